@@ -1,0 +1,153 @@
+/**
+ * Shapes: what may stand on a fact's line. A shape is data; from it come matching, validation, completion, signature help
+ * and the reference page. `Captured<S>` is the type of what a shape yields, so that the model must take every field.
+ */
+import type { Span } from '../span.ts';
+
+/** Dimensions of quantities, named as the language reference names them. */
+export type Dimension =
+  | 'resistance'
+  | 'resistance per length'
+  | 'inductance'
+  | 'capacitance'
+  | 'capacitance per length'
+  | 'length'
+  | 'gauge'
+  | 'turns'
+  | 'temperature'
+  | 'frequency'
+  | 'flux density'
+  | 'field strength'
+  | 'mass'
+  | 'time'
+  | 'percentage'
+  | 'rotation speed'
+  | 'level';
+
+/** Kinds of things that have names. */
+export type NameKind =
+  | 'wire'
+  | 'spool'
+  | 'bobbin'
+  | 'magnet'
+  | 'pickup'
+  | 'instrument'
+  | 'coil'
+  | 'lead'
+  | 'metal part'
+  | 'slot';
+
+/** A captured value and where it stands. */
+export interface At<T> {
+  readonly value: T;
+  readonly span: Span;
+}
+
+/** A quantity as captured: number and unit still as written; the unit table turns it into SI. */
+export interface WrittenQuantity {
+  readonly dimension: Dimension;
+  readonly value: number;
+  /** Unit symbol as written, or the multiplier letter of an IEC 60062 code with `code: true`. `undefined` for a plain count. */
+  readonly unit: string | undefined;
+  readonly code: boolean;
+  readonly uncertainty: WrittenUncertainty | undefined;
+  /** The whole text as written, unit and uncertainty included. */
+  readonly text: string;
+  readonly decimals: number;
+}
+
+export interface WrittenUncertainty {
+  readonly value: number;
+  /** `undefined`: in the unit of the quantity it belongs to. `%` is relative. */
+  readonly unit: string | undefined;
+}
+
+/** A lead, a coil's end, a metal part or a slot as written: `violet`, `slug.start`, `baseplate`, `bridge.slug`. */
+export interface WrittenPath {
+  readonly parts: readonly At<string>[];
+  readonly text: string;
+}
+
+export type Shape =
+  | { readonly kind: 'word'; readonly words: readonly string[] }
+  | { readonly kind: 'keyword'; readonly word: string }
+  | { readonly kind: 'quantity'; readonly dimension: Dimension; readonly min?: number; readonly max?: number; readonly exclusiveMin?: boolean }
+  | { readonly kind: 'count'; readonly min?: number; readonly max?: number; readonly unit?: 'turns' }
+  | { readonly kind: 'number'; readonly min?: number; readonly max?: number }
+  | { readonly kind: 'percent' }
+  | { readonly kind: 'size'; readonly dimension: Dimension; readonly parts: readonly string[] }
+  | { readonly kind: 'date' }
+  | { readonly kind: 'string' }
+  | { readonly kind: 'code' }
+  | { readonly kind: 'name'; readonly of: NameKind; readonly declares?: boolean }
+  | { readonly kind: 'path'; readonly of: NameKind }
+  | { readonly kind: 'selection' }
+  | { readonly kind: 'comma' }
+  | { readonly kind: 'sequence'; readonly fields: Readonly<Record<string, Shape>> }
+  | { readonly kind: 'optional'; readonly shape: Shape }
+  | { readonly kind: 'many'; readonly shape: Shape; readonly atLeast: number; readonly separator?: 'comma' }
+  | { readonly kind: 'one-of'; readonly options: Readonly<Record<string, Shape>> };
+
+/** How a selector position, or any other joining of parts, is written. */
+export type SelectionNode =
+  | { readonly kind: 'part'; readonly path: WrittenPath; readonly through: At<WrittenQuantity> | undefined; readonly span: Span }
+  | { readonly kind: 'reversed'; readonly of: SelectionNode; readonly span: Span }
+  | { readonly kind: 'series'; readonly of: readonly SelectionNode[]; readonly span: Span }
+  | { readonly kind: 'parallel'; readonly of: readonly SelectionNode[]; readonly span: Span };
+
+/** What a shape yields when a line matches it. */
+export type Captured<S extends Shape> = S extends { kind: 'word'; words: infer W extends readonly string[] }
+  ? At<W[number]>
+  : S extends { kind: 'keyword' | 'comma' }
+    ? At<true>
+    : S extends { kind: 'quantity' | 'count' | 'number' | 'percent' }
+      ? At<WrittenQuantity>
+      : S extends { kind: 'size'; parts: infer P extends readonly string[] }
+        ? { readonly [K in P[number]]: At<WrittenQuantity> }
+        : S extends { kind: 'date' }
+          ? At<string>
+          : S extends { kind: 'string' }
+            ? At<string>
+            : S extends { kind: 'code' | 'name' }
+              ? At<string>
+              : S extends { kind: 'path' }
+                ? At<WrittenPath>
+                : S extends { kind: 'selection' }
+                  ? At<SelectionNode>
+                  : S extends { kind: 'sequence'; fields: infer F extends Readonly<Record<string, Shape>> }
+                    ? { readonly [K in keyof F]: Captured<F[K]> }
+                    : S extends { kind: 'optional'; shape: infer I extends Shape }
+                      ? Captured<I> | undefined
+                      : S extends { kind: 'many'; shape: infer I extends Shape }
+                        ? readonly Captured<I>[]
+                        : S extends { kind: 'one-of'; options: infer O extends Readonly<Record<string, Shape>> }
+                          ? { [K in keyof O]: { readonly option: K; readonly value: Captured<O[K]> } }[keyof O]
+                          : never;
+
+export const word = <const W extends readonly string[]>(...words: W) => ({ kind: 'word', words }) as const;
+export const keyword = (text: string) => ({ kind: 'keyword', word: text }) as const;
+export const quantity = (dimension: Dimension, limits: { min?: number; max?: number; exclusiveMin?: boolean } = {}) =>
+  ({ kind: 'quantity', dimension, ...limits }) as const;
+export const count = (limits: { min?: number; max?: number; unit?: 'turns' } = {}) => ({ kind: 'count', ...limits }) as const;
+export const number = (limits: { min?: number; max?: number } = {}) => ({ kind: 'number', ...limits }) as const;
+export const percent = { kind: 'percent' } as const;
+export const size = <const P extends readonly string[]>(dimension: Dimension, ...parts: P) =>
+  ({ kind: 'size', dimension, parts }) as const;
+export const date = { kind: 'date' } as const;
+export const text = { kind: 'string' } as const;
+export const findingCode = { kind: 'code' } as const;
+export const name = (of: NameKind) => ({ kind: 'name', of }) as const;
+export const declares = (of: NameKind) => ({ kind: 'name', of, declares: true }) as const;
+export const path = (of: NameKind) => ({ kind: 'path', of }) as const;
+export const selection = { kind: 'selection' } as const;
+export const comma = { kind: 'comma' } as const;
+export const sequence = <const F extends Readonly<Record<string, Shape>>>(fields: F) => ({ kind: 'sequence', fields }) as const;
+export const optional = <const S extends Shape>(shape: S) => ({ kind: 'optional', shape }) as const;
+export const many = <const S extends Shape>(shape: S, atLeast = 1, separator?: 'comma') =>
+  (separator ? { kind: 'many', shape, atLeast, separator } : { kind: 'many', shape, atLeast }) as {
+    readonly kind: 'many';
+    readonly shape: S;
+    readonly atLeast: number;
+    readonly separator?: 'comma';
+  };
+export const oneOf = <const O extends Readonly<Record<string, Shape>>>(options: O) => ({ kind: 'one-of', options }) as const;

@@ -1,0 +1,132 @@
+/**
+ * The tree that any text parses into. Children may be missing; whoever walks it expects that.
+ *
+ * A file is cut into chunks, its top-level pieces. Spans inside a chunk count from the chunk's start, so a chunk whose
+ * text has not changed keeps its tree (the same object) when text before it grows or shrinks.
+ */
+import type { Span } from './span.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+
+export interface FileTree {
+  readonly text: string;
+  readonly chunks: readonly PlacedChunk[];
+}
+
+export interface PlacedChunk {
+  /** Where the chunk starts in the file. */
+  readonly offset: number;
+  readonly chunk: Chunk;
+}
+
+/** One top-level piece of a file: a `use` line, a block, or stray text. Two chunks are never the same object within a file. */
+export interface Chunk {
+  readonly text: string;
+  readonly content: UseNode | BlockNode | undefined;
+  /** Comments in order, those before, inside and after the content. */
+  readonly comments: readonly CommentNode[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+export interface CommentNode {
+  readonly kind: 'comment';
+  readonly span: Span;
+  readonly text: string;
+}
+
+export interface UseNode {
+  readonly kind: 'use';
+  readonly span: Span;
+  readonly path: StringItem | undefined;
+}
+
+export interface BlockNode {
+  readonly kind: 'block';
+  readonly span: Span;
+  readonly keyword: WordItem;
+  /** What stands between the keyword and `like` or `{`: names, words, a title, a date. */
+  readonly head: readonly Item[];
+  readonly like: LikeNode | undefined;
+  readonly open: Span | undefined;
+  readonly close: Span | undefined;
+  readonly body: readonly (FactNode | BlockNode)[];
+}
+
+export interface LikeNode {
+  readonly span: Span;
+  readonly name: WordItem | undefined;
+}
+
+/** One fact: its first item is the fact's word (in `readings` it may be a lead, in a selector a count). */
+export interface FactNode {
+  readonly kind: 'fact';
+  readonly span: Span;
+  readonly items: readonly Item[];
+}
+
+export type Item =
+  | WordItem
+  | PathItem
+  | NumberItem
+  | DateItem
+  | StringItem
+  | CodeItem
+  | PunctuationItem;
+
+/** A word, a name or a unit: which of them, the shape of the fact decides. Units hold `Ω`, `°C`, `ohm/m`, `%` too. */
+export interface WordItem {
+  readonly kind: 'word';
+  readonly span: Span;
+  readonly text: string;
+}
+
+/** `slug.start`, `bridge.slug`. At least two parts; a part is missing where the text ends in a dot. */
+export interface PathItem {
+  readonly kind: 'path';
+  readonly span: Span;
+  readonly text: string;
+  readonly parts: readonly WordItem[];
+}
+
+export interface NumberItem {
+  readonly kind: 'number';
+  readonly span: Span;
+  readonly text: string;
+  /** The number as written, digit groups removed; for an IEC 60062 code the number it stands for before scaling (`4k7`: 4.7). */
+  readonly value: number;
+  /** Decimal places as written, for keeping a writer's precision. */
+  readonly decimals: number;
+  /** The multiplier letter of an IEC 60062 code: `R`, `k`, `M`, `p`, `n`, `u`, `m`. */
+  readonly code: string | undefined;
+}
+
+export interface DateItem {
+  readonly kind: 'date';
+  readonly span: Span;
+  readonly text: string;
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+}
+
+export interface StringItem {
+  readonly kind: 'string';
+  readonly span: Span;
+  /** As written, quotes included. */
+  readonly text: string;
+  /** Escapes resolved. */
+  readonly value: string;
+}
+
+/** A finding's code in `accept`: `potting/too-hot`. */
+export interface CodeItem {
+  readonly kind: 'code';
+  readonly span: Span;
+  readonly text: string;
+}
+
+/** `,` `x` (also `×`) `(` `)` `±` (also `+-`). */
+export interface PunctuationItem {
+  readonly kind: 'punctuation';
+  readonly span: Span;
+  readonly text: ',' | 'x' | '(' | ')' | '±';
+}
