@@ -1,0 +1,28 @@
+import type { Quantity } from '../quantities/quantity.ts';
+import type { Place, Stated } from './place.ts';
+
+/** The shop's own conditions and instruments; one in a file and all it uses. */
+export interface Bench {
+  readonly place: Place;
+  readonly mainsHz: Stated<Quantity> | undefined;
+  readonly roomC: Stated<Quantity> | undefined;
+  readonly meter: Stated<MeterAccuracy> | undefined;
+}
+
+/** A limit, not a standard deviation: ± (percent of reading + digits x resolution). */
+export interface MeterAccuracy {
+  readonly accuracyPercent: number;
+  readonly digits: number;
+  readonly resolutionOhm: number;
+}
+
+/** What holds where no bench is declared. Common practice, no published source. */
+export const DEFAULT_BENCH = {
+  mainsHz: 50,
+  roomC: 20,
+  meter: { accuracyPercent: 1, digits: 3, resolutionOhm: 10 },
+} as const satisfies { mainsHz: number; roomC: number; meter: MeterAccuracy };
+
+export const benchMainsHz = (bench: Bench | undefined): number => bench?.mainsHz?.value.si ?? DEFAULT_BENCH.mainsHz;
+export const benchRoomC = (bench: Bench | undefined): number => bench?.roomC?.value.si ?? DEFAULT_BENCH.roomC;
+export const benchMeter = (bench: Bench | undefined): MeterAccuracy => bench?.meter?.value ?? DEFAULT_BENCH.meter;

@@ -1,0 +1,81 @@
+import type { Quantity } from '../quantities/quantity.ts';
+import type { Bobbin } from './bobbin.ts';
+import type { LeadPath } from './lead.ts';
+import type { Place, Stated } from './place.ts';
+import type { Spool, Wire } from './wire.ts';
+
+/** Seen from the strings, from start (inner end) to finish (outer end). */
+export type Rotation = 'clockwise' | 'counterclockwise';
+export type PoleUp = 'north-up' | 'south-up';
+export type Sign = 1 | -1;
+
+export const COIL_ENDS = ['start', 'finish'] as const;
+export type CoilEnd = (typeof COIL_ENDS)[number];
+
+export interface Coil {
+  readonly name: string;
+  /** The block's first line. */
+  readonly place: Place;
+  readonly bobbin: Bobbin | undefined;
+  /** The line that names the bobbin. */
+  readonly bobbinPlace: Place | undefined;
+  /** Named itself or through the spool. */
+  readonly wire: Wire | undefined;
+  readonly wirePlace: Place | undefined;
+  readonly spool: Spool | undefined;
+  /** Planned turns. */
+  readonly turns: Stated<Quantity> | undefined;
+  /** What the counter showed; goes before `turns`. */
+  readonly counted: Stated<Quantity> | undefined;
+  readonly wound: Stated<Rotation> | undefined;
+  readonly packing: Stated<Quantity> | undefined;
+  readonly start: Stated<CoilLead> | undefined;
+  readonly finish: Stated<CoilLead> | undefined;
+  readonly taps: readonly Stated<CoilTap>[];
+  readonly spindle: Stated<{ readonly rotation: Rotation; readonly towardIt: 'top' | 'bottom' }> | undefined;
+  /** Strings that the coil senses, from the first to the last; `none` for a dummy coil; all where not stated. */
+  readonly serves: Stated<'none' | { readonly from: number; readonly to: number }> | undefined;
+  /** The coil above it in a stack. */
+  readonly below: Stated<string> | undefined;
+  readonly polarity: Stated<PoleUp> | undefined;
+  /** Tension, traverse and machine speed as the writer set them, for the winding card. */
+  readonly tension: Stated<Quantity> | undefined;
+  readonly traverse: Stated<Quantity> | undefined;
+  readonly speed: Stated<Quantity> | undefined;
+}
+
+export interface CoilLead {
+  /** The colour (or name) of the coil's own lead. */
+  readonly own: Stated<string> | undefined;
+  /** What it is soldered to: a conductor, the shield or a metal part. */
+  readonly to: Stated<LeadPath> | undefined;
+}
+
+export interface CoilTap {
+  readonly turns: Quantity;
+  /** The lead brought out. */
+  readonly lead: Stated<string>;
+}
+
+/** +1 for a coil wound counterclockwise from start to finish, seen from the strings. */
+export const rotationSign = (rotation: Rotation): Sign => (rotation === 'counterclockwise' ? 1 : -1);
+
+/** +1 for poles north-up. */
+export const poleSign = (pole: PoleUp): Sign => (pole === 'north-up' ? 1 : -1);
+
+/**
+ * The winding direction that a spindle gives, seen from the strings. Facing the spindle, one looks at the face that is
+ * away from it; a bobbin that turns clockwise lays its wire counterclockwise, seen from the same side.
+ */
+export const rotationFromSpindle = (spindle: { rotation: Rotation; towardIt: 'top' | 'bottom' }): Rotation => {
+  const laid: Rotation = spindle.rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
+  if (spindle.towardIt === 'bottom') return laid;
+  return laid === 'clockwise' ? 'counterclockwise' : 'clockwise';
+};
+
+/** True where no string is heard by both: such coils never sound together. */
+export const servesDifferentStrings = (a: Coil, b: Coil): boolean => {
+  const [first, second] = [a.serves?.value, b.serves?.value];
+  if (first === undefined || second === undefined || first === 'none' || second === 'none') return false;
+  return first.to < second.from || second.to < first.from;
+};

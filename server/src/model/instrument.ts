@@ -1,0 +1,58 @@
+import type { Quantity } from '../quantities/quantity.ts';
+import type { LeadPath } from './lead.ts';
+import type { Acceptance, Pickup } from './pickup.ts';
+import type { Place, Stated } from './place.ts';
+import type { Readings } from './readings.ts';
+
+export interface Instrument {
+  readonly name: string;
+  readonly place: Place;
+  readonly title: string | undefined;
+  readonly scale: Stated<Quantity> | undefined;
+  readonly strings: Stated<{ readonly count: number; readonly atBridge: Quantity | undefined; readonly atNut: Quantity | undefined }> | undefined;
+  readonly slots: readonly Slot[];
+  readonly controls: readonly Control[];
+  readonly cable: Stated<{ readonly length: Quantity; readonly capacitancePerLength: Quantity }> | undefined;
+  readonly input: Stated<Quantity> | undefined;
+  readonly readings: readonly Readings[];
+  readonly selectorPlace: Place | undefined;
+  readonly positions: readonly Position[];
+  readonly accepted: readonly Acceptance[];
+}
+
+/** A place of the instrument that a pickup is fitted in. */
+export interface Slot {
+  readonly name: string;
+  readonly pickup: Pickup | undefined;
+  readonly pickupName: Stated<string>;
+  /** Pole centre line to the saddle. */
+  readonly distance: Quantity | undefined;
+  readonly place: Place;
+}
+
+export type Taper = 'linear' | 'audio' | 'reverse-audio';
+
+export type Control = { readonly place: Place; /** Serves that slot only and sits before the selector. */ readonly forSlot: Stated<string> | undefined } & (
+  | { readonly kind: 'volume'; readonly track: Quantity; readonly taper: Taper }
+  | { readonly kind: 'tone'; readonly track: Quantity; readonly taper: Taper; readonly capacitor: Quantity }
+  | { readonly kind: 'bleed'; readonly capacitor: Quantity; readonly resistor: Quantity | undefined; readonly joined: 'series' | 'parallel' }
+);
+
+export interface Position {
+  readonly key: Stated<string>;
+  readonly title: string | undefined;
+  readonly selection: Selection | undefined;
+  readonly onPurpose: Place | undefined;
+  /** The line from the key to its end. */
+  readonly place: Place;
+}
+
+/** How a position joins pickups and their coils. */
+export type Selection = { readonly place: Place } & (
+  | { readonly kind: 'pickup'; readonly slot: Slot; readonly path: LeadPath }
+  | { readonly kind: 'coil'; readonly slot: Slot; readonly coil: string; readonly throughOhm: Stated<Quantity> | undefined; readonly path: LeadPath }
+  | { readonly kind: 'tap'; readonly slot: Slot; readonly lead: string; readonly path: LeadPath }
+  | { readonly kind: 'reversed'; readonly of: Selection }
+  | { readonly kind: 'series'; readonly of: readonly Selection[] }
+  | { readonly kind: 'parallel'; readonly of: readonly Selection[] }
+);

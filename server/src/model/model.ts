@@ -1,0 +1,41 @@
+import type { Bench } from './bench.ts';
+import type { Bobbin } from './bobbin.ts';
+import type { Instrument } from './instrument.ts';
+import type { Magnet } from './magnet.ts';
+import type { Pickup } from './pickup.ts';
+import type { Place } from './place.ts';
+import type { Spool, Wire } from './wire.ts';
+
+/** What one file declares. */
+export interface FileModel {
+  readonly benches: readonly Bench[];
+  readonly wires: readonly Wire[];
+  readonly spools: readonly Spool[];
+  readonly bobbins: readonly Bobbin[];
+  readonly magnets: readonly Magnet[];
+  readonly pickups: readonly Pickup[];
+  readonly instruments: readonly Instrument[];
+  /** Names and lines that do not resolve: errors as values, told by the checks. */
+  readonly problems: readonly ModelProblem[];
+  /** Every place that names a thing, for definition, references and rename. */
+  readonly references: readonly Reference[];
+}
+
+export type NamedThing = Wire | Spool | Bobbin | Magnet | Pickup | Instrument;
+
+export interface Reference {
+  readonly place: Place;
+  readonly kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'pickup' | 'instrument' | 'coil' | 'lead' | 'slot';
+  readonly name: string;
+  /** Where the name is declared; `undefined` where nothing declares it. The declaration itself is listed too, with `declares`. */
+  readonly target: Place | undefined;
+  readonly declares: boolean;
+}
+
+export interface ModelProblem {
+  readonly code: string;
+  readonly message: string;
+  readonly place: Place;
+  readonly related: readonly { readonly message: string; readonly place: Place }[];
+  readonly fixes: readonly { readonly title: string; readonly edits: readonly { readonly place: Place; readonly newText: string }[] }[];
+}

@@ -1,0 +1,40 @@
+import type { Quantity } from '../quantities/quantity.ts';
+import type { PoleUp } from './coil.ts';
+import type { LeadPath } from './lead.ts';
+import type { Place, Stated } from './place.ts';
+
+/** One block of readings, taken at one time. */
+export interface Readings {
+  readonly place: Place;
+  readonly title: string | undefined;
+  readonly date: string | undefined;
+  /** Before the work: not checked; only a coil's resistance counts. */
+  readonly found: boolean;
+  readonly room: Stated<Quantity> | undefined;
+  readonly lines: readonly Reading[];
+}
+
+/** Two points that probes touch; red first. */
+export interface Probes {
+  readonly red: LeadPath;
+  readonly black: LeadPath;
+}
+
+export type Reading = { readonly place: Place } & (
+  | { readonly kind: 'coil resistance'; readonly coil: LeadPath; readonly value: Quantity | 'open'; readonly atC: Quantity | undefined }
+  | { readonly kind: 'resistance'; readonly probes: Probes; readonly value: Quantity | 'open'; readonly atC: Quantity | undefined }
+  | {
+      readonly kind: 'kick';
+      readonly probes: Probes;
+      /** The coil whose poles the steel was brought near. */
+      readonly at: LeadPath | undefined;
+      readonly motion: 'approach' | 'pull-off';
+      readonly reads: 'positive' | 'negative';
+    }
+  | { readonly kind: 'compass'; readonly coil: LeadPath; readonly shows: PoleUp }
+  | { readonly kind: 'inductance'; readonly probes: Probes; readonly value: Quantity; readonly atHz: Quantity | undefined }
+  | { readonly kind: 'capacitance'; readonly probes: Probes | undefined; readonly value: Quantity }
+  | { readonly kind: 'position'; readonly key: Stated<string>; readonly value: Quantity | 'open'; readonly atC: Quantity | undefined }
+);
+
+export type ReadingOf<K extends Reading['kind']> = Extract<Reading, { kind: K }>;
