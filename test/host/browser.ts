@@ -1,0 +1,49 @@
+import { existsSync } from 'node:fs';
+import { type BrowserContext, chromium } from 'playwright-core';
+
+export interface BrowserOptions {
+  /** Path of Chromium or Chrome. */
+  readonly executable: string;
+  readonly userDataFolder: string;
+  readonly width?: number;
+  readonly height?: number;
+  /** Where a second driver (a test inside the extension host) may connect to the same browser. */
+  readonly debuggingPort?: number;
+}
+
+/** The installed Chromium or Chrome, or undefined. The variable CHROMIUM names another one. */
+export function findBrowser(): string | undefined {
+  const named = process.env.CHROMIUM;
+  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined;
+  return usualPlaces.find((place) => existsSync(place));
+}
+
+/** A browser without a window. One profile, no second context, so that whoever connects to it finds the page. */
+export async function launchBrowser(options: BrowserOptions): Promise<BrowserContext> {
+  return await chromium.launchPersistentContext(options.userDataFolder, {
+    executablePath: options.executable,
+    headless: true,
+    viewport: { width: options.width ?? 1400, height: options.height ?? 900 },
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      ...(options.debuggingPort === undefined ? [] : [`--remote-debugging-port=${options.debuggingPort}`]),
+    ],
+  });
+}
+
+const usualPlaces: readonly string[] = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/google-chrome-stable',
+  '/snap/bin/chromium',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+];

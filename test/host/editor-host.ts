@@ -1,0 +1,96 @@
+#!/usr/bin/env -S node --import tsx
+/**
+ * VS Code without a desktop: takes the arguments that desktop VS Code takes for a test run, runs the extension and its
+ * tests in a workbench in a browser without a window, and exits with the code that the tests report.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import { findBrowser, launchBrowser } from './browser.ts';
+import { findEditorParts } from './editor-parts.ts';
+import { pageAddress, startServer } from './vscode-server.ts';
+
+/** Longer than any run; a workbench that never reports would otherwise hang the caller. */
+const giveUpAfterMs = 600_000;
+
+process.exitCode = await runTestsInWorkbench();
+
+async function runTestsInWorkbench(): Promise<number> {
+  // Desktop VS Code takes far more options than these; unknown ones are for it alone.
+  const { values, positionals } = parseArgs({
+    strict: false,
+    allowPositionals: true,
+    options: {
+      extensionDevelopmentPath: { type: 'string' },
+      extensionTestsPath: { type: 'string' },
+      extensionDevelopmentKind: { type: 'string' },
+      'extensions-dir': { type: 'string' },
+      'remote-debugging-port': { type: 'string' },
+    },
+  });
+  const { extensionDevelopmentPath: extension, extensionTestsPath: tests } = values;
+  const folder = positionals[0];
+  if (typeof extension !== 'string' || typeof tests !== 'string' || folder === undefined) {
+    return fail('wanted: --extensionDevelopmentPath=DIR --extensionTestsPath=FILE FOLDER');
+  }
+  const parts = findEditorParts();
+  const executable = findBrowser();
+  if (parts === undefined || executable === undefined) {
+    return fail(`no ${parts === undefined ? 'editor' : 'browser'}; run: npx tsx test/host/set-up.ts`);
+  }
+
+  const dataFolder = mkdtempSync(path.join(tmpdir(), 'editor-host-'));
+  // Tests do not share extensions or settings with anyone: both are new in each run.
+  const server = await startServer(parts, { dataFolder });
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
+  const debuggingPort = Number(values['remote-debugging-port'] ?? Number.NaN);
+  const context = await launchBrowser({
+    executable,
+    userDataFolder: path.join(dataFolder, 'browser'),
+    ...(Number.isInteger(debuggingPort) ? { debuggingPort } : {}),
+  });
+  try {
+    const page = context.pages()[0] ?? (await context.newPage());
+    const reported = new Promise<number>((resolve) => {
+      const late = setTimeout(() => {
+        console.error(`editor host: no result after ${giveUpAfterMs / 60_000} minutes`);
+        resolve(124);
+      }, giveUpAfterMs);
+      const report = (code: number): void => {
+        clearTimeout(late);
+        resolve(code);
+      };
+      page.once('crash', () => {
+        console.error('editor host: the page crashed');
+        report(70);
+      });
+      void page.exposeFunction('codeAutomationExit', (code: number) => report(code));
+    });
+    await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
+      console.log(args.map(asText).join(' '));
+    });
+    await page.goto(
+      pageAddress(server.port, {
+        extension: path.resolve(extension),
+        tests: path.resolve(tests),
+        folder: path.resolve(folder),
+        web: values.extensionDevelopmentKind === 'web',
+      }),
+    );
+    return await reported;
+  } finally {
+    await context.close();
+    server.stop();
+    rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+}
+
+function fail(line: string): number {
+  console.error(`editor host: ${line}`);
+  return 2;
+}
+
+function asText(value: unknown): string {
+  return typeof value === 'string' ? value : JSON.stringify(value);
+}
