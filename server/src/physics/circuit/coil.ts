@@ -1,0 +1,159 @@
+import type { Component, Equations, Placement } from './circuit.ts';
+import { directPath, plain, stampAdmittance } from './components.ts';
+
+export interface CoilValues {
+  readonly name: string;
+  /** Node of the winding's start, and of its finish. A positive e.m.f. raises the finish above the start. */
+  readonly start: string;
+  readonly finish: string;
+  readonly ohm: number;
+  readonly henry: number;
+  /** Across the whole coil. */
+  readonly farad?: number;
+  /** Loss as a resistor across the inductance: eddy currents in solid metal. */
+  readonly lossOhm?: number;
+  /** Loss as shorted turns that couple to this coil: a cover, a baseplate, a bobbin's frame. */
+  readonly eddies?: readonly ShortedTurn[];
+}
+
+/**
+ * A closed loop of metal that couples to a coil. Its own inductance can be chosen freely without changing what the
+ * coil's terminals see, so two numbers describe it: the coupling factor, and the frequency at which its reactance
+ * equals its resistance. Far below that it only adds a loss that grows with the square of the frequency; far
+ * above it takes the share k² away from the inductance.
+ */
+export interface ShortedTurn {
+  readonly coupling: number;
+  readonly cornerHz: number;
+}
+
+/** A coil's component: what a mutual inductance needs to know of it beside its name. */
+export interface Coil extends Component {
+  readonly henry: number;
+}
+
+/**
+ * A pickup coil: source, inductance (with its losses) and wire resistance in series, capacitance across.
+ * Own unknowns: the current I through the inductance from start to finish inside the coil; with `lossOhm` the
+ * voltage across the inductance; one current for each shorted turn. In each case the first equation is the
+ * flux's, so mutual inductances always stamp at (own, own) of the two coils. At 0 Hz the coil is its wire's
+ * resistance.
+ */
+export function coil(values: CoilValues): Coil {
+  const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
+  const lossy = lossOhm !== Number.POSITIVE_INFINITY;
+  return {
+    ...plain(name, [start, finish]),
+    henry,
+    ownUnknowns: (lossy ? 2 : 1) + eddies.length,
+    paths: [directPath],
+    stamp: (equations, at) => {
+      if (farad !== 0) stampAdmittance(equations, at, 0, 1, 0, farad);
+      if (lossy) stampWithLoss(equations, at, values, lossOhm);
+      else stampSeries(equations, at, values);
+      const firstTurn = at.own + (lossy ? 2 : 1);
+      eddies.forEach((turn, index) => {
+        stampShortedTurn(equations, at.own, firstTurn + index, henry, turn);
+      });
+    },
+    spice: ({ label, nets, sourceValue }) => spiceLines(values, label, nets, sourceValue),
+  };
+}
+
+/** An inductor with its series resistance: a coil that nothing excites. */
+export function inductor(values: {
+  readonly name: string;
+  readonly from: string;
+  readonly to: string;
+  readonly henry: number;
+  readonly ohm?: number;
+}): Coil {
+  const { name, from, to, henry, ohm = 0 } = values;
+  return coil({ name, start: from, finish: to, henry, ohm });
+}
+
+/**
+ * Mutual inductance of two coils, in H, positive where currents from start to finish of both make fluxes that add.
+ * For M counted "both windings the same way round" multiply by the two coils' winding signs.
+ */
+export function mutualInductance(name: string, a: Coil, b: Coil, henry: number): Component {
+  const coupling = henry / Math.sqrt(a.henry * b.henry);
+  return {
+    ...plain(name, []),
+    refersTo: [a.name, b.name],
+    stamp: (equations, { referred: [first = -1, second = -1] }) => {
+      equations.add(first, second, 0, henry);
+      equations.add(second, first, 0, henry);
+    },
+    spice: ({ label, referred: [first, second] }) =>
+      henry === 0 ? [] : [`K${label} L${first} L${second} ${coupling}`],
+  };
+}
+
+/** The same from the coupling factor k = M / √(La·Lb). */
+export function coupling(name: string, a: Coil, b: Coil, k: number): Component {
+  return mutualInductance(name, a, b, k * Math.sqrt(a.henry * b.henry));
+}
+
+/** V(finish) - V(start) + (R + jωL)·I + jωM·I' = e */
+function stampSeries(equations: Equations, at: Placement, { name, ohm, henry }: CoilValues): void {
+  const [start = -1, finish = -1] = at.terminals;
+  const current = at.own;
+  equations.add(start, current, 1, 0);
+  equations.add(finish, current, -1, 0);
+  equations.add(current, start, -1, 0);
+  equations.add(current, finish, 1, 0);
+  equations.add(current, current, ohm, henry);
+  equations.source(name, current, 1);
+}
+
+/**
+ * With a resistor Rp across the inductance, whose voltage is u:
+ * jωL·I + jωM·I' - u = 0;  V(finish) - V(start) + u + R·(I + u/Rp) = e
+ */
+function stampWithLoss(equations: Equations, at: Placement, { name, ohm, henry }: CoilValues, lossOhm: number): void {
+  const [start = -1, finish = -1] = at.terminals;
+  const current = at.own;
+  const voltage = at.own + 1;
+  equations.add(current, current, 0, henry);
+  equations.add(current, voltage, -1, 0);
+  equations.add(start, current, 1, 0);
+  equations.add(start, voltage, 1 / lossOhm, 0);
+  equations.add(finish, current, -1, 0);
+  equations.add(finish, voltage, -1 / lossOhm, 0);
+  equations.add(voltage, start, -1, 0);
+  equations.add(voltage, finish, 1, 0);
+  equations.add(voltage, voltage, 1 + ohm / lossOhm, 0);
+  equations.add(voltage, current, ohm, 0);
+  equations.source(name, voltage, 1);
+}
+
+/** jωk·L·I + (Rt + jωL)·It = 0, referred to the coil's own inductance. */
+function stampShortedTurn(equations: Equations, current: number, turn: number, henry: number, eddy: ShortedTurn): void {
+  equations.add(current, turn, 0, eddy.coupling * henry);
+  equations.add(turn, current, 0, eddy.coupling * henry);
+  equations.add(turn, turn, turnOhm(henry, eddy), henry);
+}
+
+function turnOhm(henry: number, { cornerHz }: ShortedTurn): number {
+  return 2 * Math.PI * cornerHz * henry;
+}
+
+function spiceLines(values: CoilValues, label: string, nets: readonly string[], sourceValue: number): string[] {
+  const { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
+  const [start, finish] = nets;
+  const inner = ohm === 0 ? finish : `${label}_w`;
+  const lines = [`V${label} ${label}_e ${start} dc 0 ac ${sourceValue}`, `L${label} ${label}_e ${inner} ${henry}`];
+  if (ohm !== 0) lines.push(`R${label} ${inner} ${finish} ${ohm}`);
+  if (farad !== 0) lines.push(`C${label} ${start} ${finish} ${farad}`);
+  if (lossOhm !== Number.POSITIVE_INFINITY) lines.push(`R${label}_loss ${label}_e ${inner} ${lossOhm}`);
+  eddies.forEach((turn, index) => {
+    const own = `${label}_turn${index + 1}`;
+    lines.push(
+      `L${own} ${own} 0 ${henry}`,
+      `R${own} ${own} 0 ${turnOhm(henry, turn)}`,
+      `K${own} L${label} L${own} ${turn.coupling}`,
+    );
+  });
+  return lines;
+}

@@ -1,0 +1,111 @@
+import type { Component, CurrentPath, Equations, Placement } from './circuit.ts';
+
+/** Below this a resistor is written with its current as an unknown, so that a joint of a milliohm beside a
+ * gigaohm costs no digits: as a conductance of 1000 S it would swallow the gigaohm's. */
+const smallOhm = 1;
+
+export interface Between {
+  readonly name: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** An ideal joint: both nodes are one net. */
+export function wire({ name, from, to }: Between): Component {
+  return { ...plain(name, [from, to]), wires: [[0, 1]] };
+}
+
+/** A resistor in Ω. 0 is a wire; infinite is open. */
+export function resistor({ name, from, to, ohm }: Between & { readonly ohm: number }): Component {
+  if (ohm === 0) return wire({ name, from, to });
+  if (ohm === Number.POSITIVE_INFINITY) return plain(name, [from, to]);
+  const small = Math.abs(ohm) < smallOhm;
+  return {
+    ...plain(name, [from, to]),
+    ownUnknowns: small ? 1 : 0,
+    paths: [{ between: [0, 1], direct: true }],
+    stamp: small
+      ? (equations, at) => stampImpedance(equations, at, ohm)
+      : (equations, at) => stampAdmittance(equations, at, 0, 1, 1 / ohm, 0),
+    spice: ({ label, nets }) => [`R${label} ${nets[0]} ${nets[1]} ${ohm}`],
+  };
+}
+
+/** A capacitor in F: open at 0 Hz. */
+export function capacitor({ name, from, to, farad }: Between & { readonly farad: number }): Component {
+  if (farad === 0) return plain(name, [from, to]);
+  return {
+    ...plain(name, [from, to]),
+    paths: [{ between: [0, 1], direct: false }],
+    stamp: (equations, at) => stampAdmittance(equations, at, 0, 1, 0, farad),
+    spice: ({ label, nets }) => [`C${label} ${nets[0]} ${nets[1]} ${farad}`],
+  };
+}
+
+/** An ideal voltage source, in V, that raises `to` above `from`. Its value is given when the network is solved. */
+export function voltageSource({ name, from, to }: Between): Component {
+  return {
+    ...plain(name, [from, to]),
+    ownUnknowns: 1,
+    paths: [{ between: [0, 1], direct: true }],
+    stamp: (equations, at) => {
+      stampImpedance(equations, at, 0);
+      equations.source(name, at.own, -1);
+    },
+    spice: ({ label, nets, sourceValue }) => [`V${label} ${nets[1]} ${nets[0]} dc 0 ac ${sourceValue}`],
+  };
+}
+
+/** An ideal current source, in A, that takes its current out of `from` and puts it into `to`. */
+export function currentSource({ name, from, to }: Between): Component {
+  return {
+    ...plain(name, [from, to]),
+    stamp: (equations, { terminals: [a = -1, b = -1] }) => {
+      equations.source(name, a, -1);
+      equations.source(name, b, 1);
+    },
+    spice: ({ label, nets, sourceValue }) => [`I${label} ${nets[0]} ${nets[1]} dc 0 ac ${sourceValue}`],
+  };
+}
+
+/** A component that touches its nodes and does nothing: what the others are made from. */
+export function plain(name: string, terminals: readonly string[]): Component {
+  return {
+    name,
+    terminals,
+    ownUnknowns: 0,
+    wires: [],
+    paths: [],
+    refersTo: [],
+    stamp: () => {},
+    spice: () => [],
+  };
+}
+
+/** g + jω·c between two of the component's terminals. */
+export function stampAdmittance(
+  equations: Equations,
+  { terminals }: Placement,
+  from: number,
+  to: number,
+  g: number,
+  c: number,
+): void {
+  const a = terminals[from] ?? -1;
+  const b = terminals[to] ?? -1;
+  equations.add(a, a, g, c);
+  equations.add(b, b, g, c);
+  equations.add(a, b, -g, -c);
+  equations.add(b, a, -g, -c);
+}
+
+/** V(from) - V(to) - R·I = 0, with the current I from `from` to `to` as the own unknown. */
+function stampImpedance(equations: Equations, { terminals: [a = -1, b = -1], own }: Placement, ohm: number): void {
+  equations.add(a, own, 1, 0);
+  equations.add(b, own, -1, 0);
+  equations.add(own, a, 1, 0);
+  equations.add(own, b, -1, 0);
+  equations.add(own, own, -ohm, 0);
+}
+
+export const directPath: CurrentPath = { between: [0, 1], direct: true };

@@ -1,0 +1,142 @@
+import { type Circuit, type Component, disjointSets, type Nets, netsOf } from './circuit.ts';
+import { type Solver, solverOf } from './solver.ts';
+
+/**
+ * A circuit made ready for solving: nodes joined into nets, equations written down once, and for 0 Hz and for all
+ * other frequencies the islands that no current can leave.
+ */
+export interface Network {
+  readonly circuit: Circuit;
+  readonly nets: Nets;
+  /** Names of the sources (coils, voltage and current sources) in the order of the circuit. */
+  readonly sources: readonly string[];
+  /** Where each source stands on the right-hand side. */
+  readonly sourceTerms: readonly SourceTerm[];
+  readonly direct: Regime;
+  readonly alternating: Regime;
+}
+
+export interface SourceTerm {
+  readonly source: number;
+  readonly row: number;
+  readonly coefficient: number;
+}
+
+export interface Regime {
+  /** For each net its island. Island 0 holds ground; the others float. */
+  readonly islands: Int32Array;
+  readonly solver: Solver;
+}
+
+/** The equations of one regime: at angular frequency ω the entry k at (row, column) is g + jω·b. */
+export interface LinearSystem {
+  readonly size: number;
+  readonly rows: Int32Array;
+  readonly columns: Int32Array;
+  readonly g: Float64Array;
+  readonly b: Float64Array;
+}
+
+export function networkOf(circuit: Circuit): Network {
+  const { components } = circuit;
+  const nets = netsOf(components);
+  const written = writeEquations(components, nets);
+  const regime = (direct: boolean): Regime => {
+    const islands = islandsOf(components, nets, direct);
+    return { islands, solver: solverOf(pinned(written.entries, written.size, islands), direct) };
+  };
+  return {
+    circuit,
+    nets,
+    sources: written.sources,
+    sourceTerms: written.sourceTerms,
+    direct: regime(true),
+    alternating: regime(false),
+  };
+}
+
+/** The regime that holds at a frequency. */
+export function regimeAt(network: Network, frequencyHz: number): Regime {
+  return frequencyHz === 0 ? network.direct : network.alternating;
+}
+
+/** The net of a node; undefined for a node that no component touches. */
+export function netOf({ nets }: Network, node: string): number | undefined {
+  return nets.ofNode.get(node);
+}
+
+interface Entry {
+  readonly row: number;
+  readonly column: number;
+  g: number;
+  b: number;
+}
+
+function writeEquations(components: readonly Component[], nets: Nets) {
+  const netCount = nets.names.length - 1;
+  const firstOwn = new Map<string, number>();
+  let size = netCount;
+  for (const { name, ownUnknowns } of components) {
+    firstOwn.set(name, size);
+    size += ownUnknowns;
+  }
+  const entries = new Map<number, Entry>();
+  const sources: string[] = [];
+  const sourceTerms: SourceTerm[] = [];
+  const equations = {
+    add(row: number, column: number, g: number, b: number) {
+      if (row < 0 || column < 0) return;
+      const key = row * size + column;
+      const entry = entries.get(key);
+      if (entry === undefined) entries.set(key, { row, column, g, b });
+      else {
+        entry.g += g;
+        entry.b += b;
+      }
+    },
+    source(name: string, row: number, coefficient: number) {
+      const known = sources.indexOf(name);
+      const source = known >= 0 ? known : sources.push(name) - 1;
+      if (row >= 0) sourceTerms.push({ source, row, coefficient });
+    },
+  };
+  for (const component of components)
+    component.stamp(equations, {
+      terminals: component.terminals.map((node) => (nets.ofNode.get(node) ?? 0) - 1),
+      own: firstOwn.get(component.name) ?? -1,
+      referred: component.refersTo.map((name) => firstOwn.get(name) ?? -1),
+    });
+  return { size, entries: [...entries.values()], sources, sourceTerms };
+}
+
+function islandsOf(components: readonly Component[], nets: Nets, direct: boolean): Int32Array {
+  const sets = disjointSets(nets.names.length);
+  for (const { terminals, paths } of components)
+    for (const path of paths) {
+      if (direct && !path.direct) continue;
+      const [a, b] = path.between.map((terminal) => nets.ofNode.get(terminals[terminal] ?? ''));
+      if (a !== undefined && b !== undefined) sets.unite(a, b);
+    }
+  return Int32Array.from(nets.names, (_, net) => sets.find(net));
+}
+
+/**
+ * The voltage of a floating island is undefined as a whole. One siemens from one of its nets to ground gives it
+ * one, and since no current can come back from ground, none flows and nothing else changes.
+ */
+function pinned(entries: readonly Entry[], size: number, islands: Int32Array): LinearSystem {
+  const all = entries.map(({ row, column, g, b }) => ({ row, column, g, b }));
+  islands.forEach((island, net) => {
+    if (island !== net || net === 0) return;
+    const own = all.find(({ row, column }) => row === net - 1 && column === net - 1);
+    if (own === undefined) all.push({ row: net - 1, column: net - 1, g: 1, b: 0 });
+    else own.g += 1;
+  });
+  return {
+    size,
+    rows: Int32Array.from(all, ({ row }) => row),
+    columns: Int32Array.from(all, ({ column }) => column),
+    g: Float64Array.from(all, ({ g }) => g),
+    b: Float64Array.from(all, ({ b }) => b),
+  };
+}

@@ -1,0 +1,23 @@
+/** A complex number as plain data: V, Ω or a ratio, as its user says. */
+export interface Complex {
+  readonly re: number;
+  readonly im: number;
+}
+
+export const zero: Complex = { re: 0, im: 0 };
+
+export function add(a: Complex, b: Complex): Complex {
+  return { re: a.re + b.re, im: a.im + b.im };
+}
+
+export function scale(a: Complex, factor: number): Complex {
+  return { re: a.re * factor, im: a.im * factor };
+}
+
+export function multiply(a: Complex, b: Complex): Complex {
+  return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
+}
+
+export function magnitude(a: Complex): number {
+  return Math.hypot(a.re, a.im);
+}
