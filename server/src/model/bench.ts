@@ -4,8 +4,8 @@ import type { Place, Stated } from './place.ts';
 /** The shop's own conditions and instruments; one in a file and all it uses. */
 export interface Bench {
   readonly place: Place;
-  readonly mainsHz: Stated<Quantity> | undefined;
-  readonly roomC: Stated<Quantity> | undefined;
+  readonly mains: Stated<Quantity> | undefined;
+  readonly room: Stated<Quantity> | undefined;
   readonly meter: Stated<MeterAccuracy> | undefined;
 }
 
@@ -23,6 +23,9 @@ export const DEFAULT_BENCH = {
   meter: { accuracyPercent: 1, digits: 3, resolutionOhm: 10 },
 } as const satisfies { mainsHz: number; roomC: number; meter: MeterAccuracy };
 
-export const benchMainsHz = (bench: Bench | undefined): number => bench?.mainsHz?.value.si ?? DEFAULT_BENCH.mainsHz;
-export const benchRoomC = (bench: Bench | undefined): number => bench?.roomC?.value.si ?? DEFAULT_BENCH.roomC;
+export const benchMainsHz = (bench: Bench | undefined): number => bench?.mains?.value.si ?? DEFAULT_BENCH.mainsHz;
+export const benchRoomC = (bench: Bench | undefined): number => (bench?.room ? celsius(bench.room.value) : DEFAULT_BENCH.roomC);
 export const benchMeter = (bench: Bench | undefined): MeterAccuracy => bench?.meter?.value ?? DEFAULT_BENCH.meter;
+
+/** A temperature in degrees Celsius; quantities keep kelvin. */
+export const celsius = (temperature: Quantity): number => temperature.si - 273.15;

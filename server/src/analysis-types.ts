@@ -1,0 +1,68 @@
+/**
+ * What the analysis of one version of one file holds. Features, documents, the language server and the command line read it;
+ * none of them parses, resolves or computes by itself.
+ */
+import type { FileTree } from '../../grammar/src/syntax-tree.ts';
+import type { Finding, Remedy } from './checks/finding.ts';
+import type { Bench } from './model/bench.ts';
+import type { Instrument } from './model/instrument.ts';
+import type { FileModel, NamedThing } from './model/model.ts';
+import type { PickupNetlist } from './model/netlist.ts';
+import type { Pickup } from './model/pickup.ts';
+import type { Place } from './model/place.ts';
+
+/** A file's content as the host has it. `undefined` from `Host.content` means: not read yet, ask again later. */
+export type FileContent =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'unreadable'; readonly reason: string };
+
+/** The one interface through which the analysis sees files. URIs are strings, as LSP writes them. */
+export interface Host {
+  content(uri: string): FileContent | undefined;
+  /** True where the URI lies in the workspace; nothing outside is ever asked for. */
+  isInside(uri: string): boolean;
+  /** Names of `*.pickup` files near a URI, for the nearest right name of a missing one; may be empty. */
+  siblings?(uri: string): readonly string[];
+}
+
+/** A span in a file: UTF-16 offsets. */
+export interface FileSpan {
+  readonly uri: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Analysis {
+  readonly uri: string;
+  readonly text: string;
+  readonly tree: FileTree;
+  /** This file and all that it uses, each once, this one first. */
+  readonly uris: readonly string[];
+  /** Files that the host had not read yet; findings that depend on them are held back. */
+  readonly pending: readonly string[];
+  readonly model: FileModel;
+  /** The bench in force: one in the file and all it uses. */
+  readonly bench: Bench | undefined;
+  /** Names of a kind that this file may use, its own and those of the files it uses. */
+  namesInScope(kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'pickup' | 'instrument'): readonly NamedThing[];
+  readonly pickups: readonly PickupAnalysis[];
+  readonly instruments: readonly InstrumentAnalysis[];
+  /** Findings whose place lies in this file, in order of place. */
+  readonly findings: readonly Finding[];
+  /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
+  locate(place: Place): FileSpan | undefined;
+  /** Remedies of a finding that hold: applied to the text, everything analysed again, the finding gone and no new one come. */
+  verifiedFixes(finding: Finding): readonly Remedy[];
+}
+
+export interface PickupAnalysis {
+  readonly pickup: Pickup;
+  readonly netlist: PickupNetlist;
+  readonly findings: readonly Finding[];
+}
+
+export interface InstrumentAnalysis {
+  readonly instrument: Instrument;
+  readonly findings: readonly Finding[];
+}

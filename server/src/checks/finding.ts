@@ -1,0 +1,47 @@
+import type { Place } from '../model/place.ts';
+
+export type Severity = 'error' | 'warning' | 'information' | 'hint';
+
+/** A fault as a value: what, where, why, and what a person can do about it. */
+export interface Finding {
+  /** Stable code of two words: `phase/coils-cancel`. */
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly place: Place;
+  readonly related: readonly Related[];
+  /** Remedies proposed by the check. They are offered only once verified, see `verifiedFixes`. */
+  readonly remedies: readonly Remedy[];
+  /** What the finding is about, for the drawing: coils and leads by name. */
+  readonly subject: Subject;
+}
+
+export interface Related {
+  readonly message: string;
+  readonly place: Place;
+}
+
+export interface Remedy {
+  readonly title: string;
+  readonly edits: readonly Edit[];
+  /** The change people would make first. */
+  readonly preferred?: boolean;
+  /** `text`: a correction of the writing, true by itself (a unit, a spelling). `build`: a change of the build, to be solved again. */
+  readonly kind: 'text' | 'build';
+  /** Findings that this remedy is known to leave or bring as information. */
+  readonly leaves?: readonly string[];
+}
+
+export interface Edit {
+  readonly place: Place;
+  readonly newText: string;
+}
+
+export interface Subject {
+  readonly pickup?: string;
+  readonly instrument?: string;
+  readonly position?: string;
+  readonly coils?: readonly string[];
+  /** Leads and ends as the netlist names them. */
+  readonly nodes?: readonly string[];
+}

@@ -1,0 +1,304 @@
+/**
+ * What is joined to what inside one pickup: leads, coil ends and metal parts as nodes, solder joints as nets, coils as
+ * windings between nets. Topology only; values and signs come later.
+ */
+import { canonicalLeadName } from './lead-name.ts';
+import type { Coil, CoilEnd } from './coil.ts';
+import type { LeadPath } from './lead.ts';
+import type { Joint, MetalFitting, Pickup } from './pickup.ts';
+import type { Place } from './place.ts';
+import type { ReadingOf } from './readings.ts';
+
+/** `coil:slug.start`, `tap:slug.orange`, `lead:violet`, `part:baseplate`. */
+export type Node = string;
+
+export interface Net {
+  readonly index: number;
+  readonly nodes: readonly Node[];
+  /** The hookup lines that join something of this net. */
+  readonly joints: readonly Joint[];
+}
+
+/** A whole coil between its two ends; taps divide it. */
+export interface Winding {
+  readonly coil: Coil;
+  readonly start: number | undefined;
+  readonly finish: number | undefined;
+  readonly taps: readonly { readonly lead: string; readonly turns: number; readonly net: number }[];
+  /** How the ends are known: stated, or from a kick, in which case the lead of the black probe stands at `start`. */
+  readonly ends: 'stated' | 'from a kick' | 'unknown';
+}
+
+/** A lead that leaves the pickup. */
+export interface OutgoingLead {
+  readonly name: string;
+  readonly place: Place;
+  readonly what: 'conductor' | 'coil lead' | 'shield' | 'tap';
+  /** The coil end soldered to it, where one is. */
+  readonly ends: readonly { readonly coil: Coil; readonly end: CoilEnd }[];
+  readonly node: Node;
+}
+
+export interface PickupNetlist {
+  readonly pickup: Pickup;
+  readonly nets: readonly Net[];
+  readonly windings: readonly Winding[];
+  readonly hot: number | undefined;
+  readonly ground: number | undefined;
+  /** What goes to the instrument's ground by itself (the `shield` line); equals `ground` where they are one net. */
+  readonly chassis: number | undefined;
+  readonly leads: ReadonlyMap<string, OutgoingLead>;
+  readonly metal: readonly { readonly fitting: MetalFitting | 'shield'; readonly name: string; readonly net: number; readonly place: Place }[];
+  /** Lines that name a lead which no part brings out. */
+  readonly undeclared: readonly { readonly path: LeadPath; readonly where: Place }[];
+  /** Leads brought out twice, or joined in two lines. */
+  readonly reused: readonly { readonly name: string; readonly place: Place; readonly first: Place; readonly why: 'brought out twice' | 'in two joints' }[];
+  readonly free: ReadonlySet<number>;
+  netOf(node: Node): number | undefined;
+  /** The node that a path names in a hookup or a reading; `hot` and `ground` included. */
+  resolve(path: LeadPath): Node | undefined;
+}
+
+export const HOT: Node = 'hot';
+export const GROUND: Node = 'ground';
+export const CHASSIS: Node = 'chassis';
+export const endNode = (coil: string, end: CoilEnd): Node => `coil:${coil}.${end}`;
+export const tapNode = (coil: string, lead: string): Node => `tap:${coil}.${lead}`;
+export const leadNode = (lead: string): Node => `lead:${lead}`;
+export const partNode = (part: string): Node => `part:${part}`;
+
+/** With `joined: false` the hookup is left out: the pickup as it lies on the bench before its leads are joined. */
+export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolean } = { joined: true }): PickupNetlist {
+  const joints = pickup.hookup?.joints ?? [];
+  const nodes = new NodeSets();
+  const reused: PickupNetlist['reused'][number][] = [];
+  const undeclared: PickupNetlist['undeclared'][number][] = [];
+  const leads = outgoingLeads(pickup, joints, reused);
+  const kicked = endsFromKicks(pickup, leads);
+
+  for (const lead of leads.values()) nodes.add(lead.node);
+  for (const coil of pickup.coils) {
+    nodes.add(endNode(coil.name, 'start'));
+    nodes.add(endNode(coil.name, 'finish'));
+    for (const tap of coil.taps) nodes.unite(tapNode(coil.name, leadName(tap.value.lead.value)), leadNode(leadName(tap.value.lead.value)));
+    for (const end of ['start', 'finish'] as const) {
+      const lead = coil[end]?.value;
+      if (lead?.to) {
+        const target = resolveLead(lead.to.value, pickup, leads);
+        if (target) nodes.unite(endNode(coil.name, end), target);
+        else undeclared.push({ path: lead.to.value, where: lead.to.place });
+      } else if (lead?.own && leads.get(leadName(lead.own.value))?.ends.some((e) => e.coil === coil && e.end === end)) {
+        nodes.unite(endNode(coil.name, end), leadNode(leadName(lead.own.value)));
+      }
+    }
+  }
+  for (const [coil, pair] of kicked) {
+    nodes.unite(endNode(coil, 'start'), leadNode(pair.start));
+    nodes.unite(endNode(coil, 'finish'), leadNode(pair.finish));
+  }
+  if (pickup.shield) nodes.add(partNode('shield'));
+  if (pickup.shield) nodes.unite(partNode('shield'), leadNode(leadName(pickup.shield.value)));
+  for (const fitting of pickup.metal) {
+    nodes.add(partNode(fitting.part));
+    if (!fitting.tiedTo) continue;
+    const target = resolveLead(fitting.tiedTo, pickup, leads);
+    if (target) nodes.unite(partNode(fitting.part), target);
+    else undeclared.push({ path: fitting.tiedTo, where: fitting.tiedTo.place });
+  }
+
+  const jointsOfNode = new Map<Node, Joint[]>();
+  const firstUse = new Map<Node, LeadPath>();
+  const freeNodes: Node[] = [];
+  for (const joint of joints) {
+    const anchor = joint.kind === 'hot' ? HOT : joint.kind === 'ground' ? GROUND : joint.kind === 'shield' ? CHASSIS : undefined;
+    let previous: Node | undefined = anchor;
+    if (options.joined && anchor) nodes.add(anchor);
+    for (const path of joint.leads) {
+      const node = resolveLead(path, pickup, leads);
+      if (!node) {
+        undeclared.push({ path, where: path.place });
+        continue;
+      }
+      const before = firstUse.get(node);
+      if (before) reused.push({ name: path.text, place: path.place, first: before.place, why: 'in two joints' });
+      else firstUse.set(node, path);
+      jointsOfNode.set(node, [...(jointsOfNode.get(node) ?? []), joint]);
+      if (joint.kind === 'free') freeNodes.push(node);
+      else if (options.joined) {
+        if (previous) nodes.unite(previous, node);
+        previous = node;
+      }
+    }
+  }
+  if (options.joined && !nodes.has(CHASSIS) && nodes.has(GROUND)) nodes.unite(CHASSIS, GROUND);
+
+  const { netOf, members } = nodes.number();
+  const nets = members.map((list, index): Net => ({
+    index,
+    nodes: list,
+    joints: [...new Set(list.flatMap((node) => jointsOfNode.get(node) ?? []))],
+  }));
+  const netAt = (node: Node) => netOf.get(node);
+  const windings = pickup.coils.map((coil): Winding => {
+    const known = kicked.has(coil.name) ? 'from a kick' : coil.start || coil.finish || isNamedInHookup(coil, joints) ? 'stated' : 'unknown';
+    return {
+      coil,
+      start: netAt(endNode(coil.name, 'start')),
+      finish: netAt(endNode(coil.name, 'finish')),
+      taps: coil.taps.flatMap(({ value }) => {
+        const lead = leadName(value.lead.value);
+        const net = netAt(tapNode(coil.name, lead));
+        return net === undefined ? [] : [{ lead, turns: value.turns.si, net }];
+      }),
+      ends: known,
+    };
+  });
+  const metal = [
+    ...(pickup.shield
+      ? [{ fitting: 'shield' as const, name: pickup.shield.value, net: netAt(partNode('shield')) ?? -1, place: pickup.shield.place }]
+      : []),
+    ...pickup.metal.map((fitting) => ({ fitting, name: fitting.part, net: netAt(partNode(fitting.part)) ?? -1, place: fitting.place })),
+  ];
+  return {
+    pickup,
+    nets,
+    windings,
+    hot: netAt(HOT),
+    ground: netAt(GROUND),
+    chassis: netAt(CHASSIS),
+    leads,
+    metal,
+    undeclared,
+    reused,
+    free: new Set(freeNodes.flatMap((node) => netAt(node) ?? [])),
+    netOf: netAt,
+    resolve: (path) => {
+      if (path.parts.length === 1 && (path.parts[0] === 'hot' || path.parts[0] === 'ground')) return path.parts[0];
+      return resolveLead(path, pickup, leads);
+    },
+  };
+}
+
+const leadName = canonicalLeadName;
+
+function isNamedInHookup(coil: Coil, joints: readonly Joint[]): boolean {
+  return joints.some((joint) => joint.leads.some((path) => path.parts.length === 2 && path.parts[0] === coil.name));
+}
+
+/** Conductors, the shield, taps, and coil leads that leave the pickup by themselves. */
+function outgoingLeads(
+  pickup: Pickup,
+  joints: readonly Joint[],
+  reused: PickupNetlist['reused'][number][],
+): ReadonlyMap<string, OutgoingLead> {
+  const leads = new Map<string, OutgoingLead & { ends: OutgoingLead['ends'][number][] }>();
+  const bringOut = (written: string, place: Place, what: OutgoingLead['what']) => {
+    const name = leadName(written);
+    const before = leads.get(name);
+    if (before) {
+      reused.push({ name: written, place, first: before.place, why: 'brought out twice' });
+      return undefined;
+    }
+    const lead = { name, place, what, ends: [], node: leadNode(name) };
+    leads.set(name, lead);
+    return lead;
+  };
+  for (const conductor of pickup.conductors) bringOut(conductor.value, conductor.place, 'conductor');
+  if (pickup.shield) bringOut(pickup.shield.value, pickup.shield.place, 'shield');
+  for (const coil of pickup.coils) {
+    for (const end of ['start', 'finish'] as const) {
+      const lead = coil[end];
+      if (!lead?.value.own || lead.value.to) continue;
+      const innerJoint = joints.some((joint) => joint.leads.some(({ parts }) => parts[0] === coil.name && parts[1] === end));
+      if (!innerJoint) bringOut(lead.value.own.value, lead.place, 'coil lead')?.ends.push({ coil, end });
+    }
+    for (const tap of coil.taps) bringOut(tap.value.lead.value, tap.value.lead.place, 'tap');
+  }
+  for (const coil of pickup.coils)
+    for (const end of ['start', 'finish'] as const) {
+      const to = coil[end]?.value.to?.value;
+      if (to?.parts.length === 1) leads.get(leadName(to.text))?.ends.push({ coil, end });
+    }
+  return leads;
+}
+
+function resolveLead(path: LeadPath, pickup: Pickup, leads: ReadonlyMap<string, OutgoingLead>): Node | undefined {
+  const [first, second] = path.parts;
+  if (first === undefined) return undefined;
+  if (second === undefined) {
+    const lead = leads.get(leadName(first));
+    if (lead) return lead.node;
+    return pickup.metal.some((fitting) => fitting.part === first) ? partNode(first) : undefined;
+  }
+  if (path.parts.length > 2) return undefined;
+  const coil = pickup.coils.find((candidate) => candidate.name === first);
+  if (!coil) return undefined;
+  if (second === 'start' || second === 'finish') return endNode(coil.name, second);
+  const tap = coil.taps.find(({ value }) => leadName(value.lead.value) === leadName(second));
+  return tap ? tapNode(coil.name, leadName(second)) : undefined;
+}
+
+/**
+ * Leads that nobody traced: the pair that kicks at a coil is that coil's. The black probe's lead is put at `start`; which
+ * end is really the inner one stays open, and only products of signs are read from such a coil.
+ */
+function endsFromKicks(
+  pickup: Pickup,
+  leads: ReadonlyMap<string, OutgoingLead>,
+): ReadonlyMap<string, { readonly start: string; readonly finish: string }> {
+  const pairs = new Map<string, { start: string; finish: string }>();
+  const unplaced = (path: LeadPath) => {
+    const lead = path.parts.length === 1 ? leads.get(leadName(path.text)) : undefined;
+    return lead && lead.ends.length === 0 && lead.what === 'conductor' ? lead.name : undefined;
+  };
+  const untraced = pickup.coils.filter((coil) => !coil.start && !coil.finish);
+  for (const kick of kicks(pickup)) {
+    const coil = kick.at ? untraced.find(({ name }) => name === kick.at?.text) : pickup.coils.length === 1 ? untraced[0] : undefined;
+    const [red, black] = [unplaced(kick.probes.red), unplaced(kick.probes.black)];
+    if (coil && red && black && red !== black && !pairs.has(coil.name)) pairs.set(coil.name, { start: black, finish: red });
+  }
+  return pairs;
+}
+
+export function kicks(pickup: Pickup): readonly ReadingOf<'kick'>[] {
+  return pickup.readings.flatMap(({ found, lines }) => (found ? [] : lines.filter((line) => line.kind === 'kick')));
+}
+
+class NodeSets {
+  private readonly parent = new Map<Node, Node>();
+
+  has(node: Node): boolean {
+    return this.parent.has(node);
+  }
+
+  add(node: Node): void {
+    if (!this.parent.has(node)) this.parent.set(node, node);
+  }
+
+  unite(a: Node, b: Node): void {
+    this.add(a);
+    this.add(b);
+    const [rootA, rootB] = [this.root(a), this.root(b)];
+    if (rootA !== rootB) this.parent.set(rootB, rootA);
+  }
+
+  number(): { readonly netOf: ReadonlyMap<Node, number>; readonly members: readonly (readonly Node[])[] } {
+    const netOf = new Map<Node, number>();
+    const byRoot = new Map<Node, number>();
+    const members: Node[][] = [];
+    for (const node of this.parent.keys()) {
+      const root = this.root(node);
+      const index = byRoot.get(root) ?? members.push([]) - 1;
+      byRoot.set(root, index);
+      members[index]?.push(node);
+      netOf.set(node, index);
+    }
+    return { netOf, members };
+  }
+
+  private root(node: Node): Node {
+    let at = node;
+    for (let up = this.parent.get(at); up !== undefined && up !== at; up = this.parent.get(at)) at = up;
+    return at;
+  }
+}
