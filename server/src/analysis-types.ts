@@ -4,6 +4,7 @@
  */
 import type { FileTree } from '../../grammar/src/syntax-tree.ts';
 import type { Finding, Remedy } from './checks/finding.ts';
+import type { PickupEstimates, PositionEstimates } from './estimates/estimates.ts';
 import type { Bench } from './model/bench.ts';
 import type { Instrument } from './model/instrument.ts';
 import type { FileModel, NamedThing } from './model/model.ts';
@@ -60,9 +61,20 @@ export interface PickupAnalysis {
   readonly pickup: Pickup;
   readonly netlist: PickupNetlist;
   readonly findings: readonly Finding[];
+  /** Resistances, turns, phase and hum by turn-area: cheap, ready with the findings. */
+  readonly quick: PickupEstimates;
+  /** All numbers, inductances and resonance included: computed on first use, remembered by value. */
+  estimates(): PickupEstimates;
 }
 
 export interface InstrumentAnalysis {
   readonly instrument: Instrument;
   readonly findings: readonly Finding[];
+  /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
+  positions(pots?: PotSettings): readonly PositionEstimates[];
+}
+
+export interface PotSettings {
+  readonly volume: number;
+  readonly tone: number;
 }

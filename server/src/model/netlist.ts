@@ -185,21 +185,23 @@ function isNamedInHookup(coil: Coil, joints: readonly Joint[]): boolean {
   return joints.some((joint) => joint.leads.some((path) => path.parts.length === 2 && path.parts[0] === coil.name));
 }
 
+type GrowingLead = OutgoingLead & { readonly ends: OutgoingLead['ends'][number][] };
+
 /** Conductors, the shield, taps, and coil leads that leave the pickup by themselves. */
 function outgoingLeads(
   pickup: Pickup,
   joints: readonly Joint[],
   reused: PickupNetlist['reused'][number][],
 ): ReadonlyMap<string, OutgoingLead> {
-  const leads = new Map<string, OutgoingLead & { ends: OutgoingLead['ends'][number][] }>();
-  const bringOut = (written: string, place: Place, what: OutgoingLead['what']) => {
+  const leads = new Map<string, GrowingLead>();
+  const bringOut = (written: string, place: Place, what: OutgoingLead['what']): GrowingLead | undefined => {
     const name = leadName(written);
     const before = leads.get(name);
     if (before) {
       reused.push({ name: written, place, first: before.place, why: 'brought out twice' });
       return undefined;
     }
-    const lead = { name, place, what, ends: [], node: leadNode(name) };
+    const lead: GrowingLead = { name, place, what, ends: [], node: leadNode(name) };
     leads.set(name, lead);
     return lead;
   };
