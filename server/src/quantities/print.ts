@@ -1,0 +1,196 @@
+/**
+ * Numbers as people read them. The uncertainty keeps one digit, two where it starts with 1 or 2, and the value stops at the same
+ * place (the usual rule of measurement reports). `plain` is for terminals without Unicode and for files that machines read.
+ */
+import { type Dimension, UNITS, type Unit, unitOf } from './unit-table.ts';
+
+export type Style = 'typographic' | 'plain';
+
+const NARROW_SPACE = '\u202F';
+const MINUS = '\u2212';
+
+export interface PrintableQuantity {
+  /** SI. */
+  readonly value: number;
+  /** One standard deviation in SI; left out or 0: nothing is known of it, and `digits` significant digits are printed. */
+  readonly sd?: number;
+  readonly dimension: Dimension;
+  /** Unit symbol; left out: the usual one for a value of this size. */
+  readonly unit?: string;
+  /** Significant digits where there is no uncertainty; 3 unless given. Trailing zeros are dropped. */
+  readonly digits?: number;
+  readonly style?: Style;
+}
+
+/** The parts of a printed quantity, for tables and drawings that set the uncertainty or the unit apart. */
+export interface PrintedParts {
+  readonly value: string;
+  /** Without the ±; left out where no uncertainty is known. */
+  readonly uncertainty?: string;
+  readonly unit: string;
+}
+
+/** `4.06 ± 0.03 kΩ`, `5 060 ± 220 turns`, `21 °C`; plain: `4.06 +- 0.03 kohm`. A value that is not finite is `unknown`. */
+export function printQuantity(quantity: PrintableQuantity): string {
+  const style = quantity.style ?? 'typographic';
+  const { value, uncertainty, unit } = printParts(quantity);
+  if (value === 'unknown') return value;
+  const number = uncertainty === undefined ? value : `${value} ${style === 'plain' ? '+-' : '±'} ${uncertainty}`;
+  return `${number}${spaceBefore(unit, style)}${unit}`;
+}
+
+/** `4.06 kΩ`: the value to the place that its uncertainty allows, the uncertainty itself left out. */
+export function printValue(quantity: PrintableQuantity): string {
+  const { value, unit } = printParts(quantity);
+  return value === 'unknown' ? value : `${value}${spaceBefore(unit, quantity.style ?? 'typographic')}${unit}`;
+}
+
+export function printParts({
+  value,
+  sd,
+  dimension,
+  unit,
+  digits = 3,
+  style = 'typographic',
+}: PrintableQuantity): PrintedParts {
+  const row = (unit === undefined ? undefined : unitOf(unit)) ?? usualUnit(dimension, value, digits);
+  const name = style === 'plain' ? row.symbol : row.printed;
+  if (!Number.isFinite(value)) return { value: 'unknown', unit: name };
+  const written = (value - row.offset) / row.factor;
+  const deviation = (sd ?? 0) / row.factor;
+  if (!(deviation > 0)) return { value: printSignificant(written, digits, style), unit: name };
+  if (!Number.isFinite(deviation)) return { value: 'unknown', unit: name };
+  const { place, rounded } = roundUncertainty(deviation);
+  return { value: printNumber(written, -place, style), uncertainty: printNumber(rounded, -place, style), unit: name };
+}
+
+/** A count: whole, in groups of three from 1 000. */
+export function printCount(count: number, style: Style = 'typographic'): string {
+  return Number.isFinite(count) ? printNumber(count, 0, style) : 'unknown';
+}
+
+/** A level in whole decibels: `−27 dB`; with `signed`, `+6 dB`. */
+export function printDb(
+  level: number,
+  { style = 'typographic', signed = false }: { style?: Style; signed?: boolean } = {},
+): string {
+  if (!Number.isFinite(level)) return 'unknown';
+  const number = printNumber(level, 0, style);
+  const plus = signed && Math.round(level) > 0 ? '+' : '';
+  return `${plus}${number}${spaceBefore('dB', style)}dB`;
+}
+
+/** A level that is only bounded from above: `−27 dB or lower`. The bound is rounded up, so the sentence stays true. */
+export function printDbOrLower(bound: number, style: Style = 'typographic'): string {
+  return Number.isFinite(bound) ? `${printDb(Math.ceil(bound - 1e-9), { style })} or lower` : 'unknown';
+}
+
+/** A number with this many decimals; negative decimals round to tens, hundreds … Groups of three from 1 000. */
+export function printNumber(value: number, decimals: number, style: Style = 'typographic'): string {
+  const rounded = roundTo(Math.abs(value), decimals);
+  const text = rounded.toFixed(Math.min(Math.max(decimals, 0), 100));
+  const negative = value < 0 && Number(text) !== 0;
+  if (style === 'plain') return negative ? `-${text}` : text;
+  const [whole = '', fraction] = text.split('.');
+  const grouped = /^\d+$/.test(whole) ? whole.replace(/\B(?=(\d{3})+$)/g, NARROW_SPACE) : whole;
+  return `${negative ? MINUS : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+}
+
+/**
+ * An uncertainty rounded to one digit, to two where it starts with 1 or 2, and the power of ten of its last digit.
+ * 0.0286 is 0.029 (place -3), 0.034 is 0.03 (place -2), 0.096 becomes 0.10 (place -2).
+ */
+export function roundUncertainty(sd: number): { readonly rounded: number; readonly place: number } {
+  const exponent = exponentOf(sd);
+  const twoDigits = roundTo(sd, 1 - exponent);
+  const startsLow = twoDigits < 2.95 * 10 ** exponent;
+  const place = startsLow ? exponent - 1 : exponent;
+  return { rounded: roundTo(sd, -place), place };
+}
+
+/** Half away from zero. Shifting the written exponent keeps 1.005 from turning into 1.00499…, as multiplying would. */
+function roundTo(value: number, decimals: number): number {
+  const [digits = '0', exponent = '0'] = String(value).split('e');
+  const shifted = Number(`${digits}e${Number(exponent) + decimals}`);
+  if (!Number.isFinite(shifted) || shifted > Number.MAX_SAFE_INTEGER) return value;
+  return Number(`${Math.round(shifted)}e${-decimals}`);
+}
+
+function exponentOf(value: number): number {
+  return Number(value.toExponential().split('e')[1]);
+}
+
+function printSignificant(value: number, digits: number, style: Style): string {
+  if (value === 0) return '0';
+  const rounded = Number(value.toPrecision(digits));
+  const exponent = exponentOf(rounded);
+  // Digits before the point are all shown: 7 310 turns stay 7 310, only decimals are cut.
+  const decimals = Math.min(Math.max(digits - 1 - exponent, 0), 100);
+  const text = printNumber(value, decimals, style);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** Words and AWG keep an ordinary space; symbols stand behind a narrow one that does not break. */
+function spaceBefore(unit: string, style: Style): string {
+  return style === 'plain' || unit === 'turns' || unit === 'AWG' ? ' ' : NARROW_SPACE;
+}
+
+/** From this SI size on (as printed) the unit serves; the last of each list serves everything smaller. */
+const USUAL: Readonly<Record<Dimension, readonly (readonly [from: number, symbol: string])[]>> = {
+  resistance: [
+    [1e6, 'Mohm'],
+    [1e3, 'kohm'],
+    [0, 'ohm'],
+  ],
+  'resistance per length': [[0, 'ohm/m']],
+  inductance: [
+    [1, 'H'],
+    [0, 'mH'],
+  ],
+  capacitance: [
+    [1e-6, 'uF'],
+    [1e-9, 'nF'],
+    [0, 'pF'],
+  ],
+  'capacitance per length': [[0, 'pF/m']],
+  length: [
+    [1, 'm'],
+    [0, 'mm'],
+  ],
+  gauge: [[0, 'AWG']],
+  turns: [[0, 'turns']],
+  temperature: [[0, 'degC']],
+  frequency: [
+    [1e3, 'kHz'],
+    [0, 'Hz'],
+  ],
+  'flux density': [
+    [1, 'T'],
+    [0, 'mT'],
+  ],
+  'field strength': [
+    [1e3, 'kA/m'],
+    [0, 'A/m'],
+  ],
+  mass: [
+    [1, 'kg'],
+    [0, 'g'],
+  ],
+  time: [
+    [3600, 'h'],
+    [60, 'min'],
+    [0, 's'],
+  ],
+  percentage: [[0, '%']],
+  'rotation speed': [[0, 'rpm']],
+  level: [[0, 'dB']],
+};
+
+function usualUnit(dimension: Dimension, value: number, digits: number): Unit {
+  const size = Number.isFinite(value) ? Number(Math.abs(value).toPrecision(Math.max(digits, 1))) : 0;
+  const symbol = USUAL[dimension].find(([from]) => size >= from)?.[1];
+  const row = symbol === undefined ? undefined : unitOf(symbol);
+  return row ?? UNITS.find((each) => each.dimension === dimension) ?? NO_UNIT;
+}
+
+const NO_UNIT: Unit = { symbol: '', printed: '', spellings: [], dimension: 'level', factor: 1, offset: 0 };
