@@ -7,7 +7,10 @@ export interface Span {
 export const spanOf = (start: number, end: number): Span => ({ start, end });
 
 /** The smallest span that holds both. */
-export const joinSpans = (a: Span, b: Span): Span => ({ start: Math.min(a.start, b.start), end: Math.max(a.end, b.end) });
+export const joinSpans = (a: Span, b: Span): Span => ({
+  start: Math.min(a.start, b.start),
+  end: Math.max(a.end, b.end),
+});
 
 export const shiftSpan = (span: Span, by: number): Span => ({ start: span.start + by, end: span.end + by });
 

@@ -63,14 +63,7 @@ export interface FactNode {
   readonly items: readonly Item[];
 }
 
-export type Item =
-  | WordItem
-  | PathItem
-  | NumberItem
-  | DateItem
-  | StringItem
-  | CodeItem
-  | PunctuationItem;
+export type Item = WordItem | PathItem | NumberItem | DateItem | StringItem | CodeItem | PunctuationItem;
 
 /** A word, a name or a unit: which of them, the shape of the fact decides. Units hold `Ω`, `°C`, `ohm/m`, `%` too. */
 export interface WordItem {

@@ -38,7 +38,8 @@ export interface BlockSchema<F extends Readonly<Record<string, FactSchema>> = Re
 
 export const fact = <const S extends Shape>(schema: FactSchema<S>): FactSchema<S> => schema;
 
-export const block = <const F extends Readonly<Record<string, FactSchema>>>(schema: BlockSchema<F>): BlockSchema<F> => schema;
+export const block = <const F extends Readonly<Record<string, FactSchema>>>(schema: BlockSchema<F>): BlockSchema<F> =>
+  schema;
 
 /** A fact that matched: its captures and the line that it stands on. */
 export interface MatchedFact<T> {

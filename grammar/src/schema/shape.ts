@@ -71,13 +71,27 @@ export interface WrittenPath {
 export type Shape =
   | { readonly kind: 'word'; readonly words: readonly string[] }
   | { readonly kind: 'keyword'; readonly word: string }
-  | { readonly kind: 'quantity'; readonly dimension: Dimension; readonly min?: number; readonly max?: number; readonly exclusiveMin?: boolean }
+  | {
+      readonly kind: 'quantity';
+      readonly dimension: Dimension;
+      readonly min?: number;
+      readonly max?: number;
+      readonly exclusiveMin?: boolean;
+    }
   | { readonly kind: 'count'; readonly min?: number; readonly max?: number; readonly unit?: 'turns' }
-  | { readonly kind: 'number'; readonly min?: number; readonly max?: number }
+  | {
+      readonly kind: 'number';
+      readonly min?: number;
+      readonly max?: number;
+      readonly exclusiveMin?: boolean;
+      readonly exclusiveMax?: boolean;
+    }
   | { readonly kind: 'percent' }
   | { readonly kind: 'size'; readonly dimension: Dimension; readonly parts: readonly string[] }
   | { readonly kind: 'date' }
   | { readonly kind: 'string' }
+  /** Free text in one item: a word, a number, a date or a string. */
+  | { readonly kind: 'label'; readonly suggestions?: readonly string[] }
   | { readonly kind: 'code' }
   | { readonly kind: 'name'; readonly of: NameKind; readonly declares?: boolean }
   | { readonly kind: 'path'; readonly of: NameKind }
@@ -90,7 +104,12 @@ export type Shape =
 
 /** How a selector position, or any other joining of parts, is written. */
 export type SelectionNode =
-  | { readonly kind: 'part'; readonly path: WrittenPath; readonly through: At<WrittenQuantity> | undefined; readonly span: Span }
+  | {
+      readonly kind: 'part';
+      readonly path: WrittenPath;
+      readonly through: At<WrittenQuantity> | undefined;
+      readonly span: Span;
+    }
   | { readonly kind: 'reversed'; readonly of: SelectionNode; readonly span: Span }
   | { readonly kind: 'series'; readonly of: readonly SelectionNode[]; readonly span: Span }
   | { readonly kind: 'parallel'; readonly of: readonly SelectionNode[]; readonly span: Span };
@@ -108,7 +127,7 @@ export type Captured<S extends Shape> = S extends { kind: 'word'; words: infer W
           ? At<string>
           : S extends { kind: 'string' }
             ? At<string>
-            : S extends { kind: 'code' | 'name' }
+            : S extends { kind: 'code' | 'name' | 'label' }
               ? At<string>
               : S extends { kind: 'path' }
                 ? At<WrittenPath>
@@ -125,23 +144,28 @@ export type Captured<S extends Shape> = S extends { kind: 'word'; words: infer W
                           : never;
 
 export const word = <const W extends readonly string[]>(...words: W) => ({ kind: 'word', words }) as const;
+/** A word that stands as written; `tied to` is two words in a row. */
 export const keyword = (text: string) => ({ kind: 'keyword', word: text }) as const;
 export const quantity = (dimension: Dimension, limits: { min?: number; max?: number; exclusiveMin?: boolean } = {}) =>
   ({ kind: 'quantity', dimension, ...limits }) as const;
-export const count = (limits: { min?: number; max?: number; unit?: 'turns' } = {}) => ({ kind: 'count', ...limits }) as const;
-export const number = (limits: { min?: number; max?: number } = {}) => ({ kind: 'number', ...limits }) as const;
+export const count = (limits: { min?: number; max?: number; unit?: 'turns' } = {}) =>
+  ({ kind: 'count', ...limits }) as const;
+export const number = (limits: { min?: number; max?: number; exclusiveMin?: boolean; exclusiveMax?: boolean } = {}) =>
+  ({ kind: 'number', ...limits }) as const;
 export const percent = { kind: 'percent' } as const;
 export const size = <const P extends readonly string[]>(dimension: Dimension, ...parts: P) =>
   ({ kind: 'size', dimension, parts }) as const;
 export const date = { kind: 'date' } as const;
 export const text = { kind: 'string' } as const;
+export const label = (...suggestions: readonly string[]) => ({ kind: 'label', suggestions }) as const;
 export const findingCode = { kind: 'code' } as const;
 export const name = (of: NameKind) => ({ kind: 'name', of }) as const;
 export const declares = (of: NameKind) => ({ kind: 'name', of, declares: true }) as const;
 export const path = (of: NameKind) => ({ kind: 'path', of }) as const;
 export const selection = { kind: 'selection' } as const;
 export const comma = { kind: 'comma' } as const;
-export const sequence = <const F extends Readonly<Record<string, Shape>>>(fields: F) => ({ kind: 'sequence', fields }) as const;
+export const sequence = <const F extends Readonly<Record<string, Shape>>>(fields: F) =>
+  ({ kind: 'sequence', fields }) as const;
 export const optional = <const S extends Shape>(shape: S) => ({ kind: 'optional', shape }) as const;
 export const many = <const S extends Shape>(shape: S, atLeast = 1, separator?: 'comma') =>
   (separator ? { kind: 'many', shape, atLeast, separator } : { kind: 'many', shape, atLeast }) as {
@@ -150,4 +174,5 @@ export const many = <const S extends Shape>(shape: S, atLeast = 1, separator?: '
     readonly atLeast: number;
     readonly separator?: 'comma';
   };
-export const oneOf = <const O extends Readonly<Record<string, Shape>>>(options: O) => ({ kind: 'one-of', options }) as const;
+export const oneOf = <const O extends Readonly<Record<string, Shape>>>(options: O) =>
+  ({ kind: 'one-of', options }) as const;

@@ -1,0 +1,179 @@
+import { block, fact } from './block-schema.ts';
+import { accept, note, positive } from './common.ts';
+import {
+  comma,
+  count,
+  declares,
+  keyword,
+  name,
+  number,
+  oneOf,
+  optional,
+  path,
+  quantity,
+  sequence,
+  word,
+} from './shape.ts';
+
+/** A lead of a coil's end: its own colour, what it is soldered to, or both. */
+const endLead = oneOf({
+  soldered: sequence({ lead: optional(name('lead')), to: keyword('to'), onto: path('lead') }),
+  own: sequence({ lead: name('lead') }),
+});
+
+export const coil = block({
+  keyword: 'coil',
+  head: sequence({ name: declares('coil') }),
+  names: 'coil',
+  like: true,
+  meaning: 'one coil of a pickup: what it is wound on, with what, how often, which way, and where its ends go',
+  example:
+    'coil slug {\n  bobbin tall-six\n  spool TB-W7\n  turns 4_900\n  wound clockwise\n  start brown to violet\n  finish yellow to grey\n}',
+  blocks: [],
+  topLevel: false,
+  facts: {
+    bobbin: fact({
+      word: 'bobbin',
+      shape: name('bobbin'),
+      repeats: false,
+      meaning: 'the bobbin that it is wound on',
+      example: 'bobbin tall-six',
+    }),
+    wire: fact({
+      word: 'wire',
+      shape: name('wire'),
+      repeats: false,
+      insteadOf: ['spool'],
+      meaning: 'the kind of wire, where no reel is known',
+      example: 'wire heavy-plain',
+    }),
+    spool: fact({
+      word: 'spool',
+      shape: name('spool'),
+      repeats: false,
+      insteadOf: ['wire'],
+      meaning: 'the reel that it is wound from; brings its wire along',
+      example: 'spool TB-W7',
+    }),
+    turns: fact({
+      word: 'turns',
+      shape: count({ min: 1, unit: 'turns' }),
+      repeats: false,
+      assumed: "inferred from the coil's resistance reading, where one is stated",
+      meaning: 'planned turns',
+      example: 'turns 4_900',
+    }),
+    counted: fact({
+      word: 'counted',
+      shape: count({ min: 1, unit: 'turns' }),
+      repeats: false,
+      history: true,
+      meaning: 'what the counter showed; goes before the planned turns',
+      example: 'counted 4_896 turns',
+    }),
+    wound: fact({
+      word: 'wound',
+      shape: word('clockwise', 'counterclockwise'),
+      repeats: false,
+      meaning: 'seen from the strings, from start (inner end) to finish (outer end)',
+      example: 'wound clockwise',
+    }),
+    packing: fact({
+      word: 'packing',
+      shape: number({ min: 0, exclusiveMin: true, max: 0.907, exclusiveMax: true }),
+      repeats: false,
+      assumed: '0.62 ± 0.05, scatter-wound by hand',
+      meaning: 'area of copper and enamel over the area of the window that is really filled',
+      example: 'packing 0.66',
+    }),
+    polarity: fact({
+      word: 'polarity',
+      shape: word('north-up', 'south-up'),
+      repeats: false,
+      meaning: 'pole toward the strings, for rod magnets or more than two coils; a bar magnet is stated in the pickup',
+      example: 'polarity north-up',
+    }),
+    start: fact({
+      word: 'start',
+      shape: endLead,
+      repeats: false,
+      meaning: "inner end: the coil's own lead, what it is soldered to, or both",
+      example: 'start yellow to pink',
+    }),
+    finish: fact({
+      word: 'finish',
+      shape: endLead,
+      repeats: false,
+      meaning: "outer end: the coil's own lead, what it is soldered to, or both",
+      example: 'finish brown to turquoise',
+    }),
+    tap: fact({
+      word: 'tap',
+      shape: oneOf({
+        none: keyword('none'),
+        tap: sequence({ turns: count({ min: 1, unit: 'turns' }), lead: name('lead') }),
+      }),
+      repeats: true,
+      meaning: 'a lead brought out so many turns from the start; none takes the taps of the model away',
+      example: 'tap 4_000 turns orange',
+    }),
+    spindle: fact({
+      word: 'spindle',
+      shape: sequence({
+        turns: word('clockwise', 'counterclockwise'),
+        comma: optional(comma),
+        face: word('top', 'bottom'),
+        toward: keyword('toward it'),
+      }),
+      repeats: false,
+      meaning:
+        'how the machine turned, seen facing the spindle, and which face of the bobbin was toward it; checked against wound',
+      example: 'spindle clockwise, top toward it',
+    }),
+    serves: fact({
+      word: 'serves',
+      shape: oneOf({
+        none: keyword('none'),
+        strings: sequence({
+          strings: keyword('strings'),
+          first: count({ min: 1 }),
+          last: optional(sequence({ to: keyword('to'), string: count({ min: 1 }) })),
+        }),
+      }),
+      repeats: false,
+      assumed: 'all strings',
+      meaning: 'strings that it senses; none for a dummy coil; coils that sense different strings never sound together',
+      example: 'serves strings 1 to 3',
+    }),
+    below: fact({
+      word: 'below',
+      shape: name('coil'),
+      repeats: false,
+      meaning: 'stacked under that coil on its poles, to cancel hum; meant to oppose it',
+      example: 'below screw',
+    }),
+    tension: fact({
+      word: 'tension',
+      shape: quantity('mass', positive),
+      repeats: false,
+      meaning: 'pull on the wire while winding, as the gauge shows it in grams',
+      example: 'tension 25 g',
+    }),
+    traverse: fact({
+      word: 'traverse',
+      shape: quantity('length', positive),
+      repeats: false,
+      meaning: 'how far the guide moves along the bobbin in one turn',
+      example: 'traverse 0.1 mm',
+    }),
+    speed: fact({
+      word: 'speed',
+      shape: quantity('rotation speed', positive),
+      repeats: false,
+      meaning: 'speed of the spindle',
+      example: 'speed 800 rpm',
+    }),
+    note,
+    accept,
+  },
+});

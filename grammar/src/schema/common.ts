@@ -1,0 +1,52 @@
+/** Facts and shapes that several blocks share. */
+import { fact } from './block-schema.ts';
+import { findingCode, keyword, label, name, optional, path, quantity, sequence, text } from './shape.ts';
+
+/** Keeps a finding of this block, or of what is in it, as information. */
+export const accept = fact({
+  word: 'accept',
+  shape: sequence({ code: findingCode, reason: optional(text) }),
+  repeats: true,
+  history: true,
+  meaning: 'keeps a finding of this block, or of what is in it, as information; reported when it no longer applies',
+  example: 'accept potting/too-hot "tried on a scrap bobbin"',
+});
+
+export const note = fact({
+  word: 'note',
+  shape: text,
+  repeats: true,
+  history: true,
+  meaning: 'anything worth keeping that no fact has a word for',
+  example: 'note "screw coil kept, slug coil new"',
+});
+
+export const serial = fact({
+  word: 'serial',
+  shape: label(),
+  repeats: false,
+  history: true,
+  meaning: 'the number of this piece, as on its label',
+  example: 'serial TB-014',
+});
+
+export const customer = fact({
+  word: 'for',
+  shape: text,
+  repeats: false,
+  history: true,
+  meaning: 'the customer or the job',
+  example: 'for "Juniper, customer 31"',
+});
+
+/** `at 21 degC` behind a reading. */
+export const atTemperature = optional(sequence({ at: keyword('at'), temperature: quantity('temperature') }));
+
+/** `hot to ground`: red probe first. */
+export const probes = sequence({ from: path('lead'), to: keyword('to'), onto: path('lead') });
+
+/** `for neck` behind a control. */
+export const forSlot = optional(sequence({ for: keyword('for'), slot: name('slot') }));
+
+/** Above zero: what follows cannot be nothing. */
+export const positive = { min: 0, exclusiveMin: true } as const;

@@ -1,0 +1,58 @@
+import { block, fact } from './block-schema.ts';
+import { accept, note, positive } from './common.ts';
+import { declares, label, quantity, sequence, size } from './shape.ts';
+
+export const magnet = block({
+  keyword: 'magnet',
+  head: sequence({ name: declares('magnet') }),
+  names: 'magnet',
+  like: true,
+  meaning: 'a bar magnet that lies under the coils',
+  example: 'magnet short-bar {\n  material alnico-5\n  size 63.5 x 12.7 x 3.2 mm\n}',
+  blocks: [],
+  topLevel: true,
+  facts: {
+    material: fact({
+      word: 'material',
+      shape: label(
+        'alnico-2',
+        'alnico-3',
+        'alnico-4',
+        'alnico-5',
+        'alnico-8',
+        'ferrite',
+        'neodymium',
+        'samarium-cobalt',
+      ),
+      repeats: false,
+      insteadOf: ['remanence', 'coercivity'],
+      meaning: 'grade of the magnet',
+      example: 'material alnico-5',
+    }),
+    remanence: fact({
+      word: 'remanence',
+      shape: quantity('flux density', positive),
+      repeats: false,
+      insteadOf: ['material'],
+      meaning: 'flux density that remains without an outer field, where it is known instead of the grade',
+      example: 'remanence 1.24 T',
+    }),
+    coercivity: fact({
+      word: 'coercivity',
+      shape: quantity('field strength', positive),
+      repeats: false,
+      insteadOf: ['material'],
+      meaning: 'field that brings the flux density to nothing; stands beside remanence',
+      example: 'coercivity 51 kA/m',
+    }),
+    size: fact({
+      word: 'size',
+      shape: size('length', 'length', 'width', 'thickness'),
+      repeats: false,
+      meaning: 'length x width x thickness; magnetised across the width',
+      example: 'size 63.5 x 12.7 x 3.2 mm',
+    }),
+    note,
+    accept,
+  },
+});

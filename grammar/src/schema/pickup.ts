@@ -1,0 +1,136 @@
+import { block, fact } from './block-schema.ts';
+import { accept, customer, note, positive, serial } from './common.ts';
+import {
+  comma,
+  count,
+  date,
+  declares,
+  keyword,
+  label,
+  many,
+  name,
+  oneOf,
+  optional,
+  path,
+  quantity,
+  sequence,
+  text,
+  word,
+} from './shape.ts';
+
+/** A metal part and what it is tied to, or none. */
+const metalPart = oneOf({
+  none: keyword('none'),
+  metal: sequence({
+    material: label('nickel-silver', 'brass', 'steel', 'copper'),
+    tied: optional(sequence({ tied: keyword('tied to'), to: path('lead') })),
+  }),
+});
+
+export const pickup = block({
+  keyword: 'pickup',
+  head: sequence({ name: declares('pickup'), title: optional(text) }),
+  names: 'pickup',
+  like: true,
+  meaning: 'a pickup as built: its coils, magnet, metal parts and leads',
+  example: 'pickup heron-bridge "Heron, bridge" {\n  strings 6\n  coil screw {\n  }\n  hookup {\n  }\n}',
+  blocks: ['coil', 'hookup', 'readings', 'potting', 'target'],
+  topLevel: true,
+  facts: {
+    serial,
+    for: customer,
+    position: fact({
+      word: 'position',
+      shape: label('neck', 'middle', 'bridge'),
+      repeats: false,
+      meaning: 'where in the instrument it is meant to sit',
+      example: 'position bridge',
+    }),
+    strings: fact({
+      word: 'strings',
+      shape: count({ min: 1 }),
+      repeats: false,
+      meaning: 'how many strings it is made for',
+      example: 'strings 6',
+    }),
+    coils: fact({
+      word: 'coils',
+      shape: sequence({
+        distance: quantity('length', positive),
+        apart: keyword('apart'),
+        order: optional(
+          sequence({
+            comma: optional(comma),
+            coil: name('coil'),
+            toward: keyword('toward'),
+            end: word('bridge', 'neck'),
+          }),
+        ),
+      }),
+      repeats: false,
+      meaning: 'distance of the centre lines of two coils, and which of them lies toward the bridge or the neck',
+      example: 'coils 18.5 mm apart, screw toward bridge',
+    }),
+    made: fact({
+      word: 'made',
+      shape: date,
+      repeats: false,
+      history: true,
+      meaning: 'the day it was finished',
+      example: 'made 2026-10-02',
+    }),
+    note,
+    conductors: fact({
+      word: 'conductors',
+      shape: many(declares('lead')),
+      repeats: false,
+      assumed: "none: the coils' own leads leave the pickup",
+      meaning: 'conductors of the cable that leaves the pickup',
+      example: 'conductors violet grey pink turquoise',
+    }),
+    shield: fact({
+      word: 'shield',
+      shape: declares('lead'),
+      repeats: false,
+      meaning: "the drain wire or braid: one more lead; may carry a coil's end",
+      example: 'shield bare',
+    }),
+    magnet: fact({
+      word: 'magnet',
+      shape: sequence({
+        magnet: name('magnet'),
+        pole: word('north', 'south'),
+        toward: keyword('toward'),
+        coil: name('coil'),
+      }),
+      repeats: false,
+      meaning: 'a bar under the coils, and which of its poles lies toward which coil: that coil has this pole up',
+      example: 'magnet short-bar north toward screw',
+    }),
+    baseplate: fact({
+      word: 'baseplate',
+      shape: metalPart,
+      repeats: false,
+      meaning: 'the plate under the coils, its metal and what it is soldered to',
+      example: 'baseplate nickel-silver tied to bare',
+    }),
+    cover: fact({
+      word: 'cover',
+      shape: metalPart,
+      repeats: false,
+      meaning: 'the metal cover and what it is soldered to',
+      example: 'cover nickel-silver tied to baseplate',
+    }),
+    cable: fact({
+      word: 'cable',
+      shape: sequence({
+        length: quantity('length', positive),
+        capacitance: optional(sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) })),
+      }),
+      repeats: false,
+      meaning: "the pickup's own cable, its length and capacitance; adds to the winding's",
+      example: 'cable 0.3 m of 90 pF/m',
+    }),
+    accept,
+  },
+});

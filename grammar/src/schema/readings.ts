@@ -1,0 +1,89 @@
+import { block, fact } from './block-schema.ts';
+import { accept, atTemperature, note, positive, probes } from './common.ts';
+import { count, date, keyword, name, oneOf, optional, path, quantity, sequence, text, word } from './shape.ts';
+
+const resistanceOrOpen = oneOf({ open: keyword('open'), value: quantity('resistance', { min: 0 }) });
+
+export const readings = block({
+  keyword: 'readings',
+  head: sequence({ found: optional(keyword('found')), title: optional(text), date: optional(date) }),
+  names: undefined,
+  like: false,
+  history: true,
+  meaning: 'what was measured at one time; found: before the work, where only a coil that was kept still counts',
+  example: 'readings "after potting" 2026-10-04 {\n  room 21 degC\n  hot to ground 7.31 kohm\n}',
+  blocks: [],
+  topLevel: false,
+  facts: {
+    room: fact({
+      word: 'room',
+      shape: quantity('temperature'),
+      repeats: false,
+      assumed: "the bench's room temperature",
+      meaning: 'temperature of these readings',
+      example: 'room 23 degC',
+    }),
+    resistance: fact({
+      word: undefined,
+      shape: sequence({
+        from: path('lead'),
+        to: optional(sequence({ to: keyword('to'), lead: path('lead') })),
+        value: resistanceOrOpen,
+        at: atTemperature,
+      }),
+      repeats: true,
+      meaning:
+        'resistance of a coil alone, or between any two leads, ends or metal parts; open where the meter shows none',
+      example: 'hot to ground 7.31 kohm at 21 degC',
+    }),
+    kick: fact({
+      word: 'kick',
+      shape: sequence({
+        between: probes,
+        at: optional(sequence({ at: keyword('at'), coil: name('coil') })),
+        motion: word('approach', 'pull-off'),
+        reads: word('positive', 'negative'),
+      }),
+      repeats: true,
+      meaning: 'steel brought near the poles or pulled off them, red probe on the lead named first; at: whose poles',
+      example: 'kick turquoise to pink approach positive',
+    }),
+    compass: fact({
+      word: 'compass',
+      shape: sequence({ coil: name('coil'), pole: word('north-up', 'south-up') }),
+      repeats: true,
+      meaning: "the pole at the top of a coil's poles, by a compass",
+      example: 'compass slug south-up',
+    }),
+    inductance: fact({
+      word: 'inductance',
+      shape: sequence({
+        between: probes,
+        value: quantity('inductance', positive),
+        at: optional(sequence({ at: keyword('at'), frequency: quantity('frequency', positive) })),
+      }),
+      repeats: true,
+      meaning: 'inductance between two leads, at the frequency of the meter',
+      example: 'inductance hot to ground 4.1 H at 1 kHz',
+    }),
+    capacitance: fact({
+      word: 'capacitance',
+      shape: oneOf({
+        between: sequence({ between: probes, value: quantity('capacitance', positive) }),
+        whole: sequence({ value: quantity('capacitance', positive), between: optional(probes) }),
+      }),
+      repeats: true,
+      meaning: 'capacitance between hot and ground, or between the two leads that it names',
+      example: 'capacitance 110 pF',
+    }),
+    position: fact({
+      word: 'position',
+      shape: sequence({ key: count({ min: 1 }), value: resistanceOrOpen, at: atTemperature }),
+      repeats: true,
+      meaning: "resistance at the instrument's jack in a position of the selector, controls full up",
+      example: 'position 1 7.20 kohm',
+    }),
+    note,
+    accept,
+  },
+});

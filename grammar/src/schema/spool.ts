@@ -1,0 +1,40 @@
+import { block, fact } from './block-schema.ts';
+import { accept, atTemperature, note, positive } from './common.ts';
+import { declares, name, quantity, sequence } from './shape.ts';
+
+export const spool = block({
+  keyword: 'spool',
+  head: sequence({ name: declares('spool') }),
+  names: 'spool',
+  like: true,
+  meaning: 'one reel on the shelf',
+  example: 'spool TB-W7 {\n  wire heavy-plain\n  left 310 g\n  measures 5.52 ohm/m at 20 degC\n}',
+  blocks: [],
+  topLevel: true,
+  facts: {
+    wire: fact({
+      word: 'wire',
+      shape: name('wire'),
+      repeats: false,
+      meaning: 'the kind of wire on this reel',
+      example: 'wire heavy-plain',
+    }),
+    left: fact({
+      word: 'left',
+      shape: quantity('mass', { min: 0 }),
+      repeats: false,
+      meaning: 'mass of wire left on the reel, without the reel itself',
+      example: 'left 310 g',
+    }),
+    measures: fact({
+      word: 'measures',
+      shape: sequence({ resistance: quantity('resistance per length', positive), at: atTemperature }),
+      repeats: false,
+      assumed: 'the nominal resistance of its gauge, with the tolerance of the standard',
+      meaning: 'what this reel really has; serves every coil wound from it',
+      example: 'measures 5.52 ohm/m at 20 degC',
+    }),
+    note,
+    accept,
+  },
+});

@@ -1,0 +1,61 @@
+import { block, fact } from './block-schema.ts';
+import { accept, note, positive } from './common.ts';
+import { count, declares, keyword, oneOf, quantity, sequence, word } from './shape.ts';
+
+export const wire = block({
+  keyword: 'wire',
+  head: sequence({ name: declares('wire') }),
+  names: 'wire',
+  like: true,
+  meaning: 'a kind of magnet wire: copper, its gauge and its enamel',
+  example: 'wire heavy-plain {\n  gauge 42 AWG\n  build single\n  enamel plain\n}',
+  blocks: [],
+  topLevel: true,
+  facts: {
+    gauge: fact({
+      word: 'gauge',
+      shape: quantity('gauge', { min: 20, max: 60 }),
+      repeats: false,
+      insteadOf: ['diameter'],
+      meaning: 'bare copper by its gauge number',
+      example: 'gauge 42 AWG',
+    }),
+    diameter: fact({
+      word: 'diameter',
+      shape: quantity('length', positive),
+      repeats: false,
+      insteadOf: ['gauge'],
+      meaning: 'bare copper by its diameter',
+      example: 'diameter 0.0635 mm',
+    }),
+    build: fact({
+      word: 'build',
+      shape: oneOf({
+        build: word('single', 'double'),
+        grade: sequence({ grade: keyword('grade'), number: count({ min: 1, max: 2 }) }),
+      }),
+      repeats: false,
+      insteadOf: ['overall'],
+      assumed: 'single',
+      meaning: "thickness of the enamel: single is the standards' grade 1, double is grade 2",
+      example: 'build single',
+    }),
+    overall: fact({
+      word: 'overall',
+      shape: quantity('length', positive),
+      repeats: false,
+      insteadOf: ['build'],
+      meaning: 'diameter over the enamel, as measured',
+      example: 'overall 0.0711 mm',
+    }),
+    enamel: fact({
+      word: 'enamel',
+      shape: word('plain', 'polyurethane', 'polyester-imide', 'polyvinyl-acetal'),
+      repeats: false,
+      meaning: 'the insulation: how it is stripped, and what heat it stands',
+      example: 'enamel polyurethane',
+    }),
+    note,
+    accept,
+  },
+});
