@@ -4,18 +4,8 @@ export interface Complex {
   readonly im: number;
 }
 
-export const zero: Complex = { re: 0, im: 0 };
-
-export function add(a: Complex, b: Complex): Complex {
-  return { re: a.re + b.re, im: a.im + b.im };
-}
-
 export function scale(a: Complex, factor: number): Complex {
   return { re: a.re * factor, im: a.im * factor };
-}
-
-export function multiply(a: Complex, b: Complex): Complex {
-  return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
 }
 
 export function magnitude(a: Complex): number {

@@ -40,27 +40,10 @@ export interface Coil extends Component {
  * resistance.
  */
 export function coil(values: CoilValues): Coil {
-  const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
-  const lossy = lossOhm !== Number.POSITIVE_INFINITY;
-  return {
-    ...plain(name, [start, finish]),
-    henry,
-    ownUnknowns: (lossy ? 2 : 1) + eddies.length,
-    paths: [directPath],
-    stamp: (equations, at) => {
-      if (farad !== 0) stampAdmittance(equations, at, 0, 1, 0, farad);
-      if (lossy) stampWithLoss(equations, at, values, lossOhm);
-      else stampSeries(equations, at, values);
-      const firstTurn = at.own + (lossy ? 2 : 1);
-      eddies.forEach((turn, index) => {
-        stampShortedTurn(equations, at.own, firstTurn + index, henry, turn);
-      });
-    },
-    spice: ({ label, nets, sourceValue }) => spiceLines(values, label, nets, sourceValue),
-  };
+  return makeCoil(values, true);
 }
 
-/** An inductor with its series resistance: a coil that nothing excites. */
+/** An inductor with its series resistance: a coil that is no source. */
 export function inductor(values: {
   readonly name: string;
   readonly from: string;
@@ -69,7 +52,7 @@ export function inductor(values: {
   readonly ohm?: number;
 }): Coil {
   const { name, from, to, henry, ohm = 0 } = values;
-  return coil({ name, start: from, finish: to, henry, ohm });
+  return makeCoil({ name, start: from, finish: to, henry, ohm }, false);
 }
 
 /**
@@ -95,8 +78,30 @@ export function coupling(name: string, a: Coil, b: Coil, k: number): Component {
   return mutualInductance(name, a, b, k * Math.sqrt(a.henry * b.henry));
 }
 
+function makeCoil(values: CoilValues, excited: boolean): Coil {
+  const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
+  const lossy = lossOhm !== Number.POSITIVE_INFINITY;
+  return {
+    ...plain(name, [start, finish]),
+    henry,
+    ownUnknowns: (lossy ? 2 : 1) + eddies.length,
+    paths: [directPath],
+    stamp: (equations, at) => {
+      if (farad !== 0) stampAdmittance(equations, at, 0, 1, 0, farad);
+      if (lossy) stampWithLoss(equations, at, values, lossOhm);
+      else stampSeries(equations, at, values);
+      if (excited) equations.source(name, at.own + (lossy ? 1 : 0), 1);
+      const firstTurn = at.own + (lossy ? 2 : 1);
+      eddies.forEach((turn, index) => {
+        stampShortedTurn(equations, at.own, firstTurn + index, henry, turn);
+      });
+    },
+    spice: ({ label, nets, sourceValue }) => spiceLines(values, label, nets, excited ? sourceValue : 0),
+  };
+}
+
 /** V(finish) - V(start) + (R + jωL)·I + jωM·I' = e */
-function stampSeries(equations: Equations, at: Placement, { name, ohm, henry }: CoilValues): void {
+function stampSeries(equations: Equations, at: Placement, { ohm, henry }: CoilValues): void {
   const [start = -1, finish = -1] = at.terminals;
   const current = at.own;
   equations.add(start, current, 1, 0);
@@ -104,14 +109,13 @@ function stampSeries(equations: Equations, at: Placement, { name, ohm, henry }: 
   equations.add(current, start, -1, 0);
   equations.add(current, finish, 1, 0);
   equations.add(current, current, ohm, henry);
-  equations.source(name, current, 1);
 }
 
 /**
  * With a resistor Rp across the inductance, whose voltage is u:
  * jωL·I + jωM·I' - u = 0;  V(finish) - V(start) + u + R·(I + u/Rp) = e
  */
-function stampWithLoss(equations: Equations, at: Placement, { name, ohm, henry }: CoilValues, lossOhm: number): void {
+function stampWithLoss(equations: Equations, at: Placement, { ohm, henry }: CoilValues, lossOhm: number): void {
   const [start = -1, finish = -1] = at.terminals;
   const current = at.own;
   const voltage = at.own + 1;
@@ -125,7 +129,6 @@ function stampWithLoss(equations: Equations, at: Placement, { name, ohm, henry }
   equations.add(voltage, finish, 1, 0);
   equations.add(voltage, voltage, 1 + ohm / lossOhm, 0);
   equations.add(voltage, current, ohm, 0);
-  equations.source(name, voltage, 1);
 }
 
 /** jωk·L·I + (Rt + jωL)·It = 0, referred to the coil's own inductance. */

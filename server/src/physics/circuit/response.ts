@@ -1,0 +1,204 @@
+import { type Network, netOf, regimeAt } from './network.ts';
+import type { SourceValues, Unsolved } from './solve.ts';
+
+/** Level of an output over frequency, in dB against 1 V (or 1 of whatever the source values are in). */
+export interface Response {
+  readonly frequencyHz: Float64Array;
+  readonly levelDb: Float64Array;
+}
+
+/** What a player hears of a response, as frequencies and heights against the level at 10 Hz. */
+export interface ResponseFigures {
+  /** Level at 10 Hz, in dB against 1 V. */
+  readonly lowFrequencyLevelDb: number;
+  /** Highest level between 200 Hz and 100 kHz; both null where it lies at an end of that range or below 0.01 dB. */
+  readonly peakHz: number | null;
+  readonly peakDb: number | null;
+  /** Highest frequency up to 100 kHz at half power (-3.0103 dB); null where there is none. */
+  readonly minus3DbHz: number | null;
+}
+
+/** Level of an output that is silent: a finite number, so that it can be drawn and printed. */
+export const silenceDb = -300;
+
+const halfPowerDb = 10 * Math.log10(0.5);
+const referenceHz = 10;
+const peakFromHz = 200;
+const peakToHz = 100_000;
+const smallestPeakDb = 0.01;
+
+/** Below this share of what the sources could give, an output at 10 Hz is rounding, and nothing can be above it. */
+const cancelledShare = 1e-10;
+
+/** Frequencies at equal ratios, both ends included. */
+export function logFrequencies(fromHz: number, toHz: number, count: number): Float64Array {
+  const step = Math.log(toHz / fromHz) / (count - 1);
+  return Float64Array.from({ length: count }, (_, index) =>
+    index === count - 1 ? toHz : fromHz * Math.exp(step * index),
+  );
+}
+
+/** The frequencies a plot shows. */
+export function audioFrequencies(count = 500): Float64Array {
+  return logFrequencies(20, 20_000, count);
+}
+
+export function responseOf(
+  network: Network,
+  output: string,
+  values: SourceValues,
+  frequencyHz: Float64Array = audioFrequencies(),
+): Response | Unsolved {
+  const levelAt = levelReader(network, output, values);
+  if (levelAt === 'floating') return 'floating';
+  const levelDb = new Float64Array(frequencyHz.length);
+  for (let index = 0; index < frequencyHz.length; index++) {
+    const level = levelAt(frequencyHz[index] ?? 0);
+    if (level === undefined) return 'undetermined';
+    levelDb[index] = level;
+  }
+  return { frequencyHz, levelDb };
+}
+
+export function responseFigures(network: Network, output: string, values: SourceValues): ResponseFigures | Unsolved {
+  const levelAt = levelReader(network, output, values);
+  if (levelAt === 'floating') return 'floating';
+  const low = levelAt(referenceHz);
+  if (low === undefined) return 'undetermined';
+  if (low <= cancelledLevelDb(network, output, values))
+    return { lowFrequencyLevelDb: low, peakHz: null, peakDb: null, minus3DbHz: null };
+  let solved = true;
+  const gainAt = (frequencyHz: number) => {
+    const level = levelAt(frequencyHz);
+    if (level === undefined) solved = false;
+    return (level ?? silenceDb) - low;
+  };
+  const points = pointsWithMaxima(gainAt);
+  if (!solved) return 'undetermined';
+  const peak = highestWithin(points);
+  return {
+    lowFrequencyLevelDb: low,
+    peakHz: peak?.hz ?? null,
+    peakDb: peak?.db ?? null,
+    minus3DbHz: halfPowerFrequency(points, gainAt),
+  };
+}
+
+interface Point {
+  readonly hz: number;
+  readonly db: number;
+}
+
+/** Level at a frequency, by one solution with all sources at once; undefined where there is none. */
+function levelReader(network: Network, output: string, values: SourceValues) {
+  const net = netOf(network, output);
+  const { solver, islands } = network.alternating;
+  if (net === undefined || islands[net] !== 0) return 'floating';
+  const right = new Float64Array(solver.size);
+  for (const { source, row, coefficient } of network.sourceTerms)
+    right[row] = (right[row] ?? 0) + coefficient * (values[network.sources[source] ?? ''] ?? 0);
+  const re = new Float64Array(solver.size);
+  const im = new Float64Array(solver.size);
+  return (frequencyHz: number): number | undefined => {
+    re.set(right);
+    im.fill(0);
+    if (!solver.solve(2 * Math.PI * frequencyHz, re, im)) return undefined;
+    return net === 0 ? silenceDb : levelOf(Math.hypot(re[net - 1] ?? 0, im[net - 1] ?? 0));
+  };
+}
+
+function levelOf(amplitude: number): number {
+  return Math.max(silenceDb, 20 * Math.log10(amplitude));
+}
+
+function cancelledLevelDb(network: Network, output: string, values: SourceValues): number {
+  const net = netOf(network, output) ?? 0;
+  if (net === 0) return Number.POSITIVE_INFINITY;
+  const { solver } = regimeAt(network, referenceHz);
+  const re = new Float64Array(solver.size);
+  const im = new Float64Array(solver.size);
+  re[net - 1] = 1;
+  if (!solver.solveTransposed(2 * Math.PI * referenceHz, re, im)) return silenceDb;
+  let sum = 0;
+  for (const { source, row, coefficient } of network.sourceTerms) {
+    const value = values[network.sources[source] ?? ''] ?? 0;
+    sum += Math.abs(coefficient * value) * Math.hypot(re[row] ?? 0, im[row] ?? 0);
+  }
+  return levelOf(cancelledShare * sum);
+}
+
+/** A grid fine enough that no resonance of a coil hides between two points, with every maximum found exactly. */
+function pointsWithMaxima(gainAt: (hz: number) => number): Point[] {
+  const below = logFrequencies(referenceHz, peakFromHz, 60).slice(0, -1);
+  const above = logFrequencies(peakFromHz, peakToHz, 270);
+  const grid = [...below, ...above].map((hz) => ({ hz, db: gainAt(hz) }));
+  const points: Point[] = [];
+  grid.forEach((point, index) => {
+    points.push(point);
+    const before = grid[index - 1];
+    const after = grid[index + 1];
+    if (before === undefined || after === undefined || point.db < before.db || point.db <= after.db) return;
+    const top = maximumBetween(before, point, after, gainAt);
+    if (top.hz < point.hz) points.splice(-1, 0, top);
+    else if (top.hz > point.hz) points.push(top);
+  });
+  return points;
+}
+
+/** Vertex of the parabola through three points around a maximum, again and again until it stays. */
+function maximumBetween(left: Point, middle: Point, right: Point, gainAt: (hz: number) => number): Point {
+  let [a, b, c] = [left, middle, right];
+  for (let round = 0; round < 40; round++) {
+    const vertex = parabolaVertexHz(a, b, c);
+    if (vertex === undefined || Math.abs(vertex / b.hz - 1) < 1e-9) break;
+    const point = { hz: vertex, db: gainAt(vertex) };
+    if (point.db > b.db) [a, b, c] = point.hz < b.hz ? [a, point, b] : [b, point, c];
+    else if (point.hz < b.hz) a = point;
+    else c = point;
+  }
+  return b;
+}
+
+function parabolaVertexHz(a: Point, b: Point, c: Point): number | undefined {
+  const x = Math.log(a.hz / b.hz);
+  const z = Math.log(c.hz / b.hz);
+  const p = (a.db - b.db) / x;
+  const q = (c.db - b.db) / z;
+  const curvature = (q - p) / (z - x);
+  if (!(curvature < 0)) return undefined;
+  const shift = -(p - curvature * x) / (2 * curvature);
+  return shift > x && shift < z ? b.hz * Math.exp(shift) : undefined;
+}
+
+function highestWithin(points: readonly Point[]): Point | undefined {
+  const within = points.filter(({ hz }) => hz >= peakFromHz);
+  const highest = within.reduce<Point | undefined>(
+    (best, point) => (best && best.db >= point.db ? best : point),
+    undefined,
+  );
+  if (highest === undefined || highest === within[0] || highest === within.at(-1)) return undefined;
+  return highest.db < smallestPeakDb ? undefined : highest;
+}
+
+function halfPowerFrequency(points: readonly Point[], gainAt: (hz: number) => number): number | null {
+  for (let index = points.length - 2; index >= 0; index--) {
+    const inside = points[index];
+    const outside = points[index + 1];
+    if (inside === undefined || outside === undefined) continue;
+    if (inside.db >= halfPowerDb !== outside.db >= halfPowerDb)
+      return crossing(inside.hz, outside.hz, inside.db, gainAt);
+  }
+  return null;
+}
+
+function crossing(fromHz: number, toHz: number, fromDb: number, gainAt: (hz: number) => number): number {
+  const above = fromDb >= halfPowerDb;
+  let [near, far] = [fromHz, toHz];
+  while (far / near - 1 > 1e-12) {
+    const middle = Math.sqrt(near * far);
+    if (middle <= near || middle >= far) break;
+    if (gainAt(middle) >= halfPowerDb === above) near = middle;
+    else far = middle;
+  }
+  return near;
+}
