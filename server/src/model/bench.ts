@@ -24,7 +24,8 @@ export const DEFAULT_BENCH = {
 } as const satisfies { mainsHz: number; roomC: number; meter: MeterAccuracy };
 
 export const benchMainsHz = (bench: Bench | undefined): number => bench?.mains?.value.si ?? DEFAULT_BENCH.mainsHz;
-export const benchRoomC = (bench: Bench | undefined): number => (bench?.room ? celsius(bench.room.value) : DEFAULT_BENCH.roomC);
+export const benchRoomC = (bench: Bench | undefined): number =>
+  bench?.room ? celsius(bench.room.value) : DEFAULT_BENCH.roomC;
 export const benchMeter = (bench: Bench | undefined): MeterAccuracy => bench?.meter?.value ?? DEFAULT_BENCH.meter;
 
 /** A temperature in degrees Celsius; quantities keep kelvin. */

@@ -5,7 +5,9 @@ export interface Bobbin {
   readonly name: string;
   readonly place: Place;
   /** The outline that the first layer lies on: length x width; round ends where no corner radius is stated. */
-  readonly core: Stated<{ readonly length: Quantity; readonly width: Quantity; readonly corner: Quantity | undefined }> | undefined;
+  readonly core:
+    | Stated<{ readonly length: Quantity; readonly width: Quantity; readonly corner: Quantity | undefined }>
+    | undefined;
   /** Winding space. */
   readonly window: Stated<{ readonly height: Quantity; readonly depth: Quantity }> | undefined;
   readonly poles: Stated<{ readonly count: number; readonly spread: Quantity | undefined }> | undefined;

@@ -9,7 +9,9 @@ export interface Instrument {
   readonly place: Place;
   readonly title: string | undefined;
   readonly scale: Stated<Quantity> | undefined;
-  readonly strings: Stated<{ readonly count: number; readonly atBridge: Quantity | undefined; readonly atNut: Quantity | undefined }> | undefined;
+  readonly strings:
+    | Stated<{ readonly count: number; readonly atBridge: Quantity | undefined; readonly atNut: Quantity | undefined }>
+    | undefined;
   readonly slots: readonly Slot[];
   readonly controls: readonly Control[];
   readonly cable: Stated<{ readonly length: Quantity; readonly capacitancePerLength: Quantity }> | undefined;
@@ -32,10 +34,18 @@ export interface Slot {
 
 export type Taper = 'linear' | 'audio' | 'reverse-audio';
 
-export type Control = { readonly place: Place; /** Serves that slot only and sits before the selector. */ readonly forSlot: Stated<string> | undefined } & (
+export type Control = {
+  readonly place: Place /** Serves that slot only and sits before the selector. */;
+  readonly forSlot: Stated<string> | undefined;
+} & (
   | { readonly kind: 'volume'; readonly track: Quantity; readonly taper: Taper }
   | { readonly kind: 'tone'; readonly track: Quantity; readonly taper: Taper; readonly capacitor: Quantity }
-  | { readonly kind: 'bleed'; readonly capacitor: Quantity; readonly resistor: Quantity | undefined; readonly joined: 'series' | 'parallel' }
+  | {
+      readonly kind: 'bleed';
+      readonly capacitor: Quantity;
+      readonly resistor: Quantity | undefined;
+      readonly joined: 'series' | 'parallel';
+    }
 );
 
 export interface Position {
@@ -50,7 +60,13 @@ export interface Position {
 /** How a position joins pickups and their coils. */
 export type Selection = { readonly place: Place } & (
   | { readonly kind: 'pickup'; readonly slot: Slot; readonly path: LeadPath }
-  | { readonly kind: 'coil'; readonly slot: Slot; readonly coil: string; readonly throughOhm: Stated<Quantity> | undefined; readonly path: LeadPath }
+  | {
+      readonly kind: 'coil';
+      readonly slot: Slot;
+      readonly coil: string;
+      readonly throughOhm: Stated<Quantity> | undefined;
+      readonly path: LeadPath;
+    }
   | { readonly kind: 'tap'; readonly slot: Slot; readonly lead: string; readonly path: LeadPath }
   | { readonly kind: 'reversed'; readonly of: Selection }
   | { readonly kind: 'series'; readonly of: readonly Selection[] }

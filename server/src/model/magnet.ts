@@ -9,5 +9,7 @@ export interface Magnet {
   readonly remanence: Stated<Quantity> | undefined;
   readonly coercivity: Stated<Quantity> | undefined;
   /** Length x width x thickness; magnetised across the width. */
-  readonly size: Stated<{ readonly length: Quantity; readonly width: Quantity; readonly thickness: Quantity }> | undefined;
+  readonly size:
+    | Stated<{ readonly length: Quantity; readonly width: Quantity; readonly thickness: Quantity }>
+    | undefined;
 }

@@ -37,5 +37,8 @@ export interface ModelProblem {
   readonly message: string;
   readonly place: Place;
   readonly related: readonly { readonly message: string; readonly place: Place }[];
-  readonly fixes: readonly { readonly title: string; readonly edits: readonly { readonly place: Place; readonly newText: string }[] }[];
+  readonly fixes: readonly {
+    readonly title: string;
+    readonly edits: readonly { readonly place: Place; readonly newText: string }[];
+  }[];
 }

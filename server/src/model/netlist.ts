@@ -2,9 +2,10 @@
  * What is joined to what inside one pickup: leads, coil ends and metal parts as nodes, solder joints as nets, coils as
  * windings between nets. Topology only; values and signs come later.
  */
-import { canonicalLeadName } from './lead-name.ts';
+
 import type { Coil, CoilEnd } from './coil.ts';
 import type { LeadPath } from './lead.ts';
+import { canonicalLeadName } from './lead-name.ts';
 import type { Joint, MetalFitting, Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
 import type { ReadingOf } from './readings.ts';
@@ -48,11 +49,21 @@ export interface PickupNetlist {
   /** What goes to the instrument's ground by itself (the `shield` line); equals `ground` where they are one net. */
   readonly chassis: number | undefined;
   readonly leads: ReadonlyMap<string, OutgoingLead>;
-  readonly metal: readonly { readonly fitting: MetalFitting | 'shield'; readonly name: string; readonly net: number; readonly place: Place }[];
+  readonly metal: readonly {
+    readonly fitting: MetalFitting | 'shield';
+    readonly name: string;
+    readonly net: number;
+    readonly place: Place;
+  }[];
   /** Lines that name a lead which no part brings out. */
   readonly undeclared: readonly { readonly path: LeadPath; readonly where: Place }[];
   /** Leads brought out twice, or joined in two lines. */
-  readonly reused: readonly { readonly name: string; readonly place: Place; readonly first: Place; readonly why: 'brought out twice' | 'in two joints' }[];
+  readonly reused: readonly {
+    readonly name: string;
+    readonly place: Place;
+    readonly first: Place;
+    readonly why: 'brought out twice' | 'in two joints';
+  }[];
   readonly free: ReadonlySet<number>;
   netOf(node: Node): number | undefined;
   /** The node that a path names in a hookup or a reading; `hot` and `ground` included. */
@@ -80,7 +91,8 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
   for (const coil of pickup.coils) {
     nodes.add(endNode(coil.name, 'start'));
     nodes.add(endNode(coil.name, 'finish'));
-    for (const tap of coil.taps) nodes.unite(tapNode(coil.name, leadName(tap.value.lead.value)), leadNode(leadName(tap.value.lead.value)));
+    for (const tap of coil.taps)
+      nodes.unite(tapNode(coil.name, leadName(tap.value.lead.value)), leadNode(leadName(tap.value.lead.value)));
     for (const end of ['start', 'finish'] as const) {
       const lead = coil[end]?.value;
       if (lead?.to) {
@@ -110,7 +122,8 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
   const firstUse = new Map<Node, LeadPath>();
   const freeNodes: Node[] = [];
   for (const joint of joints) {
-    const anchor = joint.kind === 'hot' ? HOT : joint.kind === 'ground' ? GROUND : joint.kind === 'shield' ? CHASSIS : undefined;
+    const anchor =
+      joint.kind === 'hot' ? HOT : joint.kind === 'ground' ? GROUND : joint.kind === 'shield' ? CHASSIS : undefined;
     let previous: Node | undefined = anchor;
     if (options.joined && anchor) nodes.add(anchor);
     for (const path of joint.leads) {
@@ -133,14 +146,20 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
   if (options.joined && !nodes.has(CHASSIS) && nodes.has(GROUND)) nodes.unite(CHASSIS, GROUND);
 
   const { netOf, members } = nodes.number();
-  const nets = members.map((list, index): Net => ({
-    index,
-    nodes: list,
-    joints: [...new Set(list.flatMap((node) => jointsOfNode.get(node) ?? []))],
-  }));
+  const nets = members.map(
+    (list, index): Net => ({
+      index,
+      nodes: list,
+      joints: [...new Set(list.flatMap((node) => jointsOfNode.get(node) ?? []))],
+    }),
+  );
   const netAt = (node: Node) => netOf.get(node);
   const windings = pickup.coils.map((coil): Winding => {
-    const known = kicked.has(coil.name) ? 'from a kick' : coil.start || coil.finish || isNamedInHookup(coil, joints) ? 'stated' : 'unknown';
+    const known = kicked.has(coil.name)
+      ? 'from a kick'
+      : coil.start || coil.finish || isNamedInHookup(coil, joints)
+        ? 'stated'
+        : 'unknown';
     return {
       coil,
       start: netAt(endNode(coil.name, 'start')),
@@ -155,9 +174,21 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
   });
   const metal = [
     ...(pickup.shield
-      ? [{ fitting: 'shield' as const, name: pickup.shield.value, net: netAt(partNode('shield')) ?? -1, place: pickup.shield.place }]
+      ? [
+          {
+            fitting: 'shield' as const,
+            name: pickup.shield.value,
+            net: netAt(partNode('shield')) ?? -1,
+            place: pickup.shield.place,
+          },
+        ]
       : []),
-    ...pickup.metal.map((fitting) => ({ fitting, name: fitting.part, net: netAt(partNode(fitting.part)) ?? -1, place: fitting.place })),
+    ...pickup.metal.map((fitting) => ({
+      fitting,
+      name: fitting.part,
+      net: netAt(partNode(fitting.part)) ?? -1,
+      place: fitting.place,
+    })),
   ];
   return {
     pickup,
@@ -211,7 +242,9 @@ function outgoingLeads(
     for (const end of ['start', 'finish'] as const) {
       const lead = coil[end];
       if (!lead?.value.own || lead.value.to) continue;
-      const innerJoint = joints.some((joint) => joint.leads.some(({ parts }) => parts[0] === coil.name && parts[1] === end));
+      const innerJoint = joints.some((joint) =>
+        joint.leads.some(({ parts }) => parts[0] === coil.name && parts[1] === end),
+      );
       if (!innerJoint) bringOut(lead.value.own.value, lead.place, 'coil lead')?.ends.push({ coil, end });
     }
     for (const tap of coil.taps) bringOut(tap.value.lead.value, tap.value.lead.place, 'tap');
@@ -255,9 +288,14 @@ function endsFromKicks(
   };
   const untraced = pickup.coils.filter((coil) => !coil.start && !coil.finish);
   for (const kick of kicks(pickup)) {
-    const coil = kick.at ? untraced.find(({ name }) => name === kick.at?.text) : pickup.coils.length === 1 ? untraced[0] : undefined;
+    const coil = kick.at
+      ? untraced.find(({ name }) => name === kick.at?.text)
+      : pickup.coils.length === 1
+        ? untraced[0]
+        : undefined;
     const [red, black] = [unplaced(kick.probes.red), unplaced(kick.probes.black)];
-    if (coil && red && black && red !== black && !pairs.has(coil.name)) pairs.set(coil.name, { start: black, finish: red });
+    if (coil && red && black && red !== black && !pairs.has(coil.name))
+      pairs.set(coil.name, { start: black, finish: red });
   }
   return pairs;
 }

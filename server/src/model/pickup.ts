@@ -17,7 +17,11 @@ export interface Pickup {
   readonly strings: Stated<number> | undefined;
   /** Centre lines of two coils and which lies toward bridge or neck. */
   readonly coilsApart:
-    | Stated<{ readonly distance: Quantity; readonly coil: string | undefined; readonly toward: 'bridge' | 'neck' | undefined }>
+    | Stated<{
+        readonly distance: Quantity;
+        readonly coil: string | undefined;
+        readonly toward: 'bridge' | 'neck' | undefined;
+      }>
     | undefined;
   readonly made: Stated<string> | undefined;
   readonly notes: readonly Stated<string>[];
@@ -30,13 +34,19 @@ export interface Pickup {
   readonly coils: readonly Coil[];
   /** A bar under the coils. */
   readonly barMagnet:
-    | Stated<{ readonly magnet: Magnet | undefined; readonly pole: 'north' | 'south'; readonly towardCoil: Stated<string> }>
+    | Stated<{
+        readonly magnet: Magnet | undefined;
+        readonly pole: 'north' | 'south';
+        readonly towardCoil: Stated<string>;
+      }>
     | undefined;
   readonly metal: readonly MetalFitting[];
   /** Parts stated as absent. */
   readonly without: readonly ('baseplate' | 'cover')[];
   /** Cable of the pickup itself. */
-  readonly cable: Stated<{ readonly length: Quantity; readonly capacitancePerLength: Quantity | undefined }> | undefined;
+  readonly cable:
+    | Stated<{ readonly length: Quantity; readonly capacitancePerLength: Quantity | undefined }>
+    | undefined;
   readonly hookup: Hookup | undefined;
   readonly readings: readonly Readings[];
   readonly potting: Potting | undefined;

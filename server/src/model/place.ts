@@ -1,5 +1,5 @@
-import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Span } from '../../../grammar/src/span.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 
 /** Where something is written: a span inside one chunk of one file. Stays valid while text around the chunk moves. */
 export interface Place {

@@ -21,8 +21,18 @@ export interface Probes {
 }
 
 export type Reading = { readonly place: Place } & (
-  | { readonly kind: 'coil resistance'; readonly coil: LeadPath; readonly value: Quantity | 'open'; readonly atC: Quantity | undefined }
-  | { readonly kind: 'resistance'; readonly probes: Probes; readonly value: Quantity | 'open'; readonly atC: Quantity | undefined }
+  | {
+      readonly kind: 'coil resistance';
+      readonly coil: LeadPath;
+      readonly value: Quantity | 'open';
+      readonly atC: Quantity | undefined;
+    }
+  | {
+      readonly kind: 'resistance';
+      readonly probes: Probes;
+      readonly value: Quantity | 'open';
+      readonly atC: Quantity | undefined;
+    }
   | {
       readonly kind: 'kick';
       readonly probes: Probes;
@@ -32,9 +42,19 @@ export type Reading = { readonly place: Place } & (
       readonly reads: 'positive' | 'negative';
     }
   | { readonly kind: 'compass'; readonly coil: LeadPath; readonly shows: PoleUp }
-  | { readonly kind: 'inductance'; readonly probes: Probes; readonly value: Quantity; readonly atHz: Quantity | undefined }
+  | {
+      readonly kind: 'inductance';
+      readonly probes: Probes;
+      readonly value: Quantity;
+      readonly atHz: Quantity | undefined;
+    }
   | { readonly kind: 'capacitance'; readonly probes: Probes | undefined; readonly value: Quantity }
-  | { readonly kind: 'position'; readonly key: Stated<string>; readonly value: Quantity | 'open'; readonly atC: Quantity | undefined }
+  | {
+      readonly kind: 'position';
+      readonly key: Stated<string>;
+      readonly value: Quantity | 'open';
+      readonly atC: Quantity | undefined;
+    }
 );
 
 export type ReadingOf<K extends Reading['kind']> = Extract<Reading, { kind: K }>;

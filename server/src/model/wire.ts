@@ -27,5 +27,7 @@ export interface Spool {
   readonly wire: Wire | undefined;
   readonly left: Stated<Quantity> | undefined;
   /** What this reel really measures; serves every coil wound from it. */
-  readonly measured: Stated<{ readonly resistancePerLength: Quantity; readonly temperatureC: number | undefined }> | undefined;
+  readonly measured:
+    | Stated<{ readonly resistancePerLength: Quantity; readonly temperatureC: number | undefined }>
+    | undefined;
 }

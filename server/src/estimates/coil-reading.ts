@@ -1,0 +1,112 @@
+/** Which reading tells a coil's resistance, brought to 20 degC with its meter's and thermometer's error. */
+import { type Bench, benchMeter, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
+import type { Coil } from '../model/coil.ts';
+import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import type { Probes, Reading, Readings } from '../model/readings.ts';
+import { copperTemperatureFactor } from '../physics/wire.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+import type { CoilReading } from './coil-winding.ts';
+
+/** The newest reading of each coil by itself; one taken before the work counts where there is no other. */
+export function coilReadings(netlist: PickupNetlist, bench: Bench | undefined): ReadonlyMap<Coil, CoilReading> {
+  const { pickup } = netlist;
+  const loose = pickup.readings.length ? pickupNetlist(pickup, { joined: false }) : netlist;
+  const result = new Map<Coil, CoilReading>();
+  const ordered = [...pickup.readings.filter(({ found }) => found), ...pickup.readings.filter(({ found }) => !found)];
+  for (const block of ordered)
+    for (const line of block.lines) {
+      const coil = coilOfReading(line, block, netlist, loose);
+      if (!coil || (line.kind !== 'coil resistance' && line.kind !== 'resistance') || line.value === 'open') continue;
+      if (!(line.value.si > 0)) continue;
+      result.set(coil, {
+        at20COhm: resistanceAt20C(line.value, readingTemperature(line.atC, block, bench), benchMeter(bench)),
+        words: `its reading of ${line.value.written}`,
+      });
+    }
+  return result;
+}
+
+/** The one coil that a resistance line measures by itself, if it does. */
+export function coilOfReading(
+  line: Reading,
+  block: Readings,
+  netlist: PickupNetlist,
+  loose: PickupNetlist,
+): Coil | undefined {
+  const { coils } = netlist.pickup;
+  if (line.kind === 'coil resistance') return coils.find(({ name }) => name === line.coil.text);
+  if (line.kind !== 'resistance' || block.found) return undefined;
+  const only = coils.length === 1 ? netlist.windings[0] : undefined;
+  const joined = netsOf(line.probes, netlist);
+  if (
+    only &&
+    joined &&
+    only.start !== undefined &&
+    only.finish !== undefined &&
+    sameNets(joined, [only.start, only.finish])
+  )
+    return only.coil;
+  const nets = netsOf(line.probes, loose);
+  if (!nets || !joined) return undefined;
+  const own = loose.windings.filter(
+    ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(nets, [start, finish]),
+  );
+  const beside = netlist.windings.filter(
+    ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(joined, [start, finish]),
+  );
+  return own.length === 1 && beside.length === 1 ? own[0]?.coil : undefined;
+}
+
+export function netsOf({ red, black }: Probes, netlist: PickupNetlist): readonly [number, number] | undefined {
+  const [a, b] = [red, black].map((path) => {
+    const node = netlist.resolve(path);
+    return node === undefined ? undefined : netlist.netOf(node);
+  });
+  return a === undefined || b === undefined ? undefined : [a, b];
+}
+
+const sameNets = (a: readonly [number, number], b: readonly [number, number]) =>
+  (a[0] === b[0] && a[1] === b[1]) || (a[0] === b[1] && a[1] === b[0]);
+
+export interface ReadingTemperature {
+  readonly celsius: number;
+  readonly sdK: number;
+  readonly words: string;
+}
+
+/** Degrees Celsius of a reading: its own, else the block's room, else the bench's, less sure each time. */
+export function readingTemperature(
+  own: Quantity | undefined,
+  block: Readings,
+  bench: Bench | undefined,
+): ReadingTemperature {
+  const stated = own ?? block.room?.value;
+  if (stated)
+    return { celsius: celsius(stated), sdK: stated.sd ?? STATED_TEMPERATURE_SD_K, words: `at ${stated.written}` };
+  return {
+    celsius: benchRoomC(bench),
+    sdK: ROOM_TEMPERATURE_SD_K,
+    words: `at the bench's ${benchRoomC(bench)} degC, assumed`,
+  };
+}
+
+/** How well a stated temperature, and an assumed one, is the coil's own. Common practice, no published source. */
+const STATED_TEMPERATURE_SD_K = 0.5;
+const ROOM_TEMPERATURE_SD_K = 2;
+
+/** A reading at 20 degC. A meter's accuracy is a limit: its standard deviation is the limit over the root of three. */
+export function resistanceAt20C(reading: Quantity, temperature: ReadingTemperature, meter: MeterAccuracy): Estimate {
+  const factor = copperTemperatureFactor(temperature.celsius);
+  const ohm = reading.si / factor;
+  const scaleSd = reading.sd ?? ((meter.accuracyPercent / 100) * ohm) / Math.sqrt(3);
+  const digitsSd = reading.sd === undefined ? (meter.digits * meter.resolutionOhm) / Math.sqrt(3) : 0;
+  const temperatureSd = ((copperTemperatureFactor(21) - 1) / factor) * temperature.sdK * ohm;
+  return {
+    value: ohm,
+    sd: Math.hypot(scaleSd, digitsSd, temperatureSd),
+    basis: 'reading',
+    restsOn: [`reading ${reading.written} ${temperature.words}`],
+    sources: { 'the meter': scaleSd },
+  };
+}

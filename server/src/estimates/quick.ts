@@ -1,0 +1,159 @@
+/** What is ready with the findings: turns, resistances, phase, and hum by turn-area. No inductance is needed for any of it. */
+import type { Bench } from '../model/bench.ts';
+import type { Coil } from '../model/coil.ts';
+import { servesDifferentStrings } from '../model/coil.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import { resistanceBetween } from '../physics/circuit/dc.ts';
+import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
+import { coilReadings } from './coil-reading.ts';
+import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
+import type { PhaseVerdict } from './estimates.ts';
+import { dcPickup, type Segment } from './pickup-circuit.ts';
+import { type CoilSigns, coilSigns, sounds } from './signs.ts';
+
+export interface QuickEstimates {
+  readonly netlist: PickupNetlist;
+  readonly windings: ReadonlyMap<Coil, WindingEstimates>;
+  readonly readings: ReadonlyMap<Coil, CoilReading>;
+  readonly signs: readonly CoilSigns[];
+  /** Between hot and ground; `null`: open; `undefined`: not known. */
+  readonly resistance20COhm: Estimate | null | undefined;
+  readonly phase: PhaseVerdict;
+  /** String signal and hum against the strongest single coil in place, without load. */
+  readonly signalDb: Estimate | undefined;
+  readonly humDb: Estimate | undefined;
+}
+
+export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined): QuickEstimates {
+  const readings = coilReadings(netlist, bench);
+  const windings = new Map(netlist.pickup.coils.map((coil) => [coil, estimateWinding(coil, readings.get(coil))]));
+  const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
+  const signs = coilSigns(netlist, ohmOf);
+  return {
+    netlist,
+    windings,
+    readings,
+    signs,
+    resistance20COhm: resistanceOf(netlist, windings, netlist.hot, netlist.ground),
+    phase: phaseOf(signs),
+    signalDb: signalLevel(signs, windings),
+    humDb: humLevel(netlist, signs, windings),
+  };
+}
+
+/** Stands for a coil of unknown resistance where only directions are asked for. */
+const NOMINAL_OHM = 4000;
+
+/** Resistance at 20 degC of a segment: its share of the coil's wire. */
+export function segmentOhm(segment: Segment, windings: ReadonlyMap<Coil, WindingEstimates>): number | undefined {
+  const whole = windings.get(segment.coil)?.resistance20COhm?.value;
+  return whole === undefined ? undefined : whole * segmentShare(segment, windings.get(segment.coil));
+}
+
+/** Share of a coil's wire in a segment. Inner turns are shorter, so it is not the share of the turns. */
+export function segmentShare({ fromTurn, toTurn }: Segment, winding: WindingEstimates | undefined): number {
+  if (fromTurn === 0 && toTurn === undefined) return 1;
+  const turns = winding?.turns?.value;
+  if (turns === undefined || !(turns > 0)) return 1;
+  const lengthTo = (turn: number) => winding?.lengthShareOfFirst(turn / turns) ?? turn / turns;
+  return Math.max(0, lengthTo(Math.min(toTurn ?? turns, turns)) - lengthTo(Math.min(fromTurn, turns)));
+}
+
+/** Resistance between two nets at 20 degC with its uncertainty, common causes counted once. */
+export function resistanceOf(
+  netlist: PickupNetlist,
+  windings: ReadonlyMap<Coil, WindingEstimates>,
+  a: number | undefined,
+  b: number | undefined,
+): Estimate | null | undefined {
+  if (a === undefined || b === undefined) return a === b ? undefined : null;
+  const coils = netlist.pickup.coils;
+  const known = coils.map((coil) => windings.get(coil)?.resistance20COhm);
+  const involved = coils.filter((_, index) => known[index] === undefined);
+  const ohmsBetween = (values: readonly number[]): number | null => {
+    const ohmOf = (segment: Segment) =>
+      (values[coils.indexOf(segment.coil)] ?? NOMINAL_OHM) * segmentShare(segment, windings.get(segment.coil));
+    const { network, nodeOf } = dcPickup(netlist, ohmOf, b);
+    return resistanceBetween(network, nodeOf(a), nodeOf(b));
+  };
+  const nominal = known.map((each) => each?.value ?? NOMINAL_OHM);
+  const ohm = ohmsBetween(nominal);
+  if (ohm === null) return null;
+  if (ohm === 0) return estimateOf(0, { basis: 'computed', restsOn: ['one net'] });
+  if (involved.length > 0) {
+    const doubled = ohmsBetween(known.map((each) => each?.value ?? NOMINAL_OHM * 2));
+    if (doubled === null || Math.abs(doubled - ohm) > 1e-9 * ohm) return undefined;
+  }
+  const inputs = known.map((each) => each ?? estimateOf(NOMINAL_OHM, { basis: 'assumed' }));
+  return functionOf(inputs, (values) => ohmsBetween(values) ?? Number.NaN);
+}
+
+/** Pairs that a string hears together: not for different strings, not one below the other, no dummy coil. */
+export function soundTogether(a: Coil, b: Coil): boolean {
+  if (a === b || servesDifferentStrings(a, b)) return false;
+  if (a.serves?.value === 'none' || b.serves?.value === 'none') return false;
+  return a.below?.value !== b.name && b.below?.value !== a.name;
+}
+
+function phaseOf(signs: readonly CoilSigns[]): PhaseVerdict {
+  const live = signs.filter(sounds);
+  const heard = live.filter(({ coil }) => coil.serves?.value !== 'none' && !coil.below);
+  const pairs = heard.flatMap((a, index) =>
+    heard
+      .slice(index + 1)
+      .filter((b) => soundTogether(a.coil, b.coil))
+      .map((b) => [a, b] as const),
+  );
+  if (signs.some(({ transfer }) => transfer === undefined)) return 'unproven';
+  if (live.length < 2) return 'single';
+  if (pairs.some(([a, b]) => a.string !== undefined && b.string !== undefined && a.string !== b.string)) return 'out';
+  return pairs.some(([a, b]) => a.string === undefined || b.string === undefined) ? 'unproven' : 'in';
+}
+
+/** dB of |Σ weights| against the strongest, never below −120. */
+export function combinedDb(weights: readonly number[]): number {
+  const strongest = Math.max(...weights.map(Math.abs));
+  if (!(strongest > 0)) return Number.NaN;
+  const total = Math.abs(weights.reduce((sum, each) => sum + each, 0));
+  return Math.max(-120, 20 * Math.log10(total / strongest));
+}
+
+function signalLevel(signs: readonly CoilSigns[], windings: ReadonlyMap<Coil, WindingEstimates>): Estimate | undefined {
+  const live = signs.filter((each) => sounds(each) && each.coil.serves?.value !== 'none' && !each.coil.below);
+  const turns = live.map(({ coil }) => windings.get(coil)?.turns);
+  if (live.length === 0 || live.some(({ string }) => string === undefined) || turns.some((each) => each === undefined))
+    return undefined;
+  return levelOf(
+    turns.flatMap((each) => each ?? []),
+    live.map((each) => (each.string ?? 1) * Math.abs(each.transfer ?? 0)),
+  );
+}
+
+function humLevel(
+  netlist: PickupNetlist,
+  signs: readonly CoilSigns[],
+  windings: ReadonlyMap<Coil, WindingEstimates>,
+): Estimate | undefined {
+  const live = signs.filter(sounds);
+  const areas = live.map(({ coil }) => windings.get(coil)?.turnAreaM2);
+  if (live.length === 0 || netlist.hot === undefined) return undefined;
+  if (live.some(({ hum }) => hum === undefined) || areas.some((each) => each === undefined)) return undefined;
+  return levelOf(
+    areas.flatMap((each) => each ?? []),
+    live.map((each) => (each.hum ?? 1) * Math.abs(each.transfer ?? 0)),
+  );
+}
+
+/**
+ * The level of a signed sum against its strongest term. Near a null the level in dB is no smooth function of its inputs: its
+ * deviation is taken to the level that one standard deviation of the sum more would leave.
+ */
+function levelOf(terms: readonly Estimate[], weights: readonly number[]): Estimate {
+  const total = functionOf(terms, (values) =>
+    values.reduce((sum, value, index) => sum + value * (weights[index] ?? 0), 0),
+  );
+  const strongest = Math.max(...terms.map(({ value }, index) => Math.abs(value * (weights[index] ?? 0))));
+  const db = (size: number) => Math.max(-120, 20 * Math.log10(size / strongest));
+  const value = db(Math.abs(total.value));
+  return { value, sd: db(Math.abs(total.value) + total.sd) - value, basis: 'computed', restsOn: total.restsOn };
+}
