@@ -9,12 +9,10 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { findBrowser, launchBrowser } from './browser.ts';
 import { findEditorParts } from './editor-parts.ts';
-import { pageAddress, startServer } from './vscode-server.ts';
+import { inWorker, pageAddress, startServer } from './vscode-server.ts';
 
 /** Longer than any run; a workbench that never reports would otherwise hang the caller. */
 const giveUpAfterMs = 600_000;
-
-process.exitCode = await runTestsInWorkbench();
 
 async function runTestsInWorkbench(): Promise<number> {
   // Desktop VS Code takes far more options than these; unknown ones are for it alone.
@@ -42,7 +40,9 @@ async function runTestsInWorkbench(): Promise<number> {
 
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'editor-host-'));
   // Tests do not share extensions or settings with anyone: both are new in each run.
-  const server = await startServer(parts, { dataFolder });
+  const web = values.extensionDevelopmentKind === 'web';
+  const settings = web ? inWorker(extension) : {};
+  const server = await startServer(parts, { dataFolder, settings });
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
   const debuggingPort = Number(values['remote-debugging-port'] ?? Number.NaN);
   const context = await launchBrowser({
@@ -75,7 +75,6 @@ async function runTestsInWorkbench(): Promise<number> {
         extension: path.resolve(extension),
         tests: path.resolve(tests),
         folder: path.resolve(folder),
-        web: values.extensionDevelopmentKind === 'web',
       }),
     );
     return await reported;
@@ -94,3 +93,5 @@ function fail(line: string): number {
 function asText(value: unknown): string {
   return typeof value === 'string' ? value : JSON.stringify(value);
 }
+
+process.exitCode = await runTestsInWorkbench();

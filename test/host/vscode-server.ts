@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
 import type { EditorParts } from './editor-parts.ts';
@@ -25,8 +25,6 @@ export interface PageOptions {
   /** Folder to open. */
   readonly folder: string;
   readonly file?: string;
-  /** Run the extension in the browser's worker, as an editor without a server does. */
-  readonly web?: boolean;
 }
 
 /** Starts VS Code's server on a free port of this machine only, and waits until it answers. */
@@ -83,11 +81,22 @@ export function pageAddress(port: number, options: PageOptions): string {
     ['extensionDevelopmentPath', remote(options.extension)],
     ['skipWelcome', 'true'],
   ];
-  if (options.web === true) payload.push(['extensionDevelopmentKind', 'web']);
   if (options.tests !== undefined) payload.push(['extensionTestsPath', remote(options.tests)]);
   if (options.file !== undefined) payload.push(['openFile', remote(options.file)]);
   const query = new URLSearchParams({ folder: options.folder, payload: JSON.stringify(payload) });
   return `http://127.0.0.1:${port}/?${query.toString()}`;
+}
+
+/**
+ * Settings that run the extension in the browser's worker, as an editor without a server does. The workbench takes
+ * `extensionDevelopmentKind` too, but at this version nothing reads it.
+ */
+export function inWorker(extension: string): Readonly<Record<string, unknown>> {
+  const manifest: unknown = JSON.parse(readFileSync(path.join(extension, 'package.json'), 'utf8'));
+  if (typeof manifest !== 'object' || manifest === null || !('publisher' in manifest) || !('name' in manifest)) {
+    throw new Error(`${extension}/package.json names no publisher and extension`);
+  }
+  return { 'remote.extensionKind': { [`${String(manifest.publisher)}.${String(manifest.name)}`]: ['web'] } };
 }
 
 /** A port of this machine that nobody listens on. */
@@ -119,5 +128,7 @@ const quiet: Readonly<Record<string, unknown>> = {
 
 /** The caller's environment without what makes the server believe that it runs inside another VS Code or npm. */
 function environment(): NodeJS.ProcessEnv {
-  return Object.fromEntries(Object.entries(process.env).filter(([key]) => !/^(VSCODE_|npm_|NODE_OPTIONS$)/.test(key)));
+  const kept = Object.entries(process.env).filter(([key]) => !/^(VSCODE_|npm_|NODE_OPTIONS$)/.test(key));
+  // No marketplace: an editor that is here to show one extension has nothing to ask the network for.
+  return { ...Object.fromEntries(kept), EXTENSIONS_GALLERY: '{}' };
 }

@@ -1,0 +1,10 @@
+import 'mocha/mocha.js';
+import { loadTests } from 'editor-tests';
+import { runSuite } from './run-suite.ts';
+
+/** VS Code calls this in its extension host in a browser's worker. */
+export async function run(): Promise<void> {
+  mocha.setup({ ui: 'bdd', reporter: Mocha.reporters.Base });
+  loadTests();
+  await runSuite(mocha);
+}

@@ -1,0 +1,77 @@
+/**
+ * Finds what the tests need beside npm's packages, and installs it where that is possible: a browser and ngspice from
+ * Debian's packages when run as root there, VS Code from the npm registry into a cache. Run it with tsx, or call `setUp`.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { findBrowser } from './browser.ts';
+import { findEditorParts, installEditorParts } from './editor-parts.ts';
+
+export interface Wanted {
+  /** Circuit simulator that tests compare with. */
+  readonly ngspice?: boolean;
+  /** VS Code in a browser; not wanted where a desktop VS Code runs the tests. */
+  readonly editor?: boolean;
+}
+
+/** Returns what is still missing, one line each with what to install; empty when all is there. */
+export function setUp(wanted: Wanted, log: (line: string) => void = console.error): readonly string[] {
+  const tools: readonly Tool[] = [
+    {
+      debianPackage: 'ngspice',
+      wanted: wanted.ngspice === true,
+      isThere: () => isOnPath('ngspice'),
+      advice: 'ngspice',
+    },
+    {
+      debianPackage: 'chromium',
+      wanted: wanted.editor === true,
+      isThere: () => findBrowser() !== undefined,
+      advice: 'Chromium or Chrome (or set CHROMIUM to its path)',
+    },
+  ];
+  const absent = tools.filter((tool) => tool.wanted && !tool.isThere());
+  if (absent.length > 0 && existsSync('/etc/debian_version') && process.getuid?.() === 0) {
+    installDebianPackages(
+      absent.map((tool) => tool.debianPackage),
+      log,
+    );
+  }
+  const missing = absent.filter((tool) => !tool.isThere()).map((tool) => `install ${tool.advice}, then run this again`);
+  if (wanted.editor === true && findEditorParts() === undefined) installEditorParts(log);
+  return missing;
+}
+
+interface Tool {
+  readonly debianPackage: string;
+  readonly wanted: boolean;
+  readonly advice: string;
+  isThere(): boolean;
+}
+
+function isOnPath(program: string): boolean {
+  const folders = (process.env.PATH ?? '').split(path.delimiter);
+  return folders.some(
+    (folder) => existsSync(path.join(folder, program)) || existsSync(path.join(folder, `${program}.exe`)),
+  );
+}
+
+function installDebianPackages(names: readonly string[], log: (line: string) => void): void {
+  log(`installing Debian packages: ${names.join(', ')}`);
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  for (const args of [
+    ['update', '-qq'],
+    ['install', '-y', '-qq', '--no-install-recommends', ...names],
+  ]) {
+    const done = spawnSync('apt-get', args, { env, encoding: 'utf8' });
+    if (done.status !== 0) log(`apt-get ${args.join(' ')}: ${(done.stderr || done.error?.message || '').trim()}`);
+  }
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  const missing = setUp({ ngspice: true, editor: process.env.VSCODE_EXECUTABLE === undefined });
+  for (const line of missing) console.error(line);
+  process.exitCode = missing.length === 0 ? 0 : 1;
+}
