@@ -1,0 +1,177 @@
+import { ellipticOfComplement } from './elliptic-integrals.ts';
+import { gaussLegendre } from './gauss-legendre.ts';
+import { memoByValue } from './memo.ts';
+
+/** A cylinder magnetised along its axis. */
+export interface Cylinder {
+  lengthM: number;
+  diameterM: number;
+}
+
+/**
+ * Magnetometric demagnetising factor N of a cylinder in a uniform axial field: mean H inside = H applied − N · mean M, for a
+ * linear material of relative permeability μr. Definition of Chen, Brug & Goldfarb, IEEE Trans. Magn. 27 (1991) 3601.
+ *
+ * Surface charge in rings of constant density on side and ends, graded toward the rim where the charge is infinite; each
+ * ring's normal field by elliptic integrals, collocated, mirror symmetry used. Valid for L/D from 0.3 to 20 and μr ≥ 1.
+ * Error below 0.5 %. Remembers its results by value; L and D matter only as their ratio.
+ */
+export function demagnetisingFactor({ lengthM, diameterM }: Cylinder, relativePermeability: number): number {
+  return solvedFactor({ ratio: lengthM / diameterM, relativePermeability });
+}
+
+/**
+ * The limit of small susceptibility, where the magnetisation is uniform: N = 1 − k_L, k_L the field coefficient of the
+ * solenoid of the same shape (Lorenz, Nagaoka). Exact, also the factor of a rod magnetised uniformly.
+ */
+export function demagnetisingFactorUniform({ lengthM, diameterM }: Cylinder): number {
+  return 1 - nagaokaCoefficient(diameterM / lengthM);
+}
+
+/** Nagaoka's coefficient of a current sheet of diameter/length `ratio`: its inductance over μ0 π r² / length. Exact (Lorenz 1879). */
+export function nagaokaCoefficient(ratio: number): number {
+  const complement = 1 / Math.sqrt(1 + ratio * ratio);
+  const k = ratio * complement;
+  const { K, E } = ellipticOfComplement(complement);
+  const k2 = k * k;
+  return (4 / (3 * Math.PI * complement)) * ((complement ** 2 / k2) * (K - E) + E - k);
+}
+
+const solvedFactor = memoByValue(
+  ({ ratio, relativePermeability }: { ratio: number; relativePermeability: number }) => [ratio, relativePermeability],
+  ({ ratio, relativePermeability }) => {
+    const chi = relativePermeability - 1;
+    const uniform = demagnetisingFactorUniform({ lengthM: ratio, diameterM: 1 });
+    // Below this the mean field differs from the applied one by so little that rounding would show in 1/χ.
+    if (!(chi > 1e-3)) return uniform;
+    return 1 / meanMagnetisation(ratio, chi) - 1 / chi;
+  },
+);
+
+/** A ring panel of surface charge: points of its generating line, its outward normal, and its area. */
+interface Ring {
+  from: number;
+  to: number;
+  onEnd: boolean;
+}
+
+/** Mean axial magnetisation per applied field of a cylinder of radius 1 and length/diameter `ratio`. */
+function meanMagnetisation(ratio: number, chi: number): number {
+  const rings = ringsOf(ratio);
+  const size = rings.length;
+  const matrix = rings.map(() => new Float64Array(size));
+  const right = Float64Array.from(rings, ({ onEnd }) => (onEnd ? 1 : 0));
+  rings.forEach((source, j) => {
+    // A closed surface catches half the flux of a charge on it (Gauss), which fixes the field of the ring on itself far better
+    // than its singular integral does.
+    let caught = 0;
+    let ownMirror = 0;
+    rings.forEach((ring, i) => {
+      const direct = i === j ? 0 : normalField(ring, source, ratio);
+      const mirrored = normalField(ring, { ...source, mirrored: true }, ratio);
+      caught += area(ring) * (direct + mirrored);
+      if (i === j) ownMirror = mirrored;
+      else setAt(matrix, i, j, mirrored - direct);
+    });
+    const own = (area(source) / 2 - caught) / area(source);
+    // Charge σ jumps the normal field by σ: just inside it is the principal value less σ/2, and σ = χ H inside.
+    setAt(matrix, j, j, 1 / chi + 0.5 - own + ownMirror);
+  });
+  const charge = solve(matrix, right);
+  // Inside there is no volume charge, so the mean of M is the first moment of the surface charge over the volume.
+  const moment = rings.reduce((sum, ring, index) => sum + (charge[index] ?? 0) * firstMoment(ring, ratio), 0);
+  return moment / (Math.PI * ratio);
+}
+
+function ringsOf(ratio: number): Ring[] {
+  const rings: Ring[] = [];
+  const ends = 10;
+  for (let index = 0; index < ends; index++) {
+    rings.push({ from: graded(index / ends), to: graded((index + 1) / ends), onEnd: true });
+  }
+  const sides = 18;
+  for (let index = 0; index < sides; index++) {
+    rings.push({ from: ratio * graded(index / sides), to: ratio * graded((index + 1) / sides), onEnd: false });
+  }
+  return rings;
+}
+
+/** Maps 0..1 on itself with steps that shrink toward 1, the rim. */
+function graded(t: number): number {
+  return 1 - (1 - t) ** 2;
+}
+
+function firstMoment({ from, to, onEnd }: Ring, ratio: number): number {
+  return onEnd ? Math.PI * (to * to - from * from) * ratio : Math.PI * (to * to - from * from);
+}
+
+/** Outward normal field that unit charge density on `source` makes at the middle of `ring`, which is another ring or its image. */
+function normalField(ring: Ring, source: Ring & { mirrored?: boolean }, halfLength: number): number {
+  const at = (ring.from + ring.to) / 2;
+  const pointRadius = ring.onEnd ? at : 1;
+  const pointHeight = ring.onEnd ? halfLength : at;
+  const side = source.mirrored === true ? -1 : 1;
+  const length = source.to - source.from;
+  const { nodes, weights } = gaussLegendre(4);
+  let sum = 0;
+  for (let index = 0; index < nodes.length; index++) {
+    const t = source.from + length * (nodes[index] ?? 0);
+    const height = side * (source.onEnd ? halfLength : t);
+    sum += (weights[index] ?? 0) * ringField(ring.onEnd, pointRadius, pointHeight - height, source.onEnd ? t : 1);
+  }
+  return length * sum;
+}
+
+function setAt(matrix: Float64Array[], row: number, column: number, value: number): void {
+  const line = matrix[row];
+  if (line !== undefined) line[column] = value;
+}
+
+function area({ from, to, onEnd }: Ring): number {
+  return onEnd ? Math.PI * (to * to - from * from) : 2 * Math.PI * (to - from);
+}
+
+/** Axial or radial field of a ring of unit line charge (per metre), radius a, at (r, z) from its centre, divided by nothing: ∮ R/(4πR³) dl. */
+function ringField(axial: boolean, r: number, z: number, a: number): number {
+  const near2 = (a - r) ** 2 + z * z;
+  const far2 = (a + r) ** 2 + z * z;
+  if (near2 <= 0 || a <= 0) return 0;
+  const far = Math.sqrt(far2);
+  const { K, E } = ellipticOfComplement(Math.sqrt(near2 / far2));
+  if (axial) return (a * z * E) / (Math.PI * near2 * far);
+  if (r <= 0) return 0;
+  return (a / (2 * Math.PI * r * far)) * (K + ((r * r - a * a - z * z) / near2) * E);
+}
+
+/** Gaussian elimination with partial pivoting; the matrix is destroyed. */
+function solve(matrix: Float64Array[], right: Float64Array): Float64Array {
+  const size = right.length;
+  for (let column = 0; column < size; column++) {
+    let pivot = column;
+    for (let row = column + 1; row < size; row++) {
+      if (Math.abs(matrix[row]?.[column] ?? 0) > Math.abs(matrix[pivot]?.[column] ?? 0)) pivot = row;
+    }
+    const top = matrix[pivot];
+    const other = matrix[column];
+    if (top === undefined || other === undefined) continue;
+    matrix[pivot] = other;
+    matrix[column] = top;
+    const swap = right[pivot] ?? 0;
+    right[pivot] = right[column] ?? 0;
+    right[column] = swap;
+    for (let row = column + 1; row < size; row++) {
+      const line = matrix[row];
+      if (line === undefined) continue;
+      const factor = (line[column] ?? 0) / (top[column] ?? 1);
+      for (let k = column; k < size; k++) line[k] = (line[k] ?? 0) - factor * (top[k] ?? 0);
+      right[row] = (right[row] ?? 0) - factor * swap;
+    }
+  }
+  for (let row = size - 1; row >= 0; row--) {
+    const line = matrix[row];
+    let value = right[row] ?? 0;
+    for (let k = row + 1; k < size; k++) value -= (line?.[k] ?? 0) * (right[k] ?? 0);
+    right[row] = value / (line?.[row] ?? 1);
+  }
+  return right;
+}
