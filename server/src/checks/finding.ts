@@ -10,8 +10,8 @@ export interface Finding {
   readonly message: string;
   readonly place: Place;
   readonly related: readonly Related[];
-  /** Remedies proposed by the check. They are offered only once verified, see `verifiedFixes`. */
-  readonly remedies: readonly Remedy[];
+  /** Remedies proposed by the check, made on demand. They are offered only once verified, see `Analysis.verifiedFixes`. */
+  remedies(): readonly Remedy[];
   /** What the finding is about, for the drawing: coils and leads by name. */
   readonly subject: Subject;
 }

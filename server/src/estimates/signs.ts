@@ -141,13 +141,11 @@ function kickResults(
   netlist: PickupNetlist,
   ohmOf: (segment: Segment) => number,
 ): readonly { coil: Coil; result: KickResult }[] {
-  let loose: PickupNetlist | undefined;
+  const loose = once(() => pickupNetlist(netlist.pickup, { joined: false }));
   return kicks(netlist.pickup).flatMap((kick) => {
     const coil = kickedCoil(netlist, kick);
     if (!coil) return [];
-    const share =
-      probeShare(netlist, ohmOf, kick, coil) ??
-      probeShare((loose ??= pickupNetlist(netlist.pickup, { joined: false })), ohmOf, kick, coil);
+    const share = probeShare(netlist, ohmOf, kick, coil) ?? probeShare(loose(), ohmOf, kick, coil);
     if (share === undefined) return [];
     const reads: Sign = kick.reads === 'positive' ? 1 : -1;
     const motion: Sign = kick.motion === 'approach' ? 1 : -1;
@@ -190,4 +188,12 @@ function probeShare(
   const shares = dcTransfers(netlist, ohmOf, nets[0], nets[1]);
   const share = shares && totalTransfer(shares, coil);
   return share === undefined || Math.abs(share) < NOTHING ? undefined : share;
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    if (!made) made = { value: make() };
+    return made.value;
+  };
 }

@@ -1,0 +1,61 @@
+/** The form of a check: one fault, one file. */
+import type { QuickEstimates } from '../estimates/quick.ts';
+import type { Bench } from '../model/bench.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
+import type { Place } from '../model/place.ts';
+import type { Finding, Related, Remedy, Severity, Subject } from './finding.ts';
+
+export interface PickupContext {
+  readonly pickup: Pickup;
+  readonly netlist: PickupNetlist;
+  readonly quick: QuickEstimates;
+  readonly bench: Bench | undefined;
+}
+
+export interface PickupCheck {
+  readonly code: string;
+  readonly severity: Severity;
+  /** Faults of the same pickup that explain this one: where one of them stands, this check is silent (one cause, one finding). */
+  readonly yieldsTo: readonly string[];
+  run(context: PickupContext): readonly Found[];
+}
+
+/** What a check found; code and severity come from the check. */
+export interface Found {
+  readonly message: string;
+  readonly place: Place;
+  readonly severity?: Severity;
+  readonly related?: readonly Related[];
+  readonly remedies?: () => readonly Remedy[];
+  readonly subject?: Subject;
+}
+
+export const definePickupCheck = (check: PickupCheck): PickupCheck => check;
+
+/** Findings of one pickup, in the order of the checks. */
+export function runPickupChecks(checks: readonly PickupCheck[], context: PickupContext): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const check of checks) {
+    if (check.yieldsTo.some((code) => findings.some((finding) => finding.code === code))) continue;
+    for (const found of check.run(context))
+      findings.push(findingOf(check, found, { pickup: context.pickup.name, ...found.subject }));
+  }
+  return findings;
+}
+
+export function findingOf(
+  { code, severity }: { readonly code: string; readonly severity: Severity },
+  found: Found,
+  subject: Subject = found.subject ?? {},
+): Finding {
+  return {
+    code,
+    severity: found.severity ?? severity,
+    message: found.message,
+    place: found.place,
+    related: found.related ?? [],
+    remedies: found.remedies ?? (() => []),
+    subject,
+  };
+}

@@ -1,0 +1,58 @@
+import type { Joint } from '../model/pickup.ts';
+import { definePickupCheck, type PickupContext } from './check.ts';
+import { insertLineAfter, rewriteJoint } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { coilWords, endsWords, list } from './words.ts';
+
+export const circuitCoilShorted = definePickupCheck({
+  code: 'circuit/coil-shorted',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted'],
+  run: (context) => {
+    const { netlist, quick, pickup } = context;
+    return netlist.windings
+      .filter(({ start, finish, ends }) => ends !== 'unknown' && start !== undefined && start === finish)
+      .map(({ coil, start }) => {
+        const joints = netlist.nets[start ?? -1]?.joints ?? [];
+        const joint = joints.at(-1);
+        const left = quick.signs.filter(
+          (each) => each.coil !== coil && each.transfer !== undefined && each.transfer !== 0,
+        );
+        return {
+          message:
+            `Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) lie in one net, so it is shorted` +
+            (left.length
+              ? ` and only ${list(left.map((each) => coilWords(each.coil)))} sounds.`
+              : ' and gives nothing.'),
+          place: joint?.place ?? coil.place,
+          related: joint ? [{ message: `${coil.name} coil`, place: coil.place }] : [],
+          remedies: () => (joint ? splits(context, joint) : []),
+          subject: {
+            coils: [coil.name],
+            nodes: [`coil:${coil.name}.start`, `coil:${coil.name}.finish`],
+            pickup: pickup.name,
+          },
+        };
+      });
+  },
+});
+
+/** Takes two leads of the joint out into a link of their own: each pair is tried, those that leave a fault are not offered. */
+function splits(_: PickupContext, joint: Joint): readonly Remedy[] {
+  const leads = joint.leads.slice(0, MOST_LEADS).map(({ text }) => text);
+  return leads.flatMap((a, index) =>
+    leads.slice(index + 1).flatMap((b): readonly Remedy[] => {
+      const rest = joint.leads.map(({ text }) => text).filter((text) => text !== a && text !== b);
+      if (rest.length === 0) return [];
+      return [
+        {
+          title: `Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``,
+          edits: [rewriteJoint(joint, rest), insertLineAfter(joint.place, `link ${a} ${b}`)],
+          kind: 'build',
+        },
+      ];
+    }),
+  );
+}
+
+const MOST_LEADS = 8;

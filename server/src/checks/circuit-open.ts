@@ -1,0 +1,66 @@
+import { sounds } from '../estimates/signs.ts';
+import { definePickupCheck, type PickupContext } from './check.ts';
+import { insertFirstLine, insertLineAfter } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { floatingLeads } from './lead-floating.ts';
+import { leadWords, list } from './words.ts';
+
+export const circuitOpen = definePickupCheck({
+  code: 'circuit/open',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted'],
+  run: (context) => {
+    const { netlist, pickup, quick } = context;
+    const { hookup } = pickup;
+    if (!hookup || pickup.coils.length === 0) return [];
+    // Leads that nobody has traced leave the path unproven, not open.
+    if (netlist.windings.some(({ ends }) => ends === 'unknown')) return [];
+    const broken = quick.signs.length > 0 && quick.signs.every(({ transfer }) => transfer === undefined);
+    if (!broken && quick.signs.some(sounds)) return [];
+    if (!broken && netlist.hot !== undefined && netlist.ground !== undefined) return [];
+    const floating = floatingLeads(netlist);
+    const names = (kind: 'hot' | 'ground') =>
+      list(hookup.joints.filter((joint) => joint.kind === kind).flatMap(({ leads }) => leads.map(({ text }) => text)));
+    const [hot, ground] = [names('hot'), names('ground')];
+    const missing = !hot
+      ? 'no lead is hot'
+      : !ground
+        ? 'no lead is ground'
+        : `no path leads from hot ${hot} to ground ${ground}`;
+    return [
+      {
+        message: `The pickup is silent: ${missing}${floating.length ? `; ${leadWords(floating)} ${floating.length > 1 ? 'are' : 'is'} joined to nothing` : ''}.`,
+        place: hookup.place,
+        related: floating.map((lead) => ({
+          message: `${lead.name} leaves the pickup here and is joined to nothing`,
+          place: lead.place,
+        })),
+        remedies: () => links(context),
+        subject: { nodes: floating.map(({ node }) => node) },
+      },
+    ];
+  },
+});
+
+/** Every link between two floating leads; the ones that leave a fault do not survive being solved again. */
+function links({ netlist, pickup }: PickupContext): readonly Remedy[] {
+  const { hookup } = pickup;
+  if (!hookup) return [];
+  const floating = floatingLeads(netlist).slice(0, MOST_LEADS);
+  const anchor = hookup.joints.find(({ kind }) => kind === 'hot') ?? hookup.joints[0];
+  const insert = (line: string) => (anchor ? insertLineAfter(anchor.place, line) : insertFirstLine(hookup.place, line));
+  return floating.flatMap((a, index) =>
+    floating.slice(index + 1).map((b): Remedy => {
+      const line = `link ${a.name} ${b.name}`;
+      return {
+        title: `Join them: \`${line}\``,
+        edits: [insert(line)],
+        kind: 'build',
+        preferred: floating.length === 2,
+      };
+    }),
+  );
+}
+
+/** Pairs grow with the square; a pickup with more loose leads than this wants a person, not a guess. */
+const MOST_LEADS = 8;

@@ -1,0 +1,59 @@
+import { definePickupCheck } from './check.ts';
+import { removeLine, rewriteJoint } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { list } from './words.ts';
+
+export const circuitOutputShorted = definePickupCheck({
+  code: 'circuit/output-shorted',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared'],
+  run: ({ netlist, pickup }) => {
+    const { hot, ground, chassis } = netlist;
+    if (hot === undefined || (hot !== ground && hot !== chassis)) return [];
+    const joints = (pickup.hookup?.joints ?? []).filter(({ kind }) => kind !== 'free');
+    const doubled = netlist.reused.filter(({ why }) => why === 'in two joints').map(({ name }) => name);
+    const metal = netlist.metal
+      .filter(({ net, fitting }) => net === hot && fitting !== 'shield')
+      .map(({ name }) => name);
+    const hotLine = joints.find(({ kind }) => kind === 'hot');
+    const shared = hotLine?.leads.find(({ text }) => doubled.includes(text));
+    const follows = [
+      ...(doubled.length ? [`${list([...new Set(doubled)])} lies in two joints`] : []),
+      ...(metal.length ? [`${list(metal)} would be hot`] : []),
+    ];
+    return [
+      {
+        message: `Hot and ground are one net, so the pickup is silent${follows.length ? `; ${follows.join(', ')}` : ''}.`,
+        place: hotLine?.place ?? pickup.hookup?.place ?? pickup.place,
+        related: joints
+          .filter((joint) => joint !== hotLine)
+          .map((joint) => ({ message: `${joint.kind} joins the same net`, place: joint.place })),
+        remedies: () =>
+          joints.flatMap((joint) => {
+            const texts = joint.leads.map(({ text }) => text);
+            if (joint.kind === 'link')
+              return [
+                {
+                  title: `Take out \`link ${texts.join(' ')}\``,
+                  edits: [removeLine(joint.place)],
+                  kind: 'build' as const,
+                },
+              ];
+            return joint.leads.flatMap((path, index): readonly Remedy[] => {
+              const rest = texts.filter((_, place) => place !== index);
+              if (rest.length === 0) return [];
+              return [
+                {
+                  title: `Take ${path.text} off: \`${joint.kind} ${rest.join(' ')}\``,
+                  edits: [rewriteJoint(joint, rest)],
+                  kind: 'build',
+                  preferred: path === shared,
+                },
+              ];
+            });
+          }),
+        subject: { nodes: ['hot', 'ground'] },
+      },
+    ];
+  },
+});

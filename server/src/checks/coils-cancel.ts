@@ -1,0 +1,118 @@
+import { soundTogether } from '../estimates/quick.ts';
+import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import { definePickupCheck, type Found, type PickupContext } from './check.ts';
+import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
+import type { Edit, Remedy } from './finding.ts';
+import { placeOfCoilInHookup } from './joints.ts';
+import { capital, coilWords, endLead, endsWords, list } from './words.ts';
+
+export const coilsCancel = definePickupCheck({
+  code: 'phase/coils-cancel',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted', 'circuit/open'],
+  run: (context) => {
+    const { quick, netlist, pickup } = context;
+    const live = quick.signs.filter((each) => sounds(each) && each.string !== undefined);
+    const against = opposed(live, context);
+    if (against.length === 0) return [];
+    const others = live.filter(
+      (each) => !against.includes(each) && against.some((wrong) => soundTogether(wrong.coil, each.coil)),
+    );
+    const wrong = against.map(({ coil }) => coil);
+    const first = wrong[0];
+    if (!first) return [];
+    const humAdds = [...against, ...others].every(({ hum }, _, all) => hum !== undefined && hum === all[0]?.hum);
+    const onPurpose = pickup.hookup?.onPurpose;
+    const found: Found = {
+      message:
+        `${capital(list(wrong.map(coilWords)))} (${wrong.map((coil) => endsWords(netlist, coil)).join('; ')}) ` +
+        `${wrong.length > 1 ? 'work' : 'works'} against ${list(others.map(({ coil }) => coilWords(coil)))}: ` +
+        `their string signals subtract at the output${humAdds ? ', and their hum adds' : ''}; ${reason(against, others)}.`,
+      place: placeOfCoilInHookup(netlist, first),
+      ...(onPurpose ? { severity: 'information' } : {}),
+      related: [...against, ...others].flatMap((each) =>
+        (each.windPole?.places ?? []).map((place) => ({
+          message: `${coilWords(each.coil)}: ${signWords(each)}`,
+          place,
+        })),
+      ),
+      remedies: () => remedies(context, against, others),
+      subject: {
+        coils: [...wrong, ...others.map(({ coil }) => coil)].map(({ name }) => name),
+        nodes: wrong.flatMap((coil) => [`coil:${coil.name}.start`, `coil:${coil.name}.finish`]),
+      },
+    };
+    return [found];
+  },
+});
+
+/** The coils that stand against the larger part of those they sound with; of two, the one declared later. */
+function opposed(live: readonly CoilSigns[], { quick }: PickupContext): readonly CoilSigns[] {
+  const clash = live.some((a) => live.some((b) => soundTogether(a.coil, b.coil) && a.string !== b.string));
+  if (!clash) return [];
+  const weight = (sign: number) =>
+    live
+      .filter(({ string }) => string === sign)
+      .reduce(
+        (sum, { coil, transfer = 0 }) => sum + Math.abs(transfer) * (quick.windings.get(coil)?.turns?.value ?? 1),
+        0,
+      );
+  const [plus, minus] = [weight(1), weight(-1)];
+  const alike = Math.abs(plus - minus) < 0.01 * Math.max(plus, minus);
+  const lesser = alike ? live.at(-1)?.string : plus < minus ? 1 : -1;
+  return live.filter(
+    ({ coil, string }) =>
+      string === lesser && live.some((other) => other.string !== lesser && soundTogether(coil, other.coil)),
+  );
+}
+
+function reason(against: readonly CoilSigns[], others: readonly CoilSigns[]): string {
+  const [a, b] = [against[0], others[0]];
+  if (a?.pole && b?.pole && a.pole.sign === b.pole.sign)
+    return a.hum !== undefined && a.hum !== b.hum ? 'both have the same poles up' : 'their e.m.f.s meet head on';
+  if (a?.wind && b?.wind) return 'the path turns the same way round in both, over unlike poles';
+  return 'the kicks taken show it';
+}
+
+function signWords({ wind, pole }: CoilSigns): string {
+  const words = [
+    ...(wind ? [`wound ${wind.sign > 0 ? 'counterclockwise' : 'clockwise'}`] : []),
+    ...(pole ? [`poles ${pole.sign > 0 ? 'north' : 'south'} up`] : []),
+  ];
+  return words.length ? words.join(', ') : 'by its kick';
+}
+
+function remedies(
+  { pickup, netlist }: PickupContext,
+  against: readonly CoilSigns[],
+  others: readonly CoilSigns[],
+): readonly Remedy[] {
+  const all = (edits: readonly (readonly Edit[] | undefined)[]) =>
+    edits.every((each) => each !== undefined) ? edits.flatMap((each) => each ?? []) : undefined;
+  const remedy = (title: string, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
+    edits && edits.length > 0 ? { title, edits, kind: 'build', preferred } : undefined;
+  const forSide = (side: readonly CoilSigns[], preferred: boolean) => {
+    const coils = side.map(({ coil }) => coil);
+    const names = list(coils.map(({ name }) => name));
+    const leads = list(
+      coils.map((coil) => `${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`),
+    );
+    return [
+      remedy(
+        `Swap the leads of the ${names} coil: ${leads} change places`,
+        all(coils.map((coil) => swapCoilLeads(pickup, coil))),
+        preferred,
+      ),
+      remedy(`Turn the poles of the ${names} coil over`, all(coils.map((coil) => wrap(flipPolarity(coil)))), preferred),
+      remedy(`Wind the ${names} coil the other way`, all(coils.map((coil) => wrap(flipWinding(coil))))),
+    ];
+  };
+  const lastJoint = pickup.hookup?.joints.at(-1);
+  return present([
+    ...forSide(against, true),
+    ...forSide(others, false),
+    lastJoint ? remedy('It is meant: say `on purpose`', [insertLineAfter(lastJoint.place, 'on purpose')]) : undefined,
+  ]);
+}
+
+const wrap = (edit: Edit | undefined): readonly Edit[] | undefined => edit && [edit];

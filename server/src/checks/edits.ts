@@ -1,0 +1,118 @@
+/** Changes of the text that remedies are made of. */
+import type { Coil } from '../model/coil.ts';
+import type { LeadPath } from '../model/lead.ts';
+import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import type { Joint, Pickup } from '../model/pickup.ts';
+import type { Place } from '../model/place.ts';
+import type { Edit } from './finding.ts';
+
+export const replaceAt = (place: Place, newText: string): Edit => ({ place, newText });
+
+/** Replaces one word of a line. `undefined` where the line does not hold it. */
+export function replaceWord(line: Place, word: string, by: string): Edit | undefined {
+  const text = line.chunk.text.slice(line.span.start, line.span.end);
+  const at = new RegExp(`(?<![\\p{L}\\p{N}_-])${escaped(word)}(?![\\p{L}\\p{N}_-])`, 'u').exec(text);
+  if (!at) return undefined;
+  const start = line.span.start + at.index;
+  return { place: { chunk: line.chunk, span: { start, end: start + word.length } }, newText: by };
+}
+
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+/** A new line below `line`, indented as it is. */
+export function insertLineAfter(line: Place, text: string): Edit {
+  const end = lineEnd(line.chunk.text, line.span.end);
+  return { place: { chunk: line.chunk, span: { start: end, end } }, newText: `\n${indentation(line)}${text}` };
+}
+
+/** A new first line inside the block whose first line is `head`. */
+export function insertFirstLine(head: Place, text: string): Edit {
+  const end = lineEnd(head.chunk.text, head.span.start);
+  return { place: { chunk: head.chunk, span: { start: end, end } }, newText: `\n${indentation(head)}  ${text}` };
+}
+
+/** Takes a whole line away, its end included. */
+export function removeLine(line: Place): Edit {
+  const { text } = line.chunk;
+  const start = text.lastIndexOf('\n', Math.max(0, line.span.start - 1)) + 1;
+  const end = lineEnd(text, line.span.end);
+  return { place: { chunk: line.chunk, span: { start, end: Math.min(end + 1, text.length) } }, newText: '' };
+}
+
+function lineEnd(text: string, from: number): number {
+  const at = text.indexOf('\n', from);
+  const end = at < 0 ? text.length : at;
+  return text[end - 1] === '\r' ? end - 1 : end;
+}
+
+function indentation({ chunk, span }: Place): string {
+  const start = chunk.text.lastIndexOf('\n', Math.max(0, span.start - 1)) + 1;
+  return /^[ \t]*/.exec(chunk.text.slice(start))?.[0] ?? '';
+}
+
+/** The line of a joint with other leads. */
+export function rewriteJoint(joint: Joint, leads: readonly string[]): Edit {
+  const first = joint.leads[0];
+  const last = joint.leads.at(-1);
+  if (!first || !last) return replaceAt(joint.place, `${joint.kind} ${leads.join(' ')}`);
+  return replaceAt(
+    { chunk: joint.place.chunk, span: { start: first.place.span.start, end: last.place.span.end } },
+    leads.join(' '),
+  );
+}
+
+/**
+ * Swaps start and finish of one coil: the leads change places in the hookup; where the hookup does not name both ends, the
+ * coil's own lines change what they are soldered to. `undefined` where neither is written out.
+ */
+export function swapCoilLeads(
+  pickup: Pickup,
+  coil: Coil,
+  loose = pickupNetlist(pickup, { joined: false }),
+): readonly Edit[] | undefined {
+  const winding = loose.windings.find((each) => each.coil === coil);
+  if (!winding) return undefined;
+  const named = (net: number | undefined) => pathsOfNet(pickup, loose, net);
+  const [atStart, atFinish] = [named(winding.start), named(winding.finish)];
+  const [start, finish] = [atStart[0], atFinish[0]];
+  if (start && finish && atStart.length === 1 && atFinish.length === 1)
+    return [replaceAt(start.place, finish.text), replaceAt(finish.place, start.text)];
+  const [startTo, finishTo] = [coil.start?.value.to?.value, coil.finish?.value.to?.value];
+  if (startTo && finishTo) return [replaceAt(startTo.place, finishTo.text), replaceAt(finishTo.place, startTo.text)];
+  return undefined;
+}
+
+function pathsOfNet(pickup: Pickup, netlist: PickupNetlist, net: number | undefined): readonly LeadPath[] {
+  if (net === undefined) return [];
+  return (pickup.hookup?.joints ?? []).flatMap(({ leads }) =>
+    leads.filter((path) => {
+      const node = netlist.resolve(path);
+      return node !== undefined && netlist.netOf(node) === net;
+    }),
+  );
+}
+
+/** Turns the coil's poles over, where their polarity is stated with the coil. */
+export function flipPolarity(coil: Coil): Edit | undefined {
+  const stated = coil.polarity;
+  if (!stated) return undefined;
+  const other = stated.value === 'north-up' ? 'south-up' : 'north-up';
+  return replaceWord(stated.place, stated.value, other);
+}
+
+/** Winds the coil the other way. */
+export function flipWinding(coil: Coil): Edit | undefined {
+  const stated = coil.wound;
+  if (!stated) return undefined;
+  return replaceWord(stated.place, stated.value, stated.value === 'clockwise' ? 'counterclockwise' : 'clockwise');
+}
+
+/** Turns the bar under the coils over. */
+export function flipBar(pickup: Pickup): Edit | undefined {
+  const bar = pickup.barMagnet;
+  if (!bar) return undefined;
+  return replaceWord(bar.place, bar.value.pole, bar.value.pole === 'north' ? 'south' : 'north');
+}
+
+export const present = <T>(items: readonly (T | undefined)[]): readonly T[] =>
+  items.flatMap((item) => (item === undefined ? [] : [item]));

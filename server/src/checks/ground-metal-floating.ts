@@ -1,0 +1,53 @@
+import { definePickupCheck } from './check.ts';
+import { insertLineAfter, replaceAt } from './edits.ts';
+import type { Remedy } from './finding.ts';
+
+export const groundMetalFloating = definePickupCheck({
+  code: 'ground/metal-floating',
+  severity: 'warning',
+  yieldsTo: ['lead/undeclared', 'circuit/output-shorted'],
+  run: ({ netlist, pickup }) => {
+    const { hookup } = pickup;
+    if (!hookup) return [];
+    const grounded = (net: number) => net === netlist.ground || net === netlist.chassis;
+    return (
+      netlist.metal
+        .filter(({ net }) => {
+          const { nodes = [], joints = [] } = netlist.nets[net] ?? {};
+          if (joints.length > 0 || grounded(net)) return false;
+          return !nodes.some((node) => node.startsWith('coil:'));
+        })
+        // A plate on a floating drain follows from the drain.
+        .filter(({ fitting }) => fitting === 'shield' || !fitting.tiedTo || !pickup.shield)
+        .map(({ name, fitting, place }) => ({
+          message: `The ${fitting === 'shield' ? `shield ${name}` : name} is joined to nothing: it shields nothing and buzzes when touched.`,
+          place,
+          remedies: (): readonly Remedy[] => {
+            if (fitting === 'shield') {
+              const ground = hookup.joints.find(({ kind }) => kind === 'ground');
+              return ground
+                ? [
+                    {
+                      title: `Ground it: \`shield ${name}\``,
+                      edits: [insertLineAfter(ground.place, `shield ${name}`)],
+                      kind: 'build',
+                      preferred: true,
+                    },
+                  ]
+                : [];
+            }
+            const targets = [
+              ...netlist.metal.filter((each) => each.name !== name && grounded(each.net)).map((each) => each.name),
+            ].reverse();
+            return targets.map((target, index) => ({
+              title: `Tie it to ${target}: \`${name} ${fitting.material} tied to ${target}\``,
+              edits: [replaceAt(fitting.place, `${name} ${fitting.material} tied to ${target}`)],
+              kind: 'build',
+              preferred: index === 0,
+            }));
+          },
+          subject: { nodes: [`part:${fitting === 'shield' ? 'shield' : name}`] },
+        }))
+    );
+  },
+});

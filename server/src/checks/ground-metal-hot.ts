@@ -1,0 +1,58 @@
+import { definePickupCheck, type PickupContext } from './check.ts';
+import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { list } from './words.ts';
+
+export const groundMetalHot = definePickupCheck({
+  code: 'ground/metal-hot',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted'],
+  run: (context) => {
+    const { netlist } = context;
+    const live = netlist.metal.filter(({ net }) => {
+      if (net < 0 || net === netlist.ground || net === netlist.chassis) return false;
+      const { joints = [], nodes = [] } = netlist.nets[net] ?? {};
+      return joints.length > 0 || nodes.some((node) => node.startsWith('coil:'));
+    });
+    const first = live[0];
+    if (!first) return [];
+    const onHot = live.some(({ net }) => net === netlist.hot);
+    const joint = netlist.nets[first.net]?.joints[0];
+    const names = live.map(({ name, fitting }) => (fitting === 'shield' ? `the shield ${name}` : `the ${name}`));
+    return [
+      {
+        message:
+          `${list(names).replace(/^t/, 'T')} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: ` +
+          `touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
+        place: joint?.place ?? first.place,
+        related: live.map(({ place, name }) => ({ message: `${name} is on that net`, place })),
+        remedies: () => (onHot ? reversals(context) : []),
+        subject: { nodes: live.map(({ fitting, name }) => `part:${fitting === 'shield' ? 'shield' : name}`) },
+      },
+    ];
+  },
+});
+
+/** Hot and ground change places; turning the magnet over as well keeps the phase that the swap was made for. */
+function reversals({ pickup }: PickupContext): readonly Remedy[] {
+  const joints = pickup.hookup?.joints ?? [];
+  const [hot, ground] = [joints.find(({ kind }) => kind === 'hot'), joints.find(({ kind }) => kind === 'ground')];
+  if (!hot || !ground) return [];
+  const texts = (joint: typeof hot) => joint.leads.map(({ text }) => text);
+  const swap = [rewriteJoint(hot, texts(ground)), rewriteJoint(ground, texts(hot))];
+  const bar = flipBar(pickup);
+  const own = pickup.coils.map(flipPolarity);
+  const turned = bar ? [bar] : own.every((edit) => edit !== undefined) ? present(own) : [];
+  const words = `\`hot ${texts(ground).join(' ')}\`, \`ground ${texts(hot).join(' ')}\``;
+  return present<Remedy>([
+    turned.length > 0
+      ? {
+          title: `${words}, and turn the magnet over to keep the phase`,
+          edits: [...swap, ...turned],
+          kind: 'build',
+          preferred: true,
+        }
+      : undefined,
+    { title: words, edits: swap, kind: 'build' },
+  ]);
+}

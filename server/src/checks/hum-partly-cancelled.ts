@@ -1,0 +1,45 @@
+import { sounds } from '../estimates/signs.ts';
+import { printDb } from '../quantities/print.ts';
+import { definePickupCheck } from './check.ts';
+import { placeOfCoilInHookup } from './joints.ts';
+import { coilWords, list } from './words.ts';
+
+export const humPartlyCancelled = definePickupCheck({
+  code: 'hum/partly-cancelled',
+  severity: 'information',
+  yieldsTo: [
+    'lead/undeclared',
+    'lead/reused',
+    'circuit/output-shorted',
+    'circuit/open',
+    'phase/coils-cancel',
+    'hum/not-cancelled',
+  ],
+  run: ({ quick, netlist }) => {
+    const live = quick.signs.filter(sounds);
+    const left = quick.humDb;
+    if (live.length < 2 || !left || left.value <= REPORTED_ABOVE_DB) return [];
+    const last = live.at(-1)?.coil;
+    if (!last) return [];
+    const turns = live.map(({ coil }) => ({ coil, turns: quick.windings.get(coil)?.turns }));
+    const turnsWords = turns.every((each) => each.turns)
+      ? `: ${list(turns.map((each) => `${Math.round(each.turns?.value ?? 0)} turns in ${coilWords(each.coil)}`))}`
+      : '';
+    return [
+      {
+        message:
+          `Hum cancels only in part, ${printDb(left.value)} of the stronger coil's is left by the best estimate ` +
+          `(${printDb(left.value + left.sd)} at one standard deviation), because the coils are unequal${turnsWords}.`,
+        place: onPurposeOr(netlist.pickup.hookup, placeOfCoilInHookup(netlist, last)),
+        subject: { coils: live.map(({ coil }) => coil.name) },
+      },
+    ];
+  },
+});
+
+/** A residue below this is no worse than what slug or screw steel leaves of a real null. Derived, see the page. */
+const REPORTED_ABOVE_DB = -30;
+
+/** Where the mismatch is meant, nobody would change the link: the hookup as a whole is the place. */
+const onPurposeOr = <T>(hookup: { readonly onPurpose: unknown; readonly place: T } | undefined, place: T): T =>
+  hookup?.onPurpose ? hookup.place : place;

@@ -1,0 +1,30 @@
+/** Every check of a pickup, in the order in which causes are told before what follows from them. */
+
+import type { PickupCheck } from './check.ts';
+import { circuitCoilShorted } from './circuit-coil-shorted.ts';
+import { circuitOpen } from './circuit-open.ts';
+import { circuitOutputShorted } from './circuit-output-shorted.ts';
+import { coilsCancel } from './coils-cancel.ts';
+import { groundMetalFloating } from './ground-metal-floating.ts';
+import { groundMetalHot } from './ground-metal-hot.ts';
+import { humNotCancelled } from './hum-not-cancelled.ts';
+import { humPartlyCancelled } from './hum-partly-cancelled.ts';
+import { leadFloating } from './lead-floating.ts';
+import { leadReused } from './lead-reused.ts';
+import { leadUndeclared } from './lead-undeclared.ts';
+import { phaseUnproven } from './phase-unproven.ts';
+
+export const pickupChecks: readonly PickupCheck[] = [
+  leadUndeclared,
+  circuitOutputShorted,
+  leadReused,
+  circuitOpen,
+  circuitCoilShorted,
+  leadFloating,
+  groundMetalHot,
+  groundMetalFloating,
+  coilsCancel,
+  humNotCancelled,
+  phaseUnproven,
+  humPartlyCancelled,
+];

@@ -1,0 +1,47 @@
+import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
+import { definePickupCheck } from './check.ts';
+import { insertLineAfter } from './edits.ts';
+
+export const leadFloating = definePickupCheck({
+  code: 'lead/floating',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/open', 'circuit/output-shorted'],
+  run: ({ netlist, pickup }) => {
+    const { hookup } = pickup;
+    if (!hookup) return [];
+    const lastJoint = hookup.joints.at(-1);
+    return floatingLeads(netlist).map((lead) => ({
+      message:
+        `${lead.name} is joined to nothing: ` +
+        `${lead.ends.length === 0 && lead.what === 'conductor' ? 'no coil is soldered to it and ' : ''}the hookup does not name it; an open end picks up noise.`,
+      place: lead.place,
+      remedies: () =>
+        lastJoint
+          ? [
+              {
+                title: `Tape it off: \`free ${lead.name}\``,
+                edits: [insertLineAfter(lastJoint.place, `free ${lead.name}`)],
+                kind: 'build' as const,
+                preferred: true,
+              },
+            ]
+          : [],
+      subject: { nodes: [lead.node] },
+    }));
+  },
+});
+
+/** Leads that nothing joins. A conductor that nobody has traced yet is unproven, not floating. */
+export function floatingLeads(netlist: PickupNetlist): readonly OutgoingLead[] {
+  const named = new Set(
+    (netlist.pickup.hookup?.joints ?? []).flatMap(({ leads }) => leads.flatMap((path) => netlist.resolve(path) ?? [])),
+  );
+  const untraced = netlist.windings.some(({ ends }) => ends === 'unknown');
+  return [...netlist.leads.values()].filter((lead) => {
+    if (lead.what === 'shield' || named.has(lead.node)) return false;
+    const net = netlist.netOf(lead.node);
+    // An end soldered to two conductors, one of them joined, hangs on no open end.
+    const joined = net !== undefined && (netlist.nets[net]?.joints.length ?? 0) > 0;
+    return !joined && !(untraced && lead.what === 'conductor' && lead.ends.length === 0);
+  });
+}

@@ -1,0 +1,49 @@
+import { canonicalLeadName } from '../model/lead-name.ts';
+import { definePickupCheck, type PickupContext } from './check.ts';
+import { replaceAt } from './edits.ts';
+import type { Edit, Remedy } from './finding.ts';
+
+export const leadReused = definePickupCheck({
+  code: 'lead/reused',
+  severity: 'error',
+  yieldsTo: ['lead/undeclared'],
+  run: (context) => {
+    const { netlist } = context;
+    const twice = netlist.reused.filter(({ why }) => why === 'brought out twice');
+    // A lead of hot and ground at once is a shorted output, and a coil's two ends in one net a shorted coil: told there.
+    const shorted = netlist.hot !== undefined && netlist.hot === netlist.ground;
+    const told = twice.length > 0 ? twice : shorted ? [] : netlist.reused;
+    return told.map((each) => ({
+      message:
+        each.why === 'brought out twice'
+          ? `Two parts bring out a lead called ${each.name}, so a joint that names it could mean either.`
+          : `${each.name} stands in two joints; a lead is soldered once, or the two joints are one.`,
+      place: each.place,
+      related: [{ message: `${each.name} for the first time`, place: each.first }],
+      remedies: () => (each.why === 'brought out twice' ? nameTheEnds(context, each.name) : []),
+      subject: { nodes: [`lead:${canonicalLeadName(each.name)}`] },
+    }));
+  },
+});
+
+/** Names the ends of the coils instead of the colour that both bring out. */
+function nameTheEnds({ pickup }: PickupContext, written: string): readonly Remedy[] {
+  const name = canonicalLeadName(written);
+  const ends = pickup.coils.flatMap((coil) =>
+    (['start', 'finish'] as const)
+      .filter(
+        (end) => coil[end]?.value.own && !coil[end].value.to && canonicalLeadName(coil[end].value.own.value) === name,
+      )
+      .map((end) => `${coil.name}.${end}`),
+  );
+  const uses = (pickup.hookup?.joints ?? []).flatMap(({ leads }) =>
+    leads.filter((path) => canonicalLeadName(path.text) === name),
+  );
+  if (uses.length === 0 || uses.length !== ends.length) return [];
+  const order = [...ends].reverse();
+  const edits = uses.flatMap((path, index): readonly Edit[] => {
+    const end = order[index];
+    return end ? [replaceAt(path.place, end)] : [];
+  });
+  return [{ title: `Name the ends: ${order.join(' ')}`, edits, kind: 'build', preferred: true }];
+}

@@ -1,0 +1,52 @@
+import { nearestWord } from '../../../grammar/src/nearest.ts';
+import { usualSpelling } from '../quantities/iec60757.ts';
+import { definePickupCheck } from './check.ts';
+import { replaceAt } from './edits.ts';
+import { list } from './words.ts';
+
+export const leadUndeclared = definePickupCheck({
+  code: 'lead/undeclared',
+  severity: 'error',
+  yieldsTo: [],
+  run: ({ netlist, pickup }) => {
+    const names = [...netlist.leads.keys()];
+    return netlist.undeclared.map(({ path, where }) => {
+      const spelling = usualSpelling(path.text);
+      const right =
+        spelling && names.includes(spelling)
+          ? spelling
+          : nearestWord(
+              path.text,
+              candidates(
+                names,
+                pickup.coils.map(({ name }) => name),
+              ),
+            );
+      return {
+        message:
+          `No part of this pickup brings out ${path.text}: ` +
+          (names.length ? `what leaves it is ${list(names)}.` : 'no lead leaves it.'),
+        place: where,
+        remedies: () =>
+          right
+            ? [
+                {
+                  title: `Change to \`${right}\``,
+                  edits: [replaceAt(path.place, right)],
+                  kind: 'build' as const,
+                  preferred: true,
+                },
+              ]
+            : [],
+        subject: { nodes: [path.text] },
+      };
+    });
+  },
+});
+
+const candidates = (leads: readonly string[], coils: readonly string[]): readonly string[] => [
+  ...leads,
+  ...coils.flatMap((coil) => [`${coil}.start`, `${coil}.finish`]),
+  'baseplate',
+  'cover',
+];

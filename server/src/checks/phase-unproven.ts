@@ -1,0 +1,64 @@
+import { soundTogether } from '../estimates/quick.ts';
+import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import { definePickupCheck } from './check.ts';
+import { capital, coilWords, endLead, list } from './words.ts';
+
+export const phaseUnproven = definePickupCheck({
+  code: 'phase/unproven',
+  severity: 'information',
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted', 'circuit/open'],
+  run: ({ quick, netlist, pickup }) => {
+    if (pickup.coils.length < 2) return [];
+    const unplaced = netlist.windings.filter(({ ends }) => ends === 'unknown');
+    if (unplaced.length > 0) {
+      const coil = unplaced[0]?.coil ?? pickup.coils[0];
+      if (!coil || !pickup.hookup) return [];
+      return [
+        {
+          message:
+            `Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open: ` +
+            `read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
+          place: coil.place,
+          subject: { coils: unplaced.map((each) => each.coil.name) },
+        },
+      ];
+    }
+    const live = quick.signs.filter(sounds);
+    const phaseOpen = live.filter((a) => a.string === undefined && live.some((b) => soundTogether(a.coil, b.coil)));
+    const humOpen = live.length > 1 ? live.filter((each) => each.hum === undefined) : [];
+    const open = phaseOpen.length > 0 ? phaseOpen : humOpen;
+    const first = open[0];
+    if (!first) return [];
+    const what = phaseOpen.length > 0 ? 'phase' : 'hum';
+    return [
+      {
+        message:
+          `Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ` +
+          `${list(open.map((each) => `${missing(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured; ` +
+          `${settles(open, what, netlist)}.`,
+        place: first.coil.place,
+        related: open
+          .slice(1)
+          .map(({ coil }) => ({ message: `${capital(coilWords(coil))} is open too`, place: coil.place })),
+        subject: { coils: open.map(({ coil }) => coil.name) },
+      },
+    ];
+  },
+});
+
+function missing({ wind, pole }: CoilSigns): string {
+  if (!wind && !pole) return 'wind and polarity';
+  return wind ? 'the polarity' : 'the wind';
+}
+
+/** The measurement that settles it: one per coil. */
+function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): string {
+  const steps = open.map((each) => {
+    const kick = `a kick \`${endLead(netlist, each.coil, 'finish')} to ${endLead(netlist, each.coil, 'start')}\`${open.length > 1 ? ` at ${each.coil.name}` : ''} with approach or pull-off stated`;
+    const compass = `a compass over ${coilWords(each.coil)}`;
+    if (what === 'hum') return each.windPole ? compass : each.pole ? kick : `${kick}, and ${compass}`;
+    return each.wind && !each.pole ? compass : kick;
+  });
+  return `${list([...new Set(steps)])} settles it`;
+}
