@@ -1,0 +1,23 @@
+/** `check/1`: findings as data. The shape is published as a JSON Schema beside this file. */
+import type { CheckedFile } from './check.ts';
+import { jsonText } from './visible.ts';
+
+export function checkJson(files: readonly CheckedFile[]): string {
+  return jsonText({
+    schema: 'check/1',
+    files: files.map((file) => ({
+      path: file.path,
+      findings: file.findings.map((finding) => ({
+        code: finding.code,
+        severity: finding.severity,
+        message: finding.message,
+        range: finding.at.range,
+        related: finding.related.map(({ message, at }) => ({ message, path: at.path, range: at.range })),
+        fixes: finding.fixes.map((fix) => ({
+          title: fix.title,
+          edits: fix.edits.map(({ at, newText }) => ({ path: at.path, range: at.range, newText })),
+        })),
+      })),
+    })),
+  });
+}

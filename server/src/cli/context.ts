@@ -1,0 +1,26 @@
+/** All that a command may touch of the process. Tests hand in their own. */
+import type { Analysis, Host } from '../analysis-types.ts';
+import type { Progress } from './progress.ts';
+import type { Styles } from './styles.ts';
+
+export interface Context {
+  readonly cwd: string;
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  /** Results. */
+  readonly stdout: Output;
+  /** Everything else. */
+  readonly stderr: Output;
+  readonly styles: Styles;
+  readonly progress: Progress;
+  readStandardInput(): Promise<Uint8Array>;
+  readonly analyser: Analyser;
+}
+
+export interface Output {
+  readonly isTerminal: boolean;
+  write(text: string): void;
+}
+
+export interface Analyser {
+  analyse(uri: string, host: Host): Analysis;
+}

@@ -1,0 +1,139 @@
+/** The disk as the analysis sees it: one state per run, nothing outside the workspace, nothing but spec files. */
+import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { FileContent, Host } from '../analysis-types.ts';
+import { CommandError } from './command.ts';
+import { fileProblem, readTextFile } from './text-file.ts';
+
+export const uriOf = (file: string): string => pathToFileURL(file).href;
+
+/** The path of a file URI; other schemes have none. */
+export function pathOf(uri: string): string | undefined {
+  try {
+    return fileURLToPath(uri);
+  } catch {
+    return undefined;
+  }
+}
+
+/** A path as results name it: from the folder where the command was given, with forward slashes; absolute outside it. */
+export function shownPath(file: string, cwd: string): string {
+  const relative = path.relative(cwd, file);
+  const outside = relative === '' || relative.startsWith('..') || path.isAbsolute(relative);
+  return (outside ? file : relative).split(path.sep).join('/');
+}
+
+/**
+ * The folder that `use` may not leave: the one stated; else the nearest folder upward that holds `.git`; else the current
+ * folder where it holds the file; else the file's own.
+ */
+export function workspaceRoot(file: string, stated: string | undefined, cwd: string): string {
+  if (stated !== undefined) {
+    const root = path.resolve(cwd, stated);
+    if (!isFolder(root)) throw new CommandError(`--root ${stated}: no such folder`);
+    return root;
+  }
+  const folder = path.dirname(path.resolve(cwd, file));
+  for (let at = folder; ; at = path.dirname(at)) {
+    if (existsSync(path.join(at, '.git'))) return at;
+    if (at === path.dirname(at)) break;
+  }
+  return lies(folder, cwd) ? cwd : folder;
+}
+
+/** Reads through the disk, except what `given` holds by URI (standard input). Each file is read once. */
+export function diskHost(root: string, given: ReadonlyMap<string, string> = new Map()): Host {
+  const realRoot = real(root);
+  const read = new Map<string, FileContent>();
+  return {
+    content(uri) {
+      const text = given.get(uri);
+      if (text !== undefined) return { kind: 'text', text };
+      const known = read.get(uri) ?? readContent(uri);
+      read.set(uri, known);
+      return known;
+    },
+    isInside(uri) {
+      const file = pathOf(uri);
+      return file !== undefined && lies(file, root) && lies(real(file), realRoot);
+    },
+    siblings(uri) {
+      const file = pathOf(uri);
+      return file === undefined || !lies(file, root) ? [] : specNames(path.dirname(file));
+    },
+  };
+}
+
+/** The spec files that the arguments name, each once: a folder stands for all in it. Unusable arguments come as problems. */
+export function specFiles(
+  named: readonly string[],
+  cwd: string,
+): { readonly files: readonly string[]; readonly problems: readonly string[] } {
+  const files = new Set<string>();
+  const problems: string[] = [];
+  for (const name of named) {
+    const at = path.resolve(cwd, name);
+    try {
+      if (!statSync(at).isDirectory()) files.add(at);
+      else for (const file of specsUnder(at, problems, cwd)) files.add(file);
+    } catch (error) {
+      problems.push(`${name}: ${fileProblem(error)}`);
+    }
+  }
+  return { files: [...files], problems };
+}
+
+/** `*.pickup` in a folder and below, in order of path; `node_modules`, folders with a dot in front, and links to folders are left out. */
+function specsUnder(folder: string, problems: string[], cwd: string): readonly string[] {
+  const found: string[] = [];
+  const waiting = [folder];
+  for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
+    try {
+      for (const entry of readdirSync(at, { withFileTypes: true })) {
+        const file = path.join(at, entry.name);
+        if (entry.isDirectory()) {
+          if (entry.name !== 'node_modules' && !entry.name.startsWith('.')) waiting.push(file);
+        } else if (entry.name.endsWith('.pickup') && !isFolder(file)) found.push(file);
+      }
+    } catch (error) {
+      problems.push(`${shownPath(at, cwd)}: ${fileProblem(error)}`);
+    }
+  }
+  return found.sort((a, b) => (a < b ? -1 : 1));
+}
+
+function readContent(uri: string): FileContent {
+  const file = pathOf(uri);
+  if (file === undefined) return { kind: 'unreadable', reason: 'is not a file' };
+  const content = readTextFile(file);
+  if (content.ok) return { kind: 'text', text: content.text };
+  return content.missing ? { kind: 'missing' } : { kind: 'unreadable', reason: content.problem };
+}
+
+function specNames(folder: string): readonly string[] {
+  try {
+    return readdirSync(folder)
+      .filter((name) => name.endsWith('.pickup'))
+      .sort();
+  } catch {
+    return [];
+  }
+}
+
+const isFolder = (at: string): boolean => statSync(at, { throwIfNoEntry: false })?.isDirectory() ?? false;
+
+function lies(file: string, folder: string): boolean {
+  const relative = path.relative(folder, file);
+  return relative === '' || !(relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative));
+}
+
+/** The path behind links, as far as it exists. */
+function real(file: string): string {
+  try {
+    return realpathSync(file);
+  } catch {
+    const parent = path.dirname(file);
+    return parent === file ? file : path.join(real(parent), path.basename(file));
+  }
+}

@@ -1,0 +1,95 @@
+/** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
+import type { Analysis, FileSpan, Host } from '../analysis-types.ts';
+import type { Finding, Remedy, Severity } from '../checks/finding.ts';
+import { pathOf, shownPath } from './files.ts';
+import { type LineMap, lineMap, type Range } from './line-map.ts';
+
+export interface LocatedFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly at: Location;
+  readonly related: readonly { readonly message: string; readonly at: Location }[];
+  readonly fixes: readonly LocatedFix[];
+}
+
+export interface LocatedFix {
+  readonly title: string;
+  readonly edits: readonly { readonly at: Location; readonly newText: string }[];
+}
+
+export interface Location {
+  readonly path: string;
+  readonly range: Range;
+  readonly lines: LineMap;
+}
+
+/**
+ * Fixes are verified by analysing the changed text again, so a large file with thousands of findings must not ask for all: as
+ * many are looked up as this many characters of re-read text allow, at least one.
+ */
+const VERIFICATION_CHARACTERS = 4_000_000;
+
+export function locateFindings(analysis: Analysis, host: Host, cwd: string): readonly LocatedFinding[] {
+  const locate = locator(analysis, host, cwd);
+  let verifications = Math.max(1, Math.floor(VERIFICATION_CHARACTERS / (analysis.text.length + 1)));
+  return analysis.findings.flatMap((finding): readonly LocatedFinding[] => {
+    const at = locate(analysis.locate(finding.place));
+    if (at === undefined) return [];
+    const remedies = finding.remedies.length > 0 && verifications > 0 ? analysis.verifiedFixes(finding) : [];
+    verifications -= finding.remedies.length;
+    return [
+      {
+        code: finding.code,
+        severity: finding.severity,
+        message: finding.message,
+        at,
+        related: relatedOf(finding, analysis, locate),
+        fixes: remedies.flatMap((remedy) => fixOf(remedy, analysis, locate)),
+      },
+    ];
+  });
+}
+
+type Locate = (span: FileSpan | undefined) => Location | undefined;
+
+function locator(analysis: Analysis, host: Host, cwd: string): Locate {
+  const maps = new Map<string, LineMap>([[analysis.uri, lineMap(analysis.text)]]);
+  const linesOf = (uri: string): LineMap | undefined => {
+    const known = maps.get(uri);
+    if (known) return known;
+    const content = host.content(uri);
+    if (content?.kind !== 'text') return undefined;
+    const lines = lineMap(content.text);
+    maps.set(uri, lines);
+    return lines;
+  };
+  return (span) => {
+    const lines = span && linesOf(span.uri);
+    if (!lines) return undefined;
+    const path = pathOf(span.uri);
+    return {
+      path: path === undefined ? span.uri : shownPath(path, cwd),
+      range: lines.range(span.start, span.end),
+      lines,
+    };
+  };
+}
+
+function relatedOf(finding: Finding, analysis: Analysis, locate: Locate): LocatedFinding['related'] {
+  return finding.related.flatMap(({ message, place }) => {
+    const at = locate(analysis.locate(place));
+    return at ? [{ message, at }] : [];
+  });
+}
+
+/** A fix is told whole or not at all. */
+function fixOf(remedy: Remedy, analysis: Analysis, locate: Locate): readonly LocatedFix[] {
+  const edits: { at: Location; newText: string }[] = [];
+  for (const { place, newText } of remedy.edits) {
+    const at = locate(analysis.locate(place));
+    if (at === undefined) return [];
+    edits.push({ at, newText });
+  }
+  return [{ title: remedy.title, edits }];
+}

@@ -1,0 +1,80 @@
+/** A spec as a command takes it: a path, or `-` for standard input that stands for a path. */
+import path from 'node:path';
+import type { Analysis, Host } from '../analysis-types.ts';
+import { CommandError } from './command.ts';
+import type { Context } from './context.ts';
+import { diskHost, shownPath, uriOf, workspaceRoot } from './files.ts';
+import { decodeText, readTextFile } from './text-file.ts';
+
+/** The options that say where a spec comes from; commands that read specs spread them into their own. */
+export const SOURCE_OPTIONS = {
+  'stdin-path': { type: 'text', value: 'PATH', meaning: 'the path that standard input (-) stands for' },
+  root: {
+    type: 'text',
+    value: 'FOLDER',
+    meaning: 'the workspace, which no `use` may leave; else the nearest folder upward that holds .git',
+  },
+} as const;
+
+export interface SourceValues {
+  readonly 'stdin-path': string | undefined;
+  readonly root: string | undefined;
+}
+
+export interface Source {
+  readonly file: string;
+  /** The path as results name it. */
+  readonly shown: string;
+  readonly uri: string;
+  readonly text: string;
+  readonly host: Host;
+  readonly byteOrderMark: boolean;
+}
+
+export type SourceResult =
+  | { readonly ok: true; readonly source: Source }
+  | { readonly ok: false; readonly problem: string };
+
+/** Reads a file, or standard input for `-`. A host may be shared by files of one workspace. */
+export async function readSource(
+  name: string,
+  values: SourceValues,
+  context: Context,
+  hosts: Map<string, Host> = new Map(),
+): Promise<SourceResult> {
+  if (name === '-') return readStandardInput(values, context);
+  const file = path.resolve(context.cwd, name);
+  const content = readTextFile(file);
+  const shown = shownPath(file, context.cwd);
+  if (!content.ok) return { ok: false, problem: `${shown}: ${content.problem}` };
+  const root = workspaceRoot(file, values.root, context.cwd);
+  const host = hosts.get(root) ?? diskHost(root);
+  hosts.set(root, host);
+  return { ok: true, source: { ...content, file, shown, uri: uriOf(file), host } };
+}
+
+/** The same, for commands of one file: what cannot be read ends the command. */
+export async function requireSource(name: string, values: SourceValues, context: Context): Promise<Source> {
+  const result = await readSource(name, values, context);
+  if (!result.ok) throw new CommandError(result.problem);
+  return result.source;
+}
+
+export function analyseSource(source: Source, context: Context): Analysis {
+  context.progress.step(source.shown);
+  return context.analyser.analyse(source.uri, source.host);
+}
+
+async function readStandardInput(values: SourceValues, context: Context): Promise<SourceResult> {
+  const name = values['stdin-path'];
+  if (name === undefined) {
+    throw new CommandError('- reads standard input: --stdin-path PATH says where it would lie');
+  }
+  const content = decodeText(await context.readStandardInput());
+  const file = path.resolve(context.cwd, name);
+  const shown = shownPath(file, context.cwd);
+  if (!content.ok) return { ok: false, problem: `${shown} (standard input): ${content.problem}` };
+  const uri = uriOf(file);
+  const host = diskHost(workspaceRoot(file, values.root, context.cwd), new Map([[uri, content.text]]));
+  return { ok: true, source: { ...content, file, shown, uri, host } };
+}

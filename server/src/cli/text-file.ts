@@ -1,0 +1,88 @@
+/** Spec files as text: UTF-8, a byte-order mark set aside. What cannot be read is one line of words, never an exception. */
+import { readFileSync, type Stats, statSync } from 'node:fs';
+
+export type TextFile =
+  | { readonly ok: true; readonly text: string; readonly byteOrderMark: boolean }
+  /** `problem` follows the path: `parts.pickup: is a folder`. */
+  | { readonly ok: false; readonly missing: boolean; readonly problem: string };
+
+/** Larger than any shop's spec by far; beyond it a file is not read at all. */
+const LARGEST_BYTES = 64 * 1024 * 1024;
+
+export function readTextFile(path: string): TextFile {
+  try {
+    const stats = statSync(path);
+    const problem = unusable(stats);
+    if (problem !== undefined) return { ok: false, missing: false, problem };
+    return decodeText(readFileSync(path));
+  } catch (error) {
+    return { ok: false, missing: isMissing(error), problem: fileProblem(error) };
+  }
+}
+
+/** The text of bytes that should be UTF-8. */
+export function decodeText(bytes: Uint8Array): TextFile {
+  const start = bytes.subarray(0, 2);
+  if ((start[0] === 0xff && start[1] === 0xfe) || (start[0] === 0xfe && start[1] === 0xff)) {
+    return { ok: false, missing: false, problem: 'is UTF-16 text; save it as UTF-8' };
+  }
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    const byteOrderMark = text.startsWith('\uFEFF');
+    return { ok: true, text: byteOrderMark ? text.slice(1) : text, byteOrderMark };
+  } catch {
+    return { ok: false, missing: false, problem: `is not UTF-8 text (see line ${badLine(bytes)}); save it as UTF-8` };
+  }
+}
+
+/** The words for what the operating system said. */
+export function fileProblem(error: unknown): string {
+  const code = errorCode(error);
+  const words = code === undefined ? undefined : PROBLEMS[code];
+  if (words !== undefined) return words;
+  return `cannot be used (${code ?? (error instanceof Error ? error.message : 'unknown reason')})`;
+}
+
+export function errorCode(error: unknown): string | undefined {
+  return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : undefined;
+}
+
+const isMissing = (error: unknown): boolean => ['ENOENT', 'ENOTDIR'].includes(errorCode(error) ?? '');
+
+const PROBLEMS: Readonly<Record<string, string>> = {
+  ENOENT: 'no such file or folder',
+  ENOTDIR: 'a part of the path is not a folder',
+  EACCES: 'permission denied',
+  EPERM: 'not permitted',
+  EISDIR: 'is a folder',
+  ELOOP: 'links to itself',
+  ENAMETOOLONG: 'the name is too long',
+  ENOSPC: 'no space left on the device',
+  EROFS: 'lies on a file system that is read-only',
+  EMFILE: 'too many files are open',
+  ERR_INVALID_ARG_VALUE: 'the name holds a character that no file name can',
+};
+
+function unusable(stats: Stats): string | undefined {
+  if (stats.isDirectory()) return 'is a folder';
+  if (!stats.isFile()) return 'is not a file (standard input is read with -)';
+  if (stats.size > LARGEST_BYTES) return `is larger than ${LARGEST_BYTES / 1024 / 1024} MB`;
+  return undefined;
+}
+
+/** The first line that does not decode by itself. No UTF-8 sequence holds the byte of a line feed. */
+function badLine(bytes: Uint8Array): number {
+  const decoder = new TextDecoder('utf-8', { fatal: true });
+  let line = 1;
+  for (let start = 0; start < bytes.length; line++) {
+    const feed = bytes.indexOf(0x0a, start);
+    const end = feed === -1 ? bytes.length : feed + 1;
+    try {
+      decoder.decode(bytes.subarray(start, end));
+    } catch {
+      return line;
+    }
+    start = end;
+  }
+  return line;
+}
