@@ -1,7 +1,7 @@
 /** The words of a command line as a command takes them. Everything wrong with them is one line that names what would be right. */
 import { parseArgs } from 'node:util';
 import { type Command, CommandError, type Option, type Options, type Values } from './command.ts';
-import { nearest } from './nearest.ts';
+import { meant } from './meant.ts';
 
 export interface Parsed {
   readonly help: boolean;
@@ -76,8 +76,8 @@ function optionValue(name: string, option: Option, given: readonly string[] = []
     case 'choice': {
       if (last === undefined) return option.choices[0];
       if (option.choices.includes(last)) return last;
-      const meant = nearest(last, option.choices);
-      const hint = meant === undefined ? `one of ${option.choices.join(', ')}` : `did you mean ${meant}?`;
+      const likely = meant(last, option.choices);
+      const hint = likely === undefined ? `one of ${option.choices.join(', ')}` : `did you mean ${likely}?`;
       throw new CommandError(`--${name} ${last}: ${hint}`);
     }
     case 'number': {
@@ -90,8 +90,8 @@ function optionValue(name: string, option: Option, given: readonly string[] = []
 }
 
 function unknownOption(command: Command, written: string, names: readonly string[]): string {
-  const meant = nearest(written.replace(/^-+/, ''), names);
-  const hint = meant === undefined ? `see pickup-spec ${command.name} --help` : `did you mean --${meant}?`;
+  const likely = meant(written.replace(/^-+/, ''), names);
+  const hint = likely === undefined ? `see pickup-spec ${command.name} --help` : `did you mean --${likely}?`;
   return `${command.name} has no option ${written}: ${hint}`;
 }
 

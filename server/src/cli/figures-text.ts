@@ -1,0 +1,74 @@
+/** Computed values as lines for people: what, how much, where from, and notes that say what it rests on. */
+
+import { printQuantity } from '../quantities/print.ts';
+import type { Dimension } from '../quantities/unit-table.ts';
+import type { Figure } from './report-data.ts';
+import type { Styles } from './styles.ts';
+import { displayWidth, visible } from './visible.ts';
+
+export interface FigureRow {
+  readonly what: string;
+  /** `null`: there is none, said by `none`. */
+  readonly figure: Figure | null;
+  readonly dimension: Dimension | 'ratio' | 'area';
+  readonly none?: string;
+}
+
+/** What numbers rest on, each reason once, told by its number. */
+export class Notes {
+  readonly #reasons: string[] = [];
+
+  numbers(reasons: readonly string[]): string {
+    return reasons
+      .map((reason) => {
+        const known = this.#reasons.indexOf(reason);
+        return known === -1 ? this.#reasons.push(reason) : known + 1;
+      })
+      .sort((a, b) => a - b)
+      .join(' ');
+  }
+
+  lines(): readonly string[] {
+    return this.#reasons.map((reason, index) => `${String(index + 1).padStart(5)}  ${visible(reason)}`);
+  }
+}
+
+export function figureLines(
+  rows: readonly FigureRow[],
+  notes: Notes,
+  styles: Styles,
+  indent = '  ',
+): readonly string[] {
+  const cells = rows.map((row) => ({
+    what: visible(row.what),
+    value: valueText(row),
+    basis: row.figure?.basis ?? '',
+    rests: row.figure === null ? '' : notes.numbers(row.figure.restsOn),
+  }));
+  const widths = { what: widest(cells.map(({ what }) => what)), value: widest(cells.map(({ value }) => value)) };
+  return cells.map(({ what, value, basis, rests }) => {
+    const origin = [basis.padEnd(8), rests === '' ? '' : `[${rests}]`].join('  ').trimEnd();
+    return `${indent}${padded(what, widths.what)}  ${padded(value, widths.value)}  ${styles.faint(origin)}`.trimEnd();
+  });
+}
+
+export function valueText({ figure, dimension, none }: Pick<FigureRow, 'figure' | 'dimension' | 'none'>): string {
+  if (figure === null) return none ?? 'none';
+  const { value } = figure;
+  const sd = figure.uncertainty ?? Number.POSITIVE_INFINITY;
+  if (dimension === 'area') return plainSpaces(withoutUnit(value * 1e6, sd * 1e6, ' mm²'));
+  if (dimension === 'ratio') return plainSpaces(withoutUnit(value, sd, ''));
+  return plainSpaces(printQuantity({ value, sd, dimension }));
+}
+
+export const padded = (text: string, width: number): string =>
+  text + ' '.repeat(Math.max(0, width - displayWidth(text)));
+
+export const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map(displayWidth));
+
+/** A number alone is printed as turns are, which have no prefix and no scale; their unit is then left out. */
+const withoutUnit = (value: number, sd: number, unit: string): string =>
+  `${printQuantity({ value, sd, dimension: 'turns' }).replace(/\s*turns$/, '')}${unit}`;
+
+/** Narrow spaces are for typesetting; in a terminal they hinder searching and copying. */
+const plainSpaces = (text: string): string => text.replaceAll('\u202F', ' ');

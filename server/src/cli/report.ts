@@ -1,0 +1,138 @@
+import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import type { FrequencyResponse, PositionEstimates } from '../estimates/estimates.ts';
+import { CommandError, defineCommand } from './command.ts';
+import { meant } from './meant.ts';
+import { positionData, reportData } from './report-data.ts';
+import { instrumentText, pickupText, responseText } from './report-text.ts';
+import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { jsonText } from './visible.ts';
+
+export const report = defineCommand({
+  name: 'report',
+  summary: 'every computed value with its uncertainty and what it rests on',
+  positionals: 'FILE',
+  least: 1,
+  most: 1,
+  options: {
+    format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the values are written' },
+    pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup, and no instrument' },
+    position: { type: 'text', value: 'N', meaning: 'only this position of the selector, and no pickup' },
+    volume: {
+      type: 'number',
+      value: '0..10',
+      min: 0,
+      max: 10,
+      meaning: 'where the volume controls stand; 10 unless given',
+    },
+    tone: {
+      type: 'number',
+      value: '0..10',
+      min: 0,
+      max: 10,
+      meaning: 'where the tone controls stand; 10 unless given',
+    },
+    frequencies: { type: 'text', value: 'HZ,…', meaning: 'the response of each position at these frequencies' },
+    ...SOURCE_OPTIONS,
+  },
+  notes: [
+    'Uncertainties are one standard deviation. A value that the spec does not settle is left out. Findings are not part\n' +
+      'of the report: check tells them.',
+  ],
+  example: {
+    line: 'pickup-spec report samples/larkspit.pickup --position 2 --tone 5 --frequencies 100,1000,3000',
+    meaning: 'one position with the tone half down',
+  },
+  async run(values, [file = ''], context) {
+    const frequenciesHz = frequencies(values.frequencies);
+    const source = await requireSource(file, values, context);
+    const analysis = analyseSource(source, context);
+    const { pickups, instruments } = chosen(analysis, values.pickup, values.position, source.shown);
+    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
+    const positions = instruments.map((each) => {
+      context.progress.step(`${source.shown}: ${each.instrument.name}`);
+      const all = each
+        .positions(pots)
+        .filter(({ key }) => values.position === undefined || key === values.position)
+        .map((estimates) => withResponseAt(estimates, frequenciesHz));
+      return [each, all] as const;
+    });
+    context.progress.clear();
+    if (values.format === 'json') {
+      context.stdout.write(jsonText(reportData(pickups, positions)));
+      return 0;
+    }
+    const parts = [
+      ...pickups.map((each) => pickupText(each, context.styles)),
+      ...positions.map(([each, estimates]) => {
+        const text = instrumentText(each, estimates, context.styles);
+        return frequenciesHz === undefined
+          ? text
+          : `${text}\n${responseText(estimates.map(positionData), frequenciesHz)}\n`;
+      }),
+    ];
+    context.stdout.write(parts.length === 0 ? `${source.shown} holds no pickup and no instrument\n` : parts.join('\n'));
+    return 0;
+  },
+});
+
+function chosen(
+  analysis: Analysis,
+  pickup: string | undefined,
+  position: string | undefined,
+  shown: string,
+): { readonly pickups: readonly PickupAnalysis[]; readonly instruments: readonly InstrumentAnalysis[] } {
+  const { pickups, instruments } = analysis;
+  if (pickup !== undefined && position !== undefined) {
+    throw new CommandError('--pickup and --position exclude each other: a position belongs to an instrument');
+  }
+  if (pickup !== undefined) {
+    const names = pickups.map((each) => each.pickup.name);
+    if (!names.includes(pickup)) throw new CommandError(noSuch(`pickup ${pickup}`, pickup, names, shown));
+    return { pickups: pickups.filter((each) => each.pickup.name === pickup), instruments: [] };
+  }
+  if (position !== undefined) {
+    const keys = instruments.flatMap((each) => each.instrument.positions.map(({ key }) => key.value));
+    if (!keys.includes(position)) throw new CommandError(noSuch(`position ${position}`, position, keys, shown));
+    return { pickups: [], instruments };
+  }
+  return { pickups, instruments };
+}
+
+function noSuch(what: string, written: string, names: readonly string[], shown: string): string {
+  const likely = meant(written, names);
+  if (likely !== undefined) return `${shown} has no ${what}: did you mean ${likely}?`;
+  const all = names.slice(0, 20).join(', ');
+  return names.length === 0 ? `${shown} has no ${what}, nor any other` : `${shown} has no ${what}, only ${all}`;
+}
+
+const MOST_FREQUENCIES = 10_000;
+
+function frequencies(list: string | undefined): readonly number[] | undefined {
+  if (list === undefined) return undefined;
+  const numbers = list.split(',').map((each) => (/^\s*(\d+\.?\d*|\.\d+)\s*$/.test(each) ? Number(each) : Number.NaN));
+  const inRange = numbers.every((each) => each >= 1 && each <= 1e6);
+  if (inRange && numbers.length <= MOST_FREQUENCIES) return numbers;
+  throw new CommandError(`--frequencies ${list.slice(0, 60)}: numbers in Hz from 1 to 1000000, with commas between`);
+}
+
+function withResponseAt(estimates: PositionEstimates, frequenciesHz: readonly number[] | undefined): PositionEstimates {
+  if (frequenciesHz === undefined || estimates.response === undefined) return estimates;
+  return { ...estimates, response: responseAt(estimates.response, frequenciesHz) };
+}
+
+/** Between the computed points the level is taken as straight over the logarithm of frequency; outside them it is not known. */
+function responseAt(response: FrequencyResponse, frequenciesHz: readonly number[]): FrequencyResponse {
+  const known = frequenciesHz.filter((each) => {
+    const [first, last] = [response.frequencyHz[0], response.frequencyHz.at(-1)];
+    return first !== undefined && last !== undefined && each >= first && each <= last;
+  });
+  return { frequencyHz: known, levelDb: known.map((each) => levelAt(response, each)) };
+}
+
+function levelAt({ frequencyHz, levelDb }: FrequencyResponse, wanted: number): number {
+  const above = frequencyHz.findIndex((each) => each >= wanted);
+  const [f2, level2] = [frequencyHz[above] ?? wanted, levelDb[above] ?? Number.NaN];
+  if (above <= 0 || f2 === wanted) return level2;
+  const [f1, level1] = [frequencyHz[above - 1] ?? wanted, levelDb[above - 1] ?? Number.NaN];
+  return level1 + (level2 - level1) * (Math.log(wanted / f1) / Math.log(f2 / f1));
+}

@@ -1,0 +1,112 @@
+/** What `new` writes: a small invented shop that is complete and clean, to be changed line by line. */
+export const STARTER_SHOP: readonly { readonly path: string; readonly text: string }[] = [
+  {
+    path: 'shop.pickup',
+    text: `# The bench: every spec of the shop uses this file and, through it, the parts.
+use "parts/stock.pickup"
+
+bench {
+  mains 50 Hz
+  room 20 degC
+  meter accuracy 1 % digits 3 resolution 10 ohm
+}
+`,
+  },
+  {
+    path: 'parts/stock.pickup',
+    text: `# Wires, reels, bobbins and magnets on the shelf.
+
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm # by micrometer
+  enamel plain
+}
+
+spool reel-1 {
+  wire plain-42
+  left 450 g
+}
+
+bobbin slug-six {
+  core 63.0 x 5.6 mm
+  window 7.2 x 4.8 mm
+  poles 6 spread 49.5 mm
+  pole slug steel 4.8 x 12.5 mm
+  plastic abs
+}
+bobbin screw-six like slug-six {
+  pole screw steel 3.4 x 16 mm
+}
+
+magnet bar-5 {
+  material alnico-5
+  size 63.5 x 12.7 x 3.2 mm
+}
+`,
+  },
+  {
+    path: 'first-bridge.pickup',
+    text: `# Two coils in series, in phase, hum-cancelling. Swap start and finish of one coil and see what check says.
+use "shop.pickup"
+
+pickup first-bridge "First, bridge" {
+  serial 001
+  position bridge
+  strings 6
+
+  conductors violet grey pink turquoise
+  shield bare
+
+  coil screw {
+    bobbin screw-six
+    spool reel-1
+    turns 5_000
+    wound clockwise
+    packing 0.66
+    start yellow to pink
+    finish brown to turquoise
+  }
+  coil slug like screw {
+    bobbin slug-six
+    start yellow to violet
+    finish brown to grey
+  }
+
+  magnet bar-5 north toward screw
+  baseplate nickel-silver tied to bare
+  cover none
+
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+    shield bare
+  }
+}
+`,
+  },
+  {
+    path: 'first-guitar.pickup',
+    text: `# An instrument with one pickup: both coils, or the slug coil alone.
+use "first-bridge.pickup"
+
+instrument first-guitar "First guitar" {
+  scale 648 mm
+  strings 6 spread 52.0 mm at bridge, 35.0 mm at nut
+  pickup bridge first-bridge at 42 mm
+
+  controls {
+    volume 500 kohm audio
+    tone 500 kohm audio with 22 nF
+  }
+  cable 4.5 m of 100 pF/m
+  input 1 Mohm
+
+  selector {
+    1 "both coils" bridge
+    2 "slug coil" bridge.slug
+  }
+}
+`,
+  },
+];
