@@ -60,6 +60,8 @@ export interface LikeNode {
 export interface FactNode {
   readonly kind: 'fact';
   readonly span: Span;
+  /** What goes when the fact is removed: its whole line, or the fact alone where it shares the line with something else. */
+  readonly removal: Span;
   readonly items: readonly Item[];
 }
 
@@ -88,8 +90,10 @@ export interface NumberItem {
   readonly value: number;
   /** Decimal places as written, for keeping a writer's precision. */
   readonly decimals: number;
-  /** The multiplier letter of an IEC 60062 code: `R`, `k`, `M`, `p`, `n`, `u`, `m`. */
+  /** The multiplier letter of an IEC 60062 code: `R`, `k` (also `K`), `M`, `p`, `n`, `u`, `m`. */
   readonly code: string | undefined;
+  /** True where the number is written in a way that leaves its value open (`60,0`); the problem is told with the chunk. */
+  readonly broken: boolean;
 }
 
 export interface DateItem {

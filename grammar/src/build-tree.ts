@@ -1,0 +1,204 @@
+/** Statements become a chunk's tree: always both a tree and the problems, never an exception. */
+import type { IToken } from 'chevrotain';
+import { buildItem } from './build-item.ts';
+import { endOf, isSupplied, layOut } from './layout.ts';
+import { nearest } from './nearest.ts';
+import { parse, type Statement } from './parser.ts';
+import { mayHold } from './schema/containment.ts';
+import { schemas } from './schema/index.ts';
+import { type Span, spanOf } from './span.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import type { BlockNode, Chunk, FactNode, Item, LikeNode, UseNode, WordItem } from './syntax-tree.ts';
+import { tokenize } from './tokens.ts';
+
+export function buildChunk(text: string): Chunk {
+  const { tokens, comments } = tokenize(text);
+  const layout = layOut(text, tokens);
+  const { statements, rejected } = parse(layout.tokens);
+  const problems = [...layout.problems, ...rejected.filter((token) => !isSupplied(token)).map(misplaced)];
+  const content = buildContent(text, statements, problems);
+  return {
+    text,
+    content,
+    comments: comments.map((token) => ({ kind: 'comment', span: tokenSpan(token), text: token.image })),
+    problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
+  };
+}
+
+const tokenSpan = (token: IToken): Span => spanOf(token.startOffset, endOf(token));
+
+function buildContent(
+  text: string,
+  statements: readonly Statement[],
+  problems: SyntaxProblem[],
+): UseNode | BlockNode | undefined {
+  const [first, ...rest] = statements.map((statement) => buildStatement(text, statement, problems));
+  if (!first) return undefined;
+  const extra = rest[0];
+  if (first.kind === 'block') {
+    tellUnheld(undefined, first, problems);
+    if (extra) problems.push(outsideOfBlocks(extra));
+    return first;
+  }
+  if (first.items[0]?.kind === 'word' && first.items[0].text === 'use') {
+    if (extra) problems.push(outsideOfBlocks(extra));
+    return buildUse(first, problems);
+  }
+  problems.push(outsideOfBlocks(first));
+  return undefined;
+}
+
+function buildStatement(text: string, statement: Statement, problems: SyntaxProblem[]): FactNode | BlockNode {
+  const items = statement.items.map((token, index) => buildItem(token, statement.items[index - 1], problems));
+  const { body } = statement;
+  const start = items[0]?.span.start ?? body?.open.startOffset ?? 0;
+  const lastItemEnd = items.at(-1)?.span.end ?? start;
+  if (!body) {
+    const span = spanOf(start, lastItemEnd);
+    return { kind: 'fact', span, removal: removalOf(text, span), items };
+  }
+  const children = body.statements.map((child) => buildStatement(text, child, problems));
+  const close = body.close && !isSupplied(body.close) ? tokenSpan(body.close) : undefined;
+  const open = isSupplied(body.open) ? undefined : tokenSpan(body.open);
+  const end = close?.end ?? children.at(-1)?.span.end ?? open?.end ?? lastItemEnd;
+  const keyword = keywordOf(items, start, problems);
+  const { head, like } = splitHead(items.slice(1), problems);
+  const block: BlockNode = {
+    kind: 'block',
+    span: spanOf(start, end),
+    keyword,
+    head,
+    like,
+    open,
+    close,
+    body: children,
+  };
+  if (like && schemas.get(keyword.text)?.like === false) {
+    problems.push({
+      code: 'syntax/unexpected',
+      span: like.span,
+      message: `A \`${keyword.text}\` block is not made from another.`,
+    });
+  }
+  for (const child of children) if (child.kind === 'block') tellUnheld(keyword.text, child, problems);
+  return block;
+}
+
+function keywordOf(items: readonly Item[], start: number, problems: SyntaxProblem[]): WordItem {
+  const first = items[0];
+  if (first?.kind === 'word') return first;
+  if (first) {
+    problems.push({
+      code: 'syntax/unexpected',
+      span: first.span,
+      message: 'A block begins with what it is, such as `coil slug {`.',
+    });
+  }
+  return { kind: 'word', span: first?.span ?? spanOf(start, start), text: '' };
+}
+
+/** `like NAME` ends a block's head. */
+function splitHead(
+  items: readonly Item[],
+  problems: SyntaxProblem[],
+): { head: readonly Item[]; like: LikeNode | undefined } {
+  const at = items.findIndex((item) => item.kind === 'word' && item.text === 'like');
+  const word = items[at];
+  if (!word) return { head: items, like: undefined };
+  const next = items[at + 1];
+  const name = next?.kind === 'word' ? next : undefined;
+  const extra = items[at + (name ? 2 : 1)];
+  if (extra)
+    problems.push({
+      code: 'syntax/unexpected',
+      span: extra.span,
+      message: 'Nothing more stands behind `like` and a name.',
+    });
+  else if (!name) {
+    problems.push({
+      code: 'syntax/incomplete',
+      span: word.span,
+      message: '`like` needs the name of the block that this one is made from.',
+    });
+  }
+  return { head: items.slice(0, at), like: { span: spanOf(word.span.start, (name ?? word).span.end), name } };
+}
+
+function buildUse(fact: FactNode, problems: SyntaxProblem[]): UseNode {
+  const [, path, extra] = fact.items;
+  if (path?.kind !== 'string') {
+    const quoted = path && `"${path.text}"`;
+    problems.push({
+      code: path ? 'syntax/unexpected' : 'syntax/incomplete',
+      span: path?.span ?? fact.span,
+      message: path ? "A file's path stands in quotes." : '`use` needs the path of a file, in quotes.',
+      ...(path && quoted && path.kind !== 'punctuation'
+        ? { fixes: [{ title: `Write \`${quoted}\``, edits: [{ span: path.span, newText: quoted }] }] }
+        : {}),
+    });
+    return { kind: 'use', span: fact.span, path: undefined };
+  }
+  if (extra)
+    problems.push({ code: 'syntax/unexpected', span: extra.span, message: 'Nothing more stands behind the path.' });
+  return { kind: 'use', span: fact.span, path };
+}
+
+/** A block that may not stand where it does, or that the language does not have. */
+function tellUnheld(outer: string | undefined, block: BlockNode, problems: SyntaxProblem[]): void {
+  const word = block.keyword.text;
+  if (word === '' || (outer !== undefined && !schemas.has(outer))) return;
+  const holds = outer === undefined ? schemas.get(word)?.topLevel === true : mayHold(outer, word);
+  if (holds) return;
+  const candidates = [...schemas.values()]
+    .filter((schema) => (outer === undefined ? schema.topLevel : mayHold(outer, schema.keyword)))
+    .map((schema) => schema.keyword);
+  const place = outer === undefined ? 'at the top of a file' : `in a \`${outer}\``;
+  if (schemas.has(word)) {
+    const holders = [...schemas.values()]
+      .filter((schema) => schema.blocks.includes(word))
+      .map((schema) => `\`${schema.keyword}\``);
+    const belongs = holders.length > 0 ? `it stands in ${holders.join(' or ')}` : 'it stands at the top of a file';
+    problems.push({
+      code: 'syntax/unexpected',
+      span: block.keyword.span,
+      message: `A \`${word}\` block cannot stand ${place}: ${belongs}.`,
+    });
+    return;
+  }
+  const meant = nearest(word, candidates);
+  problems.push({
+    code: 'syntax/unknown-word',
+    span: block.keyword.span,
+    message: meant
+      ? `No block \`${word}\` stands ${place}; \`${meant}\` is near.`
+      : `No block \`${word}\` stands ${place}${candidates.length > 0 ? `: ${candidates.map((candidate) => `\`${candidate}\``).join(', ')} do` : ''}.`,
+    ...(meant
+      ? { fixes: [{ title: `Write \`${meant}\``, edits: [{ span: block.keyword.span, newText: meant }] }] }
+      : {}),
+  });
+}
+
+function outsideOfBlocks(node: FactNode | BlockNode): SyntaxProblem {
+  const first = node.kind === 'fact' ? node.items[0] : node.keyword;
+  return {
+    code: 'syntax/unexpected',
+    span: first?.span ?? node.span,
+    message: 'This stands outside of any block.',
+  };
+}
+
+function misplaced(token: IToken): SyntaxProblem {
+  return { code: 'syntax/unexpected', span: tokenSpan(token), message: 'This does not belong here.' };
+}
+
+/** The whole line with its break where the fact is alone on it, else the fact. */
+function removalOf(text: string, span: Span): Span {
+  let start = span.start;
+  while (text[start - 1] === ' ' || text[start - 1] === '\t') start--;
+  let end = span.end;
+  while (text[end] === ' ' || text[end] === '\t') end++;
+  const startsLine = start === 0 || text[start - 1] === '\n' || text[start - 1] === '\r';
+  if (!startsLine) return span;
+  if (text[end] === '\r' && text[end + 1] === '\n') return spanOf(start, end + 2);
+  return text[end] === '\n' || text[end] === '\r' ? spanOf(start, end + 1) : span;
+}

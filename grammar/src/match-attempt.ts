@@ -1,0 +1,69 @@
+/** What matching one line keeps track of: the items, how far any reading of them came, and the problems with values. */
+import type { Span } from './span.ts';
+import type { SyntaxProblem } from './syntax-problem.ts';
+import type { Item } from './syntax-tree.ts';
+import type { UnitLookup } from './units.ts';
+
+export interface Attempt {
+  readonly items: readonly Item[];
+  readonly units: UnitLookup;
+  /** Problems with values of items that otherwise fit; cut back where a reading is given up. */
+  readonly problems: SyntaxProblem[];
+  /** A number that was told as malformed stands in what matched. */
+  broken: boolean;
+  furthest: { index: number; wanted: Wanted[] };
+}
+
+/** What would have fitted where a reading ended. */
+export interface Wanted {
+  /** In words: `a length`, `` `toward` ``. */
+  readonly label: string;
+  /** The exact words that fit. */
+  readonly words?: readonly string[];
+  /** A problem that says more than `label` could. */
+  readonly problem?: SyntaxProblem;
+}
+
+/** A value and the index of the item behind it. */
+export interface Match {
+  readonly value: unknown;
+  readonly next: number;
+}
+
+export const attemptOf = (items: readonly Item[], units: UnitLookup): Attempt => ({
+  items,
+  units,
+  problems: [],
+  broken: false,
+  furthest: { index: 0, wanted: [] },
+});
+
+/** Notes what would have fitted at `index`; the furthest place counts. */
+export function fail(attempt: Attempt, index: number, wanted: Wanted): undefined {
+  if (index > attempt.furthest.index) attempt.furthest = { index, wanted: [wanted] };
+  else if (index === attempt.furthest.index && !attempt.furthest.wanted.some((known) => known.label === wanted.label)) {
+    attempt.furthest.wanted.push(wanted);
+  }
+  return undefined;
+}
+
+export const replaceFix = (span: Span, newText: string) => ({
+  title: `Write \`${newText}\``,
+  edits: [{ span, newText }],
+});
+
+/** The text of a word; `x` counts as one where a name is wanted. */
+export function wordOf(item: Item | undefined): string | undefined {
+  if (item?.kind === 'word') return item.text;
+  return item?.kind === 'punctuation' && item.text === 'x' ? 'x' : undefined;
+}
+
+const NAME = /^\p{L}[\p{L}\p{M}\p{N}_-]*$/u;
+
+export function nameOf(item: Item | undefined): string | undefined {
+  const text = wordOf(item);
+  return text !== undefined && NAME.test(text) ? text : undefined;
+}
+
+export const isPunctuation = (item: Item | undefined, text: string): boolean =>
+  item?.kind === 'punctuation' && item.text === text;
