@@ -7,6 +7,8 @@ export interface BrowserOptions {
   readonly userDataFolder: string;
   readonly width?: number;
   readonly height?: number;
+  /** Pixels of a picture for each CSS pixel. */
+  readonly scale?: number;
   /** Where a second driver (a test inside the extension host) may connect to the same browser. */
   readonly debuggingPort?: number;
 }
@@ -23,6 +25,7 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
   return await chromium.launchPersistentContext(options.userDataFolder, {
     executablePath: options.executable,
     headless: true,
+    deviceScaleFactor: options.scale ?? 1,
     viewport: { width: options.width ?? 1400, height: options.height ?? 900 },
     args: [
       '--no-sandbox',

@@ -12,7 +12,9 @@ import { findEditorParts, installEditorParts } from './editor-parts.ts';
 export interface Wanted {
   /** Circuit simulator that tests compare with. */
   readonly ngspice?: boolean;
-  /** VS Code in a browser; not wanted where a desktop VS Code runs the tests. */
+  /** Chromium or Chrome, in which tests look at pages and at the editor. */
+  readonly browser?: boolean;
+  /** VS Code from the npm registry. */
   readonly editor?: boolean;
 }
 
@@ -27,7 +29,7 @@ export function setUp(wanted: Wanted, log: (line: string) => void = console.erro
     },
     {
       debianPackage: 'chromium',
-      wanted: wanted.editor === true,
+      wanted: wanted.browser === true,
       isThere: () => findBrowser() !== undefined,
       advice: 'Chromium or Chrome (or set CHROMIUM to its path)',
     },
@@ -71,7 +73,7 @@ function installDebianPackages(names: readonly string[], log: (line: string) => 
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const missing = setUp({ ngspice: true, editor: process.env.VSCODE_EXECUTABLE === undefined });
+  const missing = setUp({ ngspice: true, browser: true, editor: true });
   for (const line of missing) console.error(line);
   process.exitCode = missing.length === 0 ? 0 : 1;
 }

@@ -1,0 +1,152 @@
+import assert from 'node:assert/strict';
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { bundles } from '../../client/bundle.ts';
+
+const root = path.resolve(import.meta.dirname, '..', '..');
+
+describe('manifest', () => {
+  const text = read('package.json');
+  const manifest = asRecord(JSON.parse(text));
+  const strings = asRecord(JSON.parse(read('package.nls.json')));
+  const contributes = asRecord(manifest.contributes);
+  const commands = asRecords(contributes.commands);
+  const commandIds = commands.map((command) => String(command.command));
+
+  it('takes every text for people from package.nls.json, and that file holds no text that nobody uses', () => {
+    const used = [...text.matchAll(/%([\w.]+)%/g)].map((match) => match[1] ?? '');
+    assert.deepEqual([...new Set(used)].sort(), Object.keys(strings).sort());
+    for (const [key, value] of Object.entries(strings)) assert.notEqual(String(value).trim(), '', key);
+  });
+
+  it('names only files that exist or that the build makes', () => {
+    const built = bundles.map((bundle) => `./${bundle.output}`);
+    const bin = asRecord(manifest.bin);
+    for (const file of [manifest.main, manifest.browser, bin['pickup-spec']].map(String)) {
+      assert.ok(built.includes(file), `${file} is not an output of the build`);
+    }
+    const language = asRecord(asRecords(contributes.languages)[0]);
+    const icon = asRecord(language.icon);
+    const steps = asRecords(asRecord(asRecords(contributes.walkthroughs)[0]).steps);
+    const grammars = asRecords(contributes.grammars);
+    for (const file of [
+      manifest.icon,
+      language.configuration,
+      icon.light,
+      icon.dark,
+      ...grammars.map((grammar) => grammar.path),
+      ...steps.map((step) => asRecord(step.media).svg),
+    ].map(String)) {
+      assert.ok(existsSync(path.join(root, file)), `${file} does not exist`);
+    }
+  });
+
+  it('gives every command a title, a category and a name of our own, once', () => {
+    for (const command of commands) {
+      assert.match(String(command.command), /^pickup\.[a-z][A-Za-z]+$/);
+      assert.match(String(command.title), /^%command\.\w+%$/);
+      assert.equal(command.category, '%category%');
+    }
+    assert.equal(new Set(commandIds).size, commandIds.length);
+  });
+
+  it('offers in menus, keys and the walkthrough only commands that it has', () => {
+    const entries = Object.values(asRecord(contributes.menus)).flatMap(asRecords);
+    const named = [
+      ...entries.flatMap((entry) => [entry.command, entry.alt]),
+      ...asRecords(contributes.keybindings).map((binding) => binding.command),
+      ...[...JSON.stringify(strings).matchAll(/\(command:([\w.]+)\)/g)].map((match) => match[1]),
+      ...[...text.matchAll(/onCommand:([\w.]+)/g)].map((match) => match[1]),
+    ].filter((command) => command !== undefined);
+    assert.ok(named.length > 0);
+    for (const command of named) assert.ok(commandIds.includes(String(command)), `${String(command)} is no command`);
+  });
+
+  it('says for every menu and key when it applies', () => {
+    const entries = Object.values(asRecord(contributes.menus)).flatMap(asRecords);
+    for (const entry of [...entries, ...asRecords(contributes.keybindings)]) {
+      assert.match(String(entry.when), /pickup|workspaceFolderCount/, String(entry.command));
+    }
+  });
+
+  it('describes every setting, with its scope and its default, in a group with a title', () => {
+    const groups = asRecords(contributes.configuration);
+    const settings = groups.flatMap((group) => Object.entries(asRecord(group.properties)));
+    for (const group of groups) assert.match(String(group.title), /^%configuration\.\w+%$/);
+    for (const [name, value] of settings) {
+      const setting = asRecord(value);
+      assert.match(name, /^pickup\./);
+      assert.match(String(setting.markdownDescription), /^%setting\.[\w.]+%$/, name);
+      assert.ok(['resource', 'window'].includes(String(setting.scope)), `${name} has no scope`);
+      assert.notEqual(setting.default, undefined, `${name} has no default`);
+    }
+  });
+
+  it('gives every step of the walkthrough words for its picture and an event that completes it', () => {
+    for (const walkthrough of asRecords(contributes.walkthroughs)) {
+      for (const step of asRecords(walkthrough.steps)) {
+        assert.match(String(asRecord(step.media).altText), /^%walkthrough\.\w+\.alt%$/);
+        assert.ok(Array.isArray(step.completionEvents) && step.completionEvents.length > 0, String(step.id));
+      }
+    }
+  });
+
+  it('wakes up for its own language and its own preview only, and works without trust and without a disk', () => {
+    assert.deepEqual(manifest.activationEvents, ['onWebviewPanel:pickup.bench']);
+    const capabilities = asRecord(manifest.capabilities);
+    assert.equal(asRecord(capabilities.untrustedWorkspaces).supported, true);
+    assert.equal(capabilities.virtualWorkspaces, true);
+  });
+
+  it('finds place, severity, message and code in a line that the command line prints', () => {
+    const pattern = asRecord(asRecord(asRecords(contributes.problemMatchers)[0]).pattern);
+    const line = 'samples/bridge.pickup:12:3: warning: the shield [loop] is not grounded [ground/shield-open]';
+    const match = new RegExp(String(pattern.regexp)).exec(line);
+    assert.deepEqual(
+      ['file', 'line', 'column', 'severity', 'message', 'code'].map((part) => match?.[Number(pattern[part])]),
+      ['samples/bridge.pickup', '12', '3', 'warning', 'the shield [loop] is not grounded', 'ground/shield-open'],
+    );
+  });
+
+  it('carries an icon of at least 128 pixels each way', () => {
+    const png = readFileSync(path.join(root, String(manifest.icon)));
+    // Width and height are the first two words of the first chunk (PNG specification, IHDR).
+    assert.equal(png.toString('latin1', 12, 16), 'IHDR');
+    assert.ok(png.readUInt32BE(16) >= 128 && png.readUInt32BE(20) >= 128);
+  });
+});
+
+describe('language configuration', () => {
+  const configuration = asRecord(JSON.parse(read('client/language-configuration.json')));
+
+  it('takes a name as one word, whatever the alphabet, and a number with its separators', () => {
+    const { pattern, flags } = asRecord(configuration.wordPattern);
+    const words = 'coil Brückenspule-2 { turns 5_000 # 7.8'.match(new RegExp(String(pattern), `g${String(flags)}`));
+    assert.deepEqual(words, ['coil', 'Brückenspule-2', 'turns', '5_000', '7.8']);
+  });
+
+  const increase = new RegExp(String(asRecord(configuration.indentationRules).increaseIndentPattern));
+  for (const [line, indents] of [
+    ['coil slug {', true],
+    ['pickup heron "Heron, bridge" {   # rebuilt', true],
+    ['  note "an open { in a text"', false],
+    ['# coil slug {', false],
+    ['  like short { turns 5_000 }', false],
+  ] as const) {
+    it(`${indents ? 'indents' : 'does not indent'} after: ${line}`, () => assert.equal(increase.test(line), indents));
+  }
+});
+
+function read(file: string): string {
+  return readFileSync(path.join(root, file), 'utf8');
+}
+
+function asRecord(value: unknown): Record<string, unknown> {
+  assert.ok(typeof value === 'object' && value !== null, `not an object: ${JSON.stringify(value)}`);
+  return value as Record<string, unknown>;
+}
+
+function asRecords(value: unknown): Record<string, unknown>[] {
+  assert.ok(Array.isArray(value), `not a list: ${JSON.stringify(value)}`);
+  return value.map(asRecord);
+}

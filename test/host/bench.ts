@@ -1,0 +1,16 @@
+/** Runs every benchmark of test/bench, one after the other so that none disturbs another. */
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { root, runStep } from './steps.ts';
+
+const folder = path.join('test', 'bench');
+const benches = readdirSync(path.join(root, folder)).filter((name) => name.endsWith('.bench.ts'));
+if (benches.length === 0) {
+  console.error(`no benchmark in ${folder}`);
+  process.exitCode = 1;
+}
+for (const name of benches.sort()) {
+  console.log(`\n== ${name}`);
+  const { exitCode } = await runStep({ name, script: path.join(folder, name), args: process.argv.slice(2) });
+  if (exitCode !== 0) process.exitCode = 1;
+}

@@ -1,0 +1,65 @@
+import { spawn } from 'node:child_process';
+import path from 'node:path';
+
+/** One part of a longer run: a name for people, and a script with its arguments. */
+export interface Step {
+  readonly name: string;
+  readonly script: string;
+  readonly args?: readonly string[];
+  readonly env?: NodeJS.ProcessEnv;
+}
+
+export interface Totals {
+  readonly passed: number;
+  readonly failed: number;
+}
+
+export interface StepResult {
+  readonly exitCode: number;
+  /** What the step's suites said; undefined where it ran none or did not get to the end. */
+  readonly totals: Totals | undefined;
+}
+
+export const root = path.resolve(import.meta.dirname, '..', '..');
+
+/** Where the tools' own start files lie: started by file, so that no shell and no global tool is in between. */
+export const tools = {
+  tsc: 'node_modules/typescript/bin/tsc',
+  biome: 'node_modules/@biomejs/biome/bin/biome',
+  mocha: 'node_modules/mocha/bin/mocha.js',
+} as const;
+
+/** Runs a step in the repository's root, shows its output while it runs, and adds up the totals it prints. */
+export async function runStep(step: Step): Promise<StepResult> {
+  const loader = step.script.endsWith('.ts') ? ['--import', 'tsx'] : [];
+  const child = spawn(process.execPath, [...loader, path.join(root, step.script), ...(step.args ?? [])], {
+    cwd: root,
+    stdio: ['inherit', 'pipe', 'inherit'],
+    // The pipe hides the terminal from the child; what is shown on a terminal may still be coloured.
+    env: { ...process.env, ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : {}), ...step.env },
+  });
+  let output = '';
+  child.stdout.setEncoding('utf8');
+  child.stdout.on('data', (text: string) => {
+    output += text;
+    process.stdout.write(text);
+  });
+  const exitCode = await new Promise<number>((resolve) => {
+    child.once('error', (error) => {
+      console.error(error.message);
+      resolve(1);
+    });
+    child.once('close', (code) => resolve(code ?? 1));
+  });
+  return { exitCode, totals: totalsIn(output) };
+}
+
+/** The sum of the lines `unit: 3 passed, 0 failed` and `editor: 2 passed, 1 failed` in what a step printed. */
+export function totalsIn(output: string): Totals | undefined {
+  const lines = [...output.matchAll(/^(?:unit|editor): (\d+) passed, (\d+) failed\r?$/gm)];
+  if (lines.length === 0) return undefined;
+  return lines.reduce<Totals>(
+    (sum, line) => ({ passed: sum.passed + Number(line[1]), failed: sum.failed + Number(line[2]) }),
+    { passed: 0, failed: 0 },
+  );
+}
