@@ -96,7 +96,7 @@ function makeCoil(values: CoilValues, excited: boolean): Coil {
         stampShortedTurn(equations, at.own, firstTurn + index, henry, turn);
       });
     },
-    spice: ({ label, nets, sourceValue }) => spiceLines(values, label, nets, excited ? sourceValue : 0),
+    spice: ({ label, nets, sourceValue }) => spiceLines(values, label, nets, excited ? sourceValue : null),
   };
 }
 
@@ -142,16 +142,23 @@ function turnOhm(henry: number, { cornerHz }: ShortedTurn): number {
   return 2 * Math.PI * cornerHz * henry;
 }
 
-function spiceLines(values: CoilValues, label: string, nets: readonly string[], sourceValue: number): string[] {
+function spiceLines(
+  values: CoilValues,
+  label: string,
+  [start = '0', finish = '0']: readonly string[],
+  sourceValue: number | null,
+): string[] {
   const { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
-  const [start, finish] = nets;
-  const inner = ohm === 0 ? finish : `${label}_w`;
-  const lines = [`V${label} ${label}_e ${start} dc 0 ac ${sourceValue}`, `L${label} ${label}_e ${inner} ${henry}`];
-  if (ohm !== 0) lines.push(`R${label} ${inner} ${finish} ${ohm}`);
+  const behindSource = sourceValue === null ? start : `${label}__e`;
+  const beforeWire = ohm === 0 ? finish : `${label}__w`;
+  const lines: string[] = [];
+  if (sourceValue !== null) lines.push(`V${label} ${behindSource} ${start} dc 0 ac ${sourceValue}`);
+  lines.push(`L${label} ${behindSource} ${beforeWire} ${henry}`);
+  if (ohm !== 0) lines.push(`R${label} ${beforeWire} ${finish} ${ohm}`);
   if (farad !== 0) lines.push(`C${label} ${start} ${finish} ${farad}`);
-  if (lossOhm !== Number.POSITIVE_INFINITY) lines.push(`R${label}_loss ${label}_e ${inner} ${lossOhm}`);
+  if (lossOhm !== Number.POSITIVE_INFINITY) lines.push(`R${label}__loss ${behindSource} ${beforeWire} ${lossOhm}`);
   eddies.forEach((turn, index) => {
-    const own = `${label}_turn${index + 1}`;
+    const own = `${label}__turn${index + 1}`;
     lines.push(
       `L${own} ${own} 0 ${henry}`,
       `R${own} ${own} 0 ${turnOhm(henry, turn)}`,

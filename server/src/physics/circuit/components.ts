@@ -1,8 +1,8 @@
 import type { Component, CurrentPath, Equations, Placement } from './circuit.ts';
 
-/** Below this a resistor is written with its current as an unknown, so that a joint of a milliohm beside a
- * gigaohm costs no digits: as a conductance of 1000 S it would swallow the gigaohm's. */
-const smallOhm = 1;
+/** Below this a resistor is written with its current as an unknown, so that a joint of a microohm costs no digits: as a
+ * conductance of 1 MS it would swallow the microsiemens of a load beside it. */
+const smallOhm = 0.01;
 
 export interface Between {
   readonly name: string;

@@ -29,10 +29,10 @@ export function resistanceMatrix(network: Network, nodes: readonly string[]): (n
 function betweenNets({ direct: { islands, solver } }: Network, from: number, to: number): number | null {
   if (from === to) return 0;
   if (islands[from] !== islands[to]) return null;
+  const right = new Float64Array(solver.size);
+  if (from > 0) right[from - 1] = 1;
+  if (to > 0) right[to - 1] = -1;
   const re = new Float64Array(solver.size);
-  const im = new Float64Array(solver.size);
-  if (from > 0) re[from - 1] = 1;
-  if (to > 0) re[to - 1] = -1;
-  if (!solver.solve(0, re, im)) return null;
+  if (!solver.solve(0, right, re, new Float64Array(solver.size))) return null;
   return (from > 0 ? (re[from - 1] ?? 0) : 0) - (to > 0 ? (re[to - 1] ?? 0) : 0);
 }

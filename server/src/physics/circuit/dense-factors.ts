@@ -1,8 +1,15 @@
 import type { LinearSystem } from './network.ts';
-import type { Factors } from './solver.ts';
 
 /** A pivot this far below the largest entry its column began with is rounding, not a value. */
 export const vanishingPivot = 16 * Number.EPSILON;
+
+/** Triangular factors of a system at one frequency. The right-hand side is real and kept; `re` and `im` are filled. */
+export interface Factors {
+  /** False where the system has no unique solution at this angular frequency. */
+  factor(omega: number): boolean;
+  solve(right: Float64Array, re: Float64Array, im: Float64Array): void;
+  solveTransposed(right: Float64Array, re: Float64Array, im: Float64Array): void;
+}
 
 /** Gaussian elimination with partial pivoting on the full complex matrix: slow, and right wherever anything is. */
 export function denseFactors(system: LinearSystem): Factors {
@@ -65,31 +72,31 @@ export function denseFactors(system: LinearSystem): Factors {
     im[at] = invIm;
   };
 
-  const solve = (bRe: Float64Array, bIm: Float64Array) => {
+  const solve = (right: Float64Array, xRe: Float64Array, xIm: Float64Array) => {
     for (let i = 0; i < n; i++) {
-      workRe[i] = bRe[order[i] ?? 0] ?? 0;
-      workIm[i] = bIm[order[i] ?? 0] ?? 0;
+      workRe[i] = right[order[i] ?? 0] ?? 0;
+      workIm[i] = 0;
       for (let j = 0; j < i; j++) subtract(i, i * n + j, j);
     }
     for (let i = n - 1; i >= 0; i--) {
       for (let j = i + 1; j < n; j++) subtract(i, i * n + j, j);
       multiplyBy(i, i * n + i);
     }
-    bRe.set(workRe);
-    bIm.set(workIm);
+    xRe.set(workRe);
+    xIm.set(workIm);
   };
 
-  const solveTransposed = (bRe: Float64Array, bIm: Float64Array) => {
-    workRe.set(bRe);
-    workIm.set(bIm);
+  const solveTransposed = (right: Float64Array, xRe: Float64Array, xIm: Float64Array) => {
+    workRe.set(right);
+    workIm.fill(0);
     for (let i = 0; i < n; i++) {
       for (let j = 0; j < i; j++) subtract(i, j * n + i, j);
       multiplyBy(i, i * n + i);
     }
     for (let i = n - 1; i >= 0; i--) for (let j = i + 1; j < n; j++) subtract(i, j * n + i, j);
     for (let i = 0; i < n; i++) {
-      bRe[order[i] ?? 0] = workRe[i] ?? 0;
-      bIm[order[i] ?? 0] = workIm[i] ?? 0;
+      xRe[order[i] ?? 0] = workRe[i] ?? 0;
+      xIm[order[i] ?? 0] = workIm[i] ?? 0;
     }
   };
 

@@ -1,6 +1,9 @@
 import { type Circuit, netsOf } from './circuit.ts';
 import type { SourceValues } from './solve.ts';
 
+/** What SPICE programs take for ground. */
+const groundLabels = ['0', 'gnd'];
+
 export interface NetlistText {
   readonly text: string;
   /** How the text calls a node; undefined for a node that no component touches. */
@@ -15,7 +18,7 @@ export interface NetlistText {
  */
 export function netlistText(circuit: Circuit, title: string, values: SourceValues = {}): NetlistText {
   const nets = netsOf(circuit.components);
-  const netLabels = ['0', ...uniqueLabels(nets.names.slice(1), ['0'])];
+  const netLabels = ['0', ...uniqueLabels(nets.names.slice(1), groundLabels)];
   const labels = uniqueLabels(
     circuit.components.map(({ name }) => name),
     [],
@@ -36,11 +39,14 @@ export function netlistText(circuit: Circuit, title: string, values: SourceValue
   return { text: [`* ${title.replace(/\s+/g, ' ')}`, ...lines, '.end', ''].join('\n'), nodeName };
 }
 
-/** SPICE takes upper and lower case for the same, so labels must differ in more than case. */
+/**
+ * SPICE takes upper and lower case for the same, so labels must differ in more than case. None holds two underscores
+ * before a letter: components make the names of their inner parts that way.
+ */
 function uniqueLabels(names: readonly string[], taken: readonly string[]): string[] {
   const used = new Set(taken);
   return names.map((name) => {
-    const plain = name.normalize('NFKD').replace(/[^A-Za-z0-9]+/g, '_');
+    const plain = name.normalize('NFKD').replace(/[^A-Za-z0-9]+/g, '_') || '_';
     let label = plain;
     for (let count = 2; used.has(label.toLowerCase()); count++) label = `${plain}_${count}`;
     used.add(label.toLowerCase());

@@ -25,6 +25,7 @@ export interface SourceTerm {
 export interface Regime {
   /** For each net its island. Island 0 holds ground; the others float. */
   readonly islands: Int32Array;
+  readonly system: LinearSystem;
   readonly solver: Solver;
 }
 
@@ -43,7 +44,8 @@ export function networkOf(circuit: Circuit): Network {
   const written = writeEquations(components, nets);
   const regime = (direct: boolean): Regime => {
     const islands = islandsOf(components, nets, direct);
-    return { islands, solver: solverOf(pinned(written.entries, written.size, islands), direct) };
+    const system = pinned(written.entries, written.size, islands);
+    return { islands, system, solver: solverOf(system, direct) };
   };
   return {
     circuit,
@@ -106,7 +108,7 @@ function writeEquations(components: readonly Component[], nets: Nets) {
       own: firstOwn.get(component.name) ?? -1,
       referred: component.refersTo.map((name) => firstOwn.get(name) ?? -1),
     });
-  return { size, entries: [...entries.values()], sources, sourceTerms };
+  return { size, entries, sources, sourceTerms };
 }
 
 function islandsOf(components: readonly Component[], nets: Nets, direct: boolean): Int32Array {
@@ -124,19 +126,20 @@ function islandsOf(components: readonly Component[], nets: Nets, direct: boolean
  * The voltage of a floating island is undefined as a whole. One siemens from one of its nets to ground gives it
  * one, and since no current can come back from ground, none flows and nothing else changes.
  */
-function pinned(entries: readonly Entry[], size: number, islands: Int32Array): LinearSystem {
-  const all = entries.map(({ row, column, g, b }) => ({ row, column, g, b }));
-  islands.forEach((island, net) => {
-    if (island !== net || net === 0) return;
-    const own = all.find(({ row, column }) => row === net - 1 && column === net - 1);
-    if (own === undefined) all.push({ row: net - 1, column: net - 1, g: 1, b: 0 });
-    else own.g += 1;
-  });
+function pinned(entries: ReadonlyMap<number, Entry>, size: number, islands: Int32Array): LinearSystem {
+  const all = new Map(entries);
+  for (let net = 1; net < islands.length; net++) {
+    if (islands[net] !== net) continue;
+    const row = net - 1;
+    const { g, b } = entries.get(row * size + row) ?? { g: 0, b: 0 };
+    all.set(row * size + row, { row, column: row, g: g + 1, b });
+  }
+  const list = [...all.values()];
   return {
     size,
-    rows: Int32Array.from(all, ({ row }) => row),
-    columns: Int32Array.from(all, ({ column }) => column),
-    g: Float64Array.from(all, ({ g }) => g),
-    b: Float64Array.from(all, ({ b }) => b),
+    rows: Int32Array.from(list, ({ row }) => row),
+    columns: Int32Array.from(list, ({ column }) => column),
+    g: Float64Array.from(list, (entry) => entry.g),
+    b: Float64Array.from(list, (entry) => entry.b),
   };
 }

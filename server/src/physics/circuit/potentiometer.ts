@@ -71,8 +71,8 @@ function twoPart(
       lower.stamp(equations, { terminals: [b, c], own: own + upper.ownUnknowns, referred });
     },
     spice: (names) => [
-      ...upper.spice({ ...names, label: `${names.label}_upper`, nets: names.nets.slice(0, 2) }),
-      ...lower.spice({ ...names, label: `${names.label}_lower`, nets: names.nets.slice(1, 3) }),
+      ...upper.spice({ ...names, label: `${names.label}__upper`, nets: names.nets.slice(0, 2) }),
+      ...lower.spice({ ...names, label: `${names.label}__lower`, nets: names.nets.slice(1, 3) }),
     ],
   };
 }

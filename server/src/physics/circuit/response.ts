@@ -1,5 +1,6 @@
-import { type Network, netOf, regimeAt } from './network.ts';
-import type { SourceValues, Unsolved } from './solve.ts';
+import { magnitude } from '../complex.ts';
+import { type Network, netOf } from './network.ts';
+import { rightSide, type SourceValues, transfers, type Unsolved } from './solve.ts';
 
 /** Level of an output over frequency, in dB against 1 V (or 1 of whatever the source values are in). */
 export interface Response {
@@ -49,32 +50,26 @@ export function responseOf(
   values: SourceValues,
   frequencyHz: Float64Array = audioFrequencies(),
 ): Response | Unsolved {
-  const levelAt = levelReader(network, output, values);
-  if (levelAt === 'floating') return 'floating';
-  const levelDb = new Float64Array(frequencyHz.length);
-  for (let index = 0; index < frequencyHz.length; index++) {
-    const level = levelAt(frequencyHz[index] ?? 0);
-    if (level === undefined) return 'undetermined';
-    levelDb[index] = level;
-  }
-  return { frequencyHz, levelDb };
+  const levelsAt = levelReader(network, output, values);
+  if (levelsAt === 'floating') return 'floating';
+  const levelDb = levelsAt(frequencyHz);
+  return levelDb === 'undetermined' ? levelDb : { frequencyHz, levelDb };
 }
 
 export function responseFigures(network: Network, output: string, values: SourceValues): ResponseFigures | Unsolved {
-  const levelAt = levelReader(network, output, values);
-  if (levelAt === 'floating') return 'floating';
-  const low = levelAt(referenceHz);
-  if (low === undefined) return 'undetermined';
+  const levelsAt = levelReader(network, output, values);
+  if (levelsAt === 'floating') return 'floating';
+  const levels = levelsAt(searchFrequencies);
+  if (levels === 'undetermined') return 'undetermined';
+  const low = levels[0] ?? silenceDb;
   if (low <= cancelledLevelDb(network, output, values))
     return { lowFrequencyLevelDb: low, peakHz: null, peakDb: null, minus3DbHz: null };
-  let solved = true;
-  const gainAt = (frequencyHz: number) => {
-    const level = levelAt(frequencyHz);
-    if (level === undefined) solved = false;
-    return (level ?? silenceDb) - low;
+  const gainAt = (hz: number) => {
+    const level = levelsAt(Float64Array.of(hz));
+    return (level === 'undetermined' ? silenceDb : (level[0] ?? silenceDb)) - low;
   };
-  const points = pointsWithMaxima(gainAt);
-  if (!solved) return 'undetermined';
+  const grid = Array.from(searchFrequencies, (hz, index) => ({ hz, db: (levels[index] ?? silenceDb) - low }));
+  const points = withMaxima(grid, gainAt);
   const peak = highestWithin(points);
   return {
     lowFrequencyLevelDb: low,
@@ -84,26 +79,34 @@ export function responseFigures(network: Network, output: string, values: Source
   };
 }
 
+/** From 10 Hz on, fine enough that no resonance of a coil hides between two points. */
+const searchFrequencies = Float64Array.of(
+  ...logFrequencies(referenceHz, peakFromHz, 60).subarray(0, -1),
+  ...logFrequencies(peakFromHz, peakToHz, 270),
+);
+
 interface Point {
   readonly hz: number;
   readonly db: number;
 }
 
-/** Level at a frequency, by one solution with all sources at once; undefined where there is none. */
+/** Levels at frequencies, by one solution each with all sources at once. */
 function levelReader(network: Network, output: string, values: SourceValues) {
   const net = netOf(network, output);
   const { solver, islands } = network.alternating;
   if (net === undefined || islands[net] !== 0) return 'floating';
-  const right = new Float64Array(solver.size);
-  for (const { source, row, coefficient } of network.sourceTerms)
-    right[row] = (right[row] ?? 0) + coefficient * (values[network.sources[source] ?? ''] ?? 0);
-  const re = new Float64Array(solver.size);
-  const im = new Float64Array(solver.size);
-  return (frequencyHz: number): number | undefined => {
-    re.set(right);
-    im.fill(0);
-    if (!solver.solve(2 * Math.PI * frequencyHz, re, im)) return undefined;
-    return net === 0 ? silenceDb : levelOf(Math.hypot(re[net - 1] ?? 0, im[net - 1] ?? 0));
+  const right = rightSide(network, values);
+  return (frequencyHz: Float64Array): Float64Array | 'undetermined' => {
+    const count = frequencyHz.length;
+    if (net === 0) return new Float64Array(count).fill(silenceDb);
+    const re = new Float64Array(count);
+    const im = new Float64Array(count);
+    const omegas = frequencyHz.map((hz) => 2 * Math.PI * hz);
+    if (!solver.sweep(omegas, right, net - 1, re, im)) return 'undetermined';
+    return re.map((real, index) => {
+      const imaginary = im[index] ?? 0;
+      return levelOf(Math.sqrt(real * real + imaginary * imaginary));
+    });
   };
 }
 
@@ -111,27 +114,18 @@ function levelOf(amplitude: number): number {
   return Math.max(silenceDb, 20 * Math.log10(amplitude));
 }
 
+/** Level that a total cancellation at 10 Hz can leave by rounding alone. */
 function cancelledLevelDb(network: Network, output: string, values: SourceValues): number {
-  const net = netOf(network, output) ?? 0;
-  if (net === 0) return Number.POSITIVE_INFINITY;
-  const { solver } = regimeAt(network, referenceHz);
-  const re = new Float64Array(solver.size);
-  const im = new Float64Array(solver.size);
-  re[net - 1] = 1;
-  if (!solver.solveTransposed(2 * Math.PI * referenceHz, re, im)) return silenceDb;
-  let sum = 0;
-  for (const { source, row, coefficient } of network.sourceTerms) {
-    const value = values[network.sources[source] ?? ''] ?? 0;
-    sum += Math.abs(coefficient * value) * Math.hypot(re[row] ?? 0, im[row] ?? 0);
-  }
-  return levelOf(cancelledShare * sum);
+  const perUnit = transfers(network, output, referenceHz);
+  if (typeof perUnit === 'string') return silenceDb;
+  const amplitudes = perUnit.map(
+    (transfer, source) => magnitude(transfer) * Math.abs(values[network.sources[source] ?? ''] ?? 0),
+  );
+  return levelOf(cancelledShare * amplitudes.reduce((sum, amplitude) => sum + amplitude, 0));
 }
 
-/** A grid fine enough that no resonance of a coil hides between two points, with every maximum found exactly. */
-function pointsWithMaxima(gainAt: (hz: number) => number): Point[] {
-  const below = logFrequencies(referenceHz, peakFromHz, 60).slice(0, -1);
-  const above = logFrequencies(peakFromHz, peakToHz, 270);
-  const grid = [...below, ...above].map((hz) => ({ hz, db: gainAt(hz) }));
+/** The grid with every maximum between its points put in. */
+function withMaxima(grid: readonly Point[], gainAt: (hz: number) => number): Point[] {
   const points: Point[] = [];
   grid.forEach((point, index) => {
     points.push(point);

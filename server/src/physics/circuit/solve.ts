@@ -21,9 +21,7 @@ export function solve(network: Network, frequencyHz: number, values: SourceValue
   const { solver, islands } = regimeAt(network, frequencyHz);
   const re = new Float64Array(solver.size);
   const im = new Float64Array(solver.size);
-  for (const { source, row, coefficient } of network.sourceTerms)
-    re[row] = (re[row] ?? 0) + coefficient * (values[network.sources[source] ?? ''] ?? 0);
-  if (!solver.solve(2 * Math.PI * frequencyHz, re, im)) return 'undetermined';
+  if (!solver.solve(2 * Math.PI * frequencyHz, rightSide(network, values), re, im)) return 'undetermined';
   return {
     voltageAt: (node) => {
       const net = netOf(network, node);
@@ -31,6 +29,14 @@ export function solve(network: Network, frequencyHz: number, values: SourceValue
       return net === 0 ? { re: 0, im: 0 } : { re: re[net - 1] ?? 0, im: im[net - 1] ?? 0 };
     },
   };
+}
+
+/** What the sources put on the right-hand side of the equations. */
+export function rightSide(network: Network, values: SourceValues): Float64Array {
+  const right = new Float64Array(network.alternating.solver.size);
+  for (const { source, row, coefficient } of network.sourceTerms)
+    right[row] = (right[row] ?? 0) + coefficient * (values[network.sources[source] ?? ''] ?? 0);
+  return right;
 }
 
 /** What one unit of each source contributes to an output, over frequency: source after source in one array. */
@@ -63,13 +69,13 @@ export function transferTable(network: Network, output: string, frequencyHz: Flo
   const net = netOf(network, output);
   if (net === undefined || islands[net] !== 0) return 'floating';
   if (net === 0) return { frequencyHz, sources, re, im };
+  const atOutput = new Float64Array(solver.size);
+  atOutput[net - 1] = 1;
   const adjointRe = new Float64Array(solver.size);
   const adjointIm = new Float64Array(solver.size);
   for (let f = 0; f < count; f++) {
-    adjointRe.fill(0);
-    adjointIm.fill(0);
-    adjointRe[net - 1] = 1;
-    if (!solver.solveTransposed(2 * Math.PI * (frequencyHz[f] ?? 0), adjointRe, adjointIm)) return 'undetermined';
+    const omega = 2 * Math.PI * (frequencyHz[f] ?? 0);
+    if (!solver.solveTransposed(omega, atOutput, adjointRe, adjointIm)) return 'undetermined';
     for (const { source, row, coefficient } of sourceTerms) {
       const at = source * count + f;
       re[at] = (re[at] ?? 0) + coefficient * (adjointRe[row] ?? 0);

@@ -1,106 +1,102 @@
-import { denseFactors } from './dense-factors.ts';
+import { denseFactors, type Factors } from './dense-factors.ts';
 import type { LinearSystem } from './network.ts';
-import { sparseFactors } from './sparse-factors.ts';
+import { type BlockFactors, blockLength, sparseFactors } from './sparse-factors.ts';
 
-/** Triangular factors of a system at one frequency. The arrays hold the right-hand side, then the solution. */
-export interface Factors {
-  /** False where the system has no unique solution at this angular frequency. */
-  factor(omega: number): boolean;
-  solve(re: Float64Array, im: Float64Array): void;
-  /** Solves with the transposed matrix: what every source contributes to one output, all sources at once. */
-  solveTransposed(re: Float64Array, im: Float64Array): void;
-}
-
+/** Solves one system at any angular frequency. Right-hand sides are real; nothing is allocated while it works. */
 export interface Solver {
   readonly size: number;
-  /** Solves in place; false where there is no unique solution. */
-  solve(omega: number, re: Float64Array, im: Float64Array): boolean;
-  solveTransposed(omega: number, re: Float64Array, im: Float64Array): boolean;
+  /** Fills `re` and `im`, all unknowns at one frequency; false where there is no unique solution. */
+  solve(omega: number, right: Float64Array, re: Float64Array, im: Float64Array): boolean;
+  /** The same with the transposed matrix: what every source contributes to one output, all sources at once. */
+  solveTransposed(omega: number, right: Float64Array, re: Float64Array, im: Float64Array): boolean;
+  /** Fills `re` and `im` with one unknown at many frequencies; false where one of them has no unique solution. */
+  sweep(omegas: Float64Array, right: Float64Array, unknown: number, re: Float64Array, im: Float64Array): boolean;
 }
 
 /** Where the order of elimination of the sparse factors is chosen. */
 const orderingOmega = 2 * Math.PI * 1000;
 
-/** Largest backward error, relative to the terms of each equation, that the fixed order of elimination may leave. */
-const acceptedBackwardError = 1e-11;
-
 /**
- * Eliminates in an order chosen once, which needs only the entries that are not zero. Whether that order served a
- * frequency well is measured there by putting the solution back into the equations; if not, the dense factors with
- * partial pivoting take over.
+ * Eliminates in an order chosen once, over the entries that are not zero. Where that order does not serve a frequency,
+ * which shows in its multipliers, the full matrix with partial pivoting takes over.
  */
 export function solverOf(system: LinearSystem, direct: boolean): Solver {
   const { size } = system;
-  let sparse: Factors | null | undefined;
+  const omegas1 = new Float64Array(1);
+  const trusted = new Uint8Array(blockLength);
+  const blockRe = new Float64Array(size * blockLength);
+  const blockIm = new Float64Array(size * blockLength);
+  const oneRe = new Float64Array(size);
+  const oneIm = new Float64Array(size);
+  let sparse: BlockFactors | null | undefined;
   let dense: Factors | undefined;
-  const rightRe = new Float64Array(size);
-  const rightIm = new Float64Array(size);
-  const check = backwardError(system);
 
-  const run = (transposed: boolean, omega: number, re: Float64Array, im: Float64Array): boolean => {
+  const sparseOnce = (): BlockFactors | null => {
     if (sparse === undefined) sparse = sparseFactors(system, direct ? 0 : orderingOmega);
-    rightRe.set(re);
-    rightIm.set(im);
-    if (sparse?.factor(omega)) {
-      if (transposed) sparse.solveTransposed(re, im);
-      else sparse.solve(re, im);
-      if (check(transposed, omega, re, im, rightRe, rightIm) <= acceptedBackwardError) return true;
-    }
-    re.set(rightRe);
-    im.set(rightIm);
+    return sparse;
+  };
+  const densely = (omega: number): Factors | null => {
     dense ??= denseFactors(system);
-    if (!dense.factor(omega)) return false;
-    if (transposed) dense.solveTransposed(re, im);
-    else dense.solve(re, im);
+    return dense.factor(omega) ? dense : null;
+  };
+
+  const solveOne = (method: 'solve' | 'solveTransposed') => {
+    return (omega: number, right: Float64Array, re: Float64Array, im: Float64Array): boolean => {
+      const quick = sparseOnce();
+      if (quick !== null) {
+        omegas1[0] = omega;
+        quick.factor(omegas1, 0, 1, trusted);
+        quick[method](right, 1, blockRe, blockIm);
+        if (trusted[0] === 1 && takeFirst(size, blockRe, blockIm, re, im)) return true;
+      }
+      const factors = densely(omega);
+      factors?.[method](right, re, im);
+      return factors !== null;
+    };
+  };
+  const solve = solveOne('solve');
+
+  const sweep = (omegas: Float64Array, right: Float64Array, unknown: number, re: Float64Array, im: Float64Array) => {
+    const quick = sparseOnce();
+    for (let first = 0; first < omegas.length; first += blockLength) {
+      const count = Math.min(blockLength, omegas.length - first);
+      if (quick === null) trusted.fill(0);
+      else {
+        quick.factor(omegas, first, count, trusted);
+        quick.solve(right, count, blockRe, blockIm);
+      }
+      for (let f = 0; f < count; f++) {
+        let outRe = blockRe[unknown * blockLength + f] ?? 0;
+        let outIm = blockIm[unknown * blockLength + f] ?? 0;
+        if (trusted[f] !== 1 || !Number.isFinite(outRe + outIm)) {
+          const factors = densely(omegas[first + f] ?? 0);
+          if (factors === null) return false;
+          factors.solve(right, oneRe, oneIm);
+          outRe = oneRe[unknown] ?? 0;
+          outIm = oneIm[unknown] ?? 0;
+        }
+        re[first + f] = outRe;
+        im[first + f] = outIm;
+      }
+    }
     return true;
   };
-  return {
-    size,
-    solve: (omega, re, im) => run(false, omega, re, im),
-    solveTransposed: (omega, re, im) => run(true, omega, re, im),
-  };
+  return { size, solve, solveTransposed: solveOne('solveTransposed'), sweep };
 }
 
-/** The largest residual of any equation against the sum of the sizes of its terms (Oettli and Prager 1964). */
-function backwardError({ size, rows, columns, g, b }: LinearSystem) {
-  const residualRe = new Float64Array(size);
-  const residualIm = new Float64Array(size);
-  const terms = new Float64Array(size);
-  return (
-    transposed: boolean,
-    omega: number,
-    re: Float64Array,
-    im: Float64Array,
-    rightRe: Float64Array,
-    rightIm: Float64Array,
-  ): number => {
-    const out = transposed ? columns : rows;
-    const into = transposed ? rows : columns;
-    for (let i = 0; i < size; i++) {
-      const r = rightRe[i] ?? 0;
-      const s = rightIm[i] ?? 0;
-      residualRe[i] = r;
-      residualIm[i] = s;
-      terms[i] = Math.abs(r) + Math.abs(s);
-    }
-    for (let k = 0; k < out.length; k++) {
-      const i = out[k] ?? 0;
-      const j = into[k] ?? 0;
-      const aRe = g[k] ?? 0;
-      const aIm = omega * (b[k] ?? 0);
-      const xRe = re[j] ?? 0;
-      const xIm = im[j] ?? 0;
-      residualRe[i] = (residualRe[i] ?? 0) - (aRe * xRe - aIm * xIm);
-      residualIm[i] = (residualIm[i] ?? 0) - (aRe * xIm + aIm * xRe);
-      terms[i] = (terms[i] ?? 0) + (Math.abs(aRe) + Math.abs(aIm)) * (Math.abs(xRe) + Math.abs(xIm));
-    }
-    let worst = 0;
-    for (let i = 0; i < size; i++) {
-      const residual = Math.abs(residualRe[i] ?? 0) + Math.abs(residualIm[i] ?? 0);
-      if (residual === 0) continue;
-      const error = residual / (terms[i] ?? 0);
-      if (!(error <= worst)) worst = error;
-    }
-    return worst;
-  };
+/** Copies the first frequency of a block; false where a value is not finite. */
+function takeFirst(
+  size: number,
+  blockRe: Float64Array,
+  blockIm: Float64Array,
+  re: Float64Array,
+  im: Float64Array,
+): boolean {
+  let sum = 0;
+  for (let i = 0; i < size; i++) {
+    re[i] = blockRe[i * blockLength] ?? 0;
+    im[i] = blockIm[i * blockLength] ?? 0;
+    sum += (re[i] ?? 0) + (im[i] ?? 0);
+  }
+  return Number.isFinite(sum);
 }
