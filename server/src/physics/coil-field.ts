@@ -2,79 +2,80 @@ import { gaussLegendre } from './gauss-legendre.ts';
 import type { CoilSection } from './inductance.ts';
 import type { Racetrack } from './racetrack.ts';
 
-/** A stretch parallel to the coil's axis, seen from the coil's centre, metres. */
-export interface AxialStretch {
+/** A line parallel to the coil's axis, seen from the coil's centre, cut at increasing heights, metres. */
+export interface AxialLine {
   alongM: number;
   acrossM: number;
-  bottomM: number;
-  topM: number;
+  /** At least two; field is averaged between each and the next. */
+  heightsM: readonly number[];
 }
 
 /**
- * Mean axial field, A/m per ampere-turn, that a coil makes over a stretch parallel to its axis; current spread evenly over the
- * section of the winding.
+ * Axial field, A/m per ampere-turn, that a coil makes along a line parallel to its axis, averaged between one height and the
+ * next; current spread evenly over the section of the winding.
  *
- * Biot-Savart, with both axial integrals (over the height of the winding and over the stretch) in closed form: what is left of a
- * turn is ∮ K(ρ) dφ / 4π over the angle φ at which its outline is seen from the stretch, ρ the distance to it in the plane, with
- * K = √(ρ²+(t+h/2)²) − √(ρ²+(t−h/2)²) − √(ρ²+(b+h/2)²) + √(ρ²+(b−h/2)²). Straights are integrated over their angle, arcs over their own;
- * the turns over the build by Gauss-Legendre. Valid inside the hole of the coil and outside the winding: 1e-5 one tenth of the
- * build away from it. No restriction on the stretch's length.
+ * Biot-Savart, with both axial integrals (over the height h of the winding and between the heights) in closed form: what is
+ * left of a turn is ∮ K(ρ) dφ / 4π over the angle φ at which its outline is seen from the line, ρ the distance to it in the plane,
+ * with K the difference between two heights z of √(ρ²+(z+h/2)²) − √(ρ²+(z−h/2)²). Straights are integrated over the angle, arcs over
+ * their own; the turns over the build by Gauss-Legendre. Valid in the hole of the coil and outside the winding; 1e-3 at a tenth
+ * of the build from it, 1e-5 at half of it.
  */
-export function meanAxialFieldPerAmpereTurn({ core, buildM, heightM }: CoilSection, stretch: AxialStretch): number {
+export function axialFieldPerAmpereTurn({ core, buildM, heightM }: CoilSection, line: AxialLine): number[] {
   const { nodes, weights } = gaussLegendre(RADIAL_POINTS);
-  const kernel = axialKernel(heightM, stretch.bottomM, stretch.topM);
-  let sum = 0;
+  const upper = line.heightsM.map((z) => (z + heightM / 2) ** 2);
+  const lower = line.heightsM.map((z) => (z - heightM / 2) ** 2);
+  const sums = new Float64Array(line.heightsM.length);
   for (let index = 0; index < nodes.length; index++) {
     const turn = { ...core, innerRadiusM: core.innerRadiusM + buildM * (nodes[index] ?? 0) };
-    sum += (weights[index] ?? 0) * angleIntegral(turn, stretch.alongM, stretch.acrossM, kernel);
+    const share = weights[index] ?? 0;
+    forEachDirection(turn, line.alongM, line.acrossM, (rho2, angle) => {
+      const weight = share * angle;
+      for (let k = 0; k < sums.length; k++) {
+        sums[k] = (sums[k] ?? 0) + weight * (Math.sqrt(rho2 + (upper[k] ?? 0)) - Math.sqrt(rho2 + (lower[k] ?? 0)));
+      }
+    });
   }
-  return sum / (4 * Math.PI * heightM * (stretch.topM - stretch.bottomM));
+  return line.heightsM.slice(1).map((top, k) => {
+    const lengthM = top - (line.heightsM[k] ?? 0);
+    return ((sums[k + 1] ?? 0) - (sums[k] ?? 0)) / (4 * Math.PI * heightM * lengthM);
+  });
 }
 
-const RADIAL_POINTS = 4;
+const RADIAL_POINTS = 3;
 const RULE = gaussLegendre(8);
 
-type Kernel = (rho2: number) => number;
+/** Told the squared distance to a piece of the outline and the angle at which it is seen, counterclockwise positive. */
+type Visit = (rho2: number, angle: number) => void;
 
-function axialKernel(heightM: number, bottomM: number, topM: number): Kernel {
-  const a = (topM + heightM / 2) ** 2;
-  const b = (topM - heightM / 2) ** 2;
-  const c = (bottomM + heightM / 2) ** 2;
-  const d = (bottomM - heightM / 2) ** 2;
-  return (rho2) => Math.sqrt(rho2 + a) - Math.sqrt(rho2 + b) - Math.sqrt(rho2 + c) + Math.sqrt(rho2 + d);
-}
-
-/** ∮ K(ρ) dφ around the outline, counterclockwise, φ the angle seen from (x, y). */
-function angleIntegral({ straightM, straightAcrossM, innerRadiusM }: Racetrack, x: number, y: number, kernel: Kernel): number {
+/** Goes once round the outline, counterclockwise, as seen from (x, y): the sum of visit's angles is 2π inside and 0 outside. */
+function forEachDirection(
+  { straightM, straightAcrossM, innerRadiusM }: Racetrack,
+  x: number,
+  y: number,
+  visit: Visit,
+): void {
   const [halfS, halfT] = [straightM / 2, straightAcrossM / 2];
-  let sum = 0;
   for (const side of [1, -1]) {
     // Seen along each side's outward normal, the side runs from its right to its left end.
-    if (halfS > 0) sum += straightAngle(halfT + innerRadiusM - side * y, halfS - side * x, halfS + side * x, kernel);
-    if (halfT > 0) sum += straightAngle(halfS + innerRadiusM - side * x, halfT - side * y, halfT + side * y, kernel);
-    for (const other of [1, -1]) {
-      sum += arcAngle(side * halfS - x, other * halfT - y, innerRadiusM, side, other, kernel);
-    }
+    if (halfS > 0) straight(halfT + innerRadiusM - side * y, halfS - side * x, halfS + side * x, visit);
+    if (halfT > 0) straight(halfS + innerRadiusM - side * x, halfT - side * y, halfT + side * y, visit);
+    for (const other of [1, -1]) arc(side * halfS - x, other * halfT - y, innerRadiusM, side, other, visit);
   }
-  return sum;
 }
 
 /** A straight `away` from the point (negative: the point lies outside), reaching `before` and `after` the foot of its normal. */
-function straightAngle(away: number, before: number, after: number, kernel: Kernel): number {
+function straight(away: number, before: number, after: number, visit: Visit): void {
   const distance = Math.max(Math.abs(away), 1e-9);
   const from = -Math.atan(before / distance);
   const span = Math.atan(after / distance) - from;
-  let sum = 0;
   for (let index = 0; index < RULE.nodes.length; index++) {
     const rho = distance / Math.cos(from + span * (RULE.nodes[index] ?? 0));
-    sum += (RULE.weights[index] ?? 0) * kernel(rho * rho);
+    visit(rho * rho, Math.sign(away) * span * (RULE.weights[index] ?? 0));
   }
-  return Math.sign(away) * span * sum;
 }
 
 /** The quarter arc round (cx, cy), as seen from the point, that bulges toward the signs given. */
-function arcAngle(cx: number, cy: number, radius: number, signX: number, signY: number, kernel: Kernel): number {
-  let sum = 0;
+function arc(cx: number, cy: number, radius: number, signX: number, signY: number, visit: Visit): void {
   for (let index = 0; index < RULE.nodes.length; index++) {
     const angle = (Math.PI / 2) * (RULE.nodes[index] ?? 0);
     const cos = signX * Math.cos(angle);
@@ -82,7 +83,6 @@ function arcAngle(cx: number, cy: number, radius: number, signX: number, signY: 
     const dx = cx + radius * cos;
     const dy = cy + radius * sin;
     const rho2 = Math.max(dx * dx + dy * dy, 1e-18);
-    sum += ((RULE.weights[index] ?? 0) * (dx * cos + dy * sin) * kernel(rho2)) / rho2;
+    visit(rho2, ((Math.PI / 2) * (RULE.weights[index] ?? 0) * radius * (dx * cos + dy * sin)) / rho2);
   }
-  return radius * (Math.PI / 2) * sum;
 }
