@@ -5,7 +5,7 @@
  *     --theme light|dark|hc-dark|hc-light    default light
  *     --preview                              opens the preview beside the text
  *     --steps 'line 12; key Control+.'       what is done before the picture is taken, in order, split at ';':
- *         a command's title as the palette shows it, or its id (pickup.openPreview), or
+ *         a command's id (pickup.openPreview), or its title as the palette shows it, category included, or
  *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the preview) · hover TEXT (in the text)
  *     --width 1400 --height 900 --scale 1    size in CSS pixels, and pixels for each
  *     --wait 2500                            milliseconds before the picture, for what comes late
@@ -130,13 +130,16 @@ async function runCommand(page: Page, title: string): Promise<void> {
   const input = page.locator('.quick-input-widget input.input');
   await input.waitFor();
   await input.fill(`>${title}`);
-  const entry = page.locator('.quick-input-list .monaco-list-row').filter({ hasText: title }).first();
+  const label = page.getByText(title, { exact: true });
+  const entry = page.locator('.quick-input-list .monaco-list-row').filter({ has: label }).first();
   await entry.waitFor({ timeout: 15_000 });
   await entry.click();
   await page.waitForTimeout(500);
 }
 
 async function goToLine(page: Page, place: string): Promise<void> {
+  // Whatever has the focus now, the text shall have it.
+  await page.locator('.monaco-editor .view-lines').first().click();
   await page.keyboard.press('Control+G');
   const input = page.locator('.quick-input-widget input.input');
   await input.waitFor();
