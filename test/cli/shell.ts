@@ -1,0 +1,71 @@
+import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Command, ExitCode } from '../../server/src/cli/command.ts';
+import type { Analyser } from '../../server/src/cli/context.ts';
+import { progressOn } from '../../server/src/cli/progress.ts';
+import { run } from '../../server/src/cli/run.ts';
+import { stylesFor } from '../../server/src/cli/styles.ts';
+
+export interface Outcome {
+  readonly code: ExitCode;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+export interface Circumstances {
+  readonly stdin?: string | Uint8Array;
+  readonly terminal?: boolean;
+  readonly environment?: Readonly<Record<string, string>>;
+  /** Milliseconds that pass between any two looks at the clock. */
+  readonly slow?: number;
+}
+
+/** A folder of its own and a command line in it, without a process of its own. */
+export class Shell {
+  readonly folder: string;
+  readonly #commands: readonly Command[];
+  readonly #analyser: Analyser;
+
+  constructor(commands: readonly Command[], analyser: Analyser) {
+    this.folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'pickup-shell-')));
+    this.#commands = commands;
+    this.#analyser = analyser;
+  }
+
+  path(file: string): string {
+    return path.join(this.folder, file);
+  }
+
+  write(file: string, content: string | Uint8Array): string {
+    mkdirSync(path.dirname(this.path(file)), { recursive: true });
+    writeFileSync(this.path(file), content);
+    return this.path(file);
+  }
+
+  async run(words: readonly string[], circumstances: Circumstances = {}): Promise<Outcome> {
+    const { stdin = '', terminal = false, environment = {}, slow = 0 } = circumstances;
+    const [stdout, stderr]: [string[], string[]] = [[], []];
+    let now = 0;
+    const error = { isTerminal: terminal, write: (text: string) => void stderr.push(text) };
+    const clock = () => {
+      now += slow;
+      return now;
+    };
+    const code = await run(words, this.#commands, {
+      cwd: this.folder,
+      environment,
+      stdout: { isTerminal: terminal, write: (text) => void stdout.push(text) },
+      stderr: error,
+      styles: stylesFor(terminal, environment),
+      progress: progressOn(error, clock),
+      readStandardInput: async () => (typeof stdin === 'string' ? Buffer.from(stdin, 'utf8') : stdin),
+      analyser: this.#analyser,
+    });
+    return { code, stdout: stdout.join(''), stderr: stderr.join('') };
+  }
+
+  remove(): void {
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+}
