@@ -14,6 +14,7 @@ import {
   type PoleRod,
   poleCentresM,
 } from '../../server/src/physics/pole-pieces.ts';
+import { sliceMagnetisations, slicesPerRod } from '../../server/src/physics/rod-magnetisation.ts';
 import {
   type Comparison,
   numberAt,
