@@ -12,10 +12,13 @@ export interface Bundle {
   readonly executable?: boolean;
 }
 
-/** Everything that the extension and the command line consist of, relative to the repository. */
+/**
+ * Everything that the extension and the command line consist of, relative to the repository. What the
+ * editor itself loads ends in .cjs: in a package of type module, its web worker takes nothing else.
+ */
 export const bundles: readonly Bundle[] = [
   { entry: 'client/src/extension.ts', output: 'dist/client/extension.cjs', runsIn: 'extension host' },
-  { entry: 'client/src/extension-web.ts', output: 'dist/client/extension-web.js', runsIn: 'web extension host' },
+  { entry: 'client/src/extension-web.ts', output: 'dist/client/extension-web.cjs', runsIn: 'web extension host' },
   { entry: 'client/webview/main.ts', output: 'dist/client/webview.js', runsIn: 'browser' },
   { entry: 'client/webview/bench.css', output: 'dist/client/webview.css', runsIn: 'browser' },
   { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node' },
@@ -61,8 +64,13 @@ const placeOptions: Readonly<Record<Bundle['runsIn'], BuildOptions>> = {
 };
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const sizes = await writeBundles(bundles, path.resolve(import.meta.dirname, '..'));
-  for (const { output } of bundles) {
-    console.log(`${String(Math.round((sizes.get(output) ?? 0) / 1024)).padStart(6)} KB  ${output}`);
+  try {
+    const sizes = await writeBundles(bundles, path.resolve(import.meta.dirname, '..'));
+    for (const { output } of bundles) {
+      console.log(`${String(Math.round((sizes.get(output) ?? 0) / 1024)).padStart(6)} KB  ${output}`);
+    }
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : String(error));
+    process.exitCode = 1;
   }
 }

@@ -39,13 +39,13 @@ describe('bundles', () => {
     await writeBundles(
       [
         { entry: 'extension.ts', output: 'extension.cjs', runsIn: 'extension host' },
-        { entry: 'extension.ts', output: 'extension-web.js', runsIn: 'web extension host' },
+        { entry: 'extension.ts', output: 'extension-web.cjs', runsIn: 'web extension host' },
         { entry: 'view.ts', output: 'view.js', runsIn: 'browser' },
       ],
       root,
     );
     assert.match(readFileSync(path.join(root, 'extension.cjs'), 'utf8'), /require\("vscode"\)/);
-    assert.match(readFileSync(path.join(root, 'extension-web.js'), 'utf8'), /require\("vscode"\)/);
+    assert.match(readFileSync(path.join(root, 'extension-web.cjs'), 'utf8'), /require\("vscode"\)/);
     assert.doesNotMatch(readFileSync(path.join(root, 'view.js'), 'utf8'), /require/);
   });
 

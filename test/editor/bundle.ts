@@ -20,7 +20,7 @@ export async function bundleSuite(flavour: Flavour, folder: string, outputFolder
     .filter((file) => file.endsWith('.test.ts'))
     .sort();
   const tests = all.filter((file) => flavour === 'desktop' || !file.endsWith('.node.test.ts'));
-  const module = path.join(outputFolder, flavour === 'desktop' ? 'index.cjs' : 'index-web.js');
+  const module = path.join(outputFolder, flavour === 'desktop' ? 'index.cjs' : 'index-web.cjs');
   await build({
     entryPoints: [path.join(import.meta.dirname, flavour === 'desktop' ? 'index.ts' : 'index-web.ts')],
     outfile: module,

@@ -77,7 +77,7 @@ function findHost(): Host | undefined {
     const version = spawnSync(desktop, ['--version'], { encoding: 'utf8', timeout: 20_000 }).stdout?.split('\n')[0];
     return { name: `desktop VS Code ${version ?? '(version unknown)'} at ${desktop}`, executable: desktop };
   }
-  const missing = setUp({ editor: true });
+  const missing = setUp({ browser: true, editor: true });
   for (const line of missing) console.error(line);
   const parts = findEditorParts();
   if (missing.length > 0 || parts === undefined) return undefined;
