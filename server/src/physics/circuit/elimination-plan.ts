@@ -27,109 +27,19 @@ export interface EliminationPlan {
  */
 export function planElimination(system: LinearSystem, omega: number): EliminationPlan | null {
   const n = system.size;
-  const slots = new Int32Array(n * n).fill(-1);
-  const re = new Float64Array(n * n);
-  const im = new Float64Array(n * n);
-  const largest = new Float64Array(n);
-  const size = (at: number) => Math.abs(re[at] ?? 0) + Math.abs(im[at] ?? 0);
-  const has = (at: number) => (slots[at] ?? -1) >= 0;
-  system.rows.forEach((row, k) => {
-    const column = system.columns[k] ?? 0;
-    const at = row * n + column;
-    slots[at] = k;
-    re[at] = system.g[k] ?? 0;
-    im[at] = omega * (system.b[k] ?? 0);
-    largest[column] = Math.max(largest[column] ?? 0, size(at));
-  });
-
-  let slotCount = system.rows.length;
-  const rows = new Set(Array.from({ length: n }, (_, i) => i));
-  const columns = new Set(rows);
-  const lists = {
-    pivotSlots: [] as number[],
-    pivotRows: [] as number[],
-    pivotColumns: [] as number[],
-    lowerStart: [0],
-    lowerSlots: [] as number[],
-    lowerRows: [] as number[],
-    upperStart: [0],
-    upperSlots: [] as number[],
-    upperColumns: [] as number[],
-    targetSlots: [] as number[],
-  };
-
-  const choosePivot = (): { row: number; column: number } | null => {
-    const rowCount = new Int32Array(n);
-    const columnCount = new Int32Array(n);
-    const columnMax = new Float64Array(n);
-    for (const i of rows)
-      for (const j of columns) {
-        if (!has(i * n + j)) continue;
-        rowCount[i] = (rowCount[i] ?? 0) + 1;
-        columnCount[j] = (columnCount[j] ?? 0) + 1;
-        columnMax[j] = Math.max(columnMax[j] ?? 0, size(i * n + j));
-      }
-    let best: { row: number; column: number } | null = null;
-    let bestCost = Number.POSITIVE_INFINITY;
-    let bestShare = 0;
-    for (const j of columns) {
-      const columnLargest = columnMax[j] ?? 0;
-      if (!(columnLargest > vanishingPivot * (largest[j] ?? 0))) return null;
-      for (const i of rows) {
-        if (!has(i * n + j)) continue;
-        const share = size(i * n + j) / columnLargest;
-        if (share < pivotThreshold) continue;
-        const cost = ((rowCount[i] ?? 0) - 1) * ((columnCount[j] ?? 0) - 1);
-        if (cost < bestCost || (cost === bestCost && share > bestShare)) {
-          best = { row: i, column: j };
-          bestCost = cost;
-          bestShare = share;
-        }
-      }
-    }
-    return best;
-  };
-
-  for (let k = 0; k < n; k++) {
-    const pivot = choosePivot();
-    if (pivot === null) return null;
-    const { row, column } = pivot;
-    const at = row * n + column;
-    rows.delete(row);
-    columns.delete(column);
-    lists.pivotSlots.push(slots[at] ?? 0);
-    lists.pivotRows.push(row);
-    lists.pivotColumns.push(column);
-    const uppers = [...columns].filter((j) => has(row * n + j));
-    for (const j of uppers) {
-      lists.upperSlots.push(slots[row * n + j] ?? 0);
-      lists.upperColumns.push(j);
-    }
-    const scale = (re[at] ?? 0) ** 2 + (im[at] ?? 0) ** 2;
-    for (const i of rows) {
-      const below = i * n + column;
-      if (!has(below)) continue;
-      lists.lowerSlots.push(slots[below] ?? 0);
-      lists.lowerRows.push(i);
-      const fRe = ((re[below] ?? 0) * (re[at] ?? 0) + (im[below] ?? 0) * (im[at] ?? 0)) / scale;
-      const fIm = ((im[below] ?? 0) * (re[at] ?? 0) - (re[below] ?? 0) * (im[at] ?? 0)) / scale;
-      for (const j of uppers) {
-        const target = i * n + j;
-        const upper = row * n + j;
-        if (!has(target)) slots[target] = slotCount++;
-        lists.targetSlots.push(slots[target] ?? 0);
-        re[target] = (re[target] ?? 0) - (fRe * (re[upper] ?? 0) - fIm * (im[upper] ?? 0));
-        im[target] = (im[target] ?? 0) - (fRe * (im[upper] ?? 0) + fIm * (re[upper] ?? 0));
-      }
-    }
-    lists.lowerStart.push(lists.lowerSlots.length);
-    lists.upperStart.push(lists.upperSlots.length);
+  const work = loadMatrix(system, omega);
+  const rows = Int32Array.from({ length: n }, (_, i) => i);
+  const columns = rows.slice();
+  const lists = emptyLists();
+  for (let step = 0; step < n; step++) {
+    if (!choosePivot(work, rows, columns, step)) return null;
+    eliminate(work, rows, columns, step, lists);
   }
   return {
-    slotCount,
+    slotCount: work.slotCount,
     pivotSlots: Int32Array.from(lists.pivotSlots),
-    pivotRows: Int32Array.from(lists.pivotRows),
-    pivotColumns: Int32Array.from(lists.pivotColumns),
+    pivotRows: rows,
+    pivotColumns: columns,
     lowerStart: Int32Array.from(lists.lowerStart),
     lowerSlots: Int32Array.from(lists.lowerSlots),
     lowerRows: Int32Array.from(lists.lowerRows),
@@ -138,4 +48,168 @@ export function planElimination(system: LinearSystem, omega: number): Eliminatio
     upperColumns: Int32Array.from(lists.upperColumns),
     targetSlots: Int32Array.from(lists.targetSlots),
   };
+}
+
+/** The matrix in full, with the slot of every entry (-1 where there is none) and its size as |re| + |im|. */
+interface Work {
+  readonly n: number;
+  readonly slots: Int32Array;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  /** The largest entry that each column began with. */
+  readonly largest: Float64Array;
+  readonly rowCount: Int32Array;
+  readonly columnCount: Int32Array;
+  readonly columnMax: Float64Array;
+  slotCount: number;
+}
+
+function loadMatrix({ size: n, rows, columns, g, b }: LinearSystem, omega: number): Work {
+  const slots = new Int32Array(n * n).fill(-1);
+  const re = new Float64Array(n * n);
+  const im = new Float64Array(n * n);
+  const largest = new Float64Array(n);
+  for (let k = 0; k < rows.length; k++) {
+    const column = columns[k] ?? 0;
+    const at = (rows[k] ?? 0) * n + column;
+    slots[at] = k;
+    re[at] = g[k] ?? 0;
+    im[at] = omega * (b[k] ?? 0);
+    largest[column] = Math.max(largest[column] ?? 0, sizeAt(re, im, at));
+  }
+  return {
+    n,
+    slots,
+    re,
+    im,
+    largest,
+    rowCount: new Int32Array(n),
+    columnCount: new Int32Array(n),
+    columnMax: new Float64Array(n),
+    slotCount: rows.length,
+  };
+}
+
+/** Swaps the best pivot's row and column to place `step` of the lists; false where the system is singular. */
+function choosePivot(work: Work, rows: Int32Array, columns: Int32Array, step: number): boolean {
+  const { n, slots, re, im, largest, rowCount, columnCount, columnMax } = work;
+  countEntries(work, rows, columns, step);
+  let bestRow = -1;
+  let bestColumn = -1;
+  let bestCost = Number.POSITIVE_INFINITY;
+  let bestShare = 0;
+  for (let c = step; c < n; c++) {
+    const j = columns[c] ?? 0;
+    const columnLargest = columnMax[j] ?? 0;
+    if (!(columnLargest > vanishingPivot * (largest[j] ?? 0))) return false;
+    const others = (columnCount[j] ?? 0) - 1;
+    for (let r = step; r < n; r++) {
+      const i = rows[r] ?? 0;
+      const at = i * n + j;
+      if ((slots[at] ?? -1) < 0) continue;
+      const cost = ((rowCount[i] ?? 0) - 1) * others;
+      if (cost > bestCost) continue;
+      const share = sizeAt(re, im, at) / columnLargest;
+      if (share < pivotThreshold || (cost === bestCost && share <= bestShare)) continue;
+      bestRow = r;
+      bestColumn = c;
+      bestCost = cost;
+      bestShare = share;
+    }
+  }
+  if (bestRow < 0) return false;
+  swap(rows, step, bestRow);
+  swap(columns, step, bestColumn);
+  return true;
+}
+
+function countEntries(work: Work, rows: Int32Array, columns: Int32Array, step: number): void {
+  const { n, slots, re, im, rowCount, columnCount, columnMax } = work;
+  rowCount.fill(0);
+  columnCount.fill(0);
+  columnMax.fill(0);
+  for (let r = step; r < n; r++) {
+    const i = rows[r] ?? 0;
+    for (let c = step; c < n; c++) {
+      const j = columns[c] ?? 0;
+      const at = i * n + j;
+      if ((slots[at] ?? -1) < 0) continue;
+      rowCount[i] = (rowCount[i] ?? 0) + 1;
+      columnCount[j] = (columnCount[j] ?? 0) + 1;
+      const size = sizeAt(re, im, at);
+      if (!(size <= (columnMax[j] ?? 0))) columnMax[j] = size;
+    }
+  }
+}
+
+function emptyLists() {
+  return {
+    pivotSlots: [] as number[],
+    lowerStart: [0],
+    lowerSlots: [] as number[],
+    lowerRows: [] as number[],
+    upperStart: [0],
+    upperSlots: [] as number[],
+    upperColumns: [] as number[],
+    targetSlots: [] as number[],
+  };
+}
+
+/** Eliminates below the pivot that stands at place `step` of the lists, and writes the step down. */
+function eliminate(
+  work: Work,
+  rows: Int32Array,
+  columns: Int32Array,
+  step: number,
+  lists: ReturnType<typeof emptyLists>,
+): void {
+  const { n, slots, re, im } = work;
+  const row = (rows[step] ?? 0) * n;
+  const pivot = row + (columns[step] ?? 0);
+  lists.pivotSlots.push(slots[pivot] ?? 0);
+  const firstUpper = lists.upperColumns.length;
+  for (let c = step + 1; c < n; c++) {
+    const j = columns[c] ?? 0;
+    const slot = slots[row + j] ?? -1;
+    if (slot < 0) continue;
+    lists.upperSlots.push(slot);
+    lists.upperColumns.push(j);
+  }
+  const pRe = re[pivot] ?? 0;
+  const pIm = im[pivot] ?? 0;
+  const scale = pRe * pRe + pIm * pIm;
+  for (let r = step + 1; r < n; r++) {
+    const i = rows[r] ?? 0;
+    const below = i * n + (columns[step] ?? 0);
+    const lowerSlot = slots[below] ?? -1;
+    if (lowerSlot < 0) continue;
+    lists.lowerSlots.push(lowerSlot);
+    lists.lowerRows.push(i);
+    const lRe = re[below] ?? 0;
+    const lIm = im[below] ?? 0;
+    const fRe = (lRe * pRe + lIm * pIm) / scale;
+    const fIm = (lIm * pRe - lRe * pIm) / scale;
+    for (let u = firstUpper; u < lists.upperColumns.length; u++) {
+      const j = lists.upperColumns[u] ?? 0;
+      const target = i * n + j;
+      if ((slots[target] ?? -1) < 0) slots[target] = work.slotCount++;
+      lists.targetSlots.push(slots[target] ?? 0);
+      const uRe = re[row + j] ?? 0;
+      const uIm = im[row + j] ?? 0;
+      re[target] = (re[target] ?? 0) - (fRe * uRe - fIm * uIm);
+      im[target] = (im[target] ?? 0) - (fRe * uIm + fIm * uRe);
+    }
+  }
+  lists.lowerStart.push(lists.lowerSlots.length);
+  lists.upperStart.push(lists.upperSlots.length);
+}
+
+function sizeAt(re: Float64Array, im: Float64Array, at: number): number {
+  return Math.abs(re[at] ?? 0) + Math.abs(im[at] ?? 0);
+}
+
+function swap(list: Int32Array, a: number, b: number): void {
+  const kept = list[a] ?? 0;
+  list[a] = list[b] ?? 0;
+  list[b] = kept;
 }

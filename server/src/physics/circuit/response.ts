@@ -34,9 +34,10 @@ const cancelledShare = 1e-10;
 /** Frequencies at equal ratios, both ends included. */
 export function logFrequencies(fromHz: number, toHz: number, count: number): Float64Array {
   const step = Math.log(toHz / fromHz) / (count - 1);
-  return Float64Array.from({ length: count }, (_, index) =>
-    index === count - 1 ? toHz : fromHz * Math.exp(step * index),
-  );
+  const frequencyHz = new Float64Array(count);
+  for (let index = 0; index < count; index++) frequencyHz[index] = fromHz * Math.exp(step * index);
+  frequencyHz[count - 1] = toHz;
+  return frequencyHz;
 }
 
 /** The frequencies a plot shows. */
@@ -101,12 +102,16 @@ function levelReader(network: Network, output: string, values: SourceValues) {
     if (net === 0) return new Float64Array(count).fill(silenceDb);
     const re = new Float64Array(count);
     const im = new Float64Array(count);
-    const omegas = frequencyHz.map((hz) => 2 * Math.PI * hz);
+    const omegas = new Float64Array(count);
+    for (let f = 0; f < count; f++) omegas[f] = 2 * Math.PI * (frequencyHz[f] ?? 0);
     if (!solver.sweep(omegas, right, net - 1, re, im)) return 'undetermined';
-    return re.map((real, index) => {
-      const imaginary = im[index] ?? 0;
-      return levelOf(Math.sqrt(real * real + imaginary * imaginary));
-    });
+    const levelDb = new Float64Array(count);
+    for (let f = 0; f < count; f++) {
+      const real = re[f] ?? 0;
+      const imaginary = im[f] ?? 0;
+      levelDb[f] = levelOf(Math.sqrt(real * real + imaginary * imaginary));
+    }
+    return levelDb;
   };
 }
 

@@ -63,7 +63,7 @@ export function solverOf(system: LinearSystem, direct: boolean): Solver {
       if (quick === null) trusted.fill(0);
       else {
         quick.factor(omegas, first, count, trusted);
-        quick.solve(right, count, blockRe, blockIm);
+        quick.solve(right, count, blockRe, blockIm, unknown);
       }
       for (let f = 0; f < count; f++) {
         let outRe = blockRe[unknown * blockLength + f] ?? 0;

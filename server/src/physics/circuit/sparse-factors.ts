@@ -14,8 +14,8 @@ const largestMultiplier = 1e5;
 export interface BlockFactors {
   /** Factors at `count` frequencies from `first`; `trusted[f]` is 1 where the order of elimination served. */
   factor(omegas: Float64Array, first: number, count: number, trusted: Uint8Array): void;
-  /** Fills `re` and `im` for a real right-hand side. */
-  solve(right: Float64Array, count: number, re: Float64Array, im: Float64Array): void;
+  /** Fills `re` and `im` for a real right-hand side: all unknowns, or as few as give the one that is wanted. */
+  solve(right: Float64Array, count: number, re: Float64Array, im: Float64Array, wanted?: number): void;
   /** The same with the transposed matrix. */
   solveTransposed(right: Float64Array, count: number, re: Float64Array, im: Float64Array): void;
 }
@@ -70,7 +70,8 @@ export function sparseFactors(system: LinearSystem, orderingOmega: number): Bloc
     }
   };
 
-  const solve = (right: Float64Array, count: number, xRe: Float64Array, xIm: Float64Array) => {
+  const solve = (right: Float64Array, count: number, xRe: Float64Array, xIm: Float64Array, wanted?: number) => {
+    const lastStep = wanted === undefined ? 0 : pivotColumns.indexOf(wanted);
     loadWork(right, count);
     for (let k = 0; k < size; k++) {
       const row = (pivotRows[k] ?? 0) * blockLength;
@@ -80,7 +81,7 @@ export function sparseFactors(system: LinearSystem, orderingOmega: number): Bloc
         subtractProduct(workRe, workIm, into, re, im, (lowerSlots[l] ?? 0) * blockLength, workRe, workIm, row, count);
       }
     }
-    for (let k = size - 1; k >= 0; k--) {
+    for (let k = size - 1; k >= lastStep; k--) {
       const row = (pivotRows[k] ?? 0) * blockLength;
       const end = upperStart[k + 1] ?? 0;
       for (let u = upperStart[k] ?? 0; u < end; u++) {
