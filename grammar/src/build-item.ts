@@ -52,17 +52,17 @@ function buildNumber(text: string, span: Span, problems: SyntaxProblem[]): Numbe
       : text.replace(letter, '.');
   const plain = plainNumber(digits);
   const value = Number(plain);
-  const isFinite = Number.isFinite(value);
+  const inRange = Number.isFinite(value);
   const wellFormed = (letter === undefined ? WELL_FORMED : WELL_FORMED_CODE).test(text);
-  if (!wellFormed || !isFinite) problems.push(malformed(text, span, isFinite));
+  if (!wellFormed || !inRange) problems.push(malformed(text, span, inRange));
   return {
     kind: 'number',
     span,
     text,
-    value: isFinite ? value + 0 : 0,
+    value: inRange ? value + 0 : 0,
     decimals: plain.includes('.') ? plain.length - plain.indexOf('.') - 1 : 0,
     code: letter === undefined ? undefined : codeLetter(letter),
-    broken: !wellFormed || !isFinite,
+    broken: !wellFormed || !inRange,
   };
 }
 
@@ -82,7 +82,7 @@ function codeLetter(letter: string): string {
   return letter === 'µ' || letter === 'μ' ? 'u' : letter;
 }
 
-function malformed(text: string, span: Span, isFinite: boolean): SyntaxProblem {
+function malformed(text: string, span: Span, inRange: boolean): SyntaxProblem {
   const fix = (newText: string) => ({ title: `Write \`${newText}\``, edits: [{ span, newText }] });
   const problem = (message: string, ...newTexts: string[]): SyntaxProblem => ({
     code: 'syntax/number',
@@ -90,7 +90,7 @@ function malformed(text: string, span: Span, isFinite: boolean): SyntaxProblem {
     message,
     ...(newTexts.length > 0 ? { fixes: newTexts.map(fix) } : {}),
   });
-  if (!isFinite) return problem('This number is too large to mean anything.');
+  if (!inRange) return problem('This number is too large to mean anything.');
   if (/^[+\-−]?\d+,\d+$/.test(text) || GROUPED.test(text)) {
     const asDecimal = text.replace(',', '.');
     const asGroups = text.replaceAll(',', '_');

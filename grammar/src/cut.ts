@@ -5,10 +5,9 @@
 import { isLineBreak, lineEnd, nameEnd, stringEnd } from './characters.ts';
 import { isTopLevelWord, keptOpen } from './schema/containment.ts';
 
-/** Where each piece begins, ascending, the first at `from`; together they cover the text. Time is linear in its length. */
+/** Where each piece begins, ascending, the first at `from` (also where nothing stands); together they cover the text. Time is linear in its length. */
 export function cut(text: string, from = 0): readonly number[] {
-  const starts: number[] = [];
-  if (from < text.length) starts.push(from);
+  const starts: number[] = [from];
   let open: string[] = [];
   let begun = false;
   let complete = false;

@@ -1,4 +1,5 @@
 /** What matching one line keeps track of: the items, how far any reading of them came, and the problems with values. */
+import type { Dimension, Shape } from './schema/shape.ts';
 import type { Span } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import type { Item } from './syntax-tree.ts';
@@ -20,6 +21,10 @@ export interface Wanted {
   readonly label: string;
   /** The exact words that fit. */
   readonly words?: readonly string[];
+  /** The shape that would take the item. */
+  readonly shape?: Shape;
+  /** A unit of this dimension would have fitted. */
+  readonly unitOf?: Dimension;
   /** A problem that says more than `label` could. */
   readonly problem?: SyntaxProblem;
 }

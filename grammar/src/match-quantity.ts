@@ -18,7 +18,7 @@ export interface Limits {
 export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'quantity'>): Match | undefined {
   const { dimension } = shape;
   const item = numberAt(attempt.items[index]);
-  if (!item) return fail(attempt, index, { label: dimensionLabel(attempt, dimension) });
+  if (!item) return fail(attempt, index, { label: dimensionLabel(attempt, dimension), shape });
   const number = readNumber(attempt, index, item, dimension);
   let { unit, uncertainty, next } = number;
   if (unit === undefined) {
@@ -34,7 +34,7 @@ export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'q
 
 export function matchCount(attempt: Attempt, index: number, shape: ShapeOf<'count'>): Match | undefined {
   const item = numberAt(attempt.items[index]);
-  if (!item) return fail(attempt, index, { label: shape.unit ? 'a number of turns' : 'a count' });
+  if (!item) return fail(attempt, index, { label: shape.unit ? 'a number of turns' : 'a count', shape });
   const number = readNumber(attempt, index, item, 'turns', shape.unit === undefined);
   if (item.code !== undefined) {
     const full = item.code.toLowerCase() === 'k' ? Math.round(item.value * 1000) : undefined;
@@ -53,15 +53,15 @@ export function matchCount(attempt: Attempt, index: number, shape: ShapeOf<'coun
 /** A bare number between limits. */
 export function matchNumber(attempt: Attempt, index: number, shape: ShapeOf<'number'>): Match | undefined {
   const item = numberAt(attempt.items[index]);
-  if (!item || item.code !== undefined) return fail(attempt, index, { label: 'a number' });
+  if (!item || item.code !== undefined) return fail(attempt, index, { label: 'a number', shape });
   const number = readNumber(attempt, index, item, 'percentage', true);
   tellRange(attempt, item, shape, undefined);
   return { value: written(number, 'percentage', attempt, index), next: number.next };
 }
 
-export function matchPercent(attempt: Attempt, index: number): Match | undefined {
+export function matchPercent(attempt: Attempt, index: number, shape: Shape): Match | undefined {
   const item = numberAt(attempt.items[index]);
-  if (!item) return fail(attempt, index, { label: 'a percentage such as `80 %`' });
+  if (!item) return fail(attempt, index, { label: 'a percentage such as `80 %`', shape });
   const number = readNumber(attempt, index, item, 'percentage');
   const next = number.unit === undefined ? tellUnit(attempt, item, number, 'percentage') : number.next;
   tellRange(attempt, item, { min: 0, max: 100 }, '%');
@@ -77,11 +77,11 @@ export function matchSize(attempt: Attempt, index: number, shape: ShapeOf<'size'
   for (const part of parts) {
     if (read.length > 0) {
       if (!isPunctuation(attempt.items[at], 'x'))
-        return fail(attempt, at, { label: `\`x\` and the ${part} (${label})` });
+        return fail(attempt, at, { label: `\`x\` and the ${part} (${label})`, shape });
       at++;
     }
     const item = numberAt(attempt.items[at]);
-    if (!item) return fail(attempt, at, { label: read.length > 0 ? `the ${part} (${label})` : label });
+    if (!item) return fail(attempt, at, { label: read.length > 0 ? `the ${part} (${label})` : label, shape });
     const number = readNumber(attempt, at, item, dimension);
     read.push({ item, number, index: at });
     at = number.next;
@@ -128,6 +128,7 @@ function readNumber(attempt: Attempt, index: number, item: NumberItem, dimension
   } else if (!bare) {
     unit = unitAt(attempt, next, dimension);
     if (unit !== undefined) next++;
+    else fail(attempt, next, { label: `a unit of ${dimension}`, unitOf: dimension });
   }
   const uncertainty = readUncertainty(attempt, next, dimension, bare);
   return { item, unit, code, uncertainty: uncertainty?.value, next: uncertainty?.next ?? next };

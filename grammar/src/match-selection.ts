@@ -2,7 +2,14 @@
 import { type Attempt, fail, isPunctuation, type Match, wordOf } from './match-attempt.ts';
 import { matchPath } from './match-path.ts';
 import { matchQuantity } from './match-quantity.ts';
-import { type At, quantity, type SelectionNode, type WrittenPath, type WrittenQuantity } from './schema/shape.ts';
+import {
+  type At,
+  quantity,
+  type SelectionNode,
+  selection,
+  type WrittenPath,
+  type WrittenQuantity,
+} from './schema/shape.ts';
 import { joinSpans, type Span } from './span.ts';
 
 /** Deeper than any switch needs; keeps whoever walks the tree from running out of stack. */
@@ -38,7 +45,7 @@ function matchJoined(
     of.push(term.node);
     next = term.next;
   }
-  fail(attempt, next, { label: `\`${kind}\``, words: [kind] });
+  fail(attempt, next, { label: `\`${kind}\``, words: [kind], shape: selection });
   const last = of.at(-1);
   if (of.length === 1 || !last) return first;
   return { node: { kind, of, span: joinSpans(first.node.span, last.span) }, next };
@@ -71,12 +78,13 @@ function matchPart(attempt: Attempt, index: number, depth: number): NodeMatch | 
     return close ? fail(attempt, inner.next, { label: '`)`' }) : inner;
   }
   const word = wordOf(open);
-  if (word !== undefined && RESERVED.has(word)) return fail(attempt, index, { label: 'a pickup or one of its coils' });
-  const path = matchPath(attempt, index, 'a pickup or one of its coils, such as `bridge` or `bridge.slug`');
+  if (word !== undefined && RESERVED.has(word))
+    return fail(attempt, index, { label: 'a pickup or one of its coils', shape: selection });
+  const path = matchPath(attempt, index, 'a pickup or one of its coils, such as `bridge` or `bridge.slug`', selection);
   if (!path) return undefined;
   const { value, span } = path.value as At<WrittenPath>;
   if (wordOf(attempt.items[path.next]) !== 'through') {
-    fail(attempt, path.next, { label: '`through`', words: ['through'] });
+    fail(attempt, path.next, { label: '`through`', words: ['through'], shape: selection });
     return { node: { kind: 'part', path: value, through: undefined, span }, next: path.next };
   }
   const resistor = matchQuantity(attempt, path.next + 1, RESISTANCE);

@@ -23,9 +23,9 @@ export function matchShape(
   const item = attempt.items[index];
   switch (shape.kind) {
     case 'word':
-      return matchWord(attempt, index, shape.words);
+      return matchWord(attempt, index, shape);
     case 'keyword':
-      return matchKeyword(attempt, index, shape.word);
+      return matchKeyword(attempt, index, shape);
     case 'quantity':
       return matchQuantity(attempt, index, shape);
     case 'count':
@@ -33,33 +33,33 @@ export function matchShape(
     case 'number':
       return matchNumber(attempt, index, shape);
     case 'percent':
-      return matchPercent(attempt, index);
+      return matchPercent(attempt, index, shape);
     case 'size':
       return matchSize(attempt, index, shape);
     case 'date':
-      return matchDate(attempt, index);
+      return matchDate(attempt, index, shape);
     case 'string':
-      return matchString(attempt, index);
+      return matchString(attempt, index, shape);
     case 'label':
-      return matchLabel(attempt, index);
+      return matchLabel(attempt, index, shape);
     case 'code':
       return item?.kind === 'code'
         ? { value: { value: item.text, span: item.span }, next: index + 1 }
-        : fail(attempt, index, { label: "a finding's code, such as `potting/too-hot`" });
+        : fail(attempt, index, { label: "a finding's code, such as `potting/too-hot`", shape });
     case 'name': {
       const name = nameOf(item);
       return item && name !== undefined
         ? { value: { value: name, span: item.span }, next: index + 1 }
-        : fail(attempt, index, { label: nameLabel(shape.of, shape.declares === true) });
+        : fail(attempt, index, { label: nameLabel(shape.of, shape.declares === true), shape });
     }
     case 'path':
-      return matchPath(attempt, index, nameLabel(shape.of, false));
+      return matchPath(attempt, index, nameLabel(shape.of, false), shape);
     case 'selection':
       return matchSelection(attempt, index);
     case 'comma':
       return item && isPunctuation(item, ',')
         ? { value: { value: true, span: item.span }, next: index + 1 }
-        : fail(attempt, index, { label: '`,`' });
+        : fail(attempt, index, { label: '`,`', shape });
     case 'optional':
       return matchOptional(attempt, index, shape.shape, follow);
     case 'sequence':
@@ -71,21 +71,22 @@ export function matchShape(
   }
 }
 
-function matchWord(attempt: Attempt, index: number, words: readonly string[]): Match | undefined {
+function matchWord(attempt: Attempt, index: number, shape: Extract<Shape, { kind: 'word' }>): Match | undefined {
+  const words: readonly string[] = shape.words;
   const item = attempt.items[index];
   const text = wordOf(item);
   if (item && text !== undefined && words.includes(text)) {
     return { value: { value: text, span: item.span }, next: index + 1 };
   }
-  return fail(attempt, index, { label: words.map((word) => `\`${word}\``).join(' or '), words });
+  return fail(attempt, index, { label: words.map((word) => `\`${word}\``).join(' or '), words, shape });
 }
 
-function matchKeyword(attempt: Attempt, index: number, words: string): Match | undefined {
-  const parts = words.split(' ');
+function matchKeyword(attempt: Attempt, index: number, shape: Extract<Shape, { kind: 'keyword' }>): Match | undefined {
+  const parts = shape.word.split(' ');
   for (const [offset, part] of parts.entries()) {
     if (wordOf(attempt.items[index + offset]) !== part) {
       const label = `\`${parts.slice(offset).join(' ')}\``;
-      return fail(attempt, index + offset, { label, words: [part] });
+      return fail(attempt, index + offset, { label, words: [part], shape });
     }
   }
   const [first, last] = [attempt.items[index], attempt.items[index + parts.length - 1]];
@@ -94,9 +95,9 @@ function matchKeyword(attempt: Attempt, index: number, words: string): Match | u
   );
 }
 
-function matchDate(attempt: Attempt, index: number): Match | undefined {
+function matchDate(attempt: Attempt, index: number, shape: Shape): Match | undefined {
   const item = attempt.items[index];
-  if (item?.kind !== 'date') return fail(attempt, index, { label: 'a date, such as `2026-10-02`' });
+  if (item?.kind !== 'date') return fail(attempt, index, { label: 'a date, such as `2026-10-02`', shape });
   const { year, month, day } = item;
   const days = new Date(Date.UTC(2000 + (year % 400), month, 0)).getUTCDate();
   const message =
@@ -125,10 +126,10 @@ const MONTHS = [
   'December',
 ];
 
-function matchString(attempt: Attempt, index: number): Match | undefined {
+function matchString(attempt: Attempt, index: number, shape: Shape): Match | undefined {
   const item = attempt.items[index];
   if (item?.kind === 'string') return { value: { value: item.value, span: item.span }, next: index + 1 };
-  if (item?.kind !== 'word') return fail(attempt, index, { label: 'a text in quotes' });
+  if (item?.kind !== 'word') return fail(attempt, index, { label: 'a text in quotes', shape });
   const last = attempt.items.at(-1) ?? item;
   const problem = {
     code: 'syntax/unexpected',
@@ -136,14 +137,14 @@ function matchString(attempt: Attempt, index: number): Match | undefined {
     message: 'A text stands in quotes.',
     ...(last === item ? { fixes: [replaceFix(item.span, `"${item.text}"`)] } : {}),
   } as const;
-  return fail(attempt, index, { label: 'a text in quotes', problem });
+  return fail(attempt, index, { label: 'a text in quotes', problem, shape });
 }
 
 /** One word, number, date or text; what is written without a space counts as one. */
-function matchLabel(attempt: Attempt, index: number): Match | undefined {
+function matchLabel(attempt: Attempt, index: number, shape: Shape): Match | undefined {
   const first = attempt.items[index];
   if (first?.kind === 'string') return { value: { value: first.value, span: first.span }, next: index + 1 };
-  if (!isLabelPart(first)) return fail(attempt, index, { label: 'a word or a number' });
+  if (!isLabelPart(first)) return fail(attempt, index, { label: 'a word or a number', shape });
   let text = first.text;
   let last: Item = first;
   let next = index + 1;

@@ -153,7 +153,8 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
   }
   const words = wanted.flatMap((candidate) => candidate.words ?? []);
   const meant = item.kind === 'word' && words.length > 0 ? nearest(item.text, words) : undefined;
-  const isWordWanted = words.length > 0 && wanted.every((candidate) => candidate.words !== undefined);
+  const isWordWanted =
+    words.length > 0 && wanted.every((candidate) => candidate.words !== undefined || candidate.unitOf !== undefined);
   if (item.kind === 'word' && (meant !== undefined || isWordWanted)) {
     return {
       code: 'syntax/unknown-word',
@@ -167,7 +168,9 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
 
 function listed(wanted: readonly Wanted[]): string {
   // What must stand there says more than that the line might have ended or gone on.
-  const telling = wanted.filter(({ label }) => label !== END_OF_LINE && label !== '`,`');
+  const telling = wanted.filter(
+    ({ label, unitOf }) => label !== END_OF_LINE && label !== '`,`' && unitOf === undefined,
+  );
   return (telling.length > 0 ? telling : wanted).map(({ label }) => label).join(' or ');
 }
 

@@ -33,7 +33,7 @@ export const Comma = createToken({ name: 'Comma', pattern: /,/, categories: [Ite
 export const OpenBrace = createToken({ name: 'OpenBrace', pattern: /\{/ });
 export const CloseBrace = createToken({ name: 'CloseBrace', pattern: /\}/ });
 const Space = createToken({ name: 'Space', pattern: /[^\S\r\n]+/, line_breaks: false, group: Lexer.SKIPPED });
-export const Unknown = createToken({ name: 'Unknown', pattern: /[^]/, line_breaks: false });
+export const Unknown = createToken({ name: 'Unknown', pattern: /[\s\S]/, line_breaks: false });
 
 export const allTokens: TokenType[] = [
   Space,

@@ -1,6 +1,6 @@
 import { block, fact } from './block-schema.ts';
-import { accept, note, positive } from './common.ts';
-import { comma, count, declares, keyword, label, oneOf, optional, quantity, sequence, size, word } from './shape.ts';
+import { accept, MAGNET_MATERIALS, note, positive } from './common.ts';
+import { comma, count, declares, keyword, oneOf, optional, quantity, sequence, size, word } from './shape.ts';
 
 export const bobbin = block({
   keyword: 'bobbin',
@@ -55,7 +55,7 @@ export const bobbin = block({
         none: keyword('none'),
         blade: sequence({
           form: word('blade'),
-          material: label('steel'),
+          material: word('steel'),
           size: oneOf({
             full: size('length', 'length', 'thickness', 'height'),
             section: size('length', 'thickness', 'height'),
@@ -63,7 +63,7 @@ export const bobbin = block({
         }),
         round: sequence({
           form: word('slug', 'screw', 'rod'),
-          material: label('steel', 'alnico-2', 'alnico-3', 'alnico-4', 'alnico-5', 'alnico-8'),
+          material: word('steel', ...MAGNET_MATERIALS),
           size: size('length', 'diameter', 'length'),
         }),
       }),

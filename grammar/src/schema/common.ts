@@ -50,3 +50,15 @@ export const forSlot = optional(sequence({ for: keyword('for'), slot: name('slot
 
 /** Above zero: what follows cannot be nothing. */
 export const positive = { min: 0, exclusiveMin: true } as const;
+
+/** Grades by their trade names; another grade is stated by its remanence. */
+export const MAGNET_MATERIALS = [
+  'alnico-2',
+  'alnico-3',
+  'alnico-4',
+  'alnico-5',
+  'alnico-8',
+  'ferrite',
+  'neodymium',
+  'samarium-cobalt',
+] as const;

@@ -1,6 +1,6 @@
 import { block, fact } from './block-schema.ts';
-import { accept, note, positive } from './common.ts';
-import { declares, label, quantity, sequence, size } from './shape.ts';
+import { accept, MAGNET_MATERIALS, note, positive } from './common.ts';
+import { declares, quantity, sequence, size, word } from './shape.ts';
 
 export const magnet = block({
   keyword: 'magnet',
@@ -14,19 +14,10 @@ export const magnet = block({
   facts: {
     material: fact({
       word: 'material',
-      shape: label(
-        'alnico-2',
-        'alnico-3',
-        'alnico-4',
-        'alnico-5',
-        'alnico-8',
-        'ferrite',
-        'neodymium',
-        'samarium-cobalt',
-      ),
+      shape: word(...MAGNET_MATERIALS),
       repeats: false,
       insteadOf: ['remanence', 'coercivity'],
-      meaning: 'grade of the magnet',
+      meaning: 'grade of the magnet; another grade is stated by its remanence and coercivity',
       example: 'material alnico-5',
     }),
     remanence: fact({

@@ -22,7 +22,7 @@ import {
 const metalPart = oneOf({
   none: keyword('none'),
   metal: sequence({
-    material: label('nickel-silver', 'brass', 'steel', 'copper'),
+    material: word('nickel-silver', 'brass', 'steel', 'copper', 'stainless-steel', 'aluminium'),
     tied: optional(sequence({ tied: keyword('tied to'), to: path('lead') })),
   }),
 });
