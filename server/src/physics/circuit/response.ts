@@ -45,6 +45,11 @@ export function audioFrequencies(count = 500): Float64Array {
   return logFrequencies(20, 20_000, count);
 }
 
+/** Resonance of an inductance with a capacitance and no losses, in Hz: 1 / (2π√(LC)). A loaded peak lies lower. */
+export function undampedResonanceHz(henry: number, farad: number): number {
+  return 1 / (2 * Math.PI * Math.sqrt(henry * farad));
+}
+
 export function responseOf(
   network: Network,
   output: string,
