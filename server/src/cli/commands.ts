@@ -1,5 +1,9 @@
 /** Every command, in the order in which help lists them. */
 import { check } from './check.ts';
 import type { Command } from './command.ts';
+import { compare } from './compare.ts';
+import { format } from './format.ts';
+import { newShop } from './new.ts';
+import { report } from './report.ts';
 
-export const commands: readonly Command[] = [check];
+export const commands: readonly Command[] = [check, report, format, compare, newShop];

@@ -20,8 +20,7 @@ export function pathOf(uri: string): string | undefined {
 /** A path as results name it: from the folder where the command was given, with forward slashes; absolute outside it. */
 export function shownPath(file: string, cwd: string): string {
   const relative = path.relative(cwd, file);
-  const outside = relative === '' || relative.startsWith('..') || path.isAbsolute(relative);
-  return (outside ? file : relative).split(path.sep).join('/');
+  return (relative !== '' && lies(file, cwd) ? relative : file).split(path.sep).join('/');
 }
 
 /**

@@ -1,8 +1,10 @@
 /** The report for people: pickups with their coils, instruments with their positions. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
-import type { CoilEstimates, PhaseVerdict, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
+import type { NumberKey } from '../documents/comparison/compare-numbers.ts';
+import type { CoilEstimates, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import { type FigureRow, figureLines, Notes, padded, valueText, widest } from './figures-text.ts';
-import { type PickupData, type PositionData, pickupData, positionData } from './report-data.ts';
+import { NUMBER_NAMES, PHASE_NAMES } from './number-names.ts';
+import { type Figure, type PickupData, type PositionData, pickupData, positionData } from './report-data.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
 
@@ -12,11 +14,11 @@ export function pickupText(analysis: PickupAnalysis, styles: Styles): string {
   const notes = new Notes();
   const lines = [
     heading('pickup', pickup.name, pickup.title, pickup.serial?.value, styles),
-    ...figureLines(rowsOf(data, PICKUP_ROWS), notes, styles),
-    `  ${PHASE[data.phase]}`,
+    ...figureLines(rowsOf(data, PICKUP_KEYS), notes, styles),
+    `  ${PHASE_NAMES[data.phase]}`,
   ];
   for (const [name, coil] of Object.entries(data.coils)) {
-    lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_ROWS), notes, styles, '    '));
+    lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_KEYS), notes, styles, '    '));
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
   return [...lines, ...restsOn(notes)].join('\n');
@@ -34,8 +36,8 @@ export function instrumentText(
     const title = position.title === undefined ? '' : `, "${visible(position.title)}"`;
     lines.push(
       '',
-      `  position ${visible(position.key)}${title}: ${PHASE[position.phase]}`,
-      ...figureLines(rowsOf(position, POSITION_ROWS), notes, styles, '    '),
+      `  position ${visible(position.key)}${title}: ${PHASE_NAMES[position.phase]}`,
+      ...figureLines(rowsOf(position, POSITION_KEYS), notes, styles, '    '),
     );
   }
   return [...lines, ...restsOn(notes)].join('\n');
@@ -61,59 +63,50 @@ export function responseText(positions: readonly PositionData[], frequenciesHz: 
   ].join('\n');
 }
 
-export const PHASE: Readonly<Record<PhaseVerdict, string>> = {
-  in: 'in phase',
-  out: 'out of phase',
-  single: 'one coil sounds',
-  unproven: 'phase unproven: a sign is neither stated nor measured',
-};
+const PICKUP_KEYS = [
+  'resistance20COhm',
+  'inductanceH',
+  'capacitanceF',
+  'resonanceHz',
+  'peakDb',
+  'signalDb',
+  'humDb',
+] as const satisfies readonly Exclude<keyof PickupEstimates, 'coils' | 'phase' | 'leadReadings'>[];
 
-type Row<K extends string> = readonly [key: K, what: string, dimension: FigureRow['dimension'], none?: string];
+const COIL_KEYS = [
+  'turns',
+  'resistance20COhm',
+  'ohmPerM20C',
+  'wireLengthM',
+  'wireMassKg',
+  'meanTurnM',
+  'turnAreaM2',
+  'layers',
+  'buildM',
+  'windowFilled',
+  'packing',
+  'inductanceAirH',
+  'inductanceH',
+  'capacitanceF',
+] as const satisfies readonly (keyof CoilEstimates)[];
 
-const PICKUP_ROWS: readonly Row<Exclude<keyof PickupEstimates, 'coils' | 'phase' | 'leadReadings'>>[] = [
-  ['resistance20COhm', 'hot to ground, 20 °C', 'resistance', 'open'],
-  ['inductanceH', 'inductance', 'inductance'],
-  ['capacitanceF', 'capacitance', 'capacitance'],
-  ['resonanceHz', 'resonance', 'frequency'],
-  ['peakDb', 'peak', 'level'],
-  ['signalDb', 'string signal against one coil', 'level'],
-  ['humDb', 'hum against one coil', 'level'],
-];
+const POSITION_KEYS = [
+  'resistanceOhm',
+  'resonanceHz',
+  'peakDb',
+  'minus3DbHz',
+  'levelDb',
+  'signalDb',
+  'humDb',
+] as const satisfies readonly Exclude<keyof PositionEstimates, 'key' | 'title' | 'phase' | 'response'>[];
 
-const COIL_ROWS: readonly Row<keyof CoilEstimates>[] = [
-  ['turns', 'turns', 'turns'],
-  ['resistance20COhm', 'resistance, 20 °C', 'resistance', 'open'],
-  ['ohmPerM20C', 'wire, 20 °C', 'resistance per length'],
-  ['wireLengthM', 'wire length', 'length'],
-  ['wireMassKg', 'wire mass', 'mass'],
-  ['meanTurnM', 'mean turn', 'length'],
-  ['turnAreaM2', 'mean turn area', 'area'],
-  ['layers', 'layers', 'ratio'],
-  ['buildM', 'build', 'length'],
-  ['windowFilled', 'window filled', 'percentage'],
-  ['packing', 'packing', 'ratio'],
-  ['inductanceAirH', 'inductance in air', 'inductance'],
-  ['inductanceH', 'inductance', 'inductance'],
-  ['capacitanceF', 'capacitance', 'capacitance'],
-];
-
-const POSITION_ROWS: readonly Row<Exclude<keyof PositionEstimates, 'key' | 'title' | 'phase' | 'response'>>[] = [
-  ['resistanceOhm', 'at the jack', 'resistance', 'open'],
-  ['resonanceHz', 'resonance', 'frequency'],
-  ['peakDb', 'peak', 'level'],
-  ['minus3DbHz', '-3 dB at', 'frequency'],
-  ['levelDb', 'level', 'level'],
-  ['signalDb', 'string signal against one coil', 'level'],
-  ['humDb', 'hum against one coil', 'level'],
-];
-
-function rowsOf<K extends string>(
-  figures: { readonly [key in K]?: FigureRow['figure'] },
-  rows: readonly Row<K>[],
+function rowsOf<K extends NumberKey>(
+  figures: { readonly [key in K]?: Figure | null },
+  keys: readonly K[],
 ): readonly FigureRow[] {
-  return rows.flatMap(([key, what, dimension, none]) => {
+  return keys.flatMap((key) => {
     const figure = figures[key];
-    return figure === undefined ? [] : [{ what, figure, dimension, ...(none === undefined ? {} : { none }) }];
+    return figure === undefined ? [] : [{ ...NUMBER_NAMES[key], figure }];
   });
 }
 

@@ -38,8 +38,16 @@ export function writeFile(file: string, content: string | Uint8Array, options: {
     }
     renameSync(beside, file);
   } catch (error) {
-    rmSync(beside, { force: true });
+    remove(beside);
     if (error instanceof CommandError) throw error;
     throw new CommandError(`${file}: ${fileProblem(error)}`);
+  }
+}
+
+function remove(file: string): void {
+  try {
+    rmSync(file, { force: true });
+  } catch {
+    // The fault that is being told is the one that counts.
   }
 }

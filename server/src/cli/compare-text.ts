@@ -1,0 +1,119 @@
+/** A comparison for people: what was changed, what that changes in numbers, and which findings went and came. */
+import type { FactChange } from '../documents/comparison/compare-facts.ts';
+import type { NumberChange } from '../documents/comparison/compare-numbers.ts';
+import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { padded, valueText, widest } from './figures-text.ts';
+import { NUMBER_NAMES, PHASE_NAMES } from './number-names.ts';
+import type { Styles } from './styles.ts';
+import { visible } from './visible.ts';
+
+export function compareText(
+  comparison: Comparison,
+  names: { readonly before: string; readonly after: string },
+  styles: Styles,
+): string {
+  const heading = `${visible(names.before)} → ${visible(names.after)}`;
+  if (sameMeaning(comparison)) return `${heading}: no change of meaning\n`;
+  const parts = [
+    section('facts', factLines(comparison.facts, styles)),
+    section('numbers', numberLines(comparison)),
+    section('findings', findingLines(comparison.findings, styles)),
+  ];
+  return [heading, ...parts.filter((part) => part !== '')].join('\n\n').concat('\n');
+}
+
+const section = (title: string, lines: readonly string[]): string =>
+  lines.length === 0 ? '' : [title, ...lines].join('\n');
+
+function factLines(changes: readonly FactChange[], styles: Styles): readonly string[] {
+  const lines: string[] = [];
+  let above = '';
+  for (const change of changes) {
+    const path = change.path.map(visible).join(' / ');
+    if (path !== above) lines.push(`  ${styles.strong(path)}`);
+    above = path;
+    lines.push(...changeLines(change, styles).map((line) => `    ${line}`));
+  }
+  return lines;
+}
+
+function changeLines(change: FactChange, styles: Styles): readonly string[] {
+  const plus = (text: string): string => styles.added(`+ ${visible(text)}`);
+  const minus = (text: string): string => styles.removed(`- ${visible(text)}`);
+  switch (change.kind) {
+    case 'fact added':
+      return [plus(change.after.text)];
+    case 'fact removed':
+      return [minus(change.before.text)];
+    case 'fact changed':
+      return [minus(change.before.text), plus(change.after.text)];
+    case 'renamed':
+      return [`renamed from ${visible(change.from)}`];
+    case 'block added':
+      return [plus('the whole block'), ...change.facts.map(({ text }) => plus(text))];
+    case 'block removed':
+      return [minus('the whole block'), ...change.facts.map(({ text }) => minus(text))];
+  }
+}
+
+/** Numbers whose printed value differs; smaller changes are in the JSON. */
+function numberLines({ numbers, phases }: Comparison): readonly string[] {
+  const rows = numbers
+    .map((change) => ({
+      path: change.path.map(visible).join(' / '),
+      what: NUMBER_NAMES[change.key].what,
+      before: printed(change, change.before),
+      after: printed(change, change.after),
+      by: differenceOf(change),
+    }))
+    .concat(
+      phases.map(({ path, before, after }) => ({
+        path: path.map(visible).join(' / '),
+        what: 'phase',
+        before: PHASE_NAMES[before],
+        after: PHASE_NAMES[after],
+        by: '',
+      })),
+    )
+    .filter(({ before, after }) => before !== after);
+  const widths = {
+    what: widest(rows.map(({ what }) => what)),
+    before: widest(rows.map(({ before }) => before)),
+    after: widest(rows.map(({ after }) => after)),
+  };
+  const paths = [...new Set(rows.map(({ path }) => path))];
+  return paths.flatMap((path) => [
+    `  ${path}`,
+    ...rows
+      .filter((row) => row.path === path)
+      .map(({ what, before, after, by }) =>
+        `    ${padded(what, widths.what)}  ${padded(before, widths.before)}  →  ${padded(after, widths.after)}  ${by}`.trimEnd(),
+      ),
+  ]);
+}
+
+function printed({ key }: NumberChange, estimate: Estimate | null | undefined): string {
+  if (estimate === undefined) return 'not known';
+  const figure = estimate && { ...estimate, uncertainty: estimate.sd };
+  return valueText({ ...NUMBER_NAMES[key], figure });
+}
+
+/** In percent, where a percentage says something. */
+function differenceOf({ key, before, after }: NumberChange): string {
+  if (!before || !after || before.value === 0 || NUMBER_NAMES[key].dimension === 'level') return '';
+  const percent = (100 * (after.value - before.value)) / Math.abs(before.value);
+  if (!Number.isFinite(percent) || Math.abs(percent) < 0.05) return '';
+  return `(${percent > 0 ? '+' : '-'}${Math.abs(percent).toFixed(Math.abs(percent) < 10 ? 1 : 0)} %)`;
+}
+
+function findingLines({ gone, come, changed }: Comparison['findings'], styles: Styles): readonly string[] {
+  return [
+    ...gone.map((each) => `  ${styles.added('gone')}  ${each.severity} ${each.code}: ${visible(each.message)}`),
+    ...come.map((each) => `  ${styles.removed('new')}   ${each.severity} ${each.code}: ${visible(each.message)}`),
+    ...changed.map(
+      ({ before, after }) =>
+        `  now   ${after.severity} ${after.code} (was ${before.severity}): ${visible(after.message)}`,
+    ),
+  ];
+}

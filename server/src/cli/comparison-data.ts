@@ -1,0 +1,75 @@
+/** `compare/1`: a comparison as data. */
+import type { Analysis } from '../analysis-types.ts';
+import type { Finding } from '../checks/finding.ts';
+import type { FactChange } from '../documents/comparison/compare-facts.ts';
+import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import type { Figure } from './report-data.ts';
+
+export function comparisonData(comparison: Comparison, names: { readonly before: string; readonly after: string }) {
+  return {
+    schema: 'compare/1',
+    before: names.before,
+    after: names.after,
+    same: sameMeaning(comparison),
+    facts: comparison.facts.map(factData),
+    numbers: comparison.numbers.map(({ path, key, before, after, difference }) => ({
+      path,
+      key,
+      ...(before === undefined ? {} : { before: figure(before) }),
+      ...(after === undefined ? {} : { after: figure(after) }),
+      ...(difference === undefined
+        ? {}
+        : { difference: { value: difference.value, uncertainty: finiteOrNull(difference.sd) } }),
+    })),
+    phases: comparison.phases,
+    findings: {
+      gone: comparison.findings.gone.map(findingData),
+      come: comparison.findings.come.map(findingData),
+      changed: comparison.findings.changed.map(({ before, after }) => ({
+        ...findingData(after),
+        severityBefore: before.severity,
+      })),
+    },
+  };
+}
+
+/** Line of a finding, from one, for people. */
+export function lineOf(finding: Finding, analysis: Analysis): number {
+  const at = analysis.locate(finding.place);
+  if (at === undefined || at.uri !== analysis.uri) return 1;
+  return analysis.text.slice(0, at.start).split(/\r\n|\r|\n/).length;
+}
+
+function factData(change: FactChange) {
+  const { path, kind } = change;
+  switch (change.kind) {
+    case 'fact added':
+      return { path, kind, after: change.after.text };
+    case 'fact removed':
+      return { path, kind, before: change.before.text };
+    case 'fact changed':
+      return { path, kind, before: change.before.text, after: change.after.text };
+    case 'renamed':
+      return { path, kind, before: change.from, after: change.to };
+    default:
+      return { path, kind, facts: change.facts.map(({ text }) => text) };
+  }
+}
+
+function figure(estimate: Estimate | null): Figure | null {
+  if (estimate === null || !Number.isFinite(estimate.value)) return null;
+  const { value, sd, basis, restsOn } = estimate;
+  return { value, uncertainty: finiteOrNull(sd), basis, restsOn };
+}
+
+const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+const findingData = ({ code, severity, message, subject }: Finding) => ({
+  code,
+  severity,
+  message,
+  ...(subject.pickup === undefined ? {} : { pickup: subject.pickup }),
+  ...(subject.instrument === undefined ? {} : { instrument: subject.instrument }),
+  ...(subject.position === undefined ? {} : { position: subject.position }),
+});

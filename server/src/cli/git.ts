@@ -1,0 +1,117 @@
+/** Files as git keeps them: read only, no network, no hooks, no text conversion. What git refuses is one line of words. */
+import { execFileSync } from 'node:child_process';
+import path from 'node:path';
+import type { FileContent, Host } from '../analysis-types.ts';
+import { CommandError } from './command.ts';
+import { pathOf } from './files.ts';
+import { decodeText, errorCode } from './text-file.ts';
+
+/** `HEAD~2:samples/hesk-neck.pickup` */
+export interface GitPath {
+  readonly revision: string;
+  readonly path: string;
+}
+
+/** Splits `REV:PATH`; a name without a colon, or with a drive's letter before it, is a file. */
+export function gitPath(name: string): GitPath | undefined {
+  const colon = name.indexOf(':');
+  const drive = process.platform === 'win32' && colon === 1;
+  return colon < 0 || drive ? undefined : { revision: name.slice(0, colon), path: name.slice(colon + 1) };
+}
+
+export interface GitFile {
+  readonly file: string;
+  readonly text: string;
+  readonly root: string;
+  /** Reads every file as it was in that revision. */
+  readonly host: Host;
+}
+
+/**
+ * A file in a revision; an empty revision is the index, what is staged. The path counts from the repository's top folder, as git
+ * takes it, or else from the current folder. Throws a `CommandError` of one line.
+ */
+export function readFromGit({ revision, path: wanted }: GitPath, cwd: string): GitFile {
+  const named = `${revision}:${wanted}`;
+  const root = topFolder(cwd, named);
+  const commit = revision === '' ? '' : resolveRevision(revision, cwd, named);
+  const fromHere = path.relative(root, path.resolve(cwd, wanted)).split(path.sep).join('/');
+  for (const candidate of new Set([wanted.startsWith('.') ? fromHere : wanted, fromHere])) {
+    const content = contentAt(commit, candidate, root);
+    if (content?.kind === 'unreadable') throw new CommandError(`${named}: ${content.reason}`);
+    if (content?.kind !== 'text') continue;
+    const file = path.join(root, ...candidate.split('/'));
+    return { file, text: content.text, root, host: revisionHost(commit, root) };
+  }
+  const where = revision === '' ? 'the index' : revision;
+  throw new CommandError(`${named}: git has no such file in ${where}`);
+}
+
+function topFolder(cwd: string, named: string): string {
+  try {
+    return path.resolve(git(['rev-parse', '--show-toplevel'], cwd).toString('utf8').trim());
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') throw new CommandError(`${named}: git is needed for this and was not found`);
+    throw new CommandError(`${named}: this folder is in no git repository`);
+  }
+}
+
+function resolveRevision(revision: string, cwd: string, named: string): string {
+  try {
+    const found = git(['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`], cwd);
+    return found.toString('utf8').trim();
+  } catch {
+    const reason = isShallow(cwd)
+      ? 'git has no such revision here; the clone is shallow: git fetch --unshallow brings the rest'
+      : 'git has no such revision';
+    throw new CommandError(`${named}: ${reason}`);
+  }
+}
+
+function isShallow(cwd: string): boolean {
+  try {
+    return git(['rev-parse', '--is-shallow-repository'], cwd).toString('utf8').trim() === 'true';
+  } catch {
+    return false;
+  }
+}
+
+function contentAt(commit: string, file: string, root: string): FileContent {
+  if (file === '' || file.startsWith('../')) return { kind: 'missing' };
+  try {
+    const decoded = decodeText(git(['cat-file', 'blob', `${commit}:${file}`], root));
+    return decoded.ok ? { kind: 'text', text: decoded.text } : { kind: 'unreadable', reason: decoded.problem };
+  } catch (error) {
+    if (errorCode(error) === 'ENOBUFS') return { kind: 'unreadable', reason: 'is larger than 64 MB' };
+    return { kind: 'missing' };
+  }
+}
+
+function revisionHost(commit: string, root: string): Host {
+  const read = new Map<string, FileContent>();
+  const within = (uri: string): string | undefined => {
+    const file = pathOf(uri);
+    if (file === undefined) return undefined;
+    const relative = path.relative(root, file).split(path.sep).join('/');
+    return relative === '..' || relative.startsWith('../') || path.isAbsolute(relative) ? undefined : relative;
+  };
+  return {
+    content(uri) {
+      const relative = within(uri);
+      const known = read.get(uri) ?? (relative === undefined ? { kind: 'missing' } : contentAt(commit, relative, root));
+      read.set(uri, known);
+      return known;
+    },
+    isInside: (uri) => within(uri) !== undefined,
+  };
+}
+
+function git(args: readonly string[], cwd: string): Buffer {
+  return execFileSync('git', args, {
+    cwd,
+    stdio: ['ignore', 'pipe', 'ignore'],
+    maxBuffer: 64 * 1024 * 1024,
+    // A partial clone would fetch what is missing.
+    env: { ...process.env, GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0', GIT_OPTIONAL_LOCKS: '0' },
+  });
+}
