@@ -53,6 +53,8 @@ export interface Analysis {
   readonly findings: readonly Finding[];
   /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
   locate(place: Place): FileSpan | undefined;
+  /** The text of this file or of one that it uses. */
+  textOf(uri: string): string | undefined;
   /** Remedies of a finding that hold: applied to the text, everything analysed again, the finding gone and no new one come. */
   verifiedFixes(finding: Finding): readonly Remedy[];
 }

@@ -39,9 +39,19 @@ export function runPickupChecks(checks: readonly PickupCheck[], context: PickupC
   for (const check of checks) {
     if (check.yieldsTo.some((code) => findings.some((finding) => finding.code === code))) continue;
     for (const found of check.run(context))
-      findings.push(findingOf(check, found, { pickup: context.pickup.name, ...found.subject }));
+      findings.push(atHome(findingOf(check, found, { pickup: context.pickup.name, ...found.subject }), context.pickup));
   }
   return findings;
+}
+
+/** A line taken over by `like` stands in another block, where it may be right: the finding then lies at this pickup's first line. */
+function atHome(finding: Finding, { place }: Pickup): Finding {
+  if (finding.place.chunk === place.chunk) return finding;
+  return {
+    ...finding,
+    place,
+    related: [{ message: 'the line that it is taken over from', place: finding.place }, ...finding.related],
+  };
 }
 
 export function findingOf(

@@ -2,7 +2,7 @@ import { sounds } from '../estimates/signs.ts';
 import { definePickupCheck, type PickupContext } from './check.ts';
 import { insertFirstLine, insertLineAfter } from './edits.ts';
 import type { Remedy } from './finding.ts';
-import { floatingLeads } from './lead-floating.ts';
+import { floatingLeads, unreadWiring } from './lead-floating.ts';
 import { leadWords, list } from './words.ts';
 
 export const circuitOpen = definePickupCheck({
@@ -12,7 +12,7 @@ export const circuitOpen = definePickupCheck({
   run: (context) => {
     const { netlist, pickup, quick } = context;
     const { hookup } = pickup;
-    if (!hookup || pickup.coils.length === 0) return [];
+    if (!hookup || pickup.coils.length === 0 || unreadWiring(pickup)) return [];
     // Leads that nobody has traced leave the path unproven, not open.
     if (netlist.windings.some(({ ends }) => ends === 'unknown')) return [];
     const broken = quick.signs.length > 0 && quick.signs.every(({ transfer }) => transfer === undefined);

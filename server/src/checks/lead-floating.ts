@@ -1,4 +1,5 @@
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { definePickupCheck } from './check.ts';
 import { insertLineAfter } from './edits.ts';
 
@@ -8,7 +9,7 @@ export const leadFloating = definePickupCheck({
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/open', 'circuit/output-shorted'],
   run: ({ netlist, pickup }) => {
     const { hookup } = pickup;
-    if (!hookup) return [];
+    if (!hookup || unreadWiring(pickup)) return [];
     const lastJoint = hookup.joints.at(-1);
     return floatingLeads(netlist).map((lead) => ({
       message:
@@ -30,6 +31,12 @@ export const leadFloating = definePickupCheck({
     }));
   },
 });
+
+/** True where a line of the wiring stands there and could not be read: what seems to be missing may stand on it. */
+export const unreadWiring = ({ hookup, coils, unread }: Pickup): boolean =>
+  (hookup?.unread.length ?? 0) > 0 ||
+  unread.some((field) => field === 'conductors' || field === 'shield') ||
+  coils.some((coil) => coil.unread.some((field) => field === 'start' || field === 'finish'));
 
 /** Leads that nothing joins. A conductor that nobody has traced yet is unproven, not floating. */
 export function floatingLeads(netlist: PickupNetlist): readonly OutgoingLead[] {

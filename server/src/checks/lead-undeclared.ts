@@ -1,4 +1,4 @@
-import { nearestWord } from '../../../grammar/src/nearest.ts';
+import { nearest } from '../../../grammar/src/nearest.ts';
 import { usualSpelling } from '../quantities/iec60757.ts';
 import { definePickupCheck } from './check.ts';
 import { replaceAt } from './edits.ts';
@@ -15,7 +15,7 @@ export const leadUndeclared = definePickupCheck({
       const right =
         spelling && names.includes(spelling)
           ? spelling
-          : nearestWord(
+          : nearest(
               path.text,
               candidates(
                 names,

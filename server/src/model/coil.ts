@@ -42,6 +42,8 @@ export interface Coil {
   readonly tension: Stated<Quantity> | undefined;
   readonly traverse: Stated<Quantity> | undefined;
   readonly speed: Stated<Quantity> | undefined;
+  /** Fields whose line stands there and could not be read. */
+  readonly unread: readonly string[];
 }
 
 export interface CoilLead {

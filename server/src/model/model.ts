@@ -41,4 +41,6 @@ export interface ModelProblem {
     readonly title: string;
     readonly edits: readonly { readonly place: Place; readonly newText: string }[];
   }[];
+  /** An error where not stated. */
+  readonly severity?: 'warning';
 }

@@ -52,6 +52,8 @@ export interface Pickup {
   readonly potting: Potting | undefined;
   readonly target: Target | undefined;
   readonly accepted: readonly Acceptance[];
+  /** Fields whose line stands there and could not be read. */
+  readonly unread: readonly string[];
 }
 
 export interface MetalFitting {
@@ -73,6 +75,8 @@ export interface Hookup {
   readonly place: Place;
   readonly joints: readonly Joint[];
   readonly onPurpose: Place | undefined;
+  /** Fields whose line stands there and could not be read. */
+  readonly unread: readonly string[];
 }
 
 export interface Target {
@@ -86,4 +90,6 @@ export interface Acceptance {
   readonly code: Stated<string>;
   readonly reason: string | undefined;
   readonly place: Place;
+  /** The block that it stands in: it covers that block and what is in it. */
+  readonly scope: Place;
 }

@@ -1,0 +1,48 @@
+/** Findings that the writer keeps: they become information; an acceptance that nothing needs is a finding itself. */
+import type { Acceptance } from '../model/pickup.ts';
+import type { Place } from '../model/place.ts';
+import { removeLine } from './edits.ts';
+import type { Finding } from './finding.ts';
+
+interface Accepting {
+  readonly name: string;
+  readonly place: Place;
+  readonly accepted: readonly Acceptance[];
+}
+
+export function acceptedFindings(findings: readonly Finding[], things: readonly Accepting[]): readonly Finding[] {
+  if (things.every(({ accepted }) => accepted.length === 0)) return findings;
+  const used = new Set<Acceptance>();
+  const kept = findings.map((finding): Finding => {
+    const acceptance = things.flatMap(({ accepted, name }) =>
+      accepted.filter((each) => covers(each, finding, name)),
+    )[0];
+    if (!acceptance) return finding;
+    for (const { accepted, name } of things)
+      for (const each of accepted) if (covers(each, finding, name)) used.add(each);
+    const reason = acceptance.reason ? ` Accepted: ${acceptance.reason}` : ' Accepted.';
+    return { ...finding, severity: 'information', message: `${finding.message}${reason}` };
+  });
+  const unused = things.flatMap(({ accepted }) => accepted.filter((each) => !used.has(each)));
+  return [...kept, ...unused.map(unusedFinding)];
+}
+
+function covers({ code, scope }: Acceptance, finding: Finding, owner: string): boolean {
+  if (finding.code !== code.value) return false;
+  const { place } = finding;
+  if (place.chunk === scope.chunk && scope.span.start <= place.span.start && place.span.end <= scope.span.end)
+    return true;
+  return finding.subject.pickup === owner && scope.span.start === 0;
+}
+
+function unusedFinding({ code, place }: Acceptance): Finding {
+  return {
+    code: 'accept/unused',
+    severity: 'warning',
+    message: `Nothing is left to accept: ${code.value} is not found here any more.`,
+    place,
+    related: [],
+    remedies: () => [{ title: 'Remove the line', edits: [removeLine(place)], kind: 'text', preferred: true }],
+    subject: {},
+  };
+}

@@ -1,0 +1,331 @@
+/**
+ * Why readings are not what they should be. Each likely cause says what it would make every line of the block read; causes are
+ * ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
+ */
+import type { Coil } from '../model/coil.ts';
+import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { resistanceBetween } from '../physics/circuit/dc.ts';
+import { besideOhm, parallelOhm } from '../physics/meter.ts';
+import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wire.ts';
+import { printQuantity } from '../quantities/print.ts';
+import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
+import { dcPickup } from './pickup-circuit.ts';
+import { type QuickEstimates, segmentOhm } from './quick.ts';
+
+export type CauseKind =
+  | 'slip of the pen'
+  | 'warm or cold'
+  | 'parallel path'
+  | 'fewer turns'
+  | 'more turns'
+  | 'other wire'
+  | 'whole reel'
+  | 'open coil'
+  | 'poor joint'
+  | 'other leads'
+  | 'joined by mistake';
+
+export interface Explanation {
+  readonly kind: CauseKind;
+  /** `shorted turns, or the counter started late`. */
+  readonly words: string;
+  /** The measurement that would tell, where one does. */
+  readonly settles: string | undefined;
+  /** Lines outside their limits that it accounts for. */
+  readonly explains: readonly JudgedLine[];
+  /** Higher is likelier; only the order means something. */
+  readonly score: number;
+}
+
+/** Likely causes of the lines that do not fit, the likeliest first; every one explains at least one such line. */
+export function explainReadings({ lines }: JudgedBlock, quick: QuickEstimates): readonly Explanation[] {
+  const wrong = lines.filter(({ fits }) => !fits);
+  const causes = wrong.flatMap((line) => causesOf(line, quick));
+  const ranked = causes
+    .map((cause): Explanation => {
+      const explains = wrong.filter((line) => reproduces(cause, line));
+      const spoiled = lines.filter((line) => line.fits && !reproduces(cause, line)).length;
+      return {
+        kind: cause.kind,
+        words: cause.words,
+        settles: cause.settles,
+        explains,
+        score: cause.prior + PER_LINE * explains.length - PER_SPOILED_LINE * spoiled,
+      };
+    })
+    .filter(({ explains }) => explains.length > 0)
+    .sort((a, b) => b.score - a.score);
+  return ranked.filter((each, index) => ranked.findIndex(({ words }) => words === each.words) === index);
+}
+
+/** Weights of the ranking: one more line explained outweighs how usual a cause is. Common practice, no published source. */
+const PER_LINE = 2;
+const PER_SPOILED_LINE = 3;
+
+interface Cause {
+  readonly kind: CauseKind;
+  readonly words: string;
+  readonly settles?: string;
+  /** How usual it is at a bench, 0 to 3. Common practice, no published source. */
+  readonly prior: number;
+  /** What a line might read under it, Ω (`null`: open); more than one where it may or may not touch that line. */
+  reads(line: JudgedLine): readonly (number | null)[];
+}
+
+function reproduces(cause: Cause, line: JudgedLine): boolean {
+  return cause
+    .reads(line)
+    .some((ohm) =>
+      ohm === null || line.readOhm === null
+        ? ohm === line.readOhm
+        : Math.abs(ohm - line.readOhm) <= Math.max(line.limitOhm, ROUGHLY * line.readOhm),
+    );
+}
+
+/** A cause's size is itself read from one line: it need not hit another line closer than this. */
+const ROUGHLY = 0.015;
+
+function causesOf(line: JudgedLine, quick: QuickEstimates): readonly Cause[] {
+  const { readOhm, expected } = line;
+  const leads = otherLeads(line, quick);
+  if (readOhm === null) return [...openCoils(line), ...leads];
+  if (expected === null) return [...leads, joinedByMistake(line)];
+  if (!(expected.value > 0)) return [poorJoint(line, readOhm)];
+  return [
+    ...slipOfThePen(line, readOhm, expected.value),
+    ...warmOrCold(line, readOhm, expected.value),
+    ...(readOhm < expected.value ? parallelPath(readOhm, expected.value) : [poorJoint(line, readOhm - expected.value)]),
+    ...(line.against === 'coil readings' ? [] : coilCauses(line, readOhm, quick)),
+    ...leads,
+  ];
+}
+
+const unchanged = ({ expected }: JudgedLine) => (expected === null ? null : expected.value);
+const onlyAt = (line: JudgedLine, ohm: number | null) => (each: JudgedLine) =>
+  each === line ? [ohm] : [unchanged(each)];
+const kilohms = (ohm: number) => printQuantity({ value: ohm, dimension: 'resistance', digits: 2 });
+
+function openCoils(line: JudgedLine): readonly Cause[] {
+  return [
+    ...line.coils.map(
+      (coil): Cause => ({
+        kind: 'open coil',
+        words: `an open ${coil.name} coil, its wire broken or a joint held apart by enamel`,
+        settles: `the ${coil.name} coil read at its own two ends`,
+        prior: 2.5,
+        reads: (each) => [each.coils.includes(coil) ? null : unchanged(each)],
+      }),
+    ),
+    { kind: 'poor joint', words: 'a probe that did not touch', prior: 1, reads: onlyAt(line, null) },
+  ];
+}
+
+const joinedByMistake = (line: JudgedLine): Cause => ({
+  kind: 'joined by mistake',
+  words: 'solder, a pinched lead or a bare end that joins what should be apart',
+  prior: 1.5,
+  reads: onlyAt(line, line.readOhm),
+});
+
+const poorJoint = (line: JudgedLine, extraOhm: number): Cause => ({
+  kind: 'poor joint',
+  words: `a poor joint that adds ${kilohms(extraOhm)}: enamel under the solder, or a dry joint`,
+  settles: 'the joint reheated and read again',
+  prior: 1.2,
+  reads: (each) => {
+    const plain = unchanged(each);
+    return plain === null ? [null] : each === line ? [plain + extraOhm] : [plain, plain + extraOhm];
+  },
+});
+
+/** A decimal point or a unit: the reading is a power of ten off, else right. */
+function slipOfThePen(line: JudgedLine, readOhm: number, expectedOhm: number): readonly Cause[] {
+  return [10, 100, 1000].flatMap((power) =>
+    [readOhm * power, readOhm / power]
+      .filter((ohm) => Math.abs(ohm - expectedOhm) <= Math.max(line.limitOhm, 0.05 * expectedOhm))
+      .map(
+        (ohm): Cause => ({
+          kind: 'slip of the pen',
+          words: `a slip of the decimal point or the unit: ${printQuantity({ value: ohm, dimension: 'resistance' })} was meant`,
+          prior: 3,
+          reads: onlyAt(line, readOhm),
+        }),
+      ),
+  );
+}
+
+/** Copper at another temperature than stated; every line of the block was read at it. */
+function warmOrCold(line: JudgedLine, readOhm: number, expectedOhm: number): readonly Cause[] {
+  const at20C = expectedOhm / copperTemperatureFactor(line.temperature.celsius);
+  const celsius = temperatureOfResistance(readOhm, at20C);
+  const aboveK = celsius - line.temperature.celsius;
+  if (!(celsius >= COLDEST_BENCH_C && celsius <= HOTTEST_COIL_C) || aboveK < -15) return [];
+  const words =
+    aboveK > 0
+      ? `a coil still warm, at about ${Math.round(celsius)} degC`
+      : `a colder coil than stated, at about ${Math.round(celsius)} degC`;
+  return [
+    {
+      kind: 'warm or cold',
+      words,
+      settles: 'the reading repeated once the pickup has settled to the room',
+      prior: aboveK > 0 ? 2.4 - aboveK / 40 : 1,
+      reads: (each) => {
+        const plain = unchanged(each);
+        if (plain === null) return [null];
+        const there = each.temperature.celsius + aboveK;
+        return [(plain * copperTemperatureFactor(there)) / copperTemperatureFactor(each.temperature.celsius)];
+      },
+    },
+  ];
+}
+
+/** From a cold bench to a pickup fresh from the wax, degC. Common practice, no published source. */
+const COLDEST_BENCH_C = 5;
+const HOTTEST_COIL_C = 65;
+
+/** Hands on both probes, a pot across the pickup: a resistance beside the one that was meant. */
+function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
+  const besideItOhm = besideOhm(readOhm, expectedOhm);
+  if (besideItOhm === null || besideItOhm < HANDS_OHM.least || besideItOhm > HANDS_OHM.most) return [];
+  return [
+    {
+      kind: 'parallel path',
+      words: `a path of ${kilohms(besideItOhm)} beside it: hands on the probes, or the pickup read in circuit`,
+      settles: 'the reading repeated out of circuit, with no hand on the probes',
+      prior: 2,
+      reads: (each) => {
+        const plain = unchanged(each);
+        return plain === null ? [null] : [plain, parallelOhm(plain, besideItOhm)];
+      },
+    },
+  ];
+}
+
+/** Damp to dry hands, and pots of 250 and 500 kΩ. Common practice, no published source. */
+const HANDS_OHM = { least: 60e3, most: 1e6 } as const;
+
+/** What would make one coil, or every coil from one reel, another one than stated. */
+function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): readonly Cause[] {
+  const causes: Cause[] = [];
+  for (const coil of line.coils) {
+    const share = shareThatReads(line, readOhm, (each) => each === coil);
+    if (share === undefined) continue;
+    const scaled = (each: JudgedLine) => [each.ohmWith((other) => (other === coil ? share : 1))];
+    const earlier = line.against === 'an earlier reading';
+    if (share < 1)
+      causes.push({
+        kind: 'fewer turns',
+        words: earlier
+          ? `turns of the ${coil.name} coil shorted since the earlier reading`
+          : `shorted turns in the ${coil.name} coil, or a counter that started late`,
+        settles: `an inductance reading of the ${coil.name} coil`,
+        prior: 1.9,
+        reads: scaled,
+      });
+    else if (!earlier)
+      causes.push({
+        kind: 'more turns',
+        words: `more turns on the ${coil.name} coil than stated, or wire stretched thin by tension`,
+        settles: `an inductance reading of the ${coil.name} coil`,
+        prior: 1.6,
+        reads: scaled,
+      });
+    const other = earlier ? undefined : otherGauge(coil, share);
+    if (other)
+      causes.push({
+        kind: 'other wire',
+        words: `${other} wire on the ${coil.name} coil instead of the wire stated`,
+        settles: `an inductance reading of the ${coil.name} coil`,
+        prior: 2,
+        reads: scaled,
+      });
+  }
+  const [first] = line.coils;
+  const wire = first?.wire;
+  if (wire && line.against === 'turns' && line.coils.every((coil) => coil.wire === wire)) {
+    const share = shareThatReads(line, readOhm, () => true);
+    const sharedBySeveral = quick.netlist.pickup.coils.filter((coil) => coil.wire === wire).length > 1;
+    if (share !== undefined && Math.abs(share - 1) < REEL_SPREAD && sharedBySeveral)
+      causes.push({
+        kind: 'whole reel',
+        words: `wire ${wire.name} that runs ${share < 1 ? 'thicker' : 'thinner'} than stated`,
+        settles: 'some metres of it measured',
+        prior: 1.5,
+        reads: (each) => [each.ohmWith((coil) => (coil.wire === wire ? share : 1))],
+      });
+  }
+  return causes;
+}
+
+/** What one reel may differ from its nominal resistance by. */
+const REEL_SPREAD = 0.12;
+
+/** The share of their resistance that these coils must have for the line to read so, by bisection; it rises with the share. */
+function shareThatReads(line: JudgedLine, readOhm: number, chosen: (coil: Coil) => boolean): number | undefined {
+  const ohm = (share: number) => line.ohmWith((coil) => (chosen(coil) ? share : 1)) ?? Number.NaN;
+  let [low, high] = [LEAST_SHARE, MOST_SHARE];
+  if (!(ohm(low) < readOhm && readOhm < ohm(high))) return undefined;
+  for (let step = 0; step < 40; step++) {
+    const middle = (low + high) / 2;
+    if (ohm(middle) < readOhm) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
+const LEAST_SHARE = 0.02;
+const MOST_SHARE = 4;
+
+/** The gauge whose wire would give this share of the stated wire's resistance, by the AWG rule: 92^(2/39) a number. */
+function otherGauge(coil: Coil, share: number): string | undefined {
+  const stated = coil.wire?.gaugeAwg?.value;
+  if (stated === undefined) return undefined;
+  const numbers = (Math.log(share) / Math.log(92)) * (39 / 2);
+  const whole = Math.round(numbers);
+  if (whole === 0 || Math.abs(whole) > 2 || Math.abs(numbers - whole) > GAUGE_FIT) return undefined;
+  return `${stated + whole} AWG`;
+}
+
+/** How near to a whole gauge number: one reel varies by a third of a number. */
+const GAUGE_FIT = 0.3;
+
+/** Another pair of leads reads exactly this: the probes lay there, or two leads are taken for one another. */
+function otherLeads(line: JudgedLine, { netlist, windings }: QuickEstimates): readonly Cause[] {
+  const { readOhm, temperature } = line;
+  if (line.line.kind !== 'resistance') return [];
+  if ([...windings.values()].some(({ resistance20COhm }) => resistance20COhm === undefined)) return [];
+  const lying: PickupNetlist = line.state === 'loose' ? pickupNetlist(netlist.pickup, { joined: false }) : netlist;
+  const own = [line.line.probes.red, line.line.probes.black].map((path) => lying.resolve(path));
+  const ownNets = own.map((node) => (node === undefined ? undefined : lying.netOf(node)));
+  const leads = [...lying.leads.values()].slice(0, MOST_LEADS);
+  const factor = copperTemperatureFactor(temperature.celsius);
+  const { network, nodeOf } = dcPickup(lying, (segment) => factor * (segmentOhm(segment, windings) ?? 0), undefined);
+  for (const [index, a] of leads.entries())
+    for (const b of leads.slice(index + 1)) {
+      const [from, to] = [lying.netOf(a.node), lying.netOf(b.node)];
+      if (from === undefined || to === undefined || from === to) continue;
+      if (ownNets.includes(from) && ownNets.includes(to)) continue;
+      const ohm = resistanceBetween(network, nodeOf(from), nodeOf(to));
+      const same =
+        ohm === null || readOhm === null
+          ? ohm === readOhm
+          : Math.abs(ohm - readOhm) <= Math.max(line.limitOhm, 0.02 * readOhm);
+      if (!same) continue;
+      return [
+        {
+          kind: 'other leads',
+          words:
+            readOhm === null
+              ? 'a probe on another lead than the one written'
+              : `probes on other leads than written, or leads that are mistaken for one another (${a.name} to ${b.name} should read so)`,
+          prior: line.expected === null ? 2 : 1.1,
+          reads: onlyAt(line, readOhm),
+        },
+      ];
+    }
+  return [];
+}
+
+/** Pairs grow with the square. */
+const MOST_LEADS = 8;

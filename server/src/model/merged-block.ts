@@ -1,0 +1,173 @@
+/**
+ * A block with its facts matched and what `like` brings merged in. Every fact keeps the chunk it was written in, so a value
+ * taken over from another block still points to its own line.
+ */
+import { matchBlock } from '../../../grammar/src/match.ts';
+import type { BlockSchema, FactSchema } from '../../../grammar/src/schema/block-schema.ts';
+import { schemas } from '../../../grammar/src/schema/index.ts';
+import type { Captured } from '../../../grammar/src/schema/shape.ts';
+import type { Span } from '../../../grammar/src/span.ts';
+import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
+import type { BlockNode, Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { unitLookup } from '../quantities/unit-table.ts';
+import type { Place, Stated } from './place.ts';
+
+export interface PlacedFact<T> {
+  readonly value: T;
+  readonly place: Place;
+}
+
+/** A block of any kind: its facts by field, their values unknown. */
+export interface AnyBlock {
+  readonly schema: BlockSchema;
+  readonly keyword: string;
+  readonly node: BlockNode;
+  readonly name: string | undefined;
+  readonly namePlace: Place;
+  readonly title: string | undefined;
+  readonly date: string | undefined;
+  readonly words: readonly string[];
+  /** The block's first line. */
+  readonly place: Place;
+  /** The whole block. */
+  readonly extent: Place;
+  readonly facts: LooseFacts;
+  readonly blocks: readonly AnyBlock[];
+  /** Fields whose line stands there and could not be read: what is missing because of them is no fault of its own. */
+  readonly unread: readonly string[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+/** A block of one kind, its facts typed by the schema. */
+export type MergedBlock<B extends BlockSchema> = Omit<AnyBlock, 'facts'> & { readonly facts: PlacedFacts<B> };
+
+type LooseFacts = Readonly<Record<string, readonly PlacedFact<unknown>[]>>;
+
+export type PlacedFacts<B extends BlockSchema> = {
+  readonly [K in keyof B['facts']]: readonly PlacedFact<Captured<B['facts'][K]['shape']>>[];
+};
+
+/** The block as written, nothing taken over yet. */
+export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock {
+  const matched = matchAny(node, schema);
+  const at = (span: Span): Place => ({ chunk, span });
+  const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
+  for (const [field, lines] of Object.entries(matched.facts))
+    facts[field] = lines.map(({ value, span }) => ({ value, place: at(span) }));
+  const named = node.head.find((item) => item.kind === 'word');
+  const title = node.head.find((item) => item.kind === 'string');
+  const date = node.head.find((item) => item.kind === 'date');
+  const inner = matched.blocks.flatMap((block) => {
+    const innerSchema = schemas.get(block.keyword.text);
+    return innerSchema ? [readBlock(block, chunk, innerSchema)] : [];
+  });
+  return {
+    schema,
+    keyword: schema.keyword,
+    node,
+    name: schema.names === undefined ? undefined : named?.text,
+    namePlace: at(named?.span ?? node.keyword.span),
+    title: title?.value,
+    date: date?.text,
+    words: node.head.flatMap((item) => (item.kind === 'word' ? [item.text] : [])),
+    place: at({ start: node.span.start, end: firstLineEnd(node) }),
+    extent: at(node.span),
+    facts,
+    blocks: inner,
+    unread: matched.broken,
+    problems: matched.problems,
+  };
+}
+
+/** Matching without the schema's own type: the captures of every schema at once are more than the compiler can spell out. */
+function matchAny(node: BlockNode, schema: BlockSchema): LooseMatch {
+  const match = matchBlock as (node: BlockNode, schema: BlockSchema, units: typeof unitLookup) => unknown;
+  return match(node, schema, unitLookup) as LooseMatch;
+}
+
+interface LooseMatch {
+  readonly facts: Readonly<Record<string, readonly { readonly value: unknown; readonly span: Span }[]>>;
+  readonly blocks: readonly BlockNode[];
+  readonly broken: readonly string[];
+  readonly problems: readonly SyntaxProblem[];
+}
+
+function firstLineEnd({ open, head, like, keyword }: BlockNode): number {
+  return open?.end ?? like?.span.end ?? head.at(-1)?.span.end ?? keyword.span.end;
+}
+
+/** A block whose schema is this one: its facts are what the schema's shapes capture, which the matcher has seen to. */
+export const asBlock = <B extends BlockSchema>(block: AnyBlock, schema: B): MergedBlock<B> | undefined =>
+  block.schema.keyword === schema.keyword ? (block as unknown as MergedBlock<B>) : undefined;
+
+export const blocksOf = <B extends BlockSchema>(
+  { blocks }: Pick<AnyBlock, 'blocks'>,
+  schema: B,
+): readonly MergedBlock<B>[] => blocks.flatMap((inner) => asBlock(inner, schema) ?? []);
+
+/**
+ * `child like parent`: the design of the parent, never its history. A fact stated in the child replaces all facts of that
+ * word or of an alternative to it; an inner block of the same kind and name is merged by the same rule.
+ */
+export function mergeLike(child: AnyBlock, parent: AnyBlock): AnyBlock {
+  const { schema } = child;
+  const stated = new Set(Object.entries(child.facts).flatMap(([field, lines]) => (lines.length ? [field] : [])));
+  const replaced = new Set([...stated].flatMap((field) => [field, ...alternatives(schema.facts, schema.facts[field])]));
+  const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
+  for (const [field, fact] of Object.entries(schema.facts))
+    facts[field] = replaced.has(field) || fact.history ? (child.facts[field] ?? []) : (parent.facts[field] ?? []);
+  return {
+    ...child,
+    title: child.title ?? (schema.names === 'pickup' ? undefined : parent.title),
+    facts: facts,
+    blocks: mergeInner(child.blocks, parent.blocks),
+  };
+}
+
+/** Fields whose word this fact stands instead of, or which stand instead of it. */
+function alternatives(facts: Readonly<Record<string, FactSchema>>, fact: FactSchema | undefined): readonly string[] {
+  if (!fact) return [];
+  return Object.entries(facts).flatMap(([field, other]) =>
+    (other.word !== undefined && fact.insteadOf?.includes(other.word)) ||
+    (fact.word !== undefined && other.insteadOf?.includes(fact.word))
+      ? [field]
+      : [],
+  );
+}
+
+function mergeInner(child: readonly AnyBlock[], parent: readonly AnyBlock[]): readonly AnyBlock[] {
+  const same = (a: AnyBlock, b: AnyBlock) => a.keyword === b.keyword && a.name === b.name;
+  const kept = parent
+    .filter(({ schema }) => !schema.history)
+    .map((block) => {
+      const own = child.find((each) => same(each, block));
+      return own ? mergeLike(own, block) : block;
+    });
+  return [...kept, ...child.filter((each) => each.schema.history || !parent.some((block) => same(each, block)))];
+}
+
+/** Coils that are `like` a coil of the same pickup. A name that leads nowhere or in a circle is told by `onFault`. */
+export function mergeSiblings(
+  block: AnyBlock,
+  onFault: (fault: 'unknown' | 'cycle', inner: AnyBlock, name: Stated<string>) => void,
+): AnyBlock {
+  if (!block.blocks.some(({ node }) => node.like)) return block;
+  const done = new Map<AnyBlock, AnyBlock>();
+  const resolve = (inner: AnyBlock, path: readonly AnyBlock[]): AnyBlock => {
+    const finished = done.get(inner);
+    if (finished) return finished;
+    // What was taken over whole has been merged where it was written.
+    const like = inner.place.chunk === block.place.chunk ? inner.node.like?.name : undefined;
+    let merged = inner;
+    if (like) {
+      const name = { value: like.text, place: { chunk: inner.place.chunk, span: like.span } };
+      const model = block.blocks.find((other) => other.keyword === inner.keyword && other.name === like.text);
+      if (!model) onFault('unknown', inner, name);
+      else if (model === inner || path.includes(model)) onFault('cycle', inner, name);
+      else merged = mergeLike(inner, resolve(model, [...path, inner]));
+    }
+    done.set(inner, merged);
+    return merged;
+  };
+  return { ...block, blocks: block.blocks.map((inner) => resolve(inner, [])) };
+}

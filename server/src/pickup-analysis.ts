@@ -1,0 +1,36 @@
+/** One pickup's findings and numbers, remembered by the pickup and the bench that they were made from. */
+import type { PickupAnalysis } from './analysis-types.ts';
+import { runPickupChecks } from './checks/check.ts';
+import { pickupChecks } from './checks/index.ts';
+import { pickupEstimates, quickPickupEstimates } from './estimates/pickup-estimates.ts';
+import { quickEstimates } from './estimates/quick.ts';
+import type { Bench } from './model/bench.ts';
+import { pickupNetlist } from './model/netlist.ts';
+import type { Pickup } from './model/pickup.ts';
+
+const remembered = new WeakMap<Pickup, { readonly bench: Bench | undefined; readonly analysis: PickupAnalysis }>();
+
+export function pickupAnalysis(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
+  const before = remembered.get(pickup);
+  if (before && before.bench === bench) return before.analysis;
+  const analysis = analyse(pickup, bench);
+  remembered.set(pickup, { bench, analysis });
+  return analysis;
+}
+
+function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
+  const netlist = pickupNetlist(pickup);
+  const quick = quickEstimates(netlist, bench);
+  const findings = runPickupChecks(pickupChecks, { pickup, netlist, quick, bench });
+  let full: ReturnType<PickupAnalysis['estimates']> | undefined;
+  return {
+    pickup,
+    netlist,
+    findings,
+    quick: quickPickupEstimates(quick),
+    estimates: () => {
+      full ??= pickupEstimates(quick, bench);
+      return full;
+    },
+  };
+}
