@@ -1,0 +1,85 @@
+/** The schema as readable pages. */
+import { describePattern } from './describe-shape.ts';
+import type { BlockSchema, FactSchema } from './schema/block-schema.ts';
+import { schemas } from './schema/index.ts';
+import type { Dimension, Shape } from './schema/shape.ts';
+
+/** Markdown; `introduction` is what comes before the blocks, `units` the spellings by dimension. */
+export function languageReference(
+  introduction: string,
+  units: readonly { readonly dimension: Dimension; readonly symbols: readonly string[] }[],
+): string {
+  const pages = [
+    introduction.trimEnd(),
+    '## Units',
+    unitTable(units),
+    '## Blocks',
+    contents(),
+    ...[...schemas.values()].map(blockPage),
+  ];
+  return `${pages.join('\n\n')}\n`;
+}
+
+function unitTable(units: readonly { readonly dimension: Dimension; readonly symbols: readonly string[] }[]): string {
+  const rows = units.map(
+    ({ dimension, symbols }) => `| ${dimension} | ${symbols.map((symbol) => `\`${symbol}\``).join(' ')} |`,
+  );
+  return ['| of | units |', '|---|---|', ...rows].join('\n');
+}
+
+function contents(): string {
+  return [...schemas.values()].map(({ keyword, meaning }) => `- [\`${keyword}\`](#${keyword}): ${meaning}`).join('\n');
+}
+
+function blockPage(schema: BlockSchema): string {
+  const { keyword, head, meaning, example, topLevel, blocks, like, history } = schema;
+  const holders = [...schemas.values()]
+    .filter((other) => other.blocks.includes(keyword))
+    .map((other) => `\`${other.keyword}\``);
+  const pattern = describePattern(head, keyword).text;
+  const sentences = [
+    topLevel ? 'Stands at the top of a file.' : `Stands in ${holders.join(' or ')}.`,
+    blocks.length > 0 ? `Holds ${blocks.map((inner) => `\`${inner}\``).join(', ')}.` : '',
+    like ? 'May be made `like` another.' : '',
+    history ? 'Belongs to one piece: `like` does not take it over.' : '',
+  ];
+  return [
+    `### ${keyword}`,
+    `${capital(meaning)}.`,
+    `\`${pattern}${like ? ' [like <name>]' : ''} { … }\``,
+    sentences.filter((sentence) => sentence !== '').join(' '),
+    `\`\`\`pickup\n${example}\n\`\`\``,
+    ...Object.values(schema.facts).map(factEntry),
+  ].join('\n\n');
+}
+
+function factEntry(fact: FactSchema): string {
+  const { word, shape, meaning, assumed, repeats, insteadOf, history, example } = fact;
+  const notes = [
+    assumed === undefined ? '' : `Left out: ${assumed}.`,
+    repeats ? 'May stand more than once.' : '',
+    insteadOf ? `Instead of ${insteadOf.map((other) => `\`${other}\``).join(' or ')}.` : '',
+    history ? 'Belongs to one piece: `like` does not take it over.' : '',
+    limitsOf(shape),
+  ].filter((note) => note !== '');
+  return [
+    `**\`${describePattern(shape, word).text}\`** — ${meaning}.`,
+    ...(notes.length > 0 ? [notes.join(' ')] : []),
+    `Example: \`${example}\``,
+  ].join('  \n');
+}
+
+/** Limits of a fact that is one number. */
+function limitsOf(shape: Shape): string {
+  if (shape.kind !== 'quantity' && shape.kind !== 'count' && shape.kind !== 'number') return '';
+  const { min, max } = shape;
+  const isAbove = 'exclusiveMin' in shape && shape.exclusiveMin;
+  const isBelow = 'exclusiveMax' in shape && shape.exclusiveMax;
+  const limits = [
+    min === undefined ? '' : `${isAbove ? 'above' : 'from'} ${min}`,
+    max === undefined ? '' : `${isBelow ? 'below' : 'to'} ${max}`,
+  ].filter((limit) => limit !== '');
+  return limits.length > 0 ? `Value: ${limits.join(isAbove || isBelow ? ' and ' : ' ')}.` : '';
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
