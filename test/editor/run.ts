@@ -74,8 +74,10 @@ function findHost(): Host | undefined {
       console.error(`VSCODE_EXECUTABLE names ${desktop}, which does not exist`);
       return undefined;
     }
-    const version = spawnSync(desktop, ['--version'], { encoding: 'utf8', timeout: 20_000 }).stdout?.split('\n')[0];
-    return { name: `desktop VS Code ${version ?? '(version unknown)'} at ${desktop}`, executable: desktop };
+    const version =
+      spawnSync(desktop, ['--version'], { encoding: 'utf8', timeout: 20_000 }).stdout?.split('\n')[0] ||
+      'of unknown version';
+    return { name: `desktop VS Code ${version} at ${desktop}`, executable: desktop };
   }
   const missing = setUp({ browser: true, editor: true });
   for (const line of missing) console.error(line);
