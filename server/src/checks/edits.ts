@@ -17,6 +17,15 @@ export function replaceWord(line: Place, word: string, by: string): Edit | undef
   return { place: { chunk: line.chunk, span: { start, end: start + word.length } }, newText: by };
 }
 
+/** Replaces the first number of a line, its digit groups included. `undefined` where the line holds none. */
+export function replaceNumber(line: Place, by: string): Edit | undefined {
+  const text = line.chunk.text.slice(line.span.start, line.span.end);
+  const at = /\d[\d_.]*/.exec(text);
+  if (!at) return undefined;
+  const start = line.span.start + at.index;
+  return { place: { chunk: line.chunk, span: { start, end: start + at[0].length } }, newText: by };
+}
+
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 /** A new line below `line`, indented as it is. */

@@ -13,6 +13,15 @@ import { leadFloating } from './lead-floating.ts';
 import { leadReused } from './lead-reused.ts';
 import { leadUndeclared } from './lead-undeclared.ts';
 import { phaseUnproven } from './phase-unproven.ts';
+import { pottingParts } from './potting-parts.ts';
+import { pottingTooCold } from './potting-too-cold.ts';
+import { pottingTooHot } from './potting-too-hot.ts';
+import { readingContradicts } from './reading-contradicts.ts';
+import { readingSum } from './reading-sum.ts';
+import { readingUnlikely } from './reading-unlikely.ts';
+import { windingDoesNotFit } from './winding-does-not-fit.ts';
+import { windingSpoolShort } from './winding-spool-short.ts';
+import { windingTurnsUnknown } from './winding-turns-unknown.ts';
 
 export const pickupChecks: readonly PickupCheck[] = [
   leadUndeclared,
@@ -27,4 +36,13 @@ export const pickupChecks: readonly PickupCheck[] = [
   humNotCancelled,
   phaseUnproven,
   humPartlyCancelled,
+  readingContradicts,
+  readingUnlikely,
+  readingSum,
+  windingDoesNotFit,
+  windingSpoolShort,
+  windingTurnsUnknown,
+  pottingParts,
+  pottingTooHot,
+  pottingTooCold,
 ];

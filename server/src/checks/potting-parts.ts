@@ -1,0 +1,51 @@
+import { sharesTogether } from '../estimates/potting.ts';
+import type { WaxPart } from '../model/potting.ts';
+import { definePickupCheck } from './check.ts';
+import { present, replaceAt } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { list } from './words.ts';
+
+export const pottingParts = definePickupCheck({
+  code: 'potting/parts',
+  severity: 'error',
+  yieldsTo: [],
+  run: ({ pickup }) => {
+    const { potting } = pickup;
+    const wax = potting?.wax;
+    if (!potting || !wax || wax.value.length === 0) return [];
+    const percent = 100 * sharesTogether(potting);
+    if (Math.abs(percent - 100) <= ROUNDING_PERCENT) return [];
+    return [
+      {
+        message:
+          `The parts of the mix sum to ${number(percent)} %, not 100 %: ` +
+          `${list(wax.value.map(({ ingredient, share }) => `${ingredient} ${number(100 * share)} %`))}; what to weigh out stays open.`,
+        place: wax.place,
+        remedies: () => remedies(wax.value, percent),
+      },
+    ];
+  },
+});
+
+/** Parts written with one decimal each, three of them. */
+const ROUNDING_PERCENT = 0.2;
+
+const number = (value: number): string => String(Math.round(value * 100) / 100);
+
+/** Each part by itself can make up the sum; the smallest one is changed first. */
+function remedies(parts: readonly WaxPart[], percent: number): readonly Remedy[] {
+  const smallestFirst = [...parts].sort((a, b) => a.share - b.share);
+  return present(
+    smallestFirst.map((part, index): Remedy | undefined => {
+      const filled = 100 * part.share + 100 - percent;
+      if (!(filled > 0 && filled <= 100)) return undefined;
+      const written = `${part.ingredient} ${number(filled)} %`;
+      return {
+        title: `\`${written}\``,
+        edits: [replaceAt(part.place, written)],
+        kind: 'build',
+        preferred: index === 0,
+      };
+    }),
+  );
+}

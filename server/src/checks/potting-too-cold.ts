@@ -1,0 +1,21 @@
+import { bathC, meltsFromC } from '../estimates/potting.ts';
+import { definePickupCheck } from './check.ts';
+
+export const pottingTooCold = definePickupCheck({
+  code: 'potting/too-cold',
+  severity: 'hint',
+  yieldsTo: [],
+  run: ({ pickup }) => {
+    const { potting } = pickup;
+    const bath = potting && bathC(potting);
+    if (bath === undefined || !potting?.bath) return [];
+    const meltsC = meltsFromC(potting);
+    if (bath >= meltsC) return [];
+    return [
+      {
+        message: `A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${meltsC} degC.`,
+        place: potting.bath.place,
+      },
+    ];
+  },
+});

@@ -1,0 +1,226 @@
+import { type CoilSigns, declaredPolarity, declaredRotation, times } from '../estimates/signs.ts';
+import { type Coil, poleSign, rotationFromSpindle, type Sign } from '../model/coil.ts';
+import type { Place } from '../model/place.ts';
+import type { ReadingOf } from '../model/readings.ts';
+import { definePickupCheck, type Found, type PickupContext } from './check.ts';
+import { flipBar, flipPolarity, flipWinding, present, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
+import type { Edit, Related, Remedy } from './finding.ts';
+import { capital, coilWords, list } from './words.ts';
+
+export const readingContradicts = definePickupCheck({
+  code: 'reading/contradicts',
+  severity: 'warning',
+  yieldsTo: ['lead/undeclared', 'lead/reused'],
+  run: (context) => {
+    const spindles = context.pickup.coils.flatMap(spindleAgainstWound);
+    const disputed = contradictions(context);
+    return [...spindles, ...tellTogether(disputed, context)];
+  },
+});
+
+function spindleAgainstWound(coil: Coil): readonly Found[] {
+  const { spindle, wound } = coil;
+  if (!spindle || !wound) return [];
+  const laid = rotationFromSpindle(spindle.value);
+  if (laid === wound.value) return [];
+  const turned = spindle.value.towardIt === 'bottom' ? spindle.value.rotation : other(spindle.value.rotation);
+  const flipped = replaceWord(spindle.place, spindle.value.rotation, other(spindle.value.rotation));
+  const wind = flipWinding(coil);
+  return [
+    {
+      message:
+        `Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, ` +
+        `but \`wound ${wound.value}\` is stated: a spindle's direction is easily written down as the wire's.`,
+      place: spindle.place,
+      related: [{ message: 'The wind as stated', place: wound.place }],
+      remedies: () =>
+        present([
+          flipped &&
+            remedy(`The spindle turned the other way: \`spindle ${other(spindle.value.rotation)}\``, [flipped]),
+          wind && remedy(`The wire lies the other way: \`wound ${laid}\``, [wind]),
+        ]),
+      subject: { coils: [coil.name] },
+    },
+  ];
+}
+
+const other = (rotation: 'clockwise' | 'counterclockwise') =>
+  rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
+
+const remedy = (title: string, edits: readonly Edit[], preferred?: boolean): Remedy => ({
+  title,
+  edits,
+  kind: 'build',
+  ...(preferred === undefined ? {} : { preferred }),
+});
+
+/** What contradicts the declaration of one coil. A compass that does explains a kick that does. */
+interface Contradiction {
+  readonly coil: Coil;
+  readonly compass: ReadingOf<'compass'> | undefined;
+  readonly kick: ReadingOf<'kick'> | undefined;
+  /** True where the compass over this coil agrees with what is declared. */
+  readonly poleConfirmed: boolean;
+  /** True where a reading contradicts another reading, with nothing declared against it. */
+  readonly amongReadings: boolean;
+  /** The lines that are contradicted. */
+  readonly against: readonly Place[];
+  readonly declaredPole: Sign | undefined;
+  readonly declaredWind: Sign | undefined;
+}
+
+function contradictions({ quick, netlist, pickup }: PickupContext): readonly Contradiction[] {
+  return quick.signs.flatMap((signs): Contradiction[] => {
+    const { coil } = signs;
+    const pole = declaredPolarity(coil, pickup);
+    // Which end is the inner one is not known where a kick had to find the leads: its wind contradicts nothing.
+    const traced = netlist.windings.find((each) => each.coil === coil)?.ends === 'stated';
+    const wind = traced ? declaredRotation(coil) : undefined;
+    const base = { coil, declaredPole: pole?.sign, declaredWind: wind?.sign };
+    const against = pole ?? firstCompass(signs);
+    const compass = signs.compasses.find((each) => against && poleSign(each.shows) !== against.sign);
+    const product = wind && against ? times(wind.sign, against.sign) : undefined;
+    const expected = product ?? signs.kicks[0]?.windPole;
+    const kick = signs.kicks.find(({ windPole }) => expected !== undefined && windPole !== expected)?.kick;
+    if (!compass && !kick) return [];
+    const places = [...(pole?.places ?? []), ...(kick && wind ? wind.places : [])];
+    return [
+      {
+        ...base,
+        compass,
+        kick,
+        poleConfirmed: pole !== undefined && !compass && signs.compasses.length > 0,
+        amongReadings: compass ? pole === undefined : product === undefined,
+        against: places.length > 0 ? places : (against?.places ?? [signs.kicks[0]?.kick.place ?? coil.place]),
+      },
+    ];
+  });
+}
+
+function firstCompass({
+  compasses,
+}: CoilSigns): { readonly sign: Sign; readonly places: readonly Place[] } | undefined {
+  const first = compasses[0];
+  return first && { sign: poleSign(first.shows), places: [first.place] };
+}
+
+/** A bar put back the wrong way up contradicts every coil at once: that is told once. */
+function tellTogether(all: readonly Contradiction[], context: PickupContext): readonly Found[] {
+  const { pickup, quick } = context;
+  const bar = pickup.barMagnet;
+  const underBar = bar ? all.filter(({ coil, amongReadings }) => !coil.polarity && !amongReadings) : [];
+  const measured = quick.signs.filter(
+    ({ coil, kicks, compasses }) => !coil.polarity && (kicks.length > 0 || compasses.length > 0),
+  );
+  const whole =
+    underBar.length > 0 &&
+    underBar.length === measured.length &&
+    (underBar.some(({ compass }) => compass) || underBar.length > 1) &&
+    underBar.every(({ poleConfirmed }) => !poleConfirmed);
+  const together = whole ? underBar : [];
+  const apart = all.filter((each) => !together.includes(each));
+  return [...barFinding(together, context), ...apart.map((each) => coilFinding(each, context))];
+}
+
+function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): readonly Found[] {
+  const lines = all.flatMap(({ compass, kick }) => [compass, kick]).flatMap((line) => line?.place ?? []);
+  const [first, ...rest] = [...lines].sort((a, b) => a.span.start - b.span.start);
+  const bar = pickup.barMagnet;
+  if (!first || !bar) return [];
+  const by = all.some(({ compass }) => compass) ? 'The compass shows' : 'The kicks show';
+  return [
+    {
+      message:
+        `${by} ${list(all.map(({ coil }) => coilWords(coil)))} with the other pole up than the bar magnet as stated gives ` +
+        `(${bar.value.pole} toward ${bar.value.towardCoil.value}): the bar lies the other way round, or the ${by.includes('compass') ? 'compass was not checked on a known pole' : 'probes were swapped'}.`,
+      place: first,
+      related: [
+        { message: 'The bar as stated', place: bar.place },
+        ...rest.map((place) => ({ message: 'This reading shows the same', place })),
+      ],
+      remedies: () => {
+        const flipped = flipBar(pickup);
+        return flipped ? [remedy('State the bar as the readings show it', [flipped], true)] : [];
+      },
+      subject: { coils: all.map(({ coil }) => coil.name) },
+    },
+  ];
+}
+
+function coilFinding(each: Contradiction, context: PickupContext): Found {
+  const { coil, compass, kick } = each;
+  const place = compass?.place ?? kick?.place ?? coil.place;
+  const related: Related[] = each.against.map((line) => ({
+    message: each.amongReadings ? 'The reading that it contradicts' : 'As stated',
+    place: line,
+  }));
+  if (compass && kick) related.push({ message: 'The kick shows the same', place: kick.place });
+  return {
+    message: compass ? compassWords(each, compass) : kickWords(each, kick),
+    place,
+    related,
+    remedies: () => (each.amongReadings ? [] : compass ? poleRemedies(coil, context) : windRemedies(each, context)),
+    subject: { coils: [coil.name] },
+  };
+}
+
+function compassWords({ coil, amongReadings, kick }: Contradiction, { shows }: ReadingOf<'compass'>): string {
+  const otherWay = shows === 'north-up' ? 'south-up' : 'north-up';
+  return (
+    `The compass shows ${coilWords(coil)} ${shows}, ${amongReadings ? 'an earlier compass reading' : 'what is stated'} makes it ${otherWay}` +
+    `${kick ? '; the kick there shows the same' : ''}: the magnet lies the other way round, or the compass was not checked on a known pole.`
+  );
+}
+
+function kickWords(
+  { coil, declaredPole, declaredWind, amongReadings, poleConfirmed }: Contradiction,
+  kick: ReadingOf<'kick'> | undefined,
+): string {
+  if (!kick) return '';
+  const { red, black } = kick.probes;
+  const reads = kick.reads === 'positive' ? 'negative' : 'positive';
+  const line = `${red.text} to ${black.text} reads ${kick.reads} on ${kick.motion} at ${coilWords(coil)}`;
+  if (amongReadings || declaredWind === undefined)
+    return `${capital(line)}, another kick there says the opposite: probes swapped, or approach and pull-off mistaken.`;
+  const wound = declaredWind > 0 ? 'counterclockwise' : 'clockwise';
+  const up = declaredPole === undefined ? 'by the compass' : declaredPole > 0 ? 'north-up' : 'south-up';
+  const causes = poleConfirmed
+    ? 'the compass agrees with the magnet, so the wind is wrong, or start and finish are swapped'
+    : 'the wind or the poles are the other way, or start and finish are swapped';
+  return `${capital(line)}; wound ${wound} and ${up}, it must read ${reads}: ${causes}.`;
+}
+
+function poleRemedies(coil: Coil, { pickup }: PickupContext): readonly Remedy[] {
+  const stated = flipPolarity(coil);
+  const bar = coil.polarity ? undefined : flipBar(pickup);
+  const edit = stated ?? bar;
+  return edit ? [remedy(`State the poles of ${coilWords(coil)} as the compass shows them`, [edit], true)] : [];
+}
+
+function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: PickupContext): readonly Remedy[] {
+  const wind = flipWinding(coil);
+  const poles = poleConfirmed ? undefined : flipPolarity(coil);
+  const leads = swapCoilLeads(pickup, coil);
+  const ends = swapEnds(coil);
+  const now = coil.wound ? other(coil.wound.value) : undefined;
+  const title = `${capital(coilWords(coil))} is wound ${now}`;
+  const inHookup = leads?.every(({ place }) => !ends.some((end) => end.place.span.start === place.span.start));
+  return present([
+    wind && remedy(title, [wind], true),
+    wind && leads && remedy(`${title}: say so, and swap its leads in the hookup`, [wind, ...leads], true),
+    ends.length > 0 && leads && inHookup
+      ? remedy(`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
+          ...ends,
+          ...leads,
+        ])
+      : undefined,
+    poles && remedy(`The poles of ${coilWords(coil)} are the other way up`, [poles]),
+  ]);
+}
+
+/** What start and finish are soldered to, exchanged. */
+function swapEnds({ start, finish }: Coil): readonly Edit[] {
+  const [startTo, finishTo] = [start?.value.to, finish?.value.to];
+  if (!startTo || !finishTo) return [];
+  return [replaceAt(startTo.value.place, finishTo.value.text), replaceAt(finishTo.value.place, startTo.value.text)];
+}

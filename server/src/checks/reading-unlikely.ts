@@ -1,0 +1,62 @@
+import { type JudgedBlock, type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
+import { type Explanation, explainReadings } from '../estimates/reading-explanation.ts';
+import { definePickupCheck, type Found, type PickupContext } from './check.ts';
+import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
+import { coilWords, list } from './words.ts';
+
+export const readingUnlikely = definePickupCheck({
+  code: 'reading/unlikely',
+  severity: 'warning',
+  yieldsTo: [],
+  run: (context) => judgeReadings(context.quick, context.bench).flatMap((block) => findingsOf(block, context)),
+});
+
+/** One finding a cause: the lines that the likeliest cause of a line explains too are told with it. */
+function findingsOf(block: JudgedBlock, { quick }: PickupContext): readonly Found[] {
+  const explanations = explainReadings(block, quick);
+  const left = new Set(block.lines.filter((line) => !line.fits && !isSum(line)));
+  const found: Found[] = [];
+  for (const line of block.lines) {
+    if (!left.has(line)) continue;
+    const likeliest = explanations.find(({ explains }) => explains.includes(line));
+    const alike = likeliest ? likeliest.explains.filter((each) => each !== line && left.has(each)) : [];
+    for (const each of [line, ...alike]) left.delete(each);
+    found.push(findingOf(line, alike, explanations));
+  }
+  return found;
+}
+
+/** A reading through coils that were each read by themselves: `reading/sum` judges it. */
+export const isSum = ({ against, coils }: JudgedLine): boolean => against === 'coil readings' && coils.length > 1;
+
+function findingOf(line: JudgedLine, alike: readonly JudgedLine[], explanations: readonly Explanation[]): Found {
+  const turns = line.coils.flatMap(({ counted, turns: planned }) => (counted ?? planned)?.place ?? []);
+  return {
+    message: `${readWords(line)}, ${reason(line)}: ${causeWords(explanations, line)}.`,
+    place: line.line.place,
+    related: [
+      ...(line.earlier ? [{ message: 'The earlier reading', place: line.earlier.place }] : []),
+      ...alike.map((each) => ({ message: `${readWords(each)}, from the same cause`, place: each.line.place })),
+      ...(line.against === 'turns' ? turns.map((place) => ({ message: 'The turns it is computed from', place })) : []),
+    ],
+    subject: { coils: line.coils.map(({ name }) => name) },
+  };
+}
+
+function reason(line: JudgedLine): string {
+  const { expected, against, coils, readOhm } = line;
+  if (expected === null) return `but nothing stated joins ${probesWords(line)}`;
+  if (!Number.isFinite(expected.value)) return 'where a coil should read';
+  if (readOhm === null) return `where ${expectedWords(line)} should read`;
+  if (expected.value === 0) return 'though both are one net';
+  if (against === 'an earlier reading')
+    return `but was ${expectedWords(line)} by an earlier reading, more than the meter explains`;
+  if (against === 'coil readings') return `but its own readings make it ${expectedWords(line)}`;
+  return `but ${list(coils.map(turnsWords))} compute to ${expectedWords(line)}, outside what wire and meter allow`;
+}
+
+function turnsWords(coil: JudgedLine['coils'][number]): string {
+  const turns = (coil.counted ?? coil.turns)?.value.written;
+  const from = coil.spool ? `spool ${coil.spool.name}` : coil.wire ? `wire ${coil.wire.name}` : undefined;
+  return turns && from ? `${turns.replace(/ turns$/, '')} turns from ${from}` : coilWords(coil);
+}

@@ -1,0 +1,40 @@
+/** How findings on readings speak. */
+import type { JudgedLine } from '../estimates/expected-reading.ts';
+import type { Explanation } from '../estimates/reading-explanation.ts';
+import { printQuantity, printValue } from '../quantities/print.ts';
+import { capital, list } from './words.ts';
+
+/** `the slug coil`, `hot to ground`. */
+export const probesWords = ({ line }: JudgedLine): string =>
+  line.kind === 'coil resistance'
+    ? `the ${line.coil.text} coil`
+    : `${line.probes.red.text} to ${line.probes.black.text}`;
+
+export const readWords = (line: JudgedLine): string =>
+  `${capital(probesWords(line))} reads ${line.line.value === 'open' ? 'open' : line.line.value.written}`;
+
+/** `4.02 ± 0.03 kΩ at 21 degC`. */
+export function expectedWords({ expected, temperature }: JudgedLine): string {
+  if (expected === null) return 'open';
+  const { value, sd } = expected;
+  const ohms =
+    value === 0 ? '0 ohm' : printQuantity({ value, sd, dimension: 'resistance', unit: value >= 1000 ? 'kohm' : 'ohm' });
+  return `${ohms} at ${Math.round(temperature.celsius * 10) / 10} degC`;
+}
+
+export const kilohmValue = (value: number, sd?: number): string =>
+  printValue({ value, ...(sd === undefined ? {} : { sd }), dimension: 'resistance', unit: 'kohm' });
+
+/** The two likeliest causes of a line and what would tell them apart. */
+export function causeWords(explanations: readonly Explanation[], line: JudgedLine): string {
+  const mine = explanations.filter(({ explains }) => explains.includes(line));
+  const [first, second] = mine;
+  if (!first) return 'no usual cause explains it: measure again';
+  const near = second && second.kind !== first.kind && first.score - second.score < CLOSE ? second : undefined;
+  const settles = [...new Set([first.settles, near?.settles])].flatMap((each) => each ?? []);
+  const measure = settles.length ? `. ${capital(list(settles, 'or'))} would tell` : '';
+  return `most likely ${first.words}${near ? `; else ${near.words}` : ''}${measure}`;
+}
+
+/** Scores nearer than this do not decide between two causes. */
+const CLOSE = 1;

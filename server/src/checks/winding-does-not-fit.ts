@@ -1,0 +1,62 @@
+import type { Coil } from '../model/coil.ts';
+import { windingFit } from '../physics/coil-geometry.ts';
+import { printCount, printQuantity } from '../quantities/print.ts';
+import { definePickupCheck, type PickupContext } from './check.ts';
+import { present, replaceNumber } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { capital, coilWords } from './words.ts';
+
+export const windingDoesNotFit = definePickupCheck({
+  code: 'winding/does-not-fit',
+  severity: 'error',
+  yieldsTo: [],
+  run: (context) =>
+    context.pickup.coils.flatMap((coil) => {
+      const winding = context.quick.windings.get(coil);
+      const stated = coil.counted ?? coil.turns;
+      const depth = coil.bobbin?.window?.value.depth;
+      if (!winding?.buildM || !winding.windowFilled || !stated || !depth) return [];
+      if (!(winding.windowFilled.value > 1)) return [];
+      const { packing, overallDiameterM: overall } = winding;
+      const mm = (value: number, digits: number) => printQuantity({ value, dimension: 'length', unit: 'mm', digits });
+      return [
+        {
+          message:
+            `${printCount(stated.value.si)} turns${overall ? ` of ${mm(overall.value, 3)} wire` : ''}${packing ? ` at packing ${packing.value.toFixed(2)}` : ''} ` +
+            `build ${mm(winding.buildM.value, 3)} deep, the window of ${coilWords(coil)} has ${mm(depth.si, 3)} ` +
+            `(${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
+          place: stated.place,
+          related: coil.bobbinPlace ? [{ message: 'Its bobbin', place: coil.bobbinPlace }] : [],
+          // A coil that was counted has been wound: only a plan can be changed.
+          remedies: () => (coil.counted || !coil.turns ? [] : remedies(coil, coil.turns.place, depth.si, context)),
+          subject: { coils: [coil.name] },
+        },
+      ];
+    }),
+});
+
+function remedies(coil: Coil, line: Parameters<typeof replaceNumber>[0], depthM: number, context: PickupContext) {
+  const { quick, pickup } = context;
+  const geometry = quick.windings.get(coil)?.geometry;
+  if (!geometry) return [];
+  const most = windingFit(geometry, 1, depthM).turnsThatFit;
+  const plan = (turns: number, title: string, preferred: boolean): Remedy | undefined => {
+    const edit = turns >= 1 && turns <= most ? replaceNumber(line, grouped(turns)) : undefined;
+    return edit && { title, edits: [edit], kind: 'build', preferred };
+  };
+  const partner = pickup.coils.find((each) => each !== coil && quick.windings.get(each)?.turns);
+  const match = Math.round(partner ? (quick.windings.get(partner)?.turns?.value ?? 0) : 0);
+  const full = Math.floor(most / 10) * 10;
+  return present([
+    partner
+      ? plan(
+          match,
+          `${capital(coilWords(coil))}: match ${coilWords(partner)} by turns, \`turns ${grouped(match)}\``,
+          true,
+        )
+      : undefined,
+    plan(full, `Wind what the window holds, \`turns ${grouped(full)}\``, !partner),
+  ]);
+}
+
+const grouped = (turns: number): string => String(turns).replace(/\B(?=(\d{3})+$)/g, '_');
