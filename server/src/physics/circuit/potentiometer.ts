@@ -27,8 +27,8 @@ export function potentiometer(
   values: PotValues & { readonly name: string; readonly high: string; readonly wiper: string; readonly low: string },
 ): Component {
   const { name, high, wiper, low, trackOhm, endOhm = 0 } = values;
-  const fraction = wiperFraction(values.taper, values.rotation);
-  return twoPart(name, [high, wiper, low], (1 - fraction) * trackOhm + endOhm, fraction * trackOhm + endOhm);
+  const lowerOhm = wiperFraction(values.taper, values.rotation) * trackOhm;
+  return twoPart(name, [high, wiper, low], trackOhm - lowerOhm + endOhm, lowerOhm + endOhm);
 }
 
 /** A pot used as a variable resistor: a tone control. Its resistance grows with the rotation. */
