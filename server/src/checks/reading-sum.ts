@@ -6,7 +6,7 @@ import { copperTemperatureFactor } from '../physics/wire.ts';
 import { definePickupCheck, type PickupContext } from './check.ts';
 import type { Related } from './finding.ts';
 import { isSum } from './reading-unlikely.ts';
-import { causeWords, expectedWords, kilohmValue, readWords } from './reading-words.ts';
+import { causeWords, expectedWords, readWords } from './reading-words.ts';
 
 export const readingSum = definePickupCheck({
   code: 'reading/sum',
@@ -45,10 +45,10 @@ function sumWords(line: JudgedLine, { quick }: PickupContext): string {
   const terms = coils.map((coil) => (quick.readings.get(coil)?.at20COhm.value ?? Number.NaN) * factor);
   const total = terms.reduce((sum, each) => sum + each, 0);
   const inSeries = Math.abs(total - expected.value) < 1e-3 * expected.value;
+  const number = (ohm: number) => (Math.round(ohm / 10) / 100).toFixed(2);
   const degrees = `${Math.round(temperature.celsius * 10) / 10} degC`;
   const off = expected.value - readOhm;
-  const difference = `${kilohmValue(Math.abs(off), 10)} ${off > 0 ? 'more' : 'less'} than read`;
-  const number = (ohm: number) => (Math.round(ohm / 10) / 100).toFixed(2);
+  const difference = `${number(Math.abs(off))} kΩ ${off > 0 ? 'more' : 'less'} than read`;
   const sum = inSeries
     ? `${terms.map(number).join(' + ')} is ${number(total)} kΩ`
     : `the coils' own readings make it ${number(expected.value)} kΩ`;

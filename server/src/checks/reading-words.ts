@@ -1,7 +1,7 @@
 /** How findings on readings speak. */
 import type { JudgedLine } from '../estimates/expected-reading.ts';
 import type { Explanation } from '../estimates/reading-explanation.ts';
-import { printQuantity, printValue } from '../quantities/print.ts';
+import { printQuantity } from '../quantities/print.ts';
 import { capital, list } from './words.ts';
 
 /** `the slug coil`, `hot to ground`. */
@@ -21,9 +21,6 @@ export function expectedWords({ expected, temperature }: JudgedLine): string {
     value === 0 ? '0 ohm' : printQuantity({ value, sd, dimension: 'resistance', unit: value >= 1000 ? 'kohm' : 'ohm' });
   return `${ohms} at ${Math.round(temperature.celsius * 10) / 10} degC`;
 }
-
-export const kilohmValue = (value: number, sd?: number): string =>
-  printValue({ value, ...(sd === undefined ? {} : { sd }), dimension: 'resistance', unit: 'kohm' });
 
 /** The two likeliest causes of a line and what would tell them apart. */
 export function causeWords(explanations: readonly Explanation[], line: JudgedLine): string {

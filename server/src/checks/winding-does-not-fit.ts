@@ -22,7 +22,7 @@ export const windingDoesNotFit = definePickupCheck({
       return [
         {
           message:
-            `${printCount(stated.value.si)} turns${overall ? ` of ${mm(overall.value, 3)} wire` : ''}${packing ? ` at packing ${packing.value.toFixed(2)}` : ''} ` +
+            `${printCount(stated.value.si)} turns${overall ? ` of ${(overall.value * 1000).toFixed(3)} mm wire` : ''}${packing ? ` at packing ${packing.value.toFixed(2)}` : ''} ` +
             `build ${mm(winding.buildM.value, 3)} deep, the window of ${coilWords(coil)} has ${mm(depth.si, 3)} ` +
             `(${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
           place: stated.place,

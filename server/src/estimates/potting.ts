@@ -49,7 +49,7 @@ export const WAXES: Readonly<Record<string, WaxFacts>> = {
 };
 
 /** A bath stays this far below the flash point, kelvin. Common practice, no published source. */
-const FLASH_MARGIN_K = 60;
+const FLASH_MARGIN_K = 30;
 
 /** From where a bobbin's plastic may give way, degC, and how that is said. Fibre does not soften in a wax bath. */
 export const PLASTICS: Readonly<

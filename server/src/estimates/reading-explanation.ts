@@ -103,7 +103,8 @@ function causesOf(line: JudgedLine, quick: QuickEstimates): readonly Cause[] {
 const unchanged = ({ expected }: JudgedLine) => (expected === null ? null : expected.value);
 const onlyAt = (line: JudgedLine, ohm: number | null) => (each: JudgedLine) =>
   each === line ? [ohm] : [unchanged(each)];
-const kilohms = (ohm: number) => printQuantity({ value: ohm, dimension: 'resistance', digits: 2 });
+/** To two digits: its size is an inference, not a measurement. */
+const kilohms = (ohm: number) => printQuantity({ value: Number(ohm.toPrecision(2)), dimension: 'resistance' });
 
 function openCoils(line: JudgedLine): readonly Cause[] {
   return [
@@ -111,7 +112,7 @@ function openCoils(line: JudgedLine): readonly Cause[] {
       (coil): Cause => ({
         kind: 'open coil',
         words: `an open ${coil.name} coil, its wire broken or a joint held apart by enamel`,
-        settles: `the ${coil.name} coil read at its own two ends`,
+        settles: `a reading of the ${coil.name} coil at its own two ends`,
         prior: 2.5,
         reads: (each) => [each.coils.includes(coil) ? null : unchanged(each)],
       }),
@@ -130,7 +131,7 @@ const joinedByMistake = (line: JudgedLine): Cause => ({
 const poorJoint = (line: JudgedLine, extraOhm: number): Cause => ({
   kind: 'poor joint',
   words: `a poor joint that adds ${kilohms(extraOhm)}: enamel under the solder, or a dry joint`,
-  settles: 'the joint reheated and read again',
+  settles: 'a reading with the joint reheated',
   prior: 1.2,
   reads: (each) => {
     const plain = unchanged(each);
@@ -168,7 +169,7 @@ function warmOrCold(line: JudgedLine, readOhm: number, expectedOhm: number): rea
     {
       kind: 'warm or cold',
       words,
-      settles: 'the reading repeated once the pickup has settled to the room',
+      settles: 'a reading once the pickup has settled to the room',
       prior: aboveK > 0 ? 2.4 - aboveK / 40 : 1,
       reads: (each) => {
         const plain = unchanged(each);
@@ -192,7 +193,7 @@ function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
     {
       kind: 'parallel path',
       words: `a path of ${kilohms(besideItOhm)} beside it: hands on the probes, or the pickup read in circuit`,
-      settles: 'the reading repeated out of circuit, with no hand on the probes',
+      settles: 'a reading out of circuit with no hand on the probes',
       prior: 2,
       reads: (each) => {
         const plain = unchanged(each);
@@ -237,7 +238,8 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
         kind: 'other wire',
         words: `${other} wire on the ${coil.name} coil instead of the wire stated`,
         settles: `an inductance reading of the ${coil.name} coil`,
-        prior: 2,
+        // A reel that was measured is known; one by its label may be another.
+        prior: coil.spool?.measured ? 1.2 : 2,
         reads: scaled,
       });
   }
@@ -250,7 +252,7 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
       causes.push({
         kind: 'whole reel',
         words: `wire ${wire.name} that runs ${share < 1 ? 'thicker' : 'thinner'} than stated`,
-        settles: 'some metres of it measured',
+        settles: 'a reading of some metres of it',
         prior: 1.5,
         reads: (each) => [each.ohmWith((coil) => (coil.wire === wire ? share : 1))],
       });
@@ -287,8 +289,8 @@ function otherGauge(coil: Coil, share: number): string | undefined {
   return `${stated + whole} AWG`;
 }
 
-/** How near to a whole gauge number: one reel varies by a third of a number. */
-const GAUGE_FIT = 0.3;
+/** How near to a whole gauge number: one reel varies by a fifth of a number. */
+const GAUGE_FIT = 0.2;
 
 /** Another pair of leads reads exactly this: the probes lay there, or two leads are taken for one another. */
 function otherLeads(line: JudgedLine, { netlist, windings }: QuickEstimates): readonly Cause[] {
