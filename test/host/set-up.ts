@@ -22,32 +22,38 @@ export interface Wanted {
 export function setUp(wanted: Wanted, log: (line: string) => void = console.error): readonly string[] {
   const tools: readonly Tool[] = [
     {
-      debianPackage: 'ngspice',
+      debianPackages: ['ngspice'],
       wanted: wanted.ngspice === true,
       isThere: () => isOnPath('ngspice'),
       advice: 'ngspice',
     },
     {
-      debianPackage: 'chromium',
+      debianPackages: ['chromium'],
       wanted: wanted.browser === true,
       isThere: () => findBrowser() !== undefined,
       advice: 'Chromium or Chrome (or set CHROMIUM to its path)',
+    },
+    {
+      debianPackages: ['g++', 'make', 'python3'],
+      wanted: wanted.editor === true && findEditorParts() === undefined,
+      isThere: () => ['c++', 'make', 'python3'].every(isOnPath),
+      advice: 'a C++ compiler, make and python3 (two modules of the editor are built)',
     },
   ];
   const absent = tools.filter((tool) => tool.wanted && !tool.isThere());
   if (absent.length > 0 && existsSync('/etc/debian_version') && process.getuid?.() === 0) {
     installDebianPackages(
-      absent.map((tool) => tool.debianPackage),
+      absent.flatMap((tool) => tool.debianPackages),
       log,
     );
   }
   const missing = absent.filter((tool) => !tool.isThere()).map((tool) => `install ${tool.advice}, then run this again`);
-  if (wanted.editor === true && findEditorParts() === undefined) installEditorParts(log);
+  if (missing.length === 0 && wanted.editor === true && findEditorParts() === undefined) installEditorParts(log);
   return missing;
 }
 
 interface Tool {
-  readonly debianPackage: string;
+  readonly debianPackages: readonly string[];
   readonly wanted: boolean;
   readonly advice: string;
   isThere(): boolean;
