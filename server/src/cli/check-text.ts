@@ -29,13 +29,20 @@ function findingText(finding: LocatedFinding, styles: Styles): string {
   return [
     `${place} ${severity} ${visible(finding.message)} [${finding.code}]`,
     ...source(finding.at, '^', marks),
-    ...finding.related.flatMap(({ message, at }) => [
-      `  ${visible(message)}${at.path === finding.at.path ? '' : ` (${visible(at.path)})`}:`,
-      ...source(at, '-', styles.information),
-    ]),
+    ...relatedText(finding, styles),
     ...finding.fixes.flatMap((fix) => fixText(fix, finding.at.path, styles)),
     '',
   ].join('\n');
+}
+
+/** Lines that share their message stand under it together. */
+function relatedText({ related, at: home }: LocatedFinding, styles: Styles): readonly string[] {
+  return related.flatMap(({ message, at }, index) => {
+    const before = related[index - 1];
+    const said = before?.message === message && before.at.path === at.path;
+    const where = at.path === home.path ? '' : ` (${visible(at.path)})`;
+    return [...(said ? [] : [`  ${visible(message)}${where}:`]), ...source(at, '-', styles.information)];
+  });
 }
 
 function source(at: Location, mark: '^' | '-', style: (text: string) => string): readonly string[] {
@@ -68,8 +75,10 @@ function changedLines(fix: LocatedFix, path: string, styles: Styles): readonly s
     const after = applied(before, from, edits);
     const where = at.path === path ? [] : [`    in ${visible(at.path)}:`];
     const changed = trimSame(before, after);
+    const context = changed.before.length === 0 ? before.slice(0, changed.skipped).slice(-1) : [];
     return [
       ...where,
+      ...context.map((text) => `${gutter(from + changed.skipped)}   ${visible(text)}`),
       ...changed.before.map((text, index) =>
         styles.removed(`${gutter(from + changed.skipped + index + 1)} - ${visible(text)}`),
       ),

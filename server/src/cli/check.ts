@@ -47,7 +47,7 @@ export const check = defineCommand({
       }
       const { source } = result;
       const analysis = analyseSource(source, context);
-      checked.push({ path: source.shown, findings: locateFindings(analysis, source.host, context.cwd) });
+      checked.push({ path: source.shown, findings: locateFindings(analysis, context.cwd) });
     }
     context.progress.clear();
     for (const problem of unusable) context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);

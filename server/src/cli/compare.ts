@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import type { Analysis, Host } from '../analysis-types.ts';
+import type { Analysis } from '../analysis-types.ts';
 import { compareStates, type State, sameMeaning } from '../documents/comparison/comparison.ts';
 import { factListing } from '../documents/comparison/fact-listing.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -57,18 +57,18 @@ async function stateOf(name: string, values: SourceValues, context: Context): Pr
   const inGit = existsSync(path.resolve(context.cwd, name)) ? undefined : gitPath(name);
   if (inGit) {
     const { file, host } = readFromGit(inGit, context.cwd);
-    return stateFrom(context.analyser.analyse(uriOf(file), host), host);
+    return stateFrom(context.analyser.analyse(uriOf(file), host));
   }
   const source = await requireSource(name, values, context);
   context.progress.step(source.shown);
-  return stateFrom(context.analyser.analyse(source.uri, source.host), source.host);
+  return stateFrom(context.analyser.analyse(source.uri, source.host));
 }
 
-function stateFrom(analysis: Analysis, host: Host): State {
+function stateFrom(analysis: Analysis): State {
   const files = analysis.uris.flatMap((uri) => {
     if (uri === analysis.uri) return [{ uri, tree: analysis.tree }];
-    const content = host.content(uri);
-    return content?.kind === 'text' ? [{ uri, tree: readFileTree(content.text) }] : [];
+    const text = analysis.textOf(uri);
+    return text === undefined ? [] : [{ uri, tree: readFileTree(text) }];
   });
   return { analysis, files };
 }

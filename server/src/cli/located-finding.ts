@@ -1,5 +1,5 @@
 /** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
-import type { Analysis, FileSpan, Host } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis-types.ts';
 import type { Finding, Remedy, Severity } from '../checks/finding.ts';
 import { pathOf, shownPath } from './files.ts';
 import { type LineMap, lineMap, type Range } from './line-map.ts';
@@ -30,14 +30,14 @@ export interface Location {
  */
 const VERIFICATION_CHARACTERS = 4_000_000;
 
-export function locateFindings(analysis: Analysis, host: Host, cwd: string): readonly LocatedFinding[] {
-  const locate = locator(analysis, host, cwd);
+export function locateFindings(analysis: Analysis, cwd: string): readonly LocatedFinding[] {
+  const locate = locator(analysis, cwd);
   let verifications = Math.max(1, Math.floor(VERIFICATION_CHARACTERS / (analysis.text.length + 1)));
   return analysis.findings.flatMap((finding): readonly LocatedFinding[] => {
     const at = locate(analysis.locate(finding.place));
     if (at === undefined) return [];
-    const remedies = finding.remedies.length > 0 && verifications > 0 ? analysis.verifiedFixes(finding) : [];
-    verifications -= finding.remedies.length;
+    const remedies = verifications > 0 ? analysis.verifiedFixes(finding) : [];
+    verifications -= finding.remedies().length;
     return [
       {
         code: finding.code,
@@ -53,14 +53,14 @@ export function locateFindings(analysis: Analysis, host: Host, cwd: string): rea
 
 type Locate = (span: FileSpan | undefined) => Location | undefined;
 
-function locator(analysis: Analysis, host: Host, cwd: string): Locate {
+function locator(analysis: Analysis, cwd: string): Locate {
   const maps = new Map<string, LineMap>([[analysis.uri, lineMap(analysis.text)]]);
   const linesOf = (uri: string): LineMap | undefined => {
     const known = maps.get(uri);
     if (known) return known;
-    const content = host.content(uri);
-    if (content?.kind !== 'text') return undefined;
-    const lines = lineMap(content.text);
+    const text = analysis.textOf(uri);
+    if (text === undefined) return undefined;
+    const lines = lineMap(text);
     maps.set(uri, lines);
     return lines;
   };

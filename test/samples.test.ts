@@ -1,0 +1,125 @@
+/**
+ * The sample shop. Each file says in its first comment what it expects; the comments are the test.
+ * A file of `mistakes/` raises exactly the finding that it names, at the line it quotes, and those that it names with it.
+ */
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { createAnalyser } from '../server/src/analysis.ts';
+import type { Analysis } from '../server/src/analysis-types.ts';
+import type { Finding } from '../server/src/checks/finding.ts';
+import { diskHost, uriOf } from '../server/src/cli/files.ts';
+import { type ExpectedFinding, expectedFindings, stated } from './support/expectation.ts';
+
+const SAMPLES = path.resolve(import.meta.dirname, '../samples');
+const analyser = createAnalyser();
+
+const analyse = (file: string): Analysis => analyser.analyse(uriOf(path.join(SAMPLES, file)), diskHost(SAMPLES));
+const text = (file: string): string => readFileSync(path.join(SAMPLES, file), 'utf8');
+const specs = (folder: string): readonly string[] =>
+  readdirSync(path.join(SAMPLES, folder))
+    .filter((name) => name.endsWith('.pickup'))
+    .map((name) => path.posix.join(folder, name));
+
+const named = ({ severity, code }: { readonly severity: string; readonly code: string }): string =>
+  `${severity} ${code}`;
+
+function found(
+  analysis: Analysis,
+  finding: Finding,
+): { readonly line: string; readonly piece: string; readonly start: number } {
+  const span = analysis.locate(finding.place);
+  assert.ok(span && span.uri === analysis.uri, `${finding.code} has no place in its file`);
+  const lineStart = analysis.text.lastIndexOf('\n', span.start - 1) + 1;
+  const lineEnd = analysis.text.indexOf('\n', span.start);
+  const line = analysis.text.slice(lineStart, lineEnd === -1 ? undefined : lineEnd);
+  return { line: line.trim(), piece: analysis.text.slice(span.start, span.end), start: span.start };
+}
+
+function assertPlace(analysis: Analysis, expected: ExpectedFinding): void {
+  const candidates = analysis.findings
+    .filter((each) => each.code === expected.code)
+    .map((each) => found(analysis, each));
+  const quotes = expected.quotes.map((quote) => ({ quote, at: quotedOffset(analysis.text, quote, expected) }));
+  for (const { quote, at } of quotes.slice(0, 1)) {
+    const touching = candidates.find(({ start, piece }) => start < at + quote.length && start + piece.length > at);
+    assert.ok(
+      touching,
+      `${expected.code} is not at \`${quote}\` but at ${candidates.map(({ line }) => `\`${line}\``)}`,
+    );
+    if (expected.word !== undefined) {
+      assert.ok(touching.piece.includes(expected.word), `the word ${expected.word} is not in "${touching.piece}"`);
+    }
+  }
+}
+
+/** Where the quoted line stands: in the coil that the comment names, or its second occurrence where the comment says so. */
+function quotedOffset(whole: string, quote: string, { coil, second }: ExpectedFinding): number {
+  const body = whole.search(/^(?!#)/m);
+  const from = coil === undefined ? body : whole.indexOf(`coil ${coil}`, body);
+  const first = whole.indexOf(quote, from);
+  const at = second ? whole.indexOf(quote, first + 1) : first;
+  assert.ok(from >= 0 && at >= 0, `the comment quotes \`${quote}\`, which the file does not hold`);
+  return at;
+}
+
+function applied(analysis: Analysis, finding: Finding): readonly string[] {
+  return analysis.verifiedFixes(finding).map((fix) =>
+    fix.edits
+      .map(({ place, newText }) => ({ span: analysis.locate(place), newText }))
+      .sort((a, b) => (b.span?.start ?? 0) - (a.span?.start ?? 0))
+      .reduce(
+        (old, { span, newText }) => (span ? old.slice(0, span.start) + newText + old.slice(span.end) : old),
+        analysis.text,
+      ),
+  );
+}
+
+describe('samples/mistakes', () => {
+  const files = specs('mistakes');
+
+  it('are all there', () => assert.ok(files.length >= 43));
+
+  for (const file of files) {
+    describe(path.basename(file, '.pickup'), () => {
+      const comment = stated(text(file));
+      const expected = expectedFindings(comment);
+
+      it(`raises ${expected.map(named).join(' and ')}, and nothing else`, () => {
+        assert.ok(expected.length > 0, 'the first line names no finding');
+        assert.deepEqual(analyse(file).findings.map(named).sort(), expected.map(named).sort());
+      });
+      it('stands at the line that it quotes', () => {
+        const analysis = analyse(file);
+        for (const each of expected) assertPlace(analysis, each);
+      });
+      const [cause] = expected;
+      for (const fix of cause?.fixes ?? []) {
+        it(`offers a fix that gives ${fix.map((piece) => `\`${piece}\``).join(' and ')}`, () => {
+          const analysis = analyse(file);
+          const finding = analysis.findings.find(({ code }) => code === cause?.code);
+          assert.ok(finding);
+          const before = analysis.text;
+          const results = applied(analysis, finding);
+          const holds = results.some((after) => fix.every((piece) => after.includes(piece) && after !== before));
+          assert.ok(
+            holds,
+            `fixes: ${
+              analysis
+                .verifiedFixes(finding)
+                .map(({ title }) => title)
+                .join('; ') || 'none'
+            }`,
+          );
+        });
+      }
+      if (cause?.noFix) {
+        it('offers no fix', () => {
+          const analysis = analyse(file);
+          const finding = analysis.findings.find(({ code }) => code === cause.code);
+          assert.deepEqual(finding && analysis.verifiedFixes(finding).map(({ title }) => title), []);
+        });
+      }
+    });
+  }
+});
