@@ -19,41 +19,28 @@ export function cut(text: string, from = 0): readonly number[] {
     const lineStart = at;
     at = skipSpace(text, at);
     if (at >= text.length) break;
-    if (isLineBreak(text.charCodeAt(at)) || text.charCodeAt(at) === 35) {
+    if (isLineBreak(text.charCodeAt(at)) || text.charCodeAt(at) === HASH) {
       at = nextLine(text, at);
       continue;
     }
     const word = text.slice(at, nameEnd(text, at));
-    const line = scanLine(text, at);
+    const opensBlock = firstMark(text, at) === OPEN;
     if (word !== '') lineWord = word;
 
-    if (begun && beginsPiece(text, { lineStart, at, word, opensBlock: line.opens, open, complete })) {
+    if (begun && beginsPiece(text, { lineStart, at, word, opensBlock, open, complete })) {
       starts.push(contentEnd);
       open = [];
       complete = false;
-    } else if (line.opens && open.length > 0) {
+    } else if (opensBlock && open.length > 0) {
       open.length = keptOpen(open, word);
     }
     begun = true;
     complete ||= word === 'use' && open.length === 0;
 
-    let closedAt: number | undefined;
-    for (const brace of line.braces) {
-      if (brace.opens) open.push(brace.word === '' ? lineWord : brace.word);
-      else open.pop();
-      if (!brace.opens && open.length === 0) {
-        complete = true;
-        closedAt = brace.offset + 1;
-        break;
-      }
-    }
-    if (closedAt !== undefined && !isRestBlank(text, closedAt)) {
-      at = closedAt;
-      contentEnd = closedAt;
-    } else {
-      at = nextLine(text, line.end);
-      contentEnd = at;
-    }
+    const end = followLine(text, at, open, lineWord);
+    complete ||= end.closed;
+    at = end.closed && !isRestBlank(text, end.at) ? end.at : nextLine(text, end.at);
+    contentEnd = at;
   }
   if (complete && contentEnd < text.length) starts.push(contentEnd);
   return starts;
@@ -76,30 +63,42 @@ function beginsPiece(text: string, { lineStart, at, word, opensBlock, open, comp
   return opensBlock && keptOpen(open, word) === 0;
 }
 
-interface Brace {
-  readonly offset: number;
-  readonly opens: boolean;
-  /** The first word since the last brace or semicolon of the line. */
-  readonly word: string;
+const OPEN = 123;
+const CLOSE = 125;
+const SEMICOLON = 59;
+const HASH = 35;
+const QUOTE = 34;
+
+/** The first brace or semicolon on the rest of the line. */
+function firstMark(text: string, from: number): number | undefined {
+  for (let at = from; at < text.length; ) {
+    const code = text.charCodeAt(at);
+    if (isLineBreak(code) || code === HASH) return undefined;
+    if (code === OPEN || code === CLOSE || code === SEMICOLON) return code;
+    at = code === QUOTE ? stringEnd(text, at) : at + 1;
+  }
+  return undefined;
 }
 
-/** The braces of one line, and whether its first statement opens a block. */
-function scanLine(text: string, from: number): { end: number; braces: readonly Brace[]; opens: boolean } {
-  const braces: Brace[] = [];
+/**
+ * Opens and closes blocks along the line, up to the brace that closes the outermost one (and those that then close nothing)
+ * or the line's end.
+ */
+function followLine(text: string, from: number, open: string[], lineWord: string): { at: number; closed: boolean } {
   let word: string | undefined;
-  let opens: boolean | undefined;
   let at = from;
+  let closed = false;
   while (at < text.length) {
     const code = text.charCodeAt(at);
-    if (isLineBreak(code) || code === 35) break;
-    if (code === 34) at = stringEnd(text, at);
-    else if (code === 123 || code === 125) {
-      braces.push({ offset: at, opens: code === 123, word: word ?? '' });
-      opens ??= code === 123;
-      word = undefined;
-      at++;
-    } else if (code === 59) {
-      opens ??= false;
+    if (isLineBreak(code) || code === HASH) break;
+    if (closed && code !== CLOSE) {
+      if (skipSpace(text, at) === at) break;
+      at = skipSpace(text, at);
+    } else if (code === QUOTE) at = stringEnd(text, at);
+    else if (code === OPEN || code === CLOSE || code === SEMICOLON) {
+      if (code === OPEN) open.push(word ?? lineWord);
+      if (code === CLOSE) open.pop();
+      closed = code === CLOSE && open.length === 0;
       word = undefined;
       at++;
     } else {
@@ -108,7 +107,7 @@ function scanLine(text: string, from: number): { end: number; braces: readonly B
       at = Math.max(end, at + 1);
     }
   }
-  return { end: lineEnd(text, at), braces, opens: opens ?? false };
+  return { at, closed };
 }
 
 function skipSpace(text: string, from: number): number {
@@ -128,5 +127,5 @@ function nextLine(text: string, from: number): number {
 function isRestBlank(text: string, from: number): boolean {
   const at = skipSpace(text, from);
   const code = text.charCodeAt(at);
-  return at >= text.length || isLineBreak(code) || code === 35;
+  return at >= text.length || isLineBreak(code) || code === HASH;
 }
