@@ -1,0 +1,175 @@
+/** The marks that all drawings share: poles, arrows, joints, leads, and circuit symbols after IEC 60617 (shapes recalled). */
+import type { ColourCode } from '../quantities/iec60757.ts';
+import { circle, d, group, path, rect, type SvgElement, type SvgNode } from './svg.ts';
+
+export type Polarity = 'north-up' | 'south-up' | undefined;
+export type PoleForm = 'slug' | 'screw' | 'rod' | 'blade';
+export type Direction = 'right' | 'left' | 'up' | 'down';
+
+/** A pole seen from the strings: dot = field toward you (north up), cross = field away (south up), empty = unknown. */
+export function pole(
+  x: number,
+  y: number,
+  r: number,
+  polarity: Polarity,
+  form: PoleForm = 'slug',
+): readonly SvgElement[] {
+  return [
+    circle('open', x, y, r),
+    ...(form === 'screw' ? [circle('w1', x, y, r * 0.72)] : []),
+    ...(form === 'rod' && r > 6 ? [circle('tint', x, y, r - 2.5), circle('w1', x, y, r - 4.2)] : []),
+    ...fieldMark(x, y, r, polarity),
+  ];
+}
+
+/** A blade: one bar with three field marks. */
+export function blade(left: number, right: number, y: number, half: number, polarity: Polarity): readonly SvgElement[] {
+  const middle = (left + right) / 2;
+  const inset = Math.min(24, (right - left) / 4);
+  return [
+    rect('open', left, y - half, right - left, 2 * half, 2),
+    ...[left + inset, middle, right - inset].flatMap((x) => fieldMark(x, y, half + 1, polarity)),
+  ];
+}
+
+/** Filled arrowhead on a line: the path from ground to hot. */
+export function flow(x: number, y: number, direction: Direction, scale = 1): SvgElement {
+  const [along, across] = [7 * scale, 5 * scale];
+  const back = 6 * scale;
+  const points: Readonly<Record<Direction, string>> = {
+    right: d`M${x - back} ${y - across}L${x + along} ${y}L${x - back} ${y + across}Z`,
+    left: d`M${x + back} ${y - across}L${x - along} ${y}L${x + back} ${y + across}Z`,
+    up: d`M${x - across} ${y + back}L${x} ${y - along}L${x + across} ${y + back}Z`,
+    down: d`M${x - across} ${y - back}L${x} ${y + along}L${x + across} ${y - back}Z`,
+  };
+  return path('flow', points[direction]);
+}
+
+/** Open arrow round the left end of a coil: wound, start to finish. */
+export function woundArrow(
+  centreX: number,
+  centreY: number,
+  radius: number,
+  clockwise: boolean,
+): readonly SvgElement[] {
+  const angle = 0.594;
+  const [dx, dy] = [radius * Math.cos(angle), radius * Math.sin(angle)];
+  const x = centreX - dx;
+  const [from, to] = clockwise ? [centreY + dy, centreY - dy] : [centreY - dy, centreY + dy];
+  const heading = clockwise ? -Math.PI / 2 + angle : Math.PI / 2 - angle;
+  const tip = (turn: number) => ({ x: x - 10 * Math.cos(heading + turn), y: to - 10 * Math.sin(heading + turn) });
+  const [one, other] = [tip(0.5), tip(-0.5)];
+  return [
+    path('w2', d`M${x} ${from}A${radius} ${radius} 0 0 ${clockwise ? 1 : 0} ${x} ${to}`),
+    path('w2', d`M${one.x} ${one.y}L${x} ${to}L${other.x} ${other.y}`),
+  ];
+}
+
+export const joint = (x: number, y: number): SvgElement => circle('solid', x, y, 5);
+export const terminal = (x: number, y: number): SvgElement => circle('open', x, y, 6);
+
+/** A lead: two edges of ink keep every colour legible on every ground. */
+export interface LeadLook {
+  readonly base?: ColourCode;
+  readonly stripe?: ColourCode;
+  readonly bare?: boolean;
+}
+
+export function lead(route: string, look: LeadLook): readonly SvgElement[] {
+  if (look.bare) return [path('halo', route), path('edge', route), path('core bare', route), path('lay', route)];
+  if (look.base === undefined) return [path('halo', route), path('w3', route)];
+  const stripes = look.stripe === undefined ? [] : [path(`core second ${look.stripe}`, route), path('seam', route)];
+  return [path('halo', route), path('edge', route), path(`core ${look.base}`, route), ...stripes];
+}
+
+/** Dimension line between two heights, its arrowheads touching them, open in the middle for `gap` px. */
+export function dimension(x: number, top: number, bottom: number, gap: number): readonly SvgElement[] {
+  const middle = (top + bottom) / 2;
+  const [upper, lower] = [middle - gap / 2, middle + gap / 2];
+  if (upper - top < 9) return [];
+  return [
+    path('w1', d`M${x} ${top + 6}V${upper}M${x} ${lower}V${bottom - 6}`),
+    path('solid', d`M${x} ${top}l-3 9h6ZM${x} ${bottom}l-3 -9h6Z`),
+  ];
+}
+
+/** A vector in a verdict: a bold line with a filled head, from `from` to `to` (either way). */
+export function vector(from: number, to: number, y: number): readonly SvgElement[] {
+  const way = Math.sign(to - from);
+  if (Math.abs(to - from) < 3) return [path('w3', d`M${from} ${y - 5}V${y + 5}`)];
+  const head = Math.min(12, Math.abs(to - from));
+  return [
+    path('w3', d`M${from} ${y}H${to - way * (head - 2)}`),
+    path('solid', d`M${to} ${y}L${to - way * head} ${y - 5}V${y + 5}Z`),
+  ];
+}
+
+/** Earth, its stem beginning at the point. */
+export function earth(x: number, y: number): SvgElement {
+  return path(
+    'w3',
+    d`M${x} ${y}V${y + 14}M${x - 13} ${y + 14}H${x + 13}M${x - 8} ${y + 20}H${x + 8}M${x - 3} ${y + 26}H${x + 3}`,
+  );
+}
+
+/** Inductor of four arcs with a core line, 64 long, starting at the point and running right. */
+export function inductor(x: number, y: number, className = 'w2'): SvgElement {
+  const arcs = [0, 1, 2, 3].map((index) => d`A8 8 0 0 1 ${x + 16 * (index + 1)} ${y}`).join('');
+  return group({}, path(className, d`M${x} ${y}${arcs}`), path(className, d`M${x} ${y - 13}H${x + 64}`));
+}
+
+/** Resistor 18 × 56, standing or lying, its centre at the point. */
+export function resistor(x: number, y: number, way: 'standing' | 'lying', className = 'open'): SvgElement {
+  const [width, height] = way === 'standing' ? [18, 56] : [56, 18];
+  return rect(className, x - width / 2, y - height / 2, width, height);
+}
+
+/** Capacitor with a gap of 9, its centre at the point; the leads run along `way`. */
+export function capacitor(x: number, y: number, way: 'standing' | 'lying', className = 'w3'): SvgElement {
+  const plates =
+    way === 'standing'
+      ? d`M${x - 13} ${y - 4.5}H${x + 13}M${x - 13} ${y + 4.5}H${x + 13}`
+      : d`M${x - 4.5} ${y - 13}V${y + 13}M${x + 4.5} ${y - 13}V${y + 13}`;
+  return path(className, plates);
+}
+
+/** Make contact, 36 long, running right from the point; closed, its blade lies on the fixed side. */
+export function makeContact(x: number, y: number, closed: boolean, className = 'w2'): SvgElement {
+  const blade = closed ? d`M${x + 8} ${y}H${x + 28}` : d`M${x + 8} ${y}L${x + 27} ${y - 12}`;
+  return path(className, d`M${x} ${y}H${x + 8}${blade}M${x + 28} ${y}H${x + 36}`);
+}
+
+/** Potentiometer: a standing resistor whose wiper comes from the right, the arrow's tip on the body. */
+export function potentiometer(x: number, y: number, wiperY: number, wiperFromX: number): readonly SvgElement[] {
+  return [
+    resistor(x, y, 'standing'),
+    path('w2', d`M${wiperFromX} ${wiperY}H${x + 17}`),
+    path('solid', d`M${x + 9} ${wiperY}l9 -4v8Z`),
+  ];
+}
+
+/** Jack: the long spring of the tip, ending at the point, and the sleeve as a bar above the plug's way. */
+export function jack(x: number, y: number): readonly SvgElement[] {
+  return [path('w2', d`M${x} ${y}H${x + 22}l8 8l8 -8`), rect('open', x + 44, y + 4, 8, 36)];
+}
+
+/** Broken line of a mechanical linkage. */
+export function linkage(x1: number, y1: number, x2: number, y2: number): SvgElement {
+  return path('hid', d`M${x1} ${y1}L${x2} ${y2}`);
+}
+
+/** Numbered balloon of a finding. */
+export function balloon(x: number, y: number, number: number, r = 13): readonly SvgNode[] {
+  return [
+    circle('tag', x, y, r),
+    { name: 'text', attributes: { class: 'tagn', x, y: y + 4.5 }, children: [String(number)] },
+  ];
+}
+
+function fieldMark(x: number, y: number, r: number, polarity: Polarity): readonly SvgElement[] {
+  const arm = r * 0.53;
+  if (polarity === 'north-up') return [circle('solid', x, y, Math.max(2, r * 0.28))];
+  if (polarity === 'south-up')
+    return [path('w2', d`M${x - arm} ${y - arm}L${x + arm} ${y + arm}M${x + arm} ${y - arm}L${x - arm} ${y + arm}`)];
+  return [];
+}

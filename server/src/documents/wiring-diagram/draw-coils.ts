@@ -1,0 +1,232 @@
+import { closedTurns, coilBody, middleTurn, outermostTurn, spiral } from '../coil-spiral.ts';
+import { type Box, RANK, type Run } from '../labels.ts';
+import { d, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
+import { blade, flow, pole, woundArrow } from '../symbols.ts';
+import { fitText, textWidth } from '../text-width.ts';
+import type { PickupPicture } from './picture.ts';
+import { type CoilPlace, finishOffset, type Layout, type Row } from './rows.ts';
+import { blockLine, dot, type Metrics, part, type Sheet } from './sheet.ts';
+
+/** Baseplate, strings, and what lies on the plate: coils and, hidden beneath them, the magnet. */
+export function drawCoils(picture: PickupPicture, layout: Layout, metrics: Metrics, sheet: Sheet): void {
+  drawPlate(picture, layout, metrics, sheet);
+  drawStrings(layout, sheet);
+  for (const place of layout.places) drawCoil(place, layout, metrics, sheet);
+  drawBar(picture, layout, sheet, metrics);
+  layout.places.forEach((place, index) => {
+    const above = layout.places[index - 1];
+    if (!place.coil.beneath || above === undefined) return;
+    const middle = (above.outline.centre + above.outline.outer + place.outline.centre - place.outline.outer) / 2;
+    const x = (place.outline.left + place.outline.right) / 2;
+    sheet.labels.push({
+      wordings: [[{ text: `${place.coil.caption.name}, beneath` }]],
+      spots: [{ x, y: middle + 4, anchor: 'middle' }],
+      size: 12,
+      rank: RANK.name,
+      mayDrop: false,
+      rim: true,
+    });
+  });
+}
+
+function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: Metrics, sheet: Sheet): void {
+  const { plateLeft, plateRight } = metrics;
+  const baseplate = picture.metal.find(({ kind }) => kind === 'baseplate');
+  const width = plateRight - plateLeft;
+  if (baseplate !== undefined) {
+    const outline = rect('w2', plateLeft, plate.top, width, plate.bottom - plate.top, 10);
+    sheet.nodes.push(part(baseplate.part, baseplate.description, outline));
+    for (const y of [plate.top, plate.bottom]) blockLine(sheet, plateLeft, y, plateRight, y, 2);
+  }
+  const captions = picture.metal.filter(({ kind }) => kind !== 'shield').map(({ caption }) => caption);
+  if (captions.length > 0) {
+    const text = fitText(captions.join(' · '), width - 40, { size: 12 });
+    sheet.labels.push({
+      wordings: [[{ text, quiet: true }]],
+      spots: [{ x: plateLeft + 12, y: plate.bottom - 10, anchor: 'start' }],
+      size: 12,
+      rank: RANK.rest,
+      mayDrop: !metrics.captions,
+      rim: true,
+    });
+  }
+  const { toward } = picture;
+  const turned = toward === undefined ? -1 : places.findIndex(({ coil }) => coil.id === toward.coil);
+  if (toward === undefined || turned < 0) return;
+  const atTop = turned < places.length / 2;
+  sheet.labels.push({
+    wordings: [[{ text: `toward ${toward.what}`, quiet: true }]],
+    spots: [{ x: plateRight - 12, y: atTop ? plate.top - 8 : plate.bottom + 18, anchor: 'end' }],
+    size: 12,
+    rank: RANK.rest,
+    mayDrop: false,
+    rim: true,
+  });
+}
+
+function drawStrings({ strings, plate }: Layout, sheet: Sheet): void {
+  const [first] = strings;
+  if (first === undefined) return;
+  const lines = strings.map(({ x }) => d`M${x} ${plate.top - 12}V${plate.bottom + 12}`).join('');
+  const title = strings.length === 1 ? 'One string' : `${strings.length} strings`;
+  sheet.nodes.push(part('strings', title, path('hair', lines)));
+  for (const { number, x } of strings) {
+    sheet.labels.push(stringLabel(String(number), x, plate.top - 16, 'middle'));
+  }
+  sheet.labels.push(stringLabel('string', first.x - 16, plate.top - 16, 'end'));
+}
+
+function stringLabel(text: string, x: number, y: number, anchor: 'middle' | 'end') {
+  return {
+    wordings: [[{ text, quiet: true }]],
+    spots: [{ x, y, anchor }],
+    size: 12,
+    rank: RANK.rest,
+    mayDrop: true,
+    rim: false,
+  } as const;
+}
+
+function drawCoil(place: CoilPlace, layout: Layout, metrics: Metrics, sheet: Sheet): void {
+  const { coil, outline, finishAt } = place;
+  const startX = outline.right + 8;
+  const finishX = outline.right + outermostTurn(outline) + 14;
+  const finishRow = Math.abs(finishOffset(place, metrics));
+  const winding =
+    coil.wound === undefined
+      ? { ...closedTurns(outline, { finishAt, startX, finishX }), marks: undefined }
+      : spiral(outline, {
+          clockwise: coil.wound === 'clockwise',
+          finishAt,
+          startX,
+          finishX,
+          finishRow,
+        });
+  const nodes: SvgNode[] = [
+    {
+      name: 'path',
+      attributes: { class: coil.beneath ? 'hid' : 'body', 'fill-rule': 'evenodd', d: coilBody(outline) },
+      children: [],
+    },
+    ...drawPoles(place, metrics),
+    path(coil.idle ? 'w1' : 'w2', winding.path),
+  ];
+  if (coil.wound !== undefined) {
+    nodes.push(...woundArrow(outline.left, outline.centre, outline.outer + 8, coil.wound === 'clockwise'));
+  }
+  if (winding.marks !== undefined && coil.entered !== undefined && !coil.idle) {
+    const clockwisePath = (coil.wound === 'clockwise') === (coil.entered === 'start');
+    const quarter = Math.min(65, (outline.right - outline.left) / 4);
+    for (const x of [outline.left + quarter, outline.right - quarter]) {
+      nodes.push(flow(x, winding.marks.above, clockwisePath ? 'right' : 'left', metrics.flowScale));
+      nodes.push(flow(x, winding.marks.below, clockwisePath ? 'left' : 'right', metrics.flowScale));
+    }
+  }
+  for (const row of layout.rows) if (row.kind === 'tap' && row.place === place) nodes.push(...drawTapWire(row, place));
+  sheet.nodes.push(part(`coil:${coil.id}`, coil.description, ...nodes));
+  sheet.obstacles.push(bodyBox(place));
+}
+
+function drawPoles({ coil, outline, firstPole, lastPole }: CoilPlace, { poleRadius }: Metrics): readonly SvgElement[] {
+  const { form, count, polarity } = coil.poles;
+  const { centre } = outline;
+  if (count <= 0) return [];
+  if (form === 'blade') return blade(firstPole - poleRadius, lastPole + poleRadius, centre, poleRadius - 2, polarity);
+  const spacing = count > 1 ? (lastPole - firstPole) / (count - 1) : 0;
+  const r = count > 1 ? Math.min(poleRadius, spacing / 2 - 1.5) : poleRadius;
+  const x = (index: number) => (count > 1 ? firstPole + index * spacing : (firstPole + lastPole) / 2);
+  return Array.from({ length: count }, (_, index) => pole(x(index), centre, r, polarity, form)).flat();
+}
+
+/** From a dot on the middle turn over the outer ones, out at the edge that the finish does not use. */
+function drawTapWire(row: Row & { kind: 'tap' }, { coil, outline, finishAt }: CoilPlace): readonly SvgElement[] {
+  const edge = finishAt === 'top' ? 'bottom' : 'top';
+  const from = middleTurn(outline, edge, coil.wound !== 'counterclockwise');
+  const way = edge === 'bottom' ? 1 : -1;
+  const stop = row.y - way * 8;
+  return [
+    path('halo', d`M${row.dotX} ${from + way * 4}V${stop}`),
+    path('w2', d`M${row.dotX} ${from}V${stop}Q${row.dotX} ${row.y} ${row.dotX + 8} ${row.y}H${row.from + 2}`),
+    dot(row.dotX, from, 4),
+  ];
+}
+
+/** A bar beneath, from one row of poles to the next; its outline is hidden, its sides are named. */
+function drawBar({ bar }: PickupPicture, { places }: Layout, sheet: Sheet, metrics: Metrics): void {
+  const [upper, lower] = places;
+  if (bar === undefined || upper === undefined || lower === undefined) return;
+  const left = Math.min(upper.firstPole, lower.firstPole) - (metrics.captions ? 45 : 22);
+  const right = Math.max(upper.lastPole, lower.lastPole) + (metrics.captions ? 45 : 41);
+  const top = upper.outline.centre + 16;
+  const bottom = lower.outline.centre - 16;
+  const letter = (place: CoilPlace) => (place.coil.id === bar.northToward ? 'N' : 'S');
+  const outline = rect('hid', left, top, right - left, bottom - top);
+  const [north, south] = letter(upper) === 'N' ? [upper, lower] : [lower, upper];
+  const sides = `north side toward the ${north.coil.caption.name}, south side toward the ${south.coil.caption.name}`;
+  sheet.nodes.push(part('magnet', `Bar magnet under the coils, ${sides}`, outline));
+  const gapTop = upper.outline.centre + upper.outline.outer;
+  const gapBottom = lower.outline.centre - lower.outline.outer;
+  for (const [place, y] of [
+    [upper, gapTop + 19],
+    [lower, gapBottom - 10],
+  ] as const) {
+    const words = metrics.captions ? ` side to the ${place.coil.caption.name}` : ' side';
+    sheet.labels.push({
+      wordings: [
+        [
+          { text: letter(place), bold: true },
+          { text: fitText(words, right - left - 40, { size: 12 }), quiet: true },
+        ],
+      ],
+      spots: [{ x: left + 8, y, anchor: 'start' }],
+      size: 12,
+      rank: RANK.name,
+      mayDrop: false,
+      rim: true,
+    });
+  }
+  sheet.labels.push({
+    wordings: barWordings(bar.caption, right - left - 16),
+    spots: [{ x: (left + right) / 2, y: (gapTop + gapBottom) / 2 + 4, anchor: 'middle' }],
+    size: 12,
+    rank: RANK.caption,
+    mayDrop: true,
+    rim: true,
+  });
+}
+
+/** The whole caption where it fits, else without what stands behind the comma. */
+function barWordings(caption: string, width: number): readonly (readonly Run[])[] {
+  const [short = ''] = caption.split(',');
+  const fitting = [caption, short].filter((text) => textWidth(text, { size: 12 }) <= width);
+  return [...fitting, fitText(short, width, { size: 12 })].map((text) => [{ text, quiet: true }]);
+}
+
+function bodyBox({ outline }: CoilPlace): Box {
+  return {
+    x: outline.left - outline.outer,
+    y: outline.centre - outline.outer,
+    width: outline.right - outline.left + 2 * outline.outer,
+    height: 2 * outline.outer,
+  };
+}
+
+/** Side view of a stack: both bobbins on the same poles. */
+export function drawSideView(
+  layout: Layout,
+  x: number,
+  y: number,
+): { readonly nodes: readonly SvgElement[]; readonly height: number } {
+  const count = Math.max(1, Math.min(8, layout.places.at(0)?.coil.poles.count ?? 1));
+  const width = 132;
+  const bobbins = [y + 10, y + 50].flatMap((top) => [
+    rect('body', x + 5, top + 4, width - 10, 26),
+    rect('open', x, top, width, 4),
+    rect('open', x, top + 30, width, 4),
+  ]);
+  const step = (width - 28) / Math.max(1, count - 1);
+  const poles = Array.from({ length: count }, (_, index) =>
+    rect('open', x + 11 + (count === 1 ? 52 : index * step), y, 6, 96),
+  );
+  return { nodes: [...bobbins, ...poles], height: 96 };
+}

@@ -1,0 +1,86 @@
+import { RANK, type Run, type Spot } from '../labels.ts';
+import { d, path } from '../svg.ts';
+import { dimension } from '../symbols.ts';
+import type { PickupPicture } from './picture.ts';
+import type { Rail } from './rails.ts';
+import type { Layout, Row } from './rows.ts';
+import type { Metrics, Sheet } from './sheet.ts';
+
+/** Each resistance between the two leads it is read on; hot to ground at the right edge. */
+export function drawResistances(
+  picture: PickupPicture,
+  layout: Layout,
+  rails: ReadonlyMap<string, Rail>,
+  metrics: Metrics,
+  sheet: Sheet,
+): void {
+  const single = layout.places.length === 1;
+  for (const place of layout.places) {
+    const rows = layout.rows.filter((row): row is Row & { kind: 'end' } => row.kind === 'end' && row.place === place);
+    const [first, last] = [rows.at(0), rows.at(-1)];
+    const text = place.coil.resistance ?? (single ? picture.total?.value : undefined);
+    if (first === undefined || last === undefined || text === undefined) continue;
+    // Leads that nobody has found cannot be measured between.
+    if (rows.some(({ end, net }) => net === undefined && end.own === undefined && end.conductor === undefined))
+      continue;
+    resistanceBetween(sheet, metrics.resistance, first.y + 6, last.y - 6, [{ text, bold: true }], []);
+  }
+  const { total } = picture;
+  const hot = terminalY(rails, 'hot');
+  const ground = terminalY(rails, 'ground');
+  if (total === undefined || single || hot === undefined || ground === undefined) return;
+  const more = [
+    ...(total.uncertainty === undefined ? [] : [`± ${total.uncertainty}`]),
+    ...(total.was === undefined ? [] : [`was ${total.was}`]),
+  ];
+  resistanceBetween(
+    sheet,
+    metrics.total,
+    Math.min(hot, ground) + 10,
+    Math.max(hot, ground) - 10,
+    [{ text: total.value, bold: true }],
+    more,
+  );
+  if (total.was !== undefined) {
+    const x = metrics.width - metrics.margin + 6;
+    const middle = (hot + ground) / 2;
+    sheet.nodes.push(path('w3', d`M${x} ${middle - 16}V${middle + 24}`));
+  }
+}
+
+function resistanceBetween(
+  sheet: Sheet,
+  x: number,
+  top: number,
+  bottom: number,
+  runs: readonly Run[],
+  more: readonly string[],
+): void {
+  const height = 20 + more.length * 15;
+  sheet.nodes.push(...dimension(x, top, bottom, height));
+  const first = (top + bottom) / 2 - height / 2 + 14.5;
+  sheet.labels.push({
+    wordings: [runs],
+    spots: [0, 16, 28, -14].flatMap((aside) =>
+      [0, -3, 3].map((shift): Spot => ({ x: x + aside, y: first + shift, anchor: 'middle' })),
+    ),
+    size: 14,
+    rank: RANK.resistance,
+    mayDrop: false,
+    rim: true,
+  });
+  more.forEach((text, index) => {
+    sheet.labels.push({
+      wordings: [[{ text, quiet: true }]],
+      spots: [{ x, y: first + 15 * (index + 1), anchor: 'middle' }],
+      size: 12,
+      rank: RANK.resistance,
+      mayDrop: false,
+      rim: true,
+    });
+  });
+}
+
+function terminalY(rails: ReadonlyMap<string, Rail>, kind: 'hot' | 'ground'): number | undefined {
+  return [...rails.values()].find((rail) => rail.net.kind === kind)?.terminal?.y;
+}

@@ -1,0 +1,97 @@
+import { textLine } from '../labels.ts';
+import { circle, d, path, type SvgNode } from '../svg.ts';
+import { balloon } from '../symbols.ts';
+import { textWidth, wrapText } from '../text-width.ts';
+import type { JointPlaces } from './draw-leads.ts';
+import type { FindingPicture, Ring } from './picture.ts';
+import { type Metrics, part, type Sheet } from './sheet.ts';
+
+type Place = { readonly x: number; readonly y: number };
+
+export interface FindingsHead {
+  readonly nodes: readonly SvgNode[];
+  readonly bottom: number;
+  /** Below which a leader may start, one for each finding. */
+  readonly balloons: readonly { readonly x: number; readonly y: number }[];
+}
+
+/** Above the drawing, each finding with a number: its cause, the remedy as an order, what no meter shows; the code last. */
+export function findingsHead(findings: readonly FindingPicture[], top: number, metrics: Metrics): FindingsHead {
+  const nodes: SvgNode[] = [];
+  const balloons: { x: number; y: number }[] = [];
+  const left = metrics.margin + 40;
+  const width = metrics.width - metrics.margin - left;
+  let y = top;
+  findings.forEach((finding, index) => {
+    const x = metrics.margin + 12;
+    const lines: SvgNode[] = [...balloon(x, y + 1, index + 1)];
+    balloons.push({ x, y: y + 14 });
+    for (const text of wrapText(finding.cause, width, { size: 14, bold: true })) {
+      lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }, { size: 14 }));
+      y += 20;
+    }
+    for (const text of wrapText(finding.remedy ?? '', width, { size: 12 })) {
+      lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }));
+      y += 18;
+    }
+    const notes = wrapText(finding.note ?? '', width, { size: 12 });
+    const last = notes.at(-1) ?? wrapText(finding.remedy ?? '', width, { size: 12 }).at(-1);
+    for (const text of notes) {
+      lines.push(textLine([{ text, quiet: true }], { x: left, y, anchor: 'start' }));
+      y += 18;
+    }
+    // The code ends the last line where it leaves room, else it has a line of its own.
+    const room = last !== undefined && textWidth(`${last} ${finding.code}`, { size: 12 }) + 24 < width;
+    lines.push(
+      textLine([{ text: finding.code, quiet: true }], { x: left + width, y: room ? y - 18 : y, anchor: 'end' }),
+    );
+    if (!room) y += 18;
+    nodes.push(part(`finding:${index + 1}`, finding.cause, ...lines));
+    y += 14;
+  });
+  return { nodes, bottom: findings.length === 0 ? top - 24 : y - 8, balloons };
+}
+
+/** A double ring on each joint of a finding, joined to its balloon by a leader where the way down is free, else numbered there. */
+export function drawRings(
+  findings: readonly FindingPicture[],
+  head: FindingsHead,
+  places: JointPlaces,
+  topRow: number,
+  metrics: Metrics,
+  sheet: Sheet,
+): void {
+  findings.forEach((finding, index) => {
+    const points = finding.rings.flatMap((ring) => placeOf(ring, places) ?? []).sort((a, b) => a.y - b.y);
+    const [first] = points;
+    const start = head.balloons[index];
+    if (first === undefined || start === undefined) return;
+    const nodes: SvgNode[] = points.flatMap(({ x, y }) => [circle('ring', x, y, 12), circle('leader', x, y, 17)]);
+    for (const { x, y } of points) sheet.obstacles.push({ x: x - 17, y: y - 17, width: 34, height: 34 });
+    if (index === 0 && first.y <= topRow && metrics.captions) {
+      const across = head.bottom + 2;
+      nodes.push(path('leader', leader(start, findings.length, across, first)));
+      sheet.obstacles.push({ x: first.x - 1, y: across, width: 2, height: Math.max(0, first.y - 17 - across) });
+    } else {
+      nodes.push(...balloon(first.x + 20, first.y - 20, index + 1, 9));
+      sheet.obstacles.push({ x: first.x + 11, y: first.y - 29, width: 18, height: 18 });
+    }
+    points.slice(1).forEach((point, at) => {
+      const before = points[at];
+      if (before !== undefined && before.x === point.x && point.y - before.y > 34) {
+        nodes.push(path('leader', d`M${point.x} ${before.y + 17}V${point.y - 17}`));
+      }
+    });
+    sheet.nodes.push(part(`finding:${index + 1}`, finding.cause, ...nodes));
+  });
+}
+
+/** Down from the balloon, or beside it where another balloon stands below, then across and down to the first ring. */
+function leader(start: Place, count: number, across: number, first: Place): string {
+  const down = count === 1 ? d`M${start.x} ${start.y}` : d`M${start.x - 13} ${start.y - 13}H${start.x - 20}`;
+  return `${down}${d`V${across}H${first.x}V${first.y - 17}`}`;
+}
+
+function placeOf(ring: Ring, places: JointPlaces): Place | undefined {
+  return 'metal' in ring ? places.metal.get(ring.metal) : places[ring.at].get(ring.end);
+}

@@ -1,0 +1,185 @@
+/**
+ * Where coils and leads lie. The solved path is walked from ground to hot and the coils are stacked in that order, hot on top;
+ * each coil has the row of its start on its centre line and the row of its finish at the edge toward which the path leaves it.
+ */
+import { type CoilOutline, type Edge, outerHalfHeight, outermostTurn } from '../coil-spiral.ts';
+import type { CoilPicture, EndPicture, LooseLeadPicture, MetalPicture, PickupPicture, TapPicture } from './picture.ts';
+import type { Metrics } from './sheet.ts';
+
+export interface CoilPlace {
+  readonly coil: CoilPicture;
+  readonly outline: CoilOutline;
+  readonly finishAt: Edge;
+  readonly firstPole: number;
+  readonly lastPole: number;
+}
+
+export type Row = {
+  readonly y: number;
+  /** Where the lead begins to show its own colour. */
+  readonly from: number;
+  readonly net: string | undefined;
+} & (
+  | { readonly kind: 'end'; readonly place: CoilPlace; readonly which: 'start' | 'finish'; readonly end: EndPicture }
+  | { readonly kind: 'tap'; readonly place: CoilPlace; readonly tap: TapPicture; readonly dotX: number }
+  | { readonly kind: 'loose'; readonly loose: LooseLeadPicture }
+);
+
+export interface Layout {
+  readonly places: readonly CoilPlace[];
+  readonly rows: readonly Row[];
+  readonly plate: { readonly top: number; readonly bottom: number };
+  /** Row of drain wire and metalwork, where there is any. */
+  readonly metalRow: number | undefined;
+  readonly strings: readonly { readonly number: number; readonly x: number }[];
+}
+
+const PADDING = 20;
+const TAP_ROW = 14;
+
+export function layOut(picture: PickupPicture, metrics: Metrics, top: number): Layout {
+  const strings = stringPositions(picture, metrics);
+  const stack = [...picture.coils].reverse();
+  const places: CoilPlace[] = [];
+  for (const [index, coil] of stack.entries()) {
+    const finishAt = finishEdge(coil, index, stack.length);
+    const above = places.at(-1);
+    const centre =
+      above === undefined
+        ? top + PADDING + extent({ coil, finishAt }, metrics).above
+        : above.outline.centre + centreDistance(above, { coil, finishAt }, picture, metrics);
+    places.push(placeCoil(coil, finishAt, centre, strings, metrics));
+  }
+  const rows: Row[] = places.flatMap((place) => rowsOf(place, metrics)).sort((a, b) => a.y - b.y);
+  const lowestBody = Math.max(top, ...places.map((place) => place.outline.centre + place.outline.outer));
+  let lowest = rows.at(-1)?.y ?? lowestBody;
+  for (const loose of picture.looseLeads) {
+    lowest += 44;
+    rows.push({ kind: 'loose', loose, y: lowest, from: metrics.joints, net: loose.net });
+  }
+  const metalRow = hasMetalRow(picture.metal) ? Math.max(lowest + metrics.rowGap, lowestBody + 6) : undefined;
+  const bottom = Math.max(lowestBody + PADDING + 4, metalRow === undefined ? 0 : metalRow + PADDING);
+  return { places, rows, plate: { top, bottom }, metalRow, strings };
+}
+
+/** A finish row lies at the turn itself where the turn already heads right on that side, else a bend below or above it. */
+export function finishOffset({ coil, finishAt }: Pick<CoilPlace, 'coil' | 'finishAt'>, metrics: Metrics): number {
+  const straight = coil.wound === undefined || (coil.wound === 'clockwise') === (finishAt === 'top');
+  const turn = metrics.hole + 5 + metrics.turns * metrics.pitch;
+  return (finishAt === 'top' ? -1 : 1) * (straight ? turn : metrics.bentRow);
+}
+
+function finishEdge(coil: CoilPicture, index: number, count: number): Edge {
+  const entered = coil.enteredAsLaidOut ?? coil.entered;
+  if (entered !== undefined) return entered === 'start' ? 'top' : 'bottom';
+  // Nothing says which way the path runs: finishes face each other, as they do where two coils are linked.
+  return index === 0 && count > 1 ? 'bottom' : 'top';
+}
+
+function extent(place: Pick<CoilPlace, 'coil' | 'finishAt'>, metrics: Metrics): { above: number; below: number } {
+  const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
+  const finish = Math.abs(finishOffset(place, metrics));
+  const taps = place.coil.taps.length === 0 ? 0 : outer + TAP_ROW + (place.coil.taps.length - 1) * metrics.rowGap;
+  const onFinishSide = Math.max(outer, finish);
+  const onOtherSide = Math.max(outer, taps);
+  return place.finishAt === 'top'
+    ? { above: onFinishSide, below: onOtherSide }
+    : { above: onOtherSide, below: onFinishSide };
+}
+
+function rowExtent(place: Pick<CoilPlace, 'coil' | 'finishAt'>, metrics: Metrics): { above: number; below: number } {
+  const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
+  const taps = place.coil.taps.length === 0 ? 0 : outer + TAP_ROW + (place.coil.taps.length - 1) * metrics.rowGap;
+  const finish = Math.abs(finishOffset(place, metrics));
+  return place.finishAt === 'top' ? { above: finish, below: taps } : { above: taps, below: finish };
+}
+
+function centreDistance(
+  above: CoilPlace,
+  below: Pick<CoilPlace, 'coil' | 'finishAt'>,
+  picture: PickupPicture,
+  metrics: Metrics,
+): number {
+  const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
+  const bar = picture.bar === undefined ? 0 : 2 * outer + (metrics.captions ? 102 : 86);
+  const beneath = below.coil.beneath || above.coil.beneath ? 2 * outer + 40 : 0;
+  const captions = metrics.captions ? above.coil.captions.length * 18 + 24 : 0;
+  const rows = rowExtent(above, metrics).below + metrics.rowGap + rowExtent(below, metrics).above;
+  const bodies = extent(above, metrics).below + extent(below, metrics).above + 28;
+  return Math.max(bar, beneath, captions, rows, bodies);
+}
+
+function placeCoil(
+  coil: CoilPicture,
+  finishAt: Edge,
+  centre: number,
+  strings: Layout['strings'],
+  metrics: Metrics,
+): CoilPlace {
+  const { hole: inner, turns, pitch } = metrics;
+  const served = strings.filter(
+    ({ number }) => coil.serves === undefined || (number >= coil.serves.from && number <= coil.serves.to),
+  );
+  const firstPole = served.at(0)?.x ?? metrics.firstPole;
+  const lastPole = served.at(-1)?.x ?? metrics.lastPole;
+  const outline: CoilOutline = {
+    left: firstPole - metrics.poleToLeftEnd,
+    right: lastPole + metrics.poleToRightEnd,
+    centre,
+    inner,
+    outer: outerHalfHeight(inner, turns, pitch),
+    turns,
+    pitch,
+  };
+  return { coil, outline, finishAt, firstPole, lastPole };
+}
+
+function rowsOf(place: CoilPlace, metrics: Metrics): readonly Row[] {
+  const { coil, outline, finishAt } = place;
+  const finishFrom = outline.right + outermostTurn(outline) + 12;
+  const start: Row = {
+    kind: 'end',
+    place,
+    which: 'start',
+    end: coil.start,
+    y: outline.centre,
+    from: outline.right + 8,
+    net: coil.start.net,
+  };
+  const finish: Row = {
+    kind: 'end',
+    place,
+    which: 'finish',
+    end: coil.finish,
+    y: outline.centre + finishOffset(place, metrics),
+    from: finishFrom,
+    net: coil.finish.net,
+  };
+  const side = finishAt === 'top' ? 1 : -1;
+  const taps = coil.taps.map(
+    (tap, index): Row => ({
+      kind: 'tap',
+      place,
+      tap,
+      y: outline.centre + side * (outline.outer + TAP_ROW + index * metrics.rowGap),
+      from: finishFrom,
+      net: tap.net,
+      dotX: outline.right - index * 28,
+    }),
+  );
+  return [start, finish, ...taps];
+}
+
+function stringPositions({ strings, coils }: PickupPicture, { firstPole, lastPole }: Metrics): Layout['strings'] {
+  const count = Math.min(
+    Math.max(strings ?? Math.max(...coils.map(({ poles }) => (poles.form === 'blade' ? 0 : poles.count)), 0), 0),
+    24,
+  );
+  const step = count > 1 ? (lastPole - firstPole) / (count - 1) : 0;
+  // The lowest string has the highest number and stands at the left.
+  return Array.from({ length: count }, (_, index) => ({ number: count - index, x: firstPole + index * step }));
+}
+
+function hasMetalRow(metal: readonly MetalPicture[]): boolean {
+  return metal.some(({ net, lead }) => net !== undefined || lead !== undefined);
+}

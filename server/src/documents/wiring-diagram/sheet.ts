@@ -1,0 +1,126 @@
+/** The two sizes a diagram is laid out for, and the sheet that collects what is drawn, so that labels find free places. */
+import type { Box, Label } from '../labels.ts';
+import { circle, element, group, type SvgElement, type SvgNode } from '../svg.ts';
+
+export type Width = 'wide' | 'narrow';
+
+export interface Metrics {
+  readonly width: number;
+  readonly margin: number;
+  readonly plateLeft: number;
+  readonly plateRight: number;
+  /** First and last pole of a full row. */
+  readonly firstPole: number;
+  readonly lastPole: number;
+  readonly poleRadius: number;
+  /** From the first and the last pole to the centres of the coil's round ends; the inner end of the winding needs the room at the right. */
+  readonly poleToLeftEnd: number;
+  readonly poleToRightEnd: number;
+  readonly hole: number;
+  readonly turns: 2 | 3;
+  readonly pitch: number;
+  /** From the centre line to a finish row that the turn has to bend into. */
+  readonly bentRow: number;
+  readonly rowGap: number;
+  readonly ownLabel: number;
+  readonly joints: number;
+  readonly conductorLabel: number;
+  readonly resistance: number;
+  readonly cableShield: number;
+  readonly terminals: number;
+  readonly terminalLabel: number;
+  readonly total: number;
+  readonly railStep: number;
+  /** Length in which two leads change places. */
+  readonly crossing: number;
+  readonly flowScale: number;
+  readonly captions: boolean;
+}
+
+export const METRICS: Readonly<Record<Width, Metrics>> = {
+  wide: {
+    width: 960,
+    margin: 32,
+    plateLeft: 188,
+    plateRight: 624,
+    firstPole: 299,
+    lastPole: 509,
+    poleRadius: 9.5,
+    poleToLeftEnd: 23,
+    poleToRightEnd: 23,
+    hole: 21,
+    turns: 3,
+    pitch: 10,
+    bentRow: 60,
+    rowGap: 56,
+    ownLabel: 640,
+    joints: 712,
+    conductorLabel: 728,
+    resistance: 750,
+    cableShield: 796,
+    terminals: 860,
+    terminalLabel: 874,
+    total: 897,
+    railStep: 24,
+    crossing: 52,
+    flowScale: 1,
+    captions: true,
+  },
+  narrow: {
+    width: 488,
+    margin: 16,
+    plateLeft: 8,
+    plateRight: 246,
+    firstPole: 74,
+    lastPole: 159,
+    poleRadius: 7,
+    poleToLeftEnd: 2,
+    poleToRightEnd: 21,
+    hole: 22,
+    turns: 2,
+    pitch: 8,
+    bentRow: 47,
+    rowGap: 42,
+    ownLabel: 254,
+    joints: 316,
+    conductorLabel: 326,
+    resistance: 344,
+    cableShield: 366,
+    terminals: 414,
+    terminalLabel: 426,
+    total: 450,
+    railStep: 18,
+    crossing: 40,
+    flowScale: 0.85,
+    captions: false,
+  },
+};
+
+/** What is drawn so far. Layers are drawn in the order they were opened. */
+export interface Sheet {
+  readonly nodes: SvgNode[];
+  readonly labels: Label[];
+  readonly obstacles: Box[];
+}
+
+export function emptySheet(): Sheet {
+  return { nodes: [], labels: [], obstacles: [] };
+}
+
+/** A part that can be pointed at: its own title, and the name by which its line in the text is found. */
+export function part(name: string, title: string, ...children: readonly SvgNode[]): SvgElement {
+  return group({ 'data-part': name }, element('title', {}, title), ...children);
+}
+
+export function blockLine(sheet: Sheet, x1: number, y1: number, x2: number, y2: number, half = 4): void {
+  sheet.obstacles.push({
+    x: Math.min(x1, x2) - half,
+    y: Math.min(y1, y2) - half,
+    width: Math.abs(x2 - x1) + 2 * half,
+    height: Math.abs(y2 - y1) + 2 * half,
+  });
+}
+
+export function dot(x: number, y: number, r = 5): SvgElement {
+  return circle('solid', x, y, r);
+}

@@ -1,0 +1,133 @@
+import { textLine } from '../labels.ts';
+import { d, path, type SvgNode } from '../svg.ts';
+import { pole, vector } from '../symbols.ts';
+import { fitText, textWidth, wrapText } from '../text-width.ts';
+import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
+import { type Metrics, part } from './sheet.ts';
+
+export interface Block {
+  readonly nodes: readonly SvgNode[];
+  readonly bottom: number;
+}
+
+/** Why it sounds so: per coil which way string and hum push, then both sums as arrows to one scale. */
+export function drawVerdict(verdict: VerdictPicture, top: number, metrics: Metrics): Block {
+  const wide = metrics.captions;
+  const table = drawTable(verdict, top, metrics);
+  const left = wide ? 612 : metrics.margin;
+  const signal = drawVectors('verdict:signal', verdict.signal, left, wide ? top : table.bottom + 32, metrics);
+  const hum = drawVectors('verdict:hum', verdict.hum, left, signal.bottom + 28, metrics);
+  return { nodes: [...table.nodes, ...signal.nodes, ...hum.nodes], bottom: Math.max(table.bottom, hum.bottom) };
+}
+
+function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Block {
+  const wide = metrics.captions;
+  const x = metrics.margin;
+  const columns = wide
+    ? { wound: x + 64, path: x + 162, poles: x + 264, string: x + 344, hum: x + 444, right: x + 548 }
+    : { wound: undefined, path: x + 76, poles: x + 190, string: x + 252, hum: x + 356, right: metrics.width - x };
+  const heads: readonly (readonly [string, number | undefined])[] = [
+    ['wound', columns.wound],
+    ['path goes', columns.path],
+    ['poles up', columns.poles],
+    ['string pushes', columns.string],
+    ['hum pushes', columns.hum],
+  ];
+  const nodes: SvgNode[] = [text('Read it off the drawing', x, top, 14)];
+  for (const [head, at] of heads) if (at !== undefined) nodes.push(text(head, at, top + 24, 12, true));
+  let y = top + 48;
+  for (const row of rows) {
+    nodes.push(path('hair', d`M${x} ${y - 17}H${columns.right}`));
+    const cells: SvgNode[] = [
+      textLine([{ text: fitText(row.coil, wide ? 60 : 72, { size: 12, bold: true }), bold: true }], {
+        x,
+        y,
+        anchor: 'start',
+      }),
+    ];
+    if (columns.wound !== undefined) cells.push(text(row.wound, columns.wound, y));
+    cells.push(text(row.path, columns.path, y), ...polarityCell(row.polarity, columns.poles, y));
+    cells.push(...pushCell(row.string, columns.string, y), ...pushCell(row.hum, columns.hum, y));
+    nodes.push(part(`coil:${row.coil}`, row.coil, ...cells));
+    y += 26;
+  }
+  nodes.push(path('hair', d`M${x} ${y - 17}H${columns.right}`));
+  let bottom = y;
+  const note = 'At one instant. Hum follows the turn of the path; a string follows the turn and the pole.';
+  for (const line of wrapText(note, columns.right - x, { size: 12 })) {
+    nodes.push(text(line, x, bottom + 6, 12, true));
+    bottom += 17;
+  }
+  return { nodes, bottom };
+}
+
+function polarityCell(polarity: VerdictPicture['rows'][number]['polarity'], x: number, y: number): readonly SvgNode[] {
+  if (polarity === undefined) return [text('unknown', x, y, 12, true)];
+  return [text(polarity === 'north-up' ? 'N' : 'S', x, y), ...pole(x + 22, y - 4, 7, polarity)];
+}
+
+function pushCell(push: Push, x: number, y: number): readonly SvgNode[] {
+  if (push === undefined) return [text('unknown', x, y, 12, true)];
+  const [from, to] = push === 'hot' ? [x, x + 34] : [x + 34, x];
+  return [...vector(from, to, y - 4), text(`to ${push}`, x + 42, y)];
+}
+
+function drawVectors(
+  name: string,
+  { heading, vectors, remarks }: VectorsPicture,
+  x: number,
+  top: number,
+  metrics: Metrics,
+): Block {
+  const nodes: SvgNode[] = [text(heading, x, top, 14)];
+  const whole = vectors.reduce((sum, { length }) => sum + Math.abs(length), 0);
+  const right = metrics.width - metrics.margin;
+  let y = top + 30;
+  let reach = x;
+  if (whole > 0) {
+    const scale = (metrics.captions ? 224 : 240) / whole;
+    const forth = vectors.filter(({ length }) => length >= 0);
+    const back = vectors.filter(({ length }) => length < 0);
+    let at = x;
+    for (const { coil, length } of forth) {
+      nodes.push(...vector(at, at + length * scale, y), ...vectorLabel(coil, at, at + length * scale, y - 8));
+      at += length * scale;
+    }
+    reach = at;
+    if (back.length === 0) nodes.push(path('hair', d`M${at} ${y - 10}V${y + 10}`));
+    const rule = y - 10;
+    if (back.length > 0) {
+      if (forth.length > 0) y += 10;
+      for (const { coil, length } of back) {
+        const to = at + length * scale;
+        nodes.push(...vector(at, to, y), ...vectorLabel(coil, to, at, y + 16));
+        at = to;
+      }
+    }
+    nodes.push(path('hair', d`M${x} ${rule}V${y + 10}`));
+  }
+  const from = whole > 0 ? reach + 14 : x;
+  const [main = ''] = remarks;
+  const roomy = right - from >= Math.min(120, textWidth(main, { size: 12, bold: true }));
+  let line = whole > 0 ? (roomy ? top + 34 - (remarks.length > 1 ? 8 : 0) : y + 26) : top + 20;
+  const remarkX = roomy ? from : x;
+  remarks.forEach((remark, index) => {
+    for (const each of wrapText(remark, right - remarkX, { size: 12, bold: index === 0 })) {
+      nodes.push(textLine([{ text: each, bold: index === 0 }], { x: remarkX, y: line, anchor: 'start' }));
+      line += 16;
+    }
+  });
+  const bottom = Math.max(line - 8, whole > 0 ? y + (vectors.some(({ length }) => length < 0) ? 22 : 8) : line);
+  return { nodes: [part(name, heading, ...nodes)], bottom };
+}
+
+function vectorLabel(coil: string, from: number, to: number, y: number): readonly SvgNode[] {
+  const width = Math.abs(to - from);
+  if (width < 18) return [];
+  const label = textWidth(coil, { size: 12 }) <= width ? coil : fitText(coil, width, { size: 12 });
+  return [textLine([{ text: label }], { x: (from + to) / 2, y, anchor: 'middle' })];
+}
+
+function text(words: string, x: number, y: number, size: 12 | 14 = 12, quiet = false): SvgNode {
+  return textLine([{ text: words, quiet }], { x, y, anchor: 'start' }, { size });
+}

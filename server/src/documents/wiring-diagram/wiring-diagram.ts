@@ -1,0 +1,226 @@
+import { drawLabel, type PlacedLabel, placeLabels, textLine } from '../labels.ts';
+import { d, element, path, rect, render, type SvgNode } from '../svg.ts';
+import { flow, pole } from '../symbols.ts';
+import { fitText, textWidth, wrapText } from '../text-width.ts';
+import { drawingCss } from '../theme.ts';
+import { drawCoils, drawSideView } from './draw-coils.ts';
+import { drawLeads } from './draw-leads.ts';
+import { drawRings, findingsHead } from './findings.ts';
+import type { Caption, PickupPicture } from './picture.ts';
+import { type CoilPlace, type Layout, layOut } from './rows.ts';
+import { emptySheet, METRICS, type Metrics, part, type Sheet, type Width } from './sheet.ts';
+import { drawVerdict } from './verdict.ts';
+
+export interface WiringDiagram {
+  readonly svg: string;
+  readonly width: number;
+  readonly height: number;
+  /** Labels that found no free place; empty in every drawing that is fit to be shown. */
+  readonly overlapping: readonly PlacedLabel[];
+}
+
+/**
+ * The wiring of one pickup: what is soldered to what, which way the path runs, why it sounds so. The same picture gives the same
+ * bytes. `wide` is laid out for 960 px, `narrow` for 488.
+ */
+export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
+  const metrics = METRICS[size];
+  const sheet = emptySheet();
+  const head = drawHead(picture, metrics);
+  const findings = findingsHead(picture.findings, head.bottom + (picture.findings.length > 0 ? 30 : 24), metrics);
+  const narrowCaption = metrics.captions ? undefined : narrowCaptions(picture, findings.bottom + 20, metrics);
+  const top = (narrowCaption?.bottom ?? findings.bottom) + (layoutHasStrings(picture) ? 38 : 20);
+  const layout = layOut(picture, metrics, top);
+
+  drawCoils(picture, layout, metrics, sheet);
+  const places = drawLeads(picture, layout, metrics, sheet);
+  const topRow = layout.rows.at(0)?.y ?? top;
+  drawRings(picture.findings, findings, places, topRow, metrics, sheet);
+  if (metrics.captions) for (const place of layout.places) drawCaptions(place, metrics, sheet);
+
+  const stack = picture.coils.some(({ beneath }) => beneath);
+  const drawn = lowest(layout, sheet) + 16;
+  const side = stack
+    ? drawSideView(layout, metrics.captions ? metrics.plateLeft : metrics.margin, drawn + 14)
+    : undefined;
+  const keyTop = drawn + (side === undefined ? 0 : side.height + 30);
+  const key = drawKey(picture, keyTop, metrics);
+  const verdict = picture.verdict === undefined ? undefined : drawVerdict(picture.verdict, key.bottom + 40, metrics);
+  const height = Math.ceil((verdict?.bottom ?? key.bottom) + 24);
+
+  const area = { x: 4, y: head.bottom, width: metrics.width - 8, height: key.bottom - head.bottom };
+  const { placed, overlapping } = placeLabels(sheet.labels, sheet.obstacles, area);
+  const nodes: SvgNode[] = [
+    rect('sheet', 0, 0, metrics.width, height),
+    ...head.nodes,
+    ...findings.nodes,
+    ...(narrowCaption?.nodes ?? []),
+    ...sheet.nodes,
+    ...placed.map(drawLabel),
+    ...(side === undefined
+      ? []
+      : [
+          part('side view', 'Side view: both coils on the same poles', ...side.nodes),
+          ...sideWords(layout, drawn + 14, metrics),
+        ]),
+    ...key.nodes,
+    ...(verdict === undefined
+      ? []
+      : [path('w1', d`M${metrics.margin} ${key.bottom + 12}H${metrics.width - metrics.margin}`), ...verdict.nodes]),
+  ];
+  return {
+    svg: render(svgRoot(picture, size, metrics.width, height, nodes)),
+    width: metrics.width,
+    height,
+    overlapping,
+  };
+}
+
+function svgRoot(
+  picture: PickupPicture,
+  size: Width,
+  width: number,
+  height: number,
+  nodes: readonly SvgNode[],
+): SvgNode {
+  const id = `${picture.id.replace(/[^A-Za-z0-9-]/g, '-')}-${size}`;
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: 'pk',
+      viewBox: `0 0 ${width} ${height}`,
+      width,
+      height,
+      role: 'img',
+      'aria-labelledby': `${id}-t ${id}-d`,
+    },
+    element('title', { id: `${id}-t` }, picture.name),
+    element('desc', { id: `${id}-d` }, picture.description),
+    { css: drawingCss() },
+    ...nodes,
+  );
+}
+
+function drawHead(picture: PickupPicture, metrics: Metrics): { nodes: readonly SvgNode[]; bottom: number } {
+  const { margin, width } = metrics;
+  const right = width - margin;
+  const aside = picture.aside.slice(0, 2);
+  const asideWidth = (line: number) => (aside[line] === undefined ? 0 : textWidth(aside[line], { size: 12 }) + 16);
+  const room = (line: number) => Math.max(right - margin - asideWidth(line), (right - margin) * 0.5);
+  const title = fitText(picture.title, room(0), { size: 19, bold: true });
+  const subtitle = fitText(picture.subtitle, room(1), { size: 12 });
+  const nodes: SvgNode[] = [
+    textLine([{ text: title }], { x: margin, y: 44, anchor: 'start' }, { size: 19 }),
+    textLine([{ text: subtitle, quiet: true }], { x: margin, y: 64, anchor: 'start' }),
+    ...aside.map((text, line) => {
+      const shown = fitText(text, (right - margin) * 0.5, { size: 12 });
+      return textLine([{ text: shown, quiet: true }], { x: right, y: 44 + 20 * line, anchor: 'end' });
+    }),
+    path('w1', d`M${margin} 78H${right}`),
+  ];
+  return { nodes, bottom: 78 };
+}
+
+function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
+  const { coil, outline } = place;
+  const width = metrics.plateLeft - metrics.margin - 4;
+  let y = outline.centre - outline.outer + 10;
+  const lines: SvgNode[] = [];
+  for (const caption of coil.captions) {
+    lines.push(...captionLine(caption, metrics.margin, y, width));
+    y += 18;
+  }
+  const { polarity, count } = coil.poles;
+  if (count > 0) {
+    const words = polarity === undefined ? 'poles unknown' : `poles ${polarity === 'north-up' ? 'N' : 'S'} up`;
+    lines.push(
+      textLine([{ text: words }], { x: metrics.margin, y, anchor: 'start' }),
+      ...pole(metrics.margin + 77 + (polarity === undefined ? 16 : 0), y - 4, 7, polarity),
+    );
+  }
+  sheet.nodes.push(part(`coil:${coil.id}`, coil.description, ...lines));
+  sheet.obstacles.push({
+    x: metrics.margin,
+    y: outline.centre - outline.outer,
+    width,
+    height: y + 6 - outline.centre + outline.outer,
+  });
+}
+
+function captionLine({ text, weight, was }: Caption, x: number, y: number, width: number): readonly SvgNode[] {
+  const size = weight === 'heading' || weight === 'number' ? 14 : 12;
+  const shown = fitText(text, width, { size, bold: size === 14 });
+  const line = textLine([{ text: shown, quiet: weight === 'quiet' }], { x, y, anchor: 'start' }, { size });
+  if (was === undefined) return [line];
+  // The revision bar stands left of the margin, so the numbers of two versions keep their places.
+  const bar = rect('solid', x - 10, y - 13, 3, 17);
+  return [
+    line,
+    bar,
+    textLine([{ text: fitText(`was ${was}`, width, { size: 12 }), quiet: true }], { x: x + width, y, anchor: 'end' }),
+  ];
+}
+
+/** The captions in one line each: the hot coil's above the drawing, the others' below each other there too. */
+function narrowCaptions(
+  picture: PickupPicture,
+  top: number,
+  metrics: Metrics,
+): { nodes: readonly SvgNode[]; bottom: number } {
+  const width = metrics.width - 2 * metrics.margin;
+  const nodes: SvgNode[] = [];
+  let y = top;
+  for (const coil of [...picture.coils].reverse()) {
+    const { name, rest } = coil.caption;
+    const lines = wrapText(`${name} ${rest}`, width, { size: 12, bold: true });
+    const texts = lines.map((line, index) => {
+      const at = { x: metrics.margin, y: y + index * 16, anchor: 'start' } as const;
+      const runs =
+        index === 0 && line.startsWith(name)
+          ? [{ text: name, bold: true }, { text: line.slice(name.length) }]
+          : [{ text: line }];
+      return textLine(runs, at);
+    });
+    nodes.push(part(`coil:${coil.id}`, coil.description, ...texts));
+    y += lines.length * 16 + 4;
+  }
+  return { nodes, bottom: y - 12 };
+}
+
+function drawKey(picture: PickupPicture, top: number, metrics: Metrics): { nodes: readonly SvgNode[]; bottom: number } {
+  if (!metrics.captions) return { nodes: [], bottom: top };
+  const y = top + 12;
+  const x = metrics.margin;
+  const wound = picture.coils.some((coil) => coil.wound !== undefined);
+  const quiet = (text: string, at: number) => textLine([{ text, quiet: true }], { x: at, y: y + 4, anchor: 'start' });
+  const nodes: SvgNode[] = [flow(x + 8, y, 'right'), quiet('the path from ground to hot', x + 22)];
+  if (wound) {
+    nodes.push(path('w2', d`M${x + 190} ${y + 5}q8 -10 22 -10M${x + 206} ${y - 10}l7 5l-7 5`));
+    nodes.push(quiet('the way a coil was wound, from start (inner end) to finish (outer end)', x + 222));
+  }
+  nodes.push(...pole(x + 634, y, 7, 'north-up'), quiet('field toward you', x + 646));
+  nodes.push(...pole(x + 756, y, 7, 'south-up'), quiet('field away from you', x + 768));
+  return { nodes: [part('key', 'Key', ...nodes)], bottom: y + 14 };
+}
+
+function sideWords(layout: Layout, top: number, metrics: Metrics): readonly SvgNode[] {
+  const x = (metrics.captions ? metrics.plateLeft : metrics.margin) + 150;
+  const [upper, lower] = layout.places;
+  const line = (text: string, y: number, quiet: boolean) => textLine([{ text, quiet }], { x, y, anchor: 'start' });
+  return [
+    line('side view', top + 8, true),
+    ...(upper === undefined ? [] : [line(upper.coil.caption.name, top + 31, false)]),
+    ...(lower === undefined ? [] : [line(lower.coil.caption.name, top + 71, false)]),
+  ];
+}
+
+function lowest(layout: Layout, sheet: Sheet): number {
+  const metal = layout.metalRow === undefined ? 0 : layout.metalRow + 28;
+  const lines = Math.max(...sheet.obstacles.map((box) => box.y + box.height));
+  return Math.max(layout.plate.bottom + 12, metal, lines, (layout.rows.at(-1)?.y ?? 0) + 24);
+}
+
+function layoutHasStrings(picture: PickupPicture): boolean {
+  return picture.strings !== undefined || picture.coils.some(({ poles }) => poles.count > 0);
+}
