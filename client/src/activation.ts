@@ -1,0 +1,38 @@
+import type { ExtensionContext } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { activateExplanations } from './features/explanation/explanation.ts';
+import { activateFileReading } from './features/files/file-reading.ts';
+import { activatePreview, type PreviewInterface } from './features/preview/preview.ts';
+import { activateServerCommands } from './features/status/server-commands.ts';
+import { activateStatusItem } from './features/status/status-item.ts';
+
+/** What the extension shows to tests and to other extensions. */
+export interface ExtensionInterface {
+  readonly preview: PreviewInterface;
+}
+
+let running: BaseLanguageClient | undefined;
+
+/** Everything that the extension brings, each in its own place. */
+export async function activateExtension(
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+): Promise<ExtensionInterface> {
+  running = client;
+  const preview = activatePreview(context, client);
+  context.subscriptions.push(
+    activateFileReading(client),
+    activateExplanations(client),
+    activateStatusItem(client),
+    activateServerCommands(client),
+  );
+  // A server that does not start is told by the status item; the commands stay, restarting among them.
+  await client.start().catch((error: unknown) => client.error('The server did not start.', error));
+  return { preview };
+}
+
+export async function deactivateExtension(): Promise<void> {
+  const client = running;
+  running = undefined;
+  await client?.dispose();
+}

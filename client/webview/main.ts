@@ -1,0 +1,21 @@
+import type { FromView, ToView, ViewState } from '../src/features/preview/messages.ts';
+import { createBench } from './bench.ts';
+
+/** What VS Code puts into every webview. */
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromView): void;
+  getState(): ViewState | undefined;
+  setState(state: ViewState): void;
+};
+
+const editor = acquireVsCodeApi();
+const root = document.getElementById('bench');
+if (root) {
+  const bench = createBench(root, {
+    send: (message) => editor.postMessage(message),
+    remembered: editor.getState(),
+    remember: (state) => editor.setState(state),
+  });
+  window.addEventListener('message', ({ data }: MessageEvent<ToView>) => bench.show(data));
+  editor.postMessage({ type: 'ready', width: bench.width() });
+}

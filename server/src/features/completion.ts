@@ -1,0 +1,142 @@
+import { type Expectation, expectedAt } from '../../../grammar/src/expect.ts';
+import type { Dimension } from '../../../grammar/src/schema/shape.ts';
+import type { Span } from '../../../grammar/src/span.ts';
+import type { PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Analysis } from '../analysis-types.ts';
+import { unitLookup } from '../quantities/unit-table.ts';
+import { blockSnippet, factSnippet, type NamesOf } from './block-snippets.ts';
+import { aboutBlockKind, aboutFact } from './hover.ts';
+import { namesInScope } from './names-in-scope.ts';
+import type { RichText } from './rich-text.ts';
+import { chunkAt, inFile } from './syntax-at.ts';
+
+export interface Completion {
+  readonly kind: 'block' | 'fact' | 'word' | 'name' | 'lead' | 'unit' | 'value';
+  readonly label: string;
+  /** What is inserted, where it is more than the label. */
+  readonly text?: string;
+  /** With stops to fill in, for editors that know them. */
+  readonly snippet?: string;
+  readonly detail?: string;
+  readonly about?: RichText;
+  readonly sort: string;
+}
+
+export interface Completions {
+  /** What is being typed, and will be replaced. */
+  readonly replace: Span;
+  readonly items: readonly Completion[];
+}
+
+/** What may stand at the cursor, from the schema and from the names in scope. */
+export function completions(analysis: Analysis, offset: number): Completions {
+  const placed = chunkAt(analysis.tree, offset) ?? EMPTY_FILE;
+  const expected = expectedAt(placed.chunk, offset - placed.offset, unitLookup);
+  const sources: Sources = { analysis, placed, expected, offset };
+  return {
+    replace: inFile(placed, expected.replace),
+    items: [
+      ...blocks(sources),
+      ...facts(sources),
+      ...names(sources),
+      ...words(sources),
+      ...units(sources),
+      ...codes(sources),
+    ],
+  };
+}
+
+interface Sources {
+  readonly analysis: Analysis;
+  readonly placed: PlacedChunk;
+  readonly expected: Expectation;
+  readonly offset: number;
+}
+
+const EMPTY_FILE: PlacedChunk = { offset: 0, chunk: { text: '', content: undefined, comments: [], problems: [] } };
+
+function facts({ analysis, placed, expected }: Sources): readonly Completion[] {
+  return expected.facts.flatMap(({ schema, stated }): readonly Completion[] => {
+    if (stated || schema.word === undefined) return [];
+    const namesOf = namesFor(analysis, placed, expected);
+    return [
+      {
+        kind: 'fact',
+        label: schema.word,
+        text: `${schema.word} `,
+        snippet: factSnippet(schema, namesOf),
+        detail: schema.example,
+        about: aboutFact(schema),
+        sort: `2${schema.word}`,
+      },
+    ];
+  });
+}
+
+function blocks({ analysis, placed, expected }: Sources): readonly Completion[] {
+  return expected.blockKinds.map(({ keyword, meaning }): Completion => {
+    const snippet = blockSnippet(keyword, namesFor(analysis, placed, expected));
+    return {
+      kind: 'block',
+      label: keyword,
+      ...(snippet === undefined ? {} : { snippet }),
+      detail: meaning,
+      about: aboutBlockKind(keyword),
+      sort: `3${keyword}`,
+    };
+  });
+}
+
+const namesFor =
+  (analysis: Analysis, placed: PlacedChunk, { blocks: around }: Expectation): NamesOf =>
+  (kind) =>
+    kind === 'lead'
+      ? []
+      : namesInScope(kind, { analysis, placed, blocks: around, qualifier: undefined, path: false }).map(
+          ({ name }) => name,
+        );
+
+function names({ analysis, placed, expected }: Sources): readonly Completion[] {
+  return expected.names.flatMap(({ of, declares, path }) => {
+    if (declares) return [];
+    const { blocks: around, qualifier } = expected;
+    return namesInScope(of, { analysis, placed, blocks: around, qualifier, path }).map(
+      ({ name, what }): Completion => ({
+        kind: of === 'lead' ? 'lead' : 'name',
+        label: name,
+        detail: what,
+        sort: `0${name}`,
+      }),
+    );
+  });
+}
+
+function words({ expected }: Sources): readonly Completion[] {
+  // Behind a point only names follow.
+  if (expected.qualifier !== undefined) return [];
+  return expected.words.map((word): Completion => ({ kind: 'word', label: word, sort: `1${word}` }));
+}
+
+/** A unit stands apart from its number. */
+function units({ analysis, placed, expected }: Sources): readonly Completion[] {
+  const start = placed.offset + expected.replace.start;
+  const isGlued = /\d/.test(analysis.text[start - 1] ?? '');
+  return expected.units.flatMap((dimension: Dimension) =>
+    unitLookup.symbolsOf(dimension).map(
+      (symbol, index): Completion => ({
+        kind: 'unit',
+        label: symbol,
+        ...(isGlued ? { text: ` ${symbol}` } : {}),
+        detail: dimension,
+        sort: `1${String(index).padStart(2, '0')}`,
+      }),
+    ),
+  );
+}
+
+/** Behind `accept`, the codes of what is found in the block. */
+function codes({ analysis, placed, expected }: Sources): readonly Completion[] {
+  if (!expected.shapes.some(({ kind }) => kind === 'code')) return [];
+  const found = analysis.findings.filter(({ place }) => place.chunk === placed.chunk);
+  return [...new Set(found.map(({ code }) => code))].map((code) => ({ kind: 'value', label: code, sort: `0${code}` }));
+}

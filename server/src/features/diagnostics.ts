@@ -1,0 +1,43 @@
+import type { Span } from '../../../grammar/src/span.ts';
+import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Finding, Severity } from '../checks/finding.ts';
+
+/** A finding as an editor shows it. */
+export interface Diagnostic {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly span: Span;
+  readonly related: readonly { readonly message: string; readonly at: FileSpan }[];
+  /** What it marks has no effect and may go. */
+  readonly unnecessary: boolean;
+}
+
+/** More than this helps nobody and only burdens the editor; the last one says how many are not shown. */
+export const MOST_DIAGNOSTICS = 1000;
+
+export function diagnostics(analysis: Analysis): readonly Diagnostic[] {
+  const { findings } = analysis;
+  const shown = findings.slice(0, MOST_DIAGNOSTICS).flatMap((finding) => toDiagnostic(analysis, finding));
+  const rest = findings.length - MOST_DIAGNOSTICS;
+  const last = shown.at(-1);
+  if (rest <= 0 || last === undefined) return shown;
+  return [...shown.slice(0, -1), { ...last, message: `${last.message} (${rest} more findings follow)` }];
+}
+
+/** Where a finding lies in this file. */
+export function findingSpan(analysis: Analysis, finding: Finding): Span | undefined {
+  const at = analysis.locate(finding.place);
+  return at?.uri === analysis.uri ? { start: at.start, end: at.end } : undefined;
+}
+
+function toDiagnostic(analysis: Analysis, finding: Finding): readonly Diagnostic[] {
+  const span = findingSpan(analysis, finding);
+  if (span === undefined) return [];
+  const related = finding.related.flatMap(({ message, place }) => {
+    const at = analysis.locate(place);
+    return at ? [{ message, at }] : [];
+  });
+  const { code, severity, message } = finding;
+  return [{ code, severity, message, span, related, unnecessary: code === 'accept/unused' }];
+}

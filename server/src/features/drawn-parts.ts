@@ -1,0 +1,37 @@
+import type { PickupAnalysis } from '../analysis-types.ts';
+import { COIL_ENDS } from '../model/coil.ts';
+import { endNode, leadNode, partNode, tapNode } from '../model/netlist.ts';
+import type { Place } from '../model/place.ts';
+
+/** A part of a pickup as drawings and tables name it, with the line that says it. */
+export interface PickupPart {
+  /** As the netlist names its nodes; a coil as a whole is `coil:slug`. */
+  readonly id: string;
+  readonly label: string;
+  readonly place: Place;
+}
+
+/** Every part that a drawing of the pickup may show. */
+export function pickupParts({ pickup, netlist }: PickupAnalysis): readonly PickupPart[] {
+  const parts: PickupPart[] = [];
+  for (const coil of pickup.coils) {
+    parts.push({ id: `coil:${coil.name}`, label: `${coil.name} coil`, place: coil.place });
+    for (const end of COIL_ENDS) {
+      const place = coil[end]?.place;
+      if (place) parts.push({ id: endNode(coil.name, end), label: `${end} of the ${coil.name} coil`, place });
+    }
+    for (const { value, place } of coil.taps) {
+      const lead = value.lead.value;
+      parts.push({ id: tapNode(coil.name, lead), label: `tap of the ${coil.name} coil, ${lead}`, place });
+    }
+  }
+  for (const { name, place, what } of netlist.leads.values()) {
+    parts.push({ id: leadNode(name), label: `${what} ${name}`, place });
+  }
+  for (const { name, fitting, place } of netlist.metal) {
+    const part = fitting === 'shield' ? 'shield' : fitting.part;
+    parts.push({ id: partNode(part), label: part === name ? part : `${part} (${name})`, place });
+  }
+  if (pickup.barMagnet) parts.push({ id: 'magnet', label: 'bar magnet', place: pickup.barMagnet.place });
+  return parts;
+}

@@ -1,0 +1,148 @@
+import { describeShape } from '../../../grammar/src/describe-shape.ts';
+import type { BlockSchema, FactSchema } from '../../../grammar/src/schema/block-schema.ts';
+import { schemas } from '../../../grammar/src/schema/index.ts';
+import type { Span } from '../../../grammar/src/span.ts';
+import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
+import type { Analysis, FileSpan } from '../analysis-types.ts';
+import { explanationOf } from '../checks/pages.ts';
+import type { Place } from '../model/place.ts';
+import { findingSpan } from './diagnostics.ts';
+import { coilRows, pickupRows } from './estimate-rows.ts';
+import { type NameAt, nameAt } from './name-at.ts';
+import { ownPickups } from './own-blocks.ts';
+import type { RichText, Section } from './rich-text.ts';
+import { factSchemaOf, schemaOf } from './schema-at.ts';
+import { inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
+
+export interface Hover {
+  readonly span: Span;
+  readonly text: RichText;
+}
+
+/**
+ * What is known of the thing under the cursor: a coil's and a pickup's numbers, a name's declaration, a fact's meaning;
+ * and of each finding there, what it is about.
+ */
+export function hover(analysis: Analysis, offset: number): Hover | undefined {
+  const at = syntaxAt(analysis.tree, offset);
+  const item = at?.item;
+  if (at === undefined || item === undefined) return undefined;
+  const span = inFile(at.placed, item.span);
+  const name = nameAt(analysis, offset);
+  const text = [...(name ? named(analysis, name) : []), ...written(analysis, at), ...findingsAt(analysis, offset)];
+  return text.length > 0 ? { span: name?.at ?? span, text } : undefined;
+}
+
+/** The declaration that a name stands for, and the numbers where it is a coil or a pickup. */
+function named(analysis: Analysis, { reference, target, at }: NameAt): RichText {
+  const heading: Section = { kind: 'heading', text: `${reference.kind} ${reference.name}` };
+  if (target === undefined) return [heading];
+  const declaration = reference.declares || !reference.target ? [] : declarationText(reference.target);
+  return [heading, ...declaration, ...numbersOf(analysis, { ...reference, span: at, target })];
+}
+
+function numbersOf(
+  analysis: Analysis,
+  { kind, name, span, target }: { kind: string; name: string; span: FileSpan; target: FileSpan },
+): RichText {
+  const values = (rows: Extract<Section, { kind: 'values' }>['rows']): RichText =>
+    rows.length > 0 ? [{ kind: 'values', rows }] : [];
+  if (kind === 'pickup') {
+    const analysed = analysis.pickups.find(({ pickup }) => pickup.name === name);
+    return analysed ? values(pickupRows(analysed.estimates())) : [];
+  }
+  if (kind !== 'coil') return [];
+  const around = ownPickups(analysis).find(({ placed }) => holds(placed.offset, placed.chunk.text, span.start));
+  const analysed =
+    around?.analysed ??
+    analysis.pickups.find(({ pickup }) =>
+      pickup.coils.some((coil) => coil.name === name && analysis.locate(coil.place)?.start === target.start),
+    );
+  const coil = analysed?.estimates().coils.get(name);
+  return coil ? values(coilRows(coil)) : [];
+}
+
+const holds = (offset: number, text: string, at: number): boolean => offset <= at && at <= offset + text.length;
+
+/** The block or line that declares a name as it is written, in whatever file; cut where it is long. */
+function declarationText({ chunk, span }: Place): RichText {
+  const at = syntaxIn({ offset: 0, chunk }, span.start);
+  const block = at.blocks.at(-1);
+  if (block === undefined) return [];
+  const { start, end } = (at.fact ?? block).span;
+  const indent = /[ \t]*$/.exec(chunk.text.slice(0, start))?.[0] ?? '';
+  const lines = chunk.text
+    .slice(start, end)
+    .split(/\r\n|\r|\n/)
+    .map((line) => (line.startsWith(indent) ? line.slice(indent.length) : line));
+  const text = lines.length > MOST_LINES ? [...lines.slice(0, MOST_LINES), '  # …'].join('\n') : lines.join('\n');
+  return [{ kind: 'spec', text }];
+}
+
+const MOST_LINES = 12;
+
+/** What a block's keyword or a fact's word means. */
+function written(analysis: Analysis, at: SyntaxAt): RichText {
+  const block = at.blocks.at(-1);
+  if (block === undefined) return at.item?.text === 'use' ? [{ kind: 'paragraph', text: USE_MEANING }] : [];
+  if (at.fact === undefined) return at.item === block.keyword ? aboutBlock(analysis, at, block) : [];
+  const first = at.fact.items[0];
+  if (first !== at.item) return [];
+  const schema = factSchemaOf(block, at.fact);
+  return schema?.word === first?.text && schema ? aboutFact(schema) : [];
+}
+
+const USE_MEANING = 'takes in another file: what that declares, and what it uses itself, may be named here';
+
+function aboutBlock(analysis: Analysis, at: SyntaxAt, block: BlockNode): RichText {
+  const schema = schemaOf(block);
+  const own = at.blocks.length === 1 ? ownPickups(analysis).find((each) => each.block === block) : undefined;
+  const rows = own ? pickupRows(own.analysed.estimates()) : [];
+  return [...(schema ? describeBlock(schema) : []), ...(rows.length > 0 ? [{ kind: 'values', rows } as const] : [])];
+}
+
+function describeBlock(schema: BlockSchema): RichText {
+  return [
+    { kind: 'heading', text: schema.keyword },
+    { kind: 'paragraph', text: schema.meaning },
+    { kind: 'spec', text: schema.example },
+  ];
+}
+
+/** Meaning, pattern, what is assumed without it, and an example. */
+export function aboutFact(schema: FactSchema): RichText {
+  const pattern = [schema.word, describeShape(schema.shape)].filter((part) => part !== undefined && part !== '');
+  return [
+    { kind: 'spec', text: pattern.join(' ') },
+    { kind: 'paragraph', text: schema.meaning },
+    ...(schema.assumed === undefined ? [] : [{ kind: 'paragraph', text: `Left out: ${schema.assumed}.` } as const]),
+    { kind: 'spec', text: schema.example },
+  ];
+}
+
+/** What a block of a kind is, for completion as well. */
+export function aboutBlockKind(keyword: string): RichText {
+  const schema = schemas.get(keyword);
+  return schema ? describeBlock(schema) : [];
+}
+
+/** The editor shows the message itself; here the first words of its page, which say why it matters. */
+function findingsAt(analysis: Analysis, offset: number): RichText {
+  return analysis.findings.flatMap((finding): RichText => {
+    const span = findingSpan(analysis, finding);
+    if (span === undefined || offset < span.start || offset > span.end) return [];
+    const page = explanationOf(finding.code);
+    const opening = page === undefined ? undefined : firstParagraph(page);
+    return [
+      { kind: 'heading', text: finding.code },
+      ...(opening === undefined ? [] : [{ kind: 'page', markdown: opening } as const]),
+    ];
+  });
+}
+
+function firstParagraph(page: string): string | undefined {
+  return page
+    .split(/\r?\n\s*\r?\n/)
+    .map((part) => part.trim())
+    .find((part) => part !== '' && !part.startsWith('#'));
+}

@@ -1,0 +1,100 @@
+import type { NameKind } from '../../../grammar/src/schema/shape.ts';
+import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Analysis } from '../analysis-types.ts';
+import { METAL_PARTS } from '../model/lead.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { COLOUR_CODES, COLOURS } from '../quantities/iec60757.ts';
+
+export interface NameInScope {
+  readonly name: string;
+  /** What it is, in a word or two. */
+  readonly what: string;
+}
+
+/** Where a name is being typed. */
+export interface NamePlace {
+  readonly analysis: Analysis;
+  readonly placed: PlacedChunk;
+  readonly blocks: readonly BlockNode[];
+  /** What stands before the point of a path. */
+  readonly qualifier: string | undefined;
+  /** A path may name an end of a coil; a plain name may not. */
+  readonly path: boolean;
+}
+
+/** The names of a kind that may stand at a place. */
+export function namesInScope(kind: NameKind, place: NamePlace): readonly NameInScope[] {
+  const { analysis, qualifier } = place;
+  switch (kind) {
+    case 'wire':
+    case 'spool':
+    case 'bobbin':
+    case 'magnet':
+    case 'pickup':
+    case 'instrument':
+      return qualifier === undefined ? analysis.namesInScope(kind).map(({ name }) => ({ name, what: kind })) : [];
+    case 'coil':
+      return coilsOf(pickupAround(place)?.pickup).map((name) => ({ name, what: 'coil' }));
+    case 'metal part':
+      return METAL_PARTS.map((name) => ({ name, what: 'metal part' }));
+    case 'lead':
+      return leadsInScope(place);
+    case 'slot':
+      return slotsInScope(place);
+  }
+}
+
+function pickupAround({ analysis, placed }: NamePlace): { pickup: Pickup; netlist: PickupNetlist } | undefined {
+  return analysis.pickups.find(({ pickup }) => pickup.place.chunk === placed.chunk);
+}
+
+const coilsOf = (pickup: Pickup | undefined): readonly string[] => (pickup?.coils ?? []).map(({ name }) => name);
+
+function leadsInScope(place: NamePlace): readonly NameInScope[] {
+  const around = pickupAround(place);
+  const coil = around?.pickup.coils.find(({ name }) => name === place.qualifier);
+  if (place.qualifier !== undefined) return coil ? endsOf(coil.taps.map(({ value }) => value.lead.value)) : [];
+  const block = place.blocks.at(-1)?.keyword.text;
+  const colours = COLOUR_CODES.map((code) => ({ name: COLOURS[code], what: `colour ${code}` }));
+  if (around === undefined) return colours;
+  const outgoing = [...around.netlist.leads.values()].map(({ name, what }) => ({ name, what }));
+  const metal = around.pickup.metal.map(({ part }) => ({ name: part, what: 'metal part' }));
+  // A coil's own lead and the conductors are new names: any colour will do.
+  if (!place.path) return unique([...colours, ...outgoing]);
+  const ends = around.pickup.coils.flatMap(({ name }) =>
+    ['start', 'finish'].map((end) => ({ name: `${name}.${end}`, what: 'end of a coil' })),
+  );
+  const read =
+    block === 'readings' ? [...READ_POINTS, ...coilsOf(around.pickup).map((name) => ({ name, what: 'coil' }))] : [];
+  return unique([...outgoing, ...read, ...ends, ...metal]);
+}
+
+const READ_POINTS: readonly NameInScope[] = [
+  { name: 'hot', what: 'the hot lead' },
+  { name: 'ground', what: 'ground' },
+];
+
+const endsOf = (taps: readonly string[]): readonly NameInScope[] => [
+  { name: 'start', what: 'inner end' },
+  { name: 'finish', what: 'outer end' },
+  ...taps.map((name) => ({ name, what: 'tap' })),
+];
+
+function slotsInScope({ analysis, placed, qualifier }: NamePlace): readonly NameInScope[] {
+  const instrument = analysis.model.instruments.find(({ place }) => place.chunk === placed.chunk);
+  const slots = instrument?.slots ?? [];
+  if (qualifier === undefined)
+    return slots.map(({ name, pickupName }) => ({ name, what: `pickup ${pickupName.value}` }));
+  const pickup = slots.find(({ name }) => name === qualifier)?.pickup;
+  return [
+    ...coilsOf(pickup).map((name) => ({ name, what: 'that coil alone' })),
+    ...(pickup?.coils ?? []).flatMap(({ taps }) =>
+      taps.map(({ value }) => ({ name: value.lead.value, what: 'taken at this tap' })),
+    ),
+  ];
+}
+
+function unique(names: readonly NameInScope[]): readonly NameInScope[] {
+  return [...new Map(names.map((each) => [each.name, each])).values()];
+}

@@ -1,0 +1,41 @@
+import type { InitializeParams } from 'vscode-languageserver';
+
+/** What the client says it can do. Everything that it does not say, it cannot. */
+export interface ClientAbilities {
+  /** It is our own client and speaks the further messages. */
+  readonly isOurs: boolean;
+  readonly readsFiles: boolean;
+  readonly linksCodes: boolean;
+  readonly configuration: boolean;
+  readonly workspaceFolders: boolean;
+  readonly registersConfiguration: boolean;
+  readonly registersWatching: boolean;
+  readonly refreshesHints: boolean;
+  readonly markdown: boolean;
+  readonly snippets: boolean;
+  readonly symbolTree: boolean;
+  readonly definitionLinks: boolean;
+}
+
+export function readAbilities(params: InitializeParams): ClientAbilities {
+  const { workspace, textDocument } = params.capabilities ?? {};
+  const ours = optionsOf(params.initializationOptions);
+  return {
+    isOurs: typeof ours.protocol === 'number',
+    readsFiles: ours.readsFiles === true,
+    linksCodes: ours.showsExplanations === true,
+    configuration: workspace?.configuration === true,
+    workspaceFolders: workspace?.workspaceFolders === true,
+    registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    registersWatching: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    markdown: textDocument?.hover?.contentFormat?.includes('markdown') === true,
+    snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
+    symbolTree: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    definitionLinks: textDocument?.definition?.linkSupport === true,
+  };
+}
+
+function optionsOf(sent: unknown): { protocol?: unknown; readsFiles?: unknown; showsExplanations?: unknown } {
+  return typeof sent === 'object' && sent !== null ? sent : {};
+}

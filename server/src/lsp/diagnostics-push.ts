@@ -1,0 +1,63 @@
+import type { Diagnostic } from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+
+export interface Push {
+  /** This document has a new text. */
+  edited(document: TextDocument): void;
+  /** The documents have the text they had, but something that they use may have changed. */
+  affected(documents: Iterable<TextDocument>): void;
+  /** Closed: nothing is to be sent for it any more. */
+  dropped(document: TextDocument): void;
+}
+
+export interface PushTarget {
+  /** What to send for a document as it is now; `undefined` where it cannot be said yet. */
+  readonly diagnose: (document: TextDocument) => Diagnostic[] | undefined;
+  readonly send: (document: TextDocument, diagnostics: Diagnostic[]) => void;
+  /** Runs the callback once the messages that have already come are worked off. */
+  readonly soon: (callback: () => void) => void;
+}
+
+/**
+ * Sends findings after each change, always those of the text as it is then, with its version. Changes that come in one
+ * burst are answered once: before it works, it lets every message through that is already waiting. One document is worked
+ * off at a time, the one edited last first, so that typing never waits for the files that depend on it.
+ */
+export function createPush({ diagnose, send, soon }: PushTarget): Push {
+  const waiting: TextDocument[] = [];
+  let changes = 0;
+  let isScheduled = false;
+
+  const drop = (document: TextDocument): void => {
+    const at = waiting.indexOf(document);
+    if (at >= 0) waiting.splice(at, 1);
+  };
+  const schedule = (): void => {
+    if (isScheduled || waiting.length === 0) return;
+    isScheduled = true;
+    const seen = changes;
+    soon(() => {
+      isScheduled = false;
+      if (changes === seen) workOffOne();
+      schedule();
+    });
+  };
+  const workOffOne = (): void => {
+    const document = waiting.shift();
+    const diagnostics = document && diagnose(document);
+    if (document && diagnostics) send(document, diagnostics);
+  };
+  return {
+    edited: (document) => {
+      changes += 1;
+      drop(document);
+      waiting.unshift(document);
+      schedule();
+    },
+    affected: (documents) => {
+      for (const document of documents) if (!waiting.includes(document)) waiting.push(document);
+      schedule();
+    },
+    dropped: drop,
+  };
+}

@@ -1,0 +1,71 @@
+import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { FileContent } from '../analysis-types.ts';
+import type { Disk } from './files.ts';
+import { decodeText, MOST_BYTES, tooLarge } from './text-limits.ts';
+
+/** The disk through Node. Only regular files of a sensible size are read; anything else is told in one line. */
+export const nodeDisk: Disk = {
+  stamp: (uri) => {
+    try {
+      const { mtimeMs, size, ino } = statSync(fileURLToPath(uri));
+      return `${mtimeMs} ${size} ${ino}`;
+    } catch (error) {
+      return isAbsent(error) ? undefined : 'unknown';
+    }
+  },
+  read: (uri) => {
+    try {
+      return readFile(fileURLToPath(uri));
+    } catch (error) {
+      return isAbsent(error) ? { kind: 'missing' } : { kind: 'unreadable', reason: reasonOf(error) };
+    }
+  },
+  siblings: (uri) => {
+    try {
+      const names = readdirSync(path.dirname(fileURLToPath(uri)));
+      return names.filter((name) => name.endsWith('.pickup')).slice(0, MOST_SIBLINGS);
+    } catch {
+      return [];
+    }
+  },
+};
+
+const MOST_SIBLINGS = 500;
+
+function readFile(file: string): FileContent {
+  // Without O_NONBLOCK, opening a pipe that nobody writes to would wait for ever.
+  const descriptor = openSync(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+  try {
+    const stat = fstatSync(descriptor);
+    if (stat.isDirectory()) return { kind: 'unreadable', reason: 'it is a folder, not a file' };
+    if (!stat.isFile()) return { kind: 'unreadable', reason: 'it is not a regular file' };
+    if (stat.size > MOST_BYTES) return tooLarge(stat.size);
+    return decodeText(readFileSync(descriptor));
+  } finally {
+    closeSync(descriptor);
+  }
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
+}
+
+const isAbsent = (error: unknown): boolean => codeOf(error) === 'ENOENT' || codeOf(error) === 'ENOTDIR';
+
+function reasonOf(error: unknown): string {
+  switch (codeOf(error)) {
+    case 'EACCES':
+    case 'EPERM':
+      return 'reading it is not permitted';
+    case 'EISDIR':
+      return 'it is a folder, not a file';
+    case 'ELOOP':
+      return 'its links lead in a circle';
+    case 'ENAMETOOLONG':
+      return 'its name is too long';
+    default:
+      return `it cannot be read${codeOf(error) === '' ? '' : ` (${codeOf(error)})`}`;
+  }
+}

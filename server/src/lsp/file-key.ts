@@ -1,0 +1,24 @@
+/**
+ * One spelling for one file. Editors escape more of a URI than a relative path resolved against it would, and write drive
+ * letters in either case; a document that is open must be found under both.
+ */
+export function fileKey(uri: string): string {
+  try {
+    const url = new URL(uri);
+    const path = url.pathname
+      .split('/')
+      .map((segment) => encodeURIComponent(decodeURIComponent(segment)))
+      .join('/')
+      .replace(/^\/[A-Z]%3A(?=\/|$)/, (drive) => drive.toLowerCase());
+    return `${url.protocol}//${url.host}${path}${url.search}`;
+  } catch {
+    return uri;
+  }
+}
+
+/** The folder of a file, with its slash. */
+export const folderOf = (key: string): string => key.slice(0, key.lastIndexOf('/') + 1);
+
+/** True where the file lies in the folder or below it. */
+export const isBelow = (key: string, folder: string): boolean =>
+  folder !== '' && key.startsWith(folder.endsWith('/') ? folder : `${folder}/`);

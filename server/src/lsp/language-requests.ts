@@ -1,0 +1,234 @@
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionParams,
+  type Connection,
+  LSPErrorCodes,
+  ResponseError,
+  type ServerCapabilities,
+} from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Span } from '../../../grammar/src/span.ts';
+import type { Analysis } from '../analysis-types.ts';
+import { fixAll, quickFixes } from '../features/code-actions.ts';
+import { completions } from '../features/completion.ts';
+import { definition } from '../features/definition.ts';
+import { diagnostics } from '../features/diagnostics.ts';
+import { documentHighlights } from '../features/document-highlight.ts';
+import { documentLinks } from '../features/document-links.ts';
+import { documentSymbols } from '../features/document-symbols.ts';
+import { foldingRanges } from '../features/folding.ts';
+import { formatting } from '../features/formatting.ts';
+import { hover } from '../features/hover.ts';
+import { inlayHints } from '../features/inlay-hints.ts';
+import { refactorings } from '../features/refactorings.ts';
+import { references } from '../features/references.ts';
+import { prepareRename, rename } from '../features/rename.ts';
+import { toMarkdown, toPlainText } from '../features/rich-text.ts';
+import { semanticTokens } from '../features/semantic-tokens.ts';
+import { signatureHelp } from '../features/signature-help.ts';
+import { workspaceSymbols } from '../features/workspace-symbols.ts';
+import type { ClientAbilities } from './client-abilities.ts';
+import { offsetFrom, spanFrom } from './from-protocol.ts';
+import { answering, type Report } from './guard.ts';
+import type { Session } from './session.ts';
+import type { Settings } from './settings.ts';
+import * as to from './to-protocol.ts';
+
+export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' | 'workspace'> = {
+  hoverProvider: true,
+  completionProvider: { triggerCharacters: [' ', '.', '"', '/'] },
+  signatureHelpProvider: { triggerCharacters: [' '] },
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  documentSymbolProvider: true,
+  workspaceSymbolProvider: true,
+  codeActionProvider: {
+    codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, CodeActionKind.SourceFixAll],
+  },
+  documentFormattingProvider: true,
+  renameProvider: { prepareProvider: true },
+  foldingRangeProvider: true,
+  documentLinkProvider: {},
+  inlayHintProvider: true,
+  semanticTokensProvider: {
+    legend: { tokenTypes: [...to.TOKEN_TYPES], tokenModifiers: [...to.TOKEN_MODIFIERS] },
+    full: true,
+    range: true,
+  },
+};
+
+interface Served {
+  readonly session: Session;
+  readonly report: Report;
+  readonly abilities: ClientAbilities;
+  readonly settings: () => Settings;
+}
+
+/** A document that is open and its analysis. */
+interface Opened {
+  readonly document: TextDocument;
+  readonly analysis: Analysis;
+}
+
+/** Answers the requests of the Language Server Protocol from the features. */
+export function serveLanguage(connection: Connection, served: Served): void {
+  const { session, report, abilities, settings } = served;
+  const textOf: to.TextOf = (uri) => session.files.document(uri);
+  const opened = (uri: string): Opened | undefined => {
+    const document = session.documents.get(uri);
+    const analysis = document && session.analysisOf(document);
+    return document && analysis && { document, analysis };
+  };
+  /** An answer about an open document; where it is not open, or something fails, the empty one. */
+  const about = <P extends { readonly textDocument: { readonly uri: string } }, R>(
+    what: string,
+    empty: R,
+    answer: (opened: Opened, params: P) => R,
+  ) =>
+    answering<P, R>(report, what, empty, (params) => {
+      const found = opened(params.textDocument.uri);
+      return found ? answer(found, params) : empty;
+    });
+
+  connection.onHover(
+    about('hover', null, ({ document, analysis }, { position }) => {
+      const found = hover(analysis, offsetFrom(document, position));
+      if (found === undefined) return null;
+      const contents = abilities.markdown
+        ? ({ kind: 'markdown', value: toMarkdown(found.text) } as const)
+        : ({ kind: 'plaintext', value: toPlainText(found.text) } as const);
+      return { contents, range: to.toRange(document, found.span) };
+    }),
+  );
+  connection.onCompletion(
+    about('completion', null, ({ document, analysis }, { position }) => {
+      const { items, replace } = completions(analysis, offsetFrom(document, position));
+      const range = to.toRange(document, replace);
+      return { isIncomplete: false, items: items.map((item) => to.toCompletionItem(item, range, abilities)) };
+    }),
+  );
+  connection.onSignatureHelp(
+    about('signature help', null, ({ document, analysis }, { position }) => {
+      const signature = signatureHelp(analysis, offsetFrom(document, position));
+      return signature ? to.toSignatureHelp(signature, abilities) : null;
+    }),
+  );
+  connection.onDefinition(
+    about('definition', null, ({ document, analysis }, { position }) => {
+      const found = definition(analysis, offsetFrom(document, position));
+      const location = found && to.toLocation(textOf, found.to);
+      if (found === undefined || location === undefined) return null;
+      if (!abilities.definitionLinks) return location;
+      const { uri, range } = location;
+      const originSelectionRange = to.toRange(document, found.from);
+      return [{ originSelectionRange, targetUri: uri, targetRange: range, targetSelectionRange: range }];
+    }),
+  );
+  connection.onReferences(
+    about('references', [], ({ document, analysis }, { position, context }) => {
+      const options = { among: session.allAnalyses(), declaration: context?.includeDeclaration === true };
+      return references(analysis, offsetFrom(document, position), options).flatMap(
+        (at) => to.toLocation(textOf, at) ?? [],
+      );
+    }),
+  );
+  connection.onDocumentHighlight(
+    about('highlight', [], ({ document, analysis }, { position }) =>
+      documentHighlights(analysis, offsetFrom(document, position)).map((each) => to.toHighlight(document, each)),
+    ),
+  );
+  connection.onDocumentSymbol(
+    about('outline', [], ({ document, analysis }) => {
+      const symbols = documentSymbols(analysis);
+      return abilities.symbolTree
+        ? symbols.map((symbol) => to.toDocumentSymbol(document, symbol))
+        : to.toSymbolList(document, symbols);
+    }),
+  );
+  connection.onWorkspaceSymbol(
+    answering(report, 'workspace symbols', [], ({ query }) =>
+      workspaceSymbols(session.allAnalyses(), query).flatMap(({ kind, name, at }) => {
+        const location = to.toLocation(textOf, at);
+        return location ? [{ name, kind: to.toSymbolKind(kind), location }] : [];
+      }),
+    ),
+  );
+  connection.onFoldingRanges(
+    about('folding', [], ({ document, analysis }) =>
+      foldingRanges(analysis).flatMap((fold) => to.toFoldingRange(document, fold) ?? []),
+    ),
+  );
+  connection.onDocumentLinks(
+    about('links', [], ({ document, analysis }) =>
+      documentLinks(analysis).map(({ span, target }) => ({ range: to.toRange(document, span), target })),
+    ),
+  );
+  connection.onDocumentFormatting(
+    about('formatting', [], ({ document, analysis }) =>
+      formatting(analysis).map((edit) => to.toTextEdit(document, edit)),
+    ),
+  );
+  connection.onCodeAction(
+    about('code actions', [], ({ document, analysis }, params) =>
+      codeActions({ document, analysis }, params, { textOf, linksCodes: abilities.linksCodes }),
+    ),
+  );
+  connection.onPrepareRename(
+    about('rename', null, ({ document, analysis }, { position }) => {
+      const found = prepareRename(analysis, offsetFrom(document, position));
+      return found ? { range: to.toRange(document, found.span), placeholder: found.placeholder } : null;
+    }),
+  );
+  connection.onRenameRequest(
+    about('rename', null, ({ document, analysis }, { position, newName }) => {
+      const renamed = rename(analysis, offsetFrom(document, position), newName, session.allAnalyses());
+      if (!renamed.ok) throw new ResponseError(LSPErrorCodes.RequestFailed, renamed.why);
+      return to.toWorkspaceEdit(textOf, renamed.edits) ?? null;
+    }),
+  );
+  connection.languages.inlayHint.on(
+    about('inlay hints', [], ({ document, analysis }, { range }) =>
+      inlayHints(analysis, spanFrom(document, range), settings().hints).map((hint) => to.toInlayHint(document, hint)),
+    ),
+  );
+  const tokens = ({ document, analysis }: Opened, span?: Span): { data: number[] } =>
+    to.toSemanticTokens(document, semanticTokens(analysis, span));
+  connection.languages.semanticTokens.on(about('tokens', { data: [] }, (found) => tokens(found)));
+  connection.languages.semanticTokens.onRange(
+    about('tokens', { data: [] }, (found, { range }) => tokens(found, spanFrom(found.document, range))),
+  );
+}
+
+function codeActions(
+  { document, analysis }: Opened,
+  { range, context }: CodeActionParams,
+  options: { readonly textOf: to.TextOf; readonly linksCodes: boolean },
+): CodeAction[] {
+  const span = spanFrom(document, range);
+  const only = context?.only;
+  const wants = (kind: string): boolean =>
+    only === undefined || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
+  const actions: CodeAction[] = [];
+  if (wants(CodeActionKind.QuickFix)) {
+    for (const fix of quickFixes(analysis, span)) {
+      const edit = to.toWorkspaceEdit(options.textOf, fix.edits);
+      const [found] = diagnostics({ ...analysis, findings: [fix.finding] });
+      if (edit && found) actions.push(to.toQuickFix(fix, to.toDiagnostic(document, found, options), edit));
+    }
+  }
+  if (wants(CodeActionKind.RefactorRewrite)) {
+    for (const { title, edits } of refactorings(analysis, span)) {
+      const edit = to.toWorkspaceEdit(options.textOf, edits);
+      if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });
+    }
+  }
+  // Only where it is asked for by name, as on save: in the list of one line's fixes it would surprise.
+  if (only?.some((asked) => asked.startsWith(CodeActionKind.Source)) && wants(CodeActionKind.SourceFixAll)) {
+    const edits = fixAll(analysis);
+    const edit = edits.length > 0 ? to.toWorkspaceEdit(options.textOf, edits) : undefined;
+    if (edit) actions.push({ title: 'Correct units and spelling', kind: CodeActionKind.SourceFixAll, edit });
+  }
+  return actions;
+}

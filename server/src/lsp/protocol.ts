@@ -1,0 +1,125 @@
+/**
+ * What our client and our server say to each other beyond the Language Server Protocol. Plain data, in the protocol's own
+ * positions (lines and UTF-16 units from zero). Every message carries `protocol`, so that a client and a server of
+ * different ages notice.
+ */
+export const PROTOCOL_VERSION = 1;
+
+/** The language's id and what its files end in. */
+export const LANGUAGE_ID = 'pickup';
+export const FILE_ENDING = '.pickup';
+
+/** Where the client shows a finding's page: the code as a path, `.md` behind it. */
+export const EXPLANATION_SCHEME = 'pickup-finding';
+export const explanationUri = (code: string): string => `${EXPLANATION_SCHEME}:/${code}.md`;
+export const explainedCode = (path: string): string => path.replace(/^\//, '').replace(/\.md$/, '');
+
+export interface Position {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface Range {
+  readonly start: Position;
+  readonly end: Position;
+}
+
+/** What our client can do; other editors' clients send none of it. */
+export interface ClientOptions {
+  readonly protocol: number;
+  /** It answers `pickup/readFile`. */
+  readonly readsFiles: boolean;
+  /** It shows `pickup-finding:` pages, so that a finding's code may link to one. */
+  readonly showsExplanations: boolean;
+}
+
+/** Client to server: the drawing of one pickup of an open file. */
+export const DRAWING_REQUEST = 'pickup/drawing';
+
+export interface DrawingParams {
+  readonly protocol: number;
+  readonly uri: string;
+  /** The pickup to draw; without it, or where it is gone, the one at `position`, else the first. */
+  readonly name?: string;
+  /** A pickup around this position goes before `name`. */
+  readonly position?: Position;
+  /** Width of the sheet on screen in px. */
+  readonly width: number;
+}
+
+export interface DrawingResult {
+  readonly protocol: number;
+  readonly uri: string;
+  /** Of the document that was drawn. */
+  readonly version: number;
+  /** All pickups of the file, in order. */
+  readonly pickups: readonly { readonly name: string; readonly title: string; readonly range: Range }[];
+  /** The one drawn; absent where the file has none. */
+  readonly name?: string;
+  readonly title?: string;
+  /** Absent where nothing can be drawn from the text as it is. */
+  readonly svg?: string;
+  /** Where each `data-part` of the drawing is written. */
+  readonly parts: readonly DrawnPart[];
+  readonly joints: readonly JointRow[];
+  readonly findings: readonly DrawnFinding[];
+  /** Why the text does not read as it stands: a drawing shown now is older than the text. */
+  readonly broken?: { readonly line: number; readonly message: string };
+}
+
+export interface DrawnPart {
+  readonly id: string;
+  readonly label: string;
+  readonly range: Range;
+}
+
+/** One row of the table of joints: what is soldered together, and what it is for. */
+export interface JointRow {
+  readonly joint: string;
+  readonly leads: readonly string[];
+}
+
+export interface DrawnFinding {
+  readonly code: string;
+  readonly severity: 'error' | 'warning' | 'information' | 'hint';
+  readonly message: string;
+  readonly range: Range;
+}
+
+/** Server to client, after the findings of a version have been sent: drawings of that file may be asked for anew. */
+export const ANALYSED_NOTIFICATION = 'pickup/analysed';
+
+export interface AnalysedParams {
+  readonly protocol: number;
+  readonly uri: string;
+  readonly version: number;
+}
+
+/** Client to server: the page of a finding. */
+export const EXPLAIN_REQUEST = 'pickup/explain';
+
+export interface ExplainParams {
+  readonly protocol: number;
+  readonly code: string;
+}
+
+export interface ExplainResult {
+  readonly protocol: number;
+  /** Markdown; absent where no finding has that code. */
+  readonly page?: string;
+}
+
+/** Server to client: a file that only the client can read (a virtual file system, the web). */
+export const READ_FILE_REQUEST = 'pickup/readFile';
+
+export interface ReadFileParams {
+  readonly protocol: number;
+  readonly uri: string;
+  /** Longer files are refused with a reason. */
+  readonly mostBytes: number;
+}
+
+export type ReadFileResult =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'unreadable'; readonly reason: string };

@@ -1,0 +1,196 @@
+import {
+  type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+} from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { diagnostics } from '../features/diagnostics.ts';
+import { type ClientAbilities, readAbilities } from './client-abilities.ts';
+import { createPush, type Push } from './diagnostics-push.ts';
+import type { Disk } from './files.ts';
+import { heeding, type Report } from './guard.ts';
+import { languageCapabilities, serveLanguage } from './language-requests.ts';
+import { serveOwnRequests } from './own-requests.ts';
+import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from './protocol.ts';
+import { askClientForFile } from './read-file.ts';
+import { createSession, type Session } from './session.ts';
+import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from './settings.ts';
+import { toDiagnostic } from './to-protocol.ts';
+import { tooLargeDiagnostic } from './too-large.ts';
+
+/** What differs between Node and a browser's worker. */
+export interface Platform {
+  readonly disk: Disk | undefined;
+  /** Runs the callback once the messages that have already come are worked off. */
+  readonly soon: (callback: () => void) => void;
+}
+
+/** The server: everything that it does hangs on this connection. */
+export function serve(connection: Connection, platform: Platform): void {
+  const report: Report = (what, error) => {
+    connection.console.error(`${what}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+  };
+  connection.onInitialize((params) => {
+    const abilities = readAbilities(params);
+    const served = start(connection, platform, { abilities, report });
+    served.setFolders(foldersOf(params));
+    return served.result;
+  });
+  // Leaving is the business of the streams and of main; nothing has to be saved.
+  connection.onShutdown(() => undefined);
+}
+
+interface Started {
+  readonly result: InitializeResult;
+  setFolders(uris: readonly string[]): void;
+}
+
+function start(
+  connection: Connection,
+  platform: Platform,
+  { abilities, report }: { readonly abilities: ClientAbilities; readonly report: Report },
+): Started {
+  let settings: Settings = DEFAULT_SETTINGS;
+  const session: Session = createSession({
+    sources: {
+      disk: platform.disk,
+      askClient: abilities.readsFiles ? askClientForFile(connection) : undefined,
+      arrived: (uri) => push.affected(session.changed([uri])),
+    },
+    failed: report,
+  });
+  const push: Push = createPush({
+    soon: (callback) => platform.soon(() => heeding(report, 'sending findings', callback)(undefined)),
+    diagnose: (document) => diagnose(session, document, abilities),
+    send: (document, found) => {
+      const { uri, version } = document;
+      void connection.sendDiagnostics({ uri, version, diagnostics: found });
+      if (abilities.isOurs) {
+        const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version };
+        void connection.sendNotification(ANALYSED_NOTIFICATION, params);
+      }
+    },
+  });
+  /** What stands beside the text in the editor has changed although that text has not. */
+  const affected = (documents: readonly TextDocument[]): void => {
+    push.affected(documents);
+    if (documents.length > 0 && abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
+  };
+
+  listenToDocuments(connection, session, { push, affected, report });
+  connection.onDidChangeWatchedFiles(
+    heeding(report, 'watched files', ({ changes }) => {
+      for (const { uri } of changes) session.files.forget(uri);
+      affected(session.listingChanged());
+    }),
+  );
+  const fetchSettings = async (): Promise<void> => {
+    if (!abilities.configuration) return;
+    try {
+      settings = readSettings(await connection.workspace.getConfiguration(SETTINGS_SECTION));
+      if (abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
+    } catch (error) {
+      report('settings', error);
+    }
+  };
+  connection.onDidChangeConfiguration(
+    heeding(report, 'settings', (params) => {
+      if (abilities.configuration) void fetchSettings();
+      else settings = readSettings(Reflect.get(Object(params?.settings ?? {}), SETTINGS_SECTION));
+    }),
+  );
+  connection.onInitialized(() => {
+    register(connection, abilities);
+    void fetchSettings();
+    if (abilities.workspaceFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(async () => {
+        const folders = await connection.workspace.getWorkspaceFolders().catch(() => null);
+        session.files.setFolders((folders ?? []).map(({ uri }) => uri));
+        affected(session.listingChanged());
+      });
+    }
+  });
+  serveLanguage(connection, { session, report, abilities, settings: () => settings });
+  serveOwnRequests(connection, { session, report });
+  return {
+    setFolders: (uris) => session.files.setFolders(uris),
+    result: {
+      serverInfo: { name: 'pickup-spec' },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...languageCapabilities,
+      },
+    },
+  };
+}
+
+function listenToDocuments(
+  connection: Connection,
+  session: Session,
+  {
+    push,
+    affected,
+    report,
+  }: { readonly push: Push; readonly affected: (documents: readonly TextDocument[]) => void; readonly report: Report },
+): void {
+  const { documents } = session;
+  connection.onDidOpenTextDocument(
+    heeding(report, 'opening', (params) => {
+      const before = documents.get(params.textDocument.uri);
+      if (before) push.dropped(before);
+      const document = documents.open(params);
+      const others = session.listingChanged().filter((other) => other !== document);
+      push.edited(document);
+      affected(others);
+    }),
+  );
+  connection.onDidChangeTextDocument(
+    heeding(report, 'editing', (params) => {
+      const document = documents.change(params);
+      if (document === undefined) return;
+      const others = session.changed([document.uri]).filter((other) => other !== document);
+      push.edited(document);
+      affected(others);
+    }),
+  );
+  connection.onDidCloseTextDocument(
+    heeding(report, 'closing', (params) => {
+      const document = documents.close(params);
+      if (document === undefined) return;
+      push.dropped(document);
+      session.files.forget(document.uri);
+      void connection.sendDiagnostics({ uri: document.uri, diagnostics: [] });
+      affected(session.listingChanged());
+    }),
+  );
+}
+
+function diagnose(session: Session, document: TextDocument, { linksCodes }: ClientAbilities) {
+  const analysis = session.analysisOf(document);
+  if (analysis === undefined) return tooLargeDiagnostic(document);
+  const textOf = (uri: string): TextDocument | undefined => session.files.document(uri);
+  return diagnostics(analysis).map((found) => toDiagnostic(document, found, { textOf, linksCodes }));
+}
+
+function register(connection: Connection, abilities: ClientAbilities): void {
+  if (abilities.registersConfiguration) {
+    connection.client.register(DidChangeConfigurationNotification.type, { section: SETTINGS_SECTION }).catch(ignore);
+  }
+  if (abilities.registersWatching) {
+    connection.client
+      .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.pickup' }] })
+      .catch(ignore);
+  }
+}
+
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): readonly string[] {
+  if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
+  return rootUri ? [rootUri] : [];
+}
+
+/** A client that refuses what it said it could do is no reason to stop. */
+const ignore = (): void => undefined;

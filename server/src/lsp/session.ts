@@ -1,0 +1,84 @@
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { createAnalyser } from '../analysis.ts';
+import type { Analysis } from '../analysis-types.ts';
+import { createDocuments, type Documents } from './documents.ts';
+import { fileKey } from './file-key.ts';
+import { createFiles, type FileSources, type Files } from './files.ts';
+import { MOST_BYTES } from './text-limits.ts';
+
+/** The open documents, the files behind them, and an analysis of each that is never older than its text. */
+export interface Session {
+  readonly documents: Documents;
+  readonly files: Files;
+  /** `undefined` for a text too long to be a spec, and where the analysis itself failed (which is told in the log). */
+  analysisOf(document: TextDocument): Analysis | undefined;
+  /** Of all open documents. */
+  openAnalyses(): readonly Analysis[];
+  /** Of all open documents and every file that they use. */
+  allAnalyses(): readonly Analysis[];
+  /** Forgets what rests on these files; returns the open documents that have to be looked at again. */
+  changed(uris: readonly string[]): readonly TextDocument[];
+  /** Files came or went: what was missing may be there now. Returns all open documents. */
+  listingChanged(): readonly TextDocument[];
+}
+
+export interface SessionOptions {
+  readonly sources: Pick<FileSources, 'disk' | 'askClient' | 'arrived'>;
+  readonly failed: (what: string, error: unknown) => void;
+}
+
+export function createSession({ sources, failed }: SessionOptions): Session {
+  const documents = createDocuments();
+  const files = createFiles({ documents, ...sources });
+  const analyser = createAnalyser();
+  const known = new Map<string, Analysis | undefined>();
+
+  const analyse = (uri: string): Analysis | undefined => {
+    const key = fileKey(uri);
+    if (known.has(key)) return known.get(key);
+    files.newRound();
+    let analysis: Analysis | undefined;
+    try {
+      analysis = analyser.analyse(uri, files);
+    } catch (error) {
+      failed(`analysis of ${uri}`, error);
+    }
+    known.set(key, analysis);
+    return analysis;
+  };
+  const analysisOf = (document: TextDocument): Analysis | undefined =>
+    document.getText().length > MOST_BYTES ? undefined : analyse(document.uri);
+  const openAnalyses = (): readonly Analysis[] =>
+    [...documents.all()].flatMap((document) => analysisOf(document) ?? []);
+  return {
+    documents,
+    files,
+    analysisOf,
+    openAnalyses,
+    allAnalyses: () => {
+      const found = new Map<string, Analysis>();
+      for (const open of openAnalyses()) {
+        for (const uri of open.uris) {
+          const analysis = found.has(fileKey(uri)) ? undefined : analyse(uri);
+          if (analysis) found.set(fileKey(uri), analysis);
+        }
+      }
+      return [...found.values()];
+    },
+    changed: (uris) => {
+      const keys = new Set(uris.map(fileKey));
+      const stale = [...known].filter(
+        ([key, analysis]) => keys.has(key) || analysis === undefined || isPartOf(analysis, keys),
+      );
+      for (const [key] of stale) known.delete(key);
+      return stale.flatMap(([key]) => documents.get(key) ?? []);
+    },
+    listingChanged: () => {
+      known.clear();
+      return [...documents.all()];
+    },
+  };
+}
+
+const isPartOf = ({ uris, pending }: Analysis, keys: ReadonlySet<string>): boolean =>
+  uris.some((uri) => keys.has(fileKey(uri))) || pending.some((uri) => keys.has(fileKey(uri)));

@@ -1,0 +1,34 @@
+import type { HintKind } from '../features/inlay-hints.ts';
+
+/** The section of the editor's settings that is ours. */
+export const SETTINGS_SECTION = 'pickup';
+
+export interface Settings {
+  readonly hints: ReadonlySet<HintKind>;
+}
+
+export const DEFAULT_SETTINGS: Settings = {
+  hints: new Set<HintKind>(['coil resistance', 'inferred turns', 'pickup resistance']),
+};
+
+/** Whatever a client sends becomes settings: what is missing or of the wrong kind is as if it had not been set. */
+export function readSettings(sent: unknown): Settings {
+  const hints = field(sent, 'inlayHints');
+  if (isOff(hints, 'enabled')) return { hints: new Set() };
+  return {
+    hints: new Set([...DEFAULT_SETTINGS.hints].filter((kind) => !isOff(hints, HINT_SETTINGS[kind]))),
+  };
+}
+
+const HINT_SETTINGS: Readonly<Record<HintKind, string>> = {
+  'coil resistance': 'coilResistance',
+  'inferred turns': 'inferredTurns',
+  'pickup resistance': 'pickupResistance',
+};
+
+const isOff = (group: unknown, key: string): boolean => field(group, key) === false;
+
+function field(value: unknown, key: string): unknown {
+  if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+  return Reflect.get(value, key);
+}

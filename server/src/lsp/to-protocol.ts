@@ -1,0 +1,238 @@
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CompletionItem,
+  CompletionItemKind,
+  type Diagnostic,
+  DiagnosticSeverity,
+  DiagnosticTag,
+  type DocumentHighlight,
+  DocumentHighlightKind,
+  type DocumentSymbol,
+  type FoldingRange,
+  FoldingRangeKind,
+  type InlayHint,
+  InsertTextFormat,
+  type Location,
+  type MarkupContent,
+  type Range,
+  SemanticTokensBuilder,
+  type SignatureHelp,
+  type SymbolInformation,
+  SymbolKind,
+  type TextEdit,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Span } from '../../../grammar/src/span.ts';
+import type { FileSpan } from '../analysis-types.ts';
+import type { Severity } from '../checks/finding.ts';
+import type { QuickFix } from '../features/code-actions.ts';
+import type * as features from '../features/feature-values.ts';
+import { type RichText, toMarkdown, toPlainText } from '../features/rich-text.ts';
+import type { ClientAbilities } from './client-abilities.ts';
+import { explanationUri } from './protocol.ts';
+
+/** The text of any file that a feature points into. */
+export type TextOf = (uri: string) => TextDocument | undefined;
+
+export function toRange(document: TextDocument, { start, end }: Span): Range {
+  return { start: document.positionAt(start), end: document.positionAt(end) };
+}
+
+export function toLocation(textOf: TextOf, at: FileSpan): Location | undefined {
+  const document = textOf(at.uri);
+  return document && { uri: document.uri, range: toRange(document, at) };
+}
+
+export function toTextEdit(document: TextDocument, edit: { readonly span: Span; readonly newText: string }): TextEdit {
+  // Edits are written with bare line ends; the text keeps its own.
+  const newText = /\r\n/.test(document.getText()) ? edit.newText.replace(/\r?\n/g, '\r\n') : edit.newText;
+  return { range: toRange(document, edit.span), newText };
+}
+
+/** `undefined` where a file of the edit cannot be had: half an edit is none. */
+export function toWorkspaceEdit(textOf: TextOf, edits: readonly features.TextEdit[]): WorkspaceEdit | undefined {
+  const changes: Record<string, TextEdit[]> = {};
+  for (const { at, newText } of edits) {
+    const document = textOf(at.uri);
+    if (document === undefined) return undefined;
+    changes[document.uri] ??= [];
+    changes[document.uri]?.push(toTextEdit(document, { span: at, newText }));
+  }
+  return { changes };
+}
+
+const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+export function toDiagnostic(
+  document: TextDocument,
+  found: features.Diagnostic,
+  { textOf, linksCodes }: { readonly textOf: TextOf; readonly linksCodes: boolean },
+): Diagnostic {
+  const related = found.related.flatMap(({ message, at }) => {
+    const location = toLocation(textOf, at);
+    return location ? [{ message, location }] : [];
+  });
+  return {
+    range: toRange(document, found.span),
+    severity: SEVERITIES[found.severity],
+    code: found.code,
+    source: 'pickup',
+    message: found.message,
+    ...(linksCodes ? { codeDescription: { href: explanationUri(found.code) } } : {}),
+    ...(related.length > 0 ? { relatedInformation: related } : {}),
+    ...(found.unnecessary ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+  };
+}
+
+export function toQuickFix(fix: QuickFix, diagnostic: Diagnostic, edit: WorkspaceEdit): CodeAction {
+  return {
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    edit,
+    ...(fix.preferred ? { isPreferred: true } : {}),
+  };
+}
+
+export function toInlayHint(document: TextDocument, hint: features.InlayHint): InlayHint {
+  return {
+    position: document.positionAt(hint.offset),
+    label: hint.label,
+    tooltip: hint.tooltip,
+    paddingLeft: true,
+  };
+}
+
+const SYMBOLS: ReadonlyMap<string, SymbolKind> = new Map([
+  ['pickup', SymbolKind.Class],
+  ['instrument', SymbolKind.Module],
+  ['coil', SymbolKind.Field],
+  ['wire', SymbolKind.Struct],
+  ['spool', SymbolKind.Struct],
+  ['bobbin', SymbolKind.Struct],
+  ['magnet', SymbolKind.Struct],
+  ['bench', SymbolKind.Constant],
+]);
+
+export const toSymbolKind = (kind: string): SymbolKind => SYMBOLS.get(kind) ?? SymbolKind.Property;
+
+export function toDocumentSymbol(document: TextDocument, symbol: features.DocumentSymbol): DocumentSymbol {
+  return {
+    name: symbol.name,
+    detail: symbol.detail,
+    kind: toSymbolKind(symbol.kind),
+    range: toRange(document, symbol.span),
+    selectionRange: toRange(document, symbol.nameSpan),
+    children: symbol.children.map((child) => toDocumentSymbol(document, child)),
+  };
+}
+
+/** For clients that know no tree: the blocks one after the other, each with the one around it. */
+export function toSymbolList(
+  document: TextDocument,
+  symbols: readonly features.DocumentSymbol[],
+  container?: string,
+): SymbolInformation[] {
+  return symbols.flatMap((symbol) => [
+    {
+      name: symbol.name,
+      kind: toSymbolKind(symbol.kind),
+      location: { uri: document.uri, range: toRange(document, symbol.span) },
+      ...(container === undefined ? {} : { containerName: container }),
+    },
+    ...toSymbolList(document, symbol.children, symbol.name),
+  ]);
+}
+
+export function toFoldingRange(document: TextDocument, fold: features.FoldingRange): FoldingRange | undefined {
+  const { start, end } = toRange(document, fold.span);
+  // The line with the closing brace stays in sight.
+  const endLine = fold.kind === 'block' && end.line > start.line + 1 ? end.line - 1 : end.line;
+  if (endLine <= start.line) return undefined;
+  const kinds = { block: undefined, comment: FoldingRangeKind.Comment, use: FoldingRangeKind.Imports };
+  const kind = kinds[fold.kind];
+  return { startLine: start.line, endLine, ...(kind === undefined ? {} : { kind }) };
+}
+
+export function toHighlight(document: TextDocument, highlight: features.Highlight): DocumentHighlight {
+  const kind = highlight.kind === 'declares' ? DocumentHighlightKind.Write : DocumentHighlightKind.Read;
+  return { range: toRange(document, highlight.span), kind };
+}
+
+/** What the kinds of names are called among the token types that every theme knows; units have a type of their own. */
+export const TOKEN_TYPES = ['type', 'class', 'variable', 'property', 'parameter', 'unit'] as const;
+export const TOKEN_MODIFIERS = ['declaration'] as const;
+
+const TOKENS: Readonly<Record<features.TokenKind, (typeof TOKEN_TYPES)[number]>> = {
+  wire: 'type',
+  spool: 'type',
+  bobbin: 'type',
+  magnet: 'type',
+  pickup: 'class',
+  instrument: 'class',
+  coil: 'variable',
+  lead: 'property',
+  slot: 'parameter',
+  unit: 'unit',
+};
+
+export function toSemanticTokens(
+  document: TextDocument,
+  tokens: readonly features.SemanticToken[],
+): { data: number[] } {
+  const builder = new SemanticTokensBuilder();
+  for (const { kind, span, declares } of tokens) {
+    const { line, character } = document.positionAt(span.start);
+    builder.push(line, character, span.end - span.start, TOKEN_TYPES.indexOf(TOKENS[kind]), declares ? 1 : 0);
+  }
+  return builder.build();
+}
+
+type Abilities = Pick<ClientAbilities, 'markdown' | 'snippets'>;
+
+const documentation = (text: RichText, { markdown }: Abilities): MarkupContent =>
+  markdown ? { kind: 'markdown', value: toMarkdown(text) } : { kind: 'plaintext', value: toPlainText(text) };
+
+const COMPLETIONS: Readonly<Record<features.Completion['kind'], CompletionItemKind>> = {
+  block: CompletionItemKind.Module,
+  fact: CompletionItemKind.Property,
+  word: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  name: CompletionItemKind.Reference,
+  lead: CompletionItemKind.Field,
+  value: CompletionItemKind.Value,
+};
+
+export function toCompletionItem(item: features.Completion, range: Range, abilities: Abilities): CompletionItem {
+  const isSnippet = item.snippet !== undefined && abilities.snippets;
+  return {
+    label: item.label,
+    kind: COMPLETIONS[item.kind],
+    ...(item.detail === undefined ? {} : { detail: item.detail }),
+    ...(item.about === undefined ? {} : { documentation: documentation(item.about, abilities) }),
+    sortText: item.sort,
+    insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    textEdit: { range, newText: isSnippet ? (item.snippet ?? item.label) : (item.text ?? item.label) },
+  };
+}
+
+export function toSignatureHelp(signature: features.Signature, abilities: Abilities): SignatureHelp {
+  return {
+    signatures: [
+      {
+        label: signature.label,
+        documentation: documentation(signature.about, abilities),
+        parameters: signature.parameters.map(({ start, end }) => ({ label: [start, end] })),
+      },
+    ],
+    activeSignature: 0,
+    ...(signature.active === undefined ? {} : { activeParameter: signature.active }),
+  };
+}

@@ -1,0 +1,106 @@
+import assert from 'node:assert/strict';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import type { Analysis, Host } from '../../server/src/analysis-types.ts';
+import type { TextEdit } from '../../server/src/features/text-edits.ts';
+
+/** A shop with one of each part, so that a test writes only what it is about. */
+export const PARTS = `wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+  enamel plain
+}
+spool TB-W7 {
+  wire plain-42
+  measures 5.52 ohm/m at 20 degC
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+  poles 6 spread 50.0 mm
+  pole rod alnico-5 4.8 x 16.5 mm
+  plastic fibre
+}
+magnet bar-5 {
+  material alnico-5
+  size 63.5 x 12.7 x 3.2 mm
+}
+`;
+
+/** One coil, its two leads as hot and ground: reads without a finding. */
+export const SINGLE = `use "parts.pickup"
+
+pickup wren "Wren" {
+  strings 6
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  cover none
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+`;
+
+const MAIN = 'file:///shop/main.pickup';
+const FILES: Readonly<Record<string, string>> = { 'parts.pickup': PARTS };
+
+export interface AtCursor {
+  readonly analysis: Analysis;
+  readonly offset: number;
+  readonly text: string;
+}
+
+/** Analyses a text in the shop; `‸` marks the cursor and is taken out. */
+export function atCursor(marked: string, files: Readonly<Record<string, string>> = {}): AtCursor {
+  const offset = marked.indexOf('‸');
+  assert.notEqual(offset, -1, 'the text has no ‸');
+  const text = marked.replace('‸', '');
+  return { analysis: analysed(text, files), offset, text };
+}
+
+export function analysed(text: string, files: Readonly<Record<string, string>> = {}): Analysis {
+  return createAnalyser().analyse(MAIN, hostOf({ ...FILES, ...files, 'main.pickup': text }));
+}
+
+/** Several files of the shop by one analyser, as a server has them. */
+export function analysedAll(files: Readonly<Record<string, string>>): Readonly<Record<string, Analysis>> {
+  const analyser = createAnalyser();
+  const all = { ...FILES, ...files };
+  const host = hostOf(all);
+  return Object.fromEntries(Object.keys(all).map((name) => [name, analyser.analyse(`file:///shop/${name}`, host)]));
+}
+
+export function hostOf(files: Readonly<Record<string, string>>): Host {
+  const texts = new Map(Object.entries(files).map(([name, text]) => [`file:///shop/${name}`, text]));
+  return {
+    content: (uri) => {
+      const text = texts.get(uri);
+      return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
+    },
+    isInside: (uri) => uri.startsWith('file:///shop/'),
+  };
+}
+
+/** The text with edits of this file applied, as an editor would. */
+export function edited(text: string, edits: readonly Pick<TextEdit, 'at' | 'newText'>[]): string {
+  let result = text;
+  for (const { at, newText } of [...edits].sort((a, b) => b.at.start - a.at.start)) {
+    result = result.slice(0, at.start) + newText + result.slice(at.end);
+  }
+  return result;
+}
+
+/** Every prefix of a text, and the text without each of its lines: what a writer's file looks like on the way. */
+export function* halfTyped(text: string): Generator<string> {
+  for (let end = 0; end <= text.length; end += 1) yield text.slice(0, end);
+  const lines = text.split('\n');
+  for (const [index] of lines.entries()) yield lines.filter((_, each) => each !== index).join('\n');
+}

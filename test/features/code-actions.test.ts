@@ -1,0 +1,70 @@
+import assert from 'node:assert/strict';
+import { fixAll, quickFixes } from '../../server/src/features/code-actions.ts';
+import { refactorings } from '../../server/src/features/refactorings.ts';
+import { analysed, edited, SINGLE } from './analysed.ts';
+
+const whole = (text: string) => ({ start: 0, end: text.length });
+
+describe('quick fixes', () => {
+  it('a missing unit is offered, and once applied the finding is gone', () => {
+    const text = SINGLE.replace('hookup {', 'target {\n    resistance 5.9\n  }\n  hookup {');
+    const fixes = quickFixes(analysed(text), whole(text)).filter(({ finding }) => finding.code === 'unit/missing');
+    assert.ok(fixes[0]);
+    const corrected = edited(text, fixes[0].edits);
+    assert.match(corrected, /resistance 5\.9 kohm/);
+    assert.deepEqual(analysed(corrected).findings, []);
+  });
+
+  it('belong to the place that is asked about', () => {
+    const text = SINGLE.replace('plain-42\n', 'plain-24\n');
+    assert.notEqual(quickFixes(analysed(text), whole(text)).length, 0);
+    assert.deepEqual(quickFixes(analysed(text), { start: 0, end: 3 }), []);
+  });
+});
+
+describe('fix all', () => {
+  it('corrects the writing and leaves the build alone', () => {
+    const text = SINGLE.replace('hookup {', 'target {\n    resistance 5.9\n  }\n  hookup {').replace(
+      'cover none',
+      'baseplate nickel-silver',
+    );
+    const corrected = edited(text, fixAll(analysed(text)));
+    assert.match(corrected, /resistance 5\.9 kohm/);
+    assert.deepEqual(
+      analysed(corrected).findings.map(({ code }) => code),
+      ['ground/metal-floating'],
+    );
+  });
+
+  it('changes nothing in a file without such findings', () => {
+    assert.deepEqual(fixAll(analysed(SINGLE)), []);
+  });
+});
+
+describe('refactorings', () => {
+  const measured = SINGLE.replace('    turns 7_700\n', '').replace(
+    '  hookup {',
+    '  readings "as received" 2026-03-02 {\n    main 5.86 kohm at 20 degC\n  }\n  hookup {',
+  );
+
+  it('inferred turns are written into the coil, with their uncertainty', () => {
+    const at = measured.indexOf('coil main');
+    const [turns] = refactorings(analysed(measured), { start: at, end: at }).filter(({ title }) => /turns/.test(title));
+    assert.ok(turns);
+    const corrected = edited(measured, turns.edits);
+    assert.match(corrected, /wire plain-42\n {4}turns \d+ ± \d+\n {4}wound/);
+    assert.deepEqual(analysed(corrected).findings, []);
+  });
+
+  it('the computed resistance is written as the target', () => {
+    const [target] = refactorings(analysed(SINGLE), { start: 20, end: 20 });
+    assert.ok(target);
+    const corrected = edited(SINGLE, target.edits);
+    assert.match(corrected, /\n {2}target \{\n {4}resistance 5\.8\d kohm\n {2}\}\n\}\n$/);
+    assert.deepEqual(analysed(corrected).findings, []);
+  });
+
+  it('nothing is offered outside of a pickup', () => {
+    assert.deepEqual(refactorings(analysed(SINGLE), { start: 0, end: 0 }), []);
+  });
+});

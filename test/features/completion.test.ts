@@ -1,0 +1,102 @@
+import assert from 'node:assert/strict';
+import { schemas } from '../../grammar/src/schema/index.ts';
+import { blockSnippet } from '../../server/src/features/block-snippets.ts';
+import { completions } from '../../server/src/features/completion.ts';
+import { analysed, atCursor, SINGLE } from './analysed.ts';
+
+const labels = (marked: string): readonly string[] => {
+  const { analysis, offset } = atCursor(marked);
+  return completions(analysis, offset).items.map(({ label }) => label);
+};
+
+describe('completion', () => {
+  it('between blocks: the kinds of blocks and use', () => {
+    const offered = labels(`${SINGLE}\n‸`);
+    for (const word of ['use', 'wire', 'bobbin', 'pickup', 'instrument']) assert.ok(offered.includes(word), word);
+    assert.ok(!offered.includes('coil'));
+  });
+
+  it('in an empty file too', () => {
+    assert.ok(labels('‸').includes('pickup'));
+  });
+
+  it('in a block: its facts that are not stated yet', () => {
+    const offered = labels(SINGLE.replace('    packing 0.66', '    ‸'));
+    assert.ok(offered.includes('packing'));
+    assert.ok(offered.includes('tap'));
+    assert.ok(!offered.includes('turns'), 'turns are stated');
+    assert.ok(!offered.includes('spool'), 'the wire is stated, which the spool would stand instead of');
+  });
+
+  it('names of the wanted kind from this file and those that it uses', () => {
+    assert.deepEqual(labels(SINGLE.replace('bobbin rod-six', 'bobbin ‸')), ['rod-six']);
+  });
+
+  it('in the hookup the leads that leave the pickup, and the ends of the coils', () => {
+    const offered = labels(SINGLE.replace('hot violet', 'hot ‸'));
+    for (const lead of ['violet', 'grey', 'main.start', 'main.finish']) assert.ok(offered.includes(lead), lead);
+    assert.ok(!offered.includes('black'), 'nothing brings black out');
+  });
+
+  it('behind a point the ends of that coil', () => {
+    assert.deepEqual(labels(SINGLE.replace('hot violet', 'hot main.‸')), ['start', 'finish']);
+  });
+
+  it('words of a fact, and units behind a number', () => {
+    assert.deepEqual(labels(SINGLE.replace('wound clockwise', 'wound ‸')), ['clockwise', 'counterclockwise']);
+    const { analysis, offset } = atCursor(SINGLE.replace('cover none', 'target {\n resistance 5.9‸\n}'));
+    const kohm = completions(analysis, offset).items.find(({ label }) => label === 'kohm');
+    assert.equal(kohm?.text, ' kohm');
+  });
+
+  it('replaces what is being typed', () => {
+    const { analysis, offset, text } = atCursor(SINGLE.replace('bobbin rod-six', 'bobbin rod‸-six'));
+    const { replace } = completions(analysis, offset);
+    assert.equal(text.slice(replace.start, replace.end), 'rod-six');
+  });
+
+  it('nothing in a comment', () => {
+    assert.deepEqual(labels('# what ‸'), []);
+  });
+});
+
+describe('block snippets', () => {
+  const expanded = (keyword: string): string =>
+    (
+      blockSnippet(
+        keyword,
+        (kind) => ({ wire: ['plain-42'], bobbin: ['rod-six'], spool: ['TB-W7'] })[String(kind)] ?? [],
+      ) ?? ''
+    )
+      .replace(/\$\{\d+\|([^,|]*)[^|]*\|\}/g, '$1')
+      .replace(/\$\{\d+:((?:\\.|[^}])*)\}/g, '$1')
+      .replace(/\\(.)/g, '$1')
+      .replace('$0', '');
+
+  for (const { keyword, topLevel } of schemas.values()) {
+    it(`${keyword}: a whole block that reads`, () => {
+      assert.match(expanded(keyword), new RegExp(`^${keyword}`));
+      const text = topLevel ? expanded(keyword) : `${topLevelAround(keyword)} x {\n${expanded(keyword)}\n}`;
+      const wrong = analysed(`use "parts.pickup"\n${text}\n`).findings.filter(({ code }) =>
+        /^(syntax|unit|value)\//.test(code),
+      );
+      assert.deepEqual(
+        wrong.map(({ message }) => message),
+        [],
+        text,
+      );
+    });
+  }
+
+  it('a new pickup has no finding at all', () => {
+    const { findings } = analysed(`use "parts.pickup"\n${expanded('pickup')}\n`);
+    assert.deepEqual(
+      findings.map(({ message }) => message),
+      [],
+    );
+  });
+
+  function topLevelAround(keyword: string): string {
+    return [...schemas.values()].find(({ blocks, topLevel }) => topLevel && blocks.includes(keyword))?.keyword ?? '';
+  }
+});

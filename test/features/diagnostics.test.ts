@@ -1,0 +1,30 @@
+import assert from 'node:assert/strict';
+import { diagnostics, MOST_DIAGNOSTICS } from '../../server/src/features/diagnostics.ts';
+import { analysed, SINGLE } from './analysed.ts';
+
+describe('diagnostics', () => {
+  it('a clean file has none', () => {
+    assert.deepEqual(diagnostics(analysed(SINGLE)), []);
+  });
+
+  it('a finding has its code, its severity, and marks what a person would change', () => {
+    const text = SINGLE.replace('hot violet', 'hot violett');
+    const [found] = diagnostics(analysed(text));
+    assert.equal(found?.code, 'lead/undeclared');
+    assert.equal(found?.severity, 'error');
+    assert.equal(text.slice(found?.span.start, found?.span.end), 'violett');
+  });
+
+  it('a related place in another file is given with that file', () => {
+    const text = `${SINGLE}\nwire plain-42 {\n  gauge 43 AWG\n}\n`;
+    const related = diagnostics(analysed(text)).flatMap((found) => found.related);
+    assert.ok(related.some(({ at }) => at.uri === 'file:///shop/parts.pickup'));
+  });
+
+  it('a flood of them is cut, and the last one says so', () => {
+    const text = Array.from({ length: MOST_DIAGNOSTICS + 200 }, () => '@ ;').join('\n');
+    const found = diagnostics(analysed(text));
+    assert.equal(found.length, MOST_DIAGNOSTICS);
+    assert.match(found.at(-1)?.message ?? '', /more findings follow/);
+  });
+});

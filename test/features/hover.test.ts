@@ -1,0 +1,58 @@
+import assert from 'node:assert/strict';
+import { hover } from '../../server/src/features/hover.ts';
+import { escapeMarkdown, toMarkdown, toPlainText } from '../../server/src/features/rich-text.ts';
+import { signatureHelp } from '../../server/src/features/signature-help.ts';
+import { atCursor, SINGLE } from './analysed.ts';
+
+const hoverAt = (marked: string): string => {
+  const { analysis, offset } = atCursor(marked);
+  return toPlainText(hover(analysis, offset)?.text ?? []);
+};
+
+describe('hover', () => {
+  it('a coil tells every computed value with its uncertainty and what it rests on', () => {
+    const text = hoverAt(SINGLE.replace('coil main', 'coil ma‸in'));
+    assert.match(text, /resistance at 20 °C: 5\.\d+ ± 0\.\d+\u202fkΩ \(computed: .*packing 0\.66/);
+    assert.match(text, /wire length: 1\u202f\d{3} ± \d+\u202fm/);
+    assert.match(text, /turns: 7\u202f700 turns|turns: 7\u202f700 ± \d+ turns/);
+  });
+
+  it('a pickup tells what is between hot and ground', () => {
+    assert.match(hoverAt(SINGLE.replace('pickup wren', 'pickup w‸ren')), /hot to ground: 5\.\d+ ± /);
+  });
+
+  it('a fact tells its meaning, its pattern and an example', () => {
+    const text = hoverAt(SINGLE.replace('packing', 'pack‸ing'));
+    assert.match(text, /area of copper and enamel/);
+    assert.match(text, /Left out: 0\.62/);
+  });
+
+  it('a name shows its declaration, from another file too', () => {
+    assert.match(hoverAt(SINGLE.replace('bobbin rod-six', 'bobbin rod-‸six')), /core 60\.0 x 5\.8 mm/);
+  });
+
+  it('a finding brings its code', () => {
+    assert.match(hoverAt(SINGLE.replace('hot violet', 'hot viol‸ett')), /lead\/undeclared/);
+  });
+
+  it('of white space and of nothing there is none', () => {
+    assert.equal(hoverAt(SINGLE.replace('\n\npickup', '\n‸\npickup')), '');
+    assert.equal(hoverAt('‸'), '');
+  });
+
+  it('what a user typed is never markup', () => {
+    assert.equal(escapeMarkdown('<b>[x](y)</b> *a*\n# b'), '&lt;b\\>\\[x\\]\\(y\\)&lt;/b\\> \\*a\\* \\# b');
+    const page = toMarkdown([{ kind: 'spec', text: 'note "```\\n[x](command:y)"' }]);
+    assert.match(page, /^````pickup\n/);
+  });
+});
+
+describe('signature help', () => {
+  it("the line's pattern, and the part that is next", () => {
+    const { analysis, offset } = atCursor(SINGLE.replace('wound clockwise', 'wound ‸'));
+    const signature = signatureHelp(analysis, offset);
+    assert.equal(signature?.label, 'wound clockwise|counterclockwise');
+    const active = signature.parameters[signature.active ?? -1];
+    assert.equal(signature.label.slice(active?.start, active?.end), 'clockwise|counterclockwise');
+  });
+});

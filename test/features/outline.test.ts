@@ -1,0 +1,78 @@
+import assert from 'node:assert/strict';
+import { documentLinks } from '../../server/src/features/document-links.ts';
+import { documentSymbols } from '../../server/src/features/document-symbols.ts';
+import { foldingRanges } from '../../server/src/features/folding.ts';
+import { formatting } from '../../server/src/features/formatting.ts';
+import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
+import { analysed, SINGLE } from './analysed.ts';
+
+describe('document symbols', () => {
+  it('are the blocks with their names and titles, one in the other', () => {
+    const [pickup] = documentSymbols(analysed(SINGLE));
+    assert.equal(pickup?.name, 'wren');
+    assert.equal(pickup.detail, 'pickup · Wren');
+    assert.deepEqual(
+      pickup.children.map(({ kind, name }) => [kind, name]),
+      [
+        ['coil', 'main'],
+        ['hookup', 'hookup'],
+      ],
+    );
+  });
+});
+
+describe('folding', () => {
+  it('blocks and runs of comments', () => {
+    const text = `# one\n# two\n\n${SINGLE}`;
+    const folds = foldingRanges(analysed(text)).map(({ kind, span }) => [kind, text.slice(span.start, span.start + 5)]);
+    assert.deepEqual(folds, [
+      ['comment', '# one'],
+      ['use', 'use "'],
+      ['block', 'picku'],
+      ['block', 'coil '],
+      ['block', 'hooku'],
+    ]);
+  });
+});
+
+describe('document links', () => {
+  it('the path behind use, where that file was found', () => {
+    const text = `${SINGLE}use "nowhere.pickup"\n`;
+    const links = documentLinks(analysed(text)).map(({ span, target }) => [text.slice(span.start, span.end), target]);
+    assert.deepEqual(links, [['parts.pickup', 'file:///shop/parts.pickup']]);
+  });
+});
+
+describe('formatting', () => {
+  it('changes only the lines that differ', () => {
+    const text = SINGLE.replace('    turns', '  turns').replace('  strings 6', '  strings   6   ');
+    const edits = formatting(analysed(text));
+    assert.equal(edits.length, 2);
+    const formatted = [...edits]
+      .reverse()
+      .reduce((result, { span, newText }) => result.slice(0, span.start) + newText + result.slice(span.end), text);
+    assert.equal(formatted, SINGLE);
+  });
+
+  it('does nothing to a text that is in order, and nothing to one with errors', () => {
+    assert.deepEqual(formatting(analysed(SINGLE)), []);
+    assert.deepEqual(formatting(analysed(SINGLE.replace('hookup {', '  hookup {').slice(0, -3))), []);
+  });
+});
+
+describe('semantic tokens', () => {
+  const text = SINGLE.replace('cover none', 'cover none\n  target {\n    resistance 5.9 kohm\n  }');
+
+  it('name kinds and units, in order and never over each other', () => {
+    const tokens = semanticTokens(analysed(text));
+    const written = tokens.map(({ kind, span }) => `${kind} ${text.slice(span.start, span.end)}`);
+    for (const wanted of ['pickup wren', 'coil main', 'bobbin rod-six', 'lead violet', 'unit kohm']) {
+      assert.ok(written.includes(wanted), `${wanted} in ${written.join(', ')}`);
+    }
+    for (const [index, { span }] of tokens.entries()) assert.ok(span.start >= (tokens[index - 1]?.span.end ?? 0));
+  });
+
+  it('of a part of the file only that part', () => {
+    assert.deepEqual(semanticTokens(analysed(text), { start: 0, end: 5 }), []);
+  });
+});
