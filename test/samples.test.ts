@@ -6,10 +6,17 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../server/src/analysis.ts';
-import type { Analysis } from '../server/src/analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../server/src/analysis-types.ts';
 import type { Finding } from '../server/src/checks/finding.ts';
 import { diskHost, uriOf } from '../server/src/cli/files.ts';
-import { type ExpectedFinding, expectedFindings, stated } from './support/expectation.ts';
+import {
+  type ExpectedClaim,
+  type ExpectedFinding,
+  expectedClaims,
+  expectedFindings,
+  expectedNotes,
+  stated,
+} from './support/expectation.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../samples');
 const analyser = createAnalyser();
@@ -41,6 +48,11 @@ function assertPlace(analysis: Analysis, expected: ExpectedFinding): void {
     .filter((each) => each.code === expected.code)
     .map((each) => found(analysis, each));
   const quotes = expected.quotes.map((quote) => ({ quote, at: quotedOffset(analysis.text, quote, expected) }));
+  for (const { quote, at } of quotes.slice(1)) {
+    const related = analysis.findings.flatMap((each) => each.related.map(({ place }) => analysis.locate(place)));
+    const touching = related.some((span) => span && span.start < at + quote.length && span.end > at);
+    assert.ok(touching, `\`${quote}\` is no related line of ${expected.code}`);
+  }
   for (const { quote, at } of quotes.slice(0, 1)) {
     const touching = candidates.find(({ start, piece }) => start < at + quote.length && start + piece.length > at);
     assert.ok(
@@ -122,4 +134,88 @@ describe('samples/mistakes', () => {
       }
     });
   }
+});
+
+/** IEC 60028: temperature coefficient of annealed copper at 20 °C. */
+const COPPER_PER_K = 0.00393;
+
+/** Half a unit of the stated value's last digit, or 0.5 %, whichever is more; a level is stated as `about`, to one decibel. */
+function assertClose(actual: number | undefined, { of, value, written }: ExpectedClaim): void {
+  const decimals = written.split('.')[1]?.length ?? 0;
+  const tolerance = of === 'hum' ? 1 : Math.max(0.5 * 10 ** -decimals, 0.005 * Math.abs(value));
+  assert.ok(actual !== undefined, `nothing is computed; ${written} is stated`);
+  // A millionth of slack for values that lie on the edge in decimal and beside it in binary.
+  assert.ok(Math.abs(actual - value) <= tolerance * (1 + 1e-6), `computed ${actual}, stated ${written}`);
+}
+
+/** An instrument's pickups may stand in files of their own. */
+function pickupsInScope(analysis: Analysis): readonly PickupAnalysis[] {
+  const used = analysis.uris.slice(1).flatMap((uri) => analyser.analyse(uri, diskHost(SAMPLES)).pickups);
+  return [...used, ...analysis.pickups];
+}
+
+function computed(analysis: Analysis, claim: ExpectedClaim): number | undefined {
+  const matching = pickupsInScope(analysis).filter(
+    ({ pickup }) => claim.pickup === undefined || pickup.name.endsWith(`-${claim.pickup}`),
+  );
+  // Where the comment names none, it speaks of every pickup of the file; the last is as good as the first.
+  const estimates = matching.at(-1)?.quick;
+  switch (claim.of) {
+    case 'hot to ground': {
+      const at20 = estimates?.resistance20COhm;
+      return at20 ? (at20.value * (1 + COPPER_PER_K * (claim.temperatureC - 20))) / 1000 : undefined;
+    }
+    case 'turns':
+      return estimates?.coils.get(claim.coil)?.turns?.value;
+    case 'hum':
+      return estimates?.humDb?.value;
+    case 'position': {
+      const position = analysis.instruments[0]?.positions()[claim.index];
+      return position?.resistanceOhm ? position.resistanceOhm.value / 1000 : undefined;
+    }
+    case 'leads': {
+      const readings = matching[0]?.estimates().leadReadings ?? [];
+      const found = readings.find(({ leads }) => claim.leads.every((lead) => leads.includes(lead)));
+      const atBench = found?.resistanceOhm?.value;
+      return atBench === undefined ? undefined : atBench / 1000;
+    }
+  }
+}
+
+const claimName = (claim: ExpectedClaim): string =>
+  [
+    claim.of,
+    claim.pickup,
+    claim.of === 'turns' ? claim.coil : '',
+    claim.of === 'position' ? claim.index + 1 : '',
+    claim.written,
+  ]
+    .filter((each) => each !== undefined && each !== '')
+    .join(' ');
+
+describe('samples', () => {
+  for (const file of [...specs('.'), ...specs('parts')]) {
+    describe(path.basename(file, '.pickup'), () => {
+      const comment = stated(text(file));
+      const notes = expectedNotes(comment);
+
+      it(notes.length === 0 ? 'is clean' : `raises ${notes.map(named).join(' and ')}, and nothing else`, () => {
+        assert.match(comment, /^clean|^information /);
+        const optional = /an information there is right if/.test(comment)
+          ? 'information hum/partly-cancelled'
+          : undefined;
+        const raised = analyse(file).findings.map(named);
+        const beyond = raised.length > notes.length ? raised.filter((each) => each !== optional).length : 0;
+        assert.deepEqual(beyond > 0 ? raised : raised.slice(0, notes.length), notes.map(named));
+      });
+      for (const claim of expectedClaims(comment)) {
+        it(`computes ${claimName(claim)}`, () => assertClose(computed(analyse(file), claim), claim));
+      }
+    });
+  }
+
+  it('state enough numbers to be checked by', () => {
+    const claims = specs('.').flatMap((file) => expectedClaims(stated(text(file))));
+    assert.ok(claims.length >= 50, `${claims.length} numbers were read from the comments`);
+  });
 });

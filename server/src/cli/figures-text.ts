@@ -56,7 +56,7 @@ export function valueText({ figure, dimension, none }: Pick<FigureRow, 'figure' 
   if (figure === null) return none ?? 'none';
   const { value } = figure;
   const sd = figure.uncertainty ?? Number.POSITIVE_INFINITY;
-  if (dimension === 'area') return plainSpaces(withoutUnit(value * 1e6, sd * 1e6, ' mm²'));
+  if (dimension === 'area') return plainSpaces(withoutUnit(value, sd, ' m²'));
   if (dimension === 'ratio') return plainSpaces(withoutUnit(value, sd, ''));
   return plainSpaces(printQuantity({ value, sd, dimension }));
 }

@@ -18,7 +18,7 @@ export const NUMBER_NAMES: Readonly<Record<NumberKey, NumberName>> = {
   wireLengthM: { what: 'wire length', dimension: 'length' },
   wireMassKg: { what: 'wire mass', dimension: 'mass' },
   meanTurnM: { what: 'mean turn', dimension: 'length' },
-  turnAreaM2: { what: 'mean turn area', dimension: 'area' },
+  turnAreaM2: { what: 'area of all turns', dimension: 'area' },
   layers: { what: 'layers', dimension: 'ratio' },
   buildM: { what: 'build', dimension: 'length' },
   windowFilled: { what: 'window filled', dimension: 'percentage' },
