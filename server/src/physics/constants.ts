@@ -24,7 +24,7 @@ export const ENAMEL_DENSITY_KG_PER_M3 = 1300;
 /** A conducting or permeable part near a coil, at 20 degC. */
 export interface Metal {
   resistivityOhmM: number;
-  /** Half of the spread between alloys sold under the name, relative. */
+  /** How far alloys sold under the name lie from this value at most, relative. */
   resistivityRelativeSpread: number;
   /** Initial relative permeability, the one a string's small signal sees. */
   relativePermeability: number;
@@ -65,7 +65,7 @@ export const METALS: Readonly<Record<MetalName, Metal>> = {
   },
   'nickel-silver': {
     resistivityOhmM: 2.87e-7,
-    resistivityRelativeSpread: 0.25,
+    resistivityRelativeSpread: 0.33,
     relativePermeability: 1,
     permeabilitySpreadFactor: 1,
     source: 'C75200, 6 % IACS, handbook value (recalled); the family spans 5.5 to 9 % IACS (C77000, C74500)',

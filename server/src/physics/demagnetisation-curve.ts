@@ -17,7 +17,9 @@ export interface DemagnetisationCurve {
  * fit of alnico (Fröhlich-Kennelly); real curves of alnico 5 have a sharper knee. Where the energy product cannot be reached the
  * nearest shape is taken.
  */
-export function demagnetisationCurve(material: Omit<MagnetMaterial, 'recoilRelativePermeability'>): DemagnetisationCurve {
+export function demagnetisationCurve(
+  material: Omit<MagnetMaterial, 'recoilRelativePermeability'>,
+): DemagnetisationCurve {
   const { remanenceT, energyProductJPerM3 } = material;
   let [low, high] = [-2, 0.9999];
   for (let step = 0; step < 60; step++) {
@@ -30,14 +32,23 @@ export function demagnetisationCurve(material: Omit<MagnetMaterial, 'recoilRelat
 }
 
 /** Polarisation J, T, at the demagnetising field h = −H, A/m; held at zero beyond the intrinsic coercivity and at Br below h = 0. */
-export function polarisationT({ remanenceT, intrinsicCoercivityAPerM, shape }: DemagnetisationCurve, demagnetisingAPerM: number): number {
+export function polarisationT(
+  { remanenceT, intrinsicCoercivityAPerM, shape }: DemagnetisationCurve,
+  demagnetisingAPerM: number,
+): number {
   if (demagnetisingAPerM <= 0) return remanenceT;
   if (demagnetisingAPerM >= intrinsicCoercivityAPerM) return 0;
-  return (remanenceT * (intrinsicCoercivityAPerM - demagnetisingAPerM)) / (intrinsicCoercivityAPerM - shape * demagnetisingAPerM);
+  return (
+    (remanenceT * (intrinsicCoercivityAPerM - demagnetisingAPerM)) /
+    (intrinsicCoercivityAPerM - shape * demagnetisingAPerM)
+  );
 }
 
 /** The inverse: the demagnetising field h at which the polarisation has fallen to J, 0 ≤ J ≤ Br. */
-export function demagnetisingFieldAPerM({ remanenceT, intrinsicCoercivityAPerM, shape }: DemagnetisationCurve, polarisation: number): number {
+export function demagnetisingFieldAPerM(
+  { remanenceT, intrinsicCoercivityAPerM, shape }: DemagnetisationCurve,
+  polarisation: number,
+): number {
   return (intrinsicCoercivityAPerM * (remanenceT - polarisation)) / (remanenceT - shape * polarisation);
 }
 
@@ -72,11 +83,16 @@ export function assumedEnergyProductJPerM3(remanenceT: number, coercivityAPerM: 
 }
 
 function curveOfShape(
-  { remanenceT, coercivityAPerM, intrinsicCoercivityAPerM }: { remanenceT: number; coercivityAPerM: number; intrinsicCoercivityAPerM?: number },
+  {
+    remanenceT,
+    coercivityAPerM,
+    intrinsicCoercivityAPerM,
+  }: { remanenceT: number; coercivityAPerM: number; intrinsicCoercivityAPerM?: number },
   shape: number,
 ): DemagnetisationCurve {
   const knee = MU0 * coercivityAPerM;
-  const fromCoercivity = (coercivityAPerM * (remanenceT - shape * knee)) / Math.max(remanenceT - knee, 1e-3 * remanenceT);
+  const fromCoercivity =
+    (coercivityAPerM * (remanenceT - shape * knee)) / Math.max(remanenceT - knee, 1e-3 * remanenceT);
   return { remanenceT, intrinsicCoercivityAPerM: intrinsicCoercivityAPerM ?? fromCoercivity, shape };
 }
 

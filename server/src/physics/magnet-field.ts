@@ -14,7 +14,17 @@ export interface RodMagnet {
  * Flux density on the axis of a uniformly magnetised cylinder, T, `distanceM` outside its face: (J/2) [(L+z)/√(R²+(L+z)²) − z/√(R²+z²)].
  * Exact (two charged discs).
  */
-export function cylinderAxialFieldT({ polarisationT, diameterM, lengthM, distanceM }: { polarisationT: number; diameterM: number; lengthM: number; distanceM: number }): number {
+export function cylinderAxialFieldT({
+  polarisationT,
+  diameterM,
+  lengthM,
+  distanceM,
+}: {
+  polarisationT: number;
+  diameterM: number;
+  lengthM: number;
+  distanceM: number;
+}): number {
   const radius = diameterM / 2;
   const face = (z: number) => z / Math.hypot(radius, z);
   return (polarisationT / 2) * (face(lengthM + distanceM) - face(distanceM));
@@ -24,7 +34,13 @@ export function cylinderAxialFieldT({ polarisationT, diameterM, lengthM, distanc
  * Flux density on the axis of a uniformly magnetised block, T, `distanceM` outside the middle of its face a × b, magnetised along L:
  * (J/π) [atan(ab/(2z√(4z²+a²+b²))) − the same at z + L]. Exact (two charged rectangles).
  */
-export function blockAxialFieldT(block: { polarisationT: number; faceLengthM: number; faceWidthM: number; thicknessM: number; distanceM: number }): number {
+export function blockAxialFieldT(block: {
+  polarisationT: number;
+  faceLengthM: number;
+  faceWidthM: number;
+  thicknessM: number;
+  distanceM: number;
+}): number {
   const { faceLengthM: a, faceWidthM: b } = block;
   const face = (z: number) => Math.atan2(a * b, 2 * z * Math.sqrt(4 * z * z + a * a + b * b));
   return (block.polarisationT / Math.PI) * (face(block.distanceM) - face(block.distanceM + block.thicknessM));
@@ -43,12 +59,20 @@ export const ROD_FIELD_RELATIVE_SD = 0.07;
  * material follows its demagnetisation curve. Solved by Newton's method. `neighbours` adds the demagnetising factor that like-poled
  * neighbours make, see {@link neighbourDemagnetisingFactor}.
  */
-export function rodPolarisationsT({ diameterM, lengthM, curve }: RodMagnet, { discs = 24, neighbours = 0 } = {}): number[] {
+export function rodPolarisationsT(
+  { diameterM, lengthM, curve }: RodMagnet,
+  { discs = 24, neighbours = 0 } = {},
+): number[] {
   const factors = coaxialFactors(lengthM / discs, diameterM, discs);
   const factor = (i: number, k: number) => (factors[Math.abs(i - k)] ?? 0) + neighbours / discs;
   const excess = (values: Float64Array) =>
-    values.map((value, i) => values.reduce((sum, other, k) => sum + (factor(i, k) * other) / MU0, 0) - demagnetisingFieldAPerM(curve, value));
-  let polarisations = new Float64Array(discs).fill(workingPoint(curve, demagnetisingFactorUniform({ lengthM, diameterM })).polarisationT);
+    values.map(
+      (value, i) =>
+        values.reduce((sum, other, k) => sum + (factor(i, k) * other) / MU0, 0) - demagnetisingFieldAPerM(curve, value),
+    );
+  let polarisations = new Float64Array(discs).fill(
+    workingPoint(curve, demagnetisingFactorUniform({ lengthM, diameterM })).polarisationT,
+  );
   let residual = excess(polarisations);
   // The field grows and the curve's field falls with J, so there is one solution; Newton's step is halved where it overshoots.
   for (let round = 0; round < 30 && norm(residual) > 1e-7 * curve.intrinsicCoercivityAPerM; round++) {
@@ -60,7 +84,9 @@ export function rodPolarisationsT({ diameterM, lengthM, curve }: RodMagnet, { di
     const step = residual.slice();
     solveInPlace(matrix, [step]);
     for (let share = 1; share > 1e-3; share /= 2) {
-      const next = polarisations.map((value, i) => Math.min(curve.remanenceT, Math.max(0, value - share * (step[i] ?? 0))));
+      const next = polarisations.map((value, i) =>
+        Math.min(curve.remanenceT, Math.max(0, value - share * (step[i] ?? 0))),
+      );
       const nextResidual = excess(next);
       if (norm(nextResidual) < norm(residual) || share < 2e-3) {
         polarisations = next;
@@ -73,11 +99,17 @@ export function rodPolarisationsT({ diameterM, lengthM, curve }: RodMagnet, { di
 }
 
 /** Flux density on the axis, T, `distanceM` outside the face of a rod whose slices have these polarisations (the first at the far end). */
-export function fieldOfDiscsT({ diameterM, lengthM }: { diameterM: number; lengthM: number }, polarisations: readonly number[], distanceM: number): number {
+export function fieldOfDiscsT(
+  { diameterM, lengthM }: { diameterM: number; lengthM: number },
+  polarisations: readonly number[],
+  distanceM: number,
+): number {
   const disc = lengthM / polarisations.length;
   return polarisations.reduce((sum, polarisation, index) => {
     const below = (polarisations.length - 1 - index) * disc;
-    return sum + cylinderAxialFieldT({ polarisationT: polarisation, diameterM, lengthM: disc, distanceM: distanceM + below });
+    return (
+      sum + cylinderAxialFieldT({ polarisationT: polarisation, diameterM, lengthM: disc, distanceM: distanceM + below })
+    );
   }, 0);
 }
 
@@ -90,7 +122,17 @@ export function rodFieldT(rod: RodMagnet, distanceM: number, neighbours = 0): nu
  * Demagnetising factor that a rod gets from like-poled rods in a row at `pitchM`, `count` in all, mean over the row: face charges
  * as points, −(R²/4L) Σ 2 (1/s − 1/√(s²+L²)) summed over neighbours at distance s. Like poles demagnetise each other.
  */
-export function neighbourDemagnetisingFactor({ diameterM, lengthM, pitchM, count }: { diameterM: number; lengthM: number; pitchM: number; count: number }): number {
+export function neighbourDemagnetisingFactor({
+  diameterM,
+  lengthM,
+  pitchM,
+  count,
+}: {
+  diameterM: number;
+  lengthM: number;
+  pitchM: number;
+  count: number;
+}): number {
   let sum = 0;
   for (let places = 1; places < count; places++) {
     const distance = places * pitchM;
@@ -110,7 +152,10 @@ function coaxialFactors(discM: number, diameterM: number, discs: number): number
 }
 
 /** −dh/dJ of the demagnetisation curve, positive. */
-function fieldSlope({ remanenceT, intrinsicCoercivityAPerM, shape }: DemagnetisationCurve, polarisation: number): number {
+function fieldSlope(
+  { remanenceT, intrinsicCoercivityAPerM, shape }: DemagnetisationCurve,
+  polarisation: number,
+): number {
   return (intrinsicCoercivityAPerM * remanenceT * (1 - shape)) / (remanenceT - shape * polarisation) ** 2;
 }
 

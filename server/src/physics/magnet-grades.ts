@@ -4,7 +4,15 @@ export const A_PER_M_PER_OERSTED = 1000 / (4 * Math.PI);
 export const J_PER_M3_PER_MGOE = 1e6 * TESLA_PER_GAUSS * A_PER_M_PER_OERSTED;
 
 /** Names of the magnet materials a winder meets, as the standard numbers them. */
-export type MagnetGradeName = 'alnico-2' | 'alnico-3' | 'alnico-4' | 'alnico-5' | 'alnico-8' | 'ceramic-5' | 'ceramic-8' | 'neodymium';
+export type MagnetGradeName =
+  | 'alnico-2'
+  | 'alnico-3'
+  | 'alnico-4'
+  | 'alnico-5'
+  | 'alnico-8'
+  | 'ceramic-5'
+  | 'ceramic-8'
+  | 'neodymium';
 
 /** Nominal properties of a magnet material at room temperature. */
 export interface MagnetMaterial {
@@ -46,7 +54,7 @@ export const MAGNET_GRADES: Readonly<Record<MagnetGradeName, MagnetGrade>> = {
     recoilRelativePermeability: 1.05,
     relativeSpread: 0.06,
     cast: false,
-    source: 'sintered NdFeB of about 35 MGOe, makers\' tables (recalled); the name alone spans 1.1 to 1.4 T',
+    source: "sintered NdFeB of about 35 MGOe, makers' tables (recalled); the name alone spans 1.1 to 1.4 T",
   },
 };
 
@@ -75,11 +83,17 @@ function ceramic(remanenceG: number, coercivityOe: number, intrinsicOe: number, 
     ...material(remanenceG, coercivityOe, intrinsicOe, energyMGOe, 1.07),
     relativeSpread: 0.03,
     cast: false,
-    source: 'MMPA Standard No. 0100-00 (recalled), the same numbers read as minimum values in makers\' tables',
+    source: "MMPA Standard No. 0100-00 (recalled), the same numbers read as minimum values in makers' tables",
   };
 }
 
-function material(remanenceG: number, coercivityOe: number, intrinsicOe: number, energyMGOe: number, recoilRelativePermeability: number): MagnetMaterial {
+function material(
+  remanenceG: number,
+  coercivityOe: number,
+  intrinsicOe: number,
+  energyMGOe: number,
+  recoilRelativePermeability: number,
+): MagnetMaterial {
   return {
     remanenceT: remanenceG * TESLA_PER_GAUSS,
     coercivityAPerM: coercivityOe * A_PER_M_PER_OERSTED,
