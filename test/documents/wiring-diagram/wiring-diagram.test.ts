@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { overlap } from '../../../server/src/documents/labels.ts';
+import { type Box, overlap } from '../../../server/src/documents/labels.ts';
 import type { PickupPicture } from '../../../server/src/documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../../../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { elementsOf, readSvg, textsOf } from '../svg-reading.ts';
@@ -48,6 +48,12 @@ describe('the wiring diagram', () => {
             assert.ok(!overlap(one.box, other.box), `"${one.words}" lies on "${other.words}"`);
           }
         });
+      });
+
+      it(`${name}: no lead runs through a word`, () => {
+        for (const { words, box } of textsOf(root)) {
+          for (const line of leadLinesOf(root)) assert.ok(!overlap(box, line), `a lead runs through "${words}"`);
+        }
       });
 
       it(`${name}: has one style sheet, no inline style, no script, coordinates to a tenth`, () => {
@@ -123,6 +129,31 @@ describe('the wiring diagram', () => {
     }
   });
 });
+
+/** The straights of leads and live lines as boxes of their width. */
+function leadLinesOf(root: ReturnType<typeof readSvg>): readonly Box[] {
+  const boxes: Box[] = [];
+  for (const { attributes } of elementsOf(root)) {
+    const half = attributes.class === 'edge' ? 3.25 : attributes.class === 'w3' ? 1.25 : undefined;
+    if (half === undefined) continue;
+    let at = { x: 0, y: 0 };
+    for (const [, command = '', list = ''] of (attributes.d ?? '').matchAll(/([A-Z])([^A-Z]*)/g)) {
+      const numbers = list.match(/-?[\d.]+/g)?.map(Number) ?? [];
+      const [x = at.x, y = at.y] =
+        command === 'H' ? [numbers[0], at.y] : command === 'V' ? [at.x, numbers[0]] : numbers.slice(-2);
+      if (command === 'H' || command === 'V') {
+        boxes.push({
+          x: Math.min(at.x, x) - (command === 'V' ? half : 0),
+          y: Math.min(at.y, y) - (command === 'H' ? half : 0),
+          width: Math.abs(x - at.x) + (command === 'V' ? 2 * half : 0),
+          height: Math.abs(y - at.y) + (command === 'H' ? 2 * half : 0),
+        });
+      }
+      at = { x, y };
+    }
+  }
+  return boxes;
+}
 
 function pictureNamed(id: string): PickupPicture {
   const picture = PICTURES.find((each) => each.id === id);

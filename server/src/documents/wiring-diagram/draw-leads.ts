@@ -133,13 +133,13 @@ function drawTowardNet(
 ): void {
   if (away === undefined) {
     pushLead(sheet, leadPicture, routeOn(row, from, rail, column));
-    if (rail?.net.kind === 'free' || rail?.net.kind === 'open') over.push(...shortBar(column, row.y));
+    if (rail?.net.kind === 'free' || rail?.net.kind === 'open') over.push(...shortBar(column, row.y, sheet));
     return;
   }
   const stop = column - metrics.railStep;
   if (away === 'nowhere') {
     pushLead(sheet, leadPicture, d`M${from} ${row.y}H${stop}`);
-    over.push(...shortBar(stop, row.y), path('fix', routeOn(row, stop + 6, rail, column)));
+    over.push(...shortBar(stop, row.y, sheet), path('fix', routeOn(row, stop + 6, rail, column)));
     return;
   }
   const target = away.column - metrics.railStep;
@@ -168,7 +168,7 @@ function routeOn(row: Row, from: number, rail: Rail | undefined, column: number)
 function drawLoose(row: Row & { kind: 'loose' }, column: number, { sheet, metrics }: Context, over: SvgNode[]): void {
   const end = column === metrics.terminals ? column - metrics.railStep : column;
   pushLead(sheet, row.loose.lead, d`M${row.from} ${row.y}H${end}`);
-  over.push(...shortBar(end, row.y), ...shortBar(row.from, row.y));
+  over.push(...shortBar(end, row.y, sheet), ...shortBar(row.from, row.y, sheet));
   labelLead(sheet, row.loose.lead, metrics.conductorLabel, row.y, true);
   sheet.labels.push({
     wordings: [[{ text: row.loose.remark, quiet: true }]],
@@ -252,7 +252,8 @@ function pushLead(sheet: Sheet, { part: name, description, look }: LeadPicture, 
   sheet.nodes.push(part(name, description, ...lead(route, look)));
 }
 
-function shortBar(x: number, y: number): readonly SvgNode[] {
+function shortBar(x: number, y: number, sheet: Sheet): readonly SvgNode[] {
+  blockLine(sheet, x, y - 8, x, y + 8, 2);
   return [path('w3', d`M${x} ${y - 8}V${y + 8}`)];
 }
 
