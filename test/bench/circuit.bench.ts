@@ -9,7 +9,7 @@ export async function run(): Promise<void> {
   const position = instrumentPosition(2);
   const sizes = networkOf(position.circuit);
   console.log(
-    `circuit: ${position.title}, ${sizes.nets.names.length - 1} nodes and ground, ${sizes.alternating.solver.size} unknowns, ` +
+    `circuit: ${position.title}, ${sizes.nets.names.length - 1} nodes and ground, ${sizes.size} unknowns, ` +
       `${position.circuit.components.length} components`,
   );
   const sweepMs = medianMs(201, () => sweep(position));

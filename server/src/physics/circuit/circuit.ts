@@ -109,7 +109,8 @@ export interface DisjointSets {
 
 /** Union-find with path halving; the smallest member stands for its set. */
 export function disjointSets(size: number): DisjointSets {
-  const parent = Int32Array.from({ length: size }, (_, index) => index);
+  const parent = new Int32Array(size);
+  for (let item = 0; item < size; item++) parent[item] = item;
   const up = (item: number) => parent[item] ?? item;
   const find = (item: number): number => {
     let at = item;
@@ -120,8 +121,9 @@ export function disjointSets(size: number): DisjointSets {
     return at;
   };
   const unite = (a: number, b: number) => {
-    const [low, high] = [find(a), find(b)].sort((x, y) => x - y);
-    if (low !== undefined && high !== undefined) parent[high] = low;
+    const first = find(a);
+    const second = find(b);
+    parent[Math.max(first, second)] = Math.min(first, second);
   };
   return { find, unite };
 }

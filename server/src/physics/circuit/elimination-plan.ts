@@ -28,7 +28,8 @@ export interface EliminationPlan {
 export function planElimination(system: LinearSystem, omega: number): EliminationPlan | null {
   const n = system.size;
   const work = loadMatrix(system, omega);
-  const rows = Int32Array.from({ length: n }, (_, i) => i);
+  const rows = new Int32Array(n);
+  for (let i = 0; i < n; i++) rows[i] = i;
   const columns = rows.slice();
   const lists = emptyLists();
   for (let step = 0; step < n; step++) {
@@ -37,16 +38,16 @@ export function planElimination(system: LinearSystem, omega: number): Eliminatio
   }
   return {
     slotCount: work.slotCount,
-    pivotSlots: Int32Array.from(lists.pivotSlots),
+    pivotSlots: new Int32Array(lists.pivotSlots),
     pivotRows: rows,
     pivotColumns: columns,
-    lowerStart: Int32Array.from(lists.lowerStart),
-    lowerSlots: Int32Array.from(lists.lowerSlots),
-    lowerRows: Int32Array.from(lists.lowerRows),
-    upperStart: Int32Array.from(lists.upperStart),
-    upperSlots: Int32Array.from(lists.upperSlots),
-    upperColumns: Int32Array.from(lists.upperColumns),
-    targetSlots: Int32Array.from(lists.targetSlots),
+    lowerStart: new Int32Array(lists.lowerStart),
+    lowerSlots: new Int32Array(lists.lowerSlots),
+    lowerRows: new Int32Array(lists.lowerRows),
+    upperStart: new Int32Array(lists.upperStart),
+    upperSlots: new Int32Array(lists.upperSlots),
+    upperColumns: new Int32Array(lists.upperColumns),
+    targetSlots: new Int32Array(lists.targetSlots),
   };
 }
 

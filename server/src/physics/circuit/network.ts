@@ -8,6 +8,8 @@ import { type Solver, solverOf } from './solver.ts';
 export interface Network {
   readonly circuit: Circuit;
   readonly nets: Nets;
+  /** How many unknowns the equations have. */
+  readonly size: number;
   /** Names of the sources (coils, voltage and current sources) in the order of the circuit. */
   readonly sources: readonly string[];
   /** Where each source stands on the right-hand side. */
@@ -47,13 +49,20 @@ export function networkOf(circuit: Circuit): Network {
     const system = pinned(written.entries, written.size, islands);
     return { islands, system, solver: solverOf(system, direct) };
   };
+  const direct = lazy(() => regime(true));
+  const alternating = lazy(() => regime(false));
   return {
     circuit,
     nets,
+    size: written.size,
     sources: written.sources,
     sourceTerms: written.sourceTerms,
-    direct: regime(true),
-    alternating: regime(false),
+    get direct() {
+      return direct();
+    },
+    get alternating() {
+      return alternating();
+    },
   };
 }
 
@@ -116,7 +125,8 @@ function islandsOf(components: readonly Component[], nets: Nets, direct: boolean
   for (const { terminals, paths } of components)
     for (const path of paths) {
       if (direct && !path.direct) continue;
-      const [a, b] = path.between.map((terminal) => nets.ofNode.get(terminals[terminal] ?? ''));
+      const a = nets.ofNode.get(terminals[path.between[0]] ?? '');
+      const b = nets.ofNode.get(terminals[path.between[1]] ?? '');
       if (a !== undefined && b !== undefined) sets.unite(a, b);
     }
   return Int32Array.from(nets.names, (_, net) => sets.find(net));
@@ -131,15 +141,29 @@ function pinned(entries: ReadonlyMap<number, Entry>, size: number, islands: Int3
   for (let net = 1; net < islands.length; net++) {
     if (islands[net] !== net) continue;
     const row = net - 1;
-    const { g, b } = entries.get(row * size + row) ?? { g: 0, b: 0 };
-    all.set(row * size + row, { row, column: row, g: g + 1, b });
+    const own = entries.get(row * size + row);
+    all.set(row * size + row, { row, column: row, g: (own?.g ?? 0) + 1, b: own?.b ?? 0 });
   }
-  const list = [...all.values()];
-  return {
-    size,
-    rows: Int32Array.from(list, ({ row }) => row),
-    columns: Int32Array.from(list, ({ column }) => column),
-    g: Float64Array.from(list, (entry) => entry.g),
-    b: Float64Array.from(list, (entry) => entry.b),
+  const rows = new Int32Array(all.size);
+  const columns = new Int32Array(all.size);
+  const g = new Float64Array(all.size);
+  const b = new Float64Array(all.size);
+  let k = 0;
+  for (const entry of all.values()) {
+    rows[k] = entry.row;
+    columns[k] = entry.column;
+    g[k] = entry.g;
+    b[k] = entry.b;
+    k++;
+  }
+  return { size, rows, columns, g, b };
+}
+
+/** Makes the value when it is first asked for: a response needs no equations of the meter, and the other way round. */
+function lazy<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 }

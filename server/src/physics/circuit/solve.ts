@@ -33,7 +33,7 @@ export function solve(network: Network, frequencyHz: number, values: SourceValue
 
 /** What the sources put on the right-hand side of the equations. */
 export function rightSide(network: Network, values: SourceValues): Float64Array {
-  const right = new Float64Array(network.alternating.solver.size);
+  const right = new Float64Array(network.size);
   for (const { source, row, coefficient } of network.sourceTerms)
     right[row] = (right[row] ?? 0) + coefficient * (values[network.sources[source] ?? ''] ?? 0);
   return right;

@@ -1,4 +1,4 @@
-import { planElimination } from './elimination-plan.ts';
+import { type EliminationPlan, planElimination } from './elimination-plan.ts';
 import type { LinearSystem } from './network.ts';
 
 /** How many frequencies are eliminated side by side; their numbers then fit a processor's first cache. */
@@ -27,105 +27,147 @@ export interface BlockFactors {
 export function sparseFactors(system: LinearSystem, orderingOmega: number): BlockFactors | null {
   const plan = planElimination(system, orderingOmega);
   if (plan === null) return null;
-  const { size, g, b } = system;
-  const { pivotSlots, pivotRows, pivotColumns, lowerStart, upperStart, lowerSlots, lowerRows } = plan;
-  const { upperSlots, upperColumns, targetSlots, slotCount } = plan;
-  const re = new Float64Array(slotCount * blockLength);
-  const im = new Float64Array(slotCount * blockLength);
-  const workRe = new Float64Array(size * blockLength);
-  const workIm = new Float64Array(size * blockLength);
-
-  const load = (omegas: Float64Array, first: number, count: number) => {
-    for (let k = 0; k < g.length; k++) {
-      const at = k * blockLength;
-      const real = g[k] ?? 0;
-      const imaginary = b[k] ?? 0;
-      for (let f = 0; f < count; f++) {
-        re[at + f] = real;
-        im[at + f] = (omegas[first + f] ?? 0) * imaginary;
-      }
-    }
-    re.fill(0, g.length * blockLength);
-    im.fill(0, g.length * blockLength);
+  const numbers: Numbers = {
+    system,
+    plan,
+    re: new Float64Array(plan.slotCount * blockLength),
+    im: new Float64Array(plan.slotCount * blockLength),
+    workRe: new Float64Array(system.size * blockLength),
+    workIm: new Float64Array(system.size * blockLength),
+    touched: new Uint8Array(system.size),
   };
-
-  const factor = (omegas: Float64Array, first: number, count: number, trusted: Uint8Array) => {
-    load(omegas, first, count);
-    trusted.fill(1);
-    let target = 0;
-    for (let k = 0; k < size; k++) {
-      const pivot = (pivotSlots[k] ?? 0) * blockLength;
-      invert(re, im, pivot, count, trusted);
-      const lowerEnd = lowerStart[k + 1] ?? 0;
-      const upperFrom = upperStart[k] ?? 0;
-      const upperEnd = upperStart[k + 1] ?? 0;
-      for (let l = lowerStart[k] ?? 0; l < lowerEnd; l++) {
-        const lower = (lowerSlots[l] ?? 0) * blockLength;
-        scaleByPivot(re, im, lower, pivot, count, trusted);
-        for (let u = upperFrom; u < upperEnd; u++) {
-          const slot = (targetSlots[target++] ?? 0) * blockLength;
-          subtractProduct(re, im, slot, re, im, lower, re, im, (upperSlots[u] ?? 0) * blockLength, count);
-        }
-      }
-    }
+  return {
+    factor: (omegas, first, count, trusted) => factor(numbers, omegas, first, count, trusted),
+    solve: (right, count, re, im, wanted) => solve(numbers, right, count, re, im, wanted),
+    solveTransposed: (right, count, re, im) => solveTransposed(numbers, right, count, re, im),
   };
+}
 
-  const solve = (right: Float64Array, count: number, xRe: Float64Array, xIm: Float64Array, wanted?: number) => {
-    const lastStep = wanted === undefined ? 0 : pivotColumns.indexOf(wanted);
-    loadWork(right, count);
-    for (let k = 0; k < size; k++) {
-      const row = (pivotRows[k] ?? 0) * blockLength;
-      const end = lowerStart[k + 1] ?? 0;
-      for (let l = lowerStart[k] ?? 0; l < end; l++) {
-        const into = (lowerRows[l] ?? 0) * blockLength;
-        subtractProduct(workRe, workIm, into, re, im, (lowerSlots[l] ?? 0) * blockLength, workRe, workIm, row, count);
-      }
-    }
-    for (let k = size - 1; k >= lastStep; k--) {
-      const row = (pivotRows[k] ?? 0) * blockLength;
-      const end = upperStart[k + 1] ?? 0;
-      for (let u = upperStart[k] ?? 0; u < end; u++) {
-        const from = (upperColumns[u] ?? 0) * blockLength;
-        subtractProduct(workRe, workIm, row, re, im, (upperSlots[u] ?? 0) * blockLength, xRe, xIm, from, count);
-      }
-      const column = (pivotColumns[k] ?? 0) * blockLength;
-      setProduct(xRe, xIm, column, re, im, (pivotSlots[k] ?? 0) * blockLength, workRe, workIm, row, count);
-    }
-  };
+interface Numbers {
+  readonly system: LinearSystem;
+  readonly plan: EliminationPlan;
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+  readonly workRe: Float64Array;
+  readonly workIm: Float64Array;
+  /** 1 for equations whose right-hand side is not zero: few have a source, and the others need no forward step. */
+  readonly touched: Uint8Array;
+}
 
-  const solveTransposed = (right: Float64Array, count: number, xRe: Float64Array, xIm: Float64Array) => {
-    loadWork(right, count);
-    for (let k = 0; k < size; k++) {
-      const row = (pivotRows[k] ?? 0) * blockLength;
-      const column = (pivotColumns[k] ?? 0) * blockLength;
-      setProduct(xRe, xIm, row, re, im, (pivotSlots[k] ?? 0) * blockLength, workRe, workIm, column, count);
-      const end = upperStart[k + 1] ?? 0;
-      for (let u = upperStart[k] ?? 0; u < end; u++) {
-        const into = (upperColumns[u] ?? 0) * blockLength;
-        subtractProduct(workRe, workIm, into, re, im, (upperSlots[u] ?? 0) * blockLength, xRe, xIm, row, count);
+function factor(numbers: Numbers, omegas: Float64Array, first: number, count: number, trusted: Uint8Array): void {
+  const { re, im, plan } = numbers;
+  const { pivotSlots, lowerStart, upperStart, lowerSlots, upperSlots, targetSlots } = plan;
+  load(numbers, omegas, first, count);
+  trusted.fill(1);
+  let target = 0;
+  for (let k = 0; k < pivotSlots.length; k++) {
+    const pivot = (pivotSlots[k] ?? 0) * blockLength;
+    invert(re, im, pivot, count, trusted);
+    const lowerEnd = lowerStart[k + 1] ?? 0;
+    const upperFrom = upperStart[k] ?? 0;
+    const upperEnd = upperStart[k + 1] ?? 0;
+    for (let l = lowerStart[k] ?? 0; l < lowerEnd; l++) {
+      const lower = (lowerSlots[l] ?? 0) * blockLength;
+      scaleByPivot(re, im, lower, pivot, count, trusted);
+      for (let u = upperFrom; u < upperEnd; u++) {
+        const slot = (targetSlots[target++] ?? 0) * blockLength;
+        eliminate(re, im, slot, lower, (upperSlots[u] ?? 0) * blockLength, count);
       }
     }
-    for (let k = size - 1; k >= 0; k--) {
-      const row = (pivotRows[k] ?? 0) * blockLength;
-      const end = lowerStart[k + 1] ?? 0;
-      for (let l = lowerStart[k] ?? 0; l < end; l++) {
-        const from = (lowerRows[l] ?? 0) * blockLength;
-        subtractProduct(xRe, xIm, row, re, im, (lowerSlots[l] ?? 0) * blockLength, xRe, xIm, from, count);
-      }
-    }
-  };
+  }
+}
 
-  const loadWork = (right: Float64Array, count: number) => {
-    for (let i = 0; i < size; i++) {
-      const value = right[i] ?? 0;
-      for (let at = i * blockLength, end = at + count; at < end; at++) {
-        workRe[at] = value;
-        workIm[at] = 0;
-      }
+function load({ system: { g, b }, re, im }: Numbers, omegas: Float64Array, first: number, count: number): void {
+  for (let k = 0; k < g.length; k++) {
+    const at = k * blockLength;
+    const real = g[k] ?? 0;
+    const imaginary = b[k] ?? 0;
+    for (let f = 0; f < count; f++) {
+      re[at + f] = real;
+      im[at + f] = (omegas[first + f] ?? 0) * imaginary;
     }
-  };
+  }
+  re.fill(0, g.length * blockLength);
+  im.fill(0, g.length * blockLength);
+}
 
-  return { factor, solve, solveTransposed };
+function solve(
+  numbers: Numbers,
+  right: Float64Array,
+  count: number,
+  xRe: Float64Array,
+  xIm: Float64Array,
+  wanted: number | undefined,
+): void {
+  const { re, im, workRe, workIm, touched, plan } = numbers;
+  const { pivotSlots, pivotRows, pivotColumns, lowerStart, lowerSlots, lowerRows } = plan;
+  const { upperStart, upperSlots, upperColumns } = plan;
+  const size = pivotSlots.length;
+  const lastStep = wanted === undefined ? 0 : pivotColumns.indexOf(wanted);
+  loadWork(numbers, right, count);
+  for (let k = 0; k < size; k++) {
+    if (touched[pivotRows[k] ?? 0] === 0) continue;
+    const row = (pivotRows[k] ?? 0) * blockLength;
+    const end = lowerStart[k + 1] ?? 0;
+    for (let l = lowerStart[k] ?? 0; l < end; l++) {
+      const into = (lowerRows[l] ?? 0) * blockLength;
+      touched[lowerRows[l] ?? 0] = 1;
+      subtractProduct(workRe, workIm, into, re, im, (lowerSlots[l] ?? 0) * blockLength, workRe, workIm, row, count);
+    }
+  }
+  for (let k = size - 1; k >= lastStep; k--) {
+    const row = (pivotRows[k] ?? 0) * blockLength;
+    const end = upperStart[k + 1] ?? 0;
+    for (let u = upperStart[k] ?? 0; u < end; u++) {
+      const from = (upperColumns[u] ?? 0) * blockLength;
+      subtractProduct(workRe, workIm, row, re, im, (upperSlots[u] ?? 0) * blockLength, xRe, xIm, from, count);
+    }
+    const column = (pivotColumns[k] ?? 0) * blockLength;
+    setProduct(xRe, xIm, column, re, im, (pivotSlots[k] ?? 0) * blockLength, workRe, workIm, row, count);
+  }
+}
+
+function solveTransposed(
+  numbers: Numbers,
+  right: Float64Array,
+  count: number,
+  xRe: Float64Array,
+  xIm: Float64Array,
+): void {
+  const { re, im, workRe, workIm, plan } = numbers;
+  const { pivotSlots, pivotRows, pivotColumns, lowerStart, lowerSlots, lowerRows } = plan;
+  const { upperStart, upperSlots, upperColumns } = plan;
+  const size = pivotSlots.length;
+  loadWork(numbers, right, count);
+  for (let k = 0; k < size; k++) {
+    const row = (pivotRows[k] ?? 0) * blockLength;
+    const column = (pivotColumns[k] ?? 0) * blockLength;
+    setProduct(xRe, xIm, row, re, im, (pivotSlots[k] ?? 0) * blockLength, workRe, workIm, column, count);
+    const end = upperStart[k + 1] ?? 0;
+    for (let u = upperStart[k] ?? 0; u < end; u++) {
+      const into = (upperColumns[u] ?? 0) * blockLength;
+      subtractProduct(workRe, workIm, into, re, im, (upperSlots[u] ?? 0) * blockLength, xRe, xIm, row, count);
+    }
+  }
+  for (let k = size - 1; k >= 0; k--) {
+    const row = (pivotRows[k] ?? 0) * blockLength;
+    const end = lowerStart[k + 1] ?? 0;
+    for (let l = lowerStart[k] ?? 0; l < end; l++) {
+      const from = (lowerRows[l] ?? 0) * blockLength;
+      subtractProduct(xRe, xIm, row, re, im, (lowerSlots[l] ?? 0) * blockLength, xRe, xIm, from, count);
+    }
+  }
+}
+
+function loadWork({ workRe, workIm, touched }: Numbers, right: Float64Array, count: number): void {
+  for (let i = 0; i < right.length; i++) {
+    const value = right[i] ?? 0;
+    touched[i] = value === 0 ? 0 : 1;
+    for (let at = i * blockLength, end = at + count; at < end; at++) {
+      workRe[at] = value;
+      workIm[at] = 0;
+    }
+  }
 }
 
 /** Replaces a pivot by its inverse. */
@@ -159,6 +201,25 @@ function scaleByPivot(
     re[lower + f] = fRe;
     im[lower + f] = fIm;
     if (!(Math.abs(fRe) + Math.abs(fIm) < largestMultiplier)) trusted[f] = 0;
+  }
+}
+
+/** target -= lower · upper, all three of one matrix, for each frequency of the block */
+function eliminate(
+  re: Float64Array,
+  im: Float64Array,
+  target: number,
+  lower: number,
+  upper: number,
+  count: number,
+): void {
+  for (let f = 0; f < count; f++) {
+    const lRe = re[lower + f] ?? 0;
+    const lIm = im[lower + f] ?? 0;
+    const uRe = re[upper + f] ?? 0;
+    const uIm = im[upper + f] ?? 0;
+    re[target + f] = (re[target + f] ?? 0) - (lRe * uRe - lIm * uIm);
+    im[target + f] = (im[target + f] ?? 0) - (lRe * uIm + lIm * uRe);
   }
 }
 
