@@ -256,7 +256,8 @@ function nearestUnit(text: string, symbols: readonly string[]): string | undefin
     M: 'Mohm',
     awg: 'AWG',
   };
-  const long = Object.hasOwn(spelled, text) ? spelled[text] : undefined;
+  const key = Object.hasOwn(spelled, text) ? text : text.toLowerCase();
+  const long = Object.hasOwn(spelled, key) ? spelled[key] : undefined;
   if (long !== undefined && symbols.includes(long)) return long;
   return text.length > 2
     ? nearest(

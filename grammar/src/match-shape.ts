@@ -237,7 +237,13 @@ function matchOneOf(
   options: Readonly<Record<string, Shape>>,
   follow: ReadonlySet<string>,
 ): Match | undefined {
+  const text = wordOf(attempt.items[index]);
+  let isClaimed = false;
   for (const [option, shape] of Object.entries(options)) {
+    // What an option before this one takes for a word of the language is no name for this one.
+    const isOwnWord = text !== undefined && firstOf(shape).words.has(text);
+    if (isClaimed && !isOwnWord) continue;
+    isClaimed ||= isOwnWord;
     const match = attemptShape(attempt, index, shape, follow);
     if (match) return { value: { option, value: match.value }, next: match.next };
   }

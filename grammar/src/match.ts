@@ -121,8 +121,24 @@ function finish(
 ): { value: unknown; problems: readonly SyntaxProblem[] } {
   const isWhole = match !== undefined && match.next === attempt.items.length;
   if (match && !isWhole) fail(attempt, match.next, { label: END_OF_LINE });
-  const problems = isWhole ? attempt.problems : [...attempt.problems, misfit(attempt, line)];
+  const problems = isWhole ? attempt.problems : withMisfit(attempt, line);
   return { value: isWhole && problems.length === 0 && !attempt.broken ? match.value : undefined, problems };
+}
+
+/** A word that stands where a unit is missing is the reason for that, and one finding with it. */
+function withMisfit(attempt: Attempt, line: Span): readonly SyntaxProblem[] {
+  const { problems, furthest, items } = attempt;
+  const item = items[furthest.index];
+  const last = problems.at(-1);
+  const isBehind = last?.code === 'unit/missing' && last.span.end === items[furthest.index - 1]?.span.end;
+  if (item?.kind !== 'word' || !isBehind) return [...problems, misfit(attempt, line)];
+  const dimension = furthest.wanted.find(({ unitOf }) => unitOf !== undefined)?.unitOf;
+  const unit: SyntaxProblem = {
+    code: 'unit/wrong',
+    span: item.span,
+    message: `\`${item.text}\` is no unit of ${dimension ?? 'this'}.`,
+  };
+  return [...problems.slice(0, -1), unit];
 }
 
 const END_OF_LINE = 'the end of the line';

@@ -112,7 +112,8 @@ function timesEnd(text: string, offset: number, before: readonly IToken[]): numb
 function wordEnd(text: string, offset: number): number {
   if (text[offset] === '%') return offset + 1;
   let end = text[offset] === '°' ? offset + 1 : offset;
-  if (letterLength(text, end) === 0) return offset;
+  // A name that begins with `_` is refused where a name is wanted, whole.
+  if (letterLength(text, end) === 0 && text[end] !== '_') return offset;
   end = nameEnd(text, end);
   if (text[end] === '/' && letterLength(text, end + 1) > 0) {
     while (text[end] === '/' && letterLength(text, end + 1) > 0) end = nameEnd(text, end + 1);
