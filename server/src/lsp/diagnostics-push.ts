@@ -14,7 +14,7 @@ export interface PushTarget {
   /** What to send for a document as it is now; `undefined` where it cannot be said yet. */
   readonly diagnose: (document: TextDocument) => Diagnostic[] | undefined;
   readonly send: (document: TextDocument, diagnostics: Diagnostic[]) => void;
-  /** Runs the callback once the messages that have already come are worked off. */
+  /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;
 }
 
@@ -36,11 +36,13 @@ export function createPush({ diagnose, send, soon }: PushTarget): Push {
     if (isScheduled || waiting.length === 0) return;
     isScheduled = true;
     const seen = changes;
-    soon(() => {
+    const look = (): void => {
       isScheduled = false;
       if (changes === seen) workOffOne();
       schedule();
-    });
+    };
+    // Messages that wait take their turns one by one: the first hop comes before the next of them, the second behind it.
+    soon(() => soon(look));
   };
   const workOffOne = (): void => {
     const document = waiting.shift();

@@ -24,7 +24,7 @@ import { tooLargeDiagnostic } from './too-large.ts';
 /** What differs between Node and a browser's worker. */
 export interface Platform {
   readonly disk: Disk | undefined;
-  /** Runs the callback once the messages that have already come are worked off. */
+  /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;
 }
 
