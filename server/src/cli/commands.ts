@@ -3,7 +3,8 @@ import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
 import { format } from './format.ts';
+import { list } from './list.ts';
 import { newShop } from './new.ts';
 import { report } from './report.ts';
 
-export const commands: readonly Command[] = [check, report, format, compare, newShop];
+export const commands: readonly Command[] = [check, report, format, compare, list, newShop];

@@ -99,7 +99,7 @@ function figuresOf<T extends object>(estimates: T): Figures<T> {
 }
 
 /** A value that is not finite is not known: JSON has no number for it. */
-function figureOf({ value, sd, basis, restsOn }: Estimate): Figure | undefined {
+export function figureOf({ value, sd, basis, restsOn }: Estimate): Figure | undefined {
   if (!Number.isFinite(value)) return undefined;
   return { value, uncertainty: Number.isFinite(sd) ? sd : null, basis, restsOn };
 }

@@ -1,0 +1,116 @@
+import type { Analysis, Host } from '../analysis-types.ts';
+import { defineCommand } from './command.ts';
+import { padded, valueText, widest } from './figures-text.ts';
+import { specFiles } from './files.ts';
+import { type PickupRecord, pickupRecords } from './pickup-record.ts';
+import { filterExamples, recordFilter } from './record-filter.ts';
+import { analyseSource, readSource, SOURCE_OPTIONS } from './source.ts';
+import type { Styles } from './styles.ts';
+import { jsonText, visible, visibleLines } from './visible.ts';
+
+export const list = defineCommand({
+  name: 'list',
+  summary: 'the pickups on record, filtered',
+  positionals: '[DIR]',
+  least: 0,
+  most: 1,
+  options: {
+    where: { type: 'list', value: 'FILTER', meaning: 'only pickups that fit; several filters must all fit' },
+    format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the records are written' },
+    root: SOURCE_OPTIONS.root,
+  },
+  notes: [
+    `A filter is written like a fact, * stands for anything:\n${filterExamples()
+      .map((example) => `  --where "${example}"`)
+      .join('\n')}`,
+    'Resistances are between hot and ground at 20 °C.',
+  ],
+  example: {
+    line: 'pickup-spec list samples --where "spool TB-W7" --where "made 2026-03 to 2026-04"',
+    meaning: 'everything wound from one reel in two months',
+  },
+  async run(values, [folder = '.'], context) {
+    const filters = values.where.map(recordFilter);
+    const { files, problems } = specFiles([folder], context.cwd);
+    const unusable = [...problems];
+    const read: { readonly shown: string; readonly analysis: Analysis }[] = [];
+    const hosts = new Map<string, Host>();
+    for (const file of files) {
+      const result = await readSource(file, { root: values.root, 'stdin-path': undefined }, context, hosts);
+      if (result.ok) read.push({ shown: result.source.shown, analysis: analyseSource(result.source, context) });
+      else unusable.push(result.problem);
+    }
+    const instruments = instrumentsByPickup(read.map(({ analysis }) => analysis));
+    const records = read
+      .flatMap(({ shown, analysis }) =>
+        pickupRecords(analysis, shown, (pickup) => instruments.get(`${analysis.uri} ${pickup}`) ?? []),
+      )
+      .filter((record) => filters.every((fits) => fits(record)))
+      .sort((a, b) => compareTexts(a.made ?? '', b.made ?? '') || compareTexts(a.file, b.file));
+    context.progress.clear();
+    for (const problem of unusable) context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);
+    context.stdout.write(
+      values.format === 'json'
+        ? jsonText({ schema: 'list/1', pickups: records })
+        : listText(records, values.where, context.styles),
+    );
+    return unusable.length > 0 ? 2 : 0;
+  },
+});
+
+/** By the file and the name of the pickup: names are unique within what a file uses, not within a folder. */
+function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, Set<string>>();
+  for (const analysis of analyses) {
+    for (const { instrument } of analysis.instruments) {
+      for (const { pickup } of instrument.slots) {
+        const home = pickup && analysis.locate(pickup.place)?.uri;
+        if (home === undefined) continue;
+        const key = `${home} ${pickup.name}`;
+        found.set(key, (found.get(key) ?? new Set()).add(instrument.name));
+      }
+    }
+  }
+  return new Map([...found].map(([key, names]) => [key, [...names].sort()]));
+}
+
+const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const COLUMNS: readonly (readonly [title: string, cell: (record: PickupRecord) => string])[] = [
+  ['serial', ({ serial }) => serial ?? '-'],
+  ['pickup', ({ name }) => name],
+  ['made', ({ made }) => made ?? '-'],
+  ['resistance', ({ resistance20COhm: figure }) => resistanceCell(figure)],
+  ['turns', ({ coils }) => coils.map(({ turns }) => (turns === undefined ? '?' : Math.round(turns))).join(' + ')],
+  ['magnet', ({ magnets }) => magnets.at(-1) ?? '-'],
+  ['instrument', ({ instruments }) => instruments.join(', ') || '-'],
+  ['file', ({ file }) => file],
+];
+
+function listText(records: readonly PickupRecord[], where: readonly string[], styles: Styles): string {
+  if (records.length === 0) return where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n';
+  const rows = records.map((record) => COLUMNS.map(([, cell]) => visible(cell(record))));
+  const table = [COLUMNS.map(([title]) => title), ...rows];
+  const widths = COLUMNS.map((_, column) => widest(table.map((row) => row[column] ?? '')));
+  const lines = table.map((row) =>
+    row
+      .map((cell, column) => padded(cell, widths[column] ?? 0))
+      .join('  ')
+      .trimEnd(),
+  );
+  const [title = '', ...body] = lines;
+  const asks = (begin: string): boolean => where.some((filter) => filter.trim().startsWith(begin));
+  const reasons = records.map((record) => [
+    ...(asks('design') ? record.differsFromDesign : []),
+    ...(asks('needs') ? record.needsRetest : []),
+  ]);
+  return [
+    styles.faint(title),
+    ...body.flatMap((line, index) => [line, ...(reasons[index] ?? []).map((reason) => `    ${visible(reason)}`)]),
+    '',
+  ].join('\n');
+}
+
+function resistanceCell(figure: PickupRecord['resistance20COhm']): string {
+  return figure === undefined ? '-' : valueText({ figure, dimension: 'resistance', none: 'open' });
+}

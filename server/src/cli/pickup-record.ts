@@ -1,0 +1,150 @@
+/** A pickup on record: what a shop asks for when it looks for one made two years ago. */
+import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import { benchRoomC } from '../model/bench.ts';
+import type { Coil } from '../model/coil.ts';
+import type { LeadPath } from '../model/lead.ts';
+import type { Pickup } from '../model/pickup.ts';
+import type { Readings } from '../model/readings.ts';
+import { printCount, printValue } from '../quantities/print.ts';
+import { type Figure, figureOf } from './report-data.ts';
+
+export interface PickupRecord {
+  readonly file: string;
+  readonly name: string;
+  readonly title?: string;
+  readonly serial?: string;
+  readonly customer?: string;
+  readonly position?: string;
+  /** ISO 8601. */
+  readonly made?: string;
+  /** Between hot and ground; `null` where it is open. */
+  readonly resistance20COhm?: Figure | null;
+  /** Of all coils together that are known. */
+  readonly coils: readonly CoilRecord[];
+  /** Names and materials, of a bar and of rods. */
+  readonly magnets: readonly string[];
+  readonly instruments: readonly string[];
+  readonly findings: readonly { readonly code: string; readonly severity: string }[];
+  /** In which it is not as it was designed, in words. */
+  readonly differsFromDesign: readonly string[];
+  /** Why it should be measured again, in words. */
+  readonly needsRetest: readonly string[];
+}
+
+export interface CoilRecord {
+  readonly name: string;
+  readonly turns?: number;
+  readonly spool?: string;
+  readonly wire?: string;
+  readonly bobbin?: string;
+}
+
+/** The records of a file, in its order. `instrumentsOf` knows the instruments of all files that hold this file's pickup of a name. */
+export function pickupRecords(
+  analysis: Analysis,
+  file: string,
+  instrumentsOf: (pickup: string) => readonly string[],
+): readonly PickupRecord[] {
+  return analysis.pickups.map((each) => pickupRecord(each, analysis, file, instrumentsOf(each.pickup.name)));
+}
+
+function pickupRecord(
+  each: PickupAnalysis,
+  analysis: Analysis,
+  file: string,
+  instruments: readonly string[],
+): PickupRecord {
+  const { pickup, quick, findings } = each;
+  const { resistance20COhm } = quick;
+  const figure = resistance20COhm === null ? null : resistance20COhm && figureOf(resistance20COhm);
+  return {
+    file,
+    name: pickup.name,
+    ...given('title', pickup.title),
+    ...given('serial', pickup.serial?.value),
+    ...given('customer', pickup.customer?.value),
+    ...given('position', pickup.position?.value),
+    ...given('made', pickup.made?.value),
+    ...(figure === undefined ? {} : { resistance20COhm: figure }),
+    coils: pickup.coils.map((coil) => ({
+      name: coil.name,
+      ...given('turns', quick.coils.get(coil.name)?.turns?.value),
+      ...given('spool', coil.spool?.name),
+      ...given('wire', coil.wire?.name),
+      ...given('bobbin', coil.bobbin?.name),
+    })),
+    magnets: magnetsOf(pickup),
+    instruments,
+    findings: findings.map(({ code, severity }) => ({ code, severity })),
+    differsFromDesign: [
+      ...pickup.coils.flatMap(turnsDifference),
+      ...targetDifference(each, benchRoomC(analysis.bench)),
+      ...findings.filter(({ code }) => code === 'reading/unlikely').map(({ message }) => message),
+    ],
+    needsRetest: retestReasons(each),
+  };
+}
+
+function given<K extends string, T>(key: K, value: T | undefined): { readonly [key in K]?: T } {
+  return value === undefined ? {} : ({ [key]: value } as { readonly [key in K]: T });
+}
+
+function magnetsOf({ barMagnet, coils }: Pickup): readonly string[] {
+  const bar = barMagnet?.value.magnet;
+  const rods = coils.flatMap(({ bobbin }) => {
+    const pole = bobbin?.pole?.value;
+    return pole && pole !== 'none' && pole.material !== 'steel' ? [pole.material] : [];
+  });
+  return [...new Set([...(bar ? [bar.name, ...(bar.material ? [bar.material.value] : [])] : []), ...rods])];
+}
+
+function turnsDifference({ name, turns, counted }: Coil): readonly string[] {
+  if (!turns || !counted || turns.value.si === counted.value.si) return [];
+  const [planned, made] = [turns.value.si, counted.value.si].map((each) => printCount(each));
+  return [`coil ${name}: ${planned} turns planned, ${made} counted`];
+}
+
+/** What a target may be missed by where it states no ± itself. Common practice, no published source. */
+const TARGET_TOLERANCE = 0.05;
+
+/** IEC 60028: temperature coefficient of annealed copper at 20 °C. */
+const COPPER_PER_K = 0.00393;
+
+function targetDifference({ pickup, quick }: PickupAnalysis, roomC: number): readonly string[] {
+  const target = pickup.target?.resistance?.value;
+  const at20 = quick.resistance20COhm;
+  if (!target || !at20) return [];
+  const ohm = at20.value * (1 + COPPER_PER_K * (roomC - 20));
+  if (Math.abs(ohm - target.si) <= Math.max(target.sd ?? TARGET_TOLERANCE * target.si, at20.sd)) return [];
+  const [is, wanted] = [ohm, target.si].map((value) => printValue({ value, dimension: 'resistance' }));
+  return [`hot to ground ${is}, the target is ${wanted}`];
+}
+
+function retestReasons(each: PickupAnalysis): readonly string[] {
+  const { pickup, findings, quick } = each;
+  const later = pickup.readings.filter(({ found }) => !found);
+  const reasons = findings
+    .filter(({ code, severity }) => code.startsWith('reading/') && severity !== 'information')
+    .map(({ code, message }) => `${code}: ${message}`);
+  if (!later.some((readings) => readsOutput(readings, each))) reasons.push('never read between hot and ground');
+  if (pickup.potting && later.length > 0 && later.every(({ title }) => /\bbefore\b/i.test(title ?? ''))) {
+    reasons.push('not read since it was potted');
+  }
+  if (quick.phase === 'unproven') reasons.push('phase is unproven');
+  return reasons;
+}
+
+/** A reading between the two nets, whatever its leads are called; of a single coil, the coil's own. */
+function readsOutput({ lines }: Readings, { netlist, pickup }: PickupAnalysis): boolean {
+  const netOf = (path: LeadPath): number | undefined => {
+    const node = netlist.resolve(path);
+    return node === undefined ? undefined : netlist.netOf(node);
+  };
+  const output = new Set([netlist.hot, netlist.ground]);
+  return lines.some((line) => {
+    if (line.kind === 'coil resistance') return pickup.coils.length === 1;
+    if (line.kind !== 'resistance') return false;
+    const [red, black] = [netOf(line.probes.red), netOf(line.probes.black)];
+    return red !== undefined && black !== undefined && red !== black && output.has(red) && output.has(black);
+  });
+}

@@ -1,0 +1,117 @@
+/** `--where` filters, written like facts: `magnet alnico-5`, `resistance 7 to 8 kohm`, `made 2026-05 to 2026-07`, `needs retest`. */
+import { toSi, unitOf } from '../quantities/unit-table.ts';
+import { CommandError } from './command.ts';
+import { meant } from './meant.ts';
+import type { PickupRecord } from './pickup-record.ts';
+
+export type RecordFilter = (record: PickupRecord) => boolean;
+
+/** Throws a `CommandError` that names what would be right. */
+export function recordFilter(written: string): RecordFilter {
+  const [word = '', ...rest] = written.trim().split(/\s+/);
+  const kind = Object.hasOwn(FILTERS, word) ? FILTERS[word] : undefined;
+  if (kind === undefined) {
+    const words = Object.keys(FILTERS);
+    const likely = meant(word, words);
+    throw new CommandError(
+      `--where "${written}": ${likely === undefined ? `begins with one of ${words.join(', ')}` : `did you mean ${likely}?`}`,
+    );
+  }
+  const filter = kind.filter(rest.join(' '));
+  if (filter === undefined) throw new CommandError(`--where "${written}": write it like "${kind.example}"`);
+  return filter;
+}
+
+export const filterExamples = (): readonly string[] => Object.values(FILTERS).map(({ example }) => example);
+
+interface FilterKind {
+  readonly example: string;
+  filter(rest: string): RecordFilter | undefined;
+}
+
+const FILTERS: Readonly<Record<string, FilterKind>> = {
+  serial: { example: 'serial TB-0*', filter: byText(({ serial }) => [serial]) },
+  name: { example: 'name hesk-*', filter: byText(({ name, title }) => [name, title]) },
+  for: { example: 'for *Juniper*', filter: byText(({ customer }) => [customer]) },
+  position: { example: 'position bridge', filter: byText(({ position }) => [position]) },
+  made: { example: 'made 2026-05 to 2026-07', filter: madeBetween },
+  resistance: { example: 'resistance 7 to 8 kohm', filter: resistanceBetween },
+  turns: { example: 'turns 5000 to 6000', filter: turnsBetween },
+  magnet: { example: 'magnet alnico-5', filter: byText(({ magnets }) => magnets) },
+  spool: { example: 'spool TB-W7', filter: byText(({ coils }) => coils.map(({ spool }) => spool)) },
+  wire: { example: 'wire plain-42', filter: byText(({ coils }) => coils.map(({ wire }) => wire)) },
+  bobbin: { example: 'bobbin slug-six', filter: byText(({ coils }) => coils.map(({ bobbin }) => bobbin)) },
+  instrument: { example: 'instrument quorl', filter: byText(({ instruments }) => instruments) },
+  finding: {
+    example: 'finding phase/coils-cancel',
+    filter: byText(({ findings }) => findings.flatMap(({ code, severity }) => [code, severity])),
+  },
+  design: {
+    example: 'design differs',
+    filter: (rest) => (rest === 'differs' ? ({ differsFromDesign }) => differsFromDesign.length > 0 : undefined),
+  },
+  needs: {
+    example: 'needs retest',
+    filter: (rest) => (rest === 'retest' ? ({ needsRetest }) => needsRetest.length > 0 : undefined),
+  },
+};
+
+/** Letter case does not count, `*` stands for anything. */
+function byText(texts: (record: PickupRecord) => readonly (string | undefined)[]): FilterKind['filter'] {
+  return (rest) => {
+    if (rest === '') return undefined;
+    const pieces = rest
+      .toLowerCase()
+      .replace(/^"(.*)"$/, '$1')
+      .split('*');
+    return (record) => texts(record).some((text) => text !== undefined && fits(text.toLowerCase(), pieces));
+  };
+}
+
+/** Whether a text is made of these pieces with anything between them: each found as early as can be, so it takes linear time. */
+function fits(text: string, pieces: readonly string[]): boolean {
+  const [first = '', ...others] = pieces;
+  const last = others.pop();
+  if (last === undefined) return text === first;
+  if (!text.startsWith(first)) return false;
+  let at = first.length;
+  for (const piece of others) {
+    const found = text.indexOf(piece, at);
+    if (found === -1) return false;
+    at = found + piece.length;
+  }
+  return text.length - last.length >= at && text.endsWith(last);
+}
+
+const DATE = /^\d{4}(-\d{2}(-\d{2})?)?$/;
+
+/** A month or a year stands for all its days; ISO dates compare as texts. */
+function madeBetween(rest: string): RecordFilter | undefined {
+  const [from = '', to = from, ...more] = rest.split(/\s+to\s+/);
+  if (!DATE.test(from) || !DATE.test(to) || more.length > 0) return undefined;
+  return ({ made }) => made !== undefined && made.slice(0, from.length) >= from && made.slice(0, to.length) <= to;
+}
+
+function resistanceBetween(rest: string): RecordFilter | undefined {
+  const match = /^([\d._]+)\s*(\S+)?\s+to\s+([\d._]+)\s*(\S+)$/.exec(rest);
+  const [, from, unitFrom, to, unit] = match ?? [];
+  if (from === undefined || to === undefined || unit === undefined) return undefined;
+  const [low, high] = [inOhm(from, unitFrom ?? unit), inOhm(to, unit)];
+  if (low === undefined || high === undefined) return undefined;
+  return ({ resistance20COhm: figure }) => !!figure && figure.value >= low && figure.value <= high;
+}
+
+function inOhm(digits: string, unit: string): number | undefined {
+  const value = Number(digits.replaceAll('_', ''));
+  return Number.isFinite(value) && unitOf(unit) ? toSi(value, unit, 'resistance') : undefined;
+}
+
+function turnsBetween(rest: string): RecordFilter | undefined {
+  const match = /^([\d_]+)(?:\s+to\s+([\d_]+))?$/.exec(rest);
+  if (!match) return undefined;
+  const [low, high] = [match[1] ?? '', match[2] ?? match[1] ?? ''].map((digits) => Number(digits.replaceAll('_', '')));
+  return ({ coils }) =>
+    coils.some(
+      ({ turns }) => turns !== undefined && low !== undefined && high !== undefined && turns >= low && turns <= high,
+    );
+}
