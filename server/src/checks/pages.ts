@@ -1,0 +1,2337 @@
+/** Generated from the pages beside this file by test/support/generate-pages.ts; change a page, then run that. */
+
+const pages: ReadonlyMap<string, string> = new Map([
+  [
+    'accept/unused',
+    `# accept/unused
+
+Warning. An acceptance covers nothing.
+
+## What is wrong
+
+The finding that this line accepts is not found in its block any more.
+
+## Why it matters
+
+An acceptance is a promise that somebody looked. Left behind, it would hide the same fault when it comes back.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  accept potting/too-hot "tried on a scrap bobbin"
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 60 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The bath was lowered, and the line removed.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 60 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'circuit/coil-shorted',
+    `# circuit/coil-shorted
+
+Error. Both ends of a coil lie in one net.
+
+## What is wrong
+
+The coil's start and finish are joined, so it drives nothing.
+
+## Why it matters
+
+A shorted coil neither sounds nor cancels hum, and half the resistance is missing at the meter. It happens where the link of a series pair is tied to ground as for a split.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    ground pink grey turquoise
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The link stands by itself; only the free end of the screw coil goes to ground.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+`,
+  ],
+  [
+    'circuit/open',
+    `# circuit/open
+
+Error. No path leads from hot to ground.
+
+## What is wrong
+
+The coils do not form a path between hot and ground: a link is missing, or no lead is hot or ground. The message names the leads that are joined to nothing because of it.
+
+## Why it matters
+
+Without a path no current flows and the pickup is silent; a meter reads open. One missing series link leaves two leads floating: both are told here, once.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The series link joins the two finishes.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+`,
+  ],
+  [
+    'circuit/output-shorted',
+    `# circuit/output-shorted
+
+Error. Hot and ground are one net.
+
+## What is wrong
+
+Something joins hot and ground: a lead named in both lines, or a shield soldered under hot while it lies on ground.
+
+## Why it matters
+
+A short across the output silences the pickup, and a meter reads next to nothing. What else follows (metal on hot, a lead in two nets) is told in the same message.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet bare
+    link grey turquoise
+    ground pink bare
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The drain wire goes to ground only.
+
+\`\`\`pickup
+pickup heron {
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink bare
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+`,
+  ],
+  [
+    'ground/metal-floating',
+    `# ground/metal-floating
+
+Warning. Baseplate, cover or shield is joined to nothing.
+
+## What is wrong
+
+A metal part near the coils is tied to no lead.
+
+## Why it matters
+
+Metal that is joined to nothing couples the field of the mains, and of the hand that touches it, into the coils: it buzzes when touched instead of shielding. Tie it to the shield, or to another part that is tied.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink bare
+  }
+  cover nickel-silver
+}
+\`\`\`
+
+## Corrected example
+
+The cover is tied to the shield's lead.
+
+\`\`\`pickup
+pickup heron {
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink bare
+  }
+  cover nickel-silver tied to bare
+}
+\`\`\`
+
+## Take care
+
+A cover takes much heat: solder it quickly at one or two spots, away from wax and coils. Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+`,
+  ],
+  [
+    'ground/metal-hot',
+    `# ground/metal-hot
+
+Error. Metal lies on hot or in the middle of the circuit.
+
+## What is wrong
+
+Baseplate, cover or shield is joined to hot, or to a point between the coils, instead of to ground.
+
+## Why it matters
+
+Touching such metal hums, and where it meets grounded foil or strings the pickup falls silent. It happens where a pickup whose braid carries a coil's end is reversed by its two leads: to reverse it, turn the magnet over, or bring the metal out on a \`shield\` line of its own.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet bare
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The shield goes to ground by itself, so the two leads of the pickup can change places without it.
+
+\`\`\`pickup
+pickup heron {
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+    shield bare
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+
+Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+`,
+  ],
+  [
+    'hum/not-cancelled',
+    `# hum/not-cancelled
+
+Error. Coils of one pickup add their hum.
+
+## What is wrong
+
+The coils are in phase, or never sound together, but the path turns the same way round in each of them, so a stray mains field induces the same sign in all.
+
+## Why it matters
+
+A mains field reaches all coils alike and knows nothing of poles: its sign depends on the wind and on the end where the path enters. Hum cancels where these are opposite; for the strings still to add, the poles must be unlike. Two coils with like poles can do one or the other, never both, and the message says so. A single coil hums by nature and is not reported.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    start turquoise
+    finish violet
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The slug coil's poles are turned over and its leads swapped: both changes together keep the two in phase and cancel hum. Where the hum is meant, say \`on purpose\` in the hookup.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+
+Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+`,
+  ],
+  [
+    'hum/partly-cancelled',
+    `# hum/partly-cancelled
+
+Information. Unequal coils leave a part of the hum.
+
+## What is wrong
+
+The coils cancel hum, but not all of it: by the best estimate more than -30 dB of the stronger coil's hum is left. The message says how much, and what one standard deviation more would leave.
+
+## Why it matters
+
+What a mains field induces goes with turns times the area they enclose. A difference of 1 % leaves -40 dB, 5 % -26 dB, 20 % -14 dB. Resistance says little: finer wire reads higher at the same turns, so coils are matched by turns. In parallel each coil also weighs by its resistance, and equal turns of two gauges no longer null. Steel poles limit a real null to about -30 dB, which is why less is not reported.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin six {
+  core 63.0 x 5.6 mm
+  window 7.2 x 4.8 mm
+}
+pickup heron {
+  coil screw {
+    bobbin six
+    wire plain-42
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    turns 4_000
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+Both coils have the same turns. Where the mismatch is meant, say \`on purpose\` in the hookup.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin six {
+  core 63.0 x 5.6 mm
+  window 7.2 x 4.8 mm
+}
+pickup heron {
+  coil screw {
+    bobbin six
+    wire plain-42
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'hum/position-hums',
+    `# hum/position-hums
+
+Warning. A selector position hums although another choice of its coils would cancel.
+
+## What is wrong
+
+The coils that sound in this position add their hum; another coil of the same pickups would cancel it.
+
+## Why it matters
+
+A split keeps one coil. Whether it cancels hum with a neighbour depends on which one: in an instrument that is in phase everywhere, two coils cancel hum exactly where their poles are unlike. So the split has to keep the coil whose poles differ from the neighbour's.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+pickup wren {
+  coil main {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup middle wren at 100 mm
+  pickup bridge heron at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "bridge, split, and middle" bridge.screw parallel middle
+    3 "middle" middle
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The split keeps the other coil, whose poles are unlike those of the middle pickup.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+pickup wren {
+  coil main {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup middle wren at 100 mm
+  pickup bridge heron at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "bridge, split, and middle" bridge.slug parallel middle
+    3 "middle" middle
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'lead/floating',
+    `# lead/floating
+
+Error. A lead is joined to nothing.
+
+## What is wrong
+
+The lead leaves the pickup, and neither a coil nor the hookup joins it to anything.
+
+## Why it matters
+
+An open end is an aerial: it carries noise along the cable. If it was meant for a switch or is to be taped off, the spec says so with \`free\`; if it was forgotten, the joint is missing.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  conductors orange
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The spare conductor is taped off and stated as \`free\`.
+
+\`\`\`pickup
+pickup heron {
+  conductors orange
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+    free orange
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+`,
+  ],
+  [
+    'lead/reused',
+    `# lead/reused
+
+Error. A lead lies in two joints, or two parts bring out leads of one name.
+
+## What is wrong
+
+A name in the hookup must mean one lead. Here two parts bring out the same colour, or one lead is named in two lines.
+
+## Why it matters
+
+Colours of two coils need not agree, and a kept coil beside a new one often repeats them: then a line such as \`link brown grey\` can mean either. A lead in two lines makes both lines one joint, which is seldom what was meant.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish grey
+  }
+  hookup {
+    hot violet
+    link grey grey
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The joint names the coils' ends, so it is plain which leads meet; they are then an inner joint and leave the pickup no more.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish grey
+  }
+  hookup {
+    hot violet
+    link screw.finish slug.finish
+    ground pink
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'lead/undeclared',
+    `# lead/undeclared
+
+Error. A line names a lead that no part brings out.
+
+## What is wrong
+
+The hookup or a coil names a lead that is neither a conductor, a coil's lead, the shield nor a metal part. What follows from it (an end left open, a broken path) is not reported apart.
+
+## Why it matters
+
+A slip of the pen in a colour's name leaves a joint that is not there. Colours are those of IEC 60757, by name or by code.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link gray turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The colour is written as IEC 60757 spells it: \`grey\`.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'name/cycle',
+    `# name/cycle
+
+Error. Blocks are made from each other.
+
+## What is wrong
+
+\`like\` leads back to where it began: each of these blocks takes its design from the other.
+
+## Why it matters
+
+Neither has facts of its own to start from, so nothing can be taken over.
+
+## Faulty example
+
+\`\`\`pickup
+bobbin tall-six like low-six {
+  plastic abs
+}
+bobbin low-six like tall-six {
+  plastic fibre
+}
+\`\`\`
+
+## Corrected example
+
+One of the two stands by itself.
+
+\`\`\`pickup
+bobbin tall-six {
+  plastic abs
+}
+bobbin low-six like tall-six {
+  plastic fibre
+}
+\`\`\`
+`,
+  ],
+  [
+    'name/duplicate',
+    `# name/duplicate
+
+Error. A name, or a fact that stands once, is stated twice.
+
+## What is wrong
+
+Two blocks of one kind share a name, or one block states a single fact twice.
+
+## Why it matters
+
+A name stands for one thing, and a coil has one number of turns: with two of them, which one counts is left to chance.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+wire plain-42 {
+  gauge 43 AWG
+}
+\`\`\`
+
+## Corrected example
+
+Each wire has a name of its own.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+wire plain-43 {
+  gauge 43 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'name/unknown',
+    `# name/unknown
+
+Error. A name is declared nowhere.
+
+## What is wrong
+
+No block of that kind and name stands in this file or in the files it uses.
+
+## Why it matters
+
+A wire, bobbin or magnet that is not found leaves everything open that rests on it. That turns or resistance cannot be computed then follows from it and is not reported apart. While a used file is missing, names that may have come from it are not reported.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+spool TB-W7 {
+  wire plane-42
+}
+\`\`\`
+
+## Corrected example
+
+The name as it is declared.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+spool TB-W7 {
+  wire plain-42
+}
+\`\`\`
+`,
+  ],
+  [
+    'phase/coils-cancel',
+    `# phase/coils-cancel
+
+Error. Coils that sound together work against each other.
+
+## What is wrong
+
+The path from ground to hot runs through the coils so that what a string induces in one is taken away by the other. The message names the coil that stands against the rest, its start and its finish.
+
+## Why it matters
+
+Seen from the strings, three things fix the direction of a coil's signal: which way it is wound from start to finish, which pole is up, and at which end the path enters. Turning over any one of the three turns the signal over. Two coils that differ in an odd number of them subtract: the sound is thin and weak. Where the poles are unlike, the same slip makes hum add, so the message then tells both; a coil stated \`below\` another is meant to oppose it and is not reported.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link pink turquoise
+    ground grey
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The screw coil's leads change places: the path now enters both coils so that their signals add, and hum cancels. Turning one coil's poles over would put them in phase as well, but then hum adds: what is offered has been solved again first.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Take care
+
+Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+
+Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+`,
+  ],
+  [
+    'phase/position-cancels',
+    `# phase/position-cancels
+
+Error. Pickups of a selector position work against each other.
+
+## What is wrong
+
+In this position the string signals of two pickups subtract, although each is right inside.
+
+## Why it matters
+
+A pickup that is turned over as a whole (its magnet put back the other way up, or its two leads swapped) sounds as before alone and thin beside another. Nothing inside it needs a change: turn its magnet over, or swap its leads where no metal lies on its ground.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup lark like wren {
+  coil main {
+    polarity south-up
+  }
+}
+instrument juniper {
+  pickup neck wren at 160 mm
+  pickup bridge lark at 42 mm
+  selector {
+    1 "neck" neck
+    2 "both" neck parallel bridge
+    3 "bridge" bridge
+  }
+}
+\`\`\`
+
+## Corrected example
+
+One of the two is wound the other way as well as having the other pole up: the two are in phase, and the position cancels hum. Where the thin sound is meant, say \`on purpose\` after the combination.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup lark like wren {
+  coil main {
+    wound counterclockwise
+    polarity south-up
+  }
+}
+instrument juniper {
+  pickup neck wren at 160 mm
+  pickup bridge lark at 42 mm
+  selector {
+    1 "neck" neck
+    2 "both" neck parallel bridge
+    3 "bridge" bridge
+  }
+}
+\`\`\`
+
+## Take care
+
+Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+`,
+  ],
+  [
+    'phase/unproven',
+    `# phase/unproven
+
+Information. A sign that phase or hum depends on is neither stated nor measured.
+
+## What is wrong
+
+How a coil is wound, or which pole it has up, is nowhere stated, and no reading fixes it. The message names the one measurement that settles it.
+
+## Why it matters
+
+A direction is never assumed. A kick (steel brought near the poles, the meter on the coil's leads) fixes wind and pole taken together, which is all that phase needs; a compass fixes the pole, and with a kick it settles hum too. Approach and pull-off read opposite, so the line says which it was.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    wound clockwise
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A kick was taken: with its pole known, the wind follows.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    wound clockwise
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+  readings "on the bench" 2026-10-02 {
+    kick grey to pink approach positive
+  }
+}
+\`\`\`
+
+## Take care
+
+Check the compass on a known pole first; a strong magnet can turn its needle over for good.
+`,
+  ],
+  [
+    'potting/parts',
+    `# potting/parts
+
+Error. The parts of the wax do not sum to 100 %.
+
+## What is wrong
+
+The percentages of the mix sum to more or less than 100 %.
+
+## Why it matters
+
+The masses to weigh out are the batch times the percentages: with a wrong sum they stay open.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 25 %
+    bath 60 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Corrected example
+
+Four parts paraffin, one part beeswax.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 60 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Take care
+
+Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
+`,
+  ],
+  [
+    'potting/too-cold',
+    `# potting/too-cold
+
+Hint. The bath does not melt the main wax of the mix.
+
+## What is wrong
+
+The bath lies below the melting range of the softest grade of the wax that makes up most of the mix.
+
+## Why it matters
+
+Wax that does not melt does not soak in, and a pickup that is only coated still howls. Paraffin melts at 46 to 68 degC by grade, beeswax at 61 to 66 degC.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 38 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A bath in which the mix is liquid.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 60 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Take care
+
+Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
+`,
+  ],
+  [
+    'potting/too-hot',
+    `# potting/too-hot
+
+Error. The bath is hotter than plastic, enamel or wax allow.
+
+## What is wrong
+
+The bath lies above the lowest of these limits: the ceiling of the mix (65 degC for paraffin and beeswax, common practice), the softening of the bobbins' plastic, the class of the enamel, and a margin below the flash point of the wax.
+
+## Why it matters
+
+A bobbin of ABS deflects at 80 to 100 degC, some grades earlier; butyrate earlier still, by its plasticiser; fibre does not. A warped bobbin breaks its coil. Hotter wax soaks no better: it only runs out again while it cools.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 92 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The usual bath for this mix. Where a hotter one was tried on a scrap bobbin, say so with \`accept potting/too-hot\`.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  potting {
+    wax paraffin 80 % beeswax 20 %
+    bath 60 degC
+    soak 15 min
+    batch 400 g
+  }
+}
+\`\`\`
+
+## Take care
+
+Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
+`,
+  ],
+  [
+    'reading/contradicts',
+    `# reading/contradicts
+
+Warning. A kick, a compass or the spindle contradicts what is stated.
+
+## What is wrong
+
+A measurement or the record of the machine says the opposite of a declaration: \`wound\`, \`polarity\`, the bar magnet, or which end is the start.
+
+## Why it matters
+
+A kick fixes wind and pole taken together: north-up, wound clockwise, red probe on the finish, steel approaching reads positive; each of them that is the other way turns the reading over once. A compass fixes the pole alone. A bobbin that turns clockwise lays the wire counterclockwise, seen from the same side: a spindle's direction written down as the wire's is the usual slip. One cause is told once: a bar put back turned over shows on every compass and kick.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  readings "on the bench" 2026-10-02 {
+    kick violet to grey approach negative
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The outer end was looked at: the coil is wound the other way.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound counterclockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  readings "on the bench" 2026-10-02 {
+    kick violet to grey approach negative
+  }
+}
+\`\`\`
+
+## Take care
+
+Take a kick three times, and check the compass on a known pole first. Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+`,
+  ],
+  [
+    'reading/sum',
+    `# reading/sum
+
+Warning. A reading through several coils is not what their own readings make.
+
+## What is wrong
+
+Each coil was read by itself, and what the whole reads is not their sum (or, in parallel, what the circuit makes of them) within the meter's limits.
+
+## Why it matters
+
+The coils' own readings replace what turns compute to, so wire and turns are out of the question: something else lies in the path. Less than the sum is a resistance beside it, hands on the probes or a pot when the pickup is read in circuit; more is a poor joint, or coils that were read cold and the whole warm.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+  readings "before potting" 2026-10-02 {
+    room 21 degC
+    screw 4.01 kohm
+    slug 4.02 kohm
+    hot to ground 7.62 kohm
+  }
+}
+\`\`\`
+
+## Corrected example
+
+Read again, out of circuit and with no hand on the probes.
+
+\`\`\`pickup
+pickup heron {
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start pink
+    finish grey
+  }
+  coil slug like screw {
+    polarity south-up
+    start violet
+    finish turquoise
+  }
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+  }
+  readings "before potting" 2026-10-02 {
+    room 21 degC
+    screw 4.01 kohm
+    slug 4.02 kohm
+    hot to ground 8.03 kohm
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'reading/unlikely',
+    `# reading/unlikely
+
+Warning. A reading lies outside what is computed.
+
+## What is wrong
+
+A resistance differs from what turns, wire and bobbin compute to by more than the meter's limit and three standard deviations of the computed value together; or it is open where copper should read, or reads where it should be open. A reading taken before the work (\`found\`) is not judged.
+
+## Why it matters
+
+The reading is compared at its own temperature: copper gains 0.393 % per kelvin. The likeliest causes are named by how well each explains all lines of the block: a coil still warm, hands on the probes (some 200 kilohms beside the coil), shorted turns or a counter that started late, wire of another gauge, a poor joint or an open coil, probes on other leads, a slip of the decimal point. Resistance alone does not tell shorted turns from the wrong wire: an inductance reading does.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  readings "after winding" 2026-10-02 {
+    room 21 degC
+    main 4.10 kohm
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The coil was wound again, and reads what its turns compute to.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  readings "after winding" 2026-10-02 {
+    room 21 degC
+    main 5.92 kohm
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'syntax/incomplete',
+    `# syntax/incomplete
+
+Error. A fact is cut short.
+
+## What is wrong
+
+The line stops before all that its fact needs is said.
+
+## Why it matters
+
+What is missing is named, so it can be filled in; nothing is guessed in its place.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge
+}
+\`\`\`
+
+## Corrected example
+
+The fact is complete.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'syntax/number',
+    `# syntax/number
+
+Error. A number is written in a way that leaves its value open.
+
+## What is wrong
+
+A comma stands between digits, or a digit group is broken.
+
+## Why it matters
+
+A comma also parts items, and in some countries it groups thousands: 60,0 may be 60.0 or 600. The decimal sign is a point, and \`5_000\` groups digits.
+
+## Faulty example
+
+\`\`\`pickup
+bobbin rod-six {
+  core 60,0 x 5.8 mm
+}
+\`\`\`
+
+## Corrected example
+
+A decimal point.
+
+\`\`\`pickup
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+}
+\`\`\`
+`,
+  ],
+  [
+    'syntax/unclosed',
+    `# syntax/unclosed
+
+Error. A brace, parenthesis or quote is not closed.
+
+## What is wrong
+
+The \`}\` of a block, a \`)\` or the closing quote of a text is missing.
+
+## Why it matters
+
+A block word at the start of a line that this block cannot hold begins a new block, so what follows is still known.
+
+## Faulty example
+
+\`\`\`pickup
+bobbin rod-six {
+  plastic fibre
+
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+
+## Corrected example
+
+The block is closed before the next one begins.
+
+\`\`\`pickup
+bobbin rod-six {
+  plastic fibre
+}
+
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'syntax/unexpected',
+    `# syntax/unexpected
+
+Error. Something stands where it does not fit.
+
+## What is wrong
+
+A word, number or sign stands where the fact has no place for it.
+
+## Why it matters
+
+Each fact has a shape, such as length x width. What does not fit is pointed at, and the rest of the file is read as if the line were not there.
+
+## Faulty example
+
+\`\`\`pickup
+bobbin rod-six {
+  window 11.0 x x 5.2 mm
+}
+\`\`\`
+
+## Corrected example
+
+One \`x\` between height and depth.
+
+\`\`\`pickup
+bobbin rod-six {
+  window 11.0 x 5.2 mm
+}
+\`\`\`
+`,
+  ],
+  [
+    'syntax/unknown-word',
+    `# syntax/unknown-word
+
+Error. The block has no fact of that word.
+
+## What is wrong
+
+The line begins with a word that this block does not know.
+
+## Why it matters
+
+The nearest right word is offered. What seems to be missing because of it is not reported apart.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  guage 42 AWG
+}
+\`\`\`
+
+## Corrected example
+
+The word as the language has it.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'unit/missing',
+    `# unit/missing
+
+Error. A quantity lacks its unit.
+
+## What is wrong
+
+A number stands where a quantity with a unit belongs. The likely unit is offered.
+
+## Why it matters
+
+A bare number is a count. 7.3 may be ohms or kilohms: two years later nobody knows.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  target {
+    resistance 7.3
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The unit is written.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  target {
+    resistance 7.3 kohm
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'unit/wrong',
+    `# unit/wrong
+
+Error. A unit does not fit its quantity.
+
+## What is wrong
+
+The unit belongs to another kind of quantity than this fact states.
+
+## Why it matters
+
+A gauge is stated in AWG and a bare diameter in millimetres: each has its own fact.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 mm
+}
+\`\`\`
+
+## Corrected example
+
+A gauge takes AWG.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'use/cycle',
+    `# use/cycle
+
+Error. Files use each other.
+
+## What is wrong
+
+A file uses another that, directly or through others, uses it again.
+
+## Why it matters
+
+Names of both stay known, but nobody can tell which of the two is the base. Move what both need into a file that uses neither.
+
+## Faulty example
+
+\`\`\`pickup
+# this file is example.pickup
+use "example.pickup"
+
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+
+## Corrected example
+
+The file does without itself.
+
+\`\`\`pickup
+# this file is example.pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'use/missing',
+    `# use/missing
+
+Error. A used file does not exist.
+
+## What is wrong
+
+There is no file at this path, counted from the file that names it.
+
+## Why it matters
+
+What the file would bring along is missing. Names that may have come from it are not reported as unknown, so one wrong path is one finding.
+
+## Faulty example
+
+\`\`\`pickup
+use "parts/stok.pickup"
+
+spool TB-W7 {
+  wire plain-42
+}
+\`\`\`
+
+## Corrected example
+
+The wire is declared in the file itself; a \`use\` line with the right path serves as well.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+
+spool TB-W7 {
+  wire plain-42
+}
+\`\`\`
+`,
+  ],
+  [
+    'use/outside',
+    `# use/outside
+
+Error. A used path leaves the workspace.
+
+## What is wrong
+
+The path is absolute, or climbs out of the workspace.
+
+## Why it matters
+
+A spec may come from anyone: nothing outside the folder that was opened is ever read, whether or not it exists. Copy the file into the workspace.
+
+## Faulty example
+
+\`\`\`pickup
+use "../../../stock.pickup"
+
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+
+## Corrected example
+
+What was needed is declared in the workspace.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'value/range',
+    `# value/range
+
+Error. A value cannot be.
+
+## What is wrong
+
+The number lies outside what its fact can be: a packing above the densest one, a day that the month does not have, nothing or less than nothing where something is counted.
+
+## Why it matters
+
+Such a value is a slip of the pen, mostly of the decimal point. Computing on with it would spread the error to everything that rests on it.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    packing 6.6
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A packing lies above 0 and below 0.907, the densest packing of round wires.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    packing 0.66
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'winding/does-not-fit',
+    `# winding/does-not-fit
+
+Error. The winding is deeper than its window.
+
+## What is wrong
+
+So many turns of this wire, at this packing, build deeper than the bobbin's window.
+
+## Why it matters
+
+What fills the window is the wire over its enamel, not the bare copper, and round wires leave gaps: the packing says how much of the space is wire. An overfilled bobbin bulges, the outer turns fall over the flange and break. It often comes from matching a new coil to a kept one by resistance with thicker wire: match by turns.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    turns 11_500
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+
+## Corrected example
+
+Fewer turns, with room below the flange.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'winding/spool-too-short',
+    `# winding/spool-too-short
+
+Warning. The reel holds less wire than the coils to be wound take.
+
+## What is wrong
+
+All coils of this pickup that are still to be wound from one spool, with a tenth more for leads and a restart, take more wire than is \`left\` on it.
+
+## Why it matters
+
+A splice in a coil of this wire is a weak spot, so a reel that runs out costs the coil. Coils that were counted or read, and those of a pickup that states when it was \`made\`, have already left the reel and are not counted.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+spool TB-W7 {
+  wire plain-42
+  left 20 g
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    spool TB-W7
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A reel with enough wire.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+spool TB-W7 {
+  wire plain-42
+  left 180 g
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    spool TB-W7
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'winding/turns-unknown',
+    `# winding/turns-unknown
+
+Information. Neither turns nor a reading of the coil is stated.
+
+## What is wrong
+
+Nothing says how many turns the coil has, and no reading lets them be inferred.
+
+## Why it matters
+
+From a reading with its temperature, the wire and the bobbin, the turns follow by the length of wire that reads so. Without either, resistance, inductance and hum of this coil stay open.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The coil was read; its turns follow.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  readings "as received" 2026-10-02 {
+    main 5.92 kohm at 22 degC
+  }
+}
+\`\`\`
+`,
+  ],
+]);
+
+/** The explanation page of a finding, in Markdown. */
+export const explanationOf = (code: string): string | undefined => pages.get(code);
+
+/** Every code that has a page, in alphabetical order of its file. */
+export const codes: readonly string[] = [...pages.keys()];

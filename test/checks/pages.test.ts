@@ -1,0 +1,66 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import { codes, explanationOf } from '../../server/src/checks/pages.ts';
+import { analyse, findingLines } from '../support/check-fixture.ts';
+import { pagesModule } from '../support/checks-pages.ts';
+
+describe('explanation pages', () => {
+  it('are in the module as they stand in their files', () => {
+    const { path, text } = pagesModule();
+    assert.equal(readFileSync(path, 'utf8'), text, 'run npx tsx test/support/generate-pages.ts');
+  });
+
+  it('cover every code that the sources raise', () => {
+    const raised = ['grammar/src', 'server/src'].flatMap((folder) => codesIn(folder));
+    assert.deepEqual(
+      [...new Set(raised)].filter((code) => explanationOf(code) === undefined),
+      [],
+    );
+  });
+
+  it('have none for a code that does not exist', () => {
+    assert.equal(explanationOf('phase/of-the-moon'), undefined);
+  });
+
+  for (const code of codes)
+    describe(code, () => {
+      const page = explanationOf(code) ?? '';
+
+      it('shows the fault in its faulty example, and nothing else than it says', () => {
+        const found = foundIn(example(page, 'Faulty example'));
+        const also = [...(/^With it: (.*)\.$/m.exec(page)?.[1] ?? '').matchAll(/`([^`]+)`/g)].map(([, each]) => each);
+        assert.deepEqual([...new Set(found.codes)].sort(), [code, ...also].sort(), found.lines.join('\n'));
+        const severity = /^(Error|Warning|Information|Hint)\./m.exec(page)?.[1]?.toLowerCase();
+        assert.ok(
+          found.lines.some((line) => line.startsWith(`${code} ${severity} `)),
+          found.lines.join('\n'),
+        );
+      });
+
+      it('shows no fault in its corrected example', () => {
+        assert.deepEqual(foundIn(example(page, 'Corrected example')).lines, []);
+      });
+    });
+});
+
+function foundIn(text: string): { readonly codes: readonly string[]; readonly lines: readonly string[] } {
+  const analysis = analyse(text);
+  return { codes: analysis.findings.map(({ code }) => code), lines: findingLines(analysis) };
+}
+
+function example(page: string, heading: string): string {
+  const section = page.slice(page.indexOf(`## ${heading}`));
+  const text = /```pickup\n([\s\S]*?)```/.exec(section)?.[1];
+  assert.ok(text, `no example under '${heading}'`);
+  return text;
+}
+
+/** Codes written as string literals in the sources, the pages' own module left out. */
+function codesIn(folder: string): readonly string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts') && !name.endsWith('pages.ts'))
+    .flatMap((name) => [...readFileSync(`${folder}/${name}`, 'utf8').matchAll(CODE)].map(([, code]) => code ?? ''));
+}
+
+const CODE =
+  /'((?:phase|hum|lead|circuit|ground|reading|winding|potting|name|use|accept|unit|value|syntax)\/[a-z]+(?:-[a-z]+)*)'/g;

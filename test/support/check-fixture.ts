@@ -1,0 +1,87 @@
+/** Findings of specs that stand in a test, marked with carets under the text they point at. */
+import assert from 'node:assert/strict';
+import type { Span } from '../../grammar/src/span.ts';
+import { type Analyser, createAnalyser } from '../../server/src/analysis.ts';
+import type { Analysis, Host } from '../../server/src/analysis-types.ts';
+import type { Finding } from '../../server/src/checks/finding.ts';
+import { readMarks, writeMarks } from './marked-text.ts';
+
+const FOLDER = 'file:///bench/';
+export const EXAMPLE = `${FOLDER}example.pickup`;
+
+/** A folder in memory: `example.pickup` and whatever else is given by name. */
+export function hostOf(files: Readonly<Record<string, string>>): Host {
+  return {
+    content: (uri) => {
+      const text = files[uri.slice(FOLDER.length)];
+      return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
+    },
+    isInside: (uri) => uri.startsWith(FOLDER),
+  };
+}
+
+export function analyse(
+  text: string,
+  others: Readonly<Record<string, string>> = {},
+  analyser: Analyser = createAnalyser(),
+): Analysis {
+  return analyser.analyse(EXAMPLE, hostOf({ ...others, 'example.pickup': text }));
+}
+
+/** `code severity at offset: the text pointed at`, in order of place. */
+export const findingLines = (analysis: Analysis): readonly string[] =>
+  analysis.findings.map(({ code, severity, place }) => {
+    const at = analysis.locate(place) ?? { start: 0, end: 0 };
+    return line(`${code} ${severity}`, at, analysis.text);
+  });
+
+const line = (what: string, { start, end }: Span, text: string) => `${what} at ${start}: ${text.slice(start, end)}`;
+
+/**
+ * Asserts that a spec has exactly the findings marked in it, each by carets under the text that it points at and by its code and
+ * severity: `^^^^^^^ reading/unlikely warning`.
+ */
+export function expectFindings(marked: string, others: Readonly<Record<string, string>> = {}): Analysis {
+  const { text, marks } = readMarks(marked);
+  const analysis = analyse(text, others);
+  assert.deepEqual(
+    [...findingLines(analysis)].sort(),
+    marks.map(({ code, span }) => line(code, span, text)).sort(),
+    writeMarks(
+      text,
+      analysis.findings.flatMap(({ code, severity, place }) => {
+        const span = analysis.locate(place);
+        return span ? [{ code: `${code} ${severity}`, span }] : [];
+      }),
+    ),
+  );
+  return analysis;
+}
+
+/** The message of the only finding of that code. */
+export function messageOf(analysis: Analysis, code: string): string {
+  return findingOf(analysis, code).message;
+}
+
+export function findingOf(analysis: Analysis, code: string): Finding {
+  const found = analysis.findings.filter((each) => each.code === code);
+  assert.equal(found.length, 1, `one ${code} expected, found: ${findingLines(analysis).join('; ') || 'nothing'}`);
+  return found[0] as Finding;
+}
+
+/** The titles of the fixes that hold, the preferred ones marked with a star. */
+export const fixTitles = (analysis: Analysis, code: string): readonly string[] =>
+  analysis.verifiedFixes(findingOf(analysis, code)).map(({ title, preferred }) => `${title}${preferred ? ' *' : ''}`);
+
+/** The text after the fix of that title. */
+export function fixed(analysis: Analysis, code: string, title: string): string {
+  const remedy = analysis.verifiedFixes(findingOf(analysis, code)).find((each) => each.title === title);
+  assert.ok(remedy, `no fix '${title}' among: ${fixTitles(analysis, code).join('; ')}`);
+  const edits = remedy.edits
+    .map(({ place, newText }) => ({ at: analysis.locate(place), newText }))
+    .sort((a, b) => (b.at?.start ?? 0) - (a.at?.start ?? 0));
+  return edits.reduce(
+    (text, { at, newText }) => (at ? text.slice(0, at.start) + newText + text.slice(at.end) : text),
+    analysis.text,
+  );
+}
