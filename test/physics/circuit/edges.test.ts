@@ -100,6 +100,34 @@ describe('circuit: what has no value says so', () => {
   });
 });
 
+describe('circuit: where the fixed order of elimination meets a vanishing pivot', () => {
+  // A trap without loss: at its resonance L and C in series are a short, so all of the source's current flows in it.
+  const farad = 1 / (2 * Math.PI * 5000) ** 2;
+  const trap = circuit([
+    voltageSource({ name: 'v', from: ground, to: 'in' }),
+    resistor({ name: 'r', from: 'in', to: 'out', ohm: 1000 }),
+    inductor({ name: 'l', from: 'out', to: 'middle', henry: 1 }),
+    capacitor({ name: 'c', from: 'middle', to: ground, farad }),
+  ]);
+
+  it('still knows every voltage', () => {
+    const solution = solve(networkOf(trap), 5000, { v: 1 });
+    assert.ok(solution !== 'undetermined');
+    const [out, middle] = [solution.voltageAt('out'), solution.voltageAt('middle')];
+    assert.ok(out !== 'floating' && middle !== 'floating');
+    assert.ok(Math.hypot(out.re, out.im) < 1e-9);
+    assert.ok(Math.abs(middle.im + 2 * Math.PI * 5) < 1e-9 && Math.abs(middle.re) < 1e-9);
+  });
+
+  it('and sweeps through it', () => {
+    const response = responseOf(networkOf(trap), 'middle', { v: 1 }, Float64Array.of(4999.999, 5000, 5000.001));
+    assert.ok(typeof response === 'object');
+    response.levelDb.forEach((level) => {
+      assert.ok(Math.abs(level - 20 * Math.log10(10 * Math.PI)) < 1e-4);
+    });
+  });
+});
+
 describe('circuit: very small and very large values', () => {
   for (const [joint, leak] of [
     [1e-6, 1e9],

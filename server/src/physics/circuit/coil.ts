@@ -10,7 +10,7 @@ export interface CoilValues {
   readonly henry: number;
   /** Across the whole coil. */
   readonly farad?: number;
-  /** Loss as a resistor across the inductance: eddy currents in solid metal. */
+  /** Loss as a resistor across the inductance, above 0 Ω: eddy currents in solid metal. */
   readonly lossOhm?: number;
   /** Loss as shorted turns that couple to this coil: a cover, a baseplate, a bobbin's frame. */
   readonly eddies?: readonly ShortedTurn[];
@@ -24,6 +24,7 @@ export interface CoilValues {
  */
 export interface ShortedTurn {
   readonly coupling: number;
+  /** Above 0. */
   readonly cornerHz: number;
 }
 
@@ -79,7 +80,8 @@ export function coupling(name: string, a: Coil, b: Coil, k: number): Component {
 }
 
 function makeCoil(values: CoilValues, excited: boolean): Coil {
-  const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
+  const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY } = values;
+  const eddies = turnsOf(values);
   const lossy = lossOhm !== Number.POSITIVE_INFINITY;
   return {
     ...plain(name, [start, finish]),
@@ -138,6 +140,11 @@ function stampShortedTurn(equations: Equations, current: number, turn: number, h
   equations.add(turn, turn, turnOhm(henry, eddy), henry);
 }
 
+/** Nothing couples to a coil without inductance. */
+function turnsOf({ henry, eddies = [] }: CoilValues): readonly ShortedTurn[] {
+  return henry === 0 ? [] : eddies;
+}
+
 function turnOhm(henry: number, { cornerHz }: ShortedTurn): number {
   return 2 * Math.PI * cornerHz * henry;
 }
@@ -148,7 +155,7 @@ function spiceLines(
   [start = '0', finish = '0']: readonly string[],
   sourceValue: number | null,
 ): string[] {
-  const { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] } = values;
+  const { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY } = values;
   const behindSource = sourceValue === null ? start : `${label}__e`;
   const beforeWire = ohm === 0 ? finish : `${label}__w`;
   const lines: string[] = [];
@@ -157,7 +164,7 @@ function spiceLines(
   if (ohm !== 0) lines.push(`R${label} ${beforeWire} ${finish} ${ohm}`);
   if (farad !== 0) lines.push(`C${label} ${start} ${finish} ${farad}`);
   if (lossOhm !== Number.POSITIVE_INFINITY) lines.push(`R${label}__loss ${behindSource} ${beforeWire} ${lossOhm}`);
-  eddies.forEach((turn, index) => {
+  turnsOf(values).forEach((turn, index) => {
     const own = `${label}__turn${index + 1}`;
     lines.push(
       `L${own} ${own} 0 ${henry}`,

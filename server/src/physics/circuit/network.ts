@@ -87,10 +87,12 @@ function writeEquations(components: readonly Component[], nets: Nets) {
   const netCount = nets.names.length - 1;
   const firstOwn = new Map<string, number>();
   let size = netCount;
-  for (const { name, ownUnknowns } of components) {
-    firstOwn.set(name, size);
-    size += ownUnknowns;
-  }
+  const placed = components.map((component) => {
+    const own = size;
+    size += component.ownUnknowns;
+    firstOwn.set(component.name, own);
+    return { component, own };
+  });
   const entries = new Map<number, Entry>();
   const sources: string[] = [];
   const sourceTerms: SourceTerm[] = [];
@@ -111,10 +113,10 @@ function writeEquations(components: readonly Component[], nets: Nets) {
       if (row >= 0) sourceTerms.push({ source, row, coefficient });
     },
   };
-  for (const component of components)
+  for (const { component, own } of placed)
     component.stamp(equations, {
       terminals: component.terminals.map((node) => (nets.ofNode.get(node) ?? 0) - 1),
-      own: firstOwn.get(component.name) ?? -1,
+      own,
       referred: component.refersTo.map((name) => firstOwn.get(name) ?? -1),
     });
   return { size, entries, sources, sourceTerms };

@@ -50,6 +50,7 @@ export function undampedResonanceHz(henry: number, farad: number): number {
   return 1 / (2 * Math.PI * Math.sqrt(henry * farad));
 }
 
+/** Levels over frequencies above 0 Hz: the audible range in 500 steps, or those given. */
 export function responseOf(
   network: Network,
   output: string,
@@ -62,6 +63,7 @@ export function responseOf(
   return levelDb === 'undetermined' ? levelDb : { frequencyHz, levelDb };
 }
 
+/** Peak and -3 dB, found by search and refinement, not read off a plot's points. */
 export function responseFigures(network: Network, output: string, values: SourceValues): ResponseFigures | Unsolved {
   const levelsAt = levelReader(network, output, values);
   if (levelsAt === 'floating') return 'floating';
