@@ -2,7 +2,9 @@
 import path from 'node:path';
 import manifest from '../../../package.json' with { type: 'json' };
 import type { Severity } from '../checks/finding.ts';
+import { explanationOf } from '../checks/pages.ts';
 import type { CheckedFile } from './check.ts';
+import { summaryOf } from './explain.ts';
 import type { Range } from './line-map.ts';
 import type { Location } from './located-finding.ts';
 import { jsonText } from './visible.ts';
@@ -19,7 +21,7 @@ export function checkSarif(files: readonly CheckedFile[], problems: readonly str
           driver: {
             name: 'pickup-spec',
             version: manifest.version,
-            rules: codes.map((id) => ({ id })),
+            rules: codes.map(rule),
           },
         },
         columnKind: 'utf16CodeUnits',
@@ -46,6 +48,13 @@ export function checkSarif(files: readonly CheckedFile[], problems: readonly str
       },
     ],
   });
+}
+
+function rule(id: string) {
+  const page = explanationOf(id);
+  return page === undefined
+    ? { id }
+    : { id, shortDescription: { text: summaryOf(id) }, help: { text: page, markdown: page } };
 }
 
 const LEVELS: Readonly<Record<Severity, string>> = {

@@ -2,9 +2,10 @@
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
+import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { list } from './list.ts';
 import { newShop } from './new.ts';
 import { report } from './report.ts';
 
-export const commands: readonly Command[] = [check, report, format, compare, list, newShop];
+export const commands: readonly Command[] = [check, report, format, compare, list, explain, newShop];

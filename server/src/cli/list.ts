@@ -64,8 +64,8 @@ function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string,
   for (const analysis of analyses) {
     for (const { instrument } of analysis.instruments) {
       for (const { pickup } of instrument.slots) {
-        const home = pickup && analysis.locate(pickup.place)?.uri;
-        if (home === undefined) continue;
+        if (pickup === undefined) continue;
+        const home = analysis.locate(pickup.place)?.uri;
         const key = `${home} ${pickup.name}`;
         found.set(key, (found.get(key) ?? new Set()).add(instrument.name));
       }
