@@ -36,12 +36,12 @@ export interface MagnetGrade extends MagnetMaterial {
 
 /**
  * Nominal grades. Alnico and ceramic: MMPA Standard No. 0100-00 (recalled; its tables could not be opened), ceramics also read as
- * minimum values in makers' tables. Makers differ by 5 to 15 %, most on alnico 4, where tables range from 0.56 to 0.9 T.
+ * minimum values in makers' tables. Makers differ by 5 to 15 %, most on alnico 4, where tables range from 0.56 to 0.9 T: its spread covers both.
  */
 export const MAGNET_GRADES: Readonly<Record<MagnetGradeName, MagnetGrade>> = {
   'alnico-2': alnico(7500, 560, 580, 1.7, 6.4, 0.06),
   'alnico-3': alnico(7000, 480, 500, 1.35, 6.5, 0.08),
-  'alnico-4': alnico(5600, 720, 750, 1.35, 4.1, 0.3),
+  'alnico-4': alnico(5600, 720, 750, 1.35, 4.1, 0.35),
   'alnico-5': alnico(12800, 640, 640, 5.5, 4, 0.05),
   'alnico-8': alnico(8200, 1650, 1860, 5.3, 2, 0.06),
   'ceramic-5': ceramic(3800, 2400, 2500, 3.4),

@@ -10,7 +10,7 @@ export function memoByValue<Argument, Result>(
 ): (argument: Argument) => Result {
   const results = new Map<string, { result: Result }>();
   return (argument) => {
-    const key = keyOf(argument).join(' ');
+    const key = bitsOf(keyOf(argument));
     const known = results.get(key);
     if (known !== undefined) return known.result;
     const result = compute(argument);
@@ -19,4 +19,9 @@ export function memoByValue<Argument, Result>(
     results.set(key, { result });
     return result;
   };
+}
+
+/** The bits of the numbers as a string: several times faster to make than their digits, and as exact. */
+function bitsOf(numbers: readonly number[]): string {
+  return Reflect.apply(String.fromCharCode, undefined, new Uint16Array(new Float64Array(numbers).buffer));
 }

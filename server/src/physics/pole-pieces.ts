@@ -6,7 +6,14 @@ import { type CoilSection, inductancePerTurnSquaredH } from './inductance.ts';
 import { memoByValue } from './memo.ts';
 import { mutualInductancePerTurnsProductH } from './mutual-inductance.ts';
 import { meanTurnAreaM2 } from './racetrack.ts';
-import { type PoleRod, sliceHeightsM, sliceMagnetisations, slicesPerRod } from './rod-magnetisation.ts';
+import {
+  mirrorGroups,
+  type PoleRod,
+  type RodGroup,
+  sliceHeightsM,
+  sliceMagnetisations,
+  slicesPerRod,
+} from './rod-magnetisation.ts';
 
 export type { PoleRod } from './rod-magnetisation.ts';
 
@@ -52,10 +59,19 @@ export const inductanceWithPoles: (arrangement: CoilsWithPoles) => InductanceMat
       ({ relativePermeability, topM, bottomM, diameterM }) =>
         relativePermeability > 1 && topM > bottomM && diameterM > 0,
     );
-    const slices = slicesPerRod(rods.length);
-    const fields = coils.map((coil) => sliceFields(coil, rods, slices));
-    const magnetisations = sliceMagnetisations(rods, slices, fields);
-    const volumes = rods.flatMap((rod) => new Array<number>(slices).fill(rodVolumeM3(rod) / slices));
+    const groups = groupsOf(rods, coils);
+    const slices = slicesPerRod(groups.length);
+    const fields = coils.map((coil) =>
+      sliceFields(
+        coil,
+        groups.map(([rod]) => rod),
+        slices,
+      ),
+    );
+    const magnetisations = sliceMagnetisations(groups, slices, fields);
+    const volumes = groups.flatMap((group) =>
+      new Array<number>(slices).fill((group.length * rodVolumeM3(group[0])) / slices),
+    );
     const air = airMatrix(coils);
     const total = air.map((row, i) =>
       row.map((value, j) => value + MU0 * linkage(fields[i], magnetisations[j], volumes)),
@@ -120,19 +136,17 @@ export function bladeAsRods(blade: {
   }));
 }
 
-/**
- * Field of one coil per ampere-turn, averaged over each slice of each rod. The mean over a section is taken at seven points (degree
- * five). Rods that lie as mirror images in the coil share one computation.
- */
+/** Rods mirrored about the middle of the coils count once, provided that all coils share that middle. */
+function groupsOf(rods: readonly PoleRod[], coils: readonly PlacedCoil[]): RodGroup[] {
+  const planeM = coils[0]?.centre.alongM ?? 0;
+  return coils.every(({ centre }) => centre.alongM === planeM) ? mirrorGroups(rods, planeM) : rods.map((rod) => [rod]);
+}
+
+/** Field of one coil per ampere-turn, averaged over each slice of each rod. The mean over a section is taken at seven points (degree five). */
 function sliceFields({ section, centre }: PlacedCoil, rods: readonly PoleRod[], slices: number): Float64Array {
-  const known = new Map<string, number[]>();
   const fields = rods.flatMap((rod) => {
-    const alongM = Math.abs(rod.alongM - centre.alongM);
-    const acrossM = Math.abs(rod.acrossM - centre.acrossM);
-    const key = [alongM.toFixed(9), acrossM.toFixed(9), rod.bottomM, rod.topM, rod.diameterM].join(' ');
-    const field = known.get(key) ?? meanOverSection(section, { alongM, acrossM }, rod, centre.axialM, slices);
-    known.set(key, field);
-    return field;
+    const at = { alongM: rod.alongM - centre.alongM, acrossM: rod.acrossM - centre.acrossM };
+    return meanOverSection(section, at, rod, centre.axialM, slices);
   });
   return Float64Array.from(fields);
 }
@@ -201,20 +215,16 @@ function airMatrix(coils: readonly PlacedCoil[]): number[][] {
 }
 
 function keyOf({ coils, rods }: CoilsWithPoles): number[] {
-  return [
-    coils.length,
-    ...coils.flatMap(({ section: { core, buildM, heightM }, centre }) => [
-      core.straightM,
-      core.straightAcrossM,
-      core.innerRadiusM,
-      buildM,
-      heightM,
-      centre.alongM,
-      centre.acrossM,
-      centre.axialM,
-    ]),
-    ...rods.flatMap((rod) => [rod.alongM, rod.acrossM, rod.bottomM, rod.topM, rod.diameterM, rod.relativePermeability]),
-  ];
+  const key = [coils.length];
+  for (const { section, centre } of coils) {
+    const { core, buildM, heightM } = section;
+    key.push(core.straightM, core.straightAcrossM, core.innerRadiusM, buildM, heightM);
+    key.push(centre.alongM, centre.acrossM, centre.axialM);
+  }
+  for (const rod of rods) {
+    key.push(rod.alongM, rod.acrossM, rod.bottomM, rod.topM, rod.diameterM, rod.relativePermeability);
+  }
+  return key;
 }
 
 function sum(values: readonly number[]): number {
