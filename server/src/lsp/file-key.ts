@@ -9,7 +9,7 @@ export function fileKey(uri: string): string {
       .split('/')
       .map((segment) => encodeURIComponent(decodeURIComponent(segment)))
       .join('/')
-      .replace(/^\/[A-Z]%3A(?=\/|$)/, (drive) => drive.toLowerCase());
+      .replace(/^\/[A-Z](?=%3A(?:\/|$))/, (drive) => drive.toLowerCase());
     return `${url.protocol}//${url.host}${path}${url.search}`;
   } catch {
     return uri;

@@ -1,0 +1,82 @@
+import assert from 'node:assert/strict';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { createPush } from '../../server/src/lsp/diagnostics-push.ts';
+
+/** A loop of turns like the one of the process: callbacks and waiting messages take their turns one by one. */
+function harness(isReady: () => boolean = () => true) {
+  const turns: (() => void)[] = [];
+  const sent: string[] = [];
+  let asked = 0;
+  const push = createPush({
+    soon: (callback) => turns.push(callback),
+    diagnose: () => {
+      asked += 1;
+      return isReady() ? [] : undefined;
+    },
+    send: ({ uri, version }) => sent.push(`${uri} ${version}`),
+  });
+  const run = (messages: (() => void)[] = []): void => {
+    const next = (): void => {
+      const message = messages.shift();
+      if (message === undefined) return;
+      message();
+      turns.push(next);
+    };
+    next();
+    for (let turn = turns.shift(); turn; turn = turns.shift()) turn();
+  };
+  return { push, run, sent, asked: () => asked };
+}
+
+const documentOf = (uri: string): TextDocument => TextDocument.create(uri, 'pickup', 1, 'x');
+const edit = (document: TextDocument): void => {
+  TextDocument.update(document, [{ text: 'y' }], document.version + 1);
+};
+
+describe('sending findings', () => {
+  it('one change is answered with its version', () => {
+    const { push, run, sent } = harness();
+    const document = documentOf('a');
+    run([() => push.edited(document)]);
+    assert.deepEqual(sent, ['a 1']);
+  });
+
+  it('a burst is analysed once, as of its last change', () => {
+    const { push, run, sent, asked } = harness();
+    const document = documentOf('a');
+    const change = (): void => {
+      edit(document);
+      push.edited(document);
+    };
+    run(Array.from({ length: 20 }, () => change));
+    assert.deepEqual(sent, ['a 21']);
+    assert.equal(asked(), 1);
+  });
+
+  it('the document that was edited comes before those that depend on it', () => {
+    const { push, run, sent } = harness();
+    const [parts, one, two] = ['parts', 'one', 'two'].map(documentOf);
+    assert.ok(parts && one && two);
+    run([
+      () => {
+        push.affected([one, two]);
+        push.edited(parts);
+      },
+    ]);
+    assert.deepEqual(sent, ['parts 1', 'one 1', 'two 1']);
+  });
+
+  it('nothing is sent for a document that was closed meanwhile', () => {
+    const { push, run, sent } = harness();
+    const document = documentOf('a');
+    run([() => push.edited(document), () => push.dropped(document)]);
+    assert.deepEqual(sent, []);
+  });
+
+  it('nothing is sent where nothing can be said yet', () => {
+    const { push, run, sent, asked } = harness(() => false);
+    run([() => push.edited(documentOf('a'))]);
+    assert.deepEqual(sent, []);
+    assert.equal(asked(), 1);
+  });
+});

@@ -1,0 +1,59 @@
+import assert from 'node:assert/strict';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { offsetFrom, spanFrom } from '../../server/src/lsp/from-protocol.ts';
+import { toRange, toTextEdit } from '../../server/src/lsp/to-protocol.ts';
+
+const documentOf = (text: string): TextDocument => TextDocument.create('file:///x.pickup', 'pickup', 1, text);
+
+describe('positions', () => {
+  for (const [name, text] of [
+    ['LF', 'a 4.7 kΩ\n"😀 é" b\nlast'],
+    ['CRLF', 'a 4.7 kΩ\r\n"😀 é" b\r\nlast'],
+    ['CR alone', 'a 4.7 kΩ\r"😀 é" b\rlast'],
+    ['lone surrogates', 'a \uD83D b\n\uDE00 c'],
+  ] as const) {
+    it(`every offset of a line goes to the protocol and back: ${name}`, () => {
+      const document = documentOf(text);
+      for (let offset = 0; offset <= text.length; offset += 1) {
+        const isInsideLineEnd = text[offset - 1] === '\r' && text[offset] === '\n';
+        if (!isInsideLineEnd) assert.equal(offsetFrom(document, document.positionAt(offset)), offset);
+      }
+    });
+  }
+
+  it('columns count UTF-16 units, as the protocol has it', () => {
+    const text = '"😀" b';
+    assert.deepEqual(toRange(documentOf(text), { start: text.indexOf('b'), end: text.length }), {
+      start: { line: 0, character: 5 },
+      end: { line: 0, character: 6 },
+    });
+  });
+
+  it('positions outside the text are moved into it', () => {
+    const document = documentOf('one\ntwo');
+    assert.equal(offsetFrom(document, { line: 1e9, character: 1e9 }), 7);
+    assert.equal(offsetFrom(document, { line: 0, character: 1e9 }), 3);
+    assert.equal(offsetFrom(document, { line: -1, character: -1 }), 0);
+    assert.equal(offsetFrom(document, { line: Number.NaN, character: Number.POSITIVE_INFINITY }), 3);
+  });
+
+  it('positions that are none count as the start', () => {
+    const document = documentOf('one\ntwo');
+    for (const nothing of [undefined, null, {}, { line: 'x', character: null }]) {
+      assert.equal(offsetFrom(document, nothing), 0);
+    }
+    assert.deepEqual(spanFrom(document, null), { start: 0, end: 0 });
+  });
+
+  it('a reversed range is put right', () => {
+    const document = documentOf('one\ntwo');
+    const reversed = { start: { line: 1, character: 1 }, end: { line: 0, character: 1 } };
+    assert.deepEqual(spanFrom(document, reversed), { start: 1, end: 5 });
+  });
+
+  it("a new line takes the text's own line end", () => {
+    const edit = { span: { start: 0, end: 0 }, newText: 'a\nb' };
+    assert.equal(toTextEdit(documentOf('x\r\ny'), edit).newText, 'a\r\nb');
+    assert.equal(toTextEdit(documentOf('x\ny'), edit).newText, 'a\nb');
+  });
+});

@@ -1,0 +1,32 @@
+import assert from 'node:assert/strict';
+import { readAbilities } from '../../server/src/lsp/client-abilities.ts';
+import { DEFAULT_SETTINGS, readSettings } from '../../server/src/lsp/settings.ts';
+
+describe('settings', () => {
+  it('nothing and nonsense are as if nothing were set', () => {
+    for (const sent of [undefined, null, 'garbage', 7, [], { inlayHints: null }, { inlayHints: { enabled: 'no' } }]) {
+      assert.deepEqual(readSettings(sent), DEFAULT_SETTINGS);
+    }
+  });
+
+  it('hints have one switch for all, and one for each kind', () => {
+    assert.deepEqual([...readSettings({ inlayHints: { enabled: false } }).hints], []);
+    assert.deepEqual(
+      [...readSettings({ inlayHints: { coilResistance: false } }).hints],
+      ['inferred turns', 'pickup resistance'],
+    );
+  });
+});
+
+describe('what a client can do', () => {
+  it('an empty client can do nothing', () => {
+    const abilities = readAbilities({ processId: null, rootUri: null, capabilities: {} });
+    assert.ok(Object.values(abilities).every((able) => able === false));
+  });
+
+  it('our own client says so in its options', () => {
+    const initializationOptions = { protocol: 1, readsFiles: true, showsExplanations: true };
+    const abilities = readAbilities({ processId: null, rootUri: null, capabilities: {}, initializationOptions });
+    assert.deepEqual([abilities.isOurs, abilities.readsFiles, abilities.linksCodes], [true, true, true]);
+  });
+});

@@ -1,0 +1,123 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { SINGLE } from '../features/analysed.ts';
+import { randomNumbers } from './random-numbers.ts';
+import { type ServerProcess, startServer } from './server-process.ts';
+
+const samples = path.resolve(import.meta.dirname, '..', '..', 'samples');
+const workspace = pathToFileURL(samples).href;
+
+/** What the server says of a document, in a form that two servers can be compared by. */
+async function stateOf(server: ServerProcess, uri: string, version: number): Promise<unknown> {
+  const about = { textDocument: { uri } };
+  const range = { start: { line: 0, character: 0 }, end: { line: 1e6, character: 0 } };
+  return {
+    diagnostics: await server.diagnosed(uri, version),
+    symbols: await server.request('textDocument/documentSymbol', about),
+    folding: await server.request('textDocument/foldingRange', about),
+    tokens: await server.request('textDocument/semanticTokens/full', about),
+    hints: await server.request('textDocument/inlayHint', { ...about, range }),
+  };
+}
+
+describe('edits against a fresh open', () => {
+  let edited: ServerProcess;
+  let fresh: ServerProcess;
+  before(async () => {
+    [edited, fresh] = await Promise.all([startServer({ workspace }), startServer({ workspace })]);
+  });
+  after(() => Promise.all([edited.stop(), fresh.stop()]));
+
+  for (const [index, sample] of ['fennel-bridge.pickup', 'cinder-bridge.pickup', 'larkspit.pickup'].entries()) {
+    it(`${sample}: after forty edits every answer is that of a server that opened the text so`, async () => {
+      const random = randomNumbers(index + 1);
+      const uri = pathToFileURL(path.join(samples, sample)).href;
+      const good = readFileSync(path.join(samples, sample), 'utf8');
+      let document = TextDocument.create(uri, 'pickup', 1, good);
+      edited.open(uri, good);
+      for (let step = 1; step <= 40; step += 1) {
+        const change = randomChange(document, random);
+        document = TextDocument.update(document, [change], document.version + 1);
+        edited.change(uri, document.version, [change]);
+        if (step % 10 !== 0) continue;
+        const text = document.getText();
+        fresh.open(uri, text, document.version);
+        assert.deepEqual(
+          await stateOf(edited, uri, document.version),
+          await stateOf(fresh, uri, document.version),
+          `seed ${index + 1}, after edit ${step}, text:\n${text}`,
+        );
+        fresh.notify('textDocument/didClose', { textDocument: { uri } });
+      }
+      edited.notify('textDocument/didClose', { textDocument: { uri } });
+    });
+  }
+});
+
+describe('a file on the way', () => {
+  let server: ServerProcess;
+  const uri = pathToFileURL(path.join(samples, 'typed.pickup')).href;
+  const text = SINGLE.replace('parts.pickup', 'parts/stock.pickup');
+  before(async () => {
+    server = await startServer({ workspace });
+  });
+  after(() => server.stop());
+
+  it('typed letter by letter as fast as it goes, it ends like the whole, and nothing fails', async () => {
+    server.open(uri, '');
+    let version = 1;
+    let line = 0;
+    let character = 0;
+    for (const letter of text) {
+      version += 1;
+      const here = { line, character };
+      server.change(uri, version, [{ range: { start: here, end: here }, text: letter }]);
+      if (version % 5 === 0) void server.request('textDocument/completion', { textDocument: { uri }, position: here });
+      if (letter === '\n') {
+        line += 1;
+        character = 0;
+      } else character += letter.length;
+    }
+    assert.deepEqual(await server.diagnosed(uri, version), []);
+    assert.deepEqual(server.log, []);
+  });
+
+  it('with any one of its words taken away it still answers', async () => {
+    let version = 10_000;
+    for (const { index, 0: word } of text.matchAll(/\S+/g)) {
+      version += 1;
+      server.change(uri, version, [{ text: text.slice(0, index) + text.slice(index + word.length) }]);
+      assert.ok(Array.isArray(await server.diagnosed(uri, version)));
+      await server.request('textDocument/hover', { textDocument: { uri }, position: { line: 6, character: 6 } });
+    }
+    assert.deepEqual(server.log, []);
+  });
+});
+
+/** What hands do: a letter more, a letter less, a line gone, a line twice, a piece pasted. */
+function randomChange(document: TextDocument, random: () => number) {
+  const text = document.getText();
+  const pick = (length: number): number => Math.floor(random() * length);
+  const from = pick(text.length + 1);
+  const lineAt = document.positionAt(from).line;
+  const line = { start: { line: lineAt, character: 0 }, end: { line: lineAt + 1, character: 0 } };
+  const span = (start: number, end: number) => ({ start: document.positionAt(start), end: document.positionAt(end) });
+  const letters = 'abx7. _"#{}()\n=;±Ω😀';
+  switch (pick(6)) {
+    case 0:
+      return { range: span(from, from), text: [...letters][pick([...letters].length)] ?? ' ' };
+    case 1:
+      return { range: span(from, Math.min(from + 1 + pick(3), text.length)), text: '' };
+    case 2:
+      return { range: line, text: '' };
+    case 3:
+      return { range: { start: line.start, end: line.start }, text: document.getText(line) };
+    case 4:
+      return { range: span(from, from), text: text.slice(pick(text.length), pick(text.length)).slice(0, 60) };
+    default:
+      return { range: span(from, Math.min(from + pick(40), text.length)), text: '\n' };
+  }
+}

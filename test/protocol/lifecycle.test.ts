@@ -1,0 +1,148 @@
+import assert from 'node:assert/strict';
+import { SINGLE } from '../features/analysed.ts';
+import { type ServerProcess, startServer } from './server-process.ts';
+
+const FILE = 'file:///shop/main.pickup';
+const at = (line: number, character: number) => ({ textDocument: { uri: FILE }, position: { line, character } });
+
+describe('server as a process', () => {
+  let server: ServerProcess;
+  afterEach(() => server.stop());
+
+  it('tells an empty client what it can do', async () => {
+    server = await startServer({ initialize: false });
+    const { capabilities } = await server.request<{ capabilities: Record<string, unknown> }>('initialize', {
+      processId: null,
+      rootUri: null,
+      capabilities: {},
+    });
+    assert.ok(capabilities.hoverProvider);
+    assert.ok(capabilities.inlayHintProvider);
+    assert.deepEqual(capabilities.textDocumentSync, { openClose: true, change: 2 });
+  });
+
+  it('sends findings with the version of their text, and takes them back when the file is closed', async () => {
+    server = await startServer();
+    server.open(FILE, SINGLE.replace('hot violet', 'hot violett'), 7);
+    const [found] = (await server.diagnosed(FILE, 7)).filter(({ code }) => code === 'lead/undeclared');
+    assert.ok(found);
+    assert.equal(found.source, 'pickup');
+    server.notify('textDocument/didClose', { textDocument: { uri: FILE } });
+    await server.request('textDocument/hover', at(0, 0));
+    assert.deepEqual(server.published.at(-1), { uri: FILE, diagnostics: [] });
+  });
+
+  it('a burst of changes is answered once, as of the last', async () => {
+    server = await startServer();
+    server.open(FILE, SINGLE);
+    await server.diagnosed(FILE, 1);
+    const before = server.published.length;
+    for (let version = 2; version <= 41; version += 1) {
+      server.change(FILE, version, [
+        { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, text: ' ' },
+      ]);
+    }
+    await server.diagnosed(FILE, 41);
+    // The pipe may deliver the burst in a few pieces; what must not happen is an answer to each.
+    assert.ok(server.published.length - before < 20, `${server.published.length - before} answers to 40 changes`);
+  });
+
+  for (const [name, settings] of [
+    ['null', null],
+    ['a string', 'garbage'],
+    ['of the wrong kinds', { inlayHints: { enabled: 3, coilResistance: [] } }],
+  ] as const) {
+    it(`settings that are ${name} leave the standard ones`, async () => {
+      server = await startServer({ settings, capabilities: { workspace: { configuration: true } } });
+      server.open(FILE, SINGLE);
+      await server.diagnosed(FILE, 1);
+      server.notify('workspace/didChangeConfiguration', { settings });
+      const symbols = await server.request<unknown[]>('textDocument/documentSymbol', { textDocument: { uri: FILE } });
+      assert.notEqual(symbols.length, 0);
+    });
+  }
+
+  it('unknown messages and missing parameters are refused or ignored, and the server lives', async () => {
+    server = await startServer();
+    server.open(FILE, SINGLE);
+    await assert.rejects(server.request('foo/bar', { x: 1 }), { code: -32601 });
+    server.notify('foo/baz', {});
+    server.notify('$/xyz', {});
+    server.notify('textDocument/didChange', {});
+    server.notify('textDocument/didOpen', null);
+    server.notify('workspace/didChangeConfiguration', {});
+    server.notify('workspace/didChangeWatchedFiles', null);
+    await assert.rejects(server.request('textDocument/hover'));
+    assert.equal(await server.request('textDocument/hover', at(1e9, 1e9)), null);
+    assert.equal(await server.request('textDocument/hover', at(-1, -1)), null);
+    assert.ok(await server.request('textDocument/completion', at(1e9, 1e9)));
+    assert.equal(
+      await server.request('textDocument/hover', { ...at(0, 0), textDocument: { uri: 'file:///never' } }),
+      null,
+    );
+    server.change('file:///never', 2, [{ text: 'x' }]);
+    assert.ok(await server.request('textDocument/hover', at(2, 2)));
+  });
+
+  it('changes beyond the end, reversed, and through the middle of a character are taken', async () => {
+    server = await startServer();
+    const edits = [
+      [1, 0, 1e6, 1e6],
+      [3, 2, 1, 0],
+      [0, 5, 0, 7],
+    ] as const;
+    let version = 1;
+    for (const [line, character, endLine, endCharacter] of edits) {
+      server.open(FILE, `# 😀😀\n${SINGLE}`, ++version);
+      const range = { start: { line, character }, end: { line: endLine, character: endCharacter } };
+      server.change(FILE, ++version, [{ range, text: 'x' }]);
+      await server.diagnosed(FILE, version);
+    }
+  });
+
+  it('documents of any name can be opened', async () => {
+    server = await startServer();
+    for (const uri of ['untitled:Untitled-1', 'inmemory://model/1', 'file:///tmp/%zz', 'x:', 'not a uri: at all', '']) {
+      server.open(uri, SINGLE);
+      assert.ok(Array.isArray(await server.diagnosed(uri, 1)), uri);
+    }
+  });
+
+  it('requests that are cancelled at once are all answered', async () => {
+    server = await startServer();
+    server.open(FILE, SINGLE);
+    const { CancellationTokenSource } = await import('vscode-languageserver/node');
+    const answers = Array.from({ length: 100 }, () => {
+      const source = new CancellationTokenSource();
+      const sent = server.connection.sendRequest('textDocument/completion', at(2, 2), source.token);
+      source.cancel();
+      return sent.then(
+        () => 'answered',
+        (error: { code: number }) => (error.code === -32800 ? 'cancelled' : `error ${error.code}`),
+      );
+    });
+    const kinds = new Set(await Promise.all(answers));
+    assert.ok(kinds.has('cancelled'));
+    assert.deepEqual(
+      [...kinds].filter((kind) => kind !== 'cancelled' && kind !== 'answered'),
+      [],
+    );
+  });
+
+  it('explains a finding, and says nothing of a code that there is none of', async () => {
+    server = await startServer();
+    const explain = (code: unknown) => server.request<{ page?: string }>('pickup/explain', { protocol: 1, code });
+    assert.match((await explain('lead/undeclared')).page ?? '', /lead\/undeclared/);
+    for (const code of ['no/such', '__proto__', null, 3]) assert.equal((await explain(code)).page, undefined);
+  });
+
+  it('ends when it is told to, and when its input ends', async () => {
+    server = await startServer();
+    await server.request('shutdown');
+    server.notify('exit');
+    assert.equal(await server.ended, 0);
+    server = await startServer();
+    server.child.stdin?.end();
+    assert.notEqual(await server.ended, null);
+  });
+});

@@ -1,0 +1,140 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import {
+  createMessageConnection,
+  type Diagnostic,
+  type MessageConnection,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import { type Bundle, writeBundles } from '../../client/bundle.ts';
+
+const root = path.resolve(import.meta.dirname, '..', '..');
+
+/** The server as it is shipped, bundled once for all tests of a run. */
+let bundled: Promise<string> | undefined;
+const bundledServer = (): Promise<string> => {
+  bundled ??= bundleServer();
+  return bundled;
+};
+
+async function bundleServer(): Promise<string> {
+  const folder = mkdtempSync(path.join(tmpdir(), 'pickup-server-'));
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  const file = path.join(folder, 'main-node.cjs');
+  const bundle: Bundle = { entry: 'server/src/lsp/main-node.ts', output: path.relative(root, file), runsIn: 'node' };
+  await writeBundles([bundle], root);
+  return file;
+}
+
+/** A running server over stdio and the client that talks to it. */
+export interface ServerProcess {
+  readonly child: ChildProcess;
+  readonly connection: MessageConnection;
+  /** Every publish so far, in order. */
+  readonly published: readonly PublishDiagnosticsParams[];
+  readonly log: readonly string[];
+  request<R = unknown>(method: string, params?: unknown): Promise<R>;
+  notify(method: string, params?: unknown): void;
+  open(uri: string, text: string, version?: number): void;
+  change(uri: string, version: number, contentChanges: readonly unknown[]): void;
+  /** Waits for the diagnostics of this version. */
+  diagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
+  /** Resolves with the exit code once the process has ended. */
+  readonly ended: Promise<number | null>;
+  stop(): Promise<void>;
+}
+
+export interface StartOptions {
+  readonly capabilities?: unknown;
+  readonly workspace?: string;
+  /** The client's answer to `workspace/configuration`. */
+  readonly settings?: unknown;
+  readonly initializationOptions?: unknown;
+  readonly initialize?: boolean;
+}
+
+/** Starts a server; by default with a client that can do nothing. */
+export async function startServer(options: StartOptions = {}): Promise<ServerProcess> {
+  const child = spawn(process.execPath, [await bundledServer(), '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const connection = createMessageConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
+  const published: PublishDiagnosticsParams[] = [];
+  const log: string[] = [];
+  const waiting = new Set<() => void>();
+  child.stderr.on('data', (data: Buffer) => log.push(data.toString()));
+  child.stdin.on('error', () => undefined);
+  const ended = new Promise<number | null>((resolve) => {
+    child.once('exit', (code) => {
+      resolve(code);
+      for (const wake of waiting) wake();
+    });
+  });
+  connection.onError(() => undefined);
+  connection.onNotification('textDocument/publishDiagnostics', (params: PublishDiagnosticsParams) => {
+    published.push(params);
+    for (const wake of waiting) wake();
+  });
+  connection.onNotification('window/logMessage', ({ message }: { message: string }) => {
+    log.push(message);
+  });
+  connection.onRequest('workspace/configuration', ({ items }: { items: unknown[] }) =>
+    items.map(() => options.settings ?? null),
+  );
+  connection.onRequest(() => null);
+  connection.listen();
+  const server: ServerProcess = {
+    child,
+    connection,
+    published,
+    log,
+    ended,
+    request: (method, params) => connection.sendRequest(method, params),
+    notify: (method, params) => {
+      connection.sendNotification(method, params).catch(() => undefined);
+    },
+    open: (uri, text, version = 1) =>
+      server.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'pickup', version, text } }),
+    change: (uri, version, contentChanges) =>
+      server.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges }),
+    diagnosed: async (uri, version) => {
+      for (;;) {
+        const found = published.findLast((each) => each.uri === uri && each.version === version);
+        if (found) return found.diagnostics;
+        if (child.exitCode !== null) throw new Error(`the server has ended\n${log.join('\n')}`);
+        await new Promise<void>((resolve) => {
+          const wake = (): void => {
+            waiting.delete(wake);
+            resolve();
+          };
+          waiting.add(wake);
+        });
+      }
+    },
+    stop: async () => {
+      if (child.exitCode === null) {
+        await connection.sendRequest('shutdown').catch(() => undefined);
+        connection.sendNotification('exit').catch(() => undefined);
+      }
+      await ended;
+      connection.dispose();
+    },
+  };
+  if (options.initialize !== false) {
+    const { workspace, capabilities = {}, initializationOptions = null } = options;
+    await server.request('initialize', {
+      processId: null,
+      rootUri: workspace ?? null,
+      workspaceFolders: workspace === undefined ? null : [{ uri: workspace, name: 'shop' }],
+      capabilities,
+      initializationOptions,
+    });
+    server.notify('initialized', {});
+  }
+  return server;
+}
