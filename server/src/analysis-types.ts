@@ -51,6 +51,8 @@ export interface Analysis {
   readonly instruments: readonly InstrumentAnalysis[];
   /** Findings whose place lies in this file, in order of place. */
   readonly findings: readonly Finding[];
+  /** These and those that need heavy numbers: on first use, some tens of milliseconds an instrument. */
+  allFindings(): readonly Finding[];
   /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
   locate(place: Place): FileSpan | undefined;
   /** The text of this file or of one that it uses. */
@@ -72,6 +74,8 @@ export interface PickupAnalysis {
 export interface InstrumentAnalysis {
   readonly instrument: Instrument;
   readonly findings: readonly Finding[];
+  /** Findings that need the inductances: they follow the others. */
+  heavyFindings(): readonly Finding[];
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
   positions(pots?: PotSettings): readonly PositionEstimates[];
 }
@@ -79,4 +83,6 @@ export interface InstrumentAnalysis {
 export interface PotSettings {
   readonly volume: number;
   readonly tone: number;
+  /** Farad of cable instead of the instrument's own. */
+  readonly cableF?: number;
 }

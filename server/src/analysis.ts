@@ -42,8 +42,11 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     ...instruments.flatMap(({ findings }) => findings),
   ];
   const offsetOf = ({ chunk, span }: Place) => (graph.offsetOf(chunk)?.offset ?? 0) + span.start;
-  const accepted = acceptedFindings(located, [...model.pickups, ...model.instruments]);
-  const findings = [...accepted].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
+  const accepting = [...model.pickups, ...model.instruments];
+  const settled = (found: readonly Finding[]) =>
+    [...acceptedFindings(found, accepting)].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
+  const findings = settled(located);
+  let all: readonly Finding[] | undefined;
   const locate = ({ chunk, span }: Place): FileSpan | undefined => {
     const home = graph.offsetOf(chunk);
     return home && { uri: home.uri, start: home.offset + span.start, end: home.offset + span.end };
@@ -67,6 +70,11 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     pickups: withFindings(pickups, findings, (each) => each.pickup.name, 'pickup'),
     instruments: withFindings(instruments, findings, (each) => each.instrument.name, 'instrument'),
     findings,
+    allFindings: () => {
+      const heavy = instruments.flatMap((instrument) => instrument.heavyFindings());
+      all ??= heavy.length > 0 ? settled([...located, ...heavy]) : findings;
+      return all;
+    },
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
     verifiedFixes: (finding) => {
@@ -152,7 +160,10 @@ function holds(
   const onlyMeant = finding.severity !== 'information' && left.every(({ severity }) => severity === 'information');
   if (left.length >= count(before, keyOf(finding)) && !onlyMeant) return false;
   if (remedy.kind === 'text') return true;
-  const serious = after.findings.filter(({ severity }) => severity === 'error' || severity === 'warning');
+  // A change of the build makes earlier readings history: that they no longer agree is no new fault.
+  const serious = after.findings.filter(
+    ({ severity, code }) => (severity === 'error' || severity === 'warning') && !code.startsWith('reading/'),
+  );
   return serious.every((each) => count(after, keyOf(each)) <= count(before, keyOf(each)));
 }
 

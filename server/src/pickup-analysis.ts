@@ -3,7 +3,7 @@ import type { PickupAnalysis } from './analysis-types.ts';
 import { runPickupChecks } from './checks/check.ts';
 import { pickupChecks } from './checks/index.ts';
 import { pickupEstimates, quickPickupEstimates } from './estimates/pickup-estimates.ts';
-import { quickEstimates } from './estimates/quick.ts';
+import { type QuickEstimates, quickEstimates } from './estimates/quick.ts';
 import type { Bench } from './model/bench.ts';
 import { pickupNetlist } from './model/netlist.ts';
 import type { Pickup } from './model/pickup.ts';
@@ -18,9 +18,22 @@ export function pickupAnalysis(pickup: Pickup, bench: Bench | undefined): Pickup
   return analysis;
 }
 
+const quickMemory = new WeakMap<Pickup, { readonly bench: Bench | undefined; readonly quick: QuickEstimates }>();
+
+/** Quick estimates of pickups under one bench, remembered. */
+export const quickOf =
+  (bench: Bench | undefined) =>
+  (pickup: Pickup): QuickEstimates => {
+    const before = quickMemory.get(pickup);
+    if (before && before.bench === bench) return before.quick;
+    const quick = quickEstimates(pickupNetlist(pickup), bench);
+    quickMemory.set(pickup, { bench, quick });
+    return quick;
+  };
+
 function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
-  const netlist = pickupNetlist(pickup);
-  const quick = quickEstimates(netlist, bench);
+  const quick = quickOf(bench)(pickup);
+  const { netlist } = quick;
   const findings = runPickupChecks(pickupChecks, { pickup, netlist, quick, bench });
   let full: ReturnType<PickupAnalysis['estimates']> | undefined;
   return {

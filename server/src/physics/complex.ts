@@ -11,3 +11,9 @@ export function scale(a: Complex, factor: number): Complex {
 export function magnitude(a: Complex): number {
   return Math.hypot(a.re, a.im);
 }
+
+export const zero: Complex = { re: 0, im: 0 };
+
+export function add(a: Complex, b: Complex): Complex {
+  return { re: a.re + b.re, im: a.im + b.im };
+}

@@ -1,0 +1,76 @@
+/** The form of a check over an instrument and its selector positions. */
+import { AT_THE_METER, type PositionNetwork, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
+import { type SoundingCoil, slotsOf, soundingCoils } from '../estimates/positions.ts';
+import type { Bench } from '../model/bench.ts';
+import type { Instrument, Position, Selection } from '../model/instrument.ts';
+import type { Place } from '../model/place.ts';
+import { type Found, findingOf } from './check.ts';
+import type { Edit, Finding, Severity } from './finding.ts';
+
+export interface SolvedPosition {
+  readonly position: Position;
+  readonly selection: Selection;
+  /** At 0 Hz, pots full up: what decides directions and joints. */
+  readonly network: PositionNetwork;
+  readonly coils: readonly SoundingCoil[];
+}
+
+export interface InstrumentContext {
+  readonly instrument: Instrument;
+  readonly bench: Bench | undefined;
+  readonly quickOf: QuickOf;
+  /** Positions whose pickups are all known. */
+  readonly positions: readonly SolvedPosition[];
+}
+
+export interface InstrumentCheck {
+  readonly code: string;
+  readonly severity: Severity;
+  /** Faults of the same position that explain this one. */
+  readonly yieldsTo: readonly string[];
+  run(context: InstrumentContext): readonly Found[];
+}
+
+export const defineInstrumentCheck = (check: InstrumentCheck): InstrumentCheck => check;
+
+export function instrumentContext(
+  instrument: Instrument,
+  quickOf: QuickOf,
+  bench: Bench | undefined,
+): InstrumentContext {
+  const positions = instrument.positions.flatMap((position): readonly SolvedPosition[] => {
+    const { selection } = position;
+    if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return [];
+    const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
+    return [{ position, selection, network, coils: soundingCoils(network, 0) }];
+  });
+  return { instrument, quickOf, bench, positions };
+}
+
+export function runInstrumentChecks(
+  checks: readonly InstrumentCheck[],
+  context: InstrumentContext,
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  const { place, name } = context.instrument;
+  for (const check of checks)
+    for (const found of check.run(context)) {
+      const { position } = found.subject ?? {};
+      const explained = findings.some(
+        (each) => check.yieldsTo.includes(each.code) && each.subject.position === position,
+      );
+      if (explained) continue;
+      const finding = findingOf(check, found, { instrument: name, ...found.subject });
+      findings.push(finding.place.chunk === place.chunk ? finding : { ...finding, place });
+    }
+  return findings;
+}
+
+/** `position 2, "bridge + middle"`. */
+export const positionWords = ({ key, title }: Position): string => `position ${key.value}${title ? ` (${title})` : ''}`;
+
+/** Says at the end of a position's line that it is meant. */
+export function onPurposeEdit({ place }: Position): Edit {
+  const end: Place = { chunk: place.chunk, span: { start: place.span.end, end: place.span.end } };
+  return { place: end, newText: ', on purpose' };
+}

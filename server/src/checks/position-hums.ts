@@ -1,0 +1,98 @@
+import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
+import { phaseOf, type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
+import { combinedDb } from '../estimates/quick.ts';
+import type { Selection } from '../model/instrument.ts';
+import { replaceAt } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';
+import { capital, list } from './words.ts';
+
+export const positionHums = defineInstrumentCheck({
+  code: 'hum/position-hums',
+  severity: 'warning',
+  yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels'],
+  run: (context) =>
+    context.positions.flatMap(({ position, selection, coils }) => {
+      if (coils.length < 2 || coils.some(({ hum }) => hum === undefined)) return [];
+      const level = humDb(coils);
+      if (level < HUMS_ABOVE_DB || phaseOf(coils) === 'out') return [];
+      const better = otherChoices(selection).filter(({ changed }) => cancels(changed, context));
+      const first = better[0];
+      if (!first) return [];
+      return [
+        {
+          message:
+            `${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ` +
+            `${list(coils.map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`))} turn the same way round; with ${first.to} in place of ${first.from} hum would cancel.`,
+          place: position.place,
+          ...(position.onPurpose ? { severity: 'information' as const } : {}),
+          related: [],
+          remedies: () =>
+            better.map(
+              ({ from, to, place }, index): Remedy => ({
+                title: `Take the other coil: \`${to}\` instead of \`${from}\``,
+                edits: [replaceAt(place, to)],
+                kind: 'build',
+                preferred: index === 0,
+              }),
+            ),
+          subject: { position: position.key.value },
+        },
+      ];
+    }),
+});
+
+/** Less cancelling than this is a position that hums. */
+const HUMS_ABOVE_DB = -6;
+/** More than this is a position that is quiet. */
+const QUIET_BELOW_DB = -12;
+
+export function humDb(coils: readonly SoundingCoil[]): number {
+  return combinedDb(
+    coils.map(({ hum = 1, transfer, placed: { quick, segment } }) => {
+      const area = quick.windings.get(segment.coil)?.turnAreaM2?.value ?? 1;
+      return hum * Math.abs(transfer) * area;
+    }),
+  );
+}
+
+interface Choice {
+  readonly changed: Selection;
+  readonly from: string;
+  readonly to: string;
+  readonly place: Selection['place'];
+}
+
+/** The selection with one split's coil exchanged for another of the same pickup. */
+function otherChoices(selection: Selection): readonly Choice[] {
+  if (selection.kind === 'reversed')
+    return otherChoices(selection.of).map((choice) => ({ ...choice, changed: { ...selection, of: choice.changed } }));
+  if (selection.kind === 'series' || selection.kind === 'parallel')
+    return selection.of.flatMap((each, index) =>
+      otherChoices(each).map((choice) => ({
+        ...choice,
+        changed: { ...selection, of: selection.of.map((part, place) => (place === index ? choice.changed : part)) },
+      })),
+    );
+  if (selection.kind !== 'coil') return [];
+  const { slot, coil, path } = selection;
+  return (slot.pickup?.coils ?? [])
+    .filter(({ name }) => name !== coil)
+    .map(({ name }) => ({
+      changed: { ...selection, coil: name },
+      from: path.text,
+      to: `${slot.name}.${name}`,
+      place: pathOnly(selection),
+    }));
+}
+
+/** The part's name without its `through …`. */
+const pathOnly = ({ place, path }: Extract<Selection, { kind: 'coil' }>): Selection['place'] => ({
+  chunk: place.chunk,
+  span: { start: place.span.start, end: place.span.start + path.text.length },
+});
+
+function cancels(selection: Selection, { instrument, quickOf }: InstrumentContext): boolean {
+  const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
+  return coils.length > 1 && phaseOf(coils) !== 'out' && humDb(coils) < QUIET_BELOW_DB;
+}

@@ -1,0 +1,22 @@
+import { sounds } from '../estimates/signs.ts';
+import { defineInstrumentCheck, positionWords } from './instrument-check.ts';
+import { capital } from './words.ts';
+
+export const positionSilent = defineInstrumentCheck({
+  code: 'circuit/open',
+  severity: 'error',
+  yieldsTo: [],
+  run: ({ positions }) =>
+    positions.flatMap(({ position, coils, network }) => {
+      const quick = [...new Set(network.segments.map((each) => each.quick))];
+      // A pickup that is silent by itself is told at the pickup.
+      if (coils.length > 0 || quick.some(({ signs }) => !signs.some(sounds))) return [];
+      return [
+        {
+          message: `${capital(positionWords(position))} is silent: nothing of what it names drives the output.`,
+          place: position.place,
+          subject: { position: position.key.value },
+        },
+      ];
+    }),
+});

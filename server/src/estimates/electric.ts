@@ -1,0 +1,97 @@
+/** What an electrical network needs to know of a pickup's coils. `quick` leaves the inductances out: enough at 0 Hz. */
+import { type Coil, rotationSign } from '../model/coil.ts';
+import type { Component } from '../physics/circuit/circuit.ts';
+import { type Coil as CoilComponent, coil as coilComponent, mutualInductance } from '../physics/circuit/coil.ts';
+import { copperTemperatureFactor } from '../physics/wire.ts';
+import type { CoilMagnetics, PickupMagnetics } from './magnetics.ts';
+import type { Segment } from './pickup-circuit.ts';
+import { type QuickEstimates, segmentShare } from './quick.ts';
+
+/** How values differ from their best estimates: for sensitivities, and for the temperature at which a meter reads. */
+export interface Scaling {
+  readonly temperatureC: number;
+  readonly resistance: number;
+  readonly inductance: number;
+  readonly capacitance: number;
+}
+
+export const NO_SCALING: Scaling = { temperatureC: 20, resistance: 1, inductance: 1, capacitance: 1 };
+
+/** A coil of unknown resistance or inductance: only directions are then meant. */
+const NOMINAL_OHM = 4000;
+const NOMINAL_HENRY = 2;
+
+export interface CoilParts {
+  readonly components: readonly Component[];
+  readonly coils: ReadonlyMap<string, CoilComponent>;
+}
+
+/**
+ * The windings of one pickup as components, with the couplings between them. A tapped coil is divided: inductance goes with the
+ * square of the turns, the parts of one coil are fully coupled.
+ */
+export function windingComponents(
+  segments: readonly Segment[],
+  quick: QuickEstimates,
+  magnetics: PickupMagnetics | undefined,
+  scaling: Scaling,
+): CoilParts {
+  const hot = copperTemperatureFactor(scaling.temperatureC);
+  const made = segments.map((segment) => {
+    const magnetic = magnetics?.coils.get(segment.coil);
+    const share = turnsShare(segment, quick);
+    const whole = quick.windings.get(segment.coil)?.resistance20COhm?.value ?? NOMINAL_OHM;
+    const henry = (magnetic?.totalH.value ?? NOMINAL_HENRY) * scaling.inductance;
+    return {
+      segment,
+      share,
+      component: coilComponent({
+        name: segment.source,
+        start: segment.start,
+        finish: segment.finish,
+        ohm: whole * segmentShare(segment, quick.windings.get(segment.coil)) * hot * scaling.resistance,
+        henry: henry * share ** 2,
+        farad: share > WHOLE ? (magnetic?.capacitanceF.value ?? 0) * scaling.capacitance : 0,
+        eddies: eddiesOf(magnetic),
+      }),
+    };
+  });
+  const couplings = made.flatMap((a, index) =>
+    made.slice(index + 1).flatMap((b): readonly Component[] => {
+      const henry = mutual(a.segment.coil, b.segment.coil, quick, magnetics) * a.share * b.share * scaling.inductance;
+      if (henry === 0) return [];
+      return [mutualInductance(`${a.segment.source}~${b.segment.source}`, a.component, b.component, henry)];
+    }),
+  );
+  return {
+    components: [...made.map(({ component }) => component), ...couplings],
+    coils: new Map(made.map(({ segment, component }) => [segment.source, component])),
+  };
+}
+
+const WHOLE = 0.999;
+
+const eddiesOf = (magnetic: CoilMagnetics | undefined) =>
+  (magnetic?.eddies ?? []).map(({ coupling, timeConstantS }) => ({
+    coupling,
+    cornerHz: 1 / (2 * Math.PI * timeConstantS),
+  }));
+
+/** Mutual inductance from start to finish of both: two coils wound the same way round count as the integral does. */
+function mutual(a: Coil, b: Coil, quick: QuickEstimates, magnetics: PickupMagnetics | undefined): number {
+  if (a === b) return (magnetics?.coils.get(a)?.totalH.value ?? NOMINAL_HENRY) * TAPPED_COUPLING;
+  const wind = (coil: Coil) =>
+    quick.signs.find((each) => each.coil === coil)?.wind?.sign ?? (coil.wound ? rotationSign(coil.wound.value) : 1);
+  return (magnetics?.mutualSameSenseH(a, b) ?? 0) * wind(a) * wind(b);
+}
+
+/** The parts of one winding share nearly all their flux. */
+const TAPPED_COUPLING = 0.98;
+
+/** Share of a coil's turns in a segment. */
+export function turnsShare({ fromTurn, toTurn, coil }: Segment, quick: QuickEstimates): number {
+  if (fromTurn === 0 && toTurn === undefined) return 1;
+  const turns = quick.windings.get(coil)?.turns?.value;
+  if (!turns) return 1;
+  return Math.max(0, Math.min(toTurn ?? turns, turns) - Math.min(fromTurn, turns)) / turns;
+}

@@ -1,0 +1,236 @@
+/** A selector position as a circuit: its pickups and coils joined as the position says, controls, cable and input. */
+import type { Control, Instrument, Selection, Slot } from '../model/instrument.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { type Component, ground, netsOf } from '../physics/circuit/circuit.ts';
+import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
+import { type Network, networkOf } from '../physics/circuit/network.ts';
+import { potentiometer, rheostat } from '../physics/circuit/potentiometer.ts';
+import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
+import { ownCableF, pickupMagnetics } from './magnetics.ts';
+import { type Segment, segmentsOf } from './pickup-circuit.ts';
+import type { QuickEstimates } from './quick.ts';
+
+export interface Setting {
+  /** 0 to 10. */
+  readonly volume: number;
+  readonly tone: number;
+  /** `bench`: a meter at the jack, nothing plugged in. `played`: with cable and input. */
+  readonly plugged: boolean;
+  /** Inductances and capacitances of the coils; without, the network holds at 0 Hz only. */
+  readonly full: boolean;
+  readonly scaling: Scaling;
+  /** Farad of cable instead of the instrument's own. */
+  readonly cableF?: number;
+}
+
+export const AT_THE_METER: Setting = { volume: 10, tone: 10, plugged: false, full: false, scaling: NO_SCALING };
+export const AS_PLAYED: Setting = { volume: 10, tone: 10, plugged: true, full: true, scaling: NO_SCALING };
+
+/** A coil, or a part of one, that stands in the position. */
+export interface PlacedSegment {
+  readonly segment: Segment;
+  readonly slot: Slot;
+  readonly quick: QuickEstimates;
+  /** Shorted or left out by a split: it carries no signal of its own that is meant. */
+  readonly idle: boolean;
+}
+
+export interface PlacedMetal {
+  readonly slot: Slot;
+  readonly name: string;
+  readonly node: string;
+}
+
+export interface PositionNetwork {
+  readonly network: Network;
+  readonly output: string;
+  readonly segments: readonly PlacedSegment[];
+  readonly metal: readonly PlacedMetal[];
+  netOf(node: string): number | undefined;
+}
+
+export type QuickOf = (pickup: Pickup) => QuickEstimates;
+
+export const JACK = 'jack';
+const SELECTED = 'selected';
+
+export function positionNetwork(
+  instrument: Instrument,
+  selection: Selection,
+  quickOf: QuickOf,
+  setting: Setting,
+): PositionNetwork {
+  const build: Build = { components: [], segments: [], metal: [], instrument, quickOf, setting, count: 0 };
+  join(selection, SELECTED, ground, build);
+  const masters = instrument.controls.filter(({ forSlot }) => forSlot === undefined);
+  addControls(masters, '', SELECTED, JACK, build);
+  const { cable, input } = instrument;
+  if (setting.plugged) {
+    const farad =
+      setting.cableF ?? (cable ? cable.value.length.si * cable.value.capacitancePerLength.si : DEFAULT_CABLE_F);
+    build.components.push(capacitor({ name: 'cable', from: JACK, to: ground, farad }));
+    build.components.push(
+      resistor({ name: 'input', from: JACK, to: ground, ohm: input?.value.si ?? DEFAULT_INPUT_OHM }),
+    );
+  }
+  const nets = netsOf(build.components);
+  return {
+    network: networkOf({ components: build.components }),
+    output: JACK,
+    segments: build.segments,
+    metal: build.metal,
+    netOf: (node) => nets.ofNode.get(node),
+  };
+}
+
+/** What stands in for a cable and an input that the instrument does not state. Common practice, no published source. */
+export const DEFAULT_CABLE_F = 450e-12;
+export const DEFAULT_INPUT_OHM = 1e6;
+
+interface Build {
+  readonly components: Component[];
+  readonly segments: PlacedSegment[];
+  readonly metal: PlacedMetal[];
+  readonly instrument: Instrument;
+  readonly quickOf: QuickOf;
+  readonly setting: Setting;
+  count: number;
+}
+
+function join(selection: Selection, hot: string, low: string, build: Build): void {
+  switch (selection.kind) {
+    case 'reversed':
+      join(selection.of, low, hot, build);
+      return;
+    case 'parallel':
+      for (const each of selection.of) join(each, hot, low, build);
+      return;
+    case 'series': {
+      build.count += 1;
+      const name = `series ${build.count}`;
+      selection.of.forEach((each, index) => {
+        join(
+          each,
+          index === 0 ? hot : `${name}.${index}`,
+          index === selection.of.length - 1 ? low : `${name}.${index + 1}`,
+          build,
+        );
+      });
+      return;
+    }
+    default:
+      place(selection, hot, low, build);
+  }
+}
+
+type Part = Extract<Selection, { readonly kind: 'pickup' | 'coil' | 'tap' }>;
+
+/** Puts one pickup, one of its coils, or a part of it, between two nodes, with the controls that serve it alone. */
+function place(part: Part, hot: string, low: string, build: Build): void {
+  const { pickup } = part.slot;
+  if (!pickup) return;
+  const quick = build.quickOf(pickup);
+  const { netlist } = quick;
+  build.count += 1;
+  const prefix = build.segments.some(({ slot }) => slot === part.slot)
+    ? `${part.slot.name}'${build.count}.`
+    : `${part.slot.name}.`;
+  const nodeOf = (net: number) => `${prefix}net ${net}`;
+  const tie = (net: number | undefined, node: string, name: string) => {
+    if (net !== undefined) build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: node }));
+  };
+  const own = build.instrument.controls.filter(({ forSlot }) => forSlot?.value === part.slot.name);
+  const high = own.length > 0 ? `${prefix}hot` : hot;
+  if (own.length > 0) addControls(own, prefix, high, hot, build);
+
+  const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
+  tie(hotNet, high, 'hot');
+  tie(netlist.ground, low, 'ground');
+  if (netlist.chassis !== netlist.ground) tie(netlist.chassis, ground, 'shield');
+
+  const alone = part.kind === 'coil' ? part.coil : undefined;
+  const all = segmentsOf(netlist, nodeOf, prefix);
+  const others = alone === undefined ? [] : netlist.windings.filter(({ coil }) => coil.name !== alone);
+  const shorts = others.filter(
+    ({ start, finish }) => start !== undefined && finish !== undefined && !spansOutput(start, finish, netlist),
+  );
+  for (const { coil, start, finish } of shorts) {
+    if (start === undefined || finish === undefined) continue;
+    const between = { name: `${prefix}${coil.name} bridged`, from: nodeOf(start), to: nodeOf(finish) };
+    const through = part.kind === 'coil' ? part.throughOhm : undefined;
+    build.components.push(through ? resistor({ ...between, ohm: through.value.si }) : wire(between));
+  }
+  const through = part.kind === 'coil' && part.throughOhm !== undefined;
+  // A coil that stands elsewhere in the position by itself, or that a shorting wire silences, is one coil, not two.
+  const kept = all.filter(({ coil }) => alone === undefined || coil.name === alone || through);
+  const parts = windingComponents(
+    kept,
+    quick,
+    build.setting.full ? pickupMagnetics(quick) : undefined,
+    build.setting.scaling,
+  );
+  build.components.push(...parts.components);
+  if (build.setting.full && ownCableF(pickup) > 0)
+    build.components.push(capacitor({ name: `${prefix}own cable`, from: high, to: low, farad: ownCableF(pickup) }));
+  for (const segment of kept)
+    build.segments.push({ segment, slot: part.slot, quick, idle: alone !== undefined && segment.coil.name !== alone });
+  for (const { name, net } of netlist.metal)
+    if (net >= 0) {
+      build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: nodeOf(net) }));
+      build.metal.push({ slot: part.slot, name, node: nodeOf(net) });
+    }
+}
+
+/** Coils side by side across the output cannot be shorted by a split; they are left off instead. */
+const spansOutput = (start: number, finish: number, { hot, ground: low }: QuickEstimates['netlist']) =>
+  (start === hot && finish === low) || (start === low && finish === hot);
+
+/** Volume, tone and bleed between a point and what follows it; without a volume the two are one. */
+function addControls(controls: readonly Control[], prefix: string, from: string, to: string, build: Build): void {
+  const { volume, tone } = build.setting;
+  const volumes = controls.filter((control) => control.kind === 'volume');
+  let at = from;
+  volumes.forEach((control, index) => {
+    const next = index === volumes.length - 1 ? to : `${prefix}volume ${index + 1}`;
+    build.components.push(
+      potentiometer({
+        name: `${prefix}volume${index || ''}`,
+        high: at,
+        wiper: next,
+        low: ground,
+        trackOhm: control.track.si,
+        taper: control.taper,
+        rotation: volume,
+      }),
+    );
+    at = next;
+  });
+  if (volumes.length === 0) build.components.push(wire({ name: `${prefix}straight`, from, to }));
+  controls.forEach((control, index) => {
+    const name = `${prefix}${control.kind} ${index}`;
+    if (control.kind === 'tone') {
+      const middle = `${name} capacitor`;
+      build.components.push(
+        rheostat({ name, from, to: middle, trackOhm: control.track.si, taper: control.taper, rotation: tone }),
+        capacitor({ name: middle, from: middle, to: ground, farad: control.capacitor.si }),
+      );
+    }
+    if (control.kind === 'bleed') addBleed(control, name, from, to, build);
+  });
+}
+
+function addBleed(
+  control: Extract<Control, { kind: 'bleed' }>,
+  name: string,
+  from: string,
+  to: string,
+  { components }: Build,
+): void {
+  const { capacitor: farad, resistor: ohm, joined } = control;
+  const seriesNode = ohm && joined === 'series' ? `${name} middle` : to;
+  components.push(capacitor({ name, from, to: seriesNode, farad: farad.si }));
+  if (ohm)
+    components.push(
+      resistor({ name: `${name} resistor`, from: joined === 'series' ? seriesNode : from, to, ohm: ohm.si }),
+    );
+}
