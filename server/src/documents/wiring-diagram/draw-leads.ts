@@ -56,7 +56,7 @@ function drawRow(row: Row, context: Context, over: SvgNode[]): void {
   const column = rail?.column ?? metrics.terminals - metrics.railStep;
   blockLine(sheet, row.from, row.y, column, row.y, 4.5);
   if (row.kind === 'loose') {
-    drawLoose(row, column, context, over);
+    drawLoose(row, rail, column, context, over);
     return;
   }
   if (row.kind === 'tap') {
@@ -165,16 +165,23 @@ function routeOn(row: Row, from: number, rail: Rail | undefined, column: number)
   return d`M${from} ${row.y}H${column - CORNER}Q${column} ${row.y} ${column} ${row.y + way * CORNER}V${middle}`;
 }
 
-function drawLoose(row: Row & { kind: 'loose' }, column: number, { sheet, metrics }: Context, over: SvgNode[]): void {
-  const end = column === metrics.terminals ? column - metrics.railStep : column;
-  pushLead(sheet, row.loose.lead, d`M${row.from} ${row.y}H${end}`);
-  over.push(...shortBar(end, row.y, sheet), ...shortBar(row.from, row.y, sheet));
+function drawLoose(
+  row: Row & { kind: 'loose' },
+  rail: Rail | undefined,
+  column: number,
+  { sheet, metrics }: Context,
+  over: SvgNode[],
+): void {
+  pushLead(sheet, row.loose.lead, routeOn(row, row.from, rail, column));
+  over.push(...shortBar(row.from, row.y, sheet));
   labelLead(sheet, row.loose.lead, metrics.conductorLabel, row.y, true);
+  if (row.net !== undefined) return;
+  over.push(...shortBar(column, row.y, sheet));
   sheet.labels.push({
     wordings: [[{ text: row.loose.remark, quiet: true }]],
     spots: [
-      { x: end + 10, y: row.y + 4, anchor: 'start' },
-      { x: end, y: row.y + 18, anchor: 'end' },
+      { x: column + 10, y: row.y + 4, anchor: 'start' },
+      { x: column, y: row.y + 18, anchor: 'end' },
     ],
     size: 12,
     rank: RANK.name,

@@ -113,7 +113,8 @@ function drawHead(picture: PickupPicture, metrics: Metrics): { nodes: readonly S
   const nodes: SvgNode[] = [
     textLine([{ text: title }], { x: margin, y: 44, anchor: 'start' }, { size: 19 }),
     textLine([{ text: subtitle, quiet: true }], { x: margin, y: 64, anchor: 'start' }),
-    ...aside.map((text, line) => {
+    ...aside.flatMap((text, line) => {
+      if (text === '') return [];
       const shown = fitText(text, (right - margin) * 0.5, { size: 12 });
       return textLine([{ text: shown, quiet: true }], { x: right, y: 44 + 20 * line, anchor: 'end' });
     }),

@@ -1,0 +1,62 @@
+import type { WindingEstimates } from '../../estimates/coil-winding.ts';
+import type { Coil } from '../../model/coil.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { Caption, CoilPicture } from './picture.ts';
+
+interface Known {
+  readonly wound: CoilPicture['wound'];
+  readonly polarity: CoilPicture['poles']['polarity'];
+  /** Wound known from a kick and a compass, not from what was declared. */
+  readonly measured: boolean;
+}
+
+/** What stands beside a coil, in lines and in one line, and what is read out for it. */
+export function coilCaptions(
+  coil: Coil,
+  winding: WindingEstimates | undefined,
+  { wound, polarity, measured }: Known,
+): Pick<CoilPicture, 'captions' | 'caption' | 'description'> {
+  const name = `${coil.name} coil`;
+  const wire = wireWords(coil);
+  const turns =
+    winding?.turns === undefined
+      ? 'turns unknown'
+      : printQuantity({ ...numbers(winding.turns), dimension: 'turns', digits: 6 });
+  const resistance =
+    winding?.resistance20COhm && printQuantity({ ...numbers(winding.resistance20COhm), dimension: 'resistance' });
+  const length =
+    winding?.wireLengthM && printQuantity({ ...numbers(winding.wireLengthM), dimension: 'length', unit: 'm' });
+  const direction = wound === undefined ? 'wound: unknown' : `wound ${wound}`;
+  const line = (text: string | undefined, weight: Caption['weight']): readonly Caption[] =>
+    text === undefined || text === '' ? [] : [{ text, weight }];
+  const captions = [
+    ...line(name, 'heading'),
+    ...line(wire, 'quiet'),
+    ...line(turns, 'number'),
+    ...line(winding?.turnsFromReading === true ? 'turns from its reading' : undefined, 'quiet'),
+    ...line(resistance, 'number'),
+    ...line(length === undefined ? undefined : `${length} of wire`, 'plain'),
+    ...line(direction, 'plain'),
+    ...line(measured ? 'shown by its kick' : undefined, 'quiet'),
+  ];
+  const poles = polarity === undefined ? 'poles: unknown' : `poles ${polarity === 'north-up' ? 'N' : 'S'} up`;
+  const rest = [wire, turns, direction, poles].filter((text) => text !== '').join(' · ');
+  const description = [name, wire, turns, resistance, direction, poles]
+    .filter((text) => text !== undefined && text !== '')
+    .join(', ');
+  return { captions, caption: { name, rest }, description };
+}
+
+function wireWords({ wire, spool }: Coil): string {
+  const gauge = wire?.gaugeAwg === undefined ? undefined : `${gaugeText(wire.gaugeAwg.value)} AWG`;
+  const diameter = wire?.bareDiameter && printQuantity({ value: wire.bareDiameter.value.si, dimension: 'length' });
+  return [gauge ?? diameter, spool?.name].filter((text) => text !== undefined).join(', ');
+}
+
+function gaugeText(gauge: number): string {
+  return gauge < 0 ? '0'.repeat(1 - gauge) : String(gauge);
+}
+
+function numbers({ value, sd }: { readonly value: number; readonly sd: number }) {
+  return { value, sd };
+}

@@ -1,0 +1,284 @@
+import type { Analysis, PickupAnalysis } from '../../analysis-types.ts';
+import type { Finding } from '../../checks/finding.ts';
+import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
+import type { Coil, CoilEnd } from '../../model/coil.ts';
+import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
+import { leadNode, partNode, tapNode } from '../../model/netlist.ts';
+import type { Pickup } from '../../model/pickup.ts';
+import { colourOf, colourWords } from '../../quantities/iec60757.ts';
+import { printParts, printQuantity, printValue } from '../../quantities/print.ts';
+import { coilCaptions } from './coil-captions.ts';
+import { type CoilOnPath, coilPath } from './coil-path.ts';
+import { conductorOf, type Mistake, mistakeOf } from './mistake.ts';
+import { netKinds } from './net-kinds.ts';
+import { describePath } from './path-description.ts';
+import type {
+  CoilPicture,
+  EndPicture,
+  FindingPicture,
+  LeadPicture,
+  LooseLeadPicture,
+  MetalPicture,
+  PickupPicture,
+  Ring,
+} from './picture.ts';
+import { verdictOf } from './verdict-from-model.ts';
+
+/** The picture of one pickup: as it is joined, in the layout of its verified remedy where it holds a mistake of leads. */
+export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis): PickupPicture {
+  const { pickup, netlist } = analysed;
+  const mistake = mistakeOf(analysis, analysed);
+  const quick = quickEstimates(netlist, analysis.bench);
+  const laidOut = mistake === undefined ? quick : quickEstimates(mistake.remedied.netlist, analysis.bench);
+  const path = coilPath(laidOut.netlist, laidOut.signs);
+  const now = new Map(coilPath(netlist, quick.signs).map((each) => [each.coil.name, each]));
+  const coils = path.map((place) => coilPicture(place, now.get(place.coil.name), { quick, laidOut, mistake }));
+  const verdict = verdictOf(
+    quick,
+    [...path].reverse().map(({ coil }) => coil.name),
+    now,
+  );
+  const title = pickup.title ?? pickup.name;
+  const total = netlist.hot === netlist.ground ? undefined : quick.resistance20COhm;
+  const described = describePath(coils, verdict);
+  return {
+    id: pickup.name,
+    title,
+    subtitle: [...(pickup.serial === undefined ? [] : [pickup.serial.value]), 'wiring, seen from the strings'].join(
+      ' · ',
+    ),
+    aside: [
+      pickup.made === undefined ? '' : `made ${pickup.made.value}`,
+      '20\u202F\u00B0C · ± is one standard deviation',
+    ],
+    name: `Wiring of ${title}, seen from the strings`,
+    description: described,
+    coils,
+    nets: netKinds(laidOut.netlist, mistake?.ends ?? new Map()),
+    looseLeads: looseLeads(laidOut.netlist),
+    metal: metalPictures(laidOut.netlist),
+    cableShield: pickup.shield !== undefined && pickup.conductors.length > 1,
+    ...barOf(pickup),
+    ...towardOf(pickup),
+    strings: pickup.strings?.value,
+    ...(total === undefined || total === null ? {} : { total: totalOf(total) }),
+    findings: findingPictures(analysed.findings, mistake, laidOut.netlist),
+    verdict,
+  };
+}
+
+interface Sources {
+  /** As it is. */
+  readonly quick: QuickEstimates;
+  /** As it is laid out. */
+  readonly laidOut: QuickEstimates;
+  readonly mistake: Mistake | undefined;
+}
+
+function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: Sources): CoilPicture {
+  const { quick, laidOut } = sources;
+  const { coil } = place;
+  const own = quick.signs.find((each) => each.coil.name === coil.name);
+  const winding = [...quick.windings].find(([each]) => each.name === coil.name)?.[1];
+  const wound = own?.wind === undefined ? undefined : own.wind.sign > 0 ? 'counterclockwise' : 'clockwise';
+  const polarity = own?.pole === undefined ? undefined : own.pole.sign > 0 ? 'north-up' : 'south-up';
+  const layout = place.entered ?? place.nearGround;
+  const idle =
+    now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
+  const words = coilCaptions(coil, winding, { wound, polarity, measured: own?.wind?.basis === 'measured' });
+  const serves = coil.serves?.value;
+  return {
+    id: coil.name,
+    ...words,
+    wound,
+    entered: now?.entered,
+    ...(layout === undefined ? {} : { enteredAsLaidOut: layout }),
+    poles: polesOf(coil, quick.netlist.pickup, polarity),
+    start: endPicture(coil, 'start', laidOut.netlist, sources.mistake),
+    finish: endPicture(coil, 'finish', laidOut.netlist, sources.mistake),
+    taps: coil.taps.map(({ value }) => {
+      const lead = leadPicture(value.lead.value, tapNode(coil.name, value.lead.value), `${coil.name} coil, tap:`);
+      const net = laidOut.netlist.netOf(leadNode(canonical(value.lead.value)));
+      const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6 });
+      return { turns, lead, net: net === undefined ? undefined : netId(net) };
+    }),
+    ...(winding?.resistance20COhm === undefined
+      ? {}
+      : { resistance: printValue({ ...amount(winding.resistance20COhm), dimension: 'resistance' }) }),
+    ...(serves === undefined || serves === 'none' ? {} : { serves }),
+    beneath: coil.below !== undefined,
+    idle,
+  };
+}
+
+function endPicture(coil: Coil, end: CoilEnd, netlist: PickupNetlist, mistake: Mistake | undefined): EndPicture {
+  const id = `${coil.name}.${end}`;
+  const outgoing = conductorOf(netlist, coil.name, end);
+  const written = coil[end]?.value.own?.value;
+  const winding = netlist.windings.find((each) => each.coil.name === coil.name);
+  const net = winding?.[end];
+  const own = written === undefined ? undefined : leadPicture(written, `coil:${id}`, `${coil.name} coil, ${end}:`);
+  const bySelf = outgoing?.what === 'coil lead';
+  const mistaken = mistake?.ends.get(id);
+  const joined = net !== undefined && ((netlist.nets[net]?.nodes.length ?? 0) > 1 || outgoing !== undefined);
+  return {
+    id,
+    ...(bySelf && outgoing !== undefined
+      ? { own: leadPicture(written ?? outgoing.name, outgoing.node, `${coil.name} coil, ${end}:`) }
+      : own === undefined
+        ? {}
+        : { own }),
+    ...(outgoing === undefined || bySelf ? {} : { conductor: outgoingPicture(outgoing) }),
+    leaves: outgoing !== undefined,
+    net: joined ? netId(net) : undefined,
+    ...(mistaken?.joint === undefined ? {} : { mistakenJoint: mistaken.joint }),
+    ...(mistaken?.net === undefined ? {} : { mistakenNet: mistaken.net }),
+  };
+}
+
+/** Conductors that no end is soldered to. */
+function looseLeads(netlist: PickupNetlist): readonly LooseLeadPicture[] {
+  const { coils } = netlist.pickup;
+  const used = new Set(
+    coils.flatMap(({ name }) => [conductorOf(netlist, name, 'start'), conductorOf(netlist, name, 'finish')]),
+  );
+  return [...netlist.leads.values()]
+    .filter((lead) => lead.what === 'conductor' && !used.has(lead))
+    .map((lead) => {
+      const net = netlist.netOf(lead.node);
+      const alone = net === undefined || (netlist.nets[net]?.nodes.length ?? 0) < 2;
+      const free = net !== undefined && netlist.free.has(net);
+      return {
+        lead: outgoingPicture(lead),
+        net: alone ? undefined : netId(net),
+        remark: free ? 'taped off' : alone ? 'untraced' : '',
+      };
+    });
+}
+
+function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
+  return netlist.metal.map(({ fitting, name, net }): MetalPicture => {
+    const alone =
+      net < 0 ||
+      !(netlist.nets[net]?.nodes ?? []).some((node) => !node.startsWith('part:') && node !== leadNode(canonical(name)));
+    const joined =
+      net === netlist.ground
+        ? netId(net)
+        : net === netlist.chassis
+          ? 'ground by itself'
+          : alone
+            ? undefined
+            : netId(net);
+    const common = { net: joined };
+    if (fitting === 'shield') {
+      const words = name === 'bare' ? 'drain wire' : name;
+      const lead = {
+        part: leadNode(canonical(name)),
+        ...(name === 'bare' ? { code: 'bare' } : {}),
+        name: words,
+        look: { bare: true },
+        description: `Shield: ${words}`,
+      };
+      return {
+        ...common,
+        part: leadNode(canonical(name)),
+        kind: 'shield',
+        caption: words,
+        description: `Shield: ${words}`,
+        lead,
+      };
+    }
+    const tied = fitting.tiedTo?.text;
+    const caption = `${fitting.part}, ${fitting.material.replaceAll('-', ' ')}${joined === undefined ? ', joined to nothing' : ''}`;
+    const description = `${caption}${tied === undefined ? '' : `, tied to ${tied}`}`;
+    const to: Pick<MetalPicture, 'tiedTo'> = tied === 'baseplate' || tied === 'cover' ? { tiedTo: tied } : {};
+    return { ...common, part: partNode(fitting.part), kind: fitting.part, caption, description, ...to };
+  });
+}
+
+function outgoingPicture(lead: OutgoingLead): LeadPicture {
+  const what = lead.what === 'shield' ? 'shield' : 'conductor';
+  const picture = leadPicture(lead.name, lead.node, what);
+  return lead.what === 'shield' ? { ...picture, look: { bare: true } } : picture;
+}
+
+function leadPicture(written: string, part: string, what: string): LeadPicture {
+  const colour = colourOf(written) ?? colourOf(written.replaceAll(' and ', '-and-'));
+  if (colour === undefined) return { part, name: written, look: {}, description: `${what} ${written}` };
+  const { code, base, stripe } = colour;
+  const name = colourWords(colour);
+  return { part, code, name, look: stripe === undefined ? { base } : { base, stripe }, description: `${what} ${name}` };
+}
+
+function polesOf(
+  { bobbin }: Coil,
+  { strings }: Pickup,
+  polarity: CoilPicture['poles']['polarity'],
+): CoilPicture['poles'] {
+  const pole = bobbin?.pole?.value;
+  if (pole === 'none') return { form: 'slug', count: 0, polarity };
+  return { form: pole?.form ?? 'slug', count: bobbin?.poles?.value.count ?? strings?.value ?? 6, polarity };
+}
+
+function barOf({ barMagnet, coils }: Pickup): Pick<PickupPicture, 'bar'> {
+  if (barMagnet === undefined || coils.length !== 2) return {};
+  const { magnet, pole, towardCoil } = barMagnet.value;
+  const other = coils.find(({ name }) => name !== towardCoil.value)?.name ?? '';
+  const material = magnet?.material?.value;
+  const caption = material === undefined ? 'bar magnet beneath' : `bar magnet beneath, ${material}`;
+  return { bar: { caption, northToward: pole === 'north' ? towardCoil.value : other } };
+}
+
+function towardOf({ coilsApart }: Pickup): Pick<PickupPicture, 'toward'> {
+  const stated = coilsApart?.value;
+  return stated?.coil === undefined || stated.toward === undefined
+    ? {}
+    : { toward: { coil: stated.coil, what: stated.toward } };
+}
+
+function totalOf(total: { readonly value: number; readonly sd: number }): NonNullable<PickupPicture['total']> {
+  const { value, uncertainty, unit } = printParts({ ...amount(total), dimension: 'resistance' });
+  return { value: `${value}\u202F${unit}`, ...(uncertainty === undefined ? {} : { uncertainty }) };
+}
+
+/** Errors and warnings that have a place in the drawing; the others stand beside it. */
+function findingPictures(
+  findings: readonly Finding[],
+  mistake: Mistake | undefined,
+  netlist: PickupNetlist,
+): readonly FindingPicture[] {
+  return findings.flatMap((finding): readonly FindingPicture[] => {
+    if (finding.severity !== 'error' && finding.severity !== 'warning') return [];
+    const drawn = finding === mistake?.finding;
+    const rings = drawn
+      ? ringsOfMistake(mistake)
+      : (finding.subject.nodes ?? []).flatMap((node) => ringOfNode(node, netlist) ?? []);
+    if (rings.length === 0) return [];
+    return [
+      { code: finding.code, cause: finding.message, ...(drawn ? { remedy: `${mistake.remedy.title}.` } : {}), rings },
+    ];
+  });
+}
+
+function ringsOfMistake({ ends }: Mistake): readonly Ring[] {
+  return [...ends].map(([end, { joint }]) => ({ end, at: joint === undefined ? 'net' : 'joint' }));
+}
+
+function ringOfNode(node: string, netlist: PickupNetlist): Ring | undefined {
+  const [kind, name = ''] = node.split(':');
+  if (kind === 'coil' && name.includes('.')) return { end: name, at: 'net' };
+  if (kind === 'part') return { metal: node };
+  const lead = kind === 'lead' ? netlist.leads.get(name) : undefined;
+  const end = lead?.ends[0];
+  if (end !== undefined) return { end: `${end.coil.name}.${end.end}`, at: 'net' };
+  return lead?.what === 'shield' ? { metal: node } : undefined;
+}
+
+const canonical = (written: string): string => {
+  const colour = colourOf(written);
+  return colour === undefined ? written : colourWords(colour);
+};
+
+const netId = (net: number): string => `net${net}`;
+
+const amount = ({ value, sd }: { readonly value: number; readonly sd: number }) => ({ value, sd });

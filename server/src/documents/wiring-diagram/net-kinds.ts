@@ -1,0 +1,43 @@
+import { COIL_ENDS } from '../../model/coil.ts';
+import type { PickupNetlist } from '../../model/netlist.ts';
+import { colourOf } from '../../quantities/iec60757.ts';
+import type { MistakenEnd } from './mistake.ts';
+import type { NetPicture } from './picture.ts';
+
+/** What each net is to the reader: hot, ground, a link, a lead led out or left free, or a lead that somebody forgot. */
+export function netKinds(netlist: PickupNetlist, mistaken: ReadonlyMap<string, MistakenEnd>): readonly NetPicture[] {
+  return netlist.nets.map(({ index, nodes }): NetPicture => {
+    const id = `net${index}`;
+    if (index === netlist.hot && index === netlist.ground) return { id, kind: 'hot', label: 'hot and ground' };
+    if (index === netlist.hot) return { id, kind: 'hot', label: 'hot' };
+    if (index === netlist.ground) return { id, kind: 'ground', label: 'ground' };
+    if (nodes.some((node) => node.startsWith('tap:'))) return { id, kind: 'out', label: 'tap' };
+    const ends = endsAt(netlist, index);
+    if (ends.length > 1 || nodes.some((node) => node.startsWith('part:'))) {
+      const letters = nodes.flatMap((node) =>
+        node.startsWith('lead:') ? [shortName(node.slice('lead:'.length))] : [],
+      );
+      // What a mistake has taken elsewhere is not in the link as it stands.
+      const whole = ends.every((end) => mistaken.get(end)?.net === undefined);
+      return {
+        id,
+        kind: 'link',
+        label: 'link',
+        ...(whole && letters.length > 1 ? { detail: letters.join(' + ') } : {}),
+      };
+    }
+    return netlist.free.has(index)
+      ? { id, kind: 'free', label: 'taped off' }
+      : { id, kind: 'open', label: 'joined to nothing' };
+  });
+}
+
+function endsAt({ windings }: PickupNetlist, net: number): readonly string[] {
+  return windings.flatMap((winding) =>
+    COIL_ENDS.filter((end) => winding[end] === net).map((end) => `${winding.coil.name}.${end}`),
+  );
+}
+
+function shortName(name: string): string {
+  return colourOf(name.replaceAll(' and ', '-and-'))?.code ?? name;
+}

@@ -1,0 +1,44 @@
+import type { CoilPicture, EndPicture, VerdictPicture } from './picture.ts';
+
+/** The path from ground to hot in one breath, and what it means: for those who hear the drawing instead of seeing it. */
+export function describePath(coils: readonly CoilPicture[], verdict: VerdictPicture | undefined): string {
+  const steps = coils.flatMap((coil) => (coil.entered === undefined ? [] : [stepThrough(coil, coil.entered)]));
+  const idle = coils.filter(({ entered }) => entered === undefined).map(({ caption }) => caption.name);
+  const inSeries = coils.every((coil, index) => {
+    const next = coils[index + 1];
+    return next === undefined || netOf(coil, 'out') === netOf(next, 'in');
+  });
+  const path =
+    steps.length === 0
+      ? 'No path leads from ground to hot.'
+      : `From ground: ${steps.join(inSeries ? ', then ' : '; beside it: ')}, hot.`;
+  const unused = idle.length === 0 || steps.length === 0 ? [] : [`Not in the path: ${idle.join(', ')}.`];
+  const poles = coils.map(({ description }) => `${description}.`);
+  const sound = verdict === undefined ? [] : [`${verdict.signal.heading}.`, `${verdict.hum.heading}.`];
+  return [path, ...unused, ...poles, ...sound].join(' ');
+}
+
+function stepThrough(coil: CoilPicture, entered: 'start' | 'finish'): string {
+  const [into, out] = entered === 'start' ? [coil.start, coil.finish] : [coil.finish, coil.start];
+  const left = entered === 'start' ? 'finish' : 'start';
+  const turn =
+    coil.wound === undefined
+      ? 'round it'
+      : (coil.wound === 'clockwise') === (entered === 'start')
+        ? 'clockwise'
+        : 'counterclockwise';
+  return [
+    ...(into.conductor === undefined ? [] : [into.conductor.name]),
+    `to the ${entered}${ownLead(into)} of the ${coil.caption.name}, ${turn} to its ${left}${ownLead(out)}`,
+    ...(out.conductor === undefined ? [] : [out.conductor.name]),
+  ].join(', ');
+}
+
+function ownLead({ own }: EndPicture): string {
+  return own === undefined ? '' : ` (${own.name})`;
+}
+
+function netOf(coil: CoilPicture, way: 'in' | 'out'): string | undefined {
+  const startIn = (coil.entered ?? 'start') === 'start';
+  return (way === 'in') === startIn ? coil.start.net : coil.finish.net;
+}

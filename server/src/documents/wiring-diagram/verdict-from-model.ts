@@ -1,0 +1,137 @@
+import type { QuickEstimates } from '../../estimates/quick.ts';
+import { type CoilSigns, sounds } from '../../estimates/signs.ts';
+import { printCount, printDb, printDbOrLower } from '../../quantities/print.ts';
+import type { CoilOnPath } from './coil-path.ts';
+import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
+
+/** Why it sounds so, from the signs and sizes of its coils; `undefined` where no path leads from ground to hot. */
+export function verdictOf(
+  quick: QuickEstimates,
+  topFirst: readonly string[],
+  path: ReadonlyMap<string, CoilOnPath>,
+): VerdictPicture | undefined {
+  const live = topFirst.flatMap((name) => quick.signs.filter((each) => each.coil.name === name && sounds(each)));
+  if (live.length === 0) return undefined;
+  const heard = live.filter(({ coil }) => coil.below === undefined && coil.serves?.value !== 'none');
+  const stringTurns = vectorsOf(
+    heard,
+    ({ string }) => string,
+    ({ coil }) => quick.windings.get(coil)?.turns?.value,
+  );
+  const humAreas = vectorsOf(
+    live,
+    ({ hum }) => hum,
+    ({ coil }) => quick.windings.get(coil)?.turnAreaM2?.value,
+  );
+  const stringWay = reference(heard, ({ string }) => string);
+  const humWay = reference(live, ({ hum }) => hum);
+  return {
+    rows: live.map((signs) => ({
+      coil: signs.coil.name,
+      wound: rotation(signs.wind?.sign),
+      path: rotation(pathTurn(signs, path.get(signs.coil.name))),
+      polarity: signs.pole === undefined ? undefined : signs.pole.sign > 0 ? 'north-up' : 'south-up',
+      string: push(signs.string, stringWay),
+      hum: push(signs.hum, humWay),
+    })),
+    signal: signalOf(quick, heard, stringTurns),
+    hum: humOf(quick, live, humAreas),
+  };
+}
+
+function signalOf(
+  { phase, windings }: QuickEstimates,
+  heard: readonly CoilSigns[],
+  vectors: VectorsPicture['vectors'],
+): VectorsPicture {
+  const series = heard.every(({ transfer = 0 }) => Math.abs(Math.abs(transfer) - 1) < 1e-3);
+  const turns = heard.map(({ coil }) => windings.get(coil)?.turns?.value);
+  const known = turns.flatMap((each) => each ?? []);
+  const total =
+    series && known.length === turns.length ? [`${printCount(known.reduce((sum, each) => sum + each, 0))} turns`] : [];
+  if (phase === 'out')
+    return {
+      heading: 'String signal cancels',
+      vectors,
+      remarks: ['thin: only what the coils hear differently is left'],
+    };
+  if (phase === 'unproven')
+    return {
+      heading: 'String signal: not proven',
+      vectors: [],
+      remarks: ['The kick of each coil settles it, taken between its own two leads.'],
+    };
+  if (phase === 'in') return { heading: 'String signal adds', vectors, remarks: total };
+  if (heard.length > 1)
+    return { heading: 'No string is heard twice', vectors: [], remarks: ['Each coil serves strings of its own.'] };
+  return { heading: 'String signal', vectors, remarks: total };
+}
+
+function humOf(
+  { humDb }: QuickEstimates,
+  live: readonly CoilSigns[],
+  vectors: VectorsPicture['vectors'],
+): VectorsPicture {
+  if (live.some(({ hum }) => hum === undefined)) {
+    return {
+      heading: 'Hum: not proven',
+      vectors: [],
+      remarks: ['It takes the way each coil is wound, or its kick and a compass at its poles.'],
+    };
+  }
+  if (live.length === 1) return { heading: 'Hum', vectors, remarks: ['a single coil takes up all of it'] };
+  const cancels = live.some(({ hum }) => hum !== live[0]?.hum);
+  if (!cancels)
+    return {
+      heading: 'Hum adds',
+      vectors,
+      remarks: humDb === undefined ? [] : [printDb(humDb.value, { signed: true })],
+    };
+  return { heading: 'Hum cancels', vectors, remarks: humDb === undefined ? [] : [leftWords(humDb)] };
+}
+
+/** Near a null only the upper bound means anything. */
+function leftWords({ value, sd }: { readonly value: number; readonly sd: number }): string {
+  return sd > 3 ? `left: ${printDbOrLower(value + sd)}` : `left: ${printDb(value)} of the stronger coil`;
+}
+
+/** Signed lengths, the strongest side positive; none where a sign or a size is unknown. */
+function vectorsOf(
+  signs: readonly CoilSigns[],
+  signOf: (signs: CoilSigns) => number | undefined,
+  sizeOf: (signs: CoilSigns) => number | undefined,
+): VectorsPicture['vectors'] {
+  const vectors = signs.map((each) => {
+    const [sign, size] = [signOf(each), sizeOf(each)];
+    return sign === undefined || size === undefined
+      ? undefined
+      : { coil: each.coil.name, length: sign * size * Math.abs(each.transfer ?? 0) };
+  });
+  const known = vectors.flatMap((each) => each ?? []);
+  if (known.length < signs.length) return [];
+  const sum = known.reduce((total, { length }) => total + length, 0);
+  const way = sum < 0 ? -1 : 1;
+  return known
+    .map(({ coil, length }) => ({ coil, length: way * length }))
+    .sort((a, b) => Number(b.length > 0) - Number(a.length > 0));
+}
+
+/** The sign that is shown as a push to hot: that of the lowest coil, where the path begins. */
+function reference(live: readonly CoilSigns[], signOf: (signs: CoilSigns) => number | undefined): number {
+  const last = live.at(-1);
+  return (last === undefined ? undefined : signOf(last)) ?? 1;
+}
+
+function push(sign: number | undefined, way: number): Push {
+  return sign === undefined ? undefined : sign === way ? 'hot' : 'ground';
+}
+
+/** The way round that the path goes: as wound where it enters at the start. */
+function pathTurn({ wind }: CoilSigns, place: CoilOnPath | undefined): number | undefined {
+  if (wind === undefined || place?.entered === undefined) return undefined;
+  return place.entered === 'start' ? wind.sign : -wind.sign;
+}
+
+function rotation(sign: number | undefined): string {
+  return sign === undefined ? 'unknown' : sign > 0 ? 'counterclockwise' : 'clockwise';
+}
