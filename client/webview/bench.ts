@@ -65,7 +65,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
     } else stale.hidden = true;
     findings.replaceChildren(...findingsSection(next.findings, send));
     // The same drawing again is left alone, with its focus and its place.
-    if (drawing === undefined || drawing.source !== next.svg) drawing = adoptDrawing(frame, next.svg, drawing, send);
+    if (drawing === undefined || drawing.source !== next.svg) drawing = adoptDrawing(frame, next, drawing, send);
     joints.replaceChildren(...jointsTable(next.joints));
     drawing?.highlight(part);
     if (isFirst && remembered?.uri === next.uri && remembered.scrollTop !== undefined) {
@@ -128,7 +128,7 @@ function createZoom(frame: HTMLElement, start: number, changed: () => void) {
     label.textContent = `${percent} %`;
   };
   const step = (by: 1 | -1) => () => {
-    const at = ZOOMS.findIndex((each) => each === percent) + by;
+    const at = ZOOMS.findIndex((step) => step >= percent) + by;
     percent = ZOOMS[Math.min(Math.max(at, 0), ZOOMS.length - 1)] ?? 100;
     apply();
     changed();

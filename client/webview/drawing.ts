@@ -1,4 +1,4 @@
-import type { FromView } from '../src/features/preview/messages.ts';
+import type { FromView, ShownDrawing } from '../src/features/preview/messages.ts';
 import { element } from './element.ts';
 
 /** A drawing that stands in the page. */
@@ -14,7 +14,7 @@ export interface PlacedDrawing {
  */
 export function adoptDrawing(
   frame: HTMLElement,
-  source: string | undefined,
+  { svg: source, parts: order }: Pick<ShownDrawing, 'svg' | 'parts'>,
   before: PlacedDrawing | undefined,
   send: (message: FromView) => void,
 ): PlacedDrawing {
@@ -30,7 +30,7 @@ export function adoptDrawing(
   frame.replaceChildren(drawn);
   frame.scrollLeft = view.left;
   document.scrollingElement?.scrollTo({ top: view.top, behavior: 'instant' });
-  const parts = makeParts(drawn, send);
+  const parts = makeParts(drawn, order, send);
   parts.find((part) => part.getAttribute('data-part') === focused)?.focus({ preventScroll: true });
   return {
     source,
@@ -56,14 +56,16 @@ function readSvg(source: string): SVGSVGElement {
 }
 
 /** One part is in the tab order; the arrow keys move on along the path, Home and End to its ends, Enter goes to the text. */
-function makeParts(drawn: SVGSVGElement, send: (message: FromView) => void): readonly SVGElement[] {
-  const seen = new Set<string>();
-  const parts = [...drawn.querySelectorAll<SVGElement>('[data-part]')];
+function makeParts(
+  drawn: SVGSVGElement,
+  order: readonly string[],
+  send: (message: FromView) => void,
+): readonly SVGElement[] {
+  const parts = [...drawn.querySelectorAll<SVGElement>('[data-part]')].filter((part) =>
+    order.includes(part.getAttribute('data-part') ?? ''),
+  );
   // A part may be drawn in several pieces; the first of them takes the focus.
-  const stops = parts.filter((part) => {
-    const id = part.getAttribute('data-part') ?? '';
-    return seen.has(id) ? false : seen.add(id) !== undefined;
-  });
+  const stops = order.flatMap((id) => parts.find((part) => part.getAttribute('data-part') === id) ?? []);
   const reveal = (part: Element): void => send({ type: 'reveal', part: part.getAttribute('data-part') ?? '' });
   const focus = (at: number): void => {
     const next = stops[(at + stops.length) % stops.length];
@@ -91,7 +93,10 @@ function makeParts(drawn: SVGSVGElement, send: (message: FromView) => void): rea
       event.preventDefault();
     });
   }
-  for (const part of parts) part.addEventListener('click', () => reveal(part));
+  for (const part of parts) {
+    part.classList.add('line');
+    part.addEventListener('click', () => reveal(part));
+  }
   // Inside an image nothing can be focused; with its parts it is a group.
   if (stops.length > 0) drawn.setAttribute('role', 'group');
   return parts;

@@ -32,6 +32,10 @@ export function pickupParts({ pickup, netlist }: PickupAnalysis): readonly Picku
     const part = fitting === 'shield' ? 'shield' : fitting.part;
     parts.push({ id: partNode(part), label: part === name ? part : `${part} (${name})`, place });
   }
+  for (const { index, nodes, joints } of netlist.nets) {
+    const [joint] = joints;
+    if (joint && nodes.length > 1) parts.push({ id: `net:net${index}`, label: joint.kind, place: joint.place });
+  }
   if (pickup.barMagnet) parts.push({ id: 'magnet', label: 'bar magnet', place: pickup.barMagnet.place });
   return parts;
 }

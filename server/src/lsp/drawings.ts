@@ -36,13 +36,13 @@ export function drawing(
   const stale = broken ? { broken } : {};
   if (chosen === undefined) return { ...result, ...stale, parts: [], joints: [] };
   const { pickup } = chosen.analysed;
-  const { svg, parts, joints } = wiringDrawing(chosen.analysed, widthFrom(params.width));
+  const { svg, parts, joints } = wiringDrawing(analysis, chosen.analysed, widthFrom(params.width));
   return {
     ...result,
     ...stale,
     name: pickup.name,
     title: pickup.title ?? pickup.name,
-    ...(svg === undefined ? {} : { svg }),
+    svg,
     joints,
     parts: parts.flatMap(({ id, label, place }) => {
       const at = analysis.locate(place);

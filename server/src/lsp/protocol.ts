@@ -59,7 +59,7 @@ export interface DrawingResult {
   readonly title?: string;
   /** Absent where nothing can be drawn from the text as it is. */
   readonly svg?: string;
-  /** Where each `data-part` of the drawing is written. */
+  /** Where each `data-part` of the drawing is written, along the path from ground to hot, then the rest. */
   readonly parts: readonly DrawnPart[];
   readonly joints: readonly JointRow[];
   readonly findings: readonly DrawnFinding[];

@@ -192,7 +192,7 @@ export function toSemanticTokens(
     const { line, character } = document.positionAt(span.start);
     builder.push(line, character, span.end - span.start, TOKEN_TYPES.indexOf(TOKENS[kind]), declares ? 1 : 0);
   }
-  return builder.build();
+  return { data: builder.build().data };
 }
 
 type Abilities = Pick<ClientAbilities, 'markdown' | 'snippets'>;

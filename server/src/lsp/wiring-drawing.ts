@@ -1,14 +1,48 @@
-import type { PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
+import type { PickupPicture } from '../documents/wiring-diagram/picture.ts';
+import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { type PickupPart, pickupParts } from '../features/drawn-parts.ts';
 import { type JointRow, jointRows } from '../features/joint-rows.ts';
 
 export interface WiringDrawing {
-  readonly svg: string | undefined;
+  readonly svg: string;
+  /** In the order in which one walks through the drawing: along the path from ground to hot, then the rest. */
   readonly parts: readonly PickupPart[];
   readonly joints: readonly JointRow[];
 }
 
+/** From this width on, the wide sheet. */
+const WIDE_FROM = 720;
+
 /** The drawing of a pickup with the places of its parts and the table that says the same. */
-export function wiringDrawing(analysed: PickupAnalysis, _width: number): WiringDrawing {
-  return { svg: undefined, parts: pickupParts(analysed), joints: jointRows(analysed) };
+export function wiringDrawing(analysis: Analysis, analysed: PickupAnalysis, width: number): WiringDrawing {
+  const picture = pickupPicture(analysis, analysed);
+  const { svg } = drawPickup(picture, width >= WIDE_FROM ? 'wide' : 'narrow');
+  const parts = [...pickupParts(analysed), ...findingParts(picture, analysed)];
+  return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed) };
+}
+
+/** The numbered findings of the drawing, each with the line of its finding. */
+function findingParts({ findings }: PickupPicture, analysed: PickupAnalysis): readonly PickupPart[] {
+  return findings.flatMap(({ code, cause }, index) => {
+    const finding = analysed.findings.find((each) => each.code === code && each.message === cause);
+    return finding ? [{ id: `finding:${index + 1}`, label: code, place: finding.place }] : [];
+  });
+}
+
+function alongPath(parts: readonly PickupPart[], { coils, findings }: PickupPicture): readonly PickupPart[] {
+  const order = [
+    ...findings.map((_, index) => `finding:${index + 1}`),
+    ...coils.flatMap((coil) => {
+      const [entered, left] = coil.entered === 'finish' ? [coil.finish, coil.start] : [coil.start, coil.finish];
+      const way = [entered.conductor?.part, entered.own?.part, `coil:${coil.id}`, left.own?.part, left.conductor?.part];
+      return [...way.flatMap((part) => part ?? []), `net:${left.net}`];
+    }),
+  ];
+  const rank = ({ id }: PickupPart): number => {
+    const at = order.indexOf(id);
+    return at < 0 ? order.length : at;
+  };
+  return [...parts].sort((a, b) => rank(a) - rank(b));
 }

@@ -21,6 +21,8 @@ export interface ShownDrawing {
   readonly title: string | undefined;
   readonly svg: string | undefined;
   readonly pickups: readonly { readonly name: string; readonly title: string }[];
+  /** Parts that have a line in the text, in the order in which the keyboard goes through them. */
+  readonly parts: readonly string[];
   readonly joints: readonly JointRow[];
   readonly findings: readonly DrawnFinding[];
   readonly broken: DrawingResult['broken'];

@@ -117,7 +117,18 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
       type: 'drawing' as const,
       render,
       part: partAtCursor(kept),
-      drawing: { uri, file: fileName(uri), name, title, svg, pickups, joints, findings, broken },
+      drawing: {
+        uri,
+        file: fileName(uri),
+        name,
+        title,
+        svg,
+        parts: kept.parts.map(({ id }) => id),
+        pickups: pickups.map((each) => ({ name: each.name, title: each.title })),
+        joints,
+        findings,
+        broken,
+      },
     };
     last = { result: kept, message };
     post(message);
