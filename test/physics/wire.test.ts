@@ -15,6 +15,7 @@ import {
   resistanceOhmPerM,
   temperatureOfResistance,
   wireDiameters,
+  wireLengthOfMassM,
   wireMass,
 } from '../../server/src/physics/wire.ts';
 import {
@@ -200,6 +201,7 @@ describe('wire', () => {
     assert.ok(Math.abs(copperKgPerM + enamelKgPerM - totalKgPerM) < 1e-15);
     // Ring area over copper area is (71.1² − 63.3²)/63.3² = 0.262, the density ratio 1300/8890.
     assert.ok(Math.abs(enamelShare - 0.0383 / 1.0383) < 1e-4);
+    assert.ok(Math.abs(wireLengthOfMassM(0.31, wireMass(0.0633e-3, 0.0711e-3)) - 0.31 / totalKgPerM) < 1e-9);
   });
 });
 

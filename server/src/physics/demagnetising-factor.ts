@@ -35,6 +35,49 @@ export function apparentSusceptibility(shape: Cylinder, relativePermeability: nu
   return chi / (1 + demagnetisingFactor(shape, relativePermeability) * chi);
 }
 
+/**
+ * Magnetometric demagnetising factor of a uniformly magnetised block, for the axis of its edge `alongM`. Exact; the three factors
+ * of a block add up to 1. A. Aharoni, J. Appl. Phys. 83 (1998) 3432 (recalled; checked against a numerical integral).
+ */
+export function blockDemagnetisingFactor({
+  alongM,
+  acrossM,
+  otherM,
+}: {
+  alongM: number;
+  acrossM: number;
+  otherM: number;
+}): number {
+  const [a, b, c] = [acrossM / 2, otherM / 2, alongM / 2];
+  const [ab, bc, ac, r] = [Math.hypot(a, b), Math.hypot(b, c), Math.hypot(a, c), Math.hypot(a, b, c)];
+  const terms = [
+    ((b * b - c * c) / (2 * b * c)) * Math.log((r - a) / (r + a)),
+    ((a * a - c * c) / (2 * a * c)) * Math.log((r - b) / (r + b)),
+    (b / (2 * c)) * Math.log((ab + a) / (ab - a)),
+    (a / (2 * c)) * Math.log((ab + b) / (ab - b)),
+    (c / (2 * a)) * Math.log((bc - b) / (bc + b)),
+    (c / (2 * b)) * Math.log((ac - a) / (ac + a)),
+    2 * Math.atan((a * b) / (c * r)),
+    (a ** 3 + b ** 3 - 2 * c ** 3) / (3 * a * b * c),
+    ((a * a + b * b - 2 * c * c) / (3 * a * b * c)) * r,
+    (c / (a * b)) * (ac + bc),
+    -(ab ** 3 + bc ** 3 + ac ** 3) / (3 * a * b * c),
+  ];
+  return terms.reduce((sum, term) => sum + term, 0) / Math.PI;
+}
+
+/**
+ * Demagnetising factors between equal coaxial cylinders stacked without gaps, uniformly magnetised: entry m is the mean of −H over one
+ * for unit magnetisation of the one m places away. As current sheets: a second difference of the self-inductance of solenoids of
+ * growing length, exact. Entry 0 is the cylinder's own factor; the others are negative, since stacked poles help each other.
+ */
+export function sliceDemagnetisingFactors({ lengthM, diameterM }: Cylinder, count: number): number[] {
+  const inductance = (places: number) => (places > 0 ? places * nagaokaCoefficient(diameterM / (places * lengthM)) : 0);
+  return Array.from({ length: count }, (_, m) =>
+    m === 0 ? 1 - inductance(1) : inductance(m) - (inductance(m + 1) + inductance(m - 1)) / 2,
+  );
+}
+
 /** Nagaoka's coefficient of a current sheet of diameter/length `ratio`: its inductance over μ0 π r² / length. Exact (Lorenz 1879). */
 export function nagaokaCoefficient(ratio: number): number {
   const complement = 1 / Math.sqrt(1 + ratio * ratio);

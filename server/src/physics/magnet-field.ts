@@ -1,6 +1,6 @@
 import { MU0 } from './constants.ts';
 import { type DemagnetisationCurve, demagnetisingFieldAPerM, workingPoint } from './demagnetisation-curve.ts';
-import { demagnetisingFactorUniform, nagaokaCoefficient } from './demagnetising-factor.ts';
+import { demagnetisingFactorUniform, sliceDemagnetisingFactors } from './demagnetising-factor.ts';
 import { solveInPlace } from './linear-solve.ts';
 
 /** A round rod magnetised along its axis. */
@@ -63,7 +63,7 @@ export function rodPolarisationsT(
   { diameterM, lengthM, curve }: RodMagnet,
   { discs = 24, neighbours = 0 } = {},
 ): number[] {
-  const factors = coaxialFactors(lengthM / discs, diameterM, discs);
+  const factors = sliceDemagnetisingFactors({ lengthM: lengthM / discs, diameterM }, discs);
   const factor = (i: number, k: number) => (factors[Math.abs(i - k)] ?? 0) + neighbours / discs;
   const excess = (values: Float64Array) =>
     values.map(
@@ -140,15 +140,6 @@ export function neighbourDemagnetisingFactor({
     sum += pairs * 2 * (1 / distance - 1 / Math.hypot(distance, lengthM));
   }
   return ((diameterM / 2) ** 2 / (4 * lengthM)) * (sum / count);
-}
-
-/** Demagnetising factor of slice 0 by slice 0, 1, 2 … places away: second differences of the solenoid inductance, sign reversed. */
-function coaxialFactors(discM: number, diameterM: number, discs: number): number[] {
-  const inductance = (length: number) => (length > 0 ? length * nagaokaCoefficient(diameterM / length) : 0);
-  return Array.from({ length: discs }, (_, m) => {
-    if (m === 0) return 1 - inductance(discM) / discM;
-    return -(inductance((m + 1) * discM) - 2 * inductance(m * discM) + inductance((m - 1) * discM)) / (2 * discM);
-  });
 }
 
 /** −dh/dJ of the demagnetisation curve, positive. */

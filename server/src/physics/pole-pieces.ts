@@ -1,6 +1,7 @@
 import { axialFieldPerAmpereTurn } from './coil-field.ts';
 import { MU0 } from './constants.ts';
 import { apparentSusceptibility } from './demagnetising-factor.ts';
+import { DISC_RULE } from './disc-rule.ts';
 import type { Offset } from './filaments.ts';
 import { type CoilSection, inductancePerTurnSquaredH } from './inductance.ts';
 import { memoByValue } from './memo.ts';
@@ -168,16 +169,6 @@ function meanOverSection(
   }
   return mean;
 }
-
-/** Stroud, Approximate Calculation of Multiple Integrals (1971), S2: 5-1 (recalled): seven points on the unit disc, degree 5. */
-const DISC_RULE = [
-  { x: 0, y: 0, weight: 1 / 4 },
-  ...[0, 1, 2, 3, 4, 5].map((sixth) => ({
-    x: Math.sqrt(2 / 3) * Math.cos((Math.PI * sixth) / 3),
-    y: Math.sqrt(2 / 3) * Math.sin((Math.PI * sixth) / 3),
-    weight: 1 / 8,
-  })),
-];
 
 function linkage(
   field: Float64Array | undefined,

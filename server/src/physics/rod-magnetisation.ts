@@ -1,4 +1,4 @@
-import { demagnetisingFactor, nagaokaCoefficient } from './demagnetising-factor.ts';
+import { demagnetisingFactor, sliceDemagnetisingFactors } from './demagnetising-factor.ts';
 import { solveInPlace } from './linear-solve.ts';
 
 /** A round pole parallel to the coils' axes, in the coordinates that the coils' centres are given in, metres. */
@@ -101,36 +101,24 @@ function pairKey(rod: PoleRod, source: PoleRod): string {
 function ownBlock(rod: PoleRod, slices: number): Float64Array {
   const lengthM = rod.topM - rod.bottomM;
   const chi = rod.relativePermeability - 1;
-  const field = coaxialFields(lengthM / slices, rod.diameterM, slices);
+  const factors = sliceDemagnetisingFactors({ lengthM: lengthM / slices, diameterM: rod.diameterM }, slices);
   const exact = demagnetisingFactor({ lengthM, diameterM: rod.diameterM }, rod.relativePermeability);
   let diagonal = 1 / chi;
   // The correction shifts the factor of the sliced rod almost one to one, so three rounds settle it.
   for (let round = 0; round < 3; round++) {
     const uniform = new Float64Array(slices).fill(1);
-    solveInPlace(toeplitz(field, diagonal), [uniform]);
+    solveInPlace(toeplitz(factors, diagonal), [uniform]);
     const mean = uniform.reduce((sum, value) => sum + value, 0) / slices;
     diagonal += exact + 1 / chi - 1 / mean;
   }
-  return toeplitz(field, diagonal);
+  return toeplitz(factors, diagonal);
 }
 
-function toeplitz(field: readonly number[], diagonal: number): Float64Array {
-  const size = field.length;
+function toeplitz(factors: readonly number[], diagonal: number): Float64Array {
+  const size = factors.length;
   return Float64Array.from({ length: size * size }, (_, index) => {
     const [i, j] = [Math.floor(index / size), index % size];
-    return (i === j ? diagonal : 0) - (field[Math.abs(i - j)] ?? 0);
-  });
-}
-
-/**
- * Mean axial H over a slice from unit magnetisation of the slice 0, 1, 2 … places away: flux of coaxial solenoids, whose mutual
- * inductance is a second difference of the self-inductance of solenoids of growing length, less M in the slice itself.
- */
-function coaxialFields(sliceM: number, diameterM: number, slices: number): number[] {
-  const inductance = (length: number) => (length > 0 ? length * nagaokaCoefficient(diameterM / length) : 0);
-  return Array.from({ length: slices }, (_, m) => {
-    if (m === 0) return inductance(sliceM) / sliceM - 1;
-    return (inductance((m + 1) * sliceM) - 2 * inductance(m * sliceM) + inductance((m - 1) * sliceM)) / (2 * sliceM);
+    return (i === j ? diagonal : 0) + (factors[Math.abs(i - j)] ?? 0);
   });
 }
 

@@ -106,6 +106,11 @@ export function wireMass(bareDiameterM: number, overallDiameterM = bareDiameterM
   return { copperKgPerM, enamelKgPerM, totalKgPerM, enamelShare: enamelKgPerM / totalKgPerM };
 }
 
+/** Length of wire, m, that a mass holds: what is left on a spool that was weighed, the empty spool taken off. */
+export function wireLengthOfMassM(massKg: number, { totalKgPerM }: WireMass): number {
+  return massKg / totalKgPerM;
+}
+
 function awgDiameters(awg: number, build: EnamelBuild): WireDiameters {
   const position = awg - AWG_ROWS[0].awg;
   const { row, basis } = rowAt(
@@ -143,7 +148,8 @@ function rowAt(rows: readonly WireTableRow[], position: number): { row: Complete
   const nearest = Math.round(position);
   const exact = rows[nearest];
   if (exact !== undefined && Math.abs(position - nearest) < 1e-9) return { row: completed(exact), basis: 'table' };
-  const below = Math.min(Math.max(Math.floor(position), 0), rows.length - 2);
+  // A size that is not a number takes the first rows, and gives diameters that are not numbers.
+  const below = Math.min(Math.max(Math.floor(position) || 0, 0), rows.length - 2);
   const [first, second] = [rows[below], rows[below + 1]];
   if (first === undefined || second === undefined) throw new RangeError('a wire table needs two rows');
   const [a, b] = [completed(first), completed(second)];
