@@ -54,37 +54,32 @@ export const POLE_MODEL_RELATIVE_SD = 0.012;
  */
 export const inductanceWithPoles: (arrangement: CoilsWithPoles) => InductanceMatrix = memoByValue(
   keyOf,
-  (arrangement: CoilsWithPoles) => {
-    const { coils } = arrangement;
-    const rods = arrangement.rods.filter(
-      ({ relativePermeability, topM, bottomM, diameterM }) =>
-        relativePermeability > 1 && topM > bottomM && diameterM > 0,
-    );
-    const groups = groupsOf(rods, coils);
-    const slices = slicesPerRod(groups.length);
-    const fields = coils.map((coil) =>
-      sliceFields(
-        coil,
-        groups.map(([rod]) => rod),
-        slices,
-      ),
-    );
-    const magnetisations = sliceMagnetisations(groups, slices, fields);
-    const volumes = groups.flatMap((group) =>
-      new Array<number>(slices).fill((group.length * rodVolumeM3(group[0])) / slices),
-    );
-    const air = airMatrix(coils);
-    const total = air.map((row, i) =>
-      row.map((value, j) => value + MU0 * linkage(fields[i], magnetisations[j], volumes)),
-    );
-    const uniform = new Float64Array(volumes.length).fill(1);
-    const turnAreaOverAir = coils.map(
-      ({ section }, i) =>
-        1 + linkage(uniform, magnetisations[i], volumes) / meanTurnAreaM2(section.core, section.buildM),
-    );
-    return { air, total, turnAreaOverAir };
-  },
+  (arrangement: CoilsWithPoles) => inductanceMatrix(arrangement),
 );
+
+/** The same at any number of slices to a rod, not remembered: what convergence is judged by. */
+export function inductanceMatrix({ coils, rods }: CoilsWithPoles, slicesWanted?: number): InductanceMatrix {
+  const groups = groupsOf(
+    rods.filter((rod) => rod.relativePermeability > 1 && rod.topM > rod.bottomM && rod.diameterM > 0),
+    coils,
+  );
+  const slices = slicesWanted ?? slicesPerRod(groups.length);
+  const representatives = groups.map(([rod]) => rod);
+  const fields = coils.map((coil) => sliceFields(coil, representatives, slices));
+  const magnetisations = sliceMagnetisations(groups, slices, fields);
+  const volumes = groups.flatMap((group) =>
+    new Array<number>(slices).fill((group.length * rodVolumeM3(group[0])) / slices),
+  );
+  const air = airMatrix(coils);
+  const total = air.map((row, i) =>
+    row.map((value, j) => value + MU0 * linkage(fields[i], magnetisations[j], volumes)),
+  );
+  const uniform = new Float64Array(volumes.length).fill(1);
+  const turnAreaOverAir = coils.map(
+    ({ section }, i) => 1 + linkage(uniform, magnetisations[i], volumes) / meanTurnAreaM2(section.core, section.buildM),
+  );
+  return { air, total, turnAreaOverAir };
+}
 
 /**
  * L(with rods)/L(air) of one coil by the plain rule: every rod by itself, μ0 χ/(1 + Nχ) V H² with H the mean axial field over
