@@ -48,8 +48,21 @@ export interface JudgedBlock {
   readonly lines: readonly JudgedLine[];
 }
 
-/** Every resistance line that something is known about. Blocks in the order of the file. */
+/** Every resistance line that something is known about. Blocks in the order of the file; remembered by the estimates. */
 export function judgeReadings(quick: QuickEstimates, bench: Bench | undefined): readonly JudgedBlock[] {
+  const before = remembered.get(quick);
+  if (before && before.bench === bench) return before.blocks;
+  const blocks = judgeAll(quick, bench);
+  remembered.set(quick, { bench, blocks });
+  return blocks;
+}
+
+const remembered = new WeakMap<
+  QuickEstimates,
+  { readonly bench: Bench | undefined; readonly blocks: readonly JudgedBlock[] }
+>();
+
+function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly JudgedBlock[] {
   const { netlist } = quick;
   const blocks = netlist.pickup.readings.filter(({ found }) => !found);
   if (!blocks.some(({ lines }) => lines.some(isResistance))) return [];

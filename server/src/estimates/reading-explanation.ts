@@ -135,7 +135,10 @@ const poorJoint = (line: JudgedLine, extraOhm: number): Cause => ({
   prior: 1.2,
   reads: (each) => {
     const plain = unchanged(each);
-    return plain === null ? [null] : each === line ? [plain + extraOhm] : [plain, plain + extraOhm];
+    if (plain === null) return [null];
+    if (each === line) return [plain + extraOhm];
+    // One joint lies in the way of every reading through the same coils, and of no other.
+    return line.coils.every((coil) => each.coils.includes(coil)) ? [plain, plain + extraOhm] : [plain];
   },
 });
 
@@ -175,7 +178,8 @@ function warmOrCold(line: JudgedLine, readOhm: number, expectedOhm: number): rea
         const plain = unchanged(each);
         if (plain === null) return [null];
         const there = each.temperature.celsius + aboveK;
-        return [(plain * copperTemperatureFactor(there)) / copperTemperatureFactor(each.temperature.celsius)];
+        const warm = (plain * copperTemperatureFactor(there)) / copperTemperatureFactor(each.temperature.celsius);
+        return each.against === 'coil readings' ? [warm, plain] : [warm];
       },
     },
   ];
@@ -212,7 +216,7 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
   for (const coil of line.coils) {
     const share = shareThatReads(line, readOhm, (each) => each === coil);
     if (share === undefined) continue;
-    const scaled = (each: JudgedLine) => [each.ohmWith((other) => (other === coil ? share : 1))];
+    const scaled = scaledBy((each) => (each === coil ? share : 1));
     const earlier = line.against === 'an earlier reading';
     if (share < 1)
       causes.push({
@@ -254,11 +258,15 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
         words: `wire ${wire.name} that runs ${share < 1 ? 'thicker' : 'thinner'} than stated`,
         settles: 'a reading of some metres of it',
         prior: 1.5,
-        reads: (each) => [each.ohmWith((coil) => (coil.wire === wire ? share : 1))],
+        reads: scaledBy((coil) => (coil.wire === wire ? share : 1)),
       });
   }
   return causes;
 }
+
+/** Where the coils' own readings are what is expected, they already hold whatever is the matter with a coil. */
+const scaledBy = (shareOf: (coil: Coil) => number) => (line: JudgedLine) =>
+  line.against === 'coil readings' ? [unchanged(line)] : [line.ohmWith(shareOf)];
 
 /** What one reel may differ from its nominal resistance by. */
 const REEL_SPREAD = 0.12;
