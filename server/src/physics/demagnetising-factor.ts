@@ -117,8 +117,8 @@ function meanMagnetisation(ratio: number, chi: number): number {
     let caught = 0;
     let ownMirror = 0;
     rings.forEach((ring, i) => {
-      const direct = i === j ? 0 : normalField(ring, source, ratio);
-      const mirrored = normalField(ring, { ...source, mirrored: true }, ratio);
+      const direct = i === j ? 0 : normalField(ring, source, ratio, 1);
+      const mirrored = normalField(ring, source, ratio, -1);
       caught += area(ring) * (direct + mirrored);
       if (i === j) ownMirror = mirrored;
       else matrix[i * size + j] = mirrored - direct;
@@ -155,14 +155,16 @@ function firstMoment({ from, to, onEnd }: Ring, ratio: number): number {
   return onEnd ? Math.PI * (to * to - from * from) * ratio : Math.PI * (to * to - from * from);
 }
 
-/** Outward normal field that unit charge density on `source` makes at the middle of `ring`, which is another ring or its image. */
-function normalField(ring: Ring, source: Ring & { mirrored?: boolean }, halfLength: number): number {
+/**
+ * Outward normal field at the middle of `ring` of unit charge density on `source` (side 1), or on its image below the middle plane
+ * (side −1). Two points over the source do: its own field is fixed by Gauss.
+ */
+function normalField(ring: Ring, source: Ring, halfLength: number, side: 1 | -1): number {
   const at = (ring.from + ring.to) / 2;
   const pointRadius = ring.onEnd ? at : 1;
   const pointHeight = ring.onEnd ? halfLength : at;
-  const side = source.mirrored === true ? -1 : 1;
   const length = source.to - source.from;
-  const { nodes, weights } = gaussLegendre(4);
+  const { nodes, weights } = gaussLegendre(2);
   let sum = 0;
   for (let index = 0; index < nodes.length; index++) {
     const t = source.from + length * (nodes[index] ?? 0);
