@@ -6,7 +6,7 @@ import { deflateRawSync } from 'node:zlib';
 import { commandTitles } from '../host/manifest.ts';
 import { totalsIn } from '../host/steps.ts';
 import { unzip } from '../host/unzip.ts';
-import { inWorker, pageAddress } from '../host/vscode-server.ts';
+import { pageAddress } from '../host/vscode-server.ts';
 
 describe('the test host', () => {
   let folder = '';
@@ -50,16 +50,11 @@ describe('the test host', () => {
     assert.equal(address.searchParams.get('folder'), '/specs');
     const payload: unknown = JSON.parse(address.searchParams.get('payload') ?? '');
     assert.deepEqual(payload, [
-      ['extensionDevelopmentPath', 'vscode-remote://127.0.0.1:4711/a%20b/ext'],
       ['skipWelcome', 'true'],
+      ['extensionDevelopmentPath', 'vscode-remote://127.0.0.1:4711/a%20b/ext'],
       ['extensionTestsPath', 'vscode-remote://127.0.0.1:4711/a%20b/tests.cjs'],
       ['openFile', 'vscode-remote://127.0.0.1:4711/specs/%C3%B6.pickup'],
     ]);
-  });
-
-  it('sends an extension into the worker by its full name', () => {
-    write('package.json', { publisher: 'bench', name: 'coils' });
-    assert.deepEqual(inWorker(folder), { 'remote.extensionKind': { 'bench.coils': ['web'] } });
   });
 
   it('unpacks stored and deflated entries, and none outside its folder', () => {

@@ -9,9 +9,12 @@ describe('the extension in the editor', () => {
   };
 
   it('wakes up when a spec is opened', async () => {
-    const [file] = await vscode.workspace.findFiles('*.pickup', undefined, 1);
-    assert.ok(file, 'no spec in the workspace');
-    const document = await vscode.workspace.openTextDocument(file);
+    const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+    assert.ok(folder, 'no folder is open');
+    const names = (await vscode.workspace.fs.readDirectory(folder)).map(([name]) => name);
+    const spec = names.find((name) => name.endsWith('.pickup'));
+    assert.ok(spec, 'no spec in the folder');
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder, spec));
     await vscode.window.showTextDocument(document);
     assert.equal(document.languageId, 'pickup');
     await extension().activate();

@@ -9,6 +9,8 @@ export interface BrowserOptions {
   readonly height?: number;
   /** Pixels of a picture for each CSS pixel. */
   readonly scale?: number;
+  /** Lets pages read from any address; the workbench would not take an extension from a plain local one. */
+  readonly ignoresContentPolicy?: boolean;
   /** Where a second driver (a test inside the extension host) may connect to the same browser. */
   readonly debuggingPort?: number;
 }
@@ -25,6 +27,7 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
   return await chromium.launchPersistentContext(options.userDataFolder, {
     executablePath: options.executable,
     headless: true,
+    bypassCSP: options.ignoresContentPolicy === true,
     deviceScaleFactor: options.scale ?? 1,
     viewport: { width: options.width ?? 1400, height: options.height ?? 900 },
     args: [

@@ -9,10 +9,11 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { findBrowser, launchBrowser } from './browser.ts';
 import { findEditorParts } from './editor-parts.ts';
-import { inWorker, pageAddress, startServer } from './vscode-server.ts';
+import { pageAddress, startServer } from './vscode-server.ts';
+import { offerFromWeb } from './web-extension.ts';
 
 /** Longer than any run; a workbench that never reports would otherwise hang the caller. */
-const giveUpAfterMs = 600_000;
+const giveUpAfterMs = 300_000;
 
 async function runTestsInWorkbench(): Promise<number> {
   // Desktop VS Code takes far more options than these; unknown ones are for it alone.
@@ -40,16 +41,17 @@ async function runTestsInWorkbench(): Promise<number> {
 
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'editor-host-'));
   // Tests do not share extensions or settings with anyone: both are new in each run.
-  const web = values.extensionDevelopmentKind === 'web';
-  const settings = web ? inWorker(extension) : {};
-  const server = await startServer(parts, { dataFolder, settings });
+  const server = await startServer(parts, { dataFolder });
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
+  const web = values.extensionDevelopmentKind === 'web';
   const debuggingPort = Number(values['remote-debugging-port'] ?? Number.NaN);
   const context = await launchBrowser({
     executable,
     userDataFolder: path.join(dataFolder, 'browser'),
+    ignoresContentPolicy: web,
     ...(Number.isInteger(debuggingPort) ? { debuggingPort } : {}),
   });
+  let stopServing = (): void => undefined;
   try {
     const page = context.pages()[0] ?? (await context.newPage());
     const reported = new Promise<number>((resolve) => {
@@ -70,16 +72,13 @@ async function runTestsInWorkbench(): Promise<number> {
     await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
       console.log(args.map(asText).join(' '));
     });
-    await page.goto(
-      pageAddress(server.port, {
-        extension: path.resolve(extension),
-        tests: path.resolve(tests),
-        folder: path.resolve(folder),
-      }),
-    );
+    const developed = { extension: path.resolve(extension), tests: path.resolve(tests) };
+    if (web) stopServing = await offerFromWeb(page, developed.extension, developed.tests);
+    await page.goto(pageAddress(server.port, { folder: path.resolve(folder), ...(web ? {} : developed) }));
     return await reported;
   } finally {
     await context.close();
+    stopServing();
     server.stop();
     rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }

@@ -9,7 +9,7 @@ import { pathToFileURL } from 'node:url';
 import { cacheFolder, findEditorParts } from './editor-parts.ts';
 import { setUp } from './set-up.ts';
 import { root } from './steps.ts';
-import { inWorker, pageAddress, startServer } from './vscode-server.ts';
+import { pageAddress, startServer } from './vscode-server.ts';
 
 /** Returns when the desktop editor is open, or when the person ends the npm-hosted one with Ctrl+C. */
 export async function openEditor(folder: string = path.join(root, 'samples')): Promise<number> {
@@ -26,10 +26,7 @@ export async function openEditor(folder: string = path.join(root, 'samples')): P
   for (const line of setUp({ editor: true })) console.error(line);
   const parts = findEditorParts();
   if (parts === undefined) return 1;
-  const server = await startServer(parts, {
-    dataFolder: path.join(cacheFolder(), 'editor-data'),
-    settings: process.env.EDITOR_FLAVOUR === 'web' ? inWorker(root) : {},
-  });
+  const server = await startServer(parts, { dataFolder: path.join(cacheFolder(), 'editor-data') });
   console.log(`VS Code ${parts.vscodeVersion} with the extension, on ${folder}. Open this address in a browser:\n`);
   console.log(`  ${pageAddress(server.port, { extension: root, folder })}\n`);
   console.log('Ctrl+C ends it.');

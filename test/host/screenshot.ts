@@ -22,7 +22,8 @@ import { findEditorParts } from './editor-parts.ts';
 import { commandTitles } from './manifest.ts';
 import { setUp } from './set-up.ts';
 import { root } from './steps.ts';
-import { inWorker, pageAddress, startServer } from './vscode-server.ts';
+import { pageAddress, startServer } from './vscode-server.ts';
+import { offerFromWeb } from './web-extension.ts';
 
 const themes: Readonly<Record<string, string>> = {
   light: 'Default Light Modern',
@@ -65,23 +66,25 @@ async function takeScreenshot(): Promise<void> {
     dataFolder,
     settings: {
       'workbench.colorTheme': theme,
-      ...(values.web ? inWorker(extension) : {}),
       ...(typeof ownSettings === 'object' ? ownSettings : {}),
     },
   });
   const context = await launchBrowser({
     executable,
     userDataFolder: path.join(dataFolder, 'browser'),
+    ignoresContentPolicy: values.web,
     width: Number(values.width),
     height: Number(values.height),
     scale: Number(values.scale),
   });
+  let stopServing = (): void => undefined;
   try {
     const page = context.pages()[0] ?? (await context.newPage());
     if (values['reduced-motion']) await page.emulateMedia({ reducedMotion: 'reduce' });
+    if (values.web) stopServing = await offerFromWeb(page, extension);
     await page.goto(
       pageAddress(server.port, {
-        extension,
+        ...(values.web ? {} : { extension }),
         folder: path.resolve(values.folder),
         ...(values.file === undefined ? {} : { file: path.resolve(values.file) }),
       }),
@@ -108,6 +111,7 @@ async function takeScreenshot(): Promise<void> {
     console.log(out);
   } finally {
     await context.close();
+    stopServing();
     server.stop();
     rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
 import type { EditorParts } from './editor-parts.ts';
@@ -18,8 +18,8 @@ export interface ServerOptions {
 }
 
 export interface PageOptions {
-  /** Folder of the unpacked extension. */
-  readonly extension: string;
+  /** Folder of the unpacked extension; left out where the page gets it in another way. */
+  readonly extension?: string;
   /** Module that exports `run()`; left out where nobody tests. */
   readonly tests?: string;
   /** Folder to open. */
@@ -77,26 +77,12 @@ export async function startServer(parts: EditorParts, options: ServerOptions): P
 /** The local address of the workbench with the extension and, where asked for, its tests. */
 export function pageAddress(port: number, options: PageOptions): string {
   const remote = (file: string): string => `vscode-remote://127.0.0.1:${port}${encodeURI(file)}`;
-  const payload: [string, string][] = [
-    ['extensionDevelopmentPath', remote(options.extension)],
-    ['skipWelcome', 'true'],
-  ];
+  const payload: [string, string][] = [['skipWelcome', 'true']];
+  if (options.extension !== undefined) payload.push(['extensionDevelopmentPath', remote(options.extension)]);
   if (options.tests !== undefined) payload.push(['extensionTestsPath', remote(options.tests)]);
   if (options.file !== undefined) payload.push(['openFile', remote(options.file)]);
   const query = new URLSearchParams({ folder: options.folder, payload: JSON.stringify(payload) });
   return `http://127.0.0.1:${port}/?${query.toString()}`;
-}
-
-/**
- * Settings that run the extension in the browser's worker, as an editor without a server does. The workbench takes
- * `extensionDevelopmentKind` too, but at this version nothing reads it.
- */
-export function inWorker(extension: string): Readonly<Record<string, unknown>> {
-  const manifest: unknown = JSON.parse(readFileSync(path.join(extension, 'package.json'), 'utf8'));
-  if (typeof manifest !== 'object' || manifest === null || !('publisher' in manifest) || !('name' in manifest)) {
-    throw new Error(`${extension}/package.json names no publisher and extension`);
-  }
-  return { 'remote.extensionKind': { [`${String(manifest.publisher)}.${String(manifest.name)}`]: ['web'] } };
 }
 
 /** A port of this machine that nobody listens on. */
