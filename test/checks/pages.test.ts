@@ -63,4 +63,4 @@ function codesIn(folder: string): readonly string[] {
 }
 
 const CODE =
-  /'((?:phase|hum|lead|circuit|ground|reading|winding|potting|name|use|accept|unit|value|syntax)\/[a-z]+(?:-[a-z]+)*)'/g;
+  /'((?:phase|hum|lead|circuit|ground|reading|winding|potting|selector|controls|output|fit|name|use|accept|unit|value|syntax)\/[a-z]+(?:-[a-z]+)*)'/g;

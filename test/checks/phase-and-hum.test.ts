@@ -141,6 +141,50 @@ describe('one coil', () => {
   });
 });
 
+describe('facts that `like` brings', () => {
+  const alike = `pickup heron {
+  coil a {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start a-in
+    finish a-out
+  }
+  coil b like a {
+    start b-in
+    finish b-out
+  }
+  hookup {
+    hot b-out
+    link a-out b-in
+    ground a-in
+  }
+}
+`;
+  it('are changed for the coil that is meant, the other keeps them', () => {
+    const analysis = analyse(alike);
+    const turnB = fixed(analysis, 'hum/not-cancelled', 'Turn the poles of the b coil over and swap its leads');
+    assert.match(turnB, /coil b like a \{\n {4}polarity south-up\n/);
+    assert.deepEqual(codes(turnB), []);
+    const turnA = fixed(analysis, 'hum/not-cancelled', 'Turn the poles of the a coil over and swap its leads');
+    assert.match(turnA, /polarity south-up\n[\s\S]*coil b like a \{\n {4}polarity north-up\n/);
+    assert.deepEqual(codes(turnA), []);
+  });
+
+  it('of another pickup stay as they are there', () => {
+    const text = `${alike.replace('hot b-out', 'hot b-in').replace('a-out b-in', 'a-out b-out').replace('coil b like a {', 'coil b like a {\n    polarity south-up')}pickup wren like heron {
+  coil b {
+    polarity north-up
+  }
+}
+`;
+    const analysis = analyse(text);
+    const turned = fixed(analysis, 'phase/coils-cancel', 'Turn the poles of the a coil over');
+    assert.deepEqual(codes(turned), []);
+    assert.match(turned, /pickup wren like heron \{\n {2}coil a \{ polarity south-up \}\n/);
+  });
+});
+
 describe('a stack', () => {
   const stack = (hookup: readonly string[]) => pickup([north('upper'), north('lower', 'below upper')], hookup);
 

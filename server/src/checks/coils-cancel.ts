@@ -103,8 +103,8 @@ function remedies(
         all(coils.map((coil) => swapCoilLeads(pickup, coil))),
         preferred,
       ),
-      remedy(`Turn the poles of the ${names} coil over`, all(coils.map((coil) => wrap(flipPolarity(coil)))), preferred),
-      remedy(`Wind the ${names} coil the other way`, all(coils.map((coil) => wrap(flipWinding(coil))))),
+      remedy(`Turn the poles of the ${names} coil over`, flipPolarity(coils, pickup), preferred),
+      remedy(`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
     ];
   };
   const lastJoint = pickup.hookup?.joints.at(-1);
@@ -114,5 +114,3 @@ function remedies(
     lastJoint ? remedy('It is meant: say `on purpose`', [insertLineAfter(lastJoint.place, 'on purpose')]) : undefined,
   ]);
 }
-
-const wrap = (edit: Edit | undefined): readonly Edit[] | undefined => edit && [edit];

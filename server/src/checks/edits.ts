@@ -1,9 +1,9 @@
 /** Changes of the text that remedies are made of. */
-import type { Coil } from '../model/coil.ts';
+import type { Coil, PoleUp, Rotation } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
-import type { Place } from '../model/place.ts';
+import { type Place, type Stated, samePlace } from '../model/place.ts';
 import type { Edit } from './finding.ts';
 
 export const replaceAt = (place: Place, newText: string): Edit => ({ place, newText });
@@ -101,26 +101,77 @@ function pathsOfNet(pickup: Pickup, netlist: PickupNetlist, net: number | undefi
   );
 }
 
-/** Turns the coil's poles over, where their polarity is stated with the coil. */
-export function flipPolarity(coil: Coil): Edit | undefined {
-  const stated = coil.polarity;
-  if (!stated) return undefined;
-  const other = stated.value === 'north-up' ? 'south-up' : 'north-up';
-  return replaceWord(stated.place, stated.value, other);
+/** Turns the poles of these coils over, where their polarity is stated with each. Other coils keep theirs. */
+export function flipPolarity(coils: readonly Coil[], pickup: Pickup): readonly Edit[] | undefined {
+  const other = (pole: PoleUp): PoleUp => (pole === 'north-up' ? 'south-up' : 'north-up');
+  return flipStated(coils, pickup, 'polarity', ({ polarity }) => polarity, other);
 }
 
-/** Winds the coil the other way. */
-export function flipWinding(coil: Coil): Edit | undefined {
-  const stated = coil.wound;
-  if (!stated) return undefined;
-  return replaceWord(stated.place, stated.value, stated.value === 'clockwise' ? 'counterclockwise' : 'clockwise');
+/** Winds these coils the other way. Other coils keep their wind. */
+export function flipWinding(coils: readonly Coil[], pickup: Pickup): readonly Edit[] | undefined {
+  const other = (wound: Rotation): Rotation => (wound === 'clockwise' ? 'counterclockwise' : 'clockwise');
+  return flipStated(coils, pickup, 'wound', ({ wound }) => wound, other);
 }
 
-/** Turns the bar under the coils over. */
+/**
+ * Changes a fact of some coils only. A line that `like` brings to several coils serves all of them: it is changed in the coil
+ * that states it, and stated anew where a coil is to differ. `undefined` where a coil does not state it.
+ */
+function flipStated<T extends string>(
+  coils: readonly Coil[],
+  pickup: Pickup,
+  word: string,
+  stated: (coil: Coil) => Stated<T> | undefined,
+  other: (value: T) => T,
+): readonly Edit[] | undefined {
+  const lines = coils.map(stated);
+  if (coils.length === 0 || lines.some((line) => line === undefined)) return undefined;
+  const edits = lines.flatMap((line, index): readonly (Edit | undefined)[] => {
+    if (!line || lines.findIndex((each) => each && samePlace(each.place, line.place)) < index) return [];
+    const sharing = pickup.coils.filter((coil) => {
+      const own = stated(coil);
+      return own !== undefined && samePlace(own.place, line.place);
+    });
+    const states = sharing.find((coil) => isIn(line.place, coil, pickup));
+    if (states && coils.includes(states)) {
+      const keeping = sharing.filter((coil) => !coils.includes(coil));
+      return [
+        replaceWord(line.place, line.value, other(line.value)),
+        ...keeping.map((coil) => stateInCoil(coil, pickup, `${word} ${line.value}`)),
+      ];
+    }
+    return sharing
+      .filter((coil) => coils.includes(coil))
+      .map((coil) => stateInCoil(coil, pickup, `${word} ${other(line.value)}`));
+  });
+  return edits.every((edit) => edit !== undefined) ? present(edits) : undefined;
+}
+
+/** True where the line stands in this coil's own block: no other coil of the pickup begins between the two. */
+function isIn(line: Place, coil: Coil, pickup: Pickup): boolean {
+  if (line.chunk !== coil.place.chunk || line.chunk !== pickup.place.chunk) return false;
+  const heads = pickup.coils.map(({ place }) => place).filter(({ chunk }) => chunk === line.chunk);
+  const nearest = Math.max(...heads.map(({ span }) => (span.start <= line.span.start ? span.start : -1)));
+  return coil.place.span.start === nearest;
+}
+
+/** A fact of one coil, in its own block or in a block that adds to what another pickup brings. */
+function stateInCoil(coil: Coil, pickup: Pickup, text: string): Edit {
+  return coil.place.chunk === pickup.place.chunk
+    ? insertFirstLine(coil.place, text)
+    : insertFirstLine(pickup.place, `coil ${coil.name} { ${text} }`);
+}
+
+/** Turns the bar under the coils over; one that another pickup brings is stated anew. */
 export function flipBar(pickup: Pickup): Edit | undefined {
   const bar = pickup.barMagnet;
   if (!bar) return undefined;
-  return replaceWord(bar.place, bar.value.pole, bar.value.pole === 'north' ? 'south' : 'north');
+  const other = bar.value.pole === 'north' ? 'south' : 'north';
+  if (bar.place.chunk === pickup.place.chunk) return replaceWord(bar.place, bar.value.pole, other);
+  const name = bar.value.magnet?.name;
+  return name
+    ? insertFirstLine(pickup.place, `magnet ${name} ${other} toward ${bar.value.towardCoil.value}`)
+    : undefined;
 }
 
 export const present = <T>(items: readonly (T | undefined)[]): readonly T[] =>

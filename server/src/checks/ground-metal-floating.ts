@@ -1,6 +1,8 @@
+import type { PickupNetlist } from '../model/netlist.ts';
 import { definePickupCheck } from './check.ts';
 import { insertLineAfter, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { floatingLeads } from './lead-floating.ts';
 
 export const groundMetalFloating = definePickupCheck({
   code: 'ground/metal-floating',
@@ -10,15 +12,17 @@ export const groundMetalFloating = definePickupCheck({
     const { hookup } = pickup;
     if (!hookup) return [];
     const grounded = (net: number) => net === netlist.ground || net === netlist.chassis;
+    // An open end that the metal hangs on is told as the lead that it is.
+    const open = new Set(floatingLeads(netlist).map(({ node }) => netlist.netOf(node)));
+    const loose = netlist.metal.filter(({ net }) => {
+      const { nodes = [], joints = [] } = netlist.nets[net] ?? {};
+      if (joints.some(({ kind }) => kind !== 'free') || grounded(net) || open.has(net)) return false;
+      return !nodes.some((node) => node.startsWith('coil:'));
+    });
     return (
-      netlist.metal
-        .filter(({ net }) => {
-          const { nodes = [], joints = [] } = netlist.nets[net] ?? {};
-          if (joints.length > 0 || grounded(net)) return false;
-          return !nodes.some((node) => node.startsWith('coil:'));
-        })
-        // A plate on a floating drain follows from the drain.
-        .filter(({ fitting }) => fitting === 'shield' || !fitting.tiedTo || !pickup.shield)
+      loose
+        // Parts tied to one another float from one cause: it is told at the one that should have been tied further.
+        .filter((each) => causeAmong(loose.filter(({ net }) => net === each.net)) === each)
         .map(({ name, fitting, place }) => ({
           message: `The ${fitting === 'shield' ? `shield ${name}` : name} is joined to nothing: it shields nothing and buzzes when touched.`,
           place,
@@ -51,3 +55,8 @@ export const groundMetalFloating = definePickupCheck({
     );
   },
 });
+
+type Metal = PickupNetlist['metal'][number];
+
+const causeAmong = (tied: readonly Metal[]): Metal | undefined =>
+  tied.find(({ fitting }) => fitting === 'shield' || !fitting.tiedTo) ?? tied[0];

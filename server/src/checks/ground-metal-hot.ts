@@ -12,7 +12,7 @@ export const groundMetalHot = definePickupCheck({
     const live = netlist.metal.filter(({ net }) => {
       if (net < 0 || net === netlist.ground || net === netlist.chassis) return false;
       const { joints = [], nodes = [] } = netlist.nets[net] ?? {};
-      return joints.length > 0 || nodes.some((node) => node.startsWith('coil:'));
+      return joints.some(({ kind }) => kind !== 'free') || nodes.some((node) => node.startsWith('coil:'));
     });
     const first = live[0];
     if (!first) return [];
@@ -41,8 +41,7 @@ function reversals({ pickup }: PickupContext): readonly Remedy[] {
   const texts = (joint: typeof hot) => joint.leads.map(({ text }) => text);
   const swap = [rewriteJoint(hot, texts(ground)), rewriteJoint(ground, texts(hot))];
   const bar = flipBar(pickup);
-  const own = pickup.coils.map(flipPolarity);
-  const turned = bar ? [bar] : own.every((edit) => edit !== undefined) ? present(own) : [];
+  const turned = bar ? [bar] : (flipPolarity(pickup.coils, pickup) ?? []);
   const words = `\`hot ${texts(ground).join(' ')}\`, \`ground ${texts(hot).join(' ')}\``;
   return present<Remedy>([
     turned.length > 0

@@ -59,7 +59,7 @@ function strongestSign(live: readonly CoilSigns[], context: PickupContext): 1 | 
 }
 
 function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]): readonly Remedy[] {
-  const both = (a: readonly Edit[] | undefined, b: Edit | undefined) => (a && b ? [...a, b] : undefined);
+  const both = (a: readonly Edit[] | undefined, b: readonly Edit[] | undefined) => (a && b ? [...a, ...b] : undefined);
   const remedy = (title: string, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
     edits ? { title, edits, kind: 'build', preferred } : undefined;
   const newestFirst = [...live].reverse().map(({ coil }) => coil);
@@ -76,13 +76,12 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
     ...newestFirst.map((coil, index) =>
       remedy(
         `Turn the poles of the ${coil.name} coil over and swap its leads`,
-        both(swapCoilLeads(pickup, coil), flipPolarity(coil)),
+        both(swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)),
         index === 0,
       ),
     ),
     ...newestFirst.map((coil) => {
-      const other = flipWinding(coil);
-      return remedy(`Wind the ${coil.name} coil the other way`, other && [other]);
+      return remedy(`Wind the ${coil.name} coil the other way`, flipWinding([coil], pickup));
     }),
     lastJoint ? remedy('It is meant: say `on purpose`', [insertLineAfter(lastJoint.place, 'on purpose')]) : undefined,
   ]);

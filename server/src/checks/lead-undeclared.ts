@@ -1,4 +1,5 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
+import type { LeadPath } from '../model/lead.ts';
 import { usualSpelling } from '../quantities/iec60757.ts';
 import { definePickupCheck } from './check.ts';
 import { replaceAt } from './edits.ts';
@@ -10,37 +11,43 @@ export const leadUndeclared = definePickupCheck({
   yieldsTo: [],
   run: ({ netlist, pickup }) => {
     const names = [...netlist.leads.keys()];
-    return netlist.undeclared.map(({ path, where }) => {
-      const spelling = usualSpelling(path.text);
-      const right =
-        spelling && names.includes(spelling)
-          ? spelling
-          : nearest(
-              path.text,
-              candidates(
-                names,
-                pickup.coils.map(({ name }) => name),
-              ),
-            );
-      return {
-        message:
-          `No part of this pickup brings out ${path.text}: ` +
-          (names.length ? `what leaves it is ${list(names)}.` : 'no lead leaves it.'),
-        place: where,
-        remedies: () =>
-          right
-            ? [
-                {
-                  title: `Change to \`${right}\``,
-                  edits: [replaceAt(path.place, right)],
-                  kind: 'build' as const,
-                  preferred: true,
-                },
-              ]
-            : [],
-        subject: { nodes: [path.text] },
-      };
-    });
+    const firstOf = ({ text }: LeadPath) => netlist.undeclared.find(({ path }) => path.text === text);
+    return netlist.undeclared
+      .filter((each) => firstOf(each.path) === each)
+      .map(({ path, where }) => {
+        const spelling = usualSpelling(path.text);
+        const right =
+          spelling && names.includes(spelling)
+            ? spelling
+            : nearest(
+                path.text,
+                candidates(
+                  names,
+                  pickup.coils.map(({ name }) => name),
+                ),
+              );
+        return {
+          message:
+            `No part of this pickup brings out ${path.text}: ` +
+            (names.length ? `what leaves it is ${list(names)}.` : 'no lead leaves it.'),
+          place: where,
+          related: netlist.undeclared
+            .filter((each) => each.where !== where && each.path.text === path.text)
+            .map((each) => ({ message: `${path.text} is named here too`, place: each.where })),
+          remedies: () =>
+            right
+              ? [
+                  {
+                    title: `Change to \`${right}\``,
+                    edits: [replaceAt(path.place, right)],
+                    kind: 'build' as const,
+                    preferred: true,
+                  },
+                ]
+              : [],
+          subject: { nodes: [path.text] },
+        };
+      });
   },
 });
 

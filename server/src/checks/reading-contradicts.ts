@@ -12,20 +12,20 @@ export const readingContradicts = definePickupCheck({
   severity: 'warning',
   yieldsTo: ['lead/undeclared', 'lead/reused'],
   run: (context) => {
-    const spindles = context.pickup.coils.flatMap(spindleAgainstWound);
+    const spindles = context.pickup.coils.flatMap((coil) => spindleAgainstWound(coil, context));
     const disputed = contradictions(context);
     return [...spindles, ...tellTogether(disputed, context)];
   },
 });
 
-function spindleAgainstWound(coil: Coil): readonly Found[] {
+function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): readonly Found[] {
   const { spindle, wound } = coil;
   if (!spindle || !wound) return [];
   const laid = rotationFromSpindle(spindle.value);
   if (laid === wound.value) return [];
   const turned = spindle.value.towardIt === 'bottom' ? spindle.value.rotation : other(spindle.value.rotation);
   const flipped = replaceWord(spindle.place, spindle.value.rotation, other(spindle.value.rotation));
-  const wind = flipWinding(coil);
+  const wind = flipWinding([coil], pickup);
   return [
     {
       message:
@@ -37,7 +37,7 @@ function spindleAgainstWound(coil: Coil): readonly Found[] {
         present([
           flipped &&
             remedy(`The spindle turned the other way: \`spindle ${other(spindle.value.rotation)}\``, [flipped]),
-          wind && remedy(`The wire lies the other way: \`wound ${laid}\``, [wind]),
+          wind && remedy(`The wire lies the other way: \`wound ${laid}\``, wind),
         ]),
       subject: { coils: [coil.name] },
     },
@@ -191,30 +191,30 @@ function kickWords(
 }
 
 function poleRemedies(coil: Coil, { pickup }: PickupContext): readonly Remedy[] {
-  const stated = flipPolarity(coil);
+  const stated = flipPolarity([coil], pickup);
   const bar = coil.polarity ? undefined : flipBar(pickup);
-  const edit = stated ?? bar;
-  return edit ? [remedy(`State the poles of ${coilWords(coil)} as the compass shows them`, [edit], true)] : [];
+  const edits = stated ?? (bar && [bar]);
+  return edits ? [remedy(`State the poles of ${coilWords(coil)} as the compass shows them`, edits, true)] : [];
 }
 
 function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: PickupContext): readonly Remedy[] {
-  const wind = flipWinding(coil);
-  const poles = poleConfirmed ? undefined : flipPolarity(coil);
+  const wind = flipWinding([coil], pickup);
+  const poles = poleConfirmed ? undefined : flipPolarity([coil], pickup);
   const leads = swapCoilLeads(pickup, coil);
   const ends = swapEnds(coil);
   const now = coil.wound ? other(coil.wound.value) : undefined;
   const title = `${capital(coilWords(coil))} is wound ${now}`;
   const inHookup = leads?.every(({ place }) => !ends.some((end) => end.place.span.start === place.span.start));
   return present([
-    wind && remedy(title, [wind], true),
-    wind && leads && remedy(`${title}: say so, and swap its leads in the hookup`, [wind, ...leads], true),
+    wind && remedy(title, wind, true),
+    wind && leads && remedy(`${title}: say so, and swap its leads in the hookup`, [...wind, ...leads], true),
     ends.length > 0 && leads && inHookup
       ? remedy(`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
           ...ends,
           ...leads,
         ])
       : undefined,
-    poles && remedy(`The poles of ${coilWords(coil)} are the other way up`, [poles]),
+    poles && remedy(`The poles of ${coilWords(coil)} are the other way up`, poles),
   ]);
 }
 

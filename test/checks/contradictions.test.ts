@@ -1,0 +1,207 @@
+/** Kicks, compass and spindle against what is declared, by the induction law: north-up, clockwise, red on the finish, approach: positive. */
+import assert from 'node:assert/strict';
+import { analyse, expectFindings, fixed, fixTitles, messageOf } from '../support/check-fixture.ts';
+
+const single = (facts: readonly string[], readings: readonly string[] = []) => `pickup wren {
+  coil main {
+    turns 7_700
+${facts.map((line) => `    ${line}\n`).join('')}    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  readings "on the bench" 2026-10-02 {
+${readings.map((line) => `    ${line}\n`).join('')}  }
+}
+`;
+const barred = (readings: readonly string[], bar = 'north toward screw') => `magnet bar-5 {
+  material alnico-5
+}
+pickup heron {
+  conductors turquoise orange grey pink
+  coil screw {
+    turns 5_000
+    wound clockwise
+    start to pink
+    finish to grey
+  }
+  coil slug like screw {
+    start to turquoise
+    finish to orange
+  }
+  magnet bar-5 ${bar}
+  hookup {
+    hot turquoise
+    link orange grey
+    ground pink
+  }
+  readings "on the bench" 2026-10-02 {
+${readings.map((line) => `    ${line}\n`).join('')}  }
+}
+`;
+const codes = (text: string) => analyse(text).findings.map(({ code }) => code);
+const contradicts = (analysis: ReturnType<typeof analyse>) => messageOf(analysis, 'reading/contradicts');
+
+describe('a spindle', () => {
+  // Facing the spindle one sees the face that is away from it; the wire is laid against the way the bobbin turns.
+  const spindle = (wound: string, line: string) =>
+    codes(single([`wound ${wound}`, 'polarity north-up', `spindle ${line}`]));
+  for (const [line, lays] of [
+    ['clockwise, bottom toward it', 'counterclockwise'],
+    ['clockwise, top toward it', 'clockwise'],
+    ['counterclockwise, bottom toward it', 'clockwise'],
+    ['counterclockwise, top toward it', 'counterclockwise'],
+  ] as const) {
+    const other = lays === 'clockwise' ? 'counterclockwise' : 'clockwise';
+    it(`that turns ${line} lays the wire ${lays}`, () => {
+      assert.deepEqual(spindle(lays, line), []);
+      assert.deepEqual(spindle(other, line), ['reading/contradicts']);
+    });
+  }
+
+  it('that contradicts can be corrected either way, neither first', () => {
+    const analysis = expectFindings(
+      single([
+        'wound clockwise',
+        'polarity north-up',
+        'spindle clockwise, bottom toward it',
+        '^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning',
+      ]),
+    );
+    assert.deepEqual(fixTitles(analysis, 'reading/contradicts'), [
+      'The spindle turned the other way: `spindle counterclockwise`',
+      'The wire lies the other way: `wound counterclockwise`',
+    ]);
+  });
+});
+
+describe('a kick', () => {
+  it('that contradicts, its pole confirmed by a compass, leaves the wind or the leads', () => {
+    const analysis = expectFindings(
+      barred([
+        'kick grey to pink approach negative',
+        '^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning',
+        'compass screw north-up',
+      ]),
+    );
+    assert.match(
+      contradicts(analysis),
+      /wound clockwise and north-up, it must read positive: the compass agrees with the magnet, so the wind is wrong/,
+    );
+    const title = 'The screw coil is wound counterclockwise: say so, and swap its leads in the hookup';
+    assert.deepEqual(fixTitles(analysis, 'reading/contradicts'), [
+      `${title} *`,
+      'Start and finish of the screw coil are swapped: say so, and swap its leads in the hookup',
+    ]);
+    assert.deepEqual(codes(fixed(analysis, 'reading/contradicts', title)), []);
+  });
+
+  it('through the joints of the hookup is followed by solving them', () => {
+    assert.deepEqual(
+      codes(
+        barred([
+          'kick turquoise to pink at screw approach positive',
+          'kick turquoise to pink at slug approach positive',
+        ]),
+      ),
+      [],
+    );
+    assert.deepEqual(codes(barred(['kick turquoise to pink at screw approach negative', 'compass screw north-up'])), [
+      'reading/contradicts',
+    ]);
+  });
+
+  it('before the work is not checked', () => {
+    const text = single(['wound clockwise', 'polarity north-up']).replace(
+      'readings "on the bench" 2026-10-02 {\n',
+      'readings found "as received" 2026-09-28 {\n    kick violet to grey approach negative\n    compass main south-up\n',
+    );
+    assert.deepEqual(codes(text), []);
+  });
+
+  it('against another kick, with nothing declared, is found at the second', () => {
+    expectFindings(
+      single(
+        [],
+        [
+          'kick violet to grey approach positive',
+          'kick violet to grey approach negative',
+          '^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning',
+        ],
+      ),
+    );
+  });
+
+  it('with a wind and a compass but no declared pole is held to both', () => {
+    assert.deepEqual(
+      codes(single(['wound clockwise'], ['compass main north-up', 'kick violet to grey approach positive'])),
+      [],
+    );
+    assert.deepEqual(
+      codes(single(['wound clockwise'], ['compass main north-up', 'kick violet to grey approach negative'])),
+      ['reading/contradicts'],
+    );
+  });
+});
+
+describe('a compass', () => {
+  it('that contradicts the declared pole explains the kick there too: told once', () => {
+    const analysis = expectFindings(
+      single(
+        ['wound clockwise', 'polarity north-up'],
+        [
+          'compass main south-up',
+          '^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning',
+          'kick violet to grey approach negative',
+        ],
+      ),
+    );
+    assert.match(contradicts(analysis), /the kick there shows the same/);
+    assert.deepEqual(
+      codes(fixed(analysis, 'reading/contradicts', 'State the poles of the main coil as the compass shows them')),
+      [],
+    );
+  });
+
+  it('over both coils shows a bar the other way round: one finding, one fix', () => {
+    const analysis = expectFindings(
+      barred(['compass screw south-up', '^^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning', 'compass slug north-up']),
+    );
+    assert.match(
+      contradicts(analysis),
+      /the screw coil and the slug coil with the other pole up than the bar magnet as stated gives \(north toward screw\)/,
+    );
+    assert.deepEqual(fixTitles(analysis, 'reading/contradicts'), ['State the bar as the readings show it *']);
+    assert.deepEqual(codes(fixed(analysis, 'reading/contradicts', 'State the bar as the readings show it')), []);
+  });
+
+  it('kicks at both coils show the same', () => {
+    expectFindings(
+      barred([
+        'kick turquoise to orange approach negative',
+        '^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning',
+        'kick grey to pink approach negative',
+      ]),
+    );
+  });
+
+  it('against another compass is found at the second', () => {
+    expectFindings(
+      single(
+        [],
+        ['compass main north-up', 'compass main south-up', '^^^^^^^^^^^^^^^^^^^^^ reading/contradicts warning'],
+      ),
+    );
+  });
+});
+
+describe('leads found by kicks', () => {
+  it('prove products of signs only: a stated wind is not contradicted', () => {
+    const text = single(['wound clockwise', 'polarity north-up'], ['kick violet to grey at main approach negative'])
+      .replace('    start grey\n    finish violet\n', '')
+      .replace('pickup wren {\n', 'pickup wren {\n  conductors violet grey\n');
+    assert.deepEqual(codes(text), []);
+  });
+});
