@@ -55,8 +55,8 @@ describe('manifest', () => {
     const named = [
       ...entries.flatMap((entry) => [entry.command, entry.alt]),
       ...asRecords(contributes.keybindings).map((binding) => binding.command),
-      ...[...JSON.stringify(strings).matchAll(/\(command:([\w.]+)\)/g)].map((match) => match[1]),
-      ...[...text.matchAll(/onCommand:([\w.]+)/g)].map((match) => match[1]),
+      ...[...JSON.stringify(strings).matchAll(/\(command:(pickup\.[\w.]+)\)/g)].map((match) => match[1]),
+      ...[...text.matchAll(/onCommand:(pickup\.[\w.]+)/g)].map((match) => match[1]),
     ].filter((command) => command !== undefined);
     assert.ok(named.length > 0);
     for (const command of named) assert.ok(commandIds.includes(String(command)), `${String(command)} is no command`);
