@@ -35,7 +35,7 @@ describe('the SVG writer', () => {
         assert.equal(root.name, 'text');
         assert.equal(root.children.length, 1);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 

@@ -104,14 +104,15 @@ export function spiral(
 export function closedTurns(
   outline: CoilOutline,
   { finishAt, startX, finishX }: { readonly finishAt: Edge; readonly startX: number; readonly finishX: number },
-): { readonly path: string; readonly finish: { readonly x: number; readonly y: number } } {
+): Pick<Spiral, 'path' | 'finish' | 'marks'> {
   const { left, right, centre, inner, turns, pitch } = outline;
   const first = inner + MARGIN;
   const rings: string[] = [];
   for (let turn = 0; turn <= turns; turn += 1) rings.push(stadium(left, right, centre, first + turn * pitch));
   const edge = centre + (finishAt === 'top' ? -1 : 1) * outermostTurn(outline);
   const ends = d`M${startX} ${centre}H${right + first}M${right} ${edge}H${finishX}`;
-  return { path: rings.join('') + ends, finish: { x: finishX, y: edge } };
+  const marks = { above: centre - first - pitch, below: centre + first + pitch };
+  return { path: rings.join('') + ends, finish: { x: finishX, y: edge }, marks };
 }
 
 /** A closed outline with round ends. */

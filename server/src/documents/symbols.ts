@@ -82,11 +82,10 @@ export function lead(route: string, look: LeadLook): readonly SvgElement[] {
   return [path('halo', route), path('edge', route), path(`core ${look.base}`, route), ...stripes];
 }
 
-/** Dimension line between two heights, its arrowheads touching them, open in the middle for `gap` px. */
-export function dimension(x: number, top: number, bottom: number, gap: number): readonly SvgElement[] {
-  const middle = (top + bottom) / 2;
+/** Dimension line between two heights, its arrowheads touching them, open for `gap` px round `middle`. */
+export function dimension(x: number, top: number, bottom: number, gap: number, middle: number): readonly SvgElement[] {
   const [upper, lower] = [middle - gap / 2, middle + gap / 2];
-  if (upper - top < 9) return [];
+  if (upper - top < 9 || bottom - lower < 9) return [];
   return [
     path('w1', d`M${x} ${top + 6}V${upper}M${x} ${lower}V${bottom - 6}`),
     path('solid', d`M${x} ${top}l-3 9h6ZM${x} ${bottom}l-3 -9h6Z`),

@@ -50,7 +50,7 @@ export function coilOf(
     net,
     ...extra,
   });
-  return {
+  const coil = {
     id,
     captions: captions ?? [
       { text: `${id} coil`, weight: 'heading' },
@@ -71,8 +71,14 @@ export function coilOf(
     resistance: '3.96\u202Fk\u03A9',
     beneath: false,
     idle: false,
+    endsTraced: true,
     ...more,
-  };
+  } as const;
+  const { wound, entered } = { wound: 'clockwise' as const, entered: 'start' as const, ...more };
+  const withTheWind = (wound === 'clockwise') === (entered === 'start');
+  const pathTurns =
+    wound === undefined || entered === undefined ? undefined : withTheWind ? 'clockwise' : 'counterclockwise';
+  return { ...coil, pathTurns };
 }
 
 export const HOT: NetPicture = { id: 'hot', kind: 'hot', label: 'hot' };

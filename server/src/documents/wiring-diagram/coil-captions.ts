@@ -6,15 +6,14 @@ import type { Caption, CoilPicture } from './picture.ts';
 interface Known {
   readonly wound: CoilPicture['wound'];
   readonly polarity: CoilPicture['poles']['polarity'];
-  /** Wound known from a kick and a compass, not from what was declared. */
-  readonly measured: boolean;
+  readonly endsTraced: boolean;
 }
 
 /** What stands beside a coil, in lines and in one line, and what is read out for it. */
 export function coilCaptions(
   coil: Coil,
   winding: WindingEstimates | undefined,
-  { wound, polarity, measured }: Known,
+  { wound, polarity, endsTraced }: Known,
 ): Pick<CoilPicture, 'captions' | 'caption' | 'description'> {
   const name = `${coil.name} coil`;
   const wire = wireWords(coil);
@@ -37,7 +36,7 @@ export function coilCaptions(
     ...line(resistance, 'number'),
     ...line(length === undefined ? undefined : `${length} of wire`, 'plain'),
     ...line(direction, 'plain'),
-    ...line(measured ? 'shown by its kick' : undefined, 'quiet'),
+    ...line(endsTraced ? undefined : 'inner end untraced', 'quiet'),
   ];
   const poles = polarity === undefined ? 'poles: unknown' : `poles ${polarity === 'north-up' ? 'N' : 'S'} up`;
   const rest = [wire, turns, direction, poles].filter((text) => text !== '').join(' · ');

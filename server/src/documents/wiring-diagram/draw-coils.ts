@@ -94,7 +94,7 @@ function drawCoil(place: CoilPlace, layout: Layout, metrics: Metrics, sheet: She
   const finishRow = Math.abs(finishOffset(place, metrics));
   const winding =
     coil.wound === undefined
-      ? { ...closedTurns(outline, { finishAt, startX, finishX }), marks: undefined }
+      ? closedTurns(outline, { finishAt, startX, finishX })
       : spiral(outline, {
           clockwise: coil.wound === 'clockwise',
           finishAt,
@@ -114,8 +114,8 @@ function drawCoil(place: CoilPlace, layout: Layout, metrics: Metrics, sheet: She
   if (coil.wound !== undefined) {
     nodes.push(...woundArrow(outline.left, outline.centre, outline.outer + 8, coil.wound === 'clockwise'));
   }
-  if (winding.marks !== undefined && coil.entered !== undefined && !coil.idle) {
-    const clockwisePath = (coil.wound === 'clockwise') === (coil.entered === 'start');
+  if (coil.pathTurns !== undefined && !coil.idle) {
+    const clockwisePath = coil.pathTurns === 'clockwise';
     const quarter = Math.min(65, (outline.right - outline.left) / 4);
     for (const x of [outline.left + quarter, outline.right - quarter]) {
       nodes.push(flow(x, winding.marks.above, clockwisePath ? 'right' : 'left', metrics.flowScale));

@@ -2,7 +2,6 @@ import { RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { flow, joint, lead, terminal } from '../symbols.ts';
 import { drawCableShield, drawMetal } from './draw-metal.ts';
-import { drawResistances } from './draw-resistances.ts';
 import { labelLead, labelLink, labelTerminal, labelWord } from './lead-labels.ts';
 import type { EndPicture, LeadPicture, PickupPicture } from './picture.ts';
 import { planRails, type Rail, staysInside } from './rails.ts';
@@ -14,13 +13,20 @@ export interface JointPlaces {
   readonly joint: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
   readonly net: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
   readonly metal: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
+  /** The ends of leads that no coil is soldered to, by part. */
+  readonly loose: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
+}
+
+export interface LeadDrawing {
+  readonly places: JointPlaces;
+  readonly rails: ReadonlyMap<string, Rail>;
 }
 
 type EndRow = Row & { readonly kind: 'end' };
 const CORNER = 8;
 
-/** Leads, joints, terminals, drain wire and the resistances between them. */
-export function drawLeads(picture: PickupPicture, layout: Layout, metrics: Metrics, sheet: Sheet): JointPlaces {
+/** Leads, joints, terminals and the drain wire. */
+export function drawLeads(picture: PickupPicture, layout: Layout, metrics: Metrics, sheet: Sheet): LeadDrawing {
   const rails = planRails(picture.nets, layout, metrics);
   const context: Context = { picture, layout, metrics, sheet, rails };
   const over: SvgNode[] = [];
@@ -30,8 +36,7 @@ export function drawLeads(picture: PickupPicture, layout: Layout, metrics: Metri
   drawCableShield(picture, layout, metrics, sheet);
   for (const rail of rails.values()) drawRailEnds(rail, context, over);
   sheet.nodes.push(...over);
-  drawResistances(picture, layout, rails, metrics, sheet);
-  return jointPlaces(context, metal);
+  return { places: jointPlaces(context, metal), rails };
 }
 
 interface Context {
@@ -73,7 +78,7 @@ function drawEnd(row: EndRow, rail: Rail | undefined, column: number, context: C
   const { metrics, sheet, layout } = context;
   const { end, place } = row;
   const upper = isUpper(row);
-  labelWord(sheet, row.which, metrics.ownLabel, row.y, upper);
+  if (place.coil.endsTraced) labelWord(sheet, row.which, metrics.ownLabel, row.y, upper);
   if (end.conductor === undefined) {
     const away = netAway(row, context);
     const own = end.own ?? plainLead(end, place);
@@ -181,7 +186,9 @@ function drawLoose(
     wordings: [[{ text: row.loose.remark, quiet: true }]],
     spots: [
       { x: column + 10, y: row.y + 4, anchor: 'start' },
-      { x: column, y: row.y + 18, anchor: 'end' },
+      { x: column - 6, y: row.y + 18, anchor: 'end' },
+      // Beside a ring round the end.
+      { x: column - 20, y: row.y + 18, anchor: 'end' },
     ],
     size: 12,
     rank: RANK.name,
@@ -204,6 +211,9 @@ function drawRailEnds(rail: Rail, { metrics, sheet }: Context, over: SvgNode[]):
   if (end !== undefined) {
     over.push(net.kind === 'ground' ? joint(metrics.terminals, end.y) : terminal(metrics.terminals, end.y));
     labelTerminal(net, end.y, sheet, metrics);
+    if (net.kind === 'hot' && net.detail !== undefined && last !== end) {
+      labelTerminal({ ...net, label: net.detail }, last.y, sheet, metrics);
+    }
   } else if ((net.kind === 'free' || net.kind === 'open') && !staysInside(first)) {
     labelTerminal(net, first.y, sheet, metrics, true);
   }
@@ -267,7 +277,9 @@ function shortBar(x: number, y: number, sheet: Sheet): readonly SvgNode[] {
 function jointPlaces({ layout, rails, metrics }: Context, metal: JointPlaces['metal']): JointPlaces {
   const joints = new Map<string, { x: number; y: number }>();
   const nets = new Map<string, { x: number; y: number }>();
+  const loose = new Map<string, { x: number; y: number }>();
   for (const row of layout.rows) {
+    if (row.kind === 'loose') loose.set(row.loose.lead.part, { x: metrics.terminals - metrics.railStep, y: row.y });
     if (row.kind !== 'end') continue;
     joints.set(row.end.id, { x: metrics.joints, y: row.y });
     const rail = row.net === undefined ? undefined : rails.get(row.net);
@@ -280,5 +292,5 @@ function jointPlaces({ layout, rails, metrics }: Context, metal: JointPlaces['me
     const corner = rail?.form === 'corner' && first !== undefined && last !== undefined;
     nets.set(row.end.id, { x: column, y: corner ? (first.y + last.y) / 2 : row.y });
   }
-  return { joint: joints, net: nets, metal };
+  return { joint: joints, net: nets, metal, loose };
 }

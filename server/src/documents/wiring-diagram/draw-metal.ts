@@ -37,7 +37,7 @@ export function drawMetal(
   const loose = carrier.net === undefined;
   const column =
     loose || (rail !== undefined && !ground)
-      ? (rail?.column ?? metrics.terminals) - metrics.railStep
+      ? (rail?.column ?? metrics.terminals) - metrics.railStep - (rail === undefined ? 0 : 20)
       : metrics.terminals;
   const across = !ground && rail !== undefined && upTo !== undefined ? d`M${column} ${upTo}H${rail.column}` : '';
   const route = d`M${from} ${metalRow}H${column}${upTo === undefined ? '' : d`V${upTo}`}`;

@@ -1,4 +1,4 @@
-import { RANK, type Run, type Spot } from '../labels.ts';
+import { overlap, RANK, type Run, type Spot, textBox } from '../labels.ts';
 import { d, path } from '../svg.ts';
 import { dimension } from '../symbols.ts';
 import type { PickupPicture } from './picture.ts';
@@ -48,6 +48,7 @@ export function drawResistances(
   }
 }
 
+/** The value in a gap of its dimension line; where the middle is taken, by a ring say, the gap moves along the line. */
 function resistanceBetween(
   sheet: Sheet,
   x: number,
@@ -57,11 +58,18 @@ function resistanceBetween(
   more: readonly string[],
 ): void {
   const height = 20 + more.length * 15;
-  sheet.nodes.push(...dimension(x, top, bottom, height));
-  const first = (top + bottom) / 2 - height / 2 + 14.5;
+  const middle = (top + bottom) / 2;
+  const width = Math.max(textBox(runs, { x, y: 0, anchor: 'middle' }, 14).width, 40);
+  const isFree = (at: number) => {
+    const box = { x: x - width / 2, y: at - height / 2, width, height };
+    return at - height / 2 >= top && at + height / 2 <= bottom && !sheet.obstacles.some((other) => overlap(box, other));
+  };
+  const centre = [0, 34, -34, 52, -52, 80, -80].map((shift) => middle + shift).find(isFree) ?? middle;
+  sheet.nodes.push(...dimension(x, top, bottom, height, centre));
+  const first = centre - height / 2 + 14.5;
   sheet.labels.push({
     wordings: [runs],
-    spots: [0, 16, 28, -14].flatMap((aside) =>
+    spots: [0, 8, 16, 28, -14].flatMap((aside) =>
       [0, -3, 3].map((shift): Spot => ({ x: x + aside, y: first + shift, anchor: 'middle' })),
     ),
     size: 14,

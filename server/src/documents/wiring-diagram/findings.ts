@@ -80,6 +80,7 @@ export function drawRings(
       const before = points[at];
       if (before !== undefined && before.x === point.x && point.y - before.y > 34) {
         nodes.push(path('leader', d`M${point.x} ${before.y + 17}V${point.y - 17}`));
+        sheet.obstacles.push({ x: point.x - 1, y: before.y, width: 2, height: point.y - before.y });
       }
     });
     sheet.nodes.push(part(`finding:${index + 1}`, finding.cause, ...nodes));
@@ -93,5 +94,6 @@ function leader(start: Place, count: number, across: number, first: Place): stri
 }
 
 function placeOf(ring: Ring, places: JointPlaces): Place | undefined {
-  return 'metal' in ring ? places.metal.get(ring.metal) : places[ring.at].get(ring.end);
+  if ('metal' in ring) return places.metal.get(ring.metal);
+  return 'lead' in ring ? places.loose.get(ring.lead) : places[ring.at].get(ring.end);
 }

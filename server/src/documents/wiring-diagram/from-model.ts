@@ -36,7 +36,6 @@ export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis): Pic
   const verdict = verdictOf(
     quick,
     [...path].reverse().map(({ coil }) => coil.name),
-    now,
   );
   const title = pickup.title ?? pickup.name;
   const total = netlist.hot === netlist.ground ? undefined : quick.resistance20COhm;
@@ -80,17 +79,20 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const { coil } = place;
   const own = quick.signs.find((each) => each.coil.name === coil.name);
   const winding = [...quick.windings].find(([each]) => each.name === coil.name)?.[1];
-  const wound = own?.wind === undefined ? undefined : own.wind.sign > 0 ? 'counterclockwise' : 'clockwise';
+  const endsTraced = quick.netlist.windings.find((each) => each.coil.name === coil.name)?.ends !== 'from a kick';
+  const wound = endsTraced ? rotation(own?.wind?.sign) : undefined;
   const polarity = own?.pole === undefined ? undefined : own.pole.sign > 0 ? 'north-up' : 'south-up';
   const layout = place.entered ?? place.nearGround;
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
-  const words = coilCaptions(coil, winding, { wound, polarity, measured: own?.wind?.basis === 'measured' });
+  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced });
   const serves = coil.serves?.value;
   return {
     id: coil.name,
     ...words,
     wound,
+    endsTraced,
+    pathTurns: now?.entered === undefined ? undefined : rotation(own?.hum),
     entered: now?.entered,
     ...(layout === undefined ? {} : { enteredAsLaidOut: layout }),
     poles: polesOf(coil, quick.netlist.pickup, polarity),
@@ -142,6 +144,7 @@ function looseLeads(netlist: PickupNetlist): readonly LooseLeadPicture[] {
   const used = new Set(
     coils.flatMap(({ name }) => [conductorOf(netlist, name, 'start'), conductorOf(netlist, name, 'finish')]),
   );
+  const untraced = netlist.windings.some(({ ends }) => ends === 'unknown');
   return [...netlist.leads.values()]
     .filter((lead) => lead.what === 'conductor' && !used.has(lead))
     .map((lead) => {
@@ -151,7 +154,7 @@ function looseLeads(netlist: PickupNetlist): readonly LooseLeadPicture[] {
       return {
         lead: outgoingPicture(lead),
         net: alone ? undefined : netId(net),
-        remark: free ? 'taped off' : alone ? 'untraced' : '',
+        remark: free ? 'taped off' : !alone ? '' : untraced ? 'untraced' : 'joined to nothing',
       };
     });
 }
@@ -255,7 +258,12 @@ function findingPictures(
       : (finding.subject.nodes ?? []).flatMap((node) => ringOfNode(node, netlist) ?? []);
     if (rings.length === 0) return [];
     return [
-      { code: finding.code, cause: finding.message, ...(drawn ? { remedy: `${mistake.remedy.title}.` } : {}), rings },
+      {
+        code: finding.code,
+        cause: plain(finding.message),
+        ...(drawn ? { remedy: `${plain(mistake.remedy.title)}.` } : {}),
+        rings,
+      },
     ];
   });
 }
@@ -271,13 +279,20 @@ function ringOfNode(node: string, netlist: PickupNetlist): Ring | undefined {
   const lead = kind === 'lead' ? netlist.leads.get(name) : undefined;
   const end = lead?.ends[0];
   if (end !== undefined) return { end: `${end.coil.name}.${end.end}`, at: 'net' };
-  return lead?.what === 'shield' ? { metal: node } : undefined;
+  if (lead?.what === 'shield') return { metal: node };
+  return lead === undefined ? undefined : { lead: node };
 }
+
+const rotation = (sign: number | undefined) =>
+  sign === undefined ? undefined : sign > 0 ? ('counterclockwise' as const) : ('clockwise' as const);
 
 const canonical = (written: string): string => {
   const colour = colourOf(written);
   return colour === undefined ? written : colourWords(colour);
 };
+
+/** Messages mark what is typed with backticks, which a drawing has no use for. */
+const plain = (message: string): string => message.replaceAll('`', '');
 
 const netId = (net: number): string => `net${net}`;
 

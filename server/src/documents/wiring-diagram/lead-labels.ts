@@ -34,7 +34,7 @@ export function labelWord(sheet: Sheet, text: string, x: number, y: number, belo
   const heights = below ? [y + 17, y - 9] : [y - 9, y + 17];
   sheet.labels.push({
     wordings: [[{ text, quiet: true }]],
-    spots: heights.flatMap((each) => [0, 8].map((shift): Spot => ({ x: x + shift, y: each, anchor: 'start' }))),
+    spots: heights.flatMap((each) => [0, 8, -7].map((shift): Spot => ({ x: x + shift, y: each, anchor: 'start' }))),
     size: 12,
     rank: RANK.end,
     mayDrop: false,
@@ -49,7 +49,9 @@ export function labelTerminal(net: NetPicture, y: number, sheet: Sheet, metrics:
       ? [{ x: metrics.terminals - metrics.railStep + 10, y: y + 4, anchor: 'start' }]
       : [
           { x: metrics.terminalLabel, y: y + 5, anchor: 'start' },
-          { x: metrics.terminalLabel, y: y + 20, anchor: 'start' },
+          // Beside a ring round the terminal.
+          { x: metrics.terminalLabel + 6, y: y + 5, anchor: 'start' },
+          { x: metrics.terminalLabel, y: y + 24, anchor: 'start' },
         ],
     size: quiet ? 12 : 14,
     rank: RANK.terminal,
@@ -66,7 +68,9 @@ export function labelLink(net: NetPicture, { column, rows }: Rail, sheet: Sheet,
   const far = metrics.cableShield - 24;
   sheet.labels.push({
     wordings: [[{ text: net.label, bold: true }]],
-    spots: [-2, 5, 12, -10].map((shift): Spot => ({ x, y: middle + shift, anchor: 'end' })),
+    spots: [0, 7, 30]
+      .flatMap((aside) => [-2, 5, 12, -10].map((shift): Spot => ({ x: x - aside, y: middle + shift, anchor: 'end' })))
+      .concat(column < metrics.terminals ? [{ x: column + 12, y: middle + 5, anchor: 'start' }] : []),
     size: 14,
     rank: RANK.terminal,
     mayDrop: false,

@@ -3,7 +3,8 @@ import { createAnalyser, editedTexts } from '../../analysis.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis-types.ts';
 import type { Finding, Remedy } from '../../checks/finding.ts';
 import { COIL_ENDS, type Coil, type CoilEnd } from '../../model/coil.ts';
-import { endNode, type Node, type OutgoingLead, type PickupNetlist } from '../../model/netlist.ts';
+import { endNode, type Node, type OutgoingLead, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
+import type { Pickup } from '../../model/pickup.ts';
 
 export interface Mistake {
   readonly finding: Finding;
@@ -23,9 +24,11 @@ export interface MistakenEnd {
 export function mistakeOf(analysis: Analysis, { pickup, netlist, findings }: PickupAnalysis): Mistake | undefined {
   for (const finding of findings) {
     if (finding.severity !== 'error' && finding.severity !== 'warning') continue;
+    // What a reading contradicts is a statement, not yet a joint.
+    if (finding.code.startsWith('reading/')) continue;
     for (const remedy of analysis.verifiedFixes(finding)) {
       const remedied = remedy.kind === 'build' ? apply(remedy, analysis, pickup.name) : undefined;
-      if (remedied === undefined || !sameCoils(pickup.coils, remedied.pickup.coils)) continue;
+      if (remedied === undefined || !sameButLeads(pickup, remedied.pickup)) continue;
       const ends = mistakenEnds(netlist, remedied.netlist);
       if (ends.size > 0) return { finding, remedy, remedied, ends };
     }
@@ -46,18 +49,81 @@ export function mistakenEnds(asIs: PickupNetlist, remedied: PickupNetlist): Read
     if (owner !== undefined) mistaken.set(`${coil}.${end}`, { joint: `${owner.coil}.${owner.end}` });
   }
   // Leads that changed places at the joints are told there; the nets then differ only by what hangs on them.
-  if (mistaken.size > 0) return mistaken;
-  const changed = ends.filter(
-    (each) => companions(asIs, each.coil, each.end) !== companions(remedied, each.coil, each.end),
-  );
-  for (const { coil, end } of changed) {
-    const now = companions(asIs, coil, end);
-    const owner = changed.find((other) => companions(remedied, other.coil, other.end) === now);
-    mistaken.set(`${coil}.${end}`, {
-      net: now === '' || owner === undefined ? 'nowhere' : `${owner.coil}.${owner.end}`,
-    });
+  if (mistaken.size === 0) return mistakenNets(asIs, remedied);
+  return sameHookup(asIs, remedied) ? mistaken : new Map();
+}
+
+/** Ends that have taken each other's place in the hookup, or that are joined to nothing though they should be. */
+function mistakenNets(asIs: PickupNetlist, remedied: PickupNetlist): ReadonlyMap<string, MistakenEnd> {
+  const ends = remedied.pickup.coils.flatMap(({ name }) => COIL_ENDS.map((end) => `${name}.${end}`));
+  const [now, right] = [joints(asIs), joints(remedied)];
+  const wanted = asText(right);
+  if (asText(now) === wanted) return new Map();
+  for (const exchange of exchanges(remedied.pickup.coils, ends)) {
+    const other = (end: string) => exchange.get(end) ?? end;
+    if (asText(now.map((joint) => joint.map(other))) !== wanted) continue;
+    return new Map([...exchange].map(([end, net]) => [end, { net }]));
   }
-  return [...mistaken.values()].some(({ net }) => net === 'nowhere') && mistaken.size > 2 ? new Map() : mistaken;
+  const alone = (all: typeof now) => new Set(all.flatMap((joint) => (joint.length === 1 ? joint : [])));
+  const [aloneNow, aloneThen] = [alone(now), alone(right)];
+  const forgotten = ends.filter((end) => aloneNow.has(end) && !aloneThen.has(end));
+  const without = (all: typeof now) => asText(all.map((joint) => joint.filter((each) => !forgotten.includes(each))));
+  // A change that is neither an exchange nor a forgotten joint cannot be drawn as a crossing or a gap.
+  if (forgotten.length === 0 || without(now) !== without(right)) return new Map();
+  return new Map(forgotten.map((end) => [end, { net: 'nowhere' }]));
+}
+
+/** Whether the conductors are joined alike, whatever is soldered to them inside. */
+function sameHookup(asIs: PickupNetlist, remedied: PickupNetlist): boolean {
+  const outside = ({ nets }: PickupNetlist) =>
+    asText(nets.map(({ nodes }) => nodes.filter((node) => !node.startsWith('coil:'))));
+  return outside(asIs) === outside(remedied);
+}
+
+/** What may have changed places: start and finish of one coil or of several, else any two ends. */
+function* exchanges(coils: readonly Coil[], ends: readonly string[]): Generator<ReadonlyMap<string, string>> {
+  const few = coils.slice(0, MOST_COILS);
+  for (let set = 1; set < 2 ** few.length; set += 1) {
+    const pairs = few.filter((_, index) => Math.floor(set / 2 ** index) % 2 === 1);
+    yield new Map(
+      pairs.flatMap(({ name }): [string, string][] => [
+        [`${name}.start`, `${name}.finish`],
+        [`${name}.finish`, `${name}.start`],
+      ]),
+    );
+  }
+  for (const [index, a] of ends.entries()) {
+    for (const b of ends.slice(index + 1, MOST_COILS * 2)) {
+      yield new Map([
+        [a, b],
+        [b, a],
+      ]);
+    }
+  }
+}
+
+/** Pickups with more coils than this are drawn as they are. */
+const MOST_COILS = 4;
+
+/** The nets by coil ends, each lead counting as the end it belongs to, so that two netlists can be compared. */
+function joints(netlist: PickupNetlist): readonly (readonly string[])[] {
+  const endOf = new Map<Node, string>();
+  for (const { name } of netlist.pickup.coils) {
+    for (const end of COIL_ENDS) {
+      endOf.set(endNode(name, end), `${name}.${end}`);
+      const lead = conductorOf(netlist, name, end);
+      if (lead !== undefined) endOf.set(lead.node, `${name}.${end}`);
+    }
+  }
+  return netlist.nets.map(({ nodes }) => [...new Set(nodes.map((node) => endOf.get(node) ?? node))]);
+}
+
+function asText(all: readonly (readonly string[])[]): string {
+  return all
+    .filter((joint) => joint.length > 0)
+    .map((joint) => [...joint].sort().join(' '))
+    .sort()
+    .join('\n');
 }
 
 /** The lead by which an end leaves the pickup. */
@@ -68,40 +134,27 @@ export function conductorOf(netlist: PickupNetlist, coil: string, end: CoilEnd):
   if (stated !== undefined) return stated;
   const winding = netlist.windings.find((each) => each.coil.name === coil);
   if (winding?.ends !== 'from a kick') return undefined;
-  const net = winding[end];
-  return [...netlist.leads.values()].find(
-    (lead) =>
-      lead.what === 'conductor' && lead.ends.length === 0 && net !== undefined && netlist.netOf(lead.node) === net,
-  );
+  // As the leads lie on the bench: once they are joined, a net no longer tells them apart.
+  const loose = pickupNetlist(netlist.pickup, { joined: false });
+  const net = loose.windings.find((each) => each.coil.name === coil)?.[end];
+  const lead = [...loose.leads.values()].find((each) => each.what === 'conductor' && loose.netOf(each.node) === net);
+  return lead === undefined ? undefined : netlist.leads.get(lead.name);
 }
 
-/** What else is joined to an end: its net without the end itself and its own lead. */
-function companions(netlist: PickupNetlist, coil: string, end: CoilEnd): string {
-  const own = new Set<Node>([endNode(coil, end)]);
-  const lead = conductorOf(netlist, coil, end);
-  if (lead !== undefined) own.add(lead.node);
-  const net = netlist.netOf(endNode(coil, end));
-  const nodes = net === undefined ? [] : (netlist.nets[net]?.nodes ?? []);
-  return nodes
-    .filter((node) => !own.has(node))
-    .sort()
-    .join(' ');
-}
-
-/** Coils wound and magnetised as before: only then is the difference one of leads. */
-function sameCoils(before: readonly Coil[], after: readonly Coil[]): boolean {
-  return (
-    before.length === after.length &&
-    before.every((coil, index) => {
-      const other = after[index];
-      return (
-        coil.name === other?.name &&
-        coil.wound?.value === other.wound?.value &&
-        coil.polarity?.value === other.polarity?.value &&
-        coil.bobbin?.name === other.bobbin?.name
-      );
-    })
-  );
+/** Coils and magnet as before: only then is the difference one of leads. */
+function sameButLeads(before: Pickup, after: Pickup): boolean {
+  const [bar, otherBar] = [before.barMagnet?.value, after.barMagnet?.value];
+  if (bar?.pole !== otherBar?.pole || bar?.towardCoil.value !== otherBar?.towardCoil.value) return false;
+  if (before.coils.length !== after.coils.length) return false;
+  return before.coils.every((coil, index) => {
+    const other = after.coils[index];
+    return (
+      coil.name === other?.name &&
+      coil.wound?.value === other.wound?.value &&
+      coil.polarity?.value === other.polarity?.value &&
+      coil.bobbin?.name === other.bobbin?.name
+    );
+  });
 }
 
 function apply(remedy: Remedy, analysis: Analysis, pickup: string): PickupAnalysis | undefined {

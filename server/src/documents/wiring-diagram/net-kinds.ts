@@ -8,7 +8,7 @@ import type { NetPicture } from './picture.ts';
 export function netKinds(netlist: PickupNetlist, mistaken: ReadonlyMap<string, MistakenEnd>): readonly NetPicture[] {
   return netlist.nets.map(({ index, nodes }): NetPicture => {
     const id = `net${index}`;
-    if (index === netlist.hot && index === netlist.ground) return { id, kind: 'hot', label: 'hot and ground' };
+    if (index === netlist.hot && index === netlist.ground) return { id, kind: 'hot', label: 'hot', detail: 'ground' };
     if (index === netlist.hot) return { id, kind: 'hot', label: 'hot' };
     if (index === netlist.ground) return { id, kind: 'ground', label: 'ground' };
     if (nodes.some((node) => node.startsWith('tap:'))) return { id, kind: 'out', label: 'tap' };

@@ -21,15 +21,12 @@ export function describePath(coils: readonly CoilPicture[], verdict: VerdictPict
 function stepThrough(coil: CoilPicture, entered: 'start' | 'finish'): string {
   const [into, out] = entered === 'start' ? [coil.start, coil.finish] : [coil.finish, coil.start];
   const left = entered === 'start' ? 'finish' : 'start';
-  const turn =
-    coil.wound === undefined
-      ? 'round it'
-      : (coil.wound === 'clockwise') === (entered === 'start')
-        ? 'clockwise'
-        : 'counterclockwise';
+  const turn = coil.pathTurns ?? 'round it';
   return [
     ...(into.conductor === undefined ? [] : [into.conductor.name]),
-    `to the ${entered}${ownLead(into)} of the ${coil.caption.name}, ${turn} to its ${left}${ownLead(out)}`,
+    coil.endsTraced
+      ? `to the ${entered}${ownLead(into)} of the ${coil.caption.name}, ${turn} to its ${left}${ownLead(out)}`
+      : `through the ${coil.caption.name}, ${turn}`,
     ...(out.conductor === undefined ? [] : [out.conductor.name]),
   ].join(', ');
 }

@@ -46,6 +46,10 @@ export interface CoilPicture {
   /** Read out for the coil. */
   readonly description: string;
   readonly wound: 'clockwise' | 'counterclockwise' | undefined;
+  /** Whether anybody saw which lead is the inner end; without it neither `wound` nor start and finish are told. */
+  readonly endsTraced: boolean;
+  /** The way round that the path goes, where it is known: kicks and compass prove it even of untraced ends. */
+  readonly pathTurns: 'clockwise' | 'counterclockwise' | undefined;
   /** Where the path from ground to hot enters it. */
   readonly entered: 'start' | 'finish' | undefined;
   /** The same as the layout has it, where a mistake changes it. */
@@ -102,7 +106,7 @@ export interface NetPicture {
   /** `free`: on purpose joined to nothing; `open`: by mistake; `out`: led out, such as a tap; `inner`: a joint inside. */
   readonly kind: 'hot' | 'ground' | 'link' | 'out' | 'free' | 'open';
   readonly label: string;
-  /** `GY + TQ`. */
+  /** `GY + TQ`; for hot: `ground`, where the two are one net. */
   readonly detail?: string;
 }
 
@@ -136,8 +140,11 @@ export interface FindingPicture {
   readonly rings: readonly Ring[];
 }
 
-/** A place to ring: the joint of a coil's lead with its conductor, the point where its net is joined, or a metal part. */
-export type Ring = { readonly end: string; readonly at: 'joint' | 'net' } | { readonly metal: string };
+/** A place to ring: the joint of a coil's lead with its conductor, the point where its net is joined, a metal part, or a lead without a coil. */
+export type Ring =
+  | { readonly end: string; readonly at: 'joint' | 'net' }
+  | { readonly metal: string }
+  | { readonly lead: string };
 
 export type Push = 'hot' | 'ground' | undefined;
 

@@ -103,7 +103,7 @@ function centreDistance(
   const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
   const bar = picture.bar === undefined ? 0 : 2 * outer + (metrics.captions ? 102 : 86);
   const beneath = below.coil.beneath || above.coil.beneath ? 2 * outer + 40 : 0;
-  const captions = metrics.captions ? above.coil.captions.length * 18 + 24 : 0;
+  const captions = metrics.captions ? (above.coil.captions.length + 1) * 18 + 14 : 0;
   const rows = rowExtent(above, metrics).below + metrics.rowGap + rowExtent(below, metrics).above;
   const bodies = extent(above, metrics).below + extent(below, metrics).above + 28;
   return Math.max(bar, beneath, captions, rows, bodies);

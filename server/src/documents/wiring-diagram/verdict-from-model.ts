@@ -1,15 +1,10 @@
-import type { QuickEstimates } from '../../estimates/quick.ts';
+import { type QuickEstimates, soundTogether } from '../../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../../estimates/signs.ts';
 import { printCount, printDb, printDbOrLower } from '../../quantities/print.ts';
-import type { CoilOnPath } from './coil-path.ts';
 import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 
 /** Why it sounds so, from the signs and sizes of its coils; `undefined` where no path leads from ground to hot. */
-export function verdictOf(
-  quick: QuickEstimates,
-  topFirst: readonly string[],
-  path: ReadonlyMap<string, CoilOnPath>,
-): VerdictPicture | undefined {
+export function verdictOf(quick: QuickEstimates, topFirst: readonly string[]): VerdictPicture | undefined {
   const live = topFirst.flatMap((name) => quick.signs.filter((each) => each.coil.name === name && sounds(each)));
   if (live.length === 0) return undefined;
   const heard = live.filter(({ coil }) => coil.below === undefined && coil.serves?.value !== 'none');
@@ -23,13 +18,16 @@ export function verdictOf(
     ({ hum }) => hum,
     ({ coil }) => quick.windings.get(coil)?.turnAreaM2?.value,
   );
+  const traced = ({ coil }: CoilSigns) =>
+    quick.netlist.windings.find((each) => each.coil === coil)?.ends !== 'from a kick';
   const stringWay = reference(heard, ({ string }) => string);
   const humWay = reference(live, ({ hum }) => hum);
   return {
     rows: live.map((signs) => ({
       coil: signs.coil.name,
-      wound: rotation(signs.wind?.sign),
-      path: rotation(pathTurn(signs, path.get(signs.coil.name))),
+      wound: traced(signs) ? rotation(signs.wind?.sign) : 'unknown',
+      // Direction times wind is the way round that the path goes, whichever end is the inner one.
+      path: rotation(signs.hum),
       polarity: signs.pole === undefined ? undefined : signs.pole.sign > 0 ? 'north-up' : 'south-up',
       string: push(signs.string, stringWay),
       hum: push(signs.hum, humWay),
@@ -61,7 +59,8 @@ function signalOf(
       vectors: [],
       remarks: ['The kick of each coil settles it, taken between its own two leads.'],
     };
-  if (phase === 'in') return { heading: 'String signal adds', vectors, remarks: total };
+  const together = heard.some((a) => heard.some((b) => soundTogether(a.coil, b.coil)));
+  if (together) return { heading: 'String signal adds', vectors, remarks: total };
   if (heard.length > 1)
     return { heading: 'No string is heard twice', vectors: [], remarks: ['Each coil serves strings of its own.'] };
   return { heading: 'String signal', vectors, remarks: total };
@@ -124,12 +123,6 @@ function reference(live: readonly CoilSigns[], signOf: (signs: CoilSigns) => num
 
 function push(sign: number | undefined, way: number): Push {
   return sign === undefined ? undefined : sign === way ? 'hot' : 'ground';
-}
-
-/** The way round that the path goes: as wound where it enters at the start. */
-function pathTurn({ wind }: CoilSigns, place: CoilOnPath | undefined): number | undefined {
-  if (wind === undefined || place?.entered === undefined) return undefined;
-  return place.entered === 'start' ? wind.sign : -wind.sign;
 }
 
 function rotation(sign: number | undefined): string {

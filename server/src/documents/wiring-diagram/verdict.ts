@@ -24,7 +24,7 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
   const wide = metrics.captions;
   const x = metrics.margin;
   const columns = wide
-    ? { wound: x + 64, path: x + 162, poles: x + 264, string: x + 344, hum: x + 444, right: x + 548 }
+    ? { wound: x + 58, path: x + 161, poles: x + 264, string: x + 344, hum: x + 444, right: x + 548 }
     : { wound: undefined, path: x + 76, poles: x + 190, string: x + 252, hum: x + 356, right: metrics.width - x };
   const heads: readonly (readonly [string, number | undefined])[] = [
     ['wound', columns.wound],
@@ -39,7 +39,7 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
   for (const row of rows) {
     nodes.push(path('hair', d`M${x} ${y - 17}H${columns.right}`));
     const cells: SvgNode[] = [
-      textLine([{ text: fitText(row.coil, wide ? 60 : 72, { size: 12, bold: true }), bold: true }], {
+      textLine([{ text: fitText(row.coil, wide ? 54 : 72, { size: 12, bold: true }), bold: true }], {
         x,
         y,
         anchor: 'start',

@@ -5,6 +5,7 @@ import { fitText, textWidth, wrapText } from '../text-width.ts';
 import { drawingCss } from '../theme.ts';
 import { drawCoils, drawSideView } from './draw-coils.ts';
 import { drawLeads } from './draw-leads.ts';
+import { drawResistances } from './draw-resistances.ts';
 import { drawRings, findingsHead } from './findings.ts';
 import type { Caption, PickupPicture } from './picture.ts';
 import { type CoilPlace, type Layout, layOut } from './rows.ts';
@@ -33,9 +34,10 @@ export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
   const layout = layOut(picture, metrics, top);
 
   drawCoils(picture, layout, metrics, sheet);
-  const places = drawLeads(picture, layout, metrics, sheet);
+  const { places, rails } = drawLeads(picture, layout, metrics, sheet);
   const topRow = layout.rows.at(0)?.y ?? top;
   drawRings(picture.findings, findings, places, topRow, metrics, sheet);
+  drawResistances(picture, layout, rails, metrics, sheet);
   if (metrics.captions) for (const place of layout.places) drawCaptions(place, metrics, sheet);
 
   const stack = picture.coils.some(({ beneath }) => beneath);
@@ -48,7 +50,7 @@ export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
   const verdict = picture.verdict === undefined ? undefined : drawVerdict(picture.verdict, key.bottom + 40, metrics);
   const height = Math.ceil((verdict?.bottom ?? key.bottom) + 24);
 
-  const area = { x: 4, y: head.bottom, width: metrics.width - 8, height: key.bottom - head.bottom };
+  const area = { x: 2, y: head.bottom, width: metrics.width - 4, height: key.bottom - head.bottom };
   const { placed, overlapping } = placeLabels(sheet.labels, sheet.obstacles, area);
   const nodes: SvgNode[] = [
     rect('sheet', 0, 0, metrics.width, height),
