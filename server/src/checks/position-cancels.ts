@@ -106,8 +106,7 @@ function remedies(
 export function turnMagnet(pickup: Pickup): readonly Edit[] | undefined {
   const bar = flipBar(pickup);
   if (bar) return [bar];
-  const own = pickup.coils.map(flipPolarity);
-  return own.length > 0 && own.every((edit) => edit !== undefined) ? present(own) : undefined;
+  return flipPolarity(pickup.coils, pickup);
 }
 
 export function swapHotAndGround(pickup: Pickup): readonly Edit[] | undefined {
