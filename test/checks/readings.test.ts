@@ -34,6 +34,11 @@ describe('a coil read by itself', () => {
     assert.match(messageOf(analysis, 'reading/unlikely'), /most likely an open slug coil/);
   });
 
+  it('of next to nothing is shorted', () => {
+    const analysis = findings('slug 12 ohm', '^^^^^^^^^^^ reading/unlikely warning');
+    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely a short across it/);
+  });
+
   it('a thousand times too small is a slip of the unit', () => {
     const analysis = findings('slug 4.02 ohm', '^^^^^^^^^^^^^ reading/unlikely warning');
     assert.match(messageOf(analysis, 'reading/unlikely'), /slip of the decimal point or the unit: 4\.02.kΩ was meant/);

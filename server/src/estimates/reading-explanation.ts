@@ -91,6 +91,8 @@ function causesOf(line: JudgedLine, quick: QuickEstimates): readonly Cause[] {
   if (readOhm === null) return [...openCoils(line), ...leads];
   if (expected === null) return [...leads, joinedByMistake(line)];
   if (!(expected.value > 0)) return [poorJoint(line, readOhm)];
+  if (readOhm < SHORT_SHARE * expected.value)
+    return [...slipOfThePen(line, readOhm, expected.value), shorted(line), ...leads];
   return [
     ...slipOfThePen(line, readOhm, expected.value),
     ...warmOrCold(line, readOhm, expected.value),
@@ -126,6 +128,17 @@ const joinedByMistake = (line: JudgedLine): Cause => ({
   words: 'solder, a pinched lead or a bare end that joins what should be apart',
   prior: 1.5,
   reads: onlyAt(line, line.readOhm),
+});
+
+/** Less than this share of what is expected is no winding any more. */
+const SHORT_SHARE = 0.02;
+
+const shorted = (line: JudgedLine): Cause => ({
+  kind: 'joined by mistake',
+  words: 'a short across it: solder or bare ends that touch',
+  prior: 2,
+  reads: (each) =>
+    line.coils.every((coil) => each.coils.includes(coil)) ? [unchanged(each), line.readOhm] : [unchanged(each)],
 });
 
 const poorJoint = (line: JudgedLine, extraOhm: number): Cause => ({
