@@ -77,11 +77,11 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
   };
   const supplyClosing = (keep: number) => {
     const missing = blocks.slice(keep);
-    const last = out.at(-1);
+    const last = out.findLast(({ tokenType }) => tokenType !== Newline && tokenType !== Semicolon);
     if (missing.length === 0 || !last) return;
     const at = endOf(last);
     const told = missing.filter((block) => !block.supplied);
-    if (told.length > 0) problems.push(unclosedBlock(told, lineEnd(text, at)));
+    if (told.length > 0) problems.push(unclosedBlock(told, endOfComment(text, at)));
     for (const _ of missing) closeBlock(supplied(CloseBrace, at));
   };
 
@@ -116,7 +116,13 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
         extraBrace = index;
       }
     } else {
-      if (isFirst && token.tokenType === Word && isBlockWord(token.image) && braceOfLine(tokens, index) !== undefined) {
+      const isLineStart = isFirst && (tokens[index - 1]?.tokenType ?? Newline) === Newline;
+      if (
+        isLineStart &&
+        token.tokenType === Word &&
+        isBlockWord(token.image) &&
+        braceOfLine(tokens, index) !== undefined
+      ) {
         supplyClosing(
           keptOpen(
             blocks.map((open) => open.word),
@@ -280,6 +286,13 @@ function closesNothing(token: IToken): SyntaxProblem {
 
 function supplied(type: TokenType, at: number): IToken {
   return createTokenInstance(type, '', at, at, 0, 0, 0, 0);
+}
+
+/** Behind the comment that follows on the line, where one does. */
+function endOfComment(text: string, offset: number): number {
+  let at = offset;
+  while (text[at] === ' ' || text[at] === '\t') at++;
+  return text[at] === '#' ? lineEnd(text, at) : offset;
 }
 
 function indentationAt(text: string, offset: number): string {

@@ -12,7 +12,7 @@ export function languageReference(
   const pages = [
     introduction.trimEnd(),
     '## Units',
-    unitTable(units),
+    unitList(units),
     '## Blocks',
     contents(),
     ...[...schemas.values()].map(blockPage),
@@ -20,11 +20,10 @@ export function languageReference(
   return `${pages.join('\n\n')}\n`;
 }
 
-function unitTable(units: readonly { readonly dimension: Dimension; readonly symbols: readonly string[] }[]): string {
-  const rows = units.map(
-    ({ dimension, symbols }) => `| ${dimension} | ${symbols.map((symbol) => `\`${symbol}\``).join(' ')} |`,
-  );
-  return ['| of | units |', '|---|---|', ...rows].join('\n');
+function unitList(units: readonly { readonly dimension: Dimension; readonly symbols: readonly string[] }[]): string {
+  return units
+    .map(({ dimension, symbols }) => `- ${dimension}: ${symbols.map((symbol) => `\`${symbol}\``).join(' ')}`)
+    .join('\n');
 }
 
 function contents(): string {

@@ -25,6 +25,8 @@ const NAME_PART = '[\\p{L}\\p{M}\\p{N}_-]';
 const NAME = `\\p{L}${NAME_PART}*`;
 const BEFORE = '(?<![\\p{L}\\p{M}\\p{N}_.-])';
 const BEHIND = '(?![\\p{L}\\p{M}\\p{N}_-]|\\.\\p{L})';
+/** A number begins where no name goes on, or behind the `x` of a size. */
+const NUMBER_BEFORE = '(?:(?<![\\p{L}_.])|(?<=\\dx))';
 /** Where a line's first word may stand. */
 const LINE_START = '(?:^|(?<=[{;}]))\\s*';
 
@@ -79,14 +81,14 @@ export function textMateGrammar(unitSymbols: readonly string[]): TextMateGrammar
           { include: '#date' },
           { name: 'invalid.illegal.number.pickup', match: `${BEFORE}\\d[\\d_]*,\\d[\\d_,]*` },
           {
-            match: `(?<![\\p{L}_.])([+\\-−]?\\d[\\d_]*(?:\\.\\d+)?)\\s*(${unit})(?![\\p{L}\\p{M}\\p{N}_/-])`,
+            match: `${NUMBER_BEFORE}([+\\-−]?\\d[\\d_]*(?:\\.\\d+)?)\\s*(${unit})(?![\\p{L}\\p{M}\\p{N}_/-])`,
             captures: { 1: { name: 'constant.numeric.pickup' }, 2: { name: 'keyword.other.unit.pickup' } },
           },
           {
             name: 'constant.numeric.code.pickup',
             match: `${BEFORE}[+\\-−]?\\d[\\d_]*(?:\\.\\d+)?[RKkMpnuµμm]\\d*(?![\\p{L}\\p{N}_/-])`,
           },
-          { name: 'constant.numeric.pickup', match: '(?<![\\p{L}_.])[+\\-−]?\\d[\\d_]*(?:\\.\\d+)?' },
+          { name: 'constant.numeric.pickup', match: `${NUMBER_BEFORE}[+\\-−]?\\d[\\d_]*(?:\\.\\d+)?` },
           { name: 'variable.other.path.pickup', match: `${BEFORE}${NAME}(?:\\.${NAME})+` },
           { name: 'keyword.operator.word.pickup', match: `${BEFORE}(?:${alternatives(operators)})${BEHIND}` },
           { name: 'keyword.other.pickup', match: `${BEFORE}(?:${alternatives(joining)})${BEHIND}` },

@@ -17,8 +17,13 @@ export function generatedFiles(): readonly { readonly path: string; readonly tex
   return [
     {
       path: 'client/syntaxes/pickup.tmLanguage.json',
-      text: `${JSON.stringify(textMateGrammar(spellings), null, 2)}\n`,
+      text: printed(textMateGrammar(spellings)),
     },
     { path: 'grammar/language-reference.md', text: languageReference(introduction, units) },
   ];
+}
+
+/** As the formatter of this repository leaves it: an array of one short text on one line. */
+function printed(value: object): string {
+  return `${JSON.stringify(value, null, 2).replace(/\[\s+("[^"\n]*")\s+\]/g, '[$1]')}\n`;
 }

@@ -20,9 +20,12 @@ export interface FactSchema<S extends Shape = Shape> {
   readonly example: string;
 }
 
-export interface BlockSchema<F extends Readonly<Record<string, FactSchema>> = Readonly<Record<string, FactSchema>>> {
+export interface BlockSchema<
+  F extends Readonly<Record<string, FactSchema>> = Readonly<Record<string, FactSchema>>,
+  H extends Shape = Shape,
+> {
   readonly keyword: string;
-  readonly head: Shape;
+  readonly head: H;
   /** The kind of name that this block's head declares. */
   readonly names: NameKind | undefined;
   readonly like: boolean;
@@ -38,8 +41,9 @@ export interface BlockSchema<F extends Readonly<Record<string, FactSchema>> = Re
 
 export const fact = <const S extends Shape>(schema: FactSchema<S>): FactSchema<S> => schema;
 
-export const block = <const F extends Readonly<Record<string, FactSchema>>>(schema: BlockSchema<F>): BlockSchema<F> =>
-  schema;
+export const block = <const F extends Readonly<Record<string, FactSchema>>, const H extends Shape>(
+  schema: BlockSchema<F, H>,
+): BlockSchema<F, H> => schema;
 
 /** A fact that matched: its captures and the line that it stands on. */
 export interface MatchedFact<T> {
