@@ -67,6 +67,16 @@ describe('one cause of several lines', () => {
     );
   });
 
+  it('a reel that runs thicker than stated shows on every coil wound from it', () => {
+    const analysis = findings(
+      'screw 3.70 kohm',
+      '^^^^^^^^^^^^^^^ reading/unlikely warning',
+      'slug 3.70 kohm',
+      'hot to ground 7.40 kohm',
+    );
+    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely wire plain-42 that runs thicker than stated/);
+  });
+
   it('an odd coil explains the odd sum', () => {
     findings('slug 2.71 kohm', '^^^^^^^^^^^^^^ reading/unlikely warning', 'hot to ground 6.73 kohm');
   });
