@@ -98,6 +98,8 @@ async function takeScreenshot(): Promise<void> {
     for (const step of [...(values.preview ? ['pickup.openPreviewToSide'] : []), ...steps]) {
       if (step !== '') await perform(page, step, titles);
     }
+    // On a busy machine the server takes its time; a picture without the preview that was asked for helps nobody.
+    if (values.preview) await (await preview(page)).locator('svg').first().waitFor();
     await page.waitForTimeout(Number(values.wait));
 
     const out = path.resolve(values.out);
