@@ -4,7 +4,7 @@ import type { Finding } from '../checks/finding.ts';
 import type { FactChange } from '../documents/comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import type { Figure } from './report-data.ts';
+import { type Figure, figureOf } from './report-data.ts';
 
 export function comparisonData(comparison: Comparison, names: { readonly before: string; readonly after: string }) {
   return {
@@ -57,11 +57,7 @@ function factData(change: FactChange) {
   }
 }
 
-function figure(estimate: Estimate | null): Figure | null {
-  if (estimate === null || !Number.isFinite(estimate.value)) return null;
-  const { value, sd, basis, restsOn } = estimate;
-  return { value, uncertainty: finiteOrNull(sd), basis, restsOn };
-}
+const figure = (estimate: Estimate | null): Figure | null => (estimate && figureOf(estimate)) ?? null;
 
 const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
 

@@ -25,14 +25,16 @@ export interface Location {
 }
 
 /**
- * Fixes are verified by analysing the changed text again, so a large file with thousands of findings must not ask for all: as
- * many are looked up as this many characters of re-read text allow, at least one.
+ * Fixes are verified by analysing the changed text again, so a file with thousands of findings must not ask for all. A
+ * verification costs about the text's length and a share for each finding; as many are asked for as this allows, at least one.
  */
-const VERIFICATION_CHARACTERS = 4_000_000;
+const VERIFICATION_BUDGET = 2_000_000;
+const COST_PER_FINDING = 200;
 
 export function locateFindings(analysis: Analysis, cwd: string): readonly LocatedFinding[] {
   const locate = locator(analysis, cwd);
-  let verifications = Math.max(1, Math.floor(VERIFICATION_CHARACTERS / (analysis.text.length + 1)));
+  const cost = 1 + analysis.text.length + COST_PER_FINDING * analysis.findings.length;
+  let verifications = Math.max(1, Math.floor(VERIFICATION_BUDGET / cost));
   return analysis.findings.flatMap((finding): readonly LocatedFinding[] => {
     const at = locate(analysis.locate(finding.place));
     if (at === undefined) return [];

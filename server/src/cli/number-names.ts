@@ -1,5 +1,5 @@
 /** What computed values are called in text, and how they are printed. */
-import type { NumberKey } from '../documents/comparison/compare-numbers.ts';
+import type { NumberKey } from '../documents/comparison/number-keys.ts';
 import type { PhaseVerdict } from '../estimates/estimates.ts';
 import type { FigureRow } from './figures-text.ts';
 

@@ -1,6 +1,15 @@
 /** `report/1`: every computed value with its uncertainty and what it rests on, in SI units that the keys name. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
-import type { CoilEstimates, FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
+import {
+  COIL_KEYS,
+  type CoilKey,
+  type NumberKey,
+  PICKUP_KEYS,
+  type PickupKey,
+  POSITION_KEYS,
+  type PositionKey,
+} from '../documents/comparison/number-keys.ts';
+import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import type { Basis, Estimate } from '../quantities/estimate.ts';
 
 export interface Figure {
@@ -12,7 +21,7 @@ export interface Figure {
 }
 
 /** Left out where it is not known; `null` where there is none. */
-type Figures<T> = { readonly [K in keyof T]?: Figure | null };
+type Figures<K extends NumberKey> = { readonly [key in K]?: Figure | null };
 
 export interface ReportData {
   readonly schema: 'report/1';
@@ -20,13 +29,8 @@ export interface ReportData {
   readonly instruments: Readonly<Record<string, { readonly positions: readonly PositionData[] }>>;
 }
 
-export type PickupData = Figures<
-  Pick<
-    PickupEstimates,
-    'resistance20COhm' | 'inductanceH' | 'capacitanceF' | 'resonanceHz' | 'peakDb' | 'signalDb' | 'humDb'
-  >
-> & {
-  readonly coils: Readonly<Record<string, Figures<CoilEstimates>>>;
+export type PickupData = Figures<PickupKey> & {
+  readonly coils: Readonly<Record<string, Figures<CoilKey>>>;
   readonly phase: PickupEstimates['phase'];
   readonly leadReadings: readonly {
     readonly leads: readonly [string, string];
@@ -36,9 +40,7 @@ export type PickupData = Figures<
   }[];
 };
 
-export type PositionData = Figures<
-  Pick<PositionEstimates, 'resistanceOhm' | 'resonanceHz' | 'peakDb' | 'minus3DbHz' | 'levelDb' | 'signalDb' | 'humDb'>
-> & {
+export type PositionData = Figures<PositionKey> & {
   readonly key: string;
   readonly title?: string;
   readonly phase: PositionEstimates['phase'];
@@ -46,10 +48,11 @@ export type PositionData = Figures<
 };
 
 export function pickupData(analysis: PickupAnalysis): PickupData {
-  const { coils, phase, leadReadings, ...figures } = analysis.estimates();
+  const estimates = analysis.estimates();
+  const { coils, phase, leadReadings } = estimates;
   return {
-    coils: nullPrototype([...coils].map(([name, estimates]) => [name, figuresOf(estimates)])),
-    ...figuresOf(figures),
+    coils: nullPrototype([...coils].map(([name, coil]) => [name, figuresOf(coil, COIL_KEYS)])),
+    ...figuresOf(estimates, PICKUP_KEYS),
     phase,
     leadReadings: leadReadings.map((reading) => ({
       leads: reading.leads,
@@ -61,11 +64,11 @@ export function pickupData(analysis: PickupAnalysis): PickupData {
 }
 
 export function positionData(estimates: PositionEstimates): PositionData {
-  const { key, title, phase, response, ...figures } = estimates;
+  const { key, title, phase, response } = estimates;
   return {
     key,
     ...(title === undefined ? {} : { title }),
-    ...figuresOf(figures),
+    ...figuresOf(estimates, POSITION_KEYS),
     phase,
     ...(response === undefined ? {} : { response }),
   };
@@ -84,24 +87,24 @@ export function reportData(
   };
 }
 
-type Given = Estimate | null | undefined;
-
-function figuresOf<T extends object>(estimates: T): Figures<T> {
-  const entries = Object.entries<Given>(estimates as { readonly [key: string]: Given }).flatMap(
-    ([key, estimate]): readonly (readonly [string, Figure | null])[] => {
-      if (estimate === undefined) return [];
-      if (estimate === null) return [[key, null]];
-      const figure = figureOf(estimate);
-      return figure === undefined ? [] : [[key, figure]];
-    },
-  );
-  return Object.fromEntries(entries) as Figures<T>;
+/** The keys are named one by one, so that nothing internal becomes part of a published output. */
+function figuresOf<K extends NumberKey>(
+  estimates: { readonly [key in K]: Estimate | null | undefined },
+  keys: readonly K[],
+): Figures<K> {
+  const figures: { [key in K]?: Figure | null } = {};
+  for (const key of keys) {
+    const estimate = estimates[key];
+    const figure = estimate && figureOf(estimate);
+    if (figure !== undefined) figures[key] = figure;
+  }
+  return figures;
 }
 
 /** A value that is not finite is not known: JSON has no number for it. */
 export function figureOf({ value, sd, basis, restsOn }: Estimate): Figure | undefined {
   if (!Number.isFinite(value)) return undefined;
-  return { value, uncertainty: Number.isFinite(sd) ? sd : null, basis, restsOn };
+  return { value, uncertainty: Number.isFinite(sd) ? sd : null, basis, restsOn: [...new Set(restsOn)] };
 }
 
 /** Names come from a spec, and `__proto__` is a name like any other. */

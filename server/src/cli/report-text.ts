@@ -1,7 +1,7 @@
 /** The report for people: pickups with their coils, instruments with their positions. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
-import type { NumberKey } from '../documents/comparison/compare-numbers.ts';
-import type { CoilEstimates, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
+import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from '../documents/comparison/number-keys.ts';
+import type { PositionEstimates } from '../estimates/estimates.ts';
 import { type FigureRow, figureLines, Notes, padded, valueText, widest } from './figures-text.ts';
 import { NUMBER_NAMES, PHASE_NAMES } from './number-names.ts';
 import { type Figure, type PickupData, type PositionData, pickupData, positionData } from './report-data.ts';
@@ -62,43 +62,6 @@ export function responseText(positions: readonly PositionData[], frequenciesHz: 
     ...rows.map((row) => `    ${row.trimEnd()}`),
   ].join('\n');
 }
-
-const PICKUP_KEYS = [
-  'resistance20COhm',
-  'inductanceH',
-  'capacitanceF',
-  'resonanceHz',
-  'peakDb',
-  'signalDb',
-  'humDb',
-] as const satisfies readonly Exclude<keyof PickupEstimates, 'coils' | 'phase' | 'leadReadings'>[];
-
-const COIL_KEYS = [
-  'turns',
-  'resistance20COhm',
-  'ohmPerM20C',
-  'wireLengthM',
-  'wireMassKg',
-  'meanTurnM',
-  'turnAreaM2',
-  'layers',
-  'buildM',
-  'windowFilled',
-  'packing',
-  'inductanceAirH',
-  'inductanceH',
-  'capacitanceF',
-] as const satisfies readonly (keyof CoilEstimates)[];
-
-const POSITION_KEYS = [
-  'resistanceOhm',
-  'resonanceHz',
-  'peakDb',
-  'minus3DbHz',
-  'levelDb',
-  'signalDb',
-  'humDb',
-] as const satisfies readonly Exclude<keyof PositionEstimates, 'key' | 'title' | 'phase' | 'response'>[];
 
 function rowsOf<K extends NumberKey>(
   figures: { readonly [key in K]?: Figure | null },

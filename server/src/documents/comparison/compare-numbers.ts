@@ -1,12 +1,8 @@
 /** Computed values before and after, pickup by pickup, coil by coil, position by position. */
 import type { Analysis, PotSettings } from '../../analysis-types.ts';
-import type { CoilEstimates, PickupEstimates, PositionEstimates } from '../../estimates/estimates.ts';
+import type { PickupEstimates } from '../../estimates/estimates.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
-
-export type NumberKey =
-  | keyof CoilEstimates
-  | Exclude<keyof PickupEstimates, 'coils' | 'phase' | 'leadReadings'>
-  | Exclude<keyof PositionEstimates, 'key' | 'title' | 'phase' | 'response'>;
+import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from './number-keys.ts';
 
 export interface NumberChange {
   /** `pickup hesk-neck`, `coil screw`; as called after the change. */
@@ -70,43 +66,6 @@ export function compareNumbers(
   }
   return { numbers, phases };
 }
-
-const PICKUP_KEYS = [
-  'resistance20COhm',
-  'inductanceH',
-  'capacitanceF',
-  'resonanceHz',
-  'peakDb',
-  'signalDb',
-  'humDb',
-] as const satisfies readonly NumberKey[];
-
-const COIL_KEYS = [
-  'turns',
-  'resistance20COhm',
-  'ohmPerM20C',
-  'wireLengthM',
-  'wireMassKg',
-  'meanTurnM',
-  'turnAreaM2',
-  'buildM',
-  'layers',
-  'packing',
-  'windowFilled',
-  'inductanceAirH',
-  'inductanceH',
-  'capacitanceF',
-] as const satisfies readonly NumberKey[];
-
-const POSITION_KEYS = [
-  'resistanceOhm',
-  'resonanceHz',
-  'peakDb',
-  'minus3DbHz',
-  'levelDb',
-  'signalDb',
-  'humDb',
-] as const satisfies readonly NumberKey[];
 
 function compareKeys<K extends NumberKey>(
   keys: readonly K[],

@@ -1,0 +1,218 @@
+import assert from 'node:assert/strict';
+import { mkdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
+import { Shell } from './shell.ts';
+import { validate } from './validate.ts';
+
+const sample = (file: string): string => readFileSync(path.join(import.meta.dirname, '../../samples', file), 'utf8');
+
+const CLEAN = `pickup hesk {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+`;
+/** The lead that the hookup names is written otherwise. */
+const WRONG = CLEAN.replace('ground grey', 'ground gray');
+
+describe('check', () => {
+  let shell: Shell;
+  beforeEach(() => {
+    shell = new Shell(commands, createAnalyser());
+  });
+  afterEach(() => shell.remove());
+
+  const samples = (): void => {
+    for (const file of [
+      'shop.pickup',
+      'parts/stock.pickup',
+      'mistakes/phase-coils-cancel.pickup',
+      'mistakes/potting-too-hot.pickup',
+    ]) {
+      shell.write(file, sample(file));
+    }
+  };
+
+  describe('as text', () => {
+    it('shows the line, the marks under it, related lines and the fix; exit code 1', async () => {
+      shell.write('hesk.pickup', WRONG);
+      const { code, stdout, stderr } = await shell.run(['check', 'hesk.pickup']);
+      assert.deepEqual([code, stderr], [1, '']);
+      assert.deepEqual(stdout.split('\n').slice(1), [
+        '    11 |     ground gray',
+        '       |            ^^^^',
+        '  fix: Change to `grey`',
+        '    11 -     ground gray',
+        '       +     ground grey',
+        '',
+        '1 error in 1 file',
+        '',
+      ]);
+      assert.match(stdout, /^hesk\.pickup:11:12: error: No part .* \[lead\/undeclared\]\n/);
+    });
+    it('says where nothing was found, exit code 0', async () => {
+      shell.write('hesk.pickup', CLEAN);
+      assert.deepEqual(await shell.run(['check']), { code: 0, stdout: 'nothing found in 1 file\n', stderr: '' });
+    });
+    it('is coloured on a terminal, and there only', async () => {
+      shell.write('hesk.pickup', WRONG);
+      const plain = await shell.run(['check']);
+      const terminal = await shell.run(['check'], { terminal: true });
+      const quiet = await shell.run(['check'], { terminal: true, environment: { NO_COLOR: '1' } });
+      assert.ok(terminal.stdout.includes('\u001b[31merror:\u001b[0m'));
+      assert.equal(quiet.stdout, plain.stdout);
+      assert.ok(!plain.stdout.includes('\u001b'));
+    });
+    it('marks the right cells behind Ω, µ, an accent and an emoji, and names the column in UTF-16 units', async () => {
+      const line = '  note "Ω µ e\u0301 😀"; ground';
+      shell.write('hesk.pickup', `bobbin a {\n${line} gray\n}\n`);
+      const { stdout } = await shell.run(['check']);
+      const [head = '', source = '', marks = ''] = stdout.split('\n');
+      assert.match(head, new RegExp(`^hesk\\.pickup:2:${line.indexOf('ground') + 1}: error: `));
+      assert.equal(source, `     2 | ${line} gray`);
+      // The accent takes no cell of its own, the emoji two: 19 cells before the word, and a blank behind the bar.
+      assert.match(marks, /^ {7}\| {20}\^{6}/);
+    });
+    it('shows control characters, escape sequences and bidirectional marks of a spec as text', async () => {
+      shell.write(
+        'hesk.pickup',
+        WRONG.replace('pickup hesk', 'pickup hesk "\u001b]0;x\u0007\u202E\u009b2J"').replace('gray', 'gr\u202Eay'),
+      );
+      const { stdout, stderr } = await shell.run(['check']);
+      assert.match(stdout, /<U\+202E>/);
+      assert.doesNotMatch(stdout + stderr, /(?!\n)[\p{Cc}\p{Cf}]/u);
+    });
+  });
+
+  describe('gives the same findings', () => {
+    const findings = async (text: string): Promise<unknown> => {
+      shell.write('hesk.pickup', text);
+      return JSON.parse((await shell.run(['check', '--format', 'json'])).stdout);
+    };
+    it('for CRLF, a lone CR and a byte-order mark as for LF', async () => {
+      const expected = await findings(WRONG);
+      assert.deepEqual(await findings(WRONG.replaceAll('\n', '\r\n')), expected);
+      assert.deepEqual(await findings(WRONG.replaceAll('\n', '\r')), expected);
+      assert.deepEqual(await findings(`\uFEFF${WRONG}`), expected);
+    });
+    it('for standard input as for the file that it stands for, its use lines included', async () => {
+      samples();
+      const name = 'mistakes/potting-too-hot.pickup';
+      const file = await shell.run(['check', name, '--format', 'json', '--root', '.']);
+      const input = await shell.run(['check', '-', '--stdin-path', name, '--format', 'json', '--root', '.'], {
+        stdin: sample(name),
+      });
+      assert.deepEqual(input, file);
+      assert.equal(file.code, 1);
+    });
+  });
+
+  describe('for machines', () => {
+    it('as JSON keeps to the published schema, with ranges in UTF-16 units from zero', async () => {
+      samples();
+      const { code, stdout } = await shell.run(['check', '--format', 'json', '--root', '.']);
+      assert.equal(code, 1);
+      const data = validate('check-1', JSON.parse(stdout));
+      const wrong = data.files.find(
+        ({ path: file }: { path: string }) => file === 'mistakes/phase-coils-cancel.pickup',
+      );
+      const [finding] = wrong.findings;
+      assert.equal(finding.code, 'phase/coils-cancel');
+      assert.equal(
+        finding.range.start.line,
+        sample('mistakes/phase-coils-cancel.pickup').split('\n').indexOf('    link orange grey'),
+      );
+      assert.equal(finding.range.start.character, 4);
+      assert.ok(finding.fixes.length > 0 && finding.related.length > 0);
+    });
+    it('as SARIF keeps to the standard, lines and columns from one, every result with its rule', async () => {
+      samples();
+      const { stdout } = await shell.run(['check', '--format', 'sarif', '--root', '.']);
+      const log = validate('sarif', JSON.parse(stdout));
+      const [run] = log.runs;
+      const result = run.results.find(({ ruleId }: { ruleId: string }) => ruleId === 'phase/coils-cancel');
+      assert.equal(run.tool.driver.rules[result.ruleIndex].id, 'phase/coils-cancel');
+      const { artifactLocation, region } = result.locations[0].physicalLocation;
+      assert.equal(artifactLocation.uri, 'mistakes/phase-coils-cancel.pickup');
+      assert.deepEqual(region, { startLine: 37, startColumn: 5, endLine: 37, endColumn: 21 });
+      assert.equal(run.invocations[0].executionSuccessful, true);
+    });
+    it('as SARIF says what could not be read', async () => {
+      shell.write('bad.pickup', Uint8Array.from([0xff]));
+      const { code, stdout } = await shell.run(['check', '--format', 'sarif']);
+      const [run] = validate('sarif', JSON.parse(stdout)).runs;
+      assert.equal(code, 2);
+      assert.equal(run.invocations[0].executionSuccessful, false);
+      assert.match(run.invocations[0].toolExecutionNotifications[0].message.text, /bad\.pickup: is not UTF-8/);
+    });
+    it('as annotations escapes what would end them', async () => {
+      shell.write('50%,a:b.pickup', WRONG);
+      const { stdout } = await shell.run(['check', '--format', 'github']);
+      assert.match(
+        stdout,
+        /^::error file=50%25%2Ca%3Ab\.pickup,line=11,endLine=11,col=12,endColumn=16,title=lead\/undeclared::No part [^\n]*%0Afix: Change to `grey`\n$/,
+      );
+    });
+    it('as JSON holds nothing that steers a terminal', async () => {
+      shell.write('hesk.pickup', WRONG.replace('gray', 'gr\u202Eay'));
+      assert.doesNotMatch((await shell.run(['check', '--format', 'json'])).stdout, /(?!\n)[\p{Cc}\p{Cf}]/u);
+    });
+  });
+
+  describe('of what cannot be checked', () => {
+    it('says one line with the path, checks the rest, exit code 2', async () => {
+      shell.write('a.pickup', CLEAN);
+      shell.write('latin.pickup', Buffer.from('note "caf\u00e9"', 'latin1'));
+      const { code, stdout, stderr } = await shell.run(['check', '.', 'gone.pickup']);
+      assert.equal(code, 2);
+      assert.equal(stdout, 'nothing found in 1 file\n');
+      assert.deepEqual(stderr.split('\n'), [
+        'pickup-spec: gone.pickup: no such file or folder',
+        'pickup-spec: latin.pickup: is not UTF-8 text (see line 1); save it as UTF-8',
+        '',
+      ]);
+    });
+    it('names a folder where a file was meant', async () => {
+      mkdirSync(shell.path('x.pickup'));
+      shell.write('main.pickup', 'use "x.pickup"\n');
+      const { code, stdout } = await shell.run(['check', 'main.pickup']);
+      assert.equal(code, 1);
+      assert.match(stdout, /use\/missing/);
+    });
+    it('standard input without the path that it stands for is wrong usage', async () => {
+      const { code, stderr } = await shell.run(['check', '-'], { stdin: CLEAN });
+      assert.equal(code, 2);
+      assert.match(stderr, /--stdin-path PATH/);
+    });
+    it('an empty file and an empty folder are clean', async () => {
+      assert.deepEqual(await shell.run(['check']), { code: 0, stdout: 'nothing found in no files\n', stderr: '' });
+      shell.write('empty.pickup', '');
+      assert.equal((await shell.run(['check'])).code, 0);
+    });
+    it('10,000 nested braces and 5 MB of comments end in findings or none, never in a crash', async () => {
+      shell.write('braces.pickup', `pickup a ${'{'.repeat(10_000)}${'}'.repeat(10_000)}`);
+      shell.write('deep.pickup', `pickup a {\n${'coil b {\n'.repeat(10_000)}`);
+      shell.write('big.pickup', `${'# nothing to see\n'.repeat(300_000)}${WRONG}`);
+      const { code, stdout, stderr } = await shell.run(['check']);
+      assert.deepEqual([code, stderr], [1, '']);
+      assert.match(stdout, /deep\.pickup.*syntax\/unclosed/);
+      assert.match(stdout, /big\.pickup:300011:12: error/);
+    });
+  });
+
+  it('says on a terminal what it is doing once it takes longer than a second', async () => {
+    shell.write('hesk.pickup', CLEAN);
+    assert.match((await shell.run(['check'], { terminal: true, slow: 2000 })).stderr, /hesk\.pickup …/);
+    assert.equal((await shell.run(['check'], { slow: 2000 })).stderr, '');
+  });
+});

@@ -1,0 +1,155 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { cpSync, readFileSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
+import { Shell } from './shell.ts';
+import { validate } from './validate.ts';
+
+const SAMPLES = path.join(import.meta.dirname, '../../samples');
+
+describe('compare', () => {
+  let shell: Shell;
+  let hesk = '';
+  const git = (...words: readonly string[]): void => {
+    const identity = ['-c', 'user.name=Tallowmere Bench', '-c', 'user.email=bench@tallowmere.invalid'];
+    execFileSync('git', [...identity, ...words], { cwd: shell.folder, stdio: 'ignore' });
+  };
+  before(() => {
+    shell = new Shell(commands, createAnalyser());
+    for (const part of ['shop.pickup', 'parts', 'hesk-neck.pickup', 'tansy-bridge.pickup']) {
+      cpSync(path.join(SAMPLES, part), shell.path(part), { recursive: true });
+    }
+    hesk = readFileSync(shell.path('hesk-neck.pickup'), 'utf8');
+    git('init', '--quiet');
+    git('add', '.');
+    git('commit', '--quiet', '-m', 'As wound');
+  });
+  after(() => shell.remove());
+  afterEach(() => shell.write('hesk-neck.pickup', hesk));
+
+  const json = async (...words: readonly string[]) =>
+    validate('compare-1', JSON.parse((await shell.run(['compare', ...words, '--format', 'json'])).stdout));
+
+  it('of a file with its last commit finds what was changed and what that changes', async () => {
+    shell.write(
+      'hesk-neck.pickup',
+      hesk.replace('counted 5_040', 'counted 4_000').replace('screw 4.05 kohm', 'screw 3.16 kohm'),
+    );
+    const data = await json('HEAD:hesk-neck.pickup', 'hesk-neck.pickup');
+    assert.deepEqual(data.facts[0], {
+      path: ['pickup hesk-neck', 'coil screw'],
+      kind: 'fact changed',
+      before: 'counted 5_040',
+      after: 'counted 4_000',
+    });
+    const turns = data.numbers.find(
+      ({ key, path: at }: { key: string; path: string[] }) => key === 'turns' && at[1] === 'coil screw',
+    );
+    assert.deepEqual([turns.before.value, turns.after.value, turns.difference.value], [5040, 4000, -1040]);
+    assert.ok(data.findings.come.some(({ code }: { code: string }) => code === 'hum/partly-cancelled'));
+    assert.equal(data.same, false);
+  });
+
+  it('as text shows facts, numbers and findings', async () => {
+    shell.write(
+      'hesk-neck.pickup',
+      hesk.replace('counted 5_040', 'counted 4_000').replace('screw 4.05 kohm', 'screw 3.16 kohm'),
+    );
+    const { code, stdout } = await shell.run(['compare', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup']);
+    assert.equal(code, 0);
+    assert.match(
+      stdout,
+      /^HEAD:hesk-neck\.pickup → hesk-neck\.pickup\n\nfacts\n {2}pickup hesk-neck \/ coil screw\n {4}- counted 5_040\n {4}\+ counted 4_000\n/,
+    );
+    assert.match(stdout, /\n {4}turns +5 040 turns +→ +4 000 turns +\(-21 %\)\n/);
+    assert.match(stdout, /\nfindings\n(.*\n)* {2}new {3}information hum\/partly-cancelled: /);
+  });
+
+  it('finds nothing where only order, layout and comments differ', async () => {
+    const moved = hesk
+      .replace('  serial TB-014\n', '')
+      .replace('  position neck\n', '  position neck\n\n  serial TB-014\n');
+    shell.write('hesk-neck.pickup', `# Another first line.\n${moved.replaceAll('5_050', '5050')}\n\n`);
+    const { code, stdout } = await shell.run(['compare', '--exit-code', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup']);
+    assert.deepEqual([code, stdout], [0, 'HEAD:hesk-neck.pickup → hesk-neck.pickup: no change of meaning\n']);
+  });
+
+  it('--exit-code is 1 where there is a difference', async () => {
+    shell.write('hesk-neck.pickup', hesk.replace('Sorrel', 'Teasel'));
+    assert.equal((await shell.run(['compare', '--exit-code', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup'])).code, 1);
+    assert.equal((await shell.run(['compare', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup'])).code, 0);
+  });
+
+  it('reads what is staged, and files that are used as they were in that revision', async () => {
+    const stock = readFileSync(shell.path('parts/stock.pickup'), 'utf8');
+    shell.write('parts/stock.pickup', stock.replace('measures 5.52', 'measures 5.60'));
+    const data = await json('HEAD:hesk-neck.pickup', 'hesk-neck.pickup');
+    const staged = await json('HEAD:hesk-neck.pickup', ':hesk-neck.pickup');
+    shell.write('parts/stock.pickup', stock);
+    assert.deepEqual(
+      data.facts.map(({ path: at, after }: { path: string[]; after: string }) => [at, after]),
+      [[['spool TB-W7'], 'measures 5.60 ohm/m at 20 degC']],
+    );
+    assert.equal(staged.same, true);
+  });
+
+  const refused: readonly (readonly [side: string, says: string])[] = [
+    ['nowhere:hesk-neck.pickup', 'nowhere:hesk-neck.pickup: git has no such revision'],
+    ['HEAD~9:hesk-neck.pickup', 'HEAD~9:hesk-neck.pickup: git has no such revision'],
+    ['--output=x:hesk-neck.pickup', ''],
+    ['HEAD:gone.pickup', 'HEAD:gone.pickup: git has no such file in HEAD'],
+    ['HEAD:../hesk-neck.pickup', 'HEAD:../hesk-neck.pickup: git has no such file in HEAD'],
+    [':gone.pickup', ':gone.pickup: git has no such file in the index'],
+    ['HEAD:', 'HEAD:: git has no such file in HEAD'],
+    ['HEAD:parts', 'HEAD:parts: git has no such file in HEAD'],
+    ['gone.pickup', 'gone.pickup: no such file or folder'],
+  ];
+  for (const [side, says] of refused) {
+    it(`tells in one line: ${side}`, async () => {
+      const { code, stdout, stderr } = await shell.run(['compare', side, 'hesk-neck.pickup']);
+      assert.deepEqual([code, stdout], [2, '']);
+      assert.equal(stderr.trimEnd().split('\n').length, 1);
+      if (says !== '') assert.equal(stderr, `pickup-spec: ${says}\n`);
+    });
+  }
+
+  it('in a shallow clone says how to get the rest; outside a repository that there is none', async () => {
+    shell.write('note.txt', 'second');
+    git('add', '.');
+    git('commit', '--quiet', '-m', 'Second');
+    git('clone', '--quiet', '--depth', '1', `file://${shell.folder}`, shell.path('shallow'));
+    const inside = new Shell(commands, createAnalyser());
+    cpSync(shell.path('shallow'), inside.folder, { recursive: true });
+    const shallow = await inside.run(['compare', 'HEAD~1:hesk-neck.pickup', 'hesk-neck.pickup']);
+    assert.equal(shallow.code, 2);
+    assert.match(shallow.stderr, /the clone is shallow: git fetch --unshallow brings the rest\n$/);
+    rmSync(inside.path('.git'), { recursive: true });
+    const outside = await inside.run(['compare', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup']);
+    assert.match(outside.stderr, /this folder is in no git repository\n$/);
+    inside.remove();
+    rmSync(shell.path('shallow'), { recursive: true });
+  });
+
+  it('of two pickups under two names is a rename and its changes', async () => {
+    shell.write('other.pickup', hesk.replaceAll('hesk-neck', 'hesk-two').replace('TB-014', 'TB-015'));
+    const data = await json('hesk-neck.pickup', 'other.pickup');
+    assert.deepEqual(
+      data.facts.map(({ kind, after }: { kind: string; after: string }) => [kind, after]),
+      [
+        ['renamed', 'hesk-two'],
+        ['fact changed', 'serial TB-015'],
+      ],
+    );
+    assert.deepEqual(data.numbers, []);
+  });
+
+  it('--facts prints one fact a line, which git diff can show', async () => {
+    const { code, stdout } = await shell.run(['compare', '--facts', 'hesk-neck.pickup']);
+    assert.equal(code, 0);
+    assert.match(stdout, /^pickup hesk-neck \/ coil screw: counted 5_040$/m);
+    assert.match(stdout, /^pickup hesk-neck \/ hookup: link orange grey$/m);
+    assert.equal((await shell.run(['compare', '--facts', 'hesk-neck.pickup', 'x'])).code, 2);
+  });
+});

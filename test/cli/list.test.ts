@@ -1,0 +1,85 @@
+import assert from 'node:assert/strict';
+import { cpSync } from 'node:fs';
+import path from 'node:path';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
+import { Shell } from './shell.ts';
+import { validate } from './validate.ts';
+
+const SAMPLES = path.join(import.meta.dirname, '../../samples');
+
+describe('list', () => {
+  let shell: Shell;
+  before(() => {
+    shell = new Shell(commands, createAnalyser());
+    cpSync(SAMPLES, shell.folder, { recursive: true, filter: (file) => !file.endsWith('mistakes') });
+  });
+  after(() => shell.remove());
+
+  const serials = async (...where: readonly string[]): Promise<readonly string[]> => {
+    const words = where.flatMap((filter) => ['--where', filter]);
+    const { code, stdout, stderr } = await shell.run(['list', '--format', 'json', ...words]);
+    assert.deepEqual([code, stderr], [0, '']);
+    return validate('list-1', JSON.parse(stdout)).pickups.map(({ serial }: { serial: string }) => serial);
+  };
+
+  const cases: readonly (readonly [where: readonly string[], serials: readonly string[]])[] = [
+    [['serial TB-014'], ['TB-014']],
+    [['serial TB-02*'], ['TB-021', 'TB-024', 'TB-024b', 'TB-026', 'TB-027', 'TB-028']],
+    [['spool TB-W9'], ['TB-030', 'TB-033']],
+    [['magnet alnico-2'], ['TB-024b', 'TB-048', 'TB-035']],
+    [['magnet odd-bar'], ['TB-021']],
+    [['instrument teasel'], ['TB-014', 'TB-019']],
+    [['made 2026-06'], ['TB-030', 'TB-031', 'TB-040']],
+    [['made 2026-08-21 to 2026-09'], ['TB-035', 'TB-034', 'TB-055', 'TB-056']],
+    [['for *juniper*'], ['TB-019']],
+    [['resistance 10.5 to 14 kohm'], ['TB-021', 'TB-033']],
+    [['resistance 10500 ohm to 14 kohm'], ['TB-021', 'TB-033']],
+    [['turns 9_000 to 10_000'], ['TB-031', 'TB-040']],
+    [
+      ['spool TB-W7', 'position bridge'],
+      ['TB-019', 'TB-056'],
+    ],
+    [['finding hum/partly-cancelled', 'made 2026-04'], ['TB-021']],
+    [['design differs'], ['TB-014']],
+    [['needs retest', 'made 2026-07'], ['TB-046']],
+    [['serial nothing'], []],
+  ];
+  for (const [where, expected] of cases) {
+    it(`${where.join(' and ')}: ${expected.join(', ') || 'none'}`, async () => {
+      assert.deepEqual(await serials(...where), expected);
+    });
+  }
+
+  it('without a filter lists every pickup of the folder, oldest first', async () => {
+    const all = await serials();
+    assert.equal(all.length, 19);
+    assert.deepEqual(all.slice(0, 3), ['TB-051', 'TB-014', 'TB-019']);
+  });
+
+  it('as text gives the reasons that were asked for', async () => {
+    const { stdout } = await shell.run(['list', '--where', 'design differs', '--where', 'serial TB-014']);
+    assert.match(
+      stdout,
+      /^serial +pickup +made +resistance +turns +magnet +instrument +file\nTB-014 +hesk-neck +2026-03-11 +8\.\d+ ± 0\.\d+ kΩ +5040 \+ 5050 +alnico-5 +teasel +hesk-neck\.pickup\n {4}coil screw: 5\s050 turns planned, 5\s040 counted\n$/,
+    );
+    assert.equal((await shell.run(['list', '--where', 'serial nothing'])).stdout, 'no pickup fits\n');
+  });
+
+  const wrong: readonly (readonly [where: string, says: RegExp])[] = [
+    ['resistence 7 to 8 kohm', /did you mean resistance\?/],
+    ['resistance 7 to 8', /write it like "resistance 7 to 8 kohm"/],
+    ['resistance 7 to 8 mm', /write it like/],
+    ['made yesterday', /write it like "made 2026-05 to 2026-07"/],
+    ['needs soldering', /write it like "needs retest"/],
+    ['', /begins with one of serial, name/],
+    ['__proto__ x', /begins with one of/],
+  ];
+  for (const [where, says] of wrong) {
+    it(`refuses "${where}" in one line`, async () => {
+      const { code, stdout, stderr } = await shell.run(['list', '--where', where]);
+      assert.deepEqual([code, stdout], [2, '']);
+      assert.match(stderr, says);
+    });
+  }
+});

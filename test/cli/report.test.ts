@@ -1,0 +1,98 @@
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
+import { Shell } from './shell.ts';
+import { validate } from './validate.ts';
+
+const SAMPLES = path.join(import.meta.dirname, '../../samples');
+
+describe('report', () => {
+  let shell: Shell;
+  before(() => {
+    shell = new Shell(commands, createAnalyser());
+    for (const file of readdirSync(SAMPLES).filter((name) => name.endsWith('.pickup'))) {
+      shell.write(file, readFileSync(path.join(SAMPLES, file)));
+    }
+    shell.write('parts/stock.pickup', readFileSync(path.join(SAMPLES, 'parts/stock.pickup')));
+    shell.write('empty.pickup', '');
+    shell.write('odd.pickup', 'pickup constructor "\u001b[2J\u202E" {\n  coil prototype {\n    turns 5_000\n  }\n}\n');
+  });
+  after(() => shell.remove());
+
+  const json = async (...words: readonly string[]) =>
+    validate('report-1', JSON.parse((await shell.run(['report', ...words, '--format', 'json'])).stdout));
+
+  it('as JSON keeps to the published schema for every sample', async () => {
+    for (const file of readdirSync(SAMPLES).filter((name) => name.endsWith('.pickup'))) await json(file);
+  });
+
+  it('holds each number with its uncertainty and what it rests on', async () => {
+    const data = await json('hesk-neck.pickup');
+    const { turns, resistance20COhm } = data.pickups['hesk-neck'].coils.screw;
+    // Counted in the sample; the reading of 4.05 kohm at 21 degC is 4.034 kohm at 20 degC with copper's 0.393 % per kelvin (IEC 60028).
+    assert.deepEqual([turns.value, turns.basis], [5040, 'declared']);
+    assert.ok(Math.abs(resistance20COhm.value - 4050 / 1.00393) < 0.005 * 4034);
+    assert.ok(resistance20COhm.uncertainty > 0 && resistance20COhm.restsOn.length > 0);
+    assert.equal(data.pickups['hesk-neck'].phase, 'in');
+  });
+
+  it('as text names values, uncertainties and what they rest on by number', async () => {
+    const { code, stdout } = await shell.run(['report', 'hesk-neck.pickup']);
+    assert.equal(code, 0);
+    assert.match(stdout, /^pickup hesk-neck, "Hesk, neck", serial TB-014\n/);
+    assert.match(stdout, /\n {4}turns +5 040 turns +declared +\[\d+\]\n/);
+    assert.match(stdout, /\n {2}rests on\n {4}1 {2}\S/);
+    assert.match(stdout, /\n {2}in phase\n/);
+  });
+
+  it('of one pickup leaves out the others, and a misspelt name brings the nearest', async () => {
+    assert.deepEqual(Object.keys((await json('tansy-bridge.pickup', '--pickup', 'tansy-before')).pickups), [
+      'tansy-before',
+    ]);
+    const { code, stderr } = await shell.run(['report', 'tansy-bridge.pickup', '--pickup', 'tansy-befor']);
+    assert.equal(code, 2);
+    assert.match(stderr, /tansy-bridge\.pickup has no pickup tansy-befor: did you mean tansy-before\?/);
+  });
+
+  it('of one position leaves out the rest', async () => {
+    const data = await json('larkspit.pickup', '--position', '2');
+    assert.deepEqual(data.pickups, {});
+    assert.ok(data.instruments.larkspit.positions.every(({ key }: { key: string }) => key === '2'));
+    const { code, stderr } = await shell.run(['report', 'larkspit.pickup', '--position', '9']);
+    assert.equal(code, 2);
+    assert.match(stderr, /has no position 9, only 1, 2, 3, 4, 5/);
+  });
+
+  const wrong: readonly (readonly [words: readonly string[], says: RegExp])[] = [
+    [['--frequencies', '100,x'], /numbers in Hz from 1 to 1000000/],
+    [['--frequencies', '0'], /numbers in Hz/],
+    [['--frequencies', '1,'.repeat(20_000)], /numbers in Hz/],
+    [['--volume', '11'], /--volume 11: a number from 0 to 10/],
+    [['--pickup', 'a', '--position', '1'], /exclude each other/],
+  ];
+  for (const [words, says] of wrong) {
+    it(`refuses ${words.join(' ').slice(0, 40)}`, async () => {
+      const { code, stdout, stderr } = await shell.run(['report', 'larkspit.pickup', ...words]);
+      assert.deepEqual([code, stdout], [2, '']);
+      assert.match(stderr, says);
+    });
+  }
+
+  it('of a spec without pickups says so; of a file that is not there, one line', async () => {
+    assert.match(
+      (await shell.run(['report', 'empty.pickup'])).stdout,
+      /^empty\.pickup holds no pickup and no instrument\n$/,
+    );
+    const { code, stderr } = await shell.run(['report', 'gone.pickup']);
+    assert.deepEqual([code, stderr], [2, 'pickup-spec: gone.pickup: no such file or folder\n']);
+  });
+
+  it('takes names such as constructor for names, and shows hidden characters', async () => {
+    const data = await json('odd.pickup');
+    assert.deepEqual(Object.keys(data.pickups), ['constructor']);
+    const { stdout } = await shell.run(['report', 'odd.pickup']);
+    assert.match(stdout, /^pickup constructor, "␛\[2J<U\+202E>"\n/);
+  });
+});
