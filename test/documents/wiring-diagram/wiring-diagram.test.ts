@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
-import { type Box, overlap } from '../../../server/src/documents/labels.ts';
 import type { PickupPicture } from '../../../server/src/documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../../../server/src/documents/wiring-diagram/wiring-diagram.ts';
-import { elementsOf, readSvg, textsOf } from '../svg-reading.ts';
+import { elementsOf, readSvg } from '../svg-reading.ts';
+import { assertLegible } from './legible.ts';
 import { coilOf, GROUND, HOT, PICTURES, pictureOf } from './pictures.ts';
 
 describe('the wiring diagram', () => {
@@ -36,24 +36,8 @@ describe('the wiring diagram', () => {
         }
       });
 
-      it(`${name}: no text lies on another or off the sheet`, () => {
-        assert.deepEqual(drawing.overlapping, []);
-        const texts = textsOf(root);
-        for (const { words, box } of texts) {
-          assert.ok(box.x >= 0 && box.x + box.width <= drawing.width, `${words} leaves the sheet`);
-          assert.ok(box.y >= 0 && box.y + box.height <= drawing.height, `${words} leaves the sheet`);
-        }
-        texts.forEach((one, index) => {
-          for (const other of texts.slice(index + 1)) {
-            assert.ok(!overlap(one.box, other.box), `"${one.words}" lies on "${other.words}"`);
-          }
-        });
-      });
-
-      it(`${name}: no lead runs through a word`, () => {
-        for (const { words, box } of textsOf(root)) {
-          for (const line of leadLinesOf(root)) assert.ok(!overlap(box, line), `a lead runs through "${words}"`);
-        }
+      it(`${name}: can be read, no text on another, on a lead or off the sheet`, () => {
+        assertLegible(drawing);
       });
 
       it(`${name}: has one style sheet, no inline style, no script, coordinates to a tenth`, () => {
@@ -129,31 +113,6 @@ describe('the wiring diagram', () => {
     }
   });
 });
-
-/** The straights of leads and live lines as boxes of their width. */
-function leadLinesOf(root: ReturnType<typeof readSvg>): readonly Box[] {
-  const boxes: Box[] = [];
-  for (const { attributes } of elementsOf(root)) {
-    const half = attributes.class === 'edge' ? 3.25 : attributes.class === 'w3' ? 1.25 : undefined;
-    if (half === undefined) continue;
-    let at = { x: 0, y: 0 };
-    for (const [, command = '', list = ''] of (attributes.d ?? '').matchAll(/([A-Z])([^A-Z]*)/g)) {
-      const numbers = list.match(/-?[\d.]+/g)?.map(Number) ?? [];
-      const [x = at.x, y = at.y] =
-        command === 'H' ? [numbers[0], at.y] : command === 'V' ? [at.x, numbers[0]] : numbers.slice(-2);
-      if (command === 'H' || command === 'V') {
-        boxes.push({
-          x: Math.min(at.x, x) - (command === 'V' ? half : 0),
-          y: Math.min(at.y, y) - (command === 'H' ? half : 0),
-          width: Math.abs(x - at.x) + (command === 'V' ? 2 * half : 0),
-          height: Math.abs(y - at.y) + (command === 'H' ? 2 * half : 0),
-        });
-      }
-      at = { x, y };
-    }
-  }
-  return boxes;
-}
 
 function pictureNamed(id: string): PickupPicture {
   const picture = PICTURES.find((each) => each.id === id);

@@ -183,11 +183,12 @@ function drawLoose(
   if (row.net !== undefined) return;
   over.push(...shortBar(column, row.y, sheet));
   sheet.labels.push({
-    wordings: [[{ text: row.loose.remark, quiet: true }]],
+    wordings: [[{ text: row.loose.remark, quiet: true }], [{ text: 'open', quiet: true }]],
     spots: [
       { x: column + 10, y: row.y + 4, anchor: 'start' },
       { x: column - 6, y: row.y + 18, anchor: 'end' },
       // Beside a ring round the end.
+      { x: column + 26, y: row.y + 4, anchor: 'start' },
       { x: column - 20, y: row.y + 18, anchor: 'end' },
     ],
     size: 12,

@@ -39,12 +39,9 @@ export function drawMetal(
     loose || (rail !== undefined && !ground)
       ? (rail?.column ?? metrics.terminals) - metrics.railStep - (rail === undefined ? 0 : 20)
       : metrics.terminals;
-  const across = !ground && rail !== undefined && upTo !== undefined ? d`M${column} ${upTo}H${rail.column}` : '';
   const route = d`M${from} ${metalRow}H${column}${upTo === undefined ? '' : d`V${upTo}`}`;
   const wire = carrier.lead ?? { part: carrier.part, name: '', look: {}, description: carrier.description };
-  sheet.nodes.push(
-    part(wire.part, wire.description, ...lead(route, wire.look), ...(across === '' ? [] : [path('w3', across)])),
-  );
+  sheet.nodes.push(part(wire.part, wire.description, ...lead(route, wire.look)));
   blockLine(sheet, from, metalRow, column, metalRow, 5);
   if (upTo !== undefined) blockLine(sheet, column, upTo, column, metalRow, 5);
   if (fromPlate) over.push(joint(from, metalRow));
@@ -65,13 +62,14 @@ export function drawMetal(
       rim: true,
     });
   }
-  labelMetal(tied, carrier, metalRow, metrics, sheet);
+  labelMetal(tied, carrier, column, metalRow, metrics, sheet);
   return places;
 }
 
 function labelMetal(
   tied: readonly MetalPicture[],
   carrier: MetalPicture,
+  column: number,
   y: number,
   metrics: Metrics,
   sheet: Sheet,
@@ -87,7 +85,7 @@ function labelMetal(
     sheet.labels.push({
       wordings: [[{ text, quiet: true }]],
       spots: [
-        { x: metrics.terminalLabel + 2, y: y + 4 + index * 14, anchor: 'start' },
+        { x: column + metrics.terminalLabel - metrics.terminals + 2, y: y + 4 + index * 14, anchor: 'start' },
         { x: metrics.terminals - 18, y: y + 18 + index * 14, anchor: 'end' },
       ],
       size: 12,

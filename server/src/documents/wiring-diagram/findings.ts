@@ -1,4 +1,4 @@
-import { textLine } from '../labels.ts';
+import { type Box, overlap, textLine } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import { balloon } from '../symbols.ts';
 import { textWidth, wrapText } from '../text-width.ts';
@@ -67,14 +67,15 @@ export function drawRings(
     const start = head.balloons[index];
     if (first === undefined || start === undefined) return;
     const nodes: SvgNode[] = points.flatMap(({ x, y }) => [circle('ring', x, y, 12), circle('leader', x, y, 17)]);
-    for (const { x, y } of points) sheet.obstacles.push({ x: x - 17, y: y - 17, width: 34, height: 34 });
+    for (const point of points) sheet.obstacles.push(boxRound(point, 17));
     if (index === 0 && first.y <= topRow && metrics.captions) {
       const across = head.bottom + 2;
       nodes.push(path('leader', leader(start, findings.length, across, first)));
       sheet.obstacles.push({ x: first.x - 1, y: across, width: 2, height: Math.max(0, first.y - 17 - across) });
     } else {
-      nodes.push(...balloon(first.x + 20, first.y - 20, index + 1, 9));
-      sheet.obstacles.push({ x: first.x + 11, y: first.y - 29, width: 18, height: 18 });
+      const corner = freeCorner(first, sheet.obstacles);
+      nodes.push(...balloon(corner.x, corner.y, index + 1, 9));
+      sheet.obstacles.push(boxRound(corner, 9));
     }
     points.slice(1).forEach((point, at) => {
       const before = points[at];
@@ -91,6 +92,23 @@ export function drawRings(
 function leader(start: Place, count: number, across: number, first: Place): string {
   const down = count === 1 ? d`M${start.x} ${start.y}` : d`M${start.x - 13} ${start.y - 13}H${start.x - 20}`;
   return `${down}${d`V${across}H${first.x}V${first.y - 17}`}`;
+}
+
+/** Beside the ring, where nothing lies. */
+function freeCorner({ x, y }: Place, obstacles: readonly Box[]): Place {
+  const corners = [
+    { x: x + 20, y: y - 20 },
+    { x: x - 20, y: y - 20 },
+    { x: x - 20, y: y + 20 },
+    { x: x + 20, y: y + 20 },
+  ];
+  const ring = boxRound({ x, y }, 17);
+  const others = obstacles.filter((box) => !overlap(box, ring) || box.height > 34 || box.width > 34);
+  return corners.find((corner) => !others.some((box) => overlap(box, boxRound(corner, 9)))) ?? { x: x + 20, y: y - 20 };
+}
+
+function boxRound({ x, y }: Place, r: number): Box {
+  return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
 }
 
 function placeOf(ring: Ring, places: JointPlaces): Place | undefined {
