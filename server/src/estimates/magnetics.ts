@@ -7,7 +7,7 @@ import { type Coil, servesDifferentStrings } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { EFFECTIVE_PERMITTIVITY, leadCapacitanceF, windingCapacitance } from '../physics/capacitance.ts';
 import { METALS, type MetalName } from '../physics/constants.ts';
-import { type EddyBranch, eddyBranchOfPoles, eddyBranchOfSheet } from '../physics/eddy-currents.ts';
+import { combinedEddyBranch, type EddyBranch, eddyBranchOfPoles, eddyBranchOfSheet } from '../physics/eddy-currents.ts';
 import type { Offset } from '../physics/filaments.ts';
 import type { CoilSection } from '../physics/inductance.ts';
 import { MAGNET_GRADES, type MagnetGradeName } from '../physics/magnet-grades.ts';
@@ -138,6 +138,12 @@ const height = (bobbin: Bobbin | undefined) => bobbin?.window?.value.height.si ?
 /** Over the winding: what two halves in line must clear. */
 const length = (bobbin: Bobbin | undefined) =>
   (bobbin?.core?.value.length.si ?? 0) + 2 * (bobbin?.window?.value.depth.si ?? 0);
+
+/** Every pole of a pickup with the coil it stands in. */
+export function poleArrangement(pickup: Pickup): readonly { readonly coil: Coil; readonly rod: PoleRod }[] {
+  const centres = coilCentres(pickup);
+  return pickup.coils.flatMap((coil) => polesOf(coil, centres.get(coil) ?? ORIGIN).map((rod) => ({ coil, rod })));
+}
 
 /** Poles with their tops flush with the upper flange, which is where slugs and rods stand. */
 function polesOf(coil: Coil, centre: Offset): readonly PoleRod[] {
@@ -275,7 +281,9 @@ function eddiesOf(section: CoilSection, coil: Coil, pickup: Pickup, polesShare: 
   const rod = metal ? polesOf(coil, ORIGIN)[0] : undefined;
   if (metal && rod && polesShare > 0)
     branches.push(eddyBranchOfPoles({ polesShare, rod, resistivityOhmM: metal.resistivityOhmM }));
-  return branches;
+  // One loop for all: losses beside each other may not take more than the whole flux.
+  const together = combinedEddyBranch(branches);
+  return together.coupling > 0 && together.timeConstantS > 0 ? [together] : [];
 }
 
 /** Sheet of covers and baseplates; a baseplate lies below magnet and keeper. Common practice, no published source. */

@@ -65,7 +65,11 @@ export const NO_LOAD: Load = {
 };
 
 /** All numbers, inductances and resonance included. */
-export function pickupEstimates(quick: QuickEstimates, bench: Bench | undefined): PickupEstimates {
+export function pickupEstimates(
+  quick: QuickEstimates,
+  bench: Bench | undefined,
+  load: Load = quick.netlist.pickup.target?.resonance?.value.load === 'unloaded' ? NO_LOAD : DEFAULT_LOAD,
+): PickupEstimates {
   const base = quickPickupEstimates(quick);
   const { pickup } = quick.netlist;
   const magnetics = pickupMagnetics(quick);
@@ -86,7 +90,6 @@ export function pickupEstimates(quick: QuickEstimates, bench: Bench | undefined)
   if (!known || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
     return { ...base, coils, leadReadings: readings };
 
-  const load = pickup.target?.resonance?.value.load === 'unloaded' ? NO_LOAD : DEFAULT_LOAD;
   const causes = scalingCauses(quick);
   const computed = functionOf(
     causes,

@@ -1,6 +1,6 @@
 /** Every selector position of an instrument, pots anywhere: resistance at the jack, phase, hum, signal and response. */
 import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
-import type { Sign } from '../model/coil.ts';
+import { type Sign, servesDifferentStrings } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { levelAgainstDb } from '../physics/circuit/combined-level.ts';
@@ -122,12 +122,17 @@ const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
 const loadWords = ({ cable, input }: Instrument, pots: PotsAt): string =>
   `cable ${cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed'}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${pots.volume}, tone ${pots.tone}`;
 
-/** The slots that a selection names, in order. */
-export function slotsOf(selection: Selection): readonly Slot[] {
-  if (selection.kind === 'reversed') return slotsOf(selection.of);
-  if (selection.kind === 'series' || selection.kind === 'parallel') return selection.of.flatMap(slotsOf);
-  return [selection.slot];
+/** The pickups, coils and taps that a selection names, in order. */
+export function partsOf(
+  selection: Selection,
+): readonly Extract<Selection, { readonly kind: 'pickup' | 'coil' | 'tap' }>[] {
+  if (selection.kind === 'reversed') return partsOf(selection.of);
+  if (selection.kind === 'series' || selection.kind === 'parallel') return selection.of.flatMap(partsOf);
+  return [selection];
 }
+
+/** The slots that a selection names, in order. */
+export const slotsOf = (selection: Selection): readonly Slot[] => partsOf(selection).map(({ slot }) => slot);
 
 const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstimates[] =>
   slotsOf(selection).flatMap(({ pickup }) => (pickup ? [quickOf(pickup)] : []));
@@ -218,11 +223,13 @@ export function phaseOf(coils: readonly SoundingCoil[]): PhaseVerdict {
   return new Set(coils.map(({ placed }) => placed.segment.coil)).size > 1 ? 'in' : 'single';
 }
 
-/** Different pickups are always heard together; coils of one pickup as the pickup says. */
+/** Different pickups are heard together where a string runs over both; coils of one pickup as the pickup says. */
 export const heardTogether = (a: SoundingCoil, b: SoundingCoil): boolean => {
   const [first, second] = [a.placed, b.placed];
   if (first.segment.coil === second.segment.coil) return false;
-  return first.slot === second.slot ? soundTogether(first.segment.coil, second.segment.coil) : isHeard(a) && isHeard(b);
+  const [one, other] = [first.segment.coil, second.segment.coil];
+  if (first.slot === second.slot) return soundTogether(one, other);
+  return isHeard(a) && isHeard(b) && !servesDifferentStrings(one, other);
 };
 
 const isHeard = ({ placed: { segment } }: SoundingCoil) => segment.coil.serves?.value !== 'none' && !segment.coil.below;

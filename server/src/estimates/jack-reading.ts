@@ -1,0 +1,248 @@
+/**
+ * What a meter on the jack should show on each `position` line of an instrument's readings, controls full up and nothing plugged
+ * in, and why it may show something else.
+ */
+import { type Bench, benchMeter } from '../model/bench.ts';
+import type { Coil } from '../model/coil.ts';
+import type { Control, Instrument, Position, Selection } from '../model/instrument.ts';
+import type { ReadingOf, Readings } from '../model/readings.ts';
+import { besideOhm, readingLimits } from '../physics/meter.ts';
+import { printQuantity } from '../quantities/print.ts';
+import { type ReadingTemperature, readingTemperature } from './coil-reading.ts';
+import type { QuickOf } from './position-network.ts';
+import { FULL_UP, jackResistance, type PotsAt, slotsOf } from './positions.ts';
+import { sounds } from './signs.ts';
+
+export interface JudgedPosition {
+  readonly line: ReadingOf<'position'>;
+  readonly position: Position;
+  readonly temperature: ReadingTemperature;
+  /** `null`: open. */
+  readonly readOhm: number | null;
+  readonly expectedOhm: number | null;
+  /** What the reading may differ by: meter, spread of the coils, tolerance of the pots, temperature. */
+  readonly limitOhm: number;
+  readonly fits: boolean;
+  /** Likely causes, the likeliest first; none where it fits. */
+  causes(): readonly JackCause[];
+}
+
+export interface JackCause {
+  /** The same words for the same cause at several positions. */
+  readonly words: string;
+  /** How usual it is at a bench, 0 to 3. Common practice, no published source. */
+  readonly prior: number;
+  /** How far the reading lies from what it would make the meter read, Ω. */
+  readonly missOhm?: number;
+}
+
+/** Position lines whose resistance is known. Blocks taken before the work are not judged. */
+export function judgeJackReadings(
+  instrument: Instrument,
+  quickOf: QuickOf,
+  bench: Bench | undefined,
+): readonly JudgedPosition[] {
+  return instrument.readings
+    .filter(({ found }) => !found)
+    .flatMap((block) =>
+      block.lines.flatMap((line) => {
+        const position =
+          line.kind === 'position' && instrument.positions.find(({ key }) => key.value === line.key.value);
+        const judged = position && judge({ instrument, quickOf, bench }, block, line, position);
+        return judged ? [judged] : [];
+      }),
+    );
+}
+
+interface Setting {
+  readonly instrument: Instrument;
+  readonly quickOf: QuickOf;
+  readonly bench: Bench | undefined;
+}
+
+function judge(
+  setting: Setting,
+  block: Readings,
+  line: ReadingOf<'position'>,
+  position: Position,
+): JudgedPosition | undefined {
+  const { selection } = position;
+  if (!selection || !slotsOf(selection).every(({ pickup }) => pickup && isSound(setting.quickOf, pickup)))
+    return undefined;
+  const temperature = readingTemperature(line.atC, block, setting.bench);
+  const ohmAt = (change: Change = {}) => jackOhm(setting, change.selection ?? selection, temperature.celsius, change);
+  const expected = jackResistance(
+    setting.instrument,
+    selection,
+    setting.quickOf,
+    setting.bench,
+    FULL_UP,
+    temperature.celsius,
+  );
+  if (expected === undefined) return undefined;
+  const { value } = line;
+  const readOhm = value === 'open' || value.si >= OPEN_FROM_OHM ? null : value.si;
+  const base = { line, position, temperature, readOhm };
+  if (expected === null || readOhm === null || value === 'open') {
+    const fits = expected === null && readOhm === null;
+    const expectedOhm = expected === null ? null : expected.value;
+    return {
+      ...base,
+      expectedOhm,
+      limitOhm: 0,
+      fits,
+      causes: () => (fits ? [] : readOhm === null ? OPEN : causesOf(setting, selection, ohmAt, readOhm, null, 0)),
+    };
+  }
+  const meterOhm =
+    value.sd === undefined ? readingLimits(benchMeter(setting.bench), readOhm).plusMinusOhm : SPREAD * value.sd;
+  const potsOhm = Math.abs((ohmAt({ tracks: 1 - POT_TOLERANCE }) ?? expected.value) - expected.value);
+  const perKelvinOhm = Math.abs(
+    (jackOhm(setting, selection, temperature.celsius + 1) ?? expected.value) - expected.value,
+  );
+  const limitOhm = meterOhm + SPREAD * Math.hypot(expected.sd, perKelvinOhm * temperature.sdK) + potsOhm + CONTACT_OHM;
+  const fits = Math.abs(readOhm - expected.value) <= limitOhm;
+  return {
+    ...base,
+    expectedOhm: expected.value,
+    limitOhm,
+    fits,
+    causes: () => (fits ? [] : causesOf(setting, selection, ohmAt, readOhm, expected.value, limitOhm)),
+  };
+}
+
+/** From here on a meter's reading counts as open. Common practice, no published source. */
+const OPEN_FROM_OHM = 1e6;
+/** Standard deviations of what is computed that a reading may be off. */
+const SPREAD = 3;
+/** Pots are sold to this tolerance. Common practice, no published source. */
+const POT_TOLERANCE = 0.2;
+/** Plug, switch and probes. Common practice, no published source. */
+const CONTACT_OHM = 3;
+
+/** A pickup with a fault of its own wiring is told at the pickup. */
+function isSound(quickOf: QuickOf, pickup: NonNullable<Instrument['slots'][number]['pickup']>): boolean {
+  const { netlist, signs } = quickOf(pickup);
+  return netlist.undeclared.length === 0 && netlist.reused.length === 0 && signs.some(sounds);
+}
+
+interface Change {
+  readonly selection?: Selection;
+  /** Share of a coil's resistance that is left. */
+  readonly shareOf?: (coil: Coil) => number;
+  /** Share of their tracks that the pots have. */
+  readonly tracks?: number;
+  readonly pots?: PotsAt;
+  readonly temperatureC?: number;
+}
+
+function jackOhm(
+  { instrument, quickOf, bench }: Setting,
+  selection: Selection,
+  temperatureC: number,
+  { shareOf, tracks, pots }: Change = {},
+): number | null | undefined {
+  const changed: QuickOf = shareOf
+    ? (pickup) => {
+        const quick = quickOf(pickup);
+        const windings = new Map(
+          [...quick.windings].map(([coil, winding]) => {
+            const ohm = winding.resistance20COhm;
+            const resistance20COhm = ohm && { ...ohm, value: ohm.value * shareOf(coil), sd: 0 };
+            return [coil, { ...winding, resistance20COhm }];
+          }),
+        );
+        return { ...quick, windings };
+      }
+    : quickOf;
+  const scaled =
+    tracks === undefined ? instrument : { ...instrument, controls: withTracks(instrument.controls, tracks) };
+  const estimate = jackResistance(scaled, selection, changed, bench, pots ?? FULL_UP, temperatureC);
+  return estimate === null ? null : estimate?.value;
+}
+
+const withTracks = (controls: readonly Control[], share: number): readonly Control[] =>
+  controls.map((control) =>
+    control.kind === 'bleed' ? control : { ...control, track: { ...control.track, si: control.track.si * share } },
+  );
+
+const OPEN: readonly JackCause[] = [
+  { words: 'an open joint between the jack and the pickups, or a contact of the switch that does not close', prior: 3 },
+  { words: 'a broken coil', prior: 2 },
+];
+
+/** Each likely cause says what it would make the meter read; those that do are kept. */
+function causesOf(
+  setting: Setting,
+  selection: Selection,
+  ohmAt: (change?: Change) => number | null | undefined,
+  readOhm: number,
+  expectedOhm: number | null,
+  limitOhm: number,
+): readonly JackCause[] {
+  const near = (ohm: number | null | undefined) =>
+    typeof ohm === 'number' && Math.abs(ohm - readOhm) <= Math.max(limitOhm, 0.01 * readOhm);
+  const causes: JackCause[] = [];
+  if (readOhm < SHORT_BELOW_OHM)
+    causes.push({ words: 'hot touching ground at the jack, the switch or a pot: the output is shorted', prior: 3 });
+  for (const other of setting.instrument.positions)
+    if (other.selection && other.selection !== selection) {
+      const ohm = ohmAt({ selection: other.selection });
+      if (!near(ohm)) continue;
+      causes.push({
+        words: `the switch in position ${other.key.value}, which should read so, or its leads taken for one another`,
+        prior: 2.6,
+        missOhm: Math.abs((ohm ?? 0) - readOhm),
+      });
+    }
+  const slots = [...new Set(slotsOf(selection))];
+  for (const { name, pickup } of slots) {
+    const coils = pickup?.coils ?? [];
+    const silent = (coil: Coil) => (coils.includes(coil) ? OPEN_SHARE : 1);
+    if (slots.length > 1 && near(ohmAt({ shareOf: silent })))
+      causes.push({
+        words: `${name} does not reach the output: an open joint, a switch contact or a broken coil`,
+        prior: 2.5,
+      });
+    for (const coil of coils.length > 1 ? coils : []) {
+      if (near(ohmAt({ shareOf: (each) => (each === coil ? 0 : 1) })))
+        causes.push({
+          words: `the ${coil.name} coil of ${name} is bridged: its leads touch, or a split is left on`,
+          prior: 2.2,
+        });
+    }
+  }
+  if (expectedOhm === null) return ranked(causes);
+  const besideItOhm = besideOhm(readOhm, expectedOhm);
+  if (besideItOhm !== null && besideItOhm > HANDS_OHM.least && besideItOhm < HANDS_OHM.most)
+    causes.push({
+      words: `a path of ${printQuantity({ value: besideItOhm, dimension: 'resistance', digits: 2 })} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated`,
+      prior: 2,
+    });
+  if (readOhm > expectedOhm && TURNED_DOWN.some((volume) => (ohmAt({ pots: { volume, tone: 10 } }) ?? 0) >= readOhm))
+    causes.push({ words: 'a volume control that is not full up', prior: 2.3 });
+  const warmest = (kelvin: number) => jackOhm(setting, selection, 20 + kelvin);
+  const [cold, hot] = [warmest(-COLDER_K), warmest(HOTTER_K)];
+  if (typeof cold === 'number' && typeof hot === 'number' && cold <= readOhm && readOhm <= hot)
+    causes.push({
+      words:
+        readOhm > expectedOhm
+          ? 'pickups warmer than the temperature stated'
+          : 'pickups colder than the temperature stated',
+      prior: 1.5,
+    });
+  return ranked(causes);
+}
+
+/** Nothing wound reads so little. */
+const SHORT_BELOW_OHM = 20;
+/** So many times its resistance is as good as open. */
+const OPEN_SHARE = 1e6;
+/** Hands, an input of an amplifier, pots. Common practice, no published source. */
+const HANDS_OHM = { least: 60e3, most: 1.2e6 } as const;
+const TURNED_DOWN = [9.8, 9.5, 9, 8, 7, 6, 5] as const;
+/** From a cold room to a case in the sun, around 20 degC. Common practice, no published source. */
+const COLDER_K = 15;
+const HOTTER_K = 25;
+
+const ranked = (causes: readonly JackCause[]): readonly JackCause[] => [...causes].sort((a, b) => b.prior - a.prior);

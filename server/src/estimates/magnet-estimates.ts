@@ -1,0 +1,137 @@
+/** Field of a pickup's magnets at the strings, and what another magnet would change. */
+import type { Coil } from '../model/coil.ts';
+import type { Magnet } from '../model/magnet.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { BAR_FIELD_RELATIVE_SD, barUnderPoles } from '../physics/bar-under-poles.ts';
+import {
+  assumedEnergyProductJPerM3,
+  type DemagnetisationCurve,
+  demagnetisationCurve,
+  workingPoint,
+} from '../physics/demagnetisation-curve.ts';
+import { type MagnetChange, magnetChange } from '../physics/magnet-change.ts';
+import { neighbourDemagnetisingFactor, ROD_FIELD_RELATIVE_SD, rodFieldT } from '../physics/magnet-field.ts';
+import { HANDLING_NOTE, type MagnetMaterial } from '../physics/magnet-grades.ts';
+import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { gradeOf, poleArrangement } from './magnetics.ts';
+
+/** Height of the strings over the pole tops, where nothing else is said. Common practice, no published source. */
+export const STRING_HEIGHT_M = 0.0025;
+
+/** A magnet as the physics takes it: by its grade, or by the remanence and coercivity stated for it. */
+export interface KnownMagnet extends MagnetMaterial {
+  readonly relativeSpread: number;
+  readonly words: string;
+  readonly note: string | undefined;
+}
+
+export function knownMagnet(magnet: Magnet): KnownMagnet | undefined {
+  const grade = magnet.material && gradeOf(magnet.material.value);
+  if (grade && magnet.material)
+    return {
+      ...grade,
+      words: `${magnet.material.value}, nominal (${grade.source})`,
+      note: grade.cast ? HANDLING_NOTE : undefined,
+    };
+  const remanenceT = magnet.remanence?.value.si;
+  const coercivityAPerM = magnet.coercivity?.value.si;
+  if (remanenceT === undefined || coercivityAPerM === undefined) return undefined;
+  return {
+    remanenceT,
+    coercivityAPerM,
+    energyProductJPerM3: assumedEnergyProductJPerM3(remanenceT, coercivityAPerM),
+    recoilRelativePermeability: 4,
+    relativeSpread: 0.05,
+    words: `remanence ${magnet.remanence?.value.written}, coercivity ${magnet.coercivity?.value.written}, as stated`,
+    note: undefined,
+  };
+}
+
+/** Flux density on the axis of the middle pole of a coil, at the string, tesla; without a sign. */
+export function fieldAtStringT(pickup: Pickup, coil: Coil, heightM = STRING_HEIGHT_M): Estimate | undefined {
+  const rods = rodField(coil, heightM);
+  if (rods) return rods;
+  const bar = pickup.barMagnet?.value.magnet;
+  const known = bar && knownMagnet(bar);
+  const field = bar && known && barField(pickup, coil, bar, heightM);
+  if (!known || !field) return undefined;
+  const value = Math.abs(field(curveOf(known)));
+  return estimateOf(value, {
+    sd: value * Math.hypot(BAR_FIELD_RELATIVE_SD, known.relativeSpread),
+    basis: 'computed',
+    restsOn: [known.words, 'fully charged', `${heightM * 1000} mm over the pole tops`, 'keeper and gaps left out'],
+  });
+}
+
+/** What another magnet of the same size would change, new over old; `undefined` where either is not known. */
+export function magnetExchange(
+  pickup: Pickup,
+  coil: Coil,
+  to: KnownMagnet,
+  heightM = STRING_HEIGHT_M,
+): MagnetChange | undefined {
+  const bar = pickup.barMagnet?.value.magnet;
+  const from = bar && knownMagnet(bar);
+  const field = bar && barField(pickup, coil, bar, heightM);
+  return from && field ? magnetChange(from, to, field) : undefined;
+}
+
+function rodField(coil: Coil, heightM: number): Estimate | undefined {
+  const pole = coil.bobbin?.pole?.value;
+  const poles = coil.bobbin?.poles?.value;
+  if (!pole || pole === 'none' || pole.form !== 'rod' || !pole.diameter || !pole.length) return undefined;
+  const grade = gradeOf(pole.material);
+  if (!grade) return undefined;
+  const [diameterM, lengthM] = [pole.diameter.si, pole.length.si];
+  const count = poles?.count ?? 1;
+  const neighbours =
+    poles?.spread && count > 1
+      ? neighbourDemagnetisingFactor({ diameterM, lengthM, pitchM: poles.spread.si / (count - 1), count })
+      : 0;
+  const value = rodFieldT(
+    { diameterM, lengthM, curve: curveOf({ ...grade, words: '', note: undefined }) },
+    heightM,
+    neighbours,
+  );
+  return estimateOf(value, {
+    sd: value * Math.hypot(ROD_FIELD_RELATIVE_SD, grade.relativeSpread),
+    basis: 'computed',
+    restsOn: [
+      `${pole.material} rods, nominal`,
+      'fully charged',
+      `${heightM * 1000} mm over the pole tops`,
+      ...(grade.cast ? [HANDLING_NOTE] : []),
+    ],
+  });
+}
+
+function barField(
+  pickup: Pickup,
+  coil: Coil,
+  bar: Magnet,
+  heightM: number,
+): ((curve: DemagnetisationCurve) => number) | undefined {
+  const size = bar.size?.value;
+  const arrangement = poleArrangement(pickup);
+  const own = arrangement.filter((each) => each.coil === coil);
+  const middle = own[Math.floor(own.length / 2)];
+  if (!size || !middle) return undefined;
+  const across = arrangement.map(({ rod }) => rod.acrossM);
+  const centre = (Math.min(...across) + Math.max(...across)) / 2;
+  const rods = arrangement.map(({ rod }) => ({ ...rod, acrossM: rod.acrossM - centre }));
+  const lowest = Math.min(...rods.map(({ bottomM }) => bottomM));
+  const solved = barUnderPoles({
+    bar: {
+      lengthM: size.length.si,
+      widthM: size.width.si,
+      thicknessM: size.thickness.si,
+      centreAxialM: lowest + size.thickness.si / 2,
+    },
+    rods,
+    aboveTopM: heightM,
+  });
+  const share = solved.fieldOverPolarisation[arrangement.indexOf(middle)] ?? 0;
+  return (curve) => share * workingPoint(curve, solved.demagnetisingFactor).polarisationT;
+}
+
+const curveOf = (magnet: KnownMagnet): DemagnetisationCurve => demagnetisationCurve(magnet);
