@@ -275,6 +275,363 @@ Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work
 `,
   ],
   [
+    'controls/pot-too-small',
+    `# controls/pot-too-small
+
+Information. A volume or tone control is small against the pickup that it loads.
+
+## What is wrong
+
+The track is less than about 20 times the resistance of the largest pickup that the control serves.
+
+## Why it matters
+
+A pot lies across the pickup, full up too. Against a coil of some kilohm, 250 to 500 kohm barely touch the level but set how high the resonance peak stands; a track of some tens of kilohm flattens it and takes the treble away. The factor of 20 is common practice, no published source: 250 kohm behind 6 to 8 kohm and 500 kohm behind 8 to 17 kohm are usual.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren-bridge {
+  coil main {
+    wire plain-42
+    bobbin rod-six
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    wire plain-42
+    bobbin rod-six
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  controls {
+    volume 100 kohm audio
+  }
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A usual value for single coils.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren-bridge {
+  coil main {
+    wire plain-42
+    bobbin rod-six
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    wire plain-42
+    bobbin rod-six
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  controls {
+    volume 250 kohm audio
+  }
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
+  }
+}
+\`\`\`
+
+## Take care
+
+Where the dark sound is wanted, accept the finding with a word why: \`accept controls/pot-too-small "as dark as the old one"\`.
+`,
+  ],
+  [
+    'fit/pole-spread',
+    `# fit/pole-spread
+
+Warning. The outer poles do not lie under the outer strings.
+
+## What is wrong
+
+At the pickup's place the strings are more than 1.5 mm beside the outer poles. The spread of the strings there lies between that at the bridge and that at the nut, in proportion to the distance from the saddle over the scale.
+
+## Why it matters
+
+A string beside its pole is heard weaker, and weaker still when it is bent outward. Up to 1 mm is good, beyond 1.5 mm is heard (common practice, no published source).
+
+## Faulty example
+
+\`\`\`pickup
+bobbin wide-six {
+  poles 6 spread 51.0 mm
+  pole rod alnico-5 4.8 x 16.5 mm
+}
+bobbin neck-six {
+  poles 6 spread 52.0 mm
+  pole rod alnico-5 4.8 x 16.5 mm
+}
+pickup wren-bridge {
+  coil main {
+    bobbin wide-six
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    bobbin neck-six
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  scale 648 mm
+  strings 6 spread 52.0 mm at bridge, 35.0 mm at nut
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A bobbin for the neck: 49.5 mm where the strings are 47.8 mm apart.
+
+\`\`\`pickup
+bobbin wide-six {
+  poles 6 spread 51.0 mm
+  pole rod alnico-5 4.8 x 16.5 mm
+}
+bobbin neck-six {
+  poles 6 spread 49.5 mm
+  pole rod alnico-5 4.8 x 16.5 mm
+}
+pickup wren-bridge {
+  coil main {
+    bobbin wide-six
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    bobbin neck-six
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  scale 648 mm
+  strings 6 spread 52.0 mm at bridge, 35.0 mm at nut
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'fit/strings',
+    `# fit/strings
+
+Information. A pickup is made for another number of strings than the instrument has.
+
+## What is wrong
+
+The pickup says how many strings it is for, and the instrument it is fitted in has more or fewer.
+
+## Why it matters
+
+A string without a pole of its own is weak, and a pole without a string costs nothing but looks. Rails and wide coils may serve all the same: then accept the finding with a word why.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren-bridge {
+  strings 7
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  strings 6
+  coil main {
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  scale 648 mm
+  strings 6 spread 52.0 mm at bridge, 35.0 mm at nut
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The pickup for six strings.
+
+\`\`\`pickup
+pickup wren-bridge {
+  strings 6
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  strings 6
+  coil main {
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  scale 648 mm
+  strings 6 spread 52.0 mm at bridge, 35.0 mm at nut
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
+  }
+}
+\`\`\`
+`,
+  ],
+  [
     'ground/metal-floating',
     `# ground/metal-floating
 
@@ -1006,6 +1363,105 @@ spool TB-W7 {
 `,
   ],
   [
+    'output/level-jump',
+    `# output/level-jump
+
+Information. Two neighbouring positions of the selector differ much in level.
+
+## What is wrong
+
+By turns and load the output of one position is more than 8 dB above that of its neighbour. Positions that join pickups in series, that are out of phase or that are said to be on purpose are left out.
+
+## Why it matters
+
+The player hears a jump with every switch. Turns decide the level where coils are alike; the height under the strings and the place along them add to it and are not known here. The limit of 8 dB is common practice, no published source.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren-bridge {
+  coil main {
+    turns 8_300
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    turns 3_000
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "neck" neck
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The neck pickup has turns to match.
+
+\`\`\`pickup
+pickup wren-bridge {
+  coil main {
+    turns 8_300
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "neck" neck
+  }
+}
+\`\`\`
+
+## Take care
+
+A weaker pickup may be brought nearer to the strings for a few decibels; against more than that, turns help.
+`,
+  ],
+  [
     'phase/coils-cancel',
     `# phase/coils-cancel
 
@@ -1659,6 +2115,102 @@ pickup wren {
   readings "after winding" 2026-10-02 {
     room 21 degC
     main 5.92 kohm
+  }
+}
+\`\`\`
+`,
+  ],
+  [
+    'selector/position-missing',
+    `# selector/position-missing
+
+Warning. The numbers of the selector's positions leave one out.
+
+## What is wrong
+
+Positions are numbered from 1, push-pull positions too, and a number between two others is not there.
+
+## Why it matters
+
+A position that the sheet leaves out was forgotten, or two are one number apart from what the switch does: readings at the jack and the hand-over card are then read against the wrong line.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren-bridge {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    3 "neck" neck
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The middle position is written down.
+
+\`\`\`pickup
+pickup wren-bridge {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+pickup wren-neck {
+  coil main {
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument juniper {
+  pickup neck wren-neck at 160 mm
+  pickup bridge wren-bridge at 42 mm
+  selector {
+    1 "bridge" bridge
+    2 "both" bridge parallel neck
+    3 "neck" neck
   }
 }
 \`\`\`

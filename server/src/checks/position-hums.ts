@@ -1,6 +1,7 @@
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
 import { phaseOf, type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
 import { combinedDb } from '../estimates/quick.ts';
+import { servesDifferentStrings } from '../model/coil.ts';
 import type { Selection } from '../model/instrument.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
@@ -76,8 +77,11 @@ function otherChoices(selection: Selection): readonly Choice[] {
     );
   if (selection.kind !== 'coil') return [];
   const { slot, coil, path } = selection;
-  return (slot.pickup?.coils ?? [])
-    .filter(({ name }) => name !== coil)
+  const coils = slot.pickup?.coils ?? [];
+  const taken = coils.find(({ name }) => name === coil);
+  // A half that senses other strings is no choice in place of this one.
+  return coils
+    .filter((each) => each !== taken && !(taken && servesDifferentStrings(each, taken)))
     .map(({ name }) => ({
       changed: { ...selection, coil: name },
       from: path.text,

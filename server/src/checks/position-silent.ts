@@ -5,7 +5,7 @@ import { capital } from './words.ts';
 export const positionSilent = defineInstrumentCheck({
   code: 'circuit/open',
   severity: 'error',
-  yieldsTo: [],
+  yieldsTo: ['circuit/open', 'circuit/output-shorted'],
   run: ({ positions }) =>
     positions.flatMap(({ position, coils, network }) => {
       const quick = [...new Set(network.segments.map((each) => each.quick))];

@@ -22,6 +22,7 @@ import {
   type Setting,
 } from './position-network.ts';
 import { type QuickEstimates, soundTogether } from './quick.ts';
+import { scalingCauses } from './scaling-causes.ts';
 import { times } from './signs.ts';
 
 /** A coil as it stands in a position: what it gives to the output and with which signs. */
@@ -139,21 +140,6 @@ const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstima
 
 const fullyKnown = (quick: QuickEstimates): boolean =>
   [...quick.windings.values()].every(({ turns, buildM, resistance20COhm }) => turns && buildM && resistance20COhm);
-
-function scalingCauses(quick: readonly QuickEstimates[]): readonly Estimate[] {
-  const relative = (estimates: readonly (Estimate | undefined)[]) =>
-    Math.max(0, ...estimates.flatMap((each) => (each && each.value > 0 ? [each.sd / each.value] : [])));
-  const magnetics = quick.flatMap((each) => [...pickupMagnetics(each).coils.values()]);
-  const scale = (sd: number, source: string) => estimateOf(1, { sd, basis: 'computed', source });
-  return [
-    scale(
-      relative(quick.flatMap((each) => [...each.windings.values()].map(({ resistance20COhm }) => resistance20COhm))),
-      'resistance',
-    ),
-    scale(relative(magnetics.map(({ totalH }) => totalH)), 'inductance'),
-    scale(relative(magnetics.map(({ capacitanceF }) => capacitanceF)), 'capacitance'),
-  ];
-}
 
 /** What a meter on the jack reads in the bench's room, nothing plugged in, pots where they are. */
 export function jackResistance(

@@ -1,0 +1,106 @@
+import { turnsShare } from '../estimates/electric.ts';
+import { phaseOf, type SoundingCoil, stringShare } from '../estimates/positions.ts';
+import type { Selection } from '../model/instrument.ts';
+import {
+  defineInstrumentCheck,
+  type InstrumentContext,
+  positionWords,
+  type SolvedPosition,
+} from './instrument-check.ts';
+import { capital, list } from './words.ts';
+
+/**
+ * Solved at 0 Hz: far below the resonance the level hardly depends on frequency, so no inductance is needed. Where a pickup sits
+ * and how near it stands to the strings is not known and is left out.
+ */
+export const outputLevelJump = defineInstrumentCheck({
+  code: 'output/level-jump',
+  severity: 'information',
+  yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels', 'phase/unproven'],
+  run: (context) => {
+    const levels = [...positionLevels(context)].sort((a, b) => a.number - b.number);
+    const middle = median(levels.map(({ db }) => db));
+    const odd = new Map<Level, Level[]>();
+    levels.slice(1).forEach((here, index) => {
+      const before = levels[index];
+      if (!before || here.number - before.number !== 1 || Math.abs(here.db - before.db) <= JUMP_DB) return;
+      const [far, near] = Math.abs(here.db - middle) >= Math.abs(before.db - middle) ? [here, before] : [before, here];
+      odd.set(far, [...(odd.get(far) ?? []), near]);
+    });
+    return [...odd].map(([{ solved, db }, neighbours]) => {
+      const first = neighbours[0]?.db ?? middle;
+      const { position } = solved;
+      return {
+        message:
+          `${capital(positionWords(position))} is about ${Math.round(Math.abs(db - first))} dB ${db < first ? 'quieter' : 'louder'} than ` +
+          `${list(neighbours.map((each) => positionWords(each.solved.position)))}, by turns and load alone: switching will be heard as a jump.`,
+        place: position.place,
+        related: neighbours.map((each) => ({
+          message: `${capital(positionWords(each.solved.position))} is the neighbour`,
+          place: each.solved.position.place,
+        })),
+        subject: { position: position.key.value },
+      };
+    });
+  },
+});
+
+/** A step that players complain of. Common practice, no published source. */
+const JUMP_DB = 8;
+
+interface Level {
+  readonly solved: SolvedPosition;
+  readonly number: number;
+  readonly db: number;
+}
+
+/** Positions whose level is known. Pickups in series are loud by their nature, and what is out of phase is told as that. */
+function positionLevels({ positions }: InstrumentContext): readonly Level[] {
+  return positions.flatMap((solved): readonly Level[] => {
+    const { position, coils, selection } = solved;
+    if (position.onPurpose || joinsInSeries(selection) || coils.length === 0 || phaseOf(coils) === 'out') return [];
+    const turns = coils.map(turnsHeard);
+    if (turns.some((each) => each === undefined)) return [];
+    const strongest = Math.max(
+      ...stringsIn(coils).map((string) =>
+        Math.abs(coils.reduce((sum, coil, index) => sum + (hears(coil, string) ? (turns[index] ?? 0) : 0), 0)),
+      ),
+    );
+    return strongest > 0 ? [{ solved, number: Number(position.key.value), db: 20 * Math.log10(strongest) }] : [];
+  });
+}
+
+function joinsInSeries(selection: Selection): boolean {
+  if (selection.kind === 'series') return true;
+  if (selection.kind === 'reversed') return joinsInSeries(selection.of);
+  return selection.kind === 'parallel' && selection.of.some(joinsInSeries);
+}
+
+/** Signed turns of a coil as they reach the jack. */
+function turnsHeard({ placed: { segment, quick }, transfer, string }: SoundingCoil): number | undefined {
+  const turns = quick.windings.get(segment.coil)?.turns?.value;
+  if (turns === undefined || string === undefined) return undefined;
+  return string * Math.abs(transfer) * turns * turnsShare(segment, quick) * stringShare(segment);
+}
+
+/** One string of each set that coils serve; none named: all coils hear it. */
+function stringsIn(coils: readonly SoundingCoil[]): readonly (number | undefined)[] {
+  const served = coils.flatMap(({ placed: { segment } }) => {
+    const serves = segment.coil.serves?.value;
+    return serves && serves !== 'none' ? [serves.from] : [];
+  });
+  return served.length > 0 ? served : [undefined];
+}
+
+function hears({ placed: { segment } }: SoundingCoil, string: number | undefined): boolean {
+  const serves = segment.coil.serves?.value;
+  if (serves === undefined || string === undefined) return true;
+  return serves !== 'none' && serves.from <= string && string <= serves.to;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  const upper = sorted[half] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? 0) + upper) / 2;
+}

@@ -1,0 +1,35 @@
+import { replaceAt } from './edits.ts';
+import { defineInstrumentCheck } from './instrument-check.ts';
+
+export const positionDoubled = defineInstrumentCheck({
+  code: 'name/duplicate',
+  severity: 'error',
+  yieldsTo: [],
+  run: ({ instrument: { positions } }) =>
+    positions.flatMap((position, index) => {
+      const number = position.key.value;
+      const first = positions.slice(0, index).find(({ key }) => key.value === number);
+      if (!first) return [];
+      const free = firstFree(positions.map(({ key }) => key.value));
+      return [
+        {
+          message: `Two positions are numbered ${number}; a number stands for one of them.`,
+          place: position.key.place,
+          related: [{ message: `the first position ${number}`, place: first.place }],
+          remedies: () => [
+            {
+              title: `Number it ${free}`,
+              edits: [replaceAt(position.key.place, free)],
+              kind: 'build',
+              preferred: true,
+            },
+          ],
+          subject: { position: number },
+        },
+      ];
+    }),
+});
+
+function firstFree(taken: readonly string[]): string {
+  for (let number = 1; ; number++) if (!taken.includes(String(number))) return String(number);
+}

@@ -1,0 +1,50 @@
+import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
+import { partsOf } from '../estimates/positions.ts';
+import type { Selection } from '../model/instrument.ts';
+import { ground } from '../physics/circuit/circuit.ts';
+import { resistanceBetween } from '../physics/circuit/dc.ts';
+import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';
+import { capital } from './words.ts';
+
+/** A pickup that shorts itself is told at the pickup. */
+export const positionShorted = defineInstrumentCheck({
+  code: 'circuit/output-shorted',
+  severity: 'error',
+  yieldsTo: [],
+  run: (context) =>
+    context.positions.flatMap(({ position, selection, network, coils }) => {
+      if (coils.length > 0 || !isShort(resistanceBetween(network.network, network.output, ground))) return [];
+      const parts = partsOf(selection);
+      if (parts.some(({ slot: { pickup } }) => pickup && shortsItself(context.quickOf(pickup).netlist))) return [];
+      const culprit = parts.find((part) => isShort(ohmOf(part, context)));
+      return [
+        {
+          message:
+            `${capital(positionWords(position))} is silent: hot and ground are one net` +
+            `${culprit ? `, because ${culprit.path.text} is taken at a lead that lies on its ground` : ' as it joins its parts'}.`,
+          place: position.place,
+          subject: { position: position.key.value, nodes: ['hot', 'ground'] },
+        },
+      ];
+    }),
+});
+
+const isShort = (ohm: number | null): boolean => ohm !== null && ohm < SHORT_BELOW_OHM;
+
+/** Nothing wound reads so little: only wires lie in between. */
+const SHORT_BELOW_OHM = 1;
+
+function ohmOf(part: Selection, { instrument, quickOf }: InstrumentContext): number | null {
+  const { network, output } = positionNetwork(instrument, part, quickOf, AT_THE_METER);
+  return resistanceBetween(network, output, ground);
+}
+
+const shortsItself = ({
+  hot,
+  ground: low,
+  chassis,
+}: {
+  hot?: number | undefined;
+  ground?: number | undefined;
+  chassis?: number | undefined;
+}) => hot !== undefined && (hot === low || hot === chassis);

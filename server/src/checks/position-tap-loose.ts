@@ -1,0 +1,40 @@
+import { partsOf } from '../estimates/positions.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import { defineInstrumentCheck, positionWords } from './instrument-check.ts';
+
+/** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */
+export const positionTapLoose = defineInstrumentCheck({
+  code: 'circuit/open',
+  severity: 'error',
+  yieldsTo: [],
+  run: ({ positions, quickOf }) =>
+    positions.flatMap(({ position, selection }) =>
+      partsOf(selection).flatMap((part) => {
+        const { pickup } = part.slot;
+        if (!pickup || part.kind === 'pickup') return [];
+        const { netlist } = quickOf(pickup);
+        if (part.kind === 'tap' ? leadsToCoil(netlist, part.lead) : hasBothEnds(netlist, part.coil)) return [];
+        return [
+          {
+            message:
+              part.kind === 'tap'
+                ? `In ${positionWords(position)} ${part.path.text} gives nothing: no coil is soldered to ${part.lead} of ${part.slot.name}.`
+                : `In ${positionWords(position)} ${part.path.text} gives nothing: which leads are those of the ${part.coil} coil is neither stated nor measured.`,
+            place: position.place,
+            related: [{ message: `${part.slot.name} is fitted here`, place: part.slot.place }],
+            subject: { position: position.key.value },
+          },
+        ];
+      }),
+    ),
+});
+
+function leadsToCoil(netlist: PickupNetlist, lead: string): boolean {
+  const net = netlist.netOf(netlist.leads.get(lead)?.node ?? '');
+  return net !== undefined && (netlist.nets[net]?.nodes.some((node) => /^(coil|tap):/.test(node)) ?? false);
+}
+
+/** An end that is neither stated nor found by a kick stands in a net of its own. */
+function hasBothEnds({ windings }: PickupNetlist, coil: string): boolean {
+  return windings.some(({ coil: { name }, ends }) => name === coil && ends !== 'unknown');
+}

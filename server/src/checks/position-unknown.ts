@@ -1,0 +1,37 @@
+import { nearest } from '../../../grammar/src/nearest.ts';
+import { replaceAt } from './edits.ts';
+import { defineInstrumentCheck } from './instrument-check.ts';
+
+/** A reading of a position that the selector does not have. */
+export const positionUnknown = defineInstrumentCheck({
+  code: 'name/unknown',
+  severity: 'error',
+  yieldsTo: [],
+  run: ({ instrument: { readings, positions, selectorPlace } }) => {
+    const numbers = positions.map(({ key }) => key.value);
+    if (numbers.length === 0) return [];
+    return readings.flatMap(({ lines }) =>
+      lines.flatMap((line) => {
+        if (line.kind !== 'position' || numbers.includes(line.key.value)) return [];
+        const right = nearest(line.key.value, numbers);
+        return [
+          {
+            message: `The selector has no position ${line.key.value}.`,
+            place: line.key.place,
+            related: selectorPlace ? [{ message: 'the positions', place: selectorPlace }] : [],
+            remedies: () =>
+              right
+                ? [
+                    {
+                      title: `Change to \`${right}\``,
+                      edits: [replaceAt(line.key.place, right)],
+                      kind: 'build' as const,
+                    },
+                  ]
+                : [],
+          },
+        ];
+      }),
+    );
+  },
+});
