@@ -2,10 +2,11 @@
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
+import { draw } from './draw.ts';
 import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { list } from './list.ts';
 import { newShop } from './new.ts';
 import { report } from './report.ts';
 
-export const commands: readonly Command[] = [check, report, format, compare, list, explain, newShop];
+export const commands: readonly Command[] = [check, report, draw, format, compare, list, explain, newShop];

@@ -1,0 +1,81 @@
+import assert from 'node:assert/strict';
+import { cpSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { SaxesParser } from 'saxes';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
+import { Shell } from './shell.ts';
+
+const SAMPLES = path.join(import.meta.dirname, '../../samples');
+
+function assertXml(text: string): void {
+  const parser = new SaxesParser();
+  parser.on('error', (error) => assert.fail(error.message));
+  parser.write(text).close();
+}
+
+describe('draw', () => {
+  let shell: Shell;
+  before(() => {
+    shell = new Shell(commands, createAnalyser());
+    cpSync(SAMPLES, shell.folder, { recursive: true });
+    const hostile = readFileSync(shell.path('hesk-neck.pickup'), 'utf8').replace(
+      '"Hesk, neck"',
+      '"<script>alert(1)</script>&\\"\u202E\u001b[2J"',
+    );
+    shell.write('hostile.pickup', hostile);
+    shell.write('empty.pickup', '');
+  });
+  after(() => shell.remove());
+
+  it('writes the wiring as SVG to standard output', async () => {
+    const { code, stdout, stderr } = await shell.run(['draw', 'hesk-neck.pickup']);
+    assert.deepEqual([code, stderr], [0, '']);
+    assert.match(stdout, /^<svg /);
+    assertXml(stdout);
+  });
+
+  it('writes a file once, and again only with --force', async () => {
+    assert.deepEqual(await shell.run(['draw', 'hesk-neck.pickup', '-o', 'out/hesk.svg']), {
+      code: 0,
+      stdout: 'out/hesk.svg\n',
+      stderr: '',
+    });
+    const { code, stderr } = await shell.run(['draw', 'hesk-neck.pickup', '-o', 'out/hesk.svg']);
+    assert.equal(code, 2);
+    assert.match(stderr, /hesk\.svg: is already there; --force replaces it\n$/);
+    assert.equal((await shell.run(['draw', 'hesk-neck.pickup', '-o', 'out/hesk.svg', '--force'])).code, 0);
+    assert.deepEqual(readdirSync(shell.path('out')), ['hesk.svg']);
+  });
+
+  it('gives the same bytes each time', async () => {
+    const once = await shell.run(['draw', 'hesk-neck.pickup']);
+    assert.equal((await shell.run(['draw', 'hesk-neck.pickup'])).stdout, once.stdout);
+  });
+
+  it('makes a PNG where the name asks for one', async () => {
+    assert.equal((await shell.run(['draw', 'hesk-neck.pickup', '-o', 'hesk.png'])).code, 0);
+    // PNG (ISO/IEC 15948), 5.2: the signature.
+    assert.deepEqual([...readFileSync(shell.path('hesk.png')).subarray(0, 8)], [137, 80, 78, 71, 13, 10, 26, 10]);
+  });
+
+  it('lets markup, quotes, bidirectional marks and escape sequences of a title come out harmless', async () => {
+    const { code, stdout } = await shell.run(['draw', 'hostile.pickup']);
+    assert.equal(code, 0);
+    assertXml(stdout);
+    assert.doesNotMatch(stdout, /<script/);
+    assert.doesNotMatch(stdout, /(?![\n\t])\p{Cc}|\u202E/u);
+  });
+
+  it('asks which pickup is meant where there are several', async () => {
+    const { code, stderr } = await shell.run(['draw', 'tansy-bridge.pickup']);
+    assert.equal(code, 2);
+    assert.match(stderr, /--pickup NAME says which: tansy-before, tansy-bridge\n$/);
+    assert.equal((await shell.run(['draw', 'tansy-bridge.pickup', '--pickup', 'tansy-before'])).code, 0);
+    assert.match(
+      (await shell.run(['draw', 'tansy-bridge.pickup', '--pickup', 'tansy-befor'])).stderr,
+      /did you mean tansy-before\?/,
+    );
+    assert.match((await shell.run(['draw', 'empty.pickup'])).stderr, /empty\.pickup holds no pickup to draw/);
+  });
+});
