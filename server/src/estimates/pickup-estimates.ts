@@ -15,6 +15,7 @@ import { ownCableF, pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
 import { REFERENCE_TURNS, stringShare } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
+import { scalingCauses } from './scaling-causes.ts';
 
 /** What is known without any inductance. */
 export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
@@ -90,23 +91,13 @@ export function pickupEstimates(
   if (!known || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
     return { ...base, coils, leadReadings: readings };
 
-  const causes = scalingCauses(quick);
-  const computed = functionOf(
-    causes,
-    scaled((scaling) => inductanceAt(quick, scaling)),
-  );
-  const inductanceH = measuredInductance(quick) ?? restingOn(computed, ...restsOnOf(quick));
-  // Where the inductance was measured, everything that follows from it rests on the measured value.
-  const correction = computed.value > 0 ? inductanceH.value / computed.value : 1;
-  const corrected = causes.map((cause, index) =>
-    index === 1 ? { ...cause, value: correction, sd: (inductanceH.sd / inductanceH.value) * correction } : cause,
-  );
+  const { inductanceH, causes } = wholeInductance(quick);
   const figure = (pick: (figures: ResponseFigures) => number | null) => {
     const at = scaled((scaling) => {
       const figures = figuresUnder(quick, load, scaling);
       return (figures && pick(figures)) ?? Number.NaN;
     });
-    const estimate = functionOf(corrected, at);
+    const estimate = functionOf(causes, at);
     return Number.isFinite(estimate.value) ? restingOn(estimate, ...restsOnOf(quick), load.words) : undefined;
   };
   return {
@@ -124,6 +115,27 @@ export function pickupEstimates(
     leadReadings: readings,
   };
 }
+
+/** The inductance between hot and ground, and what the response rests on, as factors of all resistances, inductances and capacitances. */
+function wholeInductance(quick: QuickEstimates): {
+  readonly inductanceH: Estimate;
+  readonly causes: readonly Estimate[];
+} {
+  const causes = scalingCauses([quick]);
+  const computed = functionOf(
+    causes,
+    scaled((scaling) => inductanceAt(quick, scaling)),
+  );
+  const inductanceH = measuredInductance(quick) ?? restingOn(computed, ...restsOnOf(quick));
+  if (inductanceH.basis !== 'reading' || !(computed.value > 0)) return { inductanceH, causes };
+  // Where the inductance was measured, everything that follows from it rests on the measured value.
+  const correction = inductanceH.value / computed.value;
+  const measured = estimateOf(correction, { sd: (inductanceH.sd / inductanceH.value) * correction, basis: 'reading' });
+  return { inductanceH, causes: causes.map((cause, index) => (index === 1 ? measured : cause)) };
+}
+
+/** Factors of all resistances, inductances and capacitances with what is known of them. */
+export const responseCauses = (quick: QuickEstimates): readonly Estimate[] => wholeInductance(quick).causes;
 
 /** Response under a load, 0 dB the unloaded string signal of one coil of 5,000 turns. */
 export function pickupResponse(
@@ -238,19 +250,6 @@ const scaled =
   (f: (scaling: Scaling) => number) =>
   ([resistance = 1, inductance = 1, capacitance = 1]: readonly number[]): number =>
     f({ temperatureC: 20, resistance, inductance, capacitance });
-
-/** One standard deviation of all resistances, inductances and capacitances, each with one cause. */
-function scalingCauses(quick: QuickEstimates): readonly Estimate[] {
-  const relative = (estimates: readonly (Estimate | undefined)[]) =>
-    Math.max(0, ...estimates.flatMap((each) => (each && each.value > 0 ? [each.sd / each.value] : [])));
-  const magnetics = [...pickupMagnetics(quick).coils.values()];
-  const cause = (sd: number, source: string) => estimateOf(1, { sd, basis: 'computed', source });
-  return [
-    cause(relative([...quick.windings.values()].map(({ resistance20COhm }) => resistance20COhm)), 'resistance'),
-    cause(relative(magnetics.map(({ totalH }) => totalH)), 'inductance'),
-    cause(relative(magnetics.map(({ capacitanceF }) => capacitanceF)), 'capacitance'),
-  ];
-}
 
 const restsOnOf = (quick: QuickEstimates): readonly string[] => [
   ...new Set([...pickupMagnetics(quick).coils.values()].flatMap(({ totalH }) => totalH.restsOn)),
