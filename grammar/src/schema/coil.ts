@@ -82,7 +82,7 @@ export const coil = block({
       word: 'packing',
       shape: number({ min: 0, exclusiveMin: true, max: 0.907, exclusiveMax: true }),
       repeats: false,
-      assumed: '0.62 ± 0.05, scatter-wound by hand',
+      assumed: '0.64 ± 0.04, as a scatter winding has it',
       meaning: 'area of copper and enamel over the area of the window that is really filled',
       example: 'packing 0.66',
     }),

@@ -58,6 +58,7 @@ export const instrument = block({
         perLength: quantity('capacitance per length', positive),
       }),
       repeats: false,
+      assumed: '450 pF of cable',
       meaning: 'the cable to the amplifier, its length and capacitance',
       example: 'cable 4.5 m of 100 pF/m',
     }),

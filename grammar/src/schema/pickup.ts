@@ -68,6 +68,7 @@ export const pickup = block({
         ),
       }),
       repeats: false,
+      assumed: '18 mm apart, where two coils lie side by side',
       meaning: 'distance of the centre lines of two coils, and which of them lies toward the bridge or the neck',
       example: 'coils 18.5 mm apart, screw toward bridge',
     }),

@@ -30,7 +30,7 @@ export const target = block({
       word: 'resonance',
       shape: sequence({ frequency: quantity('frequency', positive), load: optional(word('loaded', 'unloaded')) }),
       repeats: false,
-      assumed: 'loaded',
+      assumed: 'nothing is aimed at; where only the last word is left out, loaded',
       meaning: 'resonant frequency: loaded by controls, cable and input, or of the pickup alone',
       example: 'resonance 2.9 kHz loaded',
     }),
