@@ -10,7 +10,7 @@ export function nearest(text: string, candidates: Iterable<string>): string | un
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - text.length) > limit || candidate === text) continue;
     const distance = editDistance(text.toLowerCase(), candidate.toLowerCase());
-    if (distance < bestDistance && distance < Math.max(candidate.length, 2)) {
+    if (distance < bestDistance && distance < Math.max(candidate.length, text.length)) {
       best = candidate;
       bestDistance = distance;
     }
