@@ -118,7 +118,7 @@ const NOTHING_KNOWN = {
 
 /** Unloaded string signal of one coil of 5,000 turns. */
 export const REFERENCE_TURNS = 5000;
-const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
+export const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
 
 const loadWords = ({ cable, input }: Instrument, pots: PotsAt): string =>
   `cable ${cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed'}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${pots.volume}, tone ${pots.tone}`;

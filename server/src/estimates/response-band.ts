@@ -1,0 +1,84 @@
+/** How well a response is known: its level over frequency with the limits of one standard deviation. */
+import type { Instrument, Selection } from '../model/instrument.ts';
+import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import type { Scaling } from './electric.ts';
+import type { FrequencyResponse } from './estimates.ts';
+import { DEFAULT_LOAD, type Load, pickupResponse, responseCauses } from './pickup-estimates.ts';
+import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts';
+import { FULL_UP, type PotsAt, REFERENCE_LEVEL_DB, slotsOf, stringSources } from './positions.ts';
+import type { QuickEstimates } from './quick.ts';
+import { scalingCauses } from './scaling-causes.ts';
+
+/** Levels in dB against the unloaded string signal of one coil of 5,000 turns, with their limits. */
+export interface ResponseBand extends FrequencyResponse {
+  readonly levelSdDb: readonly number[];
+  readonly lowDb: readonly number[];
+  readonly highDb: readonly number[];
+}
+
+/** A pickup under a load; `undefined` where nothing connects its hot to its ground. */
+export function pickupResponseBand(quick: QuickEstimates, load: Load = DEFAULT_LOAD): ResponseBand | undefined {
+  return bandOf(responseCauses(quick), (scaling) => pickupResponse(quick, load, scaling));
+}
+
+/** A selector position at the jack; `undefined` where nothing is connected, or where a pickup is missing. */
+export function positionResponseBand(
+  instrument: Instrument,
+  selection: Selection,
+  quickOf: QuickOf,
+  pots: PotsAt = FULL_UP,
+): ResponseBand | undefined {
+  const pickups = slotsOf(selection).map(({ pickup }) => pickup && quickOf(pickup));
+  const known = pickups.flatMap((each) => each ?? []);
+  if (known.length < pickups.length) return undefined;
+  return bandOf(scalingCauses(known), (scaling) => {
+    const setting = { ...AS_PLAYED, ...pots, scaling };
+    const built = positionNetwork(instrument, selection, quickOf, setting);
+    const response = responseOf(built.network, built.output, stringSources(built), audioFrequencies());
+    if (typeof response === 'string') return undefined;
+    const levelDb = Array.from(response.levelDb, (level) => level - REFERENCE_LEVEL_DB);
+    return { frequencyHz: [...response.frequencyHz], levelDb };
+  });
+}
+
+/** How far each cause is moved, in standard deviations. */
+const STEPS = [-1, -0.5, 0.5, 1] as const;
+
+/**
+ * The limits are what the causes (all resistances, all inductances, all capacitances) reach when each is moved by up to one
+ * standard deviation, combined as roots of sums of squares (JCGM 100:2008, 5.1.2). The greatest move within the deviation is taken
+ * instead of a slope: beside a resonance the slope is steep, on top of it zero, and a linear band would close where the peak
+ * itself may lie elsewhere. `levelSdDb` is half of the distance between the limits.
+ */
+export function bandOf(
+  causes: readonly Estimate[],
+  sweep: (scaling: Scaling) => FrequencyResponse | undefined,
+): ResponseBand | undefined {
+  const at = (moved: number, by: number) => {
+    const values = causes.map(({ value, sd }, index) =>
+      index === moved ? Math.max(value + by * sd, value / 10) : value,
+    );
+    const [resistance = 1, inductance = 1, capacitance = 1] = values;
+    return sweep({ temperatureC: 20, resistance, inductance, capacitance });
+  };
+  const best = at(-1, 0);
+  if (best === undefined) return undefined;
+  const up = best.levelDb.map(() => 0);
+  const down = best.levelDb.map(() => 0);
+  causes.forEach(({ sd }, moved) => {
+    if (!(sd > 0)) return;
+    const swept = STEPS.flatMap((step) => at(moved, step) ?? []);
+    best.levelDb.forEach((level, index) => {
+      const moves = swept.map(({ levelDb }) => (levelDb[index] ?? level) - level);
+      up[index] = Math.hypot(up[index] ?? 0, Math.max(0, ...moves));
+      down[index] = Math.hypot(down[index] ?? 0, Math.max(0, ...moves.map((move) => -move)));
+    });
+  });
+  return {
+    ...best,
+    levelSdDb: best.levelDb.map((_, index) => ((up[index] ?? 0) + (down[index] ?? 0)) / 2),
+    lowDb: best.levelDb.map((level, index) => level - (down[index] ?? 0)),
+    highDb: best.levelDb.map((level, index) => level + (up[index] ?? 0)),
+  };
+}
