@@ -1,0 +1,99 @@
+/**
+ * The layers of the code as DEVELOPERS.md draws them: the table there is the rule, this test reads it. An import that the table
+ * does not allow fails here, whatever the compiler says.
+ */
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
+
+interface Part {
+  readonly name: string;
+  readonly folder: string;
+  /** Parts it may import beside itself. */
+  readonly parts: readonly string[];
+  readonly packages: readonly string[];
+}
+
+describe('architecture', () => {
+  const parts = partsOfTable(readFileSync(path.join(root, 'DEVELOPERS.md'), 'utf8'));
+
+  it('is drawn in DEVELOPERS.md, every part with a folder that exists', () => {
+    assert.ok(parts.length >= 12, `only ${parts.length} parts in the table`);
+    for (const { folder } of parts) assert.ok(statSync(path.join(root, folder)).isDirectory(), folder);
+  });
+
+  it('holds every source file in one part', () => {
+    const homeless = sources(['grammar/src', 'server/src', 'client/src', 'client/webview']).filter((file) => !partOf(file, parts));
+    assert.deepEqual(homeless, []);
+  });
+
+  for (const part of parts)
+    it(`${part.name} imports only what its row allows`, () => {
+      const offences = sources([part.folder])
+        .filter((file) => partOf(file, parts) === part)
+        .flatMap((file) => importsOf(file).flatMap((specifier) => offence(file, specifier, part, parts)));
+      assert.deepEqual(offences, []);
+    });
+
+  it('names only paths that exist', () => {
+    const pages = ['README.md', 'DEVELOPERS.md'];
+    const missing = pages.flatMap((page) => {
+      const text = readFileSync(path.join(root, page), 'utf8');
+      const named = [...text.matchAll(/`((?:grammar|server|client|test|samples|\.ci)\/[\w./-]+)`/g)].flatMap((match) => match[1] ?? []);
+      return named.filter((each) => !exists(each)).map((each) => `${page}: ${each}`);
+    });
+    assert.deepEqual(missing, []);
+  });
+});
+
+function partsOfTable(markdown: string): readonly Part[] {
+  return [...markdown.matchAll(/^\| `([\w-]+)` \| `([\w/]+\/)` \| ([^|]*) \| ([^|]*) \|/gm)].map((row) => {
+    const words = (cell: string | undefined) => [...(cell ?? '').matchAll(/`([^`]+)`/g)].flatMap((match) => match[1] ?? []);
+    return { name: row[1] ?? '', folder: row[2] ?? '', parts: words(row[3]), packages: words(row[4]) };
+  });
+}
+
+function sources(folders: readonly string[]): readonly string[] {
+  return folders.flatMap((folder) =>
+    readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.ts'))
+      .map((name) => path.posix.join(folder, name.split(path.sep).join('/'))),
+  );
+}
+
+/** The part with the longest folder that holds the file. */
+function partOf(file: string, parts: readonly Part[]): Part | undefined {
+  return parts
+    .filter(({ folder }) => file.startsWith(folder))
+    .sort((a, b) => b.folder.length - a.folder.length)[0];
+}
+
+function importsOf(file: string): readonly string[] {
+  const text = readFileSync(path.join(root, file), 'utf8');
+  return [...text.matchAll(/(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g)].flatMap(
+    (match) => match[1] ?? match[2] ?? match[3] ?? [],
+  );
+}
+
+function offence(file: string, specifier: string, part: Part, parts: readonly Part[]): readonly string[] {
+  if (specifier.startsWith('.')) {
+    const target = path.posix.normalize(path.posix.join(path.posix.dirname(file), specifier));
+    const home = partOf(target, parts);
+    if (!home || home === part || part.parts.includes(home.name) || part.parts.includes(target)) return [];
+    return [`${file} imports ${target} (${home.name})`];
+  }
+  const name = specifier.startsWith('node:') ? 'node' : specifier.split('/').slice(0, specifier.startsWith('@') ? 2 : 1).join('/');
+  return part.packages.includes(name) ? [] : [`${file} imports the package ${name}`];
+}
+
+function exists(name: string): boolean {
+  try {
+    statSync(path.join(root, name));
+    return true;
+  } catch {
+    return false;
+  }
+}
