@@ -14,8 +14,8 @@ export function pickupText(analysis: PickupAnalysis, styles: Styles): string {
   const notes = new Notes();
   const lines = [
     heading('pickup', pickup.name, pickup.title, pickup.serial?.value, styles),
-    ...figureLines(rowsOf(data, PICKUP_KEYS), notes, styles),
     `  ${PHASE_NAMES[data.phase]}`,
+    ...figureLines(rowsOf(data, PICKUP_KEYS), notes, styles),
   ];
   for (const [name, coil] of Object.entries(data.coils)) {
     lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_KEYS), notes, styles, '    '));

@@ -1,0 +1,41 @@
+import assert from 'node:assert/strict';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import path from 'node:path';
+
+const ROOT = path.join(import.meta.dirname, '../..');
+const MAIN = ['--import', 'tsx', path.join(ROOT, 'server/src/cli/main.ts')];
+
+describe('the process', () => {
+  const run = (words: readonly string[], input = '') =>
+    spawnSync(process.execPath, [...MAIN, ...words], { cwd: ROOT, input, encoding: 'utf8' });
+
+  it('prints results on standard output and ends with the code of the command', () => {
+    const clean = run(['check', 'samples/hesk-neck.pickup']);
+    assert.deepEqual([clean.status, clean.stdout, clean.stderr], [0, 'nothing found in 1 file\n', '']);
+    const wrong = run(['check', 'samples/mistakes/syntax-number.pickup']);
+    assert.deepEqual([wrong.status, wrong.stderr], [1, '']);
+  });
+
+  it('reads standard input', () => {
+    const { status, stdout } = run(['format', '-', '--stdin-path', 'a.pickup'], 'wire a{\n}');
+    assert.deepEqual([status, stdout], [0, 'wire a {\n}\n']);
+  });
+
+  it('says wrong usage on standard error', () => {
+    const { status, stdout, stderr } = run(['chek']);
+    assert.deepEqual([status, stdout, stderr], [2, '', 'pickup-spec: no command "chek": did you mean check?\n']);
+  });
+
+  it('ends quietly when nobody reads any more', async () => {
+    const child = spawn(process.execPath, [...MAIN, 'check', 'samples', '--format', 'json'], {
+      cwd: ROOT,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    const complaints: Buffer[] = [];
+    child.stderr.on('data', (piece: Buffer) => complaints.push(piece));
+    child.stdout.destroy();
+    const [code] = await once(child, 'close');
+    assert.deepEqual([code, Buffer.concat(complaints).toString()], [0, '']);
+  });
+});
