@@ -171,6 +171,13 @@ describe('facts that `like` brings', () => {
     assert.deepEqual(codes(turnA), []);
   });
 
+  it('are stated in a coil that stands on one line, too', () => {
+    const text = alike.replace(/coil b like a \{\n[^}]*\}/, 'coil b like a { start b-in; finish b-out } # "{"');
+    const turned = fixed(analyse(text), 'hum/not-cancelled', 'Turn the poles of the b coil over and swap its leads');
+    assert.match(turned, /coil b like a \{ polarity south-up; start b-in; finish b-out \} # "\{"\n/);
+    assert.deepEqual(codes(turned), []);
+  });
+
   it('of another pickup stay as they are there', () => {
     const text = `${alike.replace('hot b-out', 'hot b-in').replace('a-out b-in', 'a-out b-out').replace('coil b like a {', 'coil b like a {\n    polarity south-up')}pickup wren like heron {
   coil b {
@@ -181,7 +188,7 @@ describe('facts that `like` brings', () => {
     const analysis = analyse(text);
     const turned = fixed(analysis, 'phase/coils-cancel', 'Turn the poles of the a coil over');
     assert.deepEqual(codes(turned), []);
-    assert.match(turned, /pickup wren like heron \{\n {2}coil a \{ polarity south-up \}\n/);
+    assert.match(turned, /pickup wren like heron \{\n {2}coil a \{\n {4}polarity south-up\n {2}\}\n/);
   });
 });
 

@@ -1,7 +1,7 @@
 /** Findings of specs that stand in a test, marked with carets under the text they point at. */
 import assert from 'node:assert/strict';
 import type { Span } from '../../grammar/src/span.ts';
-import { type Analyser, createAnalyser } from '../../server/src/analysis.ts';
+import { type Analyser, createAnalyser, editedTexts } from '../../server/src/analysis.ts';
 import type { Analysis, Host } from '../../server/src/analysis-types.ts';
 import type { Finding } from '../../server/src/checks/finding.ts';
 import { readMarks, writeMarks } from './marked-text.ts';
@@ -77,11 +77,7 @@ export const fixTitles = (analysis: Analysis, code: string): readonly string[] =
 export function fixed(analysis: Analysis, code: string, title: string): string {
   const remedy = analysis.verifiedFixes(findingOf(analysis, code)).find((each) => each.title === title);
   assert.ok(remedy, `no fix '${title}' among: ${fixTitles(analysis, code).join('; ')}`);
-  const edits = remedy.edits
-    .map(({ place, newText }) => ({ at: analysis.locate(place), newText }))
-    .sort((a, b) => (b.at?.start ?? 0) - (a.at?.start ?? 0));
-  return edits.reduce(
-    (text, { at, newText }) => (at ? text.slice(0, at.start) + newText + text.slice(at.end) : text),
-    analysis.text,
-  );
+  const text = editedTexts(remedy, analysis)?.get(EXAMPLE);
+  assert.ok(text !== undefined, 'the fix changes another file');
+  return text;
 }

@@ -5,6 +5,7 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Finding, Related, Remedy, Severity, Subject } from './finding.ts';
+import { ownEdits } from './own-edits.ts';
 
 export interface PickupContext {
   readonly pickup: Pickup;
@@ -39,7 +40,12 @@ export function runPickupChecks(checks: readonly PickupCheck[], context: PickupC
   for (const check of checks) {
     if (check.yieldsTo.some((code) => findings.some((finding) => finding.code === code))) continue;
     for (const found of check.run(context))
-      findings.push(atHome(findingOf(check, found, { pickup: context.pickup.name, ...found.subject }), context.pickup));
+      findings.push(
+        atHome(
+          findingOf(check, withOwnEdits(found, context.pickup), { pickup: context.pickup.name, ...found.subject }),
+          context.pickup,
+        ),
+      );
   }
   return findings;
 }
@@ -51,6 +57,20 @@ function atHome(finding: Finding, { place }: Pickup): Finding {
     ...finding,
     place,
     related: [{ message: 'the line that it is taken over from', place: finding.place }, ...finding.related],
+  };
+}
+
+/** A remedy for this pickup leaves the one that it is `like` alone. */
+function withOwnEdits(found: Found, pickup: Pickup): Found {
+  const { remedies } = found;
+  if (!remedies) return found;
+  return {
+    ...found,
+    remedies: () =>
+      remedies().flatMap((remedy) => {
+        const edits = ownEdits(remedy.edits, pickup);
+        return edits ? [{ ...remedy, edits }] : [];
+      }),
   };
 }
 

@@ -34,10 +34,29 @@ export function insertLineAfter(line: Place, text: string): Edit {
   return { place: { chunk: line.chunk, span: { start: end, end } }, newText: `\n${indentation(line)}${text}` };
 }
 
-/** A new first line inside the block whose first line is `head`. */
-export function insertFirstLine(head: Place, text: string): Edit {
-  const end = lineEnd(head.chunk.text, head.span.start);
-  return { place: { chunk: head.chunk, span: { start: end, end } }, newText: `\n${indentation(head)}  ${text}` };
+/** A new first line inside the block whose first line is `head`; a first fact where the block stands on one line. */
+export const insertFirstLine = (head: Place, text: string): Edit => insertFirstLines(head, [text]);
+
+/** The same for several lines, in their order. */
+export function insertFirstLines(head: Place, lines: readonly string[]): Edit {
+  const { chunk, span } = head;
+  const end = lineEnd(chunk.text, span.start);
+  const braces = bracesOf(chunk.text.slice(span.start, end));
+  if (braces.close >= 0) {
+    const at = span.start + braces.open + 1;
+    return { place: { chunk, span: { start: at, end: at } }, newText: lines.map((line) => ` ${line};`).join('') };
+  }
+  return {
+    place: { chunk, span: { start: end, end } },
+    newText: lines.map((line) => `\n${indentation(head)}  ${line}`).join(''),
+  };
+}
+
+/** The first `{` of a line and the first `}` behind it, neither in a text nor in a comment; -1 where there is none. */
+function bracesOf(line: string): { readonly open: number; readonly close: number } {
+  const bare = line.replace(/"(?:[^"\\]|\\.)*"|#.*/g, (hidden) => ' '.repeat(hidden.length));
+  const open = bare.indexOf('{');
+  return { open, close: open < 0 ? -1 : bare.indexOf('}', open) };
 }
 
 /** Takes a whole line away, its end included. */
@@ -137,41 +156,29 @@ function flipStated<T extends string>(
       const keeping = sharing.filter((coil) => !coils.includes(coil));
       return [
         replaceWord(line.place, line.value, other(line.value)),
-        ...keeping.map((coil) => stateInCoil(coil, pickup, `${word} ${line.value}`)),
+        ...keeping.map((coil) => insertFirstLine(coil.place, `${word} ${line.value}`)),
       ];
     }
     return sharing
       .filter((coil) => coils.includes(coil))
-      .map((coil) => stateInCoil(coil, pickup, `${word} ${other(line.value)}`));
+      .map((coil) => insertFirstLine(coil.place, `${word} ${other(line.value)}`));
   });
   return edits.every((edit) => edit !== undefined) ? present(edits) : undefined;
 }
 
 /** True where the line stands in this coil's own block: no other coil of the pickup begins between the two. */
 function isIn(line: Place, coil: Coil, pickup: Pickup): boolean {
-  if (line.chunk !== coil.place.chunk || line.chunk !== pickup.place.chunk) return false;
+  if (line.chunk !== coil.place.chunk) return false;
   const heads = pickup.coils.map(({ place }) => place).filter(({ chunk }) => chunk === line.chunk);
   const nearest = Math.max(...heads.map(({ span }) => (span.start <= line.span.start ? span.start : -1)));
   return coil.place.span.start === nearest;
 }
 
-/** A fact of one coil, in its own block or in a block that adds to what another pickup brings. */
-function stateInCoil(coil: Coil, pickup: Pickup, text: string): Edit {
-  return coil.place.chunk === pickup.place.chunk
-    ? insertFirstLine(coil.place, text)
-    : insertFirstLine(pickup.place, `coil ${coil.name} { ${text} }`);
-}
-
-/** Turns the bar under the coils over; one that another pickup brings is stated anew. */
+/** Turns the bar under the coils over. */
 export function flipBar(pickup: Pickup): Edit | undefined {
   const bar = pickup.barMagnet;
   if (!bar) return undefined;
-  const other = bar.value.pole === 'north' ? 'south' : 'north';
-  if (bar.place.chunk === pickup.place.chunk) return replaceWord(bar.place, bar.value.pole, other);
-  const name = bar.value.magnet?.name;
-  return name
-    ? insertFirstLine(pickup.place, `magnet ${name} ${other} toward ${bar.value.towardCoil.value}`)
-    : undefined;
+  return replaceWord(bar.place, bar.value.pole, bar.value.pole === 'north' ? 'south' : 'north');
 }
 
 export const present = <T>(items: readonly (T | undefined)[]): readonly T[] =>

@@ -4,6 +4,7 @@ import type { Pickup } from '../model/pickup.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { defineInstrumentCheck, onPurposeEdit, positionWords, type SolvedPosition } from './instrument-check.ts';
+import { ownEdits } from './own-edits.ts';
 import { capital, list } from './words.ts';
 
 export const positionCancels = defineInstrumentCheck({
@@ -84,8 +85,9 @@ function remedies(
   const forSlot = (slot: Slot, preferred: boolean): readonly (Remedy | undefined)[] => {
     const { pickup } = slot;
     if (!pickup) return [];
-    const turned = turnMagnet(pickup);
-    const swapped = swapHotAndGround(pickup);
+    const own = (edits: readonly Edit[] | undefined) => edits && ownEdits(edits, pickup);
+    const turned = own(turnMagnet(pickup));
+    const swapped = own(swapHotAndGround(pickup));
     return [
       turned && { title: `Turn the magnet of ${slot.name} over`, edits: turned, kind: 'build', preferred },
       swapped && { title: `Swap hot and ground of ${slot.name}`, edits: swapped, kind: 'build' },
