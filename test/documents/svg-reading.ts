@@ -51,11 +51,13 @@ export function textsOf(root: ReadElement): readonly ReadText[] {
     .map((element) => {
       const has = (name: string) => (element.attributes.class ?? '').split(' ').includes(name);
       const size = has('t1') ? 19 : has('t2') ? 14 : 12;
-      const runs = element.children.length > 0 ? element.children : [element];
-      const width = runs.reduce((sum, run) => {
-        const bold = size > 12 || (run.attributes.class ?? '').split(' ').includes('b');
-        return sum + textWidth(run.text, { size, bold });
-      }, 0);
+      const isBold = (each: ReadElement) => size > 12 || (each.attributes.class ?? '').split(' ').includes('b');
+      const letters = element.children
+        .filter(isBold)
+        .map(({ text }) => text)
+        .join('');
+      const words = element.text.replace(letters, '');
+      const width = textWidth(letters, { size, bold: true }) + textWidth(words, { size, bold: isBold(element) });
       const x = Number(element.attributes.x);
       const left = has('e') ? x - width : has('m') || has('tagn') ? x - width / 2 : x;
       const y = Number(element.attributes.y);

@@ -2,7 +2,7 @@
  * Placing of labels: in the order of their importance each takes the first of its places that is free of what was drawn and
  * placed before. What finds no place is dropped if it may be, else put at its first place and reported as an overlap.
  */
-import { type Attributes, element, type SvgElement } from './svg.ts';
+import { type Attributes, element, type SvgElement, type SvgNode } from './svg.ts';
 import { textWidth } from './text-width.ts';
 
 export interface Box {
@@ -122,11 +122,7 @@ export function textLine(
     y,
   };
   if (whole !== undefined) return element('text', attributes, whole.text);
-  return element(
-    'text',
-    attributes,
-    ...runs.map((run) => element('tspan', { class: classes(...runClasses(run)) }, run.text)),
-  );
+  return element('text', attributes, ...runs.flatMap(runNodes));
 }
 
 function choice(label: Label, runs: readonly Run[], spot: Spot): PlacedLabel {
@@ -140,6 +136,15 @@ function isInside(box: Box, sheet: Box): boolean {
     box.x + box.width <= sheet.x + sheet.width &&
     box.y + box.height <= sheet.y + sheet.height
   );
+}
+
+/** Plain words stand in the text itself, and so does a space before marked ones: some viewers drop it inside a `tspan`. */
+function runNodes(run: Run): readonly SvgNode[] {
+  const className = classes(...runClasses(run));
+  if (className === undefined) return [run.text];
+  const words = run.text.trimStart();
+  const space = words.length < run.text.length ? [' '] : [];
+  return [...space, element('tspan', { class: className }, words)];
 }
 
 function runClasses(run: Run | undefined): readonly (string | undefined)[] {

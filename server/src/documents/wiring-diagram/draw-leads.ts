@@ -204,7 +204,8 @@ function drawRailEnds(rail: Rail, { metrics, sheet }: Context, over: SvgNode[]):
   if (first === undefined || last === undefined) return;
   if (form !== 'end') {
     blockLine(sheet, column, first.y, column, last.y, 5);
-    const dots = form === 'corner' ? [(first.y + last.y) / 2] : rows.map(({ y }) => y);
+    const forgotten = rows.some((row) => row.kind === 'end' && row.end.mistakenNet === 'nowhere');
+    const dots = form === 'rail' ? rows.map(({ y }) => y) : forgotten ? [] : [(first.y + last.y) / 2];
     for (const y of dots) over.push(joint(column, y));
   }
   if (net.kind === 'link') labelLink(net, rail, sheet, metrics);

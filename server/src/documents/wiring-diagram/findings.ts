@@ -26,16 +26,16 @@ export function findingsHead(findings: readonly FindingPicture[], top: number, m
     const x = metrics.margin + 12;
     const lines: SvgNode[] = [...balloon(x, y + 1, index + 1)];
     balloons.push({ x, y: y + 14 });
-    for (const text of wrapText(finding.cause, width, { size: 14, bold: true })) {
+    for (const text of wrapText(plain(finding.cause), width, { size: 14, bold: true })) {
       lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }, { size: 14 }));
       y += 20;
     }
-    for (const text of wrapText(finding.remedy ?? '', width, { size: 12 })) {
+    for (const text of wrapText(plain(finding.remedy ?? ''), width, { size: 12 })) {
       lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }));
       y += 18;
     }
-    const notes = wrapText(finding.note ?? '', width, { size: 12 });
-    const last = notes.at(-1) ?? wrapText(finding.remedy ?? '', width, { size: 12 }).at(-1);
+    const notes = wrapText(plain(finding.note ?? ''), width, { size: 12 });
+    const last = notes.at(-1) ?? wrapText(plain(finding.remedy ?? ''), width, { size: 12 }).at(-1);
     for (const text of notes) {
       lines.push(textLine([{ text, quiet: true }], { x: left, y, anchor: 'start' }));
       y += 18;
@@ -106,6 +106,9 @@ function freeCorner({ x, y }: Place, obstacles: readonly Box[]): Place {
   const others = obstacles.filter((box) => !overlap(box, ring) || box.height > 34 || box.width > 34);
   return corners.find((corner) => !others.some((box) => overlap(box, boxRound(corner, 9)))) ?? { x: x + 20, y: y - 20 };
 }
+
+/** Messages mark what is typed with backticks, which a drawing has no use for. */
+const plain = (message: string): string => message.replaceAll('`', '');
 
 function boxRound({ x, y }: Place, r: number): Box {
   return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };

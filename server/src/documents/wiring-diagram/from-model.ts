@@ -260,8 +260,8 @@ function findingPictures(
     return [
       {
         code: finding.code,
-        cause: plain(finding.message),
-        ...(drawn ? { remedy: `${plain(mistake.remedy.title)}.` } : {}),
+        cause: finding.message,
+        ...(drawn ? { remedy: `${mistake.remedy.title}.` } : {}),
         rings,
       },
     ];
@@ -273,6 +273,7 @@ function ringsOfMistake({ ends }: Mistake): readonly Ring[] {
 }
 
 function ringOfNode(node: string, netlist: PickupNetlist): Ring | undefined {
+  if (node === 'hot' || node === 'ground') return ringOfTerminal(node, netlist);
   const [kind, name = ''] = node.split(':');
   if (kind === 'coil' && name.includes('.')) return { end: name, at: 'net' };
   if (kind === 'part') return { metal: node };
@@ -286,13 +287,19 @@ function ringOfNode(node: string, netlist: PickupNetlist): Ring | undefined {
 const rotation = (sign: number | undefined) =>
   sign === undefined ? undefined : sign > 0 ? ('counterclockwise' as const) : ('clockwise' as const);
 
+function ringOfTerminal(terminal: 'hot' | 'ground', netlist: PickupNetlist): Ring | undefined {
+  const ends = netlist.windings.flatMap(({ coil, start, finish }) => [
+    ...(start === netlist[terminal] ? [`${coil.name}.start`] : []),
+    ...(finish === netlist[terminal] ? [`${coil.name}.finish`] : []),
+  ]);
+  const end = terminal === 'hot' ? ends.at(-1) : ends.at(0);
+  return end === undefined ? undefined : { end, at: 'net' };
+}
+
 const canonical = (written: string): string => {
   const colour = colourOf(written);
   return colour === undefined ? written : colourWords(colour);
 };
-
-/** Messages mark what is typed with backticks, which a drawing has no use for. */
-const plain = (message: string): string => message.replaceAll('`', '');
 
 const netId = (net: number): string => `net${net}`;
 
