@@ -3,7 +3,8 @@
  * at a line start which the open block cannot hold begins a new block, so that a forgotten brace hurts its own block only.
  */
 import { isLineBreak, lineEnd, nameEnd, stringEnd } from './characters.ts';
-import { isTopLevelWord, keptOpen } from './schema/containment.ts';
+import { lacksBrace } from './missing-brace.ts';
+import { isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 
 /** Where each piece begins, ascending, the first at `from` (also where nothing stands); together they cover the text. Time is linear in its length. */
 export function cut(text: string, from = 0): readonly number[] {
@@ -37,6 +38,8 @@ export function cut(text: string, from = 0): readonly number[] {
     begun = true;
     complete ||= word === 'use' && open.length === 0;
 
+    if (open.length > 0 && isBlockWord(word) && mayHold(open.at(-1) ?? '', word) && lacksBrace(text, at))
+      open.push(word);
     const end = followLine(text, at, open, lineWord);
     complete ||= end.closed;
     at = end.closed && !isRestBlank(text, end.at) ? end.at : nextLine(text, end.at);

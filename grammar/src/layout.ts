@@ -4,7 +4,8 @@
  */
 import { createTokenInstance, type IToken, type TokenType } from 'chevrotain';
 import { lineEnd } from './characters.ts';
-import { DEEPEST_NESTING, isBlockWord, isTopLevelWord, keptOpen } from './schema/containment.ts';
+import { lacksBrace } from './missing-brace.ts';
+import { DEEPEST_NESTING, isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 import { type Span, spanOf } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import {
@@ -52,6 +53,8 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
   let lineBegin = 0;
   let tooDeep = 0;
   let extraBrace: number | undefined;
+  /** First word of a block's line that lacks its brace. */
+  let header: IToken | undefined;
 
   const endLine = (token: IToken | undefined) => {
     const first = parentheses[0];
@@ -90,6 +93,10 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
     if (tooDeep > 0) {
       if (token.tokenType === OpenBrace) tooDeep++;
       if (token.tokenType === CloseBrace) tooDeep--;
+    } else if (token.tokenType === Newline && header) {
+      problems.push(missingOpening(text, spanOf(header.startOffset, endOf(out.at(-1) ?? header))));
+      openBlock(supplied(OpenBrace, endOf(out.at(-1) ?? header)));
+      header = undefined;
     } else if (token.tokenType === Newline) {
       if (isFirst) continue;
       if (!goesOn({ out, tokens, index, inParentheses: parentheses.length > 0, block: blocks.at(-1)?.word }))
@@ -130,6 +137,7 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
           ),
         );
       }
+      if (isLineStart && isInnerHeader(text, token, blocks.at(-1)?.word)) header = token;
       if (token.tokenType === OpenParenthesis) parentheses.push(token);
       if (token.tokenType === CloseParenthesis) parentheses.pop();
       out.push(token);
@@ -138,6 +146,11 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
   endLine(undefined);
   supplyClosing(0);
   return { tokens: out, problems };
+}
+
+function isInnerHeader(text: string, token: IToken, outer: string | undefined): boolean {
+  if (outer === undefined || token.tokenType !== Word || !isBlockWord(token.image)) return false;
+  return mayHold(outer, token.image) && lacksBrace(text, token.startOffset);
 }
 
 /** Takes out what no token fits; neighbours make one finding. */
@@ -194,14 +207,19 @@ function withOpening(text: string, tokens: readonly IToken[], problems: SyntaxPr
     });
     return [...tokens.slice(0, end), ...tokens.slice(next)];
   }
-  const isClosed = tokens.some((token) => token.tokenType === CloseBrace);
-  problems.push({
+  problems.push(missingOpening(text, line, !tokens.some((token) => token.tokenType === CloseBrace)));
+  return [...tokens.slice(0, end), supplied(OpenBrace, line.end), ...tokens.slice(end)];
+}
+
+function missingOpening(text: string, line: Span, lacksClosing = false): SyntaxProblem {
+  return {
     code: 'syntax/incomplete',
     span: line,
     message: `\`${text.slice(line.start, line.end)}\` stops short: a block's facts stand between \`{\` and \`}\`.`,
-    fixes: [{ title: 'Insert `{`', edits: [{ span: spanOf(line.end, line.end), newText: isClosed ? ' {' : ' {\n}' }] }],
-  });
-  return [...tokens.slice(0, end), supplied(OpenBrace, line.end), ...tokens.slice(end)];
+    fixes: [
+      { title: 'Insert `{`', edits: [{ span: spanOf(line.end, line.end), newText: lacksClosing ? ' {\n}' : ' {' }] },
+    ],
+  };
 }
 
 /** The brace that opens a block on the line of the token at `index`. */

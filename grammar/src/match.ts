@@ -202,18 +202,27 @@ function unknownWord(fact: FactNode, schema: BlockSchema, meant: string | undefi
     };
     return { field: undefined, value: undefined, problems: [problem] };
   }
+  if (schema.blocks.includes(first.text)) {
+    const end = fact.span.end;
+    const problem: SyntaxProblem = {
+      code: 'syntax/incomplete',
+      span: fact.span,
+      message: `\`${textOf(fact.items)}\` stops short: a block's facts stand between \`{\` and \`}\`.`,
+      fixes: [{ title: 'Insert `{` and `}`', edits: [{ span: { start: end, end }, newText: ' {\n}' }] }],
+    };
+    return { field: undefined, value: undefined, problems: [problem] };
+  }
   const field = Object.keys(schema.facts).find((key) => schema.facts[key]?.word === meant && meant !== undefined);
   const problem: SyntaxProblem = {
     code: 'syntax/unknown-word',
     span: first.span,
-    message: `\`${first.text}\` is no fact of ${owner}${explained(first.text, schema, meant)}.`,
+    message: `\`${first.text}\` is no fact of ${owner}${explained(first.text, meant)}.`,
     ...(meant === undefined ? {} : { fixes: [replaceFix(first.span, meant)] }),
   };
   return { field, value: undefined, problems: [problem] };
 }
 
-function explained(word: string, schema: BlockSchema, meant: string | undefined): string {
-  if (schema.blocks.includes(word)) return `: it begins a block, \`${word} … {\``;
+function explained(word: string, meant: string | undefined): string {
   const owners = [...schemas.values()]
     .filter((other) => wordsOf(other).includes(word))
     .map((other) => `\`${other.keyword}\``);

@@ -92,6 +92,28 @@ wire b
     assert.equal(applyFix('wire c\n{\n}', problemsOf('wire c\n{\n}')[0]), 'wire c {\n}');
   });
 
+  it('marks an inner block without its opening brace once, whether its facts follow or not', () => {
+    findings(`pickup p {
+  coil screw
+  ^^^^^^^^^^ syntax/incomplete
+    turns 5_000
+  }
+  hookup {
+    hot a
+  }
+}
+pickup q {
+  coil slug   # half typed
+  ^^^^^^^^^ syntax/incomplete
+  hookup {
+    hot a
+  }
+}
+wire w {
+}
+`);
+  });
+
   it('marks braces that close nothing once for a run of them, and what stands outside of blocks', () => {
     findings(`wire a {
 }}}}
