@@ -22,6 +22,7 @@ const ZOOMS = [50, 75, 100, 125, 150, 200, 300] as const;
 
 /** The page: heading, findings, drawing, table of joints. What has not changed stays where it is. */
 export function createBench(root: HTMLElement, { send, remembered, remember }: Around): Bench {
+  // The drawing carries its own title; up here stands which one it is.
   const title = element('h1', {});
   const about = element('p', { className: 'q' });
   const chooser = element('select', { ariaLabel: 'Pickup', hidden: true });
@@ -54,8 +55,8 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
   const draw = (next: ShownDrawing, part: string | undefined): void => {
     const isFirst = shown === undefined;
     shown = next;
-    title.textContent = next.title ?? next.file;
-    about.textContent = next.name === undefined ? next.file : `${next.name} · ${next.file}`;
+    title.textContent = next.name ?? next.file;
+    about.textContent = next.name === undefined ? '' : next.file;
     fillChooser(chooser, next);
     if (next.broken) {
       warn(

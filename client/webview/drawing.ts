@@ -75,8 +75,7 @@ function makeParts(
   for (const [at, stop] of stops.entries()) {
     stop.setAttribute('tabindex', at === 0 ? '0' : '-1');
     stop.setAttribute('role', 'button');
-    const name = stop.querySelector(':scope > title')?.textContent ?? stop.getAttribute('data-part') ?? '';
-    stop.setAttribute('aria-label', name);
+    nameStop(stop);
     stop.addEventListener('keydown', (event) => {
       const moves: Readonly<Record<string, number>> = {
         ArrowRight: at + 1,
@@ -100,4 +99,12 @@ function makeParts(
   // Inside an image nothing can be focused; with its parts it is a group.
   if (stops.length > 0) drawn.setAttribute('role', 'group');
   return parts;
+}
+
+/** What is written on a part is what it is called, so that it can be spoken to by that; its title tells the rest. */
+function nameStop(stop: SVGElement): void {
+  const title = stop.querySelector(':scope > title')?.textContent ?? stop.getAttribute('data-part') ?? '';
+  const written = [...stop.querySelectorAll('text')].map((text) => text.textContent).join(' ');
+  stop.setAttribute('aria-label', written === '' ? title : written);
+  if (written !== '') stop.setAttribute('aria-description', title);
 }

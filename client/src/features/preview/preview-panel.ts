@@ -66,7 +66,6 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
   let inFlight: CancellationTokenSource | undefined;
   let resting: ReturnType<typeof setTimeout> | undefined;
   let isReady = false;
-  let isDirty = false;
   let last: { readonly result: DrawingResult; readonly message: Extract<ToView, { type: 'drawing' }> } | undefined;
 
   const post = (message: ToView): void => {
@@ -76,11 +75,8 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
   const render = async (position?: Position): Promise<void> => {
     clearTimeout(resting);
     if (uri === '') return;
-    if (!panel.visible) {
-      isDirty = true;
-      return;
-    }
-    isDirty = false;
+    // What is not on screen is not drawn; coming into sight, the view reports that it is ready.
+    if (!panel.visible || !isReady) return;
     inFlight?.cancel();
     const source = new CancellationTokenSource();
     inFlight = source;
@@ -153,7 +149,7 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
         isReady = true;
         width = message.width;
         if (last) post(last.message);
-        return render();
+        return render(name === undefined ? editorOf()?.selection.active : undefined);
       case 'resized':
         width = message.width;
         return render();
@@ -180,7 +176,6 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
     panel.onDidChangeViewState(() => {
       // Hidden, the view is taken down; coming back it reports again.
       if (!panel.visible) isReady = false;
-      else if (isDirty) void render();
     }),
   ];
   panel.onDidDispose(() => {

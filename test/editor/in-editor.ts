@@ -1,0 +1,75 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import type { ExtensionInterface } from '../../client/src/activation.ts';
+
+/** Asks again until the answer is there; the suite's own time limit ends it where it never comes. */
+export async function eventually<T>(ask: () => T | undefined | Promise<T | undefined>): Promise<T> {
+  for (;;) {
+    const answer = await ask();
+    if (answer !== undefined) return answer;
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+}
+
+/** Opens a file of the samples in an editor. */
+export async function openSample(path: string): Promise<vscode.TextEditor> {
+  const [folder] = vscode.workspace.workspaceFolders ?? [];
+  assert.ok(folder, 'no workspace');
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder.uri, path));
+  return vscode.window.showTextDocument(document, vscode.ViewColumn.One);
+}
+
+/** Opens a text as a new file of the samples, so that it may use their parts. */
+export async function openText(path: string, text: string): Promise<vscode.TextEditor> {
+  const [folder] = vscode.workspace.workspaceFolders ?? [];
+  assert.ok(folder, 'no workspace');
+  const uri = vscode.Uri.joinPath(folder.uri, path);
+  await vscode.workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+  return openSample(path);
+}
+
+/** What the extension shows to its tests. */
+export async function extensionInterface(): Promise<ExtensionInterface> {
+  const extension = vscode.extensions.getExtension<ExtensionInterface>('pickup-spec.pickup-spec');
+  assert.ok(extension, 'the editor does not know the extension');
+  return extension.activate();
+}
+
+export const codeOf = ({ code }: vscode.Diagnostic): string =>
+  String(typeof code === 'object' ? code.value : (code ?? ''));
+
+/** Waits for the findings of a document to be as wanted. */
+export function findings(
+  document: vscode.TextDocument,
+  wanted: (codes: readonly string[]) => boolean,
+): Promise<readonly vscode.Diagnostic[]> {
+  return eventually(() => {
+    const found = vscode.languages.getDiagnostics(document.uri);
+    return wanted(found.map(codeOf)) ? found : undefined;
+  });
+}
+
+/** The place right behind a piece of the text. */
+export function behind(document: vscode.TextDocument, piece: string): vscode.Position {
+  const at = document.getText().indexOf(piece);
+  assert.notEqual(at, -1, `"${piece}" is not in the text`);
+  return document.positionAt(at + piece.length);
+}
+
+export async function replace(editor: vscode.TextEditor, piece: string, by: string): Promise<void> {
+  const end = behind(editor.document, piece);
+  const start = editor.document.positionAt(editor.document.offsetAt(end) - piece.length);
+  assert.ok(await editor.edit((edit) => edit.replace(new vscode.Range(start, end), by)));
+}
+
+/** Leaves nothing behind for the next test: editors closed, changes dropped. */
+export async function closeAll(): Promise<void> {
+  while (vscode.window.tabGroups.all.some(({ tabs }) => tabs.length > 0)) {
+    const before = vscode.window.activeTextEditor?.document;
+    if (before?.isDirty) await vscode.commands.executeCommand('workbench.action.files.revert');
+    await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+    if (vscode.window.activeTextEditor?.document === before) {
+      await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    }
+  }
+}

@@ -1,0 +1,144 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { behind, closeAll, codeOf, eventually, findings, openSample, openText } from './in-editor.ts';
+
+const run = <T>(command: string, ...rest: unknown[]): Thenable<T> =>
+  vscode.commands.executeCommand<T>(command, ...rest);
+
+describe('a spec in the editor', () => {
+  afterEach(closeAll);
+
+  it('a mistake shows with its code and its place; the fix takes it away', async () => {
+    const { document } = await openSample('mistakes/unit-missing.pickup');
+    const [found] = await findings(document, (codes) => codes.includes('unit/missing'));
+    assert.ok(found);
+    assert.equal(document.lineAt(found.range.start.line).text.trim(), 'resistance 7.3');
+    const actions = await run<vscode.CodeAction[]>('vscode.executeCodeActionProvider', document.uri, found.range);
+    const fix = actions.find(({ kind }) => kind?.value === vscode.CodeActionKind.QuickFix.value);
+    assert.ok(fix?.edit, 'no fix is offered');
+    assert.ok(await vscode.workspace.applyEdit(fix.edit));
+    await findings(document, (codes) => codes.length === 0);
+    assert.match(document.getText(), /resistance 7\.3 kohm/);
+  });
+
+  it('two coils that oppose each other are told in trade words, with the lines that cause it', async () => {
+    const { document } = await openSample('mistakes/phase-coils-cancel.pickup');
+    const [found] = await findings(document, (codes) => codes.includes('phase/coils-cancel'));
+    assert.ok(found);
+    assert.equal(found.source, 'pickup');
+    assert.notEqual(found.relatedInformation?.length ?? 0, 0);
+    assert.equal(found.severity, vscode.DiagnosticSeverity.Error);
+  });
+
+  it('swapping start and finish of one coil raises a finding, swapping them back takes it away', async () => {
+    const editor = await openSample('cinder-bridge.pickup');
+    const { document } = editor;
+    await findings(document, (codes) => codes.length === 0);
+    const before = document.getText();
+    // The ends of the upper coil: each takes the lead of the other.
+    const swapped = before
+      .replace('\n    start grey', '\n    start violet')
+      .replace('\n    finish violet', '\n    finish grey');
+    assert.notEqual(swapped, before);
+    const whole = () => new vscode.Range(0, 0, document.lineCount, 0);
+    await editor.edit((edit) => edit.replace(whole(), swapped));
+    const found = await findings(document, (codes) => codes.length > 0);
+    assert.ok(found.map(codeOf).some((code) => /^(phase|hum|reading)\//.test(code)));
+    await editor.edit((edit) => edit.replace(whole(), before));
+    await findings(document, (codes) => codes.length === 0);
+  });
+
+  it('hover tells what is computed and what it rests on', async () => {
+    const { document } = await openSample('fennel-bridge.pickup');
+    const at = behind(document, 'coil ma');
+    const text = await eventually(async () => {
+      const hovers = await run<vscode.Hover[]>('vscode.executeHoverProvider', document.uri, at);
+      const shown = hovers.flatMap(({ contents }) =>
+        contents.map((each) => (typeof each === 'string' ? each : each.value)),
+      );
+      return shown.length > 0 ? shown.join('\n') : undefined;
+    });
+    assert.match(text, /resistance at 20 °C/);
+    assert.match(text, /±/);
+  });
+
+  it('hints stand behind the first lines of coil and pickup', async () => {
+    const { document } = await openSample('fennel-bridge.pickup');
+    const whole = new vscode.Range(0, 0, document.lineCount, 0);
+    const hints = await eventually(async () => {
+      const found = await run<vscode.InlayHint[]>('vscode.executeInlayHintProvider', document.uri, whole);
+      return found.length > 0 ? found : undefined;
+    });
+    const lines = hints.map(({ position }) => document.lineAt(position.line).text.trim());
+    assert.deepEqual(lines, ['pickup fennel-bridge "Fennel, bridge, tapped" {', 'coil main {']);
+    for (const { label } of hints) assert.match(String(label), /kΩ$/);
+  });
+
+  it('completion offers names of the shop and words of the fact', async () => {
+    const { document } = await openSample('fennel-bridge.pickup');
+    const labels = async (piece: string): Promise<readonly string[]> => {
+      const { items } = await run<vscode.CompletionList>(
+        'vscode.executeCompletionItemProvider',
+        document.uri,
+        behind(document, piece),
+      );
+      return items.map(({ label }) => (typeof label === 'string' ? label : label.label));
+    };
+    assert.ok((await labels('bobbin ')).includes('rod-six'));
+    assert.ok((await labels('wound ')).includes('clockwise'));
+  });
+
+  it('definition leads into the parts file, symbols are the outline', async () => {
+    const { document } = await openSample('fennel-bridge.pickup');
+    const at = behind(document, 'bobbin rod');
+    const targets = await run<(vscode.Location | vscode.LocationLink)[]>(
+      'vscode.executeDefinitionProvider',
+      document.uri,
+      at,
+    );
+    const [target] = targets;
+    assert.ok(target);
+    assert.match(('uri' in target ? target.uri : target.targetUri).path, /\/parts\/stock\.pickup$/);
+    const symbols = await run<vscode.DocumentSymbol[]>('vscode.executeDocumentSymbolProvider', document.uri);
+    assert.deepEqual(
+      symbols.map(({ name }) => name),
+      ['fennel-bridge', 'fennel'],
+    );
+  });
+
+  it('formatting puts a line in order and keeps its comment', async () => {
+    const { document } = await openText('untidy.pickup', 'wire   w {\n     gauge 42   AWG   # from the reel\n}\n');
+    const edits = await run<vscode.TextEdit[]>('vscode.executeFormatDocumentProvider', document.uri, {
+      tabSize: 2,
+      insertSpaces: true,
+    });
+    const edit = new vscode.WorkspaceEdit();
+    edit.set(document.uri, edits);
+    assert.ok(await vscode.workspace.applyEdit(edit));
+    assert.match(document.getText(), /^wire w \{\n {2}gauge 42 AWG +# from the reel\n\}\n$/);
+  });
+
+  it('the corrections that are plainly right can be made at once, as on save', async () => {
+    const { document } = await openSample('mistakes/unit-missing.pickup');
+    await findings(document, (codes) => codes.includes('unit/missing'));
+    const whole = new vscode.Range(0, 0, document.lineCount, 0);
+    const actions = await run<vscode.CodeAction[]>(
+      'vscode.executeCodeActionProvider',
+      document.uri,
+      whole,
+      vscode.CodeActionKind.SourceFixAll.value,
+    );
+    assert.equal(actions.length, 1);
+  });
+
+  it('a page explains the finding, without any network', async () => {
+    const editor = await openSample('mistakes/unit-missing.pickup');
+    const [found] = await findings(editor.document, (codes) => codes.includes('unit/missing'));
+    assert.ok(found);
+    editor.selection = new vscode.Selection(found.range.start, found.range.start);
+    await run('pickup.explainFinding');
+    const page = vscode.window.activeTextEditor?.document;
+    assert.equal(page?.languageId, 'markdown');
+    assert.match(page.getText(), /^# unit\/missing/);
+  });
+});

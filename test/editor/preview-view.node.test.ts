@@ -1,0 +1,95 @@
+import assert from 'node:assert/strict';
+import type { Frame } from 'playwright-core';
+import * as vscode from 'vscode';
+import { closeAll, eventually, openSample, replace } from './in-editor.ts';
+import { type EditorWindow, openWindow } from './window.ts';
+
+interface Results {
+  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
+}
+
+describe('the preview as one sees it', () => {
+  let seen: EditorWindow;
+  before(async () => {
+    seen = await openWindow();
+  });
+  after(() => seen.close());
+  afterEach(closeAll);
+
+  const openPreview = async (sample: string, text: string): Promise<[vscode.TextEditor, Frame]> => {
+    const editor = await openSample(sample);
+    await vscode.commands.executeCommand('pickup.openPreviewToSide');
+    const frame = await seen.webviewWith(text);
+    await frame.locator('svg').first().waitFor();
+    return [editor, frame];
+  };
+
+  it('the drawing stands in the page, its parts in one tab stop, the table of joints below', async () => {
+    const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    assert.notEqual(await frame.locator('svg [data-part]').count(), 0);
+    assert.equal(await frame.locator('svg [tabindex="0"]').count(), 1);
+    assert.notEqual(await frame.locator('table tbody tr').count(), 0);
+    assert.equal(await frame.locator('svg style').count(), 0, 'styles are adopted, not inline');
+  });
+
+  it('a click on a coil goes to its line in the text', async () => {
+    const [editor, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    await frame.locator('svg [data-part^="coil:"].line').first().dispatchEvent('click');
+    await eventually(() => {
+      const { line } = vscode.window.activeTextEditor?.selection.active ?? { line: 0 };
+      return /^\s*coil /.test(editor.document.lineAt(line).text) ? true : undefined;
+    });
+  });
+
+  it('arrow keys go along the path, Enter goes to the text', async () => {
+    const [editor, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const first = frame.locator('svg [tabindex="0"]');
+    const name = await first.getAttribute('data-part');
+    await first.focus();
+    await first.press('ArrowRight');
+    const second = frame.locator('svg [tabindex="0"]');
+    assert.notEqual(await second.getAttribute('data-part'), name);
+    await second.press('Enter');
+    await eventually(() => ((vscode.window.activeTextEditor?.selection.active.line ?? 0) > 0 ? true : undefined));
+    assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), editor.document.uri.toString());
+  });
+
+  it('the part that the cursor is in is marked', async () => {
+    const [editor, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const line = editor.document
+      .getText()
+      .split('\n')
+      .findIndex((each) => /^\s*start /.test(each));
+    editor.selection = new vscode.Selection(line, 6, line, 6);
+    await frame.locator('svg [data-part].here').first().waitFor({ state: 'attached' });
+  });
+
+  it('broken text: the bar names the line, the drawing stays', async () => {
+    const [editor, frame] = await openPreview('fennel-bridge.pickup', 'Fennel, bridge, tapped');
+    await replace(editor, 'wound counterclockwise', 'wound counterclockwise (');
+    const bar = frame.locator('.stale');
+    await bar.waitFor();
+    assert.match(await bar.innerText(), /^Line \d+ does not read yet/);
+    assert.equal(await frame.locator('svg').count(), 1);
+  });
+
+  it('nothing from anywhere else is let in', async () => {
+    const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const policy = await frame.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+    assert.match(policy ?? '', /^default-src 'none'; script-src [^;]+; style-src [^;]+;$/);
+    assert.doesNotMatch(policy ?? '', /unsafe/);
+  });
+
+  it('has no fault of access that a machine can find', async () => {
+    const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const { source } = (await import('axe-core')).default;
+    // As one text: the page's policy lets no further script file in.
+    const results = await frame.evaluate<Results>(
+      `(() => { const module = { exports: {} }; ${source}; return module.exports.run(); })()`,
+    );
+    const faults = results.violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`,
+    );
+    assert.deepEqual(faults, []);
+  });
+});
