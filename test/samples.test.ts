@@ -5,6 +5,8 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { formatFile } from '../grammar/src/format.ts';
+import { readFileTree } from '../grammar/src/read-file.ts';
 import { createAnalyser } from '../server/src/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../server/src/analysis-types.ts';
 import type { Finding } from '../server/src/checks/finding.ts';
@@ -211,6 +213,14 @@ describe('samples', () => {
       for (const claim of expectedClaims(comment)) {
         it(`computes ${claimName(claim)}`, () => assertClose(computed(analyse(file), claim), claim));
       }
+    });
+  }
+
+  for (const file of [...specs('.'), ...specs('parts'), ...specs('mistakes')]) {
+    it(`${file} is in the one layout, unless its syntax is the mistake`, () => {
+      const formatted = formatFile(readFileTree(text(file)));
+      if (formatted !== undefined) assert.equal(formatted, text(file));
+      else assert.match(file, /\/syntax-/);
     });
   }
 
