@@ -47,6 +47,37 @@ describe('the picture of a pickup', () => {
     });
   }
 
+  it('can be read however the four leads are joined, sound or not', () => {
+    const leads = ['turquoise', 'orange', 'grey', 'pink'];
+    const orders = leads.flatMap((a) =>
+      leads.flatMap((b) =>
+        leads.flatMap((c) =>
+          new Set([a, b, c]).size === 3 ? [[a, b, c, ...leads.filter((d) => ![a, b, c].includes(d))]] : [],
+        ),
+      ),
+    );
+    assert.equal(orders.length, 24);
+    for (const [a = '', b = '', c = '', d = ''] of orders) {
+      for (const hookup of [
+        `hot ${a}\n    link ${b} ${c}\n    ground ${d} bare`,
+        `hot ${a} ${b}\n    ground ${c} ${d} bare`,
+        `hot ${a} bare\n    link ${b} ${c}\n    ground ${d}`,
+        `hot ${a}\n    ground ${b}\n    free ${c} ${d}`,
+        `hot ${a}\n    link ${b} ${c} ${d}`,
+        `hot ${a} ${b} ${c}\n    ground ${d}\n    shield bare`,
+      ]) {
+        const picture = onlyPicture(analyse(twoCoils('', { hookup }), WITH_SHOP));
+        for (const width of ['wide', 'narrow'] as const) {
+          try {
+            assertLegible(drawPickup(picture, width));
+          } catch (error) {
+            assert.fail(`${hookup} (${width}): ${String(error)}`);
+          }
+        }
+      }
+    }
+  });
+
   it('tells the path from ground to hot in one breath', () => {
     const { description } = onlyPicture(analyse(twoCoils(), WITH_SHOP));
     assert.match(

@@ -23,40 +23,34 @@ export function drawResistances(
     // Leads that nobody has found cannot be measured between.
     if (rows.some(({ end, net }) => net === undefined && end.own === undefined && end.conductor === undefined))
       continue;
-    resistanceBetween(sheet, metrics.resistance, first.y + 6, last.y - 6, [{ text, bold: true }], []);
+    const between = { x: metrics.resistance, top: first.y + 6, bottom: last.y - 6 };
+    // On a narrow sheet the leads go first: the value also stands in the table of joints.
+    resistanceBetween(sheet, between, [{ text, bold: true }], [], !metrics.captions);
   }
   const { total } = picture;
-  const hot = terminalY(rails, 'hot');
-  const ground = terminalY(rails, 'ground');
+  const [hot, ground] = [terminalY(rails, 'hot'), terminalY(rails, 'ground')];
   if (total === undefined || single || hot === undefined || ground === undefined) return;
   const more = [
     ...(total.uncertainty === undefined ? [] : [`± ${total.uncertainty}`]),
     ...(total.was === undefined ? [] : [`was ${total.was}`]),
   ];
-  resistanceBetween(
-    sheet,
-    metrics.total,
-    Math.min(hot, ground) + 10,
-    Math.max(hot, ground) - 10,
-    [{ text: total.value, bold: true }],
-    more,
-  );
-  if (total.was !== undefined) {
-    const x = metrics.width - metrics.margin + 6;
-    const middle = (hot + ground) / 2;
-    sheet.nodes.push(path('w3', d`M${x} ${middle - 16}V${middle + 24}`));
-  }
+  const between = { x: metrics.total, top: Math.min(hot, ground) + 10, bottom: Math.max(hot, ground) - 10 };
+  // Terminals of one coil lie too close together; its own value says the same.
+  if (between.bottom - between.top < 20 + more.length * 15) return;
+  const centre = resistanceBetween(sheet, between, [{ text: total.value, bold: true }], more, false);
+  if (total.was === undefined) return;
+  const x = metrics.width - metrics.margin + 6;
+  sheet.nodes.push(path('w3', d`M${x} ${centre - 16}V${centre + 24}`));
 }
 
 /** The value in a gap of its dimension line; where the middle is taken, by a ring say, the gap moves along the line. */
 function resistanceBetween(
   sheet: Sheet,
-  x: number,
-  top: number,
-  bottom: number,
+  { x, top, bottom }: { readonly x: number; readonly top: number; readonly bottom: number },
   runs: readonly Run[],
   more: readonly string[],
-): void {
+  mayDrop: boolean,
+): number {
   const height = 20 + more.length * 15;
   const middle = (top + bottom) / 2;
   const width = Math.max(textBox(runs, { x, y: 0, anchor: 'middle' }, 14).width, 40);
@@ -74,7 +68,7 @@ function resistanceBetween(
     ),
     size: 14,
     rank: RANK.resistance,
-    mayDrop: false,
+    mayDrop,
     rim: true,
   });
   more.forEach((text, index) => {
@@ -87,6 +81,7 @@ function resistanceBetween(
       rim: true,
     });
   });
+  return centre;
 }
 
 function terminalY(rails: ReadonlyMap<string, Rail>, kind: 'hot' | 'ground'): number | undefined {

@@ -101,10 +101,21 @@ function freeCorner({ x, y }: Place, obstacles: readonly Box[]): Place {
     { x: x - 20, y: y - 20 },
     { x: x - 20, y: y + 20 },
     { x: x + 20, y: y + 20 },
+    { x: x + 28, y },
+    { x, y: y - 28 },
+    { x, y: y + 28 },
+    { x: x - 28, y },
   ];
   const ring = boxRound({ x, y }, 17);
   const others = obstacles.filter((box) => !overlap(box, ring) || box.height > 34 || box.width > 34);
-  return corners.find((corner) => !others.some((box) => overlap(box, boxRound(corner, 9)))) ?? { x: x + 20, y: y - 20 };
+  const covered = (corner: Place) => others.reduce((sum, box) => sum + sharedArea(box, boxRound(corner, 9)), 0);
+  return corners.reduce((best, corner) => (covered(corner) < covered(best) ? corner : best));
+}
+
+function sharedArea(a: Box, b: Box): number {
+  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return width > 0 && height > 0 ? width * height : 0;
 }
 
 /** Messages mark what is typed with backticks, which a drawing has no use for. */

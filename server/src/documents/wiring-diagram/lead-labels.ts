@@ -68,8 +68,10 @@ export function labelLink(net: NetPicture, { column, rows }: Rail, sheet: Sheet,
   const far = metrics.cableShield - 24;
   sheet.labels.push({
     wordings: [[{ text: net.label, bold: true }]],
-    spots: [0, 7, 30]
-      .flatMap((aside) => [-2, 5, 12, -10].map((shift): Spot => ({ x: x - aside, y: middle + shift, anchor: 'end' })))
+    spots: [0, 7, 30, 44]
+      .flatMap((aside) =>
+        [-2, 5, 12, -10, -20, 24].map((shift): Spot => ({ x: x - aside, y: middle + shift, anchor: 'end' })),
+      )
       .concat(column < metrics.terminals ? [{ x: column + 12, y: middle + 5, anchor: 'start' }] : []),
     size: 14,
     rank: RANK.terminal,
