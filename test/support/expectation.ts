@@ -1,7 +1,7 @@
 /** What a sample's first comment expects, read from its words. */
 export interface ExpectedFinding {
   readonly code: string;
-  readonly severity: 'error' | 'warning' | 'information';
+  readonly severity: 'error' | 'warning' | 'information' | 'hint';
   /** The lines that it must stand at: the first its place, the others related. */
   readonly quotes: readonly string[];
   /** The quoted line of this coil. */
@@ -30,7 +30,7 @@ export function stated(text: string): string {
         .join(' ');
 }
 
-const SEVERITY = '(error|warning|information)';
+const SEVERITY = '(error|warning|information|hint)';
 
 /** The finding that the comment names first, and those that it says come with it. */
 export function expectedFindings(comment: string): readonly ExpectedFinding[] {
@@ -55,7 +55,7 @@ export function expectedFindings(comment: string): readonly ExpectedFinding[] {
 }
 
 const severityOf = (word: string | undefined): ExpectedFinding['severity'] =>
-  word === 'warning' || word === 'information' ? word : 'error';
+  word === 'warning' || word === 'information' || word === 'hint' ? word : 'error';
 
 function accompanying(comment: string): readonly ExpectedFinding[] {
   const pattern = new RegExp(`\\b[Ww]ith it ([a-z]+/[a-z-]+) (?:\\(|as )${SEVERITY}`, 'g');

@@ -1142,12 +1142,12 @@ pickup heron {
   }
   coil slug like screw {
     polarity south-up
-    start violet
-    finish grey
+    start grey
+    finish turquoise
   }
   hookup {
-    hot violet
-    link grey grey
+    hot grey
+    link grey turquoise
     ground pink
   }
 }
@@ -1155,7 +1155,7 @@ pickup heron {
 
 ## Corrected example
 
-The joint names the coils' ends, so it is plain which leads meet; they are then an inner joint and leave the pickup no more.
+The link names the screw coil's end, so it is plain which lead it joins: that end is then an inner joint and leaves the pickup no more, and the one grey lead left is the slug coil's.
 
 \`\`\`pickup
 pickup heron {
@@ -1168,12 +1168,12 @@ pickup heron {
   }
   coil slug like screw {
     polarity south-up
-    start violet
-    finish grey
+    start grey
+    finish turquoise
   }
   hookup {
-    hot violet
-    link screw.finish slug.finish
+    hot grey
+    link screw.finish turquoise
     ground pink
   }
 }

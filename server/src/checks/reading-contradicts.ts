@@ -204,11 +204,15 @@ function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: Pickup
   const ends = swapEnds(coil);
   const now = coil.wound ? other(coil.wound.value) : undefined;
   const title = `${capital(coilWords(coil))} is wound ${now}`;
+  // Alone, a coil has no neighbour to stay in phase with.
+  const several = pickup.coils.length > 1;
   const inHookup = leads?.every(({ place }) => !ends.some((end) => end.place.span.start === place.span.start));
   return present([
     wind && remedy(title, wind, true),
-    wind && leads && remedy(`${title}: say so, and swap its leads in the hookup`, [...wind, ...leads], true),
-    ends.length > 0 && leads && inHookup
+    wind && leads && several
+      ? remedy(`${title}: say so, and swap its leads in the hookup`, [...wind, ...leads], true)
+      : undefined,
+    ends.length > 0 && leads && inHookup && several
       ? remedy(`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
           ...ends,
           ...leads,

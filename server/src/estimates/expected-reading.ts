@@ -228,6 +228,7 @@ function judgeNetwork(block: Readings, setting: Setting, doubted: ReadonlySet<Co
     if (explained <= most) continue;
     best = lines;
     most = explained;
+    if (lines.length > 0 && explained === lines.length) break;
   }
   return best;
 }
