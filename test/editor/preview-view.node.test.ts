@@ -69,7 +69,7 @@ describe('the preview as one sees it', () => {
     await replace(editor, 'wound counterclockwise', 'wound counterclockwise (');
     const bar = frame.locator('.stale');
     await bar.waitFor();
-    assert.match(await bar.innerText(), /^Line \d+ does not read yet/);
+    assert.match((await bar.textContent()) ?? '', /^Line \d+ does not read yet/);
     assert.equal(await frame.locator('svg').count(), 1);
   });
 
