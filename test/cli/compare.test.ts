@@ -4,7 +4,7 @@ import { cpSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
-import { Shell } from './shell.ts';
+import { PATH_ONLY, Shell } from './shell.ts';
 import { validate } from './validate.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../samples');
@@ -14,7 +14,7 @@ describe('compare', () => {
   let hesk = '';
   const git = (...words: readonly string[]): void => {
     const identity = ['-c', 'user.name=Tallowmere Bench', '-c', 'user.email=bench@tallowmere.invalid'];
-    execFileSync('git', [...identity, ...words], { cwd: shell.folder, stdio: 'ignore' });
+    execFileSync('git', [...identity, ...words], { cwd: shell.folder, stdio: 'ignore', env: PATH_ONLY });
   };
   before(() => {
     shell = new Shell(commands, createAnalyser());

@@ -21,6 +21,9 @@ export interface Circumstances {
   readonly slow?: number;
 }
 
+/** Nothing of the surroundings: in a git hook, `GIT_DIR` would lead the tests into the repository that is being committed to. */
+export const PATH_ONLY: Readonly<Record<string, string>> = { PATH: process.env.PATH ?? '' };
+
 /** A folder of its own and a command line in it, without a process of its own. */
 export class Shell {
   readonly folder: string;
@@ -44,7 +47,7 @@ export class Shell {
   }
 
   async run(words: readonly string[], circumstances: Circumstances = {}): Promise<Outcome> {
-    const { stdin = '', terminal = false, environment = {}, slow = 0 } = circumstances;
+    const { stdin = '', terminal = false, environment = PATH_ONLY, slow = 0 } = circumstances;
     const [stdout, stderr]: [string[], string[]] = [[], []];
     let now = 0;
     const error = { isTerminal: terminal, write: (text: string) => void stderr.push(text) };

@@ -56,7 +56,7 @@ export const compare = defineCommand({
 async function stateOf(name: string, values: SourceValues, context: Context): Promise<State> {
   const inGit = existsSync(path.resolve(context.cwd, name)) ? undefined : gitPath(name);
   if (inGit) {
-    const { file, host } = readFromGit(inGit, context.cwd);
+    const { file, host } = readFromGit(inGit, context.cwd, context.environment);
     return stateFrom(context.analyser.analyse(uriOf(file), host));
   }
   const source = await requireSource(name, values, context);

@@ -18,6 +18,7 @@ export const draw = defineCommand({
   least: 1,
   most: 1,
   options: {
+    view: { type: 'choice', choices: ['wiring'], meaning: 'what is drawn' },
     output: {
       type: 'text',
       value: 'OUT.svg',

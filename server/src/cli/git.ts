@@ -31,23 +31,24 @@ export interface GitFile {
  * A file in a revision; an empty revision is the index, what is staged. The path counts from the repository's top folder, as git
  * takes it, or else from the current folder. Throws a `CommandError` of one line.
  */
-export function readFromGit({ revision, path: wanted }: GitPath, cwd: string): GitFile {
+export function readFromGit({ revision, path: wanted }: GitPath, cwd: string, environment: Environment): GitFile {
   const named = `${revision}:${wanted}`;
-  const root = topFolder(cwd, named);
-  const commit = revision === '' ? '' : resolveRevision(revision, cwd, named);
+  const git = gitIn(environment);
+  const root = topFolder(git, cwd, named);
+  const commit = revision === '' ? '' : resolveRevision(git, revision, cwd, named);
   const fromHere = path.relative(root, path.resolve(cwd, wanted)).split(path.sep).join('/');
   for (const candidate of new Set([wanted.startsWith('.') ? fromHere : wanted, fromHere])) {
-    const content = contentAt(commit, candidate, root);
+    const content = contentAt(git, commit, candidate, root);
     if (content?.kind === 'unreadable') throw new CommandError(`${named}: ${content.reason}`);
     if (content?.kind !== 'text') continue;
     const file = path.join(root, ...candidate.split('/'));
-    return { file, text: content.text, root, host: revisionHost(commit, root) };
+    return { file, text: content.text, root, host: revisionHost(git, commit, root) };
   }
   const where = revision === '' ? 'the index' : revision;
   throw new CommandError(`${named}: git has no such file in ${where}`);
 }
 
-function topFolder(cwd: string, named: string): string {
+function topFolder(git: Git, cwd: string, named: string): string {
   try {
     return path.resolve(git(['rev-parse', '--show-toplevel'], cwd).toString('utf8').trim());
   } catch (error) {
@@ -56,19 +57,19 @@ function topFolder(cwd: string, named: string): string {
   }
 }
 
-function resolveRevision(revision: string, cwd: string, named: string): string {
+function resolveRevision(git: Git, revision: string, cwd: string, named: string): string {
   try {
     const found = git(['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`], cwd);
     return found.toString('utf8').trim();
   } catch {
-    const reason = isShallow(cwd)
+    const reason = isShallow(git, cwd)
       ? 'git has no such revision here; the clone is shallow: git fetch --unshallow brings the rest'
       : 'git has no such revision';
     throw new CommandError(`${named}: ${reason}`);
   }
 }
 
-function isShallow(cwd: string): boolean {
+function isShallow(git: Git, cwd: string): boolean {
   try {
     return git(['rev-parse', '--is-shallow-repository'], cwd).toString('utf8').trim() === 'true';
   } catch {
@@ -76,7 +77,7 @@ function isShallow(cwd: string): boolean {
   }
 }
 
-function contentAt(commit: string, file: string, root: string): FileContent {
+function contentAt(git: Git, commit: string, file: string, root: string): FileContent {
   if (file === '' || file.startsWith('../')) return { kind: 'missing' };
   try {
     const decoded = decodeText(git(['cat-file', 'blob', `${commit}:${file}`], root));
@@ -87,7 +88,7 @@ function contentAt(commit: string, file: string, root: string): FileContent {
   }
 }
 
-function revisionHost(commit: string, root: string): Host {
+function revisionHost(git: Git, commit: string, root: string): Host {
   const read = new Map<string, FileContent>();
   const within = (uri: string): string | undefined => {
     const file = pathOf(uri);
@@ -98,7 +99,8 @@ function revisionHost(commit: string, root: string): Host {
   return {
     content(uri) {
       const relative = within(uri);
-      const known = read.get(uri) ?? (relative === undefined ? { kind: 'missing' } : contentAt(commit, relative, root));
+      const known =
+        read.get(uri) ?? (relative === undefined ? { kind: 'missing' } : contentAt(git, commit, relative, root));
       read.set(uri, known);
       return known;
     },
@@ -106,12 +108,16 @@ function revisionHost(commit: string, root: string): Host {
   };
 }
 
-function git(args: readonly string[], cwd: string): Buffer {
-  return execFileSync('git', args, {
-    cwd,
-    stdio: ['ignore', 'pipe', 'ignore'],
-    maxBuffer: 64 * 1024 * 1024,
-    // A partial clone would fetch what is missing.
-    env: { ...process.env, GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0', GIT_OPTIONAL_LOCKS: '0' },
-  });
-}
+type Environment = Readonly<Record<string, string | undefined>>;
+type Git = (args: readonly string[], cwd: string) => Buffer;
+
+const gitIn =
+  (environment: Environment): Git =>
+  (args, cwd) =>
+    execFileSync('git', args, {
+      cwd,
+      stdio: ['ignore', 'pipe', 'ignore'],
+      maxBuffer: 64 * 1024 * 1024,
+      // A partial clone would fetch what is missing.
+      env: { ...environment, GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0', GIT_OPTIONAL_LOCKS: '0' },
+    });
