@@ -6,6 +6,9 @@ import type { JointPlaces } from './draw-leads.ts';
 import type { FindingPicture, Ring } from './picture.ts';
 import { type Metrics, part, type Sheet } from './sheet.ts';
 
+/** Sentences run in the editor's own face, which may be this much wider than the one that widths are known of. */
+const WIDEST_FACE = 1.18;
+
 type Place = { readonly x: number; readonly y: number };
 
 export interface FindingsHead {
@@ -21,27 +24,28 @@ export function findingsHead(findings: readonly FindingPicture[], top: number, m
   const balloons: { x: number; y: number }[] = [];
   const left = metrics.margin + 40;
   const width = metrics.width - metrics.margin - left;
+  const wrapAt = width / WIDEST_FACE;
   let y = top;
   findings.forEach((finding, index) => {
     const x = metrics.margin + 12;
     const lines: SvgNode[] = [...balloon(x, y + 1, index + 1)];
     balloons.push({ x, y: y + 14 });
-    for (const text of wrapText(plain(finding.cause), width, { size: 14, bold: true })) {
+    for (const text of wrapText(plain(finding.cause), wrapAt, { size: 14, bold: true })) {
       lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }, { size: 14 }));
       y += 20;
     }
-    for (const text of wrapText(plain(finding.remedy ?? ''), width, { size: 12 })) {
+    for (const text of wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 })) {
       lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }));
       y += 18;
     }
-    const notes = wrapText(plain(finding.note ?? ''), width, { size: 12 });
-    const last = notes.at(-1) ?? wrapText(plain(finding.remedy ?? ''), width, { size: 12 }).at(-1);
+    const notes = wrapText(plain(finding.note ?? ''), wrapAt, { size: 12 });
+    const last = notes.at(-1) ?? wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 }).at(-1);
     for (const text of notes) {
       lines.push(textLine([{ text, quiet: true }], { x: left, y, anchor: 'start' }));
       y += 18;
     }
     // The code ends the last line where it leaves room, else it has a line of its own.
-    const room = last !== undefined && textWidth(`${last} ${finding.code}`, { size: 12 }) + 24 < width;
+    const room = last !== undefined && textWidth(`${last} ${finding.code}`, { size: 12 }) + 24 < wrapAt;
     lines.push(
       textLine([{ text: finding.code, quiet: true }], { x: left + width, y: room ? y - 18 : y, anchor: 'end' }),
     );
