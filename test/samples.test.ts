@@ -46,12 +46,13 @@ function found(
 }
 
 function assertPlace(analysis: Analysis, expected: ExpectedFinding): void {
-  const candidates = analysis.findings
+  const candidates = analysis
+    .allFindings()
     .filter((each) => each.code === expected.code)
     .map((each) => found(analysis, each));
   const quotes = expected.quotes.map((quote) => ({ quote, at: quotedOffset(analysis.text, quote, expected) }));
   for (const { quote, at } of quotes.slice(1)) {
-    const related = analysis.findings.flatMap((each) => each.related.map(({ place }) => analysis.locate(place)));
+    const related = analysis.allFindings().flatMap((each) => each.related.map(({ place }) => analysis.locate(place)));
     const touching = related.some((span) => span && span.start < at + quote.length && span.end > at);
     assert.ok(touching, `\`${quote}\` is no related line of ${expected.code}`);
   }
@@ -101,7 +102,7 @@ describe('samples/mistakes', () => {
 
       it(`raises ${expected.map(named).join(' and ')}, and nothing else`, () => {
         assert.ok(expected.length > 0, 'the first line names no finding');
-        assert.deepEqual(analyse(file).findings.map(named).sort(), expected.map(named).sort());
+        assert.deepEqual(analyse(file).allFindings().map(named).sort(), expected.map(named).sort());
       });
       it('stands at the line that it quotes', () => {
         const analysis = analyse(file);
@@ -111,7 +112,7 @@ describe('samples/mistakes', () => {
       for (const fix of cause?.fixes ?? []) {
         it(`offers a fix that gives ${fix.map((piece) => `\`${piece}\``).join(' and ')}`, () => {
           const analysis = analyse(file);
-          const finding = analysis.findings.find(({ code }) => code === cause?.code);
+          const finding = analysis.allFindings().find(({ code }) => code === cause?.code);
           assert.ok(finding);
           const before = analysis.text;
           const results = applied(analysis, finding);
@@ -130,7 +131,7 @@ describe('samples/mistakes', () => {
       if (cause?.noFix) {
         it('offers no fix', () => {
           const analysis = analyse(file);
-          const finding = analysis.findings.find(({ code }) => code === cause.code);
+          const finding = analysis.allFindings().find(({ code }) => code === cause.code);
           assert.deepEqual(finding && analysis.verifiedFixes(finding).map(({ title }) => title), []);
         });
       }
@@ -206,7 +207,7 @@ describe('samples', () => {
         const optional = /an information there is right if/.test(comment)
           ? 'information hum/partly-cancelled'
           : undefined;
-        const raised = analyse(file).findings.map(named);
+        const raised = analyse(file).allFindings().map(named);
         const beyond = raised.length > notes.length ? raised.filter((each) => each !== optional).length : 0;
         assert.deepEqual(beyond > 0 ? raised : raised.slice(0, notes.length), notes.map(named));
       });

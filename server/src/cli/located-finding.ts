@@ -32,10 +32,11 @@ const VERIFICATION_BUDGET = 2_000_000;
 const COST_PER_FINDING = 200;
 
 export function locateFindings(analysis: Analysis, cwd: string): readonly LocatedFinding[] {
+  const findings = analysis.allFindings();
   const locate = locator(analysis, cwd);
-  const cost = 1 + analysis.text.length + COST_PER_FINDING * analysis.findings.length;
+  const cost = 1 + analysis.text.length + COST_PER_FINDING * findings.length;
   let verifications = Math.max(1, Math.floor(VERIFICATION_BUDGET / cost));
-  return analysis.findings.flatMap((finding): readonly LocatedFinding[] => {
+  return findings.flatMap((finding): readonly LocatedFinding[] => {
     const at = locate(analysis.locate(finding.place));
     if (at === undefined) return [];
     const remedies = verifications > 0 ? analysis.verifiedFixes(finding) : [];

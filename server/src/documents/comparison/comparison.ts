@@ -25,7 +25,7 @@ export function compareStates(before: State, after: State, pots?: PotSettings): 
   return {
     facts: changes,
     ...compareNumbers(before.analysis, after.analysis, renamed, pots),
-    findings: compareFindings(before.analysis.findings, after.analysis.findings, renamed),
+    findings: compareFindings(before.analysis.allFindings(), after.analysis.allFindings(), renamed),
     renamed,
   };
 }
