@@ -2,14 +2,14 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { formatFile } from '../../grammar/src/format.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
+import { createAnalyser } from '../../server/src/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
-import { noAnalyser } from './no-analyser.ts';
 import { Shell } from './shell.ts';
 
 describe('new', () => {
   let shell: Shell;
   beforeEach(() => {
-    shell = new Shell(commands, noAnalyser);
+    shell = new Shell(commands, createAnalyser());
   });
   afterEach(() => shell.remove());
 
@@ -27,6 +27,15 @@ describe('new', () => {
       const text = readFileSync(shell.path(file), 'utf8');
       assert.equal(formatFile(readFileTree(text)), text);
     }
+  });
+
+  it('writes a shop that is clean', async () => {
+    await shell.run(['new', 'shop']);
+    assert.deepEqual(await shell.run(['check', 'shop']), {
+      code: 0,
+      stdout: 'nothing found in 4 files\n',
+      stderr: '',
+    });
   });
 
   it('writes nothing at all where one of its files is already there', async () => {
