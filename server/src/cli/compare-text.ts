@@ -1,10 +1,8 @@
 /** A comparison for people: what was changed, what that changes in numbers, and which findings went and came. */
 import type { FactChange } from '../documents/comparison/compare-facts.ts';
-import type { NumberChange } from '../documents/comparison/compare-numbers.ts';
 import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
-import type { Estimate } from '../quantities/estimate.ts';
-import { padded, valueText, widest } from './figures-text.ts';
-import { NUMBER_NAMES, PHASE_NAMES } from './number-names.ts';
+import { numberRows } from '../documents/comparison/number-text.ts';
+import { padded, plainSpaces, widest } from './figures-text.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
 
@@ -57,26 +55,14 @@ function changeLines(change: FactChange, styles: Styles): readonly string[] {
   }
 }
 
-/** Numbers whose printed value differs; smaller changes are in the JSON. */
-function numberLines({ numbers, phases }: Comparison): readonly string[] {
-  const rows = numbers
-    .map((change) => ({
-      path: change.path.map(visible).join(' / '),
-      what: NUMBER_NAMES[change.key].what,
-      before: printed(change, change.before),
-      after: printed(change, change.after),
-      by: differenceOf(change),
-    }))
-    .concat(
-      phases.map(({ path, before, after }) => ({
-        path: path.map(visible).join(' / '),
-        what: 'phase',
-        before: PHASE_NAMES[before],
-        after: PHASE_NAMES[after],
-        by: '',
-      })),
-    )
-    .filter(({ before, after }) => before !== after);
+function numberLines(comparison: Comparison): readonly string[] {
+  const rows = numberRows(comparison).map(({ path, what, before, after, by }) => ({
+    path: path.map(visible).join(' / '),
+    what,
+    before: plainSpaces(before),
+    after: plainSpaces(after),
+    by: by === '' ? '' : `(${by})`,
+  }));
   const widths = {
     what: widest(rows.map(({ what }) => what)),
     before: widest(rows.map(({ before }) => before)),
@@ -88,23 +74,11 @@ function numberLines({ numbers, phases }: Comparison): readonly string[] {
     ...rows
       .filter((row) => row.path === path)
       .map(({ what, before, after, by }) =>
-        `    ${padded(what, widths.what)}  ${padded(before, widths.before)}  →  ${padded(after, widths.after)}  ${by}`.trimEnd(),
+        [padded(`    ${what}`, widths.what + 4), padded(before, widths.before), '→', padded(after, widths.after), by]
+          .join('  ')
+          .trimEnd(),
       ),
   ]);
-}
-
-function printed({ key }: NumberChange, estimate: Estimate | null | undefined): string {
-  if (estimate === undefined) return 'not known';
-  const figure = estimate && { ...estimate, uncertainty: estimate.sd };
-  return valueText({ ...NUMBER_NAMES[key], figure });
-}
-
-/** In percent, where a percentage says something. */
-function differenceOf({ key, before, after }: NumberChange): string {
-  if (!before || !after || before.value === 0 || NUMBER_NAMES[key].dimension === 'level') return '';
-  const percent = (100 * (after.value - before.value)) / Math.abs(before.value);
-  if (!Number.isFinite(percent) || Math.abs(percent) < 0.05) return '';
-  return `(${percent > 0 ? '+' : '-'}${Math.abs(percent).toFixed(Math.abs(percent) < 10 ? 1 : 0)} %)`;
 }
 
 function findingLines({ gone, come, changed }: Comparison['findings'], styles: Styles): readonly string[] {

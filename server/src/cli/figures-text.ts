@@ -1,17 +1,14 @@
 /** Computed values as lines for people: what, how much, where from, and notes that say what it rests on. */
 
-import { printQuantity } from '../quantities/print.ts';
-import type { Dimension } from '../quantities/unit-table.ts';
+import type { NumberName } from '../documents/comparison/number-names.ts';
+import { numberText } from '../documents/comparison/number-text.ts';
 import type { Figure } from './report-data.ts';
 import type { Styles } from './styles.ts';
 import { displayWidth, visible } from './visible.ts';
 
-export interface FigureRow {
-  readonly what: string;
-  /** `null`: there is none, said by `none`. */
+export interface FigureRow extends NumberName {
+  /** `null`: there is none. */
   readonly figure: Figure | null;
-  readonly dimension: Dimension | 'ratio' | 'area';
-  readonly none?: string;
 }
 
 /** What numbers rest on, each reason once, told by its number. */
@@ -52,13 +49,9 @@ export function figureLines(
   });
 }
 
-export function valueText({ figure, dimension, none }: Pick<FigureRow, 'figure' | 'dimension' | 'none'>): string {
-  if (figure === null) return none ?? 'none';
-  const { value } = figure;
-  const sd = figure.uncertainty ?? Number.POSITIVE_INFINITY;
-  if (dimension === 'area') return plainSpaces(withoutUnit(value, sd, ' m²'));
-  if (dimension === 'ratio') return plainSpaces(withoutUnit(value, sd, ''));
-  return plainSpaces(printQuantity({ value, sd, dimension }));
+export function valueText({ figure, ...name }: Pick<FigureRow, 'figure' | 'dimension' | 'none'>): string {
+  const estimate = figure && { value: figure.value, sd: figure.uncertainty ?? Number.POSITIVE_INFINITY };
+  return plainSpaces(numberText(estimate, name));
 }
 
 export const padded = (text: string, width: number): string =>
@@ -66,9 +59,5 @@ export const padded = (text: string, width: number): string =>
 
 export const widest = (texts: readonly string[]): number => Math.max(0, ...texts.map(displayWidth));
 
-/** A number alone is printed as turns are, which have no prefix and no scale; their unit is then left out. */
-const withoutUnit = (value: number, sd: number, unit: string): string =>
-  `${printQuantity({ value, sd, dimension: 'turns' }).replace(/\s*turns$/, '')}${unit}`;
-
 /** Narrow spaces are for typesetting; in a terminal they hinder searching and copying. */
-const plainSpaces = (text: string): string => text.replaceAll('\u202F', ' ');
+export const plainSpaces = (text: string): string => text.replaceAll('\u202F', ' ');

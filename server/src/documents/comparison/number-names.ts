@@ -1,11 +1,12 @@
 /** What computed values are called in text, and how they are printed. */
-import type { NumberKey } from '../documents/comparison/number-keys.ts';
-import type { PhaseVerdict } from '../estimates/estimates.ts';
-import type { FigureRow } from './figures-text.ts';
+import type { PhaseVerdict } from '../../estimates/estimates.ts';
+import type { Dimension } from '../../quantities/unit-table.ts';
+import type { NumberKey } from './number-keys.ts';
 
 export interface NumberName {
   readonly what: string;
-  readonly dimension: FigureRow['dimension'];
+  /** A ratio has no unit; an area is told in square metres. */
+  readonly dimension: Dimension | 'ratio' | 'area';
   /** Said where there is none. */
   readonly none?: string;
 }
