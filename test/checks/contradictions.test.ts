@@ -187,6 +187,16 @@ describe('a compass', () => {
     );
   });
 
+  it('that agrees with the bar leaves each kick to its own coil', () => {
+    const text = barred([
+      'kick turquoise to orange approach negative',
+      'kick grey to pink approach negative',
+      'compass screw north-up',
+      'compass slug south-up',
+    ]);
+    assert.deepEqual(codes(text), ['reading/contradicts', 'reading/contradicts']);
+  });
+
   it('against another compass is found at the second', () => {
     expectFindings(
       single(

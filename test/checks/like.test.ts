@@ -76,15 +76,16 @@ describe('a fix in a pickup that is like another', () => {
         assert.ok(remedy.edits.every(({ place }) => analysis.locate(place)?.start ?? 0 >= BASE.length));
   });
 
-  it('is not offered where it would have to take lines away that the other brings', () => {
-    const text = derived('  hookup {', '    ground pink bare grey turquoise', '  }');
-    const analysis = analyse(text);
-    for (const finding of analysis.findings)
-      for (const { title, edits } of analysis.verifiedFixes(finding))
-        assert.ok(
-          edits.every(({ place }) => (analysis.locate(place)?.start ?? 0) >= BASE.length),
-          title,
-        );
+  it('is not proposed where it would have to take away the last line of a word that the other brings', () => {
+    const proposed = (text: string) =>
+      analyse(text).findings.flatMap((finding) => finding.remedies().map(({ title }) => title));
+    // Without the link the two coils would be parallel: a single pickup can lose it, one that inherits it cannot.
+    const parallel = (text: string) =>
+      text.replace('hot violet', 'hot violet grey').replace('ground pink', 'ground pink turquoise');
+    assert.ok(proposed(parallel(BASE)).includes('Take out `link grey turquoise`'));
+    const text = derived('  hookup {', '    hot violet grey', '    ground pink turquoise bare', '  }');
+    assert.deepEqual(codes(text), ['circuit/output-shorted']);
+    assert.ok(!proposed(text).includes('Take out `link grey turquoise`'));
   });
 
   it('says `on purpose` in a hookup of its own', () => {

@@ -4,7 +4,7 @@
  */
 import assert from 'node:assert/strict';
 import { analyse, expectFindings, findingLines, messageOf } from '../support/check-fixture.ts';
-import { twoCoils, WITH_SHOP } from '../support/two-coil-spec.ts';
+import { SHOP, twoCoils, WITH_SHOP } from '../support/two-coil-spec.ts';
 
 const read = (...lines: readonly string[]) =>
   twoCoils(`  readings "on the bench" 2026-10-02 {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`);
@@ -44,6 +44,12 @@ describe('a coil read by itself', () => {
     assert.match(messageOf(analysis, 'reading/unlikely'), /slip of the decimal point or the unit: 4\.02.kΩ was meant/);
   });
 
+  it('exactly as of another gauge has shorted turns all the same where its reel was measured', () => {
+    // 4.02 / 1.261 kohm: what 41 AWG would read.
+    const analysis = findings('slug 3.19 kohm', '^^^^^^^^^^^^^^ reading/unlikely warning');
+    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely shorted turns in the slug coil/);
+  });
+
   it('that states its own ± is held to that', () => {
     clean('slug 3.80 kohm ± 0.1 kohm');
     findings('slug 3.80 kohm ± 0.02 kohm', '^^^^^^^^^^^^^^^^^^^^^^^^^^ reading/unlikely warning');
@@ -75,6 +81,16 @@ describe('one cause of several lines', () => {
       'hot to ground 7.40 kohm',
     );
     assert.match(messageOf(analysis, 'reading/unlikely'), /most likely wire plain-42 that runs thicker than stated/);
+  });
+
+  it('a warm coil would not leave the other one cold', () => {
+    const analysis = findings(
+      'room 21 degC',
+      'screw 4.02 kohm',
+      'slug 4.19 kohm',
+      '^^^^^^^^^^^^^^ reading/unlikely warning',
+    );
+    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely more turns on the slug coil/);
   });
 
   it('an odd coil explains the odd sum', () => {
@@ -155,6 +171,25 @@ describe('leads and metal', () => {
     clean('turquoise to grey open', 'turquoise to bare open', 'grey to pink 4.02 kohm', 'bare to baseplate 0.3 ohm');
   });
 
+  it('a shield that goes to ground by itself is open to the coils until the pickup is fitted', () => {
+    const apart = (...lines: readonly string[]) =>
+      analyse(
+        twoCoils(`  readings "on the bench" 2026-10-02 {\n${lines.map((each) => `    ${each}\n`).join('')}  }\n`, {
+          hookup: 'hot turquoise\n    link orange grey\n    ground pink\n    shield bare',
+        }),
+        WITH_SHOP,
+      ).findings.map(({ code }) => code);
+    assert.deepEqual(apart('hot to ground 8.04 kohm', 'turquoise to bare open'), []);
+    assert.deepEqual(apart('hot to ground 8.04 kohm', 'turquoise to bare 8.04 kohm'), []);
+    assert.deepEqual(apart('hot to ground 8.04 kohm', 'turquoise to bare 4.02 kohm'), ['reading/unlikely']);
+  });
+
+  it('joined by solder read some tenths of an ohm, clips and leads, by the finest meter', () => {
+    const fine = { 'shop.pickup': SHOP.replace(/meter .*/, 'meter accuracy 0.05 % digits 1 resolution 0.01 ohm') };
+    assert.deepEqual(findingLines(analyse(read('bare to baseplate 0.3 ohm'), fine)), []);
+    assert.equal(analyse(read('bare to baseplate 12 ohm'), fine).findings.length, 1);
+  });
+
   it('open where it must be open: metal that touches a coil is found', () => {
     const analysis = findings(
       'turquoise to grey open',
@@ -181,9 +216,12 @@ describe('leads and metal', () => {
   });
 
   it('say nothing where a fault of the hookup already explains them', () => {
-    const text = twoCoils('  readings "on the bench" 2026-10-02 {\n    hot to ground open\n    slug 4.02 kohm\n  }\n', {
-      hookup: 'hot turquoise\n    ground pink bare',
-    });
+    const text = twoCoils(
+      '  readings "on the bench" 2026-10-02 {\n    hot to ground 8.04 kohm\n    slug 4.02 kohm\n  }\n',
+      {
+        hookup: 'hot turquoise\n    ground pink bare',
+      },
+    );
     assert.deepEqual(
       analyse(text, WITH_SHOP).findings.map(({ code }) => code),
       ['circuit/open'],
@@ -232,6 +270,35 @@ describe('readings that are not judged', () => {
       messageOf(analyse(text, WITH_SHOP), 'reading/unlikely'),
       /by an earlier reading.*turns of the slug coil shorted since the earlier reading/,
     );
+  });
+});
+
+describe('a coil read twice', () => {
+  const twice = (before: string, after: string) =>
+    analyse(
+      twoCoils(
+        `  readings "before potting" 2026-10-02 {\n    slug ${before}\n  }\n  readings "after potting" 2026-10-03 {\n    slug ${after}\n  }\n`,
+      ),
+      WITH_SHOP,
+    );
+  const places = (before: string, after: string) => {
+    const analysis = twice(before, after);
+    return analysis.findings.map(({ place }) => {
+      const at = analysis.locate(place);
+      return at && analysis.text.slice(at.start, at.end);
+    });
+  };
+
+  it('that has changed since is told by the change', () => {
+    assert.match(
+      messageOf(twice('4.02 kohm', '2.71 kohm'), 'reading/unlikely'),
+      /2\.71 kohm, but was 4\.02.* by an earlier reading/,
+    );
+    assert.deepEqual(places('4.02 kohm', '2.71 kohm'), ['slug 2.71 kohm']);
+  });
+
+  it('wrongly the first time is right the second time', () => {
+    assert.deepEqual(places('2.71 kohm', '4.02 kohm'), ['slug 2.71 kohm']);
   });
 });
 

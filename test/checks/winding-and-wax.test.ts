@@ -55,6 +55,11 @@ describe('a winding that does not fit', () => {
     assert.deepEqual(fixTitles(analysis, 'winding/does-not-fit'), []);
   });
 
+  it('that has been counted stays as it is, whatever was planned', () => {
+    const text = bench('    wire plain-42\n    turns 9_000\n    counted 11_500');
+    assert.deepEqual(fixTitles(analyse(text), 'winding/does-not-fit'), []);
+  });
+
   it('just fits at the turns that fill the window', () => {
     assert.deepEqual(found(bench('    wire plain-42\n    turns 9_800')), []);
   });
@@ -97,6 +102,12 @@ describe('a reel', () => {
     );
   });
 
+  it('needs a tenth more than the coil holds', () => {
+    const of = (left: string) => found(bench('    spool TB-W7\n    turns 7_700', { spool: spool(left) }));
+    assert.deepEqual(of('33 g'), ['winding/spool-too-short']);
+    assert.deepEqual(of('36 g'), []);
+  });
+
   it('must serve every coil of the pickup that is wound from it', () => {
     const second = '  coil dummy like main {\n    serves none\n    start pink\n    finish orange\n  }\n';
     const both = (left: string) =>
@@ -109,6 +120,8 @@ describe('a reel', () => {
 
   it('has already given the wire of a coil that was counted, and of a pickup that was made', () => {
     assert.deepEqual(found(bench('    spool TB-W7\n    counted 7_700', { spool: spool('20 g') })), []);
+    const read = '  readings "after winding" 2026-05-14 {\n    main 5.90 kohm at 21 degC\n  }\n';
+    assert.deepEqual(found(bench('    spool TB-W7\n    turns 7_700', { spool: spool('20 g'), after: read })), []);
     assert.deepEqual(
       found(bench('    spool TB-W7\n    turns 7_700', { spool: spool('20 g'), after: '  made 2026-05-14\n' })),
       [],
@@ -150,6 +163,7 @@ describe('the wax bath', () => {
     assert.deepEqual(codes('65 degC'), []);
     assert.deepEqual(codes('66 degC'), ['potting/too-hot']);
     assert.deepEqual(codes('149 degF'), [], '149 degF are 65 degC');
+    assert.deepEqual(codes('338.15 K'), [], '338.15 K are 65 degC');
   });
 
   it('names the plastic that gives way, and is lowered to 60 degC', () => {

@@ -121,10 +121,14 @@ function judgeCoilsAlone(block: Readings, { quick, bench, meter, states }: Setti
     const base: Base = { line, block, state: 'joined', temperature, coils: [coil], sharesToOhm: undefined };
     const computed = quick.windings.get(coil)?.computed20COhm;
     const judged = computed && judge(base, atTemperature(computed, temperature), meter, 'turns');
-    if (judged && !judged.fits) return [judged];
     const before = earlierReading(line, coil, quick.netlist, loose);
     if (!before) return judged ? [judged] : line.value === 'open' ? [unexpectedlyOpen(base)] : [];
-    const read20C = resistanceAt20C(before.value, readingTemperature(before.line.atC, before.block, bench), meter);
+    const then = readingTemperature(before.line.atC, before.block, bench);
+    // An earlier reading that was odd itself says nothing against this one.
+    const sound =
+      !computed || judge({ ...base, line: before.line }, atTemperature(computed, then), meter, 'turns').fits;
+    if (!sound) return judged ? [judged] : [];
+    const read20C = resistanceAt20C(before.value, then, meter);
     const repeated = judge(base, atTemperature(read20C, temperature), meter, 'an earlier reading', before.line);
     return [repeated.fits && judged ? judged : repeated];
   });
