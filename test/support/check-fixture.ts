@@ -77,7 +77,7 @@ export const fixTitles = (analysis: Analysis, code: string): readonly string[] =
 export function fixed(analysis: Analysis, code: string, title: string): string {
   const remedy = analysis.verifiedFixes(findingOf(analysis, code)).find((each) => each.title === title);
   assert.ok(remedy, `no fix '${title}' among: ${fixTitles(analysis, code).join('; ')}`);
-  const text = editedTexts(remedy.edits, analysis)?.get(EXAMPLE);
+  const text = editedTexts(remedy, analysis)?.get(EXAMPLE);
   assert.ok(text !== undefined, 'the fix changes another file');
   return text;
 }
