@@ -3,7 +3,7 @@
  * none of them parses, resolves or computes by itself.
  */
 import type { FileTree } from '../../grammar/src/syntax-tree.ts';
-import type { Finding, Remedy } from './checks/finding.ts';
+import type { Edit, Finding, Remedy } from './checks/finding.ts';
 import type { PickupEstimates, PositionEstimates } from './estimates/estimates.ts';
 import type { Bench } from './model/bench.ts';
 import type { Instrument } from './model/instrument.ts';
@@ -57,6 +57,8 @@ export interface Analysis {
   locate(place: Place): FileSpan | undefined;
   /** The text of this file or of one that it uses. */
   textOf(uri: string): string | undefined;
+  /** The same file with changes made to it or to files it uses, analysed anew; `undefined` where they cannot be placed. */
+  edited(edits: readonly Edit[]): Analysis | undefined;
   /** Remedies of a finding that hold: applied to the text, everything analysed again, the finding gone and no new one come. */
   verifiedFixes(finding: Finding): readonly Remedy[];
 }

@@ -7,7 +7,7 @@ import { readFileTree } from '../../grammar/src/read-file.ts';
 import type { Chunk, FileTree } from '../../grammar/src/syntax-tree.ts';
 import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { acceptedFindings } from './checks/accepted.ts';
-import type { Finding, Remedy } from './checks/finding.ts';
+import type { Edit, Finding, Remedy } from './checks/finding.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
 import type { Bench } from './model/bench.ts';
 import { type ChunkModel, type ModelMemory, modelReader } from './model/from-syntax.ts';
@@ -77,10 +77,11 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     },
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
+    edited: (edits) => withEdits(edits, analysis, host, graph, memory),
     verifiedFixes: (finding) => {
       const known = verified.get(finding);
       if (known) return known;
-      const fixes = finding.remedies().filter((remedy) => holds(remedy, finding, analysis, host, graph, memory));
+      const fixes = finding.remedies().filter((remedy) => holds(remedy, finding, analysis));
       verified.set(finding, fixes);
       return fixes;
     },
@@ -134,17 +135,16 @@ function withFindings<T extends PickupAnalysis | InstrumentAnalysis>(
   });
 }
 
-/** Applies a remedy to the text, analyses again, and looks whether the finding is gone and nothing new has come. */
-function holds(
-  remedy: Remedy,
-  finding: Finding,
+/** Applies edits to the text and analyses again. */
+function withEdits(
+  edits: readonly Edit[],
   before: Analysis,
   host: Host,
   graph: UseGraph,
   memory: ModelMemory,
-): boolean {
-  const texts = editedTexts(remedy, before);
-  if (!texts) return false;
+): Analysis | undefined {
+  const texts = editedTexts({ edits }, before);
+  if (!texts) return undefined;
   const edited: Host = {
     ...host,
     isInside: (uri) => host.isInside(uri),
@@ -154,7 +154,13 @@ function holds(
     },
   };
   const readTree: TreeReader = (uri, text) => readFileTree(text, graph.fileOf(uri)?.tree);
-  const after = analyse(before.uri, edited, readTree, memory);
+  return analyse(before.uri, edited, readTree, memory);
+}
+
+/** Looks, with a remedy applied, whether the finding is gone and nothing new has come. */
+function holds(remedy: Remedy, finding: Finding, before: Analysis): boolean {
+  const after = before.edited(remedy.edits);
+  if (!after) return false;
   const count = (analysis: Analysis, key: string) => analysis.findings.filter((each) => keyOf(each) === key).length;
   const left = after.findings.filter((each) => keyOf(each) === keyOf(finding));
   const onlyMeant = finding.severity !== 'information' && left.every(({ severity }) => severity === 'information');
@@ -172,10 +178,13 @@ const keyOf = ({ code, subject, severity }: Finding): string =>
     '|',
   );
 
-/** The texts of the files that a remedy changes; `undefined` where its edits overlap or their place is gone. */
-export function editedTexts(remedy: Remedy, analysis: Analysis): ReadonlyMap<string, string> | undefined {
+/** The texts of the files that edits change; `undefined` where they overlap or their place is gone. */
+export function editedTexts(
+  { edits }: Pick<Remedy, 'edits'>,
+  analysis: Analysis,
+): ReadonlyMap<string, string> | undefined {
   const byFile = new Map<string, { start: number; end: number; newText: string }[]>();
-  for (const { place, newText } of remedy.edits) {
+  for (const { place, newText } of edits) {
     const span = analysis.locate(place);
     if (!span) return undefined;
     byFile.set(span.uri, [...(byFile.get(span.uri) ?? []), { ...span, newText }]);

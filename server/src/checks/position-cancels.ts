@@ -53,7 +53,7 @@ function opposed(coils: readonly SoundingCoil[]): readonly SoundingCoil[] {
 }
 
 /** Both coils of a pickup that the position takes as its hookup joins it. */
-const insideOnePickup = (a: SoundingCoil, b: SoundingCoil): boolean =>
+export const insideOnePickup = (a: SoundingCoil, b: SoundingCoil): boolean =>
   a.placed.slot === b.placed.slot && prefixOf(a) === prefixOf(b);
 
 const prefixOf = ({ placed }: SoundingCoil): string =>

@@ -44,9 +44,9 @@ export const positionHums = defineInstrumentCheck({
 });
 
 /** Less cancelling than this is a position that hums. */
-const HUMS_ABOVE_DB = -6;
+export const HUMS_ABOVE_DB = -6;
 /** More than this is a position that is quiet. */
-const QUIET_BELOW_DB = -12;
+export const QUIET_BELOW_DB = -12;
 
 export function humDb(coils: readonly SoundingCoil[]): number {
   return combinedDb(

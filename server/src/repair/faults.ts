@@ -1,0 +1,306 @@
+/**
+ * What is wrong with some pickups and an instrument once changes have been made, by the same rules as the findings. The circuits
+ * are solved once; a change of leads, wind or poles only turns signs, and what a split keeps or where a shield lies is solved anew
+ * and remembered.
+ */
+
+import { insideOnePickup } from '../checks/position-cancels.ts';
+import { HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../checks/position-hums.ts';
+import { AT_THE_METER, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
+import { heardTogether, type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
+import { combinedDb, type QuickEstimates, soundTogether } from '../estimates/quick.ts';
+import { sounds } from '../estimates/signs.ts';
+import type { Coil } from '../model/coil.ts';
+import type { Instrument, Position, Selection } from '../model/instrument.ts';
+import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { changedPickup, NO_CHANGE, type PickupChange, turnedCoils } from './changed-pickup.ts';
+import { changesOf, choicesOf, type Move, type SplitPart, splitParts, withChoices } from './moves.ts';
+
+export type FaultKind = 'phase' | 'hum' | 'metal' | 'meant';
+
+export interface Fault {
+  readonly kind: FaultKind;
+  readonly pickup?: Pickup;
+  readonly position?: Position;
+}
+
+export interface Judge {
+  /** Faults once these moves are made; `undefined` where they cannot be made together. */
+  faults(moves: readonly Move[]): readonly Fault[] | undefined;
+  /** What a move changes, as bits: sets of moves whose bits come to the same by exclusive or are one state of the instrument. */
+  bitsOf(move: Move): bigint;
+}
+
+export function judgeOf(
+  pickups: readonly QuickEstimates[],
+  instrument: Instrument | undefined,
+  quickOf: QuickOf,
+): Judge {
+  const parts = pickups.map((quick) => pickupJudge(quick));
+  const positions = (instrument?.positions ?? []).flatMap((position) =>
+    instrument && position.selection && complete(position.selection)
+      ? [positionJudge(instrument, position, position.selection, quickOf)]
+      : [],
+  );
+  const lowFloats = instrument ? floatingLows(instrument) : new Set<Pickup>();
+  return {
+    faults: (moves) => {
+      const changes = changesOf(moves);
+      const flips = new Map<Coil, Flip>();
+      const faults: Fault[] = [];
+      for (const part of parts) {
+        const { pickup } = part.quick.netlist;
+        const change = changes.get(pickup);
+        for (const [coil, flip] of part.flips(change)) flips.set(coil, flip);
+        const metal = part.metal(change);
+        if (metal === undefined) return undefined;
+        if (metal === 'hot' || (metal === 'on ground' && lowFloats.has(pickup))) faults.push({ kind: 'metal', pickup });
+      }
+      for (const part of parts) faults.push(...part.faults(flips));
+      const choices = choicesOf(moves);
+      for (const position of positions) faults.push(...position(flips, choices));
+      return faults;
+    },
+    bitsOf: bitsOf(parts),
+  };
+}
+
+/** One bit for each thing that can be told apart: poles and direction of a coil, wires where metal hangs on them, a choice. */
+function bitsOf(parts: readonly PickupJudge[]): (move: Move) => bigint {
+  const places = new Map<string, bigint>();
+  const bit = (name: string): bigint => {
+    const place = places.get(name) ?? BigInt(places.size);
+    places.set(name, place);
+    return 1n << place;
+  };
+  return (move) => {
+    if (move.on === 'position') return bit(`${move.part.place.span.start} ${move.to}`);
+    const part = parts.find(({ quick }) => quick.netlist.pickup === move.pickup);
+    const change = move.add(NO_CHANGE);
+    const flips = [...(part?.flips(change) ?? [])].flatMap(([{ name }, flip]) => [
+      ...(flip.hum ? [`${move.pickup.name} ${name} direction`] : []),
+      ...(flip.hum === flip.string ? [] : [`${move.pickup.name} ${name} poles`]),
+    ]);
+    const wires = hasMetal(move.pickup) && wiringKey(change) !== wiringKey(NO_CHANGE);
+    const names = wires ? [...flips, `${move.pickup.name} ${wiringKey(change)}`] : flips;
+    return names.reduce((bits, name) => bits ^ bit(name), 0n);
+  };
+}
+
+const complete = (selection: Selection): boolean =>
+  selection.kind === 'reversed'
+    ? complete(selection.of)
+    : selection.kind === 'series' || selection.kind === 'parallel'
+      ? selection.of.every(complete)
+      : selection.slot.pickup !== undefined;
+
+/** A coil's signs turned over by changes: for the string by leads, wind or poles, for hum by leads or wind. */
+interface Flip {
+  readonly string: boolean;
+  readonly hum: boolean;
+}
+
+const flipped = (sign: 1 | -1 | undefined, flip: boolean | undefined) =>
+  sign === undefined ? undefined : flip ? (-sign as 1 | -1) : sign;
+
+interface PickupJudge {
+  readonly quick: QuickEstimates;
+  flips(change: PickupChange | undefined): ReadonlyMap<Coil, Flip>;
+  metal(change: PickupChange | undefined): Metal | undefined;
+  faults(flips: ReadonlyMap<Coil, Flip>): readonly Fault[];
+}
+
+type Metal = 'none' | 'apart' | 'on ground' | 'hot';
+
+function pickupJudge(quick: QuickEstimates): PickupJudge {
+  const { pickup } = quick.netlist;
+  const live = quick.signs.filter(sounds);
+  const area = (index: number) => {
+    const each = live[index];
+    return each ? Math.abs(each.transfer ?? 0) * (quick.windings.get(each.coil)?.turnAreaM2?.value ?? 1) : 0;
+  };
+  const pairs = live.flatMap((a, index) =>
+    live.slice(index + 1).flatMap((b) => (soundTogether(a.coil, b.coil) ? [[a, b] as const] : [])),
+  );
+  const remembered = new Map<string, Metal | undefined>();
+  const asBuilt = metalOf(quick.netlist);
+  return {
+    quick,
+    flips: (change) => {
+      const flips = new Map<Coil, Flip>();
+      if (!change) return flips;
+      const turned = turnedCoils(pickup, change.rodsTurned, change.barTurned);
+      for (const coil of pickup.coils) {
+        const direction =
+          change.leadsSwapped.includes(coil.name) !==
+          (change.rewound.includes(coil.name) !== change.hotAndGroundSwapped);
+        flips.set(coil, { hum: direction, string: direction !== turned.includes(coil.name) });
+      }
+      return flips;
+    },
+    metal: (change) => {
+      if (!change) return asBuilt;
+      const key = wiringKey(change);
+      if (!remembered.has(key)) {
+        const changed = changedPickup(pickup, quick.signs, {
+          ...change,
+          rewound: [],
+          rodsTurned: [],
+          barTurned: false,
+        });
+        remembered.set(key, changed && metalOf(pickupNetlist(changed)));
+      }
+      return remembered.get(key);
+    },
+    faults: (flips) => {
+      if (pickup.hookup?.onPurpose || live.length < 2) return [];
+      const out = pairs.some(([a, b]) => {
+        const [one, other] = [a, b].map((each) => flipped(each.string, flips.get(each.coil)?.string));
+        return one !== undefined && other !== undefined && one !== other;
+      });
+      if (out) return [{ kind: 'phase', pickup }];
+      const hums = live.map((each) => flipped(each.hum, flips.get(each.coil)?.hum));
+      if (hums.some((hum) => hum === undefined)) return [];
+      const level = combinedDb(hums.map((hum, index) => (hum ?? 1) * area(index)));
+      return level >= -HARDLY_LESS_DB ? [{ kind: 'hum', pickup }] : [];
+    },
+  };
+}
+
+/** As near to the strongest coil's own hum as `hum/not-cancelled` takes for not cancelled at all. */
+const HARDLY_LESS_DB = 1;
+
+const hasMetal = ({ shield, metal }: Pickup): boolean => shield !== undefined || metal.length > 0;
+
+const wiringKey = (change: PickupChange): string =>
+  [
+    change.leadsSwapped.join(' '),
+    change.hotAndGroundSwapped,
+    change.shieldByItself,
+    change.offShield ? `${change.offShield.coil}.${change.offShield.end}` : '',
+  ].join(';');
+
+function metalOf(netlist: PickupNetlist): Metal {
+  const joined = netlist.metal.filter(({ net }) => {
+    const { joints = [], nodes = [] } = netlist.nets[net] ?? {};
+    return net >= 0 && (joints.length > 0 || nodes.some((node) => node.startsWith('coil:')));
+  });
+  if (joined.length === 0) return 'none';
+  if (joined.some(({ net }) => net !== netlist.ground && net !== netlist.chassis)) return 'hot';
+  return joined.some(({ net }) => net === netlist.ground) ? 'on ground' : 'apart';
+}
+
+/** Pickups whose own ground does not lie on the instrument's ground in some position. */
+function floatingLows(instrument: Instrument): ReadonlySet<Pickup> {
+  const found = new Set<Pickup>();
+  const visit = (selection: Selection, high: boolean, low: boolean): void => {
+    switch (selection.kind) {
+      case 'reversed':
+        visit(selection.of, low, high);
+        return;
+      case 'parallel':
+        for (const each of selection.of) visit(each, high, low);
+        return;
+      case 'series':
+        selection.of.forEach((each, index) => {
+          visit(each, index === 0 && high, index === selection.of.length - 1 && low);
+        });
+        return;
+      default:
+        if (!low && selection.slot.pickup) found.add(selection.slot.pickup);
+    }
+  };
+  for (const { selection } of instrument.positions) if (selection) visit(selection, false, true);
+  return found;
+}
+
+type PositionJudge = (flips: ReadonlyMap<Coil, Flip>, choices: ReadonlyMap<SplitPart, string>) => readonly Fault[];
+
+interface Solved {
+  readonly coils: readonly SoundingCoil[];
+  /** Pairs of different pickups, or of parts of one, that a string hears together. */
+  readonly across: readonly (readonly [SoundingCoil, SoundingCoil])[];
+  readonly heard: readonly (readonly [SoundingCoil, SoundingCoil])[];
+  /** Weight of each coil in the hum. */
+  readonly areas: readonly number[];
+}
+
+function positionJudge(
+  instrument: Instrument,
+  position: Position,
+  selection: Selection,
+  quickOf: QuickOf,
+): PositionJudge {
+  const parts = splitParts(selection);
+  const remembered = new Map<string, Solved>();
+  const solvedFor = (choices: ReadonlyMap<SplitPart, string>): Solved => {
+    const key = parts.map((part) => choices.get(part) ?? part.coil).join(' ');
+    const known = remembered.get(key);
+    if (known) return known;
+    const solved = solve(instrument, withChoices(selection, choices), quickOf);
+    remembered.set(key, solved);
+    return solved;
+  };
+  const meant = position.onPurpose && (isOut(solvedFor(NO_CHOICES).heard, NO_FLIPS) || reverses(selection));
+  return (flips, choices) => {
+    const solved = solvedFor(choices);
+    if (position.onPurpose)
+      return meant && solved.coils.length > 1 && !isOut(solved.heard, flips) ? [{ kind: 'meant', position }] : [];
+    if (isOut(solved.across, flips)) return [{ kind: 'phase', position }];
+    const level = humLevel(solved, flips);
+    if (level === undefined || level < HUMS_ABOVE_DB || isOut(solved.heard, flips)) return [];
+    const better = parts.some((part) =>
+      otherCoils(part, choices.get(part) ?? part.coil).some((coil) => {
+        const changed = solvedFor(new Map([...choices, [part, coil]]));
+        const left = humLevel(changed, flips);
+        return left !== undefined && left < QUIET_BELOW_DB && !isOut(changed.heard, flips);
+      }),
+    );
+    return better ? [{ kind: 'hum', position }] : [];
+  };
+}
+
+const NO_CHOICES: ReadonlyMap<SplitPart, string> = new Map();
+const NO_FLIPS: ReadonlyMap<Coil, Flip> = new Map();
+
+const otherCoils = ({ slot }: SplitPart, taken: string): readonly string[] =>
+  (slot.pickup?.coils ?? []).flatMap(({ name }) => (name === taken ? [] : [name]));
+
+const reverses = (selection: Selection): boolean =>
+  selection.kind === 'reversed' ||
+  ((selection.kind === 'series' || selection.kind === 'parallel') && selection.of.some(reverses));
+
+function solve(instrument: Instrument, selection: Selection, quickOf: QuickOf): Solved {
+  const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
+  const heard = coils.flatMap((a, index) =>
+    coils.slice(index + 1).flatMap((b) => (heardTogether(a, b) ? [[a, b] as const] : [])),
+  );
+  return {
+    coils,
+    heard,
+    across: heard.filter(([a, b]) => !insideOnePickup(a, b)),
+    areas: coils.map(
+      ({ transfer, placed: { quick, segment } }) =>
+        Math.abs(transfer) * (quick.windings.get(segment.coil)?.turnAreaM2?.value ?? 1),
+    ),
+  };
+}
+
+function isOut(pairs: Solved['heard'], flips: ReadonlyMap<Coil, Flip>): boolean {
+  return pairs.some((pair) => {
+    const [a, b] = pair.map(({ string, placed: { segment } }) => flipped(string, flips.get(segment.coil)?.string));
+    return a !== undefined && b !== undefined && a !== b;
+  });
+}
+
+function humLevel({ coils, areas }: Solved, flips: ReadonlyMap<Coil, Flip>): number | undefined {
+  if (coils.length < 2) return undefined;
+  const terms: number[] = [];
+  for (const [index, { hum, placed }] of coils.entries()) {
+    const sign = flipped(hum, flips.get(placed.segment.coil)?.hum);
+    if (sign === undefined) return undefined;
+    terms.push(sign * (areas[index] ?? 0));
+  }
+  return combinedDb(terms);
+}

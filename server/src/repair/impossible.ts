@@ -1,0 +1,83 @@
+/** Why no set of changes puts everything right, as a sentence that proves it. */
+
+import { list } from '../checks/words.ts';
+import type { QuickEstimates } from '../estimates/quick.ts';
+import { sounds } from '../estimates/signs.ts';
+import type { Fault, Judge } from './faults.ts';
+import type { Move } from './moves.ts';
+import { cheapestSolutions, type Search } from './search.ts';
+
+export function whyImpossible(
+  faults: readonly Fault[],
+  moves: readonly Move[],
+  judge: Judge,
+  pickups: readonly QuickEstimates[],
+  { completeBelowMinutes }: Search,
+): string {
+  for (const fault of faults) {
+    const alone: Judge = {
+      ...judge,
+      faults: (made) => judge.faults(made)?.filter((each) => same(each, fault)),
+    };
+    const search = cheapestSolutions(
+      moves.filter((move) => touches(move, fault)),
+      alone,
+      ALONE,
+    );
+    if (search.solutions.length === 0 && search.completeBelowMinutes === Number.POSITIVE_INFINITY)
+      return proofOf(fault, moves, pickups);
+  }
+  if (completeBelowMinutes < Number.POSITIVE_INFINITY)
+    return `Nothing that takes less than ${Math.round(completeBelowMinutes)} minutes puts everything right; dearer sets of changes were not looked at.`;
+  return `Each of these can be put right by itself, but no set of changes puts all of them right at once: ${list([...new Set(faults.map(faultWords))])}.`;
+}
+
+const ALONE = { states: 20_000, beyondBestMinutes: 0, solutions: 1 } as const;
+
+const same = (a: Fault, b: Fault): boolean =>
+  (a.kind === b.kind || (a.kind !== 'metal' && b.kind !== 'metal')) &&
+  a.pickup === b.pickup &&
+  a.position === b.position;
+
+function touches(move: Move, { pickup, position }: Fault): boolean {
+  if (move.on === 'position') return move.position === position;
+  return pickup === undefined || move.pickup === pickup;
+}
+
+function proofOf(fault: Fault, moves: readonly Move[], pickups: readonly QuickEstimates[]): string {
+  const { pickup } = fault;
+  const quick = pickups.find(({ netlist }) => netlist.pickup === pickup);
+  if (!pickup || !quick) return `No change of leads, poles, wind or splits puts ${faultWords(fault)} right.`;
+  const live = quick.signs.filter(sounds);
+  const turnsOne = moves.some(
+    (move) => move.on === 'pickup' && move.pickup === pickup && move.work === 'rods of a coil',
+  );
+  if (live.length % 2 === 1 && live.length > 1)
+    return (
+      `Nothing helps ${pickup.name}: poles lie one of two ways up, so of ${count(live.length)} coils one is always over; coils that ` +
+      `are in phase and have the same poles up turn the same way round in the path, so the hum of at least one coil is left, whatever is swapped.`
+    );
+  const poles = live.map(({ pole }) => pole?.sign);
+  if (live.length === 2 && poles[0] !== undefined && poles[0] === poles[1] && !turnsOne)
+    return (
+      `Nothing helps ${pickup.name}: both coils have the same poles up, so in phase they turn the same way round in the path and add ` +
+      `their hum, and the other way round they cancel hum and string alike; only poles that can be turned one by one would help.`
+    );
+  return `No change of leads, poles or wind puts ${pickup.name} right: its coils are too unequal for their hum to cancel.`;
+}
+
+const count = (number: number): string => ['no', 'one', 'two', 'three', 'four', 'five'][number] ?? String(number);
+
+function faultWords({ kind, pickup, position }: Fault): string {
+  const where = position ? `position ${position.key.value}` : (pickup?.name ?? 'the pickup');
+  switch (kind) {
+    case 'phase':
+      return `${where} out of phase`;
+    case 'hum':
+      return `the hum of ${where}`;
+    case 'metal':
+      return `the hot metal of ${where}`;
+    default:
+      return `${where}, which is meant to be out of phase`;
+  }
+}

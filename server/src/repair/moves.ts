@@ -1,0 +1,150 @@
+/** The changes a person can make to some pickups and to the selector positions that use them. */
+import type { QuickEstimates } from '../estimates/quick.ts';
+import { type Coil, servesDifferentStrings } from '../model/coil.ts';
+import type { Instrument, Position, Selection } from '../model/instrument.ts';
+import { pickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
+import {
+  changedPickup,
+  endOnShield,
+  leadSwap,
+  NO_CHANGE,
+  type PickupChange,
+  sharedShieldJoint,
+} from './changed-pickup.ts';
+import { WORK, type Work } from './work.ts';
+
+export type SplitPart = Extract<Selection, { readonly kind: 'coil' }>;
+
+export type Move = { readonly work: Work; readonly minutes: number } & (
+  | {
+      readonly on: 'pickup';
+      readonly pickup: Pickup;
+      /** The coil, where it is one coil that is worked on. */
+      readonly coil: string | undefined;
+      /** Adds this move to what else is done to the pickup. */
+      readonly add: (change: PickupChange) => PickupChange;
+    }
+  | { readonly on: 'position'; readonly position: Position; readonly part: SplitPart; readonly to: string }
+);
+
+/** Every move that the spec holds enough for. */
+export function possibleMoves(pickups: readonly QuickEstimates[], instrument: Instrument | undefined): readonly Move[] {
+  return [...pickups.flatMap(pickupMoves), ...(instrument?.positions ?? []).flatMap(positionMoves)];
+}
+
+function pickupMoves({ netlist: { pickup }, signs }: QuickEstimates): readonly Move[] {
+  const loose = pickupNetlist(pickup, { joined: false });
+  const move = (work: Work, add: (change: PickupChange) => PickupChange, coil?: Coil): Move => ({
+    on: 'pickup',
+    work,
+    minutes: WORK[work].minutes,
+    pickup,
+    coil: coil?.name,
+    add,
+  });
+  const rods = rodCoils(pickup);
+  const offShield = endOnShield(pickup);
+  const moves: readonly Move[] = [
+    ...(sharedShieldJoint(pickup) ? [move('shield by itself', (change) => ({ ...change, shieldByItself: true }))] : []),
+    ...(offShield ? [move('shield off a coil', (change) => ({ ...change, offShield }))] : []),
+    move('hot and ground', (change) => ({ ...change, hotAndGroundSwapped: !change.hotAndGroundSwapped })),
+    ...(pickup.coils.length > 1 ? pickup.coils : []).flatMap((coil): readonly Move[] => {
+      const swap = leadSwap(pickup, coil.name, loose);
+      if (!swap) return [];
+      const work = swap.where === 'outside' ? 'leads outside' : 'leads inside';
+      return [move(work, (change) => ({ ...change, leadsSwapped: toggled(change.leadsSwapped, coil.name) }), coil)];
+    }),
+    ...(pickup.barMagnet ? [move('bar magnet', (change) => ({ ...change, barTurned: !change.barTurned }))] : []),
+    ...rods.map((coil) =>
+      move('rods of a coil', (change) => ({ ...change, rodsTurned: toggled(change.rodsTurned, coil.name) }), coil),
+    ),
+    ...(rods.length > 1
+      ? [
+          move('rods of all coils', (change) => ({
+            ...change,
+            rodsTurned: rods.reduce<readonly string[]>((names, { name }) => toggled(names, name), change.rodsTurned),
+          })),
+        ]
+      : []),
+    ...pickup.coils.map((coil) =>
+      move('rewind', (change) => ({ ...change, rewound: toggled(change.rewound, coil.name) }), coil),
+    ),
+  ];
+  return moves.filter(
+    (each) => each.on === 'pickup' && changedPickup(pickup, signs, each.add(NO_CHANGE)) !== undefined,
+  );
+}
+
+const toggled = (names: readonly string[], name: string): readonly string[] =>
+  names.includes(name) ? names.filter((each) => each !== name) : [...names, name].sort();
+
+/** Coils with rods of their own, or whose poles are stated with them and lie on no bar. */
+function rodCoils(pickup: Pickup): readonly Coil[] {
+  if (pickup.barMagnet) return [];
+  return pickup.coils.filter(({ polarity, below }) => polarity !== undefined && below === undefined);
+}
+
+function positionMoves(position: Position): readonly Move[] {
+  if (position.onPurpose || !position.selection) return [];
+  return splitParts(position.selection).flatMap((part): readonly Move[] => {
+    const coils = part.slot.pickup?.coils ?? [];
+    const taken = coils.find(({ name }) => name === part.coil);
+    return coils
+      .filter((coil) => coil !== taken && !(taken && servesDifferentStrings(coil, taken)))
+      .map(({ name }) => ({
+        on: 'position',
+        work: 'other coil of a split',
+        minutes: WORK['other coil of a split'].minutes,
+        position,
+        part,
+        to: name,
+      }));
+  });
+}
+
+/** Single coils that a selection takes, in order; one whose other coils stand elsewhere in it is no choice. */
+export function splitParts(selection: Selection): readonly SplitPart[] {
+  const parts = allParts(selection);
+  return parts.filter((part) => parts.filter(({ slot }) => slot === part.slot).length === 1);
+}
+
+function allParts(selection: Selection): readonly SplitPart[] {
+  if (selection.kind === 'reversed') return allParts(selection.of);
+  if (selection.kind === 'series' || selection.kind === 'parallel') return selection.of.flatMap(allParts);
+  return selection.kind === 'coil' ? [selection] : [];
+}
+
+/** The selection with other coils taken for some parts. */
+export function withChoices(selection: Selection, choices: ReadonlyMap<SplitPart, string>): Selection {
+  if (selection.kind === 'reversed') return { ...selection, of: withChoices(selection.of, choices) };
+  if (selection.kind === 'series' || selection.kind === 'parallel')
+    return { ...selection, of: selection.of.map((each) => withChoices(each, choices)) };
+  if (selection.kind !== 'coil') return selection;
+  const coil = choices.get(selection);
+  return coil === undefined ? selection : { ...selection, coil };
+}
+
+/** What is done to each pickup by these moves. */
+export function changesOf(moves: readonly Move[]): ReadonlyMap<Pickup, PickupChange> {
+  const changes = new Map<Pickup, PickupChange>();
+  for (const move of moves)
+    if (move.on === 'pickup') changes.set(move.pickup, move.add(changes.get(move.pickup) ?? NO_CHANGE));
+  return changes;
+}
+
+export const choicesOf = (moves: readonly Move[]): ReadonlyMap<SplitPart, string> =>
+  new Map(moves.flatMap((move) => (move.on === 'position' ? [[move.part, move.to] as const] : [])));
+
+/** Moves that undo or repeat each other are never planned together. */
+export function exclude(a: Move, b: Move): boolean {
+  if (a.on === 'position' || b.on === 'position')
+    return a.on === 'position' && b.on === 'position' && a.part === b.part;
+  if (a.pickup !== b.pickup) return false;
+  const works = [a.work, b.work];
+  if (works.includes('shield by itself') && works.includes('shield off a coil')) return true;
+  if (works.includes('rods of all coils')) return works.includes('rods of a coil');
+  return a.coil !== undefined && a.coil === b.coil && works.includes('rewind') && works.some(isLeads);
+}
+
+const isLeads = (work: Work): boolean => work === 'leads outside' || work === 'leads inside';

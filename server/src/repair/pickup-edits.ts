@@ -1,0 +1,91 @@
+/** What to write so that a pickup's text says what was changed. */
+import {
+  flipBar,
+  flipPolarity,
+  flipWinding,
+  insertFirstLine,
+  insertLineAfter,
+  present,
+  replaceAt,
+  replaceWord,
+  rewriteJoint,
+} from '../checks/edits.ts';
+import type { Edit } from '../checks/finding.ts';
+import { ownEdits } from '../checks/own-edits.ts';
+import type { Coil } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { samePlace } from '../model/place.ts';
+
+/** `undefined` where the text does not hold what would have to change. */
+export function pickupEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
+  const pairs = before.coils.map((coil, index) => ({ coil, changed: after.coils[index] ?? coil }));
+  const rewound = pairs.filter(({ coil, changed }) => coil.wound && coil.wound.value !== changed.wound?.value);
+  const turned = pairs.filter(({ coil, changed }) => coil.polarity?.value !== changed.polarity?.value);
+  const groups: readonly (readonly Edit[] | undefined)[] = [
+    rewound.length > 0
+      ? flipWinding(
+          rewound.map(({ coil }) => coil),
+          before,
+        )
+      : [],
+    turned.length > 0
+      ? flipPolarity(
+          turned.map(({ coil }) => coil),
+          before,
+        )
+      : [],
+    barEdits(before, after),
+    ...pairs.map(({ coil, changed }) => statedWind(coil, changed)),
+    ...pairs.map(({ coil, changed }) => spindleEdits(coil, changed, before)),
+    ...pairs.map(({ coil, changed }) => leadEdits(coil, changed)),
+    jointEdits(before, after),
+  ];
+  if (groups.some((each) => each === undefined)) return undefined;
+  return ownEdits(
+    groups.flatMap((each) => each ?? []),
+    before,
+  );
+}
+
+function barEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
+  if (before.barMagnet?.value.pole === after.barMagnet?.value.pole) return [];
+  const edit = flipBar(before);
+  return edit && [edit];
+}
+
+/** A wind that nothing stated before. */
+function statedWind(coil: Coil, { wound }: Coil): readonly Edit[] {
+  return wound && !coil.wound ? [insertFirstLine(coil.place, `wound ${wound.value}`)] : [];
+}
+
+function spindleEdits({ spindle, place }: Coil, changed: Coil, { coils }: Pickup): readonly Edit[] | undefined {
+  const now = changed.spindle?.value;
+  if (!spindle || !now || spindle.value.rotation === now.rotation) return [];
+  const shared = coils.filter((each) => each.spindle && samePlace(each.spindle.place, spindle.place)).length > 1;
+  if (shared) return [insertFirstLine(place, `spindle ${now.rotation}, ${now.towardIt} toward it`)];
+  const edit = replaceWord(spindle.place, spindle.value.rotation, now.rotation);
+  return edit && [edit];
+}
+
+function leadEdits(coil: Coil, changed: Coil): readonly Edit[] {
+  return present(
+    (['start', 'finish'] as const).map((end) => {
+      const [was, is] = [coil[end], changed[end]];
+      if (!was || !is || was === is) return undefined;
+      const [from, to] = [was.value.to?.value, is.value.to?.value];
+      if (from && to) return from.text === to.text ? undefined : replaceAt(from.place, to.text);
+      return is.value.own ? replaceAt(was.place, `${end} ${is.value.own.value}`) : undefined;
+    }),
+  );
+}
+
+function jointEdits(before: Pickup, after: Pickup): readonly Edit[] {
+  const [was, is] = [before.hookup?.joints ?? [], after.hookup?.joints ?? []];
+  const texts = (leads: readonly { readonly text: string }[]) => leads.map(({ text }) => text);
+  const last = was.at(-1);
+  return is.flatMap((joint, index): readonly Edit[] => {
+    const old = was[index];
+    if (!old) return last ? [insertLineAfter(last.place, `${joint.kind} ${texts(joint.leads).join(' ')}`)] : [];
+    return texts(old.leads).join(' ') === texts(joint.leads).join(' ') ? [] : [rewriteJoint(old, texts(joint.leads))];
+  });
+}

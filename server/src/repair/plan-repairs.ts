@@ -1,0 +1,211 @@
+/**
+ * The smallest sets of changes that put a pickup, or an instrument with all its pickups and positions, in phase and quiet. Sets are
+ * searched on the model, the cheapest first, and each one is then written into the text, analysed again as any text is, and kept
+ * only if the findings are gone and none has come.
+ */
+import type { Analysis } from '../analysis-types.ts';
+import { replaceAt } from '../checks/edits.ts';
+import type { Edit, Finding } from '../checks/finding.ts';
+import { list } from '../checks/words.ts';
+import type { QuickEstimates } from '../estimates/quick.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { quickOf } from '../pickup-analysis.ts';
+import { changedPickup } from './changed-pickup.ts';
+import { type Fault, type Judge, judgeOf } from './faults.ts';
+import { whyImpossible } from './impossible.ts';
+import { changesOf, type Move, possibleMoves, type SplitPart } from './moves.ts';
+import { pickupEdits } from './pickup-edits.ts';
+import { cheapestSolutions, type Search } from './search.ts';
+import { ORDER, stepWords } from './step-words.ts';
+
+export interface RepairSubject {
+  readonly pickup?: string;
+  readonly instrument?: string;
+}
+
+export interface RepairStep {
+  readonly text: string;
+  /** What it does to the signal and the hum, and why it takes the work it takes. */
+  readonly why: string;
+  readonly minutes: number;
+  /** What to write. Steps at one pickup change the same lines: the first of them holds the edits of all. */
+  readonly edits: readonly Edit[];
+}
+
+export interface RepairPlan {
+  /** The work of all steps; common practice, no published source. */
+  readonly minutes: number;
+  readonly steps: readonly RepairStep[];
+  /** Findings of the subject that stay, as information. */
+  readonly leaves: readonly Finding[];
+}
+
+export interface RepairOutcome {
+  /** What the plans put right; empty where nothing is wrong. */
+  readonly faults: readonly Finding[];
+  /** The least work first; every one verified. */
+  readonly plans: readonly RepairPlan[];
+  /** Why there is no plan: what hinders judging, or a sentence that proves that nothing helps. */
+  readonly impossible?: string;
+  /** Where nothing but winding a coil again helps, that it is so. */
+  readonly onlyRewinding?: string;
+  /** Every set of changes that takes less than this has been looked at. */
+  readonly completeBelowMinutes: number;
+}
+
+export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairOutcome {
+  const scope = scopeOf(analysis, subject);
+  if (!scope) return { ...NOTHING, impossible: 'There is no such pickup or instrument.' };
+  const own = analysis.findings.filter((finding) => concerns(finding, scope));
+  const faults = own.filter(isFault);
+  const hindrance = own.filter(({ code, severity }) => HINDERS.test(code) && severity !== 'information')[0];
+  if (hindrance)
+    return {
+      ...NOTHING,
+      faults,
+      impossible: `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.message}"`,
+    };
+  if (faults.length === 0) return NOTHING;
+  const { quick, moves, judge } = searchable(analysis, scope);
+  const search = cheapestSolutions(moves, judge, LIMITS);
+  const plans = search.solutions.flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
+    const steps = stepsOf(made, quick);
+    const leaves = steps && left(analysis, steps, scope);
+    return steps && leaves ? [{ minutes, steps, leaves }] : [];
+  });
+  const { completeBelowMinutes } = search;
+  if (plans.length > 0) return { faults, plans, completeBelowMinutes, ...rewindOnly(plans, moves, judge) };
+  const before = judge.faults([]) ?? [];
+  return { faults, plans, completeBelowMinutes, impossible: reasonFor(before, moves, judge, quick, search, faults) };
+}
+
+const NOTHING: RepairOutcome = { faults: [], plans: [], completeBelowMinutes: Number.POSITIVE_INFINITY };
+
+/** How far is looked. Plans dearer than the best by more than an hour's work are of no interest to anybody. */
+const LIMITS = { states: 6_000, beyondBestMinutes: 60, solutions: 4 } as const;
+
+const FAULTS: ReadonlySet<string> = new Set([
+  'phase/coils-cancel',
+  'phase/position-cancels',
+  'hum/not-cancelled',
+  'hum/position-hums',
+  'ground/metal-hot',
+]);
+
+const HINDERS = /^(?:circuit|lead|syntax|use)\/|^name\/(?:unknown|cycle)$/;
+
+const isFault = ({ code, severity }: Finding): boolean =>
+  FAULTS.has(code) && (severity === 'error' || severity === 'warning');
+
+interface Scope {
+  readonly pickups: readonly Pickup[];
+  readonly instrument: Instrument | undefined;
+}
+
+/** A pickup by itself, or an instrument with every pickup in it. */
+function scopeOf({ model }: Analysis, { pickup, instrument }: RepairSubject): Scope | undefined {
+  if (instrument !== undefined) {
+    const found = model.instruments.find(({ name }) => name === instrument);
+    const pickups = [...new Set((found?.slots ?? []).flatMap((slot) => slot.pickup ?? []))];
+    return found && { pickups, instrument: found };
+  }
+  const found = model.pickups.find(({ name }) => name === pickup);
+  return found && { pickups: [found], instrument: undefined };
+}
+
+/** A pickup of another file tells its findings there; an instrument's plan holds them all the same. */
+function concerns({ subject }: Finding, { pickups, instrument }: Scope): boolean {
+  if (subject.instrument !== undefined) return subject.instrument === instrument?.name;
+  return pickups.some(({ name }) => name === subject.pickup);
+}
+
+/** What the planner searches; for tests that search by themselves. */
+export function searchable(
+  analysis: Analysis,
+  { pickups, instrument }: Scope,
+): { readonly quick: readonly QuickEstimates[]; readonly moves: readonly Move[]; readonly judge: Judge } {
+  const solved = quickOf(analysis.bench);
+  const quick = pickups.map(solved);
+  return { quick, moves: possibleMoves(quick, instrument), judge: judgeOf(quick, instrument, solved) };
+}
+
+/** Steps from the inside of a pickup outward, with what to write; `undefined` where it cannot be written. */
+export function stepsOf(moves: readonly Move[], quick: readonly QuickEstimates[]): readonly RepairStep[] | undefined {
+  const ordered = [...moves].sort((a, b) => ORDER.indexOf(a.work) - ORDER.indexOf(b.work));
+  const changes = changesOf(moves);
+  const written = new Set<Pickup>();
+  const steps = ordered.map((move): RepairStep | undefined => {
+    const edits = move.on === 'position' ? splitEdit(move.part, move.to) : pickupStepEdits(move.pickup);
+    return edits && { ...stepWords(move), minutes: move.minutes, edits };
+  });
+  function pickupStepEdits(pickup: Pickup): readonly Edit[] | undefined {
+    if (written.has(pickup)) return [];
+    written.add(pickup);
+    const change = changes.get(pickup);
+    const signs = quick.find(({ netlist }) => netlist.pickup === pickup)?.signs;
+    const after = change && signs && changedPickup(pickup, signs, change);
+    return after && pickupEdits(pickup, after);
+  }
+  return steps.some((step) => step === undefined) ? undefined : steps.flatMap((step) => step ?? []);
+}
+
+/** The part's name without its `through …`. */
+function splitEdit({ slot, path, place }: SplitPart, to: string): readonly Edit[] {
+  const span = { start: place.span.start, end: place.span.start + path.text.length };
+  return [replaceAt({ chunk: place.chunk, span }, `${slot.name}.${to}`)];
+}
+
+/** What the text says after the steps: the subject's information that stays, or `undefined` where a fault stays or a new one comes. */
+function left(analysis: Analysis, steps: readonly RepairStep[], scope: Scope): readonly Finding[] | undefined {
+  const after = analysis.edited(steps.flatMap(({ edits }) => edits));
+  if (!after) return undefined;
+  const own = after.findings.filter((finding) => concerns(finding, scope));
+  if (own.some(isFault)) return undefined;
+  const count = ({ findings }: Analysis, key: string) => findings.filter((each) => keyOf(each) === key).length;
+  const come = after.findings.filter(
+    (each) => isSerious(each) && count(after, keyOf(each)) > count(analysis, keyOf(each)),
+  );
+  return come.length > 0 ? undefined : own.filter(({ severity }) => severity === 'information');
+}
+
+/** Readings taken before a change are history: that they no longer agree is no new fault. */
+const isSerious = ({ code, severity }: Finding): boolean =>
+  code === 'phase/unproven' || ((severity === 'error' || severity === 'warning') && !code.startsWith('reading/'));
+
+const keyOf = ({ code, subject, severity }: Finding): string =>
+  [code, severity, subject.pickup, subject.instrument, subject.position].join('|');
+
+function rewindOnly(
+  plans: readonly RepairPlan[],
+  moves: readonly Move[],
+  judge: Judge,
+): { readonly onlyRewinding?: string } {
+  const rewinds = (text: string) => text.startsWith('Wind ');
+  if (!plans.every(({ steps }) => steps.some(({ text }) => rewinds(text)))) return {};
+  const without = cheapestSolutions(
+    moves.filter(({ work }) => work !== 'rewind'),
+    judge,
+    LIMITS,
+  );
+  if (without.solutions.length > 0) return {};
+  const complete = without.completeBelowMinutes === Number.POSITIVE_INFINITY;
+  return {
+    onlyRewinding: `Nothing but winding a coil again helps: ${complete ? 'every' : 'every likely'} set of other changes leaves a fault.`,
+  };
+}
+
+function reasonFor(
+  before: readonly Fault[],
+  moves: readonly Move[],
+  judge: Judge,
+  quick: readonly QuickEstimates[],
+  search: Search,
+  faults: readonly Finding[],
+): string {
+  if (search.solutions.length > 0)
+    return 'A set of changes puts these faults right, but brings others elsewhere: plan the whole instrument.';
+  if (before.length === 0)
+    return `No plan: the faults (${list([...new Set(faults.map(({ code }) => code))])}) lie in what the planner does not change.`;
+  return whyImpossible(before, moves, judge, quick, search);
+}

@@ -1,0 +1,39 @@
+/**
+ * How much work each change is. Minutes of one person at a bench with the strings off, taking the pickup out and in
+ * included: common practice, no published source. Only their order and rough size matter to the planner.
+ */
+export type Work =
+  | 'other coil of a split'
+  | 'shield by itself'
+  | 'hot and ground'
+  | 'leads outside'
+  | 'leads inside'
+  | 'shield off a coil'
+  | 'bar magnet'
+  | 'rods of a coil'
+  | 'rods of all coils'
+  | 'rewind';
+
+export interface Effort {
+  readonly minutes: number;
+  readonly reason: string;
+}
+
+export const WORK: Readonly<Record<Work, Effort>> = {
+  'shield by itself': { minutes: 8, reason: 'one wire comes off a joint and goes to ground by itself' },
+  'other coil of a split': { minutes: 10, reason: 'one wire moves at the switch' },
+  'hot and ground': { minutes: 12, reason: 'two wires change places at the switch; the pickup stays closed' },
+  'leads outside': { minutes: 15, reason: 'two wires change places in two joints; the pickup stays closed' },
+  'bar magnet': { minutes: 30, reason: 'the pickup is opened underneath and the bar slid out, turned and put back' },
+  'rods of a coil': {
+    minutes: 35,
+    reason: 'the rods are magnetised the other way where they are: pressed out, they would take the winding with them',
+  },
+  'rods of all coils': { minutes: 45, reason: 'the rods are magnetised the other way where they are, all in one go' },
+  'leads inside': { minutes: 50, reason: 'the pickup is opened and two joints of thin wire are made anew' },
+  'shield off a coil': {
+    minutes: 55,
+    reason: 'the pickup is opened, the coil gets a lead of its own, and the shield goes to ground by itself',
+  },
+  rewind: { minutes: 240, reason: 'the coil is cut off and wound again' },
+};
