@@ -1,0 +1,121 @@
+/** The frame of a drawing: its title block, its two widths, its names for those who do not see it. */
+import { textLine } from './labels.ts';
+import { plotCss } from './plot-style.ts';
+import { d, element, group, path, rect, render, type SvgElement, type SvgNode } from './svg.ts';
+import { fitText, textWidth, wrapText } from './text-width.ts';
+import { drawingCss } from './theme.ts';
+
+/** `wide` is laid out for 960 px, `narrow` for 488. */
+export type DrawingWidth = 'wide' | 'narrow';
+
+export interface Frame {
+  readonly width: number;
+  readonly margin: number;
+  readonly right: number;
+}
+
+export const FRAMES: Readonly<Record<DrawingWidth, Frame>> = {
+  wide: { width: 960, margin: 32, right: 928 },
+  narrow: { width: 488, margin: 16, right: 472 },
+};
+
+export interface SheetHead {
+  readonly title: string;
+  readonly subtitle: string;
+  /** At most two lines at the right of the title. */
+  readonly aside: readonly string[];
+}
+
+export interface SheetWords extends SheetHead {
+  /** Part of the drawing's ids. */
+  readonly id: string;
+  /** What the drawing is, and what it tells, for those who do not see it. */
+  readonly name: string;
+  readonly description: string;
+}
+
+export interface Block {
+  readonly nodes: readonly SvgNode[];
+  readonly bottom: number;
+}
+
+/** Title and circumstances; the subtitle takes as many lines as it needs, three at most. */
+export function sheetHead({ title, subtitle, aside }: SheetHead, frame: Frame): Block {
+  const { margin, right } = frame;
+  const asides = aside.filter((text) => text !== '').slice(0, 2);
+  const widest = Math.max(0, ...asides.map((text) => textWidth(text, { size: 12 })));
+  const room = asides.length === 0 ? right - margin : Math.max(right - margin - widest - 16, (right - margin) * 0.5);
+  const lines = wrapText(subtitle, room, { size: 12 }).slice(0, 3);
+  const nodes: SvgNode[] = [
+    textLine(
+      [{ text: fitText(title, room, { size: 19, bold: true }) }],
+      { x: margin, y: 44, anchor: 'start' },
+      { size: 19 },
+    ),
+    ...lines.map((text, line) => textLine([{ text, quiet: true }], { x: margin, y: 64 + 16 * line, anchor: 'start' })),
+    ...asides.map((text, line) =>
+      textLine([{ text: fitText(text, (right - margin) * 0.5 - 8, { size: 12 }), quiet: true }], {
+        x: right,
+        y: 44 + 20 * line,
+        anchor: 'end',
+      }),
+    ),
+  ];
+  return { nodes, bottom: 64 + 16 * (Math.max(lines.length, 1) - 1) + 8 };
+}
+
+/** Paragraphs of small text, wrapped. */
+export function paragraphs(
+  texts: readonly string[],
+  { x, y, width, quiet = true }: { x: number; y: number; width: number; quiet?: boolean },
+): Block {
+  const nodes: SvgNode[] = [];
+  let at = y;
+  for (const text of texts) {
+    for (const line of wrapText(text, width, { size: 12 })) {
+      nodes.push(textLine([{ text: line, quiet }], { x, y: at, anchor: 'start' }));
+      at += 16;
+    }
+    at += 4;
+  }
+  return { nodes, bottom: texts.length === 0 ? y - 16 : at - 12 };
+}
+
+/** The finished drawing. */
+export function drawing(words: SheetWords, size: DrawingWidth, height: number, nodes: readonly SvgNode[]): string {
+  const id = `${words.id.replace(/[^A-Za-z0-9-]/g, '-')}-${size}`;
+  const { width } = FRAMES[size];
+  return render(
+    element(
+      'svg',
+      {
+        xmlns: 'http://www.w3.org/2000/svg',
+        class: 'pk',
+        viewBox: `0 0 ${width} ${height}`,
+        width,
+        height,
+        role: 'img',
+        'aria-labelledby': `${id}-t ${id}-d`,
+      },
+      element('title', { id: `${id}-t` }, words.name),
+      element('desc', { id: `${id}-d` }, words.description),
+      { css: drawingCss() + plotCss() },
+      rect('sheet', 0, 0, width, height),
+      ...nodes,
+    ),
+  );
+}
+
+/** A part that can be pointed at: its own title, and the name by which its line in the text is found. */
+export function part(name: string, title: string, ...children: readonly SvgNode[]): SvgElement {
+  return group({ 'data-part': name }, element('title', {}, title), ...children);
+}
+
+export const rule = (frame: Frame, y: number): SvgElement => path('w1', d`M${frame.margin} ${y}H${frame.right}`);
+
+/** The same facts as a drawing shows, in rows. */
+export interface FactTable {
+  readonly caption: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}

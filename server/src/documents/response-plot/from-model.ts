@@ -1,0 +1,192 @@
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotSettings } from '../../analysis-types.ts';
+import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
+import type { PositionEstimates } from '../../estimates/estimates.ts';
+import { DEFAULT_LOAD, type Load, NO_LOAD } from '../../estimates/pickup-estimates.ts';
+import type { QuickOf } from '../../estimates/position-network.ts';
+import { FULL_UP } from '../../estimates/positions.ts';
+import { quickEstimates } from '../../estimates/quick.ts';
+import { pickupResponseBand, positionResponseBand } from '../../estimates/response-band.ts';
+import { sensingPoints } from '../../estimates/sensing-points.ts';
+import type { Instrument, Position } from '../../model/instrument.ts';
+import { pickupNetlist } from '../../model/netlist.ts';
+import { audioFrequencies } from '../../physics/circuit/response.ts';
+import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
+import type { Dimension } from '../../quantities/unit-table.ts';
+import { selectionWords } from '../selection-words.ts';
+import { type CurvePicture, frequencyText, type ResponsePicture, resonanceWords } from './response-plot.ts';
+
+/** A state of a pickup to compare with. */
+export interface PickupState {
+  readonly analysis: Analysis;
+  readonly pickup: PickupAnalysis;
+}
+
+export interface PositionState {
+  readonly analysis: Analysis;
+  readonly instrument: InstrumentAnalysis;
+}
+
+/** Names of two states that are compared: `rev 4, before` and `now`. */
+export interface StateNames {
+  readonly before: string;
+  readonly now: string;
+}
+
+/** A pickup under the bench's default load, or without one where its target says so. `undefined`: no response is known. */
+export function pickupResponsePicture(
+  state: PickupState,
+  before?: PickupState,
+  names: StateNames = { before: 'before', now: 'now' },
+): ResponsePicture | undefined {
+  const { pickup } = state.pickup;
+  const now = pickupCurve(state, before === undefined ? '' : names.now);
+  if (now === undefined) return undefined;
+  const past = before && pickupCurve(before, names.before);
+  const title = pickup.title ?? pickup.name;
+  const serial = pickup.serial === undefined ? '' : `${pickup.serial.value} · `;
+  return {
+    id: `response-${pickup.name}`,
+    title: past === undefined ? title : `${title}: before and now`,
+    subtitle: `${serial}response under ${loadWords(loadOf(state))}.`,
+    aside: [],
+    name: `Frequency response of ${title}`,
+    description: description(now, past),
+    now,
+    before: past,
+    strings: usualTuning(pickup.strings?.value ?? 0),
+    notes: [],
+  };
+}
+
+export interface PositionOptions {
+  readonly pots?: PotSettings;
+  readonly before?: PositionState | undefined;
+  readonly names?: StateNames;
+  /** Draws what the pickup's place makes of this string; 1 is the highest. */
+  readonly combString?: number | undefined;
+}
+
+/** A selector position at the jack. `undefined`: no such position, or no response is known. */
+export function positionResponsePicture(
+  state: PositionState,
+  key: string,
+  { pots = FULL_UP, before, names = { before: 'before', now: 'now' }, combString }: PositionOptions = {},
+): ResponsePicture | undefined {
+  const now = positionCurve(state, key, pots, before === undefined ? '' : names.now);
+  if (now === undefined) return undefined;
+  const past = before && positionCurve(before, key, pots, names.before);
+  const { instrument } = state.instrument;
+  const title = instrument.title ?? instrument.name;
+  const position = instrument.positions.find((each) => each.key.value === key);
+  const what = position?.title ?? (position?.selection === undefined ? '' : selectionWords(position.selection));
+  const comb = combString === undefined || !position ? undefined : combOf(state, position, combString);
+  return {
+    id: `response-${instrument.name}-${key}`,
+    title: `${title}, position ${key}: ${what}${past === undefined ? '' : ', before and now'}`,
+    subtitle: `Response at the jack; ${settingWords(instrument, pots)}.`,
+    aside: [],
+    name: `Frequency response of ${title}, position ${key}`,
+    description: description(now, past),
+    now,
+    before: past,
+    strings: usualTuning(instrument.strings?.value.count ?? 0),
+    comb,
+    notes: comb === undefined ? [] : [comb.note],
+  };
+}
+
+/** Cable, input and pots in words. */
+export function settingWords({ cable, input }: Instrument, pots: PotSettings): string {
+  const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
+  const cableWords =
+    pots.cableF !== undefined
+      ? `${shown(pots.cableF, 'capacitance')} of cable`
+      : cable === undefined
+        ? `450\u202FpF of cable, assumed`
+        : `${shown(cable.value.length.si, 'length')} cable`;
+  const inputWords = input === undefined ? '1\u202FMΩ input, assumed' : `${shown(input.value.si, 'resistance')} input`;
+  const [volume, tone] = [printNumber(pots.volume, 0), printNumber(pots.tone, 0)];
+  const potWords = volume === tone ? `pots at ${volume}` : `volume at ${volume}, tone at ${tone}`;
+  return `${cableWords}, ${inputWords}, ${potWords}`;
+}
+
+export const quickOfBench =
+  ({ bench }: Analysis): QuickOf =>
+  (pickup) =>
+    quickEstimates(pickupNetlist(pickup), bench);
+
+function pickupCurve({ analysis, pickup }: PickupState, name: string): CurvePicture | undefined {
+  const estimates = pickup.estimates();
+  // Without these the coils' inductances are not known, and a curve would be a guess.
+  if (estimates.inductanceH === undefined) return undefined;
+  const load = loadOf({ analysis, pickup });
+  const band = pickupResponseBand(quickEstimates(pickup.netlist, analysis.bench), load);
+  if (band === undefined) return undefined;
+  return { name, band, resonanceHz: estimates.resonanceHz, peakDb: estimates.peakDb };
+}
+
+function positionCurve(
+  { analysis, instrument }: PositionState,
+  key: string,
+  pots: PotSettings,
+  name: string,
+): CurvePicture | undefined {
+  const position = instrument.instrument.positions.find((each) => each.key.value === key);
+  const estimates: PositionEstimates | undefined = instrument.positions(pots).find((each) => each.key === key);
+  if (position?.selection === undefined || estimates?.response === undefined) return undefined;
+  const band = positionResponseBand(instrument.instrument, position.selection, quickOfBench(analysis), pots);
+  if (band === undefined) return undefined;
+  const { resonanceHz, peakDb, minus3DbHz } = estimates;
+  return { name, band, resonanceHz, peakDb, minus3DbHz };
+}
+
+const loadOf = ({ pickup }: PickupState): Load =>
+  pickup.pickup.target?.resonance?.value.load === 'unloaded' ? NO_LOAD : DEFAULT_LOAD;
+
+function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load): string {
+  const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
+  if (volumeOhm === undefined && inputOhm === undefined) return 'no load';
+  const pot = (what: string, ohm: number | undefined) =>
+    ohm === undefined ? [] : [`${shown(ohm, 'resistance')} ${what}`];
+  const pots =
+    volumeOhm === toneOhm
+      ? pot('volume and tone at 10', volumeOhm)
+      : [...pot('volume at 10', volumeOhm), ...pot('tone at 10', toneOhm)];
+  return [
+    ...pots,
+    ...(toneF > 0 ? [shown(toneF, 'capacitance')] : []),
+    `${shown(cableF, 'capacitance')} of cable`,
+    ...(inputOhm === undefined ? [] : [`${shown(inputOhm, 'resistance')} input`]),
+  ].join(', ');
+}
+
+/** In gaps of the coil that has the most of them. */
+const CROWDED = 12;
+
+function combOf({ analysis, instrument }: PositionState, position: Position, number: number) {
+  const { instrument: model } = instrument;
+  const string = usualTuning(model.strings?.value.count ?? 0).find((each) => each.number === number);
+  const scaleM = model.scale?.value.si;
+  if (string === undefined || scaleM === undefined || position.selection === undefined) return undefined;
+  const points = sensingPoints(model, position.selection, quickOfBench(analysis), number);
+  if (points === undefined) return undefined;
+  const open = { fundamentalHz: string.fundamentalHz, scaleM };
+  // Beyond this the gaps stand too close together to be told apart, and a real string has long left them.
+  const crowdedHz = CROWDED * Math.min(...points.map(({ distanceM }) => firstNullHz(open, distanceM)));
+  const frequencyHz = [...audioFrequencies(2000)].filter((hz) => hz <= crowdedHz);
+  const places = [...new Set(points.map(({ distanceM }) => printQuantity({ value: distanceM, dimension: 'length' })))];
+  const nulls = points.map(({ distanceM }) => firstNullHz(open, distanceM));
+  const null_ = points.length === 1 ? ` Its first gap is at ${frequencyText({ value: nulls[0] ?? 0, sd: 0 })}.` : '';
+  return {
+    name: `string ${number} (${string.note})`,
+    frequencyHz,
+    amplitude: frequencyHz.map((hz) => combAmplitude(open, points, hz)),
+    note: `The thin line is string ${number} as the ${points.length === 1 ? 'coil' : 'coils'} ${places.join(' and ')} from the saddle hear${points.length === 1 ? 's' : ''} it: an ideal string, wherever it is plucked.${null_}`,
+  };
+}
+
+function description(now: CurvePicture, before: CurvePicture | undefined): string {
+  const range = 'from 20 hertz to 20 kilohertz';
+  if (before === undefined) return `One curve ${range}. Resonance: ${resonanceWords(now)}.`;
+  return `Two curves ${range}. ${before.name}: ${resonanceWords(before)}. ${now.name}: ${resonanceWords(now)}.`;
+}

@@ -1,0 +1,322 @@
+import type { TunedString } from '../../estimates/comb.ts';
+import type { ResponseBand } from '../../estimates/response-band.ts';
+import { difference, type Estimate } from '../../quantities/estimate.ts';
+import { printNumber, printQuantity } from '../../quantities/print.ts';
+import {
+  type DrawingWidth,
+  drawing,
+  type FactTable,
+  FRAMES,
+  paragraphs,
+  part,
+  type SheetWords,
+  sheetHead,
+} from '../drawing-sheet.ts';
+import { type Box, drawLabel, type Label, placeLabels, type Run } from '../labels.ts';
+import { circle, path, type SvgNode } from '../svg.ts';
+import { type Axes, axesOf, drawAxes } from './axes.ts';
+import { type CalloutLine, callout } from './callout.ts';
+import { bandPath, curveBoxes, curvePath } from './curve-shapes.ts';
+import { stringRange } from './string-range.ts';
+
+export interface CurvePicture {
+  /** `rev 4, before`; empty where the drawing's title names the only curve. */
+  readonly name: string;
+  readonly band: ResponseBand;
+  readonly resonanceHz: Estimate | undefined;
+  /** Height of the resonance above the low notes. */
+  readonly peakDb: Estimate | undefined;
+  readonly minus3DbHz?: Estimate | undefined;
+  /** What sets this state apart: `slug 5 050 turns`. */
+  readonly remark?: string;
+}
+
+/** What the pickup's place makes of a chosen string: amplitudes between 0 and 1. */
+export interface CombPicture {
+  readonly name: string;
+  readonly frequencyHz: readonly number[];
+  readonly amplitude: readonly number[];
+}
+
+export interface ResponsePicture extends SheetWords {
+  readonly now: CurvePicture;
+  readonly before?: CurvePicture | undefined;
+  /** The strings under the axis; none where their tuning is not known. */
+  readonly strings: readonly TunedString[];
+  readonly comb?: CombPicture | undefined;
+  /** Sentences under the plot. */
+  readonly notes: readonly string[];
+}
+
+/** The response as a picture: the same input gives the same bytes. */
+export function responsePlot(picture: ResponsePicture, size: DrawingWidth): string {
+  const frame = FRAMES[size];
+  const zero = zeroLevel(picture.now);
+  const head = sheetHead({ ...picture, subtitle: `${picture.subtitle} ${zero.words} ${bandWords(picture)}` }, frame);
+  const axes = axesOf(size, head.bottom + 24, levelRange(picture, zero.db));
+  const curves = drawCurves(picture, axes, zero.db);
+  const strings = stringRange(axes, picture.strings, axes.bottom + 44);
+  const low = printNumber(picture.now.band.levelDb[0] ?? 0, 1);
+  const level = `Low notes: ${low}\u202FdB against the unloaded string signal of one coil of 5\u202F000 turns.`;
+  const sentences = [...differenceWords(picture), ...picture.notes, level];
+  const foot = paragraphs(sentences, {
+    x: frame.margin,
+    y: strings.bottom + 24,
+    width: frame.right - frame.margin,
+    quiet: false,
+  });
+  const height = Math.ceil(Math.max(foot.bottom, strings.bottom) + 20);
+  return drawing(picture, size, height, [
+    ...head.nodes,
+    drawAxes(axes, size),
+    ...curves,
+    ...strings.nodes,
+    ...foot.nodes,
+  ]);
+}
+
+/** The same as rows: the resonances, then the levels at the ticks of the axis. */
+export function responseTable(picture: ResponsePicture): FactTable {
+  const zero = zeroLevel(picture.now);
+  const curves = [...(picture.before === undefined ? [] : [picture.before]), picture.now];
+  const single = curves.length === 1;
+  const cell = (text: string | undefined) => text ?? 'none';
+  const resonances = [
+    ['resonance', ...curves.map(({ resonanceHz }) => cell(resonanceHz && frequencyText(resonanceHz)))],
+    ['its height', ...curves.map(({ peakDb }) => cell(peakDb && levelText(peakDb)))],
+  ];
+  const levels = TABLE_HZ.map((hz) => [
+    frequencyText({ value: hz, sd: 0 }),
+    ...curves.map(({ band }) => {
+      const index = nearest(band.frequencyHz, hz);
+      return levelText({ value: (band.levelDb[index] ?? 0) - zero.db, sd: band.levelSdDb[index] ?? 0 });
+    }),
+  ]);
+  return {
+    caption: `${picture.name}. ${zero.words}`,
+    columns: ['', ...curves.map(({ name }) => (single ? 'level' : name))],
+    rows: [...resonances, ...levels],
+  };
+}
+
+const TABLE_HZ = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];
+
+/** From this much below the highest level on, the low notes are no measure: they nearly cancel. */
+const LOW_NOTES_LOST_DB = 12;
+
+function zeroLevel({ band }: CurvePicture): { readonly db: number; readonly words: string } {
+  const low = band.levelDb[0] ?? 0;
+  const highest = Math.max(...band.levelDb);
+  return highest - low > LOW_NOTES_LOST_DB
+    ? { db: highest, words: '0\u202FdB: its highest level.' }
+    : { db: low, words: '0\u202FdB: its low notes.' };
+}
+
+const bandWords = ({ before }: ResponsePicture): string =>
+  before === undefined ? 'Band: one standard deviation.' : 'Band and dots: one standard deviation.';
+
+/** Whole threes of dB, with room for words above the resonance. */
+function levelRange({ now, before }: ResponsePicture, zeroDb: number): readonly [number, number] {
+  const bands = [now.band, ...(before === undefined ? [] : [before.band])];
+  const highest = Math.max(...bands.flatMap(({ highDb }) => highDb)) - zeroDb;
+  const lowNotes = Math.min(...bands.map(({ levelDb }) => levelDb[0] ?? zeroDb)) - zeroDb;
+  const middle =
+    Math.min(...bands.map(({ frequencyHz, levelDb }) => levelDb[nearest(frequencyHz, 1500)] ?? zeroDb)) - zeroDb;
+  const floor = Math.min(-12, Math.floor((Math.min(lowNotes, middle) - 3) / 6) * 6);
+  return [Math.max(floor, -48), Math.min(Math.max(Math.ceil(highest / 3) * 3 + 3, 6), 60)];
+}
+
+function drawCurves(picture: ResponsePicture, axes: Axes, zeroDb: number): readonly SvgNode[] {
+  const { now, before, comb } = picture;
+  const shift = (levels: readonly number[]) => levels.map((level) => level - zeroDb);
+  const nodes: SvgNode[] = [];
+  const obstacles: Box[] = [];
+  for (const curve of [before, now]) {
+    if (curve === undefined) continue;
+    const { frequencyHz, levelDb, lowDb, highDb } = curve.band;
+    const isNow = curve === now;
+    const limits = [shift(lowDb), shift(highDb)] as const;
+    const shown = isNow
+      ? [
+          path('band', bandPath(axes, frequencyHz, ...limits)),
+          path('now', curvePath(axes, frequencyHz, shift(levelDb))),
+        ]
+      : [
+          ...limits.map((limit) => path('limit', curvePath(axes, frequencyHz, limit))),
+          path('was', curvePath(axes, frequencyHz, shift(levelDb))),
+        ];
+    nodes.push(part(isNow ? 'response:now' : 'response:before', curveWords(curve, isNow), ...shown));
+    for (const level of [levelDb, lowDb, highDb]) obstacles.push(...curveBoxes(axes, frequencyHz, shift(level)));
+  }
+  if (comb !== undefined) {
+    const combed = comb.frequencyHz.map((hz) => combedLevel(now, comb, hz) - zeroDb);
+    nodes.push(part('response:comb', comb.name, path('off', curvePath(axes, comb.frequencyHz, combed))));
+    obstacles.push(...curveBoxes(axes, comb.frequencyHz, combed, 2));
+  }
+  nodes.push(...resonances(picture, axes, zeroDb, obstacles), ...names(picture, axes, zeroDb, obstacles));
+  return nodes;
+}
+
+/** Marks and their words. The words of a state stand on its own side: what resonates lower, to the left. */
+function resonances(
+  { now, before }: ResponsePicture,
+  axes: Axes,
+  zeroDb: number,
+  obstacles: Box[],
+): readonly SvgNode[] {
+  const nodes: SvgNode[] = [];
+  const nowHz = now.resonanceHz?.value;
+  const beforeHz = before?.resonanceHz?.value;
+  const nowSide = beforeHz !== undefined && nowHz !== undefined && nowHz < beforeHz ? 'left' : 'right';
+  const curves = [now, before].flatMap((curve) => {
+    const hz = curve?.resonanceHz?.value;
+    if (curve === undefined || hz === undefined || !(hz >= 20 && hz <= 20_000)) return [];
+    const y = Math.max(axes.y(levelNear(curve, hz) - zeroDb), axes.area.y + 6);
+    return y > axes.bottom ? [] : [{ curve, at: { x: axes.x(hz), y } }];
+  });
+  for (const { at } of curves) obstacles.push({ x: at.x - 8, y: at.y - 8, width: 16, height: 16 });
+  for (const { curve, at } of curves) {
+    const isNow = curve === now;
+    const side = isNow ? nowSide : nowSide === 'right' ? 'left' : 'right';
+    const placed = callout(at, resonanceLines(curve), { prefer: side, within: wordsArea(axes), obstacles });
+    const mark = circle('open', at.x, at.y, 5);
+    if (placed !== undefined) obstacles.push(...placed.boxes);
+    nodes.push(
+      part(
+        isNow ? 'resonance:now' : 'resonance:before',
+        `Resonance: ${resonanceWords(curve)}`,
+        mark,
+        ...(placed?.nodes ?? []),
+      ),
+    );
+  }
+  return nodes;
+}
+
+const wordsArea = ({ area, right }: Axes): Box => ({
+  x: area.x + 4,
+  y: area.y + 2,
+  width: right + 12 - area.x,
+  height: area.height - 6,
+});
+
+function resonanceLines(curve: CurvePicture): readonly CalloutLine[] {
+  const { name, resonanceHz, peakDb, remark } = curve;
+  const value = resonanceHz === undefined ? '' : frequencyText(resonanceHz);
+  const first = name === '' ? value : `${name}: ${value}`;
+  const rest = [...(peakDb === undefined ? [] : [levelText(peakDb)]), ...(remark === undefined ? [] : [remark])];
+  return [
+    { runs: [{ text: first }], size: 14 },
+    ...(rest.length === 0 ? [] : [{ runs: [{ text: rest.join(' · '), quiet: true }], size: 12 as const }]),
+  ];
+}
+
+/** At the left end: which curve is which and how their low notes differ; the chosen string at its comb; a curve without a peak. */
+function names(
+  { now, before, comb }: ResponsePicture,
+  axes: Axes,
+  zeroDb: number,
+  obstacles: readonly Box[],
+): readonly SvgNode[] {
+  const labels: Label[] = [];
+  const add = (runs: readonly Run[], atHz: number, levelAt: (hz: number) => number, above: boolean, rank: number) => {
+    const ways = above ? [-10, -18, -26, 22, 30] : [20, 28, 36, -12, -20];
+    labels.push({
+      wordings: [runs],
+      spots: [1, 0.7, 1.5, 0.5, 2.2, 3].flatMap((share) => {
+        const [x, y] = [axes.x(atHz * share), axes.y(levelAt(atHz * share))];
+        return [
+          ...ways.map((dy) => ({ x, y: y + dy, anchor: 'start' as const })),
+          { x: x - 14, y, anchor: 'end' as const },
+          { x: x + 14, y, anchor: 'start' as const },
+        ];
+      }),
+      size: 12,
+      rank,
+      mayDrop: false,
+      rim: true,
+    });
+  };
+  const nowDb = (now.band.levelDb[0] ?? 0) - zeroDb;
+  if (before !== undefined) {
+    const beforeDb = (before.band.levelDb[0] ?? 0) - zeroDb;
+    const apart = beforeDb - nowDb;
+    const words =
+      Math.abs(apart) < 0.05
+        ? 'as loud'
+        : `${printNumber(Math.abs(apart), 1)}\u202FdB ${apart > 0 ? 'louder' : 'softer'}`;
+    const unnamed = before.resonanceHz === undefined || now.resonanceHz === undefined;
+    if (unnamed || Math.abs(apart) >= 0.05) {
+      add([{ text: `${before.name}: ${words}`, quiet: true }], 45, () => beforeDb, apart >= 0, 1);
+      add([{ text: `${now.name}: ${printNumber(nowDb, 0)}\u202FdB`, quiet: true }], 45, () => nowDb, apart < 0, 1);
+    }
+  }
+  if (now.resonanceHz === undefined) {
+    const words = now.minus3DbHz === undefined ? 'no peak' : `no peak; −3\u202FdB at ${frequencyText(now.minus3DbHz)}`;
+    add([{ text: words, bold: true }], 300, (hz) => levelNear(now, hz) - zeroDb, true, 0);
+  }
+  if (comb !== undefined) {
+    const levelAt = (hz: number) => Math.max(combedLevel(now, comb, hz) - zeroDb, axes.floorDb + 2);
+    add([{ text: comb.name, quiet: true }], 120, levelAt, false, 2);
+  }
+  return placeLabels(labels, obstacles, wordsArea(axes)).placed.map(drawLabel);
+}
+
+function differenceWords({ now, before }: ResponsePicture): readonly string[] {
+  if (before?.resonanceHz === undefined || now.resonanceHz === undefined) return [];
+  const apart = difference(now.resonanceHz, before.resonanceHz);
+  const size = { ...apart, value: Math.abs(apart.value) };
+  if (size.value < 1) return ['Both resonate at one frequency.'];
+  const shared = apart.sd < 0.9 * Math.hypot(now.resonanceHz.sd, before.resonanceHz.sd);
+  const judged = size.value > 2 * apart.sd ? 'more than the doubt' : 'within the doubt';
+  const why = shared ? ' What both rest on alike cancels.' : '';
+  const unit = now.resonanceHz.value >= 1000 ? 'kHz' : 'Hz';
+  const text = printQuantity({ value: size.value, sd: size.sd, dimension: 'frequency', unit });
+  return [`The two resonances differ by ${text}, ${judged}.${why}`];
+}
+
+function curveWords(curve: CurvePicture, isNow: boolean): string {
+  const name = curve.name || (isNow ? 'Response' : 'Before');
+  return `${name}: ${resonanceWords(curve)}`;
+}
+
+export function resonanceWords({ resonanceHz, peakDb }: CurvePicture): string {
+  if (resonanceHz === undefined) return 'no resonance';
+  const height = peakDb === undefined ? '' : `, ${levelText(peakDb)} above the low notes`;
+  return `${frequencyText(resonanceHz)}${height}`;
+}
+
+export const frequencyText = ({ value, sd }: { readonly value: number; readonly sd: number }): string =>
+  printQuantity({ value, sd, dimension: 'frequency' });
+
+/** With its sign, to a tenth of a decibel: nobody measures more. */
+function levelText({ value, sd }: { readonly value: number; readonly sd: number }): string {
+  const decimals = sd < 2.95 ? 1 : 0;
+  const number = printNumber(value, decimals);
+  const deviation = printNumber(Math.max(sd, 0.1), decimals);
+  return `${Number(value.toFixed(decimals)) > 0 ? '+' : ''}${number} ± ${deviation}\u202FdB`;
+}
+
+/** The response as one string drives it; gaps are drawn as deep as the plot may go. */
+function combedLevel(now: CurvePicture, { frequencyHz, amplitude }: CombPicture, hz: number): number {
+  return levelNear(now, hz) + 20 * Math.log10(Math.max(amplitude[nearest(frequencyHz, hz)] ?? 0, 1e-4));
+}
+
+/** Between the computed points the level is straight over the logarithm of frequency. */
+function levelNear({ band: { frequencyHz, levelDb } }: CurvePicture, hz: number): number {
+  const above = Math.max(
+    1,
+    frequencyHz.findIndex((each) => each >= hz),
+  );
+  const [f1 = hz, f2 = hz] = [frequencyHz[above - 1], frequencyHz[above]];
+  const [level1 = 0, level2 = 0] = [levelDb[above - 1], levelDb[above]];
+  return f1 === f2 ? level1 : level1 + ((level2 - level1) * Math.log(hz / f1)) / Math.log(f2 / f1);
+}
+
+function nearest(frequencyHz: readonly number[], hz: number): number {
+  let best = 0;
+  frequencyHz.forEach((each, index) => {
+    if (Math.abs(Math.log(each / hz)) < Math.abs(Math.log((frequencyHz[best] ?? hz) / hz))) best = index;
+  });
+  return best;
+}

@@ -1,0 +1,29 @@
+/** The strings under the frequency axis: from the open ones to the highest note. */
+import type { TunedString } from '../../estimates/comb.ts';
+import { type Block, part } from '../drawing-sheet.ts';
+import { textLine } from '../labels.ts';
+import { d, path } from '../svg.ts';
+import { textWidth } from '../text-width.ts';
+import type { Axes } from './axes.ts';
+
+const HIGHEST_FRET = 24;
+
+export function stringRange(axes: Axes, strings: readonly TunedString[], top: number): Block {
+  const tones = strings.map(({ fundamentalHz }) => fundamentalHz);
+  if (tones.length === 0) return { nodes: [], bottom: axes.bottom + 26 };
+  const [lowest, highest] = [Math.min(...tones), Math.max(...tones)];
+  const end = axes.x(highest * 2 ** (HIGHEST_FRET / 12));
+  const wordings = [`to fret ${HIGHEST_FRET}; harmonics go on to the right`, `to fret ${HIGHEST_FRET}`];
+  const words = wordings.find((text) => end + 10 + textWidth(text, { size: 12 }) <= axes.right + 8) ?? '';
+  const nodes = [
+    textLine([{ text: 'strings', quiet: true }], { x: axes.area.x - 10, y: top + 4, anchor: 'end' }),
+    path('now', d`M${axes.x(lowest)} ${top}H${end}`),
+    path('w2', tones.map((hz) => d`M${axes.x(hz)} ${top - 5}v10`).join('')),
+    ...strings.map(({ note, fundamentalHz }) =>
+      textLine([{ text: note, quiet: true }], { x: axes.x(fundamentalHz), y: top + 20, anchor: 'middle' }),
+    ),
+    textLine([{ text: words, quiet: true }], { x: end + 10, y: top + 4, anchor: 'start' }),
+  ];
+  const spoken = `Open strings from ${Math.round(lowest)} to ${Math.round(highest)} hertz, to fret ${HIGHEST_FRET}`;
+  return { nodes: [part('strings', spoken, ...nodes)], bottom: top + 26 };
+}
