@@ -101,6 +101,15 @@ describe('one cause of several lines', () => {
     findings('slug 2.71 kohm', '^^^^^^^^^^^^^^ reading/unlikely warning', 'hot to ground 8.04 kohm');
   });
 
+  it('a joint lies in the way of its own coil only: two coils half too high are two findings', () => {
+    findings(
+      'screw 6.0 kohm',
+      '^^^^^^^^^^^^^^ reading/unlikely warning',
+      'slug 6.0 kohm',
+      '^^^^^^^^^^^^^ reading/unlikely warning',
+    );
+  });
+
   it('two different causes are two findings', () => {
     findings(
       'slug 2.71 kohm',

@@ -15,7 +15,7 @@ export const pottingTooHot = definePickupCheck({
     const bath = potting && bathC(potting);
     if (bath === undefined || !potting?.bath) return [];
     const line = potting.bath;
-    const exceeded = bathLimits(pickup).filter(({ limitC }) => bath > limitC + ROUNDING_K);
+    const exceeded = bathLimits(pickup).filter(({ limitC }) => bath > limitC);
     if (exceeded.length === 0) return [];
     const plastic = exceeded.some(({ what }) => what === 'plastic');
     const byPlastic = pickup.coils.flatMap(({ bobbin }) => (plastic ? (bobbin?.plastic?.place ?? []) : []));
@@ -30,9 +30,6 @@ export const pottingTooHot = definePickupCheck({
     ];
   },
 });
-
-/** A temperature written in another unit comes back with rounding. */
-const ROUNDING_K = 0.05;
 
 /** From here the vapour matters, not only the pickup. Common practice, no published source. */
 const caution = (bath: number): string =>
