@@ -5,6 +5,7 @@
 
 type AttributeName =
   | 'aria-hidden'
+  | 'aria-label'
   | 'aria-labelledby'
   | 'class'
   | 'cx'

@@ -1,0 +1,309 @@
+/** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
+import type { PickupAnalysis } from '../../analysis-types.ts';
+import { inductanceMeter } from '../../estimates/inductance-meter.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
+import type { Bench } from '../../model/bench.ts';
+import { parallelOhm } from '../../physics/meter.ts';
+import { quickOf } from '../../pickup-analysis.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { printNumber, printValue } from '../../quantities/print.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import type { Card, CardSource } from './card.ts';
+import { MAGNET_CAUTIONS } from './cautions.ts';
+import { boxCell, fields, frame, gapCell, head, line, mind, th, tickBox, tickCell, unknown } from './frame.ts';
+import { jointLine } from './joint-table.ts';
+import { kiloohm, passText } from './numbers.ts';
+import { aboutPickup, titleOf } from './pickup-words.ts';
+import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
+import { benchStates, type Expected, type ProbePair, probePairs } from './probe-pairs.ts';
+import { leadLetters, leadNodes } from './swatch.ts';
+
+export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
+  const { pickup } = analysed;
+  const { bench } = analysis;
+  const quick = quickOf(bench)(pickup);
+  const states = benchStates(quick);
+  const pairs = probePairs(quick, states, bench, setting.roomC);
+  const title = `Bench check: ${titleOf(pickup)}`;
+  return {
+    kind: 'bench',
+    about: [pickup.name],
+    title,
+    body: frame(
+      { title, about: aboutPickup(pickup), atRoom: true, findings: analysed.findings },
+      setting,
+      fields([
+        { label: `room now, °C (printed for ${printNumber(setting.roomC, 0)})` },
+        { label: 'meter', value: meterText(bench) },
+        { label: 'probe leads shorted read, Ω' },
+        { label: 'date, hand' },
+      ]),
+      pairTable(pairs, bench),
+      h(
+        'p',
+        { class: 'q' },
+        `Before joining: every lead free. After: as below. Each degree warmer adds 0.4 %.${settles(pairs)}`,
+      ),
+      jointLine(quick.netlist),
+      h(
+        'div',
+        { class: 'two' },
+        h(
+          'div',
+          {},
+          kickTable(kickRows(quick, states.loose)),
+          mind(
+            [
+              ...fingers(pairs, bench),
+              'Let it settle an hour in the room; solder joints cold.',
+              'Check the compass on a known pole first.',
+              ...MAGNET_CAUTIONS,
+            ],
+            'column',
+          ),
+        ),
+        h('div', {}, compassTable(quick), inductanceTable(quick, bench, setting.roomC)),
+      ),
+      result(),
+    ),
+  };
+}
+
+function meterText(bench: Bench | undefined): string {
+  const meter = bench?.meter?.value;
+  return meter === undefined
+    ? '1 % + 3 digits of 10 Ω, assumed'
+    : `${meter.accuracyPercent} % + ${meter.digits} digits, ${meter.resolutionOhm} Ω steps`;
+}
+
+function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlNode {
+  return h(
+    'table',
+    {},
+    h('caption', {}, 'Every pair of leads, out of circuit, kΩ'),
+    head(
+      th('probes on', undefined, 2),
+      th('before joining', 'n'),
+      th('passes'),
+      th('read', 'box'),
+      gapCell(),
+      th('after joining', 'n'),
+      th('passes'),
+      th('read', 'box'),
+    ),
+    h(
+      'tbody',
+      {},
+      ...pairs.map(({ points: [a, b], before, after }) =>
+        h(
+          'tr',
+          {},
+          h('th', { scope: 'row' }, ...leadNodes(a.name, a.what)),
+          h('th', { scope: 'row' }, ...leadNodes(b.name, b.what)),
+          ...expectedCells(before, bench),
+          boxCell(),
+          gapCell(),
+          ...expectedCells(after, bench),
+          boxCell(),
+        ),
+      ),
+    ),
+  );
+}
+
+function expectedCells(expected: Expected, bench: Bench | undefined): readonly HtmlNode[] {
+  const words = (value: string, passes: string) => [
+    h('td', { class: 'n q' }, value),
+    h('td', { class: 'q s' }, passes),
+  ];
+  switch (expected.kind) {
+    case 'open':
+      return words('open', OPEN_PASSES);
+    case 'joined':
+      return words('joined', JOINED_PASSES);
+    case 'unknown':
+      return words('unknown', 'write it down');
+    case 'resistance':
+      return [
+        h('td', { class: 'n x' }, kiloohm(expected.ohm.value, bench)),
+        h('td', { class: 'q s' }, passText(expected.ohm.value, expected.passOhm, bench)),
+      ];
+  }
+}
+
+/** Insulation, and a soldered joint with the probes' own resistance. Common practice, no published source. */
+const OPEN_PASSES = 'over 20 MΩ';
+const JOINED_PASSES = 'under 1 Ω';
+
+function settles(pairs: readonly ProbePair[]): string {
+  if (!pairs.some(({ before, after }) => before.kind === 'unknown' || after.kind === 'unknown')) return '';
+  return ' Unknown: a pair that reads kΩ before joining is one coil; its reading settles the rest.';
+}
+
+function kickTable(rows: readonly KickRow[]): HtmlNode {
+  const point = (at: KickRow['red'] | KickRow['black']): readonly HtmlNode[] =>
+    typeof at === 'string' ? [at] : [typed(at.what === 'lead' ? leadLetters(at.name) : at.name)];
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      {},
+      h('caption', {}, 'Kick: a steel bar toward the poles, 2 V range'),
+      head(th('red'), th('black'), th('over'), th('approach'), th('1', 'tick'), th('2', 'tick'), th('3', 'tick')),
+      h(
+        'tbody',
+        {},
+        ...rows.map(({ red, black, coil, approach }) =>
+          h(
+            'tr',
+            {},
+            h('th', { scope: 'row' }, h('b', {}, ...point(red))),
+            h('td', {}, ...point(black)),
+            h('td', {}, typed(coil.name), ...(coil.below ? [', beneath: weak'] : [])),
+            h('td', { class: 's' }, ...approachNodes(approach)),
+            tickCell(),
+            tickCell(),
+            tickCell(),
+          ),
+        ),
+      ),
+    ),
+    h('p', { class: 'q' }, kickNote(rows)),
+  );
+}
+
+const approachNodes = (approach: KickRow['approach']): readonly HtmlNode[] =>
+  approach === undefined
+    ? ['unknown']
+    : [h('b', {}, approach > 0 ? '+' : '−'), approach > 0 ? ' positive' : ' negative'];
+
+function kickNote(rows: readonly KickRow[]): string {
+  if (rows.length === 0)
+    return `Kick ${unknown('which leads belong to a coil; the meter finds them, then kick each')}.`;
+  const plain = 'Pull-off reads the other way. Do each three times.';
+  return rows.some(({ approach }) => approach === undefined)
+    ? `${plain} Unknown: this kick settles it; write + or − and that it was the approach.`
+    : plain;
+}
+
+function compassTable(quick: QuickEstimates): HtmlNode {
+  const coils = compassCoils(quick);
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      {},
+      h('caption', {}, 'Compass, a few centimetres above'),
+      head(th('poles of'), th('draw'), th('seen', 'tick')),
+      h(
+        'tbody',
+        {},
+        ...coils.map(({ coil, pole }) =>
+          h(
+            'tr',
+            {},
+            h('th', { scope: 'row' }, h('b', {}, typed(coil.name))),
+            h(
+              'td',
+              {},
+              ...(pole === undefined
+                ? ['unknown: write down which tip is drawn']
+                : [
+                    `the ${pole.sign > 0 ? 'south' : 'north'}-seeking tip: `,
+                    h('b', {}, `${pole.sign > 0 ? 'N' : 'S'} up`),
+                  ]),
+            ),
+            tickCell(),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC: number): HtmlNode {
+  const meter = inductanceMeter(quick, bench, roomC);
+  const own = meter?.resonanceHz;
+  const readings = INDUCTANCE_HZ.map((hz) => ({ hz, reading: meter?.at(hz) }));
+  const shown = readings.filter(({ hz, reading }) => reading || hz < ONLY_BELOW_RESONANCE_HZ);
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      {},
+      h('caption', {}, 'Inductance and Q, hot to ground'),
+      head(th('at'), th('L, H'), th('read', 'box'), th('Q'), th('read', 'box')),
+      h(
+        'tbody',
+        {},
+        ...shown.map(({ hz, reading }) =>
+          h(
+            'tr',
+            {},
+            h('th', { scope: 'row', class: 's' }, h('b', {}, hertz(hz))),
+            h('td', { class: 's' }, reading ? band(reading.inductanceH) : 'unknown'),
+            boxCell(),
+            h('td', { class: 's' }, reading ? band(reading.quality) : 'unknown'),
+            boxCell(),
+          ),
+        ),
+      ),
+    ),
+    h('p', { class: 'q' }, inductanceNote(meter !== undefined, own, shown.length < readings.length)),
+  );
+}
+
+/** Usual settings of bench meters. Common practice, no published source. */
+const INDUCTANCE_HZ: readonly number[] = [120, 1000, 10_000];
+const ONLY_BELOW_RESONANCE_HZ = 10_000;
+
+function inductanceNote(known: boolean, own: Estimate | undefined, left: boolean): string {
+  if (!known) return 'Unknown: bobbin, turns and wire, or one reading at 1 kHz settle it.';
+  if (!left) return 'Series values, out of circuit.';
+  return own
+    ? `10 kHz is above its own resonance, ${printValue({ ...own, dimension: 'frequency' })}: not read.`
+    : '10 kHz is above its own resonance: not read.';
+}
+
+/** Two standard deviations to either side, in the digits that they leave. */
+function band({ value, sd }: Estimate): string {
+  if (!Number.isFinite(value) || !Number.isFinite(sd)) return 'unknown';
+  const low = Math.max(0, value - 2 * sd);
+  const high = value + 2 * sd;
+  const decimals = Math.min(3, Math.max(0, Math.ceil(-Math.log10(Math.max(high - low, high * 1e-3)) + 0.3)));
+  return `${printNumber(low, decimals)} to ${printNumber(high, decimals)}`;
+}
+
+const hertz = (hz: number): string => printValue({ value: hz, dimension: 'frequency' });
+
+/** 200 kΩ of two hands beside the highest reading. Common practice, no published source. */
+const HANDS_OHM = 200e3;
+
+function fingers(pairs: readonly ProbePair[], bench: Bench | undefined): readonly string[] {
+  const ohms = pairs.flatMap(({ before, after }) =>
+    [before, after].flatMap((each) => (each.kind === 'resistance' ? [each.ohm.value] : [])),
+  );
+  if (ohms.length === 0)
+    return ['Fingers off the probe tips: hands lie beside the coil and the reading comes out low.'];
+  const highest = Math.max(...ohms);
+  return [
+    `Fingers off the probe tips: hands turn ${kiloohm(highest, bench)} into ${kiloohm(parallelOhm(highest, HANDS_OHM), bench)} kΩ.`,
+  ];
+}
+
+function result(): HtmlNode {
+  return h(
+    'p',
+    {},
+    h('b', {}, 'Result'),
+    ...tickBox('pass'),
+    ...tickBox('repeat'),
+    ...tickBox('fail, because '),
+    line(),
+    '  signed ',
+    line(),
+  );
+}

@@ -1,0 +1,45 @@
+import type { Analysis } from '../../analysis-types.ts';
+import type { HtmlNode } from '../html.ts';
+import type { Paper } from './card-css.ts';
+
+export const CARD_KINDS = ['winding', 'bench', 'wiring', 'potting', 'hand-over', 'label'] as const;
+export type CardKind = (typeof CARD_KINDS)[number];
+
+/** What stands on a hand-over card, in its order. */
+export const HAND_OVER_SECTIONS = ['work', 'new', 'old', 'returned', 'positions', 'care', 'contact'] as const;
+export type HandOverSection = (typeof HAND_OVER_SECTIONS)[number];
+
+/** What the shop sets, beside the spec. */
+export interface CardSetting {
+  readonly paper: Paper;
+  /** Temperature that resistances are printed for, °C. */
+  readonly roomC: number;
+  /** The file, as footers and codes name it. */
+  readonly file: string;
+  readonly handOver: readonly HandOverSection[];
+  /** More fields of a hand-over card: a title, and what is filled in already. */
+  readonly handOverFields: readonly { readonly title: string; readonly text: string }[];
+}
+
+export interface CardSource {
+  readonly analysis: Analysis;
+  readonly setting: CardSetting;
+}
+
+/** One printable card. */
+export interface Card {
+  readonly kind: CardKind;
+  /** What it is about, as parts of a file name: the pickup, the coil. */
+  readonly about: readonly string[];
+  readonly title: string;
+  readonly body: readonly HtmlNode[];
+  /** Sheets that its drawings need. */
+  readonly css?: readonly string[];
+}
+
+/** Why a card that was asked for is not made. */
+export interface CardLeftOut {
+  readonly kind: CardKind;
+  readonly about: string;
+  readonly reason: string;
+}

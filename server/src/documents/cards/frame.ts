@@ -1,0 +1,106 @@
+/** What all cards share: the head, the foot with the guidance sentence, fields to read and to fill, boxes, cautions. */
+import type { Finding } from '../../checks/finding.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import type { CardSetting } from './card.ts';
+import { GUIDANCE } from './cautions.ts';
+import { celsiusText } from './numbers.ts';
+
+export interface Head {
+  readonly title: string;
+  /** Serial, pickup, what the card is for: the line below the title. */
+  readonly about: readonly (string | undefined)[];
+  /** False where nothing on the card depends on the temperature. */
+  readonly atRoom: boolean;
+  readonly findings: readonly Finding[];
+}
+
+export function frame(head: Head, setting: CardSetting, ...content: readonly HtmlNode[]): readonly HtmlNode[] {
+  const about = head.about.filter((each): each is string => each !== undefined && each !== '');
+  return [
+    h(
+      'main',
+      { class: 'card' },
+      h(
+        'header',
+        {},
+        h(
+          'div',
+          {},
+          h('h1', { class: head.title.length > LONG_TITLE ? 'long' : undefined }, typed(head.title)),
+          h('p', { class: 'q' }, ...about.flatMap((each, index) => [index > 0 ? ' · ' : '', typed(each)])),
+        ),
+        h('div', { class: 'q' }, head.atRoom ? `printed for ${celsiusText(setting.roomC)}` : ''),
+      ),
+      ...warning(head.findings),
+      ...content,
+      h('footer', {}, h('span', {}, GUIDANCE), h('span', {}, typed(setting.file))),
+    ),
+  ];
+}
+
+const LONG_TITLE = 60;
+
+/** A card is worked from the spec as it stands: that the spec holds errors has to stand on the paper too. */
+function warning(findings: readonly Finding[]): readonly HtmlNode[] {
+  const errors = findings.filter(({ severity }) => severity === 'error');
+  if (errors.length === 0) return [];
+  const shown = errors.slice(0, MOST_WARNINGS);
+  const more = errors.length - shown.length;
+  return [
+    h(
+      'p',
+      { class: 'warn' },
+      h('b', {}, 'The spec holds an error; settle it before the work. '),
+      ...shown.flatMap(({ code, message }) => [typed(message), ` (${code}) `]),
+      ...(more > 0 ? [`and ${more} more`] : []),
+    ),
+  ];
+}
+
+const MOST_WARNINGS = 2;
+
+/** A field: what it is, and what is known; a blank one is for the pencil. */
+export interface Field {
+  readonly label: string;
+  readonly value?: HtmlNode | readonly HtmlNode[] | undefined;
+}
+
+export function fields(list: readonly Field[], className?: string): HtmlNode {
+  return h(
+    'dl',
+    { class: className },
+    ...list.map(({ label, value }) =>
+      h(
+        'div',
+        {},
+        h('dt', {}, label),
+        h('dd', {}, ...(value === undefined ? [] : Array.isArray(value) ? value : [value as HtmlNode])),
+      ),
+    ),
+  );
+}
+
+/** Unknown, and the reading that settles it: never nothing, never a dash. */
+export const unknown = (settledBy: string): string => `unknown: ${settledBy}`;
+
+export const boxCell = (): HtmlNode => h('td', { class: 'box' });
+export const tickCell = (): HtmlNode => h('td', { class: 'tick' });
+export const gapCell = (): HtmlNode => h('td', { class: 'gap' });
+export const tickBox = (text: string): readonly HtmlNode[] => [h('span', { class: 'tickbox' }), text];
+export const line = (): HtmlNode => h('span', { class: 'line' });
+
+export function head(...cells: readonly HtmlNode[]): HtmlNode {
+  return h('thead', {}, h('tr', {}, ...cells));
+}
+
+export const th = (text: string, className?: string, colspan?: number): HtmlNode =>
+  h('th', { scope: 'col', class: className, colspan }, text);
+
+export function mind(cautions: readonly string[], layout: 'column' | 'wide' = 'wide'): HtmlNode {
+  return h(
+    'section',
+    { class: layout === 'wide' ? 'wide' : undefined },
+    h('h2', {}, 'Mind'),
+    h('ul', {}, ...cautions.map((each) => h('li', {}, each))),
+  );
+}

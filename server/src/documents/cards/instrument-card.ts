@@ -1,0 +1,158 @@
+/** The wiring of an instrument on paper: pickups, controls with taper and tolerance, positions. */
+import type { InstrumentAnalysis } from '../../analysis-types.ts';
+import type { Control, Instrument } from '../../model/instrument.ts';
+import type { Pickup } from '../../model/pickup.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import type { Card, CardSource } from './card.ts';
+import { HEARING_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
+import { boxCell, fields, frame, head, mind, th } from './frame.ts';
+import { millimetres, written } from './numbers.ts';
+import { titleOf } from './pickup-words.ts';
+import { positionTable } from './position-table.ts';
+import { leadLetters } from './swatch.ts';
+
+export const instrumentTitle = ({ title, name }: Instrument): string => title ?? name;
+
+export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource): Card {
+  const { instrument } = analysed;
+  const title = `Wiring: ${instrumentTitle(instrument)}`;
+  return {
+    kind: 'wiring',
+    about: [instrument.name],
+    title,
+    body: frame(
+      { title, about: ['pickups, controls and positions'], atRoom: true, findings: analysed.findings },
+      source.setting,
+      pickupTable(instrument),
+      controlTable(instrument),
+      fields(
+        [
+          {
+            label: 'cable',
+            value: instrument.cable
+              ? `${instrument.cable.value.length.written} of ${instrument.cable.value.capacitancePerLength.written}`
+              : '450\u202FpF, assumed',
+          },
+          { label: 'input', value: written(instrument.input?.value) ?? '1\u202FMΩ, assumed' },
+          { label: 'ground', value: 'every ground and shield meets at one point; strings bonded to it' },
+        ],
+        'f3',
+      ),
+      positionTable(analysed, source),
+      mind([
+        'A pot turned down to 0 shorts the signal to ground, so the jack reads next to nothing: read with controls full up.',
+        'Touch the cover and the strings at the amplifier: what buzzes less when touched is not grounded.',
+        ...SOLDER_CAUTIONS,
+        ...HEARING_CAUTIONS,
+      ]),
+    ),
+  };
+}
+
+function pickupTable(instrument: Instrument): HtmlNode {
+  return h(
+    'table',
+    {},
+    h('caption', {}, 'Pickups'),
+    head(th('place'), th('pickup'), th('serial'), th('to the saddle, mm', 'n'), th('hot'), th('ground'), th('others')),
+    h(
+      'tbody',
+      {},
+      ...instrument.slots.map(({ name, pickup, pickupName, distance }) =>
+        h(
+          'tr',
+          {},
+          h('th', { scope: 'row' }, h('b', {}, typed(name))),
+          h('td', {}, typed(pickup ? titleOf(pickup) : pickupName.value)),
+          h('td', {}, typed(pickup?.serial?.value ?? 'none stated')),
+          h('td', { class: 'n' }, distance ? millimetres(distance.si, 0) : 'unknown: measure'),
+          ...(['hot', 'ground'] as const).map((kind) => h('td', {}, typed(jointText(pickup, [kind])))),
+          h('td', {}, typed(othersText(pickup))),
+        ),
+      ),
+    ),
+  );
+}
+
+function jointText(pickup: Pickup | undefined, kinds: readonly string[]): string {
+  const joints = (pickup?.hookup?.joints ?? []).filter(({ kind }) => kinds.includes(kind));
+  const leads = joints.flatMap(({ leads: paths }) => paths.map(({ text }) => leadLetters(text)));
+  return leads.length > 0 ? leads.join(' + ') : 'not stated';
+}
+
+function othersText(pickup: Pickup | undefined): string {
+  const joints = (pickup?.hookup?.joints ?? []).filter(({ kind }) => kind !== 'hot' && kind !== 'ground');
+  const words = joints.map(({ kind, leads }) => {
+    const letters = leads.map(({ text }) => leadLetters(text)).join(' + ');
+    return kind === 'free' ? `${letters} taped off or to the switch` : `${kind} ${letters}`;
+  });
+  return words.length > 0 ? words.join('; ') : 'none';
+}
+
+function controlTable({ controls }: Instrument): HtmlNode {
+  if (controls.length === 0) return h('p', {}, 'Controls: none stated.');
+  return h(
+    'table',
+    {},
+    h('caption', {}, 'Controls'),
+    head(th('part'), th('serves'), th('track'), th('taper'), th('capacitor'), th('passes'), th('read', 'box')),
+    h(
+      'tbody',
+      {},
+      ...controls.map((control) =>
+        h(
+          'tr',
+          {},
+          h('th', { scope: 'row' }, h('b', {}, control.kind === 'bleed' ? 'treble bleed' : control.kind)),
+          h(
+            'td',
+            {},
+            typed(control.forSlot ? `${control.forSlot.value}, before the selector` : 'all, after the selector'),
+          ),
+          ...partCells(control),
+          boxCell(),
+        ),
+      ),
+    ),
+    h(
+      'tfoot',
+      {},
+      h(
+        'tr',
+        {},
+        h(
+          'td',
+          { colspan: 7, class: 'q' },
+          'Tolerance where none is stated: pots ±20\u202F%, capacitors ±10 to 20\u202F%. Read each before it is fitted.',
+        ),
+      ),
+    ),
+  );
+}
+
+function partCells(control: Control): readonly HtmlNode[] {
+  const cell = (text: string | undefined) => h('td', {}, text ?? 'none');
+  if (control.kind === 'bleed') {
+    const resistor =
+      control.resistor && `${written(control.resistor)} in ${control.joined === 'series' ? 'series' : 'parallel'}`;
+    return [
+      cell(resistor),
+      cell('fixed'),
+      cell(written(control.capacitor)),
+      cell(limits(control.capacitor.si, 0.2, 'capacitance', control.capacitor.sd)),
+    ];
+  }
+  return [
+    cell(written(control.track)),
+    cell(control.taper.replace('-', ' ')),
+    cell(control.kind === 'tone' ? written(control.capacitor) : undefined),
+    cell(limits(control.track.si, 0.2, 'resistance', control.track.sd)),
+  ];
+}
+
+/** Pots ±20 %, capacitors up to ±20 %. Common practice, no published source. */
+function limits(si: number, share: number, dimension: 'resistance' | 'capacitance', sd: number | undefined): string {
+  const half = sd === undefined ? share * si : 2 * sd;
+  const text = (value: number) => written({ dimension, si: value, written: '' }, 3) ?? '';
+  return `${text(si - half)} to ${text(si + half)}`;
+}

@@ -1,0 +1,105 @@
+/** The label on a pickup: what it is, what it reads, which way it points, which lead is which, and where its file lies. */
+import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
+import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
+import { quickOf } from '../../pickup-analysis.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import type { Card, CardSource } from './card.ts';
+import { MAGNET_CAUTIONS } from './cautions.ts';
+import { frame, mind } from './frame.ts';
+import { ofDimension } from './numbers.ts';
+import { phaseWords, titleOf } from './pickup-words.ts';
+import { qrCode } from './qr-code.ts';
+import { leadNodes } from './swatch.ts';
+
+export function labelCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
+  const { pickup } = analysed;
+  const quick = quickOf(analysis.bench)(pickup);
+  const id = pickup.serial?.value ?? pickup.name;
+  const title = `Label: ${titleOf(pickup)}`;
+  const target = codeText(setting.file, id);
+  return {
+    kind: 'label',
+    about: [pickup.name],
+    title,
+    body: frame(
+      { title, about: ['two alike: one for the pickup, one for the shop'], atRoom: false, findings: analysed.findings },
+      setting,
+      h('div', { class: 'labels' }, label(quick, target), label(quick, target)),
+      h('p', { class: 'q' }, 'The code holds: ', typed(target)),
+      mind(MAGNET_CAUTIONS),
+    ),
+  };
+}
+
+/** The file, and in it the piece by its serial. */
+export const codeText = (file: string, id: string): string => `${file}#${id}`;
+
+function label(quick: QuickEstimates, target: string): HtmlNode {
+  const { netlist } = quick;
+  const { pickup } = netlist;
+  const code = qrCode(target, 'Code with the path of the file and the serial');
+  return h(
+    'div',
+    { class: 'label' },
+    ...(code ? [{ svg: code }] : []),
+    h('h2', {}, typed(pickup.serial?.value ?? pickup.name)),
+    h('p', {}, typed(shortened(titleOf(pickup)))),
+    h(
+      'p',
+      {},
+      [pickup.position && `${pickup.position.value} position`, pickup.made && `made ${pickup.made.value}`]
+        .filter((each) => each !== undefined)
+        .join(' · ') || 'date unknown: write it here',
+    ),
+    h('p', {}, h('b', {}, resistanceText(quick)), ' hot to ground, 20\u202F°C'),
+    h('p', {}, ...polarity(quick)),
+    ...leadMap(netlist),
+    ...(code ? [] : [h('p', {}, 'Path too long for a code; it stands below.')]),
+  );
+}
+
+const LONGEST_NAME = 80;
+const shortened = (name: string): string => (name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME)}…` : name);
+
+function resistanceText({ resistance20COhm }: QuickEstimates): string {
+  if (resistance20COhm === null) return 'open';
+  return resistance20COhm ? ofDimension(resistance20COhm, 'resistance') : 'unknown: read it';
+}
+
+function polarity({ signs, phase }: QuickEstimates): readonly HtmlNode[] {
+  const coils = signs.flatMap(({ coil, pole }, index): readonly HtmlNode[] => [
+    index > 0 ? ', ' : '',
+    typed(coil.name),
+    pole ? ` ${pole.sign > 0 ? 'N' : 'S'} up` : ' poles unknown',
+  ]);
+  return [...coils, `; ${phaseWords(phase)}`];
+}
+
+/** Every lead that leaves the pickup with what it is: hot, ground, or the coil's end behind it. */
+function leadMap(netlist: PickupNetlist): readonly HtmlNode[] {
+  return [...netlist.leads.values()].map((lead) =>
+    h('p', {}, ...leadNodes(lead.name, lead.what === 'shield' ? 'shield' : 'lead'), ': ', ...purpose(netlist, lead)),
+  );
+}
+
+function purpose(netlist: PickupNetlist, { node, ends, what }: OutgoingLead): readonly HtmlNode[] {
+  const net = netlist.netOf(node);
+  const joint =
+    net === undefined
+      ? undefined
+      : net === netlist.hot
+        ? 'hot'
+        : net === netlist.ground
+          ? 'ground'
+          : net === netlist.chassis
+            ? 'shield, to ground'
+            : netlist.free.has(net)
+              ? 'taped off'
+              : (netlist.nets[net]?.joints.length ?? 0) > 0
+                ? 'link'
+                : undefined;
+  const behind = ends.map(({ coil, end }) => `${coil.name} ${end}`).join(', ');
+  const words = [joint, behind || (what === 'tap' ? 'tap' : '')].filter((each) => each !== undefined && each !== '');
+  return [typed(words.join(', ') || 'unknown: not traced')];
+}

@@ -1,0 +1,48 @@
+/** Numbers as cards print them. Limits are worked from unrounded values; the unit stands once, in the head of a column. */
+import { type Bench, benchMeter } from '../../model/bench.ts';
+import { readingLimits } from '../../physics/meter.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { printCount, printNumber, printQuantity, printValue } from '../../quantities/print.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+
+const NARROW = '\u202F';
+
+export const celsiusText = (celsius: number): string =>
+  `${printNumber(celsius, Number.isInteger(celsius) ? 0 : 1)}${NARROW}°C`;
+
+/** Decimals of kΩ that the bench's meter shows. */
+export function kiloohmDecimals(bench: Bench | undefined): number {
+  const { resolutionOhm } = benchMeter(bench);
+  return Math.min(4, Math.max(1, Math.ceil(-Math.log10(resolutionOhm / 1000) - 1e-9)));
+}
+
+export const kiloohm = (ohm: number, bench: Bench | undefined): string =>
+  printNumber(ohm / 1000, kiloohmDecimals(bench));
+
+/** What passes: the meter's limit and two standard deviations of what is computed, together. */
+export function passOhm(expected: Estimate, bench: Bench | undefined): number {
+  return Math.hypot(readingLimits(benchMeter(bench), expected.value).plusMinusOhm, 2 * expected.sd);
+}
+
+/** `4.02 to 4.19` */
+export function passText(expectedOhm: number, passes: number, bench: Bench | undefined): string {
+  return `${kiloohm(Math.max(0, expectedOhm - passes), bench)} to ${kiloohm(expectedOhm + passes, bench)}`;
+}
+
+export const turnsText = (turns: number): string => printCount(turns);
+
+export const written = (quantity: Quantity | undefined, digits = 4): string | undefined =>
+  quantity &&
+  printQuantity({
+    value: quantity.si,
+    dimension: quantity.dimension,
+    digits,
+    ...(quantity.sd ? { sd: quantity.sd } : {}),
+  });
+
+export const millimetres = (metres: number, decimals = 1): string => printNumber(metres * 1000, decimals);
+
+export const ofDimension = (
+  estimate: Estimate,
+  dimension: 'resistance' | 'length' | 'mass' | 'inductance' | 'frequency',
+): string => printValue({ value: estimate.value, sd: estimate.sd, dimension });

@@ -1,0 +1,75 @@
+/** Every position of an instrument: how it joins its pickups, what the jack reads, phase and hum. */
+import type { InstrumentAnalysis } from '../../analysis-types.ts';
+import { FULL_UP, jackResistance } from '../../estimates/positions.ts';
+import type { Bench } from '../../model/bench.ts';
+import { quickOf } from '../../pickup-analysis.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import { levelWords } from '../level-words.ts';
+import { selectionWords } from '../selection-words.ts';
+import type { CardSource } from './card.ts';
+import { boxCell, head, th } from './frame.ts';
+import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
+import { phaseWords } from './pickup-words.ts';
+
+export function positionTable(analysed: InstrumentAnalysis, { analysis, setting }: CardSource): HtmlNode {
+  const { bench } = analysis;
+  const estimates = analysed.positions();
+  return h(
+    'section',
+    { class: 'long' },
+    h(
+      'table',
+      {},
+      h('caption', {}, `Positions, read at the jack at ${celsiusText(setting.roomC)}, controls full up, kΩ`),
+      head(
+        th('position', undefined, 2),
+        th('joins'),
+        th('expected', 'n'),
+        th('passes'),
+        th('read', 'box'),
+        th('phase'),
+        th('hum, dB'),
+      ),
+      h(
+        'tbody',
+        {},
+        ...analysed.instrument.positions.map((position, index) => {
+          const { phase = 'unproven', humDb } = estimates[index] ?? {};
+          return h(
+            'tr',
+            {},
+            h('th', { scope: 'row' }, h('b', {}, position.key.value)),
+            h('td', {}, typed(position.title ?? '')),
+            h('td', {}, position.selection ? typed(selectionWords(position.selection)) : 'not readable'),
+            ...readingCells(analysed, index, bench, setting.roomC),
+            boxCell(),
+            h('td', {}, phaseWords(phase), ...(position.onPurpose ? [', on purpose'] : [])),
+            h('td', {}, humDb ? levelWords(humDb).number : 'unknown: kick and compass'),
+          );
+        }),
+      ),
+    ),
+    h(
+      'p',
+      { class: 'q' },
+      'Hum against the strongest coil of the position in place, uniform field: 0 is a single coil. Nothing plugged in but the meter.',
+    ),
+  );
+}
+
+function readingCells(
+  { instrument }: InstrumentAnalysis,
+  index: number,
+  bench: Bench | undefined,
+  roomC: number,
+): readonly HtmlNode[] {
+  const selection = instrument.positions[index]?.selection;
+  const ohm = selection && jackResistance(instrument, selection, quickOf(bench), bench, FULL_UP, roomC);
+  if (ohm === null) return [h('td', { class: 'n q' }, 'open'), h('td', { class: 'q' }, '')];
+  if (ohm === undefined || !Number.isFinite(ohm.value))
+    return [h('td', { class: 'n q' }, 'unknown'), h('td', { class: 'q' }, 'read each coil')];
+  return [
+    h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
+    h('td', { class: 'q s' }, passText(ohm.value, passOhm(ohm, bench), bench)),
+  ];
+}

@@ -1,0 +1,223 @@
+/** The wax bath: mix and masses, set point and ceiling, times, and everything that keeps it from burning. */
+import type { PickupAnalysis } from '../../analysis-types.ts';
+import {
+  bathC,
+  bathLimits,
+  POTTING_CAUTIONS,
+  sharesTogether,
+  suggestedBathC,
+  waxMasses,
+} from '../../estimates/potting.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
+import type { Pickup } from '../../model/pickup.ts';
+import type { Potting } from '../../model/potting.ts';
+import { copperTemperatureFactor } from '../../physics/wire.ts';
+import { quickOf } from '../../pickup-analysis.ts';
+import { scale } from '../../quantities/estimate.ts';
+import { printNumber, printValue } from '../../quantities/print.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import type { Card, CardSource } from './card.ts';
+import { boxCell, fields, frame, gapCell, head, mind, th, tickCell, unknown } from './frame.ts';
+import { celsiusText, kiloohm, passOhm, passText, written } from './numbers.ts';
+import { aboutPickup, titleOf } from './pickup-words.ts';
+
+export function pottingCard(analysed: PickupAnalysis, potting: Potting, { analysis, setting }: CardSource): Card {
+  const { pickup } = analysed;
+  const title = `Potting: ${titleOf(pickup)}`;
+  const limits = bathLimits(pickup);
+  const ceiling = limits[0];
+  const set = bathC(potting);
+  return {
+    kind: 'potting',
+    about: [pickup.name],
+    title,
+    body: frame(
+      { title, about: aboutPickup(pickup), atRoom: true, findings: analysed.findings },
+      setting,
+      fields(
+        [
+          {
+            label: 'set point',
+            value: h(
+              'span',
+              { class: 'big' },
+              set === undefined ? `${celsiusText(suggestedBathC(pickup))}, proposed` : celsiusText(set),
+            ),
+          },
+          {
+            label: 'never above',
+            value: [
+              h('span', { class: 'big' }, ceiling ? celsiusText(ceiling.limitC) : 'unknown'),
+              ...(set !== undefined && ceiling && set > ceiling.limitC ? [' the set point is above it'] : []),
+            ],
+          },
+          {
+            label: 'soak, until bubbles stop',
+            value: h('span', { class: 'big' }, written(potting.soak?.value, 3) ?? '10 to 20\u202Fmin'),
+          },
+        ],
+        'key f3',
+      ),
+      fields([
+        { label: 'thermometer, which' },
+        { label: 'reads in the bath, °C' },
+        { label: 'into the bath at' },
+        { label: 'out of the bath at' },
+        { label: 'plastic', value: plasticText(pickup) },
+        { label: 'enamel', value: enamelText(pickup) },
+        { label: 'left to cool until' },
+        { label: 'date, hand' },
+      ]),
+      mixTable(potting),
+      limitTable(limits),
+      readingTable(quickOf(analysis.bench)(pickup), { analysis, setting }),
+      mind(POTTING_CAUTIONS),
+    ),
+  };
+}
+
+const PLASTICS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;
+
+function plasticText({ coils }: Pickup): string {
+  const words = new Set(coils.flatMap(({ bobbin }) => (bobbin?.plastic ? [PLASTICS[bobbin.plastic.value]] : [])));
+  return words.size > 0 ? [...words].join(', ') : unknown('try a scrap bobbin first');
+}
+
+function enamelText({ coils }: Pickup): string {
+  const words = new Set(coils.flatMap(({ wire }) => wire?.enamel?.value.replaceAll('-', ' ') ?? []));
+  return words.size > 0 ? [...words].join(', ') : 'unknown';
+}
+
+function mixTable(potting: Potting): HtmlNode {
+  const parts = potting.wax?.value ?? [];
+  if (parts.length === 0)
+    return h(
+      'p',
+      {},
+      `The mix is ${unknown('about four parts paraffin to one of beeswax is usual; write down what was used')}.`,
+    );
+  const masses = waxMasses(potting);
+  const together = sharesTogether(potting);
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      { class: 'half' },
+      h('caption', {}, `Mix${potting.batch ? `, batch of ${written(potting.batch.value)}` : ''}`),
+      head(th('wax'), th('share', 'n'), th('weigh out', 'n'), th('weighed, g', 'box')),
+      h(
+        'tbody',
+        {},
+        ...parts.map(({ ingredient, share }, index) => {
+          const mass = masses[index]?.massKg;
+          return h(
+            'tr',
+            {},
+            h('th', { scope: 'row' }, h('b', {}, typed(ingredient))),
+            h('td', { class: 'n' }, `${printNumber(share * 100, 0)}\u202F%`),
+            h('td', { class: 'n x' }, mass ? printValue({ value: mass.value, dimension: 'mass' }) : 'batch unknown'),
+            boxCell(),
+          );
+        }),
+      ),
+    ),
+    ...(Math.abs(together - 1) > 0.005
+      ? [
+          h(
+            'p',
+            { class: 'warn' },
+            `The shares come to ${printNumber(together * 100, 0)}\u202F%, not 100: settle the mix first.`,
+          ),
+        ]
+      : []),
+  );
+}
+
+function limitTable(limits: ReturnType<typeof bathLimits>): HtmlNode {
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      {},
+      h('caption', {}, 'What limits the bath'),
+      head(th('below', 'n'), th('because')),
+      h(
+        'tbody',
+        {},
+        ...limits.map(({ limitC, words }) =>
+          h(
+            'tr',
+            {},
+            h('th', { scope: 'row', class: 'n' }, h('b', {}, celsiusText(limitC))),
+            h('td', {}, words.replaceAll(' degC', '\u202F°C')),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): HtmlNode {
+  const rows = [
+    ...[...quick.windings].map(([coil, { resistance20COhm }]) => ({
+      name: `${coil.name} coil`,
+      at20C: resistance20COhm,
+    })),
+    ...(quick.netlist.pickup.coils.length > 1 ? [{ name: 'hot to ground', at20C: quick.resistance20COhm }] : []),
+  ];
+  const blankRow = (name: string, expected: string) =>
+    h(
+      'tr',
+      {},
+      h('th', { scope: 'row' }, name),
+      h('td', { class: 'n q' }, expected),
+      h('td', {}),
+      boxCell(),
+      gapCell(),
+      boxCell(),
+      tickCell(),
+    );
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      {},
+      h('caption', {}, `Before and after, at ${celsiusText(roomC)}, kΩ`),
+      head(
+        th('between'),
+        th('expected', 'n'),
+        th('passes'),
+        th('before', 'box'),
+        gapCell(),
+        th('after', 'box'),
+        th('good', 'tick'),
+      ),
+      h(
+        'tbody',
+        {},
+        ...rows.map(({ name, at20C }) => {
+          if (!at20C) return blankRow(name, at20C === null ? 'open' : 'unknown');
+          const ohm = scale(at20C, copperTemperatureFactor(roomC));
+          return h(
+            'tr',
+            {},
+            h('th', { scope: 'row' }, h('b', {}, typed(name))),
+            h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
+            h('td', { class: 'q s' }, passText(ohm.value, passOhm(ohm, bench), bench)),
+            boxCell(),
+            gapCell(),
+            boxCell(),
+            tickCell(),
+          );
+        }),
+        blankRow('leads to cover and baseplate', 'over 20 MΩ or as joined'),
+        blankRow('kick at each coil', 'as before'),
+        blankRow('tap with a fingernail at the amplifier', 'quieter'),
+      ),
+    ),
+    h('p', { class: 'q' }, 'After: only when it is as cool as the room; 5\u202F°C reads 2\u202F% high.'),
+  );
+}

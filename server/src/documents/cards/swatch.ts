@@ -1,0 +1,36 @@
+/** A lead beside its name: two edges keep every colour visible on paper, the letters say it without any colour. */
+import { colourOf, colourWords } from '../../quantities/iec60757.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import { element } from '../svg.ts';
+import { type LeadLook, lead } from '../symbols.ts';
+
+export type Touched = 'lead' | 'shield' | 'metal' | 'coil end';
+
+/** Letters after IEC 60757 in bold, then the name; a metal part as an empty box, an end without a lead as words alone. */
+export function leadNodes(name: string, what: Touched): readonly HtmlNode[] {
+  if (what === 'coil end') return [h('b', {}, typed(name))];
+  if (what === 'metal')
+    return [
+      swatch(element('rect', { class: 'open', x: 1, y: 1, width: 26, height: 8, rx: 1.5 })),
+      h('b', {}, typed(name)),
+    ];
+  const colour = what === 'lead' ? colourOf(name.replaceAll(' and ', '-and-')) : undefined;
+  const look: LeadLook =
+    what === 'shield'
+      ? { bare: true }
+      : colour
+        ? { base: colour.base, ...(colour.stripe ? { stripe: colour.stripe } : {}) }
+        : {};
+  const drawn = swatch(...lead('M0 5H28', look));
+  if (what === 'shield') return [drawn, h('b', {}, typed(name)), name === 'bare' ? ' drain' : ' shield'];
+  return colour ? [drawn, h('b', {}, colour.code), ` ${colourWords(colour)}`] : [drawn, h('b', {}, typed(name))];
+}
+
+/** The letters alone, for sentences. */
+export function leadLetters(name: string): string {
+  return colourOf(name.replaceAll(' and ', '-and-'))?.code ?? name;
+}
+
+function swatch(...children: readonly Parameters<typeof element>[2][]): HtmlNode {
+  return { svg: element('svg', { class: 'pk sw', viewBox: '0 0 28 10', 'aria-hidden': 'true' }, ...children) };
+}

@@ -1,0 +1,330 @@
+/** What stands beside the winder: what to wind, how to mount and turn, what the meter shows on the way. One card a coil. */
+import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { WindingEstimates } from '../../estimates/coil-winding.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
+import { declaredRotation } from '../../estimates/signs.ts';
+import { machineSettings, WIRE_ALLOWANCE, windingProgressRows, wireNeededKg } from '../../estimates/winding-plan.ts';
+import type { Bench } from '../../model/bench.ts';
+import { type Coil, type CoilEnd, type Rotation, rotationFromSpindle } from '../../model/coil.ts';
+import { windCoil } from '../../physics/coil-geometry.ts';
+import { ENAMELS } from '../../physics/enamel.ts';
+import { quickOf } from '../../pickup-analysis.ts';
+import { printNumber, printValue } from '../../quantities/print.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import type { Card, CardSource } from './card.ts';
+import { SOLDER_CAUTIONS, WINDER_CAUTIONS } from './cautions.ts';
+import { boxCell, type Field, fields, frame, head, mind, th, tickBox, unknown } from './frame.ts';
+import { mountDrawing } from './mount-drawing.ts';
+import { celsiusText, kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
+import { aboutPickup, titleOf } from './pickup-words.ts';
+
+/** True of a coil that is wound here: its turns are planned or were counted. A kept coil has neither. */
+export const isWoundHere = (coil: Coil): boolean => coil.turns !== undefined || coil.counted !== undefined;
+
+export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, setting }: CardSource): Card {
+  const { pickup } = analysed;
+  const { bench } = analysis;
+  const quick = quickOf(bench)(pickup);
+  const winding = quick.windings.get(coil);
+  const title = `Winding: ${coil.name} coil`;
+  return {
+    kind: 'winding',
+    about: [pickup.name, coil.name],
+    title: `${title}, ${titleOf(pickup)}`,
+    body: frame(
+      { title, about: [titleOf(pickup), ...aboutPickup(pickup)], atRoom: true, findings: analysed.findings },
+      setting,
+      fields(mainFields(quick, coil, bench, setting.roomC), 'key f3'),
+      fields(detailFields(quick, coil, winding)),
+      h('h2', {}, 'Mount and turn'),
+      ...mounting(analysed, coil),
+      h(
+        'div',
+        { class: 'steps' },
+        progressTable(quick, coil, winding, bench, setting.roomC),
+        h('div', {}, asWound(coil), breaks()),
+      ),
+      mind([
+        ...WINDER_CAUTIONS,
+        'Write the way the spindle turns and the way the wire lies as two facts: seen from one side they are opposite.',
+        'Equal turns decide hum in series, not equal resistance.',
+        ...SOLDER_CAUTIONS,
+      ]),
+    ),
+  };
+}
+
+function mainFields(quick: QuickEstimates, coil: Coil, bench: Bench | undefined, roomC: number): readonly Field[] {
+  const whole = windingProgressRows(quick, coil, bench, { temperatureC: roomC }).at(-1);
+  const ohm = whole?.resistanceOhm;
+  return [
+    {
+      label: coil.turns && coil.counted ? 'turns planned' : coil.counted ? 'turns counted' : 'turns',
+      value: h('span', { class: 'big' }, plannedTurns(coil)),
+    },
+    { label: 'wire', value: h('span', { class: 'big' }, wireText(coil)) },
+    {
+      label: `resistance at ${celsiusText(roomC)}`,
+      value: ohm
+        ? [
+            h('span', { class: 'big' }, `${kiloohm(ohm.value, bench)}\u202FkΩ`),
+            ` passes ${passText(ohm.value, passOhm(ohm, bench), bench)}`,
+          ]
+        : unknown('bobbin, wire and turns settle it'),
+    },
+  ];
+}
+
+function plannedTurns(coil: Coil): string {
+  const stated = (coil.turns ?? coil.counted)?.value;
+  if (!stated) return 'unknown';
+  return stated.sd ? `${turnsText(stated.si)} ± ${turnsText(stated.sd)}` : turnsText(stated.si);
+}
+
+function wireText({ wire }: Coil): string {
+  const gauge = wire?.gaugeAwg?.value;
+  if (gauge !== undefined) return `${gauge < 0 ? '0'.repeat(1 - gauge) : gauge} AWG`;
+  return wire?.bareDiameter ? `${millimetres(wire.bareDiameter.value.si, 4)}\u202Fmm bare` : 'unknown';
+}
+
+function detailFields(quick: QuickEstimates, coil: Coil, winding: WindingEstimates | undefined): readonly Field[] {
+  const { bobbin, spool } = coil;
+  const core = bobbin?.core?.value;
+  const window = bobbin?.window?.value;
+  const machine = machineSettings(quick, coil);
+  const perM = winding?.ohmPerM20C;
+  const perMetre = perM && `${printNumber(perM.value, 2)}\u202FΩ/m at 20\u202F°C`;
+  return [
+    { label: 'enamel', value: enamelText(coil) },
+    {
+      label: 'spool',
+      value: spool ? [typed(spool.name), perMetre ? `, ${perMetre}` : ''] : perMetre && `none stated; ${perMetre}`,
+    },
+    {
+      label: 'overall diameter',
+      value: winding?.overallDiameterM
+        ? `${millimetres(winding.overallDiameterM.value, 4)}\u202Fmm`
+        : unknown('measure it, mean of five'),
+    },
+    { label: 'wire needed', value: wireNeeded(quick, coil, winding) },
+    {
+      label: 'bobbin',
+      value: bobbin
+        ? [typed(bobbin.name), bobbin.plastic ? `, ${PLASTIC_WORDS[bobbin.plastic.value]}` : ', plastic unknown']
+        : 'unknown',
+    },
+    {
+      label: 'core, first layer',
+      value: core
+        ? `${millimetres(core.length.si)} × ${millimetres(core.width.si)}\u202Fmm, ${core.corner ? `corners ${millimetres(core.corner.si)}` : 'ends round'}`
+        : unknown('measure it'),
+    },
+    {
+      label: 'window, height × depth',
+      value: window
+        ? `${millimetres(window.height.si)} × ${millimetres(window.depth.si)}\u202Fmm`
+        : unknown('measure it'),
+    },
+    { label: 'build of depth', value: buildText(winding, window?.depth.si) },
+    { label: 'tension', value: written(coil.tension?.value) },
+    {
+      label: 'guide moves a turn',
+      value: machine ? `${millimetres(machine.pitchM, 3)}\u202Fmm${coil.traverse ? '' : ', side by side'}` : undefined,
+    },
+    { label: 'turns in a full layer', value: machine && `about ${turnsText(machine.turnsPerLayer)}` },
+    {
+      label: 'spindle speed',
+      value: machine && `${printNumber(machine.speedRpm, 0)}\u202Frpm, ${printNumber(machine.minutes, 0)}\u202Fmin`,
+    },
+    ...polesField(coil, quick),
+  ];
+}
+
+function polesField(coil: Coil, quick: QuickEstimates): readonly Field[] {
+  const poles = coil.bobbin?.poles?.value;
+  const pole = coil.bobbin?.pole?.value;
+  const sign = quick.signs.find((each) => each.coil === coil)?.pole?.sign;
+  if (pole === 'none') return [{ label: 'poles', value: 'none' }];
+  const count = poles ? `${poles.count} ${pole?.form ?? 'pole'}s` : 'count unknown';
+  const up =
+    sign === undefined ? 'which is up: unknown, a compass settles it' : `${sign > 0 ? 'N' : 'S'} up after assembly`;
+  const spread = poles?.spread ? `, spread ${millimetres(poles.spread.si)}\u202Fmm` : '';
+  return [
+    { label: 'poles', value: `${count}${spread}` },
+    { label: 'polarity', value: up },
+    { label: 'start, inner end', value: leadText(coil, 'start') },
+    { label: 'finish, outer end', value: leadText(coil, 'finish') },
+  ];
+}
+
+function leadText(coil: Coil, end: CoilEnd): readonly HtmlNode[] {
+  const lead = coil[end]?.value;
+  if (!lead) return ['unknown: note the colour'];
+  return [
+    ...(lead.own ? [typed(lead.own.value)] : ['magnet wire']),
+    ...(lead.to ? [', to ', typed(lead.to.value.text)] : []),
+  ];
+}
+
+const PLASTIC_WORDS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;
+
+function enamelText({ wire }: Coil): string {
+  const enamel = wire?.enamel?.value;
+  if (!enamel) return unknown('try the iron on an end');
+  const through = ENAMELS[enamel].solderThroughC;
+  const name = enamel.replaceAll('-', ' ');
+  return through ? `${name}, solders through at ${through.minimum}\u202F°C` : `${name}, strip before tinning`;
+}
+
+function wireNeeded(quick: QuickEstimates, coil: Coil, winding: WindingEstimates | undefined): string {
+  const kilograms = wireNeededKg(quick, coil);
+  if (kilograms === undefined || !winding?.wireLengthM) return unknown('bobbin, wire and turns settle it');
+  const metres = printNumber(winding.wireLengthM.value * WIRE_ALLOWANCE, 0);
+  const left = coil.spool?.left?.value;
+  const grams = `${metres}\u202Fm, ${printValue({ value: kilograms, dimension: 'mass', digits: 2 })}`;
+  return left ? `${grams} of ${printValue({ value: left.si, dimension: 'mass' })}` : grams;
+}
+
+function buildText(winding: WindingEstimates | undefined, depthM: number | undefined): string {
+  const { buildM, windowFilled } = winding ?? {};
+  if (!buildM || !windowFilled || depthM === undefined) return unknown('window and overall diameter settle it');
+  const over = windowFilled.value > 1 ? ': does not fit' : '';
+  return `${millimetres(buildM.value)} of ${millimetres(depthM)}\u202Fmm, ${printNumber(windowFilled.value * 100, 0)}\u202F%${over}`;
+}
+
+function mounting({ pickup }: PickupAnalysis, coil: Coil): readonly HtmlNode[] {
+  const stated = coil.spindle?.value;
+  const wire: Rotation | undefined = wireDirection(coil);
+  const face = stated?.towardIt ?? 'top';
+  const bySpindle = wire && spindleFor(wire, face);
+  const rotation = stated?.rotation ?? bySpindle;
+  const lies = stated ? rotationFromSpindle(stated) : undefined;
+  const contradiction = lies !== undefined && coil.wound !== undefined && lies !== coil.wound.value;
+  const id = `mount-${[pickup.name, coil.name].join('-').replace(/[^A-Za-z0-9-]/g, '-')}`;
+  const drawing = mountDrawing({ id, towardSpindle: face, spindle: rotation, wire });
+  if (wire === undefined) {
+    return [
+      h('div', { class: 'drawing' }, { svg: drawing }),
+      h(
+        'p',
+        {},
+        'The way to wind is unknown: it is never assumed. State it in the spec before winding, and print again.',
+      ),
+    ];
+  }
+  const other = face === 'top' ? 'bottom' : 'top';
+  return [
+    h('div', { class: 'drawing' }, { svg: drawing }),
+    h(
+      'p',
+      {},
+      `${face === 'top' ? 'Top' : 'Bottom'} toward the spindle: spindle ${rotation}, seen facing it. The wire then lies `,
+      h('b', {}, wire),
+      ` from start to finish, seen from the strings. ${stated ? '' : `With the ${other} toward it the spindle turns ${spindleFor(wire, other)}. `}`,
+      ...(contradiction ? [h('b', {}, 'The spec states a spindle that gives the other way: settle it first. ')] : []),
+      ...tickBox('checked on the first ten turns'),
+    ),
+  ];
+}
+
+/** As stated, or as the spindle gives it. */
+function wireDirection(coil: Coil): Rotation | undefined {
+  const sign = declaredRotation(coil)?.sign;
+  return sign === undefined ? undefined : sign > 0 ? 'counterclockwise' : 'clockwise';
+}
+
+/** Both spindles that may give a direction are tried; one does. */
+function spindleFor(wire: Rotation, towardIt: 'top' | 'bottom'): Rotation {
+  return rotationFromSpindle({ rotation: 'clockwise', towardIt }) === wire ? 'clockwise' : 'counterclockwise';
+}
+
+function progressTable(
+  quick: QuickEstimates,
+  coil: Coil,
+  winding: WindingEstimates | undefined,
+  bench: Bench | undefined,
+  roomC: number,
+): HtmlNode {
+  const rows = windingProgressRows(quick, coil, bench, { temperatureC: roomC });
+  const { geometry } = winding ?? {};
+  if (rows.length === 0 || !geometry)
+    return h('p', {}, `Resistance on the way ${unknown('bobbin, wire and turns settle it')}.`);
+  const last = rows.at(-1);
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      {},
+      h('caption', {}, `Resistance on the way, kΩ, coil at ${celsiusText(roomC)}`),
+      head(
+        th('turns', 'n'),
+        th('metres', 'n'),
+        th('expected', 'n'),
+        th('passes'),
+        th('counter', 'box'),
+        th('read', 'box'),
+      ),
+      h(
+        'tbody',
+        {},
+        ...rows.map(({ turns, resistanceOhm }) =>
+          h(
+            'tr',
+            {},
+            h('th', { scope: 'row', class: 'n' }, h('b', {}, turnsText(turns))),
+            h('td', { class: 'n' }, printNumber(windCoil(geometry, turns).wireLengthM, 0)),
+            h('td', { class: 'n x' }, kiloohm(resistanceOhm.value, bench)),
+            h('td', { class: 's' }, passText(resistanceOhm.value, passOhm(resistanceOhm, bench), bench)),
+            boxCell(),
+            boxCell(),
+          ),
+        ),
+      ),
+    ),
+    h(
+      'p',
+      { class: 'q' },
+      `Outside the band at ${rows.length > 1 ? turnsText(rows[0]?.turns ?? 0) : 'any'} turns: check the spool before you go on. A coil fresh off the machine is warm: 5\u202F°C reads 2\u202F% high.`,
+      ...(last && coil.counted && coil.turns
+        ? [` The last line is for the ${turnsText(last.turns)} turns counted.`]
+        : []),
+    ),
+  );
+}
+
+function breaks(): HtmlNode {
+  const row = () => h('tr', {}, h('td', {}), h('td', {}));
+  return h(
+    'section',
+    {},
+    h(
+      'table',
+      { class: 'blank' },
+      h('caption', {}, 'Breaks'),
+      head(th('at turn'), th('mended how, turns lost')),
+      h('tbody', {}, row(), row(), row()),
+    ),
+  );
+}
+
+function asWound(coil: Coil): HtmlNode {
+  return h(
+    'section',
+    {},
+    h('h2', {}, 'As wound'),
+    fields(
+      [
+        { label: 'counter', value: coil.counted && ofCount(coil) },
+        { label: 'kΩ' },
+        { label: 'room, °C' },
+        { label: 'after leads, kΩ' },
+        { label: 'to poles, open?' },
+        { label: 'date, hand' },
+      ],
+      'f2',
+    ),
+  );
+}
+
+const ofCount = (coil: Coil): string => turnsText(coil.counted?.value.si ?? Number.NaN);

@@ -1,0 +1,77 @@
+/** The wiring of a pickup on paper: the drawing, the joints, what each hand needs to know at the iron. */
+import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
+import { copperTemperatureFactor } from '../../physics/wire.ts';
+import { quickOf } from '../../pickup-analysis.ts';
+import { scale } from '../../quantities/estimate.ts';
+import { printDbOrLower } from '../../quantities/print.ts';
+import { h } from '../html.ts';
+import { levelWords } from '../level-words.ts';
+import { pickupPicture } from '../wiring-diagram/from-model.ts';
+import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
+import type { Card, CardSource } from './card.ts';
+import { MAGNET_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
+import { type Field, fields, frame, mind, unknown } from './frame.ts';
+import { jointTable } from './joint-table.ts';
+import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
+import { aboutPickup, phaseWords, titleOf } from './pickup-words.ts';
+import { placedDrawing } from './placed-drawing.ts';
+
+export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
+  const { pickup } = analysed;
+  const quick = quickOf(analysis.bench)(pickup);
+  const title = `Wiring: ${titleOf(pickup)}`;
+  // What the verdict says stands in the fields; the room goes to the joints.
+  const withoutVerdict = { ...pickupPicture(analysis, analysed), verdict: undefined };
+  const { node, css } = placedDrawing(drawPickup(withoutVerdict, 'narrow').svg);
+  return {
+    kind: 'wiring',
+    about: [pickup.name],
+    title,
+    css,
+    body: frame(
+      { title, about: aboutPickup(pickup), atRoom: true, findings: analysed.findings },
+      setting,
+      fields([
+        resistanceField(quick, { analysis, setting }),
+        { label: 'phase', value: phaseWords(analysed.quick.phase) },
+        { label: 'hum against one coil', value: humText(quick) },
+        { label: 'date, hand' },
+      ]),
+      h(
+        'div',
+        { class: 'beside' },
+        node,
+        h(
+          'div',
+          {},
+          jointTable(quick.netlist),
+          mind(
+            [
+              'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
+              'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
+              ...SOLDER_CAUTIONS,
+              ...MAGNET_CAUTIONS,
+            ],
+            'column',
+          ),
+        ),
+      ),
+    ),
+  };
+}
+
+function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): Field {
+  const label = `hot to ground at ${celsiusText(roomC)}, kΩ`;
+  const at20C = quick.resistance20COhm;
+  if (at20C === null) return { label, value: 'open' };
+  if (at20C === undefined) return { label, value: unknown('read each coil') };
+  const ohm = scale(at20C, copperTemperatureFactor(roomC));
+  return { label, value: `${kiloohm(ohm.value, bench)}, passes ${passText(ohm.value, passOhm(ohm, bench), bench)}` };
+}
+
+function humText({ humDb }: QuickEstimates): string {
+  if (!humDb) return unknown('a kick and a compass at each coil settle it');
+  const { number, orLower, shownDb } = levelWords(humDb);
+  return orLower ? printDbOrLower(shownDb) : `${number}\u202FdB`;
+}

@@ -1,0 +1,84 @@
+/**
+ * A writer of HTML pages that need nothing else: no script, no address, no style but the one sheet in the head. Whatever a user
+ * typed can only become text. There is no way to say `style`, `on…`, `href` or `src`.
+ */
+import { escapeText, render as renderSvg, type SvgNode } from './svg.ts';
+
+type AttributeName = 'aria-hidden' | 'aria-label' | 'class' | 'colspan' | 'role' | 'scope';
+
+export type HtmlAttributes = { readonly [name in AttributeName]?: string | number | undefined };
+
+export interface HtmlElement {
+  readonly name: string;
+  readonly attributes: HtmlAttributes;
+  readonly children: readonly HtmlNode[];
+}
+
+/** An element, a piece of text, or a drawing: by its nodes, or as the text that a drawing of this project was written to. */
+export type HtmlNode = HtmlElement | string | { readonly svg: SvgNode } | { readonly drawing: string };
+
+export function h(name: string, attributes: HtmlAttributes, ...children: readonly HtmlNode[]): HtmlElement {
+  return { name, attributes, children };
+}
+
+/** Text from a spec: its writing direction stays its own. */
+export function typed(text: string): HtmlElement {
+  return h('bdi', {}, text);
+}
+
+export interface Page {
+  readonly title: string;
+  readonly css: string;
+  /** What the page's own policy admits as style, such as the hash of `css`: `'sha256-…'`. */
+  readonly styleSource: string;
+  readonly body: readonly HtmlNode[];
+}
+
+/** The same page gives the same bytes. */
+export function htmlPage({ title, css, styleSource, body }: Page): string {
+  const policy = `default-src 'none'; style-src ${styleSource}; base-uri 'none'; form-action 'none'`;
+  return [
+    '<!doctype html>',
+    '<html lang="en"><head><meta charset="utf-8">',
+    `<meta http-equiv="Content-Security-Policy" content="${policy.replaceAll('"', '')}">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    // The sheet is made of constants; without `<` it cannot end its element early.
+    `<title>${escapeText(title)}</title><style>${sheetText(css)}</style></head>`,
+    `<body>${body.map(renderHtml).join('')}</body></html>`,
+    '',
+  ].join('\n');
+}
+
+/** The text of the style element, which a hash has to be taken of. */
+export const sheetText = (css: string): string => css.replaceAll('<', '').replaceAll('\r', '');
+
+export function renderHtml(node: HtmlNode): string {
+  if (typeof node === 'string') return escapeText(node);
+  if ('svg' in node) return renderSvg(node.svg);
+  if ('drawing' in node) return node.drawing;
+  const attributes = Object.entries(node.attributes)
+    .flatMap(([name, value]) => (value === undefined ? [] : ` ${name}="${attributeValue(String(value))}"`))
+    .join('');
+  if (VOID.has(node.name)) return `<${node.name}${attributes}>`;
+  const end = ENDS_LINE.has(node.name) ? '\n' : '';
+  return `<${node.name}${attributes}>${node.children.map(renderHtml).join('')}</${node.name}>${end}`;
+}
+
+const VOID = new Set(['br', 'hr']);
+const ENDS_LINE = new Set([
+  'main',
+  'header',
+  'footer',
+  'section',
+  'div',
+  'p',
+  'h1',
+  'h2',
+  'ul',
+  'li',
+  'dl',
+  'tr',
+  'table',
+]);
+
+const attributeValue = (text: string): string => escapeText(text).replaceAll('"', '&quot;').replaceAll("'", '&#39;');

@@ -1,0 +1,100 @@
+/** What a bench meter for inductance shows between hot and ground, nothing connected: series inductance and quality factor. */
+import { type Bench, benchRoomC } from '../model/bench.ts';
+import { ground } from '../physics/circuit/circuit.ts';
+import { capacitor, currentSource } from '../physics/circuit/components.ts';
+import { networkOf } from '../physics/circuit/network.ts';
+import { solve } from '../physics/circuit/solve.ts';
+import type { Complex } from '../physics/complex.ts';
+import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
+import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
+import { ownCableF, pickupMagnetics } from './magnetics.ts';
+import { segmentsOf } from './pickup-circuit.ts';
+import { NO_LOAD, pickupEstimates } from './pickup-estimates.ts';
+import type { QuickEstimates } from './quick.ts';
+
+export interface InductanceMeterReading {
+  readonly frequencyHz: number;
+  /** Im Z / ω, henry. */
+  readonly inductanceH: Estimate;
+  /** Im Z / Re Z. */
+  readonly quality: Estimate;
+}
+
+export interface InductanceMeter {
+  /** The pickup's own resonance, with nothing on its leads. */
+  readonly resonanceHz: Estimate | undefined;
+  /** At a frequency below the resonance; `undefined` above it, where a meter shows no inductance. */
+  at(frequencyHz: number): InductanceMeterReading | undefined;
+}
+
+/** `undefined` where resistance, inductance or the way from hot to ground is not known. */
+export function inductanceMeter(
+  quick: QuickEstimates,
+  bench: Bench | undefined,
+  temperatureC = benchRoomC(bench),
+): InductanceMeter | undefined {
+  const { inductanceH, resonanceHz } = pickupEstimates(quick, bench, NO_LOAD);
+  const plain = impedance(quick, { ...NO_SCALING, temperatureC, capacitance: 0 }, LOW_HZ);
+  if (!inductanceH || !plain || !(plain.im > 0)) return undefined;
+  // A measured inductance stands in the place of the computed one, as it does for the resonance.
+  const correction = inductanceH.value / (plain.im / (2 * Math.PI * LOW_HZ));
+  const causes = [
+    relative(
+      [...quick.windings.values()].map(({ resistance20COhm }) => resistance20COhm),
+      'resistance',
+    ),
+    estimateOf(correction, {
+      sd: (inductanceH.sd / inductanceH.value) * correction,
+      basis: 'computed',
+      source: 'inductance',
+    }),
+    relative(
+      [...pickupMagnetics(quick).coils.values()].map(({ capacitanceF }) => capacitanceF),
+      'capacitance',
+    ),
+  ];
+  return {
+    resonanceHz,
+    at: (frequencyHz) => {
+      if (resonanceHz && frequencyHz >= resonanceHz.value) return undefined;
+      const figure = (pick: (z: Complex) => number) =>
+        functionOf(causes, ([resistance = 1, inductance = 1, capacitance = 1]) => {
+          const z = impedance(quick, { temperatureC, resistance, inductance, capacitance }, frequencyHz);
+          return z ? pick(z) : Number.NaN;
+        });
+      const reading = {
+        frequencyHz,
+        inductanceH: figure(({ im }) => im / (2 * Math.PI * frequencyHz)),
+        quality: figure(({ re, im }) => im / re),
+      };
+      return reading.inductanceH.value > 0 ? reading : undefined;
+    },
+  };
+}
+
+/** Far below every resonance and every eddy current. */
+const LOW_HZ = 20;
+
+function relative(estimates: readonly (Estimate | undefined)[], source: string): Estimate {
+  const sd = Math.max(0, ...estimates.flatMap((each) => (each && each.value > 0 ? [each.sd / each.value] : [])));
+  return estimateOf(1, { sd, basis: 'computed', source });
+}
+
+function impedance(quick: QuickEstimates, scaling: Scaling, frequencyHz: number): Complex | undefined {
+  const { netlist } = quick;
+  const nodeOf = (net: number) =>
+    net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? HOT : `net ${net}`;
+  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, pickupMagnetics(quick), scaling);
+  const network = networkOf({
+    components: [
+      ...components,
+      capacitor({ name: 'cable', from: HOT, to: ground, farad: ownCableF(netlist.pickup) }),
+      currentSource({ name: 'probe', from: ground, to: HOT }),
+    ],
+  });
+  const solution = solve(network, frequencyHz, { probe: 1 });
+  const voltage = solution === 'undetermined' ? 'floating' : solution.voltageAt(HOT);
+  return voltage === 'floating' ? undefined : voltage;
+}
+
+const HOT = 'hot';
