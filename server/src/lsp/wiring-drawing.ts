@@ -13,7 +13,7 @@ export interface WiringDrawing {
 }
 
 /** From this width on, the wide sheet. */
-const WIDE_FROM = 720;
+export const WIDE_FROM = 720;
 
 /** The drawing of a pickup with the places of its parts and the table that says the same. */
 export function wiringDrawing(analysis: Analysis, analysed: PickupAnalysis, width: number): WiringDrawing {

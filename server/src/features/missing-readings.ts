@@ -1,0 +1,181 @@
+/** What is not known of a pickup or an instrument, and the one reading that settles it: which points, in what way, what to expect. */
+import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import { coilWords, endLead, list } from '../checks/words.ts';
+import type { LeadReading } from '../estimates/estimates.ts';
+import { quickEstimates, soundTogether } from '../estimates/quick.ts';
+import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import type { Coil } from '../model/coil.ts';
+import type { LeadPath } from '../model/lead.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { Place } from '../model/place.ts';
+import type { Reading } from '../model/readings.ts';
+import { printQuantity } from '../quantities/print.ts';
+
+export interface MissingReading {
+  /** `phase and hum`, `turns of the screw coil`. */
+  readonly settles: string;
+  /** An order: which probes go where. */
+  readonly how: string;
+  /** What the meter should show, where that can be said before. */
+  readonly expected?: string;
+  /** The line to write into the spec, a gap where the number goes. */
+  readonly line: string;
+  /** The part that it is about. */
+  readonly place: Place;
+}
+
+/** First what leaves something open, then what would only confirm. */
+export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalysis): readonly MissingReading[] {
+  const { pickup, netlist, quick } = analysed;
+  const { signs } = quickEstimates(netlist, analysis.bench);
+  const taken = pickup.readings.filter(({ found }) => !found).flatMap(({ lines }) => lines);
+  const expectedOf = (a: string, b: string) => {
+    const found = quick.leadReadings.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
+    return found && expectedWords(found);
+  };
+  const coils = pickup.coils.flatMap((coil) => coilReadings(coil, analysed, taken, expectedOf));
+  const untraced = netlist.windings.filter(({ ends }) => ends === 'unknown').map(({ coil }) => coil);
+  return [
+    ...(untraced.length > 0 ? [tracing(untraced)] : signReadings(signs, netlist)),
+    ...coils.filter(({ expected }) => expected === undefined),
+    ...coils.filter(({ expected }) => expected !== undefined),
+    ...outputReading(analysed, taken),
+  ];
+}
+
+/** Positions that nobody has read at the jack. */
+export function missingInstrumentReadings({ instrument, positions }: InstrumentAnalysis): readonly MissingReading[] {
+  const read = new Set(
+    instrument.readings
+      .filter(({ found }) => !found)
+      .flatMap(({ lines }) => lines.flatMap((line) => (line.kind === 'position' ? [line.key.value] : []))),
+  );
+  const estimates = new Map(positions().map((each) => [each.key, each]));
+  return instrument.positions.flatMap(({ key, title, place }): readonly MissingReading[] => {
+    if (read.has(key.value)) return [];
+    const ohm = estimates.get(key.value)?.resistanceOhm;
+    const name = title === undefined ? `position ${key.value}` : `position ${key.value}, ${title}`;
+    return [
+      {
+        settles: name,
+        how: `Switch to ${key.value}, volume and tone full up, nothing plugged in: meter from tip to sleeve of the jack.`,
+        ...(ohm ? { expected: printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance' }) } : {}),
+        line: `position ${key.value} … kohm`,
+        place,
+      },
+    ];
+  });
+}
+
+function expectedWords({ resistanceOhm, toleranceOhm, temperatureC }: LeadReading): string {
+  if (resistanceOhm === null) return 'open';
+  const shown = printQuantity({ value: resistanceOhm.value, sd: toleranceOhm, dimension: 'resistance' });
+  return `${shown} at ${printQuantity({ value: temperatureC + 273.15, dimension: 'temperature' })}`;
+}
+
+function coilReadings(
+  coil: Coil,
+  { netlist, quick }: PickupAnalysis,
+  taken: readonly Reading[],
+  expectedOf: (a: string, b: string) => string | undefined,
+): readonly MissingReading[] {
+  const winding = netlist.windings.find((each) => each.coil === coil);
+  if (winding === undefined || winding.ends === 'unknown') return [];
+  const [start, finish] = [endLead(netlist, coil, 'start'), endLead(netlist, coil, 'finish')];
+  if (readsCoil(coil, netlist, taken)) return [];
+  const unknown = quick.coils.get(coil.name)?.turns === undefined;
+  const expected = unknown ? undefined : expectedOf(start, finish);
+  if (!unknown && expected === undefined) return [];
+  return [
+    {
+      settles: unknown ? `turns of ${coilWords(coil)}` : `resistance of ${coilWords(coil)}, and with it its turns`,
+      how: `Meter in ohms from ${start} to ${finish}, before the two are joined to anything else.`,
+      ...(expected === undefined ? {} : { expected }),
+      line: `${coil.name} … kohm`,
+      place: coil.place,
+    },
+  ];
+}
+
+function readsCoil(coil: Coil, netlist: PickupNetlist, taken: readonly Reading[]): boolean {
+  const winding = netlist.windings.find((each) => each.coil === coil);
+  const netOf = (path: LeadPath) => {
+    const node = netlist.resolve(path);
+    return node === undefined ? undefined : netlist.netOf(node);
+  };
+  return taken.some((line) => {
+    if (line.kind === 'coil resistance') return line.coil.text === coil.name;
+    if (line.kind !== 'resistance' || winding?.start === undefined || winding.finish === undefined) return false;
+    const nets = [netOf(line.probes.red), netOf(line.probes.black)];
+    return nets.includes(winding.start) && nets.includes(winding.finish) && nets[0] !== nets[1];
+  });
+}
+
+function tracing(coils: readonly Coil[]): MissingReading {
+  const [first] = coils;
+  if (first === undefined) throw new RangeError('no coil to trace');
+  return {
+    settles: `which leads belong to ${list(coils.map(coilWords))}`,
+    how: 'Meter in ohms between every pair of leads: a pair that is not open is one coil. Then bring steel near its poles, red probe on one lead of the pair.',
+    line: `kick A to B at ${first.name} approach positive`,
+    place: first.place,
+  };
+}
+
+/** What leaves phase or hum open, one reading a coil. */
+function signReadings(signs: readonly CoilSigns[], netlist: PickupNetlist): readonly MissingReading[] {
+  const live = signs.filter(sounds);
+  const phaseOpen = live.filter((a) => a.string === undefined && live.some((b) => soundTogether(a.coil, b.coil)));
+  const humOpen = live.length > 1 ? live.filter(({ hum }) => hum === undefined) : [];
+  return [...new Set([...phaseOpen, ...humOpen])].flatMap((each): readonly MissingReading[] => {
+    const { coil, wind, pole, windPole } = each;
+    const settles = `${[...(phaseOpen.includes(each) ? ['phase'] : []), ...(humOpen.includes(each) ? ['hum'] : [])].join(' and ')} (${coilWords(coil)})`;
+    const kick: MissingReading = {
+      settles,
+      how: `Meter in millivolts, red on ${endLead(netlist, coil, 'finish')}, black on ${endLead(netlist, coil, 'start')}: bring steel near the poles of ${coilWords(coil)} and see which way the needle kicks first.`,
+      line: `kick ${endLead(netlist, coil, 'finish')} to ${endLead(netlist, coil, 'start')} at ${coil.name} approach …`,
+      place: coil.place,
+    };
+    const compass: MissingReading = {
+      settles,
+      how: `Hold a compass over the poles of ${coilWords(coil)}: the end that turns to them has the other pole.`,
+      line: `compass ${coil.name} …`,
+      place: coil.place,
+    };
+    const needsKick = windPole === undefined && (wind === undefined || phaseOpen.includes(each));
+    const needsCompass = pole === undefined && (wind === undefined || !needsKick);
+    // Wind known, pole not: the compass alone. Neither: the kick gives their product, the compass the pole.
+    if (wind !== undefined && pole === undefined) return [compass];
+    return [...(needsKick ? [kick] : []), ...(needsCompass ? [compass] : [])];
+  });
+}
+
+function outputReading(
+  { pickup, netlist, quick }: PickupAnalysis,
+  taken: readonly Reading[],
+): readonly MissingReading[] {
+  const { hot, ground } = netlist;
+  const place = pickup.hookup?.place;
+  if (hot === undefined || ground === undefined || hot === ground || place === undefined) return [];
+  const netOf = (path: LeadPath) => {
+    const node = netlist.resolve(path);
+    return node === undefined ? undefined : netlist.netOf(node);
+  };
+  const isRead = taken.some((line) => {
+    if (line.kind === 'coil resistance') return pickup.coils.length === 1;
+    if (line.kind !== 'resistance') return false;
+    const nets = [netOf(line.probes.red), netOf(line.probes.black)];
+    return nets.includes(hot) && nets.includes(ground);
+  });
+  const ohm = quick.resistance20COhm;
+  if (isRead || !ohm) return [];
+  return [
+    {
+      settles: 'the joints, from hot to ground',
+      how: 'Meter in ohms from hot to ground, joined and not plugged in.',
+      expected: `${printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance' })} at 20\u202F°C`,
+      line: 'hot to ground … kohm',
+      place,
+    },
+  ];
+}

@@ -1,0 +1,165 @@
+/** What the bench view asks for beyond the drawing: numbers, plots, comparison, readings still missing, sound. Plain data. */
+import type { DrawnFinding, Range } from './protocol.ts';
+
+/** What the view is about. Pickups and instruments have names of their own; one of each may be called the same. */
+export interface Subject {
+  readonly kind: 'pickup' | 'instrument';
+  readonly name: string;
+}
+
+/** Pots from 0 to 10. */
+export interface Pots {
+  readonly volume: number;
+  readonly tone: number;
+}
+
+/** The state to compare with: a file, and texts that go before what the file system holds now. */
+export interface BaseState {
+  /** What people call it: `last commit`. */
+  readonly label: string;
+  readonly uri: string;
+  readonly texts: readonly { readonly uri: string; readonly text: string }[];
+}
+
+/**
+ * Client to server, one section after the other, so that a keystroke's findings come between them and a cancelled one costs
+ * nothing. The quick ones first; `numbers`, `response`, `positions` need the inductances.
+ */
+export const BENCH_REQUEST = 'pickup/bench';
+
+export const BENCH_SECTIONS = ['comparison', 'missing', 'numbers', 'response', 'positions'] as const;
+export type BenchSectionName = (typeof BENCH_SECTIONS)[number];
+
+export interface BenchParams {
+  readonly protocol: number;
+  readonly uri: string;
+  readonly subject: Subject;
+  readonly section: BenchSectionName;
+  /** Of one of the drawing's `positions`; without it a pickup is heard by itself, an instrument in its first position. */
+  readonly position?: string;
+  readonly pots: Pots;
+  /** Width of the sheet on screen in px. */
+  readonly width: number;
+  readonly base?: BaseState;
+}
+
+export interface BenchResult {
+  readonly protocol: number;
+  readonly uri: string;
+  /** Of the document that this was made from. */
+  readonly version: number;
+  readonly content: BenchSection;
+}
+
+export type BenchSection =
+  | ({ readonly section: 'comparison' } & ComparisonView)
+  | { readonly section: 'missing'; readonly readings: readonly MissingRow[] }
+  | ({ readonly section: 'numbers' } & NumbersView)
+  | ({ readonly section: 'response' } & PlotView)
+  | ({ readonly section: 'positions' } & PlotView);
+
+export interface ComparisonView {
+  /** Files that the base uses and whose old text was not sent: what is there now stood in for it. */
+  readonly uses: readonly string[];
+  readonly facts: readonly FactRow[];
+  readonly settled: readonly Omit<DrawnFinding, 'range'>[];
+  readonly come: readonly DrawnFinding[];
+  /** The drawing of the base; absent where it has no such subject. */
+  readonly svg?: string;
+  /** Parts of the drawing now and before whose lines differ, with what was written before. */
+  readonly changedNow: readonly ChangedPart[];
+  readonly changedBefore: readonly ChangedPart[];
+}
+
+export interface ChangedPart {
+  readonly part: string;
+  /** What the part was before, or is now where it stands on the drawing before. */
+  readonly words: string;
+}
+
+export interface FactRow {
+  /** `pickup hesk-neck, coil slug` */
+  readonly where: string;
+  readonly was?: string;
+  readonly is?: string;
+  /** In the document, where the fact is written there. */
+  readonly range?: Range;
+}
+
+export interface MissingRow {
+  readonly settles: string;
+  readonly how: string;
+  readonly expected?: string;
+  readonly line: string;
+  readonly range?: Range;
+}
+
+export interface NumbersView {
+  readonly caption: string;
+  readonly rows: readonly {
+    readonly name: string;
+    readonly now: string;
+    readonly before?: string;
+    readonly change?: string;
+    readonly restsOn: string;
+  }[];
+}
+
+export interface PlotView {
+  /** Absent where it cannot be computed; `why` says so. */
+  readonly svg?: string;
+  readonly why?: string;
+  /** The same in rows. */
+  readonly table?: {
+    readonly caption: string;
+    readonly columns: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+  };
+}
+
+/** Client to server: pickups on record in the files named, those that fit every filter. */
+export const FIND_REQUEST = 'pickup/find';
+
+export interface FindParams {
+  readonly protocol: number;
+  readonly uris: readonly string[];
+  /** Written like facts, as the command line's `--where`. */
+  readonly filters: readonly string[];
+}
+
+export interface FindResult {
+  readonly protocol: number;
+  readonly found: readonly FoundPickup[];
+  /** Why a filter cannot be read. */
+  readonly problem?: string;
+  /** How filters are written. */
+  readonly examples: readonly string[];
+}
+
+export interface FoundPickup {
+  readonly uri: string;
+  readonly range: Range;
+  readonly name: string;
+  readonly title?: string;
+  /** Serial, date, resistance, turns, magnet, instruments: one line. */
+  readonly about: string;
+  /** Why it was found, where the filter asks for a reason. */
+  readonly reasons: readonly string[];
+}
+
+/** Client to server: the view as one page that needs nothing else. */
+export const PAGE_REQUEST = 'pickup/page';
+
+export interface PageParams {
+  readonly protocol: number;
+  readonly uri: string;
+  readonly subject: Subject;
+  readonly position?: string;
+  readonly pots: Pots;
+  readonly base?: BaseState;
+}
+
+export interface PageResult {
+  readonly protocol: number;
+  readonly html?: string;
+}

@@ -1,0 +1,129 @@
+import type { Analysis, InstrumentAnalysis, PotSettings } from '../analysis-types.ts';
+import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
+import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
+import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
+import { responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
+import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
+import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
+import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView, Pots, Subject } from './bench-protocol.ts';
+import { type Before, type BenchStates, instrumentNamed, nameBefore, pickupNamed } from './bench-states.ts';
+import { comparisonView } from './comparison-view.ts';
+import { toRange } from './to-protocol.ts';
+import { WIDE_FROM } from './wiring-drawing.ts';
+
+/** One section of the bench view; `undefined` where there is nothing to compare with. */
+export function benchSection(states: BenchStates, params: BenchParams): BenchSection | undefined {
+  const { section, subject } = params;
+  switch (section) {
+    case 'comparison':
+      return states.before && { section, ...comparisonView(states, states.before, params) };
+    case 'missing':
+      return { section, readings: missingRows(states, subject) };
+    case 'numbers':
+      return { section, ...(numbersView(states, params) ?? { caption: 'Numbers', rows: [] }) };
+    case 'response':
+      return { section, ...responseView(states, params) };
+    case 'positions':
+      return { section, ...positionsView(states, params) };
+    default:
+      return undefined;
+  }
+}
+
+function missingRows({ document, now }: BenchStates, { kind, name }: Subject): readonly MissingRow[] {
+  const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
+  const instrument = kind === 'instrument' ? instrumentNamed(now, name) : undefined;
+  const readings: readonly MissingReading[] = pickup
+    ? missingPickupReadings(now, pickup)
+    : instrument
+      ? missingInstrumentReadings(instrument)
+      : [];
+  return readings.map(({ place, ...row }) => {
+    const at = now.locate(place);
+    return { ...row, ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}) };
+  });
+}
+
+export function numbersView({ now, before }: BenchStates, params: Heard): NumbersView | undefined {
+  const { subject } = params;
+  if (subject.kind === 'pickup') {
+    const pickup = pickupNamed(now, subject.name);
+    return pickup && pickupNumbers(pickup, before && pickupNamed(before.analysis, nameBefore(before, subject)));
+  }
+  const heard = heardAt(now, params);
+  if (heard === undefined) return undefined;
+  const table: NumbersTable | undefined = positionNumbers(heard.instrument, heard.position.key.value, {
+    pots: potsFrom(params.pots),
+    before: before && instrumentBefore(before, heard.instrument),
+  });
+  return table;
+}
+
+type Heard = Pick<BenchParams, 'subject' | 'position' | 'pots'>;
+
+export function responseView(states: BenchStates, params: Heard): PlotView {
+  const { now, before } = states;
+  const { subject } = params;
+  const names = { before: before?.label ?? '', now: 'now' };
+  const heard = heardAt(now, params);
+  if (heard) {
+    const past = before && instrumentBefore(before, heard.instrument);
+    const picture = positionResponsePicture({ analysis: now, instrument: heard.instrument }, heard.position.key.value, {
+      pots: potsFrom(params.pots),
+      names,
+      before: before && past && { analysis: before.analysis, instrument: past },
+    });
+    return picture
+      ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
+      : {
+          why: 'The response of this position is unknown: a coil of it lacks its turns, its bobbin or its wire, or nothing is connected.',
+        };
+  }
+  const pickup = pickupNamed(now, subject.name);
+  if (subject.kind === 'instrument' || pickup === undefined) return { why: 'This instrument has no position to hear.' };
+  const past = before && pickupNamed(before.analysis, nameBefore(before, subject));
+  const picture = pickupResponsePicture(
+    { analysis: now, pickup },
+    before && past && { analysis: before.analysis, pickup: past },
+    names,
+  );
+  return picture
+    ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
+    : {
+        why: 'The response is unknown: a coil lacks its turns, its bobbin or its wire, or nothing connects hot to ground.',
+      };
+}
+
+export function positionsView({ now }: BenchStates, params: Heard & Pick<BenchParams, 'width'>): PlotView {
+  const heard = heardAt(now, params);
+  if (heard === undefined) return {};
+  const live = heard.position.key.value;
+  const picture = positionsPicture(now, heard.instrument, { pots: potsFrom(params.pots), live });
+  if (picture === undefined) return {};
+  return {
+    svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),
+    table: positionsTable(picture),
+  };
+}
+
+/** The position asked for; an instrument is always heard in one, its first unless another is named. */
+export function heardAt(
+  analysis: Analysis,
+  { subject, position }: Pick<Heard, 'subject' | 'position'>,
+): HeardPosition | undefined {
+  const heard = heardPositions(analysis, subject);
+  const asked = heard.find(({ id }) => id === position);
+  return asked ?? (subject.kind === 'instrument' ? heard[0] : undefined);
+}
+
+function instrumentBefore(before: Before, now: InstrumentAnalysis): InstrumentAnalysis | undefined {
+  const { name } = now.instrument;
+  return instrumentNamed(before.analysis, nameBefore(before, { kind: 'instrument', name }));
+}
+
+/** From another process anything may come: pots lie between 0 and 10, to a tenth. */
+export function potsFrom(pots: Pots | undefined): PotSettings {
+  const at = (value: unknown): number =>
+    typeof value === 'number' && Number.isFinite(value) ? Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10 : 10;
+  return { volume: at(pots?.volume), tone: at(pots?.tone) };
+}

@@ -1,0 +1,79 @@
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { createAnalyser } from '../analysis.ts';
+import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import { compareFacts, type FactComparison } from '../documents/comparison/compare-facts.ts';
+import { stateOf } from '../documents/comparison/state-of.ts';
+import { statedBlocks } from '../documents/comparison/stated-blocks.ts';
+import type { BaseState, Subject } from './bench-protocol.ts';
+import { fileKey } from './file-key.ts';
+import type { Files } from './files.ts';
+
+/** The two states that the bench view shows: now, and the one it is compared with. */
+export interface BenchStates {
+  readonly document: TextDocument;
+  readonly now: Analysis;
+  readonly before: Before | undefined;
+}
+
+export interface Before {
+  readonly label: string;
+  readonly analysis: Analysis;
+  readonly facts: FactComparison;
+  /** Files that it uses and whose text of then was not given. */
+  readonly uses: readonly string[];
+}
+
+export interface Bases {
+  /** The base as it stands beside an analysis of now. */
+  before(base: BaseState, now: Analysis): Promise<Before>;
+}
+
+/** Analyses bases by an analyser of their own: two texts of one file must not take each other's place in its memory. */
+export function createBases(files: Files): Bases {
+  const analyser = createAnalyser();
+  let last: { readonly key: string; readonly now: Analysis; readonly before: Before } | undefined;
+  return {
+    before: async (base, now) => {
+      const key = JSON.stringify(base);
+      if (last?.key === key && last.now === now) return last.before;
+      const texts = new Map(base.texts.map(({ uri, text }) => [fileKey(uri), text]));
+      const host: Host = {
+        content: (uri) => {
+          const text = texts.get(fileKey(uri));
+          return text === undefined ? files.content(uri) : { kind: 'text', text };
+        },
+        isInside: (uri) => files.isInside(uri),
+      };
+      const analysis = await whenRead(() => analyser.analyse(base.uri, host));
+      const facts = compareFacts(statedBlocks(stateOf(analysis).files), statedBlocks(stateOf(now).files));
+      const uses = analysis.uris.filter((uri) => !texts.has(fileKey(uri)));
+      const before = { label: base.label, analysis, facts, uses };
+      last = { key, now, before };
+      return before;
+    },
+  };
+}
+
+const TRIES = 100;
+const BETWEEN_MS = 30;
+
+/** Analyses again until all files that it rests on have come; those that do not come in some seconds count as missing. */
+export async function whenRead(analyse: () => Analysis): Promise<Analysis> {
+  for (let tries = 1; ; tries += 1) {
+    const analysis = analyse();
+    if (analysis.pending.length === 0 || tries >= TRIES) return analysis;
+    await new Promise((resolve) => setTimeout(resolve, BETWEEN_MS));
+  }
+}
+
+export const pickupNamed = ({ pickups }: Analysis, name: string): PickupAnalysis | undefined =>
+  pickups.find(({ pickup }) => pickup.name === name);
+
+export const instrumentNamed = ({ instruments }: Analysis, name: string): InstrumentAnalysis | undefined =>
+  instruments.find(({ instrument }) => instrument.name === name);
+
+/** What the subject was called before, where it was renamed. */
+export function nameBefore({ facts }: Before, { name }: Subject): string {
+  for (const [old, now] of facts.renamed) if (now === name) return old;
+  return name;
+}
