@@ -145,6 +145,43 @@ describe('compare', () => {
     assert.deepEqual(data.numbers, []);
   });
 
+  it('as a page needs nothing else and runs nothing, its pictures included', async () => {
+    shell.write(
+      'hostile.pickup',
+      hesk
+        .replace('counted 5_040', 'counted 4_000')
+        .replace('"Hesk, neck"', '"<script>alert(1)</script>\u202E"')
+        .replace('"Sorrel, customer 12"', '"</td><img src=x onerror=alert(1)>"'),
+    );
+    const { code, stdout } = await shell.run(['compare', 'hesk-neck.pickup', 'hostile.pickup', '--format', 'html']);
+    assert.equal(code, 0);
+    assert.match(stdout, /^<!doctype html>/);
+    assert.match(stdout, /default-src 'none'; style-src 'sha256-/);
+    assert.doesNotMatch(stdout, /<script|<img|https?:\/\/(?!www\.w3\.org\/2000\/svg)|\u202E/);
+    // Wiring before and after, and the two responses in one plot.
+    assert.equal(stdout.match(/<svg /g)?.length, 3);
+    const ids = [...stdout.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+    assert.equal(new Set(ids).size, ids.length);
+  });
+
+  it('writes a file once, and again only with --force', async () => {
+    const words = ['compare', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup', '--format', 'html', '-o', 'page.html'];
+    assert.deepEqual(await shell.run(words), { code: 0, stdout: 'page.html\n', stderr: '' });
+    assert.match((await shell.run(words)).stderr, /page\.html: is already there; --force replaces it/);
+    assert.equal((await shell.run([...words, '--force'])).code, 0);
+  });
+
+  it('tells a mistake that is now meant as a change of severity', async () => {
+    const wrong = hesk
+      .replace('    counted 5_050\n', '    counted 5_050\n    wound counterclockwise\n')
+      .replace(/ {4}(kick|compass|spindle).*\n/g, '');
+    shell.write('wrong.pickup', wrong);
+    shell.write('meant.pickup', wrong.replace('    ground pink bare\n', '    ground pink bare\n    on purpose\n'));
+    const { findings } = await json('wrong.pickup', 'meant.pickup');
+    const meant = findings.changed.find(({ code }: { code: string }) => code === 'phase/coils-cancel');
+    assert.deepEqual([meant.severityBefore, meant.severity], ['error', 'information']);
+  });
+
   it('--facts prints one fact a line, which git diff can show', async () => {
     const { code, stdout } = await shell.run(['compare', '--facts', 'hesk-neck.pickup']);
     assert.equal(code, 0);

@@ -67,6 +67,33 @@ describe('draw', () => {
     assert.doesNotMatch(stdout, /(?![\n\t])\p{Cc}|\u202E/u);
   });
 
+  it('writes the response of a pickup, of a position with its pots, and of two states overlaid', async () => {
+    const pickup = await shell.run(['draw', 'hesk-neck.pickup', '--view', 'response']);
+    const open = await shell.run(['draw', 'larkspit.pickup', '--view', 'response', '--position', '2']);
+    const shut = await shell.run(['draw', 'larkspit.pickup', '--view', 'response', '--position', '2', '--tone', '0']);
+    const two = await shell.run([
+      'draw',
+      'hesk-neck.pickup',
+      '--view',
+      'response',
+      '--compare',
+      'withen-bridge.pickup',
+    ]);
+    for (const { code, stdout, stderr } of [pickup, open, shut, two]) {
+      assert.deepEqual([code, stderr], [0, '']);
+      assertXml(stdout);
+    }
+    assert.notEqual(open.stdout, shut.stdout);
+    assert.match(two.stdout, /withen-bridge\.pickup/);
+  });
+
+  it('refuses what does not go together, and positions that there are not', async () => {
+    const wrong = await shell.run(['draw', 'larkspit.pickup', '--position', '2']);
+    assert.match(wrong.stderr, /--position and --compare belong to --view response\n$/);
+    const none = await shell.run(['draw', 'larkspit.pickup', '--view', 'response', '--position', '9']);
+    assert.match(none.stderr, /has no position 9, only 1, 2, 3, 4, 5\n$/);
+  });
+
   it('asks which pickup is meant where there are several', async () => {
     const { code, stderr } = await shell.run(['draw', 'tansy-bridge.pickup']);
     assert.equal(code, 2);

@@ -1,4 +1,5 @@
 /** Every command, in the order in which help lists them. */
+import { cards } from './cards.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
@@ -7,6 +8,18 @@ import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { list } from './list.ts';
 import { newShop } from './new.ts';
+import { repair } from './repair.ts';
 import { report } from './report.ts';
 
-export const commands: readonly Command[] = [check, report, draw, format, compare, list, explain, newShop];
+export const commands: readonly Command[] = [
+  check,
+  report,
+  draw,
+  cards,
+  format,
+  repair,
+  compare,
+  list,
+  explain,
+  newShop,
+];

@@ -1,17 +1,20 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import type { Analysis } from '../analysis-types.ts';
 import { compareStates, type State, sameMeaning } from '../documents/comparison/comparison.ts';
+import { comparisonPage } from '../documents/comparison/comparison-page.ts';
 import { factListing } from '../documents/comparison/fact-listing.ts';
+import { stateOf } from '../documents/comparison/state-of.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { compareText } from './compare-text.ts';
 import { comparisonData } from './comparison-data.ts';
+import { comparisonHtml } from './comparison-html.ts';
 import type { Context } from './context.ts';
-import { uriOf } from './files.ts';
+import { shownPath, uriOf } from './files.ts';
 import { gitPath, readFromGit } from './git.ts';
-import { requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
-import { jsonText, visibleLines } from './visible.ts';
+import { analyseSource, requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
+import { jsonText, visible, visibleLines } from './visible.ts';
+import { writeFile } from './write-file.ts';
 
 export const compare = defineCommand({
   name: 'compare',
@@ -20,7 +23,9 @@ export const compare = defineCommand({
   least: 1,
   most: 2,
   options: {
-    format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the differences are written' },
+    format: { type: 'choice', choices: ['text', 'json', 'html'], meaning: 'how the differences are written' },
+    output: { type: 'text', value: 'FILE', short: 'o', meaning: 'the file to write, standard output unless given' },
+    force: { type: 'flag', meaning: 'replaces the file where it is already there' },
     'exit-code': { type: 'flag', meaning: 'exit code 1 where there is a difference' },
     facts: { type: 'flag', meaning: 'of one file alone: its facts as compare sees them, one a line, for git diff' },
     ...SOURCE_OPTIONS,
@@ -37,38 +42,38 @@ export const compare = defineCommand({
       context.stdout.write(visibleLines(factListing(readFileTree(text))));
       return 0;
     }
-    const before = await stateOf(first, values, context);
+    const before = await stateAt(first, values, context);
     if (second === undefined) throw new CommandError('compare needs two: usage: pickup-spec compare A B');
-    const after = await stateOf(second, values, context);
+    const after = await stateAt(second, values, context);
     context.progress.step(`${first} → ${second}`);
     const comparison = compareStates(before, after);
     context.progress.clear();
     const names = { before: first, after: second };
-    context.stdout.write(
-      values.format === 'json'
-        ? jsonText(comparisonData(comparison, names))
-        : compareText(comparison, names, context.styles),
-    );
+    const text = (): string => {
+      switch (values.format) {
+        case 'json':
+          return jsonText(comparisonData(comparison, names));
+        case 'html':
+          return comparisonHtml(comparisonPage(before, after, comparison, names));
+        case 'text':
+          return compareText(comparison, names, context.styles);
+      }
+    };
+    if (values.output === undefined) context.stdout.write(text());
+    else {
+      const target = path.resolve(context.cwd, values.output);
+      writeFile(target, text(), { replace: values.force });
+      context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
+    }
     return values['exit-code'] && !sameMeaning(comparison) ? 1 : 0;
   },
 });
 
-async function stateOf(name: string, values: SourceValues, context: Context): Promise<State> {
+async function stateAt(name: string, values: SourceValues, context: Context): Promise<State> {
   const inGit = existsSync(path.resolve(context.cwd, name)) ? undefined : gitPath(name);
   if (inGit) {
     const { file, host } = readFromGit(inGit, context.cwd, context.environment);
-    return stateFrom(context.analyser.analyse(uriOf(file), host));
+    return stateOf(context.analyser.analyse(uriOf(file), host));
   }
-  const source = await requireSource(name, values, context);
-  context.progress.step(source.shown);
-  return stateFrom(context.analyser.analyse(source.uri, source.host));
-}
-
-function stateFrom(analysis: Analysis): State {
-  const files = analysis.uris.flatMap((uri) => {
-    if (uri === analysis.uri) return [{ uri, tree: analysis.tree }];
-    const text = analysis.textOf(uri);
-    return text === undefined ? [] : [{ uri, tree: readFileTree(text) }];
-  });
-  return { analysis, files };
+  return stateOf(analyseSource(await requireSource(name, values, context), context));
 }

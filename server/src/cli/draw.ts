@@ -1,11 +1,13 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
+import { responsePlot } from '../documents/response-plot/response-plot.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
+import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { shownPath } from './files.ts';
-import { meant } from './meant.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { errorCode } from './text-file.ts';
 import { visible } from './visible.ts';
@@ -13,12 +15,12 @@ import { writeFile } from './write-file.ts';
 
 export const draw = defineCommand({
   name: 'draw',
-  summary: 'the wiring of a pickup as a picture',
+  summary: 'a picture: the wiring of a pickup, or a response',
   positionals: 'FILE',
   least: 1,
   most: 1,
   options: {
-    view: { type: 'choice', choices: ['wiring'], meaning: 'what is drawn' },
+    view: { type: 'choice', choices: ['wiring', 'response'], meaning: 'what is drawn' },
     output: {
       type: 'text',
       value: 'OUT.svg',
@@ -27,6 +29,10 @@ export const draw = defineCommand({
         'the file to write, standard output unless given; a name in .png makes a PNG where rsvg-convert is at hand',
     },
     pickup: { type: 'text', value: 'NAME', meaning: 'which pickup, where the file holds several' },
+    position: { type: 'text', value: 'N', meaning: 'the response of this position of the selector, at the jack' },
+    volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
+    tone: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
+    compare: { type: 'text', value: 'FILE', meaning: 'the response of the same part in another file, as before' },
     width: { type: 'choice', choices: ['wide', 'narrow'], meaning: 'laid out for a page or for a narrow column' },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
     ...SOURCE_OPTIONS,
@@ -36,10 +42,12 @@ export const draw = defineCommand({
     meaning: 'coils seen from the strings, every lead named, findings on the drawing',
   },
   async run(values, [file = ''], context) {
+    if (values.view === 'wiring' && (values.position ?? values.compare) !== undefined) {
+      throw new CommandError('--position and --compare belong to --view response');
+    }
     const source = await requireSource(file, values, context);
-    const analysis = analyseSource(source, context);
-    const pickup = chosenPickup(analysis, values.pickup, source.shown);
-    const { svg } = drawPickup(pickupPicture(analysis, pickup), values.width);
+    const now = { analysis: analyseSource(source, context), shown: source.shown };
+    const svg = values.view === 'wiring' ? wiring(now, values.pickup, values.width) : await response();
     context.progress.clear();
     if (values.output === undefined) {
       context.stdout.write(svg);
@@ -50,24 +58,63 @@ export const draw = defineCommand({
     writeFile(target, picture, { replace: values.force });
     context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     return 0;
+
+    async function response(): Promise<string> {
+      const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
+      const other = values.compare === undefined ? undefined : await requireSource(values.compare, values, context);
+      const before = other && { analysis: analyseSource(other, context), shown: other.shown };
+      const picture =
+        values.position === undefined
+          ? pickupResponse(now, before, values.pickup)
+          : positionResponse(now, before, values.position, pots);
+      if (picture !== undefined) return responsePlot(picture, values.width);
+      throw new CommandError(`${now.shown}: no response is known; report says what is, check what is missing`);
+    }
   },
 });
 
+interface Drawn {
+  readonly analysis: Analysis;
+  readonly shown: string;
+}
+
+function wiring({ analysis, shown }: Drawn, name: string | undefined, width: 'wide' | 'narrow'): string {
+  return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
+}
+
+function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | undefined) {
+  const stateOf = ({ analysis, shown }: Drawn) => ({ analysis, pickup: chosenPickup(analysis, name, shown) });
+  const past = before && stateOf(before);
+  return pickupResponsePicture(stateOf(now), past, { before: before?.shown ?? '', now: now.shown });
+}
+
+function positionResponse(
+  now: Drawn,
+  before: Drawn | undefined,
+  position: string,
+  pots: { readonly volume: number; readonly tone: number },
+) {
+  const stateOf = ({ analysis, shown }: Drawn) => {
+    const places = analysis.instruments.flatMap((instrument) =>
+      instrument.instrument.positions.map(({ key }) => ({ key: key.value, instrument })),
+    );
+    const { instrument } = choose(places, ({ key }) => key, { what: 'position', name: position, shown });
+    return { analysis, instrument };
+  };
+  return positionResponsePicture(stateOf(now), position, {
+    pots,
+    before: before && stateOf(before),
+    names: { before: before?.shown ?? '', now: now.shown },
+  });
+}
+
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {
-  const names = pickups.map(({ pickup }) => pickup.name);
   const [only, another] = pickups;
   if (only === undefined) throw new CommandError(`${shown} holds no pickup to draw`);
-  if (name === undefined) {
-    if (another === undefined) return only;
-    throw new CommandError(
-      `${shown} holds several pickups; --pickup NAME says which: ${names.slice(0, 20).join(', ')}`,
-    );
-  }
-  const chosen = pickups.find(({ pickup }) => pickup.name === name);
-  if (chosen !== undefined) return chosen;
-  const likely = meant(name, names);
-  const hint = likely === undefined ? `only ${names.slice(0, 20).join(', ')}` : `did you mean ${likely}?`;
-  throw new CommandError(`${shown} has no pickup ${name}: ${hint}`);
+  if (name !== undefined) return choose(pickups, ({ pickup }) => pickup.name, { what: 'pickup', name, shown });
+  if (another === undefined) return only;
+  const names = pickups.slice(0, 20).map(({ pickup }) => pickup.name);
+  throw new CommandError(`${shown} holds several pickups; --pickup NAME says which: ${names.join(', ')}`);
 }
 
 /** Twice the size of the SVG, for screens with small pixels. */

@@ -1,6 +1,6 @@
 /** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
 import type { Analysis, FileSpan } from '../analysis-types.ts';
-import type { Finding, Remedy, Severity } from '../checks/finding.ts';
+import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import { pathOf, shownPath } from './files.ts';
 import { type LineMap, lineMap, type Range } from './line-map.ts';
 
@@ -54,9 +54,9 @@ export function locateFindings(analysis: Analysis, cwd: string): readonly Locate
   });
 }
 
-type Locate = (span: FileSpan | undefined) => Location | undefined;
+export type Locate = (span: FileSpan | undefined) => Location | undefined;
 
-function locator(analysis: Analysis, cwd: string): Locate {
+export function locator(analysis: Analysis, cwd: string): Locate {
   const maps = new Map<string, LineMap>([[analysis.uri, lineMap(analysis.text)]]);
   const linesOf = (uri: string): LineMap | undefined => {
     const known = maps.get(uri);
@@ -87,12 +87,22 @@ function relatedOf(finding: Finding, analysis: Analysis, locate: Locate): Locate
 }
 
 /** A fix is told whole or not at all. */
-function fixOf(remedy: Remedy, analysis: Analysis, locate: Locate): readonly LocatedFix[] {
-  const edits: { at: Location; newText: string }[] = [];
-  for (const { place, newText } of remedy.edits) {
+function fixOf({ title, edits }: Remedy, analysis: Analysis, locate: Locate): readonly LocatedFix[] {
+  const located = locateEdits(edits, analysis, locate);
+  return located === undefined ? [] : [{ title, edits: located }];
+}
+
+/** All of them, or `undefined` where one has no place. */
+export function locateEdits(
+  edits: readonly Edit[],
+  analysis: Analysis,
+  locate: Locate,
+): LocatedFix['edits'] | undefined {
+  const located: { at: Location; newText: string }[] = [];
+  for (const { place, newText } of edits) {
     const at = locate(analysis.locate(place));
-    if (at === undefined) return [];
-    edits.push({ at, newText });
+    if (at === undefined) return undefined;
+    located.push({ at, newText });
   }
-  return [{ title: remedy.title, edits }];
+  return located;
 }

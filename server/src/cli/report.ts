@@ -1,7 +1,7 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
 import type { FrequencyResponse, PositionEstimates } from '../estimates/estimates.ts';
+import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { meant } from './meant.ts';
 import { positionData, reportData } from './report-data.ts';
 import { instrumentText, pickupText, responseText } from './report-text.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -86,23 +86,17 @@ function chosen(
     throw new CommandError('--pickup and --position exclude each other: a position belongs to an instrument');
   }
   if (pickup !== undefined) {
-    const names = pickups.map((each) => each.pickup.name);
-    if (!names.includes(pickup)) throw new CommandError(noSuch(`pickup ${pickup}`, pickup, names, shown));
-    return { pickups: pickups.filter((each) => each.pickup.name === pickup), instruments: [] };
+    return {
+      pickups: [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: pickup, shown })],
+      instruments: [],
+    };
   }
   if (position !== undefined) {
     const keys = instruments.flatMap((each) => each.instrument.positions.map(({ key }) => key.value));
-    if (!keys.includes(position)) throw new CommandError(noSuch(`position ${position}`, position, keys, shown));
+    choose(keys, (key) => key, { what: 'position', name: position, shown });
     return { pickups: [], instruments };
   }
   return { pickups, instruments };
-}
-
-function noSuch(what: string, written: string, names: readonly string[], shown: string): string {
-  const likely = meant(written, names);
-  if (likely !== undefined) return `${shown} has no ${what}: did you mean ${likely}?`;
-  const all = names.slice(0, 20).join(', ');
-  return names.length === 0 ? `${shown} has no ${what}, nor any other` : `${shown} has no ${what}, only ${all}`;
 }
 
 const MOST_FREQUENCIES = 10_000;

@@ -1,0 +1,141 @@
+import type { Analysis } from '../analysis-types.ts';
+import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
+import { choose } from './choose.ts';
+import { CommandError, defineCommand } from './command.ts';
+import { locateEdits, locator } from './located-finding.ts';
+import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import type { Styles } from './styles.ts';
+import { jsonText, visible } from './visible.ts';
+
+export const repair = defineCommand({
+  name: 'repair',
+  summary: 'the smallest sets of changes that put everything in phase and quiet, with the work each takes',
+  positionals: 'FILE',
+  least: 1,
+  most: 1,
+  options: {
+    format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the plans are written' },
+    pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup' },
+    instrument: { type: 'text', value: 'NAME', meaning: 'only this instrument, with the pickups in it' },
+    ...SOURCE_OPTIONS,
+  },
+  notes: [
+    'Every plan was written into the spec, analysed again, and is told only if the faults were gone and none had come.\n' +
+      'The file itself is not changed. Exit code 1 where there is an error to repair.',
+  ],
+  example: {
+    line: 'pickup-spec repair samples/mistakes/phase-position-cancels.pickup',
+    meaning: 'what to do at the bench, the least work first',
+  },
+  async run(values, [file = ''], context) {
+    const source = await requireSource(file, values, context);
+    const analysis = analyseSource(source, context);
+    const outcomes = subjectsOf(analysis, values, source.shown).map((subject) => {
+      context.progress.step(`${source.shown}: ${subjectName(subject)}`);
+      return { subject, outcome: planRepairs(analysis, asked(subject)) };
+    });
+    context.progress.clear();
+    context.stdout.write(
+      values.format === 'json'
+        ? repairJson(outcomes, analysis, context.cwd)
+        : outcomes.map(({ subject, outcome }) => outcomeText(subject, outcome, context.styles)).join('\n') ||
+            `${visible(source.shown)} holds no pickup and no instrument\n`,
+    );
+    const errors = outcomes.some(({ outcome }) => outcome.faults.some(({ severity }) => severity === 'error'));
+    return errors ? 1 : 0;
+  },
+});
+
+interface Subject {
+  readonly kind: 'pickup' | 'instrument';
+  readonly name: string;
+}
+
+interface Planned {
+  readonly subject: Subject;
+  readonly outcome: RepairOutcome;
+}
+
+const asked = ({ kind, name }: Subject): RepairSubject => (kind === 'pickup' ? { pickup: name } : { instrument: name });
+const subjectName = ({ kind, name }: Subject): string => `${kind} ${name}`;
+
+/** Every instrument, with all that is in it, and every pickup that sits in none. */
+function subjectsOf(
+  { pickups, instruments }: Analysis,
+  { pickup, instrument }: { readonly pickup: string | undefined; readonly instrument: string | undefined },
+  shown: string,
+): readonly Subject[] {
+  if (pickup !== undefined && instrument !== undefined) {
+    throw new CommandError('--pickup and --instrument exclude each other');
+  }
+  if (pickup !== undefined) {
+    choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: pickup, shown });
+    return [{ kind: 'pickup', name: pickup }];
+  }
+  if (instrument !== undefined) {
+    choose(instruments, (each) => each.instrument.name, { what: 'instrument', name: instrument, shown });
+    return [{ kind: 'instrument', name: instrument }];
+  }
+  const fitted = new Set(instruments.flatMap((each) => each.instrument.slots.map((slot) => slot.pickup)));
+  return [
+    ...pickups
+      .filter((each) => !fitted.has(each.pickup))
+      .map((each) => ({ kind: 'pickup', name: each.pickup.name }) as const),
+    ...instruments.map((each) => ({ kind: 'instrument', name: each.instrument.name }) as const),
+  ];
+}
+
+function outcomeText(subject: Subject, outcome: RepairOutcome, styles: Styles): string {
+  const heading = styles.strong(visible(subjectName(subject)));
+  const { faults, plans, impossible, onlyRewinding } = outcome;
+  if (faults.length === 0) return `${heading}: ${visible(impossible ?? 'nothing to repair')}\n`;
+  return [
+    `${heading}:`,
+    ...faults.map(({ severity, code, message }) => `  ${styles[severity](severity)} ${code}: ${visible(message)}`),
+    ...(onlyRewinding === undefined ? [] : ['', `  ${visible(onlyRewinding)}`]),
+    ...(impossible === undefined ? [] : ['', `  ${visible(impossible)}`]),
+    ...plans.flatMap((plan, index) => planText(plan, index, styles)),
+    '',
+  ].join('\n');
+}
+
+function planText({ minutes, steps, leaves }: RepairPlan, index: number, styles: Styles): readonly string[] {
+  return [
+    '',
+    `  ${styles.strong(`plan ${index + 1}`)}, about ${minutes} min of work`,
+    ...steps.flatMap(({ text, why }, step) => [
+      `    ${step + 1}. ${visible(text)}`,
+      ...(why === '' ? [] : [`       ${styles.faint(visible(why))}`]),
+    ]),
+    ...leaves.map(({ code, message }) => `    leaves ${code}: ${visible(message)}`),
+  ];
+}
+
+function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string): string {
+  const locate = locator(analysis, cwd);
+  return jsonText({
+    schema: 'repair/1',
+    subjects: planned.map(({ subject, outcome }) => ({
+      ...asked(subject),
+      faults: outcome.faults.map(finding),
+      plans: outcome.plans.map(({ minutes, steps, leaves }) => ({
+        minutes,
+        steps: steps.map(({ text, why, minutes: work, edits }) => ({
+          text,
+          why,
+          minutes: work,
+          edits: (locateEdits(edits, analysis, locate) ?? []).map(({ at, newText }) => ({
+            path: at.path,
+            range: at.range,
+            newText,
+          })),
+        })),
+        leaves: leaves.map(finding),
+      })),
+      ...(outcome.impossible === undefined ? {} : { impossible: outcome.impossible }),
+      ...(outcome.onlyRewinding === undefined ? {} : { onlyRewinding: outcome.onlyRewinding }),
+    })),
+  });
+}
+
+const finding = ({ code, severity, message }: RepairOutcome['faults'][number]) => ({ code, severity, message });

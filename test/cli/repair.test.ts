@@ -1,0 +1,75 @@
+import assert from 'node:assert/strict';
+import { cpSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import { commands } from '../../server/src/cli/commands.ts';
+import { Shell } from './shell.ts';
+import { validate } from './validate.ts';
+
+const SAMPLES = path.join(import.meta.dirname, '../../samples');
+
+interface TextEdit {
+  readonly range: { readonly start: Place; readonly end: Place };
+  readonly newText: string;
+}
+interface Place {
+  readonly line: number;
+  readonly character: number;
+}
+
+describe('repair', () => {
+  let shell: Shell;
+  before(() => {
+    shell = new Shell(commands, createAnalyser());
+    cpSync(SAMPLES, shell.folder, { recursive: true });
+  });
+  after(() => shell.remove());
+
+  it('of a clean pickup has nothing to do, exit code 0', async () => {
+    assert.deepEqual(await shell.run(['repair', 'hesk-neck.pickup']), {
+      code: 0,
+      stdout: 'pickup hesk-neck: nothing to repair\n',
+      stderr: '',
+    });
+  });
+
+  it('tells plans with their work, the least first, exit code 1', async () => {
+    const { code, stdout } = await shell.run(['repair', 'mistakes/phase-coil-wound-wrong-way.pickup']);
+    assert.equal(code, 1);
+    assert.match(stdout, /^pickup wrong:\n {2}error phase\/coils-cancel: /);
+    const minutes = [...stdout.matchAll(/plan \d+, about (\d+) min of work/g)].map(([, each]) => Number(each));
+    assert.ok(minutes.length > 0);
+    assert.deepEqual(
+      minutes,
+      minutes.toSorted((a, b) => a - b),
+    );
+  });
+
+  it('as JSON keeps to the published schema, and a plan written into the file clears it', async () => {
+    const file = 'mistakes/phase-coil-wound-wrong-way.pickup';
+    const { stdout } = await shell.run(['repair', file, '--format', 'json']);
+    const { subjects } = validate('repair-1', JSON.parse(stdout));
+    const [plan] = subjects[0].plans;
+    const edits: readonly TextEdit[] = plan.steps.flatMap(({ edits: each }: { edits: readonly TextEdit[] }) => each);
+    const lines = readFileSync(shell.path(file), 'utf8').split('\n');
+    const offset = ({ line, character }: Place): number =>
+      lines.slice(0, line).reduce((total, each) => total + each.length + 1, 0) + character;
+    const repaired = [...edits]
+      .sort((a, b) => offset(b.range.start) - offset(a.range.start))
+      .reduce(
+        (text, { range, newText }) => text.slice(0, offset(range.start)) + newText + text.slice(offset(range.end)),
+        lines.join('\n'),
+      );
+    shell.write('mistakes/repaired.pickup', repaired);
+    assert.equal((await shell.run(['check', 'mistakes/repaired.pickup'])).stdout, 'nothing found in 1 file\n');
+  });
+
+  it('plans for an instrument with all its pickups, or for the one that is named', async () => {
+    const file = 'mistakes/phase-position-cancels.pickup';
+    assert.match((await shell.run(['repair', file])).stdout, /^instrument wrong-guitar:\n/);
+    assert.match((await shell.run(['repair', file, '--pickup', 'neck-pickup'])).stdout, /^pickup neck-pickup/);
+    const { code, stderr } = await shell.run(['repair', file, '--pickup', 'nek-pickup']);
+    assert.equal(code, 2);
+    assert.match(stderr, /has no pickup nek-pickup: did you mean neck-pickup\?/);
+  });
+});
