@@ -10,9 +10,9 @@ import { planRepairs, searchable, stepsOf } from '../../server/src/repair/plan-r
 import { analyse } from '../support/check-fixture.ts';
 import { smallInstrument } from './small-instrument.ts';
 
-const INSTRUMENTS = 60;
+const INSTRUMENTS = 40;
 /** Dearer sets are looked at only below a plan that was found. */
-const WITHOUT_PLAN_MINUTES = 70;
+const WITHOUT_PLAN_MINUTES = 45;
 
 const FAULTS = [
   'phase/coils-cancel',
@@ -65,7 +65,7 @@ describe('plans for small instruments', () => {
       const limit = outcome.plans[0]?.minutes ?? WITHOUT_PLAN_MINUTES;
       for (const set of setsBelow(moves, limit)) {
         looked += 1;
-        const steps = stepsOf(set, quick);
+        const steps = stepsOf(set, quick, analysis.model.pickups);
         const after = steps && analysis.edited(steps.flatMap(({ edits }) => edits));
         assert.ok(
           !after || isFaulty(after) || errors(after) > errors(analysis),

@@ -87,7 +87,7 @@ export function smallInstrument(seed: number): string {
   const other = kinds[1] ? double('wren', by) : single('wren', by);
   const part = (slot: string, twoCoils: boolean) => {
     const whole = twoCoils ? by.pick([slot, slot, `${slot}.screw`, `${slot}.slug`]) : slot;
-    return by.whole(5) === 0 && whole === slot ? `reversed ${slot}` : whole;
+    return by.whole(12) === 0 && whole === slot ? `reversed ${slot}` : whole;
   };
   const both = () =>
     `${part('bridge', kinds[0])} ${by.pick(['parallel', 'parallel', 'series'])} ${part('neck', kinds[1])}`;

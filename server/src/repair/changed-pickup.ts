@@ -57,7 +57,9 @@ function withCoils(
     const wound = rewinds ? otherRotation(wind) : wind;
     return {
       ...coil,
-      ...(coil.wound || !coil.spindle ? { wound: { value: wound, place: coil.wound?.place ?? coil.place } } : {}),
+      ...((coil.wound ? rewinds : !coil.spindle)
+        ? { wound: { value: wound, place: coil.wound?.place ?? coil.place } }
+        : {}),
       ...(coil.spindle && rewinds
         ? {
             spindle: {

@@ -19,13 +19,19 @@ import { changesOf, choicesOf, type Move, type SplitPart, splitParts, withChoice
 
 export type FaultKind = 'phase' | 'hum' | 'metal' | 'meant';
 
-export interface Fault {
-  readonly kind: FaultKind;
+/** A pickup or a position. */
+export interface Subject {
   readonly pickup?: Pickup;
   readonly position?: Position;
 }
 
+export interface Fault extends Subject {
+  readonly kind: FaultKind;
+}
+
 export interface Judge {
+  /** Everything that is judged. */
+  readonly subjects: readonly Subject[];
   /** Faults once these moves are made; `undefined` where they cannot be made together. */
   faults(moves: readonly Move[]): readonly Fault[] | undefined;
   /** What a move changes, as bits: sets of moves whose bits come to the same by exclusive or are one state of the instrument. */
@@ -63,6 +69,10 @@ export function judgeOf(
       return faults;
     },
     bitsOf: bitsOf(parts),
+    subjects: [
+      ...parts.map(({ quick }) => ({ pickup: quick.netlist.pickup })),
+      ...(instrument?.positions ?? []).map((position) => ({ position })),
+    ],
   };
 }
 
@@ -267,7 +277,7 @@ const NO_FLIPS: ReadonlyMap<Coil, Flip> = new Map();
 const otherCoils = ({ slot }: SplitPart, taken: string): readonly string[] =>
   (slot.pickup?.coils ?? []).flatMap(({ name }) => (name === taken ? [] : [name]));
 
-const reverses = (selection: Selection): boolean =>
+export const reverses = (selection: Selection): boolean =>
   selection.kind === 'reversed' ||
   ((selection.kind === 'series' || selection.kind === 'parallel') && selection.of.some(reverses));
 

@@ -1,9 +1,10 @@
 /** Why no set of changes puts everything right, as a sentence that proves it. */
 
-import { list } from '../checks/words.ts';
+import { positionWords } from '../checks/instrument-check.ts';
+import { capital, list } from '../checks/words.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { sounds } from '../estimates/signs.ts';
-import type { Fault, Judge } from './faults.ts';
+import { type Fault, type Judge, reverses, type Subject } from './faults.ts';
 import type { Move } from './moves.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 
@@ -29,8 +30,38 @@ export function whyImpossible(
   }
   if (completeBelowMinutes < Number.POSITIVE_INFINITY)
     return `Nothing that takes less than ${Math.round(completeBelowMinutes)} minutes puts everything right; dearer sets of changes were not looked at.`;
+  const clash = contradiction(faults, moves, judge);
+  if (clash) return clash;
   return `Each of these can be put right by itself, but no set of changes puts all of them right at once: ${list([...new Set(faults.map(faultWords))])}.`;
 }
+
+/** Two positions, or a position and a pickup, that nothing puts right together. */
+function contradiction(faults: readonly Fault[], moves: readonly Move[], judge: Judge): string | undefined {
+  const all = [...judge.subjects];
+  for (const fault of faults)
+    for (const other of all) {
+      if (isOf(fault, other)) continue;
+      const both: Judge = {
+        ...judge,
+        faults: (made) => judge.faults(made)?.filter((each) => isOf(each, other) || isOf(each, fault)),
+      };
+      const search = cheapestSolutions(moves, both, TOGETHER);
+      if (search.solutions.length > 0 || search.completeBelowMinutes < Number.POSITIVE_INFINITY) continue;
+      const reversed = [fault.position, other.position].some((each) => each?.selection && reverses(each.selection));
+      return (
+        `${capital(subjectWords(fault))} and ${subjectWords(other)} contradict each other: whatever puts one right puts the other wrong` +
+        `${reversed ? ', because one of them takes a pickup reversed; where that is meant, say `on purpose`' : ''}.`
+      );
+    }
+  return undefined;
+}
+
+const TOGETHER = { states: 4_000, beyondBestMinutes: 0, solutions: 1 } as const;
+
+const isOf = (a: Subject, b: Subject): boolean => a.pickup === b.pickup && a.position === b.position;
+
+const subjectWords = ({ pickup, position }: Subject): string =>
+  position ? positionWords(position) : (pickup?.name ?? 'the pickup');
 
 const ALONE = { states: 20_000, beyondBestMinutes: 0, solutions: 1 } as const;
 

@@ -147,4 +147,4 @@ export function exclude(a: Move, b: Move): boolean {
   return a.coil !== undefined && a.coil === b.coil && works.includes('rewind') && works.some(isLeads);
 }
 
-const isLeads = (work: Work): boolean => work === 'leads outside' || work === 'leads inside';
+export const isLeads = (work: Work): boolean => work === 'leads outside' || work === 'leads inside';

@@ -14,7 +14,8 @@ import { quickOf } from '../pickup-analysis.ts';
 import { changedPickup } from './changed-pickup.ts';
 import { type Fault, type Judge, judgeOf } from './faults.ts';
 import { whyImpossible } from './impossible.ts';
-import { changesOf, type Move, possibleMoves, type SplitPart } from './moves.ts';
+import { keepLikes } from './keep-likes.ts';
+import { changesOf, isLeads, type Move, possibleMoves, type SplitPart } from './moves.ts';
 import { pickupEdits } from './pickup-edits.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 import { ORDER, stepWords } from './step-words.ts';
@@ -69,11 +70,13 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
   if (faults.length === 0) return NOTHING;
   const { quick, moves, judge } = searchable(analysis, scope);
   const search = cheapestSolutions(moves, judge, LIMITS);
-  const plans = search.solutions.flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
-    const steps = stepsOf(made, quick);
-    const leaves = steps && left(analysis, steps, scope);
-    return steps && leaves ? [{ minutes, steps, leaves }] : [];
-  });
+  const plans = search.solutions
+    .filter((each) => !isRoundabout(each.moves, moves))
+    .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
+      const steps = stepsOf(made, quick, analysis.model.pickups);
+      const leaves = steps && left(analysis, steps, scope);
+      return steps && leaves ? [{ minutes, steps, leaves }] : [];
+    });
   const { completeBelowMinutes } = search;
   if (plans.length > 0) return { faults, plans, completeBelowMinutes, ...rewindOnly(plans, moves, judge) };
   const before = judge.faults([]) ?? [];
@@ -84,6 +87,18 @@ const NOTHING: RepairOutcome = { faults: [], plans: [], completeBelowMinutes: Nu
 
 /** How far is looked. Plans dearer than the best by more than an hour's work are of no interest to anybody. */
 const LIMITS = { states: 6_000, beyondBestMinutes: 60, solutions: 4 } as const;
+
+/** The leads of every coil swapped come to hot and ground swapped, which is less work. */
+function isRoundabout(made: readonly Move[], moves: readonly Move[]): boolean {
+  return made.some((move) => {
+    if (move.on !== 'pickup' || !isLeads(move.work)) return false;
+    const swapped = made.filter((each) => each.on === 'pickup' && each.pickup === move.pickup && isLeads(each.work));
+    const whole = moves.some(
+      (each) => each.on === 'pickup' && each.pickup === move.pickup && each.work === 'hot and ground',
+    );
+    return whole && swapped.length === move.pickup.coils.length;
+  });
+}
 
 const FAULTS: ReadonlySet<string> = new Set([
   'phase/coils-cancel',
@@ -131,22 +146,38 @@ export function searchable(
 }
 
 /** Steps from the inside of a pickup outward, with what to write; `undefined` where it cannot be written. */
-export function stepsOf(moves: readonly Move[], quick: readonly QuickEstimates[]): readonly RepairStep[] | undefined {
+export function stepsOf(
+  moves: readonly Move[],
+  quick: readonly QuickEstimates[],
+  pickups: readonly Pickup[],
+): readonly RepairStep[] | undefined {
   const ordered = [...moves].sort((a, b) => ORDER.indexOf(a.work) - ORDER.indexOf(b.work));
   const changes = changesOf(moves);
+  const after = (pickup: Pickup): Pickup | undefined => {
+    const change = changes.get(pickup);
+    const signs = quick.find(({ netlist }) => netlist.pickup === pickup)?.signs ?? [];
+    return change ? changedPickup(pickup, signs, change) : pickup;
+  };
   const written = new Set<Pickup>();
+  const pickupStepEdits = (pickup: Pickup): readonly Edit[] | undefined => {
+    if (written.has(pickup)) return [];
+    written.add(pickup);
+    const changed = after(pickup);
+    const own = changed && pickupEdits(pickup, changed);
+    const kept = pickups.map((other) => {
+      const now = after(other);
+      return other === pickup || !changed || !now
+        ? []
+        : keepLikes({ before: pickup, after: changed }, { before: other, after: now });
+    });
+    return own && kept.every((each) => each !== undefined)
+      ? [...own, ...kept.flatMap((each) => each ?? [])]
+      : undefined;
+  };
   const steps = ordered.map((move): RepairStep | undefined => {
     const edits = move.on === 'position' ? splitEdit(move.part, move.to) : pickupStepEdits(move.pickup);
     return edits && { ...stepWords(move), minutes: move.minutes, edits };
   });
-  function pickupStepEdits(pickup: Pickup): readonly Edit[] | undefined {
-    if (written.has(pickup)) return [];
-    written.add(pickup);
-    const change = changes.get(pickup);
-    const signs = quick.find(({ netlist }) => netlist.pickup === pickup)?.signs;
-    const after = change && signs && changedPickup(pickup, signs, change);
-    return after && pickupEdits(pickup, after);
-  }
   return steps.some((step) => step === undefined) ? undefined : steps.flatMap((step) => step ?? []);
 }
 

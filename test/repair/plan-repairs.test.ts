@@ -1,0 +1,312 @@
+/**
+ * Plans for the mistakes that benches make. What each change does to signal and hum is the table of changes to a good two-coil
+ * pickup: common practice, no published source; it follows from the induction law (see test/physics/reference/sign-table.json).
+ */
+import assert from 'node:assert/strict';
+import { planRepairs, type RepairOutcome } from '../../server/src/repair/plan-repairs.ts';
+import { WORK } from '../../server/src/repair/work.ts';
+import { analyse } from '../support/check-fixture.ts';
+
+const BAR = `magnet bar-5 {
+  material alnico-5
+}
+`;
+
+interface Double {
+  readonly name?: string;
+  readonly wound?: readonly [string, string];
+  readonly poles?: readonly [string, string];
+  readonly hookup?: string;
+  readonly magnet?: string;
+  readonly leads?: readonly [string, string];
+  readonly more?: string;
+}
+
+/** Two coils, finish to finish: in phase and quiet as it stands. */
+const double = ({
+  name = 'heron',
+  wound = ['clockwise', 'clockwise'],
+  poles,
+  hookup = 'hot violet\n    link grey turquoise\n    ground pink',
+  magnet = poles ? '' : '  magnet bar-5 north toward screw\n',
+  leads = ['start to pink\n    finish to turquoise', 'start to violet\n    finish to grey'],
+  more = '',
+}: Double = {}) => `pickup ${name} {
+  conductors violet grey pink turquoise
+${more}${(['screw', 'slug'] as const)
+  .map(
+    (coil, index) => `  coil ${coil} {
+    turns 5_000
+    wound ${wound[index]}
+${poles ? `    polarity ${poles[index]}\n` : ''}    ${leads[index]}
+  }
+`,
+  )
+  .join('')}${magnet}  hookup {
+    ${hookup}
+  }
+}
+`;
+
+const single = (
+  name: string,
+  wound = 'clockwise',
+  poles = 'north-up',
+  hookup = 'hot violet\n    ground grey',
+) => `pickup ${name} {
+  coil main {
+    turns 7_700
+    wound ${wound}
+    polarity ${poles}
+    start grey
+    finish violet
+  }
+  hookup {
+    ${hookup}
+  }
+}
+`;
+
+const planOf = (text: string, subject: Parameters<typeof planRepairs>[1] = { pickup: 'heron' }) =>
+  planRepairs(analyse(text), subject);
+
+const texts = ({ plans }: RepairOutcome): readonly (readonly string[])[] =>
+  plans.map(({ steps }) => steps.map(({ text }) => text));
+
+describe('a plan for one pickup', () => {
+  it('is none where nothing is wrong', () => {
+    const outcome = planOf(BAR + double());
+    assert.deepEqual([outcome.faults, outcome.plans, outcome.impossible], [[], [], undefined]);
+  });
+
+  it('of a coil wound the wrong way swaps its leads, and does not wind again', () => {
+    const outcome = planOf(BAR + double({ wound: ['clockwise', 'counterclockwise'] }));
+    assert.deepEqual(texts(outcome).slice(0, 2), [
+      ['Swap the leads of the screw coil of heron: pink and turquoise change places'],
+      ['Swap the leads of the slug coil of heron: violet and grey change places'],
+    ]);
+    assert.equal(outcome.plans[0]?.minutes, WORK['leads outside'].minutes);
+    assert.equal(outcome.onlyRewinding, undefined);
+    assert.match(outcome.plans[0]?.steps[0]?.why ?? '', /string signal and hum of the screw coil over; two wires/);
+  });
+
+  it('of like poles turns the rods of one coil', () => {
+    const outcome = planOf(double({ poles: ['north-up', 'north-up'] }));
+    assert.deepEqual(texts(outcome), [
+      ['Turn the poles of the screw coil of heron over'],
+      ['Turn the poles of the slug coil of heron over'],
+    ]);
+  });
+
+  it('of like poles in phase turns the rods and swaps leads, the rods first', () => {
+    const hums = double({
+      poles: ['north-up', 'north-up'],
+      hookup: 'hot violet\n    link grey pink\n    ground turquoise',
+    });
+    const steps = texts(planOf(hums))[0];
+    assert.match(steps?.[0] ?? '', /^Turn the poles of the \w+ coil of heron over$/);
+    assert.match(steps?.[1] ?? '', /^Swap the leads of the \w+ coil of heron/);
+    assert.equal(steps?.length, 2);
+  });
+
+  it('of a braid that carries a coil and lies on hot swaps hot and ground; a lead of its own is the dearer way', () => {
+    const braid = double({
+      more: '  shield bare\n  baseplate nickel-silver tied to bare\n',
+      leads: ['start brown to bare\n    finish to turquoise', 'start to violet\n    finish to grey'],
+      hookup: 'hot bare\n    link grey turquoise\n    ground violet\n    free pink',
+    });
+    assert.deepEqual(texts(planOf(BAR + braid)), [
+      ['Swap hot and ground of heron'],
+      [
+        'Take the start of the screw coil of heron off the shield: it leaves by a lead of its own, brown, and the shield goes to ground by itself',
+      ],
+    ]);
+  });
+
+  it('does not judge what is not whole', () => {
+    const outcome = planOf(BAR + double({ hookup: 'hot violet\n    ground pink' }));
+    assert.deepEqual(outcome.plans, []);
+    assert.match(outcome.impossible ?? '', /first put right "The pickup is silent/);
+  });
+});
+
+describe('a proof that nothing helps', () => {
+  it('of three coils: two have the same poles up', () => {
+    const three = `pickup heron {
+${(['a', 'b', 'c'] as const)
+  .map(
+    (name, index) => `  coil ${name} {
+    turns 5_000
+    wound clockwise
+    polarity ${index === 1 ? 'south-up' : 'north-up'}
+    start ${name}-in
+    finish ${name}-out
+  }
+`,
+  )
+  .join('')}  hookup {
+    hot c-out
+    link c-in b-in
+    link b-out a-out
+    ground a-in
+  }
+}
+`;
+    const outcome = planOf(three);
+    assert.deepEqual(outcome.plans, []);
+    assert.match(
+      outcome.impossible ?? '',
+      /^Nothing helps heron: .* of three coils one is always over; .* at least one coil is left/,
+    );
+  });
+
+  it('of positions that contradict each other', () => {
+    const text = `${single('wren')}${single('heron')}instrument juniper {
+  pickup neck wren at 160 mm
+  pickup bridge heron at 42 mm
+  selector {
+    1 "both" neck parallel bridge
+    2 "other" neck parallel reversed bridge
+  }
+}
+`;
+    const outcome = planOf(text, { instrument: 'juniper' });
+    assert.deepEqual(outcome.plans, []);
+    assert.match(
+      outcome.impossible ?? '',
+      /^Position 2 \(other\) and position 1 \(both\) contradict each other: .* say `on purpose`/,
+    );
+  });
+});
+
+describe('a plan for an instrument', () => {
+  const instrument = (positions: string) => `instrument juniper {
+  pickup neck wren at 160 mm
+  pickup middle lark at 100 mm
+  pickup bridge heron at 42 mm
+  selector {
+    1 "bridge" bridge
+${positions}    5 "neck" neck
+  }
+}
+`;
+  const split = (bridge: string, neck: string) =>
+    `    2 "bridge and middle" bridge.${bridge} parallel middle\n    3 "middle" middle\n    4 "middle and neck" middle parallel neck.${neck}\n`;
+  const three = (positions: string, change: (text: string) => string = (text) => text) =>
+    change(BAR + double() + double({ name: 'wren' }) + single('lark')) + instrument(positions);
+  const plans = (text: string) => planRepairs(analyse(text), { instrument: 'juniper' });
+
+  it('is none where both splits keep the coil with poles unlike the middle', () => {
+    assert.deepEqual(plans(three(split('slug', 'slug'))).faults, []);
+  });
+
+  it('of both splits on the wrong coil moves two wires', () => {
+    const outcome = plans(three(split('screw', 'screw')));
+    assert.deepEqual(texts(outcome)[0], [
+      'In position 2 (bridge and middle) take bridge.slug instead of bridge.screw',
+      'In position 4 (middle and neck) take neck.slug instead of neck.screw',
+    ]);
+    assert.equal(outcome.plans[0]?.minutes, 2 * WORK['other coil of a split'].minutes);
+  });
+
+  it('of a magnet put back upside down does the least for all positions at once', () => {
+    const text = three(split('slug', 'slug'), (whole) =>
+      whole
+        .replace('pickup wren', 'pickup-wren')
+        .replace(/(pickup-wren[\s\S]*?)north toward/, '$1south toward')
+        .replace('pickup-wren', 'pickup wren'),
+    );
+    const outcome = plans(text);
+    assert.deepEqual(
+      outcome.faults.map(({ code, subject }) => `${code} ${subject.position}`),
+      ['phase/position-cancels 4'],
+    );
+    // By its leads alone the neck would be in phase and its split would hum: that plan has the other coil taken too.
+    assert.deepEqual(texts(outcome)[0], [
+      'Swap hot and ground of wren',
+      'In position 4 (middle and neck) take neck.screw instead of neck.slug',
+    ]);
+    assert.ok(texts(outcome).some((steps) => steps.length === 1 && steps[0] === 'Turn the magnet of wren over'));
+  });
+
+  it('of a middle with reverse wind but not reverse poles gives it both', () => {
+    const text = `${single('wren')}${single('lark', 'counterclockwise')}${single('heron')}${instrument(
+      '    2 "bridge and middle" bridge parallel middle\n    3 "middle" middle\n    4 "middle and neck" middle parallel neck\n',
+    )}`;
+    assert.deepEqual(texts(plans(text))[0], ['Swap hot and ground of lark']);
+  });
+
+  it('keeps what is meant to be out of phase out of phase', () => {
+    const text = `${single('wren')}${single('lark')}${single('heron', 'counterclockwise')}${instrument(
+      '    2 "bridge and middle" bridge parallel middle\n    3 "meant" neck parallel reversed middle, on purpose\n    4 "middle and neck" middle parallel neck\n',
+    )}`;
+    const outcome = plans(text);
+    assert.deepEqual(texts(outcome)[0], ['Swap hot and ground of heron']);
+    assert.deepEqual(
+      outcome.plans.map(({ leaves }) => leaves.map(({ code, subject }) => `${code} ${subject.position}`)),
+      outcome.plans.map(() => ['phase/position-cancels 3']),
+    );
+  });
+
+  it('frees the shield before a pickup is reversed', () => {
+    const shield = '  shield bare\n  baseplate nickel-silver tied to bare\n';
+    const text =
+      BAR +
+      double({ more: shield, hookup: 'hot violet\n    link grey turquoise\n    ground pink bare' }) +
+      double({ name: 'wren' }) +
+      single('lark') +
+      instrument('    2 "meant" neck parallel reversed bridge, on purpose\n    3 "middle" middle\n');
+    assert.deepEqual(texts(plans(text))[0], ['Give the shield of heron a line of its own: `shield bare`']);
+  });
+
+  it('says so where nothing but winding again helps', () => {
+    // Each coil starts on its baseplate, which would come to hot; poles are known by a compass, and nothing says they can be turned.
+    const grounded = (name: string, wound: string) =>
+      single(name, wound)
+        .replace('    polarity north-up\n', '')
+        .replace('start grey', 'start to baseplate')
+        .replace('ground grey', 'ground baseplate')
+        .replace(
+          '  hookup',
+          '  baseplate steel\n  readings "bench" 2026-10-02 {\n    compass main north-up\n  }\n  hookup',
+        );
+    const text = `${grounded('heron', 'clockwise')}${grounded('wren', 'counterclockwise')}instrument juniper {
+  pickup neck wren at 160 mm
+  pickup bridge heron at 42 mm
+  selector {
+    1 "both" neck parallel bridge
+  }
+}
+`;
+    const outcome = plans(text);
+    assert.equal(
+      outcome.onlyRewinding,
+      'Nothing but winding a coil again helps: every set of other changes leaves a fault.',
+    );
+    assert.deepEqual(texts(outcome), [
+      ['Wind the main coil of wren again, the other way round'],
+      ['Wind the main coil of heron again, the other way round'],
+    ]);
+  });
+
+  it('leaves a pickup alone that is like the one worked on', () => {
+    const text = `${single('heron', 'counterclockwise')}pickup wren like heron {
+  coil main {
+    wound clockwise
+  }
+}
+${single('lark')}${instrument('    2 "bridge and middle" bridge parallel middle\n    4 "middle and neck" middle parallel neck\n')}`
+      .replace('4 "middle', '3 "middle')
+      .replace('5 "neck"', '4 "neck"');
+    const analysis = analyse(text);
+    const outcome = planRepairs(analysis, { instrument: 'juniper' });
+    assert.deepEqual(texts(outcome)[0], ['Swap hot and ground of heron']);
+    const after = analysis.edited(outcome.plans[0]?.steps.flatMap(({ edits }) => edits) ?? []);
+    const hotOf = (name: string) =>
+      after?.model.pickups
+        .find((pickup) => pickup.name === name)
+        ?.hookup?.joints.filter(({ kind }) => kind === 'hot')
+        .flatMap(({ leads }) => leads.map(({ text: lead }) => lead));
+    assert.deepEqual([hotOf('heron'), hotOf('wren')], [['grey'], ['violet']]);
+  });
+});
