@@ -1,0 +1,62 @@
+import type { Span } from '../../../grammar/src/span.ts';
+import type { Analysis } from '../analysis-types.ts';
+import type { Finding } from '../checks/finding.ts';
+import { planRepairs, type RepairOutcome, type RepairSubject } from '../repair/plan-repairs.ts';
+import { findingSpan } from './diagnostics.ts';
+import { locateEdits, type TextEdit } from './text-edits.ts';
+
+export interface RepairAction {
+  readonly title: string;
+  readonly minutes: number;
+  /** What is done, in order. */
+  readonly steps: readonly string[];
+  readonly edits: readonly TextEdit[];
+  /** The findings that it settles. */
+  readonly findings: readonly Finding[];
+}
+
+/** The best plan for the pickup or the instrument whose fault lies in the span: all its faults at once, with the least work. */
+export function repairActions(analysis: Analysis, span: Span): readonly RepairAction[] {
+  const touched = analysis.findings.filter((finding) => {
+    const at = findingSpan(analysis, finding);
+    return at !== undefined && at.start <= span.end && at.end >= span.start;
+  });
+  const subjects = new Map<string, RepairSubject>();
+  for (const finding of touched)
+    for (const subject of subjectsOf(analysis, finding)) subjects.set(JSON.stringify(subject), subject);
+  return [...subjects.values()].flatMap((subject): readonly RepairAction[] => {
+    const { faults, plans } = plansFor(analysis, subject);
+    const [best] = plans;
+    if (!best || !faults.some((fault) => touched.includes(fault))) return [];
+    const edits = locateEdits(
+      analysis,
+      best.steps.flatMap((step) => step.edits),
+    );
+    const steps = best.steps.map(({ text }) => text);
+    const what = subject.instrument === undefined ? subject.pickup : `the whole instrument ${subject.instrument}`;
+    const title = `Repair ${what}, about ${best.minutes} min: ${steps.join('; ')}`;
+    return edits ? [{ title, minutes: best.minutes, steps, edits, findings: faults }] : [];
+  });
+}
+
+/** A pickup's fault is one of the pickup and of every instrument that it is fitted in. */
+function subjectsOf({ instruments }: Analysis, { subject }: Finding): readonly RepairSubject[] {
+  if (subject.instrument !== undefined) return [{ instrument: subject.instrument }];
+  if (subject.pickup === undefined) return [];
+  const homes = instruments.filter(({ instrument }) =>
+    instrument.slots.some(({ pickup }) => pickup?.name === subject.pickup),
+  );
+  return [{ pickup: subject.pickup }, ...homes.map(({ instrument }) => ({ instrument: instrument.name }))];
+}
+
+const remembered = new WeakMap<Analysis, Map<string, RepairOutcome>>();
+
+/** An editor asks at every move of the cursor. */
+function plansFor(analysis: Analysis, subject: RepairSubject): RepairOutcome {
+  const known = remembered.get(analysis) ?? new Map<string, RepairOutcome>();
+  remembered.set(analysis, known);
+  const key = JSON.stringify(subject);
+  const outcome = known.get(key) ?? planRepairs(analysis, subject);
+  known.set(key, outcome);
+  return outcome;
+}
