@@ -87,9 +87,23 @@ describe('draw', () => {
     assert.match(two.stdout, /withen-bridge\.pickup/);
   });
 
+  it('writes all positions of an instrument, the live one emphasised', async () => {
+    const all = await shell.run(['draw', 'larkspit.pickup', '--view', 'positions']);
+    const live = await shell.run(['draw', 'larkspit.pickup', '--view', 'positions', '--position', '2']);
+    for (const { code, stdout, stderr } of [all, live]) {
+      assert.deepEqual([code, stderr], [0, '']);
+      assertXml(stdout);
+    }
+    assert.notEqual(all.stdout, live.stdout);
+    assert.match(
+      (await shell.run(['draw', 'hesk-neck.pickup', '--view', 'positions'])).stderr,
+      /no instrument to draw/,
+    );
+  });
+
   it('refuses what does not go together, and positions that there are not', async () => {
     const wrong = await shell.run(['draw', 'larkspit.pickup', '--position', '2']);
-    assert.match(wrong.stderr, /--position and --compare belong to --view response\n$/);
+    assert.match(wrong.stderr, /--position belongs to --view response and positions\n$/);
     const none = await shell.run(['draw', 'larkspit.pickup', '--view', 'response', '--position', '9']);
     assert.match(none.stderr, /has no position 9, only 1, 2, 3, 4, 5\n$/);
   });

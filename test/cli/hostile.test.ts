@@ -31,6 +31,7 @@ const OUTPUTS: Readonly<Record<string, readonly string[]>> = {
   'report, JSON': ['report', 'hostile.pickup', '--format', 'json'],
   wiring: ['draw', 'hostile.pickup'],
   response: ['draw', 'hostile.pickup', '--view', 'response'],
+  positions: ['draw', 'hostile-guitar.pickup', '--view', 'positions'],
   compare: ['compare', 'hesk-neck.pickup', 'hostile.pickup'],
   'compare, JSON': ['compare', 'hesk-neck.pickup', 'hostile.pickup', '--format', 'json'],
   'compare, page': ['compare', 'hesk-neck.pickup', 'hostile.pickup', '--format', 'html'],
@@ -58,6 +59,8 @@ describe('hostile texts of a spec', () => {
           .replace('"before the cover"', `"${text}"`)
           .replace('    counted 5_050\n', '    counted 5_050\n    wound counterclockwise\n');
         shell.write('hostile.pickup', hostile);
+        const teasel = readFileSync(shell.path('teasel.pickup'), 'utf8');
+        shell.write('hostile-guitar.pickup', teasel.replace(/"Teasel.*"/, `"${text}"`).replace('"both"', `"${text}"`));
       });
       after(() => shell.remove());
 
@@ -93,7 +96,7 @@ function assertHarmless(output: string, text: string): void {
     assertWithout(/<[a-z][^<>]*\son\w+=/i, text);
     assert.equal(text.match(/<\/html>/g)?.length, 1);
   }
-  if (output === 'wiring' || output === 'response') {
+  if (['wiring', 'response', 'positions'].includes(output)) {
     const parser = new SaxesParser();
     parser.on('error', (error) => assert.fail(error.message));
     parser.on('opentag', ({ name }) => assert.doesNotMatch(name, /^(script|img|a|image|foreignObject)$/i));

@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { responsePlot } from '../documents/response-plot/response-plot.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
@@ -15,12 +16,12 @@ import { writeFile } from './write-file.ts';
 
 export const draw = defineCommand({
   name: 'draw',
-  summary: 'a picture: the wiring of a pickup, or a response',
+  summary: 'a picture: the wiring of a pickup, a response, or all positions of an instrument',
   positionals: 'FILE',
   least: 1,
   most: 1,
   options: {
-    view: { type: 'choice', choices: ['wiring', 'response'], meaning: 'what is drawn' },
+    view: { type: 'choice', choices: ['wiring', 'response', 'positions'], meaning: 'what is drawn' },
     output: {
       type: 'text',
       value: 'OUT.svg',
@@ -29,7 +30,12 @@ export const draw = defineCommand({
         'the file to write, standard output unless given; a name in .png makes a PNG where rsvg-convert is at hand',
     },
     pickup: { type: 'text', value: 'NAME', meaning: 'which pickup, where the file holds several' },
-    position: { type: 'text', value: 'N', meaning: 'the response of this position of the selector, at the jack' },
+    instrument: { type: 'text', value: 'NAME', meaning: 'which instrument, where the file holds several' },
+    position: {
+      type: 'text',
+      value: 'N',
+      meaning: 'the response of this position of the selector, at the jack; of the positions, the live one',
+    },
     volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
     tone: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
     compare: { type: 'text', value: 'FILE', meaning: 'the response of the same part in another file, as before' },
@@ -42,43 +48,51 @@ export const draw = defineCommand({
     meaning: 'coils seen from the strings, every lead named, findings on the drawing',
   },
   async run(values, [file = ''], context) {
-    if (values.view === 'wiring' && (values.position ?? values.compare) !== undefined) {
-      throw new CommandError('--position and --compare belong to --view response');
+    if (values.view === 'wiring' && values.position !== undefined) {
+      throw new CommandError('--position belongs to --view response and positions');
     }
+    if (values.view !== 'response' && values.compare !== undefined) {
+      throw new CommandError('--compare belongs to --view response; the command compare shows two wirings');
+    }
+    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
     const source = await requireSource(file, values, context);
     const now = { analysis: analyseSource(source, context), shown: source.shown };
-    const svg = values.view === 'wiring' ? wiring(now, values.pickup, values.width) : await response();
+    const svg = await picture();
     context.progress.clear();
     if (values.output === undefined) {
       context.stdout.write(svg);
       return 0;
     }
     const target = path.resolve(context.cwd, values.output);
-    const picture = path.extname(target).toLowerCase() === '.png' ? png(svg, values.output) : svg;
-    writeFile(target, picture, { replace: values.force });
+    const content = path.extname(target).toLowerCase() === '.png' ? png(svg, values.output) : svg;
+    writeFile(target, content, { replace: values.force });
     context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     return 0;
 
-    async function response(): Promise<string> {
-      const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
+    async function picture(): Promise<string> {
+      if (values.view === 'wiring') return wiring(now, values.pickup, values.width);
+      if (values.view === 'positions') return positions(now, values.instrument, values.position, pots, values.width);
       const other = values.compare === undefined ? undefined : await requireSource(values.compare, values, context);
       const before = other && { analysis: analyseSource(other, context), shown: other.shown };
-      const picture =
+      const response =
         values.position === undefined
           ? pickupResponse(now, before, values.pickup)
-          : positionResponse(now, before, values.position, pots);
-      if (picture !== undefined) return responsePlot(picture, values.width);
+          : positionResponse(now, before, values.instrument, values.position, pots);
+      if (response !== undefined) return responsePlot(response, values.width);
       throw new CommandError(`${now.shown}: no response is known; report says what is, check what is missing`);
     }
   },
 });
+
+type Pots = { readonly volume: number; readonly tone: number };
+type Width = 'wide' | 'narrow';
 
 interface Drawn {
   readonly analysis: Analysis;
   readonly shown: string;
 }
 
-function wiring({ analysis, shown }: Drawn, name: string | undefined, width: 'wide' | 'narrow'): string {
+function wiring({ analysis, shown }: Drawn, name: string | undefined, width: Width): string {
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
 }
 
@@ -91,14 +105,14 @@ function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | un
 function positionResponse(
   now: Drawn,
   before: Drawn | undefined,
+  name: string | undefined,
   position: string,
-  pots: { readonly volume: number; readonly tone: number },
+  pots: Pots,
 ) {
   const stateOf = ({ analysis, shown }: Drawn) => {
-    const places = analysis.instruments.flatMap((instrument) =>
-      instrument.instrument.positions.map(({ key }) => ({ key: key.value, instrument })),
-    );
-    const { instrument } = choose(places, ({ key }) => key, { what: 'position', name: position, shown });
+    const instrument = chosenInstrument(analysis, name, shown);
+    const keys = instrument.instrument.positions.map(({ key }) => key.value);
+    choose(keys, (key) => key, { what: 'position', name: position, shown });
     return { analysis, instrument };
   };
   return positionResponsePicture(stateOf(now), position, {
@@ -108,13 +122,40 @@ function positionResponse(
   });
 }
 
+function positions(
+  { analysis, shown }: Drawn,
+  name: string | undefined,
+  live: string | undefined,
+  pots: Pots,
+  width: Width,
+): string {
+  const picture = positionsPicture(analysis, chosenInstrument(analysis, name, shown), { pots, live });
+  if (picture === undefined) throw new CommandError(`${shown}: the instrument has no positions`);
+  return positionsSheet(picture, width);
+}
+
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {
-  const [only, another] = pickups;
-  if (only === undefined) throw new CommandError(`${shown} holds no pickup to draw`);
-  if (name !== undefined) return choose(pickups, ({ pickup }) => pickup.name, { what: 'pickup', name, shown });
+  return chosen('pickup', pickups, ({ pickup }) => pickup.name, name, shown);
+}
+
+function chosenInstrument({ instruments }: Analysis, name: string | undefined, shown: string): InstrumentAnalysis {
+  return chosen('instrument', instruments, ({ instrument }) => instrument.name, name, shown);
+}
+
+/** The one that is named, or the only one. */
+function chosen<T>(
+  what: 'pickup' | 'instrument',
+  parts: readonly T[],
+  nameOf: (part: T) => string,
+  name: string | undefined,
+  shown: string,
+): T {
+  const [only, another] = parts;
+  if (only === undefined) throw new CommandError(`${shown} holds no ${what} to draw`);
+  if (name !== undefined) return choose(parts, nameOf, { what, name, shown });
   if (another === undefined) return only;
-  const names = pickups.slice(0, 20).map(({ pickup }) => pickup.name);
-  throw new CommandError(`${shown} holds several pickups; --pickup NAME says which: ${names.join(', ')}`);
+  const names = parts.slice(0, 20).map(nameOf).join(', ');
+  throw new CommandError(`${shown} holds several ${what}s; --${what} NAME says which: ${names}`);
 }
 
 /** Twice the size of the SVG, for screens with small pixels. */
