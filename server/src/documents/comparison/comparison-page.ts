@@ -7,6 +7,7 @@ import { responsePlot } from '../response-plot/response-plot.ts';
 import { PALETTES } from '../theme.ts';
 import { pickupPicture } from '../wiring-diagram/from-model.ts';
 import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
+import { changedParts } from './changed-parts.ts';
 import type { FactChange } from './compare-facts.ts';
 import { type Comparison, type State, sameMeaning } from './comparison.ts';
 import { type NumberRow, numberRows } from './number-text.ts';
@@ -26,7 +27,7 @@ export function comparisonPage(before: State, after: State, comparison: Comparis
   const same = sameMeaning(comparison);
   return {
     title: `${names.before} → ${names.after}`,
-    css: pageCss(),
+    css: pageCss() + markedParts(after, comparison),
     body: [
       h(
         'main',
@@ -139,8 +140,8 @@ function pictures(before: State, after: State, comparison: Comparison, names: St
       h(
         'div',
         { class: 'pair' },
-        wiring(before, old, 'before', names.before),
-        wiring(after, now, 'after', names.after),
+        wiring(before, old, 'before', names.before, changedParts(comparison.facts, `pickup ${name}`, 'before')),
+        wiring(after, now, 'after', names.after, changedParts(comparison.facts, `pickup ${name}`, 'after')),
       ),
       ...(response === undefined ? [] : [h('div', {}, { drawing: responsePlot(response, 'wide') })]),
     ];
@@ -163,17 +164,41 @@ function pictures(before: State, after: State, comparison: Comparison, names: St
   ];
 }
 
-/** Two drawings of one pickup stand on the page, so each has ids of its own. */
-function wiring(state: State, pickup: PickupAnalysis, side: string, name: string): HtmlNode {
+/** Two drawings of one pickup stand on the page, so each has ids of its own. What was changed is marked, and named beside it. */
+function wiring(
+  state: State,
+  pickup: PickupAnalysis,
+  side: 'before' | 'after',
+  name: string,
+  changed: ReadonlySet<string>,
+): HtmlNode {
   const picture = pickupPicture(state.analysis, pickup);
   const { svg } = drawPickup({ ...picture, id: `${side}-${picture.id}` }, 'narrow');
-  return h('div', {}, h('p', {}, typed(name)), { drawing: svg });
+  const parts = [...changed].map((part) => part.replace(/^(coil|lead|part):/, '$1 '));
+  return h(
+    'div',
+    { class: side },
+    h('p', {}, typed(name), ...(parts.length === 0 ? [] : [', marked: ', typed(parts.join(', '))])),
+    { drawing: svg },
+  );
+}
+
+/** A glow around each changed part. A name that holds more than letters, digits and joiners is named in words alone. */
+function markedParts({ analysis }: State, { facts }: Comparison): string {
+  const rules = analysis.pickups.flatMap(({ pickup }) =>
+    (['before', 'after'] as const).flatMap((side) =>
+      [...changedParts(facts, `pickup ${pickup.name}`, side)]
+        .filter((part) => /^[\p{L}\p{N}_.: -]+$/u.test(part))
+        .map((part) => `.${side} [data-part="${part}"] { filter: drop-shadow(0 0 3px var(--mark)); }`),
+    ),
+  );
+  return [...new Set(rules)].map((rule) => `${rule}\n`).join('');
 }
 
 function pageCss(): string {
   const { light, dark } = PALETTES;
   const colours = (palette: typeof light | typeof dark): string =>
-    `:root { --paper: ${palette.paper}; --ink: ${palette.ink}; --line: ${palette.line}; --gone: ${palette.find}; --come: ${palette.live}; }`;
+    `:root { --paper: ${palette.paper}; --ink: ${palette.ink}; --line: ${palette.line}; --gone: ${palette.find}; --come: ${palette.live}; --mark: ${palette.find}; }`;
   return [
     colours(light),
     `@media (prefers-color-scheme: dark) { ${colours(dark)} }`,
