@@ -1,17 +1,18 @@
 /** Which reading tells a coil's resistance, brought to 20 degC with its meter's and thermometer's error. */
 import { type Bench, benchMeter, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import type { Probes, Reading, Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { CoilReading } from './coil-winding.ts';
+import { looseNetlist } from './pickup-circuit.ts';
 
 /** The newest reading of each coil by itself; one taken before the work counts where there is no other. */
 export function coilReadings(netlist: PickupNetlist, bench: Bench | undefined): ReadonlyMap<Coil, CoilReading> {
   const { pickup } = netlist;
-  const loose = pickup.readings.length ? pickupNetlist(pickup, { joined: false }) : netlist;
+  const loose = pickup.readings.length ? looseNetlist(pickup) : netlist;
   const result = new Map<Coil, CoilReading>();
   const ordered = [...pickup.readings.filter(({ found }) => found), ...pickup.readings.filter(({ found }) => !found)];
   for (const block of ordered)

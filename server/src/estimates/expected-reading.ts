@@ -4,7 +4,7 @@
  */
 import { type Bench, benchMeter, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { readingLimits } from '../physics/meter.ts';
@@ -12,7 +12,7 @@ import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { coilOfReading, netsOf, type ReadingTemperature, readingTemperature, resistanceAt20C } from './coil-reading.ts';
-import { dcPickup } from './pickup-circuit.ts';
+import { dcPickup, dcTransfers, looseNetlist } from './pickup-circuit.ts';
 import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';
 import { sounds } from './signs.ts';
 
@@ -98,7 +98,7 @@ function benchStates(netlist: PickupNetlist): Setting['states'] {
   return [
     { state: 'joined', netlist: apart },
     ...(netlist.chassis === netlist.ground ? [] : [{ state: 'fitted' as const, netlist }]),
-    { state: 'loose', netlist: pickupNetlist(netlist.pickup, { joined: false }) },
+    { state: 'loose', netlist: looseNetlist(netlist.pickup) },
   ];
 }
 
@@ -296,13 +296,10 @@ function touchesUntraced({ probes }: ReadingOf<'resistance'>, netlist: PickupNet
 
 /** The coils whose resistance a meter between two nets sees. */
 export function coilsBetween(netlist: PickupNetlist, [a, b]: readonly [number, number]): readonly Coil[] {
-  const ohm = (raised: Coil | undefined) => {
-    const { network, nodeOf } = dcPickup(netlist, ({ coil }) => (coil === raised ? 2 : 1) * NOMINAL_OHM, b);
-    return resistanceBetween(network, nodeOf(a), nodeOf(b));
-  };
-  const plain = ohm(undefined);
-  if (plain === null || plain === 0) return [];
-  return netlist.pickup.coils.filter((coil) => Math.abs((ohm(coil) ?? plain) - plain) > 1e-6 * plain);
+  const shares = dcTransfers(netlist, () => NOMINAL_OHM, a, b);
+  if (!shares) return [];
+  const carrying = new Set([...shares].filter(([, share]) => Math.abs(share) > 1e-3).map(([{ coil }]) => coil));
+  return netlist.pickup.coils.filter((coil) => carrying.has(coil));
 }
 
 /** Any value serves where only the path is asked for. */

@@ -1,6 +1,7 @@
 /** A pickup's nets and windings as a circuit that can be solved. */
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { type Circuit, type Component, circuit, ground } from '../physics/circuit/circuit.ts';
 import { coil as coilComponent } from '../physics/circuit/coil.ts';
 import { wire } from '../physics/circuit/components.ts';
@@ -75,7 +76,11 @@ export function dcPickup(
   return { network: networkOf(asCircuit), segments, nodeOf };
 }
 
-/** Share of one volt in each segment (finish above start) that appears between two nets; `undefined` where no path joins them. */
+/**
+ * Share of one volt in each segment (finish above start) that appears between two nets; `undefined` where no path joins them. By
+ * reciprocity it is also the current through the segment for one ampere sent from `black` to `red`, so that the resistance between
+ * the nets is Σ share² · ohm, and its sensitivity to each segment's resistance share².
+ */
 export function dcTransfers(
   netlist: PickupNetlist,
   ohmOf: (segment: Segment) => number,
@@ -86,4 +91,15 @@ export function dcTransfers(
   const shares = transfers(network, nodeOf(red), 0);
   if (typeof shares === 'string') return undefined;
   return new Map(segments.map((segment) => [segment, shares[network.sources.indexOf(segment.source)]?.re ?? 0]));
+}
+
+const loose = new WeakMap<Pickup, PickupNetlist>();
+
+/** The pickup with its leads not joined yet, as it lies on the bench; remembered. */
+export function looseNetlist(pickup: Pickup): PickupNetlist {
+  const before = loose.get(pickup);
+  if (before) return before;
+  const made = pickupNetlist(pickup, { joined: false });
+  loose.set(pickup, made);
+  return made;
 }

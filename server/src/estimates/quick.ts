@@ -3,12 +3,11 @@ import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { servesDifferentStrings } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { resistanceBetween } from '../physics/circuit/dc.ts';
-import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
+import { type Estimate, estimateOf, functionOf, linear } from '../quantities/estimate.ts';
 import { coilReadings } from './coil-reading.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import type { PhaseVerdict } from './estimates.ts';
-import { dcPickup, type Segment } from './pickup-circuit.ts';
+import { dcTransfers, type Segment } from './pickup-circuit.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
 export interface QuickEstimates {
@@ -59,7 +58,10 @@ export function segmentShare({ fromTurn, toTurn }: Segment, winding: WindingEsti
   return Math.max(0, lengthTo(Math.min(toTurn ?? turns, turns)) - lengthTo(Math.min(fromTurn, turns)));
 }
 
-/** Resistance between two nets at 20 degC with its uncertainty, common causes counted once. */
+/**
+ * Resistance between two nets at 20 degC with its uncertainty, common causes counted once: Σ share² · ohm over the coils, the shares
+ * being those of a meter's current. `null`: open; `undefined`: a coil in its path is not known.
+ */
 export function resistanceOf(
   netlist: PickupNetlist,
   windings: ReadonlyMap<Coil, WindingEstimates>,
@@ -67,26 +69,25 @@ export function resistanceOf(
   b: number | undefined,
 ): Estimate | null | undefined {
   if (a === undefined || b === undefined) return a === b ? undefined : null;
-  const coils = netlist.pickup.coils;
-  const known = coils.map((coil) => windings.get(coil)?.resistance20COhm);
-  const involved = coils.filter((_, index) => known[index] === undefined);
-  const ohmsBetween = (values: readonly number[]): number | null => {
-    const ohmOf = (segment: Segment) =>
-      (values[coils.indexOf(segment.coil)] ?? NOMINAL_OHM) * segmentShare(segment, windings.get(segment.coil));
-    const { network, nodeOf } = dcPickup(netlist, ohmOf, b);
-    return resistanceBetween(network, nodeOf(a), nodeOf(b));
-  };
-  const nominal = known.map((each) => each?.value ?? NOMINAL_OHM);
-  const ohm = ohmsBetween(nominal);
-  if (ohm === null) return null;
-  if (ohm === 0) return estimateOf(0, { basis: 'computed', restsOn: ['one net'] });
-  if (involved.length > 0) {
-    const doubled = ohmsBetween(known.map((each) => each?.value ?? NOMINAL_OHM * 2));
-    if (doubled === null || Math.abs(doubled - ohm) > 1e-9 * ohm) return undefined;
+  const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
+  const shares = dcTransfers(netlist, ohmOf, a, b);
+  if (shares === undefined) return null;
+  const weights = new Map<Coil, number>();
+  for (const [segment, share] of shares) {
+    const weight = share ** 2 * segmentShare(segment, windings.get(segment.coil));
+    if (weight > NO_PATH) weights.set(segment.coil, (weights.get(segment.coil) ?? 0) + weight);
   }
-  const inputs = known.map((each) => each ?? estimateOf(NOMINAL_OHM, { basis: 'assumed' }));
-  return functionOf(inputs, (values) => ohmsBetween(values) ?? Number.NaN);
+  if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: ['one net'] });
+  const terms = [...weights].map(([coil, weight]) => ({ ohm: windings.get(coil)?.resistance20COhm, weight }));
+  if (terms.some(({ ohm }) => ohm === undefined)) return undefined;
+  return linear(
+    terms.flatMap(({ ohm }) => ohm ?? []),
+    terms.map(({ weight }) => weight),
+  );
 }
+
+/** A coil that carries less of a meter's current, squared, is not in its path. */
+const NO_PATH = 1e-9;
 
 /** Pairs that a string hears together: not for different strings, not one below the other, no dummy coil. */
 export function soundTogether(a: Coil, b: Coil): boolean {

@@ -4,11 +4,11 @@
  * at its start. The string signal of a coil goes with direction · wind · pole, its hum with direction · wind.
  */
 import { type Coil, poleSign, rotationFromSpindle, rotationSign, type Sign } from '../model/coil.ts';
-import { kicks, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { kicks, type PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
-import { dcTransfers, type Segment } from './pickup-circuit.ts';
+import { dcTransfers, looseNetlist, type Segment } from './pickup-circuit.ts';
 
 export interface Known {
   readonly sign: Sign;
@@ -141,11 +141,10 @@ function kickResults(
   netlist: PickupNetlist,
   ohmOf: (segment: Segment) => number,
 ): readonly { coil: Coil; result: KickResult }[] {
-  const loose = once(() => pickupNetlist(netlist.pickup, { joined: false }));
   return kicks(netlist.pickup).flatMap((kick) => {
     const coil = kickedCoil(netlist, kick);
     if (!coil) return [];
-    const share = probeShare(netlist, ohmOf, kick, coil) ?? probeShare(loose(), ohmOf, kick, coil);
+    const share = probeShare(netlist, ohmOf, kick, coil) ?? probeShare(looseNetlist(netlist.pickup), ohmOf, kick, coil);
     if (share === undefined) return [];
     const reads: Sign = kick.reads === 'positive' ? 1 : -1;
     const motion: Sign = kick.motion === 'approach' ? 1 : -1;
@@ -188,12 +187,4 @@ function probeShare(
   const shares = dcTransfers(netlist, ohmOf, nets[0], nets[1]);
   const share = shares && totalTransfer(shares, coil);
   return share === undefined || Math.abs(share) < NOTHING ? undefined : share;
-}
-
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    if (!made) made = { value: make() };
-    return made.value;
-  };
 }
