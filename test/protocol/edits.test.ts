@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { PROTOCOL_VERSION } from '../../server/src/lsp/protocol.ts';
 import { SINGLE } from '../features/analysed.ts';
 import { randomNumbers } from './random-numbers.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
@@ -15,7 +16,7 @@ async function stateOf(server: ServerProcess, uri: string, version: number): Pro
   const about = { textDocument: { uri } };
   const range = { start: { line: 0, character: 0 }, end: { line: 1e6, character: 0 } };
   return {
-    diagnostics: await server.diagnosed(uri, version),
+    diagnostics: await server.completelyDiagnosed(uri, version),
     symbols: await server.request('textDocument/documentSymbol', about),
     folding: await server.request('textDocument/foldingRange', about),
     tokens: await server.request('textDocument/semanticTokens/full', about),
@@ -27,7 +28,9 @@ describe('edits against a fresh open', () => {
   let edited: ServerProcess;
   let fresh: ServerProcess;
   before(async () => {
-    [edited, fresh] = await Promise.all([startServer({ workspace }), startServer({ workspace })]);
+    // A client of our own is told when the findings are complete.
+    const options = { workspace, initializationOptions: { protocol: PROTOCOL_VERSION } };
+    [edited, fresh] = await Promise.all([startServer(options), startServer(options)]);
   });
   after(() => Promise.all([edited.stop(), fresh.stop()]));
 
@@ -55,6 +58,34 @@ describe('edits against a fresh open', () => {
       edited.notify('textDocument/didClose', { textDocument: { uri } });
     });
   }
+});
+
+describe('findings that need inductances', () => {
+  let server: ServerProcess;
+  before(async () => {
+    server = await startServer({ workspace, initializationOptions: { protocol: PROTOCOL_VERSION } });
+  });
+  after(() => server.stop());
+
+  const file = path.join(samples, 'quorl.pickup');
+  const uri = pathToFileURL(file).href;
+  const codes = (found: readonly { readonly code?: unknown }[] | undefined) => found?.map(({ code }) => code);
+  const LATE = ['hum/partly-cancelled', 'hum/partly-cancelled'];
+
+  it('follow the others, of the same version', async () => {
+    server.open(uri, readFileSync(file, 'utf8'), 3);
+    const all = await server.completelyDiagnosed(uri, 3);
+    const answers = server.published.filter((each) => each.uri === uri && each.version === 3);
+    assert.deepEqual(codes(answers[0]?.diagnostics), []);
+    assert.deepEqual(codes(all), LATE);
+    assert.equal(answers.length, 2);
+  });
+
+  it('do not go and come where what they rest on stays as it is', async () => {
+    const start = { line: 0, character: 0 };
+    server.change(uri, 4, [{ range: { start, end: start }, text: '# one more line\n' }]);
+    assert.deepEqual(codes(await server.diagnosed(uri, 4)), LATE);
+  });
 });
 
 describe('a file on the way', () => {

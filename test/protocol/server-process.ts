@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
+import { Socket } from 'node:net';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import {
@@ -11,6 +12,7 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { type Bundle, writeBundles } from '../../client/bundle.ts';
+import { ANALYSED_NOTIFICATION, type AnalysedParams } from '../../server/src/lsp/protocol.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
 
@@ -43,6 +45,8 @@ export interface ServerProcess {
   change(uri: string, version: number, contentChanges: readonly unknown[]): void;
   /** Waits for the diagnostics of this version. */
   diagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
+  /** The same once the findings that need heavy numbers are there too. */
+  completelyDiagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
   /** Resolves with the exit code once the process has ended. */
   readonly ended: Promise<number | null>;
   stop(): Promise<void>;
@@ -66,9 +70,13 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
   );
   const published: PublishDiagnosticsParams[] = [];
   const log: string[] = [];
+  const completed = new Set<string>();
   const waiting = new Set<() => void>();
   child.stderr.on('data', (data: Buffer) => log.push(data.toString()));
   child.stdin.on('error', () => undefined);
+  // A test that fails before it stops its server must not keep the whole run waiting; the server ends with its input.
+  child.unref();
+  for (const stream of child.stdio) if (stream instanceof Socket) stream.unref();
   const ended = new Promise<number | null>((resolve) => {
     child.once('exit', (code) => {
       resolve(code);
@@ -80,6 +88,10 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
     published.push(params);
     for (const wake of waiting) wake();
   });
+  connection.onNotification(ANALYSED_NOTIFICATION, ({ uri, version, complete }: AnalysedParams) => {
+    if (complete) completed.add(`${version} ${uri}`);
+    for (const wake of waiting) wake();
+  });
   connection.onNotification('window/logMessage', ({ message }: { message: string }) => {
     log.push(message);
   });
@@ -88,6 +100,22 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
   );
   connection.onRequest(() => null);
   connection.listen();
+  const lastOf = (uri: string, version: number) =>
+    published.findLast((each) => each.uri === uri && each.version === version);
+  const until = async <T>(ask: () => T | undefined): Promise<T> => {
+    for (;;) {
+      const answer = ask();
+      if (answer !== undefined) return answer;
+      if (child.exitCode !== null) throw new Error(`the server has ended\n${log.join('\n')}`);
+      await new Promise<void>((resolve) => {
+        const wake = (): void => {
+          waiting.delete(wake);
+          resolve();
+        };
+        waiting.add(wake);
+      });
+    }
+  };
   const server: ServerProcess = {
     child,
     connection,
@@ -102,20 +130,9 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
       server.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'pickup', version, text } }),
     change: (uri, version, contentChanges) =>
       server.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges }),
-    diagnosed: async (uri, version) => {
-      for (;;) {
-        const found = published.findLast((each) => each.uri === uri && each.version === version);
-        if (found) return found.diagnostics;
-        if (child.exitCode !== null) throw new Error(`the server has ended\n${log.join('\n')}`);
-        await new Promise<void>((resolve) => {
-          const wake = (): void => {
-            waiting.delete(wake);
-            resolve();
-          };
-          waiting.add(wake);
-        });
-      }
-    },
+    diagnosed: (uri, version) => until(() => lastOf(uri, version)?.diagnostics),
+    completelyDiagnosed: (uri, version) =>
+      until(() => (completed.has(`${version} ${uri}`) ? lastOf(uri, version)?.diagnostics : undefined)),
     stop: async () => {
       if (child.exitCode === null) {
         await connection.sendRequest('shutdown').catch(() => undefined);

@@ -86,13 +86,17 @@ export interface DrawnFinding {
   readonly range: Range;
 }
 
-/** Server to client, after the findings of a version have been sent: drawings of that file may be asked for anew. */
+/**
+ * Server to client, after the findings of a version have been sent: drawings of that file may be asked for anew. Sent again,
+ * with `complete`, once those that need heavy numbers are out as well.
+ */
 export const ANALYSED_NOTIFICATION = 'pickup/analysed';
 
 export interface AnalysedParams {
   readonly protocol: number;
   readonly uri: string;
   readonly version: number;
+  readonly complete: boolean;
 }
 
 /** Client to server: the page of a finding. */

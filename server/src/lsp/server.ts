@@ -1,5 +1,6 @@
 import {
   type Connection,
+  type Diagnostic,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   type InitializeParams,
@@ -13,6 +14,7 @@ import { createPush, type Push } from './diagnostics-push.ts';
 import type { Disk } from './files.ts';
 import { heeding, type Report } from './guard.ts';
 import { languageCapabilities, serveLanguage } from './language-requests.ts';
+import { createLateFindings, type LateFindings } from './late-findings.ts';
 import { serveOwnRequests } from './own-requests.ts';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from './protocol.ts';
 import { askClientForFile } from './read-file.ts';
@@ -62,16 +64,34 @@ function start(
     },
     failed: report,
   });
+  const soon = (callback: () => void): void =>
+    platform.soon(() => heeding(report, 'sending findings', callback)(undefined));
+  const send = ({ uri, version }: TextDocument, found: Diagnostic[]): void => {
+    void connection.sendDiagnostics({ uri, version, diagnostics: found });
+  };
+  const tell = ({ uri, version }: TextDocument, complete: boolean): void => {
+    const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete };
+    if (abilities.isOurs) void connection.sendNotification(ANALYSED_NOTIFICATION, params);
+  };
+  const late: LateFindings = createLateFindings({
+    analysisOf: (document) => session.analysisOf(document),
+    ready: (document) => {
+      if (session.complete(document)) send(document, diagnose(session, document, abilities));
+      tell(document, true);
+    },
+    afterRest: (callback) => {
+      const timer = setTimeout(heeding(report, 'late findings', callback), REST_MS, undefined);
+      return () => clearTimeout(timer);
+    },
+    soon,
+  });
   const push: Push = createPush({
-    soon: (callback) => platform.soon(() => heeding(report, 'sending findings', callback)(undefined)),
+    soon,
     diagnose: (document) => diagnose(session, document, abilities),
     send: (document, found) => {
-      const { uri, version } = document;
-      void connection.sendDiagnostics({ uri, version, diagnostics: found });
-      if (abilities.isOurs) {
-        const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version };
-        void connection.sendNotification(ANALYSED_NOTIFICATION, params);
-      }
+      send(document, found);
+      tell(document, false);
+      late.wanted(document);
     },
   });
   /** What stands beside the text in the editor has changed although that text has not. */
@@ -80,7 +100,7 @@ function start(
     if (documents.length > 0 && abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
   };
 
-  listenToDocuments(connection, session, { push, affected, report });
+  listenToDocuments(connection, session, { push, late, affected, report });
   connection.onDidChangeWatchedFiles(
     heeding(report, 'watched files', ({ changes }) => {
       for (const { uri } of changes) session.files.forget(uri);
@@ -128,20 +148,29 @@ function start(
   };
 }
 
+interface Listening {
+  readonly push: Push;
+  readonly late: LateFindings;
+  readonly affected: (documents: readonly TextDocument[]) => void;
+  readonly report: Report;
+}
+
+/** Long enough that nobody who types has to wait for heavy numbers, short enough to seem to follow. */
+const REST_MS = 150;
+
 function listenToDocuments(
   connection: Connection,
   session: Session,
-  {
-    push,
-    affected,
-    report,
-  }: { readonly push: Push; readonly affected: (documents: readonly TextDocument[]) => void; readonly report: Report },
+  { push, late, affected, report }: Listening,
 ): void {
   const { documents } = session;
   connection.onDidOpenTextDocument(
     heeding(report, 'opening', (params) => {
       const before = documents.get(params.textDocument.uri);
-      if (before) push.dropped(before);
+      if (before) {
+        push.dropped(before);
+        late.dropped(before);
+      }
       const document = documents.open(params);
       const others = session.listingChanged().filter((other) => other !== document);
       push.edited(document);
@@ -152,6 +181,7 @@ function listenToDocuments(
     heeding(report, 'editing', (params) => {
       const document = documents.change(params);
       if (document === undefined) return;
+      late.interrupted();
       const others = session.changed([document.uri]).filter((other) => other !== document);
       push.edited(document);
       affected(others);
@@ -162,6 +192,7 @@ function listenToDocuments(
       const document = documents.close(params);
       if (document === undefined) return;
       push.dropped(document);
+      late.dropped(document);
       session.files.forget(document.uri);
       void connection.sendDiagnostics({ uri: document.uri, diagnostics: [] });
       affected(session.listingChanged());

@@ -1,6 +1,8 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { createAnalyser } from '../analysis.ts';
 import type { Analysis } from '../analysis-types.ts';
+import type { Bench } from '../model/bench.ts';
+import type { Instrument } from '../model/instrument.ts';
 import { createDocuments, type Documents } from './documents.ts';
 import { fileKey } from './file-key.ts';
 import { createFiles, type FileSources, type Files } from './files.ts';
@@ -12,6 +14,11 @@ export interface Session {
   readonly files: Files;
   /** `undefined` for a text too long to be a spec, and where the analysis itself failed (which is told in the log). */
   analysisOf(document: TextDocument): Analysis | undefined;
+  /**
+   * From now on the analysis holds the findings that need heavy numbers as well; after later edits too, as long as what
+   * they rest on stays as it is. True where there are more of them than before.
+   */
+  complete(document: TextDocument): boolean;
   /** Of all open documents. */
   openAnalyses(): readonly Analysis[];
   /** Of all open documents and every file that they use. */
@@ -32,6 +39,16 @@ export function createSession({ sources, failed }: SessionOptions): Session {
   const files = createFiles({ documents, ...sources });
   const analyser = createAnalyser();
   const known = new Map<string, Analysis | undefined>();
+  const completed = new WeakMap<Instrument, { readonly bench: Bench | undefined }>();
+  /** Heavy findings that have been worked out before cost nothing now. */
+  const withKnownFindings = (analysis: Analysis): Analysis => {
+    const isComplete = analysis.instruments.every(({ instrument }) => {
+      const before = completed.get(instrument);
+      return before !== undefined && before.bench === analysis.bench;
+    });
+    const findings = isComplete ? analysis.allFindings() : analysis.findings;
+    return findings === analysis.findings ? analysis : { ...analysis, findings };
+  };
 
   const analyse = (uri: string): Analysis | undefined => {
     const key = fileKey(uri);
@@ -39,7 +56,7 @@ export function createSession({ sources, failed }: SessionOptions): Session {
     files.newRound();
     let analysis: Analysis | undefined;
     try {
-      analysis = analyser.analyse(uri, files);
+      analysis = withKnownFindings(analyser.analyse(uri, files));
     } catch (error) {
       failed(`analysis of ${uri}`, error);
     }
@@ -54,6 +71,14 @@ export function createSession({ sources, failed }: SessionOptions): Session {
     documents,
     files,
     analysisOf,
+    complete: (document) => {
+      const before = analysisOf(document);
+      if (before === undefined) return false;
+      for (const { instrument } of before.instruments) completed.set(instrument, { bench: before.bench });
+      const after = withKnownFindings(before);
+      known.set(fileKey(document.uri), after);
+      return after !== before;
+    },
     openAnalyses,
     allAnalyses: () => {
       const found = new Map<string, Analysis>();

@@ -1,0 +1,64 @@
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Analysis } from '../analysis-types.ts';
+
+export interface LateFindings {
+  /** The findings that need no heavy numbers are out for this document. */
+  wanted(document: TextDocument): void;
+  /** Something was typed: heavy work rests until the hands do. */
+  interrupted(): void;
+  dropped(document: TextDocument): void;
+}
+
+export interface LateFindingsTarget {
+  readonly analysisOf: (document: TextDocument) => Analysis | undefined;
+  /** Everything that these findings need has been computed. */
+  readonly ready: (document: TextDocument) => void;
+  /** Runs the callback after a rest; returns what calls it off. */
+  readonly afterRest: (callback: () => void) => () => void;
+  /** Runs the callback in a turn of its own, so that requests come in between. */
+  readonly soon: (callback: () => void) => void;
+}
+
+/**
+ * Findings that need inductances follow the others once nobody types: one instrument a turn, so that whatever is asked
+ * meanwhile is answered first.
+ */
+export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateFindingsTarget): LateFindings {
+  const waiting = new Set<TextDocument>();
+  let callOff: (() => void) | undefined;
+  let rests = 0;
+
+  const rest = (): void => {
+    callOff?.();
+    callOff = undefined;
+    rests += 1;
+    if (waiting.size === 0) return;
+    const current = rests;
+    callOff = afterRest(() => work(current, 0));
+  };
+  /** Instruments up to `done` have been worked out; a newer rest has taken over where the number is another. */
+  const work = (current: number, done: number): void => {
+    if (current !== rests) return;
+    const [document] = waiting;
+    if (document === undefined) return;
+    const instrument = analysisOf(document)?.instruments[done];
+    if (instrument) instrument.heavyFindings();
+    else {
+      waiting.delete(document);
+      ready(document);
+    }
+    soon(() => work(current, instrument ? done + 1 : 0));
+  };
+  return {
+    wanted: (document) => {
+      waiting.add(document);
+      rest();
+    },
+    interrupted: () => {
+      if (waiting.size > 0) rest();
+    },
+    dropped: (document) => {
+      waiting.delete(document);
+    },
+  };
+}
