@@ -55,6 +55,24 @@ describe('completion', () => {
     assert.equal(text.slice(replace.start, replace.end), 'rod-six');
   });
 
+  it('behind use the specs beside this one that it does not use yet', () => {
+    const specs = ['main.pickup', 'parts.pickup', 'shop.pickup'];
+    for (const [marked, inserted] of [
+      ['use "parts.pickup"\nuse "sh‸"\n', 'shop.pickup'],
+      ['use "parts.pickup"\nuse "‸\n', 'shop.pickup'],
+      ['use "parts.pickup"\nuse ‸\n', '"shop.pickup"'],
+    ] as const) {
+      const { analysis, offset, text } = atCursor(marked);
+      const { items, replace } = completions(analysis, offset, specs);
+      assert.deepEqual(
+        items.map(({ label, text: written }) => written ?? label),
+        [inserted],
+        marked,
+      );
+      assert.doesNotMatch(text.slice(replace.start, replace.end), /"/);
+    }
+  });
+
   it('nothing in a comment', () => {
     assert.deepEqual(labels('# what ‸'), []);
   });

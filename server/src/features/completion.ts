@@ -11,7 +11,7 @@ import type { RichText } from './rich-text.ts';
 import { chunkAt, inFile } from './syntax-at.ts';
 
 export interface Completion {
-  readonly kind: 'block' | 'fact' | 'word' | 'name' | 'lead' | 'unit' | 'value';
+  readonly kind: 'block' | 'fact' | 'word' | 'name' | 'lead' | 'unit' | 'value' | 'file';
   readonly label: string;
   /** What is inserted, where it is more than the label. */
   readonly text?: string;
@@ -28,10 +28,11 @@ export interface Completions {
   readonly items: readonly Completion[];
 }
 
-/** What may stand at the cursor, from the schema and from the names in scope. */
-export function completions(analysis: Analysis, offset: number): Completions {
+/** What may stand at the cursor, from the schema and from the names in scope; `specs` are the files that stand beside this one. */
+export function completions(analysis: Analysis, offset: number, specs: readonly string[] = []): Completions {
   const placed = chunkAt(analysis.tree, offset) ?? EMPTY_FILE;
   const expected = expectedAt(placed.chunk, offset - placed.offset, unitLookup);
+  if (expected.place === 'use') return usedFiles(analysis, placed, offset, specs);
   const sources: Sources = { analysis, placed, expected, offset };
   return {
     replace: inFile(placed, expected.replace),
@@ -44,6 +45,26 @@ export function completions(analysis: Analysis, offset: number): Completions {
       ...codes(sources),
     ],
   };
+}
+
+/** The files beside this one that it does not use yet, in place of the path between the quotes. */
+function usedFiles(analysis: Analysis, placed: PlacedChunk, offset: number, specs: readonly string[]): Completions {
+  const path = placed.chunk.content?.kind === 'use' ? placed.chunk.content.path : undefined;
+  const quoted = path && inFile(placed, path.span);
+  const isInQuotes = quoted !== undefined && quoted.start < offset && offset <= quoted.end;
+  const isClosed = path !== undefined && path.text.length > 1 && path.text.endsWith('"');
+  const replace = isInQuotes
+    ? { start: quoted.start + 1, end: isClosed ? quoted.end - 1 : quoted.end }
+    : { start: offset, end: offset };
+  const own = analysis.uri.split('/').at(-1);
+  const used = analysis.tree.chunks.flatMap(({ chunk }) =>
+    chunk.content?.kind === 'use' && chunk.content.path !== path ? [chunk.content.path?.value] : [],
+  );
+  const items = specs.flatMap((name): readonly Completion[] => {
+    if (encodeURIComponent(name) === own || name === own || used.includes(name)) return [];
+    return [{ kind: 'file', label: name, ...(isInQuotes ? {} : { text: `"${name}"` }), sort: name }];
+  });
+  return { replace, items };
 }
 
 interface Sources {

@@ -38,7 +38,8 @@ import * as to from './to-protocol.ts';
 export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' | 'workspace'> = {
   hoverProvider: true,
   completionProvider: { triggerCharacters: [' ', '.', '"', '/'] },
-  signatureHelpProvider: { triggerCharacters: [' '] },
+  // On demand only: a space ends every word here, and the list of completions comes with it already.
+  signatureHelpProvider: {},
   definitionProvider: true,
   referencesProvider: true,
   documentHighlightProvider: true,
@@ -104,7 +105,8 @@ export function serveLanguage(connection: Connection, served: Served): void {
   );
   connection.onCompletion(
     about('completion', null, ({ document, analysis }, { position }) => {
-      const { items, replace } = completions(analysis, offsetFrom(document, position));
+      const specs = session.files.siblings?.(document.uri) ?? [];
+      const { items, replace } = completions(analysis, offsetFrom(document, position), specs);
       const range = to.toRange(document, replace);
       return { isIncomplete: false, items: items.map((item) => to.toCompletionItem(item, range, abilities)) };
     }),

@@ -208,6 +208,7 @@ const COMPLETIONS: Readonly<Record<features.Completion['kind'], CompletionItemKi
   name: CompletionItemKind.Reference,
   lead: CompletionItemKind.Field,
   value: CompletionItemKind.Value,
+  file: CompletionItemKind.File,
 };
 
 export function toCompletionItem(item: features.Completion, range: Range, abilities: Abilities): CompletionItem {
