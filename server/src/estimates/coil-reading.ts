@@ -6,6 +6,8 @@ import type { Probes, Reading, Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import { causes } from './causes.ts';
+import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './coil-temperature.ts';
 import type { CoilReading } from './coil-winding.ts';
 import { looseNetlist } from './pickup-circuit.ts';
 
@@ -74,6 +76,8 @@ export interface ReadingTemperature {
   readonly celsius: number;
   readonly sdK: number;
   readonly words: string;
+  /** The bench's room stands in for a temperature that was not noted. */
+  readonly assumed: boolean;
 }
 
 /** Degrees Celsius of a reading: its own, else the block's room, else the bench's, less sure each time. */
@@ -84,19 +88,24 @@ export function readingTemperature(
 ): ReadingTemperature {
   const stated = own ?? block.room?.value;
   if (stated)
-    return { celsius: celsius(stated), sdK: stated.sd ?? STATED_TEMPERATURE_SD_K, words: `at ${stated.written}` };
+    return {
+      celsius: celsius(stated),
+      sdK: stated.sd ?? STATED_TEMPERATURE_SD_K,
+      words: `at ${stated.written}`,
+      assumed: false,
+    };
   return {
     celsius: benchRoomC(bench),
     sdK: ROOM_TEMPERATURE_SD_K,
     words: `at the bench's ${benchRoomC(bench)} degC, assumed`,
+    assumed: true,
   };
 }
 
-/** How well a stated temperature, and an assumed one, is the coil's own. Common practice, no published source. */
-const STATED_TEMPERATURE_SD_K = 0.5;
-const ROOM_TEMPERATURE_SD_K = 2;
-
-/** A reading at 20 degC. A meter's accuracy is a limit: its standard deviation is the limit over the root of three. */
+/**
+ * A reading at 20 degC. A meter's accuracy is a limit: its standard deviation is the limit over the root of three (JCGM 100:2008,
+ * 4.3.7). The meter's scale is common to all readings by it, the bench's room to all that take their temperature from it.
+ */
 export function resistanceAt20C(reading: Quantity, temperature: ReadingTemperature, meter: MeterAccuracy): Estimate {
   const factor = copperTemperatureFactor(temperature.celsius);
   const ohm = reading.si / factor;
@@ -108,6 +117,9 @@ export function resistanceAt20C(reading: Quantity, temperature: ReadingTemperatu
     sd: Math.hypot(scaleSd, digitsSd, temperatureSd),
     basis: 'reading',
     restsOn: [`reading ${reading.written} ${temperature.words}`],
-    sources: { 'the meter': scaleSd },
+    sources: {
+      ...(reading.sd === undefined ? { [causes.meter]: scaleSd } : {}),
+      ...(temperature.assumed ? { [causes.roomTemperature]: -temperatureSd } : {}),
+    },
   };
 }

@@ -14,7 +14,6 @@ import {
 } from '../physics/coil-geometry.ts';
 import { racetrackOfCore } from '../physics/racetrack.ts';
 import {
-  awgBareDiameterM,
   bareDiameterOfResistance,
   bareDiameterRelativeSd,
   copperTemperatureFactor,
@@ -25,6 +24,8 @@ import {
   wireMass,
 } from '../physics/wire.ts';
 import { type Estimate, estimateOf, functionOf, restingOn } from '../quantities/estimate.ts';
+import { causes } from './causes.ts';
+import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './coil-temperature.ts';
 import type { CoilEstimates } from './estimates.ts';
 
 /** A resistance read across the whole coil, brought to 20 degC. */
@@ -46,13 +47,14 @@ export interface WindingEstimates extends Omit<CoilEstimates, 'inductanceAirH' |
   lengthShareOfFirst(shareOfTurns: number): number;
 }
 
-export function estimateWinding(coil: Coil, reading: CoilReading | undefined): WindingEstimates {
+/** `path` names the coil among all of an instrument, so that the causes of its error are its own. */
+export function estimateWinding(coil: Coil, reading: CoilReading | undefined, path: string): WindingEstimates {
   const ohmPerM20C = ohmPerMetre(coil.wire, coil.spool);
   const overall = overallDiameter(coil.wire);
-  const bare = bareDiameter(coil.wire, coil.spool);
-  const packing = packingOf(coil);
+  const bare = ohmPerM20C && functionOf([ohmPerM20C], ([ohm = 1]) => bareDiameterOfResistance(ohm));
+  const packing = packingOf(coil, path);
   const geometry = coil.bobbin?.core && coil.bobbin.window ? coil.bobbin : undefined;
-  const stated = statedTurns(coil);
+  const stated = statedTurns(coil, path);
   const shape = (values: readonly number[]): Winding | undefined => {
     const [overallDiameterM = Number.NaN, packed = Number.NaN, stretch = 1] = values;
     const core = geometry?.core?.value;
@@ -71,7 +73,7 @@ export function estimateWinding(coil: Coil, reading: CoilReading | undefined): W
   };
 
   const ready = geometry !== undefined && overall !== undefined;
-  const outline = estimateOf(1, { sd: GEOMETRY_RELATIVE_SD, basis: 'assumed', source: `bobbin of ${coil.name}` });
+  const outline = estimateOf(1, { sd: GEOMETRY_RELATIVE_SD, basis: 'assumed', source: causes.bobbin(path) });
   const inputs = overall ? [overall, packing, outline] : [];
   const turns =
     stated ??
@@ -152,19 +154,19 @@ const SPOOL_RELATIVE_SD = 0.005;
 /** Radial pitch of nested layers over the diameter; a scatter winding has no layers, so their number is an equivalent. */
 const NESTED_PITCH = Math.sqrt(3) / 2;
 
-function statedTurns(coil: Coil): Estimate | undefined {
+function statedTurns(coil: Coil, path: string): Estimate | undefined {
   const stated = coil.counted ?? coil.turns;
   if (!stated) return undefined;
   return estimateOf(stated.value.si, {
     sd: stated.value.sd ?? 0,
     basis: 'declared',
     restsOn: [coil.counted ? 'turns as counted' : 'turns as planned'],
-    source: `turns of ${coil.name}`,
+    source: causes.turns(path),
   });
 }
 
-function packingOf(coil: Coil): Estimate {
-  const source = `packing of ${coil.name}`;
+function packingOf(coil: Coil, path: string): Estimate {
+  const source = causes.packing(path);
   return coil.packing
     ? estimateOf(coil.packing.value.si, {
         sd: coil.packing.value.sd ?? STATED_PACKING_SD,
@@ -190,13 +192,17 @@ export function wireSize(wire: Wire | undefined): WireSize | undefined {
 
 export function ohmPerMetre(wire: Wire | undefined, spool: Spool | undefined): Estimate | undefined {
   if (spool?.measured) {
-    const { resistancePerLength, temperatureC = 20 } = spool.measured.value;
-    const factor = copperTemperatureFactor(temperatureC);
-    return estimateOf(resistancePerLength.si / factor, {
-      sd: (resistancePerLength.sd ?? resistancePerLength.si * SPOOL_RELATIVE_SD) / factor,
+    const { resistancePerLength, temperatureC } = spool.measured.value;
+    const ohmPerM = resistancePerLength.si / copperTemperatureFactor(temperatureC ?? 20);
+    const readRelativeSd = resistancePerLength.sd ? resistancePerLength.sd / resistancePerLength.si : SPOOL_RELATIVE_SD;
+    const temperatureSdK = temperatureC === undefined ? ROOM_TEMPERATURE_SD_K : STATED_TEMPERATURE_SD_K;
+    return estimateOf(ohmPerM, {
+      sd: ohmPerM * Math.hypot(readRelativeSd, temperatureSdK * (copperTemperatureFactor(21) - 1)),
       basis: 'reading',
-      restsOn: [`spool ${spool.name} measures ${resistancePerLength.written}`],
-      source: `spool ${spool.name}`,
+      restsOn: [
+        `spool ${spool.name} measures ${resistancePerLength.written}${temperatureC === undefined ? ' at 20 degC, assumed' : ''}`,
+      ],
+      source: causes.spool(spool.name),
     });
   }
   const size = wireSize(wire);
@@ -207,7 +213,7 @@ export function ohmPerMetre(wire: Wire | undefined, spool: Spool | undefined): E
     sd: 2 * bareDiameterRelativeSd(diameters) * ohmPerM,
     basis: 'computed',
     restsOn: [`${sizeWords(wire)} by its nominal diameter, within the tolerance of ${diameters.standard}`],
-    source: spool ? `spool ${spool.name}` : `wire ${wire.name}`,
+    source: spool ? causes.spool(spool.name) : causes.wire(wire.name),
   });
 }
 
@@ -215,25 +221,9 @@ function sizeWords(wire: Wire): string {
   return wire.gaugeAwg ? `${wire.gaugeAwg.value} AWG` : `${wire.bareDiameter?.value.written ?? 'wire'} bare`;
 }
 
-function bareDiameter(wire: Wire | undefined, spool: Spool | undefined): Estimate | undefined {
-  const size = wireSize(wire);
-  if (spool?.measured) {
-    const perM = ohmPerMetre(wire, spool);
-    return perM ? functionOf([perM], ([ohm = 1]) => bareDiameterOfResistance(ohm)) : undefined;
-  }
-  if (!size || !wire) return undefined;
-  const diameters = wireDiameters(size, wire.build?.value ?? 'single');
-  return estimateOf('awg' in size ? awgBareDiameterM(size.awg) : diameters.bareM, {
-    sd: bareDiameterRelativeSd(diameters) * diameters.bareM,
-    basis: 'computed',
-    restsOn: [sizeWords(wire)],
-    source: `diameter of ${wire.name}`,
-  });
-}
-
 function overallDiameter(wire: Wire | undefined): Estimate | undefined {
   if (!wire) return undefined;
-  const source = `overall diameter of ${wire.name}`;
+  const source = causes.overallDiameter(wire.name);
   if (wire.overallDiameter) {
     const { si, sd, written } = wire.overallDiameter.value;
     return estimateOf(si, { sd: sd ?? MICROMETER_SD_M, basis: 'declared', restsOn: [`overall ${written}`], source });

@@ -3,10 +3,11 @@ import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { servesDifferentStrings } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { type Estimate, estimateOf, functionOf, linear } from '../quantities/estimate.ts';
+import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { coilReadings } from './coil-reading.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import type { PhaseVerdict } from './estimates.ts';
+import { levelInPlace } from './level-in-place.ts';
 import { dcTransfers, type Segment } from './pickup-circuit.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
@@ -25,7 +26,12 @@ export interface QuickEstimates {
 
 export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined): QuickEstimates {
   const readings = coilReadings(netlist, bench);
-  const windings = new Map(netlist.pickup.coils.map((coil) => [coil, estimateWinding(coil, readings.get(coil))]));
+  const windings = new Map(
+    netlist.pickup.coils.map((coil) => [
+      coil,
+      estimateWinding(coil, readings.get(coil), `${netlist.pickup.name}.${coil.name}`),
+    ]),
+  );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
   const signs = coilSigns(netlist, ohmOf);
   return {
@@ -145,16 +151,6 @@ function humLevel(
   );
 }
 
-/**
- * The level of a signed sum against its strongest term. Near a null the level in dB is no smooth function of its inputs: its
- * deviation is taken to the level that one standard deviation of the sum more would leave.
- */
-function levelOf(terms: readonly Estimate[], weights: readonly number[]): Estimate {
-  const total = functionOf(terms, (values) =>
-    values.reduce((sum, value, index) => sum + value * (weights[index] ?? 0), 0),
-  );
-  const strongest = Math.max(...terms.map(({ value }, index) => Math.abs(value * (weights[index] ?? 0))));
-  const db = (size: number) => Math.max(-120, 20 * Math.log10(size / strongest));
-  const value = db(Math.abs(total.value));
-  return { value, sd: db(Math.abs(total.value) + total.sd) - value, basis: 'computed', restsOn: total.restsOn };
-}
+/** Terms with their weights as contributions without a phase: at 0 Hz. */
+const levelOf = (terms: readonly Estimate[], weights: readonly number[]): Estimate =>
+  levelInPlace(terms.map((term, index) => ({ term, weight: { re: weights[index] ?? 0, im: 0 } })));

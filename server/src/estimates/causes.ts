@@ -1,0 +1,61 @@
+/**
+ * Names of the causes of error that several numbers share, in words a winder reads, and the one measurement that settles each.
+ * Numbers with a cause of the same name are correlated through it.
+ */
+import { type Estimate, ownDeviation } from '../quantities/estimate.ts';
+
+/** `path` is `pickup.coil`, since two pickups may call their coils alike. */
+export const causes = {
+  spool: (name: string) => `spool ${name}`,
+  wire: (name: string) => `wire ${name}`,
+  overallDiameter: (wire: string) => `overall diameter of ${wire}`,
+  packing: (path: string) => `packing of ${path}`,
+  bobbin: (path: string) => `bobbin of ${path}`,
+  turns: (path: string) => `turns of ${path}`,
+  meter: 'the meter',
+  roomTemperature: 'temperature of the room',
+  poles: (pickup: string) => `poles of ${pickup}`,
+  beneath: (pickup: string) => `magnet and steel beneath ${pickup}`,
+  coilsApart: (pickup: string) => `distance of the coils of ${pickup}`,
+  windingCapacitance: 'capacitance of scatter windings',
+  leadCapacitance: (pickup: string) => `capacitance of the cable of ${pickup}`,
+} as const;
+
+/** The cause that makes most of an estimate's variance, its share of it (0 to 1), and what would settle it. */
+export interface LargestCause {
+  readonly cause: string;
+  readonly share: number;
+  readonly measurement: string;
+}
+
+/**
+ * `undefined` where the number is exact, or where its own error, which no measurement of something else narrows, is the largest
+ * part.
+ */
+export function largestCause(estimate: Estimate): LargestCause | undefined {
+  const variance = estimate.sd ** 2;
+  if (!(variance > 0) || !Number.isFinite(variance)) return undefined;
+  const own = ownDeviation(estimate) ** 2;
+  const [first] = Object.entries(estimate.sources ?? {}).sort(([, a], [, b]) => Math.abs(b) - Math.abs(a));
+  if (!first || first[1] ** 2 < own) return undefined;
+  const measurement = MEASUREMENTS.find(([start]) => first[0].startsWith(start))?.[1];
+  return measurement === undefined
+    ? undefined
+    : { cause: first[0], share: Math.min(1, first[1] ** 2 / variance), measurement };
+}
+
+/** By how a cause's name begins. */
+const MEASUREMENTS: readonly (readonly [string, string])[] = [
+  ['spool ', 'measure some metres of the spool: measures … ohm/m at … degC'],
+  ['wire ', 'measure the resistance of the coil, or wind from a spool that is measured'],
+  ['overall diameter of ', 'measure the wire over its enamel: overall … mm'],
+  ['packing of ', 'measure how deep the winding is, which gives its packing: packing …'],
+  ['bobbin of ', 'measure the core and the winding space of the bobbin'],
+  ['turns of ', 'count the turns: counted …'],
+  ['the meter', 'read it with a more accurate meter'],
+  ['temperature of the room', 'state the temperature of the reading: at … degC'],
+  ['poles of ', 'measure the inductance: inductance hot to ground … H at 1 kHz'],
+  ['magnet and steel beneath ', 'measure the inductance: inductance hot to ground … H at 1 kHz'],
+  ['distance of the coils of ', 'measure the distance of the coils: coils … mm apart'],
+  ['capacitance of ', 'measure the capacitance: capacitance … pF'],
+];
