@@ -1,0 +1,85 @@
+/** Coils of the pickups with their words, and the rows that lead from them to the selector. */
+import { part } from '../drawing-sheet.ts';
+import { textLine } from '../labels.ts';
+import { d, path, type SvgNode } from '../svg.ts';
+import { fitText } from '../text-width.ts';
+import { columnsRight, type PickupPlace } from './layout.ts';
+import type { Metrics } from './metrics.ts';
+import type { CoilBlock, NodePicture, Schematic } from './schematic-picture.ts';
+import { COIL_LENGTH, poleMark, standingCoil, weight } from './schematic-symbols.ts';
+
+export function drawPickups(
+  places: readonly PickupPlace[],
+  schematic: Schematic,
+  metrics: Metrics,
+): readonly SvgNode[] {
+  return places.map((place) => drawPickup(place, schematic, metrics));
+}
+
+function drawPickup({ block, y, coils, rows }: PickupPlace, { keys }: Schematic, metrics: Metrics): SvgNode {
+  const nameRoom = metrics.coilWords - metrics.name;
+  const room = keys.length === 0 ? 150 : columnsRight(metrics, keys.length).left - metrics.lead - 8;
+  const labels = rows
+    .filter(({ main, node, foot }) => {
+      const exits = block.nodes.get(node)?.exits ?? [];
+      return main && exits.some(({ to, contact }) => contact !== undefined || to !== 'earth' || !foot);
+    })
+    .flatMap(({ node, y: at }) => leadLabel(block.nodes.get(node), metrics.lead + 4, at - 8, room));
+  return part(
+    `pickup:${block.slot}`,
+    block.unknown ?? `${block.slot} pickup, ${block.resistance}`,
+    textLine(
+      [{ text: fitText(block.slot, nameRoom - 4, { size: 14, bold: true }) }],
+      { x: metrics.name, y: y + 4, anchor: 'start' },
+      { size: 14 },
+    ),
+    ...(block.resistance === ''
+      ? []
+      : [textLine([{ text: block.resistance, quiet: true }], { x: metrics.name, y: y + 20, anchor: 'start' })]),
+    ...(block.unknown === undefined
+      ? []
+      : [
+          textLine([{ text: fitText(block.unknown, 300, { size: 12 }), quiet: true }], {
+            x: metrics.name,
+            y: y + 22,
+            anchor: 'start',
+          }),
+        ]),
+    ...coils.map(({ coil, top }) => drawCoil(coil, top, metrics)),
+    ...labels,
+  );
+}
+
+function drawCoil(coil: CoilBlock, top: number, metrics: Metrics): SvgNode {
+  const words = `${coil.id.replace('.', ' ')} coil, ${coil.turns}, ${poleWords(coil)}${coil.live ? ', sounds' : ''}`;
+  const room = metrics.coilWords - metrics.name;
+  const letter = coil.polarity === undefined ? '?' : coil.polarity === 'north-up' ? 'N' : 'S';
+  return part(
+    `coil:${coil.id}`,
+    words,
+    path(weight(coil.live), d`M${metrics.coil} ${top - 10}V${top}M${metrics.coil} ${top + COIL_LENGTH}v10`),
+    ...standingCoil(metrics.coil, top, coil.live, coil.startAt),
+    ...poleMark(metrics.pole, top + 36, coil.polarity),
+    textLine([{ text: letter, bold: true }], { x: metrics.pole + 13, y: top + 40, anchor: 'start' }),
+    textLine([{ text: fitText(coil.name, room, { size: 12, bold: true }), bold: coil.live }], {
+      x: metrics.coilWords,
+      y: top + 32,
+      anchor: 'end',
+    }),
+    textLine([{ text: coil.turns, quiet: true }], { x: metrics.coilWords, y: top + 48, anchor: 'end' }),
+  );
+}
+
+const poleWords = ({ polarity }: CoilBlock): string =>
+  polarity === undefined ? 'poles unknown' : `poles ${polarity === 'north-up' ? 'north' : 'south'} up`;
+
+/** The leads by their letters; their names where there is room. */
+function leadLabel(node: NodePicture | undefined, x: number, y: number, room: number): readonly SvgNode[] {
+  if (node === undefined || node.label.length === 0) return [];
+  const [letters, name] = node.label;
+  const whole = `${letters?.text ?? ''}${name?.text ?? ''}`;
+  if (fitText(whole, room, { size: 12, bold: true }) === whole)
+    return [textLine(node.label, { x, y, anchor: 'start' })];
+  const short = fitText(letters?.text ?? '', room, { size: 12, bold: true });
+  return [textLine([{ text: short, bold: true }], { x, y, anchor: 'start' })];
+}

@@ -1,0 +1,168 @@
+import {
+  type Block,
+  type DrawingWidth,
+  drawing,
+  type FactTable,
+  FRAMES,
+  paragraphs,
+  part,
+  rule,
+  sheetHead,
+} from '../drawing-sheet.ts';
+import { textLine } from '../labels.ts';
+import { circle, d, path, rect, type SvgNode } from '../svg.ts';
+import { wrapText } from '../text-width.ts';
+import { drawControls } from './draw-controls.ts';
+import { drawPickups } from './draw-pickups.ts';
+import { drawBus, drawSelector } from './draw-selector.ts';
+import { layOut, TONE_HEIGHT } from './layout.ts';
+import { METRICS, type Metrics } from './metrics.ts';
+import type { FactsPicture, InstrumentPicture, Schematic } from './schematic-picture.ts';
+import { jackAt } from './schematic-symbols.ts';
+
+/** The schematic as a picture: the same input gives the same bytes. */
+export function instrumentDiagram(picture: InstrumentPicture, size: DrawingWidth): string {
+  const frame = FRAMES[size];
+  const metrics = METRICS[size];
+  const head = sheetHead(picture, frame);
+  const nodes: SvgNode[] = [...head.nodes, rule(frame, head.bottom + 6)];
+  let y = head.bottom + 6;
+  let key: Block = { nodes: [], bottom: 0 };
+  picture.sections.forEach((section, index) => {
+    if (index > 0) nodes.push(rule(frame, y));
+    const drawn = drawSchematic(section, metrics, y + 24);
+    nodes.push(...drawn.nodes);
+    const isLast = index === picture.sections.length - 1;
+    key = isLast ? drawKey(picture, metrics, size === 'wide' ? drawn.controlsBottom + 44 : drawn.bottom + 28) : key;
+    y = drawn.bottom + 28;
+  });
+  return drawing(picture, size, Math.ceil(Math.max(y, key.bottom + 24)), [...nodes, ...key.nodes]);
+}
+
+/** The same as rows: what each contact joins and the positions that close it, or the coils of each position. */
+export function instrumentTable(picture: InstrumentPicture): FactTable {
+  const rows = picture.sections.flatMap((section) =>
+    section.pickups.flatMap(({ coils, nodes, slot, resistance, unknown }) => [
+      ...(unknown === undefined ? [] : [[section.liveKey ?? '', slot, unknown]]),
+      ...coils.map((coil) => [
+        section.liveKey ?? '',
+        coil.id.replace('.', ' '),
+        `${coil.turns}, ${coil.live ? 'sounds' : 'silent'}; pickup ${resistance}`,
+      ]),
+      ...[...nodes.values()].flatMap(({ exits }) =>
+        exits.flatMap(({ contact }) =>
+          contact === undefined
+            ? []
+            : [[section.liveKey ?? '', 'contact', `${contact.title}${contact.closedNow ? ', closed now' : ''}`]],
+        ),
+      ),
+    ]),
+  );
+  return { caption: picture.name, columns: ['position', 'part', 'what'], rows };
+}
+
+interface SectionDrawn extends Block {
+  readonly controlsBottom: number;
+}
+
+function drawSchematic(section: Schematic, metrics: Metrics, top: number): SectionDrawn {
+  const facts = section.facts === undefined ? { nodes: [], bottom: top } : drawFacts(section.facts, metrics, top);
+  const firstRow = (metrics.below ? facts.bottom + 24 : top) + (section.keys.length > 0 ? 46 : 16);
+  const layout = layOut(section, firstRow);
+  const selector = drawSelector(layout, section, metrics);
+  const tones = section.controls.some(({ kind }) => kind === 'tone');
+  const room = (tones ? TONE_HEIGHT : 20) + 24;
+  const line = metrics.below ? layout.bottom + room - 8 : lineHeight(selector.busRows, facts.bottom + room);
+  const controls = drawControls(section.controls, {
+    columns: metrics.controls,
+    line,
+    feed: metrics.bus,
+    live: section.sounds,
+  });
+  const own = layout.pickups.flatMap(({ block, ownLine }) =>
+    block.own === undefined || ownLine === undefined
+      ? []
+      : drawControls(block.own.controls, {
+          columns: metrics.own,
+          line: ownLine,
+          feed: metrics.second,
+          live: block.own.live,
+          owner: block.slot,
+        }).nodes,
+  );
+  const jackX = metrics.controls.end;
+  return {
+    nodes: [
+      ...facts.nodes,
+      ...selector.nodes,
+      ...drawBus(selector.busRows, line, metrics.bus, section.sounds),
+      ...controls.nodes,
+      ...own,
+      part(
+        'jack',
+        'Output jack',
+        ...jackAt(jackX, controls.outY, section.sounds),
+        textLine([{ text: 'jack' }], { x: jackX + 2, y: controls.outY - 20, anchor: 'start' }, { size: 14 }),
+      ),
+      ...drawPickups(layout.pickups, section, metrics),
+    ],
+    bottom: Math.max(layout.bottom, controls.bottom, controls.outY + 62, facts.bottom),
+    controlsBottom: Math.max(controls.bottom, controls.outY + 62),
+  };
+}
+
+/** The row nearest to the middle of the bus goes straight on, if it leaves room above. */
+function lineHeight(rows: readonly { readonly y: number }[], least: number): number {
+  const heights = rows.map(({ y }) => y);
+  const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
+  const fit = heights.filter((y) => y >= least).sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
+  return fit[0] ?? least;
+}
+
+function drawFacts({ key, heading, rows }: FactsPicture, { facts: [left, right] }: Metrics, top: number): Block {
+  const nodes: SvgNode[] = [];
+  let y = top + 22;
+  for (const line of wrapText(heading, right - left, { size: 14, bold: true }).slice(0, 2)) {
+    nodes.push(textLine([{ text: line }], { x: left, y, anchor: 'start' }, { size: 14 }));
+    y += 18;
+  }
+  y -= 10;
+  nodes.push(path('hair', d`M${left} ${y}H${right}`));
+  for (const { name, value, number } of rows) {
+    const size = number ? 14 : 12;
+    // Sentences may take two lines, numbers never do.
+    const lines = wrapText(value, right - left - (number ? 120 : 70), { size, bold: true }).slice(0, 2);
+    nodes.push(textLine([{ text: name }], { x: left, y: y + 16, anchor: 'start' }));
+    for (const [index, text] of lines.entries())
+      nodes.push(textLine([{ text, bold: true }], { x: right, y: y + 16 + 16 * index, anchor: 'end' }, { size }));
+    y += 22 + 16 * Math.max(lines.length - 1, 0);
+    nodes.push(path('hair', d`M${left} ${y}H${right}`));
+  }
+  return { nodes: [part(`position:${key}`, `Position ${heading.replace(' · ', ', ')}`, ...nodes)], bottom: y };
+}
+
+function drawKey(picture: InstrumentPicture, { facts: [left, right], below }: Metrics, top: number): Block {
+  const hasContacts = picture.sections.some(({ keys }) => keys.length > 0);
+  const lines: readonly (readonly [words: string, mark: readonly SvgNode[]])[] = [
+    ['live in this position', [path('on', d`M${left + 2} ${top}h30`)]],
+    ['joined, carries no signal in this position', [path('off', d`M${left + 2} ${top + 24}h30`)]],
+    ['start of the coil', [circle('solid', left + 17, top + 48, 2.6)]],
+    ...(hasContacts
+      ? [
+          [
+            'the contact is closed in that position',
+            [rect('cellon', left + 2, top + 66, 12, 12), rect('celln', left + 20, top + 66, 12, 12)],
+          ] as const,
+        ]
+      : []),
+  ];
+  const words = lines.map(([text], index) =>
+    textLine([{ text, quiet: true }], { x: left + 48, y: top + 4 + 24 * index, anchor: 'start' }),
+  );
+  const note = 'The earth symbols are one node: jack sleeve, pot cases, shields. Joined at one point.';
+  const foot = paragraphs([note], { x: left, y: top + 24 * lines.length + 12, width: right - left - (below ? 0 : 8) });
+  return {
+    nodes: [part('key', 'Key', ...lines.flatMap(([, mark]) => mark), ...words), ...foot.nodes],
+    bottom: foot.bottom,
+  };
+}

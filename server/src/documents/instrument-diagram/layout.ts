@@ -1,0 +1,103 @@
+/** Heights of the schematic: pickups in file order, each coil from hot down to ground. They do not depend on the live position. */
+import type { Metrics } from './metrics.ts';
+import type { CoilBlock, ControlPicture, Exit, PickupBlock, Schematic } from './schematic-picture.ts';
+import { COIL_LENGTH } from './schematic-symbols.ts';
+
+export interface CoilPlace {
+  readonly coil: CoilBlock;
+  readonly top: number;
+}
+
+/** A height at which a node is led out. */
+export interface Row {
+  readonly node: string;
+  readonly y: number;
+  /** Under the coil, where an earth may hang. */
+  readonly foot: boolean;
+  /** The first row of its node; the others are joined to it. */
+  readonly main: boolean;
+}
+
+export interface PickupPlace {
+  readonly block: PickupBlock;
+  /** Where its name stands. */
+  readonly y: number;
+  readonly coils: readonly CoilPlace[];
+  readonly rows: readonly Row[];
+  /** Height of the line that feeds its own controls. */
+  readonly ownLine: number | undefined;
+}
+
+export interface Layout {
+  readonly pickups: readonly PickupPlace[];
+  readonly bottom: number;
+}
+
+/** Between two coils that share a node, and between two that do not. */
+const LINKED_GAP = 20;
+const APART_GAP = 60;
+const LEAD = 10;
+const BETWEEN_PICKUPS = 62;
+/** A second contact of a row stands so much lower. */
+export const SECOND_CONTACT = 40;
+export const TONE_HEIGHT = 140;
+export const WIPER_DROP = 92;
+export const VOLUME_DEPTH = 134;
+
+export function layOut({ pickups, keys }: Schematic, top: number): Layout {
+  // Where each position is drawn by itself, a link of one is a gap in another: all coils keep the wider distance.
+  const always = keys.length === 0;
+  let y = top;
+  const places = pickups.map((block): PickupPlace => {
+    const place = pickupPlace(block, y, always);
+    y = bottomOf(place) + BETWEEN_PICKUPS;
+    return place;
+  });
+  return { pickups: places, bottom: y - BETWEEN_PICKUPS + 30 };
+}
+
+function pickupPlace(block: PickupBlock, y: number, always: boolean): PickupPlace {
+  const coils: CoilPlace[] = [];
+  const rows: Row[] = [];
+  const seen = new Set<string>();
+  const addRow = (node: string, at: number, foot: boolean) => {
+    rows.push({ node, y: at, foot, main: !seen.has(node) });
+    seen.add(node);
+  };
+  let at = y + LEAD;
+  block.coils.forEach((coil, index) => {
+    const before = block.coils[index - 1];
+    if (before?.bottom !== coil.top) addRow(coil.top, at - LEAD, false);
+    coils.push({ coil, top: at });
+    const next = block.coils[index + 1];
+    addRow(coil.bottom, at + COIL_LENGTH + LEAD, true);
+    at += COIL_LENGTH + (next !== undefined && next.top === coil.bottom && !always ? LINKED_GAP : APART_GAP);
+  });
+  const end = block.coils.length === 0 ? y + 30 : at - APART_GAP + LEAD;
+  const own = block.own;
+  const ownLine = own === undefined ? undefined : end + 40 + (hasTone(own.controls) ? TONE_HEIGHT : 0);
+  if (own !== undefined && ownLine !== undefined)
+    rows.push({ node: own.to, y: ownLine + (hasVolume(own.controls) ? WIPER_DROP : 0), foot: false, main: true });
+  return { block, y, coils, rows, ownLine };
+}
+
+const hasTone = (controls: readonly ControlPicture[]): boolean => controls.some(({ kind }) => kind === 'tone');
+const hasVolume = (controls: readonly ControlPicture[]): boolean => controls.some(({ kind }) => kind === 'volume');
+
+function bottomOf({ y, coils, ownLine, block }: PickupPlace): number {
+  const last = coils.at(-1);
+  const coilEnd = last === undefined ? y + 20 : last.top + COIL_LENGTH + 2;
+  if (ownLine === undefined) return coilEnd;
+  return hasVolume(block.own?.controls ?? []) ? ownLine + VOLUME_DEPTH : ownLine + 20;
+}
+
+export const contactsIn = (exits: readonly Exit[]): readonly Exit[] =>
+  exits.filter(({ contact }) => contact !== undefined);
+
+export const columnsRight = (
+  { cellsRight, cell, cellsLeft }: Metrics,
+  count: number,
+): { readonly left: number; readonly pitch: number } => {
+  const pitch = Math.min(cell, (cellsRight - cellsLeft) / Math.max(count, 1));
+  return { left: cellsRight - pitch * count + (pitch - Math.min(12, pitch - 2)), pitch };
+};
