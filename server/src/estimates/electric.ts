@@ -2,10 +2,11 @@
 import { type Coil, rotationSign } from '../model/coil.ts';
 import type { Component } from '../physics/circuit/circuit.ts';
 import { type Coil as CoilComponent, coil as coilComponent, mutualInductance } from '../physics/circuit/coil.ts';
+import { capacitor } from '../physics/circuit/components.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { CoilMagnetics, PickupMagnetics } from './magnetics.ts';
 import type { Segment } from './pickup-circuit.ts';
-import { type QuickEstimates, segmentShare } from './quick.ts';
+import { type QuickEstimates, segmentShare, turnsShareOf } from './quick.ts';
 
 /** How values differ from their best estimates: for sensitivities, and for the temperature at which a meter reads. */
 export interface Scaling {
@@ -64,12 +65,30 @@ export function windingComponents(
     }),
   );
   return {
-    components: [...made.map(({ component }) => component), ...couplings],
+    components: [
+      ...made.map(({ component }) => component),
+      ...couplings,
+      ...acrossTapped(segments, magnetics, scaling),
+    ],
     coils: new Map(made.map(({ segment, component }) => [segment.source, component])),
   };
 }
 
 const WHOLE = 0.999;
+
+/** The capacitance of a tapped coil lies across the whole of it. */
+function acrossTapped(
+  segments: readonly Segment[],
+  magnetics: PickupMagnetics | undefined,
+  scaling: Scaling,
+): readonly Component[] {
+  return segments.flatMap((first): readonly Component[] => {
+    const last = segments.find(({ coil, toTurn }) => coil === first.coil && toTurn === undefined);
+    if (first.fromTurn !== 0 || first.toTurn === undefined || !last) return [];
+    const farad = (magnetics?.coils.get(first.coil)?.capacitanceF.value ?? 0) * scaling.capacitance;
+    return [capacitor({ name: `${first.source} capacitance`, from: first.start, to: last.finish, farad })];
+  });
+}
 
 const eddiesOf = (magnetic: CoilMagnetics | undefined) =>
   (magnetic?.eddies ?? []).map(({ coupling, timeConstantS }) => ({
@@ -86,12 +105,8 @@ function mutual(a: Coil, b: Coil, quick: QuickEstimates, magnetics: PickupMagnet
 }
 
 /** The parts of one winding share nearly all their flux. */
-const TAPPED_COUPLING = 0.98;
+const TAPPED_COUPLING = 0.9999;
 
 /** Share of a coil's turns in a segment. */
-export function turnsShare({ fromTurn, toTurn, coil }: Segment, quick: QuickEstimates): number {
-  if (fromTurn === 0 && toTurn === undefined) return 1;
-  const turns = quick.windings.get(coil)?.turns?.value;
-  if (!turns) return 1;
-  return Math.max(0, Math.min(toTurn ?? turns, turns) - Math.min(fromTurn, turns)) / turns;
-}
+export const turnsShare = (segment: Segment, quick: QuickEstimates): number =>
+  turnsShareOf(segment, quick.windings.get(segment.coil));

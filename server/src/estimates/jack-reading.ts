@@ -4,13 +4,13 @@
  */
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import type { Control, Instrument, Position, Selection } from '../model/instrument.ts';
+import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { besideOhm, readingLimits } from '../physics/meter.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { type ReadingTemperature, readingTemperature } from './coil-reading.ts';
 import type { QuickOf } from './position-network.ts';
-import { FULL_UP, jackResistance, type PotsAt, slotsOf } from './positions.ts';
+import { FULL_UP, jackResistance, type PotsAt, slotsOf, withTracks } from './positions.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {
@@ -155,16 +155,10 @@ function jackOhm(
         return { ...quick, windings };
       }
     : quickOf;
-  const scaled =
-    tracks === undefined ? instrument : { ...instrument, controls: withTracks(instrument.controls, tracks) };
+  const scaled = tracks === undefined ? instrument : withTracks(instrument, tracks);
   const estimate = jackResistance(scaled, selection, changed, bench, pots ?? FULL_UP, temperatureC);
   return estimate === null ? null : estimate?.value;
 }
-
-const withTracks = (controls: readonly Control[], share: number): readonly Control[] =>
-  controls.map((control) =>
-    control.kind === 'bleed' ? control : { ...control, track: { ...control.track, si: control.track.si * share } },
-  );
 
 const OPEN: readonly JackCause[] = [
   { words: 'an open joint between the jack and the pickups, or a contact of the switch that does not close', prior: 3 },

@@ -45,3 +45,18 @@ function spreadOf(contributions: readonly Contribution[], parts: readonly Comple
   );
   return { ...re, sd: Math.hypot(re.sd, im.sd) };
 }
+
+/** One standard deviation of the level of the sum itself, in dB. */
+export function levelSdDb(contributions: readonly Contribution[]): number {
+  const total = magnitude(contributions.map(({ term, weight }) => scaled(weight, term.value)).reduce(add, zero));
+  const terms = contributions.map(({ term }) => term);
+  const re = linear(
+    terms,
+    contributions.map(({ weight }) => weight.re),
+  );
+  const im = linear(
+    terms,
+    contributions.map(({ weight }) => weight.im),
+  );
+  return total > 0 ? 20 * Math.log10(1 + Math.hypot(re.sd, im.sd) / total) : 0;
+}

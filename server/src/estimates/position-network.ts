@@ -6,7 +6,7 @@ import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { potentiometer, rheostat } from '../physics/circuit/potentiometer.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
-import { ownCableF, pickupMagnetics } from './magnetics.ts';
+import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 
@@ -170,8 +170,8 @@ function place(part: Part, hot: string, low: string, build: Build): void {
     build.setting.scaling,
   );
   build.components.push(...parts.components);
-  if (build.setting.full && ownCableF(pickup) > 0)
-    build.components.push(capacitor({ name: `${prefix}own cable`, from: high, to: low, farad: ownCableF(pickup) }));
+  const leadF = build.setting.full ? pickupMagnetics(quick).leadF * build.setting.scaling.capacitance : 0;
+  if (leadF > 0) build.components.push(capacitor({ name: `${prefix}own cable`, from: high, to: low, farad: leadF }));
   for (const segment of kept)
     build.segments.push({ segment, slot: part.slot, quick, idle: alone !== undefined && segment.coil.name !== alone });
   for (const { name, net } of netlist.metal)

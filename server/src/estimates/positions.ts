@@ -3,18 +3,20 @@ import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
 import { type Sign, servesDifferentStrings } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
 import { ground } from '../physics/circuit/circuit.ts';
-import { levelAgainstDb } from '../physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
-import { audioFrequencies, type ResponseFigures, responseFigures, responseOf } from '../physics/circuit/response.ts';
+import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
-import { add, type Complex, magnitude, scale, zero } from '../physics/complex.ts';
+import { add, type Complex, scale, zero } from '../physics/complex.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
-import { NO_SCALING, type Scaling, turnsShare } from './electric.ts';
+import type { WindingEstimates } from './coil-winding.ts';
+import { NO_SCALING, turnsShare } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
+import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import {
   AS_PLAYED,
   AT_THE_METER,
+  DEFAULT_CABLE_F,
   type PlacedSegment,
   type PositionNetwork,
   positionNetwork,
@@ -22,7 +24,8 @@ import {
   type Setting,
 } from './position-network.ts';
 import { type QuickEstimates, soundTogether } from './quick.ts';
-import { scalingCauses } from './scaling-causes.ts';
+import { responseEstimates } from './response-estimates.ts';
+import { resistanceCause, scalingCauses } from './scaling-causes.ts';
 import { times } from './signs.ts';
 
 /** A coil as it stands in a position: what it gives to the output and with which signs. */
@@ -61,48 +64,78 @@ export function positionEstimates(
   const phase = phaseOf(soundingCoils(dc, 0));
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
 
-  const build = (scaling: Scaling) => positionNetwork(instrument, selection, quickOf, { ...settings, scaling });
-  const played = build(NO_SCALING);
+  const driven = ([resistance = 1, inductance = 1, capacitance = 1, cable = 1, tracks = 1]: readonly number[]) => {
+    const scaling = { temperatureC: 20, resistance, inductance, capacitance };
+    const cableF = cableOf(instrument, pots) * cable;
+    const played = tracks === 1 ? instrument : withTracks(instrument, tracks);
+    return positionNetwork(played, selection, quickOf, { ...settings, cableF, scaling });
+  };
+  const played = driven([]);
   const string = stringSources(played);
-  const figures = (scaling: Scaling): ResponseFigures | undefined => {
-    const network = scaling === NO_SCALING ? played : build(scaling);
-    const result = responseFigures(network.network, network.output, stringSources(network));
-    return typeof result === 'string' ? undefined : result;
-  };
-  const best = figures(NO_SCALING);
-  const causes = scalingCauses(quick);
-  const estimate = (pick: (figures: ResponseFigures) => number | null): Estimate | undefined => {
-    if (!best || pick(best) === null) return undefined;
-    return functionOf(causes, ([resistance = 1, inductance = 1, capacitance = 1]) => {
-      const scaled = figures({ temperatureC: 20, resistance, inductance, capacitance });
-      return (scaled && pick(scaled)) ?? Number.NaN;
-    });
-  };
+  const response = responseEstimates(
+    [...scalingCauses(quick), cableCause(instrument, pots), TRACKS_CAUSE],
+    (values) => {
+      const position = driven(values);
+      return { network: position.network, output: position.output, sources: stringSources(position) };
+    },
+  );
   const restsOn = [
     ...new Set(
-      quick.flatMap((each) => [...pickupMagnetics(each).coils.values()].flatMap(({ totalH }) => totalH.restsOn)),
+      quick.flatMap((each) => {
+        const { inductanceH, capacitanceF } = pickupMagnetics(each);
+        return [...(inductanceH?.restsOn ?? []), ...(capacitanceF?.restsOn ?? [])];
+      }),
     ),
+    loadWords(instrument, pots),
   ];
-  const resting = (value: Estimate | undefined) =>
-    value && { ...value, restsOn: [...restsOn, loadWords(instrument, pots)] };
-  const level =
-    best &&
-    estimateOf(Math.max(-120, best.lowFrequencyLevelDb - REFERENCE_LEVEL_DB), { sd: 0.5, basis: 'computed', restsOn });
+  const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
+  const contributions = contributionsOf(played, string, 100, ({ turns }) => turns);
   return {
     ...base,
     resistanceOhm,
     phase,
-    resonanceHz: resting(estimate(({ peakHz }) => peakHz)),
-    peakDb: resting(estimate(({ peakDb }) => peakDb)),
-    minus3DbHz: resting(estimate(({ minus3DbHz }) => minus3DbHz)),
-    levelDb: level,
-    signalDb: levelEstimate(played, string, 100, restsOn),
-    humDb: levelEstimate(played, humSources(played), benchMainsHz(bench), [
-      'uniform field; the steel of the poles is left out',
-    ]),
+    resonanceHz: resting(response?.resonanceHz),
+    peakDb: resting(response?.peakDb),
+    minus3DbHz: resting(response?.minus3DbHz),
+    levelDb:
+      response &&
+      estimateOf(Math.max(-120, response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB), {
+        sd: contributions ? levelSdDb(contributions) : 0,
+        basis: 'computed',
+        restsOn,
+      }),
+    signalDb: contributions && resting(levelInPlace(contributions)),
+    humDb: levelOf(contributionsOf(played, humSources(played), benchMainsHz(bench), ({ turnAreaM2 }) => turnAreaM2)),
     response: responseAt(played, string),
   };
 }
+
+/** Farad between jack and input. */
+const cableOf = ({ cable }: Instrument, { cableF }: PotsAt): number =>
+  cableF ?? (cable ? cable.value.length.si * cable.value.capacitancePerLength.si : DEFAULT_CABLE_F);
+
+/** A cable's capacitance as stated, as assumed where none is stated, and as chosen to look at. Common practice, no published source. */
+function cableCause({ cable }: Instrument, { cableF }: PotsAt): Estimate {
+  const sd = cableF !== undefined ? 0 : cable ? 0.05 : 0.25;
+  return estimateOf(1, { sd, basis: cable ? 'declared' : 'assumed', source: 'the cable' });
+}
+
+/** Tracks of pots, ± 20 % as limits, all alike: the sd of an even distribution. Common practice, no published source. */
+const TRACKS_CAUSE: Estimate = estimateOf(1, { sd: 0.2 / Math.sqrt(3), basis: 'assumed', source: 'the pots' });
+
+/** The instrument with the tracks of all its pots longer or shorter. */
+export const withTracks = (instrument: Instrument, factor: number): Instrument => ({
+  ...instrument,
+  controls: instrument.controls.map((control) =>
+    control.kind === 'bleed' ? control : { ...control, track: { ...control.track, si: control.track.si * factor } },
+  ),
+});
+
+const levelOf = (contributions: readonly Contribution[] | undefined): Estimate | undefined =>
+  contributions && {
+    ...levelInPlace(contributions),
+    restsOn: ['uniform field; the steel of the poles is left out'],
+  };
 
 const NOTHING_KNOWN = {
   resistanceOhm: undefined,
@@ -162,13 +195,10 @@ export function jackResistance(
   };
   const best = at(1);
   if (best === null) return null;
-  const relative = Math.max(
-    0,
-    ...resistances.flatMap((each) => (each && each.value > 0 ? [each.sd / each.value] : [])),
-  );
-  const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? []))];
-  const cause = estimateOf(1, { sd: relative, basis: 'computed', restsOn: [...restsOn, `at ${temperatureC} degC`] });
-  return functionOf([cause], ([scale = 1]) => at(scale) ?? Number.NaN);
+  // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
+  const cause = resistanceCause(quick);
+  const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${temperatureC} degC`];
+  return functionOf([{ ...cause, restsOn }], ([factor = 1]) => at(factor) ?? Number.NaN);
 }
 
 /** Coils of the position that drive the output, at 0 Hz where only directions are asked for. */
@@ -249,27 +279,27 @@ export function humSources({ segments }: PositionNetwork): Record<string, number
   );
 }
 
-/** Level of all coils against the strongest single one, in place. The parts of a tapped coil are one coil. */
-function levelEstimate(
+/** What each coil gives to the output at a frequency; the parts of a tapped coil are one coil. */
+function contributionsOf(
   { network, output, segments }: PositionNetwork,
   sources: Record<string, number>,
   frequencyHz: number,
-  restsOn: readonly string[],
-): Estimate | undefined {
+  termOf: (winding: WindingEstimates) => Estimate | undefined,
+): readonly Contribution[] | undefined {
   const shares = transfers(network, output, frequencyHz);
   if (typeof shares === 'string') return undefined;
-  const byCoil = new Map<string, Complex>();
-  for (const { segment, slot } of segments) {
+  const byCoil = new Map<string, { readonly term: Estimate | undefined; readonly amplitude: Complex }>();
+  for (const { segment, slot, quick } of segments) {
     const share = shares[network.sources.indexOf(segment.source)];
     if (!share) continue;
     const key = `${slot.name}.${segment.coil.name}`;
-    byCoil.set(key, add(byCoil.get(key) ?? zero, scale(share, sources[segment.source] ?? 0)));
+    const winding = quick.windings.get(segment.coil);
+    const amplitude = add(byCoil.get(key)?.amplitude ?? zero, scale(share, sources[segment.source] ?? 0));
+    byCoil.set(key, { term: winding && termOf(winding), amplitude });
   }
-  const contributions = [...byCoil.values()];
-  const db = levelAgainstDb(contributions, Math.max(0, ...contributions.map(magnitude)));
-  // A null is as deep as the coils are equal: one per cent of the strongest is what turns and areas are known to.
-  const bound = 20 * Math.log10(10 ** (db / 20) + 0.01);
-  return estimateOf(db, { sd: bound - db, basis: 'computed', restsOn });
+  return [...byCoil.values()].flatMap(({ term, amplitude }) =>
+    term && term.value > 0 ? [{ term, weight: scale(amplitude, 1 / term.value) }] : [],
+  );
 }
 
 function responseAt(position: PositionNetwork, sources: Record<string, number>): FrequencyResponse | undefined {

@@ -55,6 +55,14 @@ export function segmentOhm(segment: Segment, windings: ReadonlyMap<Coil, Winding
   return whole === undefined ? undefined : whole * segmentShare(segment, windings.get(segment.coil));
 }
 
+/** Share of a coil's turns in a segment. */
+export function turnsShareOf({ fromTurn, toTurn }: Segment, winding: WindingEstimates | undefined): number {
+  if (fromTurn === 0 && toTurn === undefined) return 1;
+  const turns = winding?.turns?.value;
+  if (!turns) return 1;
+  return Math.max(0, Math.min(toTurn ?? turns, turns) - Math.min(fromTurn, turns)) / turns;
+}
+
 /** Share of a coil's wire in a segment. Inner turns are shorter, so it is not the share of the turns. */
 export function segmentShare({ fromTurn, toTurn }: Segment, winding: WindingEstimates | undefined): number {
   if (fromTurn === 0 && toTurn === undefined) return 1;

@@ -1,31 +1,32 @@
-import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { type Estimate, estimateOf, linear, scale } from '../quantities/estimate.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
 
 /**
- * One standard deviation of all resistances, inductances and capacitances of some pickups, each as a factor round 1. The least
- * known coil stands for all. What it owes to a named cause (a reel, the poles of one pickup) stays named, so that the difference of
- * two states of one pickup is known better than either.
+ * What is known of all resistances, inductances and capacitances of some pickups, each as a factor round 1: the relative errors
+ * of the pickups' own values between hot and ground, with equal weights where there are several. What a factor owes to a named cause
+ * (a reel, the poles of one pickup) stays named, so that the difference of two states of one pickup is known better than either.
  */
 export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estimate[] {
-  const magnetics = quick.flatMap((each) => [...pickupMagnetics(each).coils.values()]);
+  const magnetics = quick.map(pickupMagnetics);
   return [
-    leastKnown(quick.flatMap((each) => [...each.windings.values()].map(({ resistance20COhm }) => resistance20COhm))),
-    leastKnown(magnetics.map(({ totalH }) => totalH)),
-    leastKnown(magnetics.map(({ capacitanceF }) => capacitanceF)),
+    resistanceCause(quick),
+    relative(magnetics.map(({ inductanceH }) => inductanceH)),
+    relative(magnetics.map(({ capacitanceF }) => capacitanceF)),
   ];
 }
 
-function leastKnown(estimates: readonly (Estimate | undefined)[]): Estimate {
-  const known = estimates.flatMap((each) => (each && each.value > 0 ? [each] : []));
-  const worst = known.reduce<Estimate | undefined>(
-    (before, each) => (before && before.sd / before.value >= each.sd / each.value ? before : each),
-    undefined,
+/** The first of them; it asks for no inductance. A pickup without a way from hot to ground is as well known as its first coil. */
+export const resistanceCause = (quick: readonly QuickEstimates[]): Estimate =>
+  relative(
+    quick.map(({ resistance20COhm, windings }) => resistance20COhm ?? [...windings.values()][0]?.resistance20COhm),
   );
-  if (worst === undefined) return estimateOf(1, { basis: 'computed' });
-  const sources = Object.entries(worst.sources ?? {}).map(([name, share]) => [name, share / worst.value] as const);
-  return {
-    ...estimateOf(1, { sd: worst.sd / worst.value, basis: 'computed' }),
-    ...(sources.length > 0 ? { sources: Object.fromEntries(sources) } : {}),
-  };
+
+function relative(estimates: readonly (Estimate | null | undefined)[]): Estimate {
+  const known = estimates.flatMap((each) => (each && each.value > 0 ? [scale(each, 1 / each.value)] : []));
+  if (known.length === 0) return estimateOf(1, { basis: 'computed' });
+  return linear(
+    known,
+    known.map(() => 1 / known.length),
+  );
 }

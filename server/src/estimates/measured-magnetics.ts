@@ -1,0 +1,73 @@
+/** Readings of a pickup's inductance and capacitance, which stand in the place of what is computed. */
+
+import type { Coil } from '../model/coil.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { ReadingOf } from '../model/readings.ts';
+import { impedanceWithEddy } from '../physics/eddy-currents.ts';
+import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import type { CoilMagnetics } from './magnetics.ts';
+
+/**
+ * The newest reading of the inductance between hot and ground, brought to low frequency. At the meter's frequency the pickup's own
+ * capacitance C raises what it shows, L' = L/(1 − ω²LC), and eddy currents lower it by the share k²(ωτ)²/(1 + (ωτ)²); both are taken
+ * out, and half of that correction is taken as its error. Without a stated frequency nothing is corrected.
+ */
+export function measuredInductance(
+  netlist: PickupNetlist,
+  farad: number,
+  coils: ReadonlyMap<Coil, CoilMagnetics>,
+): Estimate | undefined {
+  const line = newest(netlist, 'inductance', ({ probes }) => {
+    const nets = [probes.red, probes.black].map((path) => netlist.netOf(netlist.resolve(path) ?? ''));
+    return nets.includes(netlist.hot) && nets.includes(netlist.ground);
+  });
+  if (!line || !(line.value.si > 0)) return undefined;
+  const shown = line.value.si;
+  const omega = 2 * Math.PI * (line.atHz?.si ?? 0);
+  const lost = meanEddyShare(coils, omega);
+  const henry = shown / (1 + omega ** 2 * shown * farad) / (1 - lost);
+  const readSd = line.value.sd ?? (line.atHz ? METER_RELATIVE_SD : METER_RELATIVE_SD_ANY_FREQUENCY) * shown;
+  return estimateOf(henry, {
+    sd: Math.hypot(readSd, Math.abs(henry - shown) / 2),
+    basis: 'reading',
+    restsOn: [
+      `reading ${line.value.written}${line.atHz ? ` at ${line.atHz.written}, brought to low frequency` : ', its frequency not stated'}`,
+    ],
+  });
+}
+
+/** Share of the inductance that eddy currents take away, the mean of the coils. */
+function meanEddyShare(coils: ReadonlyMap<Coil, CoilMagnetics>, omega: number): number {
+  if (omega === 0 || coils.size === 0) return 0;
+  const lost = [...coils.values()].map(({ eddies }) =>
+    eddies.reduce((sum, branch) => sum + 1 - impedanceWithEddy(1, branch, omega / (2 * Math.PI)).inductanceH, 0),
+  );
+  return Math.min(0.5, lost.reduce((sum, each) => sum + each, 0) / lost.length);
+}
+
+/** A bench inductance meter on a lossy coil; and where nobody says at which frequency. Common practice, no published source. */
+const METER_RELATIVE_SD = 0.02;
+const METER_RELATIVE_SD_ANY_FREQUENCY = 0.04;
+
+export function measuredCapacitance(netlist: PickupNetlist): Estimate | undefined {
+  const line = newest(netlist, 'capacitance', () => true);
+  if (!line || !(line.value.si > 0)) return undefined;
+  return estimateOf(line.value.si, {
+    sd: line.value.sd ?? CAPACITANCE_RELATIVE_SD * line.value.si,
+    basis: 'reading',
+    restsOn: [`reading ${line.value.written}`],
+  });
+}
+
+/** A capacitance is derived from a resonance or read across a coil. Common practice, no published source. */
+const CAPACITANCE_RELATIVE_SD = 0.05;
+
+function newest<K extends 'inductance' | 'capacitance'>(
+  { pickup }: PickupNetlist,
+  kind: K,
+  wanted: (line: ReadingOf<K>) => boolean,
+): ReadingOf<K> | undefined {
+  return pickup.readings
+    .flatMap(({ found, lines }) => (found ? [] : lines))
+    .findLast((line): line is ReadingOf<K> => line.kind === kind && wanted(line as ReadingOf<K>));
+}
