@@ -11,7 +11,7 @@ import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';
 import { boxCell, fields, frame, gapCell, head, line, mind, th, tickBox, tickCell, unknown } from './frame.ts';
-import { jointLine } from './joint-table.ts';
+import { jointNodes } from './joint-table.ts';
 import { kiloohm, passText } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
@@ -41,13 +41,14 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
       pairTable(pairs, bench),
       h(
         'p',
-        { class: 'q' },
-        `Before joining: every lead free. After: as below. Each degree warmer adds 0.4 %.${settles(pairs)}`,
+        {},
+        'Before: every lead free. After: ',
+        ...jointNodes(quick.netlist),
+        `. Each °C warmer adds 0.4\u202F%.${settles(pairs)}`,
       ),
-      jointLine(quick.netlist),
       h(
         'div',
-        { class: 'two' },
+        { class: 'two bench' },
         h(
           'div',
           {},
@@ -62,9 +63,8 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
             'column',
           ),
         ),
-        h('div', {}, compassTable(quick), inductanceTable(quick, bench, setting.roomC)),
+        h('div', {}, compassTable(quick), inductanceTable(quick, bench, setting.roomC), ...result()),
       ),
-      result(),
     ),
   };
 }
@@ -79,7 +79,7 @@ function meterText(bench: Bench | undefined): string {
 function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlNode {
   return h(
     'table',
-    {},
+    { class: 'pairs' },
     h('caption', {}, 'Every pair of leads, out of circuit, kΩ'),
     head(
       th('probes on', undefined, 2),
@@ -273,7 +273,7 @@ function band({ value, sd }: Estimate): string {
   if (!Number.isFinite(value) || !Number.isFinite(sd)) return 'unknown';
   const low = Math.max(0, value - 2 * sd);
   const high = value + 2 * sd;
-  const decimals = Math.min(3, Math.max(0, Math.ceil(-Math.log10(Math.max(high - low, high * 1e-3)) + 0.3)));
+  const decimals = Math.min(2, Math.max(0, Math.ceil(-Math.log10(Math.max(high - low, high * 1e-3)) + 0.3)));
   return `${printNumber(low, decimals)} to ${printNumber(high, decimals)}`;
 }
 
@@ -294,16 +294,16 @@ function fingers(pairs: readonly ProbePair[], bench: Bench | undefined): readonl
   ];
 }
 
-function result(): HtmlNode {
-  return h(
-    'p',
-    {},
-    h('b', {}, 'Result'),
-    ...tickBox('pass'),
-    ...tickBox('repeat'),
-    ...tickBox('fail, because '),
-    line(),
-    '  signed ',
-    line(),
-  );
+function result(): readonly HtmlNode[] {
+  return [
+    h(
+      'p',
+      { class: 'result' },
+      h('b', {}, 'Result'),
+      ...tickBox('pass'),
+      ...tickBox('repeat'),
+      ...tickBox('fail, because'),
+    ),
+    h('p', { class: 'result' }, line(), ' signed ', line()),
+  ];
 }

@@ -13,7 +13,7 @@ export const SOLDER_CAUTIONS: readonly string[] = [
 ];
 
 /** Static field limit for implants, 0.5 mT: ICNIRP guidelines of 2009 (recalled). */
-export const MAGNET_CAUTIONS: readonly string[] = ['Magnets pinch and chip. With an implant, keep away: below 0.5 mT.'];
+export const MAGNET_CAUTIONS: readonly string[] = ['Magnets pinch and chip; implants stay below 0.5 mT.'];
 
 /** 85 dB for 8 h, halved for every 3 dB: 8 h at 85 dB is 15 min at 100 dB (NIOSH 98-126, recalled). */
 export const HEARING_CAUTIONS: readonly string[] = ['At the amplifier: 85 dB for 8 h is the dose of 15 min at 100 dB.'];

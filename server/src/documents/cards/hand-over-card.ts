@@ -85,11 +85,11 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
     h('section', { class: section === 'positions' ? 'long' : undefined }, h('h2', {}, title), ...own, ...content);
   switch (section) {
     case 'work':
-      return at('Work done', list(notes(handed)), blank(2));
+      return at('Work done', list(notes(handed)), blank(1));
     case 'new':
-      return at('Parts new', list(handed.pickups.flatMap((each) => newParts(each, source))), blank(1));
+      return at('Parts new', ...listOrBlank(handed.pickups.flatMap((each) => newParts(each, source))));
     case 'old':
-      return at('Parts kept', list(handed.pickups.flatMap((each) => keptParts(each, source))), blank(1));
+      return at('Parts kept', ...listOrBlank(handed.pickups.flatMap((each) => keptParts(each, source))));
     case 'returned':
       return at('Old parts returned', blank(1));
     case 'positions':
@@ -113,6 +113,9 @@ const CARE: readonly string[] = [
 
 const list = (lines: readonly (readonly HtmlNode[])[]): HtmlNode =>
   lines.length === 0 ? '' : h('ul', {}, ...lines.map((each) => h('li', {}, ...each)));
+
+const listOrBlank = (lines: readonly (readonly HtmlNode[])[]): readonly HtmlNode[] =>
+  lines.length === 0 ? [blank(1)] : [list(lines)];
 
 /** Lines to write on. */
 const blank = (lines: number): HtmlNode =>

@@ -17,7 +17,7 @@ export function jointTable(netlist: PickupNetlist): HtmlNode {
         h(
           'tr',
           {},
-          h('th', { scope: 'row', class: 's' }, h('b', {}, name)),
+          h('th', { scope: 'row' }, h('b', {}, name)),
           h('td', {}, ...parts.map((part) => h('span', { class: 'lead' }, ...part))),
           h('td', { class: 'tick' }),
         ),
@@ -26,18 +26,14 @@ export function jointTable(netlist: PickupNetlist): HtmlNode {
   );
 }
 
-/** `hot VT · link GY + TQ · ground PK + bare`: letters alone, for cards with less room. */
-export function jointLine(netlist: PickupNetlist): HtmlNode {
+/** `hot VT · link GY + TQ · ground PK + bare`: letters alone, for a line of text. */
+export function jointNodes(netlist: PickupNetlist): readonly HtmlNode[] {
   const told = joints(netlist).filter(({ name }) => name !== 'open');
-  return h(
-    'p',
-    {},
-    ...told.flatMap(({ name, letters }, index) => [
-      index > 0 ? ' · ' : '',
-      h('b', {}, `${name} `),
-      typed(letters.join(' + ')),
-    ]),
-  );
+  return told.flatMap(({ name, letters }, index) => [
+    index > 0 ? ' · ' : '',
+    h('b', {}, `${name} `),
+    typed(letters.join(' + ')),
+  ]);
 }
 
 interface JointRow {

@@ -26,9 +26,9 @@ export function mountDrawing({ id, towardSpindle, spindle, wire }: Mounting): Sv
     {
       xmlns: 'http://www.w3.org/2000/svg',
       class: 'pk',
-      viewBox: `0 0 ${WIDTH} ${HEIGHT}`,
+      viewBox: `0 ${TOP} ${WIDTH} ${HEIGHT - TOP}`,
       width: WIDTH,
-      height: HEIGHT,
+      height: HEIGHT - TOP,
       role: 'img',
       'aria-labelledby': `${id}-t ${id}-d`,
     },
@@ -41,6 +41,7 @@ export function mountDrawing({ id, towardSpindle, spindle, wire }: Mounting): Sv
 }
 
 const WIDTH = 650;
+const TOP = 12;
 const HEIGHT = 170;
 const AXIS = 78;
 

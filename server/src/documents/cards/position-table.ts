@@ -44,7 +44,7 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
             ...readingCells(analysed, index, bench, setting.roomC),
             boxCell(),
             h('td', {}, phaseWords(phase), ...(position.onPurpose ? [', on purpose'] : [])),
-            h('td', {}, humDb ? levelWords(humDb).number : 'unknown: kick and compass'),
+            h('td', { class: humDb ? 's' : undefined }, humDb ? levelWords(humDb).number : 'unknown: kick and compass'),
           );
         }),
       ),

@@ -23,7 +23,9 @@ export function leadNodes(name: string, what: Touched): readonly HtmlNode[] {
         : {};
   const drawn = swatch(...lead('M0 5H28', look));
   if (what === 'shield') return [drawn, h('b', {}, typed(name)), name === 'bare' ? ' drain' : ' shield'];
-  return colour ? [drawn, h('b', {}, colour.code), ` ${colourWords(colour)}`] : [drawn, h('b', {}, typed(name))];
+  return colour
+    ? [h('span', { class: 's' }, drawn, h('b', {}, colour.code), ` ${colourWords(colour)}`)]
+    : [drawn, h('b', {}, typed(name))];
 }
 
 /** The letters alone, for sentences. */

@@ -3,7 +3,13 @@ import type { PickupAnalysis } from '../../analysis-types.ts';
 import type { WindingEstimates } from '../../estimates/coil-winding.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { declaredRotation } from '../../estimates/signs.ts';
-import { machineSettings, WIRE_ALLOWANCE, windingProgressRows, wireNeededKg } from '../../estimates/winding-plan.ts';
+import {
+  machineSettings,
+  type ProgressRow,
+  WIRE_ALLOWANCE,
+  windingProgressRows,
+  wireNeededKg,
+} from '../../estimates/winding-plan.ts';
 import type { Bench } from '../../model/bench.ts';
 import { type Coil, type CoilEnd, type Rotation, rotationFromSpindle } from '../../model/coil.ts';
 import { windCoil } from '../../physics/coil-geometry.ts';
@@ -26,6 +32,7 @@ export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, se
   const { bench } = analysis;
   const quick = quickOf(bench)(pickup);
   const winding = quick.windings.get(coil);
+  const rows = windingProgressRows(quick, coil, bench, { temperatureC: setting.roomC });
   const title = `Winding: ${coil.name} coil`;
   return {
     kind: 'winding',
@@ -34,28 +41,33 @@ export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, se
     body: frame(
       { title, about: [titleOf(pickup), ...aboutPickup(pickup)], atRoom: true, findings: analysed.findings },
       setting,
-      fields(mainFields(quick, coil, bench, setting.roomC), 'key f3'),
+      fields(mainFields(coil, rows.at(-1), bench, setting.roomC), 'key f3'),
       fields(detailFields(quick, coil, winding)),
       h('h2', {}, 'Mount and turn'),
       ...mounting(analysed, coil),
       h(
         'div',
         { class: 'steps' },
-        progressTable(quick, coil, winding, bench, setting.roomC),
+        progressTable(rows, winding, bench, setting.roomC),
         h('div', {}, asWound(coil), breaks()),
       ),
+      progressNote(coil, rows),
       mind([
         ...WINDER_CAUTIONS,
         'Write the way the spindle turns and the way the wire lies as two facts: seen from one side they are opposite.',
-        'Equal turns decide hum in series, not equal resistance.',
+        ...(pickup.coils.length > 1 ? ['Equal turns decide hum in series, not equal resistance.'] : []),
         ...SOLDER_CAUTIONS,
       ]),
     ),
   };
 }
 
-function mainFields(quick: QuickEstimates, coil: Coil, bench: Bench | undefined, roomC: number): readonly Field[] {
-  const whole = windingProgressRows(quick, coil, bench, { temperatureC: roomC }).at(-1);
+function mainFields(
+  coil: Coil,
+  whole: ProgressRow | undefined,
+  bench: Bench | undefined,
+  roomC: number,
+): readonly Field[] {
   const ohm = whole?.resistanceOhm;
   return [
     {
@@ -93,12 +105,12 @@ function detailFields(quick: QuickEstimates, coil: Coil, winding: WindingEstimat
   const window = bobbin?.window?.value;
   const machine = machineSettings(quick, coil);
   const perM = winding?.ohmPerM20C;
-  const perMetre = perM && `${printNumber(perM.value, 2)}\u202FΩ/m at 20\u202F°C`;
+  const perMetre = perM && `${printNumber(perM.value, 2)}\u202FΩ/m`;
   return [
     { label: 'enamel', value: enamelText(coil) },
     {
       label: 'spool',
-      value: spool ? [typed(spool.name), perMetre ? `, ${perMetre}` : ''] : perMetre && `none stated; ${perMetre}`,
+      value: spool ? [typed(spool.name), perMetre ? `, ${perMetre}` : ''] : perMetre && `none, nominal ${perMetre}`,
     },
     {
       label: 'overall diameter',
@@ -239,17 +251,14 @@ function spindleFor(wire: Rotation, towardIt: 'top' | 'bottom'): Rotation {
 }
 
 function progressTable(
-  quick: QuickEstimates,
-  coil: Coil,
+  rows: readonly ProgressRow[],
   winding: WindingEstimates | undefined,
   bench: Bench | undefined,
   roomC: number,
 ): HtmlNode {
-  const rows = windingProgressRows(quick, coil, bench, { temperatureC: roomC });
   const { geometry } = winding ?? {};
   if (rows.length === 0 || !geometry)
     return h('p', {}, `Resistance on the way ${unknown('bobbin, wire and turns settle it')}.`);
-  const last = rows.at(-1);
   return h(
     'section',
     {},
@@ -282,14 +291,18 @@ function progressTable(
         ),
       ),
     ),
-    h(
-      'p',
-      { class: 'q' },
-      `Outside the band at ${rows.length > 1 ? turnsText(rows[0]?.turns ?? 0) : 'any'} turns: check the spool before you go on. A coil fresh off the machine is warm: 5\u202F°C reads 2\u202F% high.`,
-      ...(last && coil.counted && coil.turns
-        ? [` The last line is for the ${turnsText(last.turns)} turns counted.`]
-        : []),
-    ),
+  );
+}
+
+function progressNote(coil: Coil, rows: readonly ProgressRow[]): HtmlNode {
+  const [first] = rows;
+  const at = first && rows.length > 1 ? turnsText(first.turns) : 'any';
+  const counted =
+    coil.counted && coil.turns ? ` The last line is for the ${turnsText(coil.counted.value.si)} turns counted.` : '';
+  return h(
+    'p',
+    { class: 'q' },
+    `Outside the band at ${at} turns: check the spool before you go on. A coil fresh off the machine is warm: 5\u202F°C reads 2\u202F% high.${counted}`,
   );
 }
 
