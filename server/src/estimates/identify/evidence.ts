@@ -1,0 +1,222 @@
+/** What readings between leads that nobody traced say, before anything is deduced from them. */
+import { type Bench, benchMeter } from '../../model/bench.ts';
+import type { Coil, Sign } from '../../model/coil.ts';
+import type { LeadPath } from '../../model/lead.ts';
+import { kicks, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
+import type { Place } from '../../model/place.ts';
+import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
+import { readingLimits } from '../../physics/meter.ts';
+import { copperTemperatureFactor } from '../../physics/wire.ts';
+import { readingTemperature, resistanceAt20C } from '../coil-reading.ts';
+import { type QuickEstimates, segmentShare } from '../quick.ts';
+import { declaredPolarity, declaredRotation } from '../signs.ts';
+
+/** A point that a probe can touch: a net of the pickup before its leads are joined; points that read nearly nothing are one. */
+export type Point = number;
+
+export interface PairReading {
+  readonly a: Point;
+  readonly b: Point;
+  /** Brought to 20 degC; `null`: open. */
+  readonly at20COhm: number | null;
+  readonly limitOhm: number;
+  readonly place: Place;
+}
+
+export interface KickReading {
+  readonly red: Point;
+  readonly black: Point;
+  /** Whose poles; `undefined`: not said. */
+  readonly coil: Coil | undefined;
+  /** What it reads, or would read, on approach. */
+  readonly onApproach: Sign;
+  readonly place: Place;
+}
+
+export interface CoilEvidence {
+  readonly coil: Coil;
+  readonly start: Point | undefined;
+  readonly finish: Point | undefined;
+  /** From the start on; the share of the coil's wire up to a tap is known where its turns are. */
+  readonly taps: readonly { readonly point: Point; readonly shareFromStart: number | undefined }[];
+  readonly wind: Sign | undefined;
+  readonly pole: Sign | undefined;
+  /** From a reading of the coil itself, or from its turns. */
+  readonly ohm20C: { readonly value: number; readonly limit: number } | undefined;
+}
+
+export interface Evidence {
+  readonly coils: readonly CoilEvidence[];
+  /** Conductors that nothing places. */
+  readonly untraced: readonly Point[];
+  /** Where else an end might be soldered: the shield, conductors that carry an end already. */
+  readonly others: readonly Point[];
+  readonly readings: readonly PairReading[];
+  readonly kicks: readonly KickReading[];
+  /** Conductors that read nearly nothing to a metal part. */
+  readonly onMetal: readonly { readonly lead: string; readonly part: string; readonly place: Place }[];
+  nameOf(point: Point): string;
+}
+
+export function evidenceOf(quick: QuickEstimates, bench: Bench | undefined): Evidence {
+  const { pickup } = quick.netlist;
+  const loose = pickupNetlist(pickup, { joined: false });
+  const lines = looseLines(pickup.readings);
+  const read = lines.flatMap(({ line, block }) => pairReading(line, block, loose, bench) ?? []);
+  const pointOf = unions(read);
+  const at = (path: LeadPath): Point | undefined => {
+    const net = netOf(path, loose);
+    return net === undefined ? undefined : pointOf(net);
+  };
+  const measured = kicks(pickup).flatMap((kick): readonly KickReading[] => {
+    const [red, black] = [at(kick.probes.red), at(kick.probes.black)];
+    if (red === undefined || black === undefined || red === black) return [];
+    const onApproach: Sign = (kick.reads === 'positive') === (kick.motion === 'approach') ? 1 : -1;
+    const coil = kick.at && pickup.coils.find(({ name }) => name === kick.at?.text);
+    return kick.at && !coil ? [] : [{ red, black, coil, onApproach, place: kick.place }];
+  });
+  const metalNets = new Set(loose.metal.map(({ net }) => pointOf(net)));
+  const free = [...loose.leads.values()].filter(({ what, ends }) => what === 'conductor' && ends.length === 0);
+  const netOfLead = (node: string) => loose.netOf(node) ?? -1;
+  const untraced = [...new Set(free.map(({ node }) => pointOf(netOfLead(node))))].filter((net) => !metalNets.has(net));
+  const others = [...loose.leads.values()]
+    .filter(({ what, ends }) => what === 'shield' || (what !== 'tap' && ends.length > 0))
+    .map(({ node }) => pointOf(netOfLead(node)));
+  return {
+    coils: pickup.coils.map((coil) => coilEvidence(coil, quick, loose, bench, pointOf)),
+    untraced,
+    others: [...new Set(others)].filter((point) => !untraced.includes(point)),
+    readings: read.map((each) => ({ ...each, a: pointOf(each.a), b: pointOf(each.b) })).filter(({ a, b }) => a !== b),
+    kicks: measured,
+    onMetal: free.flatMap(({ name, node }) => onMetal(name, netOfLead(node), loose, read)),
+    nameOf: (point) => nameOf(point, loose, pointOf),
+  };
+}
+
+type ReadLine = ReadingOf<'resistance'>;
+
+/** A block that names hot or ground was read with the leads joined: it says nothing of single leads. */
+function looseLines(blocks: readonly Readings[]): readonly { readonly line: ReadLine; readonly block: Readings }[] {
+  const joined = ({ parts }: LeadPath) => parts.length === 1 && (parts[0] === 'hot' || parts[0] === 'ground');
+  return blocks.flatMap((block) => {
+    const lines = block.lines.filter((line) => line.kind === 'resistance');
+    const isJoined = lines.some(({ probes }) => joined(probes.red) || joined(probes.black));
+    return block.found || isJoined ? [] : lines.map((line) => ({ line, block }));
+  });
+}
+
+function netOf(path: LeadPath, loose: PickupNetlist): number | undefined {
+  const node = loose.resolve(path);
+  return node === undefined ? undefined : loose.netOf(node);
+}
+
+function pairReading(
+  line: ReadLine,
+  block: Readings,
+  loose: PickupNetlist,
+  bench: Bench | undefined,
+): PairReading | undefined {
+  const [a, b] = pointsOf(line.probes, loose);
+  if (a === undefined || b === undefined) return undefined;
+  const { value, place } = line;
+  if (value === 'open' || value.si >= OPEN_FROM_OHM) return { a, b, at20COhm: null, limitOhm: 0, place };
+  const { celsius, sdK } = readingTemperature(line.atC, block, bench);
+  const factor = copperTemperatureFactor(celsius);
+  const perKelvin = copperTemperatureFactor(21) - 1;
+  const limitOhm =
+    readingLimits(benchMeter(bench), value.si).plusMinusOhm + CONTACT_OHM + SPREAD * perKelvin * sdK * value.si;
+  return { a, b, at20COhm: value.si / factor, limitOhm, place };
+}
+
+const pointsOf = ({ red, black }: Probes, loose: PickupNetlist) => [netOf(red, loose), netOf(black, loose)] as const;
+
+/** From here on a meter's reading counts as open: insulation, not copper. Common practice, no published source. */
+const OPEN_FROM_OHM = 1e6;
+/** Below this two leads are one: copper and solder, no winding. Common practice, no published source. */
+const ONE_POINT_OHM = 5;
+/** Probes, clips and leads. Common practice, no published source. */
+const CONTACT_OHM = 2;
+const SPREAD = 3;
+
+/** Nets that read nearly nothing between them are one point. */
+function unions(read: readonly PairReading[]): (net: number) => Point {
+  const parent = new Map<number, number>();
+  const root = (net: number): number => {
+    const up = parent.get(net);
+    return up === undefined ? net : root(up);
+  };
+  for (const { a, b, at20COhm } of read) {
+    if (at20COhm === null || at20COhm >= ONE_POINT_OHM || root(a) === root(b)) continue;
+    parent.set(Math.max(root(a), root(b)), Math.min(root(a), root(b)));
+  }
+  return root;
+}
+
+function onMetal(lead: string, net: number, loose: PickupNetlist, read: readonly PairReading[]): Evidence['onMetal'] {
+  return loose.metal.flatMap(({ fitting, name, net: metal }) =>
+    read.flatMap(({ a, b, at20COhm, place }) => {
+      const touches = (a === net && b === metal) || (b === net && a === metal);
+      return touches && fitting !== 'shield' && at20COhm !== null && at20COhm < ONE_POINT_OHM
+        ? [{ lead, part: name, place }]
+        : [];
+    }),
+  );
+}
+
+function nameOf(point: Point, loose: PickupNetlist, pointOf: (net: number) => Point): string {
+  const nodes = loose.nets.filter(({ index }) => pointOf(index) === point).flatMap((net) => net.nodes);
+  const node = nodes.find((each) => each.startsWith('lead:')) ?? nodes[0] ?? '';
+  return node.slice(node.indexOf(':') + 1);
+}
+
+function coilEvidence(
+  coil: Coil,
+  quick: QuickEstimates,
+  loose: PickupNetlist,
+  bench: Bench | undefined,
+  pointOf: (net: number) => Point,
+): CoilEvidence {
+  const { pickup } = loose;
+  const winding = loose.windings.find((each) => each.coil === coil);
+  const point = (net: number | undefined, stated: unknown) =>
+    stated !== undefined && net !== undefined ? pointOf(net) : undefined;
+  const compass = pickup.readings
+    .filter(({ found }) => !found)
+    .flatMap(({ lines }) => lines.filter((line) => line.kind === 'compass'))
+    .find((line) => line.coil.text === coil.name);
+  const shown: Sign | undefined = compass && (compass.shows === 'north-up' ? 1 : -1);
+  return {
+    coil,
+    start: point(winding?.start, coil.start),
+    finish: point(winding?.finish, coil.finish),
+    taps: [...(winding?.taps ?? [])]
+      .sort((a, b) => a.turns - b.turns)
+      .map(({ net, turns }) => ({
+        point: pointOf(net),
+        shareFromStart:
+          (coil.counted ?? coil.turns)
+            ? segmentShare(
+                { source: '', coil, fromTurn: 0, toTurn: turns, start: '', finish: '' },
+                quick.windings.get(coil),
+              )
+            : undefined,
+      })),
+    wind: declaredRotation(coil)?.sign,
+    pole: declaredPolarity(coil, pickup)?.sign ?? shown,
+    ohm20C: ownResistance(coil, quick, bench),
+  };
+}
+
+/** A coil read by itself, the newest reading last; else what its turns compute to. */
+function ownResistance(coil: Coil, quick: QuickEstimates, bench: Bench | undefined): CoilEvidence['ohm20C'] {
+  const { readings } = quick.netlist.pickup;
+  const ordered = [...readings.filter(({ found }) => found), ...readings.filter(({ found }) => !found)];
+  const own = ordered.flatMap((block) =>
+    block.lines.flatMap((line) => {
+      if (line.kind !== 'coil resistance' || line.coil.text !== coil.name || line.value === 'open') return [];
+      return [resistanceAt20C(line.value, readingTemperature(line.atC, block, bench), benchMeter(bench))];
+    }),
+  );
+  const known = own.at(-1) ?? quick.windings.get(coil)?.computed20COhm;
+  return known && known.value > 0 ? { value: known.value, limit: SPREAD * known.sd } : undefined;
+}

@@ -1,0 +1,145 @@
+/**
+ * Leads that nobody traced: which coil's they are, and which of a coil's two is its start, as far as resistances, kicks, a compass
+ * and the stated wind prove it. A fact is told only if every way of soldering that the readings allow has it, and only of a coil
+ * that some reading reaches.
+ */
+import type { Bench } from '../../model/bench.ts';
+import type { Coil, Rotation } from '../../model/coil.ts';
+import type { Place } from '../../model/place.ts';
+import type { QuickEstimates } from '../quick.ts';
+import { type Evidence, evidenceOf, type Point } from './evidence.ts';
+import { HIDDEN, type Hypothesis, hypothesesOf, isUntraced, type Space } from './hypotheses.ts';
+import { type Measurement, type NextMeasurement, nextMeasurement } from './next-measurement.ts';
+
+export interface IdentifiedCoil {
+  readonly coil: Coil;
+  /** The two leads of the coil, in no order; `undefined`: not proven. */
+  readonly leads: readonly [string, string] | undefined;
+  /** Its start and finish, where the readings prove them. */
+  readonly start: string | undefined;
+  readonly finish: string | undefined;
+  /**
+   * Where the leads are proven and only their order is not: the wind that the coil has if the first of `leads` is its start. A
+   * person may settle it by naming an end; no meter does.
+   */
+  readonly windIfFirstIsStart: Rotation | undefined;
+  /** The readings that prove it. */
+  readonly places: readonly Place[];
+}
+
+export interface Identification {
+  /** Coils whose ends are not all stated. Empty: nothing to find out. */
+  readonly coils: readonly IdentifiedCoil[];
+  /** Leads that belong together, of whichever coil. */
+  readonly pairs: readonly { readonly leads: readonly [string, string]; readonly place: Place }[];
+  /** Conductors that are the shield: they read nearly nothing to a metal part. */
+  readonly shields: Evidence['onMetal'];
+  readonly assuming: Space['assuming'];
+  /** The readings contradict each other, or what is stated: nothing is deduced. */
+  readonly contradicts: readonly Place[];
+  readonly tooMany: boolean;
+  readonly next: (NextMeasurement & { readonly text: string }) | undefined;
+}
+
+export function identifyLeads(quick: QuickEstimates, bench: Bench | undefined): Identification {
+  const evidence = evidenceOf(quick, bench);
+  const open = evidence.coils.filter(isUntraced);
+  if (open.length === 0) return { ...NOTHING, shields: evidence.onMetal };
+  const { hypotheses, assuming, tooMany } = hypothesesOf(evidence);
+  const contradicts =
+    hypotheses.length === 0 && !tooMany ? [...evidence.readings, ...evidence.kicks].map(({ place }) => place) : [];
+  const next = tooMany ? undefined : nextMeasurement(evidence, hypotheses);
+  return {
+    coils: open.map(({ coil }) => identified(coil, evidence, hypotheses)),
+    pairs: pairsOf(evidence),
+    shields: evidence.onMetal,
+    assuming,
+    contradicts,
+    tooMany,
+    next: next && { ...next, text: measurementWords(next.measurement, evidence) },
+  };
+}
+
+const NOTHING: Identification = {
+  coils: [],
+  pairs: [],
+  shields: [],
+  assuming: 'own conductors',
+  contradicts: [],
+  tooMany: false,
+  next: undefined,
+};
+
+function identified(coil: Coil, evidence: Evidence, hypotheses: readonly Hypothesis[]): IdentifiedCoil {
+  const nothing = { coil, leads: undefined, start: undefined, finish: undefined, windIfFirstIsStart: undefined };
+  const ends = hypotheses.flatMap((each) => each.ends.get(coil) ?? []);
+  const [first] = ends;
+  if (!first || ends.length < hypotheses.length) return { ...nothing, places: [] };
+  const places = reaching(evidence, coil, [first.start, first.finish]);
+  const isPair = ends.every(
+    ({ start, finish }) =>
+      (start === first.start && finish === first.finish) || (start === first.finish && finish === first.start),
+  );
+  if (!isPair || places.length === 0 || first.start === HIDDEN || first.finish === HIDDEN)
+    return { ...nothing, places: [] };
+  const isOrdered = ends.every(({ start }) => start === first.start);
+  const leads = [evidence.nameOf(first.start), evidence.nameOf(first.finish)] as const;
+  const alike = hypotheses.filter((each) => each.ends.get(coil)?.start === first.start);
+  const [start, finish] = isOrdered ? leads : [undefined, undefined];
+  return {
+    coil,
+    leads,
+    start,
+    finish,
+    windIfFirstIsStart: isOrdered ? undefined : windOf(coil, evidence, alike),
+    places,
+  };
+}
+
+/** A pole that is known and a kick give the wind that goes with a start. */
+function windOf(coil: Coil, { coils }: Evidence, alike: readonly Hypothesis[]): Rotation | undefined {
+  const pole = coils.find((each) => each.coil === coil)?.pole;
+  const products = new Set(alike.flatMap(({ windPoles }) => windPoles.get(coil) ?? []));
+  const [product] = products;
+  if (pole === undefined || product === undefined || products.size > 1) return undefined;
+  return product * pole > 0 ? 'counterclockwise' : 'clockwise';
+}
+
+/** Readings that reach the coil: a resistance between its leads, or a kick at it. Without one, nothing is said of it. */
+function reaching({ readings, kicks }: Evidence, coil: Coil, points: readonly Point[]): readonly Place[] {
+  return [
+    ...readings.filter(({ a, b, at20COhm }) => at20COhm !== null && points.includes(a) && points.includes(b)),
+    ...kicks.filter((kick) => kick.coil === coil || (points.includes(kick.red) && points.includes(kick.black))),
+  ].map(({ place }) => place);
+}
+
+function pairsOf(evidence: Evidence): Identification['pairs'] {
+  const { readings, untraced, others, nameOf } = evidence;
+  const points = [...untraced, ...others];
+  return readings.flatMap(({ a, b, at20COhm, place }) =>
+    at20COhm !== null && points.includes(a) && points.includes(b)
+      ? [{ leads: [nameOf(a), nameOf(b)] as const, place }]
+      : [],
+  );
+}
+
+function measurementWords(measurement: Measurement, { nameOf }: Evidence): string {
+  switch (measurement.kind) {
+    case 'resistance':
+      return `the resistance \`${nameOf(measurement.a)} to ${nameOf(measurement.b)}\``;
+    case 'kick': {
+      const [first, ...rest] = measurement.pairs.map(({ red, black }) => `\`${nameOf(red)} to ${nameOf(black)}\``);
+      const others =
+        rest.length === 0
+          ? ''
+          : rest.length > 3
+            ? ', else the other pairs until one kicks'
+            : `, else ${rest.join(', ')}`;
+      return `a kick at the ${measurement.coil.name} coil: ${first ?? 'its leads'}${others}, with approach or pull-off stated`;
+    }
+    case 'compass':
+      return `a compass over the ${measurement.coil.name} coil`;
+    case 'wind':
+      return `the wind of the ${measurement.coil.name} coil (or its inner end, traced by eye): no meter tells start from finish`;
+  }
+}
