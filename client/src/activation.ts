@@ -1,5 +1,6 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { activateCompare } from './features/compare/compare.ts';
 import { activateExplanations } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activatePreview, type PreviewInterface } from './features/preview/preview.ts';
@@ -21,6 +22,7 @@ export async function activateExtension(
   running = client;
   const preview = activatePreview(context, client);
   context.subscriptions.push(
+    activateCompare(preview),
     activateFileReading(client),
     activateExplanations(client),
     activateStatusItem(client),

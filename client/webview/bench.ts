@@ -1,8 +1,19 @@
-import type { FromView, ShownDrawing, ToView, ViewState } from '../src/features/preview/messages.ts';
-import { adoptDrawing, type PlacedDrawing } from './drawing.ts';
+import type { BenchSection, ComparisonView, Pots } from '../../server/src/lsp/protocol.ts';
+import type { FromView, ShownDrawing, Side, ToView, ViewState } from '../src/features/preview/messages.ts';
+import { changesSection, settledItems } from './changes.ts';
+import { createChoice } from './choice.ts';
 import { element } from './element.ts';
 import { findingsSection } from './findings.ts';
+import { commandButton, createHeader } from './header.ts';
 import { jointsTable } from './joints.ts';
+import { lineButton } from './line-button.ts';
+import { missingSection } from './missing.ts';
+import { numbersSection } from './numbers.ts';
+import { createPlot } from './plot.ts';
+import { pngOf } from './png.ts';
+import { createPots } from './pots.ts';
+import { createFigure } from './wiring-figure.ts';
+import { createZoom } from './zoom.ts';
 
 export interface Bench {
   show(message: ToView): void;
@@ -18,64 +29,188 @@ interface Around {
 
 /** Below this the narrow sheet is drawn. */
 const WIDE_FROM = 720;
-const ZOOMS = [50, 75, 100, 125, 150, 200, 300] as const;
+const FULL_UP: Pots = { volume: 10, tone: 10 };
 
-/** The page: heading, findings, drawing, table of joints. What has not changed stays where it is. */
+/** The page: heading, findings, drawing, numbers, response, positions, readings. What has not changed stays where it is. */
 export function createBench(root: HTMLElement, { send, remembered, remember }: Around): Bench {
-  // The drawing carries its own title; up here stands which one it is.
-  const title = element('h1', {});
-  const about = element('p', { className: 'q' });
-  const chooser = element('select', { ariaLabel: 'Pickup', hidden: true });
-  const stale = element('p', { className: 'stale', role: 'status', hidden: true });
-  const findings = element('section', { ariaLabel: 'Findings' });
-  const frame = element('div', { className: 'sheet-frame' });
-  const joints = element('div', {});
-  const zoom = createZoom(frame, remembered?.zoom ?? 100, () => keep());
-  const header = element('header', { className: 'top' }, [
-    element('div', {}, [title, about]),
-    element('div', { className: 'tools' }, [chooser, zoom.buttons]),
-  ]);
-  root.replaceChildren(header, stale, findings, element('figure', {}, [frame]), joints);
-
   let shown: ShownDrawing | undefined;
-  let drawing: PlacedDrawing | undefined;
+  let comparison: ComparisonView | undefined;
+  let side: Side = remembered?.side ?? 'both';
   let lastRender = 0;
   let wide = root.clientWidth >= WIDE_FROM;
+
+  const stale = element('p', { className: 'stale', role: 'status', hidden: true });
+  const findings = element('section', { ariaLabel: 'Findings' });
+  const changes = element('section', { ariaLabel: 'Changed facts', hidden: true });
+  const past = createFigure('A before', 'before', send);
+  const now = createFigure('B now', 'now', send);
+  const joints = element('details', { hidden: true });
+  const numbers = element('section', { ariaLabel: 'Numbers' });
+  const response = createPlot('Response', 'response');
+  const positions = createPlot('Positions', 'positions');
+  const missing = element('section', { ariaLabel: 'Readings', hidden: true });
+  const choice = createChoice('position', 'position', (id) => send({ type: 'position', position: id || undefined }));
+  const pots = createPots(remembered?.pots ?? FULL_UP, (turned) => send({ type: 'pots', pots: turned }));
+  const zoom = createZoom([past.frame, now.frame], remembered?.zoom ?? 100, () => keep());
+  const header = createHeader({
+    send,
+    sideChosen: (chosen) => {
+      side = chosen;
+      place();
+      keep();
+    },
+    tools: [zoom.buttons],
+  });
+  const png = element('button', { className: 'plain', type: 'button', textContent: 'PNG' });
+  const exports = element('div', { className: 'exports', role: 'group', ariaLabel: 'Save the drawing' }, [
+    element('span', { className: 'q', textContent: 'save as' }),
+    commandButton('SVG', 'exportSvg', send),
+    png,
+    commandButton('HTML', 'exportHtml', send),
+  ]);
+  root.replaceChildren(
+    header.node,
+    stale,
+    findings,
+    changes,
+    element('div', { className: 'drawings' }, [past.figure, now.figure]),
+    joints,
+    element('div', { className: 'cols' }, [
+      numbers,
+      element('div', {}, [response.section, element('div', { className: 'ctl' }, [choice.node, pots.node])]),
+    ]),
+    positions.section,
+    missing,
+    exports,
+  );
+
+  // The page grows as the numbers come; until the reader moves, it is held where it was before the reload.
+  let wantedTop = remembered?.scrollTop;
+  const backToPlace = (): void => {
+    if (wantedTop !== undefined) document.scrollingElement?.scrollTo({ top: wantedTop, behavior: 'instant' });
+  };
+  for (const kind of ['wheel', 'keydown', 'pointerdown'] as const) {
+    document.addEventListener(
+      kind,
+      () => {
+        wantedTop = undefined;
+      },
+      { passive: true },
+    );
+  }
   const keep = (): void => {
     if (shown === undefined) return;
-    const { uri, name } = shown;
-    const scrollTop = document.scrollingElement?.scrollTop ?? 0;
-    remember({ uri, ...(name === undefined ? {} : { name }), scrollTop, zoom: zoom.percent() });
+    const { uri, subject, position, base } = shown;
+    remember({
+      uri,
+      side,
+      pots: shown.pots,
+      zoom: zoom.percent(),
+      scrollTop: wantedTop ?? document.scrollingElement?.scrollTop ?? 0,
+      ...(subject === undefined ? {} : { subject }),
+      ...(position === undefined ? {} : { position }),
+      ...(base === undefined ? {} : { base }),
+    });
   };
   const warn = (text: string, line?: number): void => {
-    const button = line === undefined ? [] : [lineButton(line, send)];
-    stale.replaceChildren(text, ...button);
+    stale.replaceChildren(text, ...(line === undefined ? [] : [lineButton(line, send)]));
     stale.hidden = false;
+  };
+  /** Which of the two drawings is in sight, and what is marked in them. */
+  const place = (): void => {
+    const compared = shown?.comparedWith !== undefined && comparison?.svg !== undefined;
+    past.figure.hidden = !compared || side === 'now';
+    now.figure.hidden = compared && side === 'before';
+    past.caption(compared);
+    now.caption(compared);
+    past.mark(compared ? (comparison?.changedBefore ?? []) : []);
+    now.mark(compared ? (comparison?.changedNow ?? []) : []);
+  };
+  const showFindings = (drawing: ShownDrawing): void => {
+    const settled =
+      comparison && drawing.comparedWith !== undefined ? settledItems(comparison, drawing.comparedWith) : [];
+    findings.replaceChildren(...findingsSection(drawing.findings, settled, comparison?.come ?? [], send));
   };
   const draw = (next: ShownDrawing, part: string | undefined): void => {
     const isFirst = shown === undefined;
+    const isOther =
+      shown?.uri !== next.uri ||
+      shown.subject?.kind !== next.subject?.kind ||
+      shown.subject?.name !== next.subject?.name;
+    if (next.comparedWith === undefined) {
+      comparison = undefined;
+      changes.hidden = true;
+    }
+    if (isOther) clearFollowing();
     shown = next;
-    title.textContent = next.name ?? next.file;
-    about.textContent = next.name === undefined ? '' : next.file;
-    fillChooser(chooser, next);
+    header.show(next, side);
     if (next.broken) {
       warn(
         `Line ${next.broken.line + 1} does not read yet: ${next.broken.message} The drawing may be older than the text.`,
         next.broken.line,
       );
     } else stale.hidden = true;
-    findings.replaceChildren(...findingsSection(next.findings, send));
-    // The same drawing again is left alone, with its focus and its place.
-    if (drawing === undefined || drawing.source !== next.svg) drawing = adoptDrawing(frame, next, drawing, send);
-    joints.replaceChildren(...jointsTable(next.joints));
-    drawing?.highlight(part);
-    if (isFirst && remembered?.uri === next.uri && remembered.scrollTop !== undefined) {
-      document.scrollingElement?.scrollTo({ top: remembered.scrollTop, behavior: 'instant' });
-    }
+    showFindings(next);
+    now.show(next.svg, next.parts);
+    place();
+    joints.hidden = next.joints.length === 0;
+    joints.replaceChildren(element('summary', { textContent: 'The same as a table' }), ...jointsTable(next.joints));
+    choice.show(positionOptions(next), next.position ?? '');
+    pots.node.hidden = !next.hasPots;
+    pots.show(next.pots);
+    now.highlight(part);
+    if (isFirst && remembered?.uri !== next.uri) wantedTop = undefined;
     keep();
   };
+  /** Another pickup: the numbers of the one before are none of its own. */
+  const clearFollowing = (): void => {
+    numbers.replaceChildren();
+    response.show({});
+    positions.show({});
+    missing.hidden = true;
+  };
+  const showSection = (content: BenchSection): void => {
+    switch (content.section) {
+      case 'comparison':
+        comparison = content;
+        past.show(content.svg, []);
+        changes.hidden = false;
+        changes.replaceChildren(...changesSection(content, shown?.comparedWith ?? '', send));
+        if (shown) showFindings(shown);
+        place();
+        return;
+      case 'missing':
+        missing.hidden = false;
+        missing.replaceChildren(...missingSection(content.readings, send));
+        return;
+      case 'numbers':
+        numbers.replaceChildren(...numbersSection(content, { before: shown?.comparedWith }));
+        return;
+      case 'response':
+        response.show(content);
+        return;
+      case 'positions':
+        positions.show(content);
+    }
+  };
+  const guarded = (what: string, act: () => void): void => {
+    try {
+      act();
+      backToPlace();
+    } catch (error) {
+      warn(`${what} could not be shown: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  };
 
-  chooser.addEventListener('change', () => send({ type: 'choose', name: chooser.value }));
+  const paint = (): void => {
+    const source = now.source();
+    if (source === undefined) return;
+    pngOf(source).then(
+      (picture) => send({ type: 'picture', png: picture }),
+      (error: unknown) => warn(`No picture could be made: ${error instanceof Error ? error.message : String(error)}`),
+    );
+  };
+  png.addEventListener('click', paint);
   document.addEventListener('scroll', keep, { passive: true });
   new ResizeObserver(() => {
     const isWide = root.clientWidth >= WIDE_FROM;
@@ -90,14 +225,18 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
         case 'drawing':
           if (message.render < lastRender) return;
           lastRender = message.render;
-          try {
-            draw(message.drawing, message.part);
-          } catch (error) {
-            warn(`The drawing could not be shown: ${error instanceof Error ? error.message : String(error)}`);
-          }
+          guarded('The drawing', () => draw(message.drawing, message.part));
+          return;
+        case 'section':
+          // Of an older drawing: a newer one is on its way.
+          if (message.render === lastRender)
+            guarded(`The ${message.content.section}`, () => showSection(message.content));
           return;
         case 'highlight':
-          drawing?.highlight(message.part);
+          now.highlight(message.part);
+          return;
+        case 'paint':
+          paint();
           return;
         case 'failed':
           warn(message.message);
@@ -106,46 +245,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
   };
 }
 
-export function lineButton(line: number, send: (message: FromView) => void): HTMLButtonElement {
-  const button = element('button', { className: 'lk', type: 'button', textContent: `line ${line + 1}` });
-  button.addEventListener('click', () => send({ type: 'reveal line', line }));
-  return button;
-}
-
-function fillChooser(chooser: HTMLSelectElement, { pickups, name }: ShownDrawing): void {
-  chooser.hidden = pickups.length < 2;
-  chooser.replaceChildren(
-    ...pickups.map((pickup) =>
-      element('option', { value: pickup.name, textContent: pickup.title, selected: pickup.name === name }),
-    ),
-  );
-}
-
-function createZoom(frame: HTMLElement, start: number, changed: () => void) {
-  let percent: number = ZOOMS.find((step) => step === start) ?? 100;
-  const label = element('output', { ariaLabel: 'Zoom', textContent: `${percent} %` });
-  const apply = (): void => {
-    frame.style.setProperty('--zoom', String(percent / 100));
-    label.textContent = `${percent} %`;
-  };
-  const step = (by: 1 | -1) => () => {
-    const at = ZOOMS.findIndex((step) => step >= percent) + by;
-    percent = ZOOMS[Math.min(Math.max(at, 0), ZOOMS.length - 1)] ?? 100;
-    apply();
-    changed();
-  };
-  const button = (text: string, name: string, by: 1 | -1): HTMLButtonElement => {
-    const made = element('button', { className: 'zoom', type: 'button', textContent: text, ariaLabel: name });
-    made.addEventListener('click', step(by));
-    return made;
-  };
-  apply();
-  return {
-    buttons: element('div', { className: 'zooms', role: 'group', ariaLabel: 'Zoom' }, [
-      button('−', 'Smaller', -1),
-      label,
-      button('+', 'Larger', 1),
-    ]),
-    percent: () => percent,
-  };
+function positionOptions({ positions, subject }: ShownDrawing) {
+  const options = positions.map(({ id, label }) => ({ id, label }));
+  return subject?.kind === 'pickup' && options.length > 0 ? [{ id: '', label: 'by itself' }, ...options] : options;
 }

@@ -76,7 +76,7 @@ describe('the preview as one sees it', () => {
   it('nothing from anywhere else is let in', async () => {
     const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
     const policy = await frame.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
-    assert.match(policy ?? '', /^default-src 'none'; script-src [^;]+; style-src [^;]+;$/);
+    assert.match(policy ?? '', /^default-src 'none'; script-src [^;]+; style-src [^;]+; img-src blob:;$/);
     assert.doesNotMatch(policy ?? '', /unsafe/);
   });
 

@@ -75,10 +75,10 @@ describe('the preview', () => {
     assert.equal(mended.svg, svg);
   });
 
-  it('a file without a pickup says so instead', async () => {
+  it('a file without a pickup or an instrument says so instead', async () => {
     await openPreview('parts/stock.pickup');
-    const { svg, pickups } = await shown((drawing) => drawing.file === 'stock.pickup');
+    const { svg, subjects } = await shown((drawing) => drawing.file === 'stock.pickup');
     assert.equal(svg, undefined);
-    assert.deepEqual(pickups, []);
+    assert.deepEqual(subjects, []);
   });
 });

@@ -35,7 +35,7 @@ export interface BenchParams {
   readonly uri: string;
   readonly subject: Subject;
   readonly section: BenchSectionName;
-  /** Of one of the drawing's `positions`; without it a pickup is heard by itself, an instrument in its first position. */
+  /** One of the drawing's `positions`; without it a pickup is heard by itself, an instrument in its first position. */
   readonly position?: string;
   readonly pots: Pots;
   /** Width of the sheet on screen in px. */

@@ -1,5 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { explanationOf } from '../checks/pages.ts';
+import { serveBench } from './bench-requests.ts';
 import { drawing } from './drawings.ts';
 import { answering, type Report } from './guard.ts';
 import {
@@ -18,6 +19,7 @@ export function serveOwnRequests(
   connection: Connection,
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
+  serveBench(connection, { session, report });
   connection.onRequest(
     EXPLAIN_REQUEST,
     answering<ExplainParams, ExplainResult>(report, 'explanation', { protocol: PROTOCOL_VERSION }, ({ code }) => {

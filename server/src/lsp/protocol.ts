@@ -1,9 +1,14 @@
+import type { Subject } from './bench-protocol.ts';
+
 /**
  * What our client and our server say to each other beyond the Language Server Protocol. Plain data, in the protocol's own
  * positions (lines and UTF-16 units from zero). Every message carries `protocol`, so that a client and a server of
  * different ages notice.
  */
-export const PROTOCOL_VERSION = 1;
+export const PROTOCOL_VERSION = 2;
+
+export type * from './bench-protocol.ts';
+export { BENCH_REQUEST, BENCH_SECTIONS, FIND_REQUEST, PAGE_REQUEST } from './bench-protocol.ts';
 
 /** The language's id and what its files end in. */
 export const LANGUAGE_ID = 'pickup';
@@ -33,16 +38,18 @@ export interface ClientOptions {
   readonly showsExplanations: boolean;
 }
 
-/** Client to server: the drawing of one pickup of an open file. */
+/** Client to server: the drawing of one pickup or instrument of an open file. */
 export const DRAWING_REQUEST = 'pickup/drawing';
 
 export interface DrawingParams {
   readonly protocol: number;
   readonly uri: string;
-  /** The pickup to draw; without it, or where it is gone, the one at `position`, else the first. */
-  readonly name?: string;
-  /** A pickup around this position goes before `name`. */
-  readonly position?: Position;
+  /** What to draw; without it, or where it is gone, the one at `cursor`, else the first. */
+  readonly subject?: Subject;
+  /** A pickup or an instrument around this position goes before `subject`. */
+  readonly cursor?: Position;
+  /** One of the result's `positions`. */
+  readonly position?: string;
   /** Width of the sheet on screen in px. */
   readonly width: number;
 }
@@ -52,10 +59,10 @@ export interface DrawingResult {
   readonly uri: string;
   /** Of the document that was drawn. */
   readonly version: number;
-  /** All pickups of the file, in order. */
-  readonly pickups: readonly { readonly name: string; readonly title: string; readonly range: Range }[];
+  /** All pickups and instruments of the file, in order. */
+  readonly subjects: readonly SubjectChoice[];
   /** The one drawn; absent where the file has none. */
-  readonly name?: string;
+  readonly subject?: Subject;
   readonly title?: string;
   /** Absent where nothing can be drawn from the text as it is. */
   readonly svg?: string;
@@ -63,8 +70,24 @@ export interface DrawingResult {
   readonly parts: readonly DrawnPart[];
   readonly joints: readonly JointRow[];
   readonly findings: readonly DrawnFinding[];
+  /** Selector positions through which it can be heard. */
+  readonly positions: readonly HeardAt[];
+  /** The one it is heard through; absent where a pickup is heard by itself. */
+  readonly position?: string;
   /** Why the text does not read as it stands: a drawing shown now is older than the text. */
   readonly broken?: { readonly line: number; readonly message: string };
+}
+
+export interface SubjectChoice extends Subject {
+  readonly title: string;
+  readonly range: Range;
+}
+
+export interface HeardAt {
+  readonly id: string;
+  readonly label: string;
+  /** True where turning a volume or a tone control changes what is heard. */
+  readonly hasPots: boolean;
 }
 
 export interface DrawnPart {

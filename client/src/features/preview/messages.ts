@@ -1,4 +1,13 @@
-import type { DrawingResult, DrawnFinding, JointRow } from '../../../../server/src/lsp/protocol.ts';
+import type {
+  BenchSection,
+  DrawingResult,
+  DrawnFinding,
+  HeardAt,
+  JointRow,
+  Pots,
+  Subject,
+  SubjectChoice,
+} from '../../../../server/src/lsp/protocol.ts';
 
 /** What the preview is shown. */
 export type ToView =
@@ -10,23 +19,37 @@ export type ToView =
       /** The part that the cursor is in. */
       readonly part: string | undefined;
     }
+  /** What follows a drawing, bit by bit, the quick ones first. */
+  | { readonly type: 'section'; readonly render: number; readonly content: BenchSection }
   | { readonly type: 'highlight'; readonly part: string | undefined }
+  /** Paint the drawing and send it back as a picture. */
+  | { readonly type: 'paint' }
   /** Nothing could be had from the server; what is shown stays. */
   | { readonly type: 'failed'; readonly message: string };
 
 export interface ShownDrawing {
   readonly uri: string;
   readonly file: string;
-  readonly name: string | undefined;
+  readonly subject: Subject | undefined;
   readonly title: string | undefined;
   readonly svg: string | undefined;
-  readonly pickups: readonly { readonly name: string; readonly title: string }[];
+  readonly subjects: readonly Pick<SubjectChoice, 'kind' | 'name' | 'title'>[];
   /** Parts that have a line in the text, in the order in which the keyboard goes through them. */
   readonly parts: readonly string[];
   readonly joints: readonly JointRow[];
   readonly findings: readonly DrawnFinding[];
   readonly broken: DrawingResult['broken'];
+  readonly positions: readonly HeardAt[];
+  readonly position: string | undefined;
+  readonly hasPots: boolean;
+  readonly pots: Pots;
+  /** What the state compared with is called; absent where nothing is compared. */
+  readonly comparedWith: string | undefined;
+  readonly base: BaseChoice | undefined;
 }
+
+/** Which of two states is looked at. */
+export type Side = 'before' | 'now' | 'both';
 
 /** What the preview asks for. */
 export type FromView =
@@ -37,12 +60,35 @@ export type FromView =
   | { readonly type: 'reveal'; readonly part: string }
   | { readonly type: 'reveal line'; readonly line: number }
   | { readonly type: 'explain'; readonly code: string }
-  | { readonly type: 'choose'; readonly name: string };
+  | { readonly type: 'choose'; readonly subject: Subject }
+  | { readonly type: 'position'; readonly position: string | undefined }
+  | { readonly type: 'pots'; readonly pots: Pots }
+  /** A command of ours that stands as a button in the view. */
+  | { readonly type: 'command'; readonly command: ViewCommand }
+  /** The drawing as it stands, as a PNG in base64. */
+  | { readonly type: 'picture'; readonly png: string };
+
+export type ViewCommand =
+  | 'compareWithLastCommit'
+  | 'compareWithRevision'
+  | 'compareWithFile'
+  | 'endComparison'
+  | 'exportSvg'
+  | 'exportHtml';
+
+/** What a view is compared with: remembered by how it is found, not by its text. */
+export type BaseChoice =
+  | { readonly kind: 'revision'; readonly revision: string }
+  | { readonly kind: 'file'; readonly uri: string };
 
 /** What a view remembers over a reload of the window. */
 export interface ViewState {
   readonly uri: string;
-  readonly name?: string;
+  readonly subject?: Subject;
+  readonly position?: string;
+  readonly pots?: Pots;
+  readonly base?: BaseChoice;
+  readonly side?: Side;
   readonly scrollTop?: number;
   readonly zoom?: number;
 }

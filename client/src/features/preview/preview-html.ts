@@ -4,14 +4,15 @@ import { Uri, type Webview } from 'vscode';
 export function previewHtml(webview: Webview, extensionUri: Uri): string {
   const from = (file: string): string =>
     webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist/client', file)).toString();
-  const policy = `default-src 'none'; script-src ${webview.cspSource}; style-src ${webview.cspSource};`;
+  // Pictures only from blob addresses, which nobody but our script can make: for painting a drawing that is saved as PNG.
+  const policy = `default-src 'none'; script-src ${webview.cspSource}; style-src ${webview.cspSource}; img-src blob:;`;
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Wiring</title>
+<title>Bench</title>
 <link rel="stylesheet" href="${from('webview.css')}">
 </head>
 <body>

@@ -1,4 +1,5 @@
 import {
+  type CancellationToken,
   CancellationTokenSource,
   commands,
   type Position,
@@ -15,6 +16,12 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
+  BENCH_REQUEST,
+  BENCH_SECTIONS,
+  type BenchParams,
+  type BenchResult,
+  type BenchSection,
+  type BenchSectionName,
   DRAWING_REQUEST,
   type DrawingParams,
   type DrawingResult,
@@ -22,9 +29,12 @@ import {
   LANGUAGE_ID,
   type Range as PlainRange,
   PROTOCOL_VERSION,
+  type Subject,
 } from '../../../../server/src/lsp/protocol.ts';
-import type { FromView, ToView, ViewState } from './messages.ts';
+import { createComparedBase } from '../compare/compared-base.ts';
+import type { BaseChoice, FromView, ToView, ViewState } from './messages.ts';
 import { previewHtml } from './preview-html.ts';
+import { createSectionFeed } from './section-feed.ts';
 
 export const VIEW_TYPE = 'pickup.bench';
 
@@ -35,6 +45,8 @@ export const viewOptions = (extensionUri: Uri): WebviewOptions & WebviewPanelOpt
   localResourceRoots: [Uri.joinPath(extensionUri, 'dist/client')],
 });
 
+type DrawingMessage = Extract<ToView, { type: 'drawing' }>;
+
 export interface PreviewPanel {
   reveal(column: ViewColumn): void;
   /** Shows the pickup that the editor's cursor is in. */
@@ -44,53 +56,102 @@ export interface PreviewPanel {
   analysed(uri: string): void;
   closed(uri: Uri): void;
   refresh(): Promise<void>;
+  compare(choice: BaseChoice | undefined): Promise<void>;
   receive(message: FromView): Promise<void>;
-  shown(): Extract<ToView, { type: 'drawing' }> | undefined;
+  shown(): DrawingMessage | undefined;
+  section<N extends BenchSectionName>(name: N): Extract<BenchSection, { section: N }> | undefined;
+  /** What a saved picture or page is made of. */
+  subject(): ShownSubject | undefined;
+  paint(): void;
   dispose(): void;
 }
+
+/** What is shown, as the server is asked for it. */
+export type ShownSubject = Pick<BenchParams, 'uri' | 'subject' | 'position' | 'pots' | 'base'>;
 
 interface PanelSources {
   readonly client: BaseLanguageClient;
   readonly extensionUri: Uri;
   readonly state: ViewState;
+  readonly savePicture: (png: string, name: string) => Promise<void>;
 }
 
 /** A short rest after typing, so that the drawing never stands in the way of the next keystroke's findings. */
 const REST_MS = 80;
+/** A longer one before what takes the server some tens of milliseconds. */
+const HEAVY_REST_MS = 150;
+const HEAVY: readonly BenchSectionName[] = ['numbers', 'response', 'positions'];
+/** What turning a pot or a switch changes. */
+const HEARD: readonly BenchSectionName[] = ['numbers', 'response', 'positions'];
 
-export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, state }: PanelSources): PreviewPanel {
-  let uri = state.uri;
-  let name = state.name;
+export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): PreviewPanel {
+  const { client, extensionUri, state, savePicture } = sources;
+  let { uri, subject, position } = state;
+  let pots = state.pots ?? { volume: 10, tone: 10 };
   let width = 960;
   let renders = 0;
+  let drawnAt = 0;
   let inFlight: CancellationTokenSource | undefined;
   let resting: ReturnType<typeof setTimeout> | undefined;
   let isReady = false;
-  let last: { readonly result: DrawingResult; readonly message: Extract<ToView, { type: 'drawing' }> } | undefined;
+  let last: { readonly result: DrawingResult; readonly message: DrawingMessage } | undefined;
+  const sections = new Map<BenchSectionName, BenchSection>();
+  const base = createComparedBase(state.base, () => void render());
 
   const post = (message: ToView): void => {
     if (isReady) void panel.webview.postMessage(message);
   };
+  const shownSubject = (): ShownSubject | undefined => {
+    const drawn = last?.result.subject;
+    const compared = base.state();
+    return (
+      drawn && {
+        uri,
+        subject: drawn,
+        pots,
+        ...(position === undefined ? {} : { position }),
+        ...(compared === undefined ? {} : { base: compared }),
+      }
+    );
+  };
+  const feed = createSectionFeed({
+    order: BENCH_SECTIONS,
+    restMs: (name) => (HEAVY.includes(name) ? Math.max(0, drawnAt + HEAVY_REST_MS - Date.now()) : 0),
+    fetch: async (section, token) => {
+      const asked = shownSubject();
+      if (asked === undefined || !panel.visible || !isReady) return undefined;
+      const params: BenchParams = { protocol: PROTOCOL_VERSION, section, width, ...asked };
+      const result = await client.sendRequest<BenchResult | null>(BENCH_REQUEST, params, token);
+      return result?.content;
+    },
+    deliver: (content) => {
+      sections.set(content.section, content);
+      post({ type: 'section', render: renders, content });
+      if (content.section === 'comparison') base.uses(content.uses);
+    },
+  });
+  const wantSections = (names: readonly BenchSectionName[]): void => {
+    const isHeard = (last?.result.positions.length ?? 0) > 0 && position !== undefined;
+    feed.want(
+      names.filter((name) =>
+        name === 'comparison' ? base.state() !== undefined : name === 'positions' ? isHeard : true,
+      ),
+    );
+  };
   /** Asks for a drawing. A newer wish ends the older one; what comes too late is dropped. */
-  const render = async (position?: Position): Promise<void> => {
+  const render = async (cursor?: Position): Promise<void> => {
     clearTimeout(resting);
     if (uri === '') return;
     // What is not on screen is not drawn; coming into sight, the view reports that it is ready.
     if (!panel.visible || !isReady) return;
     inFlight?.cancel();
+    feed.stop();
     const source = new CancellationTokenSource();
     inFlight = source;
     renders += 1;
     const render = renders;
-    const params: DrawingParams = {
-      protocol: PROTOCOL_VERSION,
-      uri,
-      width,
-      ...(name === undefined ? {} : { name }),
-      ...(position === undefined ? {} : { position: { line: position.line, character: position.character } }),
-    };
     try {
-      const result = await client.sendRequest<DrawingResult | null>(DRAWING_REQUEST, params, source.token);
+      const result = await drawing(source.token, cursor);
       if (render !== renders) return;
       if (result === null) post({ type: 'failed', message: 'This file could not be drawn. The log says why.' });
       else show(result, render);
@@ -102,33 +163,51 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
       if (inFlight === source) inFlight = undefined;
     }
   };
-  const show = (result: DrawingResult, render: number): void => {
-    // The pickup that is shown no longer reads: its last drawing stays, and the bar says which line.
-    const isGone = result.svg === undefined && result.broken !== undefined && last?.result.uri === result.uri;
-    const kept = isGone && last ? { ...last.result, broken: result.broken, findings: result.findings } : result;
-    if (kept.name !== undefined) name = kept.name;
-    panel.title = kept.title === undefined ? 'Wiring' : `Wiring: ${kept.title}`;
-    const { svg, pickups, joints, findings, broken, title } = kept;
-    const message = {
-      type: 'drawing' as const,
-      render,
-      part: partAtCursor(kept),
-      drawing: {
-        uri,
-        file: fileName(uri),
-        name,
-        title,
-        svg,
-        parts: kept.parts.map(({ id }) => id),
-        pickups: pickups.map((each) => ({ name: each.name, title: each.title })),
-        joints,
-        findings,
-        broken,
-      },
+  const drawing = (token: CancellationToken, cursor: Position | undefined): Promise<DrawingResult | null> => {
+    const params: DrawingParams = {
+      protocol: PROTOCOL_VERSION,
+      uri,
+      width,
+      ...(subject === undefined ? {} : { subject }),
+      ...(position === undefined ? {} : { position }),
+      ...(cursor === undefined ? {} : { cursor: { line: cursor.line, character: cursor.character } }),
     };
-    last = { result: kept, message };
-    post(message);
+    return client.sendRequest<DrawingResult | null>(DRAWING_REQUEST, params, token);
   };
+  const show = (result: DrawingResult, render: number): void => {
+    // What is shown no longer reads: its last drawing stays, and the bar says which line.
+    const isGone = result.subject === undefined && result.broken !== undefined && last?.result.uri === result.uri;
+    const kept = isGone && last ? { ...last.result, broken: result.broken, findings: result.findings } : result;
+    if (kept.subject !== undefined) {
+      if (!sameSubject(last?.result.subject, kept.subject)) sections.clear();
+      subject = kept.subject;
+      position = kept.position;
+    }
+    panel.title = kept.title === undefined ? 'Bench' : `Bench: ${kept.title}`;
+    const message: DrawingMessage = { type: 'drawing', render, part: partAtCursor(kept), drawing: shownFrom(kept) };
+    last = { result: kept, message };
+    drawnAt = Date.now();
+    post(message);
+    if (!isGone) wantSections(BENCH_SECTIONS);
+  };
+  const shownFrom = (result: DrawingResult): DrawingMessage['drawing'] => ({
+    uri,
+    file: fileName(uri),
+    subject: result.subject,
+    title: result.title,
+    svg: result.svg,
+    subjects: result.subjects.map(({ kind, name, title }) => ({ kind, name, title })),
+    parts: result.parts.map(({ id }) => id),
+    joints: result.joints,
+    findings: result.findings,
+    broken: result.broken,
+    positions: result.positions,
+    position: result.position,
+    hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
+    pots,
+    comparedWith: base.state()?.label,
+    base: base.choice(),
+  });
   const editorOf = (): TextEditor | undefined =>
     window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri);
   const partAtCursor = (result: DrawingResult): string | undefined => {
@@ -143,13 +222,20 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
     const editor = await window.showTextDocument(document, { viewColumn: column, selection });
     editor.revealRange(selection, TextEditorRevealType.InCenterIfOutsideViewport);
   };
+  const compare = async (choice: BaseChoice | undefined): Promise<void> => {
+    const why = await base.choose(choice, uri);
+    if (why !== undefined) void window.showWarningMessage(why);
+    await render();
+  };
   const receive = async (message: FromView): Promise<void> => {
     switch (message.type) {
       case 'ready':
         isReady = true;
         width = message.width;
         if (last) post(last.message);
-        return render(name === undefined ? editorOf()?.selection.active : undefined);
+        for (const content of sections.values()) post({ type: 'section', render: renders, content });
+        await base.read(uri);
+        return render(subject === undefined ? editorOf()?.selection.active : undefined);
       case 'resized':
         width = message.width;
         return render();
@@ -165,13 +251,28 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
         await commands.executeCommand('pickup.explainFinding', message.code);
         return;
       case 'choose':
-        name = message.name;
+        subject = message.subject;
+        position = undefined;
         return render();
+      case 'position':
+        position = message.position;
+        return render();
+      case 'pots':
+        pots = message.pots;
+        if (last) last = { ...last, message: { ...last.message, drawing: { ...last.message.drawing, pots } } };
+        wantSections(HEARD);
+        return;
+      case 'command':
+        await commands.executeCommand(`pickup.${message.command}`);
+        return;
+      case 'picture':
+        return savePicture(message.png, subject?.name ?? 'drawing');
     }
   };
 
   panel.webview.html = previewHtml(panel.webview, extensionUri);
   const listening = [
+    base,
     panel.webview.onDidReceiveMessage((message: FromView) => receive(message)),
     panel.onDidChangeViewState(() => {
       // Hidden, the view is taken down; coming back it reports again.
@@ -181,6 +282,7 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
   panel.onDidDispose(() => {
     clearTimeout(resting);
     inFlight?.cancel();
+    feed.stop();
     for (const each of listening) each.dispose();
   });
   return {
@@ -190,15 +292,17 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
       const next = editor.document.uri.toString();
       if (next !== uri) {
         uri = next;
-        name = undefined;
+        subject = undefined;
+        position = undefined;
+        await base.followed(uri);
       }
       await render(editor.selection.active);
     },
     cursorMoved: (editor) => {
       if (editor.document.uri.toString() !== uri || last === undefined) return;
       const { active } = editor.selection;
-      const around = last.result.pickups.find(({ range }) => holds(range, active));
-      if (around && around.name !== name) void render(active);
+      const around = last.result.subjects.find(({ range }) => holds(range, active));
+      if (around && !sameSubject(around, subject)) void render(active);
       else post({ type: 'highlight', part: partAt(last.result.parts, active) });
     },
     analysed: (analysedUri) => {
@@ -211,12 +315,25 @@ export function createPreviewPanel(panel: WebviewPanel, { client, extensionUri, 
       clearTimeout(resting);
       post({ type: 'failed', message: `${fileName(uri)} is closed. The drawing shows it as it was.` });
     },
-    refresh: () => render(),
+    refresh: async () => {
+      await base.read(uri);
+      await render();
+    },
+    compare,
     receive,
     shown: () => last?.message,
+    section: <N extends BenchSectionName>(name: N) => {
+      const content = sections.get(name);
+      return content?.section === name ? (content as Extract<BenchSection, { section: N }>) : undefined;
+    },
+    subject: shownSubject,
+    paint: () => post({ type: 'paint' }),
     dispose: () => panel.dispose(),
   };
 }
+
+const sameSubject = (a: Subject | undefined, b: Subject | undefined): boolean =>
+  a?.kind === b?.kind && a?.name === b?.name;
 
 /** The smallest part around a position. */
 function partAt(parts: readonly DrawnPart[], at: Position): string | undefined {

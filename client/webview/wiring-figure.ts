@@ -1,59 +1,69 @@
-import type { FromView, ShownDrawing } from '../src/features/preview/messages.ts';
+import type { ChangedPart } from '../../server/src/lsp/protocol.ts';
+import type { FromView } from '../src/features/preview/messages.ts';
 import { element } from './element.ts';
+import { markRevisions } from './revision-bars.ts';
+import { readSvg } from './svg-in-page.ts';
 
-/** A drawing that stands in the page. */
-export interface PlacedDrawing {
-  readonly source: string | undefined;
+/** A wiring drawing in the page: its parts can be clicked, and walked through with the arrow keys. */
+export interface WiringFigure {
+  readonly figure: HTMLElement;
+  readonly frame: HTMLElement;
+  /** Puts a drawing in place of the one before; the same again is left alone, with its focus and its place. */
+  show(source: string | undefined, parts: readonly string[]): void;
   /** Marks the part that the cursor is in; nothing scrolls. */
   highlight(part: string | undefined): void;
+  /** Bars beside the parts that have changed. */
+  mark(changed: readonly ChangedPart[]): void;
+  /** The name of the state, where two stand side by side. */
+  caption(isShown: boolean): void;
+  source(): string | undefined;
 }
 
-/**
- * Puts the server's drawing into the page in place of the one before. It is read as SVG, never as HTML; its style sheet is
- * adopted, since the page admits none inside; its parts can be clicked, and walked through with the arrow keys.
- */
-export function adoptDrawing(
-  frame: HTMLElement,
-  { svg: source, parts: order }: Pick<ShownDrawing, 'svg' | 'parts'>,
-  before: PlacedDrawing | undefined,
-  send: (message: FromView) => void,
-): PlacedDrawing {
-  if (source === undefined) {
-    if (before?.source === undefined) {
-      frame.replaceChildren(element('p', { className: 'q', textContent: 'This file declares no pickup to draw.' }));
-    }
-    return { source, highlight: () => undefined };
-  }
-  const drawn = readSvg(source);
-  const focused = document.activeElement?.closest('[data-part]')?.getAttribute('data-part') ?? undefined;
-  const view = { left: frame.scrollLeft, top: document.scrollingElement?.scrollTop ?? 0 };
-  frame.replaceChildren(drawn);
-  frame.scrollLeft = view.left;
-  document.scrollingElement?.scrollTo({ top: view.top, behavior: 'instant' });
-  const parts = makeParts(drawn, order, send);
-  parts.find((part) => part.getAttribute('data-part') === focused)?.focus({ preventScroll: true });
+/** `place` tells the figures of one page apart. */
+export function createFigure(name: string, place: string, send: (message: FromView) => void): WiringFigure {
+  const caption = element('figcaption', { textContent: name, hidden: true });
+  const frame = element('div', { className: 'sheet-frame' });
+  const figure = element('figure', {}, [caption, frame]);
+  let shown: string | undefined;
+  let drawn: SVGSVGElement | undefined;
+  let parts: readonly SVGElement[] = [];
   return {
-    source,
+    figure,
+    frame,
+    show: (source, order) => {
+      if (source === undefined) {
+        if (shown === undefined) frame.replaceChildren(element('p', { className: 'q', textContent: NOTHING }));
+        return;
+      }
+      if (source === shown) return;
+      const next = readSvg(source, place);
+      const focused = frame.contains(document.activeElement)
+        ? document.activeElement?.closest('[data-part]')?.getAttribute('data-part')
+        : undefined;
+      const view = { left: frame.scrollLeft, top: document.scrollingElement?.scrollTop ?? 0 };
+      frame.replaceChildren(next);
+      frame.scrollLeft = view.left;
+      document.scrollingElement?.scrollTo({ top: view.top, behavior: 'instant' });
+      parts = makeParts(next, order, send);
+      parts.find((part) => part.getAttribute('data-part') === focused)?.focus({ preventScroll: true });
+      shown = source;
+      drawn = next;
+    },
     highlight: (id) => {
       for (const part of parts) part.classList.toggle('here', part.getAttribute('data-part') === id);
     },
+    mark: (changed) => {
+      // What is not laid out has no boxes.
+      if (drawn !== undefined && !figure.hidden) markRevisions(drawn, changed);
+    },
+    caption: (isShown) => {
+      caption.hidden = !isShown;
+    },
+    source: () => shown,
   };
 }
 
-function readSvg(source: string): SVGSVGElement {
-  const { documentElement } = new DOMParser().parseFromString(source, 'image/svg+xml');
-  if (!(documentElement instanceof SVGSVGElement)) throw new Error('the server sent no drawing');
-  const drawn = document.importNode(documentElement, true);
-  const rules = [...drawn.querySelectorAll('style')].map((style) => {
-    style.remove();
-    return style.textContent ?? '';
-  });
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync(rules.join('\n'));
-  document.adoptedStyleSheets = [sheet];
-  for (const foreign of drawn.querySelectorAll('script, foreignObject, a, image, use')) foreign.remove();
-  return drawn;
-}
+const NOTHING = 'This file declares no pickup and no instrument to draw.';
 
 /** One part is in the tab order; the arrow keys move on along the path, Home and End to its ends, Enter goes to the text. */
 function makeParts(

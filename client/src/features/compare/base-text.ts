@@ -1,0 +1,104 @@
+import { extensions, Uri, workspace } from 'vscode';
+import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
+import type { BaseChoice } from '../preview/messages.ts';
+
+/** The part of the built-in git extension's interface, version 1, that is used here. */
+interface GitExtension {
+  getAPI(version: 1): GitInterface;
+}
+
+interface GitInterface {
+  readonly state: 'uninitialized' | 'initialized';
+  getRepository(uri: Uri): GitRepository | null;
+  openRepository?(root: Uri): Promise<GitRepository | null>;
+}
+
+interface GitRepository {
+  readonly state: { readonly HEAD: { readonly commit?: string } | undefined };
+  show(revision: string, path: string): Promise<string>;
+}
+
+/** A state to compare with, or why there is none, in one line. */
+export type Base = { readonly ok: true; readonly state: BaseState } | { readonly ok: false; readonly why: string };
+
+export const LAST_COMMIT = 'HEAD';
+
+/** Reads the text that a choice names. */
+export function readBase(choice: BaseChoice, uri: string): Promise<Base> {
+  return choice.kind === 'file' ? fileBase(choice.uri) : revisionBase(choice.revision, uri);
+}
+
+/** The texts of then of more files; those that were not in that revision are left out, and what is there now stands in for them. */
+export async function addTexts(state: BaseState, revision: string, uris: readonly string[]): Promise<BaseState> {
+  const texts = await Promise.all(
+    uris.map(async (uri) => {
+      const target = Uri.parse(uri, true);
+      const repository = await repositoryOf(target);
+      const text =
+        typeof repository === 'string'
+          ? undefined
+          : await repository.show(revision, target.fsPath).catch(() => undefined);
+      return text === undefined ? [] : [{ uri, text }];
+    }),
+  );
+  return { ...state, texts: [...state.texts, ...texts.flat()] };
+}
+
+async function fileBase(uri: string): Promise<Base> {
+  const target = Uri.parse(uri, true);
+  const name = target.path.split('/').at(-1) ?? uri;
+  try {
+    await workspace.fs.stat(target);
+    return { ok: true, state: { label: name, uri, texts: [] } };
+  } catch {
+    return { ok: false, why: `${name} cannot be read.` };
+  }
+}
+
+async function revisionBase(revision: string, uri: string): Promise<Base> {
+  const target = Uri.parse(uri, true);
+  const name = target.path.split('/').at(-1) ?? uri;
+  const repository = await repositoryOf(target);
+  if (typeof repository === 'string') return { ok: false, why: repository };
+  try {
+    const text = await repository.show(revision, target.fsPath);
+    const label = revision === LAST_COMMIT ? 'the last commit' : revision;
+    return { ok: true, state: { label, uri, texts: [{ uri, text }] } };
+  } catch {
+    const hasCommit = repository.state.HEAD?.commit !== undefined;
+    if (revision === LAST_COMMIT) {
+      return {
+        ok: false,
+        why: hasCommit ? `${name} is not in the last commit.` : 'This repository has no commit yet.',
+      };
+    }
+    return { ok: false, why: `There is no ${name} at ${revision}, or no such revision.` };
+  }
+}
+
+/** The repository that holds a file, or why there is none. */
+async function repositoryOf(uri: Uri): Promise<GitRepository | string> {
+  const extension = extensions.getExtension<GitExtension>('vscode.git');
+  if (extension === undefined) return 'Comparing with a revision needs the editor’s git extension, which is not there.';
+  let git: GitInterface;
+  try {
+    git = (await extension.activate()).getAPI(1);
+  } catch {
+    return 'Comparing with a revision needs the editor’s git extension, which is switched off.';
+  }
+  await initialised(git);
+  const folder = workspace.getWorkspaceFolder(uri)?.uri;
+  const repository =
+    git.getRepository(uri) ?? (folder && (await git.openRepository?.(folder).catch(() => null))) ?? null;
+  const name = uri.path.split('/').at(-1) ?? '';
+  return repository ?? `${name} is not in a git repository that the editor has open.`;
+}
+
+const TRIES = 50;
+
+/** Just after the window opens, the git extension is still looking for repositories. */
+async function initialised(git: GitInterface): Promise<void> {
+  for (let tries = 0; tries < TRIES && git.state !== 'initialized'; tries += 1) {
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+}

@@ -1,0 +1,62 @@
+import { commands, Disposable, Uri, window, workspace } from 'vscode';
+import type { BaseChoice } from '../preview/messages.ts';
+import type { PreviewControl } from '../preview/preview.ts';
+import { LAST_COMMIT } from './base-text.ts';
+
+/** What a source control view hands to its commands. */
+interface ResourceState {
+  readonly resourceUri: Uri;
+}
+
+/** The bench view beside another state of the same file, or beside another file. */
+export function activateCompare(preview: PreviewControl): Disposable {
+  const compare = async (choice: BaseChoice | undefined, target: Uri | undefined): Promise<void> => {
+    if (choice !== undefined) await preview.compare(choice, target);
+  };
+  return Disposable.from(
+    commands.registerCommand('pickup.compareWithLastCommit', (from?: unknown) =>
+      compare({ kind: 'revision', revision: LAST_COMMIT }, targetOf(from)),
+    ),
+    commands.registerCommand('pickup.compareWithRevision', async (from?: unknown) =>
+      compare(await askRevision(), targetOf(from)),
+    ),
+    commands.registerCommand('pickup.compareWithFile', async (from?: unknown) =>
+      compare(await askFile(targetOf(from)), targetOf(from)),
+    ),
+    commands.registerCommand('pickup.endComparison', () => preview.endComparison()),
+  );
+}
+
+function targetOf(from: unknown): Uri | undefined {
+  if (from instanceof Uri) return from;
+  const { resourceUri }: Partial<ResourceState> = Object(from ?? {});
+  return resourceUri instanceof Uri ? resourceUri : undefined;
+}
+
+async function askRevision(): Promise<BaseChoice | undefined> {
+  const revision = await window.showInputBox({
+    title: 'Compare with a revision',
+    prompt: 'A commit, a branch or a tag, as git names it: HEAD~2, main, v1.4',
+    validateInput: (text) =>
+      /^[^\s:-][^\s:]*$/.test(text.trim()) || text === ''
+        ? undefined
+        : 'A revision has no spaces, no colon, and no dash in front.',
+  });
+  const written = revision?.trim() ?? '';
+  return written === '' ? undefined : { kind: 'revision', revision: written };
+}
+
+async function askFile(target: Uri | undefined): Promise<BaseChoice | undefined> {
+  const own = (target ?? window.activeTextEditor?.document.uri)?.toString();
+  const files = await workspace.findFiles('**/*.pickup', '**/node_modules/**', 2000);
+  const items = files
+    .filter((file) => file.toString() !== own)
+    .map((uri) => ({ label: uri.path.split('/').at(-1) ?? '', description: workspace.asRelativePath(uri), uri }))
+    .sort((a, b) => (a.description < b.description ? -1 : 1));
+  const picked = await window.showQuickPick(items, {
+    title: 'Compare with another file',
+    placeHolder: 'The file that stands for before',
+    matchOnDescription: true,
+  });
+  return picked && { kind: 'file', uri: picked.uri.toString() };
+}

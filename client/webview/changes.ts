@@ -1,0 +1,54 @@
+import type { ComparisonView } from '../../server/src/lsp/protocol.ts';
+import type { FromView } from '../src/features/preview/messages.ts';
+import { element } from './element.ts';
+import { lineButton } from './line-button.ts';
+
+/** Each changed fact beside its revision bar, with what it was. */
+export function changesSection(
+  { facts }: ComparisonView,
+  label: string,
+  send: (message: FromView) => void,
+): readonly Node[] {
+  const heading = element('h2', { textContent: `Changed since ${label}` });
+  if (facts.length === 0) {
+    return [heading, element('p', { textContent: 'No fact has changed; order, layout and comments do not count.' })];
+  }
+  return [
+    heading,
+    element(
+      'ul',
+      { className: 'changes' },
+      facts.map(({ where, was, is, range }) =>
+        element('li', { className: 'change' }, [
+          element('div', {}, [
+            element('span', { className: 'q' }, [element('bdi', { textContent: where })]),
+            ...(is === undefined
+              ? [element('p', {}, [element('b', { textContent: 'gone ' }), ...told(was)])]
+              : [
+                  element('p', {}, [element('b', {}, [element('bdi', { textContent: is })])]),
+                  element('p', { className: 'q' }, was === undefined ? ['new'] : ['was ', ...told(was)]),
+                ]),
+          ]),
+          ...(range === undefined ? [] : [lineButton(range.start.line, send)]),
+        ]),
+      ),
+    ),
+  ];
+}
+
+const told = (text: string | undefined): readonly Node[] =>
+  text === undefined ? [] : [element('bdi', { textContent: text })];
+
+/** Findings that the change has settled. */
+export function settledItems({ settled }: ComparisonView, label: string): readonly HTMLLIElement[] {
+  return settled.map(({ code, message }) =>
+    element('li', { className: 'find settled' }, [
+      element('p', {}, [
+        element('b', { textContent: `Settled since ${label}. ` }),
+        message,
+        ' ',
+        element('span', { className: 'q', textContent: code }),
+      ]),
+    ]),
+  );
+}

@@ -1,0 +1,96 @@
+import type { Subject } from '../../server/src/lsp/protocol.ts';
+import type { FromView, ShownDrawing, Side, ViewCommand } from '../src/features/preview/messages.ts';
+import { createChoice } from './choice.ts';
+import { element } from './element.ts';
+
+export interface Header {
+  readonly node: HTMLElement;
+  show(drawing: ShownDrawing, side: Side): void;
+}
+
+interface HeaderSources {
+  readonly send: (message: FromView) => void;
+  readonly sideChosen: (side: Side) => void;
+  readonly tools: readonly Node[];
+}
+
+/** Which pickup or instrument this is, and what it is compared with. */
+export function createHeader({ send, sideChosen, tools }: HeaderSources): Header {
+  // The drawing carries its own title; up here stands which one it is.
+  const title = element('h1', {});
+  const about = element('p', { className: 'q' });
+  const chooser = element('select', { ariaLabel: 'Pickup or instrument', hidden: true });
+  chooser.addEventListener('change', () => {
+    const subject = subjectOf(chooser.value);
+    if (subject) send({ type: 'choose', subject });
+  });
+  const sides = createChoice('compare', 'side', (id) => sideChosen(id === 'before' || id === 'both' ? id : 'now'));
+  const end = commandButton('End', 'endComparison', send);
+  end.ariaLabel = 'End the comparison';
+  const start = element('details', { className: 'menu' }, [
+    element('summary', { textContent: 'Compare …' }),
+    element('div', {}, [
+      commandButton('with the last commit', 'compareWithLastCommit', send),
+      commandButton('with a revision …', 'compareWithRevision', send),
+      commandButton('with another file …', 'compareWithFile', send),
+    ]),
+  ]);
+  start.addEventListener('click', (event) => {
+    if (event.target instanceof HTMLButtonElement) start.open = false;
+  });
+  const node = element('header', { className: 'top' }, [
+    element('div', {}, [title, about]),
+    element('div', { className: 'tools' }, [chooser, sides.node, end, start, ...tools]),
+  ]);
+  return {
+    node,
+    show: (drawing, side) => {
+      const { subject, file, comparedWith } = drawing;
+      title.textContent = subject?.name ?? file;
+      about.textContent = [
+        ...(subject === undefined ? [] : [file]),
+        ...(comparedWith === undefined ? [] : [`compared with ${comparedWith}`]),
+      ].join(' · ');
+      fillChooser(chooser, drawing);
+      sides.show(
+        comparedWith === undefined
+          ? []
+          : [
+              { id: 'before', label: 'A before' },
+              { id: 'now', label: 'B now' },
+              { id: 'both', label: 'A and B' },
+            ],
+        side,
+      );
+      end.hidden = comparedWith === undefined;
+    },
+  };
+}
+
+export function commandButton(
+  text: string,
+  command: ViewCommand,
+  send: (message: FromView) => void,
+): HTMLButtonElement {
+  const button = element('button', { className: 'plain', type: 'button', textContent: text });
+  button.addEventListener('click', () => send({ type: 'command', command }));
+  return button;
+}
+
+function fillChooser(chooser: HTMLSelectElement, { subjects, subject }: ShownDrawing): void {
+  chooser.hidden = subjects.length < 2;
+  chooser.replaceChildren(
+    ...subjects.map((each) =>
+      element('option', {
+        value: `${each.kind} ${each.name}`,
+        textContent: each.kind === 'instrument' ? `${each.title} (instrument)` : each.title,
+        selected: each.kind === subject?.kind && each.name === subject.name,
+      }),
+    ),
+  );
+}
+
+function subjectOf(value: string): Subject | undefined {
+  const [kind = '', ...name] = value.split(' ');
+  return kind === 'pickup' || kind === 'instrument' ? { kind, name: name.join(' ') } : undefined;
+}

@@ -1,0 +1,36 @@
+import type { MissingRow } from '../../server/src/lsp/protocol.ts';
+import type { FromView } from '../src/features/preview/messages.ts';
+import { element } from './element.ts';
+import { lineButton } from './line-button.ts';
+
+/** What would be known after one more reading: which points, what to expect, the line to write. */
+export function missingSection(readings: readonly MissingRow[], send: (message: FromView) => void): readonly Node[] {
+  if (readings.length === 0) {
+    return [
+      element('h2', { textContent: 'Readings' }),
+      element('p', { textContent: 'Nothing is left to read: every number that a meter can settle has been read.' }),
+    ];
+  }
+  return [
+    element('h2', { textContent: 'Readings still missing' }),
+    element(
+      'ul',
+      { className: 'missing' },
+      readings.map(({ settles, how, expected, line, range }) =>
+        element('li', { className: 'find' }, [
+          element('div', {}, [
+            element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), how]),
+            element('p', { className: 'q' }, [
+              ...(expected === undefined ? [] : [`Expect ${expected}. `]),
+              'Write: ',
+              element('code', { textContent: line }),
+            ]),
+          ]),
+          ...(range === undefined ? [] : [lineButton(range.start.line, send)]),
+        ]),
+      ),
+    ),
+  ];
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,26 @@
+import type { NumbersView } from '../../server/src/lsp/protocol.ts';
+import { element } from './element.ts';
+import { table } from './table.ts';
+
+/** Each number with its ±; two states side by side where there are two. What a number rests on stands in its tip. */
+export function numbersSection(
+  { caption, rows }: NumbersView,
+  names: { readonly before: string | undefined },
+): readonly Node[] {
+  if (rows.length === 0) return [];
+  const compared = names.before !== undefined && rows.some(({ before }) => before !== undefined);
+  const columns = compared ? ['', `A ${names.before}`, 'B now', 'change'] : ['', ''];
+  const made = table(
+    {
+      caption,
+      columns,
+      rows: rows.map(({ name, now, before, change, restsOn }) => {
+        const value = element('b', { textContent: now, title: restsOn });
+        return compared ? [name, before ?? 'not there', value, change ?? ''] : [name, value];
+      }),
+    },
+    'numbers',
+  );
+  if (!compared) made.tHead?.remove();
+  return [made, element('p', { className: 'q', textContent: '± is one standard deviation.' })];
+}

@@ -1,0 +1,34 @@
+import type { PlotView } from '../../server/src/lsp/protocol.ts';
+import { element } from './element.ts';
+import { readSvg } from './svg-in-page.ts';
+import { table } from './table.ts';
+
+export interface Plot {
+  readonly section: HTMLElement;
+  show(view: PlotView): void;
+  source(): string | undefined;
+}
+
+/** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
+export function createPlot(title: string, place: string): Plot {
+  const frame = element('div', { className: 'plot-frame' });
+  const rows = element('details', { hidden: true });
+  const section = element('section', { ariaLabel: title, hidden: true }, [frame, rows]);
+  let shown: string | undefined;
+  return {
+    section,
+    show: ({ svg, why, table: facts }) => {
+      section.hidden = svg === undefined && why === undefined;
+      if (svg === undefined)
+        frame.replaceChildren(...(why === undefined ? [] : [element('p', { className: 'q', textContent: why })]));
+      else if (svg !== shown) frame.replaceChildren(readSvg(svg, place));
+      shown = svg;
+      rows.hidden = facts === undefined;
+      if (facts !== undefined) {
+        const summary = element('summary', { textContent: `${title} as a table` });
+        rows.replaceChildren(summary, table(facts, 'levels'));
+      }
+    },
+    source: () => shown,
+  };
+}

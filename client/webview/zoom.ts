@@ -1,0 +1,38 @@
+import { element } from './element.ts';
+
+const ZOOMS = [50, 75, 100, 125, 150, 200, 300] as const;
+
+export interface Zoom {
+  readonly buttons: HTMLElement;
+  percent(): number;
+}
+
+/** Enlarges what stands in the frames; the page around it keeps its size. */
+export function createZoom(frames: readonly HTMLElement[], start: number, changed: () => void): Zoom {
+  let percent: number = ZOOMS.find((step) => step === start) ?? 100;
+  const label = element('output', { ariaLabel: 'Zoom', textContent: `${percent} %` });
+  const apply = (): void => {
+    for (const frame of frames) frame.style.setProperty('--zoom', String(percent / 100));
+    label.textContent = `${percent} %`;
+  };
+  const step = (by: 1 | -1) => () => {
+    const at = ZOOMS.findIndex((step) => step >= percent) + by;
+    percent = ZOOMS[Math.min(Math.max(at, 0), ZOOMS.length - 1)] ?? 100;
+    apply();
+    changed();
+  };
+  const button = (text: string, name: string, by: 1 | -1): HTMLButtonElement => {
+    const made = element('button', { className: 'plain zoom', type: 'button', textContent: text, ariaLabel: name });
+    made.addEventListener('click', step(by));
+    return made;
+  };
+  apply();
+  return {
+    buttons: element('div', { className: 'zooms', role: 'group', ariaLabel: 'Zoom' }, [
+      button('−', 'Smaller', -1),
+      label,
+      button('+', 'Larger', 1),
+    ]),
+    percent: () => percent,
+  };
+}

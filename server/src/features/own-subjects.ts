@@ -1,0 +1,39 @@
+import type { Span } from '../../../grammar/src/span.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Analysis } from '../analysis-types.ts';
+
+/** A pickup or an instrument that this file itself writes. */
+export interface OwnSubject {
+  readonly kind: 'pickup' | 'instrument';
+  readonly name: string;
+  readonly title: string;
+  readonly chunk: Chunk;
+  /** Its block in the file. */
+  readonly span: Span;
+  /** Its block with the blank lines and comments that belong to it. */
+  readonly around: Span;
+}
+
+/** In the order of the text. */
+export function ownSubjects(analysis: Analysis): readonly OwnSubject[] {
+  const things = [
+    ...analysis.pickups.map(({ pickup }) => ({ kind: 'pickup' as const, thing: pickup })),
+    ...analysis.instruments.map(({ instrument }) => ({ kind: 'instrument' as const, thing: instrument })),
+  ];
+  return analysis.tree.chunks.flatMap(({ chunk, offset }): readonly OwnSubject[] => {
+    const { content } = chunk;
+    const found = things.find(({ thing }) => thing.place.chunk === chunk);
+    if (found === undefined || content?.kind !== 'block') return [];
+    const { kind, thing } = found;
+    return [
+      {
+        kind,
+        name: thing.name,
+        title: thing.title ?? thing.name,
+        chunk,
+        span: { start: offset + content.span.start, end: offset + content.span.end },
+        around: { start: offset, end: offset + chunk.text.length },
+      },
+    ];
+  });
+}
