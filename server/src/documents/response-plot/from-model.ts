@@ -4,12 +4,11 @@ import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { DEFAULT_LOAD, type Load, NO_LOAD } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
-import { quickEstimates } from '../../estimates/quick.ts';
 import { pickupResponseBand, positionResponseBand } from '../../estimates/response-band.ts';
 import { sensingPoints } from '../../estimates/sensing-points.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
-import { pickupNetlist } from '../../model/netlist.ts';
 import { audioFrequencies } from '../../physics/circuit/response.ts';
+import { quickOf } from '../../pickup-analysis.ts';
 import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
 import type { Dimension } from '../../quantities/unit-table.ts';
 import { selectionWords } from '../selection-words.ts';
@@ -110,17 +109,15 @@ export function settingWords({ cable, input }: Instrument, pots: PotSettings): s
   return `${cableWords}, ${inputWords}, ${potWords}`;
 }
 
-export const quickOfBench =
-  ({ bench }: Analysis): QuickOf =>
-  (pickup) =>
-    quickEstimates(pickupNetlist(pickup), bench);
+/** Remembered with the analysis: a sweep asks for the same pickup many times. */
+export const quickOfBench = ({ bench }: Analysis): QuickOf => quickOf(bench);
 
 function pickupCurve({ analysis, pickup }: PickupState, name: string): CurvePicture | undefined {
   const estimates = pickup.estimates();
   // Without these the coils' inductances are not known, and a curve would be a guess.
   if (estimates.inductanceH === undefined) return undefined;
   const load = loadOf({ analysis, pickup });
-  const band = pickupResponseBand(quickEstimates(pickup.netlist, analysis.bench), load);
+  const band = pickupResponseBand(quickOfBench(analysis)(pickup.pickup), load);
   if (band === undefined) return undefined;
   return { name, band, resonanceHz: estimates.resonanceHz, peakDb: estimates.peakDb };
 }
