@@ -87,11 +87,27 @@ export function dcTransfers(
   red: number,
   black: number,
 ): ReadonlyMap<Segment, number> | undefined {
-  const { network, segments, nodeOf } = dcPickup(netlist, ohmOf, black);
+  const { network, segments, nodeOf } = rememberedDcPickup(netlist, ohmOf, black);
   const shares = transfers(network, nodeOf(red), 0);
   if (typeof shares === 'string') return undefined;
   return new Map(segments.map((segment) => [segment, shares[network.sources.indexOf(segment.source)]?.re ?? 0]));
 }
+
+/** Many pairs of leads are asked for with one resistance of each coil: the equations are written once for each black probe. */
+function rememberedDcPickup(netlist: PickupNetlist, ohmOf: (segment: Segment) => number, black: number): DcPickup {
+  const key = `${black}|${segmentsOf(netlist, String).map(ohmOf).join()}`;
+  const known = solved.get(netlist) ?? new Map<string, DcPickup>();
+  solved.set(netlist, known);
+  const before = known.get(key);
+  if (before) return before;
+  const made = dcPickup(netlist, ohmOf, black);
+  if (known.size >= MOST_REMEMBERED) known.clear();
+  known.set(key, made);
+  return made;
+}
+
+const solved = new WeakMap<PickupNetlist, Map<string, DcPickup>>();
+const MOST_REMEMBERED = 32;
 
 const loose = new WeakMap<Pickup, PickupNetlist>();
 
