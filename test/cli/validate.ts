@@ -10,6 +10,7 @@ const files: Readonly<Record<string, string>> = {
   'report-1': path.join(SCHEMAS, 'report-1.json'),
   'compare-1': path.join(SCHEMAS, 'compare-1.json'),
   'repair-1': path.join(SCHEMAS, 'repair-1.json'),
+  'identify-1': path.join(SCHEMAS, 'identify-1.json'),
   'list-1': path.join(SCHEMAS, 'list-1.json'),
   sarif: path.join(import.meta.dirname, 'sarif-2.1.0-part.json'),
 };

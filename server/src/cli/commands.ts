@@ -6,6 +6,8 @@ import { compare } from './compare.ts';
 import { draw } from './draw.ts';
 import { explain } from './explain.ts';
 import { format } from './format.ts';
+import { identify } from './identify.ts';
+import { identify } from './identify.ts';
 import { list } from './list.ts';
 import { newShop } from './new.ts';
 import { repair } from './repair.ts';
@@ -18,6 +20,8 @@ export const commands: readonly Command[] = [
   cards,
   format,
   repair,
+  identify,
+  identify,
   compare,
   list,
   explain,

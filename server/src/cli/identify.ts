@@ -1,0 +1,136 @@
+import type { Analysis } from '../analysis-types.ts';
+import type { IdentifiedCoil } from '../estimates/identify/identify.ts';
+import { type IdentifiedLeads, identifiedLeads } from '../repair/identified-leads.ts';
+import { choose } from './choose.ts';
+import { defineCommand } from './command.ts';
+import { type Locate, locateEdits, locator } from './located-finding.ts';
+import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import type { Styles } from './styles.ts';
+import { jsonText, visible } from './visible.ts';
+
+export const identify = defineCommand({
+  name: 'identify',
+  summary: 'unknown leads deduced from readings; which measurement settles the rest',
+  positionals: 'FILE',
+  least: 1,
+  most: 1,
+  options: {
+    format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the leads are written' },
+    pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup' },
+    ...SOURCE_OPTIONS,
+  },
+  notes: [
+    'Told is what every way of soldering that the readings allow has in common, and nothing else. The file itself is not\n' +
+      'changed: the lines to write are told.',
+  ],
+  example: {
+    line: 'pickup-spec identify samples/foundling.pickup',
+    meaning: 'which lead is whose, from what the meter and a piece of steel showed',
+  },
+  async run(values, [file = ''], context) {
+    const source = await requireSource(file, values, context);
+    const analysis = analyseSource(source, context);
+    const { pickups } = analysis;
+    const asked =
+      values.pickup === undefined
+        ? pickups
+        : [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown: source.shown })];
+    const found = asked.map(({ pickup }) => {
+      context.progress.step(`${source.shown}: ${pickup.name}`);
+      return identifiedLeads(analysis, pickup);
+    });
+    context.progress.clear();
+    const locate = locator(analysis, context.cwd);
+    context.stdout.write(
+      values.format === 'json'
+        ? identifyJson(found, analysis, locate)
+        : found.map((each) => leadsText(each, analysis, locate, context.styles)).join('\n') ||
+            `${visible(source.shown)} holds no pickup\n`,
+    );
+    return 0;
+  },
+});
+
+function leadsText(
+  { pickup, identification, facts }: IdentifiedLeads,
+  analysis: Analysis,
+  locate: Locate,
+  styles: Styles,
+): string {
+  const { coils, pairs, shields, contradicts, tooMany, next, assuming } = identification;
+  const heading = styles.strong(visible(`pickup ${pickup.name}`));
+  if (coils.length === 0 && shields.length === 0) return `${heading}: no lead is unknown\n`;
+  const lines = contradicts.flatMap((place) => {
+    const at = locate(analysis.locate(place));
+    const text = place.chunk.text.slice(place.span.start, place.span.end);
+    return at ? [`    line ${at.range.start.line + 1}: ${visible(text)}`] : [];
+  });
+  return [
+    `${heading}:`,
+    ...(tooMany ? ['  too many leads are unread to deduce anything: read resistances between pairs first'] : []),
+    ...(contradicts.length > 0
+      ? ['  no way of soldering the coils gives all of these readings; one of them is mistaken:', ...lines]
+      : coils.map((each) => `  ${visible(coilText(each))}`)),
+    ...shields.map(({ lead, part }) => `  ${visible(`${lead} is the shield: it reads nothing to the ${part}`)}`),
+    ...(pairs.length > 0 && coils.some(({ leads }) => leads === undefined)
+      ? [`  together: ${visible(pairs.map(({ leads }) => leads.join(' and ')).join('; '))}`]
+      : []),
+    ...(next ? [`  ${next.settles ? 'settles the rest' : 'tells most next'}: ${visible(next.text)}`] : []),
+    ...(coils.some(({ leads }) => leads) && assuming === 'own conductors'
+      ? [`  ${styles.faint('taken as given: each end of a coil leaves by a conductor of its own')}`]
+      : []),
+    ...facts.flatMap(({ title, edits }) => [
+      '',
+      `  ${visible(title)}`,
+      ...edits.flatMap(({ newText }) =>
+        newText
+          .split('\n')
+          .map((line) => line.trim())
+          .filter((line) => line !== '')
+          .map((line) => `    ${visible(line)}`),
+      ),
+    ]),
+    '',
+  ].join('\n');
+}
+
+function coilText({ coil, leads, start, finish }: IdentifiedCoil): string {
+  if (start !== undefined && finish !== undefined) return `${coil.name}: start ${start}, finish ${finish}`;
+  if (leads) return `${coil.name}: ${leads.join(' and ')}; which of them is the start is not proven`;
+  return `${coil.name}: not proven`;
+}
+
+function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, locate: Locate): string {
+  return jsonText({
+    schema: 'identify/1',
+    pickups: found.map(({ pickup, identification, facts }) => ({
+      pickup: pickup.name,
+      coils: identification.coils.map(({ coil, leads, start, finish }) => ({
+        coil: coil.name,
+        ...(leads ? { leads } : {}),
+        ...(start === undefined ? {} : { start }),
+        ...(finish === undefined ? {} : { finish }),
+      })),
+      pairs: identification.pairs.map(({ leads }) => leads),
+      shields: identification.shields.map(({ lead, part }) => ({ lead, part })),
+      assuming: identification.assuming,
+      contradicts: identification.contradicts.flatMap((place) => {
+        const at = locate(analysis.locate(place));
+        return at ? [{ path: at.path, range: at.range }] : [];
+      }),
+      tooMany: identification.tooMany,
+      ...(identification.next
+        ? { next: { text: identification.next.text, settles: identification.next.settles } }
+        : {}),
+      facts: facts.map(({ title, proven, edits }) => ({
+        title,
+        proven,
+        edits: (locateEdits(edits, analysis, locate) ?? []).map(({ at, newText }) => ({
+          path: at.path,
+          range: at.range,
+          newText,
+        })),
+      })),
+    })),
+  });
+}
