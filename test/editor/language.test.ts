@@ -132,13 +132,13 @@ describe('a spec in the editor', () => {
   });
 
   it('a page explains the finding, without any network', async () => {
-    const editor = await openSample('mistakes/unit-missing.pickup');
-    const [found] = await findings(editor.document, (codes) => codes.includes('unit/missing'));
+    const editor = await openSample('mistakes/unit-wrong.pickup');
+    const [found] = await findings(editor.document, (codes) => codes.includes('unit/wrong'));
     assert.ok(found);
     editor.selection = new vscode.Selection(found.range.start, found.range.start);
     await run('pickup.explainFinding');
     const page = vscode.window.activeTextEditor?.document;
     assert.equal(page?.languageId, 'markdown');
-    assert.match(page.getText(), /^# unit\/missing/);
+    assert.match(page.getText(), /^# unit\/wrong/);
   });
 });
