@@ -7,7 +7,6 @@ import { draw } from './draw.ts';
 import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { identify } from './identify.ts';
-import { identify } from './identify.ts';
 import { list } from './list.ts';
 import { newShop } from './new.ts';
 import { repair } from './repair.ts';
@@ -20,7 +19,6 @@ export const commands: readonly Command[] = [
   cards,
   format,
   repair,
-  identify,
   identify,
   compare,
   list,
