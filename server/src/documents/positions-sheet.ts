@@ -238,7 +238,7 @@ const HUM_TOP_DB = 6;
 
 function wideHeader({ loudest }: PositionsPicture, top: number): { nodes: readonly SvgNode[]; bottom: number } {
   const columns: readonly (readonly [x: number, anchor: 'start' | 'end', name: string, unit: string])[] = [
-    [222, 'start', 'response at the jack', '100\u202FHz to 20\u202FkHz, \u22129 to +12\u202FdB'],
+    [222, 'start', 'response at the jack', '\u22129 to +12\u202FdB'],
     [496, 'end', 'kΩ at the jack', 'nothing plugged in'],
     [516, 'start', 'string, dB', loudest === undefined ? '' : `against ${loudest}`],
     [628, 'start', 'hum, dB', 'its strongest coil is 0'],

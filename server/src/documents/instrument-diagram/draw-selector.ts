@@ -58,6 +58,7 @@ export function drawBus(rows: SelectorDrawn['busRows'], line: number, x: number,
   const [top, bottom] = [Math.min(...heights), Math.max(...heights)];
   // Three lines meet where a row comes in between, and where one goes straight on to the controls.
   const joints = rows.map(({ y }) => y).filter((y) => (y > top && y < bottom) || (y === line && top < bottom));
+  if (top === bottom) return [];
   return [
     path('off', span(heights)),
     ...(live.length > 0 && sounds ? [path('on', span([...live, line]))] : []),

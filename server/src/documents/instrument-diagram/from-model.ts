@@ -1,10 +1,10 @@
 import type { Analysis, InstrumentAnalysis, PotSettings } from '../../analysis-types.ts';
 import { AT_THE_METER, positionNetwork } from '../../estimates/position-network.ts';
 import { FULL_UP, soundingCoils } from '../../estimates/positions.ts';
-import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import type { Control, Instrument, Position, Slot } from '../../model/instrument.ts';
-import { type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
+import type { PickupNetlist } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { colourOf, colourWords } from '../../quantities/iec60757.ts';
 import { printCount, printNumber, printQuantity, printValue } from '../../quantities/print.ts';
@@ -12,6 +12,7 @@ import type { Dimension } from '../../quantities/unit-table.ts';
 import type { Run } from '../labels.ts';
 import { levelWords } from '../level-words.ts';
 import { positionVerdict } from '../position-verdict.ts';
+import { quickOfBench } from '../response-plot/from-model.ts';
 import { frequencyText } from '../response-plot/response-plot.ts';
 import { selectionWords } from '../selection-words.ts';
 import { coilPath } from '../wiring-diagram/coil-path.ts';
@@ -53,12 +54,7 @@ export function instrumentPicture(
   { pots = FULL_UP, live }: InstrumentOptions = {},
 ): InstrumentPicture {
   const { instrument } = analysed;
-  const memory = new Map<Pickup, QuickEstimates>();
-  const quickOf = (pickup: Pickup): QuickEstimates => {
-    const quick = memory.get(pickup) ?? quickEstimates(pickupNetlist(pickup), analysis.bench);
-    memory.set(pickup, quick);
-    return quick;
-  };
+  const quickOf = quickOfBench(analysis);
   const shop: Shop = { instrument, quickOf, analysed, pots };
   const contacts = contactsOf(instrument, ({ slot }) => slot.pickup && quickOf(slot.pickup).netlist);
   const asked = instrument.positions.find(({ key }) => key.value === live);
