@@ -42,7 +42,10 @@ describe('identify', () => {
     const { stdout } = await shell.run(['identify', 'foundling.pickup']);
     assert.match(stdout, /screw: violet and pink; which of them is the start is not proven/);
     assert.match(stdout, /tells most next: the wind of the screw coil/);
-    assert.match(stdout, /Choose violet as the start of the screw coil, which is then wound clockwise/);
+    assert.match(
+      stdout,
+      /Choose violet as the start of the screw coil, then wound clockwise and grey as the start of the slug coil/,
+    );
   });
 
   it('as JSON keeps to the published schema', async () => {

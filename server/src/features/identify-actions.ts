@@ -1,0 +1,26 @@
+import type { Span } from '../../../grammar/src/span.ts';
+import type { Analysis } from '../analysis-types.ts';
+import { identifiedLeads } from '../repair/identified-leads.ts';
+import { ownPickups } from './own-blocks.ts';
+import { inFile } from './syntax-at.ts';
+import { locateEdits, type TextEdit } from './text-edits.ts';
+
+export interface IdentifyAction {
+  readonly title: string;
+  /** False: a choice that no reading decides. */
+  readonly proven: boolean;
+  readonly edits: readonly TextEdit[];
+}
+
+/** In a pickup with untraced leads: the facts that its readings prove, and the choices that they leave. */
+export function identifyActions(analysis: Analysis, span: Span): readonly IdentifyAction[] {
+  return ownPickups(analysis).flatMap(({ analysed: { pickup }, placed, block }) => {
+    const at = inFile(placed, block.span);
+    if (span.end < at.start || span.start > at.end) return [];
+    if (pickup.coils.every(({ start, finish }) => start && finish)) return [];
+    return identifiedLeads(analysis, pickup).facts.flatMap(({ title, proven, edits }) => {
+      const located = locateEdits(analysis, edits);
+      return located ? [{ title, proven, edits: located }] : [];
+    });
+  });
+}
