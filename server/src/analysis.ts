@@ -128,8 +128,16 @@ function withFindings<T extends PickupAnalysis | InstrumentAnalysis>(
   nameOf: (part: T) => string,
   subject: 'pickup' | 'instrument',
 ): readonly T[] {
+  const bySubject = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const name = finding.subject[subject];
+    if (name === undefined) continue;
+    const own = bySubject.get(name);
+    if (own) own.push(finding);
+    else bySubject.set(name, [finding]);
+  }
   return parts.map((part) => {
-    const own = findings.filter((finding) => finding.subject[subject] === nameOf(part));
+    const own = bySubject.get(nameOf(part)) ?? [];
     const same = own.length === part.findings.length && own.every((finding, index) => finding === part.findings[index]);
     return same ? part : { ...part, findings: own };
   });
