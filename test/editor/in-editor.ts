@@ -3,7 +3,10 @@ import * as vscode from 'vscode';
 import type { ExtensionInterface } from '../../client/src/activation.ts';
 
 // Some hosts save by themselves, and what one test typed would be in the file that the next one opens.
-before(() => vscode.workspace.getConfiguration('files').update('autoSave', 'off', vscode.ConfigurationTarget.Global));
+before(async function () {
+  this.timeout(60_000);
+  await vscode.workspace.getConfiguration('files').update('autoSave', 'off', vscode.ConfigurationTarget.Global);
+});
 
 /** Asks again until the answer is there; the suite's own time limit ends it where it never comes. */
 export async function eventually<T>(ask: () => T | undefined | Promise<T | undefined>): Promise<T> {
