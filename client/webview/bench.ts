@@ -5,13 +5,13 @@ import { createChoice } from './choice.ts';
 import { element } from './element.ts';
 import { findingsSection } from './findings.ts';
 import { commandButton, createHeader } from './header.ts';
-import { jointsTable } from './joints.ts';
 import { lineButton } from './line-button.ts';
 import { missingSection } from './missing.ts';
 import { numbersSection } from './numbers.ts';
 import { createPlot } from './plot.ts';
 import { pngOf } from './png.ts';
 import { createPots } from './pots.ts';
+import { table } from './table.ts';
 import { createFigure } from './wiring-figure.ts';
 import { createZoom } from './zoom.ts';
 
@@ -153,8 +153,9 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
     showFindings(next);
     now.show(next.svg, next.parts);
     place();
-    joints.hidden = next.joints.length === 0;
-    joints.replaceChildren(element('summary', { textContent: 'The same as a table' }), ...jointsTable(next.joints));
+    joints.hidden = next.table === undefined;
+    if (next.table)
+      joints.replaceChildren(element('summary', { textContent: 'The same as a table' }), table(next.table, 'lt'));
     choice.show(positionOptions(next), next.position ?? '');
     pots.node.hidden = !next.hasPots;
     pots.show(next.pots);

@@ -24,11 +24,11 @@ describe('the preview', () => {
 
   it('opens beside the text and holds the parts of the pickup', async () => {
     await openPreview('cinder-bridge.pickup');
-    const { svg, joints, title } = await shown((drawing) => drawing.svg !== undefined);
+    const { svg, table, title } = await shown((drawing) => drawing.svg !== undefined);
     assert.match(svg ?? '', /<svg [^>]*role="img"/);
     assert.match(svg ?? '', /data-part="coil:/);
     assert.match(svg ?? '', /data-part="lead:/);
-    assert.notEqual(joints.length, 0);
+    assert.notEqual(table?.rows.length ?? 0, 0);
     assert.notEqual(title, undefined);
     assert.ok(vscode.window.tabGroups.all.length > 1, 'it does not stand beside the text');
   });

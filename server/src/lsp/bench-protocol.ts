@@ -110,11 +110,14 @@ export interface PlotView {
   readonly svg?: string;
   readonly why?: string;
   /** The same in rows. */
-  readonly table?: {
-    readonly caption: string;
-    readonly columns: readonly string[];
-    readonly rows: readonly (readonly string[])[];
-  };
+  readonly table?: FactTable;
+}
+
+/** The first cell of a row names it. */
+export interface FactTable {
+  readonly caption: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
 }
 
 /** Client to server: pickups on record in the files named, those that fit every filter. */

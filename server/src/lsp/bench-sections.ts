@@ -1,13 +1,13 @@
-import type { Analysis, InstrumentAnalysis, PotSettings } from '../analysis-types.ts';
+import type { InstrumentAnalysis } from '../analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
-import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
-import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView, Pots, Subject } from './bench-protocol.ts';
+import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView, Subject } from './bench-protocol.ts';
 import { type Before, type BenchStates, instrumentNamed, nameBefore, pickupNamed } from './bench-states.ts';
 import { comparisonView } from './comparison-view.ts';
+import { heardAt, potsFrom } from './heard.ts';
 import { toRange } from './to-protocol.ts';
 import { WIDE_FROM } from './wiring-drawing.ts';
 
@@ -106,24 +106,7 @@ export function positionsView({ now }: BenchStates, params: Heard & Pick<BenchPa
   };
 }
 
-/** The position asked for; an instrument is always heard in one, its first unless another is named. */
-export function heardAt(
-  analysis: Analysis,
-  { subject, position }: Pick<Heard, 'subject' | 'position'>,
-): HeardPosition | undefined {
-  const heard = heardPositions(analysis, subject);
-  const asked = heard.find(({ id }) => id === position);
-  return asked ?? (subject.kind === 'instrument' ? heard[0] : undefined);
-}
-
 function instrumentBefore(before: Before, now: InstrumentAnalysis): InstrumentAnalysis | undefined {
   const { name } = now.instrument;
   return instrumentNamed(before.analysis, nameBefore(before, { kind: 'instrument', name }));
-}
-
-/** From another process anything may come: pots lie between 0 and 10, to a tenth. */
-export function potsFrom(pots: Pots | undefined): PotSettings {
-  const at = (value: unknown): number =>
-    typeof value === 'number' && Number.isFinite(value) ? Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10 : 10;
-  return { volume: at(pots?.volume), tone: at(pots?.tone) };
 }

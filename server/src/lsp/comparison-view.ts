@@ -6,6 +6,7 @@ import { compareFindings } from '../documents/comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import type { BenchParams, ChangedPart, ComparisonView, FactRow } from './bench-protocol.ts';
 import { type Before, type BenchStates, nameBefore } from './bench-states.ts';
+import { heardAt, potsFrom } from './heard.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 
@@ -14,7 +15,13 @@ export function comparisonView({ document, now }: BenchStates, before: Before, p
   const { facts, analysis } = before;
   const { kind } = params.subject;
   const name = nameBefore(before, params.subject);
-  const past = subjectDrawing(analysis, { ...params.subject, name }, params);
+  // Drawn in the position that is heard now, so that nothing differs but what was changed.
+  const live = heardAt(now, params)?.position.key.value;
+  const past = subjectDrawing(
+    analysis,
+    { kind, name },
+    { width: params.width, pots: potsFrom(params.pots), ...(live === undefined ? {} : { live }) },
+  );
   const findings = compareFindings(analysis.findings, now.findings, facts.renamed);
   const told = ({ code, severity, message }: (typeof findings.gone)[number]) => ({ code, severity, message });
   return {

@@ -5,8 +5,8 @@ import { diagnostics } from '../features/diagnostics.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import { type OwnSubject, ownSubjects } from '../features/own-subjects.ts';
 import type { Subject } from './bench-protocol.ts';
-import { heardAt } from './bench-sections.ts';
 import { offsetFrom } from './from-protocol.ts';
+import { heardAt, potsFrom } from './heard.ts';
 import { type DrawingParams, type DrawingResult, type HeardAt, PROTOCOL_VERSION } from './protocol.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
@@ -27,20 +27,20 @@ export function drawing(
   };
   const broken = brokenAt(analysis, document, chosen);
   const stale = broken ? { broken } : {};
-  if (chosen === undefined) return { ...result, ...stale, parts: [], joints: [], positions: [] };
+  if (chosen === undefined) return { ...result, ...stale, parts: [], positions: [] };
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
   const heard = heardAt(analysis, { subject, ...(params.position === undefined ? {} : { position: params.position }) });
   const drawn = subjectDrawing(analysis, subject, {
     width: params.width,
-    ...(heard === undefined ? {} : { position: heard.position.key.value }),
+    pots: potsFrom(params.pots),
+    ...(heard === undefined ? {} : { live: heard.position.key.value }),
   });
   return {
     ...result,
     ...stale,
     subject,
     title: chosen.title,
-    ...(drawn === undefined ? {} : { svg: drawn.svg }),
-    joints: drawn?.joints ?? [],
+    ...(drawn === undefined ? {} : { svg: drawn.svg, table: drawn.table }),
     positions: heardPositions(analysis, subject).map(toHeardAt),
     ...(heard === undefined ? {} : { position: heard.id }),
     parts: (drawn?.parts ?? []).flatMap(({ id, label, at }) =>

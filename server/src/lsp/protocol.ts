@@ -1,4 +1,4 @@
-import type { Subject } from './bench-protocol.ts';
+import type { FactTable, Pots, Subject } from './bench-protocol.ts';
 
 /**
  * What our client and our server say to each other beyond the Language Server Protocol. Plain data, in the protocol's own
@@ -50,6 +50,8 @@ export interface DrawingParams {
   readonly cursor?: Position;
   /** One of the result's `positions`. */
   readonly position?: string;
+  /** Where they stand on the schematic of an instrument. */
+  readonly pots?: Pots;
   /** Width of the sheet on screen in px. */
   readonly width: number;
 }
@@ -68,7 +70,8 @@ export interface DrawingResult {
   readonly svg?: string;
   /** Where each `data-part` of the drawing is written, along the path from ground to hot, then the rest. */
   readonly parts: readonly DrawnPart[];
-  readonly joints: readonly JointRow[];
+  /** The same as the drawing shows, in rows. */
+  readonly table?: FactTable;
   readonly findings: readonly DrawnFinding[];
   /** Selector positions through which it can be heard. */
   readonly positions: readonly HeardAt[];
@@ -94,12 +97,6 @@ export interface DrawnPart {
   readonly id: string;
   readonly label: string;
   readonly range: Range;
-}
-
-/** One row of the table of joints: what is soldered together, and what it is for. */
-export interface JointRow {
-  readonly joint: string;
-  readonly leads: readonly string[];
 }
 
 export interface DrawnFinding {

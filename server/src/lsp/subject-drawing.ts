@@ -1,15 +1,16 @@
-import type { Analysis, FileSpan } from '../analysis-types.ts';
-import type { Subject } from './bench-protocol.ts';
-import { pickupNamed } from './bench-states.ts';
-import type { JointRow } from './protocol.ts';
-import { wiringDrawing } from './wiring-drawing.ts';
+import type { Analysis, FileSpan, PotSettings } from '../analysis-types.ts';
+import { instrumentDiagram, instrumentPicture, instrumentTable } from '../documents/index.ts';
+import { instrumentParts } from '../features/instrument-parts.ts';
+import type { FactTable, Subject } from './bench-protocol.ts';
+import { instrumentNamed, pickupNamed } from './bench-states.ts';
+import { WIDE_FROM, wiringDrawing } from './wiring-drawing.ts';
 
 /** The drawing of a pickup or an instrument, with the places of its parts and the table that says the same. */
 export interface SubjectDrawing {
   readonly svg: string;
   /** In the order in which one walks through them. */
   readonly parts: readonly PlacedPart[];
-  readonly joints: readonly JointRow[];
+  readonly table: FactTable;
 }
 
 export interface PlacedPart {
@@ -22,24 +23,46 @@ export interface DrawnAs {
   /** Width on screen in px. */
   readonly width: number;
   /** Position of an instrument that is emphasised. */
-  readonly position?: string;
+  readonly live?: string;
+  readonly pots?: PotSettings;
 }
 
 /** `undefined` where the file has no such subject. */
 export function subjectDrawing(
   analysis: Analysis,
   { kind, name }: Subject,
-  { width }: DrawnAs,
+  drawnAs: DrawnAs,
 ): SubjectDrawing | undefined {
+  const width = widthFrom(drawnAs.width);
   const pickup = kind === 'pickup' ? pickupNamed(analysis, name) : undefined;
-  if (pickup === undefined) return undefined;
-  const { svg, parts, joints } = wiringDrawing(analysis, pickup, widthFrom(width));
-  const placed = parts.flatMap(({ id, label, place }) => {
+  if (pickup) {
+    const { svg, parts, joints } = wiringDrawing(analysis, pickup, width);
+    const rows = joints.map(({ joint, leads }) => [joint, leads.join(', ')]);
+    return {
+      svg,
+      parts: placed(analysis, parts),
+      table: { caption: 'Joints', columns: ['joint', 'soldered together'], rows },
+    };
+  }
+  const instrument = kind === 'instrument' ? instrumentNamed(analysis, name) : undefined;
+  if (instrument === undefined) return undefined;
+  const { live, pots } = drawnAs;
+  const picture = instrumentPicture(analysis, instrument, {
+    ...(live === undefined ? {} : { live }),
+    ...(pots === undefined ? {} : { pots }),
+  });
+  return {
+    svg: instrumentDiagram(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),
+    parts: placed(analysis, instrumentParts(instrument)),
+    table: instrumentTable(picture),
+  };
+}
+
+const placed = (analysis: Analysis, parts: ReturnType<typeof instrumentParts>): readonly PlacedPart[] =>
+  parts.flatMap(({ id, label, place }) => {
     const at = analysis.locate(place);
     return at ? [{ id, label, at }] : [];
   });
-  return { svg, parts: placed, joints };
-}
 
 const widthFrom = (width: unknown): number =>
   typeof width === 'number' && Number.isFinite(width) ? Math.min(Math.max(width, 200), 4000) : 960;

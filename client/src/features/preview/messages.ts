@@ -2,8 +2,8 @@ import type {
   BenchSection,
   DrawingResult,
   DrawnFinding,
+  FactTable,
   HeardAt,
-  JointRow,
   Pots,
   Subject,
   SubjectChoice,
@@ -36,7 +36,7 @@ export interface ShownDrawing {
   readonly subjects: readonly Pick<SubjectChoice, 'kind' | 'name' | 'title'>[];
   /** Parts that have a line in the text, in the order in which the keyboard goes through them. */
   readonly parts: readonly string[];
-  readonly joints: readonly JointRow[];
+  readonly table: FactTable | undefined;
   readonly findings: readonly DrawnFinding[];
   readonly broken: DrawingResult['broken'];
   readonly positions: readonly HeardAt[];

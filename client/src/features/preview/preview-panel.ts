@@ -78,6 +78,8 @@ interface PanelSources {
 
 /** A short rest after typing, so that the drawing never stands in the way of the next keystroke's findings. */
 const REST_MS = 80;
+/** The schematic of an instrument tells what each position gives: it takes longer. */
+const INSTRUMENT_REST_MS = 250;
 /** A longer one before what takes the server some tens of milliseconds. */
 const HEAVY_REST_MS = 150;
 const HEAVY: readonly BenchSectionName[] = ['numbers', 'response', 'positions'];
@@ -168,6 +170,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
       protocol: PROTOCOL_VERSION,
       uri,
       width,
+      pots,
       ...(subject === undefined ? {} : { subject }),
       ...(position === undefined ? {} : { position }),
       ...(cursor === undefined ? {} : { cursor: { line: cursor.line, character: cursor.character } }),
@@ -198,7 +201,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     svg: result.svg,
     subjects: result.subjects.map(({ kind, name, title }) => ({ kind, name, title })),
     parts: result.parts.map(({ id }) => id),
-    joints: result.joints,
+    table: result.table,
     findings: result.findings,
     broken: result.broken,
     positions: result.positions,
@@ -308,7 +311,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     analysed: (analysedUri) => {
       if (analysedUri !== uri) return;
       clearTimeout(resting);
-      resting = setTimeout(() => void render(), REST_MS);
+      resting = setTimeout(() => void render(), subject?.kind === 'instrument' ? INSTRUMENT_REST_MS : REST_MS);
     },
     closed: (closedUri) => {
       if (closedUri.toString() !== uri) return;

@@ -1,0 +1,20 @@
+import type { Analysis, PotSettings } from '../analysis-types.ts';
+import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
+import type { BenchParams, Pots } from './bench-protocol.ts';
+
+/** The position asked for; an instrument is always heard in one, its first unless another is named. */
+export function heardAt(
+  analysis: Analysis,
+  { subject, position }: Pick<BenchParams, 'subject' | 'position'>,
+): HeardPosition | undefined {
+  const heard = heardPositions(analysis, subject);
+  const asked = heard.find(({ id }) => id === position);
+  return asked ?? (subject.kind === 'instrument' ? heard[0] : undefined);
+}
+
+/** From another process anything may come: pots lie between 0 and 10, to a tenth. */
+export function potsFrom(pots: Pots | undefined): PotSettings {
+  const at = (value: unknown): number =>
+    typeof value === 'number' && Number.isFinite(value) ? Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10 : 10;
+  return { volume: at(pots?.volume), tone: at(pots?.tone) };
+}
