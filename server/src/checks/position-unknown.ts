@@ -7,9 +7,9 @@ export const positionUnknown = defineInstrumentCheck({
   code: 'name/unknown',
   severity: 'error',
   yieldsTo: [],
-  run: ({ instrument: { readings, positions, selectorPlace } }) => {
+  run: ({ instrument: { readings, positions, positionsUnread, selectorPlace } }) => {
     const numbers = positions.map(({ key }) => key.value);
-    if (numbers.length === 0) return [];
+    if (numbers.length === 0 || positionsUnread) return [];
     return readings.flatMap(({ lines }) =>
       lines.flatMap((line) => {
         if (line.kind !== 'position' || numbers.includes(line.key.value)) return [];

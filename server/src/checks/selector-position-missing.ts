@@ -5,10 +5,10 @@ export const selectorPositionMissing = defineInstrumentCheck({
   code: 'selector/position-missing',
   severity: 'warning',
   yieldsTo: [],
-  run: ({ instrument: { positions, selectorPlace, place } }) => {
+  run: ({ instrument: { positions, positionsUnread, selectorPlace, place } }) => {
     const numbers = [...new Set(positions.map(({ key }) => Number(key.value)))].sort((a, b) => a - b);
     // A number given twice where another is left out is one slip, and it is told at the doubled one.
-    if (numbers.length < positions.length) return [];
+    if (numbers.length < positions.length || positionsUnread) return [];
     const missing = gaps(numbers);
     const last = numbers.at(-1);
     if (missing.length === 0 || last === undefined) return [];

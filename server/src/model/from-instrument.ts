@@ -58,6 +58,7 @@ export function instrumentFrom(block: InstrumentBlock, resolver: Resolver): Inst
     input: statedQuantity(only(facts.input)),
     readings: blocksOf(block, language.readings).map(readingsFrom),
     selectorPlace: selector?.place,
+    positionsUnread: (selector?.unread.length ?? 0) > 0,
     positions: selector ? selector.facts.position.map((line) => positionFrom(line, slots, resolver)) : [],
     accepted: acceptancesIn(block),
   };

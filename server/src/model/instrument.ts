@@ -19,6 +19,8 @@ export interface Instrument {
   readonly readings: readonly Readings[];
   readonly selectorPlace: Place | undefined;
   readonly positions: readonly Position[];
+  /** True where a position's line stands there and could not be read: what seems to be missing may stand on it. */
+  readonly positionsUnread: boolean;
   readonly accepted: readonly Acceptance[];
 }
 

@@ -124,6 +124,18 @@ describe('the numbers of a selector', () => {
     assert.match(message([2, 999_999]), /^Positions 1 and 3 to 999998 are missing/);
   });
 
+  it('that stand on a line that cannot be read are not missed', () => {
+    const text = instrument(
+      pickups,
+      '    1 "neck" neck\n    2 "both" neck parallel\n    3 "bridge" bridge',
+      '  readings "handed over" 2026-10-09 {\n    position 2 2.9 kohm\n  }\n',
+    );
+    assert.deepEqual(
+      codes(text).filter((code) => !code.startsWith('syntax/')),
+      [],
+    );
+  });
+
   it('that a reading names exist', () => {
     const readings = '  readings "handed over" 2026-10-09 {\n    position 7 5.8 kohm\n  }\n';
     assert.deepEqual(codes(instrument(pickups, '    1 "neck" neck\n    2 "bridge" bridge', readings)), [
