@@ -1,10 +1,8 @@
 /** Levels in whole decibels, as drawings and tables print them. */
 
 import type { Estimate } from '../quantities/estimate.ts';
-import { printDb, printDbOrLower, printNumber } from '../quantities/print.ts';
+import { onlyBoundedAbove, printDb, printDbOrLower, printNumber } from '../quantities/print.ts';
 
-/** Above this deviation a level near a null is only bounded from above, in dB. */
-export const UNBOUNDED_SD_DB = 3;
 /** A level below this is a null, not a number. */
 export const HUM_FLOOR_DB = -40;
 
@@ -19,7 +17,7 @@ export interface LevelWords {
 /** A level against the strongest coil; without its unit. */
 export function levelWords({ value, sd }: Estimate): LevelWords {
   const bound = Math.ceil(value + sd - 1e-9);
-  if (sd > UNBOUNDED_SD_DB || value < HUM_FLOOR_DB) {
+  if (onlyBoundedAbove({ value, sd })) {
     return { number: withoutUnit(printDbOrLower(bound)), shownDb: bound, orLower: true };
   }
   // A single coil against itself is 0 by definition, whatever the turns are known to.

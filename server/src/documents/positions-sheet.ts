@@ -6,7 +6,7 @@ import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Position } from '../model/instrument.ts';
-import { printNumber, printParts } from '../quantities/print.ts';
+import { onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
 import {
   type DrawingWidth,
   drawing,
@@ -19,7 +19,7 @@ import {
   sheetHead,
 } from './drawing-sheet.ts';
 import { textLine } from './labels.ts';
-import { HUM_FLOOR_DB, levelWords, UNBOUNDED_SD_DB } from './level-words.ts';
+import { HUM_FLOOR_DB, levelWords } from './level-words.ts';
 import { type PositionVerdict, positionVerdict } from './position-verdict.ts';
 import { settingWords } from './response-plot/from-model.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
@@ -162,7 +162,7 @@ function rowOf(
 
 /** Where coils cancel, what is left rests on how equal they are. */
 function stringLevel(db: number, { signalDb }: PositionEstimates): { readonly db: number; readonly orLower: boolean } {
-  const unbounded = signalDb !== undefined && signalDb.sd > UNBOUNDED_SD_DB;
+  const unbounded = signalDb !== undefined && onlyBoundedAbove(signalDb);
   return unbounded ? { db: Math.ceil(db + signalDb.sd), orLower: true } : { db, orLower: false };
 }
 

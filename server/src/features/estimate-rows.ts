@@ -1,6 +1,13 @@
 import type { CoilEstimates, PhaseVerdict, PickupEstimates } from '../estimates/estimates.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { printDb, printNumber, printQuantity, roundUncertainty } from '../quantities/print.ts';
+import {
+  onlyBoundedAbove,
+  printDb,
+  printDbOrLower,
+  printNumber,
+  printQuantity,
+  roundUncertainty,
+} from '../quantities/print.ts';
 import type { Dimension } from '../quantities/unit-table.ts';
 
 /** A computed value in words: what it is, how much, and what it rests on. */
@@ -64,7 +71,11 @@ function row(
 }
 
 function level(name: string, estimate: Estimate | undefined): readonly EstimateRow[] {
-  return estimate ? [{ name, value: printDb(estimate.value, { signed: true }), restsOn: basisOf(estimate) }] : [];
+  if (!estimate) return [];
+  const value = onlyBoundedAbove(estimate)
+    ? printDbOrLower(estimate.value + estimate.sd)
+    : printDb(estimate.value, { signed: true });
+  return [{ name, value, restsOn: basisOf(estimate) }];
 }
 
 /** For numbers whose unit the unit table does not hold, because nobody writes it in a spec. */

@@ -80,6 +80,18 @@ export function printDb(
   return `${plus}${number}${spaceBefore('dB', style)}dB`;
 }
 
+/**
+ * A level that cannot be bounded below: near a null it is known to so little, or lies so deep, that only its upper bound says
+ * something.
+ */
+export const onlyBoundedAbove = ({ value, sd }: { readonly value: number; readonly sd: number }): boolean =>
+  Number.isFinite(sd) && (sd > UNBOUNDED_SD_DB || value < NULL_DB);
+
+/** Above this deviation a level near a null is only bounded from above, in dB. */
+const UNBOUNDED_SD_DB = 3;
+/** A level below this is a null, not a number. */
+const NULL_DB = -40;
+
 /** A level that is only bounded from above: `−27 dB or lower`. The bound is rounded up, so the sentence stays true. */
 export function printDbOrLower(bound: number, style: Style = 'typographic'): string {
   return Number.isFinite(bound) ? `${printDb(Math.ceil(bound - 1e-9), { style })} or lower` : 'unknown';

@@ -1,6 +1,6 @@
 /** Computed values as text, and the rows in which two states of them stand beside each other. */
 import type { Estimate } from '../../quantities/estimate.ts';
-import { printQuantity } from '../../quantities/print.ts';
+import { onlyBoundedAbove, printDbOrLower, printQuantity } from '../../quantities/print.ts';
 import type { NumberChange } from './compare-numbers.ts';
 import type { Comparison } from './comparison.ts';
 import { NUMBER_NAMES, type NumberName, PHASE_NAMES } from './number-names.ts';
@@ -14,6 +14,7 @@ export function numberText(
   const { value, sd } = estimate;
   if (dimension === 'area') return withoutUnit(value, sd, '\u202Fm²');
   if (dimension === 'ratio') return withoutUnit(value, sd, '');
+  if (dimension === 'level' && onlyBoundedAbove(estimate)) return printDbOrLower(value + sd);
   return printQuantity({ value, sd, dimension });
 }
 
