@@ -4,7 +4,7 @@ import type { Finding } from '../checks/finding.ts';
 import type { FactChange } from '../documents/comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { type Figure, figureOf } from './report-data.ts';
+import { type Figure, figureOf } from '../quantities/figure.ts';
 
 export function comparisonData(comparison: Comparison, names: { readonly before: string; readonly after: string }) {
   return {

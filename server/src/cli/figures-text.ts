@@ -2,7 +2,7 @@
 
 import type { NumberName } from '../documents/comparison/number-names.ts';
 import { numberText } from '../documents/comparison/number-text.ts';
-import type { Figure } from './report-data.ts';
+import type { Figure } from '../quantities/figure.ts';
 import type { Styles } from './styles.ts';
 import { displayWidth, visible } from './visible.ts';
 

@@ -1,9 +1,10 @@
 import type { Analysis, Host } from '../analysis-types.ts';
-import { defineCommand } from './command.ts';
+import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
+import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
+import { CommandError, defineCommand } from './command.ts';
 import { padded, valueText, widest } from './figures-text.ts';
 import { specFiles } from './files.ts';
-import { type PickupRecord, pickupRecords } from './pickup-record.ts';
-import { filterExamples, recordFilter } from './record-filter.ts';
+import { meant } from './meant.ts';
 import { analyseSource, readSource, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible, visibleLines } from './visible.ts';
@@ -30,7 +31,7 @@ export const list = defineCommand({
     meaning: 'everything wound from one reel in two months',
   },
   async run(values, [folder = '.'], context) {
-    const filters = values.where.map(recordFilter);
+    const filters = values.where.map(requireFilter);
     const { files, problems } = specFiles([folder], context.cwd);
     const unusable = [...problems];
     const read: { readonly shown: string; readonly analysis: Analysis }[] = [];
@@ -58,20 +59,13 @@ export const list = defineCommand({
   },
 });
 
-/** By the file and the name of the pickup: names are unique within what a file uses, not within a folder. */
-function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string, readonly string[]> {
-  const found = new Map<string, Set<string>>();
-  for (const analysis of analyses) {
-    for (const { instrument } of analysis.instruments) {
-      for (const { pickup } of instrument.slots) {
-        if (pickup === undefined) continue;
-        const home = analysis.locate(pickup.place)?.uri;
-        const key = `${home} ${pickup.name}`;
-        found.set(key, (found.get(key) ?? new Set()).add(instrument.name));
-      }
-    }
-  }
-  return new Map([...found].map(([key, names]) => [key, [...names].sort()]));
+function requireFilter(written: string): RecordFilter {
+  const result = recordFilter(written);
+  if ('filter' in result) return result.filter;
+  if ('example' in result) throw new CommandError(`--where "${written}": write it like "${result.example}"`);
+  const likely = meant(result.word, result.words);
+  const hint = likely === undefined ? `begins with one of ${result.words.join(', ')}` : `did you mean ${likely}?`;
+  throw new CommandError(`--where "${written}": ${hint}`);
 }
 
 const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -10,15 +10,8 @@ import {
   type PositionKey,
 } from '../documents/comparison/number-keys.ts';
 import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
-import type { Basis, Estimate } from '../quantities/estimate.ts';
-
-export interface Figure {
-  readonly value: number;
-  /** One standard deviation; `null` where it is unbounded. */
-  readonly uncertainty: number | null;
-  readonly basis: Basis;
-  readonly restsOn: readonly string[];
-}
+import type { Estimate } from '../quantities/estimate.ts';
+import { type Figure, figureOf } from '../quantities/figure.ts';
 
 /** Left out where it is not known; `null` where there is none. */
 type Figures<K extends NumberKey> = { readonly [key in K]?: Figure | null };
@@ -99,12 +92,6 @@ function figuresOf<K extends NumberKey>(
     if (figure !== undefined) figures[key] = figure;
   }
   return figures;
-}
-
-/** A value that is not finite is not known: JSON has no number for it. */
-export function figureOf({ value, sd, basis, restsOn }: Estimate): Figure | undefined {
-  if (!Number.isFinite(value)) return undefined;
-  return { value, uncertainty: Number.isFinite(sd) ? sd : null, basis, restsOn: [...new Set(restsOn)] };
 }
 
 /** Names come from a spec, and `__proto__` is a name like any other. */

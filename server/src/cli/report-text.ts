@@ -3,8 +3,9 @@ import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
 import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from '../documents/comparison/number-keys.ts';
 import { NUMBER_NAMES, PHASE_NAMES } from '../documents/comparison/number-names.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
+import type { Figure } from '../quantities/figure.ts';
 import { type FigureRow, figureLines, Notes, padded, valueText, widest } from './figures-text.ts';
-import { type Figure, type PickupData, type PositionData, pickupData, positionData } from './report-data.ts';
+import { type PickupData, type PositionData, pickupData, positionData } from './report-data.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
 

@@ -5,8 +5,8 @@ import type { Coil } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
+import { type Figure, figureOf } from '../quantities/figure.ts';
 import { printCount, printValue } from '../quantities/print.ts';
-import { type Figure, figureOf } from './report-data.ts';
 
 export interface PickupRecord {
   readonly file: string;
@@ -46,6 +46,22 @@ export function pickupRecords(
   instrumentsOf: (pickup: string) => readonly string[],
 ): readonly PickupRecord[] {
   return analysis.pickups.map((each) => pickupRecord(each, analysis, file, instrumentsOf(each.pickup.name)));
+}
+
+/** Names of the instruments that hold a pickup, by the file and the name of the pickup: names are unique within what a file uses, not within a folder. */
+export function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, Set<string>>();
+  for (const analysis of analyses) {
+    for (const { instrument } of analysis.instruments) {
+      for (const { pickup } of instrument.slots) {
+        if (pickup === undefined) continue;
+        const home = analysis.locate(pickup.place)?.uri;
+        const key = `${home} ${pickup.name}`;
+        found.set(key, (found.get(key) ?? new Set()).add(instrument.name));
+      }
+    }
+  }
+  return new Map([...found].map(([key, names]) => [key, [...names].sort()]));
 }
 
 function pickupRecord(

@@ -1,25 +1,21 @@
-/** `--where` filters, written like facts: `magnet alnico-5`, `resistance 7 to 8 kohm`, `made 2026-05 to 2026-07`, `needs retest`. */
+/** Filters over pickups on record, written like facts: `magnet alnico-5`, `resistance 7 to 8 kohm`, `made 2026-05 to 2026-07`, `needs retest`. */
 import { toSi, unitOf } from '../quantities/unit-table.ts';
-import { CommandError } from './command.ts';
-import { meant } from './meant.ts';
 import type { PickupRecord } from './pickup-record.ts';
 
 export type RecordFilter = (record: PickupRecord) => boolean;
 
-/** Throws a `CommandError` that names what would be right. */
-export function recordFilter(written: string): RecordFilter {
+/** A filter, or why there is none: no filter begins with that word, or it is written like the example. */
+export type FilterResult =
+  | { readonly filter: RecordFilter }
+  | { readonly word: string; readonly words: readonly string[] }
+  | { readonly example: string };
+
+export function recordFilter(written: string): FilterResult {
   const [word = '', ...rest] = written.trim().split(/\s+/);
   const kind = Object.hasOwn(FILTERS, word) ? FILTERS[word] : undefined;
-  if (kind === undefined) {
-    const words = Object.keys(FILTERS);
-    const likely = meant(word, words);
-    throw new CommandError(
-      `--where "${written}": ${likely === undefined ? `begins with one of ${words.join(', ')}` : `did you mean ${likely}?`}`,
-    );
-  }
+  if (kind === undefined) return { word, words: Object.keys(FILTERS) };
   const filter = kind.filter(rest.join(' '));
-  if (filter === undefined) throw new CommandError(`--where "${written}": write it like "${kind.example}"`);
-  return filter;
+  return filter === undefined ? { example: kind.example } : { filter };
 }
 
 export const filterExamples = (): readonly string[] => Object.values(FILTERS).map(({ example }) => example);
