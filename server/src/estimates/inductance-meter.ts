@@ -7,7 +7,7 @@ import { solve } from '../physics/circuit/solve.ts';
 import type { Complex } from '../physics/complex.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
-import { ownCableF, pickupMagnetics } from './magnetics.ts';
+import { pickupMagnetics } from './magnetics.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import { NO_LOAD, pickupEstimates } from './pickup-estimates.ts';
 import type { QuickEstimates } from './quick.ts';
@@ -84,11 +84,12 @@ function impedance(quick: QuickEstimates, scaling: Scaling, frequencyHz: number)
   const { netlist } = quick;
   const nodeOf = (net: number) =>
     net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? HOT : `net ${net}`;
-  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, pickupMagnetics(quick), scaling);
+  const magnetics = pickupMagnetics(quick);
+  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, magnetics, scaling);
   const network = networkOf({
     components: [
       ...components,
-      capacitor({ name: 'cable', from: HOT, to: ground, farad: ownCableF(netlist.pickup) }),
+      capacitor({ name: 'cable', from: HOT, to: ground, farad: magnetics.leadF * scaling.capacitance }),
       currentSource({ name: 'probe', from: ground, to: HOT }),
     ],
   });

@@ -113,7 +113,12 @@ function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMag
   const { inductanceH, capacitanceF } = computed;
   const measuredF = measuredCapacitance(quick.netlist);
   const measuredH =
-    inductanceH && measuredInductance(quick.netlist, measuredF?.value ?? capacitanceF?.value ?? 0, computed.coils);
+    inductanceH &&
+    measuredInductance(
+      quick.netlist,
+      { ohm: quick.resistance20COhm?.value ?? 0, farad: measuredF?.value ?? capacitanceF?.value ?? 0 },
+      computed.coils,
+    );
   const henries = ratioOf(measuredH, inductanceH);
   const farads = ratioOf(measuredF, capacitanceF);
   if (!henries && !farads) return computed;

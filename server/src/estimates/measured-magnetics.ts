@@ -8,13 +8,13 @@ import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import type { CoilMagnetics } from './magnetics.ts';
 
 /**
- * The newest reading of the inductance between hot and ground, brought to low frequency. At the meter's frequency the pickup's own
- * capacitance C raises what it shows, L' = L/(1 − ω²LC), and eddy currents lower it by the share k²(ωτ)²/(1 + (ωτ)²); both are taken
- * out, and half of that correction is taken as its error. Without a stated frequency nothing is corrected.
+ * The newest reading of the inductance between hot and ground, brought to low frequency. Of R, L and C a meter shows as series
+ * inductance L' = Im Z/ω ≈ L/(1 − ω²LC) − R²C (to first order in ω²LC), and eddy currents lower L by the share k²(ωτ)²/(1 + (ωτ)²);
+ * all three are taken out, and half of that correction is taken as its error. Without a stated frequency nothing is corrected.
  */
 export function measuredInductance(
   netlist: PickupNetlist,
-  farad: number,
+  { ohm, farad }: { readonly ohm: number; readonly farad: number },
   coils: ReadonlyMap<Coil, CoilMagnetics>,
 ): Estimate | undefined {
   const line = newest(netlist, 'inductance', ({ probes }) => {
@@ -25,7 +25,8 @@ export function measuredInductance(
   const shown = line.value.si;
   const omega = 2 * Math.PI * (line.atHz?.si ?? 0);
   const lost = meanEddyShare(coils, omega);
-  const henry = shown / (1 + omega ** 2 * shown * farad) / (1 - lost);
+  const inSeries = shown + (omega > 0 ? ohm ** 2 * farad : 0);
+  const henry = inSeries / (1 + omega ** 2 * inSeries * farad) / (1 - lost);
   const readSd = line.value.sd ?? (line.atHz ? METER_RELATIVE_SD : METER_RELATIVE_SD_ANY_FREQUENCY) * shown;
   return estimateOf(henry, {
     sd: Math.hypot(readSd, Math.abs(henry - shown) / 2),

@@ -54,7 +54,7 @@ export function turnsThatMatch(quick: QuickEstimates, coil: Coil, other: Coil): 
 
 /**
  * Turns of each coil that was wound here (those with stated turns), all scaled alike, that bring the pickup to its target; a
- * salvaged coil keeps its turns.
+ * salvaged coil keeps its turns. Readings correct what is computed in proportion.
  */
 export function turnsForTarget(
   quick: QuickEstimates,
@@ -67,19 +67,24 @@ export function turnsForTarget(
   const { pickup } = quick.netlist;
   const wound = pickup.coils.filter((coil) => coil.turns ?? coil.counted);
   if (wound.length === 0) return undefined;
-  const reached = (factor: number): number | undefined => {
-    const changed = quickEstimates(pickupNetlist(withTurns(pickup, wound, factor, quick)), bench);
-    if ('resistance20COhm' in target) return changed.resistance20COhm?.value;
-    const estimates = pickupEstimates(changed, bench, 'loaded' in target && !target.loaded ? NO_LOAD : DEFAULT_LOAD);
-    return 'inductanceH' in target ? estimates.inductanceH?.value : estimates.resonanceHz?.value;
+  const load = 'loaded' in target && !target.loaded ? NO_LOAD : DEFAULT_LOAD;
+  const figure = (state: QuickEstimates): number | undefined => {
+    if ('resistance20COhm' in target) return state.resistance20COhm?.value;
+    const { inductanceH, resonanceHz } = pickupEstimates(state, bench, load);
+    return 'inductanceH' in target ? inductanceH?.value : resonanceHz?.value;
   };
+  const reached = (factor: number): number | undefined =>
+    figure(quickEstimates(pickupNetlist(withTurns(pickup, wound, factor, quick)), bench));
+  // What was read of this pickup tells how far such coils lie from what is computed, whatever their turns.
+  const [asBuilt, asComputed] = [figure(quick), reached(1)];
+  const correction = asBuilt && asComputed ? asBuilt / asComputed : 1;
   const wanted =
     'resistance20COhm' in target
       ? target.resistance20COhm
       : 'inductanceH' in target
         ? target.inductanceH
         : target.resonanceHz;
-  const factor = solveFactor(reached, wanted);
+  const factor = solveFactor(reached, wanted / correction);
   if (factor === undefined) return undefined;
   return wound.flatMap((coil) => {
     const turns = quick.windings.get(coil)?.turns?.value;
@@ -111,6 +116,9 @@ function withTurns(pickup: Pickup, coils: readonly Coil[], factor: number, quick
   };
 }
 
+/** Less than a turn in ten thousand. */
+const CLOSE_ENOUGH = 5e-5;
+
 /** By secants in the logarithms, where each of the targets is nearly a power of the turns. */
 function solveFactor(reached: (factor: number) => number | undefined, wanted: number): number | undefined {
   if (!(wanted > 0)) return undefined;
@@ -121,7 +129,7 @@ function solveFactor(reached: (factor: number) => number | undefined, wanted: nu
     const slope = Math.log(current.value / previous.value) / Math.log(current.factor / previous.factor);
     if (!Number.isFinite(slope) || slope === 0) return undefined;
     const factor = Math.min(5, Math.max(0.1, current.factor * (wanted / current.value) ** (1 / slope)));
-    if (Math.abs(factor / current.factor - 1) < 1e-5) return factor;
+    if (Math.abs(factor / current.factor - 1) < CLOSE_ENOUGH) return factor;
     previous = current;
     current = { factor, value: reached(factor) };
   }
