@@ -248,6 +248,34 @@ ${positions}    5 "neck" neck
     );
   });
 
+  it('leaves what the writer accepts as it is', () => {
+    const accepted = three(split('screw', 'screw')).replace(
+      '    5 "neck" neck\n',
+      '    5 "neck" neck\n    accept hum/position-hums "it never mattered"\n',
+    );
+    assert.deepEqual(plans(accepted).faults, []);
+    // Another fault beside it is put right, and the splits stay.
+    const text = accepted.replace('north toward screw', 'south toward screw');
+    const outcome = plans(text);
+    assert.deepEqual(
+      outcome.faults.map(({ code }) => code),
+      ['phase/position-cancels'],
+    );
+    assert.deepEqual(texts(outcome)[0], ['Swap hot and ground of heron']);
+  });
+
+  it('reaches pickups that another file declares', () => {
+    const parts = single('heron', 'counterclockwise');
+    const text = `use "parts.pickup"\n${single('wren')}${single('lark')}${instrument(
+      '    2 "bridge and middle" bridge parallel middle\n    3 "middle" middle\n    4 "middle and neck" middle parallel neck\n',
+    )}`;
+    const analysis = analyse(text, { 'parts.pickup': parts });
+    const outcome = planRepairs(analysis, { instrument: 'juniper' });
+    assert.deepEqual(texts(outcome)[0], ['Swap hot and ground of heron']);
+    const uris = outcome.plans[0]?.steps.flatMap(({ edits }) => edits.map(({ place }) => analysis.locate(place)?.uri));
+    assert.ok(uris?.every((uri) => uri?.endsWith('/parts.pickup')));
+  });
+
   it('frees the shield before a pickup is reversed', () => {
     const shield = '  shield bare\n  baseplate nickel-silver tied to bare\n';
     const text =

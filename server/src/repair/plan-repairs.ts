@@ -8,7 +8,6 @@ import { replaceAt } from '../checks/edits.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import { list } from '../checks/words.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
-import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { quickOf } from '../pickup-analysis.ts';
 import { changedPickup } from './changed-pickup.ts';
@@ -17,13 +16,19 @@ import { whyImpossible } from './impossible.ts';
 import { keepLikes } from './keep-likes.ts';
 import { changesOf, isLeads, type Move, possibleMoves, type SplitPart } from './moves.ts';
 import { pickupEdits } from './pickup-edits.ts';
+import {
+  findingsIn,
+  isFault,
+  type RepairSubject,
+  type Scope,
+  scopeOf,
+  withoutAccepted,
+  withoutMeant,
+} from './scope.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 import { ORDER, stepWords } from './step-words.ts';
 
-export interface RepairSubject {
-  readonly pickup?: string;
-  readonly instrument?: string;
-}
+export type { RepairSubject } from './scope.ts';
 
 export interface RepairStep {
   readonly text: string;
@@ -58,7 +63,7 @@ export interface RepairOutcome {
 export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairOutcome {
   const scope = scopeOf(analysis, subject);
   if (!scope) return { ...NOTHING, impossible: 'There is no such pickup or instrument.' };
-  const own = analysis.findings.filter((finding) => concerns(finding, scope));
+  const own = findingsIn(analysis, scope);
   const faults = own.filter(isFault);
   const hindrance = own.filter(({ code, severity }) => HINDERS.test(code) && severity !== 'information')[0];
   if (hindrance)
@@ -68,13 +73,15 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
       impossible: `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.message}"`,
     };
   if (faults.length === 0) return NOTHING;
-  const { quick, moves, judge } = searchable(analysis, scope);
-  const search = cheapestSolutions(moves, judge, LIMITS);
+  const { quick, moves, judge: strict } = searchable(analysis, scope);
+  const judge = withoutAccepted(strict, faults);
+  const asMeant = cheapestSolutions(moves, judge, LIMITS);
+  const search = asMeant.solutions.length > 0 ? asMeant : cheapestSolutions(moves, withoutMeant(judge), LIMITS);
   const plans = search.solutions
     .filter((each) => !isRoundabout(each.moves, moves))
     .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
-      const steps = stepsOf(made, quick, analysis.model.pickups);
-      const leaves = steps && left(analysis, steps, scope);
+      const steps = stepsOf(made, quick, [...new Set([...analysis.model.pickups, ...scope.pickups])]);
+      const leaves = steps && left(analysis, steps, subject);
       return steps && leaves ? [{ minutes, steps, leaves }] : [];
     });
   const { completeBelowMinutes } = search;
@@ -100,40 +107,7 @@ function isRoundabout(made: readonly Move[], moves: readonly Move[]): boolean {
   });
 }
 
-const FAULTS: ReadonlySet<string> = new Set([
-  'phase/coils-cancel',
-  'phase/position-cancels',
-  'hum/not-cancelled',
-  'hum/position-hums',
-  'ground/metal-hot',
-]);
-
 const HINDERS = /^(?:circuit|lead|syntax|use)\/|^name\/(?:unknown|cycle)$/;
-
-const isFault = ({ code, severity }: Finding): boolean =>
-  FAULTS.has(code) && (severity === 'error' || severity === 'warning');
-
-interface Scope {
-  readonly pickups: readonly Pickup[];
-  readonly instrument: Instrument | undefined;
-}
-
-/** A pickup by itself, or an instrument with every pickup in it. */
-function scopeOf({ model }: Analysis, { pickup, instrument }: RepairSubject): Scope | undefined {
-  if (instrument !== undefined) {
-    const found = model.instruments.find(({ name }) => name === instrument);
-    const pickups = [...new Set((found?.slots ?? []).flatMap((slot) => slot.pickup ?? []))];
-    return found && { pickups, instrument: found };
-  }
-  const found = model.pickups.find(({ name }) => name === pickup);
-  return found && { pickups: [found], instrument: undefined };
-}
-
-/** A pickup of another file tells its findings there; an instrument's plan holds them all the same. */
-function concerns({ subject }: Finding, { pickups, instrument }: Scope): boolean {
-  if (subject.instrument !== undefined) return subject.instrument === instrument?.name;
-  return pickups.some(({ name }) => name === subject.pickup);
-}
 
 /** What the planner searches; for tests that search by themselves. */
 export function searchable(
@@ -188,11 +162,15 @@ function splitEdit({ slot, path, place }: SplitPart, to: string): readonly Edit[
 }
 
 /** What the text says after the steps: the subject's information that stays, or `undefined` where a fault stays or a new one comes. */
-function left(analysis: Analysis, steps: readonly RepairStep[], scope: Scope): readonly Finding[] | undefined {
+function left(
+  analysis: Analysis,
+  steps: readonly RepairStep[],
+  subject: RepairSubject,
+): readonly Finding[] | undefined {
   const after = analysis.edited(steps.flatMap(({ edits }) => edits));
-  if (!after) return undefined;
-  const own = after.findings.filter((finding) => concerns(finding, scope));
-  if (own.some(isFault)) return undefined;
+  const scope = after && scopeOf(after, subject);
+  const own = scope && findingsIn(after, scope);
+  if (!own || own.some(isFault)) return undefined;
   const count = ({ findings }: Analysis, key: string) => findings.filter((each) => keyOf(each) === key).length;
   const come = after.findings.filter(
     (each) => isSerious(each) && count(after, keyOf(each)) > count(analysis, keyOf(each)),
