@@ -14,6 +14,9 @@ const INSTRUMENTS = 40;
 /** Dearer sets are looked at only below a plan that was found. */
 const WITHOUT_PLAN_MINUTES = 45;
 
+/** Some thousand sets, each written and analysed. */
+const TIMEOUT_MS = 120_000;
+
 const FAULTS = [
   'phase/coils-cancel',
   'phase/position-cancels',
@@ -74,7 +77,7 @@ describe('plans for small instruments', () => {
       }
     }
     assert.ok(looked > 1000, `${looked} sets`);
-  });
+  }).timeout(TIMEOUT_MS);
 });
 
 const isFaulty = ({ findings }: Analysis): boolean =>

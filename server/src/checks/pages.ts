@@ -143,7 +143,7 @@ Error. No path leads from hot to ground.
 
 ## What is wrong
 
-The coils do not form a path between hot and ground: a link is missing, or no lead is hot or ground. The message names the leads that are joined to nothing because of it.
+The coils do not form a path between hot and ground: a link is missing, or no lead is hot or ground. The message names the leads that are joined to nothing because of it. In a selector position: it takes a lead that no coil is soldered to, or nothing of what it names drives the output.
 
 ## Why it matters
 
@@ -211,7 +211,7 @@ Error. Hot and ground are one net.
 
 ## What is wrong
 
-Something joins hot and ground: a lead named in both lines, or a shield soldered under hot while it lies on ground.
+Something joins hot and ground: a lead named in both lines, or a shield soldered under hot while it lies on ground. In a selector position: a tap that is taken at the ground lead of its pickup.
 
 ## Why it matters
 
@@ -1292,7 +1292,7 @@ Error. A name, or a fact that stands once, is stated twice.
 
 ## What is wrong
 
-Two blocks of one kind share a name, or one block states a single fact twice.
+Two blocks of one kind share a name, or one block states a single fact twice. Two positions of a selector share a number.
 
 ## Why it matters
 
@@ -1626,7 +1626,7 @@ Information. A sign that phase or hum depends on is neither stated nor measured.
 
 ## What is wrong
 
-How a coil is wound, or which pole it has up, is nowhere stated, and no reading fixes it. The message names the one measurement that settles it.
+How a coil is wound, or which pole it has up, is nowhere stated, and no reading fixes it. The message names the one measurement that settles it. Between pickups it is told once, at the first selector position that needs the sign.
 
 ## Why it matters
 
@@ -2045,7 +2045,7 @@ Warning. A reading lies outside what is computed.
 
 ## What is wrong
 
-A resistance differs from what turns, wire and bobbin compute to by more than the meter's limit and three standard deviations of the computed value together; or it is open where copper should read, or reads where it should be open. A reading taken before the work (\`found\`) is not judged.
+A resistance differs from what turns, wire and bobbin compute to by more than the meter's limit and three standard deviations of the computed value together; or it is open where copper should read, or reads where it should be open. A reading taken before the work (\`found\`) is not judged. A reading at the jack (\`position 1 7.20 kohm\`) is judged with all controls full up and nothing plugged in, with the tolerance of the pots.
 
 ## Why it matters
 
@@ -2384,6 +2384,95 @@ The word as the language has it.
 \`\`\`pickup
 wire plain-42 {
   gauge 42 AWG
+}
+\`\`\`
+`,
+  ],
+  [
+    'target/missed',
+    `# target/missed
+
+Information. The build does not reach its target.
+
+## What is wrong
+
+By the best estimate, resistance, inductance or resonance lies further from the target than two standard deviations of what is known, and more than 2 %.
+
+## Why it matters
+
+A target is what was promised or planned. Where turns and wire lead elsewhere, one of them was written by mistake, or the target was set for another bobbin. A reading counts where there is one; without, the tolerance of the wire is part of the estimate, so a measured spool makes this finding sharper. Turns come first, resistance second: a target of resistance alone, met with other wire, gives another pickup.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+spool TB-W7 {
+  wire plain-42
+  measures 5.52 ohm/m at 20 degC
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    spool TB-W7
+    turns 7_700
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  target {
+    resistance 6.4 kohm
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The turns that reach it on this bobbin, from this spool.
+
+\`\`\`pickup
+wire plain-42 {
+  gauge 42 AWG
+  overall 0.070 mm
+}
+spool TB-W7 {
+  wire plain-42
+  measures 5.52 ohm/m at 20 degC
+}
+bobbin rod-six {
+  core 60.0 x 5.8 mm
+  window 11.0 x 5.2 mm
+}
+pickup wren {
+  coil main {
+    bobbin rod-six
+    spool TB-W7
+    turns 8_320
+    wound clockwise
+    packing 0.66
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+  target {
+    resistance 6.4 kohm
+  }
 }
 \`\`\`
 `,
