@@ -6,8 +6,12 @@ import { isLineBreak, lineEnd, nameEnd, stringEnd } from './characters.ts';
 import { lacksBrace } from './missing-brace.ts';
 import { isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 
-/** Where each piece begins, ascending, the first at `from` (also where nothing stands); together they cover the text. Time is linear in its length. */
-export function cut(text: string, from = 0): readonly number[] {
+/**
+ * Where each piece begins, ascending, the first at `from` (also where nothing stands); together they cover the text from there.
+ * Time is linear in its length. A piece's begin is known from the text behind it alone, so a scan may start at any of them; where
+ * `isKnown` says that one was found before, the scan stops with it.
+ */
+export function cut(text: string, from = 0, isKnown: (start: number) => boolean = () => false): readonly number[] {
   const starts: number[] = [from];
   let open: string[] = [];
   let begun = false;
@@ -30,6 +34,8 @@ export function cut(text: string, from = 0): readonly number[] {
 
     if (begun && beginsPiece(text, { lineStart, at, word, opensBlock, open, complete })) {
       starts.push(contentEnd);
+      if (isKnown(contentEnd)) return starts;
+      lineWord = word;
       open = [];
       complete = false;
     } else if (opensBlock && open.length > 0) {

@@ -71,7 +71,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     instruments: withFindings(instruments, findings, (each) => each.instrument.name, 'instrument'),
     findings,
     allFindings: () => {
-      const heavy = instruments.flatMap((instrument) => instrument.heavyFindings());
+      const heavy = [...pickups, ...instruments].flatMap((each) => each.heavyFindings());
       all ??= heavy.length > 0 ? settled([...located, ...heavy]) : findings;
       return all;
     },
@@ -103,6 +103,7 @@ function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Benc
 }
 
 function fileModel(models: readonly ChunkModel[]): FileModel {
+  let references: FileModel['references'] | undefined;
   const things = models.flatMap(({ declared }) => declared ?? []);
   const of = <K extends (typeof things)[number]['kind']>(kind: K) =>
     things.flatMap((each) =>
@@ -117,7 +118,11 @@ function fileModel(models: readonly ChunkModel[]): FileModel {
     pickups: of('pickup'),
     instruments: of('instrument'),
     problems: models.flatMap(({ problems }) => problems),
-    references: models.flatMap(({ references }) => references),
+    // Thousands in a long file, and asked for only when somebody looks a name up.
+    get references() {
+      references ??= models.flatMap((each) => each.references);
+      return references;
+    },
   };
 }
 
@@ -169,13 +174,16 @@ function withEdits(
 function holds(remedy: Remedy, finding: Finding, before: Analysis): boolean {
   const after = before.edited(remedy.edits);
   if (!after) return false;
-  const count = (analysis: Analysis, key: string) => analysis.findings.filter((each) => keyOf(each) === key).length;
-  const left = after.findings.filter((each) => keyOf(each) === keyOf(finding));
+  // What needs inductances is judged with all that needs them, anything else without.
+  const heavy = !before.findings.includes(finding);
+  const findingsOf = (analysis: Analysis) => (heavy ? analysis.allFindings() : analysis.findings);
+  const count = (analysis: Analysis, key: string) => findingsOf(analysis).filter((each) => keyOf(each) === key).length;
+  const left = findingsOf(after).filter((each) => keyOf(each) === keyOf(finding));
   const onlyMeant = finding.severity !== 'information' && left.every(({ severity }) => severity === 'information');
   if (left.length >= count(before, keyOf(finding)) && !onlyMeant) return false;
   if (remedy.kind === 'text') return true;
   // A change of the build makes earlier readings history: that they no longer agree is no new fault.
-  const serious = after.findings.filter(
+  const serious = findingsOf(after).filter(
     ({ severity, code }) => (severity === 'error' || severity === 'warning') && !code.startsWith('reading/'),
   );
   return serious.every((each) => count(after, keyOf(each)) <= count(before, keyOf(each)));
