@@ -67,6 +67,8 @@ export interface PickupAnalysis {
   readonly pickup: Pickup;
   readonly netlist: PickupNetlist;
   readonly findings: readonly Finding[];
+  /** Findings that need the inductances: they follow the others. */
+  heavyFindings(): readonly Finding[];
   /** Resistances, turns, phase and hum by turn-area: cheap, ready with the findings. */
   readonly quick: PickupEstimates;
   /** All numbers, inductances and resonance included: computed on first use, remembered by value. */

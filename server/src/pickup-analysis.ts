@@ -1,7 +1,7 @@
 /** One pickup's findings and numbers, remembered by the pickup and the bench that they were made from. */
 import type { PickupAnalysis } from './analysis-types.ts';
 import { runPickupChecks } from './checks/check.ts';
-import { pickupChecks } from './checks/index.ts';
+import { heavyPickupChecks, pickupChecks } from './checks/index.ts';
 import { pickupEstimates, quickPickupEstimates } from './estimates/pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from './estimates/quick.ts';
 import type { Bench } from './model/bench.ts';
@@ -34,12 +34,18 @@ export const quickOf =
 function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
   const quick = quickOf(bench)(pickup);
   const { netlist } = quick;
-  const findings = runPickupChecks(pickupChecks, { pickup, netlist, quick, bench });
+  const context = { pickup, netlist, quick, bench };
+  const findings = runPickupChecks(pickupChecks, context);
+  let heavy: PickupAnalysis['findings'] | undefined;
   let full: ReturnType<PickupAnalysis['estimates']> | undefined;
   return {
     pickup,
     netlist,
     findings,
+    heavyFindings: () => {
+      heavy ??= runPickupChecks(heavyPickupChecks, context);
+      return heavy;
+    },
     quick: quickPickupEstimates(quick),
     estimates: () => {
       full ??= pickupEstimates(quick, bench);

@@ -19,6 +19,7 @@ import { pottingTooHot } from './potting-too-hot.ts';
 import { readingContradicts } from './reading-contradicts.ts';
 import { readingSum } from './reading-sum.ts';
 import { readingUnlikely } from './reading-unlikely.ts';
+import { targetResistanceMissed, targetSoundMissed } from './target-missed.ts';
 import { windingDoesNotFit } from './winding-does-not-fit.ts';
 import { windingSpoolShort } from './winding-spool-short.ts';
 import { windingTurnsUnknown } from './winding-turns-unknown.ts';
@@ -45,4 +46,8 @@ export const pickupChecks: readonly PickupCheck[] = [
   pottingParts,
   pottingTooHot,
   pottingTooCold,
+  targetResistanceMissed,
 ];
+
+/** These need inductances, so they follow. */
+export const heavyPickupChecks: readonly PickupCheck[] = [targetSoundMissed];

@@ -1,0 +1,102 @@
+import { pickupEstimates } from '../estimates/pickup-estimates.ts';
+import { type TurnsProposal, turnsForTarget } from '../estimates/winding-plan.ts';
+import type { Stated } from '../model/place.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { printCount, printQuantity } from '../quantities/print.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+import { definePickupCheck, type Found, type PickupCheck, type PickupContext } from './check.ts';
+import { present, replaceNumber } from './edits.ts';
+import type { Remedy } from './finding.ts';
+
+const CODE = { code: 'target/missed', severity: 'information' } as const;
+const YIELDS_TO = ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'];
+
+/** The resistance that the build should reach. */
+export const targetResistanceMissed: PickupCheck = definePickupCheck({
+  ...CODE,
+  yieldsTo: YIELDS_TO,
+  run: (context) => {
+    const wanted = context.pickup.target?.resistance;
+    const reached = context.quick.resistance20COhm;
+    return wanted && reached
+      ? missed(
+          context,
+          { what: 'resistance at 20 °C', wanted: asStated(wanted), reached },
+          { resistance20COhm: wanted.value.si },
+        )
+      : [];
+  },
+});
+
+/** Inductance and resonance: they need the integrals, so they follow the other findings. */
+export const targetSoundMissed: PickupCheck = definePickupCheck({
+  ...CODE,
+  yieldsTo: YIELDS_TO,
+  run: (context) => {
+    const { inductance, resonance } = context.pickup.target ?? {};
+    if (!inductance && !resonance) return [];
+    const { inductanceH, resonanceHz } = pickupEstimates(context.quick, context.bench);
+    const { frequency, load } = resonance?.value ?? {};
+    return [
+      ...(inductance && inductanceH
+        ? missed(
+            context,
+            { what: 'inductance', wanted: asStated(inductance), reached: inductanceH },
+            { inductanceH: inductance.value.si },
+          )
+        : []),
+      ...(resonance && frequency && resonanceHz
+        ? missed(
+            context,
+            { what: `${load} resonance`, wanted: { value: frequency, place: resonance.place }, reached: resonanceHz },
+            { resonanceHz: frequency.si, loaded: load === 'loaded' },
+          )
+        : []),
+    ];
+  },
+});
+
+const asStated = ({ value, place }: Stated<Quantity>): Stated<Quantity> => ({ value, place });
+
+interface Comparison {
+  readonly what: string;
+  readonly wanted: Stated<Quantity>;
+  readonly reached: Estimate;
+}
+
+/** Nearer than this nobody winds to a target. Common practice, no published source. */
+const LEAST_RELATIVE = 0.02;
+const LEAST_DEVIATIONS = 2;
+
+function missed(
+  context: PickupContext,
+  { what, wanted, reached }: Comparison,
+  target: Parameters<typeof turnsForTarget>[2],
+): readonly Found[] {
+  const { si, sd = 0, dimension } = wanted.value;
+  const off = reached.value - si;
+  if (!(Math.abs(off) > LEAST_DEVIATIONS * Math.hypot(reached.sd, sd)) || !(Math.abs(off) > LEAST_RELATIVE * si))
+    return [];
+  const has = printQuantity({ value: reached.value, sd: reached.sd, dimension });
+  const percent = Math.round((100 * Math.abs(off)) / si);
+  return [
+    {
+      message:
+        `The ${what} comes to ${has}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: ` +
+        'turns, wire or target are not what was meant.',
+      place: wanted.place,
+      remedies: () => remedies(turnsForTarget(context.quick, context.bench, target) ?? []),
+    },
+  ];
+}
+
+/** Only a plan can be changed: a coil that was counted has been wound. */
+function remedies(proposals: readonly TurnsProposal[]): readonly Remedy[] {
+  if (proposals.length === 0 || proposals.some(({ coil, fits }) => coil.counted || !coil.turns || !fits)) return [];
+  const edits = present(
+    proposals.map(({ coil, turns }) => coil.turns && replaceNumber(coil.turns.place, printCount(turns, 'plain'))),
+  );
+  if (edits.length < proposals.length) return [];
+  const each = proposals.map(({ coil, turns }) => `${coil.name} ${printCount(turns)}`).join(', ');
+  return [{ title: `Wind the turns that reach it: ${each}`, edits, kind: 'build' }];
+}
