@@ -85,7 +85,7 @@ const isParallel = (bleed: Of<'bleed'> | undefined): boolean =>
 const tonePitch = ({ toneRoom }: ControlColumns, count: number): number => toneRoom / Math.max(count, 1);
 
 /** From this pitch on the capacitor's value has a place of its own beside it. */
-const ROOMY = 110;
+const ROOMY = 150;
 
 function toneNodes(
   { track, capacitor }: Of<'tone'>,

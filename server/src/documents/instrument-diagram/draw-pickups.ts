@@ -1,6 +1,6 @@
 /** Coils of the pickups with their words, and the rows that lead from them to the selector. */
 import { part } from '../drawing-sheet.ts';
-import { textLine } from '../labels.ts';
+import { type Box, overlap, textBox, textLine } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { fitText } from '../text-width.ts';
 import { columnsRight, type PickupPlace } from './layout.ts';
@@ -12,11 +12,17 @@ export function drawPickups(
   places: readonly PickupPlace[],
   schematic: Schematic,
   metrics: Metrics,
+  uprights: readonly Box[],
 ): readonly SvgNode[] {
-  return places.map((place) => drawPickup(place, schematic, metrics));
+  return places.map((place) => drawPickup(place, schematic, metrics, uprights));
 }
 
-function drawPickup({ block, y, coils, rows }: PickupPlace, { keys }: Schematic, metrics: Metrics): SvgNode {
+function drawPickup(
+  { block, y, coils, rows }: PickupPlace,
+  { keys }: Schematic,
+  metrics: Metrics,
+  uprights: readonly Box[],
+): SvgNode {
   const nameRoom = metrics.coilWords - metrics.name;
   const room = keys.length === 0 ? 150 : columnsRight(metrics, keys.length).left - metrics.lead - 8;
   const labels = rows
@@ -24,7 +30,7 @@ function drawPickup({ block, y, coils, rows }: PickupPlace, { keys }: Schematic,
       const exits = block.nodes.get(node)?.exits ?? [];
       return main && exits.some(({ to, contact }) => contact !== undefined || to !== 'earth' || !foot);
     })
-    .flatMap(({ node, y: at }) => leadLabel(block.nodes.get(node), metrics.lead + 4, at - 8, room));
+    .flatMap(({ node, y: at }) => leadLabel(block.nodes.get(node), { x: metrics.lead + 4, y: at - 8, room }, uprights));
   return part(
     `pickup:${block.slot}`,
     block.unknown ?? `${block.slot} pickup, ${block.resistance}`,
@@ -74,12 +80,18 @@ const poleWords = ({ polarity }: CoilBlock): string =>
   polarity === undefined ? 'poles unknown' : `poles ${polarity === 'north-up' ? 'north' : 'south'} up`;
 
 /** The leads by their letters; their names where there is room. */
-function leadLabel(node: NodePicture | undefined, x: number, y: number, room: number): readonly SvgNode[] {
+function leadLabel(
+  node: NodePicture | undefined,
+  { x, y, room }: { readonly x: number; readonly y: number; readonly room: number },
+  uprights: readonly Box[],
+): readonly SvgNode[] {
   if (node === undefined || node.label.length === 0) return [];
   const [letters, name] = node.label;
-  const whole = `${letters?.text ?? ''}${name?.text ?? ''}`;
-  if (fitText(whole, room, { size: 12, bold: true }) === whole)
-    return [textLine(node.label, { x, y, anchor: 'start' })];
-  const short = fitText(letters?.text ?? '', room, { size: 12, bold: true });
-  return [textLine([{ text: short, bold: true }], { x, y, anchor: 'start' })];
+  const short = [{ text: fitText(letters?.text ?? '', room, { size: 12, bold: true }), bold: true }];
+  const whole = fitText(`${letters?.text ?? ''}${name?.text ?? ''}`, room, { size: 12, bold: true }).endsWith('…')
+    ? []
+    : [node.label];
+  const choices = [...whole, short].map((runs) => ({ runs, spot: { x, y, anchor: 'start' as const } }));
+  const free = choices.find(({ runs, spot }) => !uprights.some((wire) => overlap(textBox(runs, spot, 12), wire)));
+  return free === undefined ? [] : [textLine(free.runs, free.spot)];
 }

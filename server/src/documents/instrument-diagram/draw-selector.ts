@@ -19,6 +19,8 @@ export interface SelectorDrawn {
   readonly nodes: readonly SvgNode[];
   /** Where rows meet the bus. */
   readonly busRows: readonly { readonly y: number; readonly live: boolean }[];
+  /** Upright wires, which no word may stand on. */
+  readonly uprights: readonly Box[];
 }
 
 interface Drawing {
@@ -46,7 +48,12 @@ export function drawSelector(layout: Layout, schematic: Schematic, metrics: Metr
     if (ends.length > 2) drawing.nodes.push(...ends.map(({ y }) => circle('solid', x, y, 4)));
   });
   const header = drawing.contacts.length === 0 ? [] : selectorHeader(drawing);
-  return { nodes: [...drawWires(drawing.wires), ...header, ...drawing.nodes], busRows: drawing.busRows };
+  const uprights = drawing.wires.flatMap(({ from, to }) =>
+    from[0] === to[0]
+      ? [{ x: from[0] - 4, y: Math.min(from[1], to[1]), width: 8, height: Math.abs(from[1] - to[1]) }]
+      : [],
+  );
+  return { nodes: [...drawWires(drawing.wires), ...header, ...drawing.nodes], busRows: drawing.busRows, uprights };
 }
 
 /** The bus with the height at which it feeds the controls. */
@@ -143,8 +150,10 @@ function leadOut(place: PickupPlace, row: Row, drawing: Drawing): void {
       wires.push({ from: [startX, row.y], to: [metrics.bus, row.y], live: exit.live });
       busRows.push({ y: row.y, live: exit.live });
     } else if (exit.to === 'earth' && exit.through !== undefined) {
-      wires.push({ from: [startX, row.y], to: [metrics.rail, row.y], live: exit.live });
-      nodes.push(...throughEarth(exit.through, metrics.rail, metrics.rail + 76, row.y, exit.live));
+      // Right of the joints of a series, so that none of them runs through it.
+      const left = metrics.bus - 100;
+      wires.push({ from: [startX, row.y], to: [left, row.y], live: exit.live });
+      nodes.push(...throughEarth(exit.through, left, left + 76, row.y, exit.live));
     } else if (exit.to === 'earth') nodes.push(...earthOf(row, exit.live, wires, metrics, row.foot && !isLink));
     else {
       const ends = rails.get(exit.to.rail) ?? [];

@@ -180,8 +180,9 @@ function onePosition(shop: Shop, position: Position): Schematic {
     const nodeOf = (coil: string, net: number | undefined, end: string) => {
       const own = partOf(coil);
       const winding = quick.netlist.windings.find((each) => each.coil.name === coil);
-      if (own === undefined || net === undefined || leftOff(coil, winding?.start, winding?.finish))
-        return `${coil} ${net ?? end}`;
+      if (net === undefined || leftOff(coil, winding?.start, winding?.finish)) return `${slot.name}.${coil} ${end}`;
+      // A pickup that the position leaves out keeps the joints of its hookup.
+      if (own === undefined) return `${slot.name} ${net}`;
       return points.root(pointOf(own.index, net));
     };
     const netAt = new Map<string, number>();

@@ -91,6 +91,8 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
         }).nodes,
   );
   const jackX = metrics.controls.end;
+  // Without a volume the tones' words stand over the jack.
+  const jackWordY = controls.outY + (controls.outY === line ? 28 : -20);
   return {
     nodes: [
       ...facts.nodes,
@@ -102,9 +104,9 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
         'jack',
         'Output jack',
         ...jackAt(jackX, controls.outY, section.sounds),
-        textLine([{ text: 'jack' }], { x: jackX + 2, y: controls.outY - 20, anchor: 'start' }, { size: 14 }),
+        textLine([{ text: 'jack' }], { x: jackX + 2, y: jackWordY, anchor: 'start' }, { size: 14 }),
       ),
-      ...drawPickups(layout.pickups, section, metrics),
+      ...drawPickups(layout.pickups, section, metrics, selector.uprights),
     ],
     bottom: Math.max(layout.bottom, controls.bottom, controls.outY + 62, facts.bottom),
     controlsBottom: Math.max(controls.bottom, controls.outY + 62),
