@@ -80,14 +80,14 @@ function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlN
   return h(
     'table',
     { class: 'pairs' },
-    h('caption', {}, 'Every pair of leads, out of circuit, kΩ'),
+    h('caption', {}, 'Every pair of leads, before and after joining, out of circuit, kΩ'),
     head(
       th('probes on', undefined, 2),
-      th('before joining', 'n'),
+      th('before', 'n'),
       th('passes'),
       th('read', 'box'),
       gapCell(),
-      th('after joining', 'n'),
+      th('after', 'n'),
       th('passes'),
       th('read', 'box'),
     ),

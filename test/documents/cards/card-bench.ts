@@ -1,0 +1,63 @@
+/** Cards of samples and of texts, as the tests want them, and a browser that looks at them. */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { createAnalyser } from '../../../server/src/analysis.ts';
+import type { Analysis } from '../../../server/src/analysis-types.ts';
+import { diskHost, uriOf } from '../../../server/src/cli/files.ts';
+import { styleSource } from '../../../server/src/cli/style-source.ts';
+import {
+  CARD_KINDS,
+  type Card,
+  type CardKind,
+  type CardSetting,
+  HAND_OVER_SECTIONS,
+} from '../../../server/src/documents/cards/card.ts';
+import type { Paper } from '../../../server/src/documents/cards/card-css.ts';
+import { cardPage, cardSheet, cardsOf } from '../../../server/src/documents/cards/cards.ts';
+import { findBrowser } from '../../host/browser.ts';
+
+const SAMPLES = path.resolve(import.meta.dirname, '../../../samples');
+const analyser = createAnalyser();
+
+export const sampleText = (name: string): string => readFileSync(path.join(SAMPLES, `${name}.pickup`), 'utf8');
+
+/** A sample, or the text given in its place. */
+export function analysed(name: string, text?: string): Analysis {
+  const uri = uriOf(path.join(SAMPLES, `${name}.pickup`));
+  return analyser.analyse(uri, diskHost(SAMPLES, text === undefined ? undefined : new Map([[uri, text]])));
+}
+
+export const SETTING: CardSetting = {
+  paper: 'a4',
+  roomC: 23,
+  file: 'samples/spec.pickup',
+  handOver: HAND_OVER_SECTIONS,
+  handOverFields: [],
+};
+
+export function cardsOfText(
+  analysis: Analysis,
+  kinds: readonly CardKind[] = CARD_KINDS,
+  setting: Partial<CardSetting> = {},
+): readonly Card[] {
+  return cardsOf({ analysis, setting: { ...SETTING, ...setting } }, kinds).cards;
+}
+
+export const pageText = (card: Card, paper: Paper = 'a4'): string =>
+  cardPage(card, paper, styleSource([cardSheet(card, paper)], ''));
+
+export async function openBrowser(): Promise<Browser> {
+  const executablePath = findBrowser();
+  assert.ok(executablePath, 'install Chromium or Chrome (or set CHROMIUM to its path), then run this again');
+  return await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
+}
+
+/** The page as it is printed: laid out at the width of the paper's content. */
+export async function printed(browser: Browser, html: string): Promise<Page> {
+  const page = await browser.newPage({ viewport: { width: 900, height: 1200 } });
+  await page.emulateMedia({ media: 'print' });
+  await page.setContent(html);
+  return page;
+}

@@ -1,0 +1,81 @@
+/** Whatever stands in titles, notes, names and fields comes out as text that can be read and does nothing. */
+import assert from 'node:assert/strict';
+import type { Browser } from 'playwright-core';
+import { analysed, cardsOfText, openBrowser, pageText, printed, sampleText } from './card-bench.ts';
+
+const HOSTILE: readonly (readonly [name: string, text: string])[] = [
+  ['markup', '<script>alert(1)</script><img src=x onerror=alert(1)>'],
+  ['an end of the sheet', '</style></bdi></main><style>body{display:none}</style>'],
+  ['quotes', `' \\" onmouseover=alert(1) x=\\"`],
+  ['entities', '&lt;b&gt; &amp; &#60;i&#62; &quot'],
+  ['marks that turn the direction', 'abc\u202Ehtnys\u2066\u200Fxyz'],
+  ['control characters', 'bell \u0007 escape \u001B[2J'],
+  ['three hundred letters', 'Nettle '.repeat(43)],
+  ['three hundred letters in one word', 'w'.repeat(300)],
+  ['right-to-left letters', 'שלום עולם'],
+];
+
+const specWith = (text: string): string =>
+  sampleText('hesk-neck')
+    .replace('"Hesk, neck"', `"${text}"`)
+    .replace('"Sorrel, customer 12"', `"${text}"`)
+    .replace('"both coils new, one spool, matched by turns"', `"${text}"`);
+
+describe('hostile text on cards', () => {
+  let browser: Browser;
+  before(async () => {
+    browser = await openBrowser();
+  });
+  after(() => browser.close());
+
+  for (const [name, text] of HOSTILE)
+    it(name, async () => {
+      const cards = cardsOfText(analysed('hesk-neck', specWith(text)), undefined, {
+        file: text,
+        handOverFields: [{ title: text, text }],
+      });
+      assert.equal(cards.length, 7);
+      for (const card of cards) {
+        const html = pageText(card);
+        assert.doesNotMatch(html, /(?![\n])[\p{Cc}\u202A-\u202E\u2066-\u2069\u200E\u200F]/u, card.title);
+        const page = await printed(browser, html);
+        const seen = await page.evaluate(() => {
+          const all = [...document.querySelectorAll('*')];
+          return {
+            elements: [...new Set(all.map(({ localName }) => localName))],
+            handlers: all.flatMap((each) =>
+              each.getAttributeNames().filter((attribute) => /^on|^style$|href|src/.test(attribute)),
+            ),
+            styles: document.querySelectorAll('style').length,
+            shown: (document.querySelector('main')?.getBoundingClientRect().height ?? 0) > 100,
+            wide: document.documentElement.scrollWidth > window.innerWidth,
+            text: document.body.textContent ?? '',
+          };
+        });
+        await page.close();
+        assert.ok(!seen.elements.some((each) => ['script', 'img', 'iframe', 'a', 'link'].includes(each)), card.title);
+        assert.deepEqual(seen.handlers, [], card.title);
+        assert.deepEqual([seen.styles, seen.shown, seen.wide], [1, true, false], card.title);
+        if (name === 'markup') assert.match(seen.text, /<script>alert\(1\)<\/script>/, card.title);
+      }
+    }).timeout(60_000);
+
+  it('a page asks for nothing and admits only its own sheet', () => {
+    for (const card of cardsOfText(analysed('hesk-neck'))) {
+      const html = pageText(card);
+      assert.match(
+        html,
+        /content="default-src 'none'; style-src 'sha256-[A-Za-z0-9+/]+=*'; base-uri 'none'; form-action 'none'"/,
+      );
+      assert.doesNotMatch(html, /https?:\/\/(?!www\.w3\.org\/2000\/svg)|url\(|@import|<script/);
+    }
+  });
+
+  it('gives the same bytes each time', () => {
+    const once = cardsOfText(analysed('quorl')).map((card) => pageText(card));
+    assert.deepEqual(
+      cardsOfText(analysed('quorl')).map((card) => pageText(card)),
+      once,
+    );
+  });
+});

@@ -1,0 +1,100 @@
+/** Cards as Chromium prints them: pages counted, sizes measured, accessibility checked by axe-core. */
+import assert from 'node:assert/strict';
+import axe from 'axe-core';
+import type { Browser } from 'playwright-core';
+import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
+import { analysed, cardsOfText, openBrowser, pageText, printed, sampleText } from './card-bench.ts';
+
+/** Two coils with cover, single coils in an instrument, splits, a tap, a stack, a bass in halves, untraced leads, a lap steel. */
+const SHEETS = [
+  'hesk-neck',
+  'larkspit',
+  'quorl',
+  'fennel-bridge',
+  'cinder-bridge',
+  'drummel',
+  'foundling',
+  'sallowfen',
+];
+
+describe('printed cards', () => {
+  let browser: Browser;
+  before(async () => {
+    browser = await openBrowser();
+  });
+  after(() => browser.close());
+
+  for (const sample of SHEETS) {
+    it(`${sample}: one page each on A4 and on Letter`, async () => {
+      const cards = cardsOfText(analysed(sample));
+      assert.notEqual(cards.length, 0);
+      for (const paper of PAPERS)
+        for (const card of cards) {
+          const page = await printed(browser, pageText(card, paper));
+          const pdf = await page.pdf({ preferCSSPageSize: true });
+          await page.close();
+          // ISO 32000-1, 7.7.3.3: one page object a page. Chromium writes them uncompressed.
+          const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? [];
+          assert.equal(pages.length, 1, `${card.title} on ${paper}`);
+        }
+    }).timeout(120_000);
+
+    it(`${sample}: no violation in axe-core, nothing out of its place, boxes for a pencil, 8 pt at least`, async () => {
+      for (const card of cardsOfText(analysed(sample))) {
+        const page = await printed(browser, pageText(card));
+        await page.evaluate(axe.source);
+        const violations = await page.evaluate(async () => {
+          const { axe: tool } = window as unknown as { axe: typeof axe };
+          return (await tool.run(document)).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+        });
+        assert.deepEqual(violations, [], card.title);
+        assert.deepEqual(await page.evaluate(measure), [], card.title);
+        await page.close();
+      }
+    }).timeout(120_000);
+  }
+
+  it('a card of a spec with a mistake says so before anything else', async () => {
+    const swapped = sampleText('hesk-neck')
+      .replace('link orange grey', 'link orange pink')
+      .replace('ground pink bare', 'ground grey bare');
+    const cards = cardsOfText(analysed('hesk-neck', swapped), ['bench']);
+    const [bench] = cards;
+    assert.ok(bench);
+    assert.match(pageText(bench), /The spec holds an error; settle it before the work/);
+    assert.match(pageText(bench), /phase\/coils-cancel/);
+  });
+});
+
+/** Runs in the page: what stands out of the sheet, boxes too small, type too small. Lengths in mm, type in pt. */
+function measure(): readonly string[] {
+  const mm = 25.4 / 96;
+  const main = document.querySelector('main');
+  if (!main) return ['no main'];
+  main.style.width = '186mm';
+  const right = main.getBoundingClientRect().right + 1;
+  const problems: string[] = [];
+  for (const element of main.querySelectorAll('*')) {
+    const box = element.getBoundingClientRect();
+    const name = `${element.tagName} ${(element.textContent ?? '').slice(0, 40)}`;
+    if (box.right > right) problems.push(`out of the sheet: ${name}`);
+    const isText = [...element.childNodes].some(
+      (node) => node.nodeType === 3 && (node.textContent ?? '').trim() !== '',
+    );
+    const hidden = element.closest('title, desc, style') !== null;
+    if (isText && !hidden) {
+      const svg = element.closest('svg');
+      const scale = svg ? svg.getBoundingClientRect().width / (svg.viewBox.baseVal.width || 1) : 1;
+      const points = Number.parseFloat(getComputedStyle(element).fontSize) * scale * 0.75;
+      if (points < 7.99) problems.push(`type of ${points.toFixed(1)} pt: ${name}`);
+    }
+  }
+  for (const cell of main.querySelectorAll('td.box')) {
+    const style = getComputedStyle(cell, '::before');
+    const [width, height] = [Number.parseFloat(style.width) * mm, Number.parseFloat(style.height) * mm];
+    if (width < 18.9 || height < 4.55) problems.push(`box of ${width.toFixed(1)} x ${height.toFixed(1)} mm`);
+  }
+  const height = main.getBoundingClientRect().height * mm;
+  if (height > 257) problems.push(`${height.toFixed(0)} mm high`);
+  return problems;
+}
