@@ -1,8 +1,11 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { activateCards } from './features/cards/cards.ts';
 import { activateCompare } from './features/compare/compare.ts';
 import { activateExplanations } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
+import { activateFind } from './features/find/find.ts';
+import { activatePlans } from './features/plans/plans.ts';
 import { activatePreview, type PreviewInterface } from './features/preview/preview.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
 import { activateStatusItem } from './features/status/status-item.ts';
@@ -23,6 +26,9 @@ export async function activateExtension(
   const preview = activatePreview(context, client);
   context.subscriptions.push(
     activateCompare(preview),
+    activateFind(client),
+    activateCards(client),
+    activatePlans(client),
     activateFileReading(client),
     activateExplanations(client),
     activateStatusItem(client),

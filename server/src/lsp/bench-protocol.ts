@@ -1,5 +1,5 @@
 /** What the bench view asks for beyond the drawing: numbers, plots, comparison, readings still missing, sound. Plain data. */
-import type { DrawnFinding, Range } from './protocol.ts';
+import type { DrawnFinding, Position, Range } from './protocol.ts';
 
 /** What the view is about. Pickups and instruments have names of their own; one of each may be called the same. */
 export interface Subject {
@@ -165,4 +165,50 @@ export interface PageParams {
 export interface PageResult {
   readonly protocol: number;
   readonly html?: string;
+}
+
+/** Client to server: the printable cards of a file. */
+export const CARDS_REQUEST = 'pickup/cards';
+
+export const CARD_NAMES = ['winding', 'bench', 'wiring', 'potting', 'hand-over', 'label'] as const;
+
+export interface CardsParams {
+  readonly protocol: number;
+  readonly uri: string;
+  readonly kinds: readonly string[];
+  readonly paper: 'a4' | 'letter';
+  /** Only of this pickup. */
+  readonly pickup?: string;
+}
+
+export interface CardsResult {
+  readonly protocol: number;
+  readonly pages: readonly { readonly name: string; readonly title: string; readonly html: string }[];
+  /** Cards that are not made, and why. */
+  readonly leftOut: readonly string[];
+}
+
+/** Client to server: what can be done with the pickup or instrument at a position. */
+export const PLANS_REQUEST = 'pickup/plans';
+
+export interface PlansParams {
+  readonly protocol: number;
+  readonly uri: string;
+  readonly cursor: Position;
+  readonly what: 'repair' | 'identify';
+}
+
+export interface PlansResult {
+  readonly protocol: number;
+  readonly plans: readonly Plan[];
+}
+
+export interface Plan {
+  readonly title: string;
+  /** In order. */
+  readonly steps: readonly string[];
+  /** As the protocol writes edits of a workspace. */
+  readonly edit: {
+    readonly changes?: Readonly<Record<string, readonly { readonly range: Range; readonly newText: string }[]>>;
+  };
 }

@@ -1,8 +1,28 @@
 import type { Connection } from 'vscode-languageserver';
-import { BENCH_REQUEST, type BenchParams, type BenchResult } from './bench-protocol.ts';
+import type { Analysis } from '../analysis-types.ts';
+import {
+  BENCH_REQUEST,
+  type BenchParams,
+  type BenchResult,
+  CARDS_REQUEST,
+  type CardsParams,
+  type CardsResult,
+  FIND_REQUEST,
+  type FindParams,
+  type FindResult,
+  PAGE_REQUEST,
+  type PageParams,
+  type PageResult,
+  PLANS_REQUEST,
+  type PlansParams,
+  type PlansResult,
+} from './bench-protocol.ts';
 import { benchSection } from './bench-sections.ts';
-import { createBases } from './bench-states.ts';
+import { type BenchStates, createBases, whenRead } from './bench-states.ts';
+import { findPickups } from './find.ts';
 import { answering, type Report } from './guard.ts';
+import { benchPage, cardPages } from './page.ts';
+import { plansAt } from './plans.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
 import type { Session } from './session.ts';
 
@@ -12,17 +32,60 @@ export function serveBench(
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
   const bases = createBases(session.files);
+  const statesOf = async ({ uri, base }: Pick<BenchParams, 'uri' | 'base'>): Promise<BenchStates | undefined> => {
+    const document = session.documents.get(uri);
+    const now = document && session.analysisOf(document);
+    if (!document || !now) return undefined;
+    return { document, now, before: base && (await bases.before(base, now)) };
+  };
   connection.onRequest(
     BENCH_REQUEST,
     answering<BenchParams, BenchResult | null>(report, 'bench view', null, async (params) => {
+      const states = await statesOf(params);
+      const content = states && benchSection(states, params);
+      if (states === undefined || content === undefined) return null;
+      return { protocol: PROTOCOL_VERSION, uri: params.uri, version: states.document.version, content };
+    }),
+  );
+  connection.onRequest(
+    PAGE_REQUEST,
+    answering<PageParams, PageResult>(report, 'page', { protocol: PROTOCOL_VERSION }, async (params) => {
+      const states = await statesOf(params);
+      return { protocol: PROTOCOL_VERSION, ...(states ? { html: await benchPage(states, params) } : {}) };
+    }),
+  );
+  const noCards: CardsResult = { protocol: PROTOCOL_VERSION, pages: [], leftOut: [] };
+  connection.onRequest(
+    CARDS_REQUEST,
+    answering<CardsParams, CardsResult>(report, 'cards', noCards, async (params) => {
+      const states = await statesOf(params);
+      return states ? cardPages(states, params) : noCards;
+    }),
+  );
+  const noPlans: PlansResult = { protocol: PROTOCOL_VERSION, plans: [] };
+  connection.onRequest(
+    PLANS_REQUEST,
+    answering<PlansParams, PlansResult>(report, 'plans', noPlans, (params) => {
       const document = session.documents.get(params.uri);
-      const now = document && session.analysisOf(document);
-      if (!document || !now) return null;
-      const before = params.base && (await bases.before(params.base, now));
-      const content = benchSection({ document, now, before }, params);
-      return content === undefined
-        ? null
-        : { protocol: PROTOCOL_VERSION, uri: params.uri, version: document.version, content };
+      const analysis = document && session.analysisOf(document);
+      if (!document || !analysis) return noPlans;
+      const textOf = (uri: string) => session.files.document(uri);
+      return { protocol: PROTOCOL_VERSION, plans: plansAt({ document, analysis, textOf }, params) };
+    }),
+  );
+  const nothingFound: FindResult = { protocol: PROTOCOL_VERSION, found: [], examples: [] };
+  connection.onRequest(
+    FIND_REQUEST,
+    answering<FindParams, FindResult>(report, 'find', nothingFound, async (params, token) => {
+      const analyses: Analysis[] = [];
+      for (const uri of params.uris) {
+        if (token.isCancellationRequested) return nothingFound;
+        const analysis = await whenRead(() => session.analysisOfFile(uri));
+        if (analysis) analyses.push(analysis);
+        // A shop has hundreds of files; a keystroke's findings come between them.
+        await new Promise((resolve) => setTimeout(resolve, 0));
+      }
+      return findPickups(session, analyses, params);
     }),
   );
 }

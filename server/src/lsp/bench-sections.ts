@@ -30,7 +30,7 @@ export function benchSection(states: BenchStates, params: BenchParams): BenchSec
   }
 }
 
-function missingRows({ document, now }: BenchStates, { kind, name }: Subject): readonly MissingRow[] {
+export function missingRows({ document, now }: BenchStates, { kind, name }: Subject): readonly MissingRow[] {
   const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
   const instrument = kind === 'instrument' ? instrumentNamed(now, name) : undefined;
   const readings: readonly MissingReading[] = pickup

@@ -58,10 +58,10 @@ const TRIES = 100;
 const BETWEEN_MS = 30;
 
 /** Analyses again until all files that it rests on have come; those that do not come in some seconds count as missing. */
-export async function whenRead(analyse: () => Analysis): Promise<Analysis> {
+export async function whenRead<T extends Analysis | undefined>(analyse: () => T): Promise<T> {
   for (let tries = 1; ; tries += 1) {
     const analysis = analyse();
-    if (analysis.pending.length === 0 || tries >= TRIES) return analysis;
+    if (analysis === undefined || analysis.pending.length === 0 || tries >= TRIES) return analysis;
     await new Promise((resolve) => setTimeout(resolve, BETWEEN_MS));
   }
 }

@@ -2,6 +2,7 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  CodeActionTriggerKind,
   type Connection,
   LSPErrorCodes,
   ResponseError,
@@ -20,10 +21,12 @@ import { documentSymbols } from '../features/document-symbols.ts';
 import { foldingRanges } from '../features/folding.ts';
 import { formatting } from '../features/formatting.ts';
 import { hover } from '../features/hover.ts';
+import { identifyActions } from '../features/identify-actions.ts';
 import { inlayHints } from '../features/inlay-hints.ts';
 import { refactorings } from '../features/refactorings.ts';
 import { references } from '../features/references.ts';
 import { prepareRename, rename } from '../features/rename.ts';
+import { repairActions } from '../features/repair-actions.ts';
 import { toMarkdown, toPlainText } from '../features/rich-text.ts';
 import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
@@ -219,8 +222,20 @@ function codeActions(
       const [found] = diagnostics({ ...analysis, findings: [fix.finding] });
       if (edit && found) actions.push(to.toQuickFix(fix, to.toDiagnostic(document, found, options), edit));
     }
+    // After the single fixes: a plan settles several findings at once.
+    for (const { title, edits, findings } of repairActions(analysis, span)) {
+      const edit = to.toWorkspaceEdit(options.textOf, edits);
+      const settled = diagnostics({ ...analysis, findings }).map((found) => to.toDiagnostic(document, found, options));
+      if (edit) actions.push({ title, kind: CodeActionKind.QuickFix, diagnostics: settled, edit });
+    }
   }
   if (wants(CodeActionKind.RefactorRewrite)) {
+    // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
+    const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
+    for (const { title, edits } of isAsked ? identifyActions(analysis, span) : []) {
+      const edit = to.toWorkspaceEdit(options.textOf, edits);
+      if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });
+    }
     for (const { title, edits } of refactorings(analysis, span)) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });

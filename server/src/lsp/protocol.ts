@@ -8,7 +8,15 @@ import type { FactTable, Pots, Subject } from './bench-protocol.ts';
 export const PROTOCOL_VERSION = 2;
 
 export type * from './bench-protocol.ts';
-export { BENCH_REQUEST, BENCH_SECTIONS, FIND_REQUEST, PAGE_REQUEST } from './bench-protocol.ts';
+export {
+  BENCH_REQUEST,
+  BENCH_SECTIONS,
+  CARD_NAMES,
+  CARDS_REQUEST,
+  FIND_REQUEST,
+  PAGE_REQUEST,
+  PLANS_REQUEST,
+} from './bench-protocol.ts';
 
 /** The language's id and what its files end in. */
 export const LANGUAGE_ID = 'pickup';

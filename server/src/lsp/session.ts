@@ -19,6 +19,8 @@ export interface Session {
    * they rest on stays as it is. True where there are more of them than before.
    */
   complete(document: TextDocument): boolean;
+  /** Of a file of the workspace, open or not. `undefined` where it lies outside, and where the analysis failed. */
+  analysisOfFile(uri: string): Analysis | undefined;
   /** Of all open documents. */
   openAnalyses(): readonly Analysis[];
   /** Of all open documents and every file that they use. */
@@ -79,6 +81,7 @@ export function createSession({ sources, failed }: SessionOptions): Session {
       known.set(fileKey(document.uri), after);
       return after !== before;
     },
+    analysisOfFile: (uri) => (files.isInside(uri) ? analyse(uri) : undefined),
     openAnalyses,
     allAnalyses: () => {
       const found = new Map<string, Analysis>();

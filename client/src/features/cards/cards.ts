@@ -1,0 +1,118 @@
+import { commands, type Disposable, env, type QuickPickItem, Uri, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import {
+  CARD_NAMES,
+  CARDS_REQUEST,
+  type CardsParams,
+  type CardsResult,
+  LANGUAGE_ID,
+  PROTOCOL_VERSION,
+} from '../../../../server/src/lsp/protocol.ts';
+
+/** Printable cards of the file in the editor: chosen, written as pages into a folder, and opened. */
+export function activateCards(client: BaseLanguageClient): Disposable {
+  return commands.registerCommand('pickup.printCards', (given?: unknown) => printCards(client, givenFrom(given)));
+}
+
+/** For those who call the command: nothing is asked then. */
+interface Given {
+  readonly kinds: readonly string[];
+  readonly folder: Uri;
+}
+
+function givenFrom(given: unknown): Given | undefined {
+  const { kinds, folder }: { kinds?: unknown; folder?: unknown } = Object(given ?? {});
+  if (!Array.isArray(kinds) || !(folder instanceof Uri)) return undefined;
+  return { kinds: kinds.filter((kind) => typeof kind === 'string'), folder };
+}
+
+async function printCards(client: BaseLanguageClient, given: Given | undefined): Promise<readonly Uri[]> {
+  const document = window.activeTextEditor?.document;
+  if (document?.languageId !== LANGUAGE_ID) return [];
+  const kinds = given?.kinds ?? (await askKinds());
+  if (kinds === undefined || kinds.length === 0) return [];
+  const params: CardsParams = { protocol: PROTOCOL_VERSION, uri: document.uri.toString(), kinds, paper: paperOf() };
+  const { pages, leftOut } = await client.sendRequest<CardsResult>(CARDS_REQUEST, params);
+  if (pages.length === 0) {
+    void window.showInformationMessage(leftOut[0] ?? 'This file declares no pickup to print a card of.');
+    return [];
+  }
+  const folder = given?.folder ?? (await askFolder(document.uri));
+  if (folder === undefined) return [];
+  const targets = pages.map(({ name }) => Uri.joinPath(folder, `${fileNameOf(name)}.html`));
+  if (!(await mayReplace(targets))) return [];
+  for (const [index, { html }] of pages.entries()) {
+    const target = targets[index];
+    if (target) await workspace.fs.writeFile(target, new TextEncoder().encode(html));
+  }
+  await tell(targets, leftOut, given === undefined);
+  return targets;
+}
+
+async function askKinds(): Promise<readonly string[] | undefined> {
+  const items: QuickPickItem[] = CARD_NAMES.map((label) => ({
+    label,
+    description: ABOUT[label],
+    picked: label !== 'label',
+  }));
+  const picked = await window.showQuickPick(items, {
+    title: 'Print cards',
+    placeHolder: 'Which cards',
+    canPickMany: true,
+  });
+  return picked?.map(({ label }) => label);
+}
+
+const ABOUT: Readonly<Record<(typeof CARD_NAMES)[number], string>> = {
+  winding: 'one a coil, for beside the winder',
+  bench: 'what the meter must read, before and after the joints',
+  wiring: 'the drawing and its table of joints',
+  potting: 'bath, time, temperature',
+  'hand-over': 'for the customer',
+  label: 'for the box, with a code that points to the file',
+};
+
+/** Where Letter is the paper in use, the language says so. Common practice, no published source. */
+const paperOf = (): CardsParams['paper'] => (/^en-(US|CA)$|^es-MX$/.test(env.language) ? 'letter' : 'a4');
+
+async function askFolder(spec: Uri): Promise<Uri | undefined> {
+  const [folder] =
+    (await window.showOpenDialog({
+      title: 'Folder for the cards',
+      openLabel: 'Write the Cards Here',
+      canSelectFiles: false,
+      canSelectFolders: true,
+      defaultUri: Uri.joinPath(spec, '..'),
+    })) ?? [];
+  return folder;
+}
+
+async function mayReplace(targets: readonly Uri[]): Promise<boolean> {
+  const there = await Promise.all(
+    targets.map((target) =>
+      workspace.fs.stat(target).then(
+        () => true,
+        () => false,
+      ),
+    ),
+  );
+  const count = there.filter(Boolean).length;
+  if (count === 0) return true;
+  const replace = 'Replace';
+  const what = count === 1 ? 'One of these cards is there already.' : `${count} of these cards are there already.`;
+  return (await window.showWarningMessage(what, { modal: true }, replace)) === replace;
+}
+
+async function tell(targets: readonly Uri[], leftOut: readonly string[], offer: boolean): Promise<void> {
+  const [first] = targets;
+  if (!offer || first === undefined) return;
+  const left = leftOut.length === 0 ? '' : ` Left out: ${leftOut.join('; ')}.`;
+  const open = 'Open';
+  const what = targets.length === 1 ? 'The card is written.' : `${targets.length} cards are written.`;
+  if ((await window.showInformationMessage(`${what}${left}`, open)) === open) {
+    for (const target of targets) await env.openExternal(target);
+  }
+}
+
+/** A name of a pickup may hold what no file system takes. */
+const fileNameOf = (name: string): string => name.replace(/[^\p{L}\p{N}._-]+/gu, '-').slice(0, 120);

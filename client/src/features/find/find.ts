@@ -1,0 +1,119 @@
+import {
+  CancellationTokenSource,
+  commands,
+  type Disposable,
+  type QuickPickItem,
+  Range,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import {
+  FIND_REQUEST,
+  type FindParams,
+  type FindResult,
+  type FoundPickup,
+  PROTOCOL_VERSION,
+} from '../../../../server/src/lsp/protocol.ts';
+
+/** The pickups on record in the workspace, in a list that takes the same filters as the command line's. */
+export function activateFind(client: BaseLanguageClient): Disposable {
+  return commands.registerCommand('pickup.findPickup', () => find(client));
+}
+
+interface Item extends QuickPickItem {
+  readonly found?: FoundPickup;
+  /** Put into the box when chosen. */
+  readonly filter?: string;
+}
+
+const MOST_FILES = 5000;
+/** Between the last keystroke and the search. */
+const REST_MS = 150;
+
+async function find(client: BaseLanguageClient): Promise<void> {
+  const files = await workspace.findFiles('**/*.pickup', '**/node_modules/**', MOST_FILES);
+  const uris = files.map((uri) => uri.toString());
+  const pick = window.createQuickPick<Item>();
+  pick.title = 'Find a pickup';
+  pick.placeholder = 'Any words, or filters: spool TB-W7, made 2026-03 to 2026-04, needs retest; several by commas';
+  pick.matchOnDescription = true;
+  pick.matchOnDetail = true;
+  let searches = 0;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  let running: CancellationTokenSource | undefined;
+  /** A newer wish ends the older one. */
+  const search = async (text: string): Promise<void> => {
+    searches += 1;
+    const mine = searches;
+    running?.cancel();
+    const source = new CancellationTokenSource();
+    running = source;
+    pick.busy = true;
+    const params: FindParams = { protocol: PROTOCOL_VERSION, uris, filters: filtersIn(text) };
+    const result = await client.sendRequest<FindResult>(FIND_REQUEST, params, source.token).catch(() => undefined);
+    if (mine !== searches) return;
+    pick.busy = false;
+    if (result) pick.items = itemsOf(result, text);
+  };
+  pick.onDidChangeValue((text) => {
+    clearTimeout(resting);
+    resting = setTimeout(() => void search(text), REST_MS);
+  });
+  pick.onDidAccept(() => {
+    const [item] = pick.selectedItems;
+    if (item?.filter !== undefined) {
+      pick.value = item.filter;
+      void search(item.filter);
+    } else if (item?.found) {
+      pick.hide();
+      void show(item.found);
+    }
+  });
+  pick.onDidHide(() => {
+    clearTimeout(resting);
+    searches += 1;
+    running?.cancel();
+    pick.dispose();
+  });
+  pick.show();
+  await search('');
+}
+
+const FILTER_WORDS =
+  /^\s*(?:serial|name|for|position|made|resistance|turns|magnet|spool|wire|bobbin|instrument|finding|design|needs)\s+\S/;
+
+/** What is not written like a filter is for the list's own matching. */
+const filtersIn = (text: string): readonly string[] =>
+  text
+    .split(',')
+    .filter((part) => FILTER_WORDS.test(part))
+    .map((part) => part.trim());
+
+function itemsOf({ found, problem, examples }: FindResult, text: string): readonly Item[] {
+  // A filter is not in the words of what it finds: then the list must not match by them again.
+  const alwaysShow = filtersIn(text).length > 0;
+  const items = found.map((each): Item => {
+    const label = each.title ?? each.name;
+    return {
+      label,
+      description: `${each.name} · ${fileOf(each.uri)}`,
+      detail: [each.about, ...each.reasons].join(' · '),
+      alwaysShow,
+      found: each,
+    };
+  });
+  if (problem !== undefined) return [{ label: problem, alwaysShow: true }];
+  if (items.length === 0) return [{ label: 'No pickup fits.', alwaysShow: true }];
+  if (text !== '') return items;
+  return [...items, ...examples.map((filter): Item => ({ label: filter, description: 'a filter', filter }))];
+}
+
+const fileOf = (uri: string): string => workspace.asRelativePath(Uri.parse(uri, true));
+
+async function show({ uri, range: { start, end } }: FoundPickup): Promise<void> {
+  const selection = new Range(start.line, start.character, start.line, start.character);
+  const editor = await window.showTextDocument(Uri.parse(uri, true), { selection });
+  editor.revealRange(new Range(start.line, start.character, end.line, end.character));
+}

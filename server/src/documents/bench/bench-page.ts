@@ -1,0 +1,103 @@
+/** The bench view as a page that needs nothing else: drawing, numbers, response, positions, readings still missing. */
+import type { FactTable } from '../drawing-sheet.ts';
+import { type HtmlNode, h, typed } from '../html.ts';
+import { PALETTES } from '../theme.ts';
+import type { NumbersTable } from './numbers-table.ts';
+
+export interface BenchPage {
+  readonly title: string;
+  /** The file, the position, what stands behind the heading. */
+  readonly about: readonly string[];
+  readonly findings: readonly { readonly code: string; readonly message: string }[];
+  readonly drawing: { readonly svg: string; readonly table: FactTable } | undefined;
+  readonly numbers: NumbersTable | undefined;
+  readonly plots: readonly { readonly svg: string; readonly table: FactTable }[];
+  readonly readings: readonly {
+    readonly settles: string;
+    readonly how: string;
+    readonly expected?: string;
+  }[];
+}
+
+export function benchPageBody(page: BenchPage): readonly HtmlNode[] {
+  const { title, about, findings, drawing, numbers, plots, readings } = page;
+  return [
+    h(
+      'main',
+      {},
+      h('h1', {}, typed(title)),
+      h('p', {}, ...about.flatMap((text, index) => [...(index > 0 ? [' · '] : []), typed(text)])),
+      ...(findings.length === 0
+        ? [h('p', {}, 'No findings.')]
+        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, typed(message), ` (${code})`)))]),
+      ...(drawing === undefined ? [] : [h('div', {}, { drawing: drawing.svg }), factTable(drawing.table)]),
+      ...(numbers === undefined ? [] : [numbersTable(numbers)]),
+      ...plots.flatMap(({ svg, table }) => [h('div', {}, { drawing: svg }), factTable(table)]),
+      ...(readings.length === 0
+        ? []
+        : [
+            h('h2', {}, 'Readings still missing'),
+            h(
+              'ul',
+              {},
+              ...readings.map(({ settles, how, expected }) =>
+                h(
+                  'li',
+                  {},
+                  h('b', {}, typed(settles)),
+                  ': ',
+                  typed(how),
+                  expected === undefined ? '' : ` Expect ${expected}.`,
+                ),
+              ),
+            ),
+          ]),
+    ),
+  ];
+}
+
+function numbersTable({ caption, rows }: NumbersTable): HtmlNode {
+  return factTable({
+    caption: `${caption}; ± is one standard deviation`,
+    columns: ['', 'value', 'rests on'],
+    rows: rows.map(({ name, now, restsOn }) => [name, now, restsOn]),
+  });
+}
+
+function factTable({ caption, columns, rows }: FactTable): HtmlNode {
+  return h(
+    'table',
+    {},
+    h('caption', {}, typed(caption)),
+    h(
+      'thead',
+      {},
+      h('tr', {}, ...columns.map((text) => (text === '' ? h('td', {}) : h('th', { scope: 'col' }, typed(text))))),
+    ),
+    h(
+      'tbody',
+      {},
+      ...rows.map(([name = '', ...cells]) =>
+        h('tr', {}, h('th', { scope: 'row' }, typed(name)), ...cells.map((cell) => h('td', {}, typed(cell)))),
+      ),
+    ),
+  );
+}
+
+export function benchPageCss(): string {
+  const { light, dark } = PALETTES;
+  const colours = ({ paper, ink, line }: typeof light | typeof dark): string =>
+    `:root { --paper: ${paper}; --ink: ${ink}; --line: ${line}; }`;
+  return [
+    colours(light),
+    `@media screen and (prefers-color-scheme: dark) { ${colours(dark)} }`,
+    'body { margin: 2rem auto; max-width: 62rem; padding: 0 1rem; background: var(--paper); color: var(--ink); font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: anywhere; }',
+    'h1 { font-size: 1.3rem; margin: 0; } h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; }',
+    'table { border-collapse: collapse; width: 100%; margin: 1rem 0 2rem; font-variant-numeric: tabular-nums; break-inside: avoid; }',
+    'caption { text-align: left; font-weight: 600; padding-bottom: .3rem; }',
+    'th, td { border-bottom: 1px solid var(--line); padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: top; font-weight: 400; }',
+    'svg { max-width: 100%; height: auto; }',
+    '@media print { body { margin: 0; max-width: none; } }',
+    '',
+  ].join('\n');
+}

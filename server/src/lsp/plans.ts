@@ -1,0 +1,35 @@
+import type { WorkspaceEdit } from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Analysis } from '../analysis-types.ts';
+import { identifyActions } from '../features/identify-actions.ts';
+import { ownSubjects } from '../features/own-subjects.ts';
+import { repairActions } from '../features/repair-actions.ts';
+import type { Plan, PlansParams } from './bench-protocol.ts';
+import { offsetFrom } from './from-protocol.ts';
+import { type TextOf, toWorkspaceEdit } from './to-protocol.ts';
+
+/** Repairs of what is wrong with the pickup or instrument at a position, or what its readings prove of its leads. */
+export function plansAt(
+  {
+    document,
+    analysis,
+    textOf,
+  }: { readonly document: TextDocument; readonly analysis: Analysis; readonly textOf: TextOf },
+  { what, cursor }: PlansParams,
+): readonly Plan[] {
+  const offset = offsetFrom(document, cursor);
+  const own = ownSubjects(analysis);
+  const around = own.find(({ around: at }) => at.start <= offset && offset < at.end) ?? own[0];
+  if (around === undefined) return [];
+  if (what === 'identify') {
+    return identifyActions(analysis, around.span).flatMap(({ title, proven, edits }) =>
+      planOf(title, proven ? [] : ['No reading decides this: it is a choice.'], toWorkspaceEdit(textOf, edits)),
+    );
+  }
+  return repairActions(analysis, around.around).flatMap(({ title, steps, edits }) =>
+    planOf(title, steps, toWorkspaceEdit(textOf, edits)),
+  );
+}
+
+const planOf = (title: string, steps: readonly string[], edit: WorkspaceEdit | undefined): readonly Plan[] =>
+  edit === undefined ? [] : [{ title, steps, edit }];
