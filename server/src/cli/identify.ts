@@ -69,7 +69,7 @@ function leadsText(
     `${heading}:`,
     ...(tooMany ? ['  too many leads are unread to deduce anything: read resistances between pairs first'] : []),
     ...(contradicts.length > 0
-      ? ['  no way of soldering the coils gives all of these readings; one of them is mistaken:', ...lines]
+      ? ['  no way of soldering the coils gives all readings; one of these is mistaken:', ...lines]
       : coils.map((each) => `  ${visible(coilText(each))}`)),
     ...shields.map(({ lead, part }) => `  ${visible(`${lead} is the shield: it reads nothing to the ${part}`)}`),
     ...(pairs.length > 0 && coils.some(({ leads }) => leads === undefined)

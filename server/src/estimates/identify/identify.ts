@@ -35,7 +35,10 @@ export interface Identification {
   /** Conductors that are the shield: they read nearly nothing to a metal part. */
   readonly shields: Evidence['onMetal'];
   readonly assuming: Space['assuming'];
-  /** The readings contradict each other, or what is stated: nothing is deduced. */
+  /**
+   * The readings contradict each other, or what is stated: nothing is deduced. Each of these alone, left out, makes the others agree;
+   * where none does, all of them.
+   */
   readonly contradicts: readonly Place[];
   readonly tooMany: boolean;
   readonly next: (NextMeasurement & { readonly text: string }) | undefined;
@@ -46,8 +49,7 @@ export function identifyLeads(quick: QuickEstimates, bench: Bench | undefined): 
   const open = evidence.coils.filter(isUntraced);
   if (open.length === 0) return { ...NOTHING, shields: evidence.onMetal };
   const { hypotheses, assuming, tooMany } = hypothesesOf(evidence);
-  const contradicts =
-    hypotheses.length === 0 && !tooMany ? [...evidence.readings, ...evidence.kicks].map(({ place }) => place) : [];
+  const contradicts = hypotheses.length === 0 && !tooMany ? suspects(evidence) : [];
   const next = tooMany ? undefined : nextMeasurement(evidence, hypotheses);
   return {
     coils: open.map(({ coil }) => identified(coil, evidence, hypotheses)),
@@ -58,6 +60,16 @@ export function identifyLeads(quick: QuickEstimates, bench: Bench | undefined): 
     tooMany,
     next: next && { ...next, text: measurementWords(next.measurement, evidence) },
   };
+}
+
+function suspects(evidence: Evidence): readonly Place[] {
+  const { readings, kicks } = evidence;
+  const agree = (without: Evidence) => hypothesesOf(without).hypotheses.length > 0;
+  const odd = [
+    ...readings.filter((each) => agree({ ...evidence, readings: readings.filter((other) => other !== each) })),
+    ...kicks.filter((each) => agree({ ...evidence, kicks: kicks.filter((other) => other !== each) })),
+  ];
+  return (odd.length > 0 ? odd : [...readings, ...kicks]).map(({ place }) => place);
 }
 
 const NOTHING: Identification = {
