@@ -93,10 +93,10 @@ export function turnedCoils(pickup: Pickup, rodsTurned: readonly string[], barTu
   return names.map(({ name }) => name);
 }
 
-export const rotationOf = (sign: 1 | -1): Rotation => (sign > 0 ? 'counterclockwise' : 'clockwise');
+const rotationOf = (sign: 1 | -1): Rotation => (sign > 0 ? 'counterclockwise' : 'clockwise');
 export const otherRotation = (rotation: Rotation): Rotation =>
   rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
-export const otherPole = (pole: PoleUp): PoleUp => (pole === 'north-up' ? 'south-up' : 'north-up');
+const otherPole = (pole: PoleUp): PoleUp => (pole === 'north-up' ? 'south-up' : 'north-up');
 
 /** How the two leads of a coil can change places. */
 export type LeadSwap =

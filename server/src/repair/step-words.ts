@@ -1,5 +1,5 @@
 /** Steps as a person does them, with what each is good for. */
-import { coilWords, endLead } from '../checks/words.ts';
+import { capital, coilWords, endLead } from '../checks/words.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { freedLeadName, leadSwap } from './changed-pickup.ts';
@@ -26,7 +26,7 @@ export const ORDER: readonly Work[] = [
 ];
 
 export function stepWords(move: Move): StepWords {
-  const why = `${effectOf(move)}; ${WORK[move.work].reason}`;
+  const why = capital(`${effectOf(move)}; ${WORK[move.work].reason}`);
   return { text: textOf(move), why: `${why}.` };
 }
 
