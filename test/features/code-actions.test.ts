@@ -64,6 +64,52 @@ describe('refactorings', () => {
     assert.deepEqual(analysed(corrected).findings, []);
   });
 
+  const planned = SINGLE.replace(
+    '  cover none',
+    '  target {\n    resistance 6.2 kohm\n    resonance 4.2 kHz loaded\n  }\n  cover none',
+  );
+
+  it('turns that reach a target are written; the title says how many, and whether they fit', () => {
+    const at = planned.indexOf('resistance 6.2');
+    const titles = refactorings(analysed(planned), { start: at, end: at }).filter(({ title }) => /target/.test(title));
+    assert.match(
+      titles[0]?.title ?? '',
+      /^Wind for the target resistance of 6\.2 kohm: main 8_\d{3} turns \(fits, \d+ % of the window\)$/,
+    );
+    assert.match(titles[1]?.title ?? '', /^Wind for the target resonance of 4\.2 kHz loaded: main \d_\d{3} turns/);
+    const corrected = edited(planned, titles[0]?.edits ?? []);
+    const reached = analysed(corrected).pickups[0]?.quick.resistance20COhm?.value ?? 0;
+    assert.ok(Math.abs(reached / 6200 - 1) < 3e-4, `${reached} ohm`);
+  });
+
+  it('turns for a target are not worked out where the cursor stands elsewhere', () => {
+    const at = planned.indexOf('strings 6');
+    assert.deepEqual(
+      refactorings(analysed(planned), { start: at, end: at }).map(({ title }) => title),
+      [],
+    );
+  });
+
+  it('a planned coil is matched to the other by turn-area', () => {
+    const pair = SINGLE.replace(
+      '  cover none',
+      `  coil second like main {
+    turns 7_500
+    polarity south-up
+    start white
+    finish black
+  }
+  cover none`,
+    ).replace('ground grey', 'link grey white\n    ground black');
+    const at = pair.indexOf('turns 7_500');
+    const [match] = refactorings(analysed(pair), { start: at, end: at }).filter(({ title }) => /Match/.test(title));
+    assert.match(
+      match?.title ?? '',
+      /^Match the main coil by turn-area, so that hum cancels: second 7_700 turns \(fits/,
+    );
+    assert.match(edited(pair, match?.edits ?? []), /coil second like main \{\n {4}turns 7_700\n/);
+  });
+
   it('nothing is offered outside of a pickup', () => {
     assert.deepEqual(refactorings(analysed(SINGLE), { start: 0, end: 0 }), []);
   });

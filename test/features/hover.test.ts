@@ -22,6 +22,56 @@ describe('hover', () => {
     assert.match(hoverAt(SINGLE.replace('pickup wren', 'pickup w‸ren')), /hot to ground: 5\.\d+ ± /);
   });
 
+  it('a coil tells field, spindle, winding time, and what would narrow its numbers most', () => {
+    const text = hoverAt(SINGLE.replace('coil main', 'coil ma‸in'));
+    assert.match(text, /field at the string: \d+ ± \d+\u202fmT \(computed: alnico-5 rods/);
+    assert.match(text, /spindle, seen facing it: clockwise, top toward it/);
+    assert.match(text, /winding time: 9\.6\u202fmin \(800 rpm, assumed/);
+    assert.match(text, /What would narrow it most\s+resistance: \d+\u202f% wire plain-42 \(measure some metres/);
+  });
+
+  it('a pickup tells its inductance, capacitance and resonance under the load it names', () => {
+    const text = hoverAt(SINGLE.replace('pickup wren', 'pickup w‸ren'));
+    assert.match(text, /inductance: 2\.\d+ ± 0\.\d+\u202fH/);
+    assert.match(text, /resonance: \d\.\d+ ± 0\.\d+\u202fkHz \(.*load: 500 kohm volume and tone/);
+  });
+
+  it('a magnet in a pickup tells what each other one in scope would change', () => {
+    const text = hoverAt(`use "parts.pickup"
+magnet other like bar-5 {
+  material alnico-2
+}
+bobbin low like rod-six {
+  pole slug steel 4.8 x 12.5 mm
+}
+pickup wren {
+  coil main {
+    bobbin low
+    wire plain-42
+    turns 5_000
+    start grey
+    finish violet
+  }
+  coil second like main {
+    start white
+    finish black
+  }
+  magnet bar‸-5 north toward main
+  hookup {
+    hot violet
+    link grey white
+    ground black
+  }
+}
+`);
+    assert.match(text, /field at the string over main: \d+ ± \d+\u202fmT/);
+    assert.match(
+      text,
+      /with other instead: output −\d\.\d ± \d\.\d\u202fdB \(field .*pull on the string × 0\.\d+ ± 0\.\d+/,
+    );
+    assert.match(text, /charged again/);
+  });
+
   it('a fact tells its meaning, its pattern and an example', () => {
     const text = hoverAt(SINGLE.replace('packing', 'pack‸ing'));
     assert.match(text, /area of copper and enamel/);

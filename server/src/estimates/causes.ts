@@ -47,7 +47,7 @@ export function largestCause(estimate: Estimate): LargestCause | undefined {
 /** By how a cause's name begins. */
 const MEASUREMENTS: readonly (readonly [string, string])[] = [
   ['spool ', 'measure some metres of the spool: measures … ohm/m at … degC'],
-  ['wire ', 'measure the resistance of the coil, or wind from a spool that is measured'],
+  ['wire ', 'measure some metres of this wire, or its bare diameter; or read the coil itself'],
   ['overall diameter of ', 'measure the wire over its enamel: overall … mm'],
   ['packing of ', 'measure how deep the winding is, which gives its packing: packing …'],
   ['bobbin of ', 'measure the core and the winding space of the bobbin'],

@@ -117,6 +117,8 @@ function barField(
   const middle = own[Math.floor(own.length / 2)];
   if (!size || !middle) return undefined;
   const across = arrangement.map(({ rod }) => rod.acrossM);
+  // A bar is magnetised across its width: a single row of poles over its middle is neither at its north nor at its south.
+  if (Math.max(...across) - Math.min(...across) < size.width.si / 10) return undefined;
   const centre = (Math.min(...across) + Math.max(...across)) / 2;
   const rods = arrangement.map(({ rod }) => ({ ...rod, acrossM: rod.acrossM - centre }));
   const lowest = Math.min(...rods.map(({ bottomM }) => bottomM));

@@ -20,33 +20,33 @@ export interface EstimateRow {
 /** Everything known of a coil; what is not known is left out, what there is none of is said. */
 export function coilRows(coil: CoilEstimates): readonly EstimateRow[] {
   return [
-    row('turns', coil.turns, 'turns'),
-    row('resistance at 20 °C', coil.resistance20COhm, 'resistance'),
-    row('wire length', coil.wireLengthM, 'length'),
-    row('wire mass', coil.wireMassKg, 'mass'),
-    row('mean turn', coil.meanTurnM, 'length'),
-    row('turn-area', coil.turnAreaM2, { unit: 'm²' }),
-    row('build', coil.buildM, 'length'),
-    row('layers', coil.layers, { unit: '' }),
-    row('packing', coil.packing, { unit: '' }),
-    row('window filled', coil.windowFilled, 'percentage'),
-    row('resistance of its wire', coil.ohmPerM20C, 'resistance per length'),
-    row('inductance without poles', coil.inductanceAirH, 'inductance'),
-    row('inductance', coil.inductanceH, 'inductance'),
-    row('capacitance', coil.capacitanceF, 'capacitance'),
+    rowOf('turns', coil.turns, 'turns'),
+    rowOf('resistance at 20 °C', coil.resistance20COhm, 'resistance'),
+    rowOf('wire length', coil.wireLengthM, 'length'),
+    rowOf('wire mass', coil.wireMassKg, 'mass'),
+    rowOf('mean turn', coil.meanTurnM, 'length'),
+    rowOf('turn-area', coil.turnAreaM2, { unit: 'm²' }),
+    rowOf('build', coil.buildM, 'length'),
+    rowOf('layers', coil.layers, { unit: '' }),
+    rowOf('packing', coil.packing, { unit: '' }),
+    rowOf('window filled', coil.windowFilled, 'percentage'),
+    rowOf('resistance of its wire', coil.ohmPerM20C, 'resistance per length'),
+    rowOf('inductance without poles', coil.inductanceAirH, 'inductance'),
+    rowOf('inductance', coil.inductanceH, 'inductance'),
+    rowOf('capacitance', coil.capacitanceF, 'capacitance'),
   ].flat();
 }
 
 /** Everything known of a pickup between hot and ground. */
 export function pickupRows(pickup: PickupEstimates): readonly EstimateRow[] {
   return [
-    row('resistance at 20 °C, hot to ground', pickup.resistance20COhm, 'resistance'),
+    rowOf('resistance at 20 °C, hot to ground', pickup.resistance20COhm, 'resistance'),
     [{ name: 'phase', value: VERDICTS[pickup.phase], restsOn: '' }],
     level('string signal against one coil', pickup.signalDb),
     level('hum against one coil', pickup.humDb),
-    row('inductance', pickup.inductanceH, 'inductance'),
-    row('capacitance', pickup.capacitanceF, 'capacitance'),
-    row('resonance', pickup.resonanceHz, 'frequency'),
+    rowOf('inductance', pickup.inductanceH, 'inductance'),
+    rowOf('capacitance', pickup.capacitanceF, 'capacitance'),
+    rowOf('resonance', pickup.resonanceHz, 'frequency'),
     level('resonance peak', pickup.peakDb),
   ].flat();
 }
@@ -58,7 +58,7 @@ const VERDICTS: Readonly<Record<PhaseVerdict, string>> = {
   unproven: 'unknown: wind or polarity neither stated nor measured',
 };
 
-function row(
+export function rowOf(
   name: string,
   estimate: Estimate | null | undefined,
   as: Dimension | { readonly unit: string },

@@ -7,9 +7,9 @@ import type { Analysis, FileSpan } from '../analysis-types.ts';
 import { explanationOf } from '../checks/pages.ts';
 import type { Place } from '../model/place.ts';
 import { findingSpan } from './diagnostics.ts';
-import { coilRows, pickupRows } from './estimate-rows.ts';
 import { type NameAt, nameAt } from './name-at.ts';
 import { ownPickups } from './own-blocks.ts';
+import { coilNumbers, magnetNumbers, pickupNumbers } from './part-numbers.ts';
 import type { RichText, Section } from './rich-text.ts';
 import { factSchemaOf, schemaOf } from './schema-at.ts';
 import { inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
@@ -45,21 +45,19 @@ function numbersOf(
   analysis: Analysis,
   { kind, name, span, target }: { kind: string; name: string; span: FileSpan; target: FileSpan },
 ): RichText {
-  const values = (rows: Extract<Section, { kind: 'values' }>['rows']): RichText =>
-    rows.length > 0 ? [{ kind: 'values', rows }] : [];
   if (kind === 'pickup') {
     const analysed = analysis.pickups.find(({ pickup }) => pickup.name === name);
-    return analysed ? values(pickupRows(analysed.estimates())) : [];
+    return analysed ? pickupNumbers(analysis, analysed) : [];
   }
-  if (kind !== 'coil') return [];
   const around = ownPickups(analysis).find(({ placed }) => holds(placed.offset, placed.chunk.text, span.start));
+  if (kind === 'magnet') return around ? magnetNumbers(analysis, around.analysed, name) : [];
+  if (kind !== 'coil') return [];
   const analysed =
     around?.analysed ??
     analysis.pickups.find(({ pickup }) =>
       pickup.coils.some((coil) => coil.name === name && analysis.locate(coil.place)?.start === target.start),
     );
-  const coil = analysed?.estimates().coils.get(name);
-  return coil ? values(coilRows(coil)) : [];
+  return analysed ? coilNumbers(analysis, analysed, name) : [];
 }
 
 const holds = (offset: number, text: string, at: number): boolean => offset <= at && at <= offset + text.length;
@@ -97,8 +95,7 @@ const USE_MEANING = 'takes in another file: what that declares, and what it uses
 function aboutBlock(analysis: Analysis, at: SyntaxAt, block: BlockNode): RichText {
   const schema = schemaOf(block);
   const own = at.blocks.length === 1 ? ownPickups(analysis).find((each) => each.block === block) : undefined;
-  const rows = own ? pickupRows(own.analysed.estimates()) : [];
-  return [...(schema ? describeBlock(schema) : []), ...(rows.length > 0 ? [{ kind: 'values', rows } as const] : [])];
+  return [...(schema ? describeBlock(schema) : []), ...(own ? pickupNumbers(analysis, own.analysed) : [])];
 }
 
 function describeBlock(schema: BlockSchema): RichText {

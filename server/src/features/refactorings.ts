@@ -5,6 +5,7 @@ import { printQuantity } from '../quantities/print.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';
 import type { TextEdit } from './text-edits.ts';
+import { turnsActions } from './turns-actions.ts';
 
 export interface Refactoring {
   readonly title: string;
@@ -22,6 +23,7 @@ export function refactorings(analysis: Analysis, span: Span): readonly Refactori
     };
     return [
       ...own.coils.filter(({ block }) => isIn(block)).flatMap((coil) => writeTurns(analysis, own, coil)),
+      ...turnsActions(analysis, own, span),
       ...writeTarget(analysis, own),
     ];
   });

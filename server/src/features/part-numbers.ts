@@ -1,0 +1,146 @@
+/** What is known of a coil, a pickup, a magnet in a pickup: values, what each rests on, and the measurement that would narrow it most. */
+import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import { largestCause } from '../estimates/causes.ts';
+import { fieldAtStringT, knownMagnet, magnetExchange } from '../estimates/magnet-estimates.ts';
+import { pickupMagnetics } from '../estimates/magnetics.ts';
+import type { QuickEstimates } from '../estimates/quick.ts';
+import { machineSettings } from '../estimates/winding-plan.ts';
+import { benchRoomC } from '../model/bench.ts';
+import type { Coil } from '../model/coil.ts';
+import type { Magnet } from '../model/magnet.ts';
+import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
+import { copperTemperatureFactor } from '../physics/wire.ts';
+import { quickOf } from '../pickup-analysis.ts';
+import { type Estimate, scale } from '../quantities/estimate.ts';
+import { printNumber, printQuantity } from '../quantities/print.ts';
+import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';
+import type { RichText } from './rich-text.ts';
+
+export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAnalysis, name: string): RichText {
+  const coil = pickup.coils.find((each) => each.name === name);
+  const values = estimates().coils.get(name);
+  if (!coil || !values) return [];
+  const quick = quickOf(bench)(pickup);
+  const room = benchRoomC(bench);
+  const atRoom = values.resistance20COhm && scale(values.resistance20COhm, copperTemperatureFactor(room));
+  const field = fieldAtStringT(pickup, coil);
+  return [
+    ...table([
+      ...coilRows(values),
+      ...(room === 20 ? [] : rowOf(`resistance at ${printNumber(room, 0)} °C, today's room`, atRoom, 'resistance')),
+      ...rowOf('field at the string', field, 'flux density'),
+      ...atTheWinder(quick, coil),
+    ]),
+    ...narrowing([
+      ['resistance', values.resistance20COhm],
+      ['turns', values.turns],
+      ['inductance', values.inductanceH],
+      ['capacitance', values.capacitanceF],
+    ]),
+  ];
+}
+
+function atTheWinder(quick: QuickEstimates, coil: Coil): readonly EstimateRow[] {
+  const settings = machineSettings(quick, coil);
+  if (!settings) return [];
+  const { spindle, minutes, speedRpm, turnsPerLayer } = settings;
+  return [
+    ...(spindle
+      ? [
+          {
+            name: 'spindle, seen facing it',
+            value: `${spindle.topTowardIt}, top toward it`,
+            restsOn: `${spindle.bottomTowardIt} with the bottom toward it`,
+          },
+        ]
+      : []),
+    {
+      name: 'winding time',
+      value: `${printNumber(minutes, minutes < 10 ? 1 : 0)}\u202Fmin`,
+      restsOn: `${printNumber(speedRpm, 0)} rpm${coil.speed ? '' : ', assumed'}; ${turnsPerLayer} turns from flange to flange`,
+    },
+  ];
+}
+
+export function pickupNumbers({ bench }: Analysis, { pickup, estimates }: PickupAnalysis): RichText {
+  const values = estimates();
+  const quick = quickOf(bench)(pickup);
+  return [
+    ...table([...pickupRows(values), ...couplingRows(quick)]),
+    ...narrowing([
+      ['resistance', values.resistance20COhm],
+      ['inductance', values.inductanceH],
+      ['capacitance', values.capacitanceF],
+      ['resonance', values.resonanceHz],
+    ]),
+  ];
+}
+
+/** k = M / √(L₁L₂) of two coils, both counted the same way round. */
+function couplingRows(quick: QuickEstimates): readonly EstimateRow[] {
+  const { coils, mutualSameSenseH } = pickupMagnetics(quick);
+  const [a, b, ...more] = [...coils.values()];
+  if (!a || !b || more.length > 0) return [];
+  const k = Math.abs(mutualSameSenseH(a.coil, b.coil)) / Math.sqrt(a.totalH.value * b.totalH.value);
+  if (!Number.isFinite(k)) return [];
+  const { coilsApart } = quick.netlist.pickup;
+  return [
+    {
+      name: `coupling of ${a.coil.name} and ${b.coil.name}`,
+      value: printNumber(k, 2),
+      restsOn: coilsApart ? `coils ${coilsApart.value.distance.written} apart` : 'distance of the coils assumed',
+    },
+  ];
+}
+
+/** What each other magnet in scope would change, were it put in the place of the pickup's own. */
+export function magnetNumbers(analysis: Analysis, { pickup }: PickupAnalysis, name: string): RichText {
+  const own = pickup.barMagnet?.value.magnet;
+  if (own?.name !== name) return [];
+  const coil = pickup.coils.find((each) => fieldAtStringT(pickup, each));
+  const material = knownMagnet(own);
+  const field = coil && fieldAtStringT(pickup, coil);
+  if (!coil || !field || !material) return [];
+  const rows = [
+    ...rowOf(`field at the string over ${coil.name}`, field, 'flux density'),
+    ...analysis
+      .namesInScope('magnet')
+      .flatMap((thing) => (isMagnet(thing) && thing.name !== name ? exchangeRows(pickup, coil, thing, field) : [])),
+  ];
+  return [...table(rows), ...(material.note ? [{ kind: 'paragraph', text: HANDLING_NOTE } as const] : [])];
+}
+
+const isMagnet = (thing: object): thing is Magnet => 'remanence' in thing && 'size' in thing;
+
+function exchangeRows(
+  pickup: PickupAnalysis['pickup'],
+  coil: Coil,
+  other: Magnet,
+  field: Estimate,
+): readonly EstimateRow[] {
+  const to = knownMagnet(other);
+  const change = to && magnetExchange(pickup, coil, to);
+  if (!change) return [];
+  const { outputDb, pullRatio, fieldRatio } = change;
+  const at = printQuantity({ value: field.value * fieldRatio.value, digits: 2, dimension: 'flux density' });
+  return [
+    {
+      name: `with ${other.name} instead`,
+      value: `output ${outputDb.value > 0 ? '+' : ''}${printNumber(outputDb.value, 1)} ± ${printNumber(outputDb.sd, 1)}\u202FdB`,
+      restsOn: `field ${at}, pull on the string × ${printNumber(pullRatio.value, 2)} ± ${printNumber(pullRatio.sd, 2)}; same size, both fully charged; ${to.words}`,
+    },
+  ];
+}
+
+const table = (rows: readonly EstimateRow[]): RichText => (rows.length > 0 ? [{ kind: 'values', rows }] : []);
+
+/** The one measurement that would narrow each number most; nothing where its own error is the largest part. */
+function narrowing(values: readonly (readonly [string, Estimate | null | undefined])[]): RichText {
+  const rows = values.flatMap(([name, estimate]): readonly EstimateRow[] => {
+    const largest = estimate ? largestCause(estimate) : undefined;
+    if (!largest) return [];
+    const percent = Math.round(100 * largest.share);
+    return [{ name, value: `${percent}\u202F% ${largest.cause}`, restsOn: largest.measurement }];
+  });
+  return rows.length === 0 ? [] : [{ kind: 'heading', text: 'What would narrow it most' }, ...table(rows)];
+}
