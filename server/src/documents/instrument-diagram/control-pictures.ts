@@ -1,0 +1,44 @@
+import type { Control, Instrument, Slot } from '../../model/instrument.ts';
+import type { PickupNetlist } from '../../model/netlist.ts';
+import { printValue } from '../../quantities/print.ts';
+import type { Dimension } from '../../quantities/unit-table.ts';
+import type { ControlPicture } from './schematic-picture.ts';
+import type { Shop } from './shop.ts';
+
+export const masters = ({ controls }: Instrument): readonly ControlPicture[] =>
+  controls.filter(({ forSlot }) => forSlot === undefined).map(controlPicture);
+
+export function ownControls(
+  { instrument }: Shop,
+  { name }: Slot,
+  { hot }: PickupNetlist,
+  sounding: ReadonlySet<string>,
+) {
+  const controls = instrument.controls.filter(({ forSlot }) => forSlot?.value === name).map(controlPicture);
+  const live = [...sounding].some((id) => id.startsWith(`${name}.`));
+  return controls.length === 0 || hot === undefined ? undefined : { controls, live };
+}
+
+function controlPicture(control: Control): ControlPicture {
+  switch (control.kind) {
+    case 'volume':
+      return { kind: 'volume', track: `${ohms(control.track.si)} ${control.taper.replace('-', ' ')}` };
+    case 'tone':
+      return {
+        kind: 'tone',
+        track: `${ohms(control.track.si)} ${control.taper.replace('-', ' ')}`,
+        capacitor: valueText(control.capacitor.si, 'capacitance'),
+      };
+    case 'bleed':
+      return {
+        kind: 'bleed',
+        capacitor: valueText(control.capacitor.si, 'capacitance'),
+        resistor: control.resistor && ohms(control.resistor.si),
+        joined: control.joined,
+      };
+  }
+}
+
+export const ohms = (value: number): string => valueText(value, 'resistance');
+
+const valueText = (value: number, dimension: Dimension): string => printValue({ value, dimension });

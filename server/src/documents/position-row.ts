@@ -1,0 +1,202 @@
+/** One position in a row: its name, its response, its numbers, its verdict. */
+import { scaleLinear } from 'd3-scale';
+import { printNumber } from '../quantities/print.ts';
+import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
+import { textLine } from './labels.ts';
+import { HUM_FLOOR_DB, levelWords } from './level-words.ts';
+import { sparkNodes } from './position-spark.ts';
+import { type PositionRow, resistanceParts, rowWords, stringText } from './positions-picture.ts';
+import { circle, d, path, rect, type SvgNode } from './svg.ts';
+import { fitText, wrapText } from './text-width.ts';
+
+export interface Columns {
+  readonly height: number;
+  readonly key: number;
+  readonly title: number;
+  readonly titleWidth: number;
+  readonly spark: readonly [number, number];
+  /** Top and bottom of the spark within a row. */
+  readonly sparkY: readonly [number, number];
+  readonly string: readonly [number, number];
+  readonly hum: readonly [number, number];
+  readonly humY: number;
+  readonly words: number;
+  readonly wordsWidth: number;
+}
+
+export const COLUMNS: Readonly<Record<DrawingWidth, Columns>> = {
+  wide: {
+    height: 70,
+    key: 32,
+    title: 60,
+    titleWidth: 152,
+    spark: [222, 422],
+    sparkY: [6, 62],
+    string: [562, 594],
+    hum: [628, 736],
+    humY: 32,
+    words: 768,
+    wordsWidth: 160,
+  },
+  narrow: {
+    height: 132,
+    key: 16,
+    title: 40,
+    titleWidth: 290,
+    spark: [40, 226],
+    sparkY: [60, 122],
+    string: [250, 286],
+    hum: [364, 472],
+    humY: 71,
+    words: 250,
+    wordsWidth: 222,
+  },
+};
+
+export const STRING_FLOOR_DB = -20;
+
+export const HUM_TOP_DB = 6;
+
+export function drawRow(row: PositionRow, top: number, size: DrawingWidth): SvgNode {
+  const columns = COLUMNS[size];
+  const frame = FRAMES[size];
+  const marked = row.live
+    ? [
+        rect('row', frame.margin - 8, top + 1, frame.right - frame.margin + 16, columns.height - 2),
+        rect('solid', frame.margin - 8, top + 1, 3, columns.height - 2),
+      ]
+    : [];
+  return part(
+    `position:${row.key}`,
+    rowWords(row),
+    ...marked,
+    ...titleNodes(row, top, columns),
+    ...sparkNodes(row, top, columns),
+    ...(size === 'wide' ? wideNumbers(row, top) : narrowNumbers(row, top, frame.right)),
+    ...stringNodes(row, top, columns, size),
+    ...humNodes(row, top, columns, size),
+    ...wordNodes(row, top, columns, size),
+  );
+}
+
+function titleNodes(
+  { key, title, joined, live }: PositionRow,
+  top: number,
+  { key: keyX, title: x, titleWidth }: Columns,
+): readonly SvgNode[] {
+  const size = live ? 14 : 12;
+  const y = top + 28;
+  const shownKey = fitText(key, x - keyX - 4, { size: 14, bold: true });
+  // A title that needs two lines stands higher and leaves out what it is joined of.
+  const lines = wrapText(title, titleWidth, { size, bold: true }).slice(0, 2);
+  const rest = joined === undefined ? undefined : fitText(joined, titleWidth, { size: 12 });
+  return [
+    textLine([{ text: shownKey }], { x: keyX, y, anchor: 'start' }, { size: 14 }),
+    ...lines.map((text, index) =>
+      textLine([{ text, bold: true }], { x, y: y + 17 * index, anchor: 'start' }, { size }),
+    ),
+    ...(rest === undefined || (lines.length > 1 && titleWidth > 200)
+      ? []
+      : [textLine([{ text: rest, quiet: true }], { x, y: y + 17 * lines.length, anchor: 'start' })]),
+  ];
+}
+
+function wideNumbers({ estimates, string }: PositionRow, top: number): readonly SvgNode[] {
+  const { value, uncertainty } = resistanceParts(estimates);
+  const level = string === undefined ? 'unknown' : printNumber(string.db, 0);
+  const below = (text: string | undefined, x: number) =>
+    text === undefined ? [] : [textLine([{ text, quiet: true }], { x, y: top + 52, anchor: 'end' })];
+  return [
+    textLine([{ text: value }], { x: 496, y: top + 36, anchor: 'end' }, { size: 14 }),
+    ...below(uncertainty && `± ${uncertainty}`, 496),
+    textLine([{ text: level }], { x: 552, y: top + 36, anchor: 'end' }, { size: string === undefined ? 12 : 14 }),
+    ...below(string?.orLower ? 'or lower' : undefined, 552),
+  ];
+}
+
+function narrowNumbers({ estimates }: PositionRow, top: number, right: number): readonly SvgNode[] {
+  const { value, uncertainty } = resistanceParts(estimates);
+  const unit = value === 'open' || value === 'unknown' ? '' : '\u202FkΩ';
+  const text = uncertainty === undefined ? `${value}${unit}` : `${value} ± ${uncertainty}${unit}`;
+  return [textLine([{ text }], { x: right, y: top + 28, anchor: 'end' }, { size: 14 })];
+}
+
+function stringNodes(
+  row: PositionRow,
+  top: number,
+  { string: [left, right] }: Columns,
+  size: DrawingWidth,
+): readonly SvgNode[] {
+  const { string } = row;
+  if (size === 'narrow') {
+    const text = `${stringText(row)}${string === undefined || string.orLower ? '' : '\u202FdB'}`;
+    return [
+      textLine(
+        [
+          { text: 'string ', quiet: true },
+          { text, bold: true },
+        ],
+        { x: left, y: top + 66, anchor: 'start' },
+      ),
+    ];
+  }
+  if (string === undefined) return [];
+  const y = top + 31;
+  const x = scaleLinear([STRING_FLOOR_DB, 0], [left, right]);
+  const scale = path('hair', d`M${left} ${y}H${right}M${right} ${y - 6}v12`);
+  if (string.db >= STRING_FLOOR_DB) return [scale, circle('solid', x(string.db), y, 4)];
+  return [scale, path('w2', d`M${left + 16} ${y}H${left}m6 -4l-6 4l6 4`)];
+}
+
+/** A bar from the stated floor; what is only bounded from above ends in an arrow toward less. */
+function humNodes(
+  { estimates: { humDb }, live }: PositionRow,
+  top: number,
+  { hum: [left, right], humY }: Columns,
+  size: DrawingWidth,
+): readonly SvgNode[] {
+  const y = top + humY;
+  const textX = size === 'narrow' ? 250 : left;
+  const name = size === 'narrow' ? [{ text: 'hum ', quiet: true }] : [];
+  if (humDb === undefined)
+    return [
+      textLine([...name, { text: 'unknown', bold: true }], {
+        x: textX,
+        y: size === 'narrow' ? top + 84 : y - 3,
+        anchor: 'start',
+      }),
+    ];
+  const { number, shownDb, orLower } = levelWords(humDb);
+  const x = scaleLinear([HUM_FLOOR_DB, HUM_TOP_DB], [left, right]).clamp(true);
+  const end = x(shownDb);
+  const arrow =
+    end - left > 22
+      ? path('barn', d`M${end - 4} ${y + 9}H${end - 18}m6 -3l-6 3l6 3`)
+      : path('w2', d`M${Math.max(end, left + 6) + 20} ${y + 9}h-18m6 -4l-6 4l6 4`);
+  return [
+    path('hair', d`M${left} ${y + 9}H${right}`),
+    ...(end > left ? [rect(live ? 'solid' : 'bar', left, y + 5, end - left, 8)] : []),
+    ...(orLower ? [arrow] : []),
+    size === 'narrow'
+      ? textLine([...name, { text: `${number}${orLower ? '' : '\u202FdB'}`, bold: true }], {
+          x: textX,
+          y: top + 84,
+          anchor: 'start',
+        })
+      : textLine([{ text: number }], { x: textX, y: y - 3, anchor: 'start' }, { size: 14 }),
+  ];
+}
+
+function wordNodes(
+  { verdict }: PositionRow,
+  top: number,
+  { words, wordsWidth }: Columns,
+  size: DrawingWidth,
+): readonly SvgNode[] {
+  const lines = verdict.sentences.flatMap(({ text, standsOut }) =>
+    wrapText(text, wordsWidth, { size: 12, bold: standsOut }).map((each) => ({ text: each, bold: standsOut })),
+  );
+  const shown = lines.slice(0, size === 'wide' ? 4 : 2);
+  const first = size === 'wide' ? top + 39 - 8 * (shown.length - 1) : top + 104;
+  return shown.map((run, index) => textLine([run], { x: words, y: first + 16 * index, anchor: 'start' }));
+}

@@ -1,0 +1,89 @@
+import { scaleLinear, scaleLog } from 'd3-scale';
+import { line } from 'd3-shape';
+import { type Box, overlap, type Spot, textBox, textLine } from './labels.ts';
+import type { Columns } from './position-row.ts';
+import type { PositionRow } from './positions-picture.ts';
+import { frequencyText } from './response-plot/response-plot.ts';
+import { circle, d, path, type SvgNode } from './svg.ts';
+
+/** The response above its own low notes, cut at the edges of its field. */
+export function sparkNodes(
+  { estimates }: PositionRow,
+  top: number,
+  { spark: [left, right], sparkY }: Columns,
+): readonly SvgNode[] {
+  const { response, resonanceHz } = estimates;
+  const x = scaleLog([100, 20_000], [left, right]);
+  const y = scaleLinear([SPARK_FLOOR_DB, SPARK_TOP_DB], [top + sparkY[1], top + sparkY[0]]);
+  const zeroLine = path('w1', d`M${left} ${y(0)}H${right}`);
+  if (response === undefined) {
+    return [zeroLine, textLine([{ text: 'unknown', quiet: true }], { x: left, y: y(0) - 8, anchor: 'start' })];
+  }
+  const zero =
+    Math.max(...response.levelDb) - SPARK_TOP_DB > (response.levelDb[0] ?? 0)
+      ? Math.max(...response.levelDb)
+      : (response.levelDb[0] ?? 0);
+  const points = response.frequencyHz
+    .map((hz, index) => ({ hz, db: (response.levelDb[index] ?? 0) - zero }))
+    .filter(({ hz, db }, index) => hz >= 100 && db >= SPARK_FLOOR_DB && index % 3 === 0);
+  const shape = line<(typeof points)[number]>(
+    (point) => x(point.hz),
+    (point) => y(point.db),
+  ).digits(1);
+  const curve = path('spark', shape(points) ?? '');
+  const field: Box = { x: left, y: top + sparkY[0] - 4, width: right - left, height: sparkY[1] - sparkY[0] + 4 };
+  const drawn = points.slice(1).map((point, index) => lineBox(points[index] ?? point, point, x, y));
+  const base = { x: left, y: y(0) - 1, width: right - left, height: 2 };
+  const words = (text: string, bold: boolean, spots: readonly Spot[]) => {
+    const runs = [{ text, bold, quiet: !bold }];
+    const free = spots.find((spot) => {
+      const box = textBox(runs, spot, 12);
+      return isInside(box, field) && ![...drawn, base].some((other) => overlap(box, other));
+    });
+    return free === undefined ? [] : [textLine(runs, free)];
+  };
+  const corners: readonly Spot[] = [y(0) - 6, top + sparkY[0] + 8, top + sparkY[1] - 4, y(0) + 14].flatMap((at) => [
+    { x: right, y: at, anchor: 'end' as const },
+    { x: left, y: at, anchor: 'start' as const },
+    { x: (left + right) / 2, y: at, anchor: 'middle' as const },
+  ]);
+  const hz = resonanceHz?.value;
+  if (resonanceHz === undefined || hz === undefined || hz < 100 || hz > 20_000) {
+    return [zeroLine, curve, ...words('no peak', false, corners)];
+  }
+  const nearest = points.reduce(
+    (best, point) => (Math.abs(Math.log(point.hz / hz)) < Math.abs(Math.log(best.hz / hz)) ? point : best),
+    { hz: 1, db: 0 },
+  );
+  const at = { x: x(hz), y: y(Math.min(nearest.db, SPARK_TOP_DB)) };
+  const beside: readonly Spot[] = [-3, -10, -17].flatMap((dy) => [
+    { x: at.x - 8, y: at.y + dy, anchor: 'end' as const },
+    { x: at.x + 8, y: at.y + dy, anchor: 'start' as const },
+  ]);
+  return [
+    zeroLine,
+    curve,
+    circle('solid', at.x, at.y, 3),
+    path('w1', d`M${at.x} ${top + sparkY[1] - 3}v5`),
+    ...words(frequencyText(resonanceHz), true, [...beside, ...corners]),
+  ];
+}
+
+type Scale = (value: number) => number;
+
+type SparkPoint = { readonly hz: number; readonly db: number };
+
+function lineBox(a: SparkPoint, b: SparkPoint, x: Scale, y: Scale): Box {
+  const [ya, yb] = [y(a.db), y(b.db)];
+  return { x: x(a.hz) - 2, y: Math.min(ya, yb) - 2, width: x(b.hz) - x(a.hz) + 4, height: Math.abs(ya - yb) + 4 };
+}
+
+const isInside = (box: Box, outer: Box): boolean =>
+  box.x >= outer.x - 12 &&
+  box.x + box.width <= outer.x + outer.width + 12 &&
+  box.y >= outer.y &&
+  box.y + box.height <= outer.y + outer.height;
+
+const SPARK_FLOOR_DB = -9;
+
+const SPARK_TOP_DB = 12;
