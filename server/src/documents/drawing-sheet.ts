@@ -45,7 +45,7 @@ export function sheetHead({ title, subtitle, aside }: SheetHead, frame: Frame): 
   const asides = aside.filter((text) => text !== '').slice(0, 2);
   const widest = Math.max(0, ...asides.map((text) => textWidth(text, { size: 12 })));
   const room = asides.length === 0 ? right - margin : Math.max(right - margin - widest - 16, (right - margin) * 0.5);
-  const lines = wrapText(subtitle, room, { size: 12 }).slice(0, 3);
+  const lines = wrapText(subtitle, room / WIDEST_FACE, { size: 12 }).slice(0, 3);
   const nodes: SvgNode[] = [
     textLine(
       [{ text: fitText(title, room, { size: 19, bold: true }) }],
@@ -64,6 +64,9 @@ export function sheetHead({ title, subtitle, aside }: SheetHead, frame: Frame): 
   return { nodes, bottom: 64 + 16 * (Math.max(lines.length, 1) - 1) + 8 };
 }
 
+/** Sentences run in the editor's own face, which may be this much wider than the one that widths are known of. */
+const WIDEST_FACE = 1.18;
+
 /** Paragraphs of small text, wrapped. */
 export function paragraphs(
   texts: readonly string[],
@@ -72,7 +75,7 @@ export function paragraphs(
   const nodes: SvgNode[] = [];
   let at = y;
   for (const text of texts) {
-    for (const line of wrapText(text, width, { size: 12 })) {
+    for (const line of wrapText(text, width / WIDEST_FACE, { size: 12 })) {
       nodes.push(textLine([{ text: line, quiet }], { x, y: at, anchor: 'start' }));
       at += 16;
     }
