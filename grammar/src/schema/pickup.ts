@@ -129,6 +129,7 @@ export const pickup = block({
         capacitance: optional(sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) })),
       }),
       repeats: false,
+      assumed: '0.35 m of 120 pF/m where a shield or conductors are stated, else none',
       meaning: "the pickup's own cable, its length and capacitance; adds to the winding's",
       example: 'cable 0.3 m of 90 pF/m',
     }),

@@ -463,16 +463,16 @@ function ownCable({ name, cable, shield, conductors }: Pickup): Estimate {
     });
   }
   if (!shield && conductors.length === 0) return estimateOf(0, { basis: 'assumed' });
-  const value = leadCapacitanceF(DEFAULT_CABLE_M);
+  const value = leadCapacitanceF(OWN_CABLE_M);
   return estimateOf(value, {
     sd: value * ASSUMED_CABLE_RELATIVE_SD,
     basis: 'assumed',
-    restsOn: [`its own cable of ${DEFAULT_CABLE_M} m at 120 pF/m, assumed`],
+    restsOn: [`its own cable of ${OWN_CABLE_M} m at 120 pF/m, assumed`],
     source,
   });
 }
 
-const DEFAULT_CABLE_M = 0.35;
+export const OWN_CABLE_M = 0.35;
 const STATED_CABLE_RELATIVE_SD = 0.1;
 const CABLE_RELATIVE_SD = 0.25;
 const ASSUMED_CABLE_RELATIVE_SD = 0.4;
