@@ -8,6 +8,7 @@ import { explain } from './explain.ts';
 import { format } from './format.ts';
 import { identify } from './identify.ts';
 import { list } from './list.ts';
+import { listen } from './listen.ts';
 import { newShop } from './new.ts';
 import { repair } from './repair.ts';
 import { report } from './report.ts';
@@ -17,6 +18,7 @@ export const commands: readonly Command[] = [
   report,
   draw,
   cards,
+  listen,
   format,
   repair,
   identify,
