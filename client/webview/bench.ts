@@ -6,6 +6,7 @@ import { element } from './element.ts';
 import { findingsSection } from './findings.ts';
 import { commandButton, createHeader } from './header.ts';
 import { lineButton } from './line-button.ts';
+import { createListen } from './listen.ts';
 import { missingSection } from './missing.ts';
 import { numbersSection } from './numbers.ts';
 import { createPlot } from './plot.ts';
@@ -51,6 +52,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
   const missing = element('section', { ariaLabel: 'Readings', hidden: true });
   const choice = createChoice('position', 'position', (id) => send({ type: 'position', position: id || undefined }));
   const pots = createPots(remembered?.pots ?? FULL_UP, (turned) => send({ type: 'pots', pots: turned }));
+  const listen = createListen(send);
   const zoom = createZoom([past.frame, now.frame], remembered?.zoom ?? 100, () => keep());
   const header = createHeader({
     send,
@@ -80,6 +82,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
       element('div', {}, [response.section, element('div', { className: 'ctl' }, [choice.node, pots.node])]),
     ]),
     positions.section,
+    listen.section,
     missing,
     exports,
   );
@@ -167,6 +170,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
   const clearFollowing = (): void => {
     numbers.replaceChildren();
     response.show({});
+    listen.show(false, undefined);
     positions.show({});
     missing.hidden = true;
   };
@@ -187,9 +191,13 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
       case 'numbers':
         numbers.replaceChildren(...numbersSection(content, { before: shown?.comparedWith }));
         return;
-      case 'response':
+      case 'response': {
+        const isOther = content.svg !== response.source();
         response.show(content);
+        listen.show(content.svg !== undefined, comparison === undefined ? undefined : shown?.comparedWith);
+        if (isOther) listen.changed();
         return;
+      }
       case 'positions':
         positions.show(content);
     }
@@ -235,6 +243,9 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
           return;
         case 'highlight':
           now.highlight(message.part);
+          return;
+        case 'sound':
+          listen.play(message.sound);
           return;
         case 'paint':
           paint();

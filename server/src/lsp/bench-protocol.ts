@@ -212,3 +212,21 @@ export interface Plan {
     readonly changes?: Readonly<Record<string, readonly { readonly range: Range; readonly newText: string }[]>>;
   };
 }
+
+/** Client to server: a plucked string as the state now and the one before give it, equally loud. */
+export const SOUND_REQUEST = 'pickup/sound';
+
+export interface SoundParams extends PageParams {
+  /** Of the open string. */
+  readonly frequencyHz: number;
+}
+
+export interface SoundResult {
+  readonly protocol: number;
+  readonly sampleRate: number;
+  /** Samples of 16 bits, little end first, in base64; absent where the response is not known. */
+  readonly now?: string;
+  readonly before?: string;
+  /** What a listener has to know that the sound is not. */
+  readonly leftOut: readonly string[];
+}

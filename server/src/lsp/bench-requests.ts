@@ -16,6 +16,9 @@ import {
   PLANS_REQUEST,
   type PlansParams,
   type PlansResult,
+  SOUND_REQUEST,
+  type SoundParams,
+  type SoundResult,
 } from './bench-protocol.ts';
 import { benchSection } from './bench-sections.ts';
 import { type BenchStates, createBases, whenRead } from './bench-states.ts';
@@ -25,6 +28,7 @@ import { benchPage, cardPages } from './page.ts';
 import { plansAt } from './plans.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
 import type { Session } from './session.ts';
+import { sound } from './sound.ts';
 
 /** Requests of the bench view: one section each, so that whatever is typed meanwhile comes between them. */
 export function serveBench(
@@ -60,6 +64,14 @@ export function serveBench(
     answering<CardsParams, CardsResult>(report, 'cards', noCards, async (params) => {
       const states = await statesOf(params);
       return states ? cardPages(states, params) : noCards;
+    }),
+  );
+  const silence: SoundResult = { protocol: PROTOCOL_VERSION, sampleRate: 48_000, leftOut: [] };
+  connection.onRequest<SoundResult, void>(
+    SOUND_REQUEST,
+    answering<SoundParams, SoundResult>(report, 'sound', silence, async (params) => {
+      const states = await statesOf(params);
+      return states ? sound(states, params) : silence;
     }),
   );
   const noPlans: PlansResult = { protocol: PROTOCOL_VERSION, plans: [] };

@@ -2,7 +2,7 @@ import type { InstrumentAnalysis } from '../analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
-import { responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
+import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView, Subject } from './bench-protocol.ts';
 import { type Before, type BenchStates, instrumentNamed, nameBefore, pickupNamed } from './bench-states.ts';
@@ -62,36 +62,35 @@ export function numbersView({ now, before }: BenchStates, params: Heard): Number
 type Heard = Pick<BenchParams, 'subject' | 'position' | 'pots'>;
 
 export function responseView(states: BenchStates, params: Heard): PlotView {
-  const { now, before } = states;
+  const picture = responsePicture(states, params);
+  if (picture) return { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) };
+  return { why: WHY_NO_RESPONSE };
+}
+
+const WHY_NO_RESPONSE =
+  'The response is unknown: a coil lacks its turns, its bobbin or its wire, or nothing connects hot to ground.';
+
+/** The response at the jack in the position heard; of a pickup heard by itself, under the usual load. */
+export function responsePicture({ now, before }: BenchStates, params: Heard): ResponsePicture | undefined {
   const { subject } = params;
   const names = { before: before?.label ?? '', now: 'now' };
   const heard = heardAt(now, params);
   if (heard) {
     const past = before && instrumentBefore(before, heard.instrument);
-    const picture = positionResponsePicture({ analysis: now, instrument: heard.instrument }, heard.position.key.value, {
+    return positionResponsePicture({ analysis: now, instrument: heard.instrument }, heard.position.key.value, {
       pots: potsFrom(params.pots),
       names,
       before: before && past && { analysis: before.analysis, instrument: past },
     });
-    return picture
-      ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
-      : {
-          why: 'The response of this position is unknown: a coil of it lacks its turns, its bobbin or its wire, or nothing is connected.',
-        };
   }
-  const pickup = pickupNamed(now, subject.name);
-  if (subject.kind === 'instrument' || pickup === undefined) return { why: 'This instrument has no position to hear.' };
+  const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name) : undefined;
+  if (pickup === undefined) return undefined;
   const past = before && pickupNamed(before.analysis, nameBefore(before, subject));
-  const picture = pickupResponsePicture(
+  return pickupResponsePicture(
     { analysis: now, pickup },
     before && past && { analysis: before.analysis, pickup: past },
     names,
   );
-  return picture
-    ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
-    : {
-        why: 'The response is unknown: a coil lacks its turns, its bobbin or its wire, or nothing connects hot to ground.',
-      };
 }
 
 export function positionsView({ now }: BenchStates, params: Heard & Pick<BenchParams, 'width'>): PlotView {

@@ -16,6 +16,7 @@ export {
   FIND_REQUEST,
   PAGE_REQUEST,
   PLANS_REQUEST,
+  SOUND_REQUEST,
 } from './bench-protocol.ts';
 
 /** The language's id and what its files end in. */

@@ -5,6 +5,7 @@ import type {
   FactTable,
   HeardAt,
   Pots,
+  SoundResult,
   Subject,
   SubjectChoice,
 } from '../../../../server/src/lsp/protocol.ts';
@@ -22,6 +23,8 @@ export type ToView =
   /** What follows a drawing, bit by bit, the quick ones first. */
   | { readonly type: 'section'; readonly render: number; readonly content: BenchSection }
   | { readonly type: 'highlight'; readonly part: string | undefined }
+  /** The plucked string that was asked for. */
+  | { readonly type: 'sound'; readonly sound: SoundResult }
   /** Paint the drawing and send it back as a picture. */
   | { readonly type: 'paint' }
   /** Nothing could be had from the server; what is shown stays. */
@@ -65,6 +68,8 @@ export type FromView =
   | { readonly type: 'pots'; readonly pots: Pots }
   /** A command of ours that stands as a button in the view. */
   | { readonly type: 'command'; readonly command: ViewCommand }
+  /** A plucked string, through what is shown. */
+  | { readonly type: 'sound'; readonly frequencyHz: number }
   /** The drawing as it stands, as a PNG in base64. */
   | { readonly type: 'picture'; readonly png: string };
 

@@ -29,6 +29,9 @@ import {
   LANGUAGE_ID,
   type Range as PlainRange,
   PROTOCOL_VERSION,
+  SOUND_REQUEST,
+  type SoundParams,
+  type SoundResult,
   type Subject,
 } from '../../../../server/src/lsp/protocol.ts';
 import { createComparedBase } from '../compare/compared-base.ts';
@@ -230,6 +233,17 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     if (why !== undefined) void window.showWarningMessage(why);
     await render();
   };
+  let plucks = 0;
+  /** Of several plucks in a row only the last is heard. */
+  const pluck = async (frequencyHz: number): Promise<void> => {
+    const asked = shownSubject();
+    if (asked === undefined) return;
+    plucks += 1;
+    const mine = plucks;
+    const params: SoundParams = { protocol: PROTOCOL_VERSION, ...asked, frequencyHz };
+    const sound = await client.sendRequest<SoundResult>(SOUND_REQUEST, params).catch(() => undefined);
+    if (sound !== undefined && mine === plucks) post({ type: 'sound', sound });
+  };
   const receive = async (message: FromView): Promise<void> => {
     switch (message.type) {
       case 'ready':
@@ -265,6 +279,8 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
         if (last) last = { ...last, message: { ...last.message, drawing: { ...last.message.drawing, pots } } };
         wantSections(HEARD);
         return;
+      case 'sound':
+        return pluck(message.frequencyHz);
       case 'command':
         await commands.executeCommand(`pickup.${message.command}`);
         return;

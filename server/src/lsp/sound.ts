@@ -1,0 +1,34 @@
+import { heard, LEFT_OUT, SAMPLE_RATE } from '../documents/listen/listen.ts';
+import type { SoundParams, SoundResult } from './bench-protocol.ts';
+import { responsePicture } from './bench-sections.ts';
+import type { BenchStates } from './bench-states.ts';
+import { PROTOCOL_VERSION } from './protocol.ts';
+
+const SECONDS = 4;
+/** The same pluck each time: only what was changed may differ. */
+const SEED = 1;
+
+/** One pluck through the response of now and of before, level-matched. */
+export function sound(states: BenchStates, params: SoundParams): SoundResult {
+  const empty = { protocol: PROTOCOL_VERSION, sampleRate: SAMPLE_RATE, leftOut: LEFT_OUT };
+  const picture = responsePicture(states, params);
+  const { frequencyHz } = params;
+  if (picture === undefined || !(frequencyHz >= 20 && frequencyHz <= 2000)) return empty;
+  const bands = [picture.now.band, ...(picture.before ? [picture.before.band] : [])];
+  const [now, before] = heard(bands, { frequencyHz, seconds: SECONDS, seed: SEED }).map(toBase64);
+  return { ...empty, ...(now === undefined ? {} : { now }), ...(before === undefined ? {} : { before }) };
+}
+
+function toBase64(samples: Float32Array): string {
+  const bytes = new Uint8Array(2 * samples.length);
+  const view = new DataView(bytes.buffer);
+  samples.forEach((sample, index) => {
+    view.setInt16(2 * index, Math.round(Math.max(-1, Math.min(1, sample)) * 32_767), true);
+  });
+  const pieces: string[] = [];
+  // A call takes only so many arguments.
+  for (let at = 0; at < bytes.length; at += CHUNK) pieces.push(String.fromCharCode(...bytes.subarray(at, at + CHUNK)));
+  return btoa(pieces.join(''));
+}
+
+const CHUNK = 8192;
