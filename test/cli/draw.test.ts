@@ -87,6 +87,20 @@ describe('draw', () => {
     assert.match(two.stdout, /withen-bridge\.pickup/);
   });
 
+  it('writes the schematic of an instrument, the live position emphasised', async () => {
+    const first = await shell.run(['draw', 'larkspit.pickup', '--view', 'schematic']);
+    const live = await shell.run(['draw', 'larkspit.pickup', '--view', 'schematic', '--position', '2']);
+    for (const { code, stdout, stderr } of [first, live]) {
+      assert.deepEqual([code, stderr], [0, '']);
+      assertXml(stdout);
+    }
+    assert.notEqual(first.stdout, live.stdout);
+    assert.match(
+      (await shell.run(['draw', 'hesk-neck.pickup', '--view', 'schematic'])).stderr,
+      /no instrument to draw/,
+    );
+  });
+
   it('writes all positions of an instrument, the live one emphasised', async () => {
     const all = await shell.run(['draw', 'larkspit.pickup', '--view', 'positions']);
     const live = await shell.run(['draw', 'larkspit.pickup', '--view', 'positions', '--position', '2']);
@@ -103,9 +117,11 @@ describe('draw', () => {
 
   it('refuses what does not go together, and positions that there are not', async () => {
     const wrong = await shell.run(['draw', 'larkspit.pickup', '--position', '2']);
-    assert.match(wrong.stderr, /--position belongs to --view response and positions\n$/);
-    const none = await shell.run(['draw', 'larkspit.pickup', '--view', 'response', '--position', '9']);
-    assert.match(none.stderr, /has no position 9, only 1, 2, 3, 4, 5\n$/);
+    assert.match(wrong.stderr, /--position belongs to --view schematic, response and positions\n$/);
+    for (const view of ['schematic', 'response', 'positions']) {
+      const none = await shell.run(['draw', 'larkspit.pickup', '--view', view, '--position', '9']);
+      assert.match(none.stderr, /has no position 9, only 1, 2, 3, 4, 5\n$/, view);
+    }
   });
 
   it('asks which pickup is meant where there are several', async () => {

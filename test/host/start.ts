@@ -22,11 +22,17 @@ async function start(): Promise<number> {
 
   let failed = 0;
   mkdirSync(path.join(root, drawings), { recursive: true });
-  for (const file of samplesWithPickups()) {
+  for (const { file, parts } of samplesWithPickups()) {
     heading(`report ${file}`);
     if ((await pickupSpec('report', file)) > 1) failed += 1;
-    const drawing = path.join(drawings, `${path.basename(file, '.pickup')}.svg`);
-    if ((await pickupSpec('draw', file, '-o', drawing)) > 1) failed += 1;
+    for (const [kind, name] of parts) {
+      const views = kind === 'pickup' ? ['wiring', 'response'] : ['schematic', 'positions'];
+      for (const view of views) {
+        const drawing = path.join(drawings, `${name}-${view}.svg`);
+        const drawn = await pickupSpec('draw', file, `--${kind}`, name, '--view', view, '-o', drawing, '--force');
+        if (drawn > 1) failed += 1;
+      }
+    }
   }
   heading(`drawings: ${path.join(root, drawings)}`);
   if (failed > 0) {
@@ -41,14 +47,24 @@ async function pickupSpec(...args: readonly string[]): Promise<number> {
   return exitCode;
 }
 
+interface Sample {
+  readonly file: string;
+  /** `pickup` or `instrument`, and the name, as they are declared. */
+  readonly parts: readonly (readonly [kind: string, name: string])[];
+}
+
 /** The specs at the top of the samples; parts and the shop's own conditions have nothing to report or to draw. */
-function samplesWithPickups(): readonly string[] {
+function samplesWithPickups(): readonly Sample[] {
   return readdirSync(path.join(root, 'samples'))
     .filter((name) => name.endsWith('.pickup'))
+    .sort()
     .map((name) => path.join('samples', name))
-    .filter((file) => /^\s*(pickup|instrument)\s/m.test(readFileSync(path.join(root, file), 'utf8')))
-    .sort();
+    .map((file) => ({ file, parts: declaredIn(readFileSync(path.join(root, file), 'utf8')) }))
+    .filter(({ parts }) => parts.length > 0);
 }
+
+const declaredIn = (text: string): Sample['parts'] =>
+  [...text.matchAll(/^(pickup|instrument)\s+(\S+)/gm)].map(([, kind = '', name = '']) => [kind, name] as const);
 
 function heading(text: string): void {
   console.log(`\n== ${text}`);

@@ -1,6 +1,8 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
+import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { responsePlot } from '../documents/response-plot/response-plot.ts';
@@ -16,12 +18,12 @@ import { writeFile } from './write-file.ts';
 
 export const draw = defineCommand({
   name: 'draw',
-  summary: 'a picture: the wiring of a pickup, a response, or all positions of an instrument',
+  summary: 'a picture: the wiring of a pickup, the schematic or all positions of an instrument, a response',
   positionals: 'FILE',
   least: 1,
   most: 1,
   options: {
-    view: { type: 'choice', choices: ['wiring', 'response', 'positions'], meaning: 'what is drawn' },
+    view: { type: 'choice', choices: ['wiring', 'schematic', 'response', 'positions'], meaning: 'what is drawn' },
     output: {
       type: 'text',
       value: 'OUT.svg',
@@ -34,7 +36,8 @@ export const draw = defineCommand({
     position: {
       type: 'text',
       value: 'N',
-      meaning: 'the response of this position of the selector, at the jack; of the positions, the live one',
+      meaning:
+        'the response of this position of the selector, at the jack; in the schematic and of the positions, the live one',
     },
     volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
     tone: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
@@ -49,7 +52,7 @@ export const draw = defineCommand({
   },
   async run(values, [file = ''], context) {
     if (values.view === 'wiring' && values.position !== undefined) {
-      throw new CommandError('--position belongs to --view response and positions');
+      throw new CommandError('--position belongs to --view schematic, response and positions');
     }
     if (values.view !== 'response' && values.compare !== undefined) {
       throw new CommandError('--compare belongs to --view response; the command compare shows two wirings');
@@ -71,6 +74,7 @@ export const draw = defineCommand({
 
     async function picture(): Promise<string> {
       if (values.view === 'wiring') return wiring(now, values.pickup, values.width);
+      if (values.view === 'schematic') return schematic(now, values.instrument, values.position, pots, values.width);
       if (values.view === 'positions') return positions(now, values.instrument, values.position, pots, values.width);
       const other = values.compare === undefined ? undefined : await requireSource(values.compare, values, context);
       const before = other && { analysis: analyseSource(other, context), shown: other.shown };
@@ -111,8 +115,7 @@ function positionResponse(
 ) {
   const stateOf = ({ analysis, shown }: Drawn) => {
     const instrument = chosenInstrument(analysis, name, shown);
-    const keys = instrument.instrument.positions.map(({ key }) => key.value);
-    choose(keys, (key) => key, { what: 'position', name: position, shown });
+    requirePosition(instrument, position, shown);
     return { analysis, instrument };
   };
   return positionResponsePicture(stateOf(now), position, {
@@ -122,6 +125,18 @@ function positionResponse(
   });
 }
 
+function schematic(
+  { analysis, shown }: Drawn,
+  name: string | undefined,
+  live: string | undefined,
+  pots: Pots,
+  width: Width,
+): string {
+  const instrument = chosenInstrument(analysis, name, shown);
+  if (live !== undefined) requirePosition(instrument, live, shown);
+  return instrumentDiagram(instrumentPicture(analysis, instrument, { pots, live }), width);
+}
+
 function positions(
   { analysis, shown }: Drawn,
   name: string | undefined,
@@ -129,9 +144,16 @@ function positions(
   pots: Pots,
   width: Width,
 ): string {
-  const picture = positionsPicture(analysis, chosenInstrument(analysis, name, shown), { pots, live });
+  const instrument = chosenInstrument(analysis, name, shown);
+  if (live !== undefined) requirePosition(instrument, live, shown);
+  const picture = positionsPicture(analysis, instrument, { pots, live });
   if (picture === undefined) throw new CommandError(`${shown}: the instrument has no positions`);
   return positionsSheet(picture, width);
+}
+
+function requirePosition({ instrument }: InstrumentAnalysis, key: string, shown: string): void {
+  const keys = instrument.positions.map(({ key }) => key.value);
+  choose(keys, (known) => known, { what: 'position', name: key, shown });
 }
 
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {
