@@ -36,13 +36,15 @@ export function drawControls(
   const id = (kind: string, index: number) =>
     `control:${owner === undefined ? '' : `${owner}.`}${kind}${index === 0 ? '' : ` ${index + 1}`}`;
   const stroke = weight(live);
-  const outY = line + WIPER_DROP * volumes.length;
+  // Without a volume the jack hangs where the volume would stand; a pickup's own line goes straight on to the selector.
+  const straightDown = volumes.length === 0 && owner === undefined;
+  const outY = line + WIPER_DROP * (straightDown ? 1 : volumes.length);
   const room = (bleeds.length > 0 ? columns.bleed - 36 : columns.end - 24) - columns.volume;
   const nodes: SvgNode[] = [];
   const toneX = tones.map((_, index) => columns.tone + index * tonePitch(columns, tones.length));
   const bleedX = bleeds.map((_, index) => columns.bleed + index * 44);
   const onLine = [
-    ...(volumes.length > 0 ? [columns.volume] : [columns.end]),
+    ...(volumes.length > 0 || straightDown ? [columns.volume] : [columns.end]),
     ...toneX,
     ...bleedX.flatMap((x, index) => [x, ...(isParallel(bleeds[index]) ? [x + 34] : [])]),
   ];
@@ -68,6 +70,8 @@ export function drawControls(
     const words = `Bleed, ${bleed.capacitor}${bleed.resistor === undefined ? '' : ` in ${bleed.joined} with ${bleed.resistor}`}`;
     nodes.push(part(id('bleed', index), words, ...bleedNodes(bleed, x, line, outY, live)));
   });
+  if (straightDown) nodes.push(path(stroke, d`M${columns.volume} ${line}V${outY}H${columns.end}`));
+  else if (volumes.length === 0 && tones.length > 0) nodes.push(circle('solid', feed, line, live ? 4.5 : 3.5));
   if (volumes.length > 0) nodes.push(path(stroke, d`M${columns.volume + 11} ${outY}H${columns.end}`));
   // Where three lines meet.
   const inner = onLine.filter((x) => x > Math.min(feed, ...onLine) && x < Math.max(feed, ...onLine));
@@ -75,7 +79,7 @@ export function drawControls(
   return {
     nodes,
     outY,
-    bottom: volumes.length > 0 ? line + VOLUME_DEPTH + WIPER_DROP * (volumes.length - 1) : line + 44,
+    bottom: volumes.length > 0 ? line + VOLUME_DEPTH + WIPER_DROP * (volumes.length - 1) : outY + 44,
   };
 }
 
@@ -100,7 +104,7 @@ function toneNodes(
   const roof = top - 56;
   const earthX = x + Math.min(56, pitch - 24);
   const wordsX = x + 30;
-  const room = Math.max(pitch - 34, 30);
+  const room = Math.max(pitch - 58, 30);
   const words = pitch >= ROOMY ? [track] : [capacitor, track];
   const lines = words.flatMap((each) => wrapText(each, room, { size: 12 }).slice(0, 2));
   return [

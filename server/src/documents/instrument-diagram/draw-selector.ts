@@ -3,7 +3,15 @@ import { part } from '../drawing-sheet.ts';
 import { type Box, overlap, textBox, textLine } from '../labels.ts';
 import { circle, d, path, rect, type SvgNode } from '../svg.ts';
 import { fitText } from '../text-width.ts';
-import { columnsRight, contactsIn, type Layout, type PickupPlace, type Row, SECOND_CONTACT } from './layout.ts';
+import {
+  type CoilPlace,
+  columnsRight,
+  contactsIn,
+  type Layout,
+  type PickupPlace,
+  type Row,
+  SECOND_CONTACT,
+} from './layout.ts';
 import type { Metrics } from './metrics.ts';
 import type { Exit, Schematic } from './schematic-picture.ts';
 import { contactAt, earthAt, lyingResistor, weight } from './schematic-symbols.ts';
@@ -36,6 +44,7 @@ interface Drawing {
 export function drawSelector(layout: Layout, schematic: Schematic, metrics: Metrics): SelectorDrawn {
   const drawing: Drawing = { wires: [], nodes: [], busRows: [], contacts: [], rails: new Map(), schematic, metrics };
   for (const place of layout.pickups) {
+    drawLinks(place, drawing);
     joinRows(place, drawing);
     for (const row of place.rows) if (row.main) leadOut(place, row, drawing);
   }
@@ -73,15 +82,40 @@ export function drawBus(rows: SelectorDrawn['busRows'], line: number, x: number,
   ];
 }
 
+/** The coil that hangs on a row from above, where the row lies between two coils. */
+function linkedBelow({ coils }: PickupPlace, row: Row): CoilPlace | undefined {
+  const upper = coils.findIndex(
+    ({ coil, top }) => coil.bottom === row.node && row.foot && top < row.y && row.y - top < 100,
+  );
+  const lower = upper < 0 ? undefined : coils[upper + 1];
+  return lower?.coil.top === row.node ? lower : undefined;
+}
+
+/** The pieces between linked coils, with a joint where something leaves them. */
+function drawLinks(place: PickupPlace, { wires, nodes, metrics }: Drawing): void {
+  for (const row of place.rows) {
+    const below = linkedBelow(place, row);
+    if (below === undefined) continue;
+    const above = place.coils[place.coils.indexOf(below) - 1];
+    const live = below.coil.live && (above?.coil.live ?? false);
+    wires.push({ from: [metrics.coil, row.y], to: [metrics.coil, below.top - 10], live });
+    const exits = place.block.nodes.get(row.node)?.exits ?? [];
+    if (exits.length > 0 || !row.main)
+      nodes.push(circle('solid', metrics.coil, row.y, exits.some((exit) => exit.live) ? 4.5 : 3.5));
+  }
+}
+
 /** Rows of one node besides the first are joined to it right of the coils; those under a coil may have an earth of their own. */
-function joinRows({ block, rows }: PickupPlace, { wires, nodes, metrics }: Drawing): void {
+function joinRows(place: PickupPlace, { wires, nodes, metrics }: Drawing): void {
+  const { block, rows } = place;
   const joined = new Set<Row>();
   for (const row of rows) {
     if (row.main) continue;
     const exits = block.nodes.get(row.node)?.exits ?? [];
     const main = rows.find((each) => each.main && each.node === row.node);
     const earthed = exits.find(({ to, contact }) => to === 'earth' && contact === undefined);
-    if (earthed !== undefined) nodes.push(...earthOf(row, earthed.live, wires, metrics));
+    if (earthed !== undefined)
+      nodes.push(...earthOf(row, earthed.live, wires, metrics, row.foot && linkedBelow(place, row) === undefined));
     else if (main !== undefined) {
       const live = block.coils.some((coil) => coil.live && (coil.top === row.node || coil.bottom === row.node));
       wires.push({ from: [metrics.coil, main.y], to: [metrics.join, main.y], live });
@@ -106,7 +140,7 @@ function earthOf(
 }
 
 function leadOut(place: PickupPlace, row: Row, drawing: Drawing): void {
-  const { block, ownLine, coils } = place;
+  const { block, ownLine } = place;
   const { wires, nodes, rails, metrics, busRows } = drawing;
   const exits = block.nodes.get(row.node)?.exits ?? [];
   const { own } = block;
@@ -116,18 +150,7 @@ function leadOut(place: PickupPlace, row: Row, drawing: Drawing): void {
     wires.push({ from: [startX, row.y], to: [metrics.second, row.y], live: own.live });
     wires.push({ from: [metrics.second, row.y], to: [metrics.second, ownLine], live: own.live });
   }
-  // Two coils that are linked there: the piece between them, and a joint if something leaves it.
-  const above = coils.find(({ coil }) => coil.bottom === row.node);
-  const below = coils.find(({ coil, top }) => coil.top === row.node && top > row.y && top - row.y < 60);
-  const isLink = row.foot && above !== undefined && below !== undefined;
-  if (isLink) {
-    wires.push({
-      from: [metrics.coil, row.y],
-      to: [metrics.coil, below.top - 10],
-      live: above.coil.live && below.coil.live,
-    });
-    if (exits.length > 0) nodes.push(circle('solid', metrics.coil, row.y, exits.some(({ live }) => live) ? 4.5 : 3.5));
-  }
+  const isLink = linkedBelow(place, row) !== undefined;
   const switched = contactsIn(exits);
   switched.forEach((exit, index) => {
     const y = row.y + SECOND_CONTACT * index;

@@ -91,8 +91,6 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
         }).nodes,
   );
   const jackX = metrics.controls.end;
-  // Without a volume the tones' words stand over the jack.
-  const jackWordY = controls.outY + (controls.outY === line ? 28 : -20);
   return {
     nodes: [
       ...facts.nodes,
@@ -104,7 +102,7 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
         'jack',
         'Output jack',
         ...jackAt(jackX, controls.outY, section.sounds),
-        textLine([{ text: 'jack' }], { x: jackX + 2, y: jackWordY, anchor: 'start' }, { size: 14 }),
+        textLine([{ text: 'jack' }], { x: jackX + 2, y: controls.outY - 20, anchor: 'start' }, { size: 14 }),
       ),
       ...drawPickups(layout.pickups, section, metrics, selector.uprights),
     ],
