@@ -26,7 +26,9 @@ describe('architecture', () => {
   });
 
   it('holds every source file in one part', () => {
-    const homeless = sources(['grammar/src', 'server/src', 'client/src', 'client/webview']).filter((file) => !partOf(file, parts));
+    const homeless = sources(['grammar/src', 'server/src', 'client/src', 'client/webview']).filter(
+      (file) => !partOf(file, parts),
+    );
     assert.deepEqual(homeless, []);
   });
 
@@ -42,7 +44,9 @@ describe('architecture', () => {
     const pages = ['README.md', 'DEVELOPERS.md'];
     const missing = pages.flatMap((page) => {
       const text = readFileSync(path.join(root, page), 'utf8');
-      const named = [...text.matchAll(/`((?:grammar|server|client|test|samples|\.ci)\/[\w./-]+)`/g)].flatMap((match) => match[1] ?? []);
+      const named = [...text.matchAll(/`((?:grammar|server|client|test|samples|\.ci)\/[\w./-]+)`/g)].flatMap(
+        (match) => match[1] ?? [],
+      );
       return named.filter((each) => !exists(each)).map((each) => `${page}: ${each}`);
     });
     assert.deepEqual(missing, []);
@@ -50,8 +54,9 @@ describe('architecture', () => {
 });
 
 function partsOfTable(markdown: string): readonly Part[] {
-  return [...markdown.matchAll(/^\| `([\w-]+)` \| `([\w/]+\/)` \| ([^|]*) \| ([^|]*) \|/gm)].map((row) => {
-    const words = (cell: string | undefined) => [...(cell ?? '').matchAll(/`([^`]+)`/g)].flatMap((match) => match[1] ?? []);
+  return [...markdown.matchAll(/^\| `([\w-]+)` +\| `([\w/]+\/)` +\| ([^|]*) \| ([^|]*) \|/gm)].map((row) => {
+    const words = (cell: string | undefined) =>
+      [...(cell ?? '').matchAll(/`([^`]+)`/g)].flatMap((match) => match[1] ?? []);
     return { name: row[1] ?? '', folder: row[2] ?? '', parts: words(row[3]), packages: words(row[4]) };
   });
 }
@@ -66,16 +71,16 @@ function sources(folders: readonly string[]): readonly string[] {
 
 /** The part with the longest folder that holds the file. */
 function partOf(file: string, parts: readonly Part[]): Part | undefined {
-  return parts
-    .filter(({ folder }) => file.startsWith(folder))
-    .sort((a, b) => b.folder.length - a.folder.length)[0];
+  return parts.filter(({ folder }) => file.startsWith(folder)).sort((a, b) => b.folder.length - a.folder.length)[0];
 }
 
 function importsOf(file: string): readonly string[] {
   const text = readFileSync(path.join(root, file), 'utf8');
-  return [...text.matchAll(/(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g)].flatMap(
-    (match) => match[1] ?? match[2] ?? match[3] ?? [],
-  );
+  return [
+    ...text.matchAll(
+      /(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g,
+    ),
+  ].flatMap((match) => match[1] ?? match[2] ?? match[3] ?? []);
 }
 
 function offence(file: string, specifier: string, part: Part, parts: readonly Part[]): readonly string[] {
@@ -85,7 +90,12 @@ function offence(file: string, specifier: string, part: Part, parts: readonly Pa
     if (!home || home === part || part.parts.includes(home.name) || part.parts.includes(target)) return [];
     return [`${file} imports ${target} (${home.name})`];
   }
-  const name = specifier.startsWith('node:') ? 'node' : specifier.split('/').slice(0, specifier.startsWith('@') ? 2 : 1).join('/');
+  const name = specifier.startsWith('node:')
+    ? 'node'
+    : specifier
+        .split('/')
+        .slice(0, specifier.startsWith('@') ? 2 : 1)
+        .join('/');
   return part.packages.includes(name) ? [] : [`${file} imports the package ${name}`];
 }
 
