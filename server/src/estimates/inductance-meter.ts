@@ -23,7 +23,7 @@ export interface InductanceMeterReading {
 export interface InductanceMeter {
   /** The pickup's own resonance, with nothing on its leads. */
   readonly resonanceHz: Estimate | undefined;
-  /** At a frequency below the resonance; `undefined` above it, where a meter shows no inductance. */
+  /** At a frequency surely below the resonance; `undefined` above it, where a meter shows no inductance, and near it. */
   at(frequencyHz: number): InductanceMeterReading | undefined;
 }
 
@@ -56,7 +56,8 @@ export function inductanceMeter(
   return {
     resonanceHz,
     at: (frequencyHz) => {
-      if (resonanceHz && frequencyHz >= resonanceHz.value) return undefined;
+      // Near the resonance the inductance shown changes many times over: what is told must hold within the uncertainty.
+      if (resonanceHz && frequencyHz >= resonanceHz.value - 2 * resonanceHz.sd) return undefined;
       const figure = (pick: (z: Complex) => number) =>
         functionOf(causes, ([resistance = 1, inductance = 1, capacitance = 1]) => {
           const z = impedance(quick, { temperatureC, resistance, inductance, capacitance }, frequencyHz);

@@ -264,7 +264,7 @@ function inductanceNote(known: boolean, own: Estimate | undefined, left: boolean
   if (!known) return 'Unknown: bobbin, turns and wire, or one reading at 1 kHz settle it.';
   if (!left) return 'Series values, out of circuit.';
   return own
-    ? `10 kHz is above its own resonance, ${printValue({ ...own, dimension: 'frequency' })}: not read.`
+    ? `10 kHz is above or near its own resonance, ${printValue({ ...own, dimension: 'frequency' })}: not read.`
     : '10 kHz is above its own resonance: not read.';
 }
 

@@ -10,8 +10,21 @@ const PAGES: Readonly<Record<Paper, string>> = {
   letter: 'size: letter; margin: 11.2mm 14.95mm;',
 };
 
+/** 257 x 190 mm lying. */
+const SIDEWAYS: Readonly<Record<Paper, string>> = {
+  a4: 'size: A4 landscape; margin: 10mm 20mm;',
+  letter: 'size: letter landscape; margin: 12.9mm 11.2mm;',
+};
+
 export function cardCss(paper: Paper): string {
-  return [`@page { ${PAGES[paper]} }`, drawingCss(), lightTokens(), ...RULES, ''].join('\n');
+  return [
+    `@page { ${PAGES[paper]} }`,
+    `@page sideways { ${SIDEWAYS[paper]} }`,
+    drawingCss(),
+    lightTokens(),
+    ...RULES,
+    '',
+  ].join('\n');
 }
 
 /** A card is paper, whatever the reader's screen is set to. */
@@ -94,5 +107,5 @@ const RULES: readonly string[] = [
   '.label p { margin: 0 0 .5mm; }',
   'footer { border-top: .6pt solid #000; margin-top: 2.4mm; padding-top: 1.2mm; font-size: 8pt; line-height: 1.2; color: #222; display: grid; grid-template-columns: 1fr auto; gap: 6mm; break-inside: avoid; }',
   'footer span:last-child { max-width: 70mm; text-align: right; }',
-  '@media print { .card { padding: 0; width: auto; } }',
+  '@media print { .card { padding: 0; width: auto; } .sideways { page: sideways; break-before: page; } .sideways .drawing { margin: 0; } .sideways svg { width: 225.9mm; max-width: none; } }',
 ];

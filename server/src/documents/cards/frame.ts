@@ -6,6 +6,8 @@ import { GUIDANCE } from './cautions.ts';
 import { celsiusText } from './numbers.ts';
 
 export interface Head {
+  /** A page behind the card's own. */
+  readonly behind?: HtmlNode;
   readonly title: string;
   /** Serial, pickup, what the card is for: the line below the title. */
   readonly about: readonly (string | undefined)[];
@@ -34,6 +36,7 @@ export function frame(head: Head, setting: CardSetting, ...content: readonly Htm
       ...warning(head.findings),
       ...content,
       h('footer', {}, h('span', {}, GUIDANCE), h('span', {}, typed(setting.file))),
+      ...(head.behind ? [head.behind] : []),
     ),
   ];
 }

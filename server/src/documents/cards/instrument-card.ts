@@ -3,11 +3,14 @@ import type { InstrumentAnalysis } from '../../analysis-types.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
+import { instrumentPicture } from '../instrument-diagram/from-model.ts';
+import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
 import type { Card, CardSource } from './card.ts';
 import { HEARING_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
 import { boxCell, fields, frame, head, mind, th } from './frame.ts';
 import { millimetres, written } from './numbers.ts';
 import { titleOf } from './pickup-words.ts';
+import { type PlacedDrawing, placedDrawing } from './placed-drawing.ts';
 import { positionTable } from './position-table.ts';
 import { leadLetters } from './swatch.ts';
 
@@ -16,12 +19,14 @@ export const instrumentTitle = ({ title, name }: Instrument): string => title ??
 export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource): Card {
   const { instrument } = analysed;
   const title = `Wiring: ${instrumentTitle(instrument)}`;
+  const { node, css } = schematic(analysed, source);
   return {
     kind: 'wiring',
     about: [instrument.name],
     title,
+    css,
     body: frame(
-      { title, about: ['pickups, controls and positions'], atRoom: true, findings: analysed.findings },
+      { title, about: ['pickups, controls and positions'], atRoom: true, findings: analysed.findings, behind: node },
       source.setting,
       pickupTable(instrument),
       controlTable(instrument),
@@ -48,6 +53,22 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
     ),
   };
 }
+
+/** The schematic on a page of its own, sideways; only where it fits with its type at 8 pt. */
+function schematic(analysed: InstrumentAnalysis, { analysis }: CardSource): PlacedDrawing {
+  const picture = instrumentPicture(analysis, analysed);
+  const svg = instrumentDiagram(picture, 'wide');
+  const height = Number(/viewBox="0 0 \d+ (\d+)"/.exec(svg)?.[1]);
+  if (picture.sections.length !== 1 || !(height <= TALLEST_PX)) {
+    const words = 'The schematic is too large for a sheet; `pickup-spec draw` makes a picture of it.';
+    return { node: h('p', { class: 'q' }, words), css: [] };
+  }
+  const { node, css } = placedDrawing(svg);
+  return { node: h('section', { class: 'sideways' }, node), css };
+}
+
+/** 190 mm of paper at the scale that 12 px of type are 8 pt at. */
+const TALLEST_PX = (190 / 25.4) * 96 * (12 / (8 / 0.75));
 
 function pickupTable(instrument: Instrument): HtmlNode {
   return h(
