@@ -84,7 +84,8 @@ function makeParts(
   };
   for (const [at, stop] of stops.entries()) {
     stop.setAttribute('tabindex', at === 0 ? '0' : '-1');
-    stop.setAttribute('role', 'button');
+    // Inside a button nothing else can be pressed; a part that holds others is a link to its line.
+    stop.setAttribute('role', stop.querySelector('[data-part]') === null ? 'button' : 'link');
     nameStop(stop);
     stop.addEventListener('keydown', (event) => {
       const moves: Readonly<Record<string, number>> = {
@@ -104,7 +105,10 @@ function makeParts(
   }
   for (const part of parts) {
     part.classList.add('line');
-    part.addEventListener('click', () => reveal(part));
+    part.addEventListener('click', (event) => {
+      event.stopPropagation();
+      reveal(part);
+    });
   }
   // Inside an image nothing can be focused; with its parts it is a group.
   if (stops.length > 0) drawn.setAttribute('role', 'group');

@@ -1,0 +1,290 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import type { BrowserContext, Page } from 'playwright-core';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { FromView, ShownDrawing, ToView, ViewState } from '../../client/src/features/preview/messages.ts';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import type { Analysis, Host } from '../../server/src/analysis-types.ts';
+import { benchSection } from '../../server/src/lsp/bench-sections.ts';
+import { type Bases, createBases } from '../../server/src/lsp/bench-states.ts';
+import { createDocuments } from '../../server/src/lsp/documents.ts';
+import { drawing } from '../../server/src/lsp/drawings.ts';
+import { createFiles } from '../../server/src/lsp/files.ts';
+import {
+  BENCH_SECTIONS,
+  type BenchParams,
+  type BenchSection,
+  PROTOCOL_VERSION,
+  type Subject,
+} from '../../server/src/lsp/protocol.ts';
+import { sound } from '../../server/src/lsp/sound.ts';
+import { findBrowser, launchBrowser } from '../host/browser.ts';
+
+const root = path.resolve(import.meta.dirname, '..', '..');
+const SAMPLES = path.join(root, 'samples');
+
+/** Editor colours of the four kinds of theme, as the editor's default themes have them (recalled). */
+export const THEMES = {
+  'vscode-light': {
+    background: '#ffffff',
+    foreground: '#3b3b3b',
+    link: '#005fb8',
+    error: '#f85149',
+    border: '#e5e5e5',
+    input: '#cecece',
+  },
+  'vscode-dark': {
+    background: '#1f1f1f',
+    foreground: '#cccccc',
+    link: '#4daafc',
+    error: '#f85149',
+    border: '#2b2b2b',
+    input: '#3c3c3c',
+  },
+  'vscode-high-contrast': {
+    background: '#000000',
+    foreground: '#ffffff',
+    link: '#21a6ff',
+    error: '#f48771',
+    border: '#6fc3df',
+    input: '#6fc3df',
+  },
+  'vscode-high-contrast-light': {
+    background: '#ffffff',
+    foreground: '#292929',
+    link: '#0f4a85',
+    error: '#b5200d',
+    border: '#0f4a85',
+    input: '#0f4a85',
+  },
+} as const;
+export type Theme = keyof typeof THEMES;
+
+export interface BenchHarness {
+  /** A new page of the view, as after a reload of the window where `state` is given. */
+  open(options?: { readonly theme?: Theme; readonly width?: number; readonly state?: ViewState }): Promise<BenchPage>;
+  close(): Promise<void>;
+}
+
+export interface BenchPage {
+  readonly page: Page;
+  post(message: ToView): Promise<void>;
+  /** What the view has sent so far. */
+  sent(): Promise<readonly FromView[]>;
+  state(): Promise<ViewState | undefined>;
+}
+
+/** The view in a browser, under the policy that the editor's webview has; the test stands for the extension. */
+export async function startHarness(): Promise<BenchHarness> {
+  const executable = findBrowser();
+  if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
+  const [script, style] = await Promise.all(['main.ts', 'bench.css'].map(bundled));
+  const server = await serve({ '/view.js': script ?? '', '/view.css': style ?? '' });
+  const address = server.address();
+  const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
+  const userDataFolder = mkdtempSync(path.join(tmpdir(), 'bench-view-'));
+  const context = await launchBrowser({ executable, userDataFolder });
+  return {
+    open: ({ theme = 'vscode-light', width = 1000, state } = {}) =>
+      openPage(context, `${origin}/${theme}`, width, state),
+    close: async () => {
+      await context.close();
+      server.close();
+      rmSync(userDataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    },
+  };
+}
+
+async function bundled(entry: string): Promise<string> {
+  const result = await build({
+    entryPoints: [path.join(root, 'client/webview', entry)],
+    bundle: true,
+    write: false,
+    platform: 'browser',
+    format: 'iife',
+    logLevel: 'silent',
+    ...(entry.endsWith('.css') ? { loader: { '.css': 'css' } } : {}),
+  });
+  return result.outputFiles[0]?.text ?? '';
+}
+
+async function serve(files: Readonly<Record<string, string>>): Promise<Server> {
+  const server = createServer((request, response) => {
+    const file = files[request.url ?? ''];
+    const type = request.url?.endsWith('.js')
+      ? 'text/javascript'
+      : request.url?.endsWith('.css')
+        ? 'text/css'
+        : 'text/html';
+    response.setHeader('content-type', `${type}; charset=utf-8`);
+    response.end(file ?? frameOf((request.url ?? '').slice(1)));
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  return server;
+}
+
+function frameOf(theme: string): string {
+  const colours = THEMES[theme in THEMES ? (theme as Theme) : 'vscode-light'];
+  const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-HASH'; img-src blob:;";
+  const variables = [
+    ['editor-background', colours.background],
+    ['editor-foreground', colours.foreground],
+    ['textLink-foreground', colours.link],
+    ['editorError-foreground', colours.error],
+    ['panel-border', colours.border],
+    ['input-border', colours.input],
+    ['font-family', 'sans-serif'],
+    ['font-size', '13px'],
+  ];
+  const sheet = `:root { ${variables.map(([name, value]) => `--vscode-${name}: ${value};`).join(' ')} }`;
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy.replace(" 'sha256-HASH'", ` 'nonce-theme'`)}">
+<title>Bench</title><style nonce="theme">${sheet}</style><link rel="stylesheet" href="/view.css"></head>
+<body class="${theme}"><main id="bench"></main><script src="/view.js"></script></body></html>`;
+}
+
+async function openPage(
+  context: BrowserContext,
+  address: string,
+  width: number,
+  state: ViewState | undefined,
+): Promise<BenchPage> {
+  const page = await context.newPage();
+  await page.setViewportSize({ width, height: 900 });
+  await page.addInitScript(`
+    const sent = [];
+    let state = ${JSON.stringify(state ?? null)} ?? undefined;
+    Object.assign(globalThis, {
+      harness: { sent, state: () => state, contexts: 0, sources: 0 },
+      acquireVsCodeApi: () => ({ postMessage: (message) => sent.push(message), getState: () => state, setState: (next) => { state = next; } }),
+    });
+    const RealContext = globalThis.AudioContext;
+    globalThis.AudioContext = class extends RealContext { constructor(...rest) { super(...rest); harness.contexts += 1; } };
+    const start = AudioBufferSourceNode.prototype.start;
+    AudioBufferSourceNode.prototype.start = function (...rest) { harness.sources += 1; return start.apply(this, rest); };
+  `);
+  await page.goto(address);
+  await until(page, 'harness.sent.length > 0');
+  return {
+    page,
+    post: async (message) => {
+      await page.evaluate(`window.postMessage(${JSON.stringify(message)}, '*')`);
+      // Messages of a window arrive one after the other: when this one is through, so is ours.
+      await page.evaluate('new Promise((done) => setTimeout(done, 0))');
+    },
+    sent: () => page.evaluate<readonly FromView[]>('harness.sent'),
+    state: () => page.evaluate<ViewState | undefined>('harness.state()'),
+  };
+}
+
+/** Waits for a condition in the page; the page's policy lets no code be made from text, so it is asked from outside. */
+export async function until(page: Page, condition: string): Promise<void> {
+  while (!(await page.evaluate<boolean>(condition))) await page.waitForTimeout(20);
+}
+
+export interface Shown {
+  readonly drawing: ShownDrawing;
+  readonly sections: readonly BenchSection[];
+}
+
+/** What the extension would show of a sample, or of a text in its place, made by the server's own functions. */
+export function bench(sample: string, text?: string): Bench {
+  const uri = pathToFileURL(path.join(SAMPLES, `${sample}.pickup`)).href;
+  const written = text ?? readFileSync(fileURLToPath(uri), 'utf8');
+  const document = TextDocument.create(uri, 'pickup', 1, written);
+  const now = createAnalyser().analyse(uri, hostWith(uri, written));
+  return new Bench(document, now);
+}
+
+export class Bench {
+  private readonly document: TextDocument;
+  private readonly now: Analysis;
+  private readonly bases: Bases;
+
+  constructor(document: TextDocument, now: Analysis) {
+    this.document = document;
+    this.now = now;
+    const host = hostWith(document.uri, document.getText());
+    const files = createFiles({
+      documents: createDocuments(),
+      disk: { stamp: () => '', read: (uri) => host.content(uri) ?? { kind: 'missing' }, siblings: () => [] },
+      askClient: undefined,
+      arrived: () => undefined,
+    });
+    files.setFolders([pathToFileURL(SAMPLES).href]);
+    this.bases = createBases(files);
+  }
+
+  async shown(subject: Subject, { before, position }: { before?: string; position?: string } = {}): Promise<Shown> {
+    const { document, now } = this;
+    const { uri } = document;
+    const pots = { volume: 10, tone: 10 };
+    const at = position === undefined ? {} : { position };
+    const result = drawing(
+      { protocol: PROTOCOL_VERSION, uri, subject, pots, width: 960, ...at },
+      { document, analysis: now },
+    );
+    const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
+    const states = { document, now, before: base && (await this.bases.before(base, now)) };
+    const params: Omit<BenchParams, 'section'> = { protocol: PROTOCOL_VERSION, uri, subject, pots, width: 960, ...at };
+    return {
+      sections: BENCH_SECTIONS.flatMap((section) => benchSection(states, { ...params, section }) ?? []),
+      drawing: {
+        uri,
+        file: uri.split('/').at(-1) ?? '',
+        subject: result.subject,
+        title: result.title,
+        svg: result.svg,
+        subjects: result.subjects,
+        parts: result.parts.map(({ id }) => id),
+        table: result.table,
+        findings: result.findings,
+        broken: result.broken,
+        positions: result.positions,
+        position: result.position,
+        hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
+        pots,
+        comparedWith: base?.label,
+        base: base && { kind: 'revision', revision: 'HEAD' },
+      },
+    };
+  }
+
+  async sound(subject: Subject, before?: string) {
+    const { document, now } = this;
+    const { uri } = document;
+    const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
+    const states = { document, now, before: base && (await this.bases.before(base, now)) };
+    return sound(states, {
+      protocol: PROTOCOL_VERSION,
+      uri,
+      subject,
+      pots: { volume: 10, tone: 10 },
+      frequencyHz: 110,
+    });
+  }
+}
+
+function hostWith(uri: string, text: string): Host {
+  return {
+    content: (asked) => {
+      if (asked === uri) return { kind: 'text', text };
+      try {
+        return { kind: 'text', text: readFileSync(fileURLToPath(asked), 'utf8') };
+      } catch {
+        return { kind: 'missing' };
+      }
+    },
+    isInside: () => true,
+  };
+}
+
+/** Sends a drawing and all that follows it. */
+export async function showAll(view: BenchPage, { drawing: shown, sections }: Shown, render = 1): Promise<void> {
+  await view.post({ type: 'drawing', render, drawing: shown, part: undefined });
+  for (const content of sections) await view.post({ type: 'section', render, content });
+}

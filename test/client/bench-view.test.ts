@@ -1,0 +1,251 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import {
+  type BenchHarness,
+  type BenchPage,
+  bench,
+  type Shown,
+  showAll,
+  startHarness,
+  THEMES,
+  type Theme,
+  until,
+} from './bench-harness.ts';
+
+const QUORL = { kind: 'instrument', name: 'quorl' } as const;
+const OTTLEWICK = { kind: 'pickup', name: 'ottlewick-bridge' } as const;
+const sample = (name: string): string =>
+  readFileSync(path.resolve(import.meta.dirname, `../../samples/${name}.pickup`), 'utf8');
+
+describe('the bench view in a browser', function () {
+  // The first drawing of an instrument computes its inductances.
+  this.timeout(60_000);
+  let harness: BenchHarness;
+  let instrument: Shown;
+  let pickup: Shown;
+  let compared: Shown;
+  /** The slug coil was wound lighter before, and its path ran the other way. */
+  const past = sample('ottlewick-bridge')
+    .replace('turns 8_200 ± 20', 'turns 5_000 ± 20')
+    .replace('start to orange', 'start to violet')
+    .replace('finish to violet', 'finish to orange');
+  before(async () => {
+    harness = await startHarness();
+    instrument = await bench('quorl').shown(QUORL, { position: 'quorl/2' });
+    pickup = await bench('ottlewick-bridge').shown(OTTLEWICK);
+    compared = await bench('ottlewick-bridge').shown(OTTLEWICK, { before: past });
+  });
+  after(() => harness.close());
+
+  const opened = async (shown: Shown, options: Parameters<BenchHarness['open']>[0] = {}): Promise<BenchPage> => {
+    const view = await harness.open(options);
+    await showAll(view, shown);
+    return view;
+  };
+
+  it('shows findings, schematic, numbers with ±, response, positions and readings still missing', async () => {
+    const { page } = await opened(instrument);
+    assert.equal(
+      await page.locator('section[aria-label="Findings"] .find').count(),
+      Math.max(instrument.drawing.findings.length, 1),
+    );
+    assert.equal(await page.locator('.sheet-frame:visible svg').count(), 1);
+    const rows = await page.locator('.numbers tbody tr').allTextContents();
+    assert.ok(
+      rows.some((row) => /^at the jack, kΩ.*\d ± 0\.\d+$/.test(row)),
+      rows.join(' | '),
+    );
+    assert.ok(await page.locator('section[aria-label="Response"] svg').isVisible());
+    assert.ok(await page.locator('section[aria-label="Positions"] svg').isVisible());
+    assert.match((await page.locator('section[aria-label="Readings"]').textContent()) ?? '', /position 2 … kohm/);
+    await page.close();
+  });
+
+  for (const theme of Object.keys(THEMES) as Theme[]) {
+    it(`${theme}: axe finds no fault, neither of an instrument nor of a comparison`, async () => {
+      for (const shown of [instrument, compared]) {
+        const view = await opened(shown, { theme });
+        assert.deepEqual(await faults(view), []);
+        await view.page.close();
+      }
+    });
+  }
+
+  it('positions and pots are turned by the keyboard, and say where they stand', async () => {
+    const view = await opened(instrument);
+    await view.page.locator('.seg input:checked').first().focus();
+    await view.page.keyboard.press('ArrowRight');
+    const slider = view.page.locator('input[type="range"]').first();
+    await slider.focus();
+    await view.page.keyboard.press('ArrowLeft');
+    assert.equal(await slider.getAttribute('aria-valuetext'), '9.5 of 10');
+    const sent = await view.sent();
+    assert.deepEqual(
+      sent.filter(({ type }) => type === 'position'),
+      [{ type: 'position', position: 'quorl/3' }],
+    );
+    assert.deepEqual(
+      sent.filter(({ type }) => type === 'pots'),
+      [{ type: 'pots', pots: { volume: 9.5, tone: 10 } }],
+    );
+    await view.page.close();
+  });
+
+  it('never goes back: an older drawing and sections of an older drawing are dropped', async () => {
+    const view = await opened(pickup);
+    await view.post({ type: 'drawing', render: 5, drawing: pickup.drawing, part: undefined });
+    await view.post({ type: 'drawing', render: 4, drawing: instrument.drawing, part: undefined });
+    assert.equal(await view.page.locator('h1').textContent(), 'ottlewick-bridge');
+    const numbers = instrument.sections.find(({ section }) => section === 'numbers');
+    assert.ok(numbers);
+    await view.post({ type: 'section', render: 4, content: numbers });
+    assert.equal(await view.page.locator('.numbers caption').textContent(), 'Numbers');
+    await view.page.close();
+  });
+
+  it('broken text: the last drawing stays, the bar names the line', async () => {
+    const view = await opened(pickup);
+    const broken = { ...pickup.drawing, broken: { line: 6, message: 'A number is missing here.' } };
+    await view.post({ type: 'drawing', render: 2, drawing: broken, part: undefined });
+    assert.match((await view.page.locator('.stale').textContent()) ?? '', /^Line 7 does not read yet/);
+    assert.equal(await view.page.locator('.sheet-frame:visible svg').count(), 1);
+    await view.post({ type: 'drawing', render: 3, drawing: pickup.drawing, part: undefined });
+    assert.equal(await view.page.locator('.stale').isVisible(), false);
+    await view.page.close();
+  });
+
+  it('zoom and place are kept over an edit and over a reload', async () => {
+    const view = await opened(pickup);
+    await view.page.getByRole('button', { name: 'Larger' }).click();
+    await view.page.evaluate('document.scrollingElement.scrollTo(0, 300)');
+    const edited = await bench('ottlewick-bridge', sample('ottlewick-bridge').replace('8_200', '8_100')).shown(
+      OTTLEWICK,
+    );
+    await showAll(view, edited, 2);
+    assert.equal(await view.page.evaluate('document.scrollingElement.scrollTop'), 300);
+    assert.equal(await view.page.locator('output[aria-label="Zoom"]').textContent(), '125 %');
+    await until(view.page, 'harness.state().scrollTop === 300');
+    const state = await view.state();
+    await view.page.close();
+    assert.ok(state);
+    assert.deepEqual([state.subject, state.zoom], [OTTLEWICK, 125]);
+
+    const again = await opened(edited, { state });
+    assert.equal(await again.page.evaluate('document.scrollingElement.scrollTop'), 300);
+    assert.equal(await again.page.locator('output[aria-label="Zoom"]').textContent(), '125 %');
+    await again.page.close();
+  });
+
+  it('compare: facts with what they were, settled findings, numbers of both, bars beside changed parts', async () => {
+    const view = await opened(compared);
+    const { page } = view;
+    const facts = await page.locator('section[aria-label="Changed facts"] .change').allTextContents();
+    assert.ok(
+      facts.some((fact) => /turns 8_200 ± 20.*was turns 5_000 ± 20/.test(fact)),
+      facts.join(' | '),
+    );
+    assert.notEqual(await page.locator('.settled').count(), 0);
+    assert.deepEqual(await page.locator('.numbers thead th').allTextContents(), [
+      'A the last commit',
+      'B now',
+      'change',
+    ]);
+    const turns = page.locator('.numbers tbody tr').filter({ hasText: 'slug coil, turns' });
+    assert.deepEqual(await turns.locator('td').allTextContents(), [
+      '5\u202F000 ± 20',
+      '8\u202F200 ± 20',
+      '+3\u202F200',
+    ]);
+    assert.equal(await page.locator('.sheet-frame svg:visible').count(), 2);
+    assert.notEqual(await page.locator('figure:visible .rev').count(), 0);
+    await page.getByText('B now', { exact: true }).first().click();
+    assert.equal(await page.locator('.sheet-frame svg:visible').count(), 1);
+    assert.equal((await view.state())?.side, 'now');
+    await page.close();
+  });
+
+  it('two drawings of one pickup share no id', async () => {
+    const { page } = await opened(compared);
+    const ids = await page.evaluate<string[]>('[...document.querySelectorAll("[id]")].map(({ id }) => id)');
+    assert.equal(new Set(ids).size, ids.length);
+    await page.close();
+  });
+
+  it('a picture is a PNG of the drawing on white paper, whatever the theme', async () => {
+    const view = await opened(pickup, { theme: 'vscode-dark' });
+    await view.page.getByRole('button', { name: 'PNG' }).click();
+    await until(view.page, 'harness.sent.some(({ type }) => type === "picture")');
+    const picture = (await view.sent()).find((message) => message.type === 'picture');
+    assert.ok(picture?.type === 'picture');
+    const png = Buffer.from(picture.png, 'base64');
+    assert.equal(png.toString('latin1', 1, 4), 'PNG');
+    // Width: the first word of the first chunk (PNG specification, IHDR).
+    assert.equal(png.readUInt32BE(16), 1920);
+    const corner = await view.page.evaluate<number[]>(`(async () => {
+      const bitmap = await createImageBitmap(new Blob([Uint8Array.from(atob(${JSON.stringify(picture.png)}), (c) => c.charCodeAt(0))]));
+      const canvas = new OffscreenCanvas(8, 8);
+      const context = canvas.getContext('2d');
+      context.drawImage(bitmap, 0, 0);
+      return [...context.getImageData(2, 2, 1, 1).data];
+    })()`);
+    assert.deepEqual(corner, [255, 255, 255, 255]);
+    await view.page.close();
+  });
+
+  it('is silent until it is pressed; switching sides goes on with the same string', async () => {
+    const view = await opened(compared);
+    const counts = () => view.page.evaluate<number[]>('[harness.contexts, harness.sources]');
+    assert.deepEqual(await counts(), [0, 0]);
+    await view.page.getByRole('button', { name: 'Pluck' }).click();
+    assert.ok((await view.sent()).some(({ type }) => type === 'sound'));
+    await view.post({ type: 'sound', sound: await bench('ottlewick-bridge').sound(OTTLEWICK, past) });
+    assert.deepEqual(await counts(), [1, 2]);
+    await view.page.locator('section[aria-label="Listen"]').getByText('A before').click();
+    assert.deepEqual(await counts(), [1, 2]);
+    assert.match((await view.page.locator('section[aria-label="Listen"]').textContent()) ?? '', /Left out:/);
+    await view.page.close();
+  });
+
+  it('nothing moves where motion is not wanted', async () => {
+    const view = await opened(pickup);
+    await view.page.emulateMedia({ reducedMotion: 'reduce' });
+    const durations = await view.page.evaluate<string[]>(
+      '[...document.querySelectorAll("*")].map((each) => getComputedStyle(each).transitionDuration)',
+    );
+    assert.deepEqual([...new Set(durations)], ['0s']);
+    await view.page.close();
+  });
+
+  it('a narrow view has one column and nothing beside the edge', async () => {
+    const { page } = await opened(compared, { width: 360 });
+    assert.ok((await page.evaluate<number>('document.scrollingElement.scrollWidth')) <= 360);
+    await page.close();
+  });
+
+  it('what a spec says is text, never markup', async () => {
+    const hostile = '<img src=x onerror=alert(1)> & "quoted" \u202Ereversed';
+    const text = sample('ottlewick-bridge').replace(
+      '"Ottlewick, bridge"',
+      JSON.stringify(hostile).replaceAll('\\"', "'"),
+    );
+    const view = await opened(await bench('ottlewick-bridge', text).shown(OTTLEWICK));
+    assert.equal(await view.page.locator('img').count(), 0);
+    assert.match((await view.page.locator('.sheet-frame svg').first().textContent()) ?? '', /<img src=x/);
+    await view.page.close();
+  });
+});
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string }[];
+}
+
+async function faults({ page }: BenchPage): Promise<readonly string[]> {
+  const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  const { violations } = await page.evaluate<{ violations: readonly Violation[] }>(
+    `(() => { const module = { exports: {} }; ${source}; return module.exports.run(); })()`,
+  );
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
+}
