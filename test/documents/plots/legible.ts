@@ -36,7 +36,15 @@ function assertNamed(root: ReadElement): void {
 }
 
 /** Lines that carry meaning; grids, rules and leaders may pass beneath a word with a rim. */
-const MEANINGFUL: Readonly<Record<string, number>> = { on: 1.5, off: 0.5, now: 1.25, was: 1, spark: 0.75, hid: 0.5, w2: 0.75 };
+const MEANINGFUL: Readonly<Record<string, number>> = {
+  on: 1.5,
+  off: 0.5,
+  now: 1.25,
+  was: 1,
+  spark: 0.75,
+  hid: 0.5,
+  w2: 0.75,
+};
 
 function linesOf(root: ReadElement): readonly Box[] {
   return elementsOf(root).flatMap(({ name, attributes }) => {

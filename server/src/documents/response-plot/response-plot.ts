@@ -56,7 +56,8 @@ export function responsePlot(picture: ResponsePicture, size: DrawingWidth): stri
   const axes = axesOf(size, head.bottom + 24, levelRange(picture, zero.db));
   const curves = drawCurves(picture, axes, zero.db);
   const strings = stringRange(axes, picture.strings, axes.bottom + 44);
-  const low = printNumber(picture.now.band.levelDb[0] ?? 0, 1);
+  const lowDb = picture.now.band.levelDb[0] ?? 0;
+  const low = `${lowDb > 0 ? '+' : ''}${printNumber(lowDb, 1)}`;
   const level = `Low notes: ${low}\u202FdB against the unloaded string signal of one coil of 5\u202F000 turns.`;
   const sentences = [...differenceWords(picture), ...picture.notes, level];
   const foot = paragraphs(sentences, {
@@ -149,7 +150,7 @@ function drawCurves(picture: ResponsePicture, axes: Axes, zeroDb: number): reado
     for (const level of [levelDb, lowDb, highDb]) obstacles.push(...curveBoxes(axes, frequencyHz, shift(level)));
   }
   if (comb !== undefined) {
-    const combed = comb.frequencyHz.map((hz) => combedLevel(now, comb, hz) - zeroDb);
+    const combed = comb.frequencyHz.map((_, index) => combedLevel(now, comb, index) - zeroDb);
     nodes.push(part('response:comb', comb.name, path('off', curvePath(axes, comb.frequencyHz, combed))));
     obstacles.push(...curveBoxes(axes, comb.frequencyHz, combed, 2));
   }
@@ -256,7 +257,8 @@ function names(
     add([{ text: words, bold: true }], 300, (hz) => levelNear(now, hz) - zeroDb, true, 0);
   }
   if (comb !== undefined) {
-    const levelAt = (hz: number) => Math.max(combedLevel(now, comb, hz) - zeroDb, axes.floorDb + 2);
+    const levelAt = (hz: number) =>
+      Math.max(combedLevel(now, comb, nearest(comb.frequencyHz, hz)) - zeroDb, axes.floorDb + 2);
     add([{ text: comb.name, quiet: true }], 120, levelAt, false, 2);
   }
   return placeLabels(labels, obstacles, wordsArea(axes)).placed.map(drawLabel);
@@ -298,8 +300,8 @@ function levelText({ value, sd }: { readonly value: number; readonly sd: number 
 }
 
 /** The response as one string drives it; gaps are drawn as deep as the plot may go. */
-function combedLevel(now: CurvePicture, { frequencyHz, amplitude }: CombPicture, hz: number): number {
-  return levelNear(now, hz) + 20 * Math.log10(Math.max(amplitude[nearest(frequencyHz, hz)] ?? 0, 1e-4));
+function combedLevel(now: CurvePicture, { frequencyHz, amplitude }: CombPicture, index: number): number {
+  return levelNear(now, frequencyHz[index] ?? 0) + 20 * Math.log10(Math.max(amplitude[index] ?? 0, 1e-4));
 }
 
 /** Between the computed points the level is straight over the logarithm of frequency. */
