@@ -122,11 +122,10 @@ describe('check', () => {
       samples();
       const { code, stdout } = await shell.run(['check', '--format', 'json', '--root', '.']);
       assert.equal(code, 1);
-      const data = validate('check-1', JSON.parse(stdout));
-      const wrong = data.files.find(
-        ({ path: file }: { path: string }) => file === 'mistakes/phase-coils-cancel.pickup',
-      );
-      const [finding] = wrong.findings;
+      const data = validate('check-1', stdout);
+      const [finding] =
+        data.files.find(({ path: file }) => file === 'mistakes/phase-coils-cancel.pickup')?.findings ?? [];
+      assert.ok(finding);
       assert.equal(finding.code, 'phase/coils-cancel');
       assert.equal(
         finding.range.start.line,
@@ -138,22 +137,23 @@ describe('check', () => {
     it('as SARIF keeps to the standard, lines and columns from one, every result with its rule', async () => {
       samples();
       const { stdout } = await shell.run(['check', '--format', 'sarif', '--root', '.']);
-      const log = validate('sarif', JSON.parse(stdout));
-      const [run] = log.runs;
-      const result = run.results.find(({ ruleId }: { ruleId: string }) => ruleId === 'phase/coils-cancel');
-      assert.equal(run.tool.driver.rules[result.ruleIndex].id, 'phase/coils-cancel');
-      const { artifactLocation, region } = result.locations[0].physicalLocation;
-      assert.equal(artifactLocation.uri, 'mistakes/phase-coils-cancel.pickup');
-      assert.deepEqual(region, { startLine: 37, startColumn: 5, endLine: 37, endColumn: 21 });
-      assert.equal(run.invocations[0].executionSuccessful, true);
+      const [run] = validate('sarif', stdout).runs;
+      const result = run?.results.find(({ ruleId }) => ruleId === 'phase/coils-cancel');
+      assert.ok(run && result);
+      assert.equal(run.tool.driver.rules[result.ruleIndex]?.id, 'phase/coils-cancel');
+      assert.deepEqual(result.locations[0]?.physicalLocation, {
+        artifactLocation: { uri: 'mistakes/phase-coils-cancel.pickup' },
+        region: { startLine: 37, startColumn: 5, endLine: 37, endColumn: 21 },
+      });
+      assert.equal(run.invocations[0]?.executionSuccessful, true);
     });
     it('as SARIF says what could not be read', async () => {
       shell.write('bad.pickup', Uint8Array.from([0xff]));
       const { code, stdout } = await shell.run(['check', '--format', 'sarif']);
-      const [run] = validate('sarif', JSON.parse(stdout)).runs;
+      const [invocation] = validate('sarif', stdout).runs[0]?.invocations ?? [];
       assert.equal(code, 2);
-      assert.equal(run.invocations[0].executionSuccessful, false);
-      assert.match(run.invocations[0].toolExecutionNotifications[0].message.text, /bad\.pickup: is not UTF-8/);
+      assert.equal(invocation?.executionSuccessful, false);
+      assert.match(String(invocation?.toolExecutionNotifications?.[0]?.message.text), /bad\.pickup: is not UTF-8/);
     });
     it('as annotations escapes what would end them', async () => {
       shell.write('50%,a:b.pickup', WRONG);

@@ -4,18 +4,9 @@ import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
-import { validate } from './validate.ts';
+import { type EditData, validate } from './validate.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../samples');
-
-interface TextEdit {
-  readonly range: { readonly start: Place; readonly end: Place };
-  readonly newText: string;
-}
-interface Place {
-  readonly line: number;
-  readonly character: number;
-}
 
 describe('repair', () => {
   let shell: Shell;
@@ -48,11 +39,11 @@ describe('repair', () => {
   it('as JSON keeps to the published schema, and a plan written into the file clears it', async () => {
     const file = 'mistakes/phase-coil-wound-wrong-way.pickup';
     const { stdout } = await shell.run(['repair', file, '--format', 'json']);
-    const { subjects } = validate('repair-1', JSON.parse(stdout));
-    const [plan] = subjects[0].plans;
-    const edits: readonly TextEdit[] = plan.steps.flatMap(({ edits: each }: { edits: readonly TextEdit[] }) => each);
+    const [plan] = validate('repair-1', stdout).subjects[0]?.plans ?? [];
+    assert.ok(plan);
+    const edits = plan.steps.flatMap((step) => step.edits);
     const lines = readFileSync(shell.path(file), 'utf8').split('\n');
-    const offset = ({ line, character }: Place): number =>
+    const offset = ({ line, character }: EditData['range']['start']): number =>
       lines.slice(0, line).reduce((total, each) => total + each.length + 1, 0) + character;
     const repaired = [...edits]
       .sort((a, b) => offset(b.range.start) - offset(a.range.start))
