@@ -47,17 +47,29 @@ export function curveBoxes(
   levelDb: readonly number[],
   half = 4,
 ): readonly Box[] {
-  return pieces(axes, pointsOf(axes, frequencyHz, levelDb)).flatMap((piece) =>
-    piece.slice(1).map((point, index) => {
-      const before = piece[index] ?? point;
+  return pieces(axes, pointsOf(axes, frequencyHz, levelDb)).flatMap((piece) => {
+    const corners = thinned(piece);
+    return corners.slice(1).map((point, index) => {
+      const before = corners[index] ?? point;
       return {
         x: before.x - half,
         y: Math.min(before.y, point.y) - half,
         width: point.x - before.x + 2 * half,
         height: Math.abs(point.y - before.y) + 2 * half,
       };
-    }),
-  );
+    });
+  });
+}
+
+/** Points at least some pixels apart: labels need no more, and there are many of them. */
+function thinned(points: readonly Point[]): readonly Point[] {
+  const kept: Point[] = [];
+  points.forEach((point, index) => {
+    const last = kept.at(-1);
+    const far = last === undefined || point.x - last.x >= 6 || Math.abs(point.y - last.y) >= 6;
+    if (far || index === points.length - 1) kept.push(point);
+  });
+  return kept;
 }
 
 function pointsOf(axes: Axes, frequencyHz: readonly number[], levelDb: readonly number[]): readonly Point[] {
