@@ -211,7 +211,12 @@ export class Bench {
     const host = hostWith(document.uri, document.getText());
     const files = createFiles({
       documents: createDocuments(),
-      disk: { stamp: () => '', read: (uri) => host.content(uri) ?? { kind: 'missing' }, siblings: () => [] },
+      disk: {
+        stamp: () => '',
+        read: (uri) => host.content(uri) ?? { kind: 'missing' },
+        siblings: () => [],
+        behindLinks: (uri) => uri,
+      },
       askClient: undefined,
       arrived: () => undefined,
     });

@@ -71,6 +71,30 @@ describe('files on the disk', () => {
     assert.deepEqual([...nodeDisk.siblings(uri)].sort(), ['a.pickup', 'b.pickup']);
   });
 
+  it('a link inside the workspace does not lead out of it; a workspace behind a link is one', () => {
+    mkdirSync(path.join(folder, 'out'));
+    mkdirSync(path.join(folder, 'in'));
+    write('out/secret.pickup', 'secret');
+    write('in/own.pickup', 'own');
+    symlinkSync(path.join(folder, 'out/secret.pickup'), path.join(folder, 'in/link.pickup'));
+    symlinkSync(path.join(folder, 'out'), path.join(folder, 'in/linked'));
+    symlinkSync(path.join(folder, 'in'), path.join(folder, 'door'));
+    const disk = nodeDisk;
+    const files = createFiles({ documents: createDocuments(), disk, askClient: undefined, arrived: () => undefined });
+    files.setFolders([uriOf('in'), uriOf('door')]);
+    const inside = (name: string): boolean => files.isInside(uriOf(name));
+    for (const name of [
+      'in/own.pickup',
+      'in/missing.pickup',
+      'in/none/x.pickup',
+      'door/own.pickup',
+      'door/none.pickup',
+    ])
+      assert.equal(inside(name), true, name);
+    for (const name of ['in/link.pickup', 'in/linked/secret.pickup', 'in/linked/none.pickup', 'door/link.pickup'])
+      assert.equal(inside(name), false, name);
+  });
+
   it('is read again once it has changed, and not before', () => {
     const uri = write('a.pickup', 'one');
     let reads = 0;

@@ -1,6 +1,6 @@
-import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileContent } from '../analysis-types.ts';
 import type { Disk } from './files.ts';
 import { decodeText, MOST_BYTES, tooLarge } from './text-limits.ts';
@@ -30,6 +30,13 @@ export const nodeDisk: Disk = {
       return [];
     }
   },
+  behindLinks: (uri) => {
+    try {
+      return pathToFileURL(behindLinks(fileURLToPath(uri))).href;
+    } catch {
+      return uri;
+    }
+  },
 };
 
 const MOST_SIBLINGS = 500;
@@ -45,6 +52,15 @@ function readFile(file: string): FileContent {
     return decodeText(readFileSync(descriptor));
   } finally {
     closeSync(descriptor);
+  }
+}
+
+function behindLinks(file: string): string {
+  try {
+    return realpathSync(file);
+  } catch {
+    const parent = path.dirname(file);
+    return parent === file ? file : path.join(behindLinks(parent), path.basename(file));
   }
 }
 

@@ -9,6 +9,8 @@ export interface Disk {
   stamp(uri: string): string | undefined;
   read(uri: string): FileContent;
   siblings(uri: string): readonly string[];
+  /** The same file behind all links, as far as it exists. */
+  behindLinks(uri: string): string;
 }
 
 /** All files as the analysis sees them: open documents first, then the disk, then what the client reads for us. */
@@ -63,6 +65,7 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
     ask(uri).then(keep, () => keep({ kind: 'unreadable', reason: 'the editor could not read it' }));
     return undefined;
   };
+  const behindLinks = (key: string): string => (disk && key.startsWith('file:') ? fileKey(disk.behindLinks(key)) : key);
   const content = (uri: string): FileContent | undefined => {
     const open = documents.get(uri);
     if (open) return { kind: 'text', text: open.getText() };
@@ -74,10 +77,12 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
     content,
     isInside: (uri) => {
       const key = fileKey(uri);
-      if (folders.some((folder) => isBelow(key, folder))) return true;
+      // A link inside must not lead out, however it is spelled.
+      const lies = (folder: string): boolean => isBelow(key, folder) && isBelow(behindLinks(key), behindLinks(folder));
+      if (folders.some(lies)) return true;
       // A file opened by itself brings its own folder along.
       for (const document of documents.all()) {
-        if (isBelow(key, folderOf(fileKey(document.uri)))) return true;
+        if (lies(folderOf(fileKey(document.uri)))) return true;
       }
       return false;
     },
