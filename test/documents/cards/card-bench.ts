@@ -54,10 +54,15 @@ export async function openBrowser(): Promise<Browser> {
   return await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
 }
 
-/** The page as it is printed: laid out at the width of the paper's content. */
-export async function printed(browser: Browser, html: string): Promise<Page> {
+/** A page that shows what will be printed, one card after the other. */
+export async function openSheet(browser: Browser): Promise<Page> {
   const page = await browser.newPage({ viewport: { width: 900, height: 1200 } });
   await page.emulateMedia({ media: 'print' });
-  await page.setContent(html);
   return page;
+}
+
+/** Shows a page in a document of its own: the policy of the one before would admit only that one's sheet. */
+export async function show(page: Page, html: string): Promise<void> {
+  await page.goto('about:blank');
+  await page.setContent(html);
 }

@@ -1,7 +1,7 @@
 /** Whatever stands in titles, notes, names and fields comes out as text that can be read and does nothing. */
 import assert from 'node:assert/strict';
-import type { Browser } from 'playwright-core';
-import { analysed, cardsOfText, openBrowser, pageText, printed, sampleText } from './card-bench.ts';
+import type { Browser, Page } from 'playwright-core';
+import { analysed, cardsOfText, openBrowser, openSheet, pageText, sampleText, show } from './card-bench.ts';
 
 const HOSTILE: readonly (readonly [name: string, text: string])[] = [
   ['markup', '<script>alert(1)</script><img src=x onerror=alert(1)>'],
@@ -23,8 +23,10 @@ const specWith = (text: string): string =>
 
 describe('hostile text on cards', () => {
   let browser: Browser;
+  let page: Page;
   before(async () => {
     browser = await openBrowser();
+    page = await openSheet(browser);
   });
   after(() => browser.close());
 
@@ -38,7 +40,7 @@ describe('hostile text on cards', () => {
       for (const card of cards) {
         const html = pageText(card);
         assert.doesNotMatch(html, /(?![\n])[\p{Cc}\u202A-\u202E\u2066-\u2069\u200E\u200F]/u, card.title);
-        const page = await printed(browser, html);
+        await show(page, html);
         const seen = await page.evaluate(() => {
           const all = [...document.querySelectorAll('*')];
           return {
@@ -52,7 +54,6 @@ describe('hostile text on cards', () => {
             text: document.body.textContent ?? '',
           };
         });
-        await page.close();
         assert.ok(!seen.elements.some((each) => ['script', 'img', 'iframe', 'a', 'link'].includes(each)), card.title);
         assert.deepEqual(seen.handlers, [], card.title);
         assert.deepEqual([seen.styles, seen.shown, seen.wide], [1, true, false], card.title);

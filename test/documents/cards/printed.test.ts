@@ -1,9 +1,9 @@
 /** Cards as Chromium prints them: pages counted, sizes measured, accessibility checked by axe-core. */
 import assert from 'node:assert/strict';
 import axe from 'axe-core';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
-import { analysed, cardsOfText, openBrowser, pageText, printed, sampleText } from './card-bench.ts';
+import { analysed, cardsOfText, openBrowser, openSheet, pageText, sampleText, show } from './card-bench.ts';
 
 /** Two coils with cover, single coils in an instrument, splits, a tap, a stack, a bass in halves, untraced leads, a lap steel. */
 const SHEETS = [
@@ -19,8 +19,10 @@ const SHEETS = [
 
 describe('printed cards', () => {
   let browser: Browser;
+  let page: Page;
   before(async () => {
     browser = await openBrowser();
+    page = await openSheet(browser);
   });
   after(() => browser.close());
 
@@ -30,9 +32,8 @@ describe('printed cards', () => {
       assert.notEqual(cards.length, 0);
       for (const paper of PAPERS)
         for (const card of cards) {
-          const page = await printed(browser, pageText(card, paper));
+          await show(page, pageText(card, paper));
           const pdf = await page.pdf({ preferCSSPageSize: true });
-          await page.close();
           // ISO 32000-1, 7.7.3.3: one page object a page. Chromium writes them uncompressed.
           const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? [];
           // The schematic of an instrument lies on a page of its own.
@@ -43,7 +44,7 @@ describe('printed cards', () => {
 
     it(`${sample}: no violation in axe-core, nothing out of its place, boxes for a pencil, 8 pt at least`, async () => {
       for (const card of cardsOfText(analysed(sample))) {
-        const page = await printed(browser, pageText(card));
+        await show(page, pageText(card));
         await page.evaluate(axe.source);
         const violations = await page.evaluate(async () => {
           const { axe: tool } = window as unknown as { axe: typeof axe };
@@ -51,7 +52,6 @@ describe('printed cards', () => {
         });
         assert.deepEqual(violations, [], card.title);
         assert.deepEqual(await page.evaluate(measure), [], card.title);
-        await page.close();
       }
     }).timeout(120_000);
   }
