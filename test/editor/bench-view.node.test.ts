@@ -1,0 +1,179 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import * as vscode from 'vscode';
+import type { PreviewInterface } from '../../client/src/features/preview/preview.ts';
+import { behind, closeAll, eventually, extensionInterface, openSample, openText, replace } from './in-editor.ts';
+import { type EditorWindow, openWindow } from './window.ts';
+
+describe('the bench view in the editor', () => {
+  let preview: PreviewInterface;
+  let seen: EditorWindow;
+  let scratch = '';
+  before(async () => {
+    await openSample('cinder-bridge.pickup');
+    ({ preview } = await extensionInterface());
+    seen = await openWindow();
+    scratch = mkdtempSync(path.join(tmpdir(), 'bench-view-'));
+  });
+  after(async () => {
+    rmSync(scratch, { recursive: true, force: true });
+    await seen.close();
+  });
+  afterEach(closeAll);
+
+  const openPreview = async (sample: string): Promise<vscode.TextEditor> => {
+    const editor = await openSample(sample);
+    await vscode.commands.executeCommand('pickup.openPreviewToSide');
+    return editor;
+  };
+  const run = (command: string, ...rest: unknown[]) => vscode.commands.executeCommand(command, ...rest);
+  const drawn = (file: string) =>
+    eventually(() => {
+      const drawing = preview.shown()?.drawing;
+      return drawing?.file === file && drawing.svg !== undefined ? drawing : undefined;
+    });
+
+  it('numbers, response and readings follow the drawing', async () => {
+    await openPreview('cinder-bridge.pickup');
+    await drawn('cinder-bridge.pickup');
+    const numbers = await eventually(() => preview.section('numbers'));
+    assert.ok(numbers.rows.some(({ name, now }) => /kΩ$/.test(name) && / ± /.test(now)));
+    assert.match((await eventually(() => preview.section('response'))).svg ?? '', /^<svg /);
+    assert.ok(await eventually(() => preview.section('missing')));
+  });
+
+  it('an instrument is heard in any position, with its pots anywhere', async () => {
+    const editor = await openPreview('quorl.pickup');
+    const at = behind(editor.document, 'instrument quorl');
+    editor.selection = new vscode.Selection(at, at);
+    const first = await eventually(() => {
+      const drawing = preview.shown()?.drawing;
+      return drawing?.subject?.kind === 'instrument' ? drawing : undefined;
+    });
+    assert.equal(first.position, 'quorl/1');
+    const full = await eventually(() => preview.section('response')?.svg);
+    await preview.receive({ type: 'pots', pots: { volume: 10, tone: 2 } });
+    const dull = await eventually(() => {
+      const { svg } = preview.section('response') ?? {};
+      return svg !== full ? svg : undefined;
+    });
+    assert.match(dull, /volume at 10, tone at/);
+    await preview.receive({ type: 'position', position: 'quorl/5' });
+    await eventually(() => (preview.section('numbers')?.caption === 'Numbers, position 5' ? true : undefined));
+    assert.match((await eventually(() => preview.section('positions')?.svg)) ?? '', /data-part="position:5"/);
+  });
+
+  it('a drawing is saved as SVG, the view as a page that runs nothing', async () => {
+    await openPreview('cinder-bridge.pickup');
+    const { svg } = await drawn('cinder-bridge.pickup');
+    const [picture, page] = ['drawing.svg', 'view.html'].map((name) => path.join(scratch, name));
+    assert.ok(picture && page);
+    await run('pickup.exportSvg', vscode.Uri.file(picture));
+    assert.equal(readFileSync(picture, 'utf8'), svg);
+    await run('pickup.exportHtml', vscode.Uri.file(page));
+    const html = readFileSync(page, 'utf8');
+    assert.match(html, /default-src 'none'/);
+    assert.match(html, /hot to ground/);
+    assert.doesNotMatch(html, /<script|<link|src=/);
+  });
+
+  it('cards are written as pages', async () => {
+    await openSample('cinder-bridge.pickup');
+    const folder = vscode.Uri.file(scratch);
+    const written = await run('pickup.printCards', { kinds: ['bench', 'wiring'], folder });
+    assert.ok(Array.isArray(written));
+    assert.equal(written.length, 2);
+    for (const card of written) assert.ok(existsSync(card.fsPath), card.fsPath);
+  });
+
+  it('a plan repairs what is wrong, once it is chosen', async () => {
+    const { document } = await openSample('mistakes/phase-coils-cancel.pickup');
+    const editor = vscode.window.activeTextEditor;
+    assert.ok(editor);
+    const at = behind(document, 'hookup');
+    editor.selection = new vscode.Selection(at, at);
+    const before = document.getText();
+    const done = run('pickup.planRepair');
+    const row = seen.page.locator('.quick-input-list .monaco-list-row').first();
+    await row.waitFor();
+    assert.match((await row.textContent()) ?? '', /about \d+ min/);
+    await seen.page.keyboard.press('Enter');
+    await done;
+    await eventually(() => (document.getText() !== before ? true : undefined));
+  });
+
+  it('finds the pickup that a filter describes, and goes to it', async () => {
+    await openSample('cinder-bridge.pickup');
+    await run('pickup.findPickup');
+    const rows = seen.page.locator('.quick-input-list .monaco-list-row');
+    await rows.filter({ hasText: 'TB-' }).first().waitFor();
+    await seen.page.keyboard.type('serial TB-021');
+    await eventually(async () => {
+      const texts = await rows.allTextContents();
+      return texts.length === 1 && /TB-021/.test(texts[0] ?? '') ? true : undefined;
+    });
+    await seen.page.keyboard.press('Enter');
+    await eventually(() =>
+      vscode.window.activeTextEditor?.document.fileName.endsWith('ottlewick-bridge.pickup') ? true : undefined,
+    );
+  });
+
+  describe('compared with git', () => {
+    const git = (...rest: string[]): string => {
+      const [folder] = vscode.workspace.workspaceFolders ?? [];
+      assert.ok(folder);
+      return execFileSync('git', ['-c', 'user.name=Bench', '-c', 'user.email=bench@example.org', ...rest], {
+        cwd: folder.uri.fsPath,
+        encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'ignore'],
+      });
+    };
+
+    it('a file that is in no repository: one clear line, and the view stays', async () => {
+      await openPreview('fennel-bridge.pickup');
+      await drawn('fennel-bridge.pickup');
+      await run('pickup.compareWithLastCommit');
+      await seen.page
+        .getByText('fennel-bridge.pickup is not in a git repository that the editor has open.')
+        .first()
+        .waitFor();
+      assert.equal(preview.shown()?.drawing.comparedWith, undefined);
+      await run('notifications.clearAll');
+    });
+
+    it('facts and numbers before and now, settled findings; ended, it is over', async () => {
+      git('init', '-q');
+      git('add', '.');
+      git('commit', '-q', '-m', 'as it was');
+      const editor = await openPreview('ottlewick-bridge.pickup');
+      await drawn('ottlewick-bridge.pickup');
+      await replace(editor, 'turns 8_200 ± 20', 'turns 5_000 ± 20');
+      await run('pickup.compareWithLastCommit');
+      const { facts } = await eventually(() => preview.section('comparison'));
+      assert.deepEqual(
+        facts.map(({ was, is }) => [was, is]),
+        [['turns 8_200 ± 20', 'turns 5_000 ± 20']],
+      );
+      assert.equal(preview.shown()?.drawing.comparedWith, 'the last commit');
+      const turns = await eventually(() =>
+        preview
+          .section('numbers')
+          ?.rows.find(({ name, before }) => name === 'slug coil, turns' && before !== undefined),
+      );
+      assert.deepEqual([turns.before, turns.now], ['8\u202F200 ± 20', '5\u202F000 ± 20']);
+      await run('pickup.endComparison');
+      await eventually(() => (preview.shown()?.drawing.comparedWith === undefined ? true : undefined));
+    });
+
+    it('a file that the last commit does not hold: one clear line', async () => {
+      await openText('new-here.pickup', 'pickup wren {\n}\n');
+      await run('pickup.openPreviewToSide');
+      await run('pickup.compareWithLastCommit');
+      await seen.page.getByText('new-here.pickup is not in the last commit.').first().waitFor();
+      await run('notifications.clearAll');
+    });
+  });
+});
