@@ -209,3 +209,13 @@ describe('hand-over card', () => {
     assert.doesNotMatch(text, /Old parts returned/);
   });
 });
+
+describe('wiring card', () => {
+  it('claims no start or finish of a coil that only a kick placed', () => {
+    const [card] = cardsOfText(analysed('foundling'), ['wiring']);
+    assert.ok(card);
+    const text = card.body.map(textOf).join(' ');
+    assert.match(text, /screw coil, end untraced/);
+    assert.doesNotMatch(text, /(screw|slug) (start|finish)/);
+  });
+});

@@ -1,6 +1,6 @@
 /** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
 import type { PickupAnalysis } from '../../analysis-types.ts';
-import { inductanceMeter } from '../../estimates/inductance-meter.ts';
+import { type InductanceMeterReading, inductanceMeter } from '../../estimates/inductance-meter.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
 import { parallelOhm } from '../../physics/meter.ts';
@@ -226,7 +226,7 @@ function compassTable(quick: QuickEstimates): HtmlNode {
 function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC: number): HtmlNode {
   const meter = inductanceMeter(quick, bench, roomC);
   const own = meter?.resonanceHz;
-  const readings = INDUCTANCE_HZ.map((hz) => ({ hz, reading: meter?.at(hz) }));
+  const readings = INDUCTANCE_HZ.map((hz) => ({ hz, reading: told(meter?.at(hz)) }));
   const shown = readings.filter(({ hz, reading }) => reading || hz < ONLY_BELOW_RESONANCE_HZ);
   return h(
     'section',
@@ -264,8 +264,15 @@ function inductanceNote(known: boolean, own: Estimate | undefined, left: boolean
   if (!known) return 'Unknown: bobbin, turns and wire, or one reading at 1 kHz settle it.';
   if (!left) return 'Series values, out of circuit.';
   return own
-    ? `10 kHz is above or near its own resonance, ${printValue({ ...own, dimension: 'frequency' })}: not read.`
-    : '10 kHz is above its own resonance: not read.';
+    ? `10 kHz is above or too near its own resonance, ${printValue({ ...own, dimension: 'frequency' })}: not read.`
+    : '10 kHz is above or too near its own resonance: not read.';
+}
+
+/** A band as wide as its value tells nobody anything; it is left out. */
+function told(reading: InductanceMeterReading | undefined): InductanceMeterReading | undefined {
+  if (!reading) return undefined;
+  const { inductanceH, quality } = reading;
+  return [inductanceH, quality].every(({ value, sd }) => 4 * sd < value) ? reading : undefined;
 }
 
 /** Two standard deviations to either side, in the digits that they leave. */

@@ -78,6 +78,9 @@ function partNodes(netlist: PickupNetlist, node: Node): readonly (readonly HtmlN
   // The lead that brings a tap out stands in the same net under its own name.
   if (kind !== 'coil') return [];
   const [coil = '', end = ''] = name.split('.');
+  // A kick tells which pair is the coil's, not which of the two is the inner end.
+  const isTraced = netlist.windings.find((each) => each.coil.name === coil)?.ends !== 'from a kick';
+  if (!isTraced) return [[typed(coil), ' coil, end untraced']];
   const own = netlist.pickup.coils.find((each) => each.name === coil)?.[end === 'start' ? 'start' : 'finish']?.value
     .own;
   return [[typed(`${coil} ${end}`), ...(own ? [' (', typed(own.value), ')'] : [])]];
