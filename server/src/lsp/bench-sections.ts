@@ -68,7 +68,7 @@ export function responseView(states: BenchStates, params: Heard): PlotView {
 }
 
 const WHY_NO_RESPONSE =
-  'The response is unknown: a coil lacks its turns, its bobbin or its wire, or nothing connects hot to ground.';
+  'There is no response to draw: a coil lacks its turns, its bobbin or its wire; or nothing is left between hot and ground, because a joint is open, the coils cancel or the volume is down.';
 
 /** The response at the jack in the position heard; of a pickup heard by itself, under the usual load. */
 export function responsePicture({ now, before }: BenchStates, params: Heard): ResponsePicture | undefined {

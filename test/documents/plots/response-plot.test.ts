@@ -23,6 +23,18 @@ describe('response plot', () => {
     });
   }
 
+  it('is none where coils cancel or the volume is down: rounding is no response', () => {
+    const cancelled = analysedSample('mistakes/phase-coils-cancel.pickup');
+    const [pickup] = cancelled.pickups;
+    assert.ok(pickup);
+    assert.equal(pickupResponsePicture({ analysis: cancelled, pickup }), undefined);
+    const analysis = analysedSample('quorl.pickup');
+    const [instrument] = analysis.instruments;
+    assert.ok(instrument);
+    const pots = { volume: 0, tone: 10 };
+    assert.equal(positionResponsePicture({ analysis, instrument }, '1', { pots }), undefined);
+  });
+
   it('marks the resonance with its value, its ± and its height', () => {
     const picture = quorlBridge();
     const root = assertLegibleDrawing(responsePlot(picture, 'wide'));

@@ -4,7 +4,7 @@ import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { DEFAULT_LOAD, type Load, NO_LOAD } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
-import { pickupResponseBand, positionResponseBand } from '../../estimates/response-band.ts';
+import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { sensingPoints } from '../../estimates/sensing-points.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import { audioFrequencies } from '../../physics/circuit/response.ts';
@@ -118,7 +118,7 @@ function pickupCurve({ analysis, pickup }: PickupState, name: string): CurvePict
   if (estimates.inductanceH === undefined) return undefined;
   const load = loadOf({ analysis, pickup });
   const band = pickupResponseBand(quickOfBench(analysis)(pickup.pickup), load);
-  if (band === undefined) return undefined;
+  if (band === undefined || isSilent(band)) return undefined;
   return { name, band, resonanceHz: estimates.resonanceHz, peakDb: estimates.peakDb };
 }
 
@@ -132,10 +132,15 @@ function positionCurve(
   const estimates: PositionEstimates | undefined = instrument.positions(pots).find((each) => each.key === key);
   if (position?.selection === undefined || estimates?.response === undefined) return undefined;
   const band = positionResponseBand(instrument.instrument, position.selection, quickOfBench(analysis), pots);
-  if (band === undefined) return undefined;
+  if (band === undefined || isSilent(band)) return undefined;
   const { resonanceHz, peakDb, minus3DbHz } = estimates;
   return { name, band, resonanceHz, peakDb, minus3DbHz };
 }
+
+/** Coils that cancel, a volume turned down: what the solver leaves below this is its rounding, no response. */
+const SILENT_DB = -120;
+
+const isSilent = ({ levelDb }: ResponseBand): boolean => levelDb.every((level) => !(level > SILENT_DB));
 
 const loadOf = ({ pickup }: PickupState): Load =>
   pickup.pickup.target?.resonance?.value.load === 'unloaded' ? NO_LOAD : DEFAULT_LOAD;
