@@ -38,6 +38,11 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources): Header
   start.addEventListener('click', (event) => {
     if (event.target instanceof HTMLButtonElement) start.open = false;
   });
+  start.addEventListener('keydown', (event) => {
+    if (event.key !== 'Escape' || !start.open) return;
+    start.open = false;
+    start.querySelector('summary')?.focus();
+  });
   const node = element('header', { className: 'top' }, [
     element('div', {}, [title, about]),
     element('div', { className: 'tools' }, [chooser, sides.node, end, start, ...tools]),

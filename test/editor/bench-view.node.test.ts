@@ -164,6 +164,11 @@ describe('the bench view in the editor', () => {
           ?.rows.find(({ name, before }) => name === 'slug coil, turns' && before !== undefined),
       );
       assert.deepEqual([turns.before, turns.now], ['8\u202F200 ± 20', '5\u202F000 ± 20']);
+      // Saved and committed, nothing differs from the last commit any more.
+      await editor.document.save();
+      git('commit', '-q', '-a', '-m', 'as it is');
+      await run('git.refresh');
+      await eventually(() => (preview.section('comparison')?.facts.length === 0 ? true : undefined));
       await run('pickup.endComparison');
       await eventually(() => (preview.shown()?.drawing.comparedWith === undefined ? true : undefined));
     });

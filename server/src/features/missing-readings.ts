@@ -2,11 +2,12 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
 import { coilWords, endLead, list } from '../checks/words.ts';
 import type { LeadReading } from '../estimates/estimates.ts';
+import { leadReadings } from '../estimates/lead-readings.ts';
 import { quickEstimates, soundTogether } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { Coil } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Place } from '../model/place.ts';
 import type { Reading } from '../model/readings.ts';
 import { printQuantity } from '../quantities/print.ts';
@@ -26,20 +27,23 @@ export interface MissingReading {
 
 /** First what leaves something open, then what would only confirm. */
 export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalysis): readonly MissingReading[] {
-  const { pickup, netlist, quick } = analysed;
-  const { signs } = quickEstimates(netlist, analysis.bench);
+  const { pickup, netlist } = analysed;
+  const full = quickEstimates(netlist, analysis.bench);
+  // A coil is read by itself, before its leads are joined to anything.
+  const loose = leadReadings(full, analysis.bench, pickupNetlist(pickup, { joined: false }));
   const taken = pickup.readings.filter(({ found }) => !found).flatMap(({ lines }) => lines);
   const expectedOf = (a: string, b: string) => {
-    const found = quick.leadReadings.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
+    const found = loose.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
     return found && expectedWords(found);
   };
   const coils = pickup.coils.flatMap((coil) => coilReadings(coil, analysed, taken, expectedOf));
   const untraced = netlist.windings.filter(({ ends }) => ends === 'unknown').map(({ coil }) => coil);
   return [
-    ...(untraced.length > 0 ? [tracing(untraced)] : signReadings(signs, netlist)),
+    ...(untraced.length > 0 ? [tracing(untraced)] : signReadings(full.signs, netlist)),
     ...coils.filter(({ expected }) => expected === undefined),
     ...coils.filter(({ expected }) => expected !== undefined),
-    ...outputReading(analysed, taken),
+    // The only coil of a pickup is its output: one reading serves both.
+    ...(pickup.coils.length === 1 && coils.length > 0 ? [] : outputReading(analysed, taken)),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { extensions, Uri, workspace } from 'vscode';
+import { type Disposable, type Event, extensions, Uri, workspace } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
 import type { BaseChoice } from '../preview/messages.ts';
 
@@ -14,7 +14,7 @@ interface GitInterface {
 }
 
 interface GitRepository {
-  readonly state: { readonly HEAD: { readonly commit?: string } | undefined };
+  readonly state: { readonly HEAD: { readonly commit?: string } | undefined; readonly onDidChange: Event<void> };
   show(revision: string, path: string): Promise<string>;
 }
 
@@ -42,6 +42,19 @@ export async function addTexts(state: BaseState, revision: string, uris: readonl
     }),
   );
   return { ...state, texts: [...state.texts, ...texts.flat()] };
+}
+
+/** Calls back when the commit that is checked out has changed: what HEAD stands for is another text then. */
+export async function onDidCommit(uri: string, changed: () => void): Promise<Disposable | undefined> {
+  const repository = await repositoryOf(Uri.parse(uri, true));
+  if (typeof repository === 'string') return undefined;
+  let commit = repository.state.HEAD?.commit;
+  return repository.state.onDidChange(() => {
+    const now = repository.state.HEAD?.commit;
+    if (now === commit) return;
+    commit = now;
+    changed();
+  });
 }
 
 async function fileBase(uri: string): Promise<Base> {

@@ -1,7 +1,7 @@
 import type { Disposable } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
 import type { BaseChoice } from '../preview/messages.ts';
-import { addTexts, readBase } from './base-text.ts';
+import { addTexts, onDidCommit, readBase } from './base-text.ts';
 
 /** The state that a view is compared with: how it is found, and its text once that has been read. */
 export interface ComparedBase extends Disposable {
@@ -23,11 +23,13 @@ export function createComparedBase(start: BaseChoice | undefined, changed: () =>
   let state: BaseState | undefined;
   let asked = new Set<string>();
   let reads = 0;
+  let watching: Disposable | undefined;
 
   const read = async (uri: string): Promise<string | undefined> => {
     reads += 1;
     const mine = reads;
     if (choice === undefined) {
+      watching?.dispose();
       state = undefined;
       return undefined;
     }
@@ -35,7 +37,17 @@ export function createComparedBase(start: BaseChoice | undefined, changed: () =>
     if (mine !== reads) return undefined;
     asked = new Set();
     state = base.ok ? base.state : undefined;
+    await watch(uri, mine);
     return base.ok ? undefined : base.why;
+  };
+  /** A commit moves what a revision such as HEAD stands for. */
+  const watch = async (uri: string, mine: number): Promise<void> => {
+    watching?.dispose();
+    watching = undefined;
+    if (choice?.kind !== 'revision') return;
+    const started = await onDidCommit(uri, () => void read(uri).then(changed));
+    if (mine === reads) watching = started;
+    else started?.dispose();
   };
   return {
     choice: () => choice,
@@ -65,6 +77,7 @@ export function createComparedBase(start: BaseChoice | undefined, changed: () =>
     },
     dispose: () => {
       reads += 1;
+      watching?.dispose();
     },
   };
 }

@@ -1,0 +1,56 @@
+import assert from 'node:assert/strict';
+import {
+  type NumbersTable,
+  pickupNumbers,
+  positionNumbers,
+} from '../../../server/src/documents/bench/numbers-table.ts';
+import { analysedSample } from '../analysed-files.ts';
+
+const row = ({ rows }: NumbersTable, begins: string) => {
+  const found = rows.find(({ name }) => name.startsWith(begins));
+  assert.ok(found, `no row ${begins} in ${rows.map(({ name }) => name).join(' | ')}`);
+  return found;
+};
+
+const ottlewick = (edit?: (text: string) => string) => {
+  const [pickup] = analysedSample('ottlewick-bridge.pickup', edit).pickups;
+  assert.ok(pickup);
+  return pickup;
+};
+
+describe('numbers of the bench view', () => {
+  it('name their unit once, and give value and ± to the same place', () => {
+    const table = pickupNumbers(ottlewick());
+    assert.equal(row(table, 'hot to ground').name, 'hot to ground, 20\u202F°C, kΩ');
+    assert.equal(row(table, 'hot to ground').now, '13.90 ± 0.07');
+    assert.equal(row(table, 'slug coil, turns').now, '8\u202F200 ± 20');
+    assert.equal('before' in row(table, 'phase'), false);
+  });
+
+  it('of two states tell the change; where nothing can be seen to change, nothing', () => {
+    const before = ottlewick((text) => text.replace('turns 8_200 ± 20', 'turns 5_000 ± 20'));
+    const table = pickupNumbers(ottlewick(), before);
+    const turns = row(table, 'slug coil, turns');
+    // Both have the same ± and its cause in common: it cancels.
+    assert.deepEqual([turns.before, turns.now, turns.change], ['5\u202F000 ± 20', '8\u202F200 ± 20', '+3\u202F200']);
+    assert.equal(row(table, 'hot to ground').change, '');
+    assert.equal(row(table, 'phase').change, '');
+  });
+
+  it('a window that overflowed and fits now says so', () => {
+    const tight = ottlewick((text) => text.replace('turns 8_200 ± 20', 'turns 9_800 ± 20'));
+    assert.equal(row(pickupNumbers(ottlewick(), tight), 'slug coil, window filled').change, 'fits');
+    assert.equal(row(pickupNumbers(tight, ottlewick()), 'slug coil, window filled').change, 'does not fit');
+  });
+
+  it('of a position are those at its jack', () => {
+    const [quorl] = analysedSample('quorl.pickup').instruments;
+    assert.ok(quorl);
+    const table = positionNumbers(quorl, '3');
+    assert.ok(table);
+    assert.equal(table.caption, 'Numbers, position 3');
+    assert.equal(row(table, 'phase').now, 'one coil sounds');
+    assert.equal(row(table, 'hum left').now, '0');
+    assert.equal(positionNumbers(quorl, '9'), undefined);
+  });
+});
