@@ -12,10 +12,12 @@ import { listen } from './listen.ts';
 import { newShop } from './new.ts';
 import { repair } from './repair.ts';
 import { report } from './report.ts';
+import { turns } from './turns.ts';
 
 export const commands: readonly Command[] = [
   check,
   report,
+  turns,
   draw,
   cards,
   listen,
