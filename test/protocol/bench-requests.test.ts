@@ -1,0 +1,115 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type {
+  BenchResult,
+  CardsResult,
+  FindResult,
+  PageResult,
+  PlansResult,
+  SoundResult,
+} from '../../server/src/lsp/protocol.ts';
+import { type ServerProcess, startServer } from './server-process.ts';
+
+const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
+const uriOf = (name: string): string => pathToFileURL(path.join(SAMPLES, name)).href;
+const textOf = (name: string): string => readFileSync(path.join(SAMPLES, name), 'utf8');
+
+describe('requests of the bench view', () => {
+  const uri = uriOf('ottlewick-bridge.pickup');
+  const subject = { kind: 'pickup', name: 'ottlewick-bridge' };
+  const asked = { protocol: 2, uri, subject, pots: { volume: 10, tone: 10 }, width: 960 };
+  let server: ServerProcess;
+  before(async () => {
+    server = await startServer();
+    server.open(uri, textOf('ottlewick-bridge.pickup'));
+    await server.diagnosed(uri, 1);
+  });
+  after(() => server.stop());
+
+  it('each section comes by itself, for the version that is open', async () => {
+    for (const section of ['missing', 'numbers', 'response', 'positions']) {
+      const result = await server.request<BenchResult>('pickup/bench', { ...asked, section });
+      assert.equal(result.content.section, section);
+      assert.equal(result.version, 1);
+    }
+  });
+
+  it('a base is text of then: facts, findings and parts that differ', async () => {
+    const base = {
+      label: 'then',
+      uri,
+      texts: [{ uri, text: textOf('ottlewick-bridge.pickup').replace('turns 8_200 ± 20', 'turns 5_000 ± 20') }],
+    };
+    const { content } = await server.request<BenchResult>('pickup/bench', { ...asked, section: 'comparison', base });
+    assert.ok(content.section === 'comparison');
+    assert.deepEqual(
+      content.facts.map(({ was, is }) => [was, is]),
+      [['turns 5_000 ± 20', 'turns 8_200 ± 20']],
+    );
+    assert.deepEqual(content.changedNow, [{ part: 'coil:slug', words: 'was turns 5_000 ± 20' }]);
+    // The parts on the shelf were not sent: what is there now stood in for them.
+    assert.ok(content.uses.some((each) => each.endsWith('shop.pickup')));
+  });
+
+  it('a pluck is four seconds of sixteen bits, and says what it leaves out', async () => {
+    const { now, sampleRate, leftOut } = await server.request<SoundResult>('pickup/sound', {
+      ...asked,
+      frequencyHz: 110,
+    });
+    assert.equal(Buffer.from(now ?? '', 'base64').length, 4 * sampleRate * 2);
+    assert.notEqual(leftOut.length, 0);
+  });
+
+  it('a page and cards admit no script and exactly their own styles', async () => {
+    const { html = '' } = await server.request<PageResult>('pickup/page', asked);
+    const { pages } = await server.request<CardsResult>('pickup/cards', { ...asked, kinds: ['bench'], paper: 'a4' });
+    for (const page of [html, ...pages.map((each) => each.html)]) {
+      assert.match(page, /content="default-src 'none'; style-src 'sha256-[^"]*"/);
+      assert.doesNotMatch(page, /<script/);
+    }
+    assert.equal(pages.length, 1);
+  });
+
+  it('pickups are found by filters; one that cannot be read says how it is written', async () => {
+    const uris = ['ottlewick-bridge', 'hesk-neck', 'cinder-bridge'].map((name) => uriOf(`${name}.pickup`));
+    const found = await server.request<FindResult>('pickup/find', { protocol: 2, uris, filters: ['serial TB-021'] });
+    assert.deepEqual(
+      found.found.map(({ name }) => name),
+      ['ottlewick-bridge'],
+    );
+    const wrong = await server.request<FindResult>('pickup/find', { protocol: 2, uris, filters: ['made yesterday'] });
+    assert.match(wrong.problem ?? '', /write it like “made /);
+  });
+
+  it('a plan for a fault comes with its steps and its edits', async () => {
+    const faulty = uriOf('mistakes/phase-coils-cancel.pickup');
+    server.open(faulty, textOf('mistakes/phase-coils-cancel.pickup'));
+    await server.diagnosed(faulty, 1);
+    const { plans } = await server.request<PlansResult>('pickup/plans', {
+      protocol: 2,
+      uri: faulty,
+      cursor: { line: 12, character: 0 },
+      what: 'repair',
+    });
+    assert.ok(plans[0]);
+    assert.notEqual(plans[0].steps.length, 0);
+    assert.notEqual(Object.keys(plans[0].edit.changes ?? {}).length, 0);
+  });
+
+  it('nonsense is answered with nothing, and the server lives', async () => {
+    const nonsense = [
+      {},
+      { uri },
+      { uri: 7 },
+      { ...asked, subject: null },
+      { ...asked, section: 'numbers', pots: 'up' },
+    ];
+    for (const method of ['bench', 'page', 'cards', 'find', 'plans', 'sound']) {
+      for (const params of nonsense) await server.request(`pickup/${method}`, params);
+    }
+    const { content } = await server.request<BenchResult>('pickup/bench', { ...asked, section: 'missing' });
+    assert.equal(content.section, 'missing');
+  });
+});
