@@ -170,7 +170,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
   const clearFollowing = (): void => {
     numbers.replaceChildren();
     response.show({});
-    listen.show(false, undefined);
+    listen.show(false, undefined, []);
     positions.show({});
     missing.hidden = true;
   };
@@ -194,7 +194,11 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
       case 'response': {
         const isOther = content.svg !== response.source();
         response.show(content);
-        listen.show(content.svg !== undefined, comparison === undefined ? undefined : shown?.comparedWith);
+        listen.show(
+          content.svg !== undefined,
+          comparison === undefined ? undefined : shown?.comparedWith,
+          content.leftOut,
+        );
         if (isOther) listen.changed();
         return;
       }

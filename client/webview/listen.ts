@@ -7,7 +7,7 @@ import { createPlayer } from './player.ts';
 export interface Listen {
   readonly section: HTMLElement;
   /** `before`: what the state compared with is called. */
-  show(canHear: boolean, before: string | undefined): void;
+  show(canHear: boolean, before: string | undefined, leftOut: readonly string[]): void;
   /** What is heard has changed: while a string rings, it goes on through the new one. */
   changed(): void;
   play(sound: SoundResult): void;
@@ -54,16 +54,13 @@ export function createListen(send: (message: FromView) => void): Listen {
     ask();
   });
   stop.addEventListener('click', () => player.stop());
-  notes.append(
-    element('p', {
-      textContent:
-        'Silent until you pluck. A synthesised string through the computed response, pots where they are, as loud before as now.',
-    }),
-  );
   return {
     section,
-    show: (canHear, before) => {
+    show: (canHear, before, leftOut) => {
       section.hidden = !canHear;
+      const loud = before === undefined ? '' : ' Before and now are as loud as each other.';
+      const how = `Silent until you pluck. A string through the computed response, position and pots where they are.${loud}`;
+      notes.replaceChildren(...[how, ...leftOut].map((text) => element('p', { textContent: text })));
       if (!canHear) player.stop();
       sides.show(
         before === undefined
@@ -85,9 +82,6 @@ export function createListen(send: (message: FromView) => void): Listen {
     play: (sound) => {
       status.textContent = sound.now === undefined ? 'Nothing can be heard: the response is unknown.' : '';
       player.play(sound, side);
-      if (sound.leftOut.length > 0) {
-        notes.replaceChildren(...sound.leftOut.map((text) => element('p', { textContent: text })));
-      }
     },
   };
 }

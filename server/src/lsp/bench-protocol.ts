@@ -55,7 +55,8 @@ export type BenchSection =
   | ({ readonly section: 'comparison' } & ComparisonView)
   | { readonly section: 'missing'; readonly readings: readonly MissingRow[] }
   | ({ readonly section: 'numbers' } & NumbersView)
-  | ({ readonly section: 'response' } & PlotView)
+  /** `leftOut`: what a listener has to know that the sound of it is not. */
+  | ({ readonly section: 'response'; readonly leftOut: readonly string[] } & PlotView)
   | ({ readonly section: 'positions' } & PlotView);
 
 export interface ComparisonView {
@@ -227,6 +228,4 @@ export interface SoundResult {
   /** Samples of 16 bits, little end first, in base64; absent where the response is not known. */
   readonly now?: string;
   readonly before?: string;
-  /** What a listener has to know that the sound is not. */
-  readonly leftOut: readonly string[];
 }

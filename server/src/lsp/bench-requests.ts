@@ -66,7 +66,7 @@ export function serveBench(
       return states ? cardPages(states, params) : noCards;
     }),
   );
-  const silence: SoundResult = { protocol: PROTOCOL_VERSION, sampleRate: 48_000, leftOut: [] };
+  const silence: SoundResult = { protocol: PROTOCOL_VERSION, sampleRate: 48_000 };
   connection.onRequest<SoundResult, void>(
     SOUND_REQUEST,
     answering<SoundParams, SoundResult>(report, 'sound', silence, async (params) => {

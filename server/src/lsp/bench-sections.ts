@@ -1,5 +1,6 @@
 import type { InstrumentAnalysis } from '../analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
+import { LEFT_OUT } from '../documents/listen/listen.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
@@ -22,7 +23,7 @@ export function benchSection(states: BenchStates, params: BenchParams): BenchSec
     case 'numbers':
       return { section, ...(numbersView(states, params) ?? { caption: 'Numbers', rows: [] }) };
     case 'response':
-      return { section, ...responseView(states, params) };
+      return { section, leftOut: LEFT_OUT, ...responseView(states, params) };
     case 'positions':
       return { section, ...positionsView(states, params) };
     default:

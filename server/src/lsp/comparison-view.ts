@@ -1,11 +1,11 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis-types.ts';
-import { changedParts } from '../documents/comparison/changed-parts.ts';
 import type { FactChange, WrittenFact } from '../documents/comparison/compare-facts.ts';
 import { compareFindings } from '../documents/comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
-import type { BenchParams, ChangedPart, ComparisonView, FactRow } from './bench-protocol.ts';
+import type { BenchParams, ComparisonView, FactRow } from './bench-protocol.ts';
 import { type Before, type BenchStates, nameBefore } from './bench-states.ts';
+import { changedOnDrawing } from './changed-on-drawing.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
@@ -27,7 +27,7 @@ export function comparisonView({ document, now }: BenchStates, before: Before, p
   return {
     uses: before.uses,
     facts: facts.changes.flatMap((change) => factRows(change, now, document)),
-    settled: findings.gone.map(told),
+    settled: findings.gone.filter(({ subject }) => subject[kind] === name).map(told),
     come: diagnostics({ ...now, findings: findings.come }).map(({ code, severity, message, span }) => ({
       code,
       severity,
@@ -35,8 +35,8 @@ export function comparisonView({ document, now }: BenchStates, before: Before, p
       range: toRange(document, span),
     })),
     ...(past === undefined ? {} : { svg: past.svg }),
-    changedNow: changedOn('after', facts.changes, `${kind} ${params.subject.name}`),
-    changedBefore: changedOn('before', facts.changes, `${kind} ${params.subject.name}`),
+    changedNow: changedOnDrawing('after', facts.changes, params.subject, now),
+    changedBefore: changedOnDrawing('before', facts.changes, params.subject, analysis),
   };
 }
 
@@ -65,19 +65,3 @@ const textOf = (facts: readonly WrittenFact[]): string => {
   const more = facts.length - shown.length;
   return [...shown, ...(more > 0 ? [`and ${more} more`] : [])].join('; ') || 'the whole block';
 };
-
-/** Each part of the drawing that a change writes, with what the other state says of it. */
-function changedOn(side: 'before' | 'after', changes: readonly FactChange[], block: string): readonly ChangedPart[] {
-  const found = new Map<string, Set<string>>();
-  for (const change of changes) {
-    for (const part of changedParts([change], block, side)) {
-      found.set(part, (found.get(part) ?? new Set()).add(wordsOf(change, side)));
-    }
-  }
-  return [...found].map(([part, words]) => ({ part, words: [...words].join('; ') }));
-}
-
-function wordsOf(change: FactChange, side: 'before' | 'after'): string {
-  if (change.kind !== 'fact changed') return side === 'after' ? 'new' : 'gone';
-  return side === 'after' ? `was ${change.before.text}` : `now ${change.after.text}`;
-}

@@ -1,4 +1,4 @@
-import { heard, LEFT_OUT, SAMPLE_RATE } from '../documents/listen/listen.ts';
+import { heard, SAMPLE_RATE } from '../documents/listen/listen.ts';
 import type { SoundParams, SoundResult } from './bench-protocol.ts';
 import { responsePicture } from './bench-sections.ts';
 import type { BenchStates } from './bench-states.ts';
@@ -10,7 +10,7 @@ const SEED = 1;
 
 /** One pluck through the response of now and of before, level-matched. */
 export function sound(states: BenchStates, params: SoundParams): SoundResult {
-  const empty = { protocol: PROTOCOL_VERSION, sampleRate: SAMPLE_RATE, leftOut: LEFT_OUT };
+  const empty = { protocol: PROTOCOL_VERSION, sampleRate: SAMPLE_RATE };
   const picture = responsePicture(states, params);
   const { frequencyHz } = params;
   if (picture === undefined || !(frequencyHz >= 20 && frequencyHz <= 2000)) return empty;

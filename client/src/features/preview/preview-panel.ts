@@ -249,8 +249,10 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
       case 'ready':
         isReady = true;
         width = message.width;
-        if (last) post(last.message);
-        for (const content of sections.values()) post({ type: 'section', render: renders, content });
+        if (last) {
+          post(last.message);
+          for (const content of sections.values()) post({ type: 'section', render: last.message.render, content });
+        }
         await base.read(uri);
         return render(subject === undefined ? editorOf()?.selection.active : undefined);
       case 'resized':

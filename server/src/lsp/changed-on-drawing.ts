@@ -1,0 +1,76 @@
+import type { Analysis } from '../analysis-types.ts';
+import { changedParts } from '../documents/comparison/changed-parts.ts';
+import type { FactChange, WrittenFact } from '../documents/comparison/compare-facts.ts';
+import { instrumentParts } from '../features/instrument-parts.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { ChangedPart, Subject } from './bench-protocol.ts';
+
+type Side = 'before' | 'after';
+
+/** Each part of the subject's drawing that a change writes, with what the other state says of it. */
+export function changedOnDrawing(
+  side: Side,
+  changes: readonly FactChange[],
+  subject: Subject,
+  analysis: Analysis,
+): readonly ChangedPart[] {
+  const found = new Map<string, Set<string>>();
+  for (const change of changes) {
+    const parts =
+      subject.kind === 'pickup'
+        ? changedParts([change], `pickup ${subject.name}`, side)
+        : changedOfInstrument(change, side, subject.name, analysis);
+    for (const part of parts) found.set(part, (found.get(part) ?? new Set()).add(wordsOf(change, side)));
+  }
+  return [...found].map(([part, words]) => ({ part, words: [...words].join('; ') }));
+}
+
+function wordsOf(change: FactChange, side: Side): string {
+  if (change.kind !== 'fact changed') return side === 'after' ? 'new' : 'gone';
+  return side === 'after' ? `was ${change.before.text}` : `now ${change.after.text}`;
+}
+
+/** On a schematic: positions, controls and slots by their lines; of a pickup that is fitted, its coil, else the whole pickup. */
+function changedOfInstrument(change: FactChange, side: Side, name: string, analysis: Analysis): readonly string[] {
+  const [block = '', ...inner] = change.path;
+  const analysed = analysis.instruments.find(({ instrument }) => instrument.name === name);
+  if (analysed === undefined) return [];
+  if (!block.startsWith('instrument ')) {
+    const coil = inner.find((label) => label.startsWith('coil '))?.slice('coil '.length);
+    return slotsHolding(analysed.instrument, block).map((slot) =>
+      coil === undefined ? `pickup:${slot}` : `coil:${slot}.${coil}`,
+    );
+  }
+  if (block !== `instrument ${name}`) return [];
+  const parts = instrumentParts(analysed);
+  return writtenFacts(change, side).flatMap(({ uri, span }) => {
+    const around = parts.flatMap(({ id, place }) => {
+      const at = analysis.locate(place);
+      return at && at.uri === uri && at.start < span.end && span.start < at.end
+        ? [{ id, length: at.end - at.start }]
+        : [];
+    });
+    const smallest = around.sort((a, b) => a.length - b.length)[0];
+    return smallest ? [smallest.id] : [];
+  });
+}
+
+const slotsHolding = ({ slots }: Instrument, block: string): readonly string[] =>
+  slots.filter(({ pickup }) => pickup !== undefined && block === `pickup ${pickup.name}`).map(({ name }) => name);
+
+function writtenFacts(change: FactChange, side: Side): readonly WrittenFact[] {
+  switch (change.kind) {
+    case 'fact changed':
+      return [change[side]];
+    case 'fact added':
+      return side === 'after' ? [change.after] : [];
+    case 'fact removed':
+      return side === 'before' ? [change.before] : [];
+    case 'block added':
+      return side === 'after' ? change.facts : [];
+    case 'block removed':
+      return side === 'before' ? change.facts : [];
+    case 'renamed':
+      return [];
+  }
+}
