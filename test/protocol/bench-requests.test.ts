@@ -76,6 +76,8 @@ describe('requests of the bench view', () => {
       'position:3',
     ]);
     assert.match(content.svg ?? '', /250\u202FkΩ/);
+    // The hum of two positions is told in both states, though it takes inductances to know it.
+    assert.deepEqual([content.come, content.settled], [[], []]);
   });
 
   it('a pluck is four seconds of sixteen bits', async () => {

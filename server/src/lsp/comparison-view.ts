@@ -22,7 +22,8 @@ export function comparisonView({ document, now }: BenchStates, before: Before, p
     { kind, name },
     { width: params.width, pots: potsFrom(params.pots), ...(live === undefined ? {} : { live }) },
   );
-  const findings = compareFindings(analysis.findings, now.findings, facts.renamed);
+  // All of both: one that needs inductances would else seem new on the side where they are worked out already.
+  const findings = compareFindings(analysis.allFindings(), now.allFindings(), facts.renamed);
   const told = ({ code, severity, message }: (typeof findings.gone)[number]) => ({ code, severity, message });
   return {
     uses: before.uses,
