@@ -83,15 +83,31 @@ const HOSTILE = [
 ];
 
 /** Every class; the same text and seed give the same texts. */
-export function* badTexts(text: string, seed: number): Generator<BadText> {
-  const random = seeded(seed);
-  yield* wholeTexts(text);
-  yield* brokenTokens(text, random);
-  yield* brokenLines(text);
-  yield* replacedValues(text, random);
-  yield* nestedTexts(text);
-  yield* largeTexts(text);
-  yield* randomEdits(text, random);
+export const BAD_TEXTS: Readonly<Record<string, (text: string, seed: number) => Generator<BadText>>> = {
+  'other encodings, line ends and characters': wholeTexts,
+  'tokens left out or written twice': (text) => changedTokens(text, ({ text: token }) => ['', `${token} ${token}`]),
+  'tokens replaced': (text, seed) => {
+    const random = seeded(seed);
+    const all = tokensOf(text);
+    const any = () => all[Math.floor(random() * all.length)]?.text ?? '';
+    return changedTokens(text, ({ text: token }) => [any(), `${any()} ${token}`, ...otherMarks(token, random)]);
+  },
+  'tokens misspelt': (text) => changedTokens(text, ({ text: token }) => [token.slice(0, -1), token.toUpperCase()]),
+  'tokens exchanged': exchangedTokens,
+  'a beginning or an end of it': partsOfText,
+  'lines broken': brokenLines,
+  'values replaced': (text, seed) => replacedValues(text, seeded(seed)),
+  'deep nesting': nestedTexts,
+  size: largeTexts,
+  'random edits': (text, seed) => randomEdits(text, seeded(seed)),
+};
+
+/** Of all classes every `step`th text: a sample that costs little. */
+export function* sampledBadTexts(text: string, seed: number, step: number): Generator<BadText> {
+  let count = 0;
+  for (const texts of Object.values(BAD_TEXTS)) {
+    for (const bad of texts(text, seed)) if (count++ % step === 0) yield bad;
+  }
 }
 
 function* wholeTexts(text: string): Generator<BadText> {
@@ -117,28 +133,43 @@ function* wholeTexts(text: string): Generator<BadText> {
 
 const TOKEN = /"(?:[^"\\\n]|\\.)*"|#[^\n]*|[\p{L}_][\p{L}\p{N}_-]*|\d+(?:\.\d+)?|[^\s]/gu;
 
-function* brokenTokens(text: string, random: () => number): Generator<BadText> {
-  const tokens = [...text.matchAll(TOKEN)].map((match) => ({ text: match[0], start: match.index }));
-  const pick = () => tokens[Math.floor(random() * tokens.length)]?.text ?? '';
-  for (const [index, token] of tokens.entries()) {
-    const end = token.start + token.text.length;
-    const put = (replacement: string) => text.slice(0, token.start) + replacement + text.slice(end);
-    const next = tokens[index + 1];
-    yield { kind: 'token missing', text: put('') };
-    yield { kind: 'token twice', text: put(`${token.text} ${token.text}`) };
-    yield { kind: 'token replaced', text: put(pick()) };
-    yield { kind: 'token inserted', text: put(`${pick()} ${token.text}`) };
-    yield { kind: 'last letter missing', text: put(token.text.slice(0, -1)) };
-    yield { kind: 'other case', text: put(token.text.toUpperCase()) };
-    yield { kind: 'cut off here', text: text.slice(0, end) };
-    yield { kind: 'begins here', text: text.slice(token.start) };
-    if (next) {
-      const between = text.slice(end, next.start);
-      const rest = text.slice(next.start + next.text.length);
-      yield { kind: 'tokens exchanged', text: text.slice(0, token.start) + next.text + between + token.text + rest };
+interface Token {
+  readonly text: string;
+  readonly start: number;
+}
+
+const tokensOf = (text: string): readonly Token[] =>
+  [...text.matchAll(TOKEN)].map((match) => ({ text: match[0], start: match.index }));
+
+/** Each token in turn in other words. */
+function* changedTokens(text: string, others: (token: Token) => readonly string[]): Generator<BadText> {
+  for (const token of tokensOf(text)) {
+    const rest = text.slice(token.start + token.text.length);
+    for (const other of others(token)) {
+      yield { kind: `${token.text} as ${other}`, text: text.slice(0, token.start) + other + rest };
     }
-    if (token.text.length === 1)
-      yield { kind: 'other mark', text: put('{}()[]<>;:,.=+-*/|&@$%^~`"\'\\?!'.charAt(Math.floor(random() * 31))) };
+  }
+}
+
+/** Another mark in place of a mark. */
+const otherMarks = (token: string, random: () => number): readonly string[] =>
+  token.length === 1 ? ['{}()[]<>;:,.=+-*/|&@$%^~`"\'\\?!'.charAt(Math.floor(random() * 31))] : [];
+
+function* exchangedTokens(text: string): Generator<BadText> {
+  const tokens = tokensOf(text);
+  for (const [index, token] of tokens.entries()) {
+    const next = tokens[index + 1];
+    if (!next) continue;
+    const between = text.slice(token.start + token.text.length, next.start);
+    const rest = text.slice(next.start + next.text.length);
+    yield { kind: 'tokens exchanged', text: text.slice(0, token.start) + next.text + between + token.text + rest };
+  }
+}
+
+function* partsOfText(text: string): Generator<BadText> {
+  for (const token of tokensOf(text)) {
+    yield { kind: 'cut off here', text: text.slice(0, token.start + token.text.length) };
+    yield { kind: 'begins here', text: text.slice(token.start) };
   }
 }
 

@@ -6,7 +6,7 @@ import type { FileTree } from '../../grammar/src/syntax-tree.ts';
 import { unitLookup } from '../../server/src/quantities/unit-table.ts';
 import { languageProblems } from '../support/language-problems.ts';
 import { sampleFiles } from '../support/sample-files.ts';
-import { badTexts, randomEdit, seeded } from './bad-texts.ts';
+import { BAD_TEXTS, randomEdit, seeded } from './bad-texts.ts';
 
 const SEED = 20261125;
 
@@ -33,22 +33,22 @@ describe('any text at all', () => {
   const files = sampleFiles().filter(({ path }) => ['bramblewick.pickup', 'parts/stock.pickup'].includes(path));
 
   for (const { path, text } of files) {
-    it(`made out of ${path} is read, matched, formatted and completed without an exception (seed ${SEED})`, function () {
-      this.timeout(120_000);
-      let count = 0;
-      for (const { kind, text: bad } of badTexts(text, SEED)) {
-        try {
-          readEverything(bad);
-        } catch (error) {
-          assert.fail(`${kind}: ${error instanceof Error ? (error.stack ?? error.message) : error}`);
+    for (const [name, texts] of Object.entries(BAD_TEXTS)) {
+      it(`made out of ${path} by ${name} is read, matched, formatted and completed without an exception (seed ${SEED})`, () => {
+        let count = 0;
+        for (const { kind, text: bad } of texts(text, SEED)) {
+          try {
+            readEverything(bad);
+          } catch (error) {
+            assert.fail(`${kind}: ${error instanceof Error ? (error.stack ?? error.message) : error}`);
+          }
+          count++;
         }
-        count++;
-      }
-      assert.ok(count > 2000, `${count} texts`);
-    });
+        assert.ok(count >= 15, `${count} texts`);
+      });
+    }
 
-    it(`edited from ${path} on is read as it would be afresh (seed ${SEED})`, function () {
-      this.timeout(60_000);
+    it(`edited from ${path} on is read as it would be afresh (seed ${SEED})`, () => {
       const random = seeded(SEED);
       let edited = text;
       let tree = readFileTree(text);

@@ -1,0 +1,97 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { createAnalyser } from '../../server/src/analysis.ts';
+import type { Analysis } from '../../server/src/analysis-types.ts';
+import { completions } from '../../server/src/features/completion.ts';
+import { diagnostics } from '../../server/src/features/diagnostics.ts';
+import { documentSymbols } from '../../server/src/features/document-symbols.ts';
+import { hover } from '../../server/src/features/hover.ts';
+import { refactorings } from '../../server/src/features/refactorings.ts';
+import { hostOf } from '../features/analysed.ts';
+import { type ServerProcess, startServer } from '../protocol/server-process.ts';
+import { type BadText, sampledBadTexts } from './bad-texts.ts';
+
+const SEED = 20261125;
+const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
+const PARTS = { 'parts/stock.pickup': sample('parts/stock.pickup'), 'shop.pickup': sample('shop.pickup') };
+/** A pickup with readings and an instrument with a selector: between them every check has something to look at. */
+const SPECS = ['hesk-neck.pickup', 'fennel-bridge.pickup'];
+/** The larger texts are the parser's to bear; here each is analysed whole, with what the editor asks for. */
+const LONGEST = 100_000;
+
+describe('any text at all, analysed', () => {
+  for (const name of SPECS) {
+    it(`made out of ${name} gives findings inside the text, estimates and answers, never an exception (seed ${SEED})`, () => {
+      let count = 0;
+      for (const { kind, text } of badSpecs(name, 23)) {
+        try {
+          askEverything(analysed(text));
+        } catch (error) {
+          assert.fail(`${kind}: ${error instanceof Error ? (error.stack ?? error.message) : error}\n${text}`);
+        }
+        count++;
+      }
+      assert.ok(count > 80, `${count} texts`);
+    });
+  }
+});
+
+describe('any text at all, opened in the server', () => {
+  let server: ServerProcess;
+  before(async () => {
+    server = await startServer({ workspace: pathToFileURL(SAMPLES).href });
+  });
+  after(() => server.stop());
+
+  for (const name of SPECS) {
+    it(`made out of ${name} is answered, and nothing is logged (seed ${SEED})`, async () => {
+      const uri = pathToFileURL(path.join(SAMPLES, name)).href;
+      let version = 1;
+      server.open(uri, sample(name), version);
+      for (const { kind, text } of badSpecs(name, 19)) {
+        version += 1;
+        server.change(uri, version, [{ text }]);
+        assert.ok(Array.isArray(await server.diagnosed(uri, version)), kind);
+        const asked = { textDocument: { uri } };
+        assert.ok(Array.isArray(await server.request('textDocument/documentSymbol', asked)), kind);
+        await server.request('textDocument/hover', { ...asked, position: { line: 8, character: 6 } });
+        assert.deepEqual(server.log, [], kind);
+      }
+      assert.ok(version > 80, `${version} texts`);
+    });
+  }
+});
+
+function sample(name: string): string {
+  return readFileSync(path.join(SAMPLES, name), 'utf8');
+}
+
+function* badSpecs(name: string, step: number): Generator<BadText> {
+  for (const bad of sampledBadTexts(sample(name), SEED, step)) if (bad.text.length <= LONGEST) yield bad;
+}
+
+function analysed(text: string): Analysis {
+  return createAnalyser().analyse('file:///shop/main.pickup', hostOf({ ...PARTS, 'main.pickup': text }));
+}
+
+function askEverything(analysis: Analysis): void {
+  const { text } = analysis;
+  for (const finding of analysis.allFindings()) {
+    const at = analysis.locate(finding.place);
+    const isInside = at !== undefined && 0 <= at.start && at.start <= at.end && at.end <= text.length;
+    assert.ok(isInside, `${finding.code} lies outside the text`);
+    assert.notEqual(finding.message, '');
+  }
+  for (const { estimates } of analysis.pickups) estimates();
+  for (const { positions } of analysis.instruments) positions();
+  diagnostics(analysis);
+  documentSymbols(analysis);
+  for (const part of [0.2, 0.5, 0.8]) {
+    const offset = Math.floor(text.length * part);
+    hover(analysis, offset);
+    completions(analysis, offset);
+    refactorings(analysis, { start: offset, end: offset });
+  }
+}
