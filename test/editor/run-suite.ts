@@ -1,9 +1,11 @@
 /** What starts a line that is meant for the person who runs the tests; the editor's own chatter carries no mark. */
 export const mark = '[test] ';
 
+/** For each test and hook; given to mocha before the tests are read, since they take it over from there. */
+export const TEST_TIME_MS = 60_000;
+
 /** What the two builds of mocha, for Node and for the browser, have in common. */
 export interface MochaLike {
-  timeout(ms: number): unknown;
   forbidOnly(): unknown;
   forbidPending(): unknown;
   run(done: (failures: number) => void): Mocha.Runner;
@@ -15,7 +17,6 @@ export interface MochaLike {
  * is none, which is what makes the editor end with an error.
  */
 export async function runSuite(mocha: MochaLike): Promise<void> {
-  mocha.timeout(60_000);
   mocha.forbidOnly();
   mocha.forbidPending();
   await new Promise<void>((resolve, reject) => {
