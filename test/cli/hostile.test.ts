@@ -32,6 +32,7 @@ const OUTPUTS: Readonly<Record<string, readonly string[]>> = {
   wiring: ['draw', 'hostile.pickup'],
   response: ['draw', 'hostile.pickup', '--view', 'response'],
   positions: ['draw', 'hostile-guitar.pickup', '--view', 'positions'],
+  schematic: ['draw', 'hostile-guitar.pickup', '--view', 'schematic'],
   compare: ['compare', 'hesk-neck.pickup', 'hostile.pickup'],
   'compare, JSON': ['compare', 'hesk-neck.pickup', 'hostile.pickup', '--format', 'json'],
   'compare, page': ['compare', 'hesk-neck.pickup', 'hostile.pickup', '--format', 'html'],
@@ -39,6 +40,7 @@ const OUTPUTS: Readonly<Record<string, readonly string[]>> = {
   list: ['list', '.'],
   'list, JSON': ['list', '.', '--format', 'json'],
   repair: ['repair', 'hostile.pickup'],
+  identify: ['identify', 'hostile.pickup'],
   'repair, JSON': ['repair', 'hostile.pickup', '--format', 'json'],
 };
 
@@ -96,7 +98,7 @@ function assertHarmless(output: string, text: string): void {
     assertWithout(/<[a-z][^<>]*\son\w+=/i, text);
     assert.equal(text.match(/<\/html>/g)?.length, 1);
   }
-  if (['wiring', 'response', 'positions'].includes(output)) {
+  if (['wiring', 'response', 'positions', 'schematic'].includes(output)) {
     const parser = new SaxesParser();
     parser.on('error', (error) => assert.fail(error.message));
     parser.on('opentag', ({ name }) => assert.doesNotMatch(name, /^(script|img|a|image|foreignObject)$/i));
