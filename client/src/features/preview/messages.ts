@@ -73,13 +73,16 @@ export type FromView =
   /** The drawing as it stands, as a PNG in base64. */
   | { readonly type: 'picture'; readonly png: string };
 
-export type ViewCommand =
-  | 'compareWithLastCommit'
-  | 'compareWithRevision'
-  | 'compareWithFile'
-  | 'endComparison'
-  | 'exportSvg'
-  | 'exportHtml';
+export const VIEW_COMMANDS = [
+  'compareWithLastCommit',
+  'compareWithRevision',
+  'compareWithFile',
+  'endComparison',
+  'exportSvg',
+  'exportHtml',
+] as const;
+
+export type ViewCommand = (typeof VIEW_COMMANDS)[number];
 
 /** What a view is compared with: remembered by how it is found, not by its text. */
 export type BaseChoice =

@@ -35,6 +35,7 @@ import {
   type Subject,
 } from '../../../../server/src/lsp/protocol.ts';
 import { createComparedBase } from '../compare/compared-base.ts';
+import { fromView } from './from-view.ts';
 import type { BaseChoice, FromView, ToView, ViewState } from './messages.ts';
 import { previewHtml } from './preview-html.ts';
 import { createSectionFeed } from './section-feed.ts';
@@ -294,7 +295,10 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
   panel.webview.html = previewHtml(panel.webview, extensionUri);
   const listening = [
     base,
-    panel.webview.onDidReceiveMessage((message: FromView) => receive(message)),
+    panel.webview.onDidReceiveMessage((said: unknown) => {
+      const message = fromView(said);
+      return message && receive(message);
+    }),
     panel.onDidChangeViewState(() => {
       // Hidden, the view is taken down; coming back it reports again.
       if (!panel.visible) isReady = false;
