@@ -12,6 +12,7 @@ import { locateFindings } from '../server/src/cli/located-finding.ts';
 import { reportData } from '../server/src/cli/report-data.ts';
 import { pickupPicture } from '../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../server/src/documents/wiring-diagram/wiring-diagram.ts';
+import { isMagnet } from '../server/src/model/magnet.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../samples');
 const BASELINES = path.resolve(import.meta.dirname, 'baselines');
@@ -54,11 +55,15 @@ const netlists = (analysis: Analysis): string =>
   );
 
 /** Without the responses: hundreds of points that the resonance, the peak and the -3 dB point stand for. */
-const estimates = ({ pickups, instruments }: Analysis): string =>
+const estimates = (analysis: Analysis): string =>
   json(
     reportData(
-      pickups,
-      instruments.map((each) => [each, each.positions().map((position) => ({ ...position, response: undefined }))]),
+      analysis.pickups,
+      analysis.instruments.map((each) => [
+        each,
+        each.positions().map((position) => ({ ...position, response: undefined })),
+      ]),
+      { magnets: analysis.namesInScope('magnet').filter(isMagnet) },
     ),
   );
 

@@ -5,6 +5,7 @@
 import type { FileTree } from '../../grammar/src/syntax-tree.ts';
 import type { Edit, Finding, Remedy } from './checks/finding.ts';
 import type { PickupEstimates, PositionEstimates } from './estimates/estimates.ts';
+import type { Mismatch } from './estimates/mismatch.ts';
 import type { Bench } from './model/bench.ts';
 import type { Instrument } from './model/instrument.ts';
 import type { FileModel, NamedThing } from './model/model.ts';
@@ -71,8 +72,13 @@ export interface PickupAnalysis {
   heavyFindings(): readonly Finding[];
   /** Resistances, turns, phase and hum by turn-area: cheap, ready with the findings. */
   readonly quick: PickupEstimates;
-  /** All numbers, inductances and resonance included: computed on first use, remembered by value. */
-  estimates(): PickupEstimates;
+  /**
+   * All numbers, inductances and resonance included: computed on first use, remembered by value. `cableF`: farad of cable instead of
+   * the default load's.
+   */
+  estimates(cableF?: number): PickupEstimates;
+  /** What coils of unequal turn-area cost beside matched ones, under the same load; `undefined` where they are not. */
+  mismatch(cableF?: number): Mismatch | undefined;
 }
 
 export interface InstrumentAnalysis {

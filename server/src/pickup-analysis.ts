@@ -2,7 +2,8 @@
 import type { PickupAnalysis } from './analysis-types.ts';
 import { runPickupChecks } from './checks/check.ts';
 import { heavyPickupChecks, pickupChecks } from './checks/index.ts';
-import { pickupEstimates, quickPickupEstimates } from './estimates/pickup-estimates.ts';
+import { mismatch } from './estimates/mismatch.ts';
+import { loadOf, pickupEstimates, quickPickupEstimates } from './estimates/pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from './estimates/quick.ts';
 import type { Bench } from './model/bench.ts';
 import { pickupNetlist } from './model/netlist.ts';
@@ -37,7 +38,8 @@ function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
   const context = { pickup, netlist, quick, bench };
   const findings = runPickupChecks(pickupChecks, context);
   let heavy: PickupAnalysis['findings'] | undefined;
-  let full: ReturnType<PickupAnalysis['estimates']> | undefined;
+  const full = rememberedByCable((cableF) => pickupEstimates(quick, bench, loadOf(pickup, cableF)));
+  const beside = rememberedByCable((cableF) => mismatch(quick, bench, loadOf(pickup, cableF)));
   return {
     pickup,
     netlist,
@@ -47,9 +49,16 @@ function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
       return heavy;
     },
     quick: quickPickupEstimates(quick),
-    estimates: () => {
-      full ??= pickupEstimates(quick, bench);
-      return full;
-    },
+    estimates: (cableF) => full(cableF),
+    mismatch: (cableF) => beside(cableF),
+  };
+}
+
+function rememberedByCable<T>(make: (cableF: number | undefined) => T): (cableF: number | undefined) => T {
+  const made = new Map<number | undefined, { readonly value: T }>();
+  return (cableF) => {
+    const known = made.get(cableF) ?? { value: make(cableF) };
+    made.set(cableF, known);
+    return known.value;
   };
 }

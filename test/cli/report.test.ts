@@ -70,10 +70,56 @@ describe('report', () => {
     assert.match(stderr, /has no position 9, only 1, 2, 3, 4, 5/);
   });
 
+  it('tells what unequal coils cost beside matched ones, and only of unequal coils', async () => {
+    assert.equal((await json('hesk-neck.pickup')).pickups['hesk-neck']?.mismatch, undefined);
+    const { mismatch } = (await json('ottlewick-bridge.pickup')).pickups['ottlewick-bridge'] ?? {};
+    assert.deepEqual([mismatch?.coil, mismatch?.other], ['slug', 'screw']);
+    const { built, matched, difference } = mismatch?.levelDb ?? {};
+    assert.ok(built && matched && difference);
+    assert.ok(Math.abs(built.value - matched.value - difference.value) < 1e-9);
+    // A null has no number, and so no difference.
+    assert.ok(mismatch?.humDb && mismatch.humDb.difference === undefined);
+    const { stdout } = await shell.run(['report', 'ottlewick-bridge.pickup']);
+    assert.match(stdout, /\n {2}matched beside it: slug with 5 \d{3} turns instead of 8 200\n/);
+    assert.match(stdout, /\n {4}hum against one coil in place +−6\.0 ± 0\.5 dB +−\d+ dB or lower\n/);
+    assert.match(stdout, /\n {4}level at 100 Hz +7\.\d+ ± 0\.\d+ dB +5\.\d+ ± 0\.\d+ dB +\+2\.\d+ ± 0\.\d+ dB\n/);
+    assert.doesNotMatch((await shell.run(['report', 'hesk-neck.pickup'])).stdout, /matched beside/);
+  });
+
+  it('tells of a bar magnet what each other in scope would change', async () => {
+    const { magnets } = (await json('ottlewick-bridge.pickup')).pickups['ottlewick-bridge'] ?? {};
+    assert.deepEqual(Object.keys(magnets ?? {}).sort(), ['bar-2', 'bar-5']);
+    const { fieldRatio, outputDb, pullRatio } = magnets?.['bar-5'] ?? {};
+    assert.ok(fieldRatio && outputDb && pullRatio);
+    // The signal goes with the field, the pull with its square.
+    assert.ok(Math.abs(outputDb.value - 20 * Math.log10(fieldRatio.value)) < 1e-9);
+    assert.ok(Math.abs(pullRatio.value - fieldRatio.value ** 2) < 1e-9);
+    assert.match(
+      (await shell.run(['report', 'ottlewick-bridge.pickup'])).stdout,
+      /\n {2}another magnet instead\n {4}bar-\d +output [+−]\d\.\d ± \d\.\d dB +field x /,
+    );
+    assert.equal((await json('larkspit-neck.pickup')).pickups['larkspit-neck']?.magnets, undefined);
+  });
+
+  it('computes positions and pickups with another cable, however it is written', async () => {
+    const at = async (...words: readonly string[]) => (await json('larkspit.pickup', ...words)).instruments.larkspit;
+    const all = [await at(), await at('--cable', '7 m of 100 pF/m'), await at('--cable', '700pF')];
+    const [own, longer, same] = all.map((each) => each?.positions[0]?.resonanceHz);
+    assert.ok(longer && same && Math.abs(longer.value / same.value - 1) < 1e-9);
+    // f = 1 / 2π√(LC): 700 pF in place of the sample's 3 m of 100 pF/m would lower it to √(300/700), were there no other capacitance.
+    assert.ok(own && longer && longer.value < own.value && longer.value > own.value * Math.sqrt(300 / 700));
+    assert.match(longer.restsOn.join(), /cable 700 pF, as chosen/);
+    const pickup = (await json('hesk-neck.pickup', '--cable', '700pF')).pickups['hesk-neck'];
+    assert.match(pickup?.resonanceHz?.restsOn.join() ?? '', /700 pF of cable/);
+  });
+
   const wrong: readonly (readonly [words: readonly string[], says: RegExp])[] = [
     [['--frequencies', '100,x'], /numbers in Hz from 1 to 1000000/],
     [['--frequencies', '0'], /numbers in Hz/],
     [['--frequencies', '1,'.repeat(20_000)], /numbers in Hz/],
+    [['--cable', '6 m'], /--cable 6 m: a capacitance up to 1 uF such as 700pF/],
+    [['--cable', '6 m of 100 pF'], /--cable/],
+    [['--cable', '2 F'], /--cable/],
     [['--volume', '11'], /--volume 11: a number from 0 to 10/],
     [['--pickup', 'a', '--position', '1'], /exclude each other/],
   ];

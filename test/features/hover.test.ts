@@ -72,6 +72,37 @@ pickup wren {
     assert.match(text, /charged again/);
   });
 
+  it('a pickup of unequal coils is told with matched ones beside it, one of equal coils is not', () => {
+    const text = (turns: number) =>
+      hoverAt(`use "parts.pickup"
+pickup wr‸en {
+  coil main {
+    bobbin rod-six
+    wire plain-42
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  coil second like main {
+    turns ${turns}
+    polarity south-up
+    start white
+    finish black
+  }
+  hookup {
+    hot violet
+    link grey white
+    ground black
+  }
+}
+`);
+    assert.match(text(5500), /Matched beside it: second with 5\u202f\d{3} turns instead of 5\u202f500/);
+    assert.match(text(5500), /level at 100 Hz: \d.* \(as built \d.* a difference of \+\d+/);
+    assert.doesNotMatch(text(5000), /Matched beside/);
+  });
+
   it('a fact tells its meaning, its pattern and an example', () => {
     const text = hoverAt(SINGLE.replace('packing', 'pack‸ing'));
     assert.match(text, /area of copper and enamel/);

@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotSettings } from '../analysis-types.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
@@ -8,6 +8,7 @@ import { pickupResponsePicture, positionResponsePicture } from '../documents/res
 import { responsePlot } from '../documents/response-plot/response-plot.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
+import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { shownPath } from './files.ts';
@@ -41,6 +42,7 @@ export const draw = defineCommand({
     },
     volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
     tone: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
+    cable: { type: 'text', value: 'CABLE', meaning: `of a response; ${CABLE_MEANING}` },
     compare: { type: 'text', value: 'FILE', meaning: 'the response of the same part in another file, as before' },
     width: { type: 'choice', choices: ['wide', 'narrow'], meaning: 'laid out for a page or for a narrow column' },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
@@ -57,7 +59,12 @@ export const draw = defineCommand({
     if (values.view !== 'response' && values.compare !== undefined) {
       throw new CommandError('--compare belongs to --view response; the command compare shows two wirings');
     }
-    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
+    if (values.view !== 'response' && values.cable !== undefined) {
+      throw new CommandError('--cable belongs to --view response');
+    }
+    const cableF = cableFarads(values.cable);
+    const cable = cableF === undefined ? {} : { cableF };
+    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10, ...cable };
     const source = await requireSource(file, values, context);
     const now = { analysis: analyseSource(source, context), shown: source.shown };
     const svg = await picture();
@@ -80,7 +87,7 @@ export const draw = defineCommand({
       const before = other && { analysis: analyseSource(other, context), shown: other.shown };
       const response =
         values.position === undefined
-          ? pickupResponse(now, before, values.pickup)
+          ? pickupResponse(now, before, values.pickup, cableF)
           : positionResponse(now, before, values.instrument, values.position, pots);
       if (response !== undefined) return responsePlot(response, values.width);
       throw new CommandError(`${now.shown}: no response is known; report says what is, check what is missing`);
@@ -88,7 +95,7 @@ export const draw = defineCommand({
   },
 });
 
-type Pots = { readonly volume: number; readonly tone: number };
+type Pots = PotSettings;
 type Width = 'wide' | 'narrow';
 
 interface Drawn {
@@ -100,8 +107,8 @@ function wiring({ analysis, shown }: Drawn, name: string | undefined, width: Wid
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
 }
 
-function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | undefined) {
-  const stateOf = ({ analysis, shown }: Drawn) => ({ analysis, pickup: chosenPickup(analysis, name, shown) });
+function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | undefined, cableF: number | undefined) {
+  const stateOf = ({ analysis, shown }: Drawn) => ({ analysis, pickup: chosenPickup(analysis, name, shown), cableF });
   const past = before && stateOf(before);
   return pickupResponsePicture(stateOf(now), past, { before: before?.shown ?? '', now: now.shown });
 }

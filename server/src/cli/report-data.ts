@@ -10,7 +10,10 @@ import {
   type PositionKey,
 } from '../documents/comparison/number-keys.ts';
 import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
+import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
+import type { Magnet } from '../model/magnet.ts';
+import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 
 /** Left out where it is not known; `null` where there is none. */
@@ -31,7 +34,26 @@ export type PickupData = Figures<PickupKey> & {
     readonly toleranceOhm: number;
     readonly temperatureC: number;
   }[];
+  /** Only where two coils have unequal turn-areas. */
+  readonly mismatch?: MismatchData;
+  /** Only where the pickup has a bar magnet, by the name of the other magnet. */
+  readonly magnets?: Readonly<Record<string, ExchangeData>>;
 };
+
+export type MismatchData = {
+  readonly coil: string;
+  readonly other: string;
+  readonly matchedTurns: number;
+  readonly fits: boolean;
+} & {
+  readonly [key in MismatchKey]?: { readonly built: Figure; readonly matched: Figure; readonly difference?: Figure };
+};
+
+export interface ExchangeData {
+  readonly fieldRatio: Figure;
+  readonly outputDb: Figure;
+  readonly pullRatio: Figure;
+}
 
 export type PositionData = Figures<PositionKey> & {
   readonly key: string;
@@ -40,8 +62,18 @@ export type PositionData = Figures<PositionKey> & {
   readonly response?: FrequencyResponse;
 };
 
-export function pickupData(analysis: PickupAnalysis): PickupData {
-  const estimates = analysis.estimates();
+/** What a report is made with beside the spec's own facts. */
+export interface ReportOptions {
+  /** Magnets that may stand in the place of a pickup's own. */
+  readonly magnets?: readonly Magnet[];
+  /** Farad of cable instead of the default load's. */
+  readonly cableF?: number;
+}
+
+export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF }: ReportOptions = {}): PickupData {
+  const estimates = analysis.estimates(cableF);
+  const unequal = analysis.mismatch(cableF);
+  const exchanges = exchangesData(magnetExchanges(analysis.pickup, magnets));
   const { coils, phase, leadReadings } = estimates;
   return {
     coils: nullPrototype([...coils].map(([name, coil]) => [name, figuresOf(coil, COIL_KEYS)])),
@@ -53,7 +85,39 @@ export function pickupData(analysis: PickupAnalysis): PickupData {
       toleranceOhm: reading.toleranceOhm,
       temperatureC: reading.temperatureC,
     })),
+    ...(unequal === undefined ? {} : { mismatch: mismatchData(unequal) }),
+    ...(exchanges === undefined ? {} : { magnets: exchanges }),
   };
+}
+
+function mismatchData({ coil, other, matchedTurns, fits, figures }: Mismatch): MismatchData {
+  const states: { [key in MismatchKey]?: { built: Figure; matched: Figure; difference?: Figure } } = {};
+  for (const key of MISMATCH_KEYS) {
+    const figure = figures[key];
+    const [built, matched] = [figure && figureOf(figure.built), figure && figureOf(figure.matched)];
+    const difference = figure?.difference && figureOf(figure.difference);
+    if (built && matched) states[key] = { built, matched, ...(difference === undefined ? {} : { difference }) };
+  }
+  return { coil: coil.name, other: other.name, matchedTurns, fits, ...states };
+}
+
+function exchangesData(found: MagnetExchanges | undefined): PickupData['magnets'] | undefined {
+  if (!found || found.exchanges.length === 0) return undefined;
+  const { coil, material: own, exchanges } = found;
+  return nullPrototype(
+    exchanges.flatMap(({ magnet, material, change }) => {
+      const words = [
+        `now: ${own.words}`,
+        `then: ${material.words}`,
+        'same size, both fully charged',
+        `over ${coil.name}`,
+      ];
+      const figure = ({ value, sd }: { readonly value: number; readonly sd: number }) =>
+        figureOf(estimateOf(value, { sd, basis: 'computed', restsOn: words }));
+      const [fieldRatio, outputDb, pullRatio] = [change.fieldRatio, change.outputDb, change.pullRatio].map(figure);
+      return fieldRatio && outputDb && pullRatio ? [[magnet.name, { fieldRatio, outputDb, pullRatio }] as const] : [];
+    }),
+  );
 }
 
 export function positionData(estimates: PositionEstimates): PositionData {
@@ -70,10 +134,11 @@ export function positionData(estimates: PositionEstimates): PositionData {
 export function reportData(
   pickups: readonly PickupAnalysis[],
   instruments: readonly (readonly [InstrumentAnalysis, readonly PositionEstimates[]])[],
+  options: ReportOptions = {},
 ): ReportData {
   return {
     schema: 'report/1',
-    pickups: nullPrototype(pickups.map((each) => [each.pickup.name, pickupData(each)])),
+    pickups: nullPrototype(pickups.map((each) => [each.pickup.name, pickupData(each, options)])),
     instruments: nullPrototype(
       instruments.map(([each, positions]) => [each.instrument.name, { positions: positions.map(positionData) }]),
     ),

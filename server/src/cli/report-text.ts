@@ -3,15 +3,17 @@ import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
 import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from '../documents/comparison/number-keys.ts';
 import { NUMBER_NAMES, PHASE_NAMES } from '../documents/comparison/number-names.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
+import type { Mismatch } from '../estimates/mismatch.ts';
+import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';
 import type { Figure } from '../quantities/figure.ts';
-import { type FigureRow, figureLines, Notes, padded, valueText, widest } from './figures-text.ts';
-import { type PickupData, type PositionData, pickupData, positionData } from './report-data.ts';
+import { type FigureRow, figureLines, Notes, padded, plainSpaces, valueText, widest } from './figures-text.ts';
+import { type PickupData, type PositionData, pickupData, positionData, type ReportOptions } from './report-data.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
 
-export function pickupText(analysis: PickupAnalysis, styles: Styles): string {
+export function pickupText(analysis: PickupAnalysis, options: ReportOptions, styles: Styles): string {
   const { pickup } = analysis;
-  const data = pickupData(analysis);
+  const data = pickupData(analysis, options);
   const notes = new Notes();
   const lines = [
     heading('pickup', pickup.name, pickup.title, pickup.serial?.value, styles),
@@ -22,7 +24,43 @@ export function pickupText(analysis: PickupAnalysis, styles: Styles): string {
     lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_KEYS), notes, styles, '    '));
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
+  const unequal = analysis.mismatch(options.cableF);
+  if (unequal) lines.push('', ...mismatchLines(unequal));
+  if (data.magnets) lines.push('', '  another magnet instead', ...exchangeLines(data.magnets, notes, styles));
   return [...lines, ...restsOn(notes)].join('\n');
+}
+
+/** Three columns: as built, matched, the first less the second. */
+function mismatchLines(unequal: Mismatch): readonly string[] {
+  const heading = plainSpaces(mismatchHeading(unequal));
+  const rows = mismatchWords(unequal).map(({ name, built, matched, difference }) =>
+    [name, built, matched, difference].map(plainSpaces),
+  );
+  const table = [['', 'as built', 'matched', 'difference'], ...rows];
+  const widths = table[0]?.map((_, column) => widest(table.map((row) => row[column] ?? ''))) ?? [];
+  return [
+    `  ${visible(heading.charAt(0).toLowerCase() + heading.slice(1))}`,
+    ...table.map((row) => `    ${row.map((cell, column) => padded(cell, widths[column] ?? 0)).join('  ')}`.trimEnd()),
+  ];
+}
+
+function exchangeLines(magnets: NonNullable<PickupData['magnets']>, notes: Notes, styles: Styles): readonly string[] {
+  const rows = Object.entries(magnets).map(([name, { fieldRatio, outputDb, pullRatio }]) => {
+    const output = `output ${outputDb.value > 0 ? '+' : ''}${valueText({ figure: outputDb, dimension: 'level' })}`;
+    return {
+      cells: [
+        visible(name),
+        output,
+        `field x ${valueText({ figure: fieldRatio, dimension: 'ratio' })}`,
+        `pull on the string x ${valueText({ figure: pullRatio, dimension: 'ratio' })}`,
+      ],
+      rests: styles.faint(`[${notes.numbers(outputDb.restsOn)}]`),
+    };
+  });
+  const widths = rows[0]?.cells.map((_, column) => widest(rows.map(({ cells }) => cells[column] ?? ''))) ?? [];
+  return rows.map(
+    ({ cells, rests }) => `    ${cells.map((cell, column) => padded(cell, widths[column] ?? 0)).join('  ')}  ${rests}`,
+  );
 }
 
 export function instrumentText(

@@ -1,5 +1,7 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
 import type { FrequencyResponse, PositionEstimates } from '../estimates/estimates.ts';
+import { isMagnet } from '../model/magnet.ts';
+import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { positionData, reportData } from './report-data.ts';
@@ -31,12 +33,14 @@ export const report = defineCommand({
       max: 10,
       meaning: 'where the tone controls stand; 10 unless given',
     },
+    cable: { type: 'text', value: 'CABLE', meaning: CABLE_MEANING },
     frequencies: { type: 'text', value: 'HZ,…', meaning: 'the response of each position at these frequencies' },
     ...SOURCE_OPTIONS,
   },
   notes: [
     'Uncertainties are one standard deviation. A value that the spec does not settle is left out. Findings are not part\n' +
       'of the report: check tells them.',
+    'Two coils of unequal turn-area are told with matched ones beside them, a bar magnet with the other magnets in scope.',
   ],
   example: {
     line: 'pickup-spec report samples/larkspit.pickup --position 2 --tone 5 --frequencies 100,1000,3000',
@@ -44,10 +48,13 @@ export const report = defineCommand({
   },
   async run(values, [file = ''], context) {
     const frequenciesHz = frequencies(values.frequencies);
+    const cableF = cableFarads(values.cable);
     const source = await requireSource(file, values, context);
     const analysis = analyseSource(source, context);
     const { pickups, instruments } = chosen(analysis, values.pickup, values.position, source.shown);
-    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
+    const cable = cableF === undefined ? {} : { cableF };
+    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10, ...cable };
+    const options = { magnets: analysis.namesInScope('magnet').filter(isMagnet), ...cable };
     const positions = instruments.map((each) => {
       context.progress.step(`${source.shown}: ${each.instrument.name}`);
       const all = each
@@ -58,11 +65,11 @@ export const report = defineCommand({
     });
     context.progress.clear();
     if (values.format === 'json') {
-      context.stdout.write(jsonText(reportData(pickups, positions)));
+      context.stdout.write(jsonText(reportData(pickups, positions, options)));
       return 0;
     }
     const parts = [
-      ...pickups.map((each) => pickupText(each, context.styles)),
+      ...pickups.map((each) => pickupText(each, options, context.styles)),
       ...positions.map(([each, estimates]) => {
         const text = instrumentText(each, estimates, context.styles);
         return frequenciesHz === undefined

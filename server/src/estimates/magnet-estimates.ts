@@ -63,17 +63,42 @@ export function fieldAtStringT(pickup: Pickup, coil: Coil, heightM = STRING_HEIG
   });
 }
 
-/** What another magnet of the same size would change, new over old; `undefined` where either is not known. */
-export function magnetExchange(
+/** What another magnet of the same size would change, new over old. */
+export interface MagnetExchange {
+  readonly magnet: Magnet;
+  readonly material: KnownMagnet;
+  readonly change: MagnetChange;
+}
+
+/** Exchanges of a pickup's bar magnet, judged over one of its coils. */
+export interface MagnetExchanges {
+  readonly coil: Coil;
+  readonly material: KnownMagnet;
+  /** At the string, as the pickup is. */
+  readonly fieldT: Estimate;
+  readonly exchanges: readonly MagnetExchange[];
+}
+
+/** Each of other magnets in the place of the pickup's bar; `undefined` where there is no bar, or its field is not known. */
+export function magnetExchanges(
   pickup: Pickup,
-  coil: Coil,
-  to: KnownMagnet,
+  others: readonly Magnet[],
   heightM = STRING_HEIGHT_M,
-): MagnetChange | undefined {
+): MagnetExchanges | undefined {
   const bar = pickup.barMagnet?.value.magnet;
-  const from = bar && knownMagnet(bar);
-  const field = bar && barField(pickup, coil, bar, heightM);
-  return from && field ? magnetChange(from, to, field) : undefined;
+  const material = bar && knownMagnet(bar);
+  if (!bar || !material) return undefined;
+  for (const coil of pickup.coils) {
+    const fieldT = fieldAtStringT(pickup, coil, heightM);
+    const field = fieldT && barField(pickup, coil, bar, heightM);
+    if (!fieldT || !field) continue;
+    const exchanges = others.flatMap((magnet): readonly MagnetExchange[] => {
+      const to = magnet.name === bar.name ? undefined : knownMagnet(magnet);
+      return to ? [{ magnet, material: to, change: magnetChange(material, to, field) }] : [];
+    });
+    return { coil, material, fieldT, exchanges };
+  }
+  return undefined;
 }
 
 function rodField(coil: Coil, heightM: number): Estimate | undefined {

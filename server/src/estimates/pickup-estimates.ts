@@ -1,6 +1,7 @@
 /** A pickup's numbers as features, documents and reports read them. */
 import { type Bench, benchMainsHz } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
@@ -11,9 +12,10 @@ import { type Estimate, restingOn } from '../quantities/estimate.ts';
 import { NO_SCALING, type Scaling, turnsShare, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
-import { levelInPlace } from './level-in-place.ts';
+import { type Contribution, levelInPlace } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
+import { farads } from './position-network.ts';
 import { REFERENCE_TURNS, stringShare } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
@@ -48,15 +50,17 @@ export interface Load {
   readonly words: string;
 }
 
-/** The bench's default load. Common practice, no published source. */
-export const DEFAULT_LOAD: Load = {
+/** The bench's default load, or that with another cable. Common practice, no published source. */
+export const loadWithCable = (cableF: number): Load => ({
   volumeOhm: 500e3,
   toneOhm: 500e3,
   toneF: 22e-9,
-  cableF: 450e-12,
+  cableF,
   inputOhm: 1e6,
-  words: 'load: 500 kohm volume and tone at 10, 22 nF, 450 pF of cable, 1 Mohm',
-};
+  words: `load: 500 kohm volume and tone at 10, 22 nF, ${farads(cableF)} of cable, 1 Mohm`,
+});
+
+export const DEFAULT_LOAD: Load = loadWithCable(450e-12);
 
 export const NO_LOAD: Load = {
   volumeOhm: undefined,
@@ -67,11 +71,17 @@ export const NO_LOAD: Load = {
   words: 'no load',
 };
 
+/** What a pickup's own numbers are computed with: nothing where its target says so, else the default load, its cable as chosen. */
+export function loadOf({ target }: Pickup, cableF?: number): Load {
+  if (target?.resonance?.value.load === 'unloaded') return NO_LOAD;
+  return cableF === undefined ? DEFAULT_LOAD : loadWithCable(cableF);
+}
+
 /** All numbers, inductances and resonance included. */
 export function pickupEstimates(
   quick: QuickEstimates,
   bench: Bench | undefined,
-  load: Load = quick.netlist.pickup.target?.resonance?.value.load === 'unloaded' ? NO_LOAD : DEFAULT_LOAD,
+  load: Load = loadOf(quick.netlist.pickup),
 ): PickupEstimates {
   const base = quickPickupEstimates(quick);
   const { pickup } = quick.netlist;
@@ -184,40 +194,40 @@ function levelsInPlace(
   quick: QuickEstimates,
   mainsHz: number,
 ): { readonly signalDb: Estimate | undefined; readonly humDb: Estimate | undefined } {
-  const sounding = quick.signs.filter(({ transfer }) => transfer !== undefined);
-  const { network, segments } = loadedNetwork(quick, NO_LOAD, NO_SCALING);
-  const level = (
-    known: boolean,
-    frequencyHz: number,
-    sources: Record<string, number>,
-    termOf: (coil: Coil) => Estimate | undefined,
-  ): Estimate | undefined => {
-    const shares = known ? transfers(network, OUTPUT, frequencyHz) : 'floating';
-    if (typeof shares === 'string') return undefined;
-    const byCoil = new Map<Coil, Complex>();
-    for (const { source, coil } of segments) {
-      const share = shares[network.sources.indexOf(source)] ?? zero;
-      byCoil.set(coil, add(byCoil.get(coil) ?? zero, scale(share, sources[source] ?? 0)));
-    }
-    const contributions = [...byCoil].flatMap(([coil, amplitude]) => {
-      const term = termOf(coil);
-      return term && term.value > 0 ? [{ term, weight: scale(amplitude, 1 / term.value) }] : [];
-    });
-    return levelInPlace(contributions);
+  const signal = pickupContributions(quick, NO_LOAD, 'string', 100);
+  const hum = pickupContributions(quick, NO_LOAD, 'hum', mainsHz);
+  return {
+    signalDb: signal && levelInPlace(signal),
+    humDb: hum && restingOn(levelInPlace(hum), UNIFORM_FIELD),
   };
-  const signalDb = level(
-    sounding.every(({ windPole }) => windPole),
-    100,
-    stringSources(quick, segments),
-    (coil) => quick.windings.get(coil)?.turns,
-  );
-  const humDb = level(
-    sounding.every(({ wind }) => wind),
-    mainsHz,
-    humSources(quick, segments),
-    (coil) => quick.windings.get(coil)?.turnAreaM2,
-  );
-  return { signalDb, humDb: humDb && restingOn(humDb, UNIFORM_FIELD) };
 }
 
-const UNIFORM_FIELD = 'uniform field; the steel of the poles is left out';
+/**
+ * What each coil of a pickup gives to its output at a frequency: of a string by its turns, of hum in a uniform field by its
+ * turn-area. `undefined` where a sign is not known, or nothing connects hot to ground.
+ */
+export function pickupContributions(
+  quick: QuickEstimates,
+  load: Load,
+  what: 'string' | 'hum',
+  frequencyHz: number,
+): readonly Contribution[] | undefined {
+  const connected = quick.signs.filter(({ transfer }) => transfer !== undefined);
+  if (!connected.every(({ wind, windPole }) => (what === 'string' ? windPole : wind))) return undefined;
+  const { network, segments } = loadedNetwork(quick, load, NO_SCALING);
+  const sources = what === 'string' ? stringSources(quick, segments) : humSources(quick, segments);
+  const shares = transfers(network, OUTPUT, frequencyHz);
+  if (typeof shares === 'string') return undefined;
+  const byCoil = new Map<Coil, Complex>();
+  for (const { source, coil } of segments) {
+    const share = shares[network.sources.indexOf(source)] ?? zero;
+    byCoil.set(coil, add(byCoil.get(coil) ?? zero, scale(share, sources[source] ?? 0)));
+  }
+  return [...byCoil].flatMap(([coil, amplitude]) => {
+    const winding = quick.windings.get(coil);
+    const term = what === 'string' ? winding?.turns : winding?.turnAreaM2;
+    return term && term.value > 0 ? [{ term, weight: scale(amplitude, 1 / term.value) }] : [];
+  });
+}
+
+export const UNIFORM_FIELD = 'uniform field; the steel of the poles is left out';

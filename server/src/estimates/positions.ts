@@ -17,6 +17,7 @@ import {
   AS_PLAYED,
   AT_THE_METER,
   DEFAULT_CABLE_F,
+  farads,
   type PlacedSegment,
   type PositionNetwork,
   positionNetwork,
@@ -154,7 +155,12 @@ export const REFERENCE_TURNS = 5000;
 export const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
 
 const loadWords = ({ cable, input }: Instrument, pots: PotsAt): string =>
-  `cable ${cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed'}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${pots.volume}, tone ${pots.tone}`;
+  `cable ${cableWords(cable, pots)}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${pots.volume}, tone ${pots.tone}`;
+
+function cableWords(cable: Instrument['cable'], { cableF }: PotsAt): string {
+  if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
+  return cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed';
+}
 
 /** The pickups, coils and taps that a selection names, in order. */
 export function partsOf(

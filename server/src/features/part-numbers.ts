@@ -1,19 +1,21 @@
 /** What is known of a coil, a pickup, a magnet in a pickup: values, what each rests on, and the measurement that would narrow it most. */
 import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
 import { largestCause } from '../estimates/causes.ts';
-import { fieldAtStringT, knownMagnet, magnetExchange } from '../estimates/magnet-estimates.ts';
+import { fieldAtStringT, type MagnetExchange, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { pickupMagnetics } from '../estimates/magnetics.ts';
+import type { Mismatch } from '../estimates/mismatch.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { machineSettings } from '../estimates/winding-plan.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import type { Magnet } from '../model/magnet.ts';
+import { isMagnet } from '../model/magnet.ts';
 import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { quickOf } from '../pickup-analysis.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
 import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';
+import { mismatchHeading, mismatchRows } from './mismatch-rows.ts';
 import type { RichText } from './rich-text.ts';
 
 export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAnalysis, name: string): RichText {
@@ -62,7 +64,7 @@ function atTheWinder(quick: QuickEstimates, coil: Coil): readonly EstimateRow[] 
   ];
 }
 
-export function pickupNumbers({ bench }: Analysis, { pickup, estimates }: PickupAnalysis): RichText {
+export function pickupNumbers({ bench }: Analysis, { pickup, estimates, mismatch }: PickupAnalysis): RichText {
   const values = estimates();
   const quick = quickOf(bench)(pickup);
   return [
@@ -73,7 +75,15 @@ export function pickupNumbers({ bench }: Analysis, { pickup, estimates }: Pickup
       ['capacitance', values.capacitanceF],
       ['resonance', values.resonanceHz],
     ]),
+    ...besideMatched(mismatch()),
   ];
+}
+
+/** What coils of unequal turn-area cost: as built, matched, and what lies between the two. */
+function besideMatched(unequal: Mismatch | undefined): RichText {
+  if (!unequal) return [];
+  const rows = mismatchRows(unequal);
+  return rows.length === 0 ? [] : [{ kind: 'heading', text: mismatchHeading(unequal) }, ...table(rows)];
 }
 
 /** k = M / √(L₁L₂) of two coils, both counted the same way round. */
@@ -97,39 +107,24 @@ function couplingRows(quick: QuickEstimates): readonly EstimateRow[] {
 export function magnetNumbers(analysis: Analysis, { pickup }: PickupAnalysis, name: string): RichText {
   const own = pickup.barMagnet?.value.magnet;
   if (own?.name !== name) return [];
-  const coil = pickup.coils.find((each) => fieldAtStringT(pickup, each));
-  const material = knownMagnet(own);
-  const field = coil && fieldAtStringT(pickup, coil);
-  if (!coil || !field || !material) return [];
+  const found = magnetExchanges(pickup, analysis.namesInScope('magnet').filter(isMagnet));
+  if (!found) return [];
+  const { coil, fieldT, material, exchanges } = found;
   const rows = [
-    ...rowOf(`field at the string over ${coil.name}`, field, 'flux density'),
-    ...analysis
-      .namesInScope('magnet')
-      .flatMap((thing) => (isMagnet(thing) && thing.name !== name ? exchangeRows(pickup, coil, thing, field) : [])),
+    ...rowOf(`field at the string over ${coil.name}`, fieldT, 'flux density'),
+    ...exchanges.map((each) => exchangeRow(each, fieldT)),
   ];
   return [...table(rows), ...(material.note ? [{ kind: 'paragraph', text: HANDLING_NOTE } as const] : [])];
 }
 
-const isMagnet = (thing: object): thing is Magnet => 'remanence' in thing && 'size' in thing;
-
-function exchangeRows(
-  pickup: PickupAnalysis['pickup'],
-  coil: Coil,
-  other: Magnet,
-  field: Estimate,
-): readonly EstimateRow[] {
-  const to = knownMagnet(other);
-  const change = to && magnetExchange(pickup, coil, to);
-  if (!change) return [];
+function exchangeRow({ magnet, material, change }: MagnetExchange, field: Estimate): EstimateRow {
   const { outputDb, pullRatio, fieldRatio } = change;
   const at = printQuantity({ value: field.value * fieldRatio.value, digits: 2, dimension: 'flux density' });
-  return [
-    {
-      name: `with ${other.name} instead`,
-      value: `output ${outputDb.value > 0 ? '+' : ''}${printNumber(outputDb.value, 1)} ± ${printNumber(outputDb.sd, 1)}\u202FdB`,
-      restsOn: `field ${at}, pull on the string × ${printNumber(pullRatio.value, 2)} ± ${printNumber(pullRatio.sd, 2)}; same size, both fully charged; ${to.words}`,
-    },
-  ];
+  return {
+    name: `with ${magnet.name} instead`,
+    value: `output ${outputDb.value > 0 ? '+' : ''}${printNumber(outputDb.value, 1)} ± ${printNumber(outputDb.sd, 1)}\u202FdB`,
+    restsOn: `field ${at}, pull on the string × ${printNumber(pullRatio.value, 2)} ± ${printNumber(pullRatio.sd, 2)}; same size, both fully charged; ${material.words}`,
+  };
 }
 
 const table = (rows: readonly EstimateRow[]): RichText => (rows.length > 0 ? [{ kind: 'values', rows }] : []);

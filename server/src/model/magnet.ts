@@ -13,3 +13,6 @@ export interface Magnet {
     | Stated<{ readonly length: Quantity; readonly width: Quantity; readonly thickness: Quantity }>
     | undefined;
 }
+
+/** True of a magnet among the things that a file names. */
+export const isMagnet = (thing: object): thing is Magnet => 'remanence' in thing && 'size' in thing;

@@ -1,7 +1,7 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotSettings } from '../../analysis-types.ts';
 import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
 import type { PositionEstimates } from '../../estimates/estimates.ts';
-import { DEFAULT_LOAD, type Load, NO_LOAD } from '../../estimates/pickup-estimates.ts';
+import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
@@ -18,6 +18,8 @@ import { type CurvePicture, frequencyText, type ResponsePicture, resonanceWords 
 export interface PickupState {
   readonly analysis: Analysis;
   readonly pickup: PickupAnalysis;
+  /** Farad of cable instead of the default load's. */
+  readonly cableF?: number | undefined;
 }
 
 export interface PositionState {
@@ -46,7 +48,7 @@ export function pickupResponsePicture(
   return {
     id: `response-${pickup.name}`,
     title: past === undefined ? title : `${title}: before and now`,
-    subtitle: `${serial}response under ${loadWords(loadOf(state))}.`,
+    subtitle: `${serial}response under ${loadWords(loadOf(pickup, state.cableF))}.`,
     aside: [],
     name: `Frequency response of ${title}`,
     description: description(now, past),
@@ -112,11 +114,11 @@ export function settingWords({ cable, input }: Instrument, pots: PotSettings): s
 /** Remembered with the analysis: a sweep asks for the same pickup many times. */
 export const quickOfBench = ({ bench }: Analysis): QuickOf => quickOf(bench);
 
-function pickupCurve({ analysis, pickup }: PickupState, name: string): CurvePicture | undefined {
-  const estimates = pickup.estimates();
+function pickupCurve({ analysis, pickup, cableF }: PickupState, name: string): CurvePicture | undefined {
+  const estimates = pickup.estimates(cableF);
   // Without these the coils' inductances are not known, and a curve would be a guess.
   if (estimates.inductanceH === undefined) return undefined;
-  const load = loadOf({ analysis, pickup });
+  const load = loadOf(pickup.pickup, cableF);
   const band = pickupResponseBand(quickOfBench(analysis)(pickup.pickup), load);
   if (band === undefined || isSilent(band)) return undefined;
   return { name, band, resonanceHz: estimates.resonanceHz, peakDb: estimates.peakDb };
@@ -141,9 +143,6 @@ function positionCurve(
 const SILENT_DB = -120;
 
 const isSilent = ({ levelDb }: ResponseBand): boolean => levelDb.every((level) => !(level > SILENT_DB));
-
-const loadOf = ({ pickup }: PickupState): Load =>
-  pickup.pickup.target?.resonance?.value.load === 'unloaded' ? NO_LOAD : DEFAULT_LOAD;
 
 function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load): string {
   const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
