@@ -87,6 +87,17 @@ describe('draw', () => {
     assert.match(two.stdout, /withen-bridge\.pickup/);
   });
 
+  it('writes a response with another cable; other views have none to change', async () => {
+    const words = ['draw', '--view', 'response', '--cable', '6 m of 100 pF/m'];
+    for (const more of [['hesk-neck.pickup'], ['larkspit.pickup', '--position', '2']]) {
+      const { code, stdout, stderr } = await shell.run([...words, ...more]);
+      assert.deepEqual([code, stderr], [0, '']);
+      assert.match(stdout, /600\u202FpF of cable/);
+    }
+    const { code, stderr } = await shell.run(['draw', 'hesk-neck.pickup', '--cable', '600pF']);
+    assert.deepEqual([code, stderr], [2, 'pickup-spec: --cable belongs to --view response\n']);
+  });
+
   it('writes the schematic of an instrument, the live position emphasised', async () => {
     const first = await shell.run(['draw', 'larkspit.pickup', '--view', 'schematic']);
     const live = await shell.run(['draw', 'larkspit.pickup', '--view', 'schematic', '--position', '2']);

@@ -43,8 +43,8 @@ export const report = defineCommand({
     'Two coils of unequal turn-area are told with matched ones beside them, a bar magnet with the other magnets in scope.',
   ],
   example: {
-    line: 'pickup-spec report samples/larkspit.pickup --position 2 --tone 5 --frequencies 100,1000,3000',
-    meaning: 'one position with the tone half down',
+    line: 'pickup-spec report samples/larkspit.pickup --position 2 --tone 5 --cable "6 m of 100 pF/m" --frequencies 100,3000',
+    meaning: 'one position with the tone half down and a longer cable',
   },
   async run(values, [file = ''], context) {
     const frequenciesHz = frequencies(values.frequencies);
