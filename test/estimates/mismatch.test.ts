@@ -81,6 +81,9 @@ describe('a mismatch', () => {
     const { coil, matchedTurns } = mismatchOf(text);
     assert.equal(coil.name, 'c2');
     assert.ok(matchedTurns > 4000);
+    // Where only readings tell the turns of both, nobody winds either to a count.
+    const bothRead = text.replace('    turns 4000\n', '').replace('c1 4.50', 'c2 3.40 kohm at 20 degC\n    c1 4.50');
+    assert.equal(mismatch(quickOfText(bothRead), undefined), undefined);
   });
 
   it('costs what the matched pickup, written as a spec of its own, has less', () => {

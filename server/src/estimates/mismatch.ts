@@ -48,9 +48,10 @@ export interface Mismatch {
 const EQUAL_WITHIN = 0.01;
 
 /**
- * A pickup of two sounding coils whose turn-areas differ by more than one per cent of the larger; `undefined` for any other, where the
- * hum of the two adds, which no match cures, and where neither hum nor response is known. Readings of the coil that changes and of the whole pickup do not hold of the matched
- * one: its numbers are those as built, changed by what the computed ones change.
+ * A pickup of two sounding coils whose turn-areas differ by more than one per cent of the larger. `undefined` for any other, where the
+ * hum of the two adds, which no match cures, where neither hum nor response is known, and where nobody knows the turns of either coil.
+ * Readings of the coil that changes and of the whole pickup do not hold of the matched one: its numbers are those as built, changed by
+ * what the computed ones change.
  */
 export function mismatch(
   quick: QuickEstimates,
@@ -82,9 +83,8 @@ function unequalPair(quick: QuickEstimates): { readonly coil: Coil; readonly oth
   if (!(areaOf(larger) - areaOf(smaller) > (EQUAL_WITHIN + ROUNDING) * areaOf(larger))) return undefined;
   // What was wound here can be wound again; of two such coils the larger, which loses turns and so surely fits.
   const isStated = ({ coil }: typeof a) => coil.counted !== undefined || coil.turns !== undefined;
-  return isStated(smaller) && !isStated(larger)
-    ? { coil: smaller.coil, other: larger.coil }
-    : { coil: larger.coil, other: smaller.coil };
+  if (isStated(larger)) return { coil: larger.coil, other: smaller.coil };
+  return isStated(smaller) ? { coil: smaller.coil, other: larger.coil } : undefined;
 }
 
 const ROUNDING = 1e-9;
