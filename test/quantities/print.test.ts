@@ -24,6 +24,8 @@ const EXAMPLES: readonly (readonly [quantity: PrintableQuantity, typographic: st
   [{ value: 295, sd: 0.5, dimension: 'temperature' }, '21.9 ± 0.5\u202F\u00B0C', '21.9 +- 0.5 degC'],
   [{ value: 0.888, dimension: 'percentage', digits: 2 }, '89\u202F%', '89 %'],
   [{ value: 999.96, dimension: 'resistance' }, '1\u202Fk\u03A9', '1 kohm'],
+  // What rounding left over is no uncertainty.
+  [{ value: 500_000, sd: 1e-9, dimension: 'resistance' }, '500\u202Fk\u03A9', '500 kohm'],
   [{ value: 680, dimension: 'resistance' }, '680\u202F\u03A9', '680 ohm'],
   [{ value: 1e6, dimension: 'resistance' }, '1\u202FM\u03A9', '1 Mohm'],
   [{ value: 4.1, sd: 0.25, dimension: 'inductance' }, '4.10 ± 0.25\u202FH', '4.10 +- 0.25 H'],

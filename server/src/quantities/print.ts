@@ -9,6 +9,9 @@ export type Style = 'typographic' | 'plain';
 const NARROW_SPACE = '\u202F';
 const MINUS = '\u2212';
 
+/** A deviation this small a part of its value is what the arithmetic left over, no uncertainty. */
+const ROUNDING = 1e-9;
+
 export interface PrintableQuantity {
   /** SI. */
   readonly value: number;
@@ -58,7 +61,8 @@ export function printParts({
   if (!Number.isFinite(value)) return { value: 'unknown', unit: name };
   const written = (value - row.offset) / row.factor;
   const deviation = (sd ?? 0) / row.factor;
-  if (!(deviation > 0)) return { value: printSignificant(written, digits, style), unit: name };
+  if (!(deviation > Math.abs(written) * ROUNDING))
+    return { value: printSignificant(written, digits, style), unit: name };
   if (!Number.isFinite(deviation)) return { value: 'unknown', unit: name };
   const { place, rounded } = roundUncertainty(deviation);
   return { value: printNumber(written, -place, style), uncertainty: printNumber(rounded, -place, style), unit: name };

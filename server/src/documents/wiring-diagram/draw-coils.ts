@@ -40,9 +40,10 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
   }
   const captions = picture.metal.filter(({ kind }) => kind !== 'shield').map(({ caption }) => caption);
   if (captions.length > 0) {
-    const text = fitText(captions.join(' · '), width - 40, { size: 12 });
+    // The shorter wording leaves room for a tap's wire.
+    const wordings = [width - 40, width * 0.68].map((room) => fitText(captions.join(' · '), room, { size: 12 }));
     sheet.labels.push({
-      wordings: [[{ text, quiet: true }]],
+      wordings: wordings.map((text) => [{ text, quiet: true }]),
       spots: [{ x: plateLeft + 12, y: plate.bottom - 10, anchor: 'start' }],
       size: 12,
       rank: RANK.rest,
@@ -122,7 +123,12 @@ function drawCoil(place: CoilPlace, layout: Layout, metrics: Metrics, sheet: She
       nodes.push(flow(x, winding.marks.below, clockwisePath ? 'left' : 'right', metrics.flowScale));
     }
   }
-  for (const row of layout.rows) if (row.kind === 'tap' && row.place === place) nodes.push(...drawTapWire(row, place));
+  for (const row of layout.rows) {
+    if (row.kind !== 'tap' || row.place !== place) continue;
+    nodes.push(...drawTapWire(row, place));
+    blockLine(sheet, row.dotX, outline.centre, row.dotX, row.y, 2);
+    blockLine(sheet, row.dotX, row.y, row.from, row.y, 2);
+  }
   sheet.nodes.push(part(`coil:${coil.id}`, coil.description, ...nodes));
   sheet.obstacles.push(bodyBox(place));
 }

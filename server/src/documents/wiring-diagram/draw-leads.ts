@@ -2,7 +2,7 @@ import { RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { flow, joint, lead, terminal } from '../symbols.ts';
 import { drawCableShield, drawMetal } from './draw-metal.ts';
-import { labelLead, labelLink, labelTerminal, labelWord } from './lead-labels.ts';
+import { besideOpenEnd, labelLead, labelLink, labelTerminal, labelWord } from './lead-labels.ts';
 import type { EndPicture, LeadPicture, PickupPicture } from './picture.ts';
 import { planRails, type Rail, staysInside } from './rails.ts';
 import type { CoilPlace, Layout, Row } from './rows.ts';
@@ -109,7 +109,7 @@ function drawEnd(row: EndRow, rail: Rail | undefined, column: number, context: C
     labelLead(sheet, end.own, metrics.ownLabel, row.y, upper, metrics.conductorLabel - metrics.ownLabel - 4);
   const away = netAway(row, context);
   drawTowardNet(row, end.conductor, metrics.joints, rail, column, away, context, over);
-  labelLead(sheet, end.conductor, metrics.conductorLabel, row.y, upper);
+  labelLead(sheet, end.conductor, metrics.conductorLabel, row.y, upper, metrics.total - 30 - metrics.conductorLabel);
   over.push(joint(metrics.joints, row.y));
   pathArrow(row, column, away !== undefined, context, over);
 }
@@ -184,13 +184,7 @@ function drawLoose(
   over.push(...shortBar(column, row.y, sheet));
   sheet.labels.push({
     wordings: [[{ text: row.loose.remark, quiet: true }], [{ text: 'open', quiet: true }]],
-    spots: [
-      { x: column + 10, y: row.y + 4, anchor: 'start' },
-      { x: column - 6, y: row.y + 18, anchor: 'end' },
-      // Beside a ring round the end.
-      { x: column + 26, y: row.y + 4, anchor: 'start' },
-      { x: column - 20, y: row.y + 18, anchor: 'end' },
-    ],
+    spots: besideOpenEnd(column, row.y),
     size: 12,
     rank: RANK.name,
     mayDrop: false,

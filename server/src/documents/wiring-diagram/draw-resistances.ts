@@ -43,6 +43,9 @@ export function drawResistances(
   sheet.nodes.push(path('w3', d`M${x} ${centre - 16}V${centre + 24}`));
 }
 
+/** Length of the arrowheads of a dimension line, px. */
+const ARROWHEAD = 9;
+
 /** The value in a gap of its dimension line; where the middle is taken, by a ring say, the gap moves along the line. */
 function resistanceBetween(
   sheet: Sheet,
@@ -59,7 +62,11 @@ function resistanceBetween(
     return at - height / 2 >= top && at + height / 2 <= bottom && !sheet.obstacles.some((other) => overlap(box, other));
   };
   const centre = [0, 34, -34, 52, -52, 80, -80].map((shift) => middle + shift).find(isFree) ?? middle;
-  sheet.nodes.push(...dimension(x, top, bottom, height, centre));
+  const line = dimension(x, top, bottom, height, centre);
+  sheet.nodes.push(...line);
+  // A rim interrupts the line, but a word on an arrowhead would take what it points to.
+  for (const y of line.length === 0 ? [] : [top, bottom - ARROWHEAD])
+    sheet.obstacles.push({ x: x - 4, y, width: 8, height: ARROWHEAD });
   const first = centre - height / 2 + 14.5;
   sheet.labels.push({
     wordings: [runs],

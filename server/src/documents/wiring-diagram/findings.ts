@@ -65,6 +65,7 @@ export function drawRings(
   metrics: Metrics,
   sheet: Sheet,
 ): void {
+  const balloons: Box[] = [];
   findings.forEach((finding, index) => {
     const points = finding.rings.flatMap((ring) => placeOf(ring, places) ?? []).sort((a, b) => a.y - b.y);
     const [first] = points;
@@ -77,8 +78,9 @@ export function drawRings(
       nodes.push(path('leader', leader(start, findings.length, across, first)));
       sheet.obstacles.push({ x: first.x - 1, y: across, width: 2, height: Math.max(0, first.y - 17 - across) });
     } else {
-      const corner = freeCorner(first, sheet.obstacles);
+      const corner = freeCorner(first, sheet.obstacles, balloons);
       nodes.push(...balloon(corner.x, corner.y, index + 1, 9));
+      balloons.push(boxRound(corner, 9));
       sheet.obstacles.push(boxRound(corner, 9));
     }
     points.slice(1).forEach((point, at) => {
@@ -98,8 +100,8 @@ function leader(start: Place, count: number, across: number, first: Place): stri
   return `${down}${d`V${across}H${first.x}V${first.y - 17}`}`;
 }
 
-/** Beside the ring, where nothing lies. */
-function freeCorner({ x, y }: Place, obstacles: readonly Box[]): Place {
+/** Beside the ring, where nothing lies, least of all the balloon of another finding at the same joint. */
+function freeCorner({ x, y }: Place, obstacles: readonly Box[], balloons: readonly Box[]): Place {
   const corners = [
     { x: x + 20, y: y - 20 },
     { x: x - 20, y: y - 20 },
@@ -112,7 +114,9 @@ function freeCorner({ x, y }: Place, obstacles: readonly Box[]): Place {
   ];
   const ring = boxRound({ x, y }, 17);
   const others = obstacles.filter((box) => !overlap(box, ring) || box.height > 34 || box.width > 34);
-  const covered = (corner: Place) => others.reduce((sum, box) => sum + sharedArea(box, boxRound(corner, 9)), 0);
+  const area = (boxes: readonly Box[], corner: Place) =>
+    boxes.reduce((sum, box) => sum + sharedArea(box, boxRound(corner, 9)), 0);
+  const covered = (corner: Place) => area(others, corner) + 100 * area(balloons, corner);
   return corners.reduce((best, corner) => (covered(corner) < covered(best) ? corner : best));
 }
 

@@ -46,7 +46,7 @@ export function labelTerminal(net: NetPicture, y: number, sheet: Sheet, metrics:
   sheet.labels.push({
     wordings: quiet ? [[{ text: net.label, quiet }], [{ text: net.kind, quiet }]] : [[{ text: net.label }]],
     spots: quiet
-      ? [{ x: metrics.terminals - metrics.railStep + 10, y: y + 4, anchor: 'start' }]
+      ? besideOpenEnd(metrics.terminals - metrics.railStep, y)
       : [
           { x: metrics.terminalLabel, y: y + 5, anchor: 'start' },
           // Beside a ring round the terminal.
@@ -54,10 +54,24 @@ export function labelTerminal(net: NetPicture, y: number, sheet: Sheet, metrics:
           { x: metrics.terminalLabel, y: y + 24, anchor: 'start' },
         ],
     size: quiet ? 12 : 14,
-    rank: RANK.terminal,
+    rank: quiet ? RANK.name : RANK.terminal,
     mayDrop: false,
-    rim: false,
+    rim: quiet,
   });
+}
+
+/** At a short bar, beside a ring round it, or off the row. */
+export function besideOpenEnd(x: number, y: number): readonly Spot[] {
+  return [
+    { x: x + 10, y: y + 4, anchor: 'start' },
+    { x: x + 21, y: y + 4, anchor: 'start' },
+    { x: x + 26, y: y + 4, anchor: 'start' },
+    { x: x - 6, y: y + 18, anchor: 'end' },
+    { x: x - 20, y: y + 18, anchor: 'end' },
+    { x: x - 6, y: y - 10, anchor: 'end' },
+    { x: x - 20, y: y - 10, anchor: 'end' },
+    { x: x + 10, y: y + 26, anchor: 'start' },
+  ];
 }
 
 export function labelLink(net: NetPicture, { column, rows }: Rail, sheet: Sheet, metrics: Metrics): void {
