@@ -1,6 +1,6 @@
 /**
- * Finds what the tests need beside npm's packages, and installs it where that is possible: a browser and ngspice from
- * Debian's packages when run as root there, VS Code from the npm registry into a cache. Run it with tsx, or call `setUp`.
+ * Finds what the tests need beside npm's packages, and installs it where that is possible: a browser, its face and ngspice
+ * from Debian's packages when run as root there, VS Code from the npm registry into a cache. Run it with tsx, or call `setUp`.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
@@ -34,6 +34,13 @@ export function setUp(wanted: Wanted, log: (line: string) => void = console.erro
       advice: 'Chromium or Chrome (or set CHROMIUM to its path)',
     },
     {
+      // Tests measure drawings in the face that their width table was made from; other systems bring one of its metric.
+      debianPackages: ['fonts-liberation'],
+      wanted: wanted.browser === true && existsSync('/etc/debian_version'),
+      isThere: () => LIBERATION.some((folder) => existsSync(folder)),
+      advice: 'fonts-liberation',
+    },
+    {
       debianPackages: ['g++', 'make', 'python3'],
       wanted: wanted.editor === true && findEditorParts() === undefined,
       isThere: () => ['c++', 'make', 'python3'].every(isOnPath),
@@ -51,6 +58,9 @@ export function setUp(wanted: Wanted, log: (line: string) => void = console.erro
   if (missing.length === 0 && wanted.editor === true && findEditorParts() === undefined) installEditorParts(log);
   return missing;
 }
+
+/** Where Debian has put the face, newer releases first. */
+const LIBERATION = ['/usr/share/fonts/truetype/liberation', '/usr/share/fonts/truetype/liberation2'];
 
 interface Tool {
   readonly debianPackages: readonly string[];
