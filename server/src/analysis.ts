@@ -81,6 +81,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     verifiedFixes: (finding) => {
       const known = verified.get(finding);
       if (known) return known;
+      if (pickups.some(({ pickup }) => pickup.coils.length > MOST_COILS_FIXED)) return [];
       const fixes = finding.remedies().filter((remedy) => holds(remedy, finding, analysis));
       verified.set(finding, fixes);
       return fixes;
@@ -88,6 +89,12 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   };
   return analysis;
 }
+
+/**
+ * Verifying solves the pickup once more for each remedy. No pickup has as many coils; where a text has, its findings grow with them,
+ * and the editor must not wait for the product of both.
+ */
+const MOST_COILS_FIXED = 24;
 
 const EMPTY_TREE: FileTree = { text: '', chunks: [] };
 

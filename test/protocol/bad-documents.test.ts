@@ -29,6 +29,7 @@ describe('documents that no one should write', () => {
     '10,000 nested braces': `${SINGLE}\n${'coil a {\n'.repeat(10_000)}`,
     '100,000 open braces': '{'.repeat(100_000),
     '50,000 errors': '@ '.repeat(50_000),
+    'a pickup of 100 coils, each of them with a mistake': pickupOf(100),
     'nearly 4 MB of comment': '# one more line of a comment that nobody reads\n'.repeat(85_000),
   };
   let version = 0;
@@ -108,3 +109,16 @@ describe('files that cannot be used', () => {
     assert.ok((await codes(3)).includes('use/missing'));
   });
 });
+
+/** Coils in a row, each second one against the others. */
+function pickupOf(count: number): string {
+  const numbers = Array.from({ length: count }, (_, index) => index);
+  const coil = (index: number): string =>
+    SINGLE.slice(SINGLE.indexOf('  coil main {'), SINGLE.indexOf('  cover none'))
+      .replace('coil main', `coil c${index}`)
+      .replace('start grey', `start ${index % 2 === 0 ? 'a' : 'b'}${index}`)
+      .replace('finish violet', `finish ${index % 2 === 0 ? 'b' : 'a'}${index}`);
+  const links = numbers.slice(1).map((index) => `    link b${index - 1} a${index}`);
+  const hookup = ['  hookup {', '    hot a0', ...links, `    ground b${count - 1}`, '  }', '}', ''];
+  return ['use "parts.pickup"', 'pickup many {', ...numbers.map(coil), ...hookup].join('\n');
+}
