@@ -63,8 +63,9 @@ function samplesWithPickups(): readonly Sample[] {
     .filter(({ parts }) => parts.length > 0);
 }
 
-const declaredIn = (text: string): Sample['parts'] =>
-  [...text.matchAll(/^(pickup|instrument)\s+(\S+)/gm)].map(([, kind = '', name = '']) => [kind, name] as const);
+function declaredIn(text: string): Sample['parts'] {
+  return [...text.matchAll(/^(pickup|instrument)\s+(\S+)/gm)].map(([, kind = '', name = '']) => [kind, name] as const);
+}
 
 function heading(text: string): void {
   console.log(`\n== ${text}`);
