@@ -151,7 +151,9 @@ function leadOut(place: PickupPlace, row: Row, drawing: Drawing): void {
     wires.push({ from: [metrics.second, row.y], to: [metrics.second, ownLine], live: own.live });
   }
   const isLink = linkedBelow(place, row) !== undefined;
-  const switched = contactsIn(exits);
+  // A bare earth comes last: it would stand on the value of a resistor below it.
+  const isBareEarth = ({ to, through }: Exit) => Number(to === 'earth' && through === undefined);
+  const switched = [...contactsIn(exits)].sort((a, b) => isBareEarth(a) - isBareEarth(b));
   switched.forEach((exit, index) => {
     const y = row.y + SECOND_CONTACT * index;
     const live = exit.live || (index === 0 && switched.some((each) => each.live));
