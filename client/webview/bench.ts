@@ -29,7 +29,7 @@ interface Around {
 }
 
 /** Below this the narrow sheet is drawn. */
-const WIDE_FROM = 720;
+const WIDE_FROM = 880;
 const FULL_UP: Pots = { volume: 10, tone: 10 };
 
 /** The page: heading, findings, drawing, numbers, response, positions, readings. What has not changed stays where it is. */

@@ -1,5 +1,6 @@
 import type { FromView, ToView, ViewState } from '../src/features/preview/messages.ts';
 import { createBench } from './bench.ts';
+import { markWideFace } from './wide-face.ts';
 
 /** What VS Code puts into every webview. */
 declare function acquireVsCodeApi(): {
@@ -10,6 +11,7 @@ declare function acquireVsCodeApi(): {
 
 const editor = acquireVsCodeApi();
 const root = document.getElementById('bench');
+markWideFace(document.body);
 if (root) {
   const bench = createBench(root, {
     send: (message) => editor.postMessage(message),

@@ -12,8 +12,8 @@ export interface WiringDrawing {
   readonly joints: readonly JointRow[];
 }
 
-/** From this width on, the wide sheet. */
-export const WIDE_FROM = 720;
+/** From this width on, the wide sheet: scaled down to it, its words are still 11 px high. */
+export const WIDE_FROM = 880;
 
 /** The drawing of a pickup with the places of its parts and the table that says the same. */
 export function wiringDrawing(analysis: Analysis, analysed: PickupAnalysis, width: number): WiringDrawing {
