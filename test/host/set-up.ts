@@ -12,6 +12,10 @@ import { findEditorParts, installEditorParts } from './editor-parts.ts';
 export interface Wanted {
   /** Circuit simulator that tests compare with. */
   readonly ngspice?: boolean;
+  /** Converter that the command line makes a PNG with. */
+  readonly pictures?: boolean;
+  /** Revisions to compare with. */
+  readonly git?: boolean;
   /** Chromium or Chrome, in which tests look at pages and at the editor. */
   readonly browser?: boolean;
   /** VS Code from the npm registry. */
@@ -26,6 +30,18 @@ export function setUp(wanted: Wanted, log: (line: string) => void = console.erro
       wanted: wanted.ngspice === true,
       isThere: () => isOnPath('ngspice'),
       advice: 'ngspice',
+    },
+    {
+      debianPackages: ['librsvg2-bin'],
+      wanted: wanted.pictures === true,
+      isThere: () => isOnPath('rsvg-convert'),
+      advice: 'rsvg-convert (drawings as PNG)',
+    },
+    {
+      debianPackages: ['git'],
+      wanted: wanted.git === true,
+      isThere: () => isOnPath('git'),
+      advice: 'git',
     },
     {
       debianPackages: ['chromium'],
@@ -89,7 +105,7 @@ function installDebianPackages(names: readonly string[], log: (line: string) => 
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const missing = setUp({ ngspice: true, browser: true, editor: true });
+  const missing = setUp({ ngspice: true, pictures: true, git: true, browser: true, editor: true });
   for (const line of missing) console.error(line);
   process.exitCode = missing.length === 0 ? 0 : 1;
 }

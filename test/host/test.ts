@@ -24,7 +24,7 @@ const wrong: string[] = [];
 let passed = 0;
 let failed = 0;
 
-for (const line of setUp({ ngspice: true, browser: true, editor: true })) {
+for (const line of setUp({ ngspice: true, pictures: true, git: true, browser: true, editor: true })) {
   console.error(line);
   wrong.push('set-up');
 }
