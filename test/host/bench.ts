@@ -11,6 +11,10 @@ if (benches.length === 0) {
 }
 for (const name of benches.sort()) {
   console.log(`\n== ${name}`);
-  const { exitCode } = await runStep({ name, script: path.join(folder, name), args: process.argv.slice(2) });
+  const { exitCode } = await runStep({
+    name,
+    script: path.join('test', 'host', 'bench-one.ts'),
+    args: [path.join(folder, name)],
+  });
   if (exitCode !== 0) process.exitCode = 1;
 }
