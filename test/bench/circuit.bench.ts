@@ -12,7 +12,8 @@ export async function run(): Promise<void> {
     `circuit: ${position.title}, ${sizes.nets.names.length - 1} nodes and ground, ${sizes.size} unknowns, ` +
       `${position.circuit.components.length} components`,
   );
-  const sweepMs = medianMs(201, () => sweep(position));
+  // The optimising compiler takes some hundreds of sweeps to settle; an editor that is open all day is past that.
+  const sweepMs = medianMs(801, () => sweep(position));
   const spice = ngspiceMs(position);
   report('500-point sweep, equations and order included', sweepMs, 'target below 5 ms');
   report(
