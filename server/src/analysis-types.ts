@@ -6,6 +6,7 @@ import type { FileTree } from '../../grammar/src/syntax-tree.ts';
 import type { Edit, Finding, Remedy } from './checks/finding.ts';
 import type { PickupEstimates, PositionEstimates } from './estimates/estimates.ts';
 import type { Mismatch } from './estimates/mismatch.ts';
+import type { PotsAt } from './estimates/positions.ts';
 import type { Bench } from './model/bench.ts';
 import type { Instrument } from './model/instrument.ts';
 import type { FileModel, NamedThing } from './model/model.ts';
@@ -87,12 +88,7 @@ export interface InstrumentAnalysis {
   /** Findings that need the inductances: they follow the others. */
   heavyFindings(): readonly Finding[];
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
-  positions(pots?: PotSettings): readonly PositionEstimates[];
+  positions(pots?: PotsAt): readonly PositionEstimates[];
 }
 
-export interface PotSettings {
-  readonly volume: number;
-  readonly tone: number;
-  /** Farad of cable instead of the instrument's own. */
-  readonly cableF?: number;
-}
+export type { PotsAt };

@@ -1,5 +1,5 @@
 /** One instrument's findings and positions, remembered by the instrument and the bench that they were made from. */
-import type { InstrumentAnalysis, PotSettings } from './analysis-types.ts';
+import type { InstrumentAnalysis, PotsAt } from './analysis-types.ts';
 import { instrumentContext, runInstrumentChecks } from './checks/instrument-check.ts';
 import { heavyInstrumentChecks, instrumentChecks } from './checks/instrument-index.ts';
 import type { PositionEstimates } from './estimates/estimates.ts';
@@ -31,10 +31,10 @@ function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAn
     instrument,
     findings,
     heavyFindings: () => {
-      heavy ??= runInstrumentChecks([...instrumentChecks, ...heavyInstrumentChecks], context).slice(findings.length);
+      heavy ??= runInstrumentChecks(heavyInstrumentChecks, context, findings);
       return heavy;
     },
-    positions: (pots: PotSettings = FULL_UP) => {
+    positions: (pots: PotsAt = FULL_UP) => {
       const key = `${pots.volume} ${pots.tone} ${pots.cableF ?? ''}`;
       const known = positions.get(key);
       if (known) return known;

@@ -1,14 +1,9 @@
 /** Bad texts made out of a good one, in classes: what a keyboard, an editor, an encoding or an ill will makes of a spec. */
+import { uniform } from '../support/chance.ts';
 
 /** A seeded generator (mulberry32) of numbers from 0 up to, not including, 1. */
 export function seeded(seed: number): () => number {
-  let state = Math.imul(seed, 2654435761) >>> 0 || 1;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
+  return uniform(Math.imul(seed, 2654435761) >>> 0 || 1);
 }
 
 export interface BadText {

@@ -47,16 +47,18 @@ export function instrumentContext(
   return { instrument, quickOf, bench, positions };
 }
 
+/** What the checks find beyond `before`, the findings of checks that ran earlier and may explain theirs. */
 export function runInstrumentChecks(
   checks: readonly InstrumentCheck[],
   context: InstrumentContext,
+  before: readonly Finding[] = [],
 ): readonly Finding[] {
   const findings: Finding[] = [];
   const { place, name } = context.instrument;
   for (const check of checks)
     for (const found of check.run(context)) {
       const { position } = found.subject ?? {};
-      const explained = findings.some(
+      const explained = [...before, ...findings].some(
         (each) => check.yieldsTo.includes(each.code) && each.subject.position === position,
       );
       if (explained) continue;

@@ -7,6 +7,7 @@ import { quickOf } from '../pickup-analysis.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { shownPath } from './files.ts';
+import { POT_OPTIONS } from './pot-options.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
 import { writeFile } from './write-file.ts';
@@ -21,20 +22,7 @@ export const listen = defineCommand({
     output: { type: 'text', value: 'FILE.wav', short: 'o', meaning: 'the file to write; it is needed' },
     pickup: { type: 'text', value: 'NAME', meaning: 'through this pickup, with its load' },
     position: { type: 'text', value: 'N', meaning: 'through this position of the selector' },
-    volume: {
-      type: 'number',
-      value: '0..10',
-      min: 0,
-      max: 10,
-      meaning: 'where the volume controls stand; 10 unless given',
-    },
-    tone: {
-      type: 'number',
-      value: '0..10',
-      min: 0,
-      max: 10,
-      meaning: 'where the tone controls stand; 10 unless given',
-    },
+    ...POT_OPTIONS,
     string: { type: 'text', value: 'NOTE', meaning: 'the note, as E2, A2 or F#3; E2 unless given' },
     seconds: { type: 'number', value: '1..20', min: 1, max: 20, meaning: 'how long it rings; 4 unless given' },
     compare: { type: 'text', value: 'FILE', meaning: 'another state of the spec, which is heard first, equally loud' },

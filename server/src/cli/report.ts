@@ -4,6 +4,7 @@ import { isMagnet } from '../model/magnet.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
+import { POT_OPTIONS } from './pot-options.ts';
 import { positionData, reportData } from './report-data.ts';
 import { instrumentText, pickupText, responseText } from './report-text.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -19,20 +20,7 @@ export const report = defineCommand({
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the values are written' },
     pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup, and no instrument' },
     position: { type: 'text', value: 'N', meaning: 'only this position of the selector, and no pickup' },
-    volume: {
-      type: 'number',
-      value: '0..10',
-      min: 0,
-      max: 10,
-      meaning: 'where the volume controls stand; 10 unless given',
-    },
-    tone: {
-      type: 'number',
-      value: '0..10',
-      min: 0,
-      max: 10,
-      meaning: 'where the tone controls stand; 10 unless given',
-    },
+    ...POT_OPTIONS,
     cable: { type: 'text', value: 'CABLE', meaning: CABLE_MEANING },
     frequencies: { type: 'text', value: 'HZ,…', meaning: 'the response of each position at these frequencies' },
     ...SOURCE_OPTIONS,

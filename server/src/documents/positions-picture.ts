@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PotSettings } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PotsAt } from '../analysis-types.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
@@ -30,7 +30,7 @@ export interface PositionsPicture extends SheetWords {
 }
 
 export interface PositionsOptions {
-  readonly pots?: PotSettings;
+  readonly pots?: PotsAt;
   /** Key of the position that is emphasised. */
   readonly live?: string | undefined;
 }

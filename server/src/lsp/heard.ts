@@ -1,4 +1,4 @@
-import type { Analysis, PotSettings } from '../analysis-types.ts';
+import type { Analysis, PotsAt } from '../analysis-types.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import type { BenchParams, Pots } from './bench-protocol.ts';
 
@@ -13,7 +13,7 @@ export function heardAt(
 }
 
 /** From another process anything may come: pots lie between 0 and 10, to a tenth. */
-export function potsFrom(pots: Pots | undefined): PotSettings {
+export function potsFrom(pots: Pots | undefined): PotsAt {
   const at = (value: unknown): number =>
     typeof value === 'number' && Number.isFinite(value) ? Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10 : 10;
   return { volume: at(pots?.volume), tone: at(pots?.tone) };

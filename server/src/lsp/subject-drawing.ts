@@ -1,4 +1,4 @@
-import type { Analysis, FileSpan, PotSettings } from '../analysis-types.ts';
+import type { Analysis, FileSpan, PotsAt } from '../analysis-types.ts';
 import { instrumentDiagram, instrumentPicture, instrumentTable } from '../documents/index.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { FactTable, Subject } from './bench-protocol.ts';
@@ -24,7 +24,7 @@ export interface DrawnAs {
   readonly width: number;
   /** Position of an instrument that is emphasised. */
   readonly live?: string;
-  readonly pots?: PotSettings;
+  readonly pots?: PotsAt;
 }
 
 /** `undefined` where the file has no such subject. */

@@ -1,5 +1,5 @@
 /** The numbers that a winder looks at first, each with its ±; of two states side by side, with what the change is known to. */
-import type { InstrumentAnalysis, PickupAnalysis, PotSettings } from '../../analysis-types.ts';
+import type { InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis-types.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printParts, roundUncertainty } from '../../quantities/print.ts';
@@ -59,7 +59,7 @@ export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): Num
 export function positionNumbers(
   now: InstrumentAnalysis,
   key: string,
-  { pots = FULL_UP, before }: { readonly pots?: PotSettings; readonly before?: InstrumentAnalysis | undefined } = {},
+  { pots = FULL_UP, before }: { readonly pots?: PotsAt; readonly before?: InstrumentAnalysis | undefined } = {},
 ): NumbersTable | undefined {
   const after = now.positions(pots).find((each) => each.key === key);
   if (after === undefined) return undefined;

@@ -1,5 +1,5 @@
 /** Computed values before and after, pickup by pickup, coil by coil, position by position. */
-import type { Analysis, PotSettings } from '../../analysis-types.ts';
+import type { Analysis, PotsAt } from '../../analysis-types.ts';
 import type { PickupEstimates } from '../../estimates/estimates.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from './number-keys.ts';
@@ -31,7 +31,7 @@ export function compareNumbers(
   before: Analysis,
   after: Analysis,
   renamed: ReadonlyMap<string, string>,
-  pots?: PotSettings,
+  pots?: PotsAt,
 ): NumberComparison {
   const numbers: NumberChange[] = [];
   const phases: PhaseChange[] = [];

@@ -1,5 +1,5 @@
 /** Two states of a spec by meaning: what was changed, and what that changes. */
-import type { Analysis, PotSettings } from '../../analysis-types.ts';
+import type { Analysis, PotsAt } from '../../analysis-types.ts';
 import { compareFacts, type FactChange } from './compare-facts.ts';
 import { compareFindings, type FindingComparison } from './compare-findings.ts';
 import { compareNumbers, type NumberChange, type PhaseChange } from './compare-numbers.ts';
@@ -20,7 +20,7 @@ export interface Comparison {
   readonly renamed: ReadonlyMap<string, string>;
 }
 
-export function compareStates(before: State, after: State, pots?: PotSettings): Comparison {
+export function compareStates(before: State, after: State, pots?: PotsAt): Comparison {
   const { changes, renamed } = compareFacts(statedBlocks(before.files), statedBlocks(after.files));
   return {
     facts: changes,

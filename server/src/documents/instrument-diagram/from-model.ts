@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PotSettings } from '../../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PotsAt } from '../../analysis-types.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import { printNumber } from '../../quantities/print.ts';
@@ -10,7 +10,7 @@ import { contactsOf } from './switching.ts';
 import { withContacts } from './with-contacts.ts';
 
 export interface InstrumentOptions {
-  readonly pots?: PotSettings;
+  readonly pots?: PotsAt;
   /** Key of the position that is emphasised; the first unless given. */
   readonly live?: string | undefined;
 }
@@ -47,7 +47,7 @@ export function instrumentPicture(
   };
 }
 
-function potWords({ volume, tone }: PotSettings): string {
+function potWords({ volume, tone }: PotsAt): string {
   const [v, t] = [printNumber(volume, 0), printNumber(tone, 0)];
   return v === t ? `pots at ${v}` : `volume ${v}, tone ${t}`;
 }

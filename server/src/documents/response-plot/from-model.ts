@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotSettings } from '../../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis-types.ts';
 import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
 import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
@@ -60,7 +60,7 @@ export function pickupResponsePicture(
 }
 
 export interface PositionOptions {
-  readonly pots?: PotSettings;
+  readonly pots?: PotsAt;
   readonly before?: PositionState | undefined;
   readonly names?: StateNames;
   /** Draws what the pickup's place makes of this string; 1 is the highest. */
@@ -97,7 +97,7 @@ export function positionResponsePicture(
 }
 
 /** Cable, input and pots in words. */
-export function settingWords({ cable, input }: Instrument, pots: PotSettings): string {
+export function settingWords({ cable, input }: Instrument, pots: PotsAt): string {
   const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
   const cableWords =
     pots.cableF !== undefined
@@ -127,7 +127,7 @@ function pickupCurve({ analysis, pickup, cableF }: PickupState, name: string): C
 function positionCurve(
   { analysis, instrument }: PositionState,
   key: string,
-  pots: PotSettings,
+  pots: PotsAt,
   name: string,
 ): CurvePicture | undefined {
   const position = instrument.instrument.positions.find((each) => each.key.value === key);
