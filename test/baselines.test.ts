@@ -5,8 +5,8 @@
 import assert from 'node:assert/strict';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../server/src/analysis.ts';
-import type { Analysis, PickupAnalysis } from '../server/src/analysis-types.ts';
+import { createAnalyser } from '../server/src/analysis/analysis.ts';
+import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
 import { diskHost, uriOf } from '../server/src/cli/files.ts';
 import { locateFindings } from '../server/src/cli/located-finding.ts';
 import { reportData } from '../server/src/cli/report-data.ts';

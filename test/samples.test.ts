@@ -7,8 +7,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { formatFile } from '../grammar/src/format.ts';
 import { readFileTree } from '../grammar/src/read-file.ts';
-import { createAnalyser } from '../server/src/analysis.ts';
-import type { Analysis, PickupAnalysis } from '../server/src/analysis-types.ts';
+import { createAnalyser } from '../server/src/analysis/analysis.ts';
+import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
 import type { Finding } from '../server/src/checks/finding.ts';
 import { diskHost, uriOf } from '../server/src/cli/files.ts';
 import {

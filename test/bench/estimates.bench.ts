@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { performance } from 'node:perf_hooks';
-import { createAnalyser } from '../../server/src/analysis.ts';
-import type { Analysis, Host } from '../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
 const sample = (name: string): string => readFileSync(path.join(SAMPLES, name), 'utf8').replace(/^use .*$/gm, '');

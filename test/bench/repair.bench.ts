@@ -1,6 +1,6 @@
-import { createAnalyser } from '../../server/src/analysis.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { identifyLeads } from '../../server/src/estimates/identify/identify.ts';
-import { quickOf } from '../../server/src/pickup-analysis.ts';
 import { planRepairs, searchable, stepsOf } from '../../server/src/repair/plan-repairs.ts';
 import { cheapestSolutions } from '../../server/src/repair/search.ts';
 import { EXAMPLE, hostOf } from '../support/check-fixture.ts';

@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import { codes, explanationOf } from '../../server/src/checks/pages.ts';
+import { pagesModule } from '../scripts/checks-pages.ts';
 import { analyse, findingLines } from '../support/check-fixture.ts';
-import { pagesModule } from '../support/checks-pages.ts';
 
 describe('explanation pages', () => {
   it('are in the module as they stand in their files', () => {
     const { path, text } = pagesModule();
-    assert.equal(readFileSync(path, 'utf8'), text, 'run npx tsx test/support/generate-pages.ts');
+    assert.equal(readFileSync(path, 'utf8'), text, 'run npx tsx test/scripts/generate-pages.ts');
   });
 
   it('cover every code that the sources raise', () => {

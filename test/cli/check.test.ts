@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 import { validate } from './validate.ts';

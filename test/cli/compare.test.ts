@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { cpSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { PATH_ONLY, Shell } from './shell.ts';
 import { validate } from './validate.ts';

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { cpSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { SaxesParser } from 'saxes';
-import { createAnalyser } from '../../server/src/analysis.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { Shell } from './shell.ts';
 

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import { cpSync, existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
-import { samplesOf } from '../documents/listen/spectrum.ts';
+import { samplesOf } from '../sound/spectrum.ts';
 import { Shell } from './shell.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../samples');

@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { type Bundle, writeBundles } from '../../client/bundle.ts';
+import { type Bundle, writeBundles } from '../scripts/build.ts';
 
 describe('bundles', () => {
   let root = '';

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { deflateRawSync } from 'node:zlib';
 import { commandTitles } from '../host/manifest.ts';
-import { totalsIn } from '../host/steps.ts';
 import { unzip } from '../host/unzip.ts';
 import { pageAddress } from '../host/vscode-server.ts';
+import { totalsIn } from '../scripts/steps.ts';
 
 describe('the test host', () => {
   let folder = '';

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { bundles } from '../../client/bundle.ts';
+import { bundles } from '../scripts/build.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
 

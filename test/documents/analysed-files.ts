@@ -1,8 +1,8 @@
 /** Samples and made-up specs, analysed from memory. */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../../server/src/analysis.ts';
-import type { Analysis } from '../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');

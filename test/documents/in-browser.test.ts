@@ -1,6 +1,6 @@
 /** What a browser makes of the drawings: of all samples, and of 200 specs made up from a seed. */
 import assert from 'node:assert/strict';
-import type { Analysis } from '../../server/src/analysis-types.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import {
   instrumentDiagram,
   instrumentPicture,

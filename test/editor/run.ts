@@ -11,8 +11,8 @@ import { Writable } from 'node:stream';
 import { StringDecoder } from 'node:string_decoder';
 import { runTests } from '@vscode/test-electron';
 import { findEditorParts } from '../host/editor-parts.ts';
-import { setUp } from '../host/set-up.ts';
 import { freePort } from '../host/vscode-server.ts';
+import { setUp } from '../scripts/set-up.ts';
 import { bundleSuite, type Flavour } from './bundle.ts';
 import { mark } from './run-suite.ts';
 

@@ -1,9 +1,9 @@
 /** Specs put together from numbers: text in, as a winder would write it, so that a test goes the whole way from the file to the estimate. */
 import assert from 'node:assert/strict';
-import type { PickupAnalysis } from '../../server/src/analysis-types.ts';
+import type { PickupAnalysis } from '../../server/src/analysis/analysis-types.ts';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import type { CoilEstimates } from '../../server/src/estimates/estimates.ts';
 import type { QuickEstimates } from '../../server/src/estimates/quick.ts';
-import { quickOf } from '../../server/src/pickup-analysis.ts';
 import type { Estimate } from '../../server/src/quantities/estimate.ts';
 import { analyse } from '../support/check-fixture.ts';
 

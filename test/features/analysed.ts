@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../server/src/analysis.ts';
-import type { Analysis, Host } from '../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
 import type { TextEdit } from '../../server/src/features/text-edits.ts';
 
 /** A shop with one of each part, so that a test writes only what it is about. */

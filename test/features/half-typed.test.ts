@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../server/src/analysis.ts';
-import type { Analysis } from '../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { fixAll, quickFixes } from '../../server/src/features/code-actions.ts';
 import { completions } from '../../server/src/features/completion.ts';
 import { definition } from '../../server/src/features/definition.ts';

@@ -1,11 +1,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { generatedFiles } from '../support/generated-files.ts';
+import { generatedFiles } from '../scripts/generated-files.ts';
 import { problemsOf } from '../support/language-problems.ts';
 
 describe('files generated from the schema', () => {
   for (const { path, text } of generatedFiles()) {
-    it(`${path} is what the schema makes of it; run npx tsx test/support/generate.ts`, () => {
+    it(`${path} is what the schema makes of it; run npx tsx test/scripts/generate.ts`, () => {
       assert.equal(readFileSync(path, 'utf8'), text);
     });
   }

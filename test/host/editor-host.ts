@@ -36,7 +36,7 @@ async function runTestsInWorkbench(): Promise<number> {
   const parts = findEditorParts();
   const executable = findBrowser();
   if (parts === undefined || executable === undefined) {
-    return fail(`no ${parts === undefined ? 'editor' : 'browser'}; run: npx tsx test/host/set-up.ts`);
+    return fail(`no ${parts === undefined ? 'editor' : 'browser'}; run: npx tsx test/scripts/set-up.ts`);
   }
 
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'editor-host-'));

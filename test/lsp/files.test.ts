@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { FileContent } from '../../server/src/analysis-types.ts';
+import type { FileContent } from '../../server/src/analysis/analysis-types.ts';
 import { nodeDisk } from '../../server/src/lsp/disk-node.ts';
 import { createDocuments } from '../../server/src/lsp/documents.ts';
 import { fileKey, isBelow } from '../../server/src/lsp/file-key.ts';

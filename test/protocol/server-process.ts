@@ -11,8 +11,8 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
-import { type Bundle, writeBundles } from '../../client/bundle.ts';
 import { ANALYSED_NOTIFICATION, type AnalysedParams } from '../../server/src/lsp/protocol.ts';
+import { type Bundle, writeBundles } from '../scripts/build.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
 

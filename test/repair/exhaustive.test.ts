@@ -3,8 +3,8 @@
  * nothing of how the planner judges a set on the model.
  */
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../server/src/analysis.ts';
-import type { Analysis } from '../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { exclude, type Move } from '../../server/src/repair/moves.ts';
 import { planRepairs, searchable, stepsOf } from '../../server/src/repair/plan-repairs.ts';
 import { analyse } from '../support/check-fixture.ts';

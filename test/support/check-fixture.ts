@@ -1,8 +1,8 @@
 /** Findings of specs that stand in a test, marked with carets under the text they point at. */
 import assert from 'node:assert/strict';
 import type { Span } from '../../grammar/src/span.ts';
-import { type Analyser, createAnalyser, editedTexts } from '../../server/src/analysis.ts';
-import type { Analysis, Host } from '../../server/src/analysis-types.ts';
+import { type Analyser, createAnalyser, editedTexts } from '../../server/src/analysis/analysis.ts';
+import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
 import type { Finding } from '../../server/src/checks/finding.ts';
 import { readMarks, writeMarks } from './marked-text.ts';
 

@@ -1,4 +1,4 @@
-/** Generated from the pages beside this file by test/support/generate-pages.ts; change a page, then run that. */
+/** Generated from the pages beside this file by test/scripts/generate-pages.ts; change a page, then run that. */
 
 const pages: ReadonlyMap<string, string> = new Map([
   [

@@ -1,4 +1,4 @@
-import type { Host } from '../analysis-types.ts';
+import type { Host } from '../analysis/analysis-types.ts';
 import { checkGithub } from './check-github.ts';
 import { checkJson } from './check-json.ts';
 import { checkSarif } from './check-sarif.ts';

@@ -1,7 +1,7 @@
 /** A comparison for people: what was changed, what that changes in numbers, and which findings went and came. */
-import type { FactChange } from '../documents/comparison/compare-facts.ts';
-import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
-import { numberRows } from '../documents/comparison/number-text.ts';
+import type { FactChange } from '../comparison/compare-facts.ts';
+import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
+import { numberRows } from '../comparison/number-text.ts';
 import { padded, plainSpaces, widest } from './figures-text.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';

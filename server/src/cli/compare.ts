@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import { compareStates, type State, sameMeaning } from '../documents/comparison/comparison.ts';
-import { comparisonPage } from '../documents/comparison/comparison-page.ts';
-import { factListing } from '../documents/comparison/fact-listing.ts';
-import { stateOf } from '../documents/comparison/state-of.ts';
+import { compareStates, type State, sameMeaning } from '../comparison/comparison.ts';
+import { factListing } from '../comparison/fact-listing.ts';
+import { stateOf } from '../comparison/state-of.ts';
+import { comparisonPage } from '../documents/comparison-page.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { compareText } from './compare-text.ts';
 import { comparisonData } from './comparison-data.ts';

@@ -1,8 +1,8 @@
 /** `compare/1`: a comparison as data. */
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
-import type { FactChange } from '../documents/comparison/compare-facts.ts';
-import { type Comparison, sameMeaning } from '../documents/comparison/comparison.ts';
+import type { FactChange } from '../comparison/compare-facts.ts';
+import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 

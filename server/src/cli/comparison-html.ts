@@ -1,4 +1,4 @@
-import type { ComparisonPage } from '../documents/comparison/comparison-page.ts';
+import type { ComparisonPage } from '../documents/comparison-page.ts';
 import { htmlPage, renderHtml, sheetText } from '../documents/html.ts';
 import { styleSource } from './style-source.ts';
 

@@ -1,5 +1,5 @@
 /** All that a command may touch of the process. Tests hand in their own. */
-import type { Analysis, Host } from '../analysis-types.ts';
+import type { Analysis, Host } from '../analysis/analysis-types.ts';
 import type { Progress } from './progress.ts';
 import type { Styles } from './styles.ts';
 

@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../analysis/analysis-types.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';

@@ -1,7 +1,7 @@
 /** Computed values as lines for people: what, how much, where from, and notes that say what it rests on. */
 
-import type { NumberName } from '../documents/comparison/number-names.ts';
-import { numberText } from '../documents/comparison/number-text.ts';
+import type { NumberName } from '../comparison/number-names.ts';
+import { numberText } from '../comparison/number-text.ts';
 import type { Figure } from '../quantities/figure.ts';
 import type { Styles } from './styles.ts';
 import { displayWidth, visible } from './visible.ts';

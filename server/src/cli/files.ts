@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { FileContent, Host } from '../analysis-types.ts';
+import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import { CommandError } from './command.ts';
 import { fileProblem, readTextFile } from './text-file.ts';
 

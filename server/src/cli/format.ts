@@ -1,6 +1,6 @@
 import { formatFile } from '../../../grammar/src/format.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import type { Host } from '../analysis-types.ts';
+import type { Host } from '../analysis/analysis-types.ts';
 import { CommandError, defineCommand, type ExitCode } from './command.ts';
 import { specFiles } from './files.ts';
 import { readSource, SOURCE_OPTIONS, type Source } from './source.ts';

@@ -1,7 +1,7 @@
 /** Files as git keeps them: read only, no network, no hooks, no text conversion. What git refuses is one line of words. */
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import type { FileContent, Host } from '../analysis-types.ts';
+import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import { CommandError } from './command.ts';
 import { pathOf } from './files.ts';
 import { decodeText, errorCode } from './text-file.ts';

@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { IdentifiedCoil } from '../estimates/identify/identify.ts';
 import { type IdentifiedLeads, identifiedLeads } from '../repair/identified-leads.ts';
 import { choose } from './choose.ts';

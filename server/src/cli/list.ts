@@ -1,4 +1,4 @@
-import type { Analysis, Host } from '../analysis-types.ts';
+import type { Analysis, Host } from '../analysis/analysis-types.ts';
 import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
 import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
 import { CommandError, defineCommand } from './command.ts';

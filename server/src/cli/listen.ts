@@ -1,9 +1,9 @@
 import path from 'node:path';
-import type { Analysis } from '../analysis-types.ts';
-import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../documents/listen/listen.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
 import type { FrequencyResponse } from '../estimates/estimates.ts';
 import { DEFAULT_LOAD, pickupResponse } from '../estimates/pickup-estimates.ts';
-import { quickOf } from '../pickup-analysis.ts';
+import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { shownPath } from './files.ts';

@@ -1,5 +1,5 @@
 /** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import { pathOf, shownPath } from './files.ts';
 import { type LineMap, lineMap, type Range } from './line-map.ts';

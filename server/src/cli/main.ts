@@ -1,5 +1,5 @@
 /** Where a shell starts: the process as a context, and nothing else. */
-import { createAnalyser } from '../analysis.ts';
+import { createAnalyser } from '../analysis/analysis.ts';
 import { commands } from './commands.ts';
 import type { Output } from './context.ts';
 import { progressOn } from './progress.ts';

@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';

@@ -1,5 +1,5 @@
 /** `report/1`: every computed value with its uncertainty and what it rests on, in SI units that the keys name. */
-import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import {
   COIL_KEYS,
   type CoilKey,
@@ -8,7 +8,7 @@ import {
   type PickupKey,
   POSITION_KEYS,
   type PositionKey,
-} from '../documents/comparison/number-keys.ts';
+} from '../comparison/number-keys.ts';
 import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';

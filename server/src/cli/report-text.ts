@@ -1,7 +1,7 @@
 /** The report for people: pickups with their coils, instruments with their positions. */
-import type { InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
-import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from '../documents/comparison/number-keys.ts';
-import { NUMBER_NAMES, PHASE_NAMES } from '../documents/comparison/number-names.ts';
+import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from '../comparison/number-keys.ts';
+import { NUMBER_NAMES, PHASE_NAMES } from '../comparison/number-names.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';

@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { FrequencyResponse, PositionEstimates } from '../estimates/estimates.ts';
 import { isMagnet } from '../model/magnet.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';

@@ -1,6 +1,6 @@
 /** A spec as a command takes it: a path, or `-` for standard input that stands for a path. */
 import path from 'node:path';
-import type { Analysis, Host } from '../analysis-types.ts';
+import type { Analysis, Host } from '../analysis/analysis-types.ts';
 import { CommandError } from './command.ts';
 import type { Context } from './context.ts';
 import { diskHost, shownPath, uriOf, workspaceRoot } from './files.ts';

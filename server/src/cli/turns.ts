@@ -1,4 +1,5 @@
-import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import {
   type TurnsProposal,
@@ -12,7 +13,6 @@ import {
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import { quickOf } from '../pickup-analysis.ts';
 import { parseCode } from '../quantities/iec60062.ts';
 import { printCount, printQuantity } from '../quantities/print.ts';
 import { type Dimension, unitOf } from '../quantities/unit-table.ts';

@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PotsAt } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PotsAt } from '../analysis/analysis-types.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';

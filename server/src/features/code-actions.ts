@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
 import { findingSpan } from './diagnostics.ts';
 import { locateEdits, overlap, type TextEdit } from './text-edits.ts';

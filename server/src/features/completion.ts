@@ -2,7 +2,7 @@ import { type Expectation, expectedAt } from '../../../grammar/src/expect.ts';
 import type { Dimension } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { unitLookup } from '../quantities/unit-table.ts';
 import { blockSnippet, factSnippet, type NamesOf } from './block-snippets.ts';
 import { aboutBlockKind, aboutFact } from './hover.ts';

@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { nameAt } from './name-at.ts';
 
 /** Where the name under the cursor is declared, and the name itself. */

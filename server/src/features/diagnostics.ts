@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Finding, Severity } from '../checks/finding.ts';
 
 /** A finding as an editor shows it. */

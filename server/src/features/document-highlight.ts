@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { mentionsOf, nameAt } from './name-at.ts';
 
 export interface Highlight {

@@ -1,6 +1,6 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { inFile, nameItem } from './syntax-at.ts';
 
 export interface DocumentSymbol {

@@ -1,4 +1,4 @@
-import type { PickupAnalysis } from '../analysis-types.ts';
+import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { COIL_ENDS } from '../model/coil.ts';
 import { endNode, leadNode, partNode, tapNode } from '../model/netlist.ts';
 import type { Place } from '../model/place.ts';

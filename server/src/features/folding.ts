@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { blocksOf, inFile } from './syntax-at.ts';
 
 export interface FoldingRange {

@@ -1,6 +1,6 @@
 import { formatFile } from '../../../grammar/src/format.ts';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 
 /** The one layout, as edits of the lines that differ; none where the text has an error of syntax. */
 export function formatting(analysis: Analysis): readonly { readonly span: Span; readonly newText: string }[] {

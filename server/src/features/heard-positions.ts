@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import { slotsOf } from '../estimates/positions.ts';
 import type { Position } from '../model/instrument.ts';
 

@@ -3,7 +3,7 @@ import type { BlockSchema, FactSchema } from '../../../grammar/src/schema/block-
 import { schemas } from '../../../grammar/src/schema/index.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { explanationOf } from '../checks/pages.ts';
 import type { Place } from '../model/place.ts';
 import { findingSpan } from './diagnostics.ts';

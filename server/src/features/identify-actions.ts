@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifiedLeads } from '../repair/identified-leads.ts';
 import { ownPickups } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';

@@ -1,4 +1,4 @@
-import type { InstrumentAnalysis } from '../analysis-types.ts';
+import type { InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import type { Place } from '../model/place.ts';
 import type { PickupPart } from './drawn-parts.ts';
 

@@ -1,4 +1,4 @@
-import type { PickupAnalysis } from '../analysis-types.ts';
+import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { CHASSIS, GROUND, HOT, type Node, type PickupNetlist } from '../model/netlist.ts';
 
 /** One row of the table of joints: what is soldered together, and what the joint is for. */

@@ -1,5 +1,5 @@
 /** What is not known of a pickup or an instrument, and the one reading that settles it: which points, in what way, what to expect. */
-import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { coilWords, endLead, list } from '../checks/words.ts';
 import type { LeadReading } from '../estimates/estimates.ts';
 import { leadReadings } from '../estimates/lead-readings.ts';

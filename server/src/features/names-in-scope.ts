@@ -1,6 +1,6 @@
 import type { NameKind } from '../../../grammar/src/schema/shape.ts';
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { METAL_PARTS } from '../model/lead.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';

@@ -1,5 +1,5 @@
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Coil } from '../model/coil.ts';
 import { blocksOf, nameItem } from './syntax-at.ts';
 

@@ -1,6 +1,6 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 
 /** A pickup or an instrument that this file itself writes. */
 export interface OwnSubject {

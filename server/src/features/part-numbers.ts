@@ -1,5 +1,6 @@
 /** What is known of a coil, a pickup, a magnet in a pickup: values, what each rests on, and the measurement that would narrow it most. */
-import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
 import { largestCause } from '../estimates/causes.ts';
 import { fieldAtStringT, type MagnetExchange, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { pickupMagnetics } from '../estimates/magnetics.ts';
@@ -11,7 +12,6 @@ import type { Coil } from '../model/coil.ts';
 import { isMagnet } from '../model/magnet.ts';
 import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import { quickOf } from '../pickup-analysis.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
 import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';

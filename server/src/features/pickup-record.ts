@@ -1,5 +1,5 @@
 /** A pickup on record: what a shop asks for when it looks for one made two years ago. */
-import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';

@@ -1,6 +1,6 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';

@@ -1,4 +1,4 @@
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { mentionsOf, nameAt } from './name-at.ts';
 
 /** Every mention, in the files given, of what the name under the cursor stands for. */

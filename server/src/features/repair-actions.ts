@@ -1,5 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { planRepairs, type RepairOutcome, type RepairSubject } from '../repair/plan-repairs.ts';
 import { findingSpan } from './diagnostics.ts';

@@ -1,6 +1,6 @@
 import { expectedAt } from '../../../grammar/src/expect.ts';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { unitLookup } from '../quantities/unit-table.ts';
 import { aboutBlockKind } from './hover.ts';
 import type { RichText } from './rich-text.ts';

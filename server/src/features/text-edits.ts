@@ -1,4 +1,4 @@
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Edit } from '../checks/finding.ts';
 
 /** A change of a file's text. */

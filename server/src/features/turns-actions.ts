@@ -1,14 +1,14 @@
 /** Turns that reach a target or match the other coil, written into the plan; each title says the number and whether it fits. */
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
 import { present, replaceNumber } from '../checks/edits.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { type TurnsProposal, turnsForTarget, turnsThatMatch } from '../estimates/winding-plan.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { quickOf } from '../pickup-analysis.ts';
 import { printNumber } from '../quantities/print.ts';
 import type { OwnPickup } from './own-blocks.ts';
 import type { Refactoring } from './refactorings.ts';

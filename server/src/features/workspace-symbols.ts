@@ -1,4 +1,4 @@
-import type { Analysis, FileSpan } from '../analysis-types.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Reference } from '../model/model.ts';
 
 export interface WorkspaceSymbol {

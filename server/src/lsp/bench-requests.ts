@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import {
   BENCH_REQUEST,
   type BenchParams,

@@ -1,10 +1,10 @@
-import type { InstrumentAnalysis } from '../analysis-types.ts';
+import type { InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
-import { LEFT_OUT } from '../documents/listen/listen.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
+import { LEFT_OUT } from '../sound/listen.ts';
 import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView, Subject } from './bench-protocol.ts';
 import { type Before, type BenchStates, instrumentNamed, nameBefore, pickupNamed } from './bench-states.ts';
 import { comparisonView } from './comparison-view.ts';

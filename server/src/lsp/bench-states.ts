@@ -1,9 +1,9 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { createAnalyser } from '../analysis.ts';
-import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../analysis-types.ts';
-import { compareFacts, type FactComparison } from '../documents/comparison/compare-facts.ts';
-import { stateOf } from '../documents/comparison/state-of.ts';
-import { statedBlocks } from '../documents/comparison/stated-blocks.ts';
+import { createAnalyser } from '../analysis/analysis.ts';
+import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { compareFacts, type FactComparison } from '../comparison/compare-facts.ts';
+import { stateOf } from '../comparison/state-of.ts';
+import { statedBlocks } from '../comparison/stated-blocks.ts';
 import type { BaseState, Subject } from './bench-protocol.ts';
 import { fileKey } from './file-key.ts';
 import type { Files } from './files.ts';

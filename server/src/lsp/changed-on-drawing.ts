@@ -1,6 +1,6 @@
-import type { Analysis } from '../analysis-types.ts';
-import { changedParts } from '../documents/comparison/changed-parts.ts';
-import type { FactChange, WrittenFact } from '../documents/comparison/compare-facts.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import { changedParts } from '../comparison/changed-parts.ts';
+import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { ChangedPart, Subject } from './bench-protocol.ts';

@@ -1,7 +1,7 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../analysis-types.ts';
-import type { FactChange, WrittenFact } from '../documents/comparison/compare-facts.ts';
-import { compareFindings } from '../documents/comparison/compare-findings.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
+import { compareFindings } from '../comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import type { BenchParams, ComparisonView, FactRow } from './bench-protocol.ts';
 import { type Before, type BenchStates, nameBefore } from './bench-states.ts';

@@ -1,7 +1,7 @@
 import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { FileContent } from '../analysis-types.ts';
+import type { FileContent } from '../analysis/analysis-types.ts';
 import type { Disk } from './files.ts';
 import { decodeText, MOST_BYTES, tooLarge } from './text-limits.ts';
 

@@ -1,5 +1,5 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';

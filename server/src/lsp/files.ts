@@ -1,5 +1,5 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { FileContent, Host } from '../analysis-types.ts';
+import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import type { Documents } from './documents.ts';
 import { fileKey, folderOf, isBelow } from './file-key.ts';
 

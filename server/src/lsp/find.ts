@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
 import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';

@@ -1,4 +1,4 @@
-import type { Analysis, PotsAt } from '../analysis-types.ts';
+import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import type { BenchParams, Pots } from './bench-protocol.ts';
 

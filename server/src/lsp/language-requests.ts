@@ -10,7 +10,7 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { fixAll, quickFixes } from '../features/code-actions.ts';
 import { completions } from '../features/completion.ts';
 import { definition } from '../features/definition.ts';

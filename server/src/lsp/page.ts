@@ -1,9 +1,9 @@
+import { compareStates } from '../comparison/comparison.ts';
+import { stateOf } from '../comparison/state-of.ts';
 import { benchPageBody, benchPageCss } from '../documents/bench/bench-page.ts';
 import { CARD_KINDS, type CardKind } from '../documents/cards/card.ts';
 import { cardPage, cardSheet, cardsOf } from '../documents/cards/cards.ts';
-import { compareStates } from '../documents/comparison/comparison.ts';
-import { comparisonPage } from '../documents/comparison/comparison-page.ts';
-import { stateOf } from '../documents/comparison/state-of.ts';
+import { comparisonPage } from '../documents/comparison-page.ts';
 import { type HtmlNode, htmlPage, renderHtml, sheetText } from '../documents/html.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { benchRoomC } from '../model/bench.ts';

@@ -1,6 +1,6 @@
 import type { WorkspaceEdit } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { repairActions } from '../features/repair-actions.ts';

@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import type { FileContent } from '../analysis-types.ts';
+import type { FileContent } from '../analysis/analysis-types.ts';
 import { PROTOCOL_VERSION, READ_FILE_REQUEST, type ReadFileParams } from './protocol.ts';
 import { MOST_BYTES } from './text-limits.ts';
 

@@ -1,6 +1,6 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { createAnalyser } from '../analysis.ts';
-import type { Analysis } from '../analysis-types.ts';
+import { createAnalyser } from '../analysis/analysis.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { createDocuments, type Documents } from './documents.ts';

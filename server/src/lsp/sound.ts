@@ -1,4 +1,4 @@
-import { heard, SAMPLE_RATE } from '../documents/listen/listen.ts';
+import { heard, SAMPLE_RATE } from '../sound/listen.ts';
 import type { SoundParams, SoundResult } from './bench-protocol.ts';
 import { responsePicture } from './bench-sections.ts';
 import type { BenchStates } from './bench-states.ts';

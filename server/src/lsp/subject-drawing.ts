@@ -1,4 +1,4 @@
-import type { Analysis, FileSpan, PotsAt } from '../analysis-types.ts';
+import type { Analysis, FileSpan, PotsAt } from '../analysis/analysis-types.ts';
 import { instrumentDiagram, instrumentPicture, instrumentTable } from '../documents/index.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { FactTable, Subject } from './bench-protocol.ts';

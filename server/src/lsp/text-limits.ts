@@ -1,4 +1,4 @@
-import type { FileContent } from '../analysis-types.ts';
+import type { FileContent } from '../analysis/analysis-types.ts';
 
 /** A spec of 10,000 lines has a third of a megabyte; what is far beyond that is not one. */
 export const MOST_BYTES = 4 * 1024 * 1024;

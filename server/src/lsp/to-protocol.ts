@@ -25,7 +25,7 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { FileSpan } from '../analysis-types.ts';
+import type { FileSpan } from '../analysis/analysis-types.ts';
 import type { Severity } from '../checks/finding.ts';
 import type { QuickFix } from '../features/code-actions.ts';
 import type * as features from '../features/feature-values.ts';

@@ -1,4 +1,4 @@
-import type { Analysis, PickupAnalysis } from '../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import type { PickupPicture } from '../documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';

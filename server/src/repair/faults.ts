@@ -4,8 +4,8 @@
  * and remembered.
  */
 
-import { insideOnePickup } from '../checks/position-cancels.ts';
-import { HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../checks/position-hums.ts';
+import { HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../checks/hum-position-hums.ts';
+import { insideOnePickup } from '../checks/phase-position-cancels.ts';
 import { AT_THE_METER, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { heardTogether, type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
 import { combinedDb, type QuickEstimates, soundTogether } from '../estimates/quick.ts';

@@ -1,5 +1,6 @@
 /** What to write of leads that readings have identified: what they prove, and what a person may choose where they leave it open. */
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
 import { insertFirstLines, insertLineAfter, present, replaceAt } from '../checks/edits.ts';
 import type { Edit } from '../checks/finding.ts';
 import { ownEdits } from '../checks/own-edits.ts';
@@ -8,7 +9,6 @@ import { type Identification, type IdentifiedCoil, identifyLeads } from '../esti
 import type { Coil, CoilEnd, Rotation } from '../model/coil.ts';
 import { canonicalLeadName } from '../model/lead-name.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { quickOf } from '../pickup-analysis.ts';
 import { otherRotation } from './changed-pickup.ts';
 
 export interface LeadFacts {

@@ -1,10 +1,10 @@
 /** What a plan is for: a pickup by itself, or an instrument with every pickup in it; and what is found there. */
-import type { Analysis } from '../analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { acceptedFindings } from '../checks/accepted.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { pickupAnalysis } from '../pickup-analysis.ts';
 import type { Fault, FaultKind, Judge } from './faults.ts';
 
 export interface RepairSubject {

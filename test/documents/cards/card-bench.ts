@@ -3,8 +3,8 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { createAnalyser } from '../../../server/src/analysis.ts';
-import type { Analysis } from '../../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { diskHost, uriOf } from '../../../server/src/cli/files.ts';
 import { styleSource } from '../../../server/src/cli/style-source.ts';
 import {

@@ -1,12 +1,12 @@
 /** What cards tell, against copper tables, the readings of the samples and signs worked by hand. */
 import assert from 'node:assert/strict';
-import type { Analysis } from '../../../server/src/analysis-types.ts';
+import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
+import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { kickRows } from '../../../server/src/documents/cards/polarity-rows.ts';
 import { benchStates, probePairs } from '../../../server/src/documents/cards/probe-pairs.ts';
 import type { HtmlNode } from '../../../server/src/documents/html.ts';
 import { inductanceMeter } from '../../../server/src/estimates/inductance-meter.ts';
 import { coilSigns } from '../../../server/src/estimates/signs.ts';
-import { quickOf } from '../../../server/src/pickup-analysis.ts';
 import { analysed, cardsOfText, pageText, sampleText } from './card-bench.ts';
 
 const quickIn = (analysis: Analysis, name: string) => {

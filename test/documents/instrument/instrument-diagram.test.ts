@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import type { Analysis } from '../../../server/src/analysis-types.ts';
+import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { instrumentPicture } from '../../../server/src/documents/instrument-diagram/from-model.ts';
 import {
   instrumentDiagram,

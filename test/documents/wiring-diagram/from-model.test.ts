@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../../server/src/analysis.ts';
-import type { Analysis } from '../../../server/src/analysis-types.ts';
+import { createAnalyser } from '../../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { pickupPicture } from '../../../server/src/documents/wiring-diagram/from-model.ts';
 import type { PickupPicture } from '../../../server/src/documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../../../server/src/documents/wiring-diagram/wiring-diagram.ts';

@@ -1,7 +1,7 @@
 /** What single readings prove of leads that nobody traced. Signs: the kick table in test/physics/reference/sign-table.json. */
 import assert from 'node:assert/strict';
+import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { type Identification, identifyLeads } from '../../../server/src/estimates/identify/identify.ts';
-import { quickOf } from '../../../server/src/pickup-analysis.ts';
 import { analyse } from '../../support/check-fixture.ts';
 
 const coil = (name: string, facts: readonly string[] = []) =>

@@ -1,7 +1,7 @@
 /** Leads of random pickups from what a bench reads of them: never a claim that is wrong, and all of them where enough is read. */
 import assert from 'node:assert/strict';
+import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { type Identification, identifyLeads } from '../../../server/src/estimates/identify/identify.ts';
-import { quickOf } from '../../../server/src/pickup-analysis.ts';
 import { type Chance, chance } from '../../support/chance.ts';
 import { analyse } from '../../support/check-fixture.ts';
 import {

@@ -3,12 +3,12 @@
  * error, written down as for a pickup whose leads nobody knows.
  */
 import assert from 'node:assert/strict';
+import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { dcPickup, dcTransfers } from '../../../server/src/estimates/pickup-circuit.ts';
 import { type QuickEstimates, segmentOhm } from '../../../server/src/estimates/quick.ts';
 import { pickupNetlist } from '../../../server/src/model/netlist.ts';
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
 import { copperTemperatureFactor } from '../../../server/src/physics/wire.ts';
-import { quickOf } from '../../../server/src/pickup-analysis.ts';
 import type { Chance } from '../../support/chance.ts';
 import { analyse } from '../../support/check-fixture.ts';
 

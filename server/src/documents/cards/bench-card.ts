@@ -1,10 +1,10 @@
 /** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
-import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { type InductanceMeterReading, inductanceMeter } from '../../estimates/inductance-meter.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
 import { parallelOhm } from '../../physics/meter.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
 import { type HtmlNode, h, typed } from '../html.ts';

@@ -1,4 +1,4 @@
-import type { Analysis } from '../../analysis-types.ts';
+import type { Analysis } from '../../analysis/analysis-types.ts';
 import type { HtmlNode } from '../html.ts';
 import type { Paper } from './card-css.ts';
 

@@ -1,6 +1,6 @@
 /** The cards of a file: which there are, which are left out and why, and each as a page. */
-import type { PickupAnalysis } from '../../analysis-types.ts';
-import { pickupAnalysis } from '../../pickup-analysis.ts';
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { pickupAnalysis } from '../../analysis/pickup-analysis.ts';
 import { htmlPage, sheetText } from '../html.ts';
 import { benchCard } from './bench-card.ts';
 import type { Card, CardKind, CardLeftOut, CardSource } from './card.ts';

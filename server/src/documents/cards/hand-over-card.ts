@@ -1,9 +1,9 @@
 /** What leaves the shop with the work. Sections and fields are the shop's choice: some laws prescribe what a repair invoice shows. */
-import type { InstrumentAnalysis, PickupAnalysis } from '../../analysis-types.ts';
+import type { InstrumentAnalysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { Finding } from '../../checks/finding.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';

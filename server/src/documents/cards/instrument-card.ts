@@ -1,5 +1,5 @@
 /** The wiring of an instrument on paper: pickups, controls with taper and tolerance, positions. */
-import type { InstrumentAnalysis } from '../../analysis-types.ts';
+import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { type HtmlNode, h, typed } from '../html.ts';

@@ -1,8 +1,8 @@
 /** The label on a pickup: what it is, what it reads, which way it points, which lead is which, and where its file lies. */
-import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';

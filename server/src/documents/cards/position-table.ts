@@ -1,8 +1,8 @@
 /** Every position of an instrument: how it joins its pickups, what the jack reads, phase and hum. */
-import type { InstrumentAnalysis } from '../../analysis-types.ts';
+import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { FULL_UP, jackResistance } from '../../estimates/positions.ts';
 import type { Bench } from '../../model/bench.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import { levelWords } from '../level-words.ts';
 import { selectionWords } from '../selection-words.ts';

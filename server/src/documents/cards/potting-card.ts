@@ -1,5 +1,6 @@
 /** The wax bath: mix and masses, set point and ceiling, times, and everything that keeps it from burning. */
-import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import {
   bathC,
   bathLimits,
@@ -12,7 +13,6 @@ import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import type { Potting } from '../../model/potting.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { scale } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
 import { type HtmlNode, h, typed } from '../html.ts';

@@ -1,5 +1,6 @@
 /** What stands beside the winder: what to wind, how to mount and turn, what the meter shows on the way. One card a coil. */
-import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { WindingEstimates } from '../../estimates/coil-winding.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { declaredRotation } from '../../estimates/signs.ts';
@@ -14,7 +15,6 @@ import type { Bench } from '../../model/bench.ts';
 import { type Coil, type CoilEnd, type Rotation, rotationFromSpindle } from '../../model/coil.ts';
 import { windCoil } from '../../physics/coil-geometry.ts';
 import { ENAMELS } from '../../physics/enamel.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';

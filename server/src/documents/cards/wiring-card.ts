@@ -1,8 +1,8 @@
 /** The wiring of a pickup on paper: the drawing, the joints, what each hand needs to know at the iron. */
-import type { PickupAnalysis } from '../../analysis-types.ts';
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { scale } from '../../quantities/estimate.ts';
 import { printDbOrLower } from '../../quantities/print.ts';
 import { h } from '../html.ts';

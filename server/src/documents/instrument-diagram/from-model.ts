@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PotsAt } from '../../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import { printNumber } from '../../quantities/print.ts';

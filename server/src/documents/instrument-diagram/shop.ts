@@ -1,4 +1,4 @@
-import type { InstrumentAnalysis, PotsAt } from '../../analysis-types.ts';
+import type { InstrumentAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
 import { AT_THE_METER, positionNetwork } from '../../estimates/position-network.ts';
 import { soundingCoils } from '../../estimates/positions.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';

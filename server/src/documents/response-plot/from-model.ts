@@ -1,4 +1,5 @@
-import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
+import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
 import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
@@ -8,7 +9,6 @@ import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../
 import { sensingPoints } from '../../estimates/sensing-points.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import { audioFrequencies } from '../../physics/circuit/response.ts';
-import { quickOf } from '../../pickup-analysis.ts';
 import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
 import type { Dimension } from '../../quantities/unit-table.ts';
 import { selectionWords } from '../selection-words.ts';

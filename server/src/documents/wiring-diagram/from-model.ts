@@ -1,4 +1,4 @@
-import type { Analysis, PickupAnalysis } from '../../analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
 import type { Coil, CoilEnd } from '../../model/coil.ts';

@@ -1,6 +1,6 @@
 /** What a verified remedy changes of the leads, so that a mistake can be drawn as a crossing in the layout of its remedy. */
-import { createAnalyser, editedTexts } from '../../analysis.ts';
-import type { Analysis, PickupAnalysis } from '../../analysis-types.ts';
+import { createAnalyser, editedTexts } from '../../analysis/analysis.ts';
+import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../checks/finding.ts';
 import { COIL_ENDS, type Coil, type CoilEnd } from '../../model/coil.ts';
 import { endNode, type Node, type OutgoingLead, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';

@@ -1,0 +1,94 @@
+/**
+ * What the analysis of one version of one file holds. Features, documents, the language server and the command line read it;
+ * none of them parses, resolves or computes by itself.
+ */
+import type { FileTree } from '../../../grammar/src/syntax-tree.ts';
+import type { Edit, Finding, Remedy } from '../checks/finding.ts';
+import type { PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
+import type { Mismatch } from '../estimates/mismatch.ts';
+import type { PotsAt } from '../estimates/positions.ts';
+import type { Bench } from '../model/bench.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { FileModel, NamedThing } from '../model/model.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
+import type { Place } from '../model/place.ts';
+
+/** A file's content as the host has it. `undefined` from `Host.content` means: not read yet, ask again later. */
+export type FileContent =
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'unreadable'; readonly reason: string };
+
+/** The one interface through which the analysis sees files. URIs are strings, as LSP writes them. */
+export interface Host {
+  content(uri: string): FileContent | undefined;
+  /** True where the URI lies in the workspace; nothing outside is ever asked for. */
+  isInside(uri: string): boolean;
+  /** Names of `*.pickup` files near a URI, for the nearest right name of a missing one; may be empty. */
+  siblings?(uri: string): readonly string[];
+}
+
+/** A span in a file: UTF-16 offsets. */
+export interface FileSpan {
+  readonly uri: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Analysis {
+  readonly uri: string;
+  readonly text: string;
+  readonly tree: FileTree;
+  /** This file and all that it uses, each once, this one first. */
+  readonly uris: readonly string[];
+  /** Files that the host had not read yet; findings that depend on them are held back. */
+  readonly pending: readonly string[];
+  readonly model: FileModel;
+  /** The bench in force: one in the file and all it uses. */
+  readonly bench: Bench | undefined;
+  /** Names of a kind that this file may use, its own and those of the files it uses. */
+  namesInScope(kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'pickup' | 'instrument'): readonly NamedThing[];
+  readonly pickups: readonly PickupAnalysis[];
+  readonly instruments: readonly InstrumentAnalysis[];
+  /** Findings whose place lies in this file, in order of place. */
+  readonly findings: readonly Finding[];
+  /** These and those that need heavy numbers: on first use, some tens of milliseconds an instrument. */
+  allFindings(): readonly Finding[];
+  /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
+  locate(place: Place): FileSpan | undefined;
+  /** The text of this file or of one that it uses. */
+  textOf(uri: string): string | undefined;
+  /** The same file with changes made to it or to files it uses, analysed anew; `undefined` where they cannot be placed. */
+  edited(edits: readonly Edit[]): Analysis | undefined;
+  /** Remedies of a finding that hold: applied to the text, everything analysed again, the finding gone and no new one come. */
+  verifiedFixes(finding: Finding): readonly Remedy[];
+}
+
+export interface PickupAnalysis {
+  readonly pickup: Pickup;
+  readonly netlist: PickupNetlist;
+  readonly findings: readonly Finding[];
+  /** Findings that need the inductances: they follow the others. */
+  heavyFindings(): readonly Finding[];
+  /** Resistances, turns, phase and hum by turn-area: cheap, ready with the findings. */
+  readonly quick: PickupEstimates;
+  /**
+   * All numbers, inductances and resonance included: computed on first use, remembered by value. `cableF`: farad of cable instead of
+   * the default load's.
+   */
+  estimates(cableF?: number): PickupEstimates;
+  /** What coils of unequal turn-area cost beside matched ones, under the same load; `undefined` where they are not. */
+  mismatch(cableF?: number): Mismatch | undefined;
+}
+
+export interface InstrumentAnalysis {
+  readonly instrument: Instrument;
+  readonly findings: readonly Finding[];
+  /** Findings that need the inductances: they follow the others. */
+  heavyFindings(): readonly Finding[];
+  /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
+  positions(pots?: PotsAt): readonly PositionEstimates[];
+}
+
+export type { PotsAt };

@@ -1,0 +1,232 @@
+/**
+ * Text in, everything known about it out: one pipeline for the editor and the command line. Nothing here is marked dirty or
+ * invalidated; each step is remembered by its inputs, so the same inputs give the same objects.
+ */
+
+import { readFileTree } from '../../../grammar/src/read-file.ts';
+import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
+import { acceptedFindings } from '../checks/accepted.ts';
+import type { Edit, Finding, Remedy } from '../checks/finding.ts';
+import type { Bench } from '../model/bench.ts';
+import { type ChunkModel, type ModelMemory, modelReader } from '../model/from-syntax.ts';
+import type { FileModel, NamedThing } from '../model/model.ts';
+import type { Place } from '../model/place.ts';
+import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
+import { instrumentAnalysis } from './instrument-analysis.ts';
+import { pickupAnalysis } from './pickup-analysis.ts';
+import { textFindings } from './text-findings.ts';
+import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
+
+export interface Analyser {
+  analyse(uri: string, host: Host): Analysis;
+}
+
+export function createAnalyser(): Analyser {
+  const readTree = treeReader();
+  const memory: ModelMemory = new WeakMap();
+  return { analyse: (uri, host) => analyse(uri, host, readTree, memory) };
+}
+
+function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): Analysis {
+  const graph = useGraph(uri, host, readTree);
+  const reader = modelReader(memory, graph.scopeOf);
+  const tree = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
+  const models = tree.chunks.map(({ chunk }) => reader.read(chunk));
+  const bench = benchInForce(graph, reader.read);
+  const model = fileModel(models);
+  const pickups = model.pickups.map((pickup) => pickupAnalysis(pickup, bench));
+  const instruments = model.instruments.map((instrument) => instrumentAnalysis(instrument, bench));
+  const located = [
+    ...textFindings(uri, graph, models, host),
+    ...pickups.flatMap(({ findings }) => findings),
+    ...instruments.flatMap(({ findings }) => findings),
+  ];
+  const offsetOf = ({ chunk, span }: Place) => (graph.offsetOf(chunk)?.offset ?? 0) + span.start;
+  const accepting = [...model.pickups, ...model.instruments];
+  const settled = (found: readonly Finding[]) =>
+    [...acceptedFindings(found, accepting)].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
+  const findings = settled(located);
+  let all: readonly Finding[] | undefined;
+  const locate = ({ chunk, span }: Place): FileSpan | undefined => {
+    const home = graph.offsetOf(chunk);
+    return home && { uri: home.uri, start: home.offset + span.start, end: home.offset + span.end };
+  };
+  const verified = new WeakMap<Finding, readonly Remedy[]>();
+  const analysis: Analysis = {
+    uri,
+    text: tree.text,
+    tree,
+    uris: graph.files.map((file) => file.uri),
+    pending: graph.pending,
+    model,
+    bench,
+    namesInScope: (kind) =>
+      graph.files.flatMap((file) =>
+        file.tree.chunks.flatMap(({ chunk }): readonly NamedThing[] => {
+          const { declared } = reader.read(chunk);
+          return declared && declared.kind !== 'bench' && declared.kind === kind ? [declared.thing] : [];
+        }),
+      ),
+    pickups: withFindings(pickups, findings, (each) => each.pickup.name, 'pickup'),
+    instruments: withFindings(instruments, findings, (each) => each.instrument.name, 'instrument'),
+    findings,
+    allFindings: () => {
+      const heavy = [...pickups, ...instruments].flatMap((each) => each.heavyFindings());
+      all ??= heavy.length > 0 ? settled([...located, ...heavy]) : findings;
+      return all;
+    },
+    locate,
+    textOf: (other) => graph.fileOf(other)?.tree.text,
+    edited: (edits) => withEdits(edits, analysis, host, graph, memory),
+    verifiedFixes: (finding) => {
+      const known = verified.get(finding);
+      if (known) return known;
+      if (pickups.some(({ pickup }) => pickup.coils.length > MOST_COILS_FIXED)) return [];
+      const fixes = finding.remedies().filter((remedy) => holds(remedy, finding, analysis));
+      verified.set(finding, fixes);
+      return fixes;
+    },
+  };
+  return analysis;
+}
+
+/**
+ * Verifying solves the pickup once more for each remedy. No pickup has as many coils; where a text has, its findings grow with them,
+ * and the editor must not wait for the product of both.
+ */
+const MOST_COILS_FIXED = 24;
+
+const EMPTY_TREE: FileTree = { text: '', chunks: [] };
+
+/** The first bench of the file and all it uses. */
+function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
+  for (const { tree } of graph.files)
+    for (const { chunk } of tree.chunks) {
+      if (chunk.content?.kind !== 'block' || chunk.content.keyword.text !== 'bench') continue;
+      const { declared } = read(chunk);
+      if (declared?.kind === 'bench') return declared.thing;
+    }
+  return undefined;
+}
+
+function fileModel(models: readonly ChunkModel[]): FileModel {
+  let references: FileModel['references'] | undefined;
+  const things = models.flatMap(({ declared }) => declared ?? []);
+  const of = <K extends (typeof things)[number]['kind']>(kind: K) =>
+    things.flatMap((each) =>
+      each.kind === kind ? [each.thing as Extract<(typeof things)[number], { kind: K }>['thing']] : [],
+    );
+  return {
+    benches: of('bench'),
+    wires: of('wire'),
+    spools: of('spool'),
+    bobbins: of('bobbin'),
+    magnets: of('magnet'),
+    pickups: of('pickup'),
+    instruments: of('instrument'),
+    problems: models.flatMap(({ problems }) => problems),
+    // Thousands in a long file, and asked for only when somebody looks a name up.
+    get references() {
+      references ??= models.flatMap((each) => each.references);
+      return references;
+    },
+  };
+}
+
+/** Findings as they stand once accepted ones have become information, each with its pickup or instrument. */
+function withFindings<T extends PickupAnalysis | InstrumentAnalysis>(
+  parts: readonly T[],
+  findings: readonly Finding[],
+  nameOf: (part: T) => string,
+  subject: 'pickup' | 'instrument',
+): readonly T[] {
+  const bySubject = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const name = finding.subject[subject];
+    if (name === undefined) continue;
+    const own = bySubject.get(name);
+    if (own) own.push(finding);
+    else bySubject.set(name, [finding]);
+  }
+  return parts.map((part) => {
+    const own = bySubject.get(nameOf(part)) ?? [];
+    const same = own.length === part.findings.length && own.every((finding, index) => finding === part.findings[index]);
+    return same ? part : { ...part, findings: own };
+  });
+}
+
+/** Applies edits to the text and analyses again. */
+function withEdits(
+  edits: readonly Edit[],
+  before: Analysis,
+  host: Host,
+  graph: UseGraph,
+  memory: ModelMemory,
+): Analysis | undefined {
+  const texts = editedTexts({ edits }, before);
+  if (!texts) return undefined;
+  const edited: Host = {
+    ...host,
+    isInside: (uri) => host.isInside(uri),
+    content: (uri) => {
+      const text = texts.get(uri);
+      return text === undefined ? host.content(uri) : { kind: 'text', text };
+    },
+  };
+  const readTree: TreeReader = (uri, text) => readFileTree(text, graph.fileOf(uri)?.tree);
+  return analyse(before.uri, edited, readTree, memory);
+}
+
+/** Looks, with a remedy applied, whether the finding is gone and nothing new has come. */
+function holds(remedy: Remedy, finding: Finding, before: Analysis): boolean {
+  const after = before.edited(remedy.edits);
+  if (!after) return false;
+  // What needs inductances is judged with all that needs them, anything else without.
+  const heavy = !before.findings.includes(finding);
+  const findingsOf = (analysis: Analysis) => (heavy ? analysis.allFindings() : analysis.findings);
+  const count = (analysis: Analysis, key: string) => findingsOf(analysis).filter((each) => keyOf(each) === key).length;
+  const left = findingsOf(after).filter((each) => keyOf(each) === keyOf(finding));
+  const onlyMeant = finding.severity !== 'information' && left.every(({ severity }) => severity === 'information');
+  if (left.length >= count(before, keyOf(finding)) && !onlyMeant) return false;
+  if (remedy.kind === 'text') return true;
+  // A change of the build makes earlier readings history: that they no longer agree is no new fault.
+  const serious = findingsOf(after).filter(
+    ({ severity, code }) => (severity === 'error' || severity === 'warning') && !code.startsWith('reading/'),
+  );
+  return serious.every((each) => count(after, keyOf(each)) <= count(before, keyOf(each)));
+}
+
+const keyOf = ({ code, subject, severity }: Finding): string =>
+  [code, subject.pickup, subject.instrument, subject.position, severity === 'information' ? 'information' : ''].join(
+    '|',
+  );
+
+/** The texts of the files that edits change; `undefined` where they overlap or their place is gone. */
+export function editedTexts(
+  { edits }: Pick<Remedy, 'edits'>,
+  analysis: Analysis,
+): ReadonlyMap<string, string> | undefined {
+  const byFile = new Map<string, { start: number; end: number; newText: string }[]>();
+  for (const { place, newText } of edits) {
+    const span = analysis.locate(place);
+    if (!span) return undefined;
+    byFile.set(span.uri, [...(byFile.get(span.uri) ?? []), { ...span, newText }]);
+  }
+  const texts = new Map<string, string>();
+  for (const [uri, edits] of byFile) {
+    const original = analysis.textOf(uri);
+    if (original === undefined) return undefined;
+    const backwards = edits
+      .map((edit, order) => ({ ...edit, order }))
+      .sort((a, b) => b.start - a.start || b.order - a.order);
+    let text = original;
+    let limit = Number.POSITIVE_INFINITY;
+    for (const { start, end, newText } of backwards) {
+      if (end > limit) return undefined;
+      text = text.slice(0, start) + newText + text.slice(end);
+      limit = start;
+    }
+    texts.set(uri, text);
+  }
+  return texts;
+}

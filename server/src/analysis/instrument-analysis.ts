@@ -1,0 +1,47 @@
+/** One instrument's findings and positions, remembered by the instrument and the bench that they were made from. */
+
+import { instrumentContext, runInstrumentChecks } from '../checks/instrument-check.ts';
+import { heavyInstrumentChecks, instrumentChecks } from '../checks/instrument-index.ts';
+import type { PositionEstimates } from '../estimates/estimates.ts';
+import { FULL_UP, positionEstimates } from '../estimates/positions.ts';
+import type { Bench } from '../model/bench.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { InstrumentAnalysis, PotsAt } from './analysis-types.ts';
+import { quickOf } from './pickup-analysis.ts';
+
+const remembered = new WeakMap<
+  Instrument,
+  { readonly bench: Bench | undefined; readonly analysis: InstrumentAnalysis }
+>();
+
+export function instrumentAnalysis(instrument: Instrument, bench: Bench | undefined): InstrumentAnalysis {
+  const before = remembered.get(instrument);
+  if (before && before.bench === bench) return before.analysis;
+  const analysis = analyse(instrument, bench);
+  remembered.set(instrument, { bench, analysis });
+  return analysis;
+}
+
+function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAnalysis {
+  const quick = quickOf(bench);
+  const context = instrumentContext(instrument, quick, bench);
+  const findings = runInstrumentChecks(instrumentChecks, context);
+  let heavy: InstrumentAnalysis['findings'] | undefined;
+  const positions = new Map<string, readonly PositionEstimates[]>();
+  return {
+    instrument,
+    findings,
+    heavyFindings: () => {
+      heavy ??= runInstrumentChecks(heavyInstrumentChecks, context, findings);
+      return heavy;
+    },
+    positions: (pots: PotsAt = FULL_UP) => {
+      const key = `${pots.volume} ${pots.tone} ${pots.cableF ?? ''}`;
+      const known = positions.get(key);
+      if (known) return known;
+      const made = instrument.positions.map((position) => positionEstimates(instrument, position, quick, bench, pots));
+      positions.set(key, made);
+      return made;
+    },
+  };
+}

@@ -1,0 +1,160 @@
+/** Findings of the text itself: syntax, names, files. */
+import { nearest } from '../../../grammar/src/nearest.ts';
+import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Finding, Remedy } from '../checks/finding.ts';
+import type { ChunkModel } from '../model/from-syntax.ts';
+import type { ModelProblem } from '../model/model.ts';
+import type { Place } from '../model/place.ts';
+import type { Host } from './analysis-types.ts';
+import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
+
+export function textFindings(
+  uri: string,
+  graph: UseGraph,
+  models: readonly ChunkModel[],
+  host: Host,
+): readonly Finding[] {
+  return [
+    ...models.flatMap(({ chunk, syntax, problems }) => [
+      ...[...chunk.problems, ...syntax].map((problem) => syntaxFinding(problem, chunk)),
+      ...problems.map(modelFinding),
+    ]),
+    ...duplicateNames(uri, graph),
+    ...duplicateBenches(models),
+    ...(graph.fileOf(uri)?.uses ?? []).flatMap((use) => useFinding(use, uri, graph, host)),
+  ];
+}
+
+function syntaxFinding(problem: SyntaxProblem, chunk: Chunk): Finding {
+  const at = (span: Place['span']): Place => ({ chunk, span });
+  return {
+    code: problem.code,
+    severity: 'error',
+    message: problem.message,
+    place: at(problem.span),
+    related: (problem.related ?? []).map(({ span, message }) => ({ message, place: at(span) })),
+    remedies: () =>
+      (problem.fixes ?? []).map(
+        ({ title, edits }, index): Remedy => ({
+          title,
+          edits: edits.map(({ span, newText }) => ({ place: at(span), newText })),
+          kind: 'text',
+          preferred: index === 0,
+        }),
+      ),
+    subject: {},
+  };
+}
+
+function modelFinding({ code, message, place, related, fixes, severity }: ModelProblem): Finding {
+  return {
+    code,
+    severity: severity ?? 'error',
+    message,
+    place,
+    related,
+    remedies: () => fixes.map((fix, index) => ({ ...fix, kind: 'text' as const, preferred: index === 0 })),
+    subject: {},
+  };
+}
+
+/** A name is unique among its kind, in the file and in all it uses. */
+function duplicateNames(uri: string, graph: UseGraph): readonly Finding[] {
+  const file = graph.fileOf(uri);
+  if (!file) return [];
+  const own = namesOf(file.tree);
+  const others = graph.files.filter((each) => each.uri !== uri);
+  return file.tree.chunks.flatMap(({ chunk }): readonly Finding[] => {
+    const name = declaredName(chunk);
+    if (!name) return [];
+    const first = own.get(name.kind)?.get(name.text);
+    const before =
+      first !== chunk ? first : others.flatMap(({ tree }) => namesOf(tree).get(name.kind)?.get(name.text) ?? [])[0];
+    if (!before) return [];
+    return [
+      {
+        code: 'name/duplicate',
+        severity: 'error',
+        message: `Two ${name.kind} blocks are called ${name.text}; a name stands for one of them.`,
+        place: firstLine(chunk),
+        related: [{ message: `the first ${name.text}`, place: firstLine(before) }],
+        remedies: () => [],
+        subject: {},
+      },
+    ];
+  });
+}
+
+function duplicateBenches(models: readonly ChunkModel[]): readonly Finding[] {
+  const benches = models.filter(({ declared }) => declared?.kind === 'bench');
+  const first = benches[0];
+  if (!first) return [];
+  return benches.slice(1).map(({ chunk }) => ({
+    code: 'name/duplicate',
+    severity: 'error',
+    message: 'A file and all it uses has one bench.',
+    place: firstLine(chunk),
+    related: [{ message: 'the first bench', place: firstLine(first.chunk) }],
+    remedies: () => [],
+    subject: {},
+  }));
+}
+
+function useFinding(use: UsedFile, uri: string, graph: UseGraph, host: Host): readonly Finding[] {
+  const { content } = use.chunk;
+  const span = content?.span ?? { start: 0, end: 0 };
+  const place: Place = { chunk: use.chunk, span };
+  const finding = (code: string, message: string, remedies: () => readonly Remedy[] = () => []): readonly Finding[] => [
+    { code, severity: 'error', message, place, related: [], remedies, subject: {} },
+  ];
+  if (use.state === 'outside')
+    return finding(
+      'use/outside',
+      `${use.written} leaves the workspace, or is no path relative to this file; it is not opened.`,
+    );
+  if (use.state === 'missing')
+    return finding(
+      'use/missing',
+      `There is no file ${use.written}; names that may have come from it are not checked.`,
+      () => nearestFile(use, host),
+    );
+  if (use.state === 'unreadable')
+    return finding(
+      'use/missing',
+      `${use.written} cannot be read (${use.reason ?? 'no reason given'}); names that may have come from it are not checked.`,
+    );
+  if (use.uri !== undefined && graph.reach(use.uri).some((file) => file.uri === uri))
+    return finding(
+      'use/cycle',
+      use.uri === uri ? 'This file uses itself.' : `${use.written} uses this file, so each uses the other.`,
+    );
+  return [];
+}
+
+function nearestFile(use: UsedFile, host: Host): readonly Remedy[] {
+  const { content } = use.chunk;
+  if (use.uri === undefined || content?.kind !== 'use' || !content.path) return [];
+  const nameOf = (uri: string) => decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1));
+  const right = nearest(nameOf(use.uri), (host.siblings?.(use.uri) ?? []).map(nameOf));
+  if (right === undefined) return [];
+  const path = use.written.slice(0, use.written.lastIndexOf('/') + 1) + right;
+  const newText = `"${path.replace(/[\\"]/g, '\\$&')}"`;
+  return [
+    {
+      title: `Change to ${newText}`,
+      edits: [{ place: { chunk: use.chunk, span: content.path.span }, newText }],
+      kind: 'text',
+      preferred: true,
+    },
+  ];
+}
+
+function firstLine(chunk: Chunk): Place {
+  const { content } = chunk;
+  if (content?.kind !== 'block') return { chunk, span: content?.span ?? { start: 0, end: 0 } };
+  return {
+    chunk,
+    span: { start: content.span.start, end: content.open?.end ?? content.like?.span.end ?? content.keyword.span.end },
+  };
+}

@@ -1,0 +1,180 @@
+/** Files and the files they use: trees read once a text, `use` lines resolved inside the workspace. */
+import { readFileTree } from '../../../grammar/src/read-file.ts';
+import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
+import type { Scope, ShopKind } from '../model/from-syntax.ts';
+import type { Host } from './analysis-types.ts';
+
+export interface UsedFile {
+  readonly chunk: Chunk;
+  readonly written: string;
+  /** `undefined` where the path leaves the workspace or is no path. */
+  readonly uri: string | undefined;
+  readonly state: 'read' | 'missing' | 'unreadable' | 'pending' | 'outside';
+  readonly reason: string | undefined;
+}
+
+export interface ReadFile {
+  readonly uri: string;
+  readonly tree: FileTree;
+  readonly uses: readonly UsedFile[];
+}
+
+export interface UseGraph {
+  /** The file itself first, then what it uses, nearest first, each once. */
+  readonly files: readonly ReadFile[];
+  readonly pending: readonly string[];
+  scopeOf(chunk: Chunk): Scope;
+  fileOf(uri: string): ReadFile | undefined;
+  /** Files that `uri` uses directly or through others, itself included. */
+  reach(uri: string): readonly ReadFile[];
+  offsetOf(chunk: Chunk): { readonly uri: string; readonly offset: number } | undefined;
+}
+
+export type TreeReader = (uri: string, text: string) => FileTree;
+
+/** Keeps the last tree of each file, so that an edit re-reads the blocks it touches. */
+export function treeReader(): TreeReader {
+  const last = new Map<string, FileTree>();
+  return (uri, text) => {
+    const before = last.get(uri);
+    if (before?.text === text) return before;
+    const tree = readFileTree(text, before);
+    last.set(uri, tree);
+    return tree;
+  };
+}
+
+export function useGraph(start: string, host: Host, readTree: TreeReader): UseGraph {
+  const files = new Map<string, ReadFile>();
+  const pending: string[] = [];
+  const queue = [start];
+  for (let uri = queue.shift(); uri !== undefined; uri = queue.shift()) {
+    if (files.has(uri)) continue;
+    const content = host.content(uri);
+    if (content?.kind !== 'text') continue;
+    const file = readUses(uri, readTree(uri, content.text), host);
+    files.set(uri, file);
+    for (const use of file.uses) {
+      if (use.uri === undefined) continue;
+      if (use.state === 'pending') pending.push(use.uri);
+      if (use.state === 'read') queue.push(use.uri);
+    }
+  }
+  const home = new Map<Chunk, { uri: string; offset: number }>();
+  const located = (chunk: Chunk) => {
+    if (home.size === 0)
+      for (const { uri, tree } of files.values())
+        for (const placed of tree.chunks) home.set(placed.chunk, { uri, offset: placed.offset });
+    return home.get(chunk);
+  };
+  const reached = new Map<string, readonly ReadFile[]>();
+  const reach = (uri: string): readonly ReadFile[] => {
+    const known = reached.get(uri);
+    if (known) return known;
+    const found = breadthFirst(uri, files);
+    reached.set(uri, found);
+    return found;
+  };
+  const scopes = new Map<string, Scope>();
+  const scopeFor = (uri: string): Scope => {
+    const known = scopes.get(uri);
+    if (known) return known;
+    const scope = scopeOver(reach(uri));
+    scopes.set(uri, scope);
+    return scope;
+  };
+  return {
+    files: breadthFirst(start, files),
+    pending,
+    scopeOf: (chunk) => scopeFor(located(chunk)?.uri ?? start),
+    fileOf: (uri) => files.get(uri),
+    reach,
+    offsetOf: located,
+  };
+}
+
+function breadthFirst(start: string, files: ReadonlyMap<string, ReadFile>): readonly ReadFile[] {
+  const order: ReadFile[] = [];
+  const seen = new Set([start]);
+  const queue = [start];
+  for (let uri = queue.shift(); uri !== undefined; uri = queue.shift()) {
+    const file = files.get(uri);
+    if (!file) continue;
+    order.push(file);
+    for (const use of file.uses)
+      if (use.uri !== undefined && use.state === 'read' && !seen.has(use.uri)) {
+        seen.add(use.uri);
+        queue.push(use.uri);
+      }
+  }
+  return order;
+}
+
+function readUses(uri: string, tree: FileTree, host: Host): ReadFile {
+  const uses = tree.chunks.flatMap(({ chunk }): readonly UsedFile[] => {
+    const { content } = chunk;
+    if (content?.kind !== 'use' || !content.path) return [];
+    const written = content.path.value;
+    const target = resolveUse(uri, written);
+    if (target === undefined || !host.isInside(target))
+      return [{ chunk, written, uri: undefined, state: 'outside', reason: undefined }];
+    const found = host.content(target);
+    const state = found === undefined ? 'pending' : found.kind === 'text' ? 'read' : found.kind;
+    return [{ chunk, written, uri: target, state, reason: found?.kind === 'unreadable' ? found.reason : undefined }];
+  });
+  return { uri, tree, uses };
+}
+
+/** The URI that a path relative to a file stands for; `undefined` for anything but a plain relative path. */
+export function resolveUse(fileUri: string, path: string): string | undefined {
+  if (path === '' || /^[/\\]/.test(path) || /^[\p{L}][\p{L}\p{N}+.-]*:/u.test(path) || path.includes('\\'))
+    return undefined;
+  try {
+    const encoded = path.split('/').map((part) => (part === '..' || part === '.' ? part : encodeURIComponent(part)));
+    return new URL(encoded.join('/'), fileUri).href;
+  } catch {
+    return undefined;
+  }
+}
+
+type Names = ReadonlyMap<string, Chunk>;
+
+const declaredIn = new WeakMap<FileTree, ReadonlyMap<string, Names>>();
+
+/** Names that a file declares, by the word of their block; of two alike the first. */
+export function namesOf(tree: FileTree): ReadonlyMap<string, Names> {
+  const known = declaredIn.get(tree);
+  if (known) return known;
+  const kinds = new Map<string, Map<string, Chunk>>();
+  for (const { chunk } of tree.chunks) {
+    const name = declaredName(chunk);
+    if (!name) continue;
+    const names = kinds.get(name.kind) ?? new Map<string, Chunk>();
+    if (!names.has(name.text)) names.set(name.text, chunk);
+    kinds.set(name.kind, names);
+  }
+  declaredIn.set(tree, kinds);
+  return kinds;
+}
+
+export function declaredName({ content }: Chunk): { readonly kind: string; readonly text: string } | undefined {
+  if (content?.kind !== 'block') return undefined;
+  const name = content.head.find((item) => item.kind === 'word');
+  return name && { kind: content.keyword.text, text: name.text };
+}
+
+function scopeOver(files: readonly ReadFile[]): Scope {
+  const complete = files.every(({ uses }) => uses.every(({ state }) => state === 'read'));
+  const tables = files.map(({ tree }) => namesOf(tree));
+  return {
+    complete,
+    chunkOf: (kind: ShopKind, name: string) => {
+      for (const table of tables) {
+        const chunk = table.get(kind)?.get(name);
+        if (chunk) return chunk;
+      }
+      return undefined;
+    },
+    names: (kind: ShopKind) => [...new Set(tables.flatMap((table) => [...(table.get(kind)?.keys() ?? [])]))],
+  };
+}

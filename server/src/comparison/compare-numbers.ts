@@ -1,0 +1,98 @@
+/** Computed values before and after, pickup by pickup, coil by coil, position by position. */
+import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
+import type { PickupEstimates } from '../estimates/estimates.ts';
+import { difference, type Estimate } from '../quantities/estimate.ts';
+import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from './number-keys.ts';
+
+export interface NumberChange {
+  /** `pickup hesk-neck`, `coil screw`; as called after the change. */
+  readonly path: readonly string[];
+  readonly key: NumberKey;
+  /** `undefined`: not known; `null`: there is none. */
+  readonly before: Estimate | null | undefined;
+  readonly after: Estimate | null | undefined;
+  /** After less before; what both share has cancelled in its uncertainty. */
+  readonly difference: Estimate | undefined;
+}
+
+export interface PhaseChange {
+  readonly path: readonly string[];
+  readonly before: PickupEstimates['phase'];
+  readonly after: PickupEstimates['phase'];
+}
+
+export interface NumberComparison {
+  readonly numbers: readonly NumberChange[];
+  readonly phases: readonly PhaseChange[];
+}
+
+/** Only what both states have is compared: the numbers of an added pickup are no change of numbers. */
+export function compareNumbers(
+  before: Analysis,
+  after: Analysis,
+  renamed: ReadonlyMap<string, string>,
+  pots?: PotsAt,
+): NumberComparison {
+  const numbers: NumberChange[] = [];
+  const phases: PhaseChange[] = [];
+  const nameAfter = (name: string): string => renamed.get(name) ?? name;
+
+  const oldPickups = new Map(before.pickups.map((each) => [nameAfter(each.pickup.name), each]));
+  for (const each of after.pickups) {
+    const old = oldPickups.get(each.pickup.name)?.estimates();
+    if (!old) continue;
+    const path = [`pickup ${each.pickup.name}`];
+    const now = each.estimates();
+    compareKeys(PICKUP_KEYS, old, now, path, numbers);
+    comparePhase(old, now, path, phases);
+    for (const [name, coil] of now.coils) {
+      const oldCoil = old.coils.get(name);
+      if (oldCoil) compareKeys(COIL_KEYS, oldCoil, coil, [...path, `coil ${name}`], numbers);
+    }
+  }
+
+  const oldInstruments = new Map(before.instruments.map((each) => [nameAfter(each.instrument.name), each]));
+  for (const each of after.instruments) {
+    const old = oldInstruments.get(each.instrument.name)?.positions(pots);
+    if (!old) continue;
+    const byKey = new Map(old.map((position) => [position.key, position]));
+    for (const position of each.positions(pots)) {
+      const oldPosition = byKey.get(position.key);
+      if (!oldPosition) continue;
+      const path = [`instrument ${each.instrument.name}`, `position ${position.key}`];
+      compareKeys(POSITION_KEYS, oldPosition, position, path, numbers);
+      comparePhase(oldPosition, position, path, phases);
+    }
+  }
+  return { numbers, phases };
+}
+
+function compareKeys<K extends NumberKey>(
+  keys: readonly K[],
+  old: { readonly [key in K]: Estimate | null | undefined },
+  now: { readonly [key in K]: Estimate | null | undefined },
+  path: readonly string[],
+  numbers: NumberChange[],
+): void {
+  for (const key of keys) {
+    const [before, after] = [old[key], now[key]];
+    if (unchanged(before, after)) continue;
+    numbers.push({ path, key, before, after, difference: before && after ? difference(after, before) : undefined });
+  }
+}
+
+function comparePhase(
+  { phase: before }: Pick<PickupEstimates, 'phase'>,
+  { phase: after }: Pick<PickupEstimates, 'phase'>,
+  path: readonly string[],
+  phases: PhaseChange[],
+): void {
+  if (before !== after) phases.push({ path, before, after });
+}
+
+/** Rounding noise of a computation that went another way is no change. */
+function unchanged(before: Estimate | null | undefined, after: Estimate | null | undefined): boolean {
+  if (!before || !after) return before === after;
+  if (before.value === after.value) return true;
+  return Math.abs(after.value - before.value) <= 1e-9 * Math.max(Math.abs(before.value), Math.abs(after.value));
+}

@@ -1,0 +1,40 @@
+/** Two states of a spec by meaning: what was changed, and what that changes. */
+import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
+import { compareFacts, type FactChange } from './compare-facts.ts';
+import { compareFindings, type FindingComparison } from './compare-findings.ts';
+import { compareNumbers, type NumberChange, type PhaseChange } from './compare-numbers.ts';
+import { type StateFile, statedBlocks } from './stated-blocks.ts';
+
+/** A state: its analysis, and the trees of its files, the compared one first and then those that it uses. */
+export interface State {
+  readonly analysis: Analysis;
+  readonly files: readonly StateFile[];
+}
+
+export interface Comparison {
+  readonly facts: readonly FactChange[];
+  readonly numbers: readonly NumberChange[];
+  readonly phases: readonly PhaseChange[];
+  readonly findings: FindingComparison;
+  /** Names after the change by names before it. */
+  readonly renamed: ReadonlyMap<string, string>;
+}
+
+export function compareStates(before: State, after: State, pots?: PotsAt): Comparison {
+  const { changes, renamed } = compareFacts(statedBlocks(before.files), statedBlocks(after.files));
+  return {
+    facts: changes,
+    ...compareNumbers(before.analysis, after.analysis, renamed, pots),
+    findings: compareFindings(before.analysis.allFindings(), after.analysis.allFindings(), renamed),
+    renamed,
+  };
+}
+
+/** True where nothing differs but order, layout and comments. */
+export const sameMeaning = ({ facts, numbers, phases, findings }: Comparison): boolean =>
+  facts.length === 0 &&
+  numbers.length === 0 &&
+  phases.length === 0 &&
+  findings.gone.length === 0 &&
+  findings.come.length === 0 &&
+  findings.changed.length === 0;

@@ -1,0 +1,215 @@
+/** A comparison as a page that needs nothing else: facts, numbers, findings, the wiring side by side and the responses overlaid. */
+import type { PickupAnalysis } from '../analysis/analysis-types.ts';
+import type { Finding } from '../checks/finding.ts';
+import { changedParts } from '../comparison/changed-parts.ts';
+import type { FactChange } from '../comparison/compare-facts.ts';
+import { type Comparison, type State, sameMeaning } from '../comparison/comparison.ts';
+import { type NumberRow, numberRows } from '../comparison/number-text.ts';
+import { type HtmlNode, h, typed } from './html.ts';
+import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
+import { responsePlot } from './response-plot/response-plot.ts';
+import { PALETTES } from './theme.ts';
+import { pickupPicture } from './wiring-diagram/from-model.ts';
+import { drawPickup } from './wiring-diagram/wiring-diagram.ts';
+
+export interface StateNames {
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface ComparisonPage {
+  readonly title: string;
+  readonly css: string;
+  readonly body: readonly HtmlNode[];
+}
+
+export function comparisonPage(before: State, after: State, comparison: Comparison, names: StateNames): ComparisonPage {
+  const same = sameMeaning(comparison);
+  return {
+    title: `${names.before} → ${names.after}`,
+    css: pageCss() + markedParts(after, comparison),
+    body: [
+      h(
+        'main',
+        {},
+        h('h1', {}, typed(names.before), ' → ', typed(names.after)),
+        ...(same ? [h('p', {}, 'No change of meaning: nothing differs but order, layout and comments.')] : []),
+        ...section('Facts', factTable(comparison.facts)),
+        ...section('Numbers', numberTable(numberRows(comparison), names)),
+        ...section('Findings', findingList(comparison.findings)),
+        ...(same ? [] : pictures(before, after, comparison, names)),
+      ),
+    ],
+  };
+}
+
+function section(title: string, content: HtmlNode | undefined): readonly HtmlNode[] {
+  return content === undefined ? [] : [h('section', {}, h('h2', {}, title), content)];
+}
+
+function factTable(changes: readonly FactChange[]): HtmlNode | undefined {
+  if (changes.length === 0) return undefined;
+  const rows = changes.flatMap((change) => {
+    const path = change.path.join(' / ');
+    return factSides(change).map(([before, after], index) =>
+      h(
+        'tr',
+        {},
+        h('th', { scope: 'row' }, index === 0 ? typed(path) : ''),
+        h('td', { class: 'gone' }, before === '' ? '' : typed(before)),
+        h('td', { class: 'come' }, after === '' ? '' : typed(after)),
+      ),
+    );
+  });
+  return table(['', 'before', 'after'], rows);
+}
+
+function factSides(change: FactChange): readonly (readonly [before: string, after: string])[] {
+  switch (change.kind) {
+    case 'fact added':
+      return [['', change.after.text]];
+    case 'fact removed':
+      return [[change.before.text, '']];
+    case 'fact changed':
+      return [[change.before.text, change.after.text]];
+    case 'renamed':
+      return [[change.from, change.to]];
+    case 'block added':
+      return [['', 'the whole block'], ...change.facts.map(({ text }) => ['', text] as const)];
+    case 'block removed':
+      return [['the whole block', ''], ...change.facts.map(({ text }) => [text, ''] as const)];
+  }
+}
+
+function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | undefined {
+  if (rows.length === 0) return undefined;
+  const cells = rows.map(({ path, what, before, after, by }, index) => {
+    const shown = path.join(' / ');
+    const repeated = rows[index - 1]?.path.join(' / ') === shown;
+    return h(
+      'tr',
+      {},
+      h('th', { scope: 'row' }, repeated ? '' : typed(shown)),
+      h('td', {}, what),
+      h('td', { class: 'number' }, before),
+      h('td', { class: 'number' }, after),
+      h('td', { class: 'number' }, by),
+    );
+  });
+  return table(['', 'value', names.before, names.after, 'change'], cells);
+}
+
+function table(titles: readonly string[], rows: readonly HtmlNode[]): HtmlNode {
+  const head = titles.map((title) => (title === '' ? h('td', {}) : h('th', { scope: 'col' }, typed(title))));
+  return h('table', {}, h('thead', {}, h('tr', {}, ...head)), h('tbody', {}, ...rows));
+}
+
+function findingList({ gone, come, changed }: Comparison['findings']): HtmlNode | undefined {
+  if (gone.length + come.length + changed.length === 0) return undefined;
+  const item = (what: string, { severity, code, message }: Finding): HtmlNode =>
+    h('li', {}, h('strong', {}, what), ` ${severity} ${code}: `, typed(message));
+  return h(
+    'ul',
+    {},
+    ...gone.map((each) => item('gone', each)),
+    ...come.map((each) => item('new', each)),
+    ...changed.map(({ before, after }) => item(`was ${before.severity}, now`, after)),
+  );
+}
+
+/** Of pickups and positions whose numbers or facts differ; what stayed as it was needs no picture. */
+function pictures(before: State, after: State, comparison: Comparison, names: StateNames): readonly HtmlNode[] {
+  const changed = new Set([
+    ...comparison.facts.map(({ path }) => path[0]),
+    ...comparison.numbers.map(({ path }) => path[0]),
+    ...comparison.phases.map(({ path }) => path[0]),
+  ]);
+  const nameAfter = (name: string): string => comparison.renamed.get(name) ?? name;
+  const labels = { before: names.before, now: names.after };
+  const pickups = after.analysis.pickups.flatMap((now): readonly HtmlNode[] => {
+    const { name } = now.pickup;
+    const old = before.analysis.pickups.find((each) => nameAfter(each.pickup.name) === name);
+    if (old === undefined || !changed.has(`pickup ${name}`)) return [];
+    const response = pickupResponsePicture(
+      { analysis: after.analysis, pickup: now },
+      { analysis: before.analysis, pickup: old },
+      labels,
+    );
+    return [
+      h('h2', {}, 'Wiring and response of ', typed(now.pickup.title ?? name)),
+      h(
+        'div',
+        { class: 'pair' },
+        wiring(before, old, 'before', names.before, changedParts(comparison.facts, `pickup ${name}`, 'before')),
+        wiring(after, now, 'after', names.after, changedParts(comparison.facts, `pickup ${name}`, 'after')),
+      ),
+      ...(response === undefined ? [] : [h('div', {}, { drawing: responsePlot(response, 'wide') })]),
+    ];
+  });
+  const positions = after.analysis.instruments.flatMap((now): readonly HtmlNode[] => {
+    const { name } = now.instrument;
+    const old = before.analysis.instruments.find((each) => nameAfter(each.instrument.name) === name);
+    if (old === undefined || !changed.has(`instrument ${name}`)) return [];
+    return now.instrument.positions.flatMap(({ key }): readonly HtmlNode[] => {
+      const picture = positionResponsePicture({ analysis: after.analysis, instrument: now }, key.value, {
+        before: { analysis: before.analysis, instrument: old },
+        names: labels,
+      });
+      return picture === undefined ? [] : [h('div', {}, { drawing: responsePlot(picture, 'wide') })];
+    });
+  });
+  return [
+    ...(pickups.length === 0 ? [] : [h('section', {}, ...pickups)]),
+    ...(positions.length === 0 ? [] : [h('section', {}, h('h2', {}, 'Positions'), ...positions)]),
+  ];
+}
+
+/** Two drawings of one pickup stand on the page, so each has ids of its own. What was changed is marked, and named beside it. */
+function wiring(
+  state: State,
+  pickup: PickupAnalysis,
+  side: 'before' | 'after',
+  name: string,
+  changed: ReadonlySet<string>,
+): HtmlNode {
+  const picture = pickupPicture(state.analysis, pickup);
+  const { svg } = drawPickup({ ...picture, id: `${side}-${picture.id}` }, 'narrow');
+  const parts = [...changed].map((part) => part.replace(/^(coil|lead|part):/, '$1 '));
+  return h(
+    'div',
+    { class: side },
+    h('p', {}, typed(name), ...(parts.length === 0 ? [] : [', marked: ', typed(parts.join(', '))])),
+    { drawing: svg },
+  );
+}
+
+/** A glow around each changed part. A name that holds more than letters, digits and joiners is named in words alone. */
+function markedParts({ analysis }: State, { facts }: Comparison): string {
+  const rules = analysis.pickups.flatMap(({ pickup }) =>
+    (['before', 'after'] as const).flatMap((side) =>
+      [...changedParts(facts, `pickup ${pickup.name}`, side)]
+        .filter((part) => /^[\p{L}\p{N}_.: -]+$/u.test(part))
+        .map((part) => `.${side} [data-part="${part}"] { filter: drop-shadow(0 0 3px var(--mark)); }`),
+    ),
+  );
+  return [...new Set(rules)].map((rule) => `${rule}\n`).join('');
+}
+
+function pageCss(): string {
+  const { light, dark } = PALETTES;
+  const colours = (palette: typeof light | typeof dark): string =>
+    `:root { --paper: ${palette.paper}; --ink: ${palette.ink}; --line: ${palette.line}; --gone: ${palette.find}; --come: ${palette.live}; --mark: ${palette.find}; }`;
+  return [
+    colours(light),
+    `@media (prefers-color-scheme: dark) { ${colours(dark)} }`,
+    'body { margin: 2rem auto; max-width: 70rem; padding: 0 1rem; background: var(--paper); color: var(--ink); font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: anywhere; }',
+    'h1 { font-size: 1.3rem; } h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; }',
+    'table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }',
+    'th, td { border-bottom: 1px solid var(--line); padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: top; }',
+    'th { font-weight: 600; } .number { white-space: nowrap; }',
+    '.gone { color: var(--gone); } .come { color: var(--come); }',
+    '.pair { display: flex; flex-wrap: wrap; gap: 1rem; } .pair > div { flex: 1 1 30rem; min-width: 0; }',
+    'svg { max-width: 100%; height: auto; }',
+    '',
+  ].join('\n');
+}

@@ -1,0 +1,76 @@
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type BuildOptions, build } from 'esbuild';
+
+/** One file that is shipped: where it starts, where it goes, and where it runs. */
+export interface Bundle {
+  readonly entry: string;
+  readonly output: string;
+  readonly runsIn: 'node' | 'browser' | 'extension host' | 'web extension host';
+  /** Started by name from a shell. */
+  readonly executable?: boolean;
+}
+
+/**
+ * Everything that the extension and the command line consist of, relative to the repository. What the
+ * editor itself loads ends in .cjs: in a package of type module, its web worker takes nothing else.
+ */
+export const bundles: readonly Bundle[] = [
+  { entry: 'client/src/extension.ts', output: 'dist/client/extension.cjs', runsIn: 'extension host' },
+  { entry: 'client/src/extension-web.ts', output: 'dist/client/extension-web.cjs', runsIn: 'web extension host' },
+  { entry: 'client/webview/main.ts', output: 'dist/client/webview.js', runsIn: 'browser' },
+  { entry: 'client/webview/bench.css', output: 'dist/client/webview.css', runsIn: 'browser' },
+  { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node' },
+  { entry: 'server/src/lsp/main-browser.ts', output: 'dist/server/main-browser.js', runsIn: 'browser' },
+  { entry: 'server/src/cli/main.ts', output: 'dist/cli/pickup-spec.cjs', runsIn: 'node', executable: true },
+];
+
+/** Bundles each entry into one minified file with its source map; returns bytes by output. Rejects if an entry is missing. */
+export async function writeBundles(list: readonly Bundle[], root: string): Promise<ReadonlyMap<string, number>> {
+  const sizes = new Map<string, number>();
+  await Promise.all(
+    list.map(async (bundle) => {
+      await build(optionsFor(bundle, root));
+      sizes.set(bundle.output, (await stat(path.join(root, bundle.output))).size);
+    }),
+  );
+  return sizes;
+}
+
+function optionsFor(bundle: Bundle, root: string): BuildOptions {
+  return {
+    absWorkingDir: root,
+    entryPoints: [bundle.entry],
+    outfile: bundle.output,
+    bundle: true,
+    minify: true,
+    sourcemap: true,
+    sourcesContent: false,
+    legalComments: 'none',
+    loader: { '.md': 'text' },
+    logLevel: 'silent',
+    ...(bundle.executable === true ? { banner: { js: '#!/usr/bin/env node' } } : {}),
+    ...placeOptions[bundle.runsIn],
+  };
+}
+
+const placeOptions: Readonly<Record<Bundle['runsIn'], BuildOptions>> = {
+  // The command line and the stand-alone server also run on Node 20; the oldest supported editor brings Node 22.
+  node: { platform: 'node', format: 'cjs', target: 'node20' },
+  'extension host': { platform: 'node', format: 'cjs', target: 'node22', external: ['vscode'] },
+  browser: { platform: 'browser', format: 'iife', target: 'es2022' },
+  'web extension host': { platform: 'browser', format: 'cjs', target: 'es2022', external: ['vscode'] },
+};
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  try {
+    const sizes = await writeBundles(bundles, path.resolve(import.meta.dirname, '..', '..'));
+    for (const { output } of bundles) {
+      console.log(`${String(Math.round((sizes.get(output) ?? 0) / 1024)).padStart(6)} KB  ${output}`);
+    }
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : String(error));
+    process.exitCode = 1;
+  }
+}

@@ -1,0 +1,172 @@
+/**
+ * Takes a picture of the editor with the extension: what a person sees.
+ *
+ *   npx tsx test/scripts/screenshot.ts --file samples/x.pickup --out out.png
+ *     --theme light|dark|hc-dark|hc-light    default light
+ *     --preview                              opens the preview beside the text
+ *     --steps 'line 12; key Control+.'       what is done before the picture is taken, in order, split at ';':
+ *         a command's id (pickup.openPreview), or its title as the palette shows it, category included, or
+ *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the preview) · hover TEXT (in the text)
+ *     --width 1400 --height 900 --scale 1    size in CSS pixels, and pixels for each
+ *     --wait 2500                            milliseconds before the picture, for what comes late
+ *     --only preview                         the preview's pane only
+ *     --reduced-motion, --web, --settings '{"editor.fontSize": 16}', --extension FOLDER, --folder FOLDER
+ */
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Frame, Page } from 'playwright-core';
+import { findBrowser, launchBrowser } from '../host/browser.ts';
+import { findEditorParts } from '../host/editor-parts.ts';
+import { commandTitles } from '../host/manifest.ts';
+import { pageAddress, startServer } from '../host/vscode-server.ts';
+import { offerFromWeb } from '../host/web-extension.ts';
+import { setUp } from './set-up.ts';
+import { root } from './steps.ts';
+
+const themes: Readonly<Record<string, string>> = {
+  light: 'Default Light Modern',
+  dark: 'Default Dark Modern',
+  'hc-dark': 'Default High Contrast',
+  'hc-light': 'Default High Contrast Light',
+};
+
+async function takeScreenshot(): Promise<void> {
+  const { values } = parseArgs({
+    options: {
+      file: { type: 'string' },
+      out: { type: 'string', default: 'out/screenshot.png' },
+      theme: { type: 'string', default: 'light' },
+      preview: { type: 'boolean', default: false },
+      steps: { type: 'string', default: '' },
+      width: { type: 'string', default: '1400' },
+      height: { type: 'string', default: '900' },
+      scale: { type: 'string', default: '1' },
+      wait: { type: 'string', default: '2500' },
+      only: { type: 'string' },
+      'reduced-motion': { type: 'boolean', default: false },
+      web: { type: 'boolean', default: process.env.EDITOR_FLAVOUR === 'web' },
+      settings: { type: 'string', default: '{}' },
+      extension: { type: 'string', default: root },
+      folder: { type: 'string', default: path.join(root, 'samples') },
+    },
+  });
+  const theme = themes[values.theme];
+  if (theme === undefined) throw new Error(`--theme is one of ${Object.keys(themes).join(', ')}`);
+  const missing = setUp({ browser: true, editor: true });
+  const parts = findEditorParts();
+  const executable = findBrowser();
+  if (parts === undefined || executable === undefined) throw new Error(missing.join('\n'));
+
+  const dataFolder = mkdtempSync(path.join(tmpdir(), 'screenshot-'));
+  const extension = path.resolve(values.extension);
+  const ownSettings: unknown = JSON.parse(values.settings);
+  const server = await startServer(parts, {
+    dataFolder,
+    settings: {
+      'workbench.colorTheme': theme,
+      ...(typeof ownSettings === 'object' ? ownSettings : {}),
+    },
+  });
+  const context = await launchBrowser({
+    executable,
+    userDataFolder: path.join(dataFolder, 'browser'),
+    ignoresContentPolicy: values.web,
+    width: Number(values.width),
+    height: Number(values.height),
+    scale: Number(values.scale),
+  });
+  let stopServing = (): void => undefined;
+  try {
+    const page = context.pages()[0] ?? (await context.newPage());
+    if (values['reduced-motion']) await page.emulateMedia({ reducedMotion: 'reduce' });
+    if (values.web) stopServing = await offerFromWeb(page, extension);
+    await page.goto(
+      pageAddress(server.port, {
+        ...(values.web ? {} : { extension }),
+        folder: path.resolve(values.folder),
+        ...(values.file === undefined ? {} : { file: path.resolve(values.file) }),
+      }),
+    );
+    await page.waitForSelector('.monaco-workbench .statusbar');
+    if (values.file !== undefined) await page.waitForSelector('.monaco-editor .view-line');
+    // Commands of an extension reach the palette a moment after the window is there.
+    await page.waitForTimeout(1500);
+    const titles = commandTitles(extension);
+    const steps = values.steps.split(';').map((step) => step.trim());
+    for (const step of [...(values.preview ? ['pickup.openPreviewToSide'] : []), ...steps]) {
+      if (step !== '') await perform(page, step, titles);
+    }
+    // On a busy machine the server takes its time; a picture without the preview that was asked for helps nobody.
+    if (values.preview) await (await preview(page)).locator('svg').first().waitFor();
+    await page.waitForTimeout(Number(values.wait));
+
+    const out = path.resolve(values.out);
+    mkdirSync(path.dirname(out), { recursive: true });
+    if (values.only === 'preview') {
+      const frame = await preview(page);
+      await (await frame.frameElement()).screenshot({ path: out });
+    } else {
+      await page.screenshot({ path: out });
+    }
+    console.log(out);
+  } finally {
+    await context.close();
+    stopServing();
+    server.stop();
+    rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+}
+
+async function perform(page: Page, step: string, titles: ReadonlyMap<string, string>): Promise<void> {
+  const [verb = '', ...rest] = step.split(' ');
+  const words = rest.join(' ');
+  if (verb === 'line' && /^\d+(:\d+)?$/.test(words)) return await goToLine(page, words);
+  if (verb === 'key') return await page.keyboard.press(words);
+  if (verb === 'type') return await page.keyboard.type(words);
+  if (verb === 'wait') return await page.waitForTimeout(Number(words));
+  if (verb === 'click') return await (await preview(page)).getByText(words).first().click();
+  if (verb === 'hover') return await page.locator('.monaco-editor .view-line span').getByText(words).last().hover();
+  await runCommand(page, titles.get(step) ?? step);
+}
+
+async function runCommand(page: Page, title: string): Promise<void> {
+  await page.keyboard.press('F1');
+  const input = page.locator('.quick-input-widget input.input');
+  await input.waitFor();
+  await input.fill(`>${title}`);
+  const label = page.getByText(title, { exact: true });
+  const entry = page.locator('.quick-input-list .monaco-list-row').filter({ has: label }).first();
+  await entry.waitFor({ timeout: 15_000 });
+  await entry.click();
+  await page.waitForTimeout(500);
+}
+
+async function goToLine(page: Page, place: string): Promise<void> {
+  // Whatever has the focus now, the text shall have it.
+  await page.locator('.monaco-editor .view-lines').first().click();
+  await page.keyboard.press('Control+G');
+  const input = page.locator('.quick-input-widget input.input');
+  await input.waitFor();
+  await input.fill(`:${place}`);
+  await page.keyboard.press('Enter');
+  await page.waitForTimeout(300);
+}
+
+/** The inner document of the first webview that is ready; waits for it. */
+async function preview(page: Page): Promise<Frame> {
+  for (let tries = 0; tries < 300; tries += 1) {
+    for (const frame of page.frames()) {
+      const id = await frame
+        .frameElement()
+        .then((element) => element.getAttribute('id'))
+        .catch(() => null);
+      if (id === 'active-frame') return frame;
+    }
+    await page.waitForTimeout(100);
+  }
+  throw new Error('no preview after 30 seconds');
+}
+
+await takeScreenshot();

@@ -1,0 +1,30 @@
+/** Packages the extension, unpacks the package, and runs the in-editor tests on what a person would install. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { unzip } from '../host/unzip.ts';
+import { root, runStep } from './steps.ts';
+
+process.exitCode = await testPackage();
+
+async function testPackage(): Promise<number> {
+  const packaged = await runStep({ name: 'package', script: 'test/scripts/package.ts' });
+  if (packaged.exitCode !== 0) return packaged.exitCode;
+  const scratch = mkdtempSync(path.join(tmpdir(), 'package-'));
+  try {
+    const names = unzip(path.join(root, 'dist', 'pickup-spec.vsix'), scratch);
+    console.log(`${names.length} files in the package`);
+    const EXTENSION_FOLDER = path.join(scratch, 'extension');
+    for (const EDITOR_FLAVOUR of ['desktop', 'web']) {
+      const tested = await runStep({
+        name: EDITOR_FLAVOUR,
+        script: 'test/editor/run.ts',
+        env: { EXTENSION_FOLDER, EDITOR_FLAVOUR },
+      });
+      if (tested.exitCode !== 0) return tested.exitCode;
+    }
+    return 0;
+  } finally {
+    rmSync(scratch, { recursive: true, force: true });
+  }
+}
