@@ -95,7 +95,7 @@ describe('turns that nobody knows', () => {
   });
 });
 
-describe('a reel', () => {
+describe('a spool', () => {
   const spool = (left: string) => `spool TB-W7 {\n  wire plain-42\n  left ${left}\n}\n`;
   // 7,700 turns of 137 to 140 mm are about 1,070 m; 42 AWG with its enamel weighs 0.030 g/m: some 32 g.
   it('that holds too little is found at the line that takes the wire from it', () => {

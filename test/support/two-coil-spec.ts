@@ -19,7 +19,7 @@ bobbin six {
 
 const JOINED = 'hot turquoise\n    link orange grey\n    ground pink bare';
 
-/** Coils of 5,000 turns from one reel: about 4.02 kohm each at 21 degC. `inside` is what follows the hookup. */
+/** Coils of 5,000 turns from one spool: about 4.02 kohm each at 21 degC. `inside` is what follows the hookup. */
 export const twoCoils = (inside = '', { hookup = JOINED, turns = '    turns 5_000\n' } = {}) => `use "shop.pickup"
 pickup heron {
   conductors turquoise orange grey pink

@@ -44,7 +44,7 @@ export const coil = block({
       shape: name('wire'),
       repeats: false,
       insteadOf: ['spool'],
-      meaning: 'the kind of wire, where no reel is known',
+      meaning: 'the kind of wire, where no spool is known',
       example: 'wire heavy-plain',
     }),
     spool: fact({
@@ -52,7 +52,7 @@ export const coil = block({
       shape: name('spool'),
       repeats: false,
       insteadOf: ['wire'],
-      meaning: 'the reel that it is wound from; brings its wire along',
+      meaning: 'the spool that it is wound from; brings its wire along',
       example: 'spool TB-W7',
     }),
     turns: fact({

@@ -2814,7 +2814,7 @@ pickup wren {
     'winding/spool-too-short',
     `# winding/spool-too-short
 
-Warning. The reel holds less wire than the coils to be wound take.
+Warning. The spool holds less wire than the coils to be wound take.
 
 ## What is wrong
 
@@ -2822,7 +2822,7 @@ All coils of this pickup that are still to be wound from one spool, with a tenth
 
 ## Why it matters
 
-A splice in a coil of this wire is a weak spot, so a reel that runs out costs the coil. Coils that were counted or read, and those of a pickup that states when it was \`made\`, have already left the reel and are not counted.
+A splice in a coil of this wire is a weak spot, so a spool that runs out costs the coil. Coils that were counted or read, and those of a pickup that states when it was \`made\`, have already left the reel and are not counted.
 
 ## Faulty example
 
@@ -2859,7 +2859,7 @@ pickup wren {
 
 ## Corrected example
 
-A reel with enough wire.
+A spool with enough wire.
 
 \`\`\`pickup
 wire plain-42 {

@@ -12,7 +12,7 @@ export const windingSpoolShort = definePickupCheck({
   run: (context) => [...coilsToWind(context)].flatMap(([spool, coils]) => shortage(spool, coils, context)),
 });
 
-/** Coils still to be wound, by their reel: what has been counted, read or handed out has already left it. */
+/** Coils still to be wound, by their spool: what has been counted, read or handed out has already left it. */
 function coilsToWind({ pickup, quick }: PickupContext): ReadonlyMap<Spool, readonly Coil[]> {
   const bySpool = new Map<Spool, readonly Coil[]>();
   if (pickup.made) return bySpool;

@@ -28,7 +28,7 @@ export const list = defineCommand({
   ],
   example: {
     line: 'pickup-spec list samples --where "spool TB-W7" --where "made 2026-03 to 2026-04"',
-    meaning: 'everything wound from one reel in two months',
+    meaning: 'everything wound from one spool in two months',
   },
   async run(values, [folder = '.'], context) {
     const filters = values.where.map(requireFilter);

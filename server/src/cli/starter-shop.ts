@@ -14,7 +14,7 @@ bench {
   },
   {
     path: 'parts/stock.pickup',
-    text: `# Wires, reels, bobbins and magnets on the shelf.
+    text: `# Wires, spools, bobbins and magnets on the shelf.
 
 wire plain-42 {
   gauge 42 AWG
@@ -22,7 +22,7 @@ wire plain-42 {
   enamel plain
 }
 
-spool reel-1 {
+spool W1 {
   wire plain-42
   left 450 g
 }
@@ -59,7 +59,7 @@ pickup first-bridge "First, bridge" {
 
   coil screw {
     bobbin screw-six
-    spool reel-1
+    spool W1
     turns 5_000
     wound clockwise
     packing 0.66

@@ -19,7 +19,7 @@ export type CauseKind =
   | 'fewer turns'
   | 'more turns'
   | 'other wire'
-  | 'whole reel'
+  | 'whole spool'
   | 'open coil'
   | 'poor joint'
   | 'other leads'
@@ -223,7 +223,7 @@ function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
 /** Damp to dry hands, and pots of 250 and 500 kΩ. Common practice, no published source. */
 const HANDS_OHM = { least: 60e3, most: 1e6 } as const;
 
-/** What would make one coil, or every coil from one reel, another one than stated. */
+/** What would make one coil, or every coil from one spool, another one than stated. */
 function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): readonly Cause[] {
   const causes: Cause[] = [];
   for (const coil of line.coils) {
@@ -255,7 +255,7 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
         kind: 'other wire',
         words: `${other} wire on the ${coil.name} coil instead of the wire stated`,
         settles: `an inductance reading of the ${coil.name} coil`,
-        // A reel that was measured is known; one by its label may be another.
+        // A spool that was measured is known; one by its label may be another.
         prior: coil.spool?.measured ? 1.2 : 2,
         reads: scaled,
       });
@@ -265,9 +265,9 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
   if (wire && line.against === 'turns' && line.coils.every((coil) => coil.wire === wire)) {
     const share = shareThatReads(line, readOhm, () => true);
     const sharedBySeveral = quick.netlist.pickup.coils.filter((coil) => coil.wire === wire).length > 1;
-    if (share !== undefined && Math.abs(share - 1) < REEL_SPREAD && sharedBySeveral)
+    if (share !== undefined && Math.abs(share - 1) < SPOOL_SPREAD && sharedBySeveral)
       causes.push({
-        kind: 'whole reel',
+        kind: 'whole spool',
         words: `wire ${wire.name} that runs ${share < 1 ? 'thicker' : 'thinner'} than stated`,
         settles: 'a reading of some metres of it',
         prior: 1.5,
@@ -281,8 +281,8 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
 const scaledBy = (shareOf: (coil: Coil) => number) => (line: JudgedLine) =>
   line.against === 'coil readings' ? [unchanged(line)] : [line.ohmWith(shareOf)];
 
-/** What one reel may differ from its nominal resistance by. */
-const REEL_SPREAD = 0.12;
+/** What one spool may differ from its nominal resistance by. */
+const SPOOL_SPREAD = 0.12;
 
 /** The share of their resistance that these coils must have for the line to read so, by bisection; it rises with the share. */
 function shareThatReads(line: JudgedLine, readOhm: number, chosen: (coil: Coil) => boolean): number | undefined {
@@ -310,7 +310,7 @@ function otherGauge(coil: Coil, share: number): string | undefined {
   return `${stated + whole} AWG`;
 }
 
-/** How near to a whole gauge number: one reel varies by a fifth of a number. */
+/** How near to a whole gauge number: one spool varies by a fifth of a number. */
 const GAUGE_FIT = 0.2;
 
 /** Another pair of leads reads exactly this: the probes lay there, or two leads are taken for one another. */

@@ -5,7 +5,7 @@ import type { QuickEstimates } from './quick.ts';
 /**
  * What is known of all resistances, inductances and capacitances of some pickups, each as a factor round 1: the relative errors
  * of the pickups' own values between hot and ground, with equal weights where there are several. What a factor owes to a named cause
- * (a reel, the poles of one pickup) stays named, so that the difference of two states of one pickup is known better than either.
+ * (a spool, the poles of one pickup) stays named, so that the difference of two states of one pickup is known better than either.
  */
 export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estimate[] {
   const magnetics = quick.map(pickupMagnetics);

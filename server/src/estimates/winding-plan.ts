@@ -1,6 +1,6 @@
 /**
  * What a winder asks before and during winding: turns for a target, turns that match another coil, what the meter shows on the
- * way, how the machine must turn, how long it takes, and whether the reel holds enough.
+ * way, how the machine must turn, how long it takes, and whether the spool holds enough.
  */
 import { type Bench, benchRoomC } from '../model/bench.ts';
 import type { Coil, Rotation } from '../model/coil.ts';

@@ -20,13 +20,13 @@ export interface Wire {
   readonly enamel: Stated<Enamel> | undefined;
 }
 
-/** One reel on the shelf. */
+/** One spool of wire on the shelf. */
 export interface Spool {
   readonly name: string;
   readonly place: Place;
   readonly wire: Wire | undefined;
   readonly left: Stated<Quantity> | undefined;
-  /** What this reel really measures; serves every coil wound from it. */
+  /** What this spool really measures; serves every coil wound from it. */
   readonly measured:
     | Stated<{ readonly resistancePerLength: Quantity; readonly temperatureC: number | undefined }>
     | undefined;

@@ -1,6 +1,6 @@
 /**
  * A number with what is known about its error. Everything computed travels as an `Estimate`, so that errors with a common cause
- * (one reel, one meter) cancel or add as they do at the bench. Propagation is to first order, as in the Guide to the Expression
+ * (one spool, one meter) cancel or add as they do at the bench. Propagation is to first order, as in the Guide to the Expression
  * of Uncertainty in Measurement (JCGM 100:2008, 5.2): shared causes are carried by name instead of as a covariance matrix.
  */
 export type Basis = 'declared' | 'reading' | 'computed' | 'assumed';
