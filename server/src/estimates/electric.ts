@@ -4,7 +4,7 @@ import type { Component } from '../physics/circuit/circuit.ts';
 import { type Coil as CoilComponent, coil as coilComponent, mutualInductance } from '../physics/circuit/coil.ts';
 import { capacitor } from '../physics/circuit/components.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import type { CoilMagnetics, PickupMagnetics } from './magnetics.ts';
+import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
 import type { Segment } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentShare, turnsShareOf } from './quick.ts';
 

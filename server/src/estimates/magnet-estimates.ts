@@ -13,7 +13,7 @@ import { type MagnetChange, magnetChange } from '../physics/magnet-change.ts';
 import { neighbourDemagnetisingFactor, ROD_FIELD_RELATIVE_SD, rodFieldT } from '../physics/magnet-field.ts';
 import { HANDLING_NOTE, type MagnetMaterial } from '../physics/magnet-grades.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import { gradeOf, poleArrangement } from './magnetics.ts';
+import { gradeOf, poleArrangement } from './coil-places.ts';
 
 /** Height of the strings over the pole tops, where nothing else is said. Common practice, no published source. */
 export const STRING_HEIGHT_M = 0.0025;

@@ -5,7 +5,7 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf } from '../model/readings.ts';
 import { impedanceWithEddy } from '../physics/eddy-currents.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import type { CoilMagnetics } from './magnetics.ts';
+import type { CoilMagnetics } from './coil-magnetics.ts';
 
 /**
  * The newest reading of the inductance between hot and ground, brought to low frequency. Of R, L and C a meter shows as series
