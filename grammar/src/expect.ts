@@ -1,14 +1,15 @@
 /** What may stand at a place: for completion, signature help and the explanation of a half-typed line. */
+
+import type { Dimension } from '../values/unit-table.ts';
 import { isLineBreak, namePartLength } from './characters.ts';
 import { describePattern, type Pattern } from './describe-shape.ts';
 import { type Attempt, attemptOf, fail, wordOf } from './match-attempt.ts';
 import { matchShape } from './match-shape.ts';
 import type { BlockSchema, FactSchema } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
-import type { Dimension, NameKind, Shape } from './schema/shape.ts';
+import type { NameKind, Shape } from './schema/shape.ts';
 import { type Span, spanOf } from './span.ts';
 import type { BlockNode, Chunk, FactNode, Item } from './syntax-tree.ts';
-import type { UnitLookup } from './units.ts';
 
 export interface Expectation {
   /**
@@ -45,7 +46,7 @@ export interface ExpectedFact {
   readonly schema: FactSchema;
 }
 
-export function expectedAt(chunk: Chunk, offset: number, units: UnitLookup): Expectation {
+export function expectedAt(chunk: Chunk, offset: number): Expectation {
   const replace = typedAt(chunk.text, offset);
   const nothing: Expectation = {
     place: 'none',
@@ -69,7 +70,7 @@ export function expectedAt(chunk: Chunk, offset: number, units: UnitLookup): Exp
   }
   if (isInText(chunk, offset)) return nothing;
   if (content?.kind !== 'block' || isOutside(content, offset)) return { ...nothing, place: 'top', ...topLevel };
-  return expectedInBlock({ chunk, offset, units, nothing }, [content]);
+  return expectedInBlock({ chunk, offset, nothing }, [content]);
 }
 
 const topLevel = { words: ['use'], blockKinds: [...schemas.values()].filter((schema) => schema.topLevel) };
@@ -77,7 +78,6 @@ const topLevel = { words: ['use'], blockKinds: [...schemas.values()].filter((sch
 interface Cursor {
   readonly chunk: Chunk;
   readonly offset: number;
-  readonly units: UnitLookup;
   readonly nothing: Expectation;
 }
 
@@ -105,7 +105,7 @@ function expectedInBlock(cursor: Cursor, blocks: readonly BlockNode[]): Expectat
 }
 
 function expectedLineStart(cursor: Cursor, blocks: readonly BlockNode[]): Expectation {
-  const { nothing, units, offset } = cursor;
+  const { nothing, offset } = cursor;
   const block = blocks.at(-1);
   if (!block) return { ...nothing, place: 'top', ...topLevel };
   const schema = schemas.get(block.keyword.text);
@@ -123,7 +123,7 @@ function expectedLineStart(cursor: Cursor, blocks: readonly BlockNode[]): Expect
     stated:
       !fact.repeats && [fact.word, ...(fact.insteadOf ?? [])].some((word) => word !== undefined && isStated(word)),
   }));
-  const attempt = attemptOf([], units);
+  const attempt = attemptOf([]);
   for (const { schema: fact } of facts) if (fact.word === undefined) matchShape(attempt, 0, fact.shape);
   return {
     ...nothing,
@@ -135,20 +135,20 @@ function expectedLineStart(cursor: Cursor, blocks: readonly BlockNode[]): Expect
   };
 }
 
-function expectedInHead({ units, offset }: Cursor, block: BlockNode, schema: BlockSchema): Partial<Expectation> {
+function expectedInHead({ offset }: Cursor, block: BlockNode, schema: BlockSchema): Partial<Expectation> {
   const pattern = describePattern(schema.head, schema.keyword);
   if (block.like && offset > block.like.span.start + 'like'.length) {
     const names = schema.names === undefined ? [] : [{ of: schema.names, declares: false, path: false }];
     return { place: 'head', names, pattern: { ...pattern, active: undefined } };
   }
-  const attempt = attemptOf(itemsBefore([block.keyword, ...block.head], offset), units);
+  const attempt = attemptOf(itemsBefore([block.keyword, ...block.head], offset));
   const match = matchShape(attempt, 1, schema.head);
   if (match && schema.like) fail(attempt, match.next, { label: 'like', words: ['like'] });
   const wanted = wantedOf(attempt);
   return { place: 'head', ...wanted, pattern: { ...pattern, active: activePart(pattern, wanted.shapes) } };
 }
 
-function expectedInFact({ units, offset }: Cursor, fact: FactNode, schema: BlockSchema): Partial<Expectation> {
+function expectedInFact({ offset }: Cursor, fact: FactNode, schema: BlockSchema): Partial<Expectation> {
   const entries = Object.entries(schema.facts);
   const word = wordOf(fact.items[0]);
   const found =
@@ -156,7 +156,7 @@ function expectedInFact({ units, offset }: Cursor, fact: FactNode, schema: Block
     entries.find(([, candidate]) => candidate.word === undefined);
   if (!found) return { place: 'fact' };
   const [field, factSchema] = found;
-  const attempt = attemptOf(itemsBefore(fact.items, offset), units);
+  const attempt = attemptOf(itemsBefore(fact.items, offset));
   matchShape(attempt, factSchema.word === undefined ? 0 : 1, factSchema.shape);
   const wanted = wantedOf(attempt);
   const pattern = describePattern(factSchema.shape, factSchema.word);

@@ -1,13 +1,12 @@
 /** What matching one line keeps track of: the items, how far any reading of them came, and the problems with values. */
-import type { Dimension, Shape } from './schema/shape.ts';
+import type { Dimension } from '../values/unit-table.ts';
+import type { Shape } from './schema/shape.ts';
 import type { Span } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import type { Item } from './syntax-tree.ts';
-import type { UnitLookup } from './units.ts';
 
 export interface Attempt {
   readonly items: readonly Item[];
-  readonly units: UnitLookup;
   /** Problems with values of items that otherwise fit; cut back where a reading is given up. */
   readonly problems: SyntaxProblem[];
   /** A number that was told as malformed stands in what matched. */
@@ -35,9 +34,8 @@ export interface Match {
   readonly next: number;
 }
 
-export const attemptOf = (items: readonly Item[], units: UnitLookup): Attempt => ({
+export const attemptOf = (items: readonly Item[]): Attempt => ({
   items,
-  units,
   problems: [],
   broken: false,
   furthest: { index: 0, wanted: [] },

@@ -1,7 +1,9 @@
 /** Numbers with their units: quantities, counts, percentages and sizes. */
+import type { WrittenQuantity, WrittenUncertainty } from '../values/quantity.ts';
+import { type Dimension, dimensionOf, likelyUnit, symbolsOf } from '../values/unit-table.ts';
 import { type Attempt, fail, isPunctuation, type Match, replaceFix, wordOf } from './match-attempt.ts';
 import { nearest } from './nearest.ts';
-import type { Dimension, Shape, WrittenQuantity, WrittenUncertainty } from './schema/shape.ts';
+import type { Shape } from './schema/shape.ts';
 import { joinSpans, type Span, spanOf } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import type { Item, NumberItem } from './syntax-tree.ts';
@@ -18,7 +20,7 @@ export interface Limits {
 export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'quantity'>): Match | undefined {
   const { dimension } = shape;
   const item = numberAt(attempt.items[index]);
-  if (!item) return fail(attempt, index, { label: dimensionLabel(attempt, dimension), shape });
+  if (!item) return fail(attempt, index, { label: dimensionLabel(dimension), shape });
   const number = readNumber(attempt, index, item, dimension);
   let { unit, uncertainty, next } = number;
   if (unit === undefined) {
@@ -120,7 +122,7 @@ function readNumber(attempt: Attempt, index: number, item: NumberItem, dimension
   let code = false;
   if (item.code !== undefined) {
     const ofCode = CODE_LETTERS[dimension];
-    if (item.text.endsWith(item.code) && attempt.units.dimensionOf(item.code) === dimension) unit = item.code;
+    if (item.text.endsWith(item.code) && dimensionOf(item.code) === dimension) unit = item.code;
     else if (ofCode?.includes(item.code)) {
       unit = item.code;
       code = true;
@@ -179,15 +181,14 @@ function numberAt(item: Item | undefined): NumberItem | undefined {
 
 function unitAt(attempt: Attempt, index: number, dimension: Dimension): string | undefined {
   const text = wordOf(attempt.items[index]);
-  return text !== undefined && attempt.units.dimensionOf(text) === dimension ? text : undefined;
+  return text !== undefined && dimensionOf(text) === dimension ? text : undefined;
 }
 
 /** Tells that the unit is missing or wrong; the index behind a wrong one, so that reading goes on. */
 function tellUnit(attempt: Attempt, item: NumberItem, number: ReadNumber, dimension: Dimension): number {
-  const { units } = attempt;
   const { next } = number;
   const follower = attempt.items[next];
-  const symbols = units.symbolsOf(dimension);
+  const symbols = symbolsOf(dimension);
   const only = symbols.length === 1 ? symbols[0] : undefined;
   const usual = only === undefined ? `a unit of ${dimension}, such as \`${symbols[0] ?? ''}\`` : `\`${only}\``;
   if (item.code !== undefined) {
@@ -198,7 +199,7 @@ function tellUnit(attempt: Attempt, item: NumberItem, number: ReadNumber, dimens
   if (written) {
     const meant = nearestUnit(written.text, symbols);
     const isGlued = written.span.start === item.span.end;
-    const known = units.dimensionOf(written.text);
+    const known = dimensionOf(written.text);
     if (meant !== undefined || isGlued || known !== undefined) {
       const of = known === undefined ? 'is no unit' : `is a unit of ${known}`;
       const fix = only ?? meant;
@@ -207,7 +208,7 @@ function tellUnit(attempt: Attempt, item: NumberItem, number: ReadNumber, dimens
       return next + 1;
     }
   }
-  const likely = units.likelyUnit(dimension, item.value);
+  const likely = likelyUnit(dimension, item.value);
   attempt.problems.push({
     code: 'unit/missing',
     span: item.span,
@@ -324,7 +325,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 export const dimensionName = (dimension: Dimension): string =>
   `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension}`;
 
-function dimensionLabel(attempt: Attempt, dimension: Dimension): string {
-  const symbol = attempt.units.symbolsOf(dimension)[0];
+function dimensionLabel(dimension: Dimension): string {
+  const symbol = symbolsOf(dimension)[0];
   return symbol === undefined ? dimensionName(dimension) : `${dimensionName(dimension)} in \`${symbol}\` or the like`;
 }

@@ -1,15 +1,9 @@
 /** `bridge.slug parallel middle`: reversed and through bind tightest, then series, then parallel; parentheses group. */
+import type { WrittenQuantity } from '../values/quantity.ts';
 import { type Attempt, fail, isPunctuation, type Match, wordOf } from './match-attempt.ts';
 import { matchPath } from './match-path.ts';
 import { matchQuantity } from './match-quantity.ts';
-import {
-  type At,
-  quantity,
-  type SelectionNode,
-  selection,
-  type WrittenPath,
-  type WrittenQuantity,
-} from './schema/shape.ts';
+import { type At, quantity, type SelectionNode, selection, type WrittenPath } from './schema/shape.ts';
 import { joinSpans, type Span } from './span.ts';
 
 /** Deeper than any switch needs; keeps whoever walks the tree from running out of stack. */

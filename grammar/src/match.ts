@@ -1,4 +1,5 @@
 /** A block's lines are read by its schema: facts by field, and the problems of what does not fit. */
+import { dimensionOf } from '../values/unit-table.ts';
 import { type Attempt, attemptOf, fail, type Match, replaceFix, type Wanted, wordOf } from './match-attempt.ts';
 import { textOf } from './match-quantity.ts';
 import { matchShape } from './match-shape.ts';
@@ -9,7 +10,6 @@ import type { Captured, Shape } from './schema/shape.ts';
 import { joinSpans, type Span } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import type { BlockNode, FactNode, Item } from './syntax-tree.ts';
-import type { UnitLookup } from './units.ts';
 
 export interface MatchedBlock<B extends BlockSchema> {
   readonly facts: FactsOf<B>;
@@ -25,8 +25,8 @@ export interface MatchedBlock<B extends BlockSchema> {
   readonly problems: readonly SyntaxProblem[];
 }
 
-/** Deterministic; the same block, schema and units give equal plain data. */
-export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B, units: UnitLookup): MatchedBlock<B> {
+/** Deterministic; the same block and schema give equal plain data. */
+export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B): MatchedBlock<B> {
   const problems: SyntaxProblem[] = [];
   const facts: Record<string, MatchedFact<unknown>[]> = {};
   for (const field of Object.keys(schema.facts)) facts[field] = [];
@@ -35,7 +35,7 @@ export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B, un
 
   for (const fact of node.body) {
     if (fact.kind === 'block') continue;
-    const read = readFact(fact, schema, units);
+    const read = readFact(fact, schema);
     problems.push(...read.problems);
     const { field } = read;
     if (field === undefined) continue;
@@ -47,7 +47,7 @@ export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B, un
     if (!first.has(field)) first.set(field, fact);
   }
 
-  const head = readHead(node, schema, units);
+  const head = readHead(node, schema);
   return {
     facts: facts as FactsOf<B>,
     head: head.value as Captured<B['head']> | undefined,
@@ -66,25 +66,25 @@ interface ReadFact {
 }
 
 /** A line by the fact whose word it begins with, else by one that begins with something else. */
-function readFact(fact: FactNode, schema: BlockSchema, units: UnitLookup): ReadFact {
+function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
   const word = wordOf(fact.items[0]);
   const entries = Object.entries(schema.facts);
   const wordless = entries.filter(([, candidate]) => candidate.word === undefined);
   const worded = word === undefined ? undefined : entries.find(([, candidate]) => candidate.word === word);
   if (worded) {
     const [field, { shape }] = worded;
-    const read = { field, ...readItems(fact, shape, 1, units) };
+    const read = { field, ...readItems(fact, shape, 1) };
     if (read.problems.length === 0) return read;
     // A lead may be called by a fact's word: `position to ground 5 kohm`.
     const other = wordless.map(([name, { shape: wordlessShape }]) => ({
       field: name,
-      ...readItems(fact, wordlessShape, 0, units),
+      ...readItems(fact, wordlessShape, 0),
     }));
     return other.find((candidate) => candidate.problems.length === 0) ?? read;
   }
   const meant = word === undefined ? undefined : nearest(word, wordsOf(schema));
   for (const [field, { shape }] of wordless) {
-    const read = { field, ...readItems(fact, shape, 0, units) };
+    const read = { field, ...readItems(fact, shape, 0) };
     if (read.problems.length === 0 || meant === undefined) return read;
   }
   return unknownWord(fact, schema, meant);
@@ -93,22 +93,13 @@ function readFact(fact: FactNode, schema: BlockSchema, units: UnitLookup): ReadF
 const wordsOf = (schema: BlockSchema): readonly string[] =>
   Object.values(schema.facts).flatMap(({ word }) => (word === undefined ? [] : [word]));
 
-function readItems(
-  fact: FactNode,
-  shape: Shape,
-  from: number,
-  units: UnitLookup,
-): { value: unknown; problems: readonly SyntaxProblem[] } {
-  const attempt = attemptOf(fact.items, units);
+function readItems(fact: FactNode, shape: Shape, from: number): { value: unknown; problems: readonly SyntaxProblem[] } {
+  const attempt = attemptOf(fact.items);
   return finish(attempt, matchShape(attempt, from, shape), fact.span);
 }
 
-function readHead(
-  node: BlockNode,
-  schema: BlockSchema,
-  units: UnitLookup,
-): { value: unknown; problems: readonly SyntaxProblem[] } {
-  const attempt = attemptOf([node.keyword, ...node.head], units);
+function readHead(node: BlockNode, schema: BlockSchema): { value: unknown; problems: readonly SyntaxProblem[] } {
+  const attempt = attemptOf([node.keyword, ...node.head]);
   const last = node.head.at(-1) ?? node.keyword;
   return finish(attempt, matchShape(attempt, 1, schema.head), joinSpans(node.keyword.span, last.span));
 }
@@ -158,7 +149,7 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
     };
   }
   const before = attempt.items[index - 1];
-  const unit = item.kind === 'word' ? attempt.units.dimensionOf(item.text) : undefined;
+  const unit = item.kind === 'word' ? dimensionOf(item.text) : undefined;
   if (unit !== undefined && before?.kind === 'number') {
     return {
       code: 'unit/wrong',

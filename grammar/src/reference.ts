@@ -1,18 +1,16 @@
 /** The schema as readable pages. */
+import { UNITS } from '../values/unit-table.ts';
 import { describePattern } from './describe-shape.ts';
 import type { BlockSchema, FactSchema } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
-import type { Dimension, Shape } from './schema/shape.ts';
+import type { Shape } from './schema/shape.ts';
 
-/** Markdown; `introduction` is what comes before the blocks, `units` the spellings by dimension. */
-export function languageReference(
-  introduction: string,
-  units: readonly { readonly dimension: Dimension; readonly symbols: readonly string[] }[],
-): string {
+/** Markdown; `introduction` is what comes before the blocks. */
+export function languageReference(introduction: string): string {
   const pages = [
     introduction.trimEnd(),
     '## Units',
-    unitList(units),
+    unitList(),
     '## Blocks',
     contents(),
     ...[...schemas.values()].map(blockPage),
@@ -20,9 +18,14 @@ export function languageReference(
   return `${pages.join('\n\n')}\n`;
 }
 
-function unitList(units: readonly { readonly dimension: Dimension; readonly symbols: readonly string[] }[]): string {
-  return units
-    .map(({ dimension, symbols }) => `- ${dimension}: ${symbols.map((symbol) => `\`${symbol}\``).join(' ')}`)
+function unitList(): string {
+  return [...new Set(UNITS.map(({ dimension }) => dimension))]
+    .map((dimension) => {
+      const symbols = UNITS.filter((unit) => unit.dimension === dimension).flatMap(({ symbol, printed }) => [
+        ...new Set([symbol, printed]),
+      ]);
+      return `- ${dimension}: ${symbols.map((symbol) => `\`${symbol}\``).join(' ')}`;
+    })
     .join('\n');
 }
 

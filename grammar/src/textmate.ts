@@ -1,4 +1,5 @@
 /** The schema's words as a TextMate grammar, for colours before the language server answers and where none runs. */
+import { UNITS } from '../values/unit-table.ts';
 import { languageWords } from './language-words.ts';
 
 interface Rule {
@@ -30,10 +31,9 @@ const NUMBER_BEFORE = '(?:(?<![\\p{L}_.])|(?<=\\dx))';
 /** Where a line's first word may stand. */
 const LINE_START = '(?:^|(?<=[{;}]))\\s*';
 
-/** `unitSymbols`: every spelling of every unit. */
-export function textMateGrammar(unitSymbols: readonly string[]): TextMateGrammar {
+export function textMateGrammar(): TextMateGrammar {
   const { blocks, facts, joining, values, operators } = languageWords();
-  const unit = alternatives(unitSymbols);
+  const unit = alternatives(UNITS.flatMap(({ spellings }) => spellings));
   return {
     name: 'Pickup Spec',
     scopeName: 'source.pickup',

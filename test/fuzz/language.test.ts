@@ -3,7 +3,6 @@ import { expectedAt } from '../../grammar/src/expect.ts';
 import { formatFile } from '../../grammar/src/format.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
 import type { FileTree } from '../../grammar/src/syntax-tree.ts';
-import { unitLookup } from '../../server/src/quantities/unit-table.ts';
 import { languageProblems } from '../support/language-problems.ts';
 import { sampleFiles } from '../support/sample-files.ts';
 import { BAD_TEXTS, randomEdit, seeded } from './bad-texts.ts';
@@ -25,7 +24,7 @@ function readEverything(text: string): FileTree {
   const formatted = formatFile(tree);
   if (formatted !== undefined)
     assert.ok(formatFile(readFileTree(formatted)) === formatted, 'formatting twice changes nothing');
-  for (const { chunk } of tree.chunks.slice(0, 20)) expectedAt(chunk, chunk.text.length >> 1, unitLookup);
+  for (const { chunk } of tree.chunks.slice(0, 20)) expectedAt(chunk, chunk.text.length >> 1);
   return tree;
 }
 

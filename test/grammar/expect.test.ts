@@ -1,14 +1,13 @@
 import assert from 'node:assert/strict';
 import { type Expectation, expectedAt } from '../../grammar/src/expect.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
-import { unitLookup } from '../../server/src/quantities/unit-table.ts';
 import { readCursor } from '../support/marked-text.ts';
 
 function expected(marked: string): Expectation {
   const { text, offset } = readCursor(marked);
   const placed = readFileTree(text).chunks.findLast((chunk) => chunk.offset <= offset);
   assert.ok(placed);
-  return expectedAt(placed.chunk, offset - placed.offset, unitLookup);
+  return expectedAt(placed.chunk, offset - placed.offset);
 }
 
 const inCoil = (line: string): Expectation => expected(`pickup p {\n  coil a {\n    ${line}\n  }\n}\n`);

@@ -3,7 +3,6 @@ import { matchBlock } from '../../grammar/src/match.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
 import { language } from '../../grammar/src/schema/index.ts';
 import type { BlockNode } from '../../grammar/src/syntax-tree.ts';
-import { unitLookup } from '../../server/src/quantities/unit-table.ts';
 import { applyFix, problemsOf } from '../support/language-problems.ts';
 import { readMarks, writeMarks } from '../support/marked-text.ts';
 
@@ -19,12 +18,10 @@ const blockOf = (text: string): BlockNode => {
   return content;
 };
 
-const coilFacts = (line: string) => matchBlock(blockOf(`coil a {\n  ${line}\n}`), language.coil, unitLookup).facts;
-const wireFacts = (line: string) => matchBlock(blockOf(`wire a {\n  ${line}\n}`), language.wire, unitLookup).facts;
-const controlFacts = (line: string) =>
-  matchBlock(blockOf(`controls {\n  ${line}\n}`), language.controls, unitLookup).facts;
-const bobbinFacts = (line: string) =>
-  matchBlock(blockOf(`bobbin a {\n  ${line}\n}`), language.bobbin, unitLookup).facts;
+const coilFacts = (line: string) => matchBlock(blockOf(`coil a {\n  ${line}\n}`), language.coil).facts;
+const wireFacts = (line: string) => matchBlock(blockOf(`wire a {\n  ${line}\n}`), language.wire).facts;
+const controlFacts = (line: string) => matchBlock(blockOf(`controls {\n  ${line}\n}`), language.controls).facts;
+const bobbinFacts = (line: string) => matchBlock(blockOf(`bobbin a {\n  ${line}\n}`), language.bobbin).facts;
 
 describe('facts by their shapes', () => {
   it('marks a unit that is missing, of another dimension, unknown or misspelt', () => {
@@ -152,7 +149,7 @@ bobbin b {
   });
 
   it('counts a line that it could not read as stated, so that nothing is said to be missing', () => {
-    const read = (line: string) => matchBlock(blockOf(`coil a {\n  ${line}\n}`), language.coil, unitLookup);
+    const read = (line: string) => matchBlock(blockOf(`coil a {\n  ${line}\n}`), language.coil);
     assert.deepEqual(read('turnz 7_700').broken, ['turns']);
     assert.deepEqual(read('turns many').broken, ['turns']);
     assert.deepEqual(read('turns many').facts.turns, []);
@@ -209,7 +206,7 @@ bobbin b {
 
   it('reads a unit that looks like a code as what it is where a length or a temperature stands', () => {
     assert.deepEqual(wireFacts('overall 5m').overall[0]?.value.value.unit, 'm');
-    const room = matchBlock(blockOf('bench {\n  room 294K\n}'), language.bench, unitLookup).facts.room[0];
+    const room = matchBlock(blockOf('bench {\n  room 294K\n}'), language.bench).facts.room[0];
     assert.deepEqual([room?.value.value.value, room?.value.value.unit], [294, 'K']);
   });
 
@@ -256,7 +253,7 @@ bobbin b {
 
   it('binds reversed and through tighter than series, and series tighter than parallel', () => {
     const block = blockOf('selector {\n  1 a parallel reversed b series (c parallel d.e through 4k7), on purpose\n}');
-    const [position] = matchBlock(block, language.selector, unitLookup).facts.position;
+    const [position] = matchBlock(block, language.selector).facts.position;
     const draw = (node: NonNullable<typeof position>['value']['selection']['value']): string => {
       if (node.kind === 'part') return node.path.text + (node.through ? ` through ${node.through.value.text}` : '');
       if (node.kind === 'reversed') return `reversed(${draw(node.of)})`;
@@ -293,15 +290,15 @@ wire hasOwnProperty {
   valueOf 2
   ^^^^^^^ syntax/unknown-word
 }`);
-    const head = matchBlock(blockOf('wire constructor {\n}'), language.wire, unitLookup).head;
+    const head = matchBlock(blockOf('wire constructor {\n}'), language.wire).head;
     assert.equal(head?.name.value, 'constructor');
   });
 
   it('yields plain data that does not depend on where the block stands', () => {
     const text = 'wire a {\n  gauge 42 AWG\n  overall 0.07 mm ± 5 %\n}\n';
-    const alone = matchBlock(blockOf(text), language.wire, unitLookup);
+    const alone = matchBlock(blockOf(text), language.wire);
     const second = readFileTree(`# before\nspool s {\n}\n${text}`).chunks[1]?.chunk.content;
     assert.ok(second?.kind === 'block');
-    assert.equal(JSON.stringify(matchBlock(second, language.wire, unitLookup)), JSON.stringify(alone));
+    assert.equal(JSON.stringify(matchBlock(second, language.wire)), JSON.stringify(alone));
   });
 });

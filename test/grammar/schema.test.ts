@@ -3,7 +3,6 @@ import { matchBlock } from '../../grammar/src/match.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
 import { schemas } from '../../grammar/src/schema/index.ts';
 import type { BlockNode } from '../../grammar/src/syntax-tree.ts';
-import { unitLookup } from '../../server/src/quantities/unit-table.ts';
 import { problemsOf } from '../support/language-problems.ts';
 
 /** The block's text where it may stand. */
@@ -52,11 +51,7 @@ describe('the language as data', () => {
           const content = readFileTree(text).chunks[0]?.chunk.content;
           const block = blockNamed(content?.kind === 'block' ? content : undefined, keyword);
           assert.ok(block);
-          const { facts, problems }: { facts: object; problems: readonly unknown[] } = matchBlock(
-            block,
-            schema,
-            unitLookup,
-          );
+          const { facts, problems }: { facts: object; problems: readonly unknown[] } = matchBlock(block, schema);
           assert.deepEqual(problems, []);
           const stated = Object.entries(facts).filter(([, lines]: [string, readonly unknown[]]) => lines.length > 0);
           assert.deepEqual(

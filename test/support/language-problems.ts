@@ -4,7 +4,6 @@ import { schemas } from '../../grammar/src/schema/index.ts';
 import { shiftSpan } from '../../grammar/src/span.ts';
 import type { SyntaxProblem } from '../../grammar/src/syntax-problem.ts';
 import type { BlockNode, FileTree } from '../../grammar/src/syntax-tree.ts';
-import { unitLookup } from '../../server/src/quantities/unit-table.ts';
 
 /** Every problem that the language layer has with a file, in the file's offsets and order. */
 export function languageProblems(tree: FileTree): readonly SyntaxProblem[] {
@@ -13,7 +12,7 @@ export function languageProblems(tree: FileTree): readonly SyntaxProblem[] {
     const read = (block: BlockNode): void => {
       const schema = schemas.get(block.keyword.text);
       if (!schema) return;
-      const matched = matchBlock(block, schema, unitLookup);
+      const matched = matchBlock(block, schema);
       found.push(...matched.problems);
       matched.blocks.forEach(read);
     };

@@ -2,27 +2,9 @@
  * Shapes: what may stand on a fact's line. A shape is data; from it come matching, validation, completion, signature help
  * and the reference page. `Captured<S>` is the type of what a shape yields, so that the model must take every field.
  */
+import type { WrittenQuantity } from '../../values/quantity.ts';
+import type { Dimension } from '../../values/unit-table.ts';
 import type { Span } from '../span.ts';
-
-/** Dimensions of quantities, named as the language reference names them. */
-export type Dimension =
-  | 'resistance'
-  | 'resistance per length'
-  | 'inductance'
-  | 'capacitance'
-  | 'capacitance per length'
-  | 'length'
-  | 'gauge'
-  | 'turns'
-  | 'temperature'
-  | 'frequency'
-  | 'flux density'
-  | 'field strength'
-  | 'mass'
-  | 'time'
-  | 'percentage'
-  | 'rotation speed'
-  | 'level';
 
 /** Kinds of things that have names. */
 export type NameKind =
@@ -41,25 +23,6 @@ export type NameKind =
 export interface At<T> {
   readonly value: T;
   readonly span: Span;
-}
-
-/** A quantity as captured: number and unit still as written; the unit table turns it into SI. */
-export interface WrittenQuantity {
-  readonly dimension: Dimension;
-  readonly value: number;
-  /** Unit symbol as written, or the multiplier letter of an IEC 60062 code with `code: true`. `undefined` for a plain count. */
-  readonly unit: string | undefined;
-  readonly code: boolean;
-  readonly uncertainty: WrittenUncertainty | undefined;
-  /** The whole text as written, unit and uncertainty included. */
-  readonly text: string;
-  readonly decimals: number;
-}
-
-export interface WrittenUncertainty {
-  readonly value: number;
-  /** `undefined`: in the unit of the quantity it belongs to. `%` is relative. */
-  readonly unit: string | undefined;
 }
 
 /** A lead, a coil's end, a metal part or a slot as written: `violet`, `slug.start`, `baseplate`, `bridge.slug`. */

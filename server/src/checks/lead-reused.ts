@@ -1,4 +1,4 @@
-import { canonicalLeadName } from '../model/lead-name.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { definePickupCheck, type PickupContext } from './check.ts';
 import { replaceAt } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';

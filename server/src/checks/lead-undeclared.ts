@@ -1,6 +1,6 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
+import { usualSpelling } from '../../../grammar/values/iec60757.ts';
 import type { LeadPath } from '../model/lead.ts';
-import { usualSpelling } from '../quantities/iec60757.ts';
 import { definePickupCheck } from './check.ts';
 import { replaceAt } from './edits.ts';
 import { list } from './words.ts';

@@ -1,6 +1,6 @@
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { bathC, bathLimits, meltsFromC, suggestedBathC } from '../estimates/potting.ts';
 import type { Stated } from '../model/place.ts';
-import type { Quantity } from '../quantities/quantity.ts';
 import { definePickupCheck } from './check.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';

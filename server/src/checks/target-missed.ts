@@ -1,9 +1,9 @@
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { pickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type TurnsProposal, turnsForTarget } from '../estimates/winding-plan.ts';
 import type { Stated } from '../model/place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printCount, printQuantity } from '../quantities/print.ts';
-import type { Quantity } from '../quantities/quantity.ts';
 import { definePickupCheck, type Found, type PickupCheck, type PickupContext } from './check.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';

@@ -1,6 +1,6 @@
 /** `--cable`: the capacitance between jack and input, stated as such or as a length of a cable. */
-import { quantityOf } from '../quantities/quantity.ts';
-import type { Dimension } from '../quantities/unit-table.ts';
+import { quantityOf } from '../../../grammar/values/quantity.ts';
+import type { Dimension } from '../../../grammar/values/unit-table.ts';
 import { CommandError } from './command.ts';
 
 export const CABLE_MEANING =

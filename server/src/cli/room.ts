@@ -1,4 +1,4 @@
-import { type Dimension, unitOf } from '../quantities/unit-table.ts';
+import { type Dimension, unitOf } from '../../../grammar/values/unit-table.ts';
 import { CommandError } from './command.ts';
 
 /** A temperature as an option states it: `23`, `23degC`, `"73 degF"`; a bare number is degrees Celsius. */

@@ -1,3 +1,5 @@
+import { parseCode } from '../../../grammar/values/iec60062.ts';
+import { type Dimension, unitOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
@@ -13,9 +15,7 @@ import {
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import { parseCode } from '../quantities/iec60062.ts';
 import { printCount, printQuantity } from '../quantities/print.ts';
-import { type Dimension, unitOf } from '../quantities/unit-table.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { roomCelsius } from './room.ts';

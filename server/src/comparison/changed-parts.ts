@@ -1,5 +1,5 @@
 /** Which parts of a pickup's drawing the changed facts write, by the names that the drawing gives its parts. */
-import { canonicalLeadName } from '../model/lead-name.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { FactChange } from './compare-facts.ts';
 
 /** `coil:screw`, `coil:screw.start`, `lead:grey`, `magnet`, `part:cover`; on one side of the comparison. */

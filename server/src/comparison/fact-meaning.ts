@@ -1,7 +1,7 @@
 /** What a fact says, apart from how it is written: one text for `7.3 kohm` and `7_300 ohm`, for `VT` and `violet`. */
 import type { FactNode, Item, NumberItem } from '../../../grammar/src/syntax-tree.ts';
-import { canonicalLeadName } from '../model/lead-name.ts';
-import { codeMultiplier, type Dimension, toSi, unitOf } from '../quantities/unit-table.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import { codeMultiplier, type Dimension, toSi, unitOf } from '../../../grammar/values/unit-table.ts';
 
 /** One text a piece of meaning; facts with equal pieces say the same. */
 export function factMeaning(items: readonly Item[]): readonly string[] {

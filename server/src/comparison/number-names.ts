@@ -1,6 +1,7 @@
 /** What computed values are called in text, and how they are printed. */
+
+import type { Dimension } from '../../../grammar/values/unit-table.ts';
 import type { PhaseVerdict } from '../estimates/estimates.ts';
-import type { Dimension } from '../quantities/unit-table.ts';
 import type { NumberKey } from './number-keys.ts';
 
 export interface NumberName {

@@ -1,5 +1,5 @@
 /** The marks that all drawings share: poles, arrows, joints, leads, and circuit symbols after IEC 60617 (shapes recalled). */
-import type { ColourCode } from '../quantities/iec60757.ts';
+import type { ColourCode } from '../../../grammar/values/iec60757.ts';
 import { circle, d, group, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
 export type Polarity = 'north-up' | 'south-up' | undefined;

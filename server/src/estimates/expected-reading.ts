@@ -2,6 +2,8 @@
  * What a meter should show on each resistance line of a pickup's readings, and whether what was read lies within the meter's
  * limits and the spread of what is computed. Readings taken before the work are not judged.
  */
+
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
@@ -10,7 +12,6 @@ import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { readingLimits } from '../physics/meter.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
-import type { Quantity } from '../quantities/quantity.ts';
 import { coilOfReading, netsOf, type ReadingTemperature, readingTemperature, resistanceAt20C } from './coil-reading.ts';
 import { dcPickup, dcTransfers, looseNetlist } from './pickup-circuit.ts';
 import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';

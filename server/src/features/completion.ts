@@ -1,9 +1,8 @@
 import { type Expectation, expectedAt } from '../../../grammar/src/expect.ts';
-import type { Dimension } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import { type Dimension, symbolsOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { unitLookup } from '../quantities/unit-table.ts';
 import { blockSnippet, factSnippet, type NamesOf } from './block-snippets.ts';
 import { aboutBlockKind, aboutFact } from './hover.ts';
 import { namesInScope } from './names-in-scope.ts';
@@ -31,7 +30,7 @@ export interface Completions {
 /** What may stand at the cursor, from the schema and from the names in scope; `specs` are the files that stand beside this one. */
 export function completions(analysis: Analysis, offset: number, specs: readonly string[] = []): Completions {
   const placed = chunkAt(analysis.tree, offset) ?? EMPTY_FILE;
-  const expected = expectedAt(placed.chunk, offset - placed.offset, unitLookup);
+  const expected = expectedAt(placed.chunk, offset - placed.offset);
   if (expected.place === 'use') return usedFiles(analysis, placed, offset, specs);
   const sources: Sources = { analysis, placed, expected, offset };
   return {
@@ -143,7 +142,7 @@ function units({ analysis, placed, expected }: Sources): readonly Completion[] {
   const start = placed.offset + expected.replace.start;
   const isGlued = /\d/.test(analysis.text[start - 1] ?? '');
   return expected.units.flatMap((dimension: Dimension) =>
-    unitLookup.symbolsOf(dimension).map(
+    symbolsOf(dimension).map(
       (symbol, index): Completion => ({
         kind: 'unit',
         label: symbol,

@@ -1,3 +1,4 @@
+import type { Dimension } from '../../../grammar/values/unit-table.ts';
 import type { CoilEstimates, PhaseVerdict, PickupEstimates } from '../estimates/estimates.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import {
@@ -8,7 +9,6 @@ import {
   printQuantity,
   roundUncertainty,
 } from '../quantities/print.ts';
-import type { Dimension } from '../quantities/unit-table.ts';
 
 /** A computed value in words: what it is, how much, and what it rests on. */
 export interface EstimateRow {

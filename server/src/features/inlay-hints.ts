@@ -1,9 +1,9 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Dimension } from '../../../grammar/values/unit-table.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
-import type { Dimension } from '../quantities/unit-table.ts';
 import { ownPickups } from './own-blocks.ts';
 
 /** One switch for each. */

@@ -1,10 +1,10 @@
 import type { NameKind } from '../../../grammar/src/schema/shape.ts';
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import { COLOUR_CODES, COLOURS } from '../../../grammar/values/iec60757.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { METAL_PARTS } from '../model/lead.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { COLOUR_CODES, COLOURS } from '../quantities/iec60757.ts';
 
 export interface NameInScope {
   readonly name: string;

@@ -1,5 +1,5 @@
 /** Filters over pickups on record, written like facts: `magnet alnico-5`, `resistance 7 to 8 kohm`, `made 2026-05 to 2026-07`, `needs retest`. */
-import { toSi, unitOf } from '../quantities/unit-table.ts';
+import { toSi, unitOf } from '../../../grammar/values/unit-table.ts';
 import type { PickupRecord } from './pickup-record.ts';
 
 export type RecordFilter = (record: PickupRecord) => boolean;

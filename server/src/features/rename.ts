@@ -1,6 +1,6 @@
 import type { Span } from '../../../grammar/src/span.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { canonicalLeadName } from '../model/lead-name.ts';
 import { mentionsOf, nameAt } from './name-at.ts';
 import { withSelf } from './references.ts';
 import type { TextEdit } from './text-edits.ts';

@@ -1,8 +1,8 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Item } from '../../../grammar/src/syntax-tree.ts';
+import { unitOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Reference } from '../model/model.ts';
-import { unitOf } from '../quantities/unit-table.ts';
 import { namesIn } from './name-at.ts';
 import { blocksOf, inFile } from './syntax-at.ts';
 

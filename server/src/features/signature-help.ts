@@ -1,7 +1,6 @@
 import { expectedAt } from '../../../grammar/src/expect.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { unitLookup } from '../quantities/unit-table.ts';
 import { aboutBlockKind } from './hover.ts';
 import type { RichText } from './rich-text.ts';
 import { chunkAt } from './syntax-at.ts';
@@ -20,7 +19,7 @@ export interface Signature {
 export function signatureHelp(analysis: Analysis, offset: number): Signature | undefined {
   const placed = chunkAt(analysis.tree, offset);
   if (placed === undefined) return undefined;
-  const { pattern, fact, blocks } = expectedAt(placed.chunk, offset - placed.offset, unitLookup);
+  const { pattern, fact, blocks } = expectedAt(placed.chunk, offset - placed.offset);
   if (pattern === undefined || pattern.parts.length === 0) return undefined;
   const { schema } = fact ?? {};
   return {

@@ -1,8 +1,8 @@
 /** A pickup, its coils, hookup, potting and target from its block. */
 import { language } from '../../../grammar/src/schema/index.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Coil, CoilLead, CoilTap } from './coil.ts';
 import { readingsFrom } from './from-readings.ts';
-import { canonicalLeadName } from './lead-name.ts';
 import { type AnyBlock, blocksOf, type MergedBlock, type PlacedFact } from './merged-block.ts';
 import type { Reference } from './model.ts';
 import type { Acceptance, Hookup, Joint, MetalFitting, Pickup, Target } from './pickup.ts';

@@ -1,7 +1,7 @@
 /** Readings from their block. */
 import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Quantity } from '../quantities/quantity.ts';
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { LeadPath } from './lead.ts';
 import type { MergedBlock } from './merged-block.ts';
 import type { Place } from './place.ts';

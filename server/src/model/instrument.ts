@@ -1,4 +1,4 @@
-import type { Quantity } from '../quantities/quantity.ts';
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { LeadPath } from './lead.ts';
 import type { Acceptance, Pickup } from './pickup.ts';
 import type { Place, Stated } from './place.ts';

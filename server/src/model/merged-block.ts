@@ -9,7 +9,6 @@ import type { Captured } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
 import type { BlockNode, Chunk } from '../../../grammar/src/syntax-tree.ts';
-import { unitLookup } from '../quantities/unit-table.ts';
 import type { Place, Stated } from './place.ts';
 
 export interface PlacedFact<T> {
@@ -81,8 +80,8 @@ export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): A
 
 /** Matching without the schema's own type: the captures of every schema at once are more than the compiler can spell out. */
 function matchAny(node: BlockNode, schema: BlockSchema): LooseMatch {
-  const match = matchBlock as (node: BlockNode, schema: BlockSchema, units: typeof unitLookup) => unknown;
-  return match(node, schema, unitLookup) as LooseMatch;
+  const match = matchBlock as (node: BlockNode, schema: BlockSchema) => unknown;
+  return match(node, schema) as LooseMatch;
 }
 
 interface LooseMatch {

@@ -3,9 +3,9 @@
  * windings between nets. Topology only; values and signs come later.
  */
 
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Coil, CoilEnd } from './coil.ts';
 import type { LeadPath } from './lead.ts';
-import { canonicalLeadName } from './lead-name.ts';
 import type { Joint, MetalFitting, Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
 import type { ReadingOf } from './readings.ts';

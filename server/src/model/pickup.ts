@@ -1,4 +1,4 @@
-import type { Quantity } from '../quantities/quantity.ts';
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Coil } from './coil.ts';
 import type { LeadPath } from './lead.ts';
 import type { Magnet } from './magnet.ts';

@@ -1,7 +1,7 @@
 /** From captured facts to stated values: quantities in SI, names with their places. */
-import type { At, WrittenPath, WrittenQuantity } from '../../../grammar/src/schema/shape.ts';
+import type { At, WrittenPath } from '../../../grammar/src/schema/shape.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import { type Quantity, quantityOf } from '../quantities/quantity.ts';
+import { type Quantity, quantityOf, type WrittenQuantity } from '../../../grammar/values/quantity.ts';
 import type { LeadPath } from './lead.ts';
 import type { PlacedFact } from './merged-block.ts';
 import type { Place, Stated } from './place.ts';

@@ -1,4 +1,4 @@
-import type { Quantity } from '../quantities/quantity.ts';
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Place, Stated } from './place.ts';
 
 export const ENAMELS = ['plain', 'polyurethane', 'polyester-imide', 'polyvinyl-acetal'] as const;

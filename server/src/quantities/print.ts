@@ -2,7 +2,7 @@
  * Numbers as people read them. The uncertainty keeps one digit, two where it starts with 1 or 2, and the value stops at the same
  * place (the usual rule of measurement reports). `plain` is for terminals without Unicode and for files that machines read.
  */
-import { type Dimension, UNITS, type Unit, unitOf } from './unit-table.ts';
+import { type Dimension, UNITS, type Unit, unitOf } from '../../../grammar/values/unit-table.ts';
 
 export type Style = 'typographic' | 'plain';
 

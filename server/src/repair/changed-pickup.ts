@@ -1,8 +1,9 @@
 /** A pickup with changes made to it: a changed copy of the model, solved as any other pickup is. */
+
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import type { Coil, CoilEnd, CoilLead, PoleUp, Rotation } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
-import { canonicalLeadName } from '../model/lead-name.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';

@@ -1,4 +1,6 @@
 /** What to write of leads that readings have identified: what they prove, and what a person may choose where they leave it open. */
+
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { insertFirstLines, insertLineAfter, present, replaceAt } from '../checks/edits.ts';
@@ -7,7 +9,6 @@ import { ownEdits } from '../checks/own-edits.ts';
 import { list } from '../checks/words.ts';
 import { type Identification, type IdentifiedCoil, identifyLeads } from '../estimates/identify/identify.ts';
 import type { Coil, CoilEnd, Rotation } from '../model/coil.ts';
-import { canonicalLeadName } from '../model/lead-name.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { otherRotation } from './changed-pickup.ts';
 

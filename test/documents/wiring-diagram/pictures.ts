@@ -1,4 +1,6 @@
 /** Invented pickups as pictures: one for each rule of the layout. */
+
+import { colourOf } from '../../../grammar/values/iec60757.ts';
 import type {
   Caption,
   CoilPicture,
@@ -8,7 +10,6 @@ import type {
   PickupPicture,
   VerdictPicture,
 } from '../../../server/src/documents/wiring-diagram/picture.ts';
-import { colourOf } from '../../../server/src/quantities/iec60757.ts';
 
 export const leadOf = (word: string, what: string): LeadPicture => {
   const colour = colourOf(word);

@@ -1,10 +1,11 @@
 /** The numbers that a winder looks at first, each with its ±; of two states side by side, with what the change is known to. */
+
+import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
 import { PHASE_NAMES } from '../../comparison/number-names.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printParts, roundUncertainty } from '../../quantities/print.ts';
-import type { Dimension } from '../../quantities/unit-table.ts';
 import { type LevelWords, levelWords } from '../level-words.ts';
 
 export interface NumbersTable {

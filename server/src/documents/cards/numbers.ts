@@ -1,9 +1,10 @@
 /** Numbers as cards print them. Limits are worked from unrounded values; the unit stands once, in the head of a column. */
+
+import type { Quantity } from '../../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter } from '../../model/bench.ts';
 import { readingLimits } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printCount, printNumber, printQuantity, printValue } from '../../quantities/print.ts';
-import type { Quantity } from '../../quantities/quantity.ts';
 
 const NARROW = '\u202F';
 

@@ -1,5 +1,5 @@
 /** A lead beside its name: two edges keep every colour visible on paper, the letters say it without any colour. */
-import { colourOf, colourWords } from '../../quantities/iec60757.ts';
+import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import { element } from '../svg.ts';
 import { type LeadLook, lead } from '../symbols.ts';

@@ -1,7 +1,7 @@
+import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
-import { colourOf, colourWords } from '../../quantities/iec60757.ts';
 import { printCount, printValue } from '../../quantities/print.ts';
 import type { Run } from '../labels.ts';
 import { coilPath } from '../wiring-diagram/coil-path.ts';

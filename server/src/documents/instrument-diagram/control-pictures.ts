@@ -1,7 +1,7 @@
+import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Control, Instrument, Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import { printValue } from '../../quantities/print.ts';
-import type { Dimension } from '../../quantities/unit-table.ts';
 import type { ControlPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 

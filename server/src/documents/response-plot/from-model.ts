@@ -1,3 +1,4 @@
+import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
@@ -10,7 +11,6 @@ import { sensingPoints } from '../../estimates/sensing-points.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import { audioFrequencies } from '../../physics/circuit/response.ts';
 import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
-import type { Dimension } from '../../quantities/unit-table.ts';
 import { selectionWords } from '../selection-words.ts';
 import { type CurvePicture, frequencyText, type ResponsePicture, resonanceWords } from './response-plot.ts';
 

@@ -1,3 +1,4 @@
+import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
@@ -5,7 +6,6 @@ import type { Coil, CoilEnd } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
 import { leadNode, partNode, tapNode } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
-import { colourOf, colourWords } from '../../quantities/iec60757.ts';
 import { printParts, printQuantity, printValue } from '../../quantities/print.ts';
 import { coilCaptions } from './coil-captions.ts';
 import { type CoilOnPath, coilPath } from './coil-path.ts';

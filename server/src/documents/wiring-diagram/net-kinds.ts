@@ -1,6 +1,6 @@
+import { colourOf } from '../../../../grammar/values/iec60757.ts';
 import { COIL_ENDS } from '../../model/coil.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
-import { colourOf } from '../../quantities/iec60757.ts';
 import type { MistakenEnd } from './mistake.ts';
 import type { NetPicture } from './picture.ts';
 

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { type CodedDimension, parseCode, printCode, toleranceOf } from '../../server/src/quantities/iec60062.ts';
+import { type CodedDimension, parseCode, printCode, toleranceOf } from '../../grammar/values/iec60062.ts';
 
 /** The examples of IEC 60062, clause on resistance and capacitance values (recalled). */
 const EXAMPLES: readonly (readonly [code: string, dimension: CodedDimension, si: number])[] = [

@@ -166,9 +166,6 @@ export function codeMultiplier(letter: string, dimension: Dimension): number | u
   return Object.hasOwn(scale, key) ? scale[key] : undefined;
 }
 
-/** What matching a fact's shape needs to know of units. */
-export const unitLookup = { dimensionOf, symbolsOf, likelyUnit } as const;
-
 function unit(
   symbol: string,
   printed: string,

@@ -10,15 +10,22 @@ export interface Quantity {
 }
 
 /** A quantity as it was read from text: the number and its unit still as written. */
-export interface Written {
+export interface WrittenQuantity {
   readonly dimension: Dimension;
   readonly value: number;
   /** Unit symbol, or the letter of an IEC 60062 code where `code` is true; `undefined` for a bare number. */
   readonly unit: string | undefined;
   readonly code: boolean;
-  readonly uncertainty: { readonly value: number; readonly unit: string | undefined } | undefined;
+  readonly uncertainty: WrittenUncertainty | undefined;
+  /** The whole text as written, unit and uncertainty included. */
   readonly text: string;
   readonly decimals: number;
+}
+
+export interface WrittenUncertainty {
+  readonly value: number;
+  /** `undefined`: in the unit of the quantity it belongs to. `%` is relative. */
+  readonly unit: string | undefined;
 }
 
 /** Why a written quantity has no value. `expected` lists the symbols that would do, the likeliest first. */
@@ -40,7 +47,7 @@ export type QuantityResult =
 const GAUGE_RANGE = { smallest: -3, largest: 60 } as const;
 
 /** The SI value of a written quantity, or the reason why it has none. A `±` is taken as one standard deviation. */
-export function quantityOf(written: Written): QuantityResult {
+export function quantityOf(written: WrittenQuantity): QuantityResult {
   if (!Number.isFinite(written.value)) return failed({ kind: 'not-finite' });
   const scale = scaleOf(written);
   if ('kind' in scale) return failed(scale);
@@ -58,7 +65,7 @@ export function quantityOf(written: Written): QuantityResult {
 
 type Scale = Pick<Unit, 'factor' | 'offset'>;
 
-function scaleOf({ dimension, value, unit, code }: Written): Scale | QuantityProblem {
+function scaleOf({ dimension, value, unit, code }: WrittenQuantity): Scale | QuantityProblem {
   const expected = expectedSymbols(dimension, value);
   if (unit === undefined) {
     return dimension === 'turns' ? { factor: 1, offset: 0 } : { kind: 'unit-missing', expected };
@@ -72,7 +79,7 @@ function scaleOf({ dimension, value, unit, code }: Written): Scale | QuantityPro
 }
 
 /** One standard deviation in SI. A percentage is of the number as written, so `21 degC ± 5 %` is ± 1.05 K. */
-function deviationOf(written: Written, factor: number): number | undefined | QuantityProblem {
+function deviationOf(written: WrittenQuantity, factor: number): number | undefined | QuantityProblem {
   const { uncertainty, dimension } = written;
   if (uncertainty === undefined) return undefined;
   if (!Number.isFinite(uncertainty.value)) return { kind: 'not-finite' };
@@ -87,7 +94,7 @@ function deviationOf(written: Written, factor: number): number | undefined | Qua
 }
 
 /** AWG counts down below 0: 00 is -1, 000 is -2, 0000 is -3; the digits carry it, the number read from them cannot. */
-function gaugeNumber({ dimension, value, text }: Written): number {
+function gaugeNumber({ dimension, value, text }: WrittenQuantity): number {
   if (dimension !== 'gauge' || value !== 0) return value;
   const zeros = /^0+(?![\d.])/.exec(text)?.[0].length ?? 1;
   return 1 - zeros;

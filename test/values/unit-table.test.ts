@@ -8,7 +8,7 @@ import {
   toSi,
   UNITS,
   unitOf,
-} from '../../server/src/quantities/unit-table.ts';
+} from '../../grammar/values/unit-table.ts';
 
 /** SI brochure prefixes and exact definitions: inch 25.4 mm, gauss 1e-4 T, oersted 1000/(4π) A/m, °F by its two fixed points. */
 const IN_SI: readonly (readonly [value: number, symbol: string, dimension: Dimension, si: number])[] = [

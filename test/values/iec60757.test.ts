@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { COLOUR_CODES, COLOURS, colourOf, colourWords, usualSpelling } from '../../server/src/quantities/iec60757.ts';
+import { COLOUR_CODES, COLOURS, colourOf, colourWords, usualSpelling } from '../../grammar/values/iec60757.ts';
 
 /** IEC 60757, table of letter codes (recalled). */
 const STANDARD = {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { quantityOf, type Written } from '../../server/src/quantities/quantity.ts';
+import { quantityOf, type WrittenQuantity } from '../../grammar/values/quantity.ts';
 
 describe('a written quantity', () => {
   it('becomes SI and remembers its text', () => {
@@ -91,23 +91,26 @@ describe('a written quantity', () => {
   });
 });
 
-function written(text: string, parts: Pick<Written, 'dimension' | 'value'> & Partial<Written>): Written {
+function written(
+  text: string,
+  parts: Pick<WrittenQuantity, 'dimension' | 'value'> & Partial<WrittenQuantity>,
+): WrittenQuantity {
   return { unit: undefined, code: false, uncertainty: undefined, decimals: 0, text, ...parts };
 }
 
-function si(text: Written): number {
+function si(text: WrittenQuantity): number {
   const result = quantityOf(text);
   assert.ok(result.ok);
   return result.quantity.si;
 }
 
-function sd(text: Written): number {
+function sd(text: WrittenQuantity): number {
   const result = quantityOf(text);
   assert.ok(result.ok && result.quantity.sd !== undefined);
   return result.quantity.sd;
 }
 
-function problem(text: Written) {
+function problem(text: WrittenQuantity) {
   const result = quantityOf(text);
   assert.ok(!result.ok);
   return result.problem;

@@ -1,4 +1,4 @@
-import { colourOf, colourWords } from '../quantities/iec60757.ts';
+import { colourOf, colourWords } from './iec60757.ts';
 
 /** One name for a lead however it is written: `VT` and `violet` are the same lead; other names stand for themselves. */
 export function canonicalLeadName(written: string): string {
