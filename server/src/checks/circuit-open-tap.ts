@@ -1,5 +1,5 @@
-import { partsOf } from '../estimates/positions.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import { partsOf } from '../model/selection.ts';
 import { defineInstrumentCheck, positionWords } from './instrument-check.ts';
 
 /** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */

@@ -1,6 +1,6 @@
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
-import { partsOf } from '../estimates/positions.ts';
 import type { Selection } from '../model/instrument.ts';
+import { partsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';

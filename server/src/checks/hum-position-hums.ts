@@ -3,6 +3,7 @@ import { phaseOf, type SoundingCoil, soundingCoils } from '../estimates/position
 import { combinedDb } from '../estimates/quick.ts';
 import { servesDifferentStrings } from '../model/coil.ts';
 import type { Selection } from '../model/instrument.ts';
+import { mapParts, partsOf } from '../model/selection.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';
@@ -66,28 +67,20 @@ interface Choice {
 
 /** The selection with one split's coil exchanged for another of the same pickup. */
 function otherChoices(selection: Selection): readonly Choice[] {
-  if (selection.kind === 'reversed')
-    return otherChoices(selection.of).map((choice) => ({ ...choice, changed: { ...selection, of: choice.changed } }));
-  if (selection.kind === 'series' || selection.kind === 'parallel')
-    return selection.of.flatMap((each, index) =>
-      otherChoices(each).map((choice) => ({
-        ...choice,
-        changed: { ...selection, of: selection.of.map((part, place) => (place === index ? choice.changed : part)) },
-      })),
-    );
-  if (selection.kind !== 'coil') return [];
-  const { slot, coil, path } = selection;
-  const coils = slot.pickup?.coils ?? [];
-  const taken = coils.find(({ name }) => name === coil);
-  // A half that senses other strings is no choice in place of this one.
-  return coils
-    .filter((each) => each !== taken && !(taken && servesDifferentStrings(each, taken)))
-    .map(({ name }) => ({
-      changed: { ...selection, coil: name },
-      from: path.text,
-      to: `${slot.name}.${name}`,
-      place: pathOnly(selection),
-    }));
+  return partsOf(selection).flatMap((part) => {
+    if (part.kind !== 'coil') return [];
+    const coils = part.slot.pickup?.coils ?? [];
+    const taken = coils.find(({ name }) => name === part.coil);
+    // A half that senses other strings is no choice in place of this one.
+    return coils
+      .filter((each) => each !== taken && !(taken && servesDifferentStrings(each, taken)))
+      .map(({ name }) => ({
+        changed: mapParts(selection, (each) => (each === part ? { ...part, coil: name } : each)),
+        from: part.path.text,
+        to: `${part.slot.name}.${name}`,
+        place: pathOnly(part),
+      }));
+  });
 }
 
 /** The part's name without its `through …`. */

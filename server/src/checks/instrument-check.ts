@@ -1,9 +1,11 @@
 /** The form of a check over an instrument and its selector positions. */
+
 import { AT_THE_METER, type PositionNetwork, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
-import { type SoundingCoil, slotsOf, soundingCoils } from '../estimates/positions.ts';
+import { type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
+import { slotsOf } from '../model/selection.ts';
 import { type Found, findingOf } from './check.ts';
 import type { Edit, Finding, Severity } from './finding.ts';
 

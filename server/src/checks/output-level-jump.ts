@@ -1,6 +1,6 @@
 import { turnsShare } from '../estimates/electric.ts';
 import { phaseOf, type SoundingCoil, stringShare } from '../estimates/positions.ts';
-import type { Selection } from '../model/instrument.ts';
+import { joinsInSeries } from '../model/selection.ts';
 import {
   defineInstrumentCheck,
   type InstrumentContext,
@@ -68,12 +68,6 @@ function positionLevels({ positions }: InstrumentContext): readonly Level[] {
     );
     return strongest > 0 ? [{ solved, number: Number(position.key.value), db: 20 * Math.log10(strongest) }] : [];
   });
-}
-
-function joinsInSeries(selection: Selection): boolean {
-  if (selection.kind === 'series') return true;
-  if (selection.kind === 'reversed') return joinsInSeries(selection.of);
-  return selection.kind === 'parallel' && selection.of.some(joinsInSeries);
 }
 
 /** Signed turns of a coil as they reach the jack. */

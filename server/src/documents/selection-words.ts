@@ -1,28 +1,29 @@
 import type { Selection } from '../model/instrument.ts';
+import { foldSelection, type SelectionPart } from '../model/selection.ts';
 import { printValue } from '../quantities/print.ts';
 
 /** How a position joins its pickups, in the trade's words: `bridge slug ∥ middle`, `neck + bridge in series`. */
-export function selectionWords(selection: Selection): string {
-  switch (selection.kind) {
-    case 'pickup':
-      return selection.slot.name;
-    case 'coil': {
-      const through = selection.throughOhm?.value.si;
-      const rest = through === undefined ? '' : ` through ${printValue({ value: through, dimension: 'resistance' })}`;
-      return `${selection.slot.name} ${selection.coil}${rest}`;
-    }
-    case 'tap':
-      return `${selection.slot.name} at ${selection.lead}`;
-    case 'reversed':
-      return `${inner(selection.of)} reversed`;
-    case 'series':
-      return `${selection.of.map(inner).join(' + ')} in series`;
-    case 'parallel':
-      return selection.of.map(inner).join(' ∥ ');
-  }
+export const selectionWords = (selection: Selection): string =>
+  foldSelection<Words>(selection, {
+    part: (part) => ({ text: partWords(part), inner: partWords(part) }),
+    reversed: ({ inner }) => ({ text: `${inner} reversed`, inner: `${inner} reversed` }),
+    joined: (of, how) => {
+      const inner = of.map((each) => each.inner);
+      const text = how === 'series' ? `${inner.join(' + ')} in series` : inner.join(' ∥ ');
+      return { text, inner: `(${text})` };
+    },
+  }).text;
+
+/** By itself, and inside of something larger. */
+interface Words {
+  readonly text: string;
+  readonly inner: string;
 }
 
-function inner(selection: Selection): string {
-  const words = selectionWords(selection);
-  return selection.kind === 'series' || selection.kind === 'parallel' ? `(${words})` : words;
+function partWords(part: SelectionPart): string {
+  if (part.kind === 'pickup') return part.slot.name;
+  if (part.kind === 'tap') return `${part.slot.name} at ${part.lead}`;
+  const through = part.throughOhm?.value.si;
+  const rest = through === undefined ? '' : ` through ${printValue({ value: through, dimension: 'resistance' })}`;
+  return `${part.slot.name} ${part.coil}${rest}`;
 }

@@ -2,15 +2,17 @@
  * What a meter on the jack should show on each `position` line of an instrument's readings, controls full up and nothing plugged
  * in, and why it may show something else.
  */
+
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
+import { slotsOf } from '../model/selection.ts';
 import { besideOhm, readingLimits } from '../physics/meter.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { type ReadingTemperature, readingTemperature } from './coil-reading.ts';
 import type { QuickOf } from './position-network.ts';
-import { FULL_UP, jackResistance, type PotsAt, slotsOf, withTracks } from './positions.ts';
+import { FULL_UP, jackResistance, type PotsAt, withTracks } from './positions.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {

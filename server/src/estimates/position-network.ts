@@ -1,6 +1,8 @@
 /** A selector position as a circuit: its pickups and coils joined as the position says, controls, cable and input. */
+
 import type { Control, Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { type PlacedPart, partsBetween, type SelectionPart } from '../model/selection.ts';
 import { type Component, ground, netsOf } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
@@ -29,10 +31,10 @@ export const AS_PLAYED: Setting = { volume: 10, tone: 10, plugged: true, full: t
 /** A coil, or a part of one, that stands in the position. */
 export interface PlacedSegment {
   readonly segment: Segment;
+  /** What the position takes it as. */
+  readonly part: SelectionPart;
   readonly slot: Slot;
   readonly quick: QuickEstimates;
-  /** Shorted or left out by a split: it carries no signal of its own that is meant. */
-  readonly idle: boolean;
 }
 
 export interface PlacedMetal {
@@ -60,8 +62,8 @@ export function positionNetwork(
   quickOf: QuickOf,
   setting: Setting,
 ): PositionNetwork {
-  const build: Build = { components: [], segments: [], metal: [], instrument, quickOf, setting, count: 0 };
-  join(selection, SELECTED, ground, build);
+  const build: Build = { components: [], segments: [], metal: [], instrument, quickOf, setting };
+  join(selection, build);
   const masters = instrument.controls.filter(({ forSlot }) => forSlot === undefined);
   addControls(masters, '', SELECTED, JACK, build);
   const { cable, input } = instrument;
@@ -97,46 +99,28 @@ interface Build {
   readonly instrument: Instrument;
   readonly quickOf: QuickOf;
   readonly setting: Setting;
-  count: number;
 }
 
-function join(selection: Selection, hot: string, low: string, build: Build): void {
-  switch (selection.kind) {
-    case 'reversed':
-      join(selection.of, low, hot, build);
-      return;
-    case 'parallel':
-      for (const each of selection.of) join(each, hot, low, build);
-      return;
-    case 'series': {
-      build.count += 1;
-      const name = `series ${build.count}`;
-      selection.of.forEach((each, index) => {
-        join(
-          each,
-          index === 0 ? hot : `${name}.${index}`,
-          index === selection.of.length - 1 ? low : `${name}.${index + 1}`,
-          build,
-        );
-      });
-      return;
-    }
-    default:
-      place(selection, hot, low, build);
-  }
+/** Joins the parts of a selection between the selector and ground. */
+function join(selection: Selection, build: Build): void {
+  let joints = 0;
+  const joint = () => {
+    joints += 1;
+    return `joint ${joints}`;
+  };
+  partsBetween(selection, SELECTED, ground, joint).forEach((placed, index) => {
+    place(placed, index, build);
+  });
 }
-
-type Part = Extract<Selection, { readonly kind: 'pickup' | 'coil' | 'tap' }>;
 
 /** Puts one pickup, one of its coils, or a part of it, between two nodes, with the controls that serve it alone. */
-function place(part: Part, hot: string, low: string, build: Build): void {
+function place({ part, high: hot, low }: PlacedPart<string>, index: number, build: Build): void {
   const { pickup } = part.slot;
   if (!pickup) return;
   const quick = build.quickOf(pickup);
   const { netlist } = quick;
-  build.count += 1;
   const prefix = build.segments.some(({ slot }) => slot === part.slot)
-    ? `${part.slot.name}'${build.count}.`
+    ? `${part.slot.name}'${index}.`
     : `${part.slot.name}.`;
   const nodeOf = (net: number) => `${prefix}net ${net}`;
   const tie = (net: number | undefined, node: string, name: string) => {
@@ -175,8 +159,7 @@ function place(part: Part, hot: string, low: string, build: Build): void {
   build.components.push(...parts.components);
   const leadF = build.setting.full ? pickupMagnetics(quick).leadF * build.setting.scaling.capacitance : 0;
   if (leadF > 0) build.components.push(capacitor({ name: `${prefix}own cable`, from: high, to: low, farad: leadF }));
-  for (const segment of kept)
-    build.segments.push({ segment, slot: part.slot, quick, idle: alone !== undefined && segment.coil.name !== alone });
+  for (const segment of kept) build.segments.push({ segment, part, slot: part.slot, quick });
   for (const { name, net } of netlist.metal)
     if (net >= 0) {
       build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: nodeOf(net) }));

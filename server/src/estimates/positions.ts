@@ -1,7 +1,8 @@
 /** Every selector position of an instrument, pots anywhere: resistance at the jack, phase, hum, signal and response. */
 import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
 import { type Sign, servesDifferentStrings } from '../model/coil.ts';
-import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
+import type { Instrument, Position, Selection } from '../model/instrument.ts';
+import { slotsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
@@ -161,18 +162,6 @@ function cableWords(cable: Instrument['cable'], { cableF }: PotsAt): string {
   if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
   return cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed';
 }
-
-/** The pickups, coils and taps that a selection names, in order. */
-export function partsOf(
-  selection: Selection,
-): readonly Extract<Selection, { readonly kind: 'pickup' | 'coil' | 'tap' }>[] {
-  if (selection.kind === 'reversed') return partsOf(selection.of);
-  if (selection.kind === 'series' || selection.kind === 'parallel') return selection.of.flatMap(partsOf);
-  return [selection];
-}
-
-/** The slots that a selection names, in order. */
-export const slotsOf = (selection: Selection): readonly Slot[] => partsOf(selection).map(({ slot }) => slot);
 
 const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstimates[] =>
   slotsOf(selection).flatMap(({ pickup }) => (pickup ? [quickOf(pickup)] : []));

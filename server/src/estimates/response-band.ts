@@ -1,12 +1,14 @@
 /** How well a response is known: its level over frequency with the limits of one standard deviation. */
+
 import type { Instrument, Selection } from '../model/instrument.ts';
+import { slotsOf } from '../model/selection.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { Scaling } from './electric.ts';
 import type { FrequencyResponse } from './estimates.ts';
 import { DEFAULT_LOAD, type Load, pickupResponse, responseCauses } from './pickup-estimates.ts';
 import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts';
-import { FULL_UP, type PotsAt, REFERENCE_LEVEL_DB, slotsOf, stringSources } from './positions.ts';
+import { FULL_UP, type PotsAt, REFERENCE_LEVEL_DB, stringSources } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
 import { scalingCauses } from './scaling-causes.ts';
 

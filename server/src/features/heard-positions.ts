@@ -1,6 +1,6 @@
 import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
-import { slotsOf } from '../estimates/positions.ts';
 import type { Position } from '../model/instrument.ts';
+import { slotsOf } from '../model/selection.ts';
 
 /** A selector position through which a pickup or an instrument is heard. */
 export interface HeardPosition {

@@ -14,6 +14,7 @@ import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { partsBetween, reverses, slotsOf } from '../model/selection.ts';
 import { changedPickup, NO_CHANGE, type PickupChange, turnedCoils } from './changed-pickup.ts';
 import { changesOf, choicesOf, type Move, type SplitPart, splitParts, withChoices } from './moves.ts';
 
@@ -98,12 +99,7 @@ function bitsOf(parts: readonly PickupJudge[]): (move: Move) => bigint {
   };
 }
 
-const complete = (selection: Selection): boolean =>
-  selection.kind === 'reversed'
-    ? complete(selection.of)
-    : selection.kind === 'series' || selection.kind === 'parallel'
-      ? selection.of.every(complete)
-      : selection.slot.pickup !== undefined;
+const complete = (selection: Selection): boolean => slotsOf(selection).every(({ pickup }) => pickup !== undefined);
 
 /** A coil's signs turned over by changes: for the string by leads, wind or poles, for hum by leads or wind. */
 interface Flip {
@@ -202,28 +198,14 @@ function metalOf(netlist: PickupNetlist): Metal {
 }
 
 /** Pickups whose own ground does not lie on the instrument's ground in some position. */
-function floatingLows(instrument: Instrument): ReadonlySet<Pickup> {
-  const found = new Set<Pickup>();
-  const visit = (selection: Selection, high: boolean, low: boolean): void => {
-    switch (selection.kind) {
-      case 'reversed':
-        visit(selection.of, low, high);
-        return;
-      case 'parallel':
-        for (const each of selection.of) visit(each, high, low);
-        return;
-      case 'series':
-        selection.of.forEach((each, index) => {
-          visit(each, index === 0 && high, index === selection.of.length - 1 && low);
-        });
-        return;
-      default:
-        if (!low && selection.slot.pickup) found.add(selection.slot.pickup);
-    }
-  };
-  for (const { selection } of instrument.positions) if (selection) visit(selection, false, true);
-  return found;
-}
+const floatingLows = ({ positions }: Instrument): ReadonlySet<Pickup> =>
+  new Set(
+    positions.flatMap(({ selection }) =>
+      (selection ? partsBetween(selection, 'hot', 'ground', () => 'between') : []).flatMap(({ part, low }) =>
+        low !== 'ground' && part.slot.pickup ? [part.slot.pickup] : [],
+      ),
+    ),
+  );
 
 type PositionJudge = (flips: ReadonlyMap<Coil, Flip>, choices: ReadonlyMap<SplitPart, string>) => readonly Fault[];
 
@@ -276,10 +258,6 @@ const NO_FLIPS: ReadonlyMap<Coil, Flip> = new Map();
 
 const otherCoils = ({ slot }: SplitPart, taken: string): readonly string[] =>
   (slot.pickup?.coils ?? []).flatMap(({ name }) => (name === taken ? [] : [name]));
-
-export const reverses = (selection: Selection): boolean =>
-  selection.kind === 'reversed' ||
-  ((selection.kind === 'series' || selection.kind === 'parallel') && selection.of.some(reverses));
 
 function solve(instrument: Instrument, selection: Selection, quickOf: QuickOf): Solved {
   const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);

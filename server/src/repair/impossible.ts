@@ -4,7 +4,8 @@ import { positionWords } from '../checks/instrument-check.ts';
 import { capital, list } from '../checks/words.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { sounds } from '../estimates/signs.ts';
-import { type Fault, type Judge, reverses, type Subject } from './faults.ts';
+import { reverses } from '../model/selection.ts';
+import type { Fault, Judge, Subject } from './faults.ts';
 import type { Move } from './moves.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 

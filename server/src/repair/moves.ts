@@ -1,9 +1,11 @@
 /** The changes a person can make to some pickups and to the selector positions that use them. */
+
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { type Coil, servesDifferentStrings } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { mapParts, partsOf } from '../model/selection.ts';
 import {
   changedPickup,
   endOnShield,
@@ -105,25 +107,16 @@ function positionMoves(position: Position): readonly Move[] {
 
 /** Single coils that a selection takes, in order; one whose other coils stand elsewhere in it is no choice. */
 export function splitParts(selection: Selection): readonly SplitPart[] {
-  const parts = allParts(selection);
+  const parts = partsOf(selection).filter((part) => part.kind === 'coil');
   return parts.filter((part) => parts.filter(({ slot }) => slot === part.slot).length === 1);
 }
 
-function allParts(selection: Selection): readonly SplitPart[] {
-  if (selection.kind === 'reversed') return allParts(selection.of);
-  if (selection.kind === 'series' || selection.kind === 'parallel') return selection.of.flatMap(allParts);
-  return selection.kind === 'coil' ? [selection] : [];
-}
-
 /** The selection with other coils taken for some parts. */
-export function withChoices(selection: Selection, choices: ReadonlyMap<SplitPart, string>): Selection {
-  if (selection.kind === 'reversed') return { ...selection, of: withChoices(selection.of, choices) };
-  if (selection.kind === 'series' || selection.kind === 'parallel')
-    return { ...selection, of: selection.of.map((each) => withChoices(each, choices)) };
-  if (selection.kind !== 'coil') return selection;
-  const coil = choices.get(selection);
-  return coil === undefined ? selection : { ...selection, coil };
-}
+export const withChoices = (selection: Selection, choices: ReadonlyMap<SplitPart, string>): Selection =>
+  mapParts(selection, (part) => {
+    if (part.kind !== 'coil') return part;
+    return { ...part, coil: choices.get(part) ?? part.coil };
+  });
 
 /** What is done to each pickup by these moves. */
 export function changesOf(moves: readonly Move[]): ReadonlyMap<Pickup, PickupChange> {

@@ -1,11 +1,12 @@
 import type { Position, Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
+import type { PlacedPart } from '../../model/selection.ts';
 import { coilBlocks, netLabel, resistanceText, unknownBlock } from './coil-blocks.ts';
 import { masters, ohms, ownControls } from './control-pictures.ts';
 import { factsOf } from './facts.ts';
 import type { Exit, NodePicture, PickupBlock, Schematic } from './schematic-picture.ts';
 import { type Shop, soundingIn } from './shop.ts';
-import { EARTH, OUT, type PlacedPart, Points, placedParts, shortedCoils, spansOutput } from './switching.ts';
+import { EARTH, OUT, Points, placedParts, shortedCoils, spansOutput } from './switching.ts';
 
 /** One position drawn by itself: its joints as they are soldered or switched, without contacts. */
 export function onePosition(shop: Shop, position: Position): Schematic {
@@ -39,7 +40,7 @@ interface Joints {
 }
 
 /** A pickup may stand in a position more than once, each time with another of its coils. */
-type IndexedPart = PlacedPart & { readonly index: number };
+type IndexedPart = PlacedPart<string> & { readonly index: number };
 
 function pickupBlock(slot: Slot, parts: readonly IndexedPart[], joints: Joints): PickupBlock {
   const quick = slot.pickup && joints.shop.quickOf(slot.pickup);

@@ -1,9 +1,7 @@
 /** What the selector joins, as a drawing needs it: contacts where every position can be had by closing some, else one position's joints. */
-import type { partsOf } from '../../estimates/positions.ts';
 import type { Instrument, Position, Selection } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
-
-export type Part = ReturnType<typeof partsOf>[number];
+import { type PlacedPart, partsBetween, type SelectionPart } from '../../model/selection.ts';
 
 export interface Contact {
   readonly slot: string;
@@ -14,7 +12,7 @@ export interface Contact {
   readonly closedIn: readonly string[];
 }
 
-export type NetlistOf = (part: Part) => PickupNetlist | undefined;
+export type NetlistOf = (part: SelectionPart) => PickupNetlist | undefined;
 
 /** Contacts of all positions; `undefined` where some position needs more than closing contacts to the output and to ground. */
 export function contactsOf(instrument: Instrument, netlistOf: NetlistOf): readonly Contact[] | undefined {
@@ -59,7 +57,7 @@ function plainJoints(
 
 type Joint = Pick<Contact, 'net' | 'to' | 'throughOhm'>;
 
-function partJoints(part: Part, netlist: PickupNetlist): readonly Joint[] | undefined {
+function partJoints(part: SelectionPart, netlist: PickupNetlist): readonly Joint[] | undefined {
   const hot = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
   const joints: Joint[] = hot === undefined ? [] : [{ net: hot, to: 'bus', throughOhm: undefined }];
   if (part.kind !== 'coil') return joints;
@@ -87,7 +85,10 @@ function partJoints(part: Part, netlist: PickupNetlist): readonly Joint[] | unde
 }
 
 /** Ends of the coils that a split shorts; `undefined` where one lies across the output and has to be left off instead. */
-export function shortedCoils(part: Part, netlist: PickupNetlist): readonly (readonly [number, number])[] | undefined {
+export function shortedCoils(
+  part: SelectionPart,
+  netlist: PickupNetlist,
+): readonly (readonly [number, number])[] | undefined {
   if (part.kind !== 'coil') return [];
   const shorts: (readonly [number, number])[] = [];
   for (const { coil, start, finish } of netlist.windings) {
@@ -101,44 +102,17 @@ export function shortedCoils(part: Part, netlist: PickupNetlist): readonly (read
 export const spansOutput = (a: number, b: number, { hot, ground }: PickupNetlist): boolean =>
   (a === hot && b === ground) || (a === ground && b === hot);
 
-/** Where a part of a position stands: the points above and below it. */
-export interface PlacedPart {
-  readonly part: Part;
-  readonly high: string;
-  readonly low: string;
-}
-
 export const OUT = 'out';
 export const EARTH = 'earth';
 
 /** The parts of a position between their points; inner points of a series are named in order. */
-export function placedParts({ selection }: Position): readonly PlacedPart[] {
-  const placed: PlacedPart[] = [];
+export function placedParts({ selection }: Position): readonly PlacedPart<string>[] {
   let inner = 0;
-  const put = (each: Selection, high: string, low: string): void => {
-    switch (each.kind) {
-      case 'reversed':
-        put(each.of, low, high);
-        return;
-      case 'parallel':
-        for (const one of each.of) put(one, high, low);
-        return;
-      case 'series': {
-        const joints = each.of.slice(1).map(() => {
-          inner += 1;
-          return `joint ${inner}`;
-        });
-        each.of.forEach((one, index) => {
-          put(one, joints[index - 1] ?? high, joints[index] ?? low);
-        });
-        return;
-      }
-      default:
-        placed.push({ part: each, high, low });
-    }
+  const joint = () => {
+    inner += 1;
+    return `joint ${inner}`;
   };
-  if (selection !== undefined) put(selection, OUT, EARTH);
-  return placed;
+  return selection ? partsBetween(selection, OUT, EARTH, joint) : [];
 }
 
 /** Points that are one: the name of each set is OUT or EARTH where it holds them. */
