@@ -40,6 +40,13 @@ describe('architecture', () => {
       assert.deepEqual(offences, []);
     });
 
+  it('has no circle of files, imports of types included', () => {
+    const files = sources(['grammar/src', 'server/src', 'client/src', 'client/webview']);
+    const imports = new Map(files.map((file) => [file, importsOf(file).flatMap((each) => fileOf(file, each) ?? [])]));
+    assert.ok([...imports.values()].flat().length > files.length, 'hardly any import was found');
+    assert.deepEqual(circleIn(imports), []);
+  });
+
   it('names only paths that exist', () => {
     const pages = ['README.md', 'DEVELOPERS.md'];
     const missing = pages.flatMap((page) => {
@@ -83,9 +90,34 @@ function importsOf(file: string): readonly string[] {
   ].flatMap((match) => match[1] ?? match[2] ?? match[3] ?? []);
 }
 
+/** The file that an import names; `undefined` for a package. */
+const fileOf = (from: string, specifier: string): string | undefined =>
+  specifier.startsWith('.') ? path.posix.join(path.posix.dirname(from), specifier) : undefined;
+
+/** Files that import each other round in a circle, the first found; empty where there is none. */
+function circleIn(imports: ReadonlyMap<string, readonly string[]>): readonly string[] {
+  const done = new Set<string>();
+  const walk = (file: string, way: readonly string[]): readonly string[] => {
+    const before = way.indexOf(file);
+    if (before >= 0) return [...way.slice(before), file];
+    if (done.has(file)) return [];
+    for (const next of imports.get(file) ?? []) {
+      const circle = walk(next, [...way, file]);
+      if (circle.length > 0) return circle;
+    }
+    done.add(file);
+    return [];
+  };
+  for (const file of imports.keys()) {
+    const circle = walk(file, []);
+    if (circle.length > 0) return circle;
+  }
+  return [];
+}
+
 function offence(file: string, specifier: string, part: Part, parts: readonly Part[]): readonly string[] {
-  if (specifier.startsWith('.')) {
-    const target = path.posix.normalize(path.posix.join(path.posix.dirname(file), specifier));
+  const target = fileOf(file, specifier);
+  if (target !== undefined) {
     const home = partOf(target, parts);
     if (!home || home === part || part.parts.includes(home.name) || part.parts.includes(target)) return [];
     return [`${file} imports ${target} (${home.name})`];

@@ -1,6 +1,6 @@
 /** Findings as workflow commands, which a CI run shows as annotations beside the lines of a pull request. */
 import type { Severity } from '../checks/finding.ts';
-import type { CheckedFile } from './check.ts';
+import type { CheckedFile } from './located-finding.ts';
 import { visibleLines } from './visible.ts';
 
 export function checkGithub(files: readonly CheckedFile[]): string {

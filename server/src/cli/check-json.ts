@@ -1,5 +1,5 @@
 /** `check/1`: findings as data. The shape is published as a JSON Schema beside this file. */
-import type { CheckedFile } from './check.ts';
+import type { CheckedFile } from './located-finding.ts';
 import { jsonText } from './visible.ts';
 
 export function checkJson(files: readonly CheckedFile[]): string {

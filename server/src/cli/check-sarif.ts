@@ -3,10 +3,9 @@ import path from 'node:path';
 import manifest from '../../../package.json' with { type: 'json' };
 import type { Severity } from '../checks/finding.ts';
 import { explanationOf } from '../checks/pages.ts';
-import type { CheckedFile } from './check.ts';
 import { summaryOf } from './explain.ts';
 import type { Range } from './line-map.ts';
-import type { Location } from './located-finding.ts';
+import type { CheckedFile, Location } from './located-finding.ts';
 import { jsonText } from './visible.ts';
 
 export function checkSarif(files: readonly CheckedFile[], problems: readonly string[]): string {

@@ -1,8 +1,7 @@
 /** Findings for people: where, what and why, the line with marks under it, the lines that are part of the cause, the fix. */
 import type { Severity } from '../checks/finding.ts';
-import type { CheckedFile } from './check.ts';
 import type { Range } from './line-map.ts';
-import type { LocatedFinding, LocatedFix, Location } from './located-finding.ts';
+import type { CheckedFile, LocatedFinding, LocatedFix, Location } from './located-finding.ts';
 import { markedLines } from './source-lines.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';

@@ -5,14 +5,9 @@ import { checkSarif } from './check-sarif.ts';
 import { checkText } from './check-text.ts';
 import { defineCommand } from './command.ts';
 import { specFiles } from './files.ts';
-import { type LocatedFinding, locateFindings } from './located-finding.ts';
+import { type CheckedFile, locateFindings } from './located-finding.ts';
 import { analyseSource, readSource, SOURCE_OPTIONS } from './source.ts';
 import { visibleLines } from './visible.ts';
-
-export interface CheckedFile {
-  readonly path: string;
-  readonly findings: readonly LocatedFinding[];
-}
 
 export const check = defineCommand({
   name: 'check',

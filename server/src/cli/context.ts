@@ -1,5 +1,6 @@
 /** All that a command may touch of the process. Tests hand in their own. */
 import type { Analysis, Host } from '../analysis/analysis-types.ts';
+import type { Output } from './output.ts';
 import type { Progress } from './progress.ts';
 import type { Styles } from './styles.ts';
 
@@ -14,11 +15,6 @@ export interface Context {
   readonly progress: Progress;
   readStandardInput(): Promise<Uint8Array>;
   readonly analyser: Analyser;
-}
-
-export interface Output {
-  readonly isTerminal: boolean;
-  write(text: string): void;
 }
 
 export interface Analyser {

@@ -4,6 +4,11 @@ import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import { pathOf, shownPath } from './files.ts';
 import { type LineMap, lineMap, type Range } from './line-map.ts';
 
+export interface CheckedFile {
+  readonly path: string;
+  readonly findings: readonly LocatedFinding[];
+}
+
 export interface LocatedFinding {
   readonly code: string;
   readonly severity: Severity;

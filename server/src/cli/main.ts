@@ -1,7 +1,7 @@
 /** Where a shell starts: the process as a context, and nothing else. */
 import { createAnalyser } from '../analysis/analysis.ts';
 import { commands } from './commands.ts';
-import type { Output } from './context.ts';
+import type { Output } from './output.ts';
 import { progressOn } from './progress.ts';
 import { run } from './run.ts';
 import { stylesFor } from './styles.ts';

@@ -1,4 +1,4 @@
-import type { Output } from './context.ts';
+import type { Output } from './output.ts';
 
 /** Says what is being done on standard error, on a terminal only and only once a command has taken longer than a second. */
 export interface Progress {

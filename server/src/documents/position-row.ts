@@ -5,57 +5,10 @@ import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
 import { textLine } from './labels.ts';
 import { HUM_FLOOR_DB, levelWords } from './level-words.ts';
 import { sparkNodes } from './position-spark.ts';
+import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { type PositionRow, resistanceParts, rowWords, stringText } from './positions-picture.ts';
 import { circle, d, path, rect, type SvgNode } from './svg.ts';
 import { fitText, wrapText } from './text-width.ts';
-
-export interface Columns {
-  readonly height: number;
-  readonly key: number;
-  readonly title: number;
-  readonly titleWidth: number;
-  readonly spark: readonly [number, number];
-  /** Top and bottom of the spark within a row. */
-  readonly sparkY: readonly [number, number];
-  readonly string: readonly [number, number];
-  readonly hum: readonly [number, number];
-  readonly humY: number;
-  readonly words: number;
-  readonly wordsWidth: number;
-}
-
-export const COLUMNS: Readonly<Record<DrawingWidth, Columns>> = {
-  wide: {
-    height: 70,
-    key: 32,
-    title: 60,
-    titleWidth: 152,
-    spark: [222, 422],
-    sparkY: [6, 62],
-    string: [562, 594],
-    hum: [628, 736],
-    humY: 32,
-    words: 768,
-    wordsWidth: 160,
-  },
-  narrow: {
-    height: 132,
-    key: 16,
-    title: 40,
-    titleWidth: 290,
-    spark: [40, 226],
-    sparkY: [60, 122],
-    string: [250, 286],
-    hum: [364, 472],
-    humY: 71,
-    words: 250,
-    wordsWidth: 222,
-  },
-};
-
-export const STRING_FLOOR_DB = -20;
-
-export const HUM_TOP_DB = 6;
 
 export function drawRow(row: PositionRow, top: number, size: DrawingWidth): SvgNode {
   const columns = COLUMNS[size];
@@ -72,7 +25,7 @@ export function drawRow(row: PositionRow, top: number, size: DrawingWidth): SvgN
     ...marked,
     ...titleNodes(row, top, columns),
     ...sparkNodes(row, top, columns),
-    ...(size === 'wide' ? wideNumbers(row, top) : narrowNumbers(row, top, frame.right)),
+    ...(size === 'wide' ? wideNumbers(row, top, columns) : narrowNumbers(row, top, columns)),
     ...stringNodes(row, top, columns, size),
     ...humNodes(row, top, columns, size),
     ...wordNodes(row, top, columns, size),
@@ -101,24 +54,24 @@ function titleNodes(
   ];
 }
 
-function wideNumbers({ estimates, string }: PositionRow, top: number): readonly SvgNode[] {
+function wideNumbers({ estimates, string }: PositionRow, top: number, { ohm, stringEnd }: Columns): readonly SvgNode[] {
   const { value, uncertainty } = resistanceParts(estimates);
   const level = string === undefined ? 'unknown' : printNumber(string.db, 0);
   const below = (text: string | undefined, x: number) =>
     text === undefined ? [] : [textLine([{ text, quiet: true }], { x, y: top + 52, anchor: 'end' })];
   return [
-    textLine([{ text: value }], { x: 496, y: top + 36, anchor: 'end' }, { size: 14 }),
-    ...below(uncertainty && `± ${uncertainty}`, 496),
-    textLine([{ text: level }], { x: 552, y: top + 36, anchor: 'end' }, { size: string === undefined ? 12 : 14 }),
-    ...below(string?.orLower ? 'or lower' : undefined, 552),
+    textLine([{ text: value }], { x: ohm, y: top + 36, anchor: 'end' }, { size: 14 }),
+    ...below(uncertainty && `± ${uncertainty}`, ohm),
+    textLine([{ text: level }], { x: stringEnd, y: top + 36, anchor: 'end' }, { size: string === undefined ? 12 : 14 }),
+    ...below(string?.orLower ? 'or lower' : undefined, stringEnd),
   ];
 }
 
-function narrowNumbers({ estimates }: PositionRow, top: number, right: number): readonly SvgNode[] {
+function narrowNumbers({ estimates }: PositionRow, top: number, { ohm }: Columns): readonly SvgNode[] {
   const { value, uncertainty } = resistanceParts(estimates);
   const unit = value === 'open' || value === 'unknown' ? '' : '\u202FkΩ';
   const text = uncertainty === undefined ? `${value}${unit}` : `${value} ± ${uncertainty}${unit}`;
-  return [textLine([{ text }], { x: right, y: top + 28, anchor: 'end' }, { size: 14 })];
+  return [textLine([{ text }], { x: ohm, y: top + 28, anchor: 'end' }, { size: 14 })];
 }
 
 function stringNodes(
@@ -152,11 +105,11 @@ function stringNodes(
 function humNodes(
   { estimates: { humDb }, live }: PositionRow,
   top: number,
-  { hum: [left, right], humY }: Columns,
+  { hum: [left, right], humY, stringHead }: Columns,
   size: DrawingWidth,
 ): readonly SvgNode[] {
   const y = top + humY;
-  const textX = size === 'narrow' ? 250 : left;
+  const textX = size === 'narrow' ? stringHead : left;
   const name = size === 'narrow' ? [{ text: 'hum ', quiet: true }] : [];
   if (humDb === undefined)
     return [

@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
 import { type Box, overlap, type Spot, textBox, textLine } from './labels.ts';
-import type { Columns } from './position-row.ts';
+import type { Columns } from './positions-columns.ts';
 import type { PositionRow } from './positions-picture.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
 import { circle, d, path, type SvgNode } from './svg.ts';

@@ -2,6 +2,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { printNumber } from '../quantities/print.ts';
 import {
+  type Block,
   type DrawingWidth,
   drawing,
   type FactTable,
@@ -13,7 +14,8 @@ import {
 } from './drawing-sheet.ts';
 import { textLine } from './labels.ts';
 import { HUM_FLOOR_DB, levelWords } from './level-words.ts';
-import { COLUMNS, type Columns, drawRow, HUM_TOP_DB, STRING_FLOOR_DB } from './position-row.ts';
+import { drawRow } from './position-row.ts';
+import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { type PositionsPicture, resistanceParts, stringText } from './positions-picture.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
 import { d, path, type SvgNode } from './svg.ts';
@@ -26,7 +28,8 @@ export function positionsSheet(picture: PositionsPicture, size: DrawingWidth): s
   const frame = FRAMES[size];
   const head = sheetHead(picture, frame);
   const columns = COLUMNS[size];
-  const header = size === 'wide' ? wideHeader(picture, head.bottom + 20) : { nodes: [], bottom: head.bottom + 4 };
+  const header =
+    size === 'wide' ? wideHeader(picture, head.bottom + 20, columns) : { nodes: [], bottom: head.bottom + 4 };
   const top = header.bottom;
   const rows = picture.rows.map((row, index) => drawRow(row, top + index * columns.height, size));
   const end = top + picture.rows.length * columns.height;
@@ -74,15 +77,19 @@ export function positionsTable(picture: PositionsPicture): FactTable {
   };
 }
 
-function wideHeader({ loudest }: PositionsPicture, top: number): { nodes: readonly SvgNode[]; bottom: number } {
-  const columns: readonly (readonly [x: number, anchor: 'start' | 'end', name: string, unit: string])[] = [
-    [222, 'start', 'response at the jack', '\u22129 to +12\u202FdB'],
-    [496, 'end', 'kΩ at the jack', 'nothing plugged in'],
-    [516, 'start', 'string, dB', loudest === undefined ? '' : `against ${loudest}`],
-    [628, 'start', 'hum, dB', 'its strongest coil is 0'],
-    [768, 'start', 'in words', ''],
+function wideHeader(
+  { loudest }: PositionsPicture,
+  top: number,
+  { spark, ohm, stringHead, hum, words }: Columns,
+): Block {
+  const headings: readonly (readonly [x: number, anchor: 'start' | 'end', name: string, unit: string])[] = [
+    [spark[0], 'start', 'response at the jack', '\u22129 to +12\u202FdB'],
+    [ohm, 'end', 'kΩ at the jack', 'nothing plugged in'],
+    [stringHead, 'start', 'string, dB', loudest === undefined ? '' : `against ${loudest}`],
+    [hum[0], 'start', 'hum, dB', 'its strongest coil is 0'],
+    [words, 'start', 'in words', ''],
   ];
-  const nodes = columns.flatMap(([x, anchor, name, unit]) => [
+  const nodes = headings.flatMap(([x, anchor, name, unit]) => [
     textLine([{ text: name, bold: true }], { x, y: top + 12, anchor }),
     ...(unit === ''
       ? []

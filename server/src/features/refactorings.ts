@@ -4,13 +4,8 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';
-import type { TextEdit } from './text-edits.ts';
+import type { Refactoring, TextEdit } from './text-edits.ts';
 import { turnsActions } from './turns-actions.ts';
-
-export interface Refactoring {
-  readonly title: string;
-  readonly edits: readonly TextEdit[];
-}
 
 /** What the analysis computed and the writer may want in the file, for the block under the cursor. */
 export function refactorings(analysis: Analysis, span: Span): readonly Refactoring[] {

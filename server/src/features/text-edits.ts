@@ -7,6 +7,12 @@ export interface TextEdit {
   readonly newText: string;
 }
 
+/** Something to write into the file, with its name in the menu. */
+export interface Refactoring {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
 /** A remedy's edits where they lie now; `undefined` where one of them can no longer be placed: half a remedy is none. */
 export function locateEdits(analysis: Analysis, edits: readonly Edit[]): readonly TextEdit[] | undefined {
   const located: TextEdit[] = [];

@@ -11,9 +11,8 @@ import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { printNumber } from '../quantities/print.ts';
 import type { OwnPickup } from './own-blocks.ts';
-import type { Refactoring } from './refactorings.ts';
 import { inFile } from './syntax-at.ts';
-import { locateEdits } from './text-edits.ts';
+import { locateEdits, type Refactoring } from './text-edits.ts';
 
 /** For a cursor in a target, or on the `turns` line of a coil: nowhere else, since a resonance is solved for several times. */
 export function turnsActions(analysis: Analysis, own: OwnPickup, span: Span): readonly Refactoring[] {

@@ -1,17 +1,5 @@
 /** What the bench view asks for beyond the drawing: numbers, plots, comparison, readings still missing, sound. Plain data. */
-import type { DrawnFinding, Position, Range } from './protocol.ts';
-
-/** What the view is about. Pickups and instruments have names of their own; one of each may be called the same. */
-export interface Subject {
-  readonly kind: 'pickup' | 'instrument';
-  readonly name: string;
-}
-
-/** Pots from 0 to 10. */
-export interface Pots {
-  readonly volume: number;
-  readonly tone: number;
-}
+import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /** The state to compare with: a file, and texts that go before what the file system holds now. */
 export interface BaseState {
@@ -112,13 +100,6 @@ export interface PlotView {
   readonly why?: string;
   /** The same in rows. */
   readonly table?: FactTable;
-}
-
-/** The first cell of a row names it. */
-export interface FactTable {
-  readonly caption: string;
-  readonly columns: readonly string[];
-  readonly rows: readonly (readonly string[])[];
 }
 
 /** Client to server: pickups on record in the files named, those that fit every filter. */

@@ -5,10 +5,11 @@ import { pickupResponsePicture, positionResponsePicture } from '../documents/res
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import { LEFT_OUT } from '../sound/listen.ts';
-import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView, Subject } from './bench-protocol.ts';
+import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView } from './bench-protocol.ts';
 import { type Before, type BenchStates, instrumentNamed, nameBefore, pickupNamed } from './bench-states.ts';
 import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
+import type { Subject } from './protocol-parts.ts';
 import { toRange } from './to-protocol.ts';
 import { WIDE_FROM } from './wiring-drawing.ts';
 

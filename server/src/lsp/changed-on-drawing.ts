@@ -3,7 +3,8 @@ import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Instrument } from '../model/instrument.ts';
-import type { ChangedPart, Subject } from './bench-protocol.ts';
+import type { ChangedPart } from './bench-protocol.ts';
+import type { Subject } from './protocol-parts.ts';
 
 type Side = 'before' | 'after';
 

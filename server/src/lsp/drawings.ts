@@ -4,10 +4,10 @@ import type { Finding } from '../checks/finding.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import { type OwnSubject, ownSubjects } from '../features/own-subjects.ts';
-import type { Subject } from './bench-protocol.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { type DrawingParams, type DrawingResult, type HeardAt, PROTOCOL_VERSION } from './protocol.ts';
+import type { Subject } from './protocol-parts.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 

@@ -1,6 +1,7 @@
 import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
-import type { BenchParams, Pots } from './bench-protocol.ts';
+import type { BenchParams } from './bench-protocol.ts';
+import type { Pots } from './protocol-parts.ts';
 
 /** The position asked for; an instrument is always heard in one, its first unless another is named. */
 export function heardAt(

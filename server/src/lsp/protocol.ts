@@ -1,4 +1,4 @@
-import type { FactTable, Pots, Subject } from './bench-protocol.ts';
+import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /**
  * What our client and our server say to each other beyond the Language Server Protocol. Plain data, in the protocol's own
@@ -18,6 +18,7 @@ export {
   PLANS_REQUEST,
   SOUND_REQUEST,
 } from './bench-protocol.ts';
+export type * from './protocol-parts.ts';
 
 /** The language's id and what its files end in. */
 export const LANGUAGE_ID = 'pickup';
@@ -27,16 +28,6 @@ export const FILE_ENDING = '.pickup';
 export const EXPLANATION_SCHEME = 'pickup-finding';
 export const explanationUri = (code: string): string => `${EXPLANATION_SCHEME}:/${code}.md`;
 export const explainedCode = (path: string): string => path.replace(/^\//, '').replace(/\.md$/, '');
-
-export interface Position {
-  readonly line: number;
-  readonly character: number;
-}
-
-export interface Range {
-  readonly start: Position;
-  readonly end: Position;
-}
 
 /** What our client can do; other editors' clients send none of it. */
 export interface ClientOptions {
@@ -105,13 +96,6 @@ export interface HeardAt {
 export interface DrawnPart {
   readonly id: string;
   readonly label: string;
-  readonly range: Range;
-}
-
-export interface DrawnFinding {
-  readonly code: string;
-  readonly severity: 'error' | 'warning' | 'information' | 'hint';
-  readonly message: string;
   readonly range: Range;
 }
 

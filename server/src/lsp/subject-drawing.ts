@@ -1,8 +1,8 @@
 import type { Analysis, FileSpan, PotsAt } from '../analysis/analysis-types.ts';
 import { instrumentDiagram, instrumentPicture, instrumentTable } from '../documents/index.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
-import type { FactTable, Subject } from './bench-protocol.ts';
 import { instrumentNamed, pickupNamed } from './bench-states.ts';
+import type { FactTable, Subject } from './protocol-parts.ts';
 import { WIDE_FROM, wiringDrawing } from './wiring-drawing.ts';
 
 /** The drawing of a pickup or an instrument, with the places of its parts and the table that says the same. */

@@ -1,4 +1,4 @@
-import type { LinearSystem } from './network.ts';
+import type { LinearSystem } from './linear-system.ts';
 
 /** A pivot this far below the largest entry its column began with is rounding, not a value. */
 export const vanishingPivot = 16 * Number.EPSILON;

@@ -1,5 +1,5 @@
 import { vanishingPivot } from './dense-factors.ts';
-import type { LinearSystem } from './network.ts';
+import type { LinearSystem } from './linear-system.ts';
 
 /** A pivot must reach this share of its column's largest entry, so that few entries do not buy large rounding. */
 const pivotThreshold = 0.01;

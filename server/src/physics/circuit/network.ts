@@ -1,4 +1,5 @@
 import { type Circuit, type Component, disjointSets, type Nets, netsOf } from './circuit.ts';
+import type { LinearSystem } from './linear-system.ts';
 import { type Solver, solverOf } from './solver.ts';
 
 /**
@@ -29,15 +30,6 @@ export interface Regime {
   readonly islands: Int32Array;
   readonly system: LinearSystem;
   readonly solver: Solver;
-}
-
-/** The equations of one regime: at angular frequency ω the entry k at (row, column) is g + jω·b. */
-export interface LinearSystem {
-  readonly size: number;
-  readonly rows: Int32Array;
-  readonly columns: Int32Array;
-  readonly g: Float64Array;
-  readonly b: Float64Array;
 }
 
 export function networkOf(circuit: Circuit): Network {

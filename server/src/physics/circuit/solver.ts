@@ -1,5 +1,5 @@
 import { denseFactors, type Factors } from './dense-factors.ts';
-import type { LinearSystem } from './network.ts';
+import type { LinearSystem } from './linear-system.ts';
 import { type BlockFactors, blockLength, sparseFactors } from './sparse-factors.ts';
 
 /** Solves one system at any angular frequency. Right-hand sides are real; nothing is allocated while it works. */

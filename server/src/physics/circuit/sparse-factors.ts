@@ -1,5 +1,5 @@
 import { type EliminationPlan, planElimination } from './elimination-plan.ts';
-import type { LinearSystem } from './network.ts';
+import type { LinearSystem } from './linear-system.ts';
 
 /** How many frequencies are eliminated side by side; their numbers then fit a processor's first cache. */
 export const blockLength = 16;

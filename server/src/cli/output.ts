@@ -1,0 +1,5 @@
+/** A stream that a command writes to. */
+export interface Output {
+  readonly isTerminal: boolean;
+  write(text: string): void;
+}
