@@ -1,18 +1,19 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { activateBenchView } from './features/bench-view/bench-view.ts';
+import type { BenchViewInterface } from './features/bench-view/bench-view-control.ts';
 import { activateCards } from './features/cards/cards.ts';
 import { activateCompare } from './features/compare/compare.ts';
 import { activateExplanations } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFind } from './features/find/find.ts';
 import { activatePlans } from './features/plans/plans.ts';
-import { activatePreview, type PreviewInterface } from './features/preview/preview.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
 import { activateStatusItem } from './features/status/status-item.ts';
 
 /** What the extension shows to tests and to other extensions. */
 export interface ExtensionInterface {
-  readonly preview: PreviewInterface;
+  readonly benchView: BenchViewInterface;
 }
 
 let running: BaseLanguageClient | undefined;
@@ -23,9 +24,9 @@ export async function activateExtension(
   client: BaseLanguageClient,
 ): Promise<ExtensionInterface> {
   running = client;
-  const preview = activatePreview(context, client);
+  const benchView = activateBenchView(context, client);
   context.subscriptions.push(
-    activateCompare(preview),
+    activateCompare(benchView),
     activateFind(client),
     activateCards(client),
     activatePlans(client),
@@ -36,7 +37,7 @@ export async function activateExtension(
   );
   // A server that does not start is told by the status item; the commands stay, restarting among them.
   await client.start().catch((error: unknown) => client.error('The server did not start.', error));
-  return { preview };
+  return { benchView };
 }
 
 export async function deactivateExtension(): Promise<void> {

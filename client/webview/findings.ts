@@ -1,5 +1,5 @@
 import type { DrawnFinding } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/preview/messages.ts';
+import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 

@@ -1,5 +1,5 @@
 import type { Subject } from '../../server/src/lsp/protocol.ts';
-import type { FromView, ShownDrawing, Side, ViewCommand } from '../src/features/preview/messages.ts';
+import type { FromView, ShownDrawing, Side, ViewCommand } from '../src/features/bench-view/messages.ts';
 import { createChoice } from './choice.ts';
 import { element } from './element.ts';
 

@@ -1,4 +1,4 @@
-import type { FromView } from '../src/features/preview/messages.ts';
+import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 
 /** Goes to a line of the text. */

@@ -1,5 +1,5 @@
 import type { SoundResult } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/preview/messages.ts';
+import type { FromView } from '../src/features/bench-view/messages.ts';
 import { createChoice } from './choice.ts';
 import { element } from './element.ts';
 import { createPlayer } from './player.ts';

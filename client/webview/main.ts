@@ -1,5 +1,5 @@
-import type { FromView, ToView, ViewState } from '../src/features/preview/messages.ts';
-import { createBench } from './bench.ts';
+import type { FromView, ToView, ViewState } from '../src/features/bench-view/messages.ts';
+import { createBench } from './bench-view.ts';
 import { markWideFace } from './wide-face.ts';
 
 /** What VS Code puts into every webview. */

@@ -1,5 +1,5 @@
 import type { ChangedPart } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/preview/messages.ts';
+import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { markRevisions } from './revision-bars.ts';
 import { readSvg } from './svg-in-page.ts';

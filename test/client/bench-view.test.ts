@@ -12,7 +12,7 @@ import {
   THEMES,
   type Theme,
   until,
-} from './bench-harness.ts';
+} from './bench-view-harness.ts';
 
 const QUORL = { kind: 'instrument', name: 'quorl' } as const;
 const OTTLEWICK = { kind: 'pickup', name: 'ottlewick-bridge' } as const;

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
-import { fromView } from '../../client/src/features/preview/from-view.ts';
-import type { FromView } from '../../client/src/features/preview/messages.ts';
+import { fromView } from '../../client/src/features/bench-view/from-view.ts';
+import type { FromView } from '../../client/src/features/bench-view/messages.ts';
 
 const GOOD: readonly FromView[] = [
   { type: 'ready', width: 700 },

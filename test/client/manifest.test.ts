@@ -91,8 +91,8 @@ describe('manifest', () => {
     }
   });
 
-  it('wakes up for its own language and its own preview only, and works without trust and without a disk', () => {
-    assert.deepEqual(manifest.activationEvents, ['onWebviewPanel:pickup.bench']);
+  it('wakes up for its own language and its own bench view only, and works without trust and without a disk', () => {
+    assert.deepEqual(manifest.activationEvents, ['onWebviewPanel:pickup.benchView']);
     const capabilities = asRecord(manifest.capabilities);
     assert.equal(asRecord(capabilities.untrustedWorkspaces).supported, true);
     assert.equal(capabilities.virtualWorkspaces, true);

@@ -4,17 +4,17 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import type { PreviewInterface } from '../../client/src/features/preview/preview.ts';
+import type { BenchViewInterface } from '../../client/src/features/bench-view/bench-view-control.ts';
 import { behind, closeAll, eventually, extensionInterface, openSample, openText, replace } from './in-editor.ts';
 import { type EditorWindow, openWindow } from './window.ts';
 
 describe('the bench view in the editor', () => {
-  let preview: PreviewInterface;
+  let benchView: BenchViewInterface;
   let seen: EditorWindow;
   let scratch = '';
   before(async () => {
     await openSample('cinder-bridge.pickup');
-    ({ preview } = await extensionInterface());
+    ({ benchView } = await extensionInterface());
     seen = await openWindow();
     scratch = mkdtempSync(path.join(tmpdir(), 'bench-view-'));
   });
@@ -24,50 +24,50 @@ describe('the bench view in the editor', () => {
   });
   afterEach(closeAll);
 
-  const openPreview = async (sample: string): Promise<vscode.TextEditor> => {
+  const openBenchView = async (sample: string): Promise<vscode.TextEditor> => {
     const editor = await openSample(sample);
-    await vscode.commands.executeCommand('pickup.openPreviewToSide');
+    await vscode.commands.executeCommand('pickup.openBenchViewToSide');
     return editor;
   };
   const run = (command: string, ...rest: unknown[]) => vscode.commands.executeCommand(command, ...rest);
   const drawn = (file: string) =>
     eventually(() => {
-      const drawing = preview.shown()?.drawing;
+      const drawing = benchView.shown()?.drawing;
       return drawing?.file === file && drawing.svg !== undefined ? drawing : undefined;
     });
 
   it('numbers, response and readings follow the drawing', async () => {
-    await openPreview('cinder-bridge.pickup');
+    await openBenchView('cinder-bridge.pickup');
     await drawn('cinder-bridge.pickup');
-    const numbers = await eventually(() => preview.section('numbers'));
+    const numbers = await eventually(() => benchView.section('numbers'));
     assert.ok(numbers.rows.some(({ name, now }) => /kΩ$/.test(name) && / ± /.test(now)));
-    assert.match((await eventually(() => preview.section('response'))).svg ?? '', /^<svg /);
-    assert.ok(await eventually(() => preview.section('missing')));
+    assert.match((await eventually(() => benchView.section('response'))).svg ?? '', /^<svg /);
+    assert.ok(await eventually(() => benchView.section('missing')));
   });
 
   it('an instrument is heard in any position, with its pots anywhere', async () => {
-    const editor = await openPreview('quorl.pickup');
+    const editor = await openBenchView('quorl.pickup');
     const at = behind(editor.document, 'instrument quorl');
     editor.selection = new vscode.Selection(at, at);
     const first = await eventually(() => {
-      const drawing = preview.shown()?.drawing;
+      const drawing = benchView.shown()?.drawing;
       return drawing?.subject?.kind === 'instrument' ? drawing : undefined;
     });
     assert.equal(first.position, 'quorl/1');
-    const full = await eventually(() => preview.section('response')?.svg);
-    await preview.receive({ type: 'pots', pots: { volume: 10, tone: 2 } });
+    const full = await eventually(() => benchView.section('response')?.svg);
+    await benchView.receive({ type: 'pots', pots: { volume: 10, tone: 2 } });
     const dull = await eventually(() => {
-      const { svg } = preview.section('response') ?? {};
+      const { svg } = benchView.section('response') ?? {};
       return svg !== full ? svg : undefined;
     });
     assert.match(dull, /volume at 10, tone at/);
-    await preview.receive({ type: 'position', position: 'quorl/5' });
-    await eventually(() => (preview.section('numbers')?.caption === 'Numbers, position 5' ? true : undefined));
-    assert.match((await eventually(() => preview.section('positions')?.svg)) ?? '', /data-part="position:5"/);
+    await benchView.receive({ type: 'position', position: 'quorl/5' });
+    await eventually(() => (benchView.section('numbers')?.caption === 'Numbers, position 5' ? true : undefined));
+    assert.match((await eventually(() => benchView.section('positions')?.svg)) ?? '', /data-part="position:5"/);
   });
 
   it('a drawing is saved as SVG, the view as a page that runs nothing', async () => {
-    await openPreview('cinder-bridge.pickup');
+    await openBenchView('cinder-bridge.pickup');
     const { svg } = await drawn('cinder-bridge.pickup');
     const [picture, page] = ['drawing.svg', 'view.html'].map((name) => path.join(scratch, name));
     assert.ok(picture && page);
@@ -133,14 +133,14 @@ describe('the bench view in the editor', () => {
     };
 
     it('a file that is in no repository: one clear line, and the view stays', async () => {
-      await openPreview('fennel-bridge.pickup');
+      await openBenchView('fennel-bridge.pickup');
       await drawn('fennel-bridge.pickup');
       await run('pickup.compareWithLastCommit');
       await seen.page
         .getByText('fennel-bridge.pickup is not in a git repository that the editor has open.')
         .first()
         .waitFor();
-      assert.equal(preview.shown()?.drawing.comparedWith, undefined);
+      assert.equal(benchView.shown()?.drawing.comparedWith, undefined);
       await run('notifications.clearAll');
     });
 
@@ -148,18 +148,18 @@ describe('the bench view in the editor', () => {
       git('init', '-q');
       git('add', '.');
       git('commit', '-q', '-m', 'as it was');
-      const editor = await openPreview('ottlewick-bridge.pickup');
+      const editor = await openBenchView('ottlewick-bridge.pickup');
       await drawn('ottlewick-bridge.pickup');
       await replace(editor, 'turns 8_200 ± 20', 'turns 5_000 ± 20');
       await run('pickup.compareWithLastCommit');
-      const { facts } = await eventually(() => preview.section('comparison'));
+      const { facts } = await eventually(() => benchView.section('comparison'));
       assert.deepEqual(
         facts.map(({ was, is }) => [was, is]),
         [['turns 8_200 ± 20', 'turns 5_000 ± 20']],
       );
-      assert.equal(preview.shown()?.drawing.comparedWith, 'the last commit');
+      assert.equal(benchView.shown()?.drawing.comparedWith, 'the last commit');
       const turns = await eventually(() =>
-        preview
+        benchView
           .section('numbers')
           ?.rows.find(({ name, before }) => name === 'slug coil, turns' && before !== undefined),
       );
@@ -168,14 +168,14 @@ describe('the bench view in the editor', () => {
       await editor.document.save();
       git('commit', '-q', '-a', '-m', 'as it is');
       await run('git.refresh');
-      await eventually(() => (preview.section('comparison')?.facts.length === 0 ? true : undefined));
+      await eventually(() => (benchView.section('comparison')?.facts.length === 0 ? true : undefined));
       await run('pickup.endComparison');
-      await eventually(() => (preview.shown()?.drawing.comparedWith === undefined ? true : undefined));
+      await eventually(() => (benchView.shown()?.drawing.comparedWith === undefined ? true : undefined));
     });
 
     it('a file that the last commit does not hold: one clear line', async () => {
       await openText('new-here.pickup', 'pickup wren {\n}\n');
-      await run('pickup.openPreviewToSide');
+      await run('pickup.openBenchViewToSide');
       await run('pickup.compareWithLastCommit');
       await seen.page.getByText('new-here.pickup is not in the last commit.').first().waitFor();
       await run('notifications.clearAll');

@@ -1,6 +1,6 @@
 import { type Browser, chromium, type Frame, type Page } from 'playwright-core';
 
-/** The window as a person sees it: what no extension interface shows, such as the inside of a preview. Node flavour only. */
+/** The window as a person sees it: what no extension interface shows, such as the inside of the bench view. Node flavour only. */
 export interface EditorWindow {
   readonly page: Page;
   /** The inner document of the visible webview whose text contains `text`. Waits for it. */

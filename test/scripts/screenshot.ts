@@ -3,13 +3,13 @@
  *
  *   npx tsx test/scripts/screenshot.ts --file samples/x.pickup --out out.png
  *     --theme light|dark|hc-dark|hc-light    default light
- *     --preview                              opens the preview beside the text
+ *     --bench-view                           opens the bench view beside the text
  *     --steps 'line 12; key Control+.'       what is done before the picture is taken, in order, split at ';':
- *         a command's id (pickup.openPreview), or its title as the palette shows it, category included, or
- *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the preview) · hover TEXT (in the text)
+ *         a command's id (pickup.openBenchView), or its title as the palette shows it, category included, or
+ *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the bench view) · hover TEXT (in the text)
  *     --width 1400 --height 900 --scale 1    size in CSS pixels, and pixels for each
  *     --wait 2500                            milliseconds before the picture, for what comes late
- *     --only preview                         the preview's pane only
+ *     --only bench-view                      the bench view's pane only
  *     --reduced-motion, --web, --settings '{"editor.fontSize": 16}', --extension FOLDER, --folder FOLDER
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
@@ -38,7 +38,7 @@ async function takeScreenshot(): Promise<void> {
       file: { type: 'string' },
       out: { type: 'string', default: 'out/screenshot.png' },
       theme: { type: 'string', default: 'light' },
-      preview: { type: 'boolean', default: false },
+      'bench-view': { type: 'boolean', default: false },
       steps: { type: 'string', default: '' },
       width: { type: 'string', default: '1400' },
       height: { type: 'string', default: '900' },
@@ -95,17 +95,17 @@ async function takeScreenshot(): Promise<void> {
     await page.waitForTimeout(1500);
     const titles = commandTitles(extension);
     const steps = values.steps.split(';').map((step) => step.trim());
-    for (const step of [...(values.preview ? ['pickup.openPreviewToSide'] : []), ...steps]) {
+    for (const step of [...(values['bench-view'] ? ['pickup.openBenchViewToSide'] : []), ...steps]) {
       if (step !== '') await perform(page, step, titles);
     }
-    // On a busy machine the server takes its time; a picture without the preview that was asked for helps nobody.
-    if (values.preview) await (await preview(page)).locator('svg').first().waitFor();
+    // On a busy machine the server takes its time; a picture without the bench view that was asked for helps nobody.
+    if (values['bench-view']) await (await benchView(page)).locator('svg').first().waitFor();
     await page.waitForTimeout(Number(values.wait));
 
     const out = path.resolve(values.out);
     mkdirSync(path.dirname(out), { recursive: true });
-    if (values.only === 'preview') {
-      const frame = await preview(page);
+    if (values.only === 'bench-view') {
+      const frame = await benchView(page);
       await (await frame.frameElement()).screenshot({ path: out });
     } else {
       await page.screenshot({ path: out });
@@ -126,7 +126,7 @@ async function perform(page: Page, step: string, titles: ReadonlyMap<string, str
   if (verb === 'key') return await page.keyboard.press(words);
   if (verb === 'type') return await page.keyboard.type(words);
   if (verb === 'wait') return await page.waitForTimeout(Number(words));
-  if (verb === 'click') return await (await preview(page)).getByText(words).first().click();
+  if (verb === 'click') return await (await benchView(page)).getByText(words).first().click();
   if (verb === 'hover') return await page.locator('.monaco-editor .view-line span').getByText(words).last().hover();
   await runCommand(page, titles.get(step) ?? step);
 }
@@ -155,7 +155,7 @@ async function goToLine(page: Page, place: string): Promise<void> {
 }
 
 /** The inner document of the first webview that is ready; waits for it. */
-async function preview(page: Page): Promise<Frame> {
+async function benchView(page: Page): Promise<Frame> {
   for (let tries = 0; tries < 300; tries += 1) {
     for (const frame of page.frames()) {
       const id = await frame
@@ -166,7 +166,7 @@ async function preview(page: Page): Promise<Frame> {
     }
     await page.waitForTimeout(100);
   }
-  throw new Error('no preview after 30 seconds');
+  throw new Error('no bench view after 30 seconds');
 }
 
 await takeScreenshot();

@@ -3,7 +3,7 @@ import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Instrument } from '../model/instrument.ts';
-import type { ChangedPart } from './bench-protocol.ts';
+import type { ChangedPart } from './bench-view-protocol.ts';
 import type { Subject } from './protocol-parts.ts';
 
 type Side = 'before' | 'after';

@@ -3,15 +3,19 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
-import type { BenchParams, ComparisonView, FactRow } from './bench-protocol.ts';
-import { type Before, type BenchStates, nameBefore } from './bench-states.ts';
+import type { ComparisonView, FactRow, SectionParams } from './bench-view-protocol.ts';
 import { changedOnDrawing } from './changed-on-drawing.ts';
+import { type Before, type ComparedStates, nameBefore } from './compared-states.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 
 /** What was changed, which findings that settled or brought, and the drawing of before with the changed parts of both. */
-export function comparisonView({ document, now }: BenchStates, before: Before, params: BenchParams): ComparisonView {
+export function comparisonView(
+  { document, now }: ComparedStates,
+  before: Before,
+  params: SectionParams,
+): ComparisonView {
   const { facts, analysis } = before;
   const { kind } = params.subject;
   const name = nameBefore(before, params.subject);

@@ -3,7 +3,7 @@ import { ownSubjects } from '../features/own-subjects.ts';
 import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
 import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
 import { printQuantity } from '../quantities/print.ts';
-import type { FindParams, FindResult, FoundPickup } from './bench-protocol.ts';
+import type { FindParams, FindResult, FoundPickup } from './bench-view-protocol.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
 import type { Session } from './session.ts';
 import { toRange } from './to-protocol.ts';

@@ -1,12 +1,12 @@
 import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
-import type { BenchParams } from './bench-protocol.ts';
+import type { SectionParams } from './bench-view-protocol.ts';
 import type { Pots } from './protocol-parts.ts';
 
 /** The position asked for; an instrument is always heard in one, its first unless another is named. */
 export function heardAt(
   analysis: Analysis,
-  { subject, position }: Pick<BenchParams, 'subject' | 'position'>,
+  { subject, position }: Pick<SectionParams, 'subject' | 'position'>,
 ): HeardPosition | undefined {
   const heard = heardPositions(analysis, subject);
   const asked = heard.find(({ id }) => id === position);

@@ -1,6 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import { explanationOf } from '../checks/pages.ts';
-import { serveBench } from './bench-requests.ts';
+import { serveBench } from './bench-view-requests.ts';
 import { drawing } from './drawings.ts';
 import { answering, type Report } from './guard.ts';
 import {

@@ -1,24 +1,24 @@
 import { compareStates } from '../comparison/comparison.ts';
 import { stateOf } from '../comparison/state-of.ts';
-import { benchPageBody, benchPageCss } from '../documents/bench/bench-page.ts';
+import { benchPageBody, benchPageCss } from '../documents/bench-view-page.ts';
 import { CARD_KINDS, type CardKind } from '../documents/cards/card.ts';
 import { cardPage, cardSheet, cardsOf } from '../documents/cards/cards.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
 import { type HtmlNode, htmlPage, renderHtml, sheetText } from '../documents/html.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { benchRoomC } from '../model/bench.ts';
-import type { CardsParams, CardsResult, PageParams } from './bench-protocol.ts';
-import { missingRows, numbersView, positionsView, responseView } from './bench-sections.ts';
-import type { BenchStates } from './bench-states.ts';
+import type { CardsParams, CardsResult, PageParams } from './bench-view-protocol.ts';
+import type { ComparedStates } from './compared-states.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
+import { missingRows, numbersView, positionsView, responseView } from './sections.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 
 /** Wide enough for the wide sheets. */
 const PAGE_WIDTH = 960;
 
 /** The bench view as one page; with a base, the comparison of the two. */
-export async function benchPage(states: BenchStates, params: PageParams): Promise<string> {
+export async function benchPage(states: ComparedStates, params: PageParams): Promise<string> {
   const { document, now, before } = states;
   if (before) {
     const [past, present] = [stateOf(before.analysis), stateOf(now)];
@@ -48,7 +48,7 @@ export async function benchPage(states: BenchStates, params: PageParams): Promis
 }
 
 /** The printable cards of a file, each a page of its own. */
-export async function cardPages({ document, now }: BenchStates, params: CardsParams): Promise<CardsResult> {
+export async function cardPages({ document, now }: ComparedStates, params: CardsParams): Promise<CardsResult> {
   const paper = params.paper === 'letter' ? 'letter' : 'a4';
   const kinds = CARD_KINDS.filter((kind: CardKind) => params.kinds.includes(kind));
   const file = decoded(document.uri.split('/').at(-1) ?? '');

@@ -4,7 +4,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { repairActions } from '../features/repair-actions.ts';
-import type { Plan, PlansParams } from './bench-protocol.ts';
+import type { Plan, PlansParams } from './bench-view-protocol.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { type TextOf, toWorkspaceEdit } from './to-protocol.ts';
 

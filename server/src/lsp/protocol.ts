@@ -7,17 +7,17 @@ import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './
  */
 export const PROTOCOL_VERSION = 2;
 
-export type * from './bench-protocol.ts';
+export type * from './bench-view-protocol.ts';
 export {
-  BENCH_REQUEST,
-  BENCH_SECTIONS,
   CARD_NAMES,
   CARDS_REQUEST,
   FIND_REQUEST,
   PAGE_REQUEST,
   PLANS_REQUEST,
+  SECTION_REQUEST,
+  SECTIONS,
   SOUND_REQUEST,
-} from './bench-protocol.ts';
+} from './bench-view-protocol.ts';
 export type * from './protocol-parts.ts';
 
 /** The language's id and what its files end in. */

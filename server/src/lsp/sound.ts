@@ -1,15 +1,15 @@
 import { heard, SAMPLE_RATE } from '../sound/listen.ts';
-import type { SoundParams, SoundResult } from './bench-protocol.ts';
-import { responsePicture } from './bench-sections.ts';
-import type { BenchStates } from './bench-states.ts';
+import type { SoundParams, SoundResult } from './bench-view-protocol.ts';
+import type { ComparedStates } from './compared-states.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
+import { responsePicture } from './sections.ts';
 
 const SECONDS = 4;
 /** The same pluck each time: only what was changed may differ. */
 const SEED = 1;
 
 /** One pluck through the response of now and of before, level-matched. */
-export function sound(states: BenchStates, params: SoundParams): SoundResult {
+export function sound(states: ComparedStates, params: SoundParams): SoundResult {
   const empty = { protocol: PROTOCOL_VERSION, sampleRate: SAMPLE_RATE };
   const picture = responsePicture(states, params);
   const { frequencyHz } = params;

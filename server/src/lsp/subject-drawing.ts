@@ -1,7 +1,7 @@
 import type { Analysis, FileSpan, PotsAt } from '../analysis/analysis-types.ts';
 import { instrumentDiagram, instrumentPicture, instrumentTable } from '../documents/index.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
-import { instrumentNamed, pickupNamed } from './bench-states.ts';
+import { instrumentNamed, pickupNamed } from './compared-states.ts';
 import type { FactTable, Subject } from './protocol-parts.ts';
 import { WIDE_FROM, wiringDrawing } from './wiring-drawing.ts';
 

@@ -1,6 +1,6 @@
 import { type Disposable, type Event, extensions, Uri, workspace } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
-import type { BaseChoice } from '../preview/messages.ts';
+import type { BaseChoice } from '../bench-view/messages.ts';
 
 /** The part of the built-in git extension's interface, version 1, that is used here. */
 interface GitExtension {

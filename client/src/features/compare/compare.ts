@@ -1,6 +1,6 @@
 import { commands, Disposable, Uri, window, workspace } from 'vscode';
-import type { BaseChoice } from '../preview/messages.ts';
-import type { PreviewControl } from '../preview/preview.ts';
+import type { BenchViewControl } from '../bench-view/bench-view-control.ts';
+import type { BaseChoice } from '../bench-view/messages.ts';
 import { LAST_COMMIT } from './base-text.ts';
 
 /** What a source control view hands to its commands. */
@@ -9,9 +9,9 @@ interface ResourceState {
 }
 
 /** The bench view beside another state of the same file, or beside another file. */
-export function activateCompare(preview: PreviewControl): Disposable {
+export function activateCompare(benchView: BenchViewControl): Disposable {
   const compare = async (choice: BaseChoice | undefined, target: Uri | undefined): Promise<void> => {
-    if (choice !== undefined) await preview.compare(choice, target);
+    if (choice !== undefined) await benchView.compare(choice, target);
   };
   return Disposable.from(
     commands.registerCommand('pickup.compareWithLastCommit', (from?: unknown) =>
@@ -23,7 +23,7 @@ export function activateCompare(preview: PreviewControl): Disposable {
     commands.registerCommand('pickup.compareWithFile', async (from?: unknown) =>
       compare(await askFile(targetOf(from)), targetOf(from)),
     ),
-    commands.registerCommand('pickup.endComparison', () => preview.endComparison()),
+    commands.registerCommand('pickup.endComparison', () => benchView.endComparison()),
   );
 }
 

@@ -1,6 +1,6 @@
 import type { Disposable } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
-import type { BaseChoice } from '../preview/messages.ts';
+import type { BaseChoice } from '../bench-view/messages.ts';
 import { addTexts, onDidCommit, readBase } from './base-text.ts';
 
 /** The state that a view is compared with: how it is found, and its text once that has been read. */

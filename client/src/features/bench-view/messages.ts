@@ -1,16 +1,16 @@
 import type {
-  BenchSection,
   DrawingResult,
   DrawnFinding,
   FactTable,
   HeardAt,
   Pots,
+  Section,
   SoundResult,
   Subject,
   SubjectChoice,
 } from '../../../../server/src/lsp/protocol.ts';
 
-/** What the preview is shown. */
+/** What the bench view is shown. */
 export type ToView =
   | {
       readonly type: 'drawing';
@@ -21,7 +21,7 @@ export type ToView =
       readonly part: string | undefined;
     }
   /** What follows a drawing, bit by bit, the quick ones first. */
-  | { readonly type: 'section'; readonly render: number; readonly content: BenchSection }
+  | { readonly type: 'section'; readonly render: number; readonly content: Section }
   | { readonly type: 'highlight'; readonly part: string | undefined }
   /** The plucked string that was asked for. */
   | { readonly type: 'sound'; readonly sound: SoundResult }
@@ -54,7 +54,7 @@ export interface ShownDrawing {
 /** Which of two states is looked at. */
 export type Side = 'before' | 'now' | 'both';
 
-/** What the preview asks for. */
+/** What the bench view asks for. */
 export type FromView =
   /** The script runs and can be shown something. */
   | { readonly type: 'ready'; readonly width: number }

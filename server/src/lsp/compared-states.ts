@@ -4,13 +4,13 @@ import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../anal
 import { compareFacts, type FactComparison } from '../comparison/compare-facts.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import { statedBlocks } from '../comparison/stated-blocks.ts';
-import type { BaseState } from './bench-protocol.ts';
+import type { BaseState } from './bench-view-protocol.ts';
 import { fileKey } from './file-key.ts';
 import type { Files } from './files.ts';
 import type { Subject } from './protocol-parts.ts';
 
 /** The two states that the bench view shows: now, and the one it is compared with. */
-export interface BenchStates {
+export interface ComparedStates {
   readonly document: TextDocument;
   readonly now: Analysis;
   readonly before: Before | undefined;

@@ -16,12 +16,6 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
-  BENCH_REQUEST,
-  BENCH_SECTIONS,
-  type BenchParams,
-  type BenchResult,
-  type BenchSection,
-  type BenchSectionName,
   DRAWING_REQUEST,
   type DrawingParams,
   type DrawingResult,
@@ -29,18 +23,24 @@ import {
   LANGUAGE_ID,
   type Range as PlainRange,
   PROTOCOL_VERSION,
+  SECTION_REQUEST,
+  SECTIONS,
+  type Section,
+  type SectionName,
+  type SectionParams,
+  type SectionResult,
   SOUND_REQUEST,
   type SoundParams,
   type SoundResult,
   type Subject,
 } from '../../../../server/src/lsp/protocol.ts';
 import { createComparedBase } from '../compare/compared-base.ts';
+import { benchViewHtml } from './bench-view-html.ts';
 import { fromView } from './from-view.ts';
 import type { BaseChoice, FromView, ToView, ViewState } from './messages.ts';
-import { previewHtml } from './preview-html.ts';
 import { createSectionFeed } from './section-feed.ts';
 
-export const VIEW_TYPE = 'pickup.bench';
+export const VIEW_TYPE = 'pickup.benchView';
 
 /** Scripts and styles from our own folder, nothing else; the view is rebuilt when it comes back into sight. */
 export const viewOptions = (extensionUri: Uri): WebviewOptions & WebviewPanelOptions => ({
@@ -51,7 +51,7 @@ export const viewOptions = (extensionUri: Uri): WebviewOptions & WebviewPanelOpt
 
 type DrawingMessage = Extract<ToView, { type: 'drawing' }>;
 
-export interface PreviewPanel {
+export interface BenchViewPanel {
   reveal(column: ViewColumn): void;
   /** Shows the pickup that the editor's cursor is in. */
   follow(editor: TextEditor | undefined): Promise<void>;
@@ -63,7 +63,7 @@ export interface PreviewPanel {
   compare(choice: BaseChoice | undefined): Promise<void>;
   receive(message: FromView): Promise<void>;
   shown(): DrawingMessage | undefined;
-  section<N extends BenchSectionName>(name: N): Extract<BenchSection, { section: N }> | undefined;
+  section<N extends SectionName>(name: N): Extract<Section, { section: N }> | undefined;
   /** What a saved picture or page is made of. */
   subject(): ShownSubject | undefined;
   paint(): void;
@@ -71,7 +71,7 @@ export interface PreviewPanel {
 }
 
 /** What is shown, as the server is asked for it. */
-export type ShownSubject = Pick<BenchParams, 'uri' | 'subject' | 'position' | 'pots' | 'base'>;
+export type ShownSubject = Pick<SectionParams, 'uri' | 'subject' | 'position' | 'pots' | 'base'>;
 
 interface PanelSources {
   readonly client: BaseLanguageClient;
@@ -86,11 +86,11 @@ const REST_MS = 80;
 const INSTRUMENT_REST_MS = 250;
 /** A longer one before what takes the server some tens of milliseconds. */
 const HEAVY_REST_MS = 150;
-const HEAVY: readonly BenchSectionName[] = ['numbers', 'response', 'positions'];
+const HEAVY: readonly SectionName[] = ['numbers', 'response', 'positions'];
 /** What turning a pot or a switch changes. */
-const HEARD: readonly BenchSectionName[] = ['numbers', 'response', 'positions'];
+const HEARD: readonly SectionName[] = ['numbers', 'response', 'positions'];
 
-export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): PreviewPanel {
+export function createBenchViewPanel(panel: WebviewPanel, sources: PanelSources): BenchViewPanel {
   const { client, extensionUri, state, savePicture } = sources;
   let { uri, subject, position } = state;
   let pots = state.pots ?? { volume: 10, tone: 10 };
@@ -101,7 +101,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
   let resting: ReturnType<typeof setTimeout> | undefined;
   let isReady = false;
   let last: { readonly result: DrawingResult; readonly message: DrawingMessage } | undefined;
-  const sections = new Map<BenchSectionName, BenchSection>();
+  const sections = new Map<SectionName, Section>();
   const base = createComparedBase(state.base, () => void render());
 
   const post = (message: ToView): void => {
@@ -121,13 +121,13 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     );
   };
   const feed = createSectionFeed({
-    order: BENCH_SECTIONS,
+    order: SECTIONS,
     restMs: (name) => (HEAVY.includes(name) ? Math.max(0, drawnAt + HEAVY_REST_MS - Date.now()) : 0),
     fetch: async (section, token) => {
       const asked = shownSubject();
       if (asked === undefined || !panel.visible || !isReady) return undefined;
-      const params: BenchParams = { protocol: PROTOCOL_VERSION, section, width, ...asked };
-      const result = await client.sendRequest<BenchResult | null>(BENCH_REQUEST, params, token);
+      const params: SectionParams = { protocol: PROTOCOL_VERSION, section, width, ...asked };
+      const result = await client.sendRequest<SectionResult | null>(SECTION_REQUEST, params, token);
       return result?.content;
     },
     deliver: (content) => {
@@ -136,7 +136,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
       if (content.section === 'comparison') base.uses(content.uses);
     },
   });
-  const wantSections = (names: readonly BenchSectionName[]): void => {
+  const wantSections = (names: readonly SectionName[]): void => {
     const isHeard = (last?.result.positions.length ?? 0) > 0 && position !== undefined;
     feed.want(
       names.filter((name) =>
@@ -195,7 +195,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     last = { result: kept, message };
     drawnAt = Date.now();
     post(message);
-    if (!isGone) wantSections(BENCH_SECTIONS);
+    if (!isGone) wantSections(SECTIONS);
   };
   const shownFrom = (result: DrawingResult): DrawingMessage['drawing'] => ({
     uri,
@@ -292,7 +292,7 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     }
   };
 
-  panel.webview.html = previewHtml(panel.webview, extensionUri);
+  panel.webview.html = benchViewHtml(panel.webview, extensionUri);
   const listening = [
     base,
     panel.webview.onDidReceiveMessage((said: unknown) => {
@@ -347,9 +347,9 @@ export function createPreviewPanel(panel: WebviewPanel, sources: PanelSources): 
     compare,
     receive,
     shown: () => last?.message,
-    section: <N extends BenchSectionName>(name: N) => {
+    section: <N extends SectionName>(name: N) => {
       const content = sections.get(name);
-      return content?.section === name ? (content as Extract<BenchSection, { section: N }>) : undefined;
+      return content?.section === name ? (content as Extract<Section, { section: N }>) : undefined;
     },
     subject: shownSubject,
     paint: () => post({ type: 'paint' }),

@@ -6,21 +6,21 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import type { BrowserContext, Page } from 'playwright-core';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { FromView, ShownDrawing, ToView, ViewState } from '../../client/src/features/preview/messages.ts';
+import type { FromView, ShownDrawing, ToView, ViewState } from '../../client/src/features/bench-view/messages.ts';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
-import { benchSection } from '../../server/src/lsp/bench-sections.ts';
-import { type Bases, createBases } from '../../server/src/lsp/bench-states.ts';
+import { type Bases, createBases } from '../../server/src/lsp/compared-states.ts';
 import { createDocuments } from '../../server/src/lsp/documents.ts';
 import { drawing } from '../../server/src/lsp/drawings.ts';
 import { createFiles } from '../../server/src/lsp/files.ts';
 import {
-  BENCH_SECTIONS,
-  type BenchParams,
-  type BenchSection,
   PROTOCOL_VERSION,
+  SECTIONS,
+  type Section,
+  type SectionParams,
   type Subject,
 } from '../../server/src/lsp/protocol.ts';
+import { benchSection } from '../../server/src/lsp/sections.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
 import { findBrowser, launchBrowser } from '../host/browser.ts';
 
@@ -82,7 +82,7 @@ export interface BenchPage {
 export async function startHarness(): Promise<BenchHarness> {
   const executable = findBrowser();
   if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
-  const [script, style] = await Promise.all(['main.ts', 'bench.css'].map(bundled));
+  const [script, style] = await Promise.all(['main.ts', 'bench-view.css'].map(bundled));
   const server = await serve({ '/view.js': script ?? '', '/view.css': style ?? '' });
   const address = server.address();
   const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
@@ -188,7 +188,7 @@ export async function until(page: Page, condition: string): Promise<void> {
 
 export interface Shown {
   readonly drawing: ShownDrawing;
-  readonly sections: readonly BenchSection[];
+  readonly sections: readonly Section[];
 }
 
 /** What the extension would show of a sample, or of a text in its place, made by the server's own functions. */
@@ -235,9 +235,16 @@ export class Bench {
     );
     const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
     const states = { document, now, before: base && (await this.bases.before(base, now)) };
-    const params: Omit<BenchParams, 'section'> = { protocol: PROTOCOL_VERSION, uri, subject, pots, width: 960, ...at };
+    const params: Omit<SectionParams, 'section'> = {
+      protocol: PROTOCOL_VERSION,
+      uri,
+      subject,
+      pots,
+      width: 960,
+      ...at,
+    };
     return {
-      sections: BENCH_SECTIONS.flatMap((section) => benchSection(states, { ...params, section }) ?? []),
+      sections: SECTIONS.flatMap((section) => benchSection(states, { ...params, section }) ?? []),
       drawing: {
         uri,
         file: uri.split('/').at(-1) ?? '',

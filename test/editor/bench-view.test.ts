@@ -1,29 +1,29 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import type { PreviewInterface } from '../../client/src/features/preview/preview.ts';
+import type { BenchViewInterface } from '../../client/src/features/bench-view/bench-view-control.ts';
 import { closeAll, eventually, extensionInterface, openSample, replace } from './in-editor.ts';
 
-describe('the preview', () => {
-  let preview: PreviewInterface;
+describe('the bench view', () => {
+  let benchView: BenchViewInterface;
   before(async () => {
     await openSample('cinder-bridge.pickup');
-    ({ preview } = await extensionInterface());
+    ({ benchView } = await extensionInterface());
   });
   afterEach(closeAll);
 
-  const openPreview = async (sample: string): Promise<vscode.TextEditor> => {
+  const openBenchView = async (sample: string): Promise<vscode.TextEditor> => {
     const editor = await openSample(sample);
-    await vscode.commands.executeCommand('pickup.openPreviewToSide');
+    await vscode.commands.executeCommand('pickup.openBenchViewToSide');
     return editor;
   };
-  const shown = (wanted: (drawing: NonNullable<ReturnType<PreviewInterface['shown']>>['drawing']) => boolean) =>
+  const shown = (wanted: (drawing: NonNullable<ReturnType<BenchViewInterface['shown']>>['drawing']) => boolean) =>
     eventually(() => {
-      const drawing = preview.shown()?.drawing;
+      const drawing = benchView.shown()?.drawing;
       return drawing && wanted(drawing) ? drawing : undefined;
     });
 
   it('opens beside the text and holds the parts of the pickup', async () => {
-    await openPreview('cinder-bridge.pickup');
+    await openBenchView('cinder-bridge.pickup');
     const { svg, table, title } = await shown((drawing) => drawing.svg !== undefined);
     assert.match(svg ?? '', /<svg [^>]*role="img"/);
     assert.match(svg ?? '', /data-part="coil:/);
@@ -34,18 +34,18 @@ describe('the preview', () => {
   });
 
   it('a click on a part goes to its line', async () => {
-    const { document } = await openPreview('cinder-bridge.pickup');
+    const { document } = await openBenchView('cinder-bridge.pickup');
     const { parts } = await shown((drawing) => drawing.svg !== undefined);
     const coil = parts.find((part) => /^coil:[^.]+$/.test(part));
     assert.ok(coil);
-    await preview.receive({ type: 'reveal', part: coil });
+    await benchView.receive({ type: 'reveal', part: coil });
     const editor = vscode.window.activeTextEditor;
     assert.equal(editor?.document.uri.toString(), document.uri.toString());
     assert.match(document.lineAt(editor.selection.active.line).text, /coil/);
   });
 
   it('follows the text: a changed name is drawn', async () => {
-    const editor = await openPreview('fennel-bridge.pickup');
+    const editor = await openBenchView('fennel-bridge.pickup');
     await shown((drawing) => drawing.title === 'Fennel, bridge, tapped');
     await replace(editor, '"Fennel, bridge, tapped"', '"Fennel, rewound"');
     const { svg } = await shown((drawing) => drawing.title === 'Fennel, rewound');
@@ -53,14 +53,14 @@ describe('the preview', () => {
   });
 
   it('follows the editor to another file', async () => {
-    await openPreview('fennel-bridge.pickup');
+    await openBenchView('fennel-bridge.pickup');
     await shown((drawing) => drawing.file === 'fennel-bridge.pickup');
     await openSample('cinder-bridge.pickup');
     await shown((drawing) => drawing.file === 'cinder-bridge.pickup' && drawing.svg !== undefined);
   });
 
   it('where the text is broken, the drawing stays and the line is named', async () => {
-    const editor = await openPreview('fennel-bridge.pickup');
+    const editor = await openBenchView('fennel-bridge.pickup');
     const { svg } = await shown((drawing) => drawing.svg !== undefined);
     await replace(editor, 'wound counterclockwise', 'wound counterclockwise (');
     const broken = await shown((drawing) => drawing.broken !== undefined);
@@ -76,7 +76,7 @@ describe('the preview', () => {
   });
 
   it('a file without a pickup or an instrument says so instead', async () => {
-    await openPreview('parts/stock.pickup');
+    await openBenchView('parts/stock.pickup');
     const { svg, subjects } = await shown((drawing) => drawing.file === 'stock.pickup');
     assert.equal(svg, undefined);
     assert.deepEqual(subjects, []);

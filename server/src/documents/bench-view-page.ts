@@ -1,8 +1,9 @@
 /** The bench view as a page that needs nothing else: drawing, numbers, response, positions, readings still missing. */
-import type { FactTable } from '../drawing-sheet.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
-import { PALETTES } from '../theme.ts';
-import type { NumbersTable } from './numbers-table.ts';
+
+import type { NumbersTable } from './bench/numbers-table.ts';
+import type { FactTable } from './drawing-sheet.ts';
+import { type HtmlNode, h, typed } from './html.ts';
+import { PALETTES } from './theme.ts';
 
 export interface BenchPage {
   readonly title: string;

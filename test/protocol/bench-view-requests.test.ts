@@ -3,11 +3,11 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type {
-  BenchResult,
   CardsResult,
   FindResult,
   PageResult,
   PlansResult,
+  SectionResult,
   SoundResult,
 } from '../../server/src/lsp/protocol.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
@@ -30,7 +30,7 @@ describe('requests of the bench view', () => {
 
   it('each section comes by itself, for the version that is open', async () => {
     for (const section of ['missing', 'numbers', 'response', 'positions']) {
-      const result = await server.request<BenchResult>('pickup/bench', { ...asked, section });
+      const result = await server.request<SectionResult>('pickup/section', { ...asked, section });
       assert.equal(result.content.section, section);
       assert.equal(result.version, 1);
     }
@@ -42,7 +42,11 @@ describe('requests of the bench view', () => {
       uri,
       texts: [{ uri, text: textOf('ottlewick-bridge.pickup').replace('turns 8_200 ± 20', 'turns 5_000 ± 20') }],
     };
-    const { content } = await server.request<BenchResult>('pickup/bench', { ...asked, section: 'comparison', base });
+    const { content } = await server.request<SectionResult>('pickup/section', {
+      ...asked,
+      section: 'comparison',
+      base,
+    });
     assert.ok(content.section === 'comparison');
     assert.deepEqual(
       content.facts.map(({ was, is }) => [was, is]),
@@ -62,7 +66,7 @@ describe('requests of the bench view', () => {
       .replace('volume 500 kohm audio', 'volume 250 kohm audio')
       .replace('3 "middle" middle', '3 "middle alone" middle')
       .replace('turns 7_600', 'turns 7_000');
-    const { content } = await server.request<BenchResult>('pickup/bench', {
+    const { content } = await server.request<SectionResult>('pickup/section', {
       ...asked,
       uri: quorl,
       subject: { kind: 'instrument', name: 'quorl' },
@@ -135,7 +139,7 @@ describe('requests of the bench view', () => {
     for (const method of ['bench', 'page', 'cards', 'find', 'plans', 'sound']) {
       for (const params of nonsense) await server.request(`pickup/${method}`, params);
     }
-    const { content } = await server.request<BenchResult>('pickup/bench', { ...asked, section: 'missing' });
+    const { content } = await server.request<SectionResult>('pickup/section', { ...asked, section: 'missing' });
     assert.equal(content.section, 'missing');
   });
 });

@@ -5,8 +5,8 @@ import { pickupResponsePicture, positionResponsePicture } from '../documents/res
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import { LEFT_OUT } from '../sound/listen.ts';
-import type { BenchParams, BenchSection, MissingRow, NumbersView, PlotView } from './bench-protocol.ts';
-import { type Before, type BenchStates, instrumentNamed, nameBefore, pickupNamed } from './bench-states.ts';
+import type { MissingRow, NumbersView, PlotView, Section, SectionParams } from './bench-view-protocol.ts';
+import { type Before, type ComparedStates, instrumentNamed, nameBefore, pickupNamed } from './compared-states.ts';
 import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import type { Subject } from './protocol-parts.ts';
@@ -14,7 +14,7 @@ import { toRange } from './to-protocol.ts';
 import { WIDE_FROM } from './wiring-drawing.ts';
 
 /** One section of the bench view; `undefined` where there is nothing to compare with. */
-export function benchSection(states: BenchStates, params: BenchParams): BenchSection | undefined {
+export function benchSection(states: ComparedStates, params: SectionParams): Section | undefined {
   const { section, subject } = params;
   switch (section) {
     case 'comparison':
@@ -32,7 +32,7 @@ export function benchSection(states: BenchStates, params: BenchParams): BenchSec
   }
 }
 
-export function missingRows({ document, now }: BenchStates, { kind, name }: Subject): readonly MissingRow[] {
+export function missingRows({ document, now }: ComparedStates, { kind, name }: Subject): readonly MissingRow[] {
   const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
   const instrument = kind === 'instrument' ? instrumentNamed(now, name) : undefined;
   const readings: readonly MissingReading[] = pickup
@@ -46,7 +46,7 @@ export function missingRows({ document, now }: BenchStates, { kind, name }: Subj
   });
 }
 
-export function numbersView({ now, before }: BenchStates, params: Heard): NumbersView | undefined {
+export function numbersView({ now, before }: ComparedStates, params: Heard): NumbersView | undefined {
   const { subject } = params;
   if (subject.kind === 'pickup') {
     const pickup = pickupNamed(now, subject.name);
@@ -61,9 +61,9 @@ export function numbersView({ now, before }: BenchStates, params: Heard): Number
   return table;
 }
 
-type Heard = Pick<BenchParams, 'subject' | 'position' | 'pots'>;
+type Heard = Pick<SectionParams, 'subject' | 'position' | 'pots'>;
 
-export function responseView(states: BenchStates, params: Heard): PlotView {
+export function responseView(states: ComparedStates, params: Heard): PlotView {
   const picture = responsePicture(states, params);
   if (picture) return { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) };
   return { why: WHY_NO_RESPONSE };
@@ -73,7 +73,7 @@ const WHY_NO_RESPONSE =
   'There is no response to draw: a coil lacks its turns, its bobbin or its wire; or nothing is left between hot and ground, because a joint is open, the coils cancel or the volume is down.';
 
 /** The response at the jack in the position heard; of a pickup heard by itself, under the usual load. */
-export function responsePicture({ now, before }: BenchStates, params: Heard): ResponsePicture | undefined {
+export function responsePicture({ now, before }: ComparedStates, params: Heard): ResponsePicture | undefined {
   const { subject } = params;
   const names = { before: before?.label ?? '', now: 'now' };
   const heard = heardAt(now, params);
@@ -95,7 +95,7 @@ export function responsePicture({ now, before }: BenchStates, params: Heard): Re
   );
 }
 
-export function positionsView({ now }: BenchStates, params: Heard & Pick<BenchParams, 'width'>): PlotView {
+export function positionsView({ now }: ComparedStates, params: Heard & Pick<SectionParams, 'width'>): PlotView {
   const heard = heardAt(now, params);
   if (heard === undefined) return {};
   const live = heard.position.key.value;

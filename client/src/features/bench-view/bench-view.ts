@@ -1,51 +1,17 @@
-import {
-  commands,
-  Disposable,
-  type ExtensionContext,
-  type Uri,
-  ViewColumn,
-  type WebviewPanel,
-  window,
-  workspace,
-} from 'vscode';
+import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import {
-  ANALYSED_NOTIFICATION,
-  type AnalysedParams,
-  type BenchSection,
-  type BenchSectionName,
-  LANGUAGE_ID,
-} from '../../../../server/src/lsp/protocol.ts';
+import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
+import type { BenchViewControl } from './bench-view-control.ts';
+import { type BenchViewPanel, createBenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
 import { activateExport, savePicture } from './export.ts';
-import type { BaseChoice, FromView, ToView, ViewState } from './messages.ts';
-import { createPreviewPanel, type PreviewPanel, type ShownSubject, VIEW_TYPE, viewOptions } from './preview-panel.ts';
-
-/** For tests: what the preview shows, and what a click in it does. */
-export interface PreviewInterface {
-  /** The last drawing that was sent to the open preview. */
-  shown(): Extract<ToView, { type: 'drawing' }> | undefined;
-  /** The last of the sections that follow it. */
-  section<N extends BenchSectionName>(name: N): Extract<BenchSection, { section: N }> | undefined;
-  /** As if the view had sent it. */
-  receive(message: FromView): Promise<void>;
-}
-
-/** For other features: the one bench view. */
-export interface PreviewControl extends PreviewInterface {
-  /** Compares the file shown, or `target` where it is named; opens the view where it is not open. */
-  compare(choice: BaseChoice, target: Uri | undefined): Promise<void>;
-  endComparison(): Promise<void>;
-  subject(): ShownSubject | undefined;
-  /** Lets the view paint its drawing; the picture is then saved. */
-  paint(): void;
-}
+import type { BaseChoice, ViewState } from './messages.ts';
 
 /** The bench beside the editor: one panel that follows the pickup one works on. */
-export function activatePreview(context: ExtensionContext, client: BaseLanguageClient): PreviewControl {
-  let panel: PreviewPanel | undefined;
-  const adopt = (webview: WebviewPanel, state: ViewState): PreviewPanel => {
+export function activateBenchView(context: ExtensionContext, client: BaseLanguageClient): BenchViewControl {
+  let panel: BenchViewPanel | undefined;
+  const adopt = (webview: WebviewPanel, state: ViewState): BenchViewPanel => {
     const { extensionUri } = context;
-    const adopted = createPreviewPanel(webview, { client, extensionUri, state, savePicture });
+    const adopted = createBenchViewPanel(webview, { client, extensionUri, state, savePicture });
     panel = adopted;
     webview.onDidDispose(() => {
       if (panel === adopted) panel = undefined;
@@ -68,7 +34,7 @@ export function activatePreview(context: ExtensionContext, client: BaseLanguageC
     );
     await adopt(webview, state).follow(window.activeTextEditor);
   };
-  const control: PreviewControl = {
+  const control: BenchViewControl = {
     shown: () => panel?.shown(),
     section: (name) => panel?.section(name),
     receive: async (message) => panel?.receive(message),
@@ -86,9 +52,9 @@ export function activatePreview(context: ExtensionContext, client: BaseLanguageC
     endComparison: async () => panel?.compare(undefined),
   };
   context.subscriptions.push(
-    commands.registerCommand('pickup.openPreview', () => open(ViewColumn.Active)),
-    commands.registerCommand('pickup.openPreviewToSide', () => open(ViewColumn.Beside)),
-    commands.registerCommand('pickup.refreshPreview', () => panel?.refresh()),
+    commands.registerCommand('pickup.openBenchView', () => open(ViewColumn.Active)),
+    commands.registerCommand('pickup.openBenchViewToSide', () => open(ViewColumn.Beside)),
+    commands.registerCommand('pickup.refreshBenchView', () => panel?.refresh()),
     window.registerWebviewPanelSerializer(VIEW_TYPE, {
       deserializeWebviewPanel: async (webview, state: unknown) => {
         webview.webview.options = viewOptions(context.extensionUri);
@@ -110,7 +76,7 @@ export function activatePreview(context: ExtensionContext, client: BaseLanguageC
 }
 
 const followsEditor = (): boolean =>
-  workspace.getConfiguration('pickup').get<unknown>('preview.followEditor') !== false;
+  workspace.getConfiguration('pickup').get<unknown>('benchView.followEditor') !== false;
 
 /** A view of an older version of this extension may have remembered anything. */
 function stateFrom(state: unknown): ViewState {

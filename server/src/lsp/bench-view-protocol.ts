@@ -13,16 +13,16 @@ export interface BaseState {
  * Client to server, one section after the other, so that a keystroke's findings come between them and a cancelled one costs
  * nothing. The quick ones first; `numbers`, `response`, `positions` need the inductances.
  */
-export const BENCH_REQUEST = 'pickup/bench';
+export const SECTION_REQUEST = 'pickup/section';
 
-export const BENCH_SECTIONS = ['comparison', 'missing', 'numbers', 'response', 'positions'] as const;
-export type BenchSectionName = (typeof BENCH_SECTIONS)[number];
+export const SECTIONS = ['comparison', 'missing', 'numbers', 'response', 'positions'] as const;
+export type SectionName = (typeof SECTIONS)[number];
 
-export interface BenchParams {
+export interface SectionParams {
   readonly protocol: number;
   readonly uri: string;
   readonly subject: Subject;
-  readonly section: BenchSectionName;
+  readonly section: SectionName;
   /** One of the drawing's `positions`; without it a pickup is heard by itself, an instrument in its first position. */
   readonly position?: string;
   readonly pots: Pots;
@@ -31,15 +31,15 @@ export interface BenchParams {
   readonly base?: BaseState;
 }
 
-export interface BenchResult {
+export interface SectionResult {
   readonly protocol: number;
   readonly uri: string;
   /** Of the document that this was made from. */
   readonly version: number;
-  readonly content: BenchSection;
+  readonly content: Section;
 }
 
-export type BenchSection =
+export type Section =
   | ({ readonly section: 'comparison' } & ComparisonView)
   | { readonly section: 'missing'; readonly readings: readonly MissingRow[] }
   | ({ readonly section: 'numbers' } & NumbersView)

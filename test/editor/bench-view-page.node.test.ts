@@ -8,7 +8,7 @@ interface Results {
   readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
 }
 
-describe('the preview as one sees it', () => {
+describe('the bench view as one sees it', () => {
   let seen: EditorWindow;
   before(async () => {
     seen = await openWindow();
@@ -16,16 +16,16 @@ describe('the preview as one sees it', () => {
   after(() => seen.close());
   afterEach(closeAll);
 
-  const openPreview = async (sample: string, text: string): Promise<[vscode.TextEditor, Frame]> => {
+  const openBenchView = async (sample: string, text: string): Promise<[vscode.TextEditor, Frame]> => {
     const editor = await openSample(sample);
-    await vscode.commands.executeCommand('pickup.openPreviewToSide');
+    await vscode.commands.executeCommand('pickup.openBenchViewToSide');
     const frame = await seen.webviewWith(text);
     await frame.locator('svg').first().waitFor();
     return [editor, frame];
   };
 
   it('the drawing stands in the page, its parts in one tab stop, the table of joints below', async () => {
-    const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const [, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
     assert.notEqual(await frame.locator('svg [data-part]').count(), 0);
     assert.equal(await frame.locator('svg [tabindex="0"]').count(), 1);
     assert.notEqual(await frame.locator('table tbody tr').count(), 0);
@@ -33,7 +33,7 @@ describe('the preview as one sees it', () => {
   });
 
   it('a click on a coil goes to its line in the text', async () => {
-    const [editor, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const [editor, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
     await frame.locator('svg [data-part^="coil:"].line').first().dispatchEvent('click');
     await eventually(() => {
       const { line } = vscode.window.activeTextEditor?.selection.active ?? { line: 0 };
@@ -42,7 +42,7 @@ describe('the preview as one sees it', () => {
   });
 
   it('arrow keys go along the path, Enter goes to the text', async () => {
-    const [editor, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const [editor, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
     const first = frame.locator('svg [tabindex="0"]');
     const name = await first.getAttribute('data-part');
     await first.focus();
@@ -55,7 +55,7 @@ describe('the preview as one sees it', () => {
   });
 
   it('the part that the cursor is in is marked', async () => {
-    const [editor, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const [editor, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
     const line = editor.document
       .getText()
       .split('\n')
@@ -65,7 +65,7 @@ describe('the preview as one sees it', () => {
   });
 
   it('broken text: the bar names the line, the drawing stays', async () => {
-    const [editor, frame] = await openPreview('fennel-bridge.pickup', 'Fennel, bridge, tapped');
+    const [editor, frame] = await openBenchView('fennel-bridge.pickup', 'Fennel, bridge, tapped');
     await replace(editor, 'wound counterclockwise', 'wound counterclockwise (');
     const bar = frame.locator('.stale');
     await bar.waitFor();
@@ -74,14 +74,14 @@ describe('the preview as one sees it', () => {
   });
 
   it('nothing from anywhere else is let in', async () => {
-    const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const [, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
     const policy = await frame.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
     assert.match(policy ?? '', /^default-src 'none'; script-src [^;]+; style-src [^;]+; img-src blob:;$/);
     assert.doesNotMatch(policy ?? '', /unsafe/);
   });
 
   it('has no fault of access that a machine can find', async () => {
-    const [, frame] = await openPreview('cinder-bridge.pickup', 'Joints');
+    const [, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
     const { source } = (await import('axe-core')).default;
     // As one text: the page's policy lets no further script file in.
     const results = await frame.evaluate<Results>(

@@ -6,22 +6,22 @@ import {
   type PageResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
-import type { PreviewControl } from './preview.ts';
+import type { BenchViewControl } from './bench-view-control.ts';
 
 /** Saving what the view shows. The save dialog asks before it replaces a file. */
-export function activateExport(preview: PreviewControl, client: BaseLanguageClient): Disposable {
+export function activateExport(benchView: BenchViewControl, client: BaseLanguageClient): Disposable {
   return Disposable.from(
     commands.registerCommand('pickup.exportSvg', async (target?: unknown) => {
-      const { svg, subject } = preview.shown()?.drawing ?? {};
+      const { svg, subject } = benchView.shown()?.drawing ?? {};
       if (svg === undefined) return nothingToSave();
       await save(new TextEncoder().encode(svg), subject?.name ?? 'drawing', SVG, targetOf(target));
     }),
     commands.registerCommand('pickup.exportPng', async () => {
-      if (preview.shown()?.drawing.svg === undefined) return nothingToSave();
-      preview.paint();
+      if (benchView.shown()?.drawing.svg === undefined) return nothingToSave();
+      benchView.paint();
     }),
     commands.registerCommand('pickup.exportHtml', async (target?: unknown) => {
-      const subject = preview.subject();
+      const subject = benchView.subject();
       if (subject === undefined) return nothingToSave();
       const params: PageParams = { protocol: PROTOCOL_VERSION, ...subject };
       const { html } = await client.sendRequest<PageResult>(PAGE_REQUEST, params);
@@ -71,5 +71,5 @@ const fileNameOf = (name: string): string => name.replace(/[^\p{L}\p{N}._-]+/gu,
 const targetOf = (target: unknown): Uri | undefined => (target instanceof Uri ? target : undefined);
 
 async function nothingToSave(): Promise<void> {
-  await window.showInformationMessage('Open the preview of a pickup first: what it shows is saved.');
+  await window.showInformationMessage('Open the bench view of a pickup first: what it shows is saved.');
 }

@@ -1,5 +1,5 @@
-import type { BenchSection, ComparisonView, Pots } from '../../server/src/lsp/protocol.ts';
-import type { FromView, ShownDrawing, Side, ToView, ViewState } from '../src/features/preview/messages.ts';
+import type { ComparisonView, Pots, Section } from '../../server/src/lsp/protocol.ts';
+import type { FromView, ShownDrawing, Side, ToView, ViewState } from '../src/features/bench-view/messages.ts';
 import { changesSection, settledItems } from './changes.ts';
 import { createChoice } from './choice.ts';
 import { element } from './element.ts';
@@ -174,7 +174,7 @@ export function createBench(root: HTMLElement, { send, remembered, remember }: A
     positions.show({});
     missing.hidden = true;
   };
-  const showSection = (content: BenchSection): void => {
+  const showSection = (content: Section): void => {
     switch (content.section) {
       case 'comparison':
         comparison = content;

@@ -1,7 +1,7 @@
 import { Uri, type Webview } from 'vscode';
 
-/** The frame of the preview: no script and no style but our two files, no connection to anywhere. */
-export function previewHtml(webview: Webview, extensionUri: Uri): string {
+/** The frame of the bench view: no script and no style but our two files, no connection to anywhere. */
+export function benchViewHtml(webview: Webview, extensionUri: Uri): string {
   const from = (file: string): string =>
     webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist/client', file)).toString();
   // Pictures only from blob addresses, which nobody but our script can make: for painting a drawing that is saved as PNG.

@@ -1,9 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import {
-  BENCH_REQUEST,
-  type BenchParams,
-  type BenchResult,
   CARDS_REQUEST,
   type CardsParams,
   type CardsResult,
@@ -16,17 +13,20 @@ import {
   PLANS_REQUEST,
   type PlansParams,
   type PlansResult,
+  SECTION_REQUEST,
+  type SectionParams,
+  type SectionResult,
   SOUND_REQUEST,
   type SoundParams,
   type SoundResult,
-} from './bench-protocol.ts';
-import { benchSection } from './bench-sections.ts';
-import { type BenchStates, createBases, whenRead } from './bench-states.ts';
+} from './bench-view-protocol.ts';
+import { type ComparedStates, createBases, whenRead } from './compared-states.ts';
 import { findPickups } from './find.ts';
 import { answering, type Report } from './guard.ts';
 import { benchPage, cardPages } from './page.ts';
 import { plansAt } from './plans.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
+import { benchSection } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
 
@@ -36,15 +36,15 @@ export function serveBench(
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
   const bases = createBases(session.files);
-  const statesOf = async ({ uri, base }: Pick<BenchParams, 'uri' | 'base'>): Promise<BenchStates | undefined> => {
+  const statesOf = async ({ uri, base }: Pick<SectionParams, 'uri' | 'base'>): Promise<ComparedStates | undefined> => {
     const document = session.documents.get(uri);
     const now = document && session.analysisOf(document);
     if (!document || !now) return undefined;
     return { document, now, before: base && (await bases.before(base, now)) };
   };
-  connection.onRequest(
-    BENCH_REQUEST,
-    answering<BenchParams, BenchResult | null>(report, 'bench view', null, async (params) => {
+  connection.onRequest<SectionResult | null, void>(
+    SECTION_REQUEST,
+    answering<SectionParams, SectionResult | null>(report, 'bench view', null, async (params) => {
       const states = await statesOf(params);
       const content = states && benchSection(states, params);
       if (states === undefined || content === undefined) return null;

@@ -1,29 +1,29 @@
 import { type CancellationToken, CancellationTokenSource } from 'vscode';
-import type { BenchSection, BenchSectionName } from '../../../../server/src/lsp/protocol.ts';
+import type { Section, SectionName } from '../../../../server/src/lsp/protocol.ts';
 
 /** Fetches the sections that follow a drawing: one request at a time, of the newest wish only, the quick ones first. */
 export interface SectionFeed {
   /** These sections are out of date. What runs for an older wish is cancelled; nothing queues. */
-  want(names: Iterable<BenchSectionName>): void;
+  want(names: Iterable<SectionName>): void;
   /** What is on its way is of no use any more; nothing new is asked for. */
   stop(): void;
 }
 
 interface FeedSources {
-  readonly order: readonly BenchSectionName[];
+  readonly order: readonly SectionName[];
   /** `undefined`: there is no such section now. */
-  readonly fetch: (name: BenchSectionName, token: CancellationToken) => Promise<BenchSection | undefined>;
-  readonly deliver: (content: BenchSection) => void;
+  readonly fetch: (name: SectionName, token: CancellationToken) => Promise<Section | undefined>;
+  readonly deliver: (content: Section) => void;
   /** A rest before a section that takes the server longer, so that a typist's findings go first. */
-  readonly restMs: (name: BenchSectionName) => number;
+  readonly restMs: (name: SectionName) => number;
 }
 
 export function createSectionFeed({ order, fetch, deliver, restMs }: FeedSources): SectionFeed {
-  const wanted = new Set<BenchSectionName>();
+  const wanted = new Set<SectionName>();
   let running: CancellationTokenSource | undefined;
-  const next = (): BenchSectionName | undefined => order.find((name) => wanted.has(name));
+  const next = (): SectionName | undefined => order.find((name) => wanted.has(name));
 
-  const fetchOne = async (name: BenchSectionName, token: CancellationToken): Promise<void> => {
+  const fetchOne = async (name: SectionName, token: CancellationToken): Promise<void> => {
     const rest = restMs(name);
     if (rest > 0) await new Promise((resolve) => setTimeout(resolve, rest));
     if (token.isCancellationRequested) return;
