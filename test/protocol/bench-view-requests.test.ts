@@ -136,7 +136,7 @@ describe('requests of the bench view', () => {
       { ...asked, subject: null },
       { ...asked, section: 'numbers', pots: 'up' },
     ];
-    for (const method of ['bench', 'page', 'cards', 'find', 'plans', 'sound']) {
+    for (const method of ['section', 'page', 'cards', 'find', 'plans', 'sound']) {
       for (const params of nonsense) await server.request(`pickup/${method}`, params);
     }
     const { content } = await server.request<SectionResult>('pickup/section', { ...asked, section: 'missing' });
