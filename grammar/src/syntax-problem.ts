@@ -12,16 +12,21 @@ export type SyntaxCode =
   | 'value/range'
   | 'name/duplicate';
 
-/** An error of the text as a value, with its place (in the chunk's offsets) and, where one exists, its remedy. */
-export interface SyntaxProblem {
-  readonly code: SyntaxCode;
-  readonly span: Span;
+/** A fault of the text as a value, with its place (`At`: how places are given) and, where one exists, its remedy. */
+export type Problem<C extends string, At> = At & {
+  readonly code: C;
+  /** An error where not stated. */
+  readonly severity?: 'warning';
   readonly message: string;
-  readonly related?: readonly { readonly span: Span; readonly message: string }[];
-  readonly fixes?: readonly SyntaxFix[];
+  readonly related?: readonly (At & { readonly message: string })[];
+  readonly fixes?: readonly Fix<At>[];
+};
+
+interface Fix<At> {
+  readonly title: string;
+  readonly edits: readonly (At & { readonly newText: string })[];
 }
 
-export interface SyntaxFix {
-  readonly title: string;
-  readonly edits: readonly { readonly span: Span; readonly newText: string }[];
-}
+/** A problem of one piece of text, in its offsets. */
+export type SyntaxProblem = Problem<SyntaxCode, { readonly span: Span }>;
+export type SyntaxFix = Fix<{ readonly span: Span }>;

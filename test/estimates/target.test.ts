@@ -34,6 +34,15 @@ describe('target/missed', () => {
       assert.match(fix?.title ?? '', /^Wind the turns that reach it: c1 /);
     });
 
+  for (const target of ['resistance 5.2 kohm', 'inductance 1.6 H', 'resonance 4.0 kHz loaded'])
+    it(`is silent where the winding does not fit, which explains it: ${target}`, () => {
+      const codes = (turns: string) =>
+        analyse(spec(target, turns))
+          .allFindings()
+          .map(({ code }) => code);
+      assert.deepEqual(codes('turns 150_000'), ['winding/does-not-fit']);
+    });
+
   it('is silent within two standard deviations: an AWG table leaves resistance open by 4 %', () => {
     // 5,000 turns come to 3.88 kohm by the nominal diameter; 4 % is within what the standard's tolerance leaves.
     const table = spec('resistance 4.0 kohm').replace(/diameter 0\.0635 mm/, 'gauge 42 AWG');

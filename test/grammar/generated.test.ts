@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { generatedFiles } from '../scripts/generated-files.ts';
 import { problemsOf } from '../support/language-problems.ts';
 
-describe('files generated from the schema', () => {
+describe('generated files', () => {
   for (const { path, text } of generatedFiles()) {
-    it(`${path} is what the schema makes of it; run npx tsx test/scripts/generate.ts`, () => {
+    it(`${path} is what its sources make of it; run npm run generate`, () => {
       assert.equal(readFileSync(path, 'utf8'), text);
     });
   }

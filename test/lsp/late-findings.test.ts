@@ -11,7 +11,7 @@ function harness(instruments: number) {
   const analysis = {
     ...analysed(''),
     instruments: Array.from({ length: instruments }, (_, index) => ({
-      heavyFindings: () => {
+      lateFindings: () => {
         worked.push(`instrument ${index + 1}`);
         return [];
       },

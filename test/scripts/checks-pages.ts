@@ -2,34 +2,39 @@ import { readdirSync, readFileSync } from 'node:fs';
 
 const FOLDER = 'server/src/checks';
 
-/** The module that holds the explanation pages: a bundle and a plain Node alike can import it. */
+/** The module that holds the explanation pages and their codes: a bundle and a plain Node alike can import it. */
 export function pagesModule(): { readonly path: string; readonly text: string } {
   const pages = readdirSync(FOLDER)
     .filter((name) => name.endsWith('.md'))
     .sort()
-    .map((name) => readFileSync(`${FOLDER}/${name}`, 'utf8'));
-  const entries = pages.map((text) => `  [\n    ${quoted(codeOf(text))},\n    ${template(text)},\n  ],`);
+    .map((name) => ({ code: codeOf(name), text: readFileSync(`${FOLDER}/${name}`, 'utf8') }));
+  const entries = pages.map(({ code, text }) => `  ${quoted(code)}: ${template(text)},`);
   return {
     path: `${FOLDER}/pages.ts`,
     text: [
-      '/** Generated from the pages beside this file by test/scripts/generate-pages.ts; change a page, then run that. */',
+      '/** Generated from the pages beside this file by `npm run generate`; change a page, then run that. */',
       '',
-      'const pages: ReadonlyMap<string, string> = new Map([',
+      'const pages = {',
       ...entries,
-      ']);',
+      '};',
+      '',
+      '/** Every code of a finding: each has its page. */',
+      'export type Code = keyof typeof pages;',
+      '',
+      'export const isCode = (text: string): text is Code => Object.hasOwn(pages, text);',
       '',
       '/** The explanation page of a finding, in Markdown. */',
-      'export const explanationOf = (code: string): string | undefined => pages.get(code);',
+      'export const explanationOf = (code: string): string | undefined => (isCode(code) ? pages[code] : undefined);',
       '',
-      '/** Every code that has a page, in alphabetical order of its file. */',
-      'export const codes: readonly string[] = [...pages.keys()];',
+      '/** Every code, in alphabetical order of its page. */',
+      'export const codes: readonly Code[] = Object.keys(pages).filter(isCode);',
       '',
     ].join('\n'),
   };
 }
 
-/** The code that a page's first line names. */
-export const codeOf = (page: string): string => page.slice(2, page.indexOf('\n')).trim();
+/** `phase-coils-cancel.md`: `phase/coils-cancel`. */
+export const codeOf = (page: string): string => page.replace(/\.md$/, '').replace('-', '/');
 
 const quoted = (text: string) => `'${text}'`;
 

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { languageReference } from '../../grammar/src/reference.ts';
 import { textMateGrammar } from '../../grammar/src/textmate.ts';
+import { pagesModule } from './checks-pages.ts';
 
-/** Files derived from the language's schema, paths from the repository's root. */
+/** Files derived from the language's schema and from the pages of the checks, paths from the repository's root. */
 export function generatedFiles(): readonly { readonly path: string; readonly text: string }[] {
   const introduction = readFileSync('grammar/language-introduction.md', 'utf8');
   return [
@@ -11,6 +12,7 @@ export function generatedFiles(): readonly { readonly path: string; readonly tex
       text: printed(textMateGrammar()),
     },
     { path: 'grammar/language-reference.md', text: languageReference(introduction) },
+    pagesModule(),
   ];
 }
 

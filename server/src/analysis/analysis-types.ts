@@ -3,6 +3,7 @@
  * none of them parses, resolves or computes by itself.
  */
 import type { FileTree } from '../../../grammar/src/syntax-tree.ts';
+import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
@@ -55,6 +56,8 @@ export interface Analysis {
   readonly findings: readonly Finding[];
   /** These and those that need heavy numbers: on first use, some tens of milliseconds an instrument. */
   allFindings(): readonly Finding[];
+  /** These and those that need heavy numbers, as far as they have been worked out before: they cost nothing. */
+  knownFindings(): readonly Finding[];
   /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
   locate(place: Place): FileSpan | undefined;
   /** The text of this file or of one that it uses. */
@@ -65,12 +68,9 @@ export interface Analysis {
   verifiedFixes(finding: Finding): readonly Remedy[];
 }
 
-export interface PickupAnalysis {
+export interface PickupAnalysis extends CheckFindings {
   readonly pickup: Pickup;
   readonly netlist: PickupNetlist;
-  readonly findings: readonly Finding[];
-  /** Findings that need the inductances: they follow the others. */
-  heavyFindings(): readonly Finding[];
   /** Resistances, turns, phase and hum by turn-area: cheap, ready with the findings. */
   readonly quick: PickupEstimates;
   /**
@@ -82,11 +82,8 @@ export interface PickupAnalysis {
   mismatch(cableF?: number): Mismatch | undefined;
 }
 
-export interface InstrumentAnalysis {
+export interface InstrumentAnalysis extends CheckFindings {
   readonly instrument: Instrument;
-  readonly findings: readonly Finding[];
-  /** Findings that need the inductances: they follow the others. */
-  heavyFindings(): readonly Finding[];
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
   positions(pots?: PotsAt): readonly PositionEstimates[];
 }

@@ -5,7 +5,8 @@
 
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
-import { acceptedFindings } from '../checks/accepted.ts';
+import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
+import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { Bench } from '../model/bench.ts';
 import { type ChunkModel, type ModelMemory, modelReader } from '../model/from-syntax.ts';
@@ -43,10 +44,19 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   ];
   const offsetOf = ({ chunk, span }: Place) => (graph.offsetOf(chunk)?.offset ?? 0) + span.start;
   const accepting = [...model.pickups, ...model.instruments];
-  const settled = (found: readonly Finding[]) =>
-    [...acceptedFindings(found, accepting)].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
-  const findings = settled(located);
+  const settled = (found: readonly Finding[], isComplete: boolean) =>
+    [...acceptedFindings(found, accepting, isComplete)].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
+  const findings = settled(located, false);
   let all: readonly Finding[] | undefined;
+  const withLate = (wanted: (of: CheckFindings) => boolean): readonly Finding[] => {
+    const parts = [...pickups, ...instruments];
+    const known = parts.filter(wanted);
+    const late = known.flatMap((each) => each.lateFindings());
+    const isComplete = known.length === parts.length;
+    return late.length > 0 || (isComplete && acceptsLate(accepting))
+      ? settled([...located, ...late], isComplete)
+      : findings;
+  };
   const locate = ({ chunk, span }: Place): FileSpan | undefined => {
     const home = graph.offsetOf(chunk);
     return home && { uri: home.uri, start: home.offset + span.start, end: home.offset + span.end };
@@ -71,10 +81,10 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     instruments: withFindings(instruments, findings, (each) => each.instrument.name, 'instrument'),
     findings,
     allFindings: () => {
-      const heavy = [...pickups, ...instruments].flatMap((each) => each.heavyFindings());
-      all ??= heavy.length > 0 ? settled([...located, ...heavy]) : findings;
+      all ??= withLate(() => true);
       return all;
     },
+    knownFindings: () => all ?? withLate((each) => each.lateAreKnown()),
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
     edited: (edits) => withEdits(edits, analysis, host, graph, memory),

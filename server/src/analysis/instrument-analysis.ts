@@ -1,7 +1,9 @@
 /** One instrument's findings and positions, remembered by the instrument and the bench that they were made from. */
 
-import { instrumentContext, runInstrumentChecks } from '../checks/instrument-check.ts';
-import { heavyInstrumentChecks, instrumentChecks } from '../checks/instrument-index.ts';
+import { runChecks } from '../checks/check.ts';
+import type { Edit } from '../checks/finding.ts';
+import { instrumentChecks } from '../checks/index.ts';
+import { instrumentContext } from '../checks/instrument-check.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP, positionEstimates } from '../estimates/positions.ts';
 import type { Bench } from '../model/bench.ts';
@@ -24,17 +26,11 @@ export function instrumentAnalysis(instrument: Instrument, bench: Bench | undefi
 
 function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAnalysis {
   const quick = quickOf(bench);
-  const context = instrumentContext(instrument, quick, bench);
-  const findings = runInstrumentChecks(instrumentChecks, context);
-  let heavy: InstrumentAnalysis['findings'] | undefined;
+  const owner = { place: instrument.place, subject: { instrument: instrument.name }, ownEdits: unchanged };
   const positions = new Map<string, readonly PositionEstimates[]>();
   return {
     instrument,
-    findings,
-    heavyFindings: () => {
-      heavy ??= runInstrumentChecks(heavyInstrumentChecks, context, findings);
-      return heavy;
-    },
+    ...runChecks(instrumentChecks, instrumentContext(instrument, quick, bench), owner),
     positions: (pots: PotsAt = FULL_UP) => {
       const key = `${pots.volume} ${pots.tone} ${pots.cableF ?? ''}`;
       const known = positions.get(key);
@@ -45,3 +41,6 @@ function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAn
     },
   };
 }
+
+/** An instrument's remedies change the pickups that it holds, too. */
+const unchanged = (edits: readonly Edit[]): readonly Edit[] => edits;

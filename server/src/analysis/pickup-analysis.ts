@@ -1,7 +1,8 @@
 /** One pickup's findings and numbers, remembered by the pickup and the bench that they were made from. */
 
-import { runPickupChecks } from '../checks/check.ts';
-import { heavyPickupChecks, pickupChecks } from '../checks/index.ts';
+import { type Owner, runChecks } from '../checks/check.ts';
+import { pickupChecks } from '../checks/index.ts';
+import { ownEdits } from '../checks/own-edits.ts';
 import { mismatch } from '../estimates/mismatch.ts';
 import { loadOf, pickupEstimates, quickPickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from '../estimates/quick.ts';
@@ -36,19 +37,18 @@ export const quickOf =
 function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
   const quick = quickOf(bench)(pickup);
   const { netlist } = quick;
-  const context = { pickup, netlist, quick, bench };
-  const findings = runPickupChecks(pickupChecks, context);
-  let heavy: PickupAnalysis['findings'] | undefined;
+  const owner: Owner = {
+    place: pickup.place,
+    subject: { pickup: pickup.name },
+    // A remedy for this pickup leaves the one that it is `like` alone.
+    ownEdits: (edits) => ownEdits(edits, pickup),
+  };
   const full = rememberedByCable((cableF) => pickupEstimates(quick, bench, loadOf(pickup, cableF)));
   const beside = rememberedByCable((cableF) => mismatch(quick, bench, loadOf(pickup, cableF)));
   return {
     pickup,
     netlist,
-    findings,
-    heavyFindings: () => {
-      heavy ??= runPickupChecks(heavyPickupChecks, context);
-      return heavy;
-    },
+    ...runChecks(pickupChecks, { pickup, netlist, quick, bench }, owner),
     quick: quickPickupEstimates(quick),
     estimates: (cableF) => full(cableF),
     mismatch: (cableF) => beside(cableF),

@@ -1,10 +1,10 @@
 /** Findings of the text itself: syntax, names, files. */
 import { nearest } from '../../../grammar/src/nearest.ts';
-import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
+import type { Problem } from '../../../grammar/src/syntax-problem.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
+import type { Code } from '../checks/pages.ts';
 import type { ChunkModel } from '../model/from-syntax.ts';
-import type { ModelProblem } from '../model/model.ts';
 import type { Place } from '../model/place.ts';
 import type { Host } from './analysis-types.ts';
 import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
@@ -17,8 +17,8 @@ export function textFindings(
 ): readonly Finding[] {
   return [
     ...models.flatMap(({ chunk, syntax, problems }) => [
-      ...[...chunk.problems, ...syntax].map((problem) => syntaxFinding(problem, chunk)),
-      ...problems.map(modelFinding),
+      ...[...chunk.problems, ...syntax].map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span }))),
+      ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
     ]),
     ...duplicateNames(uri, graph),
     ...duplicateBenches(models),
@@ -26,35 +26,24 @@ export function textFindings(
   ];
 }
 
-function syntaxFinding(problem: SyntaxProblem, chunk: Chunk): Finding {
-  const at = (span: Place['span']): Place => ({ chunk, span });
+/** `placeOf` says where what the problem points at lies. */
+function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Place): Finding {
+  const { code, severity = 'error', message, related = [], fixes = [] } = problem;
   return {
-    code: problem.code,
-    severity: 'error',
-    message: problem.message,
-    place: at(problem.span),
-    related: (problem.related ?? []).map(({ span, message }) => ({ message, place: at(span) })),
+    code,
+    severity,
+    message,
+    place: placeOf(problem),
+    related: related.map((each) => ({ message: each.message, place: placeOf(each) })),
     remedies: () =>
-      (problem.fixes ?? []).map(
+      fixes.map(
         ({ title, edits }, index): Remedy => ({
           title,
-          edits: edits.map(({ span, newText }) => ({ place: at(span), newText })),
+          edits: edits.map((each) => ({ place: placeOf(each), newText: each.newText })),
           kind: 'text',
           preferred: index === 0,
         }),
       ),
-    subject: {},
-  };
-}
-
-function modelFinding({ code, message, place, related, fixes, severity }: ModelProblem): Finding {
-  return {
-    code,
-    severity: severity ?? 'error',
-    message,
-    place,
-    related,
-    remedies: () => fixes.map((fix, index) => ({ ...fix, kind: 'text' as const, preferred: index === 0 })),
     subject: {},
   };
 }
@@ -105,7 +94,7 @@ function useFinding(use: UsedFile, uri: string, graph: UseGraph, host: Host): re
   const { content } = use.chunk;
   const span = content?.span ?? { start: 0, end: 0 };
   const place: Place = { chunk: use.chunk, span };
-  const finding = (code: string, message: string, remedies: () => readonly Remedy[] = () => []): readonly Finding[] => [
+  const finding = (code: Code, message: string, remedies: () => readonly Remedy[] = () => []): readonly Finding[] => [
     { code, severity: 'error', message, place, related: [], remedies, subject: {} },
   ];
   if (use.state === 'outside')

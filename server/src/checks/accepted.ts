@@ -3,6 +3,7 @@ import type { Acceptance } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import { removeLine } from './edits.ts';
 import type { Finding } from './finding.ts';
+import { lateCodes } from './index.ts';
 
 interface Accepting {
   readonly name: string;
@@ -10,7 +11,12 @@ interface Accepting {
   readonly accepted: readonly Acceptance[];
 }
 
-export function acceptedFindings(findings: readonly Finding[], things: readonly Accepting[]): readonly Finding[] {
+/** Until the late checks have run (`isComplete`), an acceptance of what only they can find is not called unused. */
+export function acceptedFindings(
+  findings: readonly Finding[],
+  things: readonly Accepting[],
+  isComplete: boolean,
+): readonly Finding[] {
   if (things.every(({ accepted }) => accepted.length === 0)) return findings;
   const used = new Set<Acceptance>();
   const kept = findings.map((finding): Finding => {
@@ -23,9 +29,17 @@ export function acceptedFindings(findings: readonly Finding[], things: readonly 
     const reason = acceptance.reason ? ` Accepted: ${acceptance.reason}` : ' Accepted.';
     return { ...finding, severity: 'information', message: `${finding.message}${reason}` };
   });
-  const unused = things.flatMap(({ accepted }) => accepted.filter((each) => !used.has(each)));
+  const unused = things.flatMap(({ accepted }) =>
+    accepted.filter((each) => !used.has(each) && (isComplete || !isLate(each))),
+  );
   return [...kept, ...unused.map(unusedFinding)];
 }
+
+/** True where something is accepted that only the late checks may find. */
+export const acceptsLate = (things: readonly Accepting[]): boolean =>
+  things.some(({ accepted }) => accepted.some(isLate));
+
+const isLate = ({ code }: Acceptance): boolean => lateCodes.has(code.value);
 
 function covers({ code, scope }: Acceptance, finding: Finding, owner: string): boolean {
   if (finding.code !== code.value) return false;

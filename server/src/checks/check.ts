@@ -1,25 +1,20 @@
-/** The form of a check: one fault, one file. */
-import type { QuickEstimates } from '../estimates/quick.ts';
-import type { Bench } from '../model/bench.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
-import type { Pickup } from '../model/pickup.ts';
+/** The form of a check (one fault, one file) and the one runner of all of them. */
 import type { Place } from '../model/place.ts';
-import type { Finding, Related, Remedy, Severity, Subject } from './finding.ts';
-import { ownEdits } from './own-edits.ts';
+import type { Edit, Finding, Related, Remedy, Severity, Subject } from './finding.ts';
+import type { Code } from './pages.ts';
 
-export interface PickupContext {
-  readonly pickup: Pickup;
-  readonly netlist: PickupNetlist;
-  readonly quick: QuickEstimates;
-  readonly bench: Bench | undefined;
-}
-
-export interface PickupCheck {
-  readonly code: string;
+export interface Check<Context, C extends Code = Code, Y extends Code = Code> {
+  /** Also the name of its file and of its page: `phase/coils-cancel`, `phase-coils-cancel.ts`, `phase-coils-cancel.md`. */
+  readonly code: C;
   readonly severity: Severity;
-  /** Faults of the same pickup that explain this one: where one of them stands, this check is silent (one cause, one finding). */
-  readonly yieldsTo: readonly string[];
-  run(context: PickupContext): readonly Found[];
+  /**
+   * Faults that explain this one: where one of them is found, this check is silent (one cause, one finding). What is said of a
+   * selector position explains only what is said of the same position.
+   */
+  readonly yieldsTo: readonly Y[];
+  /** Needs inductances, so it follows the others. */
+  readonly late?: true;
+  run(context: Context): readonly Found[];
 }
 
 /** What a check found; code and severity come from the check. */
@@ -32,60 +27,81 @@ export interface Found {
   readonly subject?: Subject;
 }
 
-export const definePickupCheck = (check: PickupCheck): PickupCheck => check;
+/** Whose findings they are. */
+export interface Owner {
+  readonly place: Place;
+  readonly subject: Subject;
+  /** The edits with nothing but the owner's own text touched; `undefined` where it cannot be said so. */
+  readonly ownEdits: (edits: readonly Edit[]) => readonly Edit[] | undefined;
+}
 
-/** Findings of one pickup, in the order of the checks. */
-export function runPickupChecks(checks: readonly PickupCheck[], context: PickupContext): readonly Finding[] {
+export interface CheckFindings {
+  /** Of the checks that need no inductances. */
+  readonly findings: readonly Finding[];
+  /** Of those that do: run on first use, with all that was found before them. */
+  lateFindings(): readonly Finding[];
+  /** True once the late checks have run, so that asking costs nothing. */
+  lateAreKnown(): boolean;
+}
+
+/** Findings of one pickup or instrument, in the order of its checks, late ones last. */
+export function runChecks<Context>(checks: readonly Check<Context>[], context: Context, owner: Owner): CheckFindings {
+  const round = (late: true | undefined, before: readonly Finding[]) =>
+    runRound(
+      checks.filter((check) => check.late === late),
+      context,
+      owner,
+      before,
+    );
+  const findings = round(undefined, []);
+  let known: readonly Finding[] | undefined;
+  return {
+    findings,
+    lateFindings: () => {
+      known ??= round(true, findings);
+      return known;
+    },
+    lateAreKnown: () => known !== undefined,
+  };
+}
+
+function runRound<Context>(
+  checks: readonly Check<Context>[],
+  context: Context,
+  owner: Owner,
+  before: readonly Finding[],
+): readonly Finding[] {
   const findings: Finding[] = [];
   for (const check of checks) {
-    if (check.yieldsTo.some((code) => findings.some((finding) => finding.code === code))) continue;
+    const causes = [...before, ...findings].filter(({ code }) => check.yieldsTo.includes(code));
+    if (causes.some(({ subject }) => subject.position === undefined)) continue;
     for (const found of check.run(context))
-      findings.push(
-        atHome(
-          findingOf(check, withOwnEdits(found, context.pickup), { pickup: context.pickup.name, ...found.subject }),
-          context.pickup,
-        ),
-      );
+      if (!causes.some(({ subject }) => subject.position === found.subject?.position))
+        findings.push(findingOf(check, found, owner));
   }
   return findings;
 }
 
-/** A line taken over by `like` stands in another block, where it may be right: the finding then lies at this pickup's first line. */
-function atHome(finding: Finding, { place }: Pickup): Finding {
-  if (finding.place.chunk === place.chunk) return finding;
-  return {
-    ...finding,
-    place,
-    related: [{ message: 'the line that it is taken over from', place: finding.place }, ...finding.related],
-  };
-}
-
-/** A remedy for this pickup leaves the one that it is `like` alone. */
-function withOwnEdits(found: Found, pickup: Pickup): Found {
-  const { remedies } = found;
-  if (!remedies) return found;
-  return {
-    ...found,
-    remedies: () =>
-      remedies().flatMap((remedy) => {
-        const edits = ownEdits(remedy.edits, pickup);
-        return edits ? [{ ...remedy, edits }] : [];
-      }),
-  };
-}
-
-export function findingOf(
-  { code, severity }: { readonly code: string; readonly severity: Severity },
-  found: Found,
-  subject: Subject = found.subject ?? {},
-): Finding {
-  return {
+function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner): Finding {
+  const { message, place, related = [], remedies = () => [] } = found;
+  const finding: Finding = {
     code,
     severity: found.severity ?? severity,
-    message: found.message,
-    place: found.place,
-    related: found.related ?? [],
-    remedies: found.remedies ?? (() => []),
-    subject,
+    message,
+    place,
+    related,
+    remedies: () =>
+      remedies().flatMap((remedy) => {
+        const edits = owner.ownEdits(remedy.edits);
+        return edits ? [{ ...remedy, edits }] : [];
+      }),
+    subject: { ...owner.subject, ...found.subject },
+  };
+  if (place.chunk === owner.place.chunk) return finding;
+  // A line taken over by `like` belongs to another block, where it may be right: the finding then lies at the owner's first line.
+  return {
+    ...finding,
+    place: owner.place,
+    related: [{ message: 'the line that it is taken over from', place }, ...related],
   };
 }

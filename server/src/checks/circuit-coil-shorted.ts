@@ -1,7 +1,7 @@
 import type { Joint } from '../model/pickup.ts';
-import { definePickupCheck, type PickupContext } from './check.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { coilWords, endsWords, list } from './words.ts';
 
 export const circuitCoilShorted = definePickupCheck({

@@ -1,8 +1,8 @@
 import { sounds } from '../estimates/signs.ts';
-import { definePickupCheck, type PickupContext } from './check.ts';
 import { insertFirstLine, insertLineAfter } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads, unreadWiring } from './lead-floating.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { leadWords, list } from './words.ts';
 
 export const circuitOpen = definePickupCheck({

@@ -1,6 +1,6 @@
-import { definePickupCheck } from './check.ts';
 import { removeLine, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { definePickupCheck } from './pickup-check.ts';
 import { list } from './words.ts';
 
 export const circuitOutputShorted = definePickupCheck({

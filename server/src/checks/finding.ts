@@ -1,11 +1,12 @@
 import type { Place } from '../model/place.ts';
+import type { Code } from './pages.ts';
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
 
 /** A fault as a value: what, where, why, and what a person can do about it. */
 export interface Finding {
   /** Stable code of two words: `phase/coils-cancel`. */
-  readonly code: string;
+  readonly code: Code;
   readonly severity: Severity;
   readonly message: string;
   readonly place: Place;

@@ -1,8 +1,8 @@
 import type { PickupNetlist } from '../model/netlist.ts';
-import { definePickupCheck } from './check.ts';
 import { insertLineAfter, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads } from './lead-floating.ts';
+import { definePickupCheck } from './pickup-check.ts';
 
 export const groundMetalFloating = definePickupCheck({
   code: 'ground/metal-floating',

@@ -1,6 +1,6 @@
-import { definePickupCheck, type PickupContext } from './check.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { list } from './words.ts';
 
 export const groundMetalHot = definePickupCheck({

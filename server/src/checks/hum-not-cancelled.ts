@@ -1,9 +1,9 @@
 import { combinedDb } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
-import { definePickupCheck, type PickupContext } from './check.ts';
 import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { capital, coilWords, endLead, list } from './words.ts';
 
 export const humNotCancelled = definePickupCheck({

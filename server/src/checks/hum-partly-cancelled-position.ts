@@ -11,10 +11,10 @@ import {
 } from './instrument-check.ts';
 import { list } from './words.ts';
 
-/** Needs the inductances, so it runs after the other findings are out. */
 export const positionPartlyCancelled = defineInstrumentCheck({
   code: 'hum/partly-cancelled',
   severity: 'information',
+  late: true,
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels', 'hum/position-hums'],
   run: (context) =>
     context.positions.flatMap((solved) => {

@@ -1,7 +1,7 @@
 import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
-import { definePickupCheck } from './check.ts';
 import { placeOfCoilInHookup } from './joints.ts';
+import { definePickupCheck } from './pickup-check.ts';
 import { coilWords, list } from './words.ts';
 
 export const humPartlyCancelled = definePickupCheck({

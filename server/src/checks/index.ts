@@ -1,30 +1,51 @@
-/** Every check of a pickup, in the order in which causes are told before what follows from them. */
+/**
+ * Every check, in the order in which causes are told before what follows from them. A check that yields to one further down does not
+ * compile, nor does a code that nothing raises.
+ */
 
-import type { PickupCheck } from './check.ts';
+import type { Check } from './check.ts';
 import { circuitCoilShorted } from './circuit-coil-shorted.ts';
 import { circuitOpen } from './circuit-open.ts';
+import { positionSilent } from './circuit-open-position.ts';
+import { positionTapLoose } from './circuit-open-tap.ts';
 import { circuitOutputShorted } from './circuit-output-shorted.ts';
+import { positionShorted } from './circuit-output-shorted-position.ts';
+import { controlsPotTooSmall } from './controls-pot-too-small.ts';
+import { fitPoleSpread } from './fit-pole-spread.ts';
+import { fitStrings } from './fit-strings.ts';
 import { groundMetalFloating } from './ground-metal-floating.ts';
 import { groundMetalHot } from './ground-metal-hot.ts';
+import { positionMetalHot } from './ground-metal-hot-position.ts';
 import { humNotCancelled } from './hum-not-cancelled.ts';
 import { humPartlyCancelled } from './hum-partly-cancelled.ts';
+import { positionPartlyCancelled } from './hum-partly-cancelled-position.ts';
+import { positionHums } from './hum-position-hums.ts';
 import { leadFloating } from './lead-floating.ts';
 import { leadReused } from './lead-reused.ts';
 import { leadUndeclared } from './lead-undeclared.ts';
+import { positionDoubled } from './name-duplicate-position.ts';
+import { positionUnknown } from './name-unknown-position.ts';
+import { outputLevelJump } from './output-level-jump.ts';
+import type { Code } from './pages.ts';
 import { coilsCancel } from './phase-coils-cancel.ts';
+import { positionCancels } from './phase-position-cancels.ts';
 import { phaseUnproven } from './phase-unproven.ts';
+import { positionUnproven } from './phase-unproven-position.ts';
 import { pottingParts } from './potting-parts.ts';
 import { pottingTooCold } from './potting-too-cold.ts';
 import { pottingTooHot } from './potting-too-hot.ts';
 import { readingContradicts } from './reading-contradicts.ts';
 import { readingSum } from './reading-sum.ts';
 import { readingUnlikely } from './reading-unlikely.ts';
+import { positionReadingUnlikely } from './reading-unlikely-position.ts';
+import { selectorPositionMissing } from './selector-position-missing.ts';
 import { targetResistanceMissed, targetSoundMissed } from './target-missed.ts';
+import type { TextCode } from './text-code.ts';
 import { windingDoesNotFit } from './winding-does-not-fit.ts';
 import { windingSpoolShort } from './winding-spool-too-short.ts';
 import { windingTurnsUnknown } from './winding-turns-unknown.ts';
 
-export const pickupChecks: readonly PickupCheck[] = [
+export const pickupChecks = inOrder([
   leadUndeclared,
   circuitOutputShorted,
   leadReused,
@@ -47,7 +68,47 @@ export const pickupChecks: readonly PickupCheck[] = [
   pottingTooHot,
   pottingTooCold,
   targetResistanceMissed,
-];
+  targetSoundMissed,
+]);
 
-/** These need inductances, so they follow. */
-export const heavyPickupChecks: readonly PickupCheck[] = [targetSoundMissed];
+export const instrumentChecks = inOrder([
+  positionDoubled,
+  selectorPositionMissing,
+  positionUnknown,
+  positionShorted,
+  positionTapLoose,
+  positionSilent,
+  positionCancels,
+  positionMetalHot,
+  positionHums,
+  positionUnproven,
+  positionReadingUnlikely,
+  outputLevelJump,
+  controlsPotTooSmall,
+  fitPoleSpread,
+  fitStrings,
+  positionPartlyCancelled,
+]);
+
+/** Codes that may be found only once the inductances are known. */
+export const lateCodes: ReadonlySet<string> = new Set(
+  [...pickupChecks, ...instrumentChecks].flatMap(({ code, late }: Check<never>) => (late ? [code] : [])),
+);
+
+type Raised = (typeof pickupChecks)[number] | (typeof instrumentChecks)[number];
+
+/** A code in the compiler's words here has a page, and nothing that raises it. */
+export const unraised: Readonly<Record<Exclude<Code, Raised['code'] | TextCode>, never>> = {};
+
+/** The list, where each check yields only to what is found before it. */
+function inOrder<const L extends readonly AnyCheck[]>(checks: L & Ordered<L>): L {
+  return checks;
+}
+
+type AnyCheck = Pick<Check<never>, 'code' | 'yieldsTo'>;
+
+type Ordered<L, Before = never> = L extends readonly [infer First extends AnyCheck, ...infer Rest]
+  ? First['yieldsTo'][number] extends Before
+    ? Ordered<Rest, Before | First['code']>
+    : readonly { readonly code: `${First['code']} yields to a check that is not above it` }[]
+  : unknown;

@@ -6,8 +6,9 @@ import type { Bench } from '../model/bench.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
 import { slotsOf } from '../model/selection.ts';
-import { type Found, findingOf } from './check.ts';
-import type { Edit, Finding, Severity } from './finding.ts';
+import type { Check } from './check.ts';
+import type { Edit } from './finding.ts';
+import type { Code } from './pages.ts';
 
 export interface SolvedPosition {
   readonly position: Position;
@@ -25,15 +26,9 @@ export interface InstrumentContext {
   readonly positions: readonly SolvedPosition[];
 }
 
-export interface InstrumentCheck {
-  readonly code: string;
-  readonly severity: Severity;
-  /** Faults of the same position that explain this one. */
-  readonly yieldsTo: readonly string[];
-  run(context: InstrumentContext): readonly Found[];
-}
+export type InstrumentCheck<C extends Code = Code, Y extends Code = Code> = Check<InstrumentContext, C, Y>;
 
-export const defineInstrumentCheck = (check: InstrumentCheck): InstrumentCheck => check;
+export const defineInstrumentCheck = <C extends Code, Y extends Code = never>(check: InstrumentCheck<C, Y>) => check;
 
 export function instrumentContext(
   instrument: Instrument,
@@ -47,27 +42,6 @@ export function instrumentContext(
     return [{ position, selection, network, coils: soundingCoils(network, 0) }];
   });
   return { instrument, quickOf, bench, positions };
-}
-
-/** What the checks find beyond `before`, the findings of checks that ran earlier and may explain theirs. */
-export function runInstrumentChecks(
-  checks: readonly InstrumentCheck[],
-  context: InstrumentContext,
-  before: readonly Finding[] = [],
-): readonly Finding[] {
-  const findings: Finding[] = [];
-  const { place, name } = context.instrument;
-  for (const check of checks)
-    for (const found of check.run(context)) {
-      const { position } = found.subject ?? {};
-      const explained = [...before, ...findings].some(
-        (each) => check.yieldsTo.includes(each.code) && each.subject.position === position,
-      );
-      if (explained) continue;
-      const finding = findingOf(check, found, { instrument: name, ...found.subject });
-      findings.push(finding.place.chunk === place.chunk ? finding : { ...finding, place });
-    }
-  return findings;
 }
 
 /** `position 2, "bridge + middle"`. */

@@ -1,7 +1,7 @@
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { definePickupCheck } from './check.ts';
 import { insertLineAfter } from './edits.ts';
+import { definePickupCheck } from './pickup-check.ts';
 
 export const leadFloating = definePickupCheck({
   code: 'lead/floating',

@@ -1,7 +1,7 @@
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
-import { definePickupCheck, type PickupContext } from './check.ts';
 import { replaceAt } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 
 export const leadReused = definePickupCheck({
   code: 'lead/reused',

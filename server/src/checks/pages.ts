@@ -1,9 +1,7 @@
-/** Generated from the pages beside this file by test/scripts/generate-pages.ts; change a page, then run that. */
+/** Generated from the pages beside this file by `npm run generate`; change a page, then run that. */
 
-const pages: ReadonlyMap<string, string> = new Map([
-  [
-    'accept/unused',
-    `# accept/unused
+const pages = {
+  'accept/unused': `# accept/unused
 
 Warning. An acceptance covers nothing.
 
@@ -66,10 +64,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'circuit/coil-shorted',
-    `# circuit/coil-shorted
+  'circuit/coil-shorted': `# circuit/coil-shorted
 
 Error. Both ends of a coil lie in one net.
 
@@ -134,10 +129,7 @@ pickup heron {
 
 Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
-  ],
-  [
-    'circuit/open',
-    `# circuit/open
+  'circuit/open': `# circuit/open
 
 Error. No path leads from hot to ground.
 
@@ -202,10 +194,7 @@ pickup heron {
 
 Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
-  ],
-  [
-    'circuit/output-shorted',
-    `# circuit/output-shorted
+  'circuit/output-shorted': `# circuit/output-shorted
 
 Error. Hot and ground are one net.
 
@@ -273,10 +262,7 @@ pickup heron {
 
 Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
-  ],
-  [
-    'controls/pot-too-small',
-    `# controls/pot-too-small
+  'controls/pot-too-small': `# controls/pot-too-small
 
 Information. A volume or tone control is small against the pickup that it loads.
 
@@ -404,10 +390,7 @@ instrument juniper {
 
 Where the dark sound is wanted, accept the finding with a word why: \`accept controls/pot-too-small "as dark as the old one"\`.
 `,
-  ],
-  [
-    'fit/pole-spread',
-    `# fit/pole-spread
+  'fit/pole-spread': `# fit/pole-spread
 
 Warning. The outer poles do not lie under the outer strings.
 
@@ -525,10 +508,7 @@ instrument juniper {
 }
 \`\`\`
 `,
-  ],
-  [
-    'fit/strings',
-    `# fit/strings
+  'fit/strings': `# fit/strings
 
 Information. A pickup is made for another number of strings than the instrument has.
 
@@ -630,10 +610,7 @@ instrument juniper {
 }
 \`\`\`
 `,
-  ],
-  [
-    'ground/metal-floating',
-    `# ground/metal-floating
+  'ground/metal-floating': `# ground/metal-floating
 
 Warning. Baseplate, cover or shield is joined to nothing.
 
@@ -703,10 +680,7 @@ pickup heron {
 
 A cover takes much heat: solder it quickly at one or two spots, away from wax and coils. Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
-  ],
-  [
-    'ground/metal-hot',
-    `# ground/metal-hot
+  'ground/metal-hot': `# ground/metal-hot
 
 Error. Metal lies on hot or in the middle of the circuit.
 
@@ -777,10 +751,7 @@ Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
-  ],
-  [
-    'hum/not-cancelled',
-    `# hum/not-cancelled
+  'hum/not-cancelled': `# hum/not-cancelled
 
 Error. Coils of one pickup add their hum.
 
@@ -847,10 +818,7 @@ Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
-  ],
-  [
-    'hum/partly-cancelled',
-    `# hum/partly-cancelled
+  'hum/partly-cancelled': `# hum/partly-cancelled
 
 Information. Unequal coils leave a part of the hum.
 
@@ -933,10 +901,7 @@ pickup heron {
 }
 \`\`\`
 `,
-  ],
-  [
-    'hum/position-hums',
-    `# hum/position-hums
+  'hum/position-hums': `# hum/position-hums
 
 Warning. A selector position hums although another choice of its coils would cancel.
 
@@ -1042,10 +1007,7 @@ instrument juniper {
 }
 \`\`\`
 `,
-  ],
-  [
-    'lead/floating',
-    `# lead/floating
+  'lead/floating': `# lead/floating
 
 Error. A lead is joined to nothing.
 
@@ -1114,10 +1076,7 @@ pickup heron {
 
 Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
-  ],
-  [
-    'lead/reused',
-    `# lead/reused
+  'lead/reused': `# lead/reused
 
 Error. A lead lies in two joints, or two parts bring out leads of one name.
 
@@ -1179,10 +1138,7 @@ pickup heron {
 }
 \`\`\`
 `,
-  ],
-  [
-    'lead/undeclared',
-    `# lead/undeclared
+  'lead/undeclared': `# lead/undeclared
 
 Error. A line names a lead that no part brings out.
 
@@ -1244,10 +1200,7 @@ pickup heron {
 }
 \`\`\`
 `,
-  ],
-  [
-    'name/cycle',
-    `# name/cycle
+  'name/cycle': `# name/cycle
 
 Error. Blocks are made from each other.
 
@@ -1283,10 +1236,7 @@ bobbin low-six like tall-six {
 }
 \`\`\`
 `,
-  ],
-  [
-    'name/duplicate',
-    `# name/duplicate
+  'name/duplicate': `# name/duplicate
 
 Error. A name, or a fact that stands once, is stated twice.
 
@@ -1322,10 +1272,7 @@ wire plain-43 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'name/unknown',
-    `# name/unknown
+  'name/unknown': `# name/unknown
 
 Error. A name is declared nowhere.
 
@@ -1361,10 +1308,7 @@ spool TB-W7 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'output/level-jump',
-    `# output/level-jump
+  'output/level-jump': `# output/level-jump
 
 Information. Two neighbouring positions of the selector differ much in level.
 
@@ -1460,10 +1404,7 @@ instrument juniper {
 
 A weaker pickup may be brought nearer to the strings for a few decibels; against more than that, turns help.
 `,
-  ],
-  [
-    'phase/coils-cancel',
-    `# phase/coils-cancel
+  'phase/coils-cancel': `# phase/coils-cancel
 
 Error. Coils that sound together work against each other.
 
@@ -1531,10 +1472,7 @@ Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
-  ],
-  [
-    'phase/position-cancels',
-    `# phase/position-cancels
+  'phase/position-cancels': `# phase/position-cancels
 
 Error. Pickups of a selector position work against each other.
 
@@ -1617,10 +1555,7 @@ instrument juniper {
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
-  ],
-  [
-    'phase/unproven',
-    `# phase/unproven
+  'phase/unproven': `# phase/unproven
 
 Information. A sign that phase or hum depends on is neither stated nor measured.
 
@@ -1689,10 +1624,7 @@ pickup heron {
 
 Check the compass on a known pole first; a strong magnet can turn its needle over for good.
 `,
-  ],
-  [
-    'potting/parts',
-    `# potting/parts
+  'potting/parts': `# potting/parts
 
 Error. The parts of the wax do not sum to 100 %.
 
@@ -1758,10 +1690,7 @@ pickup wren {
 
 Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
 `,
-  ],
-  [
-    'potting/too-cold',
-    `# potting/too-cold
+  'potting/too-cold': `# potting/too-cold
 
 Hint. The bath does not melt the main wax of the mix.
 
@@ -1827,10 +1756,7 @@ pickup wren {
 
 Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
 `,
-  ],
-  [
-    'potting/too-hot',
-    `# potting/too-hot
+  'potting/too-hot': `# potting/too-hot
 
 Error. The bath is hotter than plastic, enamel or wax allow.
 
@@ -1896,10 +1822,7 @@ pickup wren {
 
 Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
 `,
-  ],
-  [
-    'reading/contradicts',
-    `# reading/contradicts
+  'reading/contradicts': `# reading/contradicts
 
 Warning. A kick, a compass or the spindle contradicts what is stated.
 
@@ -1959,10 +1882,7 @@ pickup wren {
 
 Take a kick three times, and check the compass on a known pole first. Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
-  ],
-  [
-    'reading/sum',
-    `# reading/sum
+  'reading/sum': `# reading/sum
 
 Warning. A reading through several coils is not what their own readings make.
 
@@ -2036,10 +1956,7 @@ pickup heron {
 }
 \`\`\`
 `,
-  ],
-  [
-    'reading/unlikely',
-    `# reading/unlikely
+  'reading/unlikely': `# reading/unlikely
 
 Warning. A reading lies outside what is computed.
 
@@ -2119,10 +2036,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'selector/position-missing',
-    `# selector/position-missing
+  'selector/position-missing': `# selector/position-missing
 
 Warning. The numbers of the selector's positions leave one out.
 
@@ -2215,10 +2129,7 @@ instrument juniper {
 }
 \`\`\`
 `,
-  ],
-  [
-    'syntax/incomplete',
-    `# syntax/incomplete
+  'syntax/incomplete': `# syntax/incomplete
 
 Error. A fact is cut short.
 
@@ -2248,10 +2159,7 @@ wire plain-42 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'syntax/number',
-    `# syntax/number
+  'syntax/number': `# syntax/number
 
 Error. A number is written in a way that leaves its value open.
 
@@ -2281,10 +2189,7 @@ bobbin rod-six {
 }
 \`\`\`
 `,
-  ],
-  [
-    'syntax/unclosed',
-    `# syntax/unclosed
+  'syntax/unclosed': `# syntax/unclosed
 
 Error. A brace, parenthesis or quote is not closed.
 
@@ -2321,10 +2226,7 @@ wire plain-42 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'syntax/unexpected',
-    `# syntax/unexpected
+  'syntax/unexpected': `# syntax/unexpected
 
 Error. Something stands where it does not fit.
 
@@ -2354,10 +2256,7 @@ bobbin rod-six {
 }
 \`\`\`
 `,
-  ],
-  [
-    'syntax/unknown-word',
-    `# syntax/unknown-word
+  'syntax/unknown-word': `# syntax/unknown-word
 
 Error. The block has no fact of that word.
 
@@ -2387,10 +2286,7 @@ wire plain-42 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'target/missed',
-    `# target/missed
+  'target/missed': `# target/missed
 
 Information. The build does not reach its target.
 
@@ -2476,10 +2372,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'unit/missing',
-    `# unit/missing
+  'unit/missing': `# unit/missing
 
 Error. A quantity lacks its unit.
 
@@ -2535,10 +2428,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'unit/wrong',
-    `# unit/wrong
+  'unit/wrong': `# unit/wrong
 
 Error. A unit does not fit its quantity.
 
@@ -2568,10 +2458,7 @@ wire plain-42 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'use/cycle',
-    `# use/cycle
+  'use/cycle': `# use/cycle
 
 Error. Files use each other.
 
@@ -2605,10 +2492,7 @@ wire plain-42 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'use/missing',
-    `# use/missing
+  'use/missing': `# use/missing
 
 Error. A used file does not exist.
 
@@ -2644,10 +2528,7 @@ spool TB-W7 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'use/outside',
-    `# use/outside
+  'use/outside': `# use/outside
 
 Error. A used path leaves the workspace.
 
@@ -2679,10 +2560,7 @@ wire plain-42 {
 }
 \`\`\`
 `,
-  ],
-  [
-    'value/range',
-    `# value/range
+  'value/range': `# value/range
 
 Error. A value cannot be.
 
@@ -2734,10 +2612,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'winding/does-not-fit',
-    `# winding/does-not-fit
+  'winding/does-not-fit': `# winding/does-not-fit
 
 Error. The winding is deeper than its window.
 
@@ -2809,10 +2684,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'winding/spool-too-short',
-    `# winding/spool-too-short
+  'winding/spool-too-short': `# winding/spool-too-short
 
 Warning. The spool holds less wire than the coils to be wound take.
 
@@ -2892,10 +2764,7 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-  [
-    'winding/turns-unknown',
-    `# winding/turns-unknown
+  'winding/turns-unknown': `# winding/turns-unknown
 
 Information. Neither turns nor a reading of the coil is stated.
 
@@ -2968,11 +2837,15 @@ pickup wren {
 }
 \`\`\`
 `,
-  ],
-]);
+};
+
+/** Every code of a finding: each has its page. */
+export type Code = keyof typeof pages;
+
+export const isCode = (text: string): text is Code => Object.hasOwn(pages, text);
 
 /** The explanation page of a finding, in Markdown. */
-export const explanationOf = (code: string): string | undefined => pages.get(code);
+export const explanationOf = (code: string): string | undefined => (isCode(code) ? pages[code] : undefined);
 
-/** Every code that has a page, in alphabetical order of its file. */
-export const codes: readonly string[] = [...pages.keys()];
+/** Every code, in alphabetical order of its page. */
+export const codes: readonly Code[] = Object.keys(pages).filter(isCode);

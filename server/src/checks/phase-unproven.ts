@@ -1,7 +1,7 @@
 import { soundTogether } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { definePickupCheck } from './check.ts';
+import { definePickupCheck } from './pickup-check.ts';
 import { capital, coilWords, endLead, list } from './words.ts';
 
 export const phaseUnproven = definePickupCheck({

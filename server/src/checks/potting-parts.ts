@@ -1,8 +1,8 @@
 import { sharesTogether } from '../estimates/potting.ts';
 import type { WaxPart } from '../model/potting.ts';
-import { definePickupCheck } from './check.ts';
 import { present, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { definePickupCheck } from './pickup-check.ts';
 import { list } from './words.ts';
 
 export const pottingParts = definePickupCheck({

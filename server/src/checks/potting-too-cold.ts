@@ -1,5 +1,5 @@
 import { bathC, meltsFromC } from '../estimates/potting.ts';
-import { definePickupCheck } from './check.ts';
+import { definePickupCheck } from './pickup-check.ts';
 
 export const pottingTooCold = definePickupCheck({
   code: 'potting/too-cold',

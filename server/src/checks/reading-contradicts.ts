@@ -2,9 +2,10 @@ import { type CoilSigns, declaredPolarity, declaredRotation, times } from '../es
 import { type Coil, poleSign, rotationFromSpindle, type Sign } from '../model/coil.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
-import { definePickupCheck, type Found, type PickupContext } from './check.ts';
+import type { Found } from './check.ts';
 import { flipBar, flipPolarity, flipWinding, present, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
 import type { Edit, Related, Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { capital, coilWords, list } from './words.ts';
 
 export const readingContradicts = definePickupCheck({

@@ -3,8 +3,8 @@ import { type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts
 import { explainReadings } from '../estimates/reading-explanation.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import { definePickupCheck, type PickupContext } from './check.ts';
 import type { Related } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { isSum } from './reading-unlikely.ts';
 import { causeWords, expectedWords, readWords } from './reading-words.ts';
 

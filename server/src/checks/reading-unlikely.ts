@@ -1,6 +1,7 @@
 import { type JudgedBlock, type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
 import { type Explanation, explainReadings } from '../estimates/reading-explanation.ts';
-import { definePickupCheck, type Found, type PickupContext } from './check.ts';
+import type { Found } from './check.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
 import { coilWords, list } from './words.ts';
 

@@ -4,15 +4,16 @@ import { type TurnsProposal, turnsForTarget } from '../estimates/winding-plan.ts
 import type { Stated } from '../model/place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printCount, printQuantity } from '../quantities/print.ts';
-import { definePickupCheck, type Found, type PickupCheck, type PickupContext } from './check.ts';
+import type { Found } from './check.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 
 const CODE = { code: 'target/missed', severity: 'information' } as const;
-const YIELDS_TO = ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'];
+const YIELDS_TO = ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'] as const;
 
 /** The resistance that the build should reach. */
-export const targetResistanceMissed: PickupCheck = definePickupCheck({
+export const targetResistanceMissed = definePickupCheck({
   ...CODE,
   yieldsTo: YIELDS_TO,
   run: (context) => {
@@ -28,10 +29,11 @@ export const targetResistanceMissed: PickupCheck = definePickupCheck({
   },
 });
 
-/** Inductance and resonance: they need the integrals, so they follow the other findings. */
-export const targetSoundMissed: PickupCheck = definePickupCheck({
+/** Inductance and resonance. */
+export const targetSoundMissed = definePickupCheck({
   ...CODE,
   yieldsTo: YIELDS_TO,
+  late: true,
   run: (context) => {
     const { inductance, resonance } = context.pickup.target ?? {};
     if (!inductance && !resonance) return [];

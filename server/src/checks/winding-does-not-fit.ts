@@ -1,9 +1,9 @@
 import type { Coil } from '../model/coil.ts';
 import { windingFit } from '../physics/coil-geometry.ts';
 import { printCount, printQuantity } from '../quantities/print.ts';
-import { definePickupCheck, type PickupContext } from './check.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { capital, coilWords } from './words.ts';
 
 export const windingDoesNotFit = definePickupCheck({

@@ -1,5 +1,5 @@
 import type { Coil } from '../model/coil.ts';
-import { definePickupCheck } from './check.ts';
+import { definePickupCheck } from './pickup-check.ts';
 import { capital, coilWords } from './words.ts';
 
 export const windingTurnsUnknown = definePickupCheck({

@@ -51,7 +51,7 @@ export function positionsPicture(
     return estimates === undefined ? [] : [rowOf(position, estimates, loudest?.levelDb?.value, live)];
   });
   const title = instrument.title ?? instrument.name;
-  const findings = [...analysed.findings, ...analysed.heavyFindings()];
+  const findings = [...analysed.findings, ...analysed.lateFindings()];
   const notes = rows.flatMap(({ key }) =>
     findings.filter(({ subject }) => subject.position === key).map(({ message }) => message),
   );

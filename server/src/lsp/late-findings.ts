@@ -20,7 +20,7 @@ export interface LateFindingsTarget {
 }
 
 /**
- * Findings that need inductances follow the others once nobody types: one instrument a turn, so that whatever is asked
+ * Findings that need inductances follow the others once nobody types: one pickup or instrument a turn, so that whatever is asked
  * meanwhile is answered first.
  */
 export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateFindingsTarget): LateFindings {
@@ -36,18 +36,19 @@ export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateF
     const current = rests;
     callOff = afterRest(() => work(current, 0));
   };
-  /** Instruments up to `done` have been worked out; a newer rest has taken over where the number is another. */
+  /** Pickups and instruments up to `done` have been worked out; a newer rest has taken over where the number is another. */
   const work = (current: number, done: number): void => {
     if (current !== rests) return;
     const [document] = waiting;
     if (document === undefined) return;
-    const instrument = analysisOf(document)?.instruments[done];
-    if (instrument) instrument.heavyFindings();
+    const analysis = analysisOf(document);
+    const next = analysis && [...analysis.pickups, ...analysis.instruments][done];
+    if (next) next.lateFindings();
     else {
       waiting.delete(document);
       ready(document);
     }
-    soon(() => work(current, instrument ? done + 1 : 0));
+    soon(() => work(current, next ? done + 1 : 0));
   };
   return {
     wanted: (document) => {

@@ -1,8 +1,6 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { createAnalyser } from '../analysis/analysis.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
-import type { Bench } from '../model/bench.ts';
-import type { Instrument } from '../model/instrument.ts';
 import { createDocuments, type Documents } from './documents.ts';
 import { fileKey } from './file-key.ts';
 import { createFiles, type FileSources, type Files } from './files.ts';
@@ -41,16 +39,6 @@ export function createSession({ sources, failed }: SessionOptions): Session {
   const files = createFiles({ documents, ...sources });
   const analyser = createAnalyser();
   const known = new Map<string, Analysis | undefined>();
-  const completed = new WeakMap<Instrument, { readonly bench: Bench | undefined }>();
-  /** Heavy findings that have been worked out before cost nothing now. */
-  const withKnownFindings = (analysis: Analysis): Analysis => {
-    const isComplete = analysis.instruments.every(({ instrument }) => {
-      const before = completed.get(instrument);
-      return before !== undefined && before.bench === analysis.bench;
-    });
-    const findings = isComplete ? analysis.allFindings() : analysis.findings;
-    return findings === analysis.findings ? analysis : { ...analysis, findings };
-  };
 
   const analyse = (uri: string): Analysis | undefined => {
     const key = fileKey(uri);
@@ -58,7 +46,9 @@ export function createSession({ sources, failed }: SessionOptions): Session {
     files.newRound();
     let analysis: Analysis | undefined;
     try {
-      analysis = withKnownFindings(analyser.analyse(uri, files));
+      const analysed = analyser.analyse(uri, files);
+      // Late findings that have been worked out before cost nothing now.
+      analysis = withFindings(analysed, analysed.knownFindings());
     } catch (error) {
       failed(`analysis of ${uri}`, error);
     }
@@ -76,8 +66,7 @@ export function createSession({ sources, failed }: SessionOptions): Session {
     complete: (document) => {
       const before = analysisOf(document);
       if (before === undefined) return false;
-      for (const { instrument } of before.instruments) completed.set(instrument, { bench: before.bench });
-      const after = withKnownFindings(before);
+      const after = withFindings(before, before.allFindings());
       known.set(fileKey(document.uri), after);
       return after !== before;
     },
@@ -110,3 +99,6 @@ export function createSession({ sources, failed }: SessionOptions): Session {
 
 const isPartOf = ({ uris, pending }: Analysis, keys: ReadonlySet<string>): boolean =>
   uris.some((uri) => keys.has(fileKey(uri))) || pending.some((uri) => keys.has(fileKey(uri)));
+
+const withFindings = (analysis: Analysis, findings: Analysis['findings']): Analysis =>
+  findings === analysis.findings ? analysis : { ...analysis, findings };

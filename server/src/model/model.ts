@@ -1,3 +1,4 @@
+import type { Problem } from '../../../grammar/src/syntax-problem.ts';
 import type { Bench } from './bench.ts';
 import type { Bobbin } from './bobbin.ts';
 import type { Instrument } from './instrument.ts';
@@ -32,15 +33,8 @@ export interface Reference {
   readonly declares: boolean;
 }
 
-export interface ModelProblem {
-  readonly code: string;
-  readonly message: string;
-  readonly place: Place;
-  readonly related: readonly { readonly message: string; readonly place: Place }[];
-  readonly fixes: readonly {
-    readonly title: string;
-    readonly edits: readonly { readonly place: Place; readonly newText: string }[];
-  }[];
-  /** An error where not stated. */
-  readonly severity?: 'warning';
-}
+/** Codes of names that do not resolve. */
+export type ModelCode = 'name/unknown' | 'name/duplicate' | 'name/cycle';
+
+/** A name that does not resolve, placed in one of several files. */
+export type ModelProblem = Problem<ModelCode, { readonly place: Place }>;

@@ -38,7 +38,7 @@ export function findingsIn(analysis: Analysis, { pickups, instrument }: Scope): 
   return [
     ...own,
     ...elsewhere.flatMap((pickup) =>
-      acceptedFindings(pickupAnalysis(pickup, analysis.bench).findings, [pickup]).filter(
+      acceptedFindings(pickupAnalysis(pickup, analysis.bench).findings, [pickup], false).filter(
         ({ subject }) => subject.pickup !== undefined,
       ),
     ),
