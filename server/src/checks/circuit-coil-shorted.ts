@@ -1,8 +1,9 @@
 import type { Joint } from '../model/pickup.ts';
+import { coilWords, endsWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { coilWords, endsWords, list } from './words.ts';
 
 export const circuitCoilShorted = definePickupCheck({
   code: 'circuit/coil-shorted',

@@ -1,6 +1,7 @@
 import { sounds } from '../estimates/signs.ts';
-import { defineInstrumentCheck, positionWords } from './instrument-check.ts';
-import { capital } from './words.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
+import { defineInstrumentCheck } from './instrument-check.ts';
 
 export const positionSilent = defineInstrumentCheck({
   code: 'circuit/open',

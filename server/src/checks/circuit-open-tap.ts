@@ -1,6 +1,7 @@
 import type { PickupNetlist } from '../model/netlist.ts';
 import { partsOf } from '../model/selection.ts';
-import { defineInstrumentCheck, positionWords } from './instrument-check.ts';
+import { positionWords } from '../words/parts.ts';
+import { defineInstrumentCheck } from './instrument-check.ts';
 
 /** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */
 export const positionTapLoose = defineInstrumentCheck({

@@ -1,9 +1,10 @@
 import { sounds } from '../estimates/signs.ts';
+import { leadWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 import { insertFirstLine, insertLineAfter } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads, unreadWiring } from './lead-floating.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { leadWords, list } from './words.ts';
 
 export const circuitOpen = definePickupCheck({
   code: 'circuit/open',

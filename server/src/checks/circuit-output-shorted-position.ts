@@ -3,8 +3,9 @@ import type { Selection } from '../model/instrument.ts';
 import { partsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
-import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';
-import { capital } from './words.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
+import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
 
 /** A pickup that shorts itself is told at the pickup. */
 export const positionShorted = defineInstrumentCheck({

@@ -1,7 +1,7 @@
+import { list } from '../words/text.ts';
 import { removeLine, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { list } from './words.ts';
 
 export const circuitOutputShorted = definePickupCheck({
   code: 'circuit/output-shorted',

@@ -1,5 +1,5 @@
 /** Changes of the text that remedies are made of. */
-import type { Coil, PoleUp, Rotation } from '../model/coil.ts';
+import { type Coil, opposite, type PoleUp, type Rotation } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
@@ -122,26 +122,23 @@ function pathsOfNet(pickup: Pickup, netlist: PickupNetlist, net: number | undefi
 
 /** Turns the poles of these coils over, where their polarity is stated with each. Other coils keep theirs. */
 export function flipPolarity(coils: readonly Coil[], pickup: Pickup): readonly Edit[] | undefined {
-  const other = (pole: PoleUp): PoleUp => (pole === 'north-up' ? 'south-up' : 'north-up');
-  return flipStated(coils, pickup, 'polarity', ({ polarity }) => polarity, other);
+  return flipStated<PoleUp>(coils, pickup, 'polarity', ({ polarity }) => polarity);
 }
 
-/** Winds these coils the other way. Other coils keep their wind. */
+/** Winds these coils the other way. Other coils keep their direction. */
 export function flipWinding(coils: readonly Coil[], pickup: Pickup): readonly Edit[] | undefined {
-  const other = (wound: Rotation): Rotation => (wound === 'clockwise' ? 'counterclockwise' : 'clockwise');
-  return flipStated(coils, pickup, 'wound', ({ wound }) => wound, other);
+  return flipStated<Rotation>(coils, pickup, 'wound', ({ wound }) => wound);
 }
 
 /**
  * Changes a fact of some coils only. A line that `like` brings to several coils serves all of them: it is changed in the coil
  * that states it, and stated anew where a coil is to differ. `undefined` where a coil does not state it.
  */
-function flipStated<T extends string>(
+function flipStated<T extends PoleUp | Rotation>(
   coils: readonly Coil[],
   pickup: Pickup,
   word: string,
   stated: (coil: Coil) => Stated<T> | undefined,
-  other: (value: T) => T,
 ): readonly Edit[] | undefined {
   const lines = coils.map(stated);
   if (coils.length === 0 || lines.some((line) => line === undefined)) return undefined;
@@ -155,13 +152,13 @@ function flipStated<T extends string>(
     if (states && coils.includes(states)) {
       const keeping = sharing.filter((coil) => !coils.includes(coil));
       return [
-        replaceWord(line.place, line.value, other(line.value)),
+        replaceWord(line.place, line.value, opposite(line.value)),
         ...keeping.map((coil) => insertFirstLine(coil.place, `${word} ${line.value}`)),
       ];
     }
     return sharing
       .filter((coil) => coils.includes(coil))
-      .map((coil) => insertFirstLine(coil.place, `${word} ${other(line.value)}`));
+      .map((coil) => insertFirstLine(coil.place, `${word} ${opposite(line.value)}`));
   });
   return edits.every((edit) => edit !== undefined) ? present(edits) : undefined;
 }
@@ -178,7 +175,7 @@ function isIn(line: Place, coil: Coil, pickup: Pickup): boolean {
 export function flipBar(pickup: Pickup): Edit | undefined {
   const bar = pickup.barMagnet;
   if (!bar) return undefined;
-  return replaceWord(bar.place, bar.value.pole, bar.value.pole === 'north' ? 'south' : 'north');
+  return replaceWord(bar.place, bar.value.pole, opposite(bar.value.pole));
 }
 
 export const present = <T>(items: readonly (T | undefined)[]): readonly T[] =>

@@ -1,8 +1,9 @@
 import type { Pickup } from '../model/pickup.ts';
+import { positionWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
-import { defineInstrumentCheck, positionWords } from './instrument-check.ts';
-import { list } from './words.ts';
+import { defineInstrumentCheck } from './instrument-check.ts';
 
 export const positionMetalHot = defineInstrumentCheck({
   code: 'ground/metal-hot',

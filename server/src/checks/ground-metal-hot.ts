@@ -1,7 +1,7 @@
+import { list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { list } from './words.ts';
 
 export const groundMetalHot = definePickupCheck({
   code: 'ground/metal-hot',

@@ -1,10 +1,11 @@
 import { combinedDb } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import { coilWords, endLead } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { capital, coilWords, endLead, list } from './words.ts';
 
 export const humNotCancelled = definePickupCheck({
   code: 'hum/not-cancelled',

@@ -3,13 +3,9 @@ import { humSources, phaseOf, type SoundingCoil } from '../estimates/positions.t
 import { benchMainsHz } from '../model/bench.ts';
 import { combinedLevelDb } from '../physics/circuit/combined-level.ts';
 import { printDb } from '../quantities/print.ts';
-import {
-  defineInstrumentCheck,
-  type InstrumentContext,
-  positionWords,
-  type SolvedPosition,
-} from './instrument-check.ts';
-import { list } from './words.ts';
+import { positionWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
+import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 
 export const positionPartlyCancelled = defineInstrumentCheck({
   code: 'hum/partly-cancelled',

@@ -1,8 +1,9 @@
 import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
+import { coilWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { coilWords, list } from './words.ts';
 
 export const humPartlyCancelled = definePickupCheck({
   code: 'hum/partly-cancelled',

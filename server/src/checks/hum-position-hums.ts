@@ -4,10 +4,11 @@ import { combinedDb } from '../estimates/quick.ts';
 import { servesDifferentStrings } from '../model/coil.ts';
 import type { Selection } from '../model/instrument.ts';
 import { mapParts, partsOf } from '../model/selection.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
-import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';
-import { capital, list } from './words.ts';
+import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
 
 export const positionHums = defineInstrumentCheck({
   code: 'hum/position-hums',

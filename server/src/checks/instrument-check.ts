@@ -44,9 +44,6 @@ export function instrumentContext(
   return { instrument, quickOf, bench, positions };
 }
 
-/** `position 2, "bridge + middle"`. */
-export const positionWords = ({ key, title }: Position): string => `position ${key.value}${title ? ` (${title})` : ''}`;
-
 /** Says at the end of a position's line that it is meant. */
 export function onPurposeEdit({ place }: Position): Edit {
   const end: Place = { chunk: place.chunk, span: { start: place.span.end, end: place.span.end } };

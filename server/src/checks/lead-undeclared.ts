@@ -1,9 +1,9 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
 import { usualSpelling } from '../../../grammar/values/iec60757.ts';
 import type { LeadPath } from '../model/lead.ts';
+import { list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { list } from './words.ts';
 
 export const leadUndeclared = definePickupCheck({
   code: 'lead/undeclared',

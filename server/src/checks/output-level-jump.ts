@@ -1,13 +1,9 @@
 import { turnsShare } from '../estimates/electric.ts';
 import { phaseOf, type SoundingCoil, stringShare } from '../estimates/positions.ts';
 import { joinsInSeries } from '../model/selection.ts';
-import {
-  defineInstrumentCheck,
-  type InstrumentContext,
-  positionWords,
-  type SolvedPosition,
-} from './instrument-check.ts';
-import { capital, list } from './words.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
+import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 
 /**
  * Solved at 0 Hz: far below the resonance the level hardly depends on frequency, so no inductance is needed. Where a pickup sits

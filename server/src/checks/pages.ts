@@ -761,7 +761,7 @@ The coils are in phase, or never sound together, but the path turns the same way
 
 ## Why it matters
 
-A mains field reaches all coils alike and knows nothing of poles: its sign depends on the wind and on the end where the path enters. Hum cancels where these are opposite; for the strings still to add, the poles must be unlike. Two coils with like poles can do one or the other, never both, and the message says so. A single coil hums by nature and is not reported.
+A mains field reaches all coils alike and knows nothing of poles: its sign depends on the winding direction and on the end where the path enters. Hum cancels where these are opposite; for the strings still to add, the poles must be unlike. Two coils with like poles can do one or the other, never both, and the message says so. A single coil hums by nature and is not reported.
 
 ## Faulty example
 
@@ -1565,7 +1565,7 @@ How a coil is wound, or which pole it has up, is nowhere stated, and no reading 
 
 ## Why it matters
 
-A direction is never assumed. A kick (steel brought near the poles, the meter on the coil's leads) fixes wind and pole taken together, which is all that phase needs; a compass fixes the pole, and with a kick it settles hum too. Approach and pull-off read opposite, so the line says which it was.
+A direction is never assumed. A kick (steel brought near the poles, the meter on the coil's leads) fixes winding direction and pole taken together, which is all that phase needs; a compass fixes the pole, and with a kick it settles hum too. Approach and pull-off read opposite, so the line says which it was.
 
 ## Faulty example
 
@@ -1593,7 +1593,7 @@ pickup heron {
 
 ## Corrected example
 
-A kick was taken: with its pole known, the wind follows.
+A kick was taken: with its pole known, the winding direction follows.
 
 \`\`\`pickup
 pickup heron {
@@ -1832,7 +1832,7 @@ A measurement or the record of the machine says the opposite of a declaration: \
 
 ## Why it matters
 
-A kick fixes wind and pole taken together: north-up, wound clockwise, red probe on the finish, steel approaching reads positive; each of them that is the other way turns the reading over once. A compass fixes the pole alone. A bobbin that turns clockwise lays the wire counterclockwise, seen from the same side: a spindle's direction written down as the wire's is the usual slip. One cause is told once: a bar put back turned over shows on every compass and kick.
+A kick fixes winding direction and pole taken together: north-up, wound clockwise, red probe on the finish, steel approaching reads positive; each of them that is the other way turns the reading over once. A compass fixes the pole alone. A bobbin that turns clockwise lays the wire counterclockwise, seen from the same side: a spindle's direction written down as the wire's is the usual slip. One cause is told once: a bar put back turned over shows on every compass and kick.
 
 ## Faulty example
 

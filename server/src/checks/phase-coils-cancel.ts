@@ -1,11 +1,14 @@
 import { soundTogether } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import { poleOf, rotationOf } from '../model/coil.ts';
+import { polesWords, woundWords } from '../words/directions.ts';
+import { coilWords, endLead, endsWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { capital, coilWords, endLead, endsWords, list } from './words.ts';
 
 export const coilsCancel = definePickupCheck({
   code: 'phase/coils-cancel',
@@ -77,8 +80,8 @@ function reason(against: readonly CoilSigns[], others: readonly CoilSigns[]): st
 
 function signWords({ wind, pole }: CoilSigns): string {
   const words = [
-    ...(wind ? [`wound ${wind.sign > 0 ? 'counterclockwise' : 'clockwise'}`] : []),
-    ...(pole ? [`poles ${pole.sign > 0 ? 'north' : 'south'} up`] : []),
+    ...(wind ? [woundWords(rotationOf(wind.sign))] : []),
+    ...(pole ? [polesWords(poleOf(pole.sign))] : []),
   ];
   return words.length ? words.join(', ') : 'by its kick';
 }

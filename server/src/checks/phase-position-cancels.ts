@@ -1,11 +1,12 @@
 import { heardTogether, type SoundingCoil } from '../estimates/positions.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
-import { defineInstrumentCheck, onPurposeEdit, positionWords, type SolvedPosition } from './instrument-check.ts';
+import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
 import { ownEdits } from './own-edits.ts';
-import { capital, list } from './words.ts';
 
 export const positionCancels = defineInstrumentCheck({
   code: 'phase/position-cancels',

@@ -1,13 +1,10 @@
 import { heardTogether, type SoundingCoil } from '../estimates/positions.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
-import {
-  defineInstrumentCheck,
-  type InstrumentContext,
-  positionWords,
-  type SolvedPosition,
-} from './instrument-check.ts';
+import { missingSigns } from '../words/directions.ts';
+import { endLead, positionWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
+import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 import { phaseUnproven } from './phase-unproven.ts';
-import { capital, endLead, list } from './words.ts';
 
 /** Signs that only matter once pickups sound together. What a pickup leaves open inside itself is told at the pickup. */
 export const positionUnproven = defineInstrumentCheck({
@@ -76,11 +73,8 @@ function coilName({ placed: { slot, segment, quick } }: SoundingCoil): string {
   return quick.netlist.pickup.coils.length > 1 ? `the ${segment.coil.name} coil of ${slot.name}` : slot.name;
 }
 
-function missing(signs: CoilSigns | undefined, what: 'phase' | 'hum'): string {
-  if (what === 'hum') return 'the wind';
-  if (!signs?.wind && !signs?.pole) return 'wind and polarity';
-  return signs.wind ? 'the polarity' : 'the wind';
-}
+const missing = (signs: CoilSigns | undefined, what: 'phase' | 'hum'): string =>
+  what === 'hum' ? 'the winding direction' : missingSigns(signs ?? {});
 
 /** The measurement that settles it. */
 function settles(sounding: SoundingCoil, what: 'phase' | 'hum'): string {

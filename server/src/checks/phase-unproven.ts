@@ -1,8 +1,10 @@
 import { soundTogether } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import { missingSigns } from '../words/directions.ts';
+import { coilWords, endLead } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { capital, coilWords, endLead, list } from './words.ts';
 
 export const phaseUnproven = definePickupCheck({
   code: 'phase/unproven',
@@ -35,7 +37,7 @@ export const phaseUnproven = definePickupCheck({
       {
         message:
           `Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ` +
-          `${list(open.map((each) => `${missing(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured; ` +
+          `${list(open.map((each) => `${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured; ` +
           `${settles(open, what, netlist)}.`,
         place: first.coil.place,
         related: open
@@ -46,11 +48,6 @@ export const phaseUnproven = definePickupCheck({
     ];
   },
 });
-
-function missing({ wind, pole }: CoilSigns): string {
-  if (!wind && !pole) return 'wind and polarity';
-  return wind ? 'the polarity' : 'the wind';
-}
 
 /** The measurement that settles it: one per coil. */
 function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): string {

@@ -1,9 +1,9 @@
 import { sharesTogether } from '../estimates/potting.ts';
 import type { WaxPart } from '../model/potting.ts';
+import { list } from '../words/text.ts';
 import { present, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { list } from './words.ts';
 
 export const pottingParts = definePickupCheck({
   code: 'potting/parts',

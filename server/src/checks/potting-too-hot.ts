@@ -1,10 +1,10 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { bathC, bathLimits, meltsFromC, suggestedBathC } from '../estimates/potting.ts';
 import type { Stated } from '../model/place.ts';
+import { capital, list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { capital, list } from './words.ts';
 
 export const pottingTooHot = definePickupCheck({
   code: 'potting/too-hot',

@@ -1,12 +1,13 @@
 import { type CoilSigns, declaredPolarity, declaredRotation, times } from '../estimates/signs.ts';
-import { type Coil, poleSign, rotationFromSpindle, type Sign } from '../model/coil.ts';
+import { type Coil, opposite, poleOf, poleSign, rotationFromSpindle, rotationOf, type Sign } from '../model/coil.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
+import { coilWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { flipBar, flipPolarity, flipWinding, present, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
 import type { Edit, Related, Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { capital, coilWords, list } from './words.ts';
 
 export const readingContradicts = definePickupCheck({
   code: 'reading/contradicts',
@@ -24,8 +25,8 @@ function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): readonly Fo
   if (!spindle || !wound) return [];
   const laid = rotationFromSpindle(spindle.value);
   if (laid === wound.value) return [];
-  const turned = spindle.value.towardIt === 'bottom' ? spindle.value.rotation : other(spindle.value.rotation);
-  const flipped = replaceWord(spindle.place, spindle.value.rotation, other(spindle.value.rotation));
+  const turned = spindle.value.towardIt === 'bottom' ? spindle.value.rotation : opposite(spindle.value.rotation);
+  const flipped = replaceWord(spindle.place, spindle.value.rotation, opposite(spindle.value.rotation));
   const wind = flipWinding([coil], pickup);
   return [
     {
@@ -33,20 +34,17 @@ function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): readonly Fo
         `Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, ` +
         `but \`wound ${wound.value}\` is stated: a spindle's direction is easily written down as the wire's.`,
       place: spindle.place,
-      related: [{ message: 'The wind as stated', place: wound.place }],
+      related: [{ message: 'The winding direction as stated', place: wound.place }],
       remedies: () =>
         present([
           flipped &&
-            remedy(`The spindle turned the other way: \`spindle ${other(spindle.value.rotation)}\``, [flipped]),
+            remedy(`The spindle turned the other way: \`spindle ${opposite(spindle.value.rotation)}\``, [flipped]),
           wind && remedy(`The wire lies the other way: \`wound ${laid}\``, wind),
         ]),
       subject: { coils: [coil.name] },
     },
   ];
 }
-
-const other = (rotation: 'clockwise' | 'counterclockwise') =>
-  rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
 
 const remedy = (title: string, edits: readonly Edit[], preferred?: boolean): Remedy => ({
   title,
@@ -166,7 +164,7 @@ function coilFinding(each: Contradiction, context: PickupContext): Found {
 }
 
 function compassWords({ coil, amongReadings, kick }: Contradiction, { shows }: ReadingOf<'compass'>): string {
-  const otherWay = shows === 'north-up' ? 'south-up' : 'north-up';
+  const otherWay = opposite(shows);
   return (
     `The compass shows ${coilWords(coil)} ${shows}, ${amongReadings ? 'an earlier compass reading' : 'what is stated'} makes it ${otherWay}` +
     `${kick ? '; the kick there shows the same' : ''}: the magnet lies the other way round, or the compass was not checked on a known pole.`
@@ -179,15 +177,15 @@ function kickWords(
 ): string {
   if (!kick) return '';
   const { red, black } = kick.probes;
-  const reads = kick.reads === 'positive' ? 'negative' : 'positive';
+  const reads = opposite(kick.reads);
   const line = `${red.text} to ${black.text} reads ${kick.reads} on ${kick.motion} at ${coilWords(coil)}`;
   if (amongReadings || declaredWind === undefined)
     return `${capital(line)}, another kick there says the opposite: probes swapped, or approach and pull-off mistaken.`;
-  const wound = declaredWind > 0 ? 'counterclockwise' : 'clockwise';
-  const up = declaredPole === undefined ? 'by the compass' : declaredPole > 0 ? 'north-up' : 'south-up';
+  const wound = rotationOf(declaredWind);
+  const up = declaredPole === undefined ? 'by the compass' : poleOf(declaredPole);
   const causes = poleConfirmed
-    ? 'the compass agrees with the magnet, so the wind is wrong, or start and finish are swapped'
-    : 'the wind or the poles are the other way, or start and finish are swapped';
+    ? 'the compass agrees with the magnet, so the winding direction is wrong, or start and finish are swapped'
+    : 'the winding direction or the poles are the other way, or start and finish are swapped';
   return `${capital(line)}; wound ${wound} and ${up}, it must read ${reads}: ${causes}.`;
 }
 
@@ -203,7 +201,7 @@ function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: Pickup
   const poles = poleConfirmed ? undefined : flipPolarity([coil], pickup);
   const leads = swapCoilLeads(pickup, coil);
   const ends = swapEnds(coil);
-  const now = coil.wound ? other(coil.wound.value) : undefined;
+  const now = coil.wound ? opposite(coil.wound.value) : undefined;
   const title = `${capital(coilWords(coil))} is wound ${now}`;
   // Alone, a coil has no neighbour to stay in phase with.
   const several = pickup.coils.length > 1;

@@ -1,7 +1,8 @@
 import { type JudgedPosition, judgeJackReadings } from '../estimates/jack-reading.ts';
 import { printQuantity } from '../quantities/print.ts';
-import { defineInstrumentCheck, type InstrumentContext, positionWords } from './instrument-check.ts';
-import { capital } from './words.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
+import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
 
 /** Readings at the jack, controls full up. */
 export const positionReadingUnlikely = defineInstrumentCheck({

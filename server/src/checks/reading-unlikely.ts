@@ -1,9 +1,10 @@
 import { type JudgedBlock, type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
 import { type Explanation, explainReadings } from '../estimates/reading-explanation.ts';
+import { coilWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
-import { coilWords, list } from './words.ts';
 
 export const readingUnlikely = definePickupCheck({
   code: 'reading/unlikely',

@@ -1,8 +1,9 @@
 /** How findings on readings speak. */
+
 import type { JudgedLine } from '../estimates/expected-reading.ts';
 import type { Explanation } from '../estimates/reading-explanation.ts';
 import { printQuantity } from '../quantities/print.ts';
-import { capital, list } from './words.ts';
+import { capital, list } from '../words/text.ts';
 
 /** `the slug coil`, `hot to ground`. */
 export const probesWords = ({ line }: JudgedLine): string =>

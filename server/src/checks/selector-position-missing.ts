@@ -1,5 +1,5 @@
+import { list } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
-import { list } from './words.ts';
 
 export const selectorPositionMissing = defineInstrumentCheck({
   code: 'selector/position-missing',

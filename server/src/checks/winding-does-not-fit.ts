@@ -1,10 +1,11 @@
 import type { Coil } from '../model/coil.ts';
 import { windingFit } from '../physics/coil-geometry.ts';
 import { printCount, printQuantity } from '../quantities/print.ts';
+import { coilWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { capital, coilWords } from './words.ts';
 
 export const windingDoesNotFit = definePickupCheck({
   code: 'winding/does-not-fit',

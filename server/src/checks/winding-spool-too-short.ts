@@ -2,9 +2,10 @@ import type { Coil } from '../model/coil.ts';
 import type { Spool } from '../model/wire.ts';
 import { type Estimate, sum } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { coilWords } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { coilWords, list } from './words.ts';
 
 export const windingSpoolShort = definePickupCheck({
   code: 'winding/spool-too-short',

@@ -1,6 +1,7 @@
 import type { Coil } from '../model/coil.ts';
+import { coilWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { capital, coilWords } from './words.ts';
 
 export const windingTurnsUnknown = definePickupCheck({
   code: 'winding/turns-unknown',

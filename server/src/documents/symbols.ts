@@ -1,8 +1,10 @@
 /** The marks that all drawings share: poles, arrows, joints, leads, and circuit symbols after IEC 60617 (shapes recalled). */
+
 import type { ColourCode } from '../../../grammar/values/iec60757.ts';
+import type { PoleUp } from '../model/coil.ts';
 import { circle, d, group, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
-export type Polarity = 'north-up' | 'south-up' | undefined;
+export type Polarity = PoleUp | undefined;
 export type PoleForm = 'slug' | 'screw' | 'rod' | 'blade';
 export type Direction = 'right' | 'left' | 'up' | 'down';
 

@@ -3,7 +3,7 @@
  * way, how the machine must turn, how long it takes, and whether the spool holds enough.
  */
 import { type Bench, benchRoomC } from '../model/bench.ts';
-import type { Coil, Rotation } from '../model/coil.ts';
+import { type Coil, opposite, type Rotation } from '../model/coil.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { turnsOfResistance, turnsOfWireLength, windCoil, windingFit } from '../physics/coil-geometry.ts';
@@ -208,13 +208,12 @@ export function machineSettings(quick: QuickEstimates, coil: Coil): MachineSetti
   const speedRpm = coil.speed ? coil.speed.value.si * 60 : DEFAULT_SPEED_RPM;
   const rotation = coil.wound?.value;
   // Facing the spindle one sees the face that is away from it; what turns clockwise is laid counterclockwise.
-  const other: Rotation = rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
   return {
     pitchM,
     turnsPerLayer,
     minutes: windingTimeS(turns, speedRpm) / 60,
     speedRpm,
-    spindle: rotation && { topTowardIt: rotation, bottomTowardIt: other },
+    spindle: rotation && { topTowardIt: rotation, bottomTowardIt: opposite(rotation) },
   };
 }
 

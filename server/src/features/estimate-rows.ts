@@ -55,7 +55,7 @@ const VERDICTS: Readonly<Record<PhaseVerdict, string>> = {
   in: 'coils in phase',
   out: 'coils out of phase',
   single: 'one coil',
-  unproven: 'unknown: wind or polarity neither stated nor measured',
+  unproven: 'unknown: winding direction or polarity neither stated nor measured',
 };
 
 export function rowOf(

@@ -1,6 +1,6 @@
 /** What is not known of a pickup or an instrument, and the one reading that settles it: which points, in what way, what to expect. */
+
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
-import { coilWords, endLead, list } from '../checks/words.ts';
 import type { LeadReading } from '../estimates/estimates.ts';
 import { leadReadings } from '../estimates/lead-readings.ts';
 import { quickEstimates, soundTogether } from '../estimates/quick.ts';
@@ -11,6 +11,8 @@ import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Place } from '../model/place.ts';
 import type { Reading } from '../model/readings.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { coilWords, endLead } from '../words/parts.ts';
+import { list } from '../words/text.ts';
 
 export interface MissingReading {
   /** `phase and hum`, `turns of the screw coil`. */

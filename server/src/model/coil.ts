@@ -62,17 +62,42 @@ export interface CoilTap {
 /** +1 for a coil wound counterclockwise from start to finish, seen from the strings. */
 export const rotationSign = (rotation: Rotation): Sign => (rotation === 'counterclockwise' ? 1 : -1);
 
+/** The winding direction that a sign stands for. */
+export const rotationOf = (sign: Sign): Rotation => (sign > 0 ? 'counterclockwise' : 'clockwise');
+
 /** +1 for poles north-up. */
 export const poleSign = (pole: PoleUp): Sign => (pole === 'north-up' ? 1 : -1);
+
+/** The poles that a sign stands for. */
+export const poleOf = (sign: Sign): PoleUp => (sign > 0 ? 'north-up' : 'south-up');
+
+const OPPOSITES = {
+  clockwise: 'counterclockwise',
+  counterclockwise: 'clockwise',
+  'north-up': 'south-up',
+  'south-up': 'north-up',
+  north: 'south',
+  south: 'north',
+  start: 'finish',
+  finish: 'start',
+  top: 'bottom',
+  bottom: 'top',
+  positive: 'negative',
+  negative: 'positive',
+} as const;
+
+/** The other one of a pair of words: the other way round, the other pole, the other end. */
+export const opposite = <W extends keyof typeof OPPOSITES>(word: W): (typeof OPPOSITES)[W] => OPPOSITES[word];
+
+export const oppositeSign = (sign: Sign): Sign => (sign > 0 ? -1 : 1);
 
 /**
  * The winding direction that a spindle gives, seen from the strings. Facing the spindle, one looks at the face that is
  * away from it; a bobbin that turns clockwise lays its wire counterclockwise, seen from the same side.
  */
 export const rotationFromSpindle = (spindle: { rotation: Rotation; towardIt: 'top' | 'bottom' }): Rotation => {
-  const laid: Rotation = spindle.rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
-  if (spindle.towardIt === 'bottom') return laid;
-  return laid === 'clockwise' ? 'counterclockwise' : 'clockwise';
+  const laid = opposite(spindle.rotation);
+  return spindle.towardIt === 'bottom' ? laid : opposite(laid);
 };
 
 /** True where no string is heard by both: such coils never sound together. */

@@ -2,7 +2,7 @@
 
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
-import type { Coil, CoilEnd, CoilLead, PoleUp, Rotation } from '../model/coil.ts';
+import { type Coil, type CoilEnd, type CoilLead, opposite, rotationOf } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
@@ -55,7 +55,7 @@ function withCoils(
     // A kick taken before holds no longer once poles or wind have changed: what it proved is stated.
     const wind = known?.wind && rotationOf(known.wind.sign);
     if (!wind) return undefined;
-    const wound = rewinds ? otherRotation(wind) : wind;
+    const wound = rewinds ? opposite(wind) : wind;
     return {
       ...coil,
       ...((coil.wound ? rewinds : !coil.spindle)
@@ -65,11 +65,11 @@ function withCoils(
         ? {
             spindle: {
               ...coil.spindle,
-              value: { ...coil.spindle.value, rotation: otherRotation(coil.spindle.value.rotation) },
+              value: { ...coil.spindle.value, rotation: opposite(coil.spindle.value.rotation) },
             },
           }
         : {}),
-      ...(turns && coil.polarity ? { polarity: { ...coil.polarity, value: otherPole(coil.polarity.value) } } : {}),
+      ...(turns && coil.polarity ? { polarity: { ...coil.polarity, value: opposite(coil.polarity.value) } } : {}),
     };
   });
   if (coils.some((coil) => coil === undefined)) return undefined;
@@ -78,10 +78,7 @@ function withCoils(
   return {
     ...pickup,
     coils: coils.flatMap((coil) => coil ?? []),
-    barMagnet:
-      bar && barTurned
-        ? { ...bar, value: { ...bar.value, pole: bar.value.pole === 'north' ? 'south' : 'north' } }
-        : bar,
+    barMagnet: bar && barTurned ? { ...bar, value: { ...bar.value, pole: opposite(bar.value.pole) } } : bar,
   };
 }
 
@@ -93,11 +90,6 @@ export function turnedCoils(pickup: Pickup, rodsTurned: readonly string[], barTu
   });
   return names.map(({ name }) => name);
 }
-
-const rotationOf = (sign: 1 | -1): Rotation => (sign > 0 ? 'counterclockwise' : 'clockwise');
-export const otherRotation = (rotation: Rotation): Rotation =>
-  rotation === 'clockwise' ? 'counterclockwise' : 'clockwise';
-const otherPole = (pole: PoleUp): PoleUp => (pole === 'north-up' ? 'south-up' : 'north-up');
 
 /** How the two leads of a coil can change places. */
 export type LeadSwap =

@@ -6,11 +6,10 @@ import { quickOf } from '../analysis/pickup-analysis.ts';
 import { insertFirstLines, insertLineAfter, present, replaceAt } from '../checks/edits.ts';
 import type { Edit } from '../checks/finding.ts';
 import { ownEdits } from '../checks/own-edits.ts';
-import { list } from '../checks/words.ts';
 import { type Identification, type IdentifiedCoil, identifyLeads } from '../estimates/identify/identify.ts';
-import type { Coil, CoilEnd, Rotation } from '../model/coil.ts';
+import { type Coil, type CoilEnd, opposite, type Rotation } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { otherRotation } from './changed-pickup.ts';
+import { list } from '../words/text.ts';
 
 export interface LeadFacts {
   readonly title: string;
@@ -87,7 +86,7 @@ function choices(pickup: Pickup, coils: readonly IdentifiedCoil[]): readonly Can
     return [
       [
         { coil, from: a, onto: b, wound },
-        { coil, from: b, onto: a, wound: otherRotation(wound) },
+        { coil, from: b, onto: a, wound: opposite(wound) },
       ],
     ];
   });

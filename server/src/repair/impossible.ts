@@ -1,10 +1,10 @@
 /** Why no set of changes puts everything right, as a sentence that proves it. */
 
-import { positionWords } from '../checks/instrument-check.ts';
-import { capital, list } from '../checks/words.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { sounds } from '../estimates/signs.ts';
 import { reverses } from '../model/selection.ts';
+import { positionWords } from '../words/parts.ts';
+import { capital, list } from '../words/text.ts';
 import type { Fault, Judge, Subject } from './faults.ts';
 import type { Move } from './moves.ts';
 import { cheapestSolutions, type Search } from './search.ts';
@@ -79,7 +79,8 @@ function touches(move: Move, { pickup, position }: Fault): boolean {
 function proofOf(fault: Fault, moves: readonly Move[], pickups: readonly QuickEstimates[]): string {
   const { pickup } = fault;
   const quick = pickups.find(({ netlist }) => netlist.pickup === pickup);
-  if (!pickup || !quick) return `No change of leads, poles, wind or splits puts ${faultWords(fault)} right.`;
+  if (!pickup || !quick)
+    return `No change of leads, poles, winding direction or splits puts ${faultWords(fault)} right.`;
   const live = quick.signs.filter(sounds);
   const turnsOne = moves.some(
     (move) => move.on === 'pickup' && move.pickup === pickup && move.work === 'rods of a coil',
@@ -95,7 +96,7 @@ function proofOf(fault: Fault, moves: readonly Move[], pickups: readonly QuickEs
       `Nothing helps ${pickup.name}: both coils have the same poles up, so in phase they turn the same way round in the path and add ` +
       `their hum, and the other way round they cancel hum and string alike; only poles that can be turned one by one would help.`
     );
-  return `No change of leads, poles or wind puts ${pickup.name} right: its coils are too unequal for their hum to cancel.`;
+  return `No change of leads, poles or winding direction puts ${pickup.name} right: its coils are too unequal for their hum to cancel.`;
 }
 
 const count = (number: number): string => ['no', 'one', 'two', 'three', 'four', 'five'][number] ?? String(number);

@@ -3,13 +3,14 @@
  * searched on the model, the cheapest first, and each one is then written into the text, analysed again as any text is, and kept
  * only if the findings are gone and none has come.
  */
+
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { replaceAt } from '../checks/edits.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
-import { list } from '../checks/words.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { list } from '../words/text.ts';
 import { changedPickup } from './changed-pickup.ts';
 import { type Fault, type Judge, judgeOf } from './faults.ts';
 import { whyImpossible } from './impossible.ts';

@@ -1,7 +1,9 @@
 /** Steps as a person does them, with what each is good for. */
-import { capital, coilWords, endLead } from '../checks/words.ts';
+
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { coilWords, endLead, positionWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
 import { freedLeadName, leadSwap } from './changed-pickup.ts';
 import { changesOf, type Move } from './moves.ts';
 import { WORK, type Work } from './work.ts';
@@ -33,7 +35,7 @@ export function stepWords(move: Move): StepWords {
 function textOf(move: Move): string {
   if (move.on === 'position') {
     const { part, to, position } = move;
-    return `In position ${position.key.value}${position.title ? ` (${position.title})` : ''} take ${part.slot.name}.${to} instead of ${part.path.text}`;
+    return `In ${positionWords(position)} take ${part.slot.name}.${to} instead of ${part.path.text}`;
   }
   const { pickup, coil: name, work } = move;
   const coil = pickup.coils.find((each) => each.name === name);

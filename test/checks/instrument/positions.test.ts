@@ -77,7 +77,10 @@ describe('signs that are open between pickups', () => {
     3 "both, in series" neck series bridge`,
       ),
     );
-    assert.match(messageOf(analysis, 'phase/unproven'), /the wind of bridge is .* kick `violet to grey` with approach/);
+    assert.match(
+      messageOf(analysis, 'phase/unproven'),
+      /the winding direction of bridge is .* kick `violet to grey` with approach/,
+    );
   });
 
   it('do not matter where pickups never sound together', () => {

@@ -179,7 +179,7 @@ describe('winding card', () => {
     const open = sampleText('hesk-neck').replace(/\n {4}(wound|spindle) [^\n]*/g, '');
     const [card] = cardsOfText(analysed('hesk-neck', open), ['winding']);
     assert.ok(card);
-    assert.match(pageText(card), /The way to wind is unknown: it is never assumed/);
+    assert.match(pageText(card), /The winding direction is unknown: it is never assumed/);
     assert.doesNotMatch(pageText(card), /wire lies (counter)?clockwise/);
   });
 

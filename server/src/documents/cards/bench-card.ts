@@ -1,12 +1,15 @@
 /** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { type InductanceMeterReading, inductanceMeter } from '../../estimates/inductance-meter.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
+import { poleOf } from '../../model/coil.ts';
 import { parallelOhm } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
+import { seekingTip, upWords } from '../../words/directions.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';
@@ -210,10 +213,7 @@ function compassTable(quick: QuickEstimates): HtmlNode {
               {},
               ...(pole === undefined
                 ? ['unknown: write down which tip is drawn']
-                : [
-                    `the ${pole.sign > 0 ? 'south' : 'north'}-seeking tip: `,
-                    h('b', {}, `${pole.sign > 0 ? 'N' : 'S'} up`),
-                  ]),
+                : [`the ${seekingTip(poleOf(pole.sign))}: `, h('b', {}, upWords(poleOf(pole.sign)))]),
             ),
             tickCell(),
           ),

@@ -1,8 +1,11 @@
 /** The label on a pickup: what it is, what it reads, which way it points, which lead is which, and where its file lies. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
+import { poleOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
+import { upWords } from '../../words/directions.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';
@@ -71,7 +74,7 @@ function polarity({ signs, phase }: QuickEstimates): readonly HtmlNode[] {
   const coils = signs.flatMap(({ coil, pole }, index): readonly HtmlNode[] => [
     index > 0 ? ', ' : '',
     typed(coil.name),
-    pole ? ` ${pole.sign > 0 ? 'N' : 'S'} up` : ' poles unknown',
+    ` ${upWords(pole && poleOf(pole.sign))}`,
   ]);
   return [...coils, `; ${phaseWords(phase)}`];
 }

@@ -1,5 +1,5 @@
 /** How the bobbin is mounted, which way the spindle turns, and how the wire then lies: three small drawings in one row. */
-import type { Rotation } from '../../model/coil.ts';
+import { opposite, type Rotation } from '../../model/coil.ts';
 import { type CoilOutline, closedTurns, coilBody, outerHalfHeight, spiral } from '../coil-spiral.ts';
 import { textLine } from '../labels.ts';
 import { circle, d, element, path, rect, type SvgElement } from '../svg.ts';
@@ -51,7 +51,7 @@ const quiet = (text: string, x: number, y: number, anchor: 'start' | 'middle' | 
 const bold = (text: string, x: number, y: number) => textLine([{ text, bold: true }], { x, y, anchor: 'middle' });
 
 function mounted(towardSpindle: 'top' | 'bottom'): readonly SvgElement[] {
-  const away = towardSpindle === 'top' ? 'bottom' : 'top';
+  const away = opposite(towardSpindle);
   const turns = [0, 1, 2].flatMap((index) => [
     path('w1', d`M73 ${AXIS - 26 - 4 * index}H111`),
     path('w1', d`M73 ${AXIS + 26 + 4 * index}H111`),

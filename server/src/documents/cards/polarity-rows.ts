@@ -2,7 +2,7 @@
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { CoilSigns } from '../../estimates/signs.ts';
 import { sounds } from '../../estimates/signs.ts';
-import type { Coil, CoilEnd, Sign } from '../../model/coil.ts';
+import { type Coil, type CoilEnd, opposite, oppositeSign, type Sign } from '../../model/coil.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import { type ProbePoint, probePoints } from './probe-pairs.ts';
 
@@ -10,7 +10,7 @@ export interface KickRow {
   readonly red: ProbePoint | 'hot';
   readonly black: ProbePoint | 'ground';
   readonly coil: Coil;
-  /** Sign of the reading while steel comes near; `undefined` where wind or poles are neither stated nor measured. */
+  /** Sign of the reading while steel comes near; `undefined` where winding direction or poles are neither stated nor measured. */
   readonly approach: Sign | undefined;
 }
 
@@ -27,19 +27,19 @@ export function kickRows(quick: QuickEstimates, loose: PickupNetlist): readonly 
   };
   const alone = quick.signs.flatMap(({ coil, transfer, windPole }): readonly KickRow[] => {
     const towardHot: CoilEnd = transfer !== undefined && transfer < 0 ? 'start' : 'finish';
-    const [red, black] = [pointAt(coil, towardHot), pointAt(coil, towardHot === 'finish' ? 'start' : 'finish')];
+    const [red, black] = [pointAt(coil, towardHot), pointAt(coil, opposite(towardHot))];
     if (!red || !black || red === black) return [];
-    const atFinish = windPole && turned(windPole.sign);
-    return [{ red, black, coil, approach: towardHot === 'finish' ? atFinish : atFinish && turned(atFinish) }];
+    const atFinish = windPole && oppositeSign(windPole.sign);
+    return [{ red, black, coil, approach: towardHot === 'finish' ? atFinish : atFinish && oppositeSign(atFinish) }];
   });
   const whole = quick.signs
     .filter(sounds)
-    .map(({ coil, string }): KickRow => ({ red: 'hot', black: 'ground', coil, approach: string && turned(string) }));
+    .map(
+      ({ coil, string }): KickRow => ({ red: 'hot', black: 'ground', coil, approach: string && oppositeSign(string) }),
+    );
   return [...alone, ...whole];
 }
 
 /** Coils whose poles a compass can reach: not those beneath another, not those without poles. */
 export const compassCoils = (quick: QuickEstimates): readonly CoilSigns[] =>
   quick.signs.filter(({ coil }) => !coil.below && coil.bobbin?.pole?.value !== 'none');
-
-const turned = (sign: Sign): Sign => (sign === 1 ? -1 : 1);

@@ -1,4 +1,5 @@
 /** What stands beside the winder: what to wind, how to mount and turn, what the meter shows on the way. One card a coil. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { WindingEstimates } from '../../estimates/coil-winding.ts';
@@ -12,10 +13,20 @@ import {
   wireNeededKg,
 } from '../../estimates/winding-plan.ts';
 import type { Bench } from '../../model/bench.ts';
-import { type Coil, type CoilEnd, type Rotation, rotationFromSpindle } from '../../model/coil.ts';
+import {
+  type Coil,
+  type CoilEnd,
+  opposite,
+  poleOf,
+  type Rotation,
+  rotationFromSpindle,
+  rotationOf,
+} from '../../model/coil.ts';
 import { windCoil } from '../../physics/coil-geometry.ts';
 import { ENAMELS } from '../../physics/enamel.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
+import { poleLetter } from '../../words/directions.ts';
+import { capital } from '../../words/text.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { SOLDER_CAUTIONS, WINDER_CAUTIONS } from './cautions.ts';
@@ -159,7 +170,7 @@ function polesField(coil: Coil, quick: QuickEstimates): readonly Field[] {
   if (pole === 'none') return [{ label: 'poles', value: 'none' }];
   const count = poles ? `${poles.count} ${pole?.form ?? 'pole'}s` : 'count unknown';
   const up =
-    sign === undefined ? 'which is up: unknown, a compass settles it' : `${sign > 0 ? 'N' : 'S'} up after assembly`;
+    sign === undefined ? 'which is up: unknown, a compass settles it' : `${poleLetter(poleOf(sign))} up after assembly`;
   const spread = poles?.spread ? `, spread ${millimetres(poles.spread.si)}\u202Fmm` : '';
   return [
     { label: 'poles', value: `${count}${spread}` },
@@ -220,17 +231,17 @@ function mounting({ pickup }: PickupAnalysis, coil: Coil): readonly HtmlNode[] {
       h(
         'p',
         {},
-        'The way to wind is unknown: it is never assumed. State it in the spec before winding, and print again.',
+        'The winding direction is unknown: it is never assumed. State it in the spec before winding, and print again.',
       ),
     ];
   }
-  const other = face === 'top' ? 'bottom' : 'top';
+  const other = opposite(face);
   return [
     h('div', { class: 'drawing' }, { svg: drawing }),
     h(
       'p',
       {},
-      `${face === 'top' ? 'Top' : 'Bottom'} toward the spindle: spindle ${rotation}, seen facing it. The wire then lies `,
+      `${capital(face)} toward the spindle: spindle ${rotation}, seen facing it. The wire then lies `,
       h('b', {}, wire),
       ` from start to finish, seen from the strings. ${stated ? '' : `With the ${other} toward it the spindle turns ${spindleFor(wire, other)}. `}`,
       ...(contradiction ? [h('b', {}, 'The spec states a spindle that gives the other way: settle it first. ')] : []),
@@ -241,14 +252,13 @@ function mounting({ pickup }: PickupAnalysis, coil: Coil): readonly HtmlNode[] {
 
 /** As stated, or as the spindle gives it. */
 function wireDirection(coil: Coil): Rotation | undefined {
-  const sign = declaredRotation(coil)?.sign;
-  return sign === undefined ? undefined : sign > 0 ? 'counterclockwise' : 'clockwise';
+  const stated = declaredRotation(coil);
+  return stated && rotationOf(stated.sign);
 }
 
-/** Both spindles that may give a direction are tried; one does. */
-function spindleFor(wire: Rotation, towardIt: 'top' | 'bottom'): Rotation {
-  return rotationFromSpindle({ rotation: 'clockwise', towardIt }) === wire ? 'clockwise' : 'counterclockwise';
-}
+/** The spindle that lays the wire so: what a spindle gives is its own opposite's opposite. */
+const spindleFor = (wire: Rotation, towardIt: 'top' | 'bottom'): Rotation =>
+  rotationFromSpindle({ rotation: wire, towardIt });
 
 function progressTable(
   rows: readonly ProgressRow[],

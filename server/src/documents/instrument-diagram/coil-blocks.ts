@@ -1,5 +1,6 @@
 import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
+import { opposite, poleOf } from '../../model/coil.ts';
 import type { Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import { printCount, printValue } from '../../quantities/print.ts';
@@ -17,14 +18,14 @@ export function coilBlocks(
   return [...coilPath(netlist, quick.signs)].reverse().map(({ coil, entered, nearGround }): CoilBlock => {
     const winding = netlist.windings.find((each) => each.coil === coil);
     const bottomEnd = entered ?? nearGround ?? 'start';
-    const topEnd = bottomEnd === 'start' ? 'finish' : 'start';
+    const topEnd = opposite(bottomEnd);
     const turns = quick.windings.get(coil)?.turns;
     const pole = quick.signs.find((each) => each.coil === coil)?.pole;
     return {
       id: `${slot.name}.${coil.name}`,
       name: `${coil.name} coil`,
       turns: turns === undefined ? 'turns unknown' : `${printCount(turns.value)} turns`,
-      polarity: pole === undefined ? undefined : pole.sign > 0 ? 'north-up' : 'south-up',
+      polarity: pole && poleOf(pole.sign),
       startAt: winding?.ends === 'stated' ? (bottomEnd === 'start' ? 'bottom' : 'top') : undefined,
       live: sounding.has(`${slot.name}.${coil.name}`),
       top: nodeOf(coil.name, winding?.[topEnd], `${coil.name}.${topEnd}`),

@@ -1,4 +1,5 @@
 /** Coils of the pickups with their words, and the rows that lead from them to the selector. */
+import { poleLetter, polesWords } from '../../words/directions.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Box, overlap, textBox, textLine } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
@@ -57,9 +58,9 @@ function drawPickup(
 }
 
 function drawCoil(coil: CoilBlock, top: number, metrics: Metrics): SvgNode {
-  const words = `${coil.id.replace('.', ' ')} coil, ${coil.turns}, ${poleWords(coil)}${coil.live ? ', sounds' : ''}`;
+  const words = `${coil.id.replace('.', ' ')} coil, ${coil.turns}, ${polesWords(coil.polarity)}${coil.live ? ', sounds' : ''}`;
   const room = metrics.coilWords - metrics.name;
-  const letter = coil.polarity === undefined ? '?' : coil.polarity === 'north-up' ? 'N' : 'S';
+  const letter = coil.polarity === undefined ? '?' : poleLetter(coil.polarity);
   return part(
     `coil:${coil.id}`,
     words,
@@ -75,9 +76,6 @@ function drawCoil(coil: CoilBlock, top: number, metrics: Metrics): SvgNode {
     textLine([{ text: coil.turns, quiet: true }], { x: metrics.coilWords, y: top + 48, anchor: 'end' }),
   );
 }
-
-const poleWords = ({ polarity }: CoilBlock): string =>
-  polarity === undefined ? 'poles unknown' : `poles ${polarity === 'north-up' ? 'north' : 'south'} up`;
 
 /** The leads by their letters; their names where there is room. */
 function leadLabel(

@@ -1,6 +1,7 @@
 import type { WindingEstimates } from '../../estimates/coil-winding.ts';
 import type { Coil } from '../../model/coil.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { polesShort, polesWords, woundWords } from '../../words/directions.ts';
 import type { Caption, CoilPicture } from './picture.ts';
 
 interface Known {
@@ -25,7 +26,7 @@ export function coilCaptions(
     winding?.resistance20COhm && printQuantity({ ...numbers(winding.resistance20COhm), dimension: 'resistance' });
   const length =
     winding?.wireLengthM && printQuantity({ ...numbers(winding.wireLengthM), dimension: 'length', unit: 'm' });
-  const direction = wound === undefined ? 'wound: unknown' : `wound ${wound}`;
+  const direction = woundWords(wound);
   const line = (text: string | undefined, weight: Caption['weight']): readonly Caption[] =>
     text === undefined || text === '' ? [] : [{ text, weight }];
   const captions = [
@@ -38,9 +39,8 @@ export function coilCaptions(
     ...line(direction, 'plain'),
     ...line(endsTraced ? undefined : 'inner end untraced', 'quiet'),
   ];
-  const poles = polarity === undefined ? 'poles: unknown' : `poles ${polarity === 'north-up' ? 'N' : 'S'} up`;
-  const rest = [wire, turns, direction, poles].filter((text) => text !== '').join(' · ');
-  const description = [name, wire, turns, resistance, direction, poles]
+  const rest = [wire, turns, direction, polesShort(polarity)].filter((text) => text !== '').join(' · ');
+  const description = [name, wire, turns, resistance, direction, polesWords(polarity)]
     .filter((text) => text !== undefined && text !== '')
     .join(', ');
   return { captions, caption: { name, rest }, description };

@@ -1,3 +1,4 @@
+import { opposite } from '../../model/coil.ts';
 import { closedTurns, coilBody, middleTurn, outermostTurn, spiral } from '../coil-spiral.ts';
 import { type Box, RANK, type Run } from '../labels.ts';
 import { d, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
@@ -146,7 +147,7 @@ function drawPoles({ coil, outline, firstPole, lastPole }: CoilPlace, { poleRadi
 
 /** From a dot on the middle turn over the outer ones, out at the edge that the finish does not use. */
 function drawTapWire(row: Row & { kind: 'tap' }, { coil, outline, finishAt }: CoilPlace): readonly SvgElement[] {
-  const edge = finishAt === 'top' ? 'bottom' : 'top';
+  const edge = opposite(finishAt);
   const from = middleTurn(outline, edge, coil.wound !== 'counterclockwise');
   const way = edge === 'bottom' ? 1 : -1;
   const stop = row.y - way * 8;

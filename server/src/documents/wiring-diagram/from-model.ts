@@ -2,7 +2,7 @@ import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
-import type { Coil, CoilEnd } from '../../model/coil.ts';
+import { type Coil, type CoilEnd, poleOf, rotationOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
 import { leadNode, partNode, tapNode } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
@@ -80,8 +80,8 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const own = quick.signs.find((each) => each.coil.name === coil.name);
   const winding = [...quick.windings].find(([each]) => each.name === coil.name)?.[1];
   const endsTraced = quick.netlist.windings.find((each) => each.coil.name === coil.name)?.ends !== 'from a kick';
-  const wound = endsTraced ? rotation(own?.wind?.sign) : undefined;
-  const polarity = own?.pole === undefined ? undefined : own.pole.sign > 0 ? 'north-up' : 'south-up';
+  const wound = endsTraced && own?.wind ? rotationOf(own.wind.sign) : undefined;
+  const polarity = own?.pole && poleOf(own.pole.sign);
   const layout = place.entered ?? place.nearGround;
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
@@ -92,7 +92,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
     ...words,
     wound,
     endsTraced,
-    pathTurns: now?.entered === undefined ? undefined : rotation(own?.hum),
+    pathTurns: now?.entered === undefined ? undefined : own?.hum && rotationOf(own.hum),
     entered: now?.entered,
     ...(layout === undefined ? {} : { enteredAsLaidOut: layout }),
     poles: polesOf(coil, quick.netlist.pickup, polarity),
@@ -283,9 +283,6 @@ function ringOfNode(node: string, netlist: PickupNetlist): Ring | undefined {
   if (lead?.what === 'shield') return { metal: node };
   return lead === undefined ? undefined : { lead: node };
 }
-
-const rotation = (sign: number | undefined) =>
-  sign === undefined ? undefined : sign > 0 ? ('counterclockwise' as const) : ('clockwise' as const);
 
 function ringOfTerminal(terminal: 'hot' | 'ground', netlist: PickupNetlist): Ring | undefined {
   const ends = netlist.windings.flatMap(({ coil, start, finish }) => [

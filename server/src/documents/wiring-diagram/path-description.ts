@@ -1,3 +1,4 @@
+import { opposite } from '../../model/coil.ts';
 import type { CoilPicture, EndPicture, VerdictPicture } from './picture.ts';
 
 /** The path from ground to hot in one breath, and what it means: for those who hear the drawing instead of seeing it. */
@@ -20,7 +21,7 @@ export function describePath(coils: readonly CoilPicture[], verdict: VerdictPict
 
 function stepThrough(coil: CoilPicture, entered: 'start' | 'finish'): string {
   const [into, out] = entered === 'start' ? [coil.start, coil.finish] : [coil.finish, coil.start];
-  const left = entered === 'start' ? 'finish' : 'start';
+  const left = opposite(entered);
   const turn = coil.pathTurns ?? 'round it';
   return [
     ...(into.conductor === undefined ? [] : [into.conductor.name]),

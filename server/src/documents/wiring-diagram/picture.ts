@@ -1,4 +1,5 @@
 /** What the wiring diagram of a pickup shows, as plain data: words and numbers are ready to print, nothing is left to compute. */
+import type { Rotation } from '../../model/coil.ts';
 import type { LeadLook, Polarity, PoleForm } from '../symbols.ts';
 
 export interface PickupPicture {
@@ -45,11 +46,11 @@ export interface CoilPicture {
   readonly caption: { readonly name: string; readonly rest: string };
   /** Read out for the coil. */
   readonly description: string;
-  readonly wound: 'clockwise' | 'counterclockwise' | undefined;
+  readonly wound: Rotation | undefined;
   /** Whether anybody saw which lead is the inner end; without it neither `wound` nor start and finish are told. */
   readonly endsTraced: boolean;
   /** The way round that the path goes, where it is known: kicks and compass prove it even of untraced ends. */
-  readonly pathTurns: 'clockwise' | 'counterclockwise' | undefined;
+  readonly pathTurns: Rotation | undefined;
   /** Where the path from ground to hot enters it. */
   readonly entered: 'start' | 'finish' | undefined;
   /** The same as the layout has it, where a mistake changes it. */

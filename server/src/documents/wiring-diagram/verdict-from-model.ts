@@ -1,6 +1,8 @@
 import { type QuickEstimates, soundTogether } from '../../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../../estimates/signs.ts';
+import { poleOf } from '../../model/coil.ts';
 import { printCount, printDb, printDbOrLower } from '../../quantities/print.ts';
+import { rotationWords } from '../../words/directions.ts';
 import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 
 /** Why it sounds so, from the signs and sizes of its coils; `undefined` where no path leads from ground to hot. */
@@ -25,10 +27,10 @@ export function verdictOf(quick: QuickEstimates, topFirst: readonly string[]): V
   return {
     rows: live.map((signs) => ({
       coil: signs.coil.name,
-      wound: traced(signs) ? rotation(signs.wind?.sign) : 'unknown',
+      wound: traced(signs) ? rotationWords(signs.wind?.sign) : 'unknown',
       // Direction times wind is the way round that the path goes, whichever end is the inner one.
-      path: rotation(signs.hum),
-      polarity: signs.pole === undefined ? undefined : signs.pole.sign > 0 ? 'north-up' : 'south-up',
+      path: rotationWords(signs.hum),
+      polarity: signs.pole && poleOf(signs.pole.sign),
       string: push(signs.string, stringWay),
       hum: push(signs.hum, humWay),
     })),
@@ -123,8 +125,4 @@ function reference(live: readonly CoilSigns[], signOf: (signs: CoilSigns) => num
 
 function push(sign: number | undefined, way: number): Push {
   return sign === undefined ? undefined : sign === way ? 'hot' : 'ground';
-}
-
-function rotation(sign: number | undefined): string {
-  return sign === undefined ? 'unknown' : sign > 0 ? 'counterclockwise' : 'clockwise';
 }

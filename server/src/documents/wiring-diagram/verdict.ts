@@ -1,3 +1,4 @@
+import { poleLetter } from '../../words/directions.ts';
 import { textLine } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { pole, vector } from '../symbols.ts';
@@ -63,7 +64,7 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
 
 function polarityCell(polarity: VerdictPicture['rows'][number]['polarity'], x: number, y: number): readonly SvgNode[] {
   if (polarity === undefined) return [text('unknown', x, y, 12, true)];
-  return [text(polarity === 'north-up' ? 'N' : 'S', x, y), ...pole(x + 22, y - 4, 7, polarity)];
+  return [text(poleLetter(polarity), x, y), ...pole(x + 22, y - 4, 7, polarity)];
 }
 
 function pushCell(push: Push, x: number, y: number): readonly SvgNode[] {

@@ -1,3 +1,4 @@
+import { polesShort } from '../../words/directions.ts';
 import { drawLabel, type PlacedLabel, placeLabels, textLine } from '../labels.ts';
 import { d, element, path, rect, render, type SvgNode } from '../svg.ts';
 import { flow, pole } from '../symbols.ts';
@@ -136,7 +137,7 @@ function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
   }
   const { polarity, count } = coil.poles;
   if (count > 0) {
-    const words = polarity === undefined ? 'poles unknown' : `poles ${polarity === 'north-up' ? 'N' : 'S'} up`;
+    const words = polesShort(polarity);
     lines.push(
       textLine([{ text: words }], { x: metrics.margin, y, anchor: 'start' }),
       ...pole(metrics.margin + 77 + (polarity === undefined ? 16 : 0), y - 4, 7, polarity),

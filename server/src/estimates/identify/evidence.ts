@@ -1,6 +1,6 @@
 /** What readings between leads that nobody traced say, before anything is deduced from them. */
 import { type Bench, benchMeter } from '../../model/bench.ts';
-import type { Coil, Sign } from '../../model/coil.ts';
+import { type Coil, poleSign, type Sign } from '../../model/coil.ts';
 import type { LeadPath } from '../../model/lead.ts';
 import { kicks, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
 import type { Place } from '../../model/place.ts';
@@ -184,7 +184,7 @@ function coilEvidence(
     .filter(({ found }) => !found)
     .flatMap(({ lines }) => lines.filter((line) => line.kind === 'compass'))
     .find((line) => line.coil.text === coil.name);
-  const shown: Sign | undefined = compass && (compass.shows === 'north-up' ? 1 : -1);
+  const shown: Sign | undefined = compass && poleSign(compass.shows);
   return {
     coil,
     start: point(winding?.start, coil.start),

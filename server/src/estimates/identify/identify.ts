@@ -3,10 +3,12 @@
  * and the stated wind prove it. A fact is told only if every way of soldering that the readings allow has it, and only of a coil
  * that some reading reaches.
  */
+
 import type { Bench } from '../../model/bench.ts';
-import type { Coil, Rotation } from '../../model/coil.ts';
+import { type Coil, type Rotation, rotationOf } from '../../model/coil.ts';
 import type { Place } from '../../model/place.ts';
 import type { QuickEstimates } from '../quick.ts';
+import { times } from '../signs.ts';
 import { type Evidence, evidenceOf, type Point } from './evidence.ts';
 import { HIDDEN, type Hypothesis, hypothesesOf, isUntraced, type Space } from './hypotheses.ts';
 import { type Measurement, type NextMeasurement, nextMeasurement } from './next-measurement.ts';
@@ -114,7 +116,7 @@ function windOf(coil: Coil, { coils }: Evidence, alike: readonly Hypothesis[]): 
   const products = new Set(alike.flatMap(({ windPoles }) => windPoles.get(coil) ?? []));
   const [product] = products;
   if (pole === undefined || product === undefined || products.size > 1) return undefined;
-  return product * pole > 0 ? 'counterclockwise' : 'clockwise';
+  return rotationOf(times(product, pole));
 }
 
 /** Readings that reach the coil: a resistance between its leads, or a kick at it. Without one, nothing is said of it. */
@@ -152,6 +154,6 @@ function measurementWords(measurement: Measurement, { nameOf }: Evidence): strin
     case 'compass':
       return `a compass over the ${measurement.coil.name} coil`;
     case 'wind':
-      return `the wind of the ${measurement.coil.name} coil (or its inner end, traced by eye): no meter tells start from finish`;
+      return `the winding direction of the ${measurement.coil.name} coil (or its inner end, traced by eye): no meter tells start from finish`;
   }
 }

@@ -1,13 +1,10 @@
-/** How findings name things. */
+/** What coils, their ends, their leads and the positions of a switch are called. */
 import type { Coil, CoilEnd } from '../model/coil.ts';
+import type { Position } from '../model/instrument.ts';
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
-
-export const list = (words: readonly string[], joiner = 'and'): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} ${joiner} ${words.at(-1)}`;
+import { list } from './text.ts';
 
 export const coilWords = (coil: Coil): string => `the ${coil.name} coil`;
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The lead that a coil's end leaves by, as the hookup names it: a conductor, its own lead, or the end itself. */
 export function endLead(netlist: PickupNetlist, coil: Coil, end: CoilEnd): string {
@@ -26,3 +23,6 @@ export const endsWords = (netlist: PickupNetlist, coil: Coil): string =>
   `start ${endLead(netlist, coil, 'start')}, finish ${endLead(netlist, coil, 'finish')}`;
 
 export const leadWords = (leads: readonly OutgoingLead[]): string => list(leads.map(({ name }) => name));
+
+/** `position 2 (bridge + middle)`: of the switch. */
+export const positionWords = ({ key, title }: Position): string => `position ${key.value}${title ? ` (${title})` : ''}`;
