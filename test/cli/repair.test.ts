@@ -3,6 +3,7 @@ import { cpSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
+import { applyEdits } from '../support/text-edits.ts';
 import { Shell } from './shell.ts';
 import { type EditData, validate } from './validate.ts';
 
@@ -45,12 +46,13 @@ describe('repair', () => {
     const lines = readFileSync(shell.path(file), 'utf8').split('\n');
     const offset = ({ line, character }: EditData['range']['start']): number =>
       lines.slice(0, line).reduce((total, each) => total + each.length + 1, 0) + character;
-    const repaired = [...edits]
-      .sort((a, b) => offset(b.range.start) - offset(a.range.start))
-      .reduce(
-        (text, { range, newText }) => text.slice(0, offset(range.start)) + newText + text.slice(offset(range.end)),
-        lines.join('\n'),
-      );
+    const repaired = applyEdits(
+      lines.join('\n'),
+      edits.map(({ range, newText }) => ({
+        at: { start: offset(range.start), end: offset(range.end) },
+        newText,
+      })),
+    );
     shell.write('mistakes/repaired.pickup', repaired);
     assert.equal((await shell.run(['check', 'mistakes/repaired.pickup'])).stdout, 'nothing found in 1 file\n');
   });

@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
-import type { TextEdit } from '../../server/src/features/text-edits.ts';
 
 /** A shop with one of each part, so that a test writes only what it is about. */
 export const PARTS = `wire plain-42 {
@@ -87,15 +86,6 @@ export function hostOf(files: Readonly<Record<string, string>>): Host {
     },
     isInside: (uri) => uri.startsWith('file:///shop/'),
   };
-}
-
-/** The text with edits of this file applied, as an editor would. */
-export function edited(text: string, edits: readonly Pick<TextEdit, 'at' | 'newText'>[]): string {
-  let result = text;
-  for (const { at, newText } of [...edits].sort((a, b) => b.at.start - a.at.start)) {
-    result = result.slice(0, at.start) + newText + result.slice(at.end);
-  }
-  return result;
 }
 
 /** Every prefix of a text, and the text without each of its lines: what a writer's file looks like on the way. */

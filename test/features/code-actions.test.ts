@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { fixAll, quickFixes } from '../../server/src/features/code-actions.ts';
 import { refactorings } from '../../server/src/features/refactorings.ts';
-import { analysed, edited, SINGLE } from './analysed.ts';
+import { applyEdits } from '../support/text-edits.ts';
+import { analysed, SINGLE } from './analysed.ts';
 
 const whole = (text: string) => ({ start: 0, end: text.length });
 
@@ -10,7 +11,7 @@ describe('quick fixes', () => {
     const text = SINGLE.replace('hookup {', 'target {\n    resistance 5.9\n  }\n  hookup {');
     const fixes = quickFixes(analysed(text), whole(text)).filter(({ finding }) => finding.code === 'unit/missing');
     assert.ok(fixes[0]);
-    const corrected = edited(text, fixes[0].edits);
+    const corrected = applyEdits(text, fixes[0].edits);
     assert.match(corrected, /resistance 5\.9 kohm/);
     assert.deepEqual(analysed(corrected).findings, []);
   });
@@ -28,7 +29,7 @@ describe('fix all', () => {
       'cover none',
       'baseplate nickel-silver',
     );
-    const corrected = edited(text, fixAll(analysed(text)));
+    const corrected = applyEdits(text, fixAll(analysed(text)));
     assert.match(corrected, /resistance 5\.9 kohm/);
     assert.deepEqual(
       analysed(corrected).findings.map(({ code }) => code),
@@ -51,7 +52,7 @@ describe('refactorings', () => {
     const at = measured.indexOf('coil main');
     const [turns] = refactorings(analysed(measured), { start: at, end: at }).filter(({ title }) => /turns/.test(title));
     assert.ok(turns);
-    const corrected = edited(measured, turns.edits);
+    const corrected = applyEdits(measured, turns.edits);
     assert.match(corrected, /wire plain-42\n {4}turns \d+ ± \d+\n {4}wound/);
     assert.deepEqual(analysed(corrected).findings, []);
   });
@@ -59,7 +60,7 @@ describe('refactorings', () => {
   it('the computed resistance is written as the target', () => {
     const [target] = refactorings(analysed(SINGLE), { start: 20, end: 20 });
     assert.ok(target);
-    const corrected = edited(SINGLE, target.edits);
+    const corrected = applyEdits(SINGLE, target.edits);
     assert.match(corrected, /\n {2}target \{\n {4}resistance 5\.8\d kohm\n {2}\}\n\}\n$/);
     assert.deepEqual(analysed(corrected).findings, []);
   });
@@ -77,7 +78,7 @@ describe('refactorings', () => {
       /^Wind for the target resistance of 6\.2 kohm: main 8_\d{3} turns \(fits, \d+ % of the window\)$/,
     );
     assert.match(titles[1]?.title ?? '', /^Wind for the target resonance of 4\.2 kHz loaded: main \d_\d{3} turns/);
-    const corrected = edited(planned, titles[0]?.edits ?? []);
+    const corrected = applyEdits(planned, titles[0]?.edits ?? []);
     const reached = analysed(corrected).pickups[0]?.quick.resistance20COhm?.value ?? 0;
     assert.ok(Math.abs(reached / 6200 - 1) < 3e-4, `${reached} ohm`);
   });
@@ -107,7 +108,7 @@ describe('refactorings', () => {
       match?.title ?? '',
       /^Match the main coil by turn-area, so that hum cancels: second 7_700 turns \(fits/,
     );
-    assert.match(edited(pair, match?.edits ?? []), /coil second like main \{\n {4}turns 7_700\n/);
+    assert.match(applyEdits(pair, match?.edits ?? []), /coil second like main \{\n {4}turns 7_700\n/);
   });
 
   it('nothing is offered outside of a pickup', () => {

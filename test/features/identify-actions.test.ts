@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { identifyActions } from '../../server/src/features/identify-actions.ts';
 import { analyse } from '../support/check-fixture.ts';
+import { applyEdits } from '../support/text-edits.ts';
 
 const drawer = (coils: string, lines: string) => `pickup heron {
   conductors violet grey pink turquoise
@@ -20,9 +21,7 @@ const WOUND = '  coil screw {\n    wound clockwise\n  }\n  coil slug {\n    woun
 const everywhere = (text: string) => ({ start: 0, end: text.length });
 const written = (text: string, index: number): string => {
   const action = identifyActions(analyse(text), everywhere(text))[index];
-  return [...(action?.edits ?? [])]
-    .sort((a, b) => b.at.start - a.at.start)
-    .reduce((whole, { at: { start, end }, newText }) => whole.slice(0, start) + newText + whole.slice(end), text);
+  return applyEdits(text, action?.edits ?? []);
 };
 
 describe('leads as an action', () => {

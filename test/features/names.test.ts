@@ -4,7 +4,8 @@ import { documentHighlights } from '../../server/src/features/document-highlight
 import { references } from '../../server/src/features/references.ts';
 import { prepareRename, rename } from '../../server/src/features/rename.ts';
 import { workspaceSymbols } from '../../server/src/features/workspace-symbols.ts';
-import { analysedAll, atCursor, edited, PARTS, SINGLE } from './analysed.ts';
+import { applyEdits } from '../support/text-edits.ts';
+import { analysedAll, atCursor, PARTS, SINGLE } from './analysed.ts';
 
 const mark = (text: string, at: string, after = at.length): string => {
   const start = text.indexOf(at);
@@ -64,7 +65,7 @@ describe('rename', () => {
     assert.equal(prepareRename(analysis, offset)?.placeholder, 'violet');
     const renamed = rename(analysis, offset, 'white', []);
     assert.ok(renamed.ok);
-    const text = edited(SINGLE, renamed.edits);
+    const text = applyEdits(SINGLE, renamed.edits);
     assert.match(text, /finish white[\s\S]*hot white/);
     assert.doesNotMatch(text, /violet/);
   });

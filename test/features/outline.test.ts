@@ -4,6 +4,7 @@ import { documentSymbols } from '../../server/src/features/document-symbols.ts';
 import { foldingRanges } from '../../server/src/features/folding.ts';
 import { formatting } from '../../server/src/features/formatting.ts';
 import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
+import { applyEdits } from '../support/text-edits.ts';
 import { analysed, SINGLE } from './analysed.ts';
 
 describe('document symbols', () => {
@@ -48,9 +49,10 @@ describe('formatting', () => {
     const text = SINGLE.replace('    turns', '  turns').replace('  strings 6', '  strings   6   ');
     const edits = formatting(analysed(text));
     assert.equal(edits.length, 2);
-    const formatted = [...edits]
-      .reverse()
-      .reduce((result, { span, newText }) => result.slice(0, span.start) + newText + result.slice(span.end), text);
+    const formatted = applyEdits(
+      text,
+      edits.map(({ span, newText }) => ({ at: span, newText })),
+    );
     assert.equal(formatted, SINGLE);
   });
 

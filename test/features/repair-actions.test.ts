@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { repairActions } from '../../server/src/features/repair-actions.ts';
 import { analyse } from '../support/check-fixture.ts';
+import { applyEdits } from '../support/text-edits.ts';
 
 const single = (name: string, wound: string) => `pickup ${name} {
   coil main {
@@ -46,9 +47,7 @@ describe('a plan as an action', () => {
 
   it('brings the edits of all steps', () => {
     const [action] = repairActions(analysis, at('1 "bridge and middle"'));
-    const text = [...(action?.edits ?? [])]
-      .sort((a, b) => b.at.start - a.at.start)
-      .reduce((whole, { at: { start, end }, newText }) => whole.slice(0, start) + newText + whole.slice(end), TEXT);
+    const text = applyEdits(TEXT, action?.edits ?? []);
     assert.deepEqual(analyse(text).findings, []);
   });
 

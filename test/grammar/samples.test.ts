@@ -1,26 +1,26 @@
 import assert from 'node:assert/strict';
 import { readFileTree } from '../../grammar/src/read-file.ts';
+import { expectedOf } from '../support/expect-lines.ts';
 import { languageProblems, problemsOf } from '../support/language-problems.ts';
 import { sampleFiles } from '../support/sample-files.ts';
 
-/** Codes that the first line of a mistake expects and that the language layer itself raises. */
-const LANGUAGE_CODE = /expect: ((?:syntax|unit|value)\/[a-z-]+) at `([^`]*)`/;
+/** Codes that the language layer itself raises, of all that a file expects. */
+const LANGUAGE_CODE = /^(syntax|unit|value)\//;
 
 describe('the sample files', () => {
   for (const { path, text } of sampleFiles()) {
-    const [, code, line] = LANGUAGE_CODE.exec(text) ?? [];
-    const isDuplicateFact = path === 'mistakes/name-duplicate-fact.pickup';
-    it(`${path} ${code === undefined && !isDuplicateFact ? 'reads without a problem' : `raises ${code ?? 'name/duplicate'} alone`}`, () => {
-      const problems = problemsOf(text);
-      const expected = code ?? (isDuplicateFact ? 'name/duplicate' : undefined);
-      assert.deepEqual(
-        problems.map((problem) => problem.code),
-        expected === undefined ? [] : [expected],
+    const expected = expectedOf(text).findings.filter(
+      ({ code }) => LANGUAGE_CODE.test(code) || path === 'mistakes/name-duplicate-fact.pickup',
+    );
+    const what = expected.map(({ code }) => code).join(', ') || 'no problem';
+    it(`${path} raises ${what}`, () => {
+      const places = problemsOf(text).map(
+        ({ code, span }) => `${code} at ${text.slice(span.start, span.end).split('\n')[0]}`,
       );
-      const start = problems[0]?.span.start;
-      if (line === undefined || start === undefined) return;
-      const lineBegin = text.lastIndexOf('\n', start - 1) + 1;
-      assert.equal(text.slice(lineBegin).split('\n')[0]?.trim(), line);
+      assert.deepEqual(
+        places,
+        expected.map(({ code, place }) => `${code} at ${place.text}`),
+      );
     });
 
     it(`${path}: every beginning of it can be read, and edits of it give what a fresh reading gives`, () => {

@@ -4,6 +4,7 @@ import { schemas } from '../../grammar/src/schema/index.ts';
 import { shiftSpan } from '../../grammar/src/span.ts';
 import type { SyntaxProblem } from '../../grammar/src/syntax-problem.ts';
 import type { BlockNode, FileTree } from '../../grammar/src/syntax-tree.ts';
+import { applyEdits } from './text-edits.ts';
 
 /** Every problem that the language layer has with a file, in the file's offsets and order. */
 export function languageProblems(tree: FileTree): readonly SyntaxProblem[] {
@@ -26,8 +27,7 @@ export const problemsOf = (text: string): readonly SyntaxProblem[] => languagePr
 
 /** The text after a problem's fix. */
 export function applyFix(text: string, problem: SyntaxProblem | undefined, choice = 0): string {
-  const edits = [...(problem?.fixes?.[choice]?.edits ?? [])].sort((a, b) => b.span.start - a.span.start);
-  return edits.reduce((fixed, { span, newText }) => fixed.slice(0, span.start) + newText + fixed.slice(span.end), text);
+  return applyEdits(text, problem?.fixes?.[choice]?.edits.map(({ span, newText }) => ({ at: span, newText })) ?? []);
 }
 
 function shifted(problem: SyntaxProblem, by: number): SyntaxProblem {
