@@ -1,5 +1,6 @@
-import { combinedDb } from '../estimates/quick.ts';
-import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import { HARDLY_LESS_DB, humDb, humWeights, type Sounding } from '../estimates/phase.ts';
+import { soundingIn } from '../estimates/quick.ts';
+import type { CoilSigns } from '../estimates/signs.ts';
 import { coilWords, endLead } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
@@ -13,11 +14,11 @@ export const humNotCancelled = definePickupCheck({
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted', 'circuit/open', 'phase/coils-cancel'],
   run: (context) => {
     const { quick, netlist, pickup } = context;
-    const live = quick.signs.filter(sounds);
-    if (live.length < 2 || live.some(({ hum }) => hum === undefined)) return [];
-    const level = humDb(live, context);
-    if (!(level >= -HARDLY_LESS_DB)) return [];
-    const majority = live.filter(({ hum }) => hum === strongestSign(live, context));
+    const live = soundingIn(quick);
+    const level = humDb(live);
+    if (level === undefined || !(level >= -HARDLY_LESS_DB)) return [];
+    const strongest = strongestSign(live);
+    const majority = live.filter(({ hum }) => hum === strongest);
     const wrong = majority.at(-1);
     if (!wrong) return [];
     const like = live.every(({ pole, coil }) => pole && coil.serves === undefined && pole.sign === live[0]?.pole?.sign);
@@ -45,18 +46,10 @@ export const humNotCancelled = definePickupCheck({
   },
 });
 
-/** Nearer to the strongest coil's own hum than this counts as not cancelled at all. */
-const HARDLY_LESS_DB = 1;
-
-const area = ({ coil, transfer = 0 }: CoilSigns, { quick }: PickupContext): number =>
-  Math.abs(transfer) * (quick.windings.get(coil)?.turnAreaM2?.value ?? 1);
-
-const humDb = (live: readonly CoilSigns[], context: PickupContext): number =>
-  combinedDb(live.map((each) => (each.hum ?? 1) * area(each, context)));
-
-function strongestSign(live: readonly CoilSigns[], context: PickupContext): 1 | -1 {
-  const total = live.reduce((sum, each) => sum + (each.hum ?? 1) * area(each, context), 0);
-  return total >= 0 ? 1 : -1;
+/** The way that the larger part of the hum goes. */
+function strongestSign(live: readonly Sounding[]): 1 | -1 {
+  const weights = humWeights(live);
+  return live.reduce((sum, { hum = 1 }, index) => sum + hum * (weights[index] ?? 0), 0) >= 0 ? 1 : -1;
 }
 
 function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]): readonly Remedy[] {

@@ -1,6 +1,9 @@
+import { humWeights, phaseOf } from '../estimates/phase.ts';
 import { AS_PLAYED, positionNetwork } from '../estimates/position-network.ts';
-import { humSources, phaseOf, type SoundingCoil } from '../estimates/positions.ts';
+import type { SoundingCoil } from '../estimates/positions.ts';
+import { humSources } from '../estimates/sources.ts';
 import { benchMainsHz } from '../model/bench.ts';
+import type { SelectionPart } from '../model/selection.ts';
 import { combinedLevelDb } from '../physics/circuit/combined-level.ts';
 import { printDb } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
@@ -39,13 +42,11 @@ const REPORTED_ABOVE_DB = -30;
  */
 function cancelsAcross(coils: readonly SoundingCoil[]): boolean {
   if (coils.length < 2 || coils.some(({ hum }) => hum === undefined)) return false;
-  const groups = new Map<string, number>();
-  for (const { placed, hum = 1, transfer } of coils) {
-    const { source } = placed.segment;
-    const key = source.slice(0, source.lastIndexOf('.'));
-    const area = placed.quick.windings.get(placed.segment.coil)?.turnAreaM2?.value ?? 1;
-    groups.set(key, (groups.get(key) ?? 0) + hum * Math.abs(transfer) * area);
-  }
+  const groups = new Map<SelectionPart, number>();
+  const weights = humWeights(coils);
+  coils.forEach(({ placed: { part }, hum = 1 }, index) => {
+    groups.set(part, (groups.get(part) ?? 0) + hum * (weights[index] ?? 0));
+  });
   const nets = [...groups.values()];
   const strongest = Math.max(...nets.map(Math.abs));
   const audible = nets.filter((net) => Math.abs(net) > 0.1 * strongest);
@@ -57,7 +58,7 @@ function residueDb(
   { instrument, quickOf, bench }: InstrumentContext,
 ): number | undefined {
   const played = positionNetwork(instrument, selection, quickOf, AS_PLAYED);
-  const db = combinedLevelDb(played.network, played.output, humSources(played), benchMainsHz(bench));
+  const db = combinedLevelDb(played.network, played.output, humSources(played.segments), benchMainsHz(bench));
   return typeof db === 'string' ? undefined : db;
 }
 

@@ -1,6 +1,6 @@
+import { HUMS_ABOVE_DB, humDb, phaseOf, QUIET_BELOW_DB } from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
-import { phaseOf, type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
-import { combinedDb } from '../estimates/quick.ts';
+import { soundingCoils } from '../estimates/positions.ts';
 import { servesDifferentStrings } from '../model/coil.ts';
 import type { Selection } from '../model/instrument.ts';
 import { mapParts, partsOf } from '../model/selection.ts';
@@ -16,9 +16,8 @@ export const positionHums = defineInstrumentCheck({
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels'],
   run: (context) =>
     context.positions.flatMap(({ position, selection, coils }) => {
-      if (coils.length < 2 || coils.some(({ hum }) => hum === undefined)) return [];
       const level = humDb(coils);
-      if (level < HUMS_ABOVE_DB || phaseOf(coils) === 'out') return [];
+      if (level === undefined || level < HUMS_ABOVE_DB || phaseOf(coils) === 'out') return [];
       const better = otherChoices(selection).filter(({ changed }) => cancels(changed, context));
       const first = better[0];
       if (!first) return [];
@@ -44,20 +43,6 @@ export const positionHums = defineInstrumentCheck({
       ];
     }),
 });
-
-/** Less cancelling than this is a position that hums. */
-export const HUMS_ABOVE_DB = -6;
-/** More than this is a position that is quiet. */
-export const QUIET_BELOW_DB = -12;
-
-export function humDb(coils: readonly SoundingCoil[]): number {
-  return combinedDb(
-    coils.map(({ hum = 1, transfer, placed: { quick, segment } }) => {
-      const area = quick.windings.get(segment.coil)?.turnAreaM2?.value ?? 1;
-      return hum * Math.abs(transfer) * area;
-    }),
-  );
-}
 
 interface Choice {
   readonly changed: Selection;
@@ -92,5 +77,6 @@ const pathOnly = ({ place, path }: Extract<Selection, { kind: 'coil' }>): Select
 
 function cancels(selection: Selection, { instrument, quickOf }: InstrumentContext): boolean {
   const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
-  return coils.length > 1 && phaseOf(coils) !== 'out' && humDb(coils) < QUIET_BELOW_DB;
+  const level = humDb(coils);
+  return level !== undefined && level < QUIET_BELOW_DB && phaseOf(coils) !== 'out';
 }

@@ -1,5 +1,5 @@
-import { turnsShare } from '../estimates/electric.ts';
-import { phaseOf, type SoundingCoil, stringShare } from '../estimates/positions.ts';
+import { hearsString, phaseOf } from '../estimates/phase.ts';
+import type { SoundingCoil } from '../estimates/positions.ts';
 import { joinsInSeries } from '../model/selection.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
@@ -59,7 +59,9 @@ function positionLevels({ positions }: InstrumentContext): readonly Level[] {
     if (turns.some((each) => each === undefined)) return [];
     const strongest = Math.max(
       ...stringsIn(coils).map((string) =>
-        Math.abs(coils.reduce((sum, coil, index) => sum + (hears(coil, string) ? (turns[index] ?? 0) : 0), 0)),
+        Math.abs(
+          coils.reduce((sum, coil, index) => sum + (hearsString(coil.coil, string) ? (turns[index] ?? 0) : 0), 0),
+        ),
       ),
     );
     return strongest > 0 ? [{ solved, number: Number(position.key.value), db: 20 * Math.log10(strongest) }] : [];
@@ -67,25 +69,16 @@ function positionLevels({ positions }: InstrumentContext): readonly Level[] {
 }
 
 /** Signed turns of a coil as they reach the jack. */
-function turnsHeard({ placed: { segment, quick }, transfer, string }: SoundingCoil): number | undefined {
-  const turns = quick.windings.get(segment.coil)?.turns?.value;
-  if (turns === undefined || string === undefined) return undefined;
-  return string * Math.abs(transfer) * turns * turnsShare(segment, quick) * stringShare(segment);
-}
+const turnsHeard = ({ stringTurns, transfer, string }: SoundingCoil): number | undefined =>
+  stringTurns === undefined || string === undefined ? undefined : string * Math.abs(transfer) * stringTurns;
 
 /** One string of each set that coils serve; none named: all coils hear it. */
 function stringsIn(coils: readonly SoundingCoil[]): readonly (number | undefined)[] {
-  const served = coils.flatMap(({ placed: { segment } }) => {
-    const serves = segment.coil.serves?.value;
+  const served = coils.flatMap(({ coil }) => {
+    const serves = coil.serves?.value;
     return serves && serves !== 'none' ? [serves.from] : [];
   });
   return served.length > 0 ? served : [undefined];
-}
-
-function hears({ placed: { segment } }: SoundingCoil, string: number | undefined): boolean {
-  const serves = segment.coil.serves?.value;
-  if (serves === undefined || string === undefined) return true;
-  return serves !== 'none' && serves.from <= string && string <= serves.to;
 }
 
 function median(values: readonly number[]): number {

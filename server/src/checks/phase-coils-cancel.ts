@@ -1,5 +1,6 @@
-import { soundTogether } from '../estimates/quick.ts';
-import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import { opposed, pairsHeard } from '../estimates/phase.ts';
+import { soundingIn } from '../estimates/quick.ts';
+import type { CoilSigns } from '../estimates/signs.ts';
 import { poleOf, rotationOf } from '../model/coil.ts';
 import { polesWords, woundWords } from '../words/directions.ts';
 import { coilWords, endLead, endsWords } from '../words/parts.ts';
@@ -16,12 +17,9 @@ export const coilsCancel = definePickupCheck({
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted', 'circuit/open'],
   run: (context) => {
     const { quick, netlist, pickup } = context;
-    const live = quick.signs.filter((each) => sounds(each) && each.string !== undefined);
-    const against = opposed(live, context);
-    if (against.length === 0) return [];
-    const others = live.filter(
-      (each) => !against.includes(each) && against.some((wrong) => soundTogether(wrong.coil, each.coil)),
-    );
+    const live = soundingIn(quick);
+    // Of two, the one declared later: its leads are joined last.
+    const { against, others } = opposed(live, pairsHeard(live), 'last');
     const wrong = against.map(({ coil }) => coil);
     const first = wrong[0];
     if (!first) return [];
@@ -49,26 +47,6 @@ export const coilsCancel = definePickupCheck({
     return [found];
   },
 });
-
-/** The coils that stand against the larger part of those they sound with; of two, the one declared later. */
-function opposed(live: readonly CoilSigns[], { quick }: PickupContext): readonly CoilSigns[] {
-  const clash = live.some((a) => live.some((b) => soundTogether(a.coil, b.coil) && a.string !== b.string));
-  if (!clash) return [];
-  const weight = (sign: number) =>
-    live
-      .filter(({ string }) => string === sign)
-      .reduce(
-        (sum, { coil, transfer = 0 }) => sum + Math.abs(transfer) * (quick.windings.get(coil)?.turns?.value ?? 1),
-        0,
-      );
-  const [plus, minus] = [weight(1), weight(-1)];
-  const alike = Math.abs(plus - minus) < 0.01 * Math.max(plus, minus);
-  const lesser = alike ? live.at(-1)?.string : plus < minus ? 1 : -1;
-  return live.filter(
-    ({ coil, string }) =>
-      string === lesser && live.some((other) => other.string !== lesser && soundTogether(coil, other.coil)),
-  );
-}
 
 function reason(against: readonly CoilSigns[], others: readonly CoilSigns[]): string {
   const [a, b] = [against[0], others[0]];

@@ -1,4 +1,5 @@
-import { heardTogether, type SoundingCoil } from '../estimates/positions.ts';
+import { HUMS_ABOVE_DB, hearsStrings, humDb, opposed, pairsHeard } from '../estimates/phase.ts';
+import { insideOnePickup, type SoundingCoil } from '../estimates/positions.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
@@ -15,11 +16,12 @@ export const positionCancels = defineInstrumentCheck({
   run: ({ positions }) =>
     positions.flatMap((solved) => {
       const { position, coils } = solved;
-      const against = opposed(coils);
-      const first = against[0];
-      if (!first) return [];
-      const others = coils.filter((each) => !against.includes(each));
-      const quiet = coils.every(({ hum }) => hum !== undefined) && humOf(coils) < 0.5;
+      // What one pickup does inside itself is told at the pickup.
+      const across = pairsHeard(coils).filter(([a, b]) => !insideOnePickup(a, b));
+      const { against, others } = opposed(coils, across, 'first');
+      if (against.length === 0) return [];
+      const hum = humDb(coils);
+      const quiet = hum !== undefined && hum < HUMS_ABOVE_DB;
       return [
         {
           message:
@@ -38,44 +40,16 @@ export const positionCancels = defineInstrumentCheck({
     }),
 });
 
-/** Coils that stand against the larger part; what one pickup does inside itself is told at the pickup. */
-function opposed(coils: readonly SoundingCoil[]): readonly SoundingCoil[] {
-  const known = coils.filter(({ string }) => string !== undefined);
-  const clash = known.some((a) =>
-    known.some((b) => a.string !== b.string && heardTogether(a, b) && !insideOnePickup(a, b)),
-  );
-  if (!clash) return [];
-  const weight = (sign: number) =>
-    known.filter(({ string }) => string === sign).reduce((sum, { transfer }) => sum + Math.abs(transfer), 0);
-  const [plus, minus] = [weight(1), weight(-1)];
-  const alike = Math.abs(plus - minus) < 0.05 * Math.max(plus, minus);
-  const lesser = alike ? known[0]?.string : plus < minus ? 1 : -1;
-  return known.filter((each) => each.string === lesser);
-}
-
-/** Both coils of a pickup that the position takes as its hookup joins it. */
-export const insideOnePickup = (a: SoundingCoil, b: SoundingCoil): boolean =>
-  a.placed.slot === b.placed.slot && prefixOf(a) === prefixOf(b);
-
-const prefixOf = ({ placed }: SoundingCoil): string =>
-  placed.segment.source.slice(0, placed.segment.source.lastIndexOf('.'));
-
 const slots = (coils: readonly SoundingCoil[]): readonly Slot[] => [...new Set(coils.map(({ placed }) => placed.slot))];
 
 function partsWords(coils: readonly SoundingCoil[]): string {
   return list(
     slots(coils).map((slot) => {
       const own = coils.filter(({ placed }) => placed.slot === slot).map(({ placed }) => placed.segment.coil.name);
-      const all = slot.pickup?.coils.length ?? 0;
+      const all = slot.pickup?.coils.filter(hearsStrings).length ?? 0;
       return own.length < all ? `the ${list(own)} coil of ${slot.name}` : slot.name;
     }),
   );
-}
-
-/** Hum against what the coils would give adding up. */
-function humOf(coils: readonly SoundingCoil[]): number {
-  const total = coils.reduce((sum, { hum = 1, transfer }) => sum + hum * Math.abs(transfer), 0);
-  return Math.abs(total) / coils.reduce((sum, { transfer }) => sum + Math.abs(transfer), 0);
 }
 
 function remedies(

@@ -1,4 +1,5 @@
-import { heardTogether, type SoundingCoil } from '../estimates/positions.ts';
+import { heardTogether } from '../estimates/phase.ts';
+import type { SoundingCoil } from '../estimates/positions.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { missingSigns } from '../words/directions.ts';
 import { endLead, positionWords } from '../words/parts.ts';

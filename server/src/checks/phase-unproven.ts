@@ -1,4 +1,4 @@
-import { soundTogether } from '../estimates/quick.ts';
+import { openSigns } from '../estimates/phase.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { missingSigns } from '../words/directions.ts';
@@ -27,12 +27,10 @@ export const phaseUnproven = definePickupCheck({
       ];
     }
     const live = quick.signs.filter(sounds);
-    const phaseOpen = live.filter((a) => a.string === undefined && live.some((b) => soundTogether(a.coil, b.coil)));
-    const humOpen = live.length > 1 ? live.filter((each) => each.hum === undefined) : [];
-    const open = phaseOpen.length > 0 ? phaseOpen : humOpen;
+    const { phase, hum } = openSigns(live);
+    const [open, what] = phase.length > 0 ? [phase, 'phase' as const] : [hum, 'hum' as const];
     const first = open[0];
     if (!first) return [];
-    const what = phaseOpen.length > 0 ? 'phase' : 'hum';
     return [
       {
         message:

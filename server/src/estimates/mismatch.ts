@@ -16,9 +16,9 @@ import {
 } from './level-in-place.ts';
 import { looseNetlist } from './pickup-circuit.ts';
 import { type Load, loadOf, NO_LOAD, pickupContributions, pickupEstimates, UNIFORM_FIELD } from './pickup-estimates.ts';
-import { REFERENCE_LEVEL_DB } from './positions.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { sounds } from './signs.ts';
+import { REFERENCE_LEVEL_DB } from './sources.ts';
 import { turnsThatMatch } from './winding-plan.ts';
 
 /** A number as the pickup is built, as it would be with matched coils, and the first less the second. */

@@ -1,25 +1,22 @@
 /** A pickup's numbers as features, documents and reports read them. */
 import { type Bench, benchMainsHz } from '../model/bench.ts';
-import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
-import { transfers } from '../physics/circuit/solve.ts';
-import { add, type Complex, scale, zero } from '../physics/complex.ts';
 import { type Estimate, restingOn } from '../quantities/estimate.ts';
-import { NO_SCALING, type Scaling, turnsShare, windingComponents } from './electric.ts';
+import { farads } from './default-load.ts';
+import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
-import { type Segment, segmentsOf } from './pickup-circuit.ts';
-import { farads } from './position-network.ts';
-import { REFERENCE_TURNS, stringShare } from './positions.ts';
+import { segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { scalingCauses } from './scaling-causes.ts';
+import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringSources } from './sources.ts';
 
 /** What is known without any inductance. */
 export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
@@ -105,8 +102,8 @@ export function pickupEstimates(
 
   const { inductanceH, capacitanceF } = magnetics;
   const response = responseEstimates(scalingCauses([quick]), ([resistance = 1, inductance = 1, capacitance = 1]) => {
-    const { network, segments } = loadedNetwork(quick, load, { temperatureC: 20, resistance, inductance, capacitance });
-    return { network, output: OUTPUT, sources: stringSources(quick, segments) };
+    const loaded = loadedNetwork(quick, load, { temperatureC: 20, resistance, inductance, capacitance });
+    return { ...loaded, sources: stringSources(loaded.segments) };
   });
   const reasons = [...(inductanceH?.restsOn ?? []), ...(capacitanceF?.restsOn ?? []), load.words];
   const levels = levelsInPlace(quick, benchMainsHz(bench));
@@ -133,19 +130,23 @@ export function pickupResponse(
   scaling: Scaling = NO_SCALING,
 ): FrequencyResponse | undefined {
   const { network, segments } = loadedNetwork(quick, load, scaling);
-  const response = responseOf(network, OUTPUT, stringSources(quick, segments), audioFrequencies());
+  const response = responseOf(network, OUTPUT, stringSources(segments), audioFrequencies());
   if (typeof response === 'string') return undefined;
-  const reference = 20 * Math.log10(REFERENCE_TURNS);
-  return { frequencyHz: [...response.frequencyHz], levelDb: [...response.levelDb].map((level) => level - reference) };
+  return {
+    frequencyHz: [...response.frequencyHz],
+    levelDb: [...response.levelDb].map((level) => level - REFERENCE_LEVEL_DB),
+  };
 }
 
 const OUTPUT = 'output';
 
-function loadedNetwork(
-  quick: QuickEstimates,
-  load: Load,
-  scaling: Scaling,
-): { network: Network; segments: readonly Segment[] } {
+interface LoadedPickup {
+  readonly network: Network;
+  readonly output: string;
+  readonly segments: readonly Source[];
+}
+
+function loadedNetwork(quick: QuickEstimates, load: Load, scaling: Scaling): LoadedPickup {
   const { netlist } = quick;
   const nodeOf = (net: number) =>
     net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? OUTPUT : `net ${net}`;
@@ -166,27 +167,11 @@ function loadedNetwork(
     capacitor({ name: 'cable', from: OUTPUT, to: ground, farad: load.cableF + magnetics.leadF * scaling.capacitance }),
     wire({ name: 'hot', from: OUTPUT, to: OUTPUT }),
   ];
-  return { network: networkOf({ components: [...components, ...across] }), segments };
-}
-
-function stringSources(quick: QuickEstimates, segments: readonly Segment[]): Record<string, number> {
-  return Object.fromEntries(
-    segments.map((segment) => {
-      const sign = quick.signs.find(({ coil }) => coil === segment.coil)?.windPole?.sign ?? 1;
-      const turns = quick.windings.get(segment.coil)?.turns?.value ?? 0;
-      return [segment.source, sign * turns * turnsShare(segment, quick) * stringShare(segment)];
-    }),
-  );
-}
-
-function humSources(quick: QuickEstimates, segments: readonly Segment[]): Record<string, number> {
-  return Object.fromEntries(
-    segments.map((segment) => {
-      const sign = quick.signs.find(({ coil }) => coil === segment.coil)?.wind?.sign ?? 1;
-      const area = quick.windings.get(segment.coil)?.turnAreaM2?.value ?? 0;
-      return [segment.source, sign * area * turnsShare(segment, quick)];
-    }),
-  );
+  return {
+    network: networkOf({ components: [...components, ...across] }),
+    output: OUTPUT,
+    segments: segments.map((segment) => ({ segment, quick })),
+  };
 }
 
 /** String signal at 100 Hz and hum at the unloaded output against the strongest coil in place, inductances and couplings included. */
@@ -209,25 +194,12 @@ function levelsInPlace(
 export function pickupContributions(
   quick: QuickEstimates,
   load: Load,
-  what: 'string' | 'hum',
+  what: Drive,
   frequencyHz: number,
 ): readonly Contribution[] | undefined {
   const connected = quick.signs.filter(({ transfer }) => transfer !== undefined);
   if (!connected.every(({ wind, windPole }) => (what === 'string' ? windPole : wind))) return undefined;
-  const { network, segments } = loadedNetwork(quick, load, NO_SCALING);
-  const sources = what === 'string' ? stringSources(quick, segments) : humSources(quick, segments);
-  const shares = transfers(network, OUTPUT, frequencyHz);
-  if (typeof shares === 'string') return undefined;
-  const byCoil = new Map<Coil, Complex>();
-  for (const { source, coil } of segments) {
-    const share = shares[network.sources.indexOf(source)] ?? zero;
-    byCoil.set(coil, add(byCoil.get(coil) ?? zero, scale(share, sources[source] ?? 0)));
-  }
-  return [...byCoil].flatMap(([coil, amplitude]) => {
-    const winding = quick.windings.get(coil);
-    const term = what === 'string' ? winding?.turns : winding?.turnAreaM2;
-    return term && term.value > 0 ? [{ term, weight: scale(amplitude, 1 / term.value) }] : [];
-  });
+  return contributionsOf(loadedNetwork(quick, load, NO_SCALING), what, frequencyHz);
 }
 
 export const UNIFORM_FIELD = 'uniform field; the steel of the poles is left out';

@@ -7,6 +7,7 @@ import { type Component, ground, netsOf } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { potentiometer, rheostat } from '../physics/circuit/potentiometer.ts';
+import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './default-load.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
@@ -84,13 +85,6 @@ export function positionNetwork(
     netOf: (node) => nets.ofNode.get(node),
   };
 }
-
-/** What stands in for a cable and an input that the instrument does not state. Common practice, no published source. */
-export const DEFAULT_CABLE_F = 450e-12;
-
-/** A cable's capacitance as the words of an estimate have it. */
-export const farads = (farad: number): string => `${Number((farad * 1e12).toPrecision(4))} pF`;
-export const DEFAULT_INPUT_OHM = 1e6;
 
 interface Build {
   readonly components: Component[];

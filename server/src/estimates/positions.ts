@@ -1,42 +1,38 @@
 /** Every selector position of an instrument, pots anywhere: resistance at the jack, phase, hum, signal and response. */
 import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
-import { type Sign, servesDifferentStrings } from '../model/coil.ts';
-import type { Instrument, Position, Selection } from '../model/instrument.ts';
+import type { Sign } from '../model/coil.ts';
+import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
 import { slotsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
-import { add, type Complex, scale, zero } from '../physics/complex.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
-import type { WindingEstimates } from './coil-winding.ts';
-import { NO_SCALING, turnsShare } from './electric.ts';
+import { DEFAULT_CABLE_F, farads } from './default-load.ts';
+import { NO_SCALING } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
+import { phaseOf, type Sounding } from './phase.ts';
 import {
   AS_PLAYED,
   AT_THE_METER,
-  DEFAULT_CABLE_F,
-  farads,
   type PlacedSegment,
   type PositionNetwork,
   positionNetwork,
   type QuickOf,
   type Setting,
 } from './position-network.ts';
-import { type QuickEstimates, soundTogether } from './quick.ts';
+import type { QuickEstimates } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
 import { times } from './signs.ts';
+import { contributionsOf, REFERENCE_LEVEL_DB, stringSources, stringTurns, turnAreaM2 } from './sources.ts';
 
-/** A coil as it stands in a position: what it gives to the output and with which signs. */
-export interface SoundingCoil {
+/** A coil as it stands in a position. */
+export interface SoundingCoil extends Sounding {
+  readonly slot: Slot;
   readonly placed: PlacedSegment;
-  /** Real part of its transfer at the frequency asked for. */
-  readonly transfer: number;
-  readonly string: Sign | undefined;
-  readonly hum: Sign | undefined;
 }
 
 export interface PotsAt {
@@ -73,12 +69,12 @@ export function positionEstimates(
     return positionNetwork(played, selection, quickOf, { ...settings, cableF, scaling });
   };
   const played = driven([]);
-  const string = stringSources(played);
+  const string = stringSources(played.segments);
   const response = responseEstimates(
     [...scalingCauses(quick), cableCause(instrument, pots), TRACKS_CAUSE],
     (values) => {
       const position = driven(values);
-      return { network: position.network, output: position.output, sources: stringSources(position) };
+      return { network: position.network, output: position.output, sources: stringSources(position.segments) };
     },
   );
   const restsOn = [
@@ -91,7 +87,7 @@ export function positionEstimates(
     loadWords(instrument, pots),
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
-  const contributions = contributionsOf(played, string, 100, ({ turns }) => turns);
+  const contributions = contributionsOf(played, 'string', 100);
   return {
     ...base,
     resistanceOhm,
@@ -107,7 +103,7 @@ export function positionEstimates(
         restsOn,
       }),
     signalDb: contributions && resting(levelInPlace(contributions)),
-    humDb: levelOf(contributionsOf(played, humSources(played), benchMainsHz(bench), ({ turnAreaM2 }) => turnAreaM2)),
+    humDb: levelOf(contributionsOf(played, 'hum', benchMainsHz(bench))),
     response: responseAt(played, string),
   };
 }
@@ -150,10 +146,6 @@ const NOTHING_KNOWN = {
   humDb: undefined,
   response: undefined,
 };
-
-/** Unloaded string signal of one coil of 5,000 turns. */
-export const REFERENCE_TURNS = 5000;
-export const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
 
 const loadWords = ({ cable, input }: Instrument, pots: PotsAt): string =>
   `cable ${cableWords(cable, pots)}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${pots.volume}, tone ${pots.tone}`;
@@ -208,94 +200,26 @@ export function soundingCoils(
   return segments.flatMap((placed, index): readonly SoundingCoil[] => {
     const transfer = real[index] ?? 0;
     if (!(Math.abs(transfer) > 1e-3 * strongest) || strongest < 1e-9) return [];
-    const signs = placed.quick.signs.find(({ coil }) => coil === placed.segment.coil);
+    const { quick, segment, slot } = placed;
+    const signs = quick.signs.find(({ coil }) => coil === segment.coil);
     const direction: Sign = transfer > 0 ? 1 : -1;
     return [
       {
+        coil: segment.coil,
+        slot,
         placed,
         transfer,
         string: signs?.windPole && times(direction, signs.windPole.sign),
         hum: signs?.wind && times(direction, signs.wind.sign),
+        stringTurns: stringTurns(placed),
+        turnAreaM2: turnAreaM2(placed),
       },
     ];
   });
 }
 
-export function phaseOf(coils: readonly SoundingCoil[]): PhaseVerdict {
-  if (coils.length === 0) return 'unproven';
-  const pairs = coils.flatMap((a, index) =>
-    coils
-      .slice(index + 1)
-      .filter((b) => heardTogether(a, b))
-      .map((b) => [a, b] as const),
-  );
-  if (pairs.some(([a, b]) => a.string !== undefined && b.string !== undefined && a.string !== b.string)) return 'out';
-  if (pairs.some(([a, b]) => a.string === undefined || b.string === undefined)) return 'unproven';
-  return new Set(coils.map(({ placed }) => placed.segment.coil)).size > 1 ? 'in' : 'single';
-}
-
-/** Different pickups are heard together where a string runs over both; coils of one pickup as the pickup says. */
-export const heardTogether = (a: SoundingCoil, b: SoundingCoil): boolean => {
-  const [first, second] = [a.placed, b.placed];
-  if (first.segment.coil === second.segment.coil) return false;
-  const [one, other] = [first.segment.coil, second.segment.coil];
-  if (first.slot === second.slot) return soundTogether(one, other);
-  return isHeard(a) && isHeard(b) && !servesDifferentStrings(one, other);
-};
-
-const isHeard = ({ placed: { segment } }: SoundingCoil) => segment.coil.serves?.value !== 'none' && !segment.coil.below;
-
-/**
- * How strongly a string excites a coil, against one right under it: nothing for a dummy, little for the lower coil of a stack
- * (common practice, no published source; a lower coil gives roughly a tenth to a fifth).
- */
-export const stringShare = (segment: PlacedSegment['segment']): number =>
-  segment.coil.serves?.value === 'none' ? 0 : segment.coil.below ? 0.15 : 1;
-
-/** Signed e.m.f. of each coil by its turns. */
-export function stringSources({ segments }: PositionNetwork): Record<string, number> {
-  return Object.fromEntries(
-    segments.map(({ segment, quick }) => {
-      const sign = quick.signs.find(({ coil }) => coil === segment.coil)?.windPole?.sign ?? 1;
-      const turns = (quick.windings.get(segment.coil)?.turns?.value ?? REFERENCE_TURNS) * turnsShare(segment, quick);
-      return [segment.source, sign * turns * stringShare(segment)];
-    }),
-  );
-}
-
-/** Signed e.m.f. of each coil by its turn-area, in a uniform field. */
-export function humSources({ segments }: PositionNetwork): Record<string, number> {
-  return Object.fromEntries(
-    segments.map(({ segment, quick }) => {
-      const sign = quick.signs.find(({ coil }) => coil === segment.coil)?.wind?.sign ?? 1;
-      const area = (quick.windings.get(segment.coil)?.turnAreaM2?.value ?? 1) * turnsShare(segment, quick);
-      return [segment.source, sign * area];
-    }),
-  );
-}
-
-/** What each coil gives to the output at a frequency; the parts of a tapped coil are one coil. */
-function contributionsOf(
-  { network, output, segments }: PositionNetwork,
-  sources: Record<string, number>,
-  frequencyHz: number,
-  termOf: (winding: WindingEstimates) => Estimate | undefined,
-): readonly Contribution[] | undefined {
-  const shares = transfers(network, output, frequencyHz);
-  if (typeof shares === 'string') return undefined;
-  const byCoil = new Map<string, { readonly term: Estimate | undefined; readonly amplitude: Complex }>();
-  for (const { segment, slot, quick } of segments) {
-    const share = shares[network.sources.indexOf(segment.source)];
-    if (!share) continue;
-    const key = `${slot.name}.${segment.coil.name}`;
-    const winding = quick.windings.get(segment.coil);
-    const amplitude = add(byCoil.get(key)?.amplitude ?? zero, scale(share, sources[segment.source] ?? 0));
-    byCoil.set(key, { term: winding && termOf(winding), amplitude });
-  }
-  return [...byCoil.values()].flatMap(({ term, amplitude }) =>
-    term && term.value > 0 ? [{ term, weight: scale(amplitude, 1 / term.value) }] : [],
-  );
-}
+/** Both coils of a pickup that the position takes as its hookup joins it. */
+export const insideOnePickup = (a: SoundingCoil, b: SoundingCoil): boolean => a.placed.part === b.placed.part;
 
 function responseAt(position: PositionNetwork, sources: Record<string, number>): FrequencyResponse | undefined {
   const response = responseOf(position.network, position.output, sources, audioFrequencies());

@@ -1,13 +1,14 @@
 /** What is ready with the findings: turns, resistances, phase, and hum by turn-area. No inductance is needed for any of it. */
+
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import { servesDifferentStrings } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { coilReadings } from './coil-reading.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import type { PhaseVerdict } from './estimates.ts';
 import { levelInPlace } from './level-in-place.ts';
+import { hearsStrings, phaseOf, type Sounding, stringShare } from './phase.ts';
 import { dcTransfers, type Segment } from './pickup-circuit.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
@@ -40,11 +41,24 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
     readings,
     signs,
     resistance20COhm: resistanceOf(netlist, windings, netlist.hot, netlist.ground),
-    phase: phaseOf(signs),
+    phase: phaseOf(signs.filter(sounds)),
     signalDb: signalLevel(signs, windings),
     humDb: humLevel(netlist, signs, windings),
   };
 }
+
+/** The coils of a pickup that drive its output, with what each gives there. */
+export const soundingIn = ({ signs, windings }: QuickEstimates): readonly (CoilSigns & Sounding)[] =>
+  signs.filter(sounds).map((each) => {
+    const winding = windings.get(each.coil);
+    const turns = winding?.turns?.value;
+    return {
+      ...each,
+      transfer: each.transfer ?? 0,
+      stringTurns: turns === undefined ? undefined : turns * stringShare(each.coil),
+      turnAreaM2: winding?.turnAreaM2?.value,
+    };
+  });
 
 /** Stands for a coil of unknown resistance where only directions are asked for. */
 const NOMINAL_OHM = 4000;
@@ -103,38 +117,8 @@ export function resistanceOf(
 /** A coil that carries less of a meter's current, squared, is not in its path. */
 const NO_PATH = 1e-9;
 
-/** Pairs that a string hears together: not for different strings, not one below the other, no dummy coil. */
-export function soundTogether(a: Coil, b: Coil): boolean {
-  if (a === b || servesDifferentStrings(a, b)) return false;
-  if (a.serves?.value === 'none' || b.serves?.value === 'none') return false;
-  return a.below?.value !== b.name && b.below?.value !== a.name;
-}
-
-function phaseOf(signs: readonly CoilSigns[]): PhaseVerdict {
-  const live = signs.filter(sounds);
-  const heard = live.filter(({ coil }) => coil.serves?.value !== 'none' && !coil.below);
-  const pairs = heard.flatMap((a, index) =>
-    heard
-      .slice(index + 1)
-      .filter((b) => soundTogether(a.coil, b.coil))
-      .map((b) => [a, b] as const),
-  );
-  if (signs.some(({ transfer }) => transfer === undefined)) return 'unproven';
-  if (live.length < 2) return 'single';
-  if (pairs.some(([a, b]) => a.string !== undefined && b.string !== undefined && a.string !== b.string)) return 'out';
-  return pairs.some(([a, b]) => a.string === undefined || b.string === undefined) ? 'unproven' : 'in';
-}
-
-/** dB of |Σ weights| against the strongest, never below −120. */
-export function combinedDb(weights: readonly number[]): number {
-  const strongest = Math.max(...weights.map(Math.abs));
-  if (!(strongest > 0)) return Number.NaN;
-  const total = Math.abs(weights.reduce((sum, each) => sum + each, 0));
-  return Math.max(-120, 20 * Math.log10(total / strongest));
-}
-
 function signalLevel(signs: readonly CoilSigns[], windings: ReadonlyMap<Coil, WindingEstimates>): Estimate | undefined {
-  const live = signs.filter((each) => sounds(each) && each.coil.serves?.value !== 'none' && !each.coil.below);
+  const live = signs.filter((each) => sounds(each) && hearsStrings(each.coil));
   const turns = live.map(({ coil }) => windings.get(coil)?.turns);
   if (live.length === 0 || live.some(({ string }) => string === undefined) || turns.some((each) => each === undefined))
     return undefined;

@@ -8,9 +8,10 @@ import type { Scaling } from './electric.ts';
 import type { FrequencyResponse } from './estimates.ts';
 import { DEFAULT_LOAD, type Load, pickupResponse, responseCauses } from './pickup-estimates.ts';
 import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts';
-import { FULL_UP, type PotsAt, REFERENCE_LEVEL_DB, stringSources } from './positions.ts';
+import { FULL_UP, type PotsAt } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
 import { scalingCauses } from './scaling-causes.ts';
+import { REFERENCE_LEVEL_DB, stringSources } from './sources.ts';
 
 /** Levels in dB against the unloaded string signal of one coil of 5,000 turns, with their limits. */
 export interface ResponseBand extends FrequencyResponse {
@@ -37,7 +38,7 @@ export function positionResponseBand(
   return bandOf(scalingCauses(known), (scaling) => {
     const setting = { ...AS_PLAYED, ...pots, scaling };
     const built = positionNetwork(instrument, selection, quickOf, setting);
-    const response = responseOf(built.network, built.output, stringSources(built), audioFrequencies());
+    const response = responseOf(built.network, built.output, stringSources(built.segments), audioFrequencies());
     if (typeof response === 'string') return undefined;
     const levelDb = Array.from(response.levelDb, (level) => level - REFERENCE_LEVEL_DB);
     return { frequencyHz: [...response.frequencyHz], levelDb };

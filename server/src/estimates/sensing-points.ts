@@ -1,8 +1,9 @@
 import type { Instrument, Selection } from '../model/instrument.ts';
 import { DEFAULT_COILS_APART_M } from './coil-places.ts';
 import type { SensingPoint } from './comb.ts';
+import { hearsString, knownOrAlike } from './phase.ts';
 import { AT_THE_METER, type PlacedSegment, positionNetwork, type QuickOf } from './position-network.ts';
-import { soundingCoils, stringShare } from './positions.ts';
+import { soundingCoils } from './positions.ts';
 
 /**
  * Where a selector position listens to one string, and how strongly: the coils that sound, each by its turns, its share of the
@@ -15,23 +16,17 @@ export function sensingPoints(
   string: number,
 ): readonly SensingPoint[] | undefined {
   const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
-  const points = coils.map(({ placed, transfer, string: sign }): SensingPoint | undefined => {
-    const { segment, slot, quick } = placed;
+  const turns = knownOrAlike(
+    coils.map((each) => each.stringTurns),
+    1,
+  );
+  const points = coils.map(({ coil, placed, slot, transfer, string: sign }, index): SensingPoint | undefined => {
     if (slot.distance === undefined) return undefined;
-    const turns = quick.windings.get(segment.coil)?.turns?.value ?? 1;
-    const heard = hears(placed, string) ? stringShare(segment) : 0;
-    return {
-      distanceM: slot.distance.si + offsetM(placed),
-      weight: (sign ?? 1) * Math.abs(transfer) * turns * heard,
-    };
+    const heard = hearsString(coil, string) ? (turns[index] ?? 1) : 0;
+    return { distanceM: slot.distance.si + offsetM(placed), weight: (sign ?? 1) * Math.abs(transfer) * heard };
   });
   const known = points.flatMap((each) => each ?? []);
   return known.length < points.length || known.length === 0 ? undefined : known;
-}
-
-function hears({ segment }: PlacedSegment, string: number): boolean {
-  const serves = segment.coil.serves?.value;
-  return serves === undefined || (serves !== 'none' && string >= serves.from && string <= serves.to);
 }
 
 /** From the pickup's own centre line; toward the bridge is negative. Where it is not said which coil lies there, the first does. */

@@ -3,7 +3,8 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { LeadReading } from '../estimates/estimates.ts';
 import { leadReadings } from '../estimates/lead-readings.ts';
-import { quickEstimates, soundTogether } from '../estimates/quick.ts';
+import { openSigns } from '../estimates/phase.ts';
+import { quickEstimates } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { Coil } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
@@ -131,8 +132,7 @@ function tracing(coils: readonly Coil[]): MissingReading {
 /** What leaves phase or hum open, one reading a coil. */
 function signReadings(signs: readonly CoilSigns[], netlist: PickupNetlist): readonly MissingReading[] {
   const live = signs.filter(sounds);
-  const phaseOpen = live.filter((a) => a.string === undefined && live.some((b) => soundTogether(a.coil, b.coil)));
-  const humOpen = live.length > 1 ? live.filter(({ hum }) => hum === undefined) : [];
+  const { phase: phaseOpen, hum: humOpen } = openSigns(live);
   return [...new Set([...phaseOpen, ...humOpen])].flatMap((each): readonly MissingReading[] => {
     const { coil, wind, pole, windPole } = each;
     const settles = `${[...(phaseOpen.includes(each) ? ['phase'] : []), ...(humOpen.includes(each) ? ['hum'] : [])].join(' and ')} (${coilWords(coil)})`;

@@ -4,13 +4,20 @@
  * and remembered.
  */
 
-import { HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../checks/hum-position-hums.ts';
-import { insideOnePickup } from '../checks/phase-position-cancels.ts';
+import {
+  clashes,
+  HARDLY_LESS_DB,
+  HUMS_ABOVE_DB,
+  humDb,
+  type Pair,
+  pairsHeard,
+  QUIET_BELOW_DB,
+  type Sounding,
+} from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
-import { heardTogether, type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
-import { combinedDb, type QuickEstimates, soundTogether } from '../estimates/quick.ts';
-import { sounds } from '../estimates/signs.ts';
-import type { Coil } from '../model/coil.ts';
+import { insideOnePickup, soundingCoils } from '../estimates/positions.ts';
+import { type QuickEstimates, soundingIn } from '../estimates/quick.ts';
+import type { Coil, Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -107,8 +114,12 @@ interface Flip {
   readonly hum: boolean;
 }
 
-const flipped = (sign: 1 | -1 | undefined, flip: boolean | undefined) =>
-  sign === undefined ? undefined : flip ? (-sign as 1 | -1) : sign;
+function flipped<T extends Sounding>(each: T, flips: ReadonlyMap<Coil, Flip>): T {
+  const { string, hum } = flips.get(each.coil) ?? {};
+  return { ...each, string: string ? opposite(each.string) : each.string, hum: hum ? opposite(each.hum) : each.hum };
+}
+
+const opposite = (sign: Sign | undefined): Sign | undefined => (sign === undefined ? undefined : sign > 0 ? -1 : 1);
 
 interface PickupJudge {
   readonly quick: QuickEstimates;
@@ -121,14 +132,8 @@ type Metal = 'none' | 'apart' | 'on ground' | 'hot';
 
 function pickupJudge(quick: QuickEstimates): PickupJudge {
   const { pickup } = quick.netlist;
-  const live = quick.signs.filter(sounds);
-  const area = (index: number) => {
-    const each = live[index];
-    return each ? Math.abs(each.transfer ?? 0) * (quick.windings.get(each.coil)?.turnAreaM2?.value ?? 1) : 0;
-  };
-  const pairs = live.flatMap((a, index) =>
-    live.slice(index + 1).flatMap((b) => (soundTogether(a.coil, b.coil) ? [[a, b] as const] : [])),
-  );
+  const live = soundingIn(quick);
+  const pairs = pairsHeard(live);
   const remembered = new Map<string, Metal | undefined>();
   const asBuilt = metalOf(quick.netlist);
   return {
@@ -161,21 +166,12 @@ function pickupJudge(quick: QuickEstimates): PickupJudge {
     },
     faults: (flips) => {
       if (pickup.hookup?.onPurpose || live.length < 2) return [];
-      const out = pairs.some(([a, b]) => {
-        const [one, other] = [a, b].map((each) => flipped(each.string, flips.get(each.coil)?.string));
-        return one !== undefined && other !== undefined && one !== other;
-      });
-      if (out) return [{ kind: 'phase', pickup }];
-      const hums = live.map((each) => flipped(each.hum, flips.get(each.coil)?.hum));
-      if (hums.some((hum) => hum === undefined)) return [];
-      const level = combinedDb(hums.map((hum, index) => (hum ?? 1) * area(index)));
-      return level >= -HARDLY_LESS_DB ? [{ kind: 'hum', pickup }] : [];
+      if (isOut(pairs, flips)) return [{ kind: 'phase', pickup }];
+      const level = humLevel(live, flips);
+      return level !== undefined && level >= -HARDLY_LESS_DB ? [{ kind: 'hum', pickup }] : [];
     },
   };
 }
-
-/** As near to the strongest coil's own hum as `hum/not-cancelled` takes for not cancelled at all. */
-const HARDLY_LESS_DB = 1;
 
 const hasMetal = ({ shield, metal }: Pickup): boolean => shield !== undefined || metal.length > 0;
 
@@ -210,12 +206,10 @@ const floatingLows = ({ positions }: Instrument): ReadonlySet<Pickup> =>
 type PositionJudge = (flips: ReadonlyMap<Coil, Flip>, choices: ReadonlyMap<SplitPart, string>) => readonly Fault[];
 
 interface Solved {
-  readonly coils: readonly SoundingCoil[];
-  /** Pairs of different pickups, or of parts of one, that a string hears together. */
-  readonly across: readonly (readonly [SoundingCoil, SoundingCoil])[];
-  readonly heard: readonly (readonly [SoundingCoil, SoundingCoil])[];
-  /** Weight of each coil in the hum. */
-  readonly areas: readonly number[];
+  readonly coils: readonly Sounding[];
+  readonly heard: readonly Pair<Sounding>[];
+  /** Pairs of different pickups, or of parts of one. */
+  readonly across: readonly Pair<Sounding>[];
 }
 
 function positionJudge(
@@ -240,12 +234,12 @@ function positionJudge(
     if (position.onPurpose)
       return meant && solved.coils.length > 1 && !isOut(solved.heard, flips) ? [{ kind: 'meant', position }] : [];
     if (isOut(solved.across, flips)) return [{ kind: 'phase', position }];
-    const level = humLevel(solved, flips);
+    const level = humLevel(solved.coils, flips);
     if (level === undefined || level < HUMS_ABOVE_DB || isOut(solved.heard, flips)) return [];
     const better = parts.some((part) =>
       otherCoils(part, choices.get(part) ?? part.coil).some((coil) => {
         const changed = solvedFor(new Map([...choices, [part, coil]]));
-        const left = humLevel(changed, flips);
+        const left = humLevel(changed.coils, flips);
         return left !== undefined && left < QUIET_BELOW_DB && !isOut(changed.heard, flips);
       }),
     );
@@ -261,34 +255,12 @@ const otherCoils = ({ slot }: SplitPart, taken: string): readonly string[] =>
 
 function solve(instrument: Instrument, selection: Selection, quickOf: QuickOf): Solved {
   const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
-  const heard = coils.flatMap((a, index) =>
-    coils.slice(index + 1).flatMap((b) => (heardTogether(a, b) ? [[a, b] as const] : [])),
-  );
-  return {
-    coils,
-    heard,
-    across: heard.filter(([a, b]) => !insideOnePickup(a, b)),
-    areas: coils.map(
-      ({ transfer, placed: { quick, segment } }) =>
-        Math.abs(transfer) * (quick.windings.get(segment.coil)?.turnAreaM2?.value ?? 1),
-    ),
-  };
+  const heard = pairsHeard(coils);
+  return { coils, heard, across: heard.filter(([a, b]) => !insideOnePickup(a, b)) };
 }
 
-function isOut(pairs: Solved['heard'], flips: ReadonlyMap<Coil, Flip>): boolean {
-  return pairs.some((pair) => {
-    const [a, b] = pair.map(({ string, placed: { segment } }) => flipped(string, flips.get(segment.coil)?.string));
-    return a !== undefined && b !== undefined && a !== b;
-  });
-}
+const isOut = (pairs: readonly Pair<Sounding>[], flips: ReadonlyMap<Coil, Flip>): boolean =>
+  pairs.some(([a, b]) => clashes([flipped(a, flips), flipped(b, flips)]));
 
-function humLevel({ coils, areas }: Solved, flips: ReadonlyMap<Coil, Flip>): number | undefined {
-  if (coils.length < 2) return undefined;
-  const terms: number[] = [];
-  for (const [index, { hum, placed }] of coils.entries()) {
-    const sign = flipped(hum, flips.get(placed.segment.coil)?.hum);
-    if (sign === undefined) return undefined;
-    terms.push(sign * (areas[index] ?? 0));
-  }
-  return combinedDb(terms);
-}
+const humLevel = (coils: readonly Sounding[], flips: ReadonlyMap<Coil, Flip>): number | undefined =>
+  humDb(coils.map((each) => flipped(each, flips)));

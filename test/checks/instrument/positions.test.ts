@@ -254,3 +254,44 @@ describe('a reading at the jack', () => {
     assert.deepEqual(codes(found), []);
   });
 });
+
+// What follows from Faraday's law alone: e.m.f.s of one sense add, of opposite sense subtract, whichever spec a coil was built to.
+describe('coils that are heard together', () => {
+  it('are two where two slots hold pickups of one spec', () => {
+    const text = (positions: string) =>
+      instrument(single('wren'), positions).replace('bridge heron at', 'bridge wren at');
+    assert.deepEqual(codes(text('    1 "both" neck parallel bridge')), []);
+    assert.deepEqual(codes(text('    1 "both" neck parallel reversed bridge')), ['phase/position-cancels']);
+  });
+
+  it('leave out the lower coil of a stack, in a pickup and in a position alike', () => {
+    const stack = (name: string, wound: string) => `  coil ${name}-top {
+    turns 5_000
+    wound ${wound}
+    polarity north-up
+    start ${name}-1
+    finish ${name}-2
+  }
+  coil ${name}-low {
+    turns 5_000
+    wound ${wound}
+    polarity north-up
+    below ${name}-top
+    start ${name}-3
+    finish ${name}-4
+  }
+`;
+    // Each top is joined against its own low, so that hum cancels; both tops push the same way, both lows the other.
+    const heron = `pickup heron {
+${stack('a', 'clockwise')}${stack('b', 'clockwise')}  hookup {
+    hot a-2
+    link a-1 a-3
+    link a-4 b-2
+    link b-1 b-3
+    ground b-4
+  }
+}
+`;
+    assert.deepEqual(codes(instrument(single('wren') + heron, '    1 "bridge" bridge')), []);
+  });
+});

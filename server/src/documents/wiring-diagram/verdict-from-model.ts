@@ -1,4 +1,5 @@
-import { type QuickEstimates, soundTogether } from '../../estimates/quick.ts';
+import { hearsStrings, pairsHeard } from '../../estimates/phase.ts';
+import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../../estimates/signs.ts';
 import { poleOf } from '../../model/coil.ts';
 import { printCount, printDb, printDbOrLower } from '../../quantities/print.ts';
@@ -9,7 +10,7 @@ import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 export function verdictOf(quick: QuickEstimates, topFirst: readonly string[]): VerdictPicture | undefined {
   const live = topFirst.flatMap((name) => quick.signs.filter((each) => each.coil.name === name && sounds(each)));
   if (live.length === 0) return undefined;
-  const heard = live.filter(({ coil }) => coil.below === undefined && coil.serves?.value !== 'none');
+  const heard = live.filter(({ coil }) => hearsStrings(coil));
   const stringTurns = vectorsOf(
     heard,
     ({ string }) => string,
@@ -61,8 +62,7 @@ function signalOf(
       vectors: [],
       remarks: ['The kick of each coil settles it, taken between its own two leads.'],
     };
-  const together = heard.some((a) => heard.some((b) => soundTogether(a.coil, b.coil)));
-  if (together) return { heading: 'String signal adds', vectors, remarks: total };
+  if (pairsHeard(heard).length > 0) return { heading: 'String signal adds', vectors, remarks: total };
   if (heard.length > 1)
     return { heading: 'No string is heard twice', vectors: [], remarks: ['Each coil serves strings of its own.'] };
   return { heading: 'String signal', vectors, remarks: total };

@@ -1,0 +1,142 @@
+/**
+ * What a string or a field hears of several coils together, and whether they then add or cancel: one rule for a pickup, a selector
+ * position and a plan of repairs.
+ */
+import { type Coil, type Sign, servesDifferentStrings } from '../model/coil.ts';
+import type { Slot } from '../model/instrument.ts';
+import { cancelledDb } from '../physics/circuit/combined-level.ts';
+import type { PhaseVerdict } from './estimates.ts';
+
+/** A coil that drives an output, and the signs of what it gives there. */
+export interface Heard {
+  readonly coil: Coil;
+  /** Where it is fitted; none where a pickup is looked at by itself. */
+  readonly slot?: Slot;
+  readonly string: Sign | undefined;
+  readonly hum: Sign | undefined;
+}
+
+/** The same with how much it gives. */
+export interface Sounding extends Heard {
+  /** Real part of the share of its e.m.f. that reaches the output. */
+  readonly transfer: number;
+  /** Turns as a string excites them, see `stringShare`. */
+  readonly stringTurns: number | undefined;
+  readonly turnAreaM2: number | undefined;
+}
+
+export type Pair<T> = readonly [T, T];
+
+/** A string excites it: no dummy, and not the lower coil of a stack, which is there for its hum and hears little of the string. */
+export const hearsStrings = (coil: Coil): boolean => coil.serves?.value !== 'none' && coil.below === undefined;
+
+/**
+ * How strongly a string excites a coil, against one right under it: nothing for a dummy, little for the lower coil of a stack
+ * (common practice, no published source; a lower coil gives roughly a tenth to a fifth).
+ */
+export const stringShare = ({ serves, below }: Coil): number => (serves?.value === 'none' ? 0 : below ? 0.15 : 1);
+
+/** True where the coil lies under that string; none named: where it lies under any. */
+export function hearsString({ serves }: Coil, string: number | undefined): boolean {
+  if (serves === undefined || string === undefined) return true;
+  return serves.value !== 'none' && serves.value.from <= string && string <= serves.value.to;
+}
+
+/** Different coils that one string runs over. Two slots may hold pickups of one spec: their coils are two. */
+export const heardTogether = (a: Heard, b: Heard): boolean =>
+  !(a.coil === b.coil && a.slot === b.slot) &&
+  hearsStrings(a.coil) &&
+  hearsStrings(b.coil) &&
+  !servesDifferentStrings(a.coil, b.coil);
+
+/** Every pair of coils that a string hears together. */
+export const pairsHeard = <T extends Heard>(coils: readonly T[]): readonly Pair<T>[] =>
+  coils.flatMap((a, index) => coils.slice(index + 1).flatMap((b) => (heardTogether(a, b) ? [[a, b] as const] : [])));
+
+/** Known to be against each other. */
+export const clashes = ([a, b]: Pair<Heard>): boolean =>
+  a.string !== undefined && b.string !== undefined && a.string !== b.string;
+
+/** Of the coils that drive an output; `unproven` too where none does. */
+export function phaseOf(coils: readonly Heard[]): PhaseVerdict {
+  const [first] = coils;
+  if (first === undefined) return 'unproven';
+  const pairs = pairsHeard(coils);
+  if (pairs.some(clashes)) return 'out';
+  if (pairs.some(([a, b]) => a.string === undefined || b.string === undefined)) return 'unproven';
+  return coils.some(({ coil, slot }) => coil !== first.coil || slot !== first.slot) ? 'in' : 'single';
+}
+
+/** Coils whose missing sign leaves phase open, or hum. */
+export const openSigns = <T extends Heard>(
+  coils: readonly T[],
+): { readonly phase: readonly T[]; readonly hum: readonly T[] } => ({
+  phase: coils.filter((a) => a.string === undefined && coils.some((b) => heardTogether(a, b))),
+  hum: coils.length > 1 ? coils.filter(({ hum }) => hum === undefined) : [],
+});
+
+/**
+ * The coils that stand against the larger part of what they are heard with, and those that they stand against; empty where none
+ * does. Nothing in the circuit says which of two sides alike is wrong: `ofAlike` says whose coil is named then.
+ */
+export function opposed<T extends Sounding>(
+  coils: readonly T[],
+  pairs: readonly Pair<T>[],
+  ofAlike: 'first' | 'last',
+): { readonly against: readonly T[]; readonly others: readonly T[] } {
+  const clashing = pairs.filter(clashes);
+  const inClash = coils.filter((coil) => clashing.some((pair) => pair.includes(coil)));
+  const known = coils.filter(({ string }) => string !== undefined);
+  const weights = weighed(known, ({ stringTurns }) => stringTurns);
+  const weight = (sign: Sign) => sum(weights.filter((_, index) => known[index]?.string === sign));
+  const [plus, minus] = [weight(1), weight(-1)];
+  const alike = Math.abs(plus - minus) < ALIKE_RELATIVE * Math.max(plus, minus);
+  const lesser = alike ? inClash.at(ofAlike === 'first' ? 0 : -1)?.string : plus < minus ? 1 : -1;
+  return {
+    against: inClash.filter(({ string }) => string === lesser),
+    others: inClash.filter(({ string }) => string !== lesser),
+  };
+}
+
+/**
+ * Sides nearer to each other than this count as alike: turns that come from a resistance are known to some 5 % (the wire's resistance
+ * per length alone spreads by that much), so a smaller difference does not say which side is the lesser.
+ */
+const ALIKE_RELATIVE = 0.05;
+
+/** What each coil gives to the output's hum in a uniform field, without its sign. */
+export const humWeights = (coils: readonly Sounding[]): readonly number[] =>
+  weighed(coils, ({ turnAreaM2 }) => turnAreaM2);
+
+/** |transfer| · size; the sizes alike where not all are known. */
+function weighed(coils: readonly Sounding[], sizeOf: (coil: Sounding) => number | undefined): readonly number[] {
+  const sizes = knownOrAlike(coils.map(sizeOf), 1);
+  return coils.map(({ transfer }, index) => Math.abs(transfer) * (sizes[index] ?? 1));
+}
+
+/** Sizes where all are known, else one for all: a guess at one coil must not be weighed against what is known of another. */
+export const knownOrAlike = (sizes: readonly (number | undefined)[], alike: number): readonly number[] =>
+  sizes.every((size) => size !== undefined) ? sizes : sizes.map(() => alike);
+
+/** Hum of several coils against the strongest of them, in dB; `undefined` where a sign is open or there is one coil only. */
+export function humDb(coils: readonly Sounding[]): number | undefined {
+  const signs = coils.flatMap(({ hum }) => hum ?? []);
+  if (coils.length < 2 || signs.length < coils.length) return undefined;
+  return combinedDb(humWeights(coils).map((weight, index) => weight * (signs[index] ?? 1)));
+}
+
+/** Nearer to the strongest coil's own hum than this, the coils of a pickup do not cancel at all. */
+export const HARDLY_LESS_DB = 1;
+/** A position whose hum is above this hums. Half of one coil's hum is left. */
+export const HUMS_ABOVE_DB = -6;
+/** A position whose hum is below this is quiet: what another choice of coils must reach to be proposed. */
+export const QUIET_BELOW_DB = -12;
+
+/** dB of |Σ weights| against the strongest, never below −120; no number where all are 0. */
+export function combinedDb(weights: readonly number[]): number {
+  const strongest = Math.max(...weights.map(Math.abs));
+  if (!(strongest > 0)) return Number.NaN;
+  return Math.max(cancelledDb, 20 * Math.log10(Math.abs(sum(weights)) / strongest));
+}
+
+const sum = (numbers: readonly number[]): number => numbers.reduce((total, each) => total + each, 0);
