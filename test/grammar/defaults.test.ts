@@ -4,14 +4,18 @@ import { DEFAULT_COILS_APART_M } from '../../server/src/estimates/coil-places.ts
 import { OWN_CABLE_M } from '../../server/src/estimates/own-cable.ts';
 import { DEFAULT_LOAD } from '../../server/src/estimates/pickup-estimates.ts';
 import { DEFAULT_BENCH } from '../../server/src/model/bench.ts';
-import { DEFAULT_LEAD_F_PER_M } from '../../server/src/physics/capacitance.ts';
+import { CABLE_F_PER_M } from '../../server/src/physics/capacitance.ts';
 import { SCATTER_PACKING } from '../../server/src/physics/coil-geometry.ts';
 
 /** The reference tells what is assumed; these are the numbers that the estimates assume. */
 const ASSUMED: readonly (readonly [told: string | undefined, number: string])[] = [
   [language.coil.facts.packing.assumed, `${SCATTER_PACKING.value} ± ${SCATTER_PACKING.sd}`],
   [language.pickup.facts.coils.assumed, `${DEFAULT_COILS_APART_M * 1000} mm`],
-  [language.pickup.facts.cable.assumed, `${OWN_CABLE_M} m of ${DEFAULT_LEAD_F_PER_M * 1e12} pF/m`],
+  [language.pickup.facts.cable.assumed, `${OWN_CABLE_M} m`],
+  ...Object.values(CABLE_F_PER_M).map(
+    ({ least, most }) =>
+      [language.pickup.facts.cable.assumed, `${Math.round(least * 1e12)} to ${Math.round(most * 1e12)} pF/m`] as const,
+  ),
   [language.bench.facts.mains.assumed, `${DEFAULT_BENCH.mainsHz} Hz`],
   [language.bench.facts.room.assumed, `${DEFAULT_BENCH.roomC} degC`],
   [language.bench.facts.meter.assumed, `${DEFAULT_BENCH.meter.accuracyPercent} % of the reading`],

@@ -129,7 +129,8 @@ export const pickup = block({
         capacitance: optional(sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) })),
       }),
       repeats: false,
-      assumed: '0.35 m of 120 pF/m where a shield or conductors are stated, else none',
+      assumed:
+        '0.33 m; 90 to 127 pF/m with a shield and up to two conductors, 69 to 81 pF/m with more, 30 to 50 pF/m without a shield',
       meaning: "the pickup's own cable, its length and capacitance; adds to the winding's",
       example: 'cable 0.3 m of 90 pF/m',
     }),

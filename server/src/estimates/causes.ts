@@ -17,7 +17,8 @@ export const causes = {
   poles: (pickup: string) => `poles of ${pickup}`,
   beneath: (pickup: string) => `magnet and steel beneath ${pickup}`,
   coilsApart: (pickup: string) => `distance of the coils of ${pickup}`,
-  windingCapacitance: 'capacitance of scatter windings',
+  windingCapacitance: 'capacitance of windings, by the clearance of their turns',
+  surroundings: (pickup: string) => `capacitance to what stands about the coils of ${pickup}`,
   leadCapacitance: (pickup: string) => `capacitance of the cable of ${pickup}`,
 } as const;
 

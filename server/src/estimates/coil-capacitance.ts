@@ -1,34 +1,143 @@
-/** Capacitance of one coil's winding. */
-import type { Coil } from '../model/coil.ts';
-import type { Pickup } from '../model/pickup.ts';
-import { EFFECTIVE_PERMITTIVITY, windingCapacitance } from '../physics/capacitance.ts';
+/** Capacitance of one coil: of its winding, and of its ends and faces to grounded metal around it. */
+import { type Coil, servesDifferentStrings } from '../model/coil.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { MetalFitting, Pickup } from '../model/pickup.ts';
+import {
+  CLEARANCE_RELATIVE_SD,
+  FILL_PERMITTIVITY,
+  rowToFoilFPerM2,
+  START_TO_RODS_RELATIVE_SD,
+  SURROUNDINGS_F,
+  startToRodsF,
+  USUAL_CLEARANCE,
+  USUAL_TURNS_PER_PASS,
+  windingCapacitanceF,
+} from '../physics/capacitance.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
-import { windowHeightM } from './coil-places.ts';
+import { metalOf, windowHeightM } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
 
-export function capacitanceOf(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estimate {
-  const { meanTurnM: meanTurn, buildM: build, bareDiameterM: bare, overallDiameterM: overall } = winding;
-  if (!meanTurn || !build || !bare || !overall) return estimateOf(0, { basis: 'assumed' });
-  const waxed = pickup.potting !== undefined;
-  const { capacitanceF, factorSd } = windingCapacitance(
-    {
-      meanTurnM: meanTurn.value,
-      heightM: windowHeightM(coil.bobbin),
-      buildM: build.value,
-      bareDiameterM: bare.value,
-      overallDiameterM: overall.value,
-      scatter: true,
-    },
-    waxed ? EFFECTIVE_PERMITTIVITY.wax : EFFECTIVE_PERMITTIVITY.air,
-  );
-  return estimateOf(capacitanceF, {
-    sd: capacitanceF * (factorSd - 1) * 0.75,
+export interface CoilCapacitances {
+  /** Across the winding. */
+  readonly windingF: Estimate;
+  /** Innermost turns to the poles, where they are grounded. */
+  readonly startF: Estimate;
+  /** Outermost turns to cover, plate and strings. */
+  readonly finishF: Estimate;
+  /** Both faces, where the voltage runs evenly from start to finish. */
+  readonly facesF: Estimate;
+}
+
+export const NO_CAPACITANCE: Estimate = estimateOf(0, { basis: 'assumed' });
+
+export function capacitancesOf(coil: Coil, winding: WindingEstimates, netlist: PickupNetlist): CoilCapacitances {
+  const { pickup } = netlist;
+  const covered = pickup.metal.some(({ part }) => part === 'cover') && isGrounded('cover', netlist);
+  const around = (limits: { readonly value: number; readonly sd: number }) =>
+    estimateOf(limits.value, {
+      sd: limits.sd,
+      basis: 'assumed',
+      restsOn: [covered ? 'a grounded cover about the coil' : 'no cover about the coil'],
+      source: causes.surroundings(pickup.name),
+    });
+  return {
+    windingF: windingF(coil, winding, pickup),
+    startF: startF(coil, winding, netlist),
+    finishF: around(covered ? SURROUNDINGS_F.outerToCover : SURROUNDINGS_F.outerToFree),
+    facesF: around(covered ? SURROUNDINGS_F.facesToCover : SURROUNDINGS_F.facesToFree),
+  };
+}
+
+function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estimate {
+  const { meanTurnM, turns, bareDiameterM, overallDiameterM } = winding;
+  const heightM = windowHeightM(coil.bobbin);
+  if (!meanTurnM || !turns || !bareDiameterM || !overallDiameterM || !(heightM > 0)) return NO_CAPACITANCE;
+  const filling = pickup.potting === undefined ? 'air' : 'wax';
+  const traverseM = coil.traverse?.value.si;
+  const farad = windingCapacitanceF({
+    meanTurnM: meanTurnM.value,
+    heightM,
+    turns: turns.value,
+    bareDiameterM: bareDiameterM.value,
+    overallDiameterM: overallDiameterM.value,
+    laying: 'scatter',
+    turnsPerPass: traverseM ? heightM / traverseM : USUAL_TURNS_PER_PASS,
+    guide: traverseM ? 'machine' : 'unknown',
+    clearance: USUAL_CLEARANCE,
+    fill: FILL_PERMITTIVITY[filling],
+  });
+  return estimateOf(farad, {
+    sd: farad * CLEARANCE_RELATIVE_SD[filling],
     basis: 'computed',
     restsOn: [
-      'energy between layers of a scatter winding, known to a factor of two',
-      waxed ? 'wax between turns' : 'air between turns',
+      `${filling} between turns, with clearances of 1 to 6 % of the wire, assumed`,
+      traverseM ? `traverse ${coil.traverse?.value.written}` : `${USUAL_TURNS_PER_PASS} turns in a pass, assumed`,
     ],
     source: causes.windingCapacitance,
+  });
+}
+
+/** Where innermost turns lie on tape over the magnets, not on a bobbin's wall. Common practice, no published source. */
+const THICKEST_TAPE_M = 0.3e-3;
+const THINNEST_TAPE_M = 0.1e-3;
+const TAPE = { wallPermittivity: 3, betweenPermittivity: 1 } as const;
+const PLASTIC = { wallPermittivity: 2.9, betweenPermittivity: 2.9 } as const;
+
+function startF({ bobbin }: Coil, { overallDiameterM }: WindingEstimates, netlist: PickupNetlist): Estimate {
+  const pole = bobbin?.pole?.value;
+  const core = bobbin?.core?.value;
+  const count = bobbin?.poles?.value.count ?? 0;
+  if (!pole || pole === 'none' || !pole.diameter || !core || !overallDiameterM) return NO_CAPACITANCE;
+  if (!polesAreGrounded(pole.form, netlist)) return NO_CAPACITANCE;
+  const heightM = windowHeightM(bobbin);
+  const wallM = Math.max(THINNEST_TAPE_M, (core.width.si - pole.diameter.si) / 2);
+  const wall = wallM <= THICKEST_TAPE_M ? TAPE : PLASTIC;
+  const farad =
+    pole.form === 'blade'
+      ? 2 * core.length.si * heightM * rowToFoilFPerM2(wallM, wall.wallPermittivity)
+      : count > 0
+        ? startToRodsF({
+            count,
+            diameterM: pole.diameter.si,
+            heightM,
+            wallM,
+            ...wall,
+            overallDiameterM: overallDiameterM.value,
+          })
+        : 0;
+  return estimateOf(farad, {
+    sd: farad * START_TO_RODS_RELATIVE_SD,
+    basis: 'computed',
+    restsOn: ['innermost turns to grounded poles'],
+    source: causes.surroundings(netlist.pickup.name),
+  });
+}
+
+/**
+ * Poles are grounded where a grounded baseplate touches them: steel through the keeper or by itself, magnets where the plate is of
+ * steel, which they stand on. Common practice, no published source.
+ */
+function polesAreGrounded(form: 'slug' | 'screw' | 'rod' | 'blade', netlist: PickupNetlist): boolean {
+  const plate = netlist.pickup.metal.find(({ part }) => part === 'baseplate');
+  if (!plate || !isGrounded('baseplate', netlist)) return false;
+  return form !== 'rod' || (metalOf(plate.material)?.relativePermeability ?? 1) > 10;
+}
+
+function isGrounded(part: MetalFitting['part'], { metal, ground, chassis }: PickupNetlist): boolean {
+  const net = metal.find(({ name }) => name === part)?.net;
+  return net !== undefined && (net === ground || net === chassis);
+}
+
+/** Coils side by side, of which each sees the outermost turns of the one before. */
+export function neighbours(
+  pickup: Pickup,
+): readonly { readonly coils: readonly [Coil, Coil]; readonly farad: Estimate }[] {
+  const sideBySide = pickup.coils.filter(({ below }) => below === undefined);
+  const { value, sd } = SURROUNDINGS_F.coilToCoil;
+  const farad = estimateOf(value, { sd, basis: 'assumed', source: causes.surroundings(pickup.name) });
+  return sideBySide.slice(1).flatMap((coil, index) => {
+    const before = sideBySide[index];
+    return before && !servesDifferentStrings(before, coil) ? [{ coils: [before, coil] as const, farad }] : [];
   });
 }

@@ -2,8 +2,8 @@
 import { type Coil, rotationSign } from '../model/coil.ts';
 import type { Component } from '../physics/circuit/circuit.ts';
 import { type Coil as CoilComponent, coil as coilComponent, mutualInductance } from '../physics/circuit/coil.ts';
-import { capacitor } from '../physics/circuit/components.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
+import { coilCapacitors } from './coil-capacitors.ts';
 import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
 import type { Segment } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentShare, turnsShareOf } from './quick.ts';
@@ -28,7 +28,7 @@ export interface CoilParts {
 }
 
 /**
- * The windings of one pickup as components, with the couplings between them. A tapped coil is divided: inductance goes with the
+ * The windings of one pickup as components, with the couplings between them and, with `magnetics`, their capacitances. A tapped coil is divided: inductance goes with the
  * square of the turns, the parts of one coil are fully coupled.
  */
 export function windingComponents(
@@ -36,6 +36,7 @@ export function windingComponents(
   quick: QuickEstimates,
   magnetics: PickupMagnetics | undefined,
   scaling: Scaling,
+  screen: string | undefined,
 ): CoilParts {
   const hot = copperTemperatureFactor(scaling.temperatureC);
   const made = segments.map((segment) => {
@@ -52,7 +53,6 @@ export function windingComponents(
         finish: segment.finish,
         ohm: whole * segmentShare(segment, quick.windings.get(segment.coil)) * hot * scaling.resistance,
         henry: henry * share ** 2,
-        farad: share > WHOLE ? (magnetic?.capacitanceF.value ?? 0) * scaling.capacitance : 0,
         eddies: eddiesOf(magnetic),
       }),
     };
@@ -68,26 +68,10 @@ export function windingComponents(
     components: [
       ...made.map(({ component }) => component),
       ...couplings,
-      ...acrossTapped(segments, magnetics, scaling),
+      ...(magnetics ? coilCapacitors(segments, magnetics, screen, scaling.capacitance) : []),
     ],
     coils: new Map(made.map(({ segment, component }) => [segment.source, component])),
   };
-}
-
-const WHOLE = 0.999;
-
-/** The capacitance of a tapped coil lies across the whole of it. */
-function acrossTapped(
-  segments: readonly Segment[],
-  magnetics: PickupMagnetics | undefined,
-  scaling: Scaling,
-): readonly Component[] {
-  return segments.flatMap((first): readonly Component[] => {
-    const last = segments.find(({ coil, toTurn }) => coil === first.coil && toTurn === undefined);
-    if (first.fromTurn !== 0 || first.toTurn === undefined || !last) return [];
-    const farad = (magnetics?.coils.get(first.coil)?.capacitanceF.value ?? 0) * scaling.capacitance;
-    return [capacitor({ name: `${first.source} capacitance`, from: first.start, to: last.finish, farad })];
-  });
 }
 
 const eddiesOf = (magnetic: CoilMagnetics | undefined) =>

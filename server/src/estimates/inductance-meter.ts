@@ -49,7 +49,7 @@ export function inductanceMeter(
       source: 'inductance',
     }),
     relative(
-      [...pickupMagnetics(quick).coils.values()].map(({ capacitanceF }) => capacitanceF),
+      [...pickupMagnetics(quick).coils.values()].map(({ capacitances }) => capacitances.windingF),
       'capacitance',
     ),
   ];
@@ -86,7 +86,7 @@ function impedance(quick: QuickEstimates, scaling: Scaling, frequencyHz: number)
   const nodeOf = (net: number) =>
     net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? HOT : `net ${net}`;
   const magnetics = pickupMagnetics(quick);
-  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, magnetics, scaling);
+  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, magnetics, scaling, ground);
   const network = networkOf({
     components: [
       ...components,

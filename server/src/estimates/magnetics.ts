@@ -5,7 +5,7 @@
 import type { Coil } from '../model/coil.ts';
 import { type InductanceMatrix, inductanceWithPoles, type PlacedCoil } from '../physics/pole-pieces.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { capacitanceOf } from './coil-capacitance.ts';
+import { type CoilCapacitances, capacitancesOf, neighbours } from './coil-capacitance.ts';
 import { eddiesOf } from './coil-eddies.ts';
 import { airInductance, steelBeneath, withPoles } from './coil-inductance.ts';
 import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
@@ -49,7 +49,7 @@ function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
       coil,
       airH,
       totalH: withPoles(airH, air > 0 ? total / air : 1, coil, pickup, beneath),
-      capacitanceF: capacitanceOf(coil, winding, pickup),
+      capacitances: capacitancesOf(coil, winding, netlist),
       eddies: eddiesOf(section, coil, pickup, polesShare),
       turnAreaOverAir: matrix.turnAreaOverAir[index] ?? 1,
     });
@@ -61,8 +61,9 @@ function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
     return perTurns * turns(a) * turns(b) * beneath.value;
   };
   const lead = ownCable(pickup);
-  const whole = wholePickup(quick, coils, mutualSameSenseH, lead);
-  return { coils, mutualSameSenseH, leadF: lead.value, ...whole };
+  const between = neighbours(pickup);
+  const whole = wholePickup(quick, { coils, mutualSameSenseH, between }, lead);
+  return { coils, mutualSameSenseH, leadF: lead.value, between, ...whole };
 }
 
 /** Readings of the whole pickup scale what was computed of its parts: their ratios are known better than their size. */
@@ -85,7 +86,7 @@ function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMag
       {
         ...each,
         totalH: henries ? rescaled(each.totalH, henries, measuredH) : each.totalH,
-        capacitanceF: farads ? rescaled(each.capacitanceF, farads, measuredF) : each.capacitanceF,
+        capacitances: farads ? rescaledAll(each.capacitances, farads, measuredF) : each.capacitances,
       },
     ]),
   );
@@ -94,6 +95,9 @@ function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMag
     inductanceH: measuredH ?? inductanceH,
     capacitanceF: measuredF ?? capacitanceF,
     leadF: computed.leadF * (farads ?? 1),
+    between: farads
+      ? computed.between.map(({ farad, ...pair }) => ({ ...pair, farad: rescaled(farad, farads, measuredF) }))
+      : computed.between,
     mutualSameSenseH: (a, b) => computed.mutualSameSenseH(a, b) * (henries ?? 1),
   };
 }
@@ -106,4 +110,15 @@ const rescaled = (computed: Estimate, ratio: number, measured: Estimate | undefi
   sd: computed.value * ratio * (measured ? measured.sd / measured.value : 0),
   basis: 'computed',
   restsOn: [...new Set([...(measured?.restsOn ?? []), ...computed.restsOn])],
+});
+
+const rescaledAll = (
+  { windingF, startF, finishF, facesF }: CoilCapacitances,
+  ratio: number,
+  measured: Estimate | undefined,
+): CoilCapacitances => ({
+  windingF: rescaled(windingF, ratio, measured),
+  startF: rescaled(startF, ratio, measured),
+  finishF: rescaled(finishF, ratio, measured),
+  facesF: rescaled(facesF, ratio, measured),
 });

@@ -1,36 +1,47 @@
 /** The cable that a pickup brings along. */
 import type { Pickup } from '../model/pickup.ts';
-import { leadCapacitanceF } from '../physics/capacitance.ts';
+import { CABLE_F_PER_M, type CableKind } from '../physics/capacitance.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
 
 /**
- * Capacitance of the pickup's own cable, across the output: as stated, else of a usual length where a shield or conductors say that
- * there is one. Length and spread are common practice, no published source.
+ * Capacitance of the pickup's own cable, across the output: as stated, else of a usual length and of the kind that its shield and
+ * conductors say; the coils' own leads are a pair.
  */
-export function ownCable({ name, cable, shield, conductors }: Pickup): Estimate {
-  const source = causes.leadCapacitance(name);
-  if (cable) {
-    const { length: lengthM, capacitancePerLength } = cable.value;
-    const value = leadCapacitanceF(lengthM.si, capacitancePerLength?.si);
-    return estimateOf(value, {
-      sd: value * (capacitancePerLength ? STATED_CABLE_RELATIVE_SD : CABLE_RELATIVE_SD),
-      basis: 'declared',
-      restsOn: [`its cable, ${lengthM.written}`],
-      source,
-    });
-  }
-  if (!shield && conductors.length === 0) return estimateOf(0, { basis: 'assumed' });
-  const value = leadCapacitanceF(OWN_CABLE_M);
-  return estimateOf(value, {
-    sd: value * ASSUMED_CABLE_RELATIVE_SD,
-    basis: 'assumed',
-    restsOn: [`its own cable of ${OWN_CABLE_M} m at 120 pF/m, assumed`],
-    source,
+export function ownCable(pickup: Pickup): Estimate {
+  const { cable } = pickup;
+  const kind = cableKind(pickup);
+  const { least, most } = CABLE_F_PER_M[kind];
+  const stated = cable?.value.capacitancePerLength;
+  const perM = stated?.si ?? (least + most) / 2;
+  const perMRelativeSd = stated ? STATED_CABLE_RELATIVE_SD : (most - least) / Math.sqrt(12) / perM;
+  const lengthM = cable?.value.length.si ?? OWN_CABLE_M;
+  const lengthWords = cable ? cable.value.length.written : `${OWN_CABLE_M} m, assumed`;
+  const perLengthWords = stated
+    ? stated.written
+    : `${KIND_WORDS[kind]}, ${Math.round(least * 1e12)} to ${Math.round(most * 1e12)} pF/m`;
+  const farad = lengthM * perM;
+  return estimateOf(farad, {
+    sd: farad * Math.hypot(perMRelativeSd, cable ? 0 : LENGTH_RELATIVE_SD),
+    basis: cable ? 'declared' : 'assumed',
+    restsOn: [`its cable of ${lengthWords}: ${perLengthWords}`],
+    source: causes.leadCapacitance(pickup.name),
   });
 }
 
-export const OWN_CABLE_M = 0.35;
+const KIND_WORDS: Readonly<Record<CableKind, string>> = {
+  braid: 'one conductor in a braid',
+  'four-conductor': 'conductors in a shield',
+  pair: 'a pair of wires',
+};
+
+function cableKind({ shield, conductors }: Pickup): CableKind {
+  if (!shield) return 'pair';
+  return conductors.length > 2 ? 'four-conductor' : 'braid';
+}
+
+/** Length of a pickup's own cable, and one standard deviation of it. Common practice, no published source. */
+export const OWN_CABLE_M = 0.33;
+const LENGTH_RELATIVE_SD = 0.2;
+/** Of a capacitance per length from a data sheet. Common practice, no published source. */
 const STATED_CABLE_RELATIVE_SD = 0.1;
-const CABLE_RELATIVE_SD = 0.25;
-const ASSUMED_CABLE_RELATIVE_SD = 0.4;

@@ -91,7 +91,7 @@ export function pickupEstimates(
       ...winding,
       inductanceAirH: magnetic?.airH,
       inductanceH: magnetic?.totalH,
-      capacitanceF: magnetic?.capacitanceF,
+      capacitanceF: magnetic?.capacitances.windingF,
     });
   }
   const known =
@@ -152,7 +152,7 @@ function loadedNetwork(quick: QuickEstimates, load: Load, scaling: Scaling): Loa
     net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? OUTPUT : `net ${net}`;
   const segments = segmentsOf(netlist, nodeOf);
   const magnetics = pickupMagnetics(quick);
-  const { components } = windingComponents(segments, quick, magnetics, scaling);
+  const { components } = windingComponents(segments, quick, magnetics, scaling, ground);
   const across = [
     ...(load.volumeOhm === undefined
       ? []

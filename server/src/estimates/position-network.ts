@@ -149,6 +149,7 @@ function place({ part, high: hot, low }: PlacedPart<string>, index: number, buil
     quick,
     build.setting.full ? pickupMagnetics(quick) : undefined,
     build.setting.scaling,
+    netlist.chassis === undefined ? undefined : nodeOf(netlist.chassis),
   );
   build.components.push(...parts.components);
   const leadF = build.setting.full ? pickupMagnetics(quick).leadF * build.setting.scaling.capacitance : 0;

@@ -1,8 +1,9 @@
 /** Inductance and capacitance of a whole pickup, from those of its coils and the way they are joined. */
 import type { Coil } from '../model/coil.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
-import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
+import type { PickupMagnetics } from './coil-magnetics.ts';
 import { dcTransfers } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentOhm, turnsShareOf } from './quick.ts';
 
@@ -12,12 +13,11 @@ const COUPLING_RELATIVE_SD = { stated: 0.05, assumed: 0.15 } as const;
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output
  * (by reciprocity the current through it for one ampere from ground to hot) and w its wind, L = Σᵢⱼ τᵢτⱼwᵢwⱼMᵢⱼ, the limit of low
- * frequency; a coil's capacitance counts by the square of its share of the output voltage, vᵢ = Σⱼ τⱼwᵢwⱼMᵢⱼ / L.
+ * frequency; each capacitance counts by the square of its share of the output voltage, a coil's being vᵢ = Σⱼ τⱼwᵢwⱼMᵢⱼ / L.
  */
 export function wholePickup(
   quick: QuickEstimates,
-  coils: ReadonlyMap<Coil, CoilMagnetics>,
-  mutualSameSenseH: PickupMagnetics['mutualSameSenseH'],
+  { coils, mutualSameSenseH, between }: Pick<PickupMagnetics, 'coils' | 'mutualSameSenseH' | 'between'>,
   lead: Estimate,
 ): Pick<PickupMagnetics, 'inductanceH' | 'capacitanceF'> {
   const { netlist, windings, signs } = quick;
@@ -61,9 +61,11 @@ export function wholePickup(
   );
   return {
     inductanceH: linear([...own.map(({ totalH }) => totalH), spacing], [...weights, 1]),
-    capacitanceF: linear(
-      [...own.map(({ capacitanceF }) => capacitanceF), lead],
-      [...fluxes.map((flux) => (flux / henry) ** 2), 1],
+    capacitanceF: capacitanceOf(
+      netlist,
+      { coils, between },
+      new Map(parts.map(({ coil }, index) => [coil, (fluxes[index] ?? 0) / henry])),
+      lead,
     ),
   };
 }
@@ -72,3 +74,62 @@ export function wholePickup(
 const NO_PATH = 1e-6;
 /** Stands for an unknown resistance where only the path counts. */
 const NOMINAL_OHM = 4000;
+
+/** Σ C · (share of the output voltage)²; `shares`: of each coil that lies in the path, finish above start. */
+function capacitanceOf(
+  netlist: PickupNetlist,
+  { coils, between }: Pick<PickupMagnetics, 'coils' | 'between'>,
+  shares: ReadonlyMap<Coil, number>,
+  lead: Estimate,
+): Estimate {
+  const potential = potentials(netlist, shares);
+  const at = (coil: Coil, end: 'start' | 'finish') => {
+    const net = netlist.windings.find((winding) => winding.coil === coil)?.[end];
+    return (net === undefined ? undefined : potential.get(net)) ?? 0;
+  };
+  const terms = [...coils].flatMap(([coil, { capacitances }]) => {
+    const [start, finish] = [at(coil, 'start'), at(coil, 'finish')];
+    const { windingF, startF, finishF, facesF } = capacitances;
+    return [
+      { farad: windingF, weight: (shares.get(coil) ?? 0) ** 2 },
+      { farad: startF, weight: start ** 2 },
+      { farad: finishF, weight: finish ** 2 },
+      // The square of a voltage that runs evenly from one end to the other, on the mean.
+      { farad: facesF, weight: (start ** 2 + start * finish + finish ** 2) / 3 },
+    ];
+  });
+  const pairs = between.map(({ coils: [a, b], farad }) => ({
+    farad,
+    weight: (at(a, 'finish') - at(b, 'finish')) ** 2,
+  }));
+  const all = [...terms, ...pairs, { farad: lead, weight: 1 }].filter(({ weight }) => weight > 0);
+  return linear(
+    all.map(({ farad }) => farad),
+    all.map(({ weight }) => weight),
+  );
+}
+
+/** Voltage of each net over ground, as a share of the output's. */
+function potentials(
+  { windings, hot, ground, chassis }: PickupNetlist,
+  shares: ReadonlyMap<Coil, number>,
+): ReadonlyMap<number, number> {
+  const known = new Map<number, number>();
+  for (const [net, value] of [
+    [hot, 1],
+    [chassis, 0],
+    [ground, 0],
+  ] as const)
+    if (net !== undefined) known.set(net, value);
+  for (let before = -1; before !== known.size; ) {
+    before = known.size;
+    for (const { coil, start, finish } of windings) {
+      if (start === undefined || finish === undefined) continue;
+      const rise = shares.get(coil) ?? 0;
+      const [low, high] = [known.get(start), known.get(finish)];
+      if (low !== undefined && high === undefined) known.set(finish, low + rise);
+      if (high !== undefined && low === undefined) known.set(start, high - rise);
+    }
+  }
+  return known;
+}

@@ -1,0 +1,85 @@
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { type CoilText, pickupOf, pickupText } from './spec-text.ts';
+
+/** Whole pickups by their drawings, dimensions drawn 4,000 times outside this project; `lo` and `hi` hold 10 to 90 %. */
+const { pickups: references } = JSON.parse(
+  readFileSync(new URL('../physics/reference/capacitance.json', import.meta.url), 'utf8'),
+) as { readonly pickups: readonly { readonly id: string; readonly name: string; lo_pF: number; hi_pF: number }[] };
+
+const faradOf = (text: string) => {
+  const { capacitanceF } = pickupOf(text).estimates();
+  assert.ok(capacitanceF);
+  return { pF: capacitanceF.value * 1e12, sd: capacitanceF.sd * 1e12, restsOn: capacitanceF.restsOn };
+};
+
+const WAX = '  potting {\n    wax paraffin 80 % beeswax 20 %\n    bath 63 degC\n    soak 20 min\n  }\n';
+const single: CoilText = {
+  coreMm: [63, 5.8],
+  heightMm: 11,
+  overallMm: 0.0711,
+  pole: 'poles 6 spread 52 mm\n  pole rod alnico-5 4.8 x 17 mm',
+  facts: '    turns 7600\n    packing 0.71',
+};
+const half: CoilText = {
+  coreMm: [63, 6.4],
+  heightMm: 7.2,
+  overallMm: 0.0711,
+  pole: 'poles 6 spread 52 mm\n  pole slug steel 4.8 x 12 mm',
+  facts: '    turns 5000\n    packing 0.71',
+};
+const STARTS_OUTERMOST = '    hot a2\n    link b1 b2\n    ground a1 bare';
+const STARTS_JOINED = '    hot b2\n    link a1 a2\n    ground b1 bare';
+const one = (more: { readings?: string; facts?: string } = {}) =>
+  pickupText([single], { hookup: '    hot b1\n    ground a1', ...more });
+const two = (hookup: string, cover: string, potting = '') =>
+  pickupText([half, half], {
+    hookup,
+    facts: `  shield bare\n  baseplate nickel-silver tied to bare\n  cover ${cover}\n  cable 0.33 m`,
+    readings: potting,
+  });
+
+const TEXTS: Readonly<Record<string, string>> = {
+  'p-00': one(),
+  'p-07': one({ readings: WAX }),
+  'p-04': two(STARTS_JOINED, 'none'),
+  'p-05': two(STARTS_OUTERMOST, 'nickel-silver tied to bare'),
+  'p-09': two(STARTS_OUTERMOST, 'none', WAX),
+  'p-10': two(STARTS_JOINED, 'none', WAX),
+  'p-12': two(STARTS_JOINED, 'nickel-silver tied to bare', WAX),
+};
+
+describe('capacitance of a whole pickup', () => {
+  for (const { id, name, lo_pF, hi_pF } of references) {
+    const text = TEXTS[id];
+    if (text === undefined) continue;
+    it(`${name}: within what drawn dimensions give, and its ± as wide`, () => {
+      const { pF, sd } = faradOf(text);
+      assert.ok(pF > lo_pF && pF < hi_pF, `${pF} pF, not ${lo_pF} to ${hi_pF}`);
+      // 10 to 90 % of a normal distribution are 1.28 standard deviations on either side.
+      const spread = (hi_pF - lo_pF) / 2 / 1.28;
+      assert.ok(sd > 0.6 * spread && sd < 1.6 * spread, `± ${sd} against ${spread}`);
+    });
+  }
+
+  it('counts the start to grounded poles by the square of its voltage', () => {
+    const grounded = (hookup: string) =>
+      faradOf(
+        pickupText([{ ...single, coreMm: [63, 5.0] }], {
+          hookup,
+          facts: '  baseplate steel tied to sh\n  shield sh',
+        }),
+      ).pF;
+    const startHot = grounded('    hot a1\n    ground b1 sh');
+    const startGrounded = grounded('    hot b1\n    ground a1 sh');
+    // 31 to 68 pF as laid on 0.1 mm of tape over the magnets (see the reference values).
+    const counted = startHot - startGrounded;
+    assert.ok(counted > 31 && counted < 68, `${counted} pF`);
+  });
+
+  it('lets a reading replace it all', () => {
+    const { pF, restsOn } = faradOf(one({ readings: '  readings "bench" {\n    capacitance 131 pF\n  }\n' }));
+    assert.ok(Math.abs(pF - 131) < 1e-9);
+    assert.deepEqual(restsOn, ['reading 131 pF']);
+  });
+});
