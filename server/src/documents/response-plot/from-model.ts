@@ -139,10 +139,15 @@ function positionCurve(
   return { name, band, resonanceHz, peakDb, minus3DbHz };
 }
 
-/** Coils that cancel, a volume turned down: what the solver leaves below this is its rounding, no response. */
-const SILENT_DB = -120;
+/**
+ * Coils that cancel, a volume turned down: what is left of every note by rounding and stray capacitance is no response, though the
+ * strays of coils that cancel leave more at the top.
+ */
+const SILENT_DB = -60;
+const NOTES_UP_TO_HZ = 1000;
 
-const isSilent = ({ levelDb }: ResponseBand): boolean => levelDb.every((level) => !(level > SILENT_DB));
+const isSilent = ({ frequencyHz, levelDb }: ResponseBand): boolean =>
+  levelDb.every((level, index) => (frequencyHz[index] ?? 0) > NOTES_UP_TO_HZ || !(level > SILENT_DB));
 
 function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load): string {
   const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });

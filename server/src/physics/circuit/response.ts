@@ -28,8 +28,11 @@ const peakFromHz = 200;
 const peakToHz = 100_000;
 const smallestPeakDb = 0.01;
 
-/** Below this share of what the sources could give, an output at 10 Hz is rounding, and nothing can be above it. */
-const cancelledShare = 1e-10;
+/**
+ * Below this share of what the sources could give, an output at 10 Hz is rounding or what stray capacitances leave of a cancellation,
+ * less than any two coils differ by: nothing is told above it.
+ */
+const cancelledShare = 1e-4;
 
 /** Frequencies at equal ratios, both ends included. */
 export function logFrequencies(fromHz: number, toHz: number, count: number): Float64Array {
@@ -126,7 +129,7 @@ function levelOf(amplitude: number): number {
   return Math.max(silenceDb, 20 * Math.log10(amplitude));
 }
 
-/** Level that a total cancellation at 10 Hz can leave by rounding alone. */
+/** Level that a total cancellation at 10 Hz can leave by rounding and strays alone. */
 function cancelledLevelDb(network: Network, output: string, values: SourceValues): number {
   const perUnit = transfers(network, output, referenceHz);
   if (typeof perUnit === 'string') return silenceDb;
