@@ -1,7 +1,7 @@
-import { netlistText } from '../../server/src/physics/circuit/netlist-text.ts';
 import { networkOf } from '../../server/src/physics/circuit/network.ts';
 import { audioFrequencies, responseFigures, responseOf } from '../../server/src/physics/circuit/response.ts';
 import { type Example, instrumentPosition } from '../support/example-circuits.ts';
+import { netlistText } from '../support/netlist-text.ts';
 import { runNgspice } from '../support/ngspice.ts';
 
 /** Times the response of a whole instrument beside ngspice with the same netlist in the same run; prints the medians. */

@@ -8,8 +8,8 @@ import { scalingCauses } from '../../server/src/estimates/scaling-causes.ts';
 import { turnsOfResistance, type Winding, windCoil } from '../../server/src/physics/coil-geometry.ts';
 import { inductancePerTurnSquaredH } from '../../server/src/physics/inductance.ts';
 import { racetrackOfCore } from '../../server/src/physics/racetrack.ts';
-import { monteCarlo } from '../../server/src/physics/uncertainty.ts';
 import { correlation, difference, sum } from '../../server/src/quantities/estimate.ts';
+import { monteCarlo } from '../support/monte-carlo.ts';
 import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
 
 /** Errors of a spec that states no ± of its own: as the reference of the language lists them. */

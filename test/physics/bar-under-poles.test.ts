@@ -84,7 +84,6 @@ describe('changing the magnet', () => {
     const { fieldRatio } = magnetChange(MAGNET_GRADES['alnico-5'], MAGNET_GRADES['alnico-5'], fieldOfBar);
     assert.equal(fieldRatio.value, 1);
     assert.ok(fieldRatio.sd > 0.07 && fieldRatio.sd < 0.15);
-    assert.deepEqual(fieldRatio.shares.map(({ name }) => name).sort(), ['model', 'new magnet', 'old magnet']);
   });
 });
 

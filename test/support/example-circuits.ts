@@ -1,8 +1,8 @@
 import { type Circuit, type Component, circuit, ground } from '../../server/src/physics/circuit/circuit.ts';
-import { type Coil, type CoilValues, coil, coupling } from '../../server/src/physics/circuit/coil.ts';
-import { capacitor, resistor, wire } from '../../server/src/physics/circuit/components.ts';
-import { potentiometer, rheostat, type Taper } from '../../server/src/physics/circuit/potentiometer.ts';
+import type { Coil, CoilValues } from '../../server/src/physics/circuit/coil.ts';
+import type { Taper } from '../../server/src/physics/circuit/potentiometer.ts';
 import type { SourceValues } from '../../server/src/physics/circuit/solve.ts';
+import { capacitor, coil, coupling, potentiometer, resistor, rheostat, wire } from './spice-components.ts';
 
 /** A circuit with its sources' values and output, ready to be solved or written as a netlist. Values are invented. */
 export interface Example {

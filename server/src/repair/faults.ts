@@ -17,7 +17,7 @@ import {
 import { AT_THE_METER, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { insideOnePickup, soundingCoils } from '../estimates/positions.ts';
 import { type QuickEstimates, soundingIn } from '../estimates/quick.ts';
-import type { Coil, Sign } from '../model/coil.ts';
+import { type Coil, oppositeSign, type Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -116,10 +116,10 @@ interface Flip {
 
 function flipped<T extends Sounding>(each: T, flips: ReadonlyMap<Coil, Flip>): T {
   const { string, hum } = flips.get(each.coil) ?? {};
-  return { ...each, string: string ? opposite(each.string) : each.string, hum: hum ? opposite(each.hum) : each.hum };
+  return { ...each, string: string ? turned(each.string) : each.string, hum: hum ? turned(each.hum) : each.hum };
 }
 
-const opposite = (sign: Sign | undefined): Sign | undefined => (sign === undefined ? undefined : sign > 0 ? -1 : 1);
+const turned = (sign: Sign | undefined): Sign | undefined => sign && oppositeSign(sign);
 
 interface PickupJudge {
   readonly quick: QuickEstimates;

@@ -1,11 +1,9 @@
 import assert from 'node:assert/strict';
 import { circuit, ground } from '../../../server/src/physics/circuit/circuit.ts';
-import { coil, coupling } from '../../../server/src/physics/circuit/coil.ts';
-import { capacitor, resistor, wire } from '../../../server/src/physics/circuit/components.ts';
-import { netlistText } from '../../../server/src/physics/circuit/netlist-text.ts';
 import { networkOf } from '../../../server/src/physics/circuit/network.ts';
-import { potentiometer } from '../../../server/src/physics/circuit/potentiometer.ts';
+import { netlistText } from '../../support/netlist-text.ts';
 import { ngspiceSweep } from '../../support/ngspice.ts';
+import { capacitor, coil, coupling, potentiometer, resistor, wire } from '../../support/spice-components.ts';
 
 const screw = coil({ name: 'bridge.screw', start: ground, finish: 'link', ohm: 4090, henry: 2.12, farad: 61e-12 });
 const slug = coil({ name: 'bridge.slug', start: 'link', finish: 'hot', ohm: 4010, henry: 2.03, lossOhm: 1.9e6 });

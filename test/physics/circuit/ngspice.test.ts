@@ -1,13 +1,12 @@
 import assert from 'node:assert/strict';
 import { type Component, circuit, ground } from '../../../server/src/physics/circuit/circuit.ts';
-import { inductor } from '../../../server/src/physics/circuit/coil.ts';
-import { currentSource, resistor } from '../../../server/src/physics/circuit/components.ts';
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
-import { netlistText } from '../../../server/src/physics/circuit/netlist-text.ts';
 import { networkOf } from '../../../server/src/physics/circuit/network.ts';
 import { responseFigures, responseOf } from '../../../server/src/physics/circuit/response.ts';
 import { examples } from '../../support/example-circuits.ts';
+import { netlistText } from '../../support/netlist-text.ts';
 import { ngspiceOperatingPoint, ngspiceSweep } from '../../support/ngspice.ts';
+import { currentSource, inductor, resistor } from '../../support/spice-components.ts';
 
 describe('circuit against ngspice: response', () => {
   for (const { title, circuit, values, output } of examples) {

@@ -29,8 +29,6 @@ export interface Component {
   readonly refersTo: readonly string[];
   /** Writes the component into the equations. */
   stamp(equations: Equations, at: Placement): void;
-  /** The component as lines of a SPICE netlist. */
-  spice(names: SpiceNames): readonly string[];
 }
 
 export type TerminalPair = readonly [number, number];
@@ -57,14 +55,6 @@ export interface Equations {
   add(row: number, column: number, g: number, b: number): void;
   /** The source called `name` puts `coefficient` times its value on the right-hand side of `row`. */
   source(name: string, row: number, coefficient: number): void;
-}
-
-export interface SpiceNames {
-  readonly nets: readonly string[];
-  readonly label: string;
-  readonly referred: readonly string[];
-  /** The value of the component's source; 0 where none is given. */
-  readonly sourceValue: number;
 }
 
 export function circuit(components: readonly Component[]): Circuit {

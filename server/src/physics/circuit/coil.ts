@@ -61,7 +61,6 @@ export function inductor(values: {
  * For M counted "both windings the same way round" multiply by the two coils' winding signs.
  */
 export function mutualInductance(name: string, a: Coil, b: Coil, henry: number): Component {
-  const coupling = henry / Math.sqrt(a.henry * b.henry);
   return {
     ...plain(name, []),
     refersTo: [a.name, b.name],
@@ -69,8 +68,6 @@ export function mutualInductance(name: string, a: Coil, b: Coil, henry: number):
       equations.add(first, second, 0, henry);
       equations.add(second, first, 0, henry);
     },
-    spice: ({ label, referred: [first, second] }) =>
-      henry === 0 ? [] : [`K${label} L${first} L${second} ${coupling}`],
   };
 }
 
@@ -98,7 +95,6 @@ function makeCoil(values: CoilValues, excited: boolean): Coil {
         stampShortedTurn(equations, at.own, firstTurn + index, henry, turn);
       });
     },
-    spice: ({ label, nets, sourceValue }) => spiceLines(values, label, nets, excited ? sourceValue : null),
   };
 }
 
@@ -147,30 +143,4 @@ function turnsOf({ henry, eddies = [] }: CoilValues): readonly ShortedTurn[] {
 
 function turnOhm(henry: number, { cornerHz }: ShortedTurn): number {
   return 2 * Math.PI * cornerHz * henry;
-}
-
-function spiceLines(
-  values: CoilValues,
-  label: string,
-  [start = '0', finish = '0']: readonly string[],
-  sourceValue: number | null,
-): string[] {
-  const { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY } = values;
-  const behindSource = sourceValue === null ? start : `${label}__e`;
-  const beforeWire = ohm === 0 ? finish : `${label}__w`;
-  const lines: string[] = [];
-  if (sourceValue !== null) lines.push(`V${label} ${behindSource} ${start} dc 0 ac ${sourceValue}`);
-  lines.push(`L${label} ${behindSource} ${beforeWire} ${henry}`);
-  if (ohm !== 0) lines.push(`R${label} ${beforeWire} ${finish} ${ohm}`);
-  if (farad !== 0) lines.push(`C${label} ${start} ${finish} ${farad}`);
-  if (lossOhm !== Number.POSITIVE_INFINITY) lines.push(`R${label}__loss ${behindSource} ${beforeWire} ${lossOhm}`);
-  turnsOf(values).forEach((turn, index) => {
-    const own = `${label}__turn${index + 1}`;
-    lines.push(
-      `L${own} ${own} 0 ${henry}`,
-      `R${own} ${own} 0 ${turnOhm(henry, turn)}`,
-      `K${own} L${label} L${own} ${turn.coupling}`,
-    );
-  });
-  return lines;
 }

@@ -27,7 +27,6 @@ export function resistor({ name, from, to, ohm }: Between & { readonly ohm: numb
     stamp: small
       ? (equations, at) => stampImpedance(equations, at, ohm)
       : (equations, at) => stampAdmittance(equations, at, 0, 1, 1 / ohm, 0),
-    spice: ({ label, nets }) => [`R${label} ${nets[0]} ${nets[1]} ${ohm}`],
   };
 }
 
@@ -38,7 +37,6 @@ export function capacitor({ name, from, to, farad }: Between & { readonly farad:
     ...plain(name, [from, to]),
     paths: [{ between: [0, 1], direct: false }],
     stamp: (equations, at) => stampAdmittance(equations, at, 0, 1, 0, farad),
-    spice: ({ label, nets }) => [`C${label} ${nets[0]} ${nets[1]} ${farad}`],
   };
 }
 
@@ -52,7 +50,6 @@ export function voltageSource({ name, from, to }: Between): Component {
       stampImpedance(equations, at, 0);
       equations.source(name, at.own, -1);
     },
-    spice: ({ label, nets, sourceValue }) => [`V${label} ${nets[1]} ${nets[0]} dc 0 ac ${sourceValue}`],
   };
 }
 
@@ -64,7 +61,6 @@ export function currentSource({ name, from, to }: Between): Component {
       equations.source(name, a, -1);
       equations.source(name, b, 1);
     },
-    spice: ({ label, nets, sourceValue }) => [`I${label} ${nets[0]} ${nets[1]} dc 0 ac ${sourceValue}`],
   };
 }
 
@@ -78,7 +74,6 @@ export function plain(name: string, terminals: readonly string[]): Component {
     paths: [],
     refersTo: [],
     stamp: () => {},
-    spice: () => [],
   };
 }
 

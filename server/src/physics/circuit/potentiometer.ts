@@ -70,9 +70,5 @@ function twoPart(
       upper.stamp(equations, { terminals: [a, b], own, referred });
       lower.stamp(equations, { terminals: [b, c], own: own + upper.ownUnknowns, referred });
     },
-    spice: (names) => [
-      ...upper.spice({ ...names, label: `${names.label}__upper`, nets: names.nets.slice(0, 2) }),
-      ...lower.spice({ ...names, label: `${names.label}__lower`, nets: names.nets.slice(1, 3) }),
-    ],
   };
 }

@@ -1,5 +1,6 @@
-import { type Circuit, netsOf } from './circuit.ts';
-import type { SourceValues } from './solve.ts';
+import { type Circuit, netsOf } from '../../server/src/physics/circuit/circuit.ts';
+import type { SourceValues } from '../../server/src/physics/circuit/solve.ts';
+import { spiceLines } from './spice-components.ts';
 
 /** What SPICE programs take for ground. */
 const groundLabels = ['0', 'gnd'];
@@ -29,7 +30,7 @@ export function netlistText(circuit: Circuit, title: string, values: SourceValue
     return net === undefined ? undefined : netLabels[net];
   };
   const lines = circuit.components.flatMap((component) =>
-    component.spice({
+    spiceLines(component, {
       nets: component.terminals.map((node) => nodeName(node) ?? '0'),
       label: `_${labelOf.get(component.name) ?? component.name}`,
       referred: component.refersTo.map((name) => `_${labelOf.get(name) ?? name}`),
