@@ -18,6 +18,8 @@ export type Problem<C extends string, At> = At & {
   /** An error where not stated. */
   readonly severity?: 'warning';
   readonly message: string;
+  /** What to do about it, as an order. */
+  readonly action?: string;
   readonly related?: readonly (At & { readonly message: string })[];
   readonly fixes?: readonly Fix<At>[];
 };

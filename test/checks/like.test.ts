@@ -77,7 +77,7 @@ describe('a fix in a pickup that is like another', () => {
   });
 
   it('is not proposed where it would have to take away the last line of a word that the other brings', () => {
-    const proposed = (text: string) =>
+    const proposed = (text: string): readonly string[] =>
       analyse(text).findings.flatMap((finding) => finding.remedies().map(({ title }) => title));
     // Without the link the two coils would be parallel: a single pickup can lose it, one that inherits it cannot.
     const parallel = (text: string) =>

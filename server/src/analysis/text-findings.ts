@@ -4,6 +4,8 @@ import type { Problem } from '../../../grammar/src/syntax-problem.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
+import { say } from '../checks/say.ts';
+import { type Telling, told } from '../checks/telling.ts';
 import type { ChunkModel } from '../model/from-syntax.ts';
 import type { Place } from '../model/place.ts';
 import type { Host } from './analysis-types.ts';
@@ -28,17 +30,17 @@ export function textFindings(
 
 /** `placeOf` says where what the problem points at lies. */
 function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Place): Finding {
-  const { code, severity = 'error', message, related = [], fixes = [] } = problem;
+  const { code, severity = 'error', message, action, related = [], fixes = [] } = problem;
   return {
     code,
     severity,
-    message,
+    ...told({ what: say`${message}`, action: action === undefined ? undefined : say`${action}` }),
     place: placeOf(problem),
-    related: related.map((each) => ({ message: each.message, place: placeOf(each) })),
+    related: related.map((each) => ({ message: say`${each.message}`, place: placeOf(each) })),
     remedies: () =>
       fixes.map(
         ({ title, edits }, index): Remedy => ({
-          title,
+          title: say`${title}`,
           edits: edits.map((each) => ({ place: placeOf(each), newText: each.newText })),
           kind: 'text',
           preferred: index === 0,
@@ -65,9 +67,12 @@ function duplicateNames(uri: string, graph: UseGraph): readonly Finding[] {
       {
         code: 'name/duplicate',
         severity: 'error',
-        message: `Two ${name.kind} blocks are called ${name.text}; a name stands for one of them.`,
+        ...told({
+          what: say`Two ${name.kind} blocks are called ${name.text}; a name belongs to one of them.`,
+          action: say`Rename one of them, and what means it.`,
+        }),
         place: firstLine(chunk),
-        related: [{ message: `the first ${name.text}`, place: firstLine(before) }],
+        related: [{ message: say`the first ${name.text}`, place: firstLine(before) }],
         remedies: () => [],
         subject: {},
       },
@@ -82,9 +87,9 @@ function duplicateBenches(models: readonly ChunkModel[]): readonly Finding[] {
   return benches.slice(1).map(({ chunk }) => ({
     code: 'name/duplicate',
     severity: 'error',
-    message: 'A file and all it uses has one bench.',
+    ...told({ what: say`A file and all it uses has one bench.`, action: say`Make one of the two.` }),
     place: firstLine(chunk),
-    related: [{ message: 'the first bench', place: firstLine(first.chunk) }],
+    related: [{ message: say`the first bench`, place: firstLine(first.chunk) }],
     remedies: () => [],
     subject: {},
   }));
@@ -94,30 +99,32 @@ function useFinding(use: UsedFile, uri: string, graph: UseGraph, host: Host): re
   const { content } = use.chunk;
   const span = content?.span ?? { start: 0, end: 0 };
   const place: Place = { chunk: use.chunk, span };
-  const finding = (code: Code, message: string, remedies: () => readonly Remedy[] = () => []): readonly Finding[] => [
-    { code, severity: 'error', message, place, related: [], remedies, subject: {} },
+  const finding = (code: Code, telling: Telling, remedies: () => readonly Remedy[] = () => []): readonly Finding[] => [
+    { ...told(telling), code, severity: 'error', place, related: [], remedies, subject: {} },
   ];
   if (use.state === 'outside')
-    return finding(
-      'use/outside',
-      `${use.written} leaves the workspace, or is no path relative to this file; it is not opened.`,
-    );
+    return finding('use/outside', {
+      what: say`${use.written} leaves the workspace, or is no path relative to this file; it is not opened.`,
+      action: say`Name a file of the workspace by its path from here.`,
+    });
   if (use.state === 'missing')
     return finding(
       'use/missing',
-      `There is no file ${use.written}; names that may have come from it are not checked.`,
+      {
+        what: say`There is no file ${use.written}; names that may have come from it are not checked.`,
+        action: say`Correct the path, or add the file.`,
+      },
       () => nearestFile(use, host),
     );
   if (use.state === 'unreadable')
-    return finding(
-      'use/missing',
-      `${use.written} cannot be read (${use.reason ?? 'no reason given'}); names that may have come from it are not checked.`,
-    );
+    return finding('use/missing', {
+      what: say`${use.written} cannot be read (${use.reason ?? 'no reason given'}); names that may have come from it are not checked.`,
+    });
   if (use.uri !== undefined && graph.reach(use.uri).some((file) => file.uri === uri))
-    return finding(
-      'use/cycle',
-      use.uri === uri ? 'This file uses itself.' : `${use.written} uses this file, so each uses the other.`,
-    );
+    return finding('use/cycle', {
+      what: use.uri === uri ? say`This file uses itself.` : say`${use.written} uses this file, so each uses the other.`,
+      action: use.uri === uri ? say`Remove the line.` : say`Take one of the two lines out.`,
+    });
   return [];
 }
 
@@ -131,7 +138,7 @@ function nearestFile(use: UsedFile, host: Host): readonly Remedy[] {
   const newText = `"${path.replace(/[\\"]/g, '\\$&')}"`;
   return [
     {
-      title: `Change to ${newText}`,
+      title: say`Change to ${newText}`,
       edits: [{ place: { chunk: use.chunk, span: content.path.span }, newText }],
       kind: 'text',
       preferred: true,

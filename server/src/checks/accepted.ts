@@ -4,6 +4,8 @@ import type { Place } from '../model/place.ts';
 import { removeLine } from './edits.ts';
 import type { Finding } from './finding.ts';
 import { lateCodes } from './index.ts';
+import { say } from './say.ts';
+import { type Told, told } from './telling.ts';
 
 interface Accepting {
   readonly name: string;
@@ -26,8 +28,7 @@ export function acceptedFindings(
     if (!acceptance) return finding;
     for (const { accepted, name } of things)
       for (const each of accepted) if (covers(each, finding, name)) used.add(each);
-    const reason = acceptance.reason ? ` Accepted: ${acceptance.reason}` : ' Accepted.';
-    return { ...finding, severity: 'information', message: `${finding.message}${reason}` };
+    return { ...finding, severity: 'information', ...asAccepted(finding, acceptance) };
   });
   const unused = things.flatMap(({ accepted }) =>
     accepted.filter((each) => !used.has(each) && (isComplete || !isLate(each))),
@@ -49,14 +50,23 @@ function covers({ code, scope }: Acceptance, finding: Finding, owner: string): b
   return finding.subject.pickup === owner && scope.span.start === 0;
 }
 
+/** What is accepted needs no action any more. */
+function asAccepted({ what, hint }: Finding, { reason }: Acceptance): Told {
+  const accepted = reason === undefined ? say`Accepted.` : say`Accepted: ${reason}`;
+  return told({ what, hint: hint ? say`${hint} ${accepted}` : accepted });
+}
+
 function unusedFinding({ code, place }: Acceptance): Finding {
   return {
     code: 'accept/unused',
     severity: 'warning',
-    message: `Nothing is left to accept: ${code.value} is not found here any more.`,
+    ...told({
+      what: say`Nothing is left to accept: ${code.value} is not found here any more.`,
+      action: say`Remove the line.`,
+    }),
     place,
     related: [],
-    remedies: () => [{ title: 'Remove the line', edits: [removeLine(place)], kind: 'text', preferred: true }],
+    remedies: () => [{ title: say`Remove the line`, edits: [removeLine(place)], kind: 'text', preferred: true }],
     subject: {},
   };
 }

@@ -2,6 +2,8 @@
 import type { Place } from '../model/place.ts';
 import type { Edit, Finding, Related, Remedy, Severity, Subject } from './finding.ts';
 import type { Code } from './pages.ts';
+import { say } from './say.ts';
+import { type Telling, told } from './telling.ts';
 
 export interface Check<Context, C extends Code = Code, Y extends Code = Code> {
   /** Also the name of its file and of its page: `phase/coils-cancel`, `phase-coils-cancel.ts`, `phase-coils-cancel.md`. */
@@ -18,8 +20,7 @@ export interface Check<Context, C extends Code = Code, Y extends Code = Code> {
 }
 
 /** What a check found; code and severity come from the check. */
-export interface Found {
-  readonly message: string;
+export interface Found extends Telling {
   readonly place: Place;
   readonly severity?: Severity;
   readonly related?: readonly Related[];
@@ -83,11 +84,11 @@ function runRound<Context>(
 }
 
 function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner): Finding {
-  const { message, place, related = [], remedies = () => [] } = found;
+  const { what, hint, action, place, related = [], remedies = () => [] } = found;
   const finding: Finding = {
+    ...told({ what, hint, action }),
     code,
     severity: found.severity ?? severity,
-    message,
     place,
     related,
     remedies: () =>
@@ -102,6 +103,6 @@ function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner)
   return {
     ...finding,
     place: owner.place,
-    related: [{ message: 'the line that it is taken over from', place }, ...related],
+    related: [{ message: say`the line that it is taken over from`, place }, ...related],
   };
 }

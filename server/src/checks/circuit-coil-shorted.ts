@@ -4,6 +4,7 @@ import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const circuitCoilShorted = definePickupCheck({
   code: 'circuit/coil-shorted',
@@ -20,13 +21,10 @@ export const circuitCoilShorted = definePickupCheck({
           (each) => each.coil !== coil && each.transfer !== undefined && each.transfer !== 0,
         );
         return {
-          message:
-            `Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) lie in one net, so it is shorted` +
-            (left.length
-              ? ` and only ${list(left.map((each) => coilWords(each.coil)))} sounds.`
-              : ' and gives nothing.'),
+          what: say`Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) lie in one net, so it is shorted and ${left.length ? say`only ${list(left.map((each) => coilWords(each.coil)))} sounds` : 'gives nothing'}.`,
+          action: say`Give the two ends joints of their own.`,
           place: joint?.place ?? coil.place,
-          related: joint ? [{ message: `${coil.name} coil`, place: coil.place }] : [],
+          related: joint ? [{ message: say`${coil.name} coil`, place: coil.place }] : [],
           remedies: () => (joint ? splits(context, joint) : []),
           subject: {
             coils: [coil.name],
@@ -47,7 +45,7 @@ function splits(_: PickupContext, joint: Joint): readonly Remedy[] {
       if (rest.length === 0) return [];
       return [
         {
-          title: `Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``,
+          title: say`Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``,
           edits: [rewriteJoint(joint, rest), insertLineAfter(joint.place, `link ${a} ${b}`)],
           kind: 'build',
         },

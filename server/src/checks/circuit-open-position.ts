@@ -2,6 +2,7 @@ import { sounds } from '../estimates/signs.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const positionSilent = defineInstrumentCheck({
   code: 'circuit/open',
@@ -14,7 +15,8 @@ export const positionSilent = defineInstrumentCheck({
       if (coils.length > 0 || quick.some(({ signs }) => !signs.some(sounds))) return [];
       return [
         {
-          message: `${capital(positionWords(position))} is silent: nothing of what it names drives the output.`,
+          what: say`${capital(positionWords(position))} is silent: nothing of what it names drives the output.`,
+          action: say`Take a pickup or a coil whose two ends reach hot and ground.`,
           place: position.place,
           subject: { position: position.key.value },
         },

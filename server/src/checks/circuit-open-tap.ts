@@ -2,6 +2,7 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import { partsOf } from '../model/selection.ts';
 import { positionWords } from '../words/parts.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 /** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */
 export const positionTapLoose = defineInstrumentCheck({
@@ -17,12 +18,16 @@ export const positionTapLoose = defineInstrumentCheck({
         if (part.kind === 'tap' ? leadsToCoil(netlist, part.lead) : hasBothEnds(netlist, part.coil)) return [];
         return [
           {
-            message:
+            what:
               part.kind === 'tap'
-                ? `In ${positionWords(position)} ${part.path.text} gives nothing: no coil is soldered to ${part.lead} of ${part.slot.name}.`
-                : `In ${positionWords(position)} ${part.path.text} gives nothing: which leads are those of the ${part.coil} coil is neither stated nor measured.`,
+                ? say`In ${positionWords(position)} ${part.path.text} gives nothing: no coil is soldered to ${part.lead} of ${part.slot.name}.`
+                : say`In ${positionWords(position)} ${part.path.text} gives nothing: which leads are those of the ${part.coil} coil is neither stated nor measured.`,
+            action:
+              part.kind === 'tap'
+                ? say`Solder an end or a tap of a coil to it, or take another lead.`
+                : say`State the start and the finish of that coil, or find them by a kick.`,
             place: position.place,
-            related: [{ message: `${part.slot.name} is fitted here`, place: part.slot.place }],
+            related: [{ message: say`${part.slot.name} is fitted here`, place: part.slot.place }],
             subject: { position: position.key.value },
           },
         ];

@@ -5,6 +5,7 @@ import { insertFirstLine, insertLineAfter } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads, unreadWiring } from './lead-floating.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const circuitOpen = definePickupCheck({
   code: 'circuit/open',
@@ -24,16 +25,22 @@ export const circuitOpen = definePickupCheck({
       list(hookup.joints.filter((joint) => joint.kind === kind).flatMap(({ leads }) => leads.map(({ text }) => text)));
     const [hot, ground] = [names('hot'), names('ground')];
     const missing = !hot
-      ? 'no lead is hot'
+      ? say`no lead is hot`
       : !ground
-        ? 'no lead is ground'
-        : `no path leads from hot ${hot} to ground ${ground}`;
+        ? say`no lead is ground`
+        : say`no path leads from hot ${hot} to ground ${ground}`;
+    const action = !hot
+      ? say`Say which lead is hot.`
+      : !ground
+        ? say`Say which lead is ground.`
+        : say`Follow the path from hot through the coils to ground, and join it where it ends.`;
     return [
       {
-        message: `The pickup is silent: ${missing}${floating.length ? `; ${leadWords(floating)} ${floating.length > 1 ? 'are' : 'is'} joined to nothing` : ''}.`,
+        what: say`The pickup is silent: ${missing}${floating.length ? say`; ${leadWords(floating)} ${floating.length > 1 ? 'are' : 'is'} joined to nothing` : ''}.`,
+        action,
         place: hookup.place,
         related: floating.map((lead) => ({
-          message: `${lead.name} leaves the pickup here and is joined to nothing`,
+          message: say`${lead.name} leaves the pickup here and is joined to nothing`,
           place: lead.place,
         })),
         remedies: () => links(context),
@@ -54,7 +61,7 @@ function links({ netlist, pickup }: PickupContext): readonly Remedy[] {
     floating.slice(index + 1).map((b): Remedy => {
       const line = `link ${a.name} ${b.name}`;
       return {
-        title: `Join them: \`${line}\``,
+        title: say`Join them: \`${line}\``,
         edits: [insert(line)],
         kind: 'build',
         preferred: floating.length === 2,

@@ -6,6 +6,7 @@ import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
+import { say } from './say.ts';
 
 /** A pickup that shorts itself is told at the pickup. */
 export const positionShorted = defineInstrumentCheck({
@@ -20,9 +21,10 @@ export const positionShorted = defineInstrumentCheck({
       const culprit = parts.find((part) => isShort(ohmOf(part, context)));
       return [
         {
-          message:
-            `${capital(positionWords(position))} is silent: hot and ground are one net` +
-            `${culprit ? `, because ${culprit.path.text} is taken at a lead that lies on its ground` : ' as it joins its parts'}.`,
+          what: say`${capital(positionWords(position))} is silent: hot and ground are one net ${culprit ? say`because ${culprit.path.text} is taken at a lead that lies on its ground` : 'as it joins its parts'}.`,
+          action: culprit
+            ? say`Take it at a lead between its coils.`
+            : say`Leave out the part that joins hot to ground.`,
           place: position.place,
           subject: { position: position.key.value, nodes: ['hot', 'ground'] },
         },

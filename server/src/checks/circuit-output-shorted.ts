@@ -2,6 +2,7 @@ import { list } from '../words/text.ts';
 import { removeLine, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const circuitOutputShorted = definePickupCheck({
   code: 'circuit/output-shorted',
@@ -18,23 +19,24 @@ export const circuitOutputShorted = definePickupCheck({
     const hotLine = joints.find(({ kind }) => kind === 'hot');
     const shared = hotLine?.leads.find(({ text }) => doubled.includes(text));
     const follows = [
-      ...(doubled.length ? [`${list([...new Set(doubled)])} lies in two joints`] : []),
-      ...(metal.length ? [`${list(metal)} would be hot`] : []),
+      ...(doubled.length ? [say`${list([...new Set(doubled)])} lies in two joints`] : []),
+      ...(metal.length ? [say`${list(metal)} would be hot`] : []),
     ];
     return [
       {
-        message: `Hot and ground are one net, so the pickup is silent${follows.length ? `; ${follows.join(', ')}` : ''}.`,
+        what: say`Hot and ground are one net, so the pickup is silent${follows.length ? say`; ${follows.join(', ')}` : ''}.`,
+        action: say`Take out the joint, or the lead in a joint, that brings the two together.`,
         place: hotLine?.place ?? pickup.hookup?.place ?? pickup.place,
         related: joints
           .filter((joint) => joint !== hotLine)
-          .map((joint) => ({ message: `${joint.kind} joins the same net`, place: joint.place })),
+          .map((joint) => ({ message: say`${joint.kind} joins the same net`, place: joint.place })),
         remedies: () =>
           joints.flatMap((joint) => {
             const texts = joint.leads.map(({ text }) => text);
             if (joint.kind === 'link')
               return [
                 {
-                  title: `Take out \`link ${texts.join(' ')}\``,
+                  title: say`Take out \`link ${texts.join(' ')}\``,
                   edits: [removeLine(joint.place)],
                   kind: 'build' as const,
                 },
@@ -44,7 +46,7 @@ export const circuitOutputShorted = definePickupCheck({
               if (rest.length === 0) return [];
               return [
                 {
-                  title: `Take ${path.text} off: \`${joint.kind} ${rest.join(' ')}\``,
+                  title: say`Take ${path.text} off: \`${joint.kind} ${rest.join(' ')}\``,
                   edits: [rewriteJoint(joint, rest)],
                   kind: 'build',
                   preferred: path === shared,

@@ -1,6 +1,7 @@
 import type { Control, Slot } from '../model/instrument.ts';
 import { printValue } from '../quantities/print.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const controlsPotTooSmall = defineInstrumentCheck({
   code: 'controls/pot-too-small',
@@ -15,14 +16,15 @@ export const controlsPotTooSmall = defineInstrumentCheck({
       );
       if (!largest || control.track.si >= LEAST_TIMES * largest.ohm) return [];
       const times = Math.round(control.track.si / largest.ohm);
-      const ohms = printValue({ value: largest.ohm, dimension: 'resistance', unit: 'kohm' });
+      const kohms = (value: number) => printValue({ value, dimension: 'resistance', unit: 'kohm' });
+      const least = Math.ceil((LEAST_TIMES * largest.ohm) / POTS_APART_OHM) * POTS_APART_OHM;
       return [
         {
-          message:
-            `The ${control.kind} control of ${control.track.written} is only ${times} times the ${ohms} of ${largest.slot.name}: ` +
-            `less than about ${LEAST_TIMES} times loads the pickup, the peak flattens and the treble falls.`,
+          what: say`The ${control.kind} control of ${control.track.written} is only ${times} times the ${kohms(largest.ohm)} of ${largest.slot.name}.`,
+          hint: say`Less than about ${LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
+          action: say`Take a pot of ${kohms(least)} or more.`,
           place: control.place,
-          related: [{ message: `${largest.slot.name} is fitted here`, place: largest.slot.place }],
+          related: [{ message: say`${largest.slot.name} is fitted here`, place: largest.slot.place }],
         },
       ];
     }),
@@ -30,6 +32,9 @@ export const controlsPotTooSmall = defineInstrumentCheck({
 
 /** Common practice, no published source: 250 k behind 6 to 8 kΩ and 500 k behind 8 to 17 kΩ are usual, so a factor of 30 to 60. */
 const LEAST_TIMES = 20;
+
+/** A finer answer than this helps nobody who chooses a pot. */
+const POTS_APART_OHM = 10e3;
 
 interface Served {
   readonly slot: Slot;

@@ -1,14 +1,15 @@
 import type { Place } from '../model/place.ts';
 import type { Code } from './pages.ts';
+import type { Said } from './say.ts';
+import type { Told } from './telling.ts';
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
 
 /** A fault as a value: what, where, why, and what a person can do about it. */
-export interface Finding {
+export interface Finding extends Told {
   /** Stable code of two words: `phase/coils-cancel`. */
   readonly code: Code;
   readonly severity: Severity;
-  readonly message: string;
   readonly place: Place;
   readonly related: readonly Related[];
   /** Remedies proposed by the check, made on demand. They are offered only once verified, see `Analysis.verifiedFixes`. */
@@ -18,12 +19,12 @@ export interface Finding {
 }
 
 export interface Related {
-  readonly message: string;
+  readonly message: Said;
   readonly place: Place;
 }
 
 export interface Remedy {
-  readonly title: string;
+  readonly title: Said;
   readonly edits: readonly Edit[];
   /** The change people would make first. */
   readonly preferred?: boolean;

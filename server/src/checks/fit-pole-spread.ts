@@ -3,6 +3,7 @@ import type { Instrument, Slot } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
 import { printNumber } from '../quantities/print.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const fitPoleSpread = defineInstrumentCheck({
   code: 'fit/pole-spread',
@@ -17,14 +18,15 @@ export const fitPoleSpread = defineInstrumentCheck({
       if (Math.abs(off) <= OFF_AT_MOST_M) return [];
       return [
         {
-          message:
-            `The outer poles of ${slot.name} lie ${mm(Math.abs(off))} mm ${off > 0 ? 'outside' : 'inside'} the outer strings: ` +
-            `${mm(poles.spreadM)} mm from first to last pole, where the strings are ${mm(strings)} mm apart; more than ` +
-            `${mm(OFF_AT_MOST_M)} mm leaves those strings weak.`,
+          what: say`The outer poles of ${slot.name} lie ${mm(Math.abs(off))} mm ${off > 0 ? 'outside' : 'inside'} the outer strings: ${mm(poles.spreadM)} mm from first to last pole, where the strings are ${mm(strings)} mm apart.`,
+          hint: say`More than ${mm(OFF_AT_MOST_M)} mm leaves those strings weak.`,
+          action: say`Take bobbins with the spread of the strings at this place.`,
           place: slot.place,
           related: [
-            { message: 'the spread of the poles', place: poles.place },
-            ...(instrument.strings ? [{ message: 'the spread of the strings', place: instrument.strings.place }] : []),
+            { message: say`the spread of the poles`, place: poles.place },
+            ...(instrument.strings
+              ? [{ message: say`the spread of the strings`, place: instrument.strings.place }]
+              : []),
           ],
         },
       ];

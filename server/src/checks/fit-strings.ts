@@ -1,4 +1,5 @@
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const fitStrings = defineInstrumentCheck({
   code: 'fit/strings',
@@ -10,11 +11,12 @@ export const fitStrings = defineInstrumentCheck({
       if (!own || !strings || own.value === strings.value.count) return [];
       return [
         {
-          message: `${slot.name} is a pickup for ${own.value} strings, the instrument has ${strings.value.count}: some strings find no pole, or some poles no string.`,
+          what: say`${slot.name} is a pickup for ${own.value} strings, the instrument has ${strings.value.count}: some strings find no pole, or some poles no string.`,
+          action: say`Take a pickup for ${strings.value.count} strings, or correct the number that is stated wrongly.`,
           place: slot.place,
           related: [
-            { message: 'strings of the pickup', place: own.place },
-            { message: 'strings of the instrument', place: strings.place },
+            { message: say`strings of the pickup`, place: own.place },
+            { message: say`strings of the instrument`, place: strings.place },
           ],
         },
       ];

@@ -3,6 +3,7 @@ import { insertLineAfter, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads } from './lead-floating.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const groundMetalFloating = definePickupCheck({
   code: 'ground/metal-floating',
@@ -24,7 +25,8 @@ export const groundMetalFloating = definePickupCheck({
         // Parts tied to one another float from one cause: it is told at the one that should have been tied further.
         .filter((each) => causeAmong(loose.filter(({ net }) => net === each.net)) === each)
         .map(({ name, fitting, place }) => ({
-          message: `The ${fitting === 'shield' ? `shield ${name}` : name} is joined to nothing: it shields nothing and buzzes when touched.`,
+          what: say`The ${fitting === 'shield' ? say`shield ${name}` : name} is joined to nothing: it shields nothing and buzzes when touched.`,
+          action: say`Tie it to what is grounded.`,
           place,
           remedies: (): readonly Remedy[] => {
             if (fitting === 'shield') {
@@ -32,7 +34,7 @@ export const groundMetalFloating = definePickupCheck({
               return ground
                 ? [
                     {
-                      title: `Ground it: \`shield ${name}\``,
+                      title: say`Ground it: \`shield ${name}\``,
                       edits: [insertLineAfter(ground.place, `shield ${name}`)],
                       kind: 'build',
                       preferred: true,
@@ -44,7 +46,7 @@ export const groundMetalFloating = definePickupCheck({
               ...netlist.metal.filter((each) => each.name !== name && grounded(each.net)).map((each) => each.name),
             ].reverse();
             return targets.map((target, index) => ({
-              title: `Tie it to ${target}: \`${name} ${fitting.material} tied to ${target}\``,
+              title: say`Tie it to ${target}: \`${name} ${fitting.material} tied to ${target}\``,
               edits: [replaceAt(fitting.place, `${name} ${fitting.material} tied to ${target}`)],
               kind: 'build',
               preferred: index === 0,

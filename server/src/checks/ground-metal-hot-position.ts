@@ -4,6 +4,7 @@ import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const positionMetalHot = defineInstrumentCheck({
   code: 'ground/metal-hot',
@@ -24,12 +25,16 @@ export const positionMetalHot = defineInstrumentCheck({
         const names = list([...new Set(live.map(({ name }) => name))]);
         return [
           {
-            message:
-              `In ${positionWords(position)} the metal of ${slot.name} (${names}) comes to ${onHot ? 'hot' : 'the middle of the circuit'}, ` +
-              `because it lies on the ground lead of that pickup: it hums when touched, and against grounded foil it silences the pickup.`,
+            what: say`In ${positionWords(position)} the metal of ${slot.name} (${names}) comes to ${onHot ? 'hot' : 'the middle of the circuit'}, because it lies on the ground lead of that pickup: it hums when touched, and against grounded foil it silences the pickup.`,
+            action: say`Take the metal off that lead and give it one of its own to ground.`,
             place: position.place,
             related: groundJoint(pickup)
-              ? [{ message: `the ground line of ${pickup.name}`, place: groundJoint(pickup)?.place ?? position.place }]
+              ? [
+                  {
+                    message: say`the ground line of ${pickup.name}`,
+                    place: groundJoint(pickup)?.place ?? position.place,
+                  },
+                ]
               : [],
             remedies: () => separateShield(pickup),
             subject: { position: position.key.value, nodes: live.map(({ node }) => node) },
@@ -68,7 +73,7 @@ function separateShield(pickup: Pickup): readonly Remedy[] {
   if (rest.length === 0 || rest.length === ground.leads.length) return [];
   return [
     {
-      title: `Separate the shield of ${pickup.name}: \`ground ${rest.join(' ')}\` and \`shield ${shield}\``,
+      title: say`Separate the shield of ${pickup.name}: \`ground ${rest.join(' ')}\` and \`shield ${shield}\``,
       edits: [rewriteJoint(ground, rest), insertLineAfter(ground.place, `shield ${shield}`)],
       kind: 'build',
       preferred: true,

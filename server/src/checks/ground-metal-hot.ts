@@ -1,7 +1,8 @@
-import { list } from '../words/text.ts';
+import { capital, list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const groundMetalHot = definePickupCheck({
   code: 'ground/metal-hot',
@@ -18,14 +19,13 @@ export const groundMetalHot = definePickupCheck({
     if (!first) return [];
     const onHot = live.some(({ net }) => net === netlist.hot);
     const joint = netlist.nets[first.net]?.joints[0];
-    const names = live.map(({ name, fitting }) => (fitting === 'shield' ? `the shield ${name}` : `the ${name}`));
+    const names = live.map(({ name, fitting }) => (fitting === 'shield' ? say`the shield ${name}` : say`the ${name}`));
     return [
       {
-        message:
-          `${list(names).replace(/^t/, 'T')} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: ` +
-          `touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
+        what: say`${capital(list(names))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
+        action: say`Take ${live.length > 1 ? 'them' : 'it'} to ground.`,
         place: joint?.place ?? first.place,
-        related: live.map(({ place, name }) => ({ message: `${name} is on that net`, place })),
+        related: live.map(({ place, name }) => ({ message: say`${name} is on that net`, place })),
         remedies: () => (onHot ? reversals(context) : []),
         subject: { nodes: live.map(({ fitting, name }) => `part:${fitting === 'shield' ? 'shield' : name}`) },
       },
@@ -42,11 +42,11 @@ function reversals({ pickup }: PickupContext): readonly Remedy[] {
   const swap = [rewriteJoint(hot, texts(ground)), rewriteJoint(ground, texts(hot))];
   const bar = flipBar(pickup);
   const turned = bar ? [bar] : (flipPolarity(pickup.coils, pickup) ?? []);
-  const words = `\`hot ${texts(ground).join(' ')}\`, \`ground ${texts(hot).join(' ')}\``;
+  const words = say`\`hot ${texts(ground).join(' ')}\`, \`ground ${texts(hot).join(' ')}\``;
   return present<Remedy>([
     turned.length > 0
       ? {
-          title: `${words}, and turn the magnet over to keep the phase`,
+          title: say`${words}, and turn the magnet over to keep the phase`,
           edits: [...swap, ...turned],
           kind: 'build',
           preferred: true,

@@ -7,6 +7,7 @@ import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } fr
 import type { Edit, Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { type Said, say } from './say.ts';
 
 export const humNotCancelled = definePickupCheck({
   code: 'hum/not-cancelled',
@@ -23,18 +24,24 @@ export const humNotCancelled = definePickupCheck({
     if (!wrong) return [];
     const like = live.every(({ pole, coil }) => pole && coil.serves === undefined && pole.sign === live[0]?.pole?.sign);
     const coils = majority.map(({ coil }) => coil);
-    const adds = level > HARDLY_LESS_DB ? `adds, ${Math.round(level)} dB over one coil` : 'is not cancelled';
+    const adds = level > HARDLY_LESS_DB ? say`adds, ${Math.round(level)} dB over one coil` : say`is not cancelled`;
+    const ends = say`${endLead(netlist, wrong.coil, 'start')}, ${endLead(netlist, wrong.coil, 'finish')}`;
+    const cause = like
+      ? say`; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase`
+      : say`, so ${wrong.coil.serves ? 'one half' : coilWords(wrong.coil)} (${ends}) is reversed`;
     return [
       {
-        message:
-          `The hum of ${list(coils.map(coilWords))} ${adds}: the path turns the same way round in each of them` +
-          (like
-            ? `; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase.`
-            : `, so ${wrong.coil.serves ? 'one half' : coilWords(wrong.coil)} (${endLead(netlist, wrong.coil, 'start')}, ${endLead(netlist, wrong.coil, 'finish')}) is reversed.`),
+        what: say`The hum of ${list(coils.map(coilWords))} ${adds}: the path turns the same way round in each of them${cause}.`,
+        action: like
+          ? say`Turn the poles of one of them over and swap its leads.`
+          : say`Swap the leads of ${coilWords(wrong.coil)}.`,
         place: placeOfCoilInHookup(netlist, wrong.coil),
         ...(pickup.hookup?.onPurpose ? { severity: 'information' } : {}),
         related: live.flatMap((each) =>
-          (each.wind?.places ?? []).map((place) => ({ message: `${capital(coilWords(each.coil))} as wound`, place })),
+          (each.wind?.places ?? []).map((place) => ({
+            message: say`${capital(coilWords(each.coil))} as wound`,
+            place,
+          })),
         ),
         remedies: () => remedies(context, live),
         subject: {
@@ -54,29 +61,31 @@ function strongestSign(live: readonly Sounding[]): 1 | -1 {
 
 function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]): readonly Remedy[] {
   const both = (a: readonly Edit[] | undefined, b: readonly Edit[] | undefined) => (a && b ? [...a, ...b] : undefined);
-  const remedy = (title: string, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
+  const remedy = (title: Said, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
     edits ? { title, edits, kind: 'build', preferred } : undefined;
   const newestFirst = [...live].reverse().map(({ coil }) => coil);
   const lastJoint = pickup.hookup?.joints.at(-1);
   return present([
     ...newestFirst.map((coil, index) => {
-      const leads = `${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`;
+      const leads = say`${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`;
       return remedy(
-        `Swap the leads of the ${coil.name} coil: ${leads} change places`,
+        say`Swap the leads of the ${coil.name} coil: ${leads} change places`,
         swapCoilLeads(pickup, coil),
         index === 0,
       );
     }),
     ...newestFirst.map((coil, index) =>
       remedy(
-        `Turn the poles of the ${coil.name} coil over and swap its leads`,
+        say`Turn the poles of the ${coil.name} coil over and swap its leads`,
         both(swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)),
         index === 0,
       ),
     ),
     ...newestFirst.map((coil) => {
-      return remedy(`Wind the ${coil.name} coil the other way`, flipWinding([coil], pickup));
+      return remedy(say`Wind the ${coil.name} coil the other way`, flipWinding([coil], pickup));
     }),
-    lastJoint ? remedy('It is meant: say `on purpose`', [insertLineAfter(lastJoint.place, 'on purpose')]) : undefined,
+    lastJoint
+      ? remedy(say`It is meant: say \`on purpose\``, [insertLineAfter(lastJoint.place, 'on purpose')])
+      : undefined,
   ]);
 }

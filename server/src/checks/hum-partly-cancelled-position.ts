@@ -9,6 +9,7 @@ import { printDb } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
+import { type Said, say } from './say.ts';
 
 export const positionPartlyCancelled = defineInstrumentCheck({
   code: 'hum/partly-cancelled',
@@ -23,9 +24,8 @@ export const positionPartlyCancelled = defineInstrumentCheck({
       if (left === undefined || left <= REPORTED_ABOVE_DB || left > -1) return [];
       return [
         {
-          message:
-            `In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate; ` +
-            `${reason(coils)}.`,
+          what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
+          hint: reason(coils),
           place: position.place,
           subject: { position: position.key.value },
         },
@@ -62,15 +62,15 @@ function residueDb(
   return typeof db === 'string' ? undefined : db;
 }
 
-function reason(coils: readonly SoundingCoil[]): string {
+function reason(coils: readonly SoundingCoil[]): Said {
   const wires = new Set(
     coils.map(({ placed }) => placed.segment.coil.wire?.gaugeAwg?.value ?? placed.segment.coil.wire?.name),
   );
   const turns = list(
     coils.map(
       ({ placed: { slot, segment, quick } }) =>
-        `${Math.round(quick.windings.get(segment.coil)?.turns?.value ?? 0)} turns in ${slot.name}.${segment.coil.name}`,
+        say`${Math.round(quick.windings.get(segment.coil)?.turns?.value ?? 0)} turns in ${slot.name}.${segment.coil.name}`,
     ),
   );
-  return `the coils weigh by turns over impedance, and they are unequal (${turns}${wires.size > 1 ? ', in different wire' : ''})`;
+  return say`The coils weigh by turns over impedance, and they are unequal (${turns}${wires.size > 1 ? ', in different wire' : ''}).`;
 }

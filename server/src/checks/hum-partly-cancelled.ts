@@ -4,6 +4,7 @@ import { coilWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const humPartlyCancelled = definePickupCheck({
   code: 'hum/partly-cancelled',
@@ -24,13 +25,12 @@ export const humPartlyCancelled = definePickupCheck({
     if (!last) return [];
     const turns = live.map(({ coil }) => ({ coil, turns: quick.windings.get(coil)?.turns }));
     const turnsWords = turns.every((each) => each.turns)
-      ? `: ${list(turns.map((each) => `${Math.round(each.turns?.value ?? 0)} turns in ${coilWords(each.coil)}`))}`
+      ? say`: ${list(turns.map((each) => say`${Math.round(each.turns?.value ?? 0)} turns in ${coilWords(each.coil)}`))}`
       : '';
     return [
       {
-        message:
-          `Hum cancels only in part, ${printDb(left.value)} of the stronger coil's is left by the best estimate ` +
-          `(${printDb(left.value + left.sd)} at one standard deviation), because the coils are unequal${turnsWords}.`,
+        what: say`Hum cancels only in part: ${printDb(left.value)} of the stronger coil's is left by the best estimate (${printDb(left.value + left.sd)} at one standard deviation).`,
+        hint: say`The coils are unequal${turnsWords}.`,
         place: onPurposeOr(netlist.pickup.hookup, placeOfCoilInHookup(netlist, last)),
         subject: { coils: live.map(({ coil }) => coil.name) },
       },

@@ -9,6 +9,7 @@ import { capital, list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const positionHums = defineInstrumentCheck({
   code: 'hum/position-hums',
@@ -23,16 +24,15 @@ export const positionHums = defineInstrumentCheck({
       if (!first) return [];
       return [
         {
-          message:
-            `${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ` +
-            `${list(coils.map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`))} turn the same way round; with ${first.to} in place of ${first.from} hum would cancel.`,
+          what: say`${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ${list(coils.map(({ placed }) => say`${placed.slot.name}.${placed.segment.coil.name}`))} turn the same way round.`,
+          action: say`Take ${first.to} in place of ${first.from}, and hum cancels.`,
           place: position.place,
           ...(position.onPurpose ? { severity: 'information' as const } : {}),
           related: [],
           remedies: () =>
             better.map(
               ({ from, to, place }, index): Remedy => ({
-                title: `Take the other coil: \`${to}\` instead of \`${from}\``,
+                title: say`Take the other coil: \`${to}\` instead of \`${from}\``,
                 edits: [replaceAt(place, to)],
                 kind: 'build',
                 preferred: index === 0,

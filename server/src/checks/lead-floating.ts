@@ -2,6 +2,7 @@ import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { insertLineAfter } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const leadFloating = definePickupCheck({
   code: 'lead/floating',
@@ -12,15 +13,14 @@ export const leadFloating = definePickupCheck({
     if (!hookup || unreadWiring(pickup)) return [];
     const lastJoint = hookup.joints.at(-1);
     return floatingLeads(netlist).map((lead) => ({
-      message:
-        `${lead.name} is joined to nothing: ` +
-        `${lead.ends.length === 0 && lead.what === 'conductor' ? 'no coil is soldered to it and ' : ''}the hookup does not name it; an open end picks up noise.`,
+      what: say`${lead.name} is joined to nothing: ${lead.ends.length === 0 && lead.what === 'conductor' ? 'no coil is soldered to it and ' : ''}the hookup does not name it; an open end picks up noise.`,
+      action: say`Name it in a joint, or tape it off (\`free ${lead.name}\`).`,
       place: lead.place,
       remedies: () =>
         lastJoint
           ? [
               {
-                title: `Tape it off: \`free ${lead.name}\``,
+                title: say`Tape it off: \`free ${lead.name}\``,
                 edits: [insertLineAfter(lastJoint.place, `free ${lead.name}`)],
                 kind: 'build' as const,
                 preferred: true,

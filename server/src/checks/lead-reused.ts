@@ -2,6 +2,7 @@ import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { replaceAt } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const leadReused = definePickupCheck({
   code: 'lead/reused',
@@ -14,12 +15,16 @@ export const leadReused = definePickupCheck({
     const shorted = netlist.hot !== undefined && netlist.hot === netlist.ground;
     const told = twice.length > 0 ? twice : shorted ? [] : netlist.reused;
     return told.map((each) => ({
-      message:
+      what:
         each.why === 'brought out twice'
-          ? `Two parts bring out a lead called ${each.name}, so a joint that names it could mean either.`
-          : `${each.name} stands in two joints; a lead is soldered once, or the two joints are one.`,
+          ? say`Two parts bring out a lead called ${each.name}, so a joint that names it could mean either.`
+          : say`${each.name} is named in two joints; a lead is soldered once, or the two joints are one.`,
+      action:
+        each.why === 'brought out twice'
+          ? say`Name the ends of the coils in its place.`
+          : say`Name it in one of them, or make one joint of the two.`,
       place: each.place,
-      related: [{ message: `${each.name} for the first time`, place: each.first }],
+      related: [{ message: say`${each.name} for the first time`, place: each.first }],
       remedies: () => (each.why === 'brought out twice' ? nameTheEnds(context, each.name) : []),
       subject: { nodes: [`lead:${canonicalLeadName(each.name)}`] },
     }));
@@ -45,5 +50,5 @@ function nameTheEnds({ pickup }: PickupContext, written: string): readonly Remed
     const end = order[index];
     return end ? [replaceAt(path.place, end)] : [];
   });
-  return [{ title: `Name the ends: ${order.join(' ')}`, edits, kind: 'build', preferred: true }];
+  return [{ title: say`Name the ends: ${order.join(' ')}`, edits, kind: 'build', preferred: true }];
 }

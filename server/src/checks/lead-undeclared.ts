@@ -4,6 +4,7 @@ import type { LeadPath } from '../model/lead.ts';
 import { list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const leadUndeclared = definePickupCheck({
   code: 'lead/undeclared',
@@ -27,18 +28,19 @@ export const leadUndeclared = definePickupCheck({
                 ),
               );
         return {
-          message:
-            `No part of this pickup brings out ${path.text}: ` +
-            (names.length ? `what leaves it is ${list(names)}.` : 'no lead leaves it.'),
+          what: say`No part of this pickup brings out ${path.text}: ${names.length ? say`what leaves it is ${list(names)}` : 'no lead leaves it'}.`,
+          action: names.length
+            ? say`Name one of these, or say which part brings out ${path.text}.`
+            : say`Say which end of a coil it is, or which conductor.`,
           place: where,
           related: netlist.undeclared
             .filter((each) => each.where !== where && each.path.text === path.text)
-            .map((each) => ({ message: `${path.text} is named here too`, place: each.where })),
+            .map((each) => ({ message: say`${path.text} is named here too`, place: each.where })),
           remedies: () =>
             right
               ? [
                   {
-                    title: `Change to \`${right}\``,
+                    title: say`Change to \`${right}\``,
                     edits: [replaceAt(path.place, right)],
                     kind: 'build' as const,
                     preferred: true,

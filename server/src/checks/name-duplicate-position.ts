@@ -1,5 +1,6 @@
 import { replaceAt } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const positionDoubled = defineInstrumentCheck({
   code: 'name/duplicate',
@@ -13,12 +14,13 @@ export const positionDoubled = defineInstrumentCheck({
       const free = firstFree(positions.map(({ key }) => key.value));
       return [
         {
-          message: `Two positions are numbered ${number}; a number stands for one of them.`,
+          what: say`Two positions are numbered ${number}; a number belongs to one of them.`,
+          action: say`Number one of them ${free}.`,
           place: position.key.place,
-          related: [{ message: `the first position ${number}`, place: first.place }],
+          related: [{ message: say`the first position ${number}`, place: first.place }],
           remedies: () => [
             {
-              title: `Number it ${free}`,
+              title: say`Number it ${free}`,
               edits: [replaceAt(position.key.place, free)],
               kind: 'build',
               preferred: true,

@@ -1,6 +1,7 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
 import { replaceAt } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 /** A reading of a position that the selector does not have. */
 export const positionUnknown = defineInstrumentCheck({
@@ -16,14 +17,15 @@ export const positionUnknown = defineInstrumentCheck({
         const right = nearest(line.key.value, numbers);
         return [
           {
-            message: `The selector has no position ${line.key.value}.`,
+            what: say`The selector has no position ${line.key.value}.`,
+            action: say`Correct the number, or add the position to the selector.`,
             place: line.key.place,
-            related: selectorPlace ? [{ message: 'the positions', place: selectorPlace }] : [],
+            related: selectorPlace ? [{ message: say`the positions`, place: selectorPlace }] : [],
             remedies: () =>
               right
                 ? [
                     {
-                      title: `Change to \`${right}\``,
+                      title: say`Change to \`${right}\``,
                       edits: [replaceAt(line.key.place, right)],
                       kind: 'build' as const,
                     },

@@ -4,6 +4,7 @@ import { joinsInSeries } from '../model/selection.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
+import { say } from './say.ts';
 
 /**
  * Solved at 0 Hz: far below the resonance the level hardly depends on frequency, so no inductance is needed. Where a pickup sits
@@ -27,12 +28,11 @@ export const outputLevelJump = defineInstrumentCheck({
       const first = neighbours[0]?.db ?? middle;
       const { position } = solved;
       return {
-        message:
-          `${capital(positionWords(position))} is about ${Math.round(Math.abs(db - first))} dB ${db < first ? 'quieter' : 'louder'} than ` +
-          `${list(neighbours.map((each) => positionWords(each.solved.position)))}, by turns and load alone: switching will be heard as a jump.`,
+        what: say`${capital(positionWords(position))} is about ${Math.round(Math.abs(db - first))} dB ${db < first ? 'quieter' : 'louder'} than ${list(neighbours.map((each) => positionWords(each.solved.position)))}, by turns and load alone: switching will be heard as a jump.`,
+        action: say`Bring the levels together, or say \`on purpose\` behind the position.`,
         place: position.place,
         related: neighbours.map((each) => ({
-          message: `${capital(positionWords(each.solved.position))} is the neighbour`,
+          message: say`${capital(positionWords(each.solved.position))} is the neighbour`,
           place: each.solved.position.place,
         })),
         subject: { position: position.key.value },

@@ -10,6 +10,7 @@ import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } fr
 import type { Edit, Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { type Said, say } from './say.ts';
 
 export const coilsCancel = definePickupCheck({
   code: 'phase/coils-cancel',
@@ -26,15 +27,15 @@ export const coilsCancel = definePickupCheck({
     const humAdds = [...against, ...others].every(({ hum }, _, all) => hum !== undefined && hum === all[0]?.hum);
     const onPurpose = pickup.hookup?.onPurpose;
     const found: Found = {
-      message:
-        `${capital(list(wrong.map(coilWords)))} (${wrong.map((coil) => endsWords(netlist, coil)).join('; ')}) ` +
-        `${wrong.length > 1 ? 'work' : 'works'} against ${list(others.map(({ coil }) => coilWords(coil)))}: ` +
-        `their string signals subtract at the output${humAdds ? ', and their hum adds' : ''}; ${reason(against, others)}.`,
+      what: say`${capital(list(wrong.map(coilWords)))} (${wrong.map((coil) => endsWords(netlist, coil)).join('; ')}) ${wrong.length > 1 ? 'work' : 'works'} against ${list(others.map(({ coil }) => coilWords(coil)))}: their string signals subtract at the output${humAdds ? ', and their hum adds' : ''}; ${reason(against, others)}.`,
+      action: humAdds
+        ? say`Swap the leads of ${list(wrong.map(coilWords))}.`
+        : say`Turn the poles of ${list(wrong.map(coilWords))} over, or swap the leads there.`,
       place: placeOfCoilInHookup(netlist, first),
       ...(onPurpose ? { severity: 'information' } : {}),
       related: [...against, ...others].flatMap((each) =>
         (each.windPole?.places ?? []).map((place) => ({
-          message: `${coilWords(each.coil)}: ${signWords(each)}`,
+          message: say`${coilWords(each.coil)}: ${signWords(each)}`,
           place,
         })),
       ),
@@ -71,28 +72,30 @@ function remedies(
 ): readonly Remedy[] {
   const all = (edits: readonly (readonly Edit[] | undefined)[]) =>
     edits.every((each) => each !== undefined) ? edits.flatMap((each) => each ?? []) : undefined;
-  const remedy = (title: string, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
+  const remedy = (title: Said, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
     edits && edits.length > 0 ? { title, edits, kind: 'build', preferred } : undefined;
   const forSide = (side: readonly CoilSigns[], preferred: boolean) => {
     const coils = side.map(({ coil }) => coil);
     const names = list(coils.map(({ name }) => name));
     const leads = list(
-      coils.map((coil) => `${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`),
+      coils.map((coil) => say`${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`),
     );
     return [
       remedy(
-        `Swap the leads of the ${names} coil: ${leads} change places`,
+        say`Swap the leads of the ${names} coil: ${leads} change places`,
         all(coils.map((coil) => swapCoilLeads(pickup, coil))),
         preferred,
       ),
-      remedy(`Turn the poles of the ${names} coil over`, flipPolarity(coils, pickup), preferred),
-      remedy(`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
+      remedy(say`Turn the poles of the ${names} coil over`, flipPolarity(coils, pickup), preferred),
+      remedy(say`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
     ];
   };
   const lastJoint = pickup.hookup?.joints.at(-1);
   return present([
     ...forSide(against, true),
     ...forSide(others, false),
-    lastJoint ? remedy('It is meant: say `on purpose`', [insertLineAfter(lastJoint.place, 'on purpose')]) : undefined,
+    lastJoint
+      ? remedy(say`It is meant: say \`on purpose\``, [insertLineAfter(lastJoint.place, 'on purpose')])
+      : undefined,
   ]);
 }

@@ -8,6 +8,7 @@ import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
 import { ownEdits } from './own-edits.ts';
+import { type Said, say } from './say.ts';
 
 export const positionCancels = defineInstrumentCheck({
   code: 'phase/position-cancels',
@@ -24,13 +25,12 @@ export const positionCancels = defineInstrumentCheck({
       const quiet = hum !== undefined && hum < HUMS_ABOVE_DB;
       return [
         {
-          message:
-            `In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: ` +
-            `string signals subtract, the sound is thin${quiet ? '; hum still cancels' : ''}.`,
+          what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? '; hum still cancels' : ''}.`,
+          action: wayOut(against, others, quiet),
           place: position.place,
           ...(position.onPurpose ? { severity: 'information' as const } : {}),
           related: slots([...against, ...others]).map((slot) => ({
-            message: `${slot.name} is fitted here`,
+            message: say`${slot.name} is fitted here`,
             place: slot.place,
           })),
           remedies: () => remedies(solved, against, others),
@@ -47,9 +47,18 @@ function partsWords(coils: readonly SoundingCoil[]): string {
     slots(coils).map((slot) => {
       const own = coils.filter(({ placed }) => placed.slot === slot).map(({ placed }) => placed.segment.coil.name);
       const all = slot.pickup?.coils.filter(hearsStrings).length ?? 0;
-      return own.length < all ? `the ${list(own)} coil of ${slot.name}` : slot.name;
+      return own.length < all ? say`the ${list(own)} coil of ${slot.name}` : slot.name;
     }),
   );
+}
+
+/** A pickup turned as a whole changes nothing between its own coils; where hum cancels, only the magnet keeps it so. */
+function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[], quiet: boolean): Said {
+  const slot = slots(against).find((each) => !slots(others).includes(each));
+  if (!slot) return say`Take another coil, or say \`on purpose\` behind the position.`;
+  return quiet
+    ? say`Turn the magnet of ${slot.name} over.`
+    : say`Swap hot and ground of ${slot.name}, or turn its magnet over.`;
 }
 
 function remedies(
@@ -64,15 +73,15 @@ function remedies(
     const turned = own(turnMagnet(pickup));
     const swapped = own(swapHotAndGround(pickup));
     return [
-      turned && { title: `Turn the magnet of ${slot.name} over`, edits: turned, kind: 'build', preferred },
-      swapped && { title: `Swap hot and ground of ${slot.name}`, edits: swapped, kind: 'build' },
+      turned && { title: say`Turn the magnet of ${slot.name} over`, edits: turned, kind: 'build', preferred },
+      swapped && { title: say`Swap hot and ground of ${slot.name}`, edits: swapped, kind: 'build' },
     ];
   };
   return present([
     ...slots(against).flatMap((slot) => forSlot(slot, true)),
     ...slots(others).flatMap((slot) => forSlot(slot, false)),
     {
-      title: `${capital(positionWords(position))} is meant: say \`on purpose\``,
+      title: say`${capital(positionWords(position))} is meant: say \`on purpose\``,
       edits: [onPurposeEdit(position)],
       kind: 'build',
     },

@@ -6,6 +6,7 @@ import { endLead, positionWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 import { phaseUnproven } from './phase-unproven.ts';
+import { say } from './say.ts';
 
 /** Signs that only matter once pickups sound together. What a pickup leaves open inside itself is told at the pickup. */
 export const positionUnproven = defineInstrumentCheck({
@@ -25,13 +26,11 @@ export const positionUnproven = defineInstrumentCheck({
       const { position } = solved;
       return [
         {
-          message:
-            `Whether ${list(slotNames(solved.coils))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} in ${positionWords(position)} is open: ` +
-            `${list(fresh.map((coil) => `${missing(signsOf(coil), what)} of ${coilName(coil)}`))} ${fresh.length > 1 ? 'are' : 'is'} neither stated nor measured; ` +
-            `${list([...new Set(fresh.map((coil) => settles(coil, what)))])} settles it.`,
+          what: say`Whether ${list(slotNames(solved.coils))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} in ${positionWords(position)} is open: ${list(fresh.map((coil) => say`${missing(signsOf(coil), what)} of ${coilName(coil)}`))} ${fresh.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
+          action: say`Take ${list([...new Set(fresh.map((coil) => settles(coil, what)))])}.`,
           place: position.place,
           related: fresh.map((coil) => ({
-            message: `${capital(coilName(coil))} is the open one`,
+            message: say`${capital(coilName(coil))} is the open one`,
             place: coil.placed.segment.coil.place,
           })),
           subject: { position: position.key.value, coils: fresh.map(({ placed }) => placed.segment.coil.name) },
@@ -71,7 +70,7 @@ const signsOf = ({ placed: { quick, segment } }: SoundingCoil): CoilSigns | unde
   quick.signs.find(({ coil }) => coil === segment.coil);
 
 function coilName({ placed: { slot, segment, quick } }: SoundingCoil): string {
-  return quick.netlist.pickup.coils.length > 1 ? `the ${segment.coil.name} coil of ${slot.name}` : slot.name;
+  return quick.netlist.pickup.coils.length > 1 ? say`the ${segment.coil.name} coil of ${slot.name}` : slot.name;
 }
 
 const missing = (signs: CoilSigns | undefined, what: 'phase' | 'hum'): string =>
@@ -81,12 +80,10 @@ const missing = (signs: CoilSigns | undefined, what: 'phase' | 'hum'): string =>
 function settles(sounding: SoundingCoil, what: 'phase' | 'hum'): string {
   const { quick, segment } = sounding.placed;
   const { netlist } = quick;
-  const at = netlist.pickup.coils.length > 1 ? ` at ${segment.coil.name}` : '';
-  const kick =
-    `a kick \`${endLead(netlist, segment.coil, 'finish')} to ${endLead(netlist, segment.coil, 'start')}${at}\` ` +
-    `with approach or pull-off stated`;
-  const compass = `a compass over ${coilName(sounding)}`;
+  const at = netlist.pickup.coils.length > 1 ? say` at ${segment.coil.name}` : '';
+  const kick = say`a kick \`${endLead(netlist, segment.coil, 'finish')} to ${endLead(netlist, segment.coil, 'start')}${at}\` with approach or pull-off stated`;
+  const compass = say`a compass over ${coilName(sounding)}`;
   const signs = signsOf(sounding);
-  if (what === 'hum') return signs?.windPole ? compass : signs?.pole ? kick : `${kick}, and ${compass}`;
+  if (what === 'hum') return signs?.windPole ? compass : signs?.pole ? kick : say`${kick}, and ${compass}`;
   return signs?.wind && !signs.pole ? compass : kick;
 }

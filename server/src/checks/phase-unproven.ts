@@ -5,6 +5,7 @@ import { missingSigns } from '../words/directions.ts';
 import { coilWords, endLead } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { type Said, say } from './say.ts';
 
 export const phaseUnproven = definePickupCheck({
   code: 'phase/unproven',
@@ -18,9 +19,8 @@ export const phaseUnproven = definePickupCheck({
       if (!coil || !pickup.hookup) return [];
       return [
         {
-          message:
-            `Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open: ` +
-            `read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
+          what: say`Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open.`,
+          action: say`Read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
           place: coil.place,
           subject: { coils: unplaced.map((each) => each.coil.name) },
         },
@@ -33,14 +33,12 @@ export const phaseUnproven = definePickupCheck({
     if (!first) return [];
     return [
       {
-        message:
-          `Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ` +
-          `${list(open.map((each) => `${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured; ` +
-          `${settles(open, what, netlist)}.`,
+        what: say`Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ${list(open.map((each) => say`${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
+        action: settles(open, what, netlist),
         place: first.coil.place,
         related: open
           .slice(1)
-          .map(({ coil }) => ({ message: `${capital(coilWords(coil))} is open too`, place: coil.place })),
+          .map(({ coil }) => ({ message: say`${capital(coilWords(coil))} is open too`, place: coil.place })),
         subject: { coils: open.map(({ coil }) => coil.name) },
       },
     ];
@@ -48,12 +46,12 @@ export const phaseUnproven = definePickupCheck({
 });
 
 /** The measurement that settles it: one per coil. */
-function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): string {
+function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): Said {
   const steps = open.map((each) => {
-    const kick = `a kick \`${endLead(netlist, each.coil, 'finish')} to ${endLead(netlist, each.coil, 'start')}\`${open.length > 1 ? ` at ${each.coil.name}` : ''} with approach or pull-off stated`;
-    const compass = `a compass over ${coilWords(each.coil)}`;
-    if (what === 'hum') return each.windPole ? compass : each.pole ? kick : `${kick}, and ${compass}`;
+    const kick = say`a kick \`${endLead(netlist, each.coil, 'finish')} to ${endLead(netlist, each.coil, 'start')}\`${open.length > 1 ? say` at ${each.coil.name}` : ''} with approach or pull-off stated`;
+    const compass = say`a compass over ${coilWords(each.coil)}`;
+    if (what === 'hum') return each.windPole ? compass : each.pole ? kick : say`${kick}, and ${compass}`;
     return each.wind && !each.pole ? compass : kick;
   });
-  return `${list([...new Set(steps)])} settles it`;
+  return say`Take ${list([...new Set(steps)])}.`;
 }

@@ -4,6 +4,7 @@ import { list } from '../words/text.ts';
 import { present, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const pottingParts = definePickupCheck({
   code: 'potting/parts',
@@ -17,9 +18,8 @@ export const pottingParts = definePickupCheck({
     if (Math.abs(percent - 100) <= ROUNDING_PERCENT) return [];
     return [
       {
-        message:
-          `The parts of the mix sum to ${number(percent)} %, not 100 %: ` +
-          `${list(wax.value.map(({ ingredient, share }) => `${ingredient} ${number(100 * share)} %`))}; what to weigh out stays open.`,
+        what: say`The parts of the mix sum to ${number(percent)} %, not 100 %: ${list(wax.value.map(({ ingredient, share }) => say`${ingredient} ${number(100 * share)} %`))}; what to weigh out stays open.`,
+        action: say`Correct the part that is wrong.`,
         place: wax.place,
         remedies: () => remedies(wax.value, percent),
       },
@@ -39,9 +39,9 @@ function remedies(parts: readonly WaxPart[], percent: number): readonly Remedy[]
     smallestFirst.map((part, index): Remedy | undefined => {
       const filled = 100 * part.share + 100 - percent;
       if (!(filled > 0 && filled <= 100)) return undefined;
-      const written = `${part.ingredient} ${number(filled)} %`;
+      const written = say`${part.ingredient} ${number(filled)} %`;
       return {
-        title: `\`${written}\``,
+        title: say`\`${written}\``,
         edits: [replaceAt(part.place, written)],
         kind: 'build',
         preferred: index === 0,

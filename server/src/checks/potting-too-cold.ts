@@ -1,5 +1,6 @@
 import { bathC, meltsFromC } from '../estimates/potting.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const pottingTooCold = definePickupCheck({
   code: 'potting/too-cold',
@@ -13,7 +14,8 @@ export const pottingTooCold = definePickupCheck({
     if (bath >= meltsC) return [];
     return [
       {
-        message: `A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${meltsC} degC.`,
+        what: say`A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${meltsC} degC.`,
+        action: say`Warm the bath, or take a softer wax.`,
         place: potting.bath.place,
       },
     ];

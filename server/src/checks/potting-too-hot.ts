@@ -1,10 +1,11 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { bathC, bathLimits, meltsFromC, suggestedBathC } from '../estimates/potting.ts';
 import type { Stated } from '../model/place.ts';
-import { capital, list } from '../words/text.ts';
+import { list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const pottingTooHot = definePickupCheck({
   code: 'potting/too-hot',
@@ -21,9 +22,15 @@ export const pottingTooHot = definePickupCheck({
     const byPlastic = pickup.coils.flatMap(({ bobbin }) => (plastic ? (bobbin?.plastic?.place ?? []) : []));
     return [
       {
-        message: `A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map(({ words }) => words))}. ${capital(caution(bath))}`,
+        what: say`A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map(({ words }) => words))}.`,
+        ...(bath >= VAPOUR_FROM_C
+          ? {
+              hint: say`Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.`,
+            }
+          : {}),
+        action: bath >= VAPOUR_FROM_C ? say`Lower the bath.` : say`Lower the bath, or try it on a scrap bobbin first.`,
         place: line.place,
-        related: [...new Set(byPlastic)].map((place) => ({ message: 'The plastic of the bobbin', place })),
+        related: [...new Set(byPlastic)].map((place) => ({ message: say`The plastic of the bobbin`, place })),
         remedies: () => remedies(line, suggestedBathC(pickup), meltsFromC(potting)),
         subject: { coils: pickup.coils.map(({ name }) => name) },
       },
@@ -32,10 +39,7 @@ export const pottingTooHot = definePickupCheck({
 });
 
 /** From here the vapour matters, not only the pickup. Common practice, no published source. */
-const caution = (bath: number): string =>
-  bath >= 100
-    ? 'hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.'
-    : 'try it on a scrap bobbin first if you must.';
+const VAPOUR_FROM_C = 100;
 
 function remedies(bath: Stated<Quantity>, suggestedC: number, meltsC: number): readonly Remedy[] {
   if (suggestedC < meltsC) return [];
@@ -45,7 +49,7 @@ function remedies(bath: Stated<Quantity>, suggestedC: number, meltsC: number): r
   if (at < 0) return [];
   return [
     {
-      title: `Lower the bath: \`bath ${suggestedC} degC\``,
+      title: say`Lower the bath: \`bath ${suggestedC} degC\``,
       edits: [replaceAt({ chunk, span: { start: span.start + at, end: span.end } }, `${suggestedC} degC`)],
       kind: 'build',
       preferred: true,

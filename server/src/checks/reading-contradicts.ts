@@ -8,6 +8,7 @@ import type { Found } from './check.ts';
 import { flipBar, flipPolarity, flipWinding, present, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
 import type { Edit, Related, Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { type Said, say } from './say.ts';
 
 export const readingContradicts = definePickupCheck({
   code: 'reading/contradicts',
@@ -30,23 +31,23 @@ function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): readonly Fo
   const wind = flipWinding([coil], pickup);
   return [
     {
-      message:
-        `Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, ` +
-        `but \`wound ${wound.value}\` is stated: a spindle's direction is easily written down as the wire's.`,
+      what: say`Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, but \`wound ${wound.value}\` is stated.`,
+      hint: say`A spindle's direction is easily written down as the wire's.`,
+      action: say`Correct the line that is wrong.`,
       place: spindle.place,
-      related: [{ message: 'The winding direction as stated', place: wound.place }],
+      related: [{ message: say`The winding direction as stated`, place: wound.place }],
       remedies: () =>
         present([
           flipped &&
-            remedy(`The spindle turned the other way: \`spindle ${opposite(spindle.value.rotation)}\``, [flipped]),
-          wind && remedy(`The wire lies the other way: \`wound ${laid}\``, wind),
+            remedy(say`The spindle turned the other way: \`spindle ${opposite(spindle.value.rotation)}\``, [flipped]),
+          wind && remedy(say`The wire lies the other way: \`wound ${laid}\``, wind),
         ]),
       subject: { coils: [coil.name] },
     },
   ];
 }
 
-const remedy = (title: string, edits: readonly Edit[], preferred?: boolean): Remedy => ({
+const remedy = (title: Said, edits: readonly Edit[], preferred?: boolean): Remedy => ({
   title,
   edits,
   kind: 'build',
@@ -118,7 +119,7 @@ function tellTogether(all: readonly Contradiction[], context: PickupContext): re
     underBar.every(({ poleConfirmed }) => !poleConfirmed);
   const together = whole ? underBar : [];
   const apart = all.filter((each) => !together.includes(each));
-  return [...barFinding(together, context), ...apart.map((each) => coilFinding(each, context))];
+  return [...barFinding(together, context), ...apart.flatMap((each) => coilFinding(each, context))];
 }
 
 function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): readonly Found[] {
@@ -126,74 +127,86 @@ function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): r
   const [first, ...rest] = [...lines].sort((a, b) => a.span.start - b.span.start);
   const bar = pickup.barMagnet;
   if (!first || !bar) return [];
-  const by = all.some(({ compass }) => compass) ? 'The compass shows' : 'The kicks show';
+  const byCompass = all.some(({ compass }) => compass);
   return [
     {
-      message:
-        `${by} ${list(all.map(({ coil }) => coilWords(coil)))} with the other pole up than the bar magnet as stated gives ` +
-        `(${bar.value.pole} toward ${bar.value.towardCoil.value}): the bar lies the other way round, or the ${by.includes('compass') ? 'compass was not checked on a known pole' : 'probes were swapped'}.`,
+      what: say`${byCompass ? 'The compass shows' : 'The kicks show'} ${list(all.map(({ coil }) => coilWords(coil)))} with the other pole up than the bar magnet as stated gives (${bar.value.pole} toward ${bar.value.towardCoil.value}).`,
+      hint: say`The bar lies the other way round, or ${byCompass ? 'the compass was not checked on a known pole' : 'the probes were swapped'}.`,
+      action: ONCE_MORE,
       place: first,
       related: [
-        { message: 'The bar as stated', place: bar.place },
-        ...rest.map((place) => ({ message: 'This reading shows the same', place })),
+        { message: say`The bar as stated`, place: bar.place },
+        ...rest.map((place) => ({ message: say`This reading shows the same`, place })),
       ],
       remedies: () => {
         const flipped = flipBar(pickup);
-        return flipped ? [remedy('State the bar as the readings show it', [flipped], true)] : [];
+        return flipped ? [remedy(say`State the bar as the readings show it`, [flipped], true)] : [];
       },
       subject: { coils: all.map(({ coil }) => coil.name) },
     },
   ];
 }
 
-function coilFinding(each: Contradiction, context: PickupContext): Found {
+function coilFinding(each: Contradiction, context: PickupContext): readonly Found[] {
   const { coil, compass, kick } = each;
+  const words = compass ? compassWords(each, compass) : kick && kickWords(each, kick);
+  if (!words) return [];
   const place = compass?.place ?? kick?.place ?? coil.place;
   const related: Related[] = each.against.map((line) => ({
-    message: each.amongReadings ? 'The reading that it contradicts' : 'As stated',
+    message: each.amongReadings ? say`The reading that it contradicts` : say`As stated`,
     place: line,
   }));
-  if (compass && kick) related.push({ message: 'The kick shows the same', place: kick.place });
-  return {
-    message: compass ? compassWords(each, compass) : kickWords(each, kick),
-    place,
-    related,
-    remedies: () => (each.amongReadings ? [] : compass ? poleRemedies(coil, context) : windRemedies(each, context)),
-    subject: { coils: [coil.name] },
-  };
+  if (compass && kick) related.push({ message: say`The kick shows the same`, place: kick.place });
+  return [
+    {
+      ...words,
+      action: ONCE_MORE,
+      place,
+      related,
+      remedies: () => (each.amongReadings ? [] : compass ? poleRemedies(coil, context) : windRemedies(each, context)),
+      subject: { coils: [coil.name] },
+    },
+  ];
 }
 
-function compassWords({ coil, amongReadings, kick }: Contradiction, { shows }: ReadingOf<'compass'>): string {
+type Words = Pick<Found, 'what' | 'hint'>;
+
+/** A reading is sooner wrong than a pickup. */
+const ONCE_MORE = say`Take the reading once more before anything is changed.`;
+
+function compassWords({ coil, amongReadings, kick }: Contradiction, { shows }: ReadingOf<'compass'>): Words {
   const otherWay = opposite(shows);
-  return (
-    `The compass shows ${coilWords(coil)} ${shows}, ${amongReadings ? 'an earlier compass reading' : 'what is stated'} makes it ${otherWay}` +
-    `${kick ? '; the kick there shows the same' : ''}: the magnet lies the other way round, or the compass was not checked on a known pole.`
-  );
+  return {
+    what: say`The compass shows ${coilWords(coil)} ${shows}, ${amongReadings ? 'an earlier compass reading' : 'what is stated'} makes it ${otherWay}${kick ? '; the kick there shows the same' : ''}.`,
+    hint: say`The magnet lies the other way round, or the compass was not checked on a known pole.`,
+  };
 }
 
 function kickWords(
   { coil, declaredPole, declaredWind, amongReadings, poleConfirmed }: Contradiction,
-  kick: ReadingOf<'kick'> | undefined,
-): string {
-  if (!kick) return '';
+  kick: ReadingOf<'kick'>,
+): Words {
   const { red, black } = kick.probes;
   const reads = opposite(kick.reads);
-  const line = `${red.text} to ${black.text} reads ${kick.reads} on ${kick.motion} at ${coilWords(coil)}`;
+  const line = say`${capital(red.text)} to ${black.text} reads ${kick.reads} on ${kick.motion} at ${coilWords(coil)}`;
   if (amongReadings || declaredWind === undefined)
-    return `${capital(line)}, another kick there says the opposite: probes swapped, or approach and pull-off mistaken.`;
+    return {
+      what: say`${line}, another kick there says the opposite.`,
+      hint: say`The probes were swapped, or approach and pull-off mistaken.`,
+    };
   const wound = rotationOf(declaredWind);
   const up = declaredPole === undefined ? 'by the compass' : poleOf(declaredPole);
   const causes = poleConfirmed
-    ? 'the compass agrees with the magnet, so the winding direction is wrong, or start and finish are swapped'
-    : 'the winding direction or the poles are the other way, or start and finish are swapped';
-  return `${capital(line)}; wound ${wound} and ${up}, it must read ${reads}: ${causes}.`;
+    ? say`The compass agrees with the magnet, so the winding direction is wrong, or start and finish are swapped.`
+    : say`The winding direction or the poles are the other way, or start and finish are swapped.`;
+  return { what: say`${line}; wound ${wound} and ${up}, it must read ${reads}.`, hint: causes };
 }
 
 function poleRemedies(coil: Coil, { pickup }: PickupContext): readonly Remedy[] {
   const stated = flipPolarity([coil], pickup);
   const bar = coil.polarity ? undefined : flipBar(pickup);
   const edits = stated ?? (bar && [bar]);
-  return edits ? [remedy(`State the poles of ${coilWords(coil)} as the compass shows them`, edits, true)] : [];
+  return edits ? [remedy(say`State the poles of ${coilWords(coil)} as the compass shows them`, edits, true)] : [];
 }
 
 function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: PickupContext): readonly Remedy[] {
@@ -201,23 +214,22 @@ function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: Pickup
   const poles = poleConfirmed ? undefined : flipPolarity([coil], pickup);
   const leads = swapCoilLeads(pickup, coil);
   const ends = swapEnds(coil);
-  const now = coil.wound ? opposite(coil.wound.value) : undefined;
-  const title = `${capital(coilWords(coil))} is wound ${now}`;
+  const title = coil.wound && say`${capital(coilWords(coil))} is wound ${opposite(coil.wound.value)}`;
   // Alone, a coil has no neighbour to stay in phase with.
   const several = pickup.coils.length > 1;
   const inHookup = leads?.every(({ place }) => !ends.some((end) => end.place.span.start === place.span.start));
   return present([
-    wind && remedy(title, wind, true),
-    wind && leads && several
-      ? remedy(`${title}: say so, and swap its leads in the hookup`, [...wind, ...leads], true)
+    title && wind && remedy(title, wind, true),
+    title && wind && leads && several
+      ? remedy(say`${title}: say so, and swap its leads in the hookup`, [...wind, ...leads], true)
       : undefined,
     ends.length > 0 && leads && inHookup && several
-      ? remedy(`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
+      ? remedy(say`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
           ...ends,
           ...leads,
         ])
       : undefined,
-    poles && remedy(`The poles of ${coilWords(coil)} are the other way up`, poles),
+    poles && remedy(say`The poles of ${coilWords(coil)} are the other way up`, poles),
   ]);
 }
 

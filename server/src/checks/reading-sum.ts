@@ -7,6 +7,7 @@ import type { Related } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { isSum } from './reading-unlikely.ts';
 import { causeWords, expectedWords, readWords } from './reading-words.ts';
+import { say } from './say.ts';
 
 export const readingSum = definePickupCheck({
   code: 'reading/sum',
@@ -18,7 +19,8 @@ export const readingSum = definePickupCheck({
       return block.lines
         .filter((line) => !line.fits && isSum(line))
         .map((line) => ({
-          message: `${readWords(line)}, but ${sumWords(line, context)}: ${causeWords(explanations, line)}.`,
+          what: say`${readWords(line)}, but ${sumWords(line, context)}.`,
+          ...causeWords(explanations, line),
           place: line.line.place,
           related: ownReadings(line, context),
           subject: { coils: line.coils.map(({ name }) => name) },
@@ -31,7 +33,7 @@ function ownReadings({ coils }: JudgedLine, { netlist, pickup }: PickupContext):
   return pickup.readings.flatMap((block) =>
     block.lines.flatMap((line) => {
       const coil = coilOfReading(line, block, netlist, loose);
-      return coil && coils.includes(coil) ? [{ message: `The ${coil.name} coil by itself`, place: line.place }] : [];
+      return coil && coils.includes(coil) ? [{ message: say`The ${coil.name} coil by itself`, place: line.place }] : [];
     }),
   );
 }
@@ -40,17 +42,17 @@ function ownReadings({ coils }: JudgedLine, { netlist, pickup }: PickupContext):
 function sumWords(line: JudgedLine, { quick }: PickupContext): string {
   const { expected, readOhm, coils, temperature } = line;
   if (expected === null) return 'nothing stated joins them';
-  if (readOhm === null) return `the coils' own readings make it ${expectedWords(line)}`;
+  if (readOhm === null) return say`the coils' own readings make it ${expectedWords(line)}`;
   const factor = copperTemperatureFactor(temperature.celsius);
   const terms = coils.map((coil) => (quick.readings.get(coil)?.at20COhm.value ?? Number.NaN) * factor);
   const total = terms.reduce((sum, each) => sum + each, 0);
   const inSeries = Math.abs(total - expected.value) < 1e-3 * expected.value;
   const number = (ohm: number) => (Math.round(ohm / 10) / 100).toFixed(2);
-  const degrees = `${Math.round(temperature.celsius * 10) / 10} degC`;
+  const degrees = say`${Math.round(temperature.celsius * 10) / 10} degC`;
   const off = expected.value - readOhm;
-  const difference = `${number(Math.abs(off))} kΩ ${off > 0 ? 'more' : 'less'} than read`;
+  const difference = say`${number(Math.abs(off))} kΩ ${off > 0 ? 'more' : 'less'} than read`;
   const sum = inSeries
-    ? `${terms.map(number).join(' + ')} is ${number(total)} kΩ`
-    : `the coils' own readings make it ${number(expected.value)} kΩ`;
-  return `${sum} at ${degrees}, ${difference}`;
+    ? say`${terms.map(number).join(' + ')} is ${number(total)} kΩ`
+    : say`the coils' own readings make it ${number(expected.value)} kΩ`;
+  return say`${sum} at ${degrees}, ${difference}`;
 }

@@ -3,6 +3,7 @@ import { printQuantity } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
+import { say } from './say.ts';
 
 /** Readings at the jack, controls full up. */
 export const positionReadingUnlikely = defineInstrumentCheck({
@@ -24,16 +25,19 @@ export const positionReadingUnlikely = defineInstrumentCheck({
         )
         .map((each) => each.judged);
       for (const each of [judged, ...alike]) told.add(each);
-      const cause = first
-        ? `most likely ${first.words}${second ? `; else ${second.words}` : ''}`
-        : 'no usual cause explains it: measure again with the controls full up and nothing plugged in';
       return [
         {
-          message: `${readWords(judged)} at the jack, but should read ${expectedWords(judged)} with the controls full up: ${cause}.`,
+          what: say`${readWords(judged)} at the jack, but should read ${expectedWords(judged)} with the controls full up.`,
+          ...(first
+            ? { hint: say`Most likely ${first.words}${second ? say`; else ${second.words}` : ''}.` }
+            : {
+                hint: say`No usual cause explains it.`,
+                action: say`Measure again with the controls full up and nothing plugged in.`,
+              }),
           place: judged.line.place,
           related: [
-            ...alike.map((each) => ({ message: `${readWords(each)}, from the same cause`, place: each.line.place })),
-            { message: `${capital(positionWords(judged.position))} is this`, place: judged.position.place },
+            ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
+            { message: say`${capital(positionWords(judged.position))} is this`, place: judged.position.place },
           ],
           subject: { position: judged.position.key.value },
         },
@@ -43,7 +47,7 @@ export const positionReadingUnlikely = defineInstrumentCheck({
 });
 
 const readWords = ({ line, position }: JudgedPosition): string =>
-  `${capital(positionWords(position))} reads ${line.value === 'open' ? 'open' : line.value.written}`;
+  say`${capital(positionWords(position))} reads ${line.value === 'open' ? 'open' : line.value.written}`;
 
 function expectedWords({ expectedOhm, limitOhm, temperature }: JudgedPosition): string {
   if (expectedOhm === null) return 'open';
@@ -53,5 +57,5 @@ function expectedWords({ expectedOhm, limitOhm, temperature }: JudgedPosition): 
     dimension: 'resistance',
     unit: expectedOhm >= 1000 ? 'kohm' : 'ohm',
   });
-  return `${limitOhm > 0 ? ohms : printQuantity({ value: expectedOhm, dimension: 'resistance' })} at ${Math.round(temperature.celsius * 10) / 10} degC`;
+  return say`${limitOhm > 0 ? ohms : printQuantity({ value: expectedOhm, dimension: 'resistance' })} at ${Math.round(temperature.celsius * 10) / 10} degC`;
 }

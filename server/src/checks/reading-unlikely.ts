@@ -5,6 +5,7 @@ import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
+import { say } from './say.ts';
 
 export const readingUnlikely = definePickupCheck({
   code: 'reading/unlikely',
@@ -34,12 +35,15 @@ export const isSum = ({ against, coils }: JudgedLine): boolean => against === 'c
 function findingOf(line: JudgedLine, alike: readonly JudgedLine[], explanations: readonly Explanation[]): Found {
   const turns = line.coils.flatMap(({ counted, turns: planned }) => (counted ?? planned)?.place ?? []);
   return {
-    message: `${readWords(line)}, ${reason(line)}: ${causeWords(explanations, line)}.`,
+    what: say`${readWords(line)}, ${reason(line)}.`,
+    ...causeWords(explanations, line),
     place: line.line.place,
     related: [
-      ...(line.earlier ? [{ message: 'The earlier reading', place: line.earlier.place }] : []),
-      ...alike.map((each) => ({ message: `${readWords(each)}, from the same cause`, place: each.line.place })),
-      ...(line.against === 'turns' ? turns.map((place) => ({ message: 'The turns it is computed from', place })) : []),
+      ...(line.earlier ? [{ message: say`The earlier reading`, place: line.earlier.place }] : []),
+      ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
+      ...(line.against === 'turns'
+        ? turns.map((place) => ({ message: say`The turns it is computed from`, place }))
+        : []),
     ],
     subject: { coils: line.coils.map(({ name }) => name) },
   };
@@ -47,18 +51,18 @@ function findingOf(line: JudgedLine, alike: readonly JudgedLine[], explanations:
 
 function reason(line: JudgedLine): string {
   const { expected, against, coils, readOhm } = line;
-  if (expected === null) return `but nothing stated joins ${probesWords(line)}`;
+  if (expected === null) return say`but nothing stated joins ${probesWords(line)}`;
   if (!Number.isFinite(expected.value)) return 'where a coil should read';
-  if (readOhm === null) return `where ${expectedWords(line)} should read`;
+  if (readOhm === null) return say`where ${expectedWords(line)} should read`;
   if (expected.value === 0) return 'though both are one net';
   if (against === 'an earlier reading')
-    return `but was ${expectedWords(line)} by an earlier reading, more than the meter explains`;
-  if (against === 'coil readings') return `but its own readings make it ${expectedWords(line)}`;
-  return `but ${list(coils.map(turnsWords))} compute to ${expectedWords(line)}, outside what wire and meter allow`;
+    return say`but was ${expectedWords(line)} by an earlier reading, more than the meter explains`;
+  if (against === 'coil readings') return say`but its own readings make it ${expectedWords(line)}`;
+  return say`but ${list(coils.map(turnsWords))} compute to ${expectedWords(line)}, outside what wire and meter allow`;
 }
 
 function turnsWords(coil: JudgedLine['coils'][number]): string {
   const turns = (coil.counted ?? coil.turns)?.value.written;
-  const from = coil.spool ? `spool ${coil.spool.name}` : coil.wire ? `wire ${coil.wire.name}` : undefined;
-  return turns && from ? `${turns.replace(/ turns$/, '')} turns from ${from}` : coilWords(coil);
+  const from = coil.spool ? say`spool ${coil.spool.name}` : coil.wire ? say`wire ${coil.wire.name}` : undefined;
+  return turns && from ? say`${turns.replace(/ turns$/, '')} turns from ${from}` : coilWords(coil);
 }

@@ -1,5 +1,6 @@
 import { list } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
 
 export const selectorPositionMissing = defineInstrumentCheck({
   code: 'selector/position-missing',
@@ -15,13 +16,12 @@ export const selectorPositionMissing = defineInstrumentCheck({
     const several = missing.length > 1 || missing.some((words) => words.includes(' '));
     return [
       {
-        message:
-          `${several ? 'Positions' : 'Position'} ${list(missing)} ${several ? 'are' : 'is'} missing: ` +
-          `positions are numbered from 1 without a gap, and the last one is ${last}.`,
+        what: say`${several ? 'Positions' : 'Position'} ${list(missing)} ${several ? 'are' : 'is'} missing: positions are numbered from 1 without a gap, and the last one is ${last}.`,
+        action: say`Add what is missing, or number the others anew.`,
         place: selectorPlace ?? place,
         related: positions
           .filter(({ key }) => missing.length > 0 && !numbers.includes(Number(key.value) - 1) && key.value !== '1')
-          .map((position) => ({ message: 'the numbers go on here', place: position.place })),
+          .map((position) => ({ message: say`the numbers go on here`, place: position.place })),
       },
     ];
   },
@@ -33,6 +33,6 @@ function gaps(numbers: readonly number[]): readonly string[] {
     const before = numbers[index - 1] ?? 0;
     const [from, to] = [before + 1, number - 1];
     if (from > to) return [];
-    return [from === to ? `${from}` : `${from} to ${to}`];
+    return [from === to ? say`${from}` : say`${from} to ${to}`];
   });
 }

@@ -8,6 +8,7 @@ import type { Found } from './check.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { say } from './say.ts';
 
 const CODE = { code: 'target/missed', severity: 'information' } as const;
 const YIELDS_TO = ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'] as const;
@@ -83,9 +84,7 @@ function missed(
   const percent = Math.round((100 * Math.abs(off)) / si);
   return [
     {
-      message:
-        `The ${what} comes to ${has}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: ` +
-        'turns, wire or target are not what was meant.',
+      what: say`The ${what} comes to ${has}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: turns, wire or target are not what was meant.`,
       place: wanted.place,
       remedies: () => remedies(turnsForTarget(context.quick, context.bench, target) ?? []),
     },
@@ -99,6 +98,6 @@ function remedies(proposals: readonly TurnsProposal[]): readonly Remedy[] {
     proposals.map(({ coil, turns }) => coil.turns && replaceNumber(coil.turns.place, printCount(turns, 'plain'))),
   );
   if (edits.length < proposals.length) return [];
-  const each = proposals.map(({ coil, turns }) => `${coil.name} ${printCount(turns)}`).join(', ');
-  return [{ title: `Wind the turns that reach it: ${each}`, edits, kind: 'build' }];
+  const each = proposals.map(({ coil, turns }) => say`${coil.name} ${printCount(turns)}`).join(', ');
+  return [{ title: say`Wind the turns that reach it: ${each}`, edits, kind: 'build' }];
 }

@@ -6,6 +6,7 @@ import { capital } from '../words/text.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { type Said, say } from './say.ts';
 
 export const windingDoesNotFit = definePickupCheck({
   code: 'winding/does-not-fit',
@@ -22,12 +23,10 @@ export const windingDoesNotFit = definePickupCheck({
       const mm = (value: number, digits: number) => printQuantity({ value, dimension: 'length', unit: 'mm', digits });
       return [
         {
-          message:
-            `${printCount(stated.value.si)} turns${overall ? ` of ${(overall.value * 1000).toFixed(3)} mm wire` : ''}${packing ? ` at packing ${packing.value.toFixed(2)}` : ''} ` +
-            `build ${mm(winding.buildM.value, 3)} deep, the window of ${coilWords(coil)} has ${mm(depth.si, 3)} ` +
-            `(${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
+          what: say`${printCount(stated.value.si)} turns${overall ? say` of ${(overall.value * 1000).toFixed(3)} mm wire` : ''}${packing ? say` at packing ${packing.value.toFixed(2)}` : ''} build ${mm(winding.buildM.value, 3)} deep, the window of ${coilWords(coil)} has ${mm(depth.si, 3)} (${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
+          ...(coil.counted ? {} : { action: say`Wind fewer turns, or take thinner wire or a deeper bobbin.` }),
           place: stated.place,
-          related: coil.bobbinPlace ? [{ message: 'Its bobbin', place: coil.bobbinPlace }] : [],
+          related: coil.bobbinPlace ? [{ message: say`Its bobbin`, place: coil.bobbinPlace }] : [],
           // A coil that was counted has been wound: only a plan can be changed.
           remedies: () => (coil.counted || !coil.turns ? [] : remedies(coil, coil.turns.place, depth.si, context)),
           subject: { coils: [coil.name] },
@@ -41,7 +40,7 @@ function remedies(coil: Coil, line: Parameters<typeof replaceNumber>[0], depthM:
   const geometry = quick.windings.get(coil)?.geometry;
   if (!geometry) return [];
   const most = windingFit(geometry, 1, depthM).turnsThatFit;
-  const plan = (turns: number, title: string, preferred: boolean): Remedy | undefined => {
+  const plan = (turns: number, title: Said, preferred: boolean): Remedy | undefined => {
     const edit = turns >= 1 && turns <= most ? replaceNumber(line, grouped(turns)) : undefined;
     return edit && { title, edits: [edit], kind: 'build', preferred };
   };
@@ -52,11 +51,11 @@ function remedies(coil: Coil, line: Parameters<typeof replaceNumber>[0], depthM:
     partner
       ? plan(
           match,
-          `${capital(coilWords(coil))}: match ${coilWords(partner)} by turns, \`turns ${grouped(match)}\``,
+          say`${capital(coilWords(coil))}: match ${coilWords(partner)} by turns, \`turns ${grouped(match)}\``,
           true,
         )
       : undefined,
-    plan(full, `Wind what the window holds, \`turns ${grouped(full)}\``, !partner),
+    plan(full, say`Wind what the window holds, \`turns ${grouped(full)}\``, !partner),
   ]);
 }
 

@@ -3,9 +3,10 @@ import type { Spool } from '../model/wire.ts';
 import { type Estimate, sum } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { coilWords } from '../words/parts.ts';
-import { list } from '../words/text.ts';
+import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const windingSpoolShort = definePickupCheck({
   code: 'winding/spool-too-short',
@@ -37,11 +38,10 @@ function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext
   const grams = (value: number) => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
   return [
     {
-      message:
-        `${list(coils.map(coilWords)).replace(/^the/, 'The')} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.value)} of wire, ` +
-        `${grams(withAllowance)} with leads and a restart; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
+      what: say`${capital(list(coils.map(coilWords)))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.value)} of wire, ${grams(withAllowance)} with leads and a restart; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
+      action: say`Begin on a fuller spool.`,
       place,
-      related: [{ message: 'What is left on the spool', place: left.place }],
+      related: [{ message: say`What is left on the spool`, place: left.place }],
       subject: { coils: coils.map(({ name }) => name) },
     },
   ];

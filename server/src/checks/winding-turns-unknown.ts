@@ -2,6 +2,7 @@ import type { Coil } from '../model/coil.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
 
 export const windingTurnsUnknown = definePickupCheck({
   code: 'winding/turns-unknown',
@@ -11,9 +12,8 @@ export const windingTurnsUnknown = definePickupCheck({
     pickup.coils
       .filter((coil) => !coil.turns && !coil.counted && !quick.readings.has(coil) && !isUnread(coil))
       .map((coil) => ({
-        message:
-          `${capital(coilWords(coil))} has neither turns nor a reading of it: read its resistance with the temperature ` +
-          `(\`${coil.name} 4.02 kohm at 21 degC\` in a readings block), and the turns follow from wire and bobbin.`,
+        what: say`${capital(coilWords(coil))} has neither turns nor a reading of it.`,
+        action: say`Read its resistance with the temperature (\`${coil.name} 4.02 kohm at 21 degC\` in a readings block), and the turns follow from wire and bobbin.`,
         place: coil.place,
         subject: { coils: [coil.name] },
       })),

@@ -11,6 +11,9 @@ export function checkJson(files: readonly CheckedFile[]): string {
         code: finding.code,
         severity: finding.severity,
         message: finding.message,
+        what: finding.what,
+        ...(finding.hint ? { hint: finding.hint } : {}),
+        ...(finding.action ? { action: finding.action } : {}),
         range: finding.at.range,
         related: finding.related.map(({ message, at }) => ({ message, path: at.path, range: at.range })),
         fixes: finding.fixes.map((fix) => ({

@@ -1,4 +1,4 @@
-/** Findings for people: where, what and why, the line with marks under it, the lines that are part of the cause, the fix. */
+/** Findings for people: where and what, the line with marks under it, the lines that are part of the cause, what to do, the fix. */
 import type { Severity } from '../checks/finding.ts';
 import type { Range } from './line-map.ts';
 import type { CheckedFile, LocatedFinding, LocatedFix, Location } from './located-finding.ts';
@@ -26,9 +26,11 @@ function findingText(finding: LocatedFinding, styles: Styles): string {
   const severity = styles[finding.severity](`${finding.severity}:`);
   const marks = (text: string): string => styles[finding.severity](text);
   return [
-    `${place} ${severity} ${visible(finding.message)} [${finding.code}]`,
+    `${place} ${severity} ${visible(finding.what)} [${finding.code}]`,
     ...source(finding.at, '^', marks),
     ...relatedText(finding, styles),
+    ...(finding.hint ? [`  hint: ${visible(finding.hint)}`] : []),
+    ...(finding.action ? [`  do: ${visible(finding.action)}`] : []),
     ...finding.fixes.flatMap((fix) => fixText(fix, finding.at.path, styles)),
     '',
   ].join('\n');

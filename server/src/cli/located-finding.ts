@@ -1,6 +1,8 @@
 /** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
+import type { Code } from '../checks/pages.ts';
+import { type Told, told } from '../checks/telling.ts';
 import { pathOf, shownPath } from './files.ts';
 import { type LineMap, lineMap, type Range } from './line-map.ts';
 
@@ -9,10 +11,9 @@ export interface CheckedFile {
   readonly findings: readonly LocatedFinding[];
 }
 
-export interface LocatedFinding {
-  readonly code: string;
+export interface LocatedFinding extends Told {
+  readonly code: Code;
   readonly severity: Severity;
-  readonly message: string;
   readonly at: Location;
   readonly related: readonly { readonly message: string; readonly at: Location }[];
   readonly fixes: readonly LocatedFix[];
@@ -48,9 +49,9 @@ export function locateFindings(analysis: Analysis, cwd: string): readonly Locate
     verifications -= finding.remedies().length;
     return [
       {
+        ...told(finding),
         code: finding.code,
         severity: finding.severity,
-        message: finding.message,
         at,
         related: relatedOf(finding, analysis, locate),
         fixes: remedies.flatMap((remedy) => fixOf(remedy, analysis, locate)),

@@ -26,7 +26,7 @@ export function wiringDrawing(analysis: Analysis, analysed: PickupAnalysis, widt
 /** The numbered findings of the drawing, each with the line of its finding. */
 function findingParts({ findings }: PickupPicture, analysed: PickupAnalysis): readonly PickupPart[] {
   return findings.flatMap(({ code, cause }, index) => {
-    const finding = analysed.findings.find((each) => each.code === code && each.message === cause);
+    const finding = analysed.findings.find((each) => each.code === code && each.what === cause);
     return finding ? [{ id: `finding:${index + 1}`, label: code, place: finding.place }] : [];
   });
 }

@@ -260,8 +260,9 @@ function findingPictures(
     return [
       {
         code: finding.code,
-        cause: finding.message,
-        ...(drawn ? { remedy: `${mistake.remedy.title}.` } : {}),
+        cause: finding.what,
+        remedy: drawn ? `${mistake.remedy.title}.` : finding.action,
+        note: finding.hint,
         rings,
       },
     ];

@@ -135,9 +135,9 @@ export interface MetalPicture {
 export interface FindingPicture {
   readonly code: string;
   readonly cause: string;
-  readonly remedy?: string;
-  /** What no meter shows. */
-  readonly note?: string;
+  readonly remedy?: string | undefined;
+  /** What is likely behind it, or what no meter shows. */
+  readonly note?: string | undefined;
   readonly rings: readonly Ring[];
 }
 
