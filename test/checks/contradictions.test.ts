@@ -88,7 +88,7 @@ describe('a kick', () => {
     );
     assert.match(
       contradicts(analysis),
-      /wound clockwise and north-up, it must read positive: the compass agrees with the magnet, so the winding direction is wrong/,
+      /wound clockwise and north-up, it must read positive\. The compass agrees with the magnet, so the winding direction is wrong/,
     );
     const title = 'The screw coil is wound counterclockwise: say so, and swap its leads in the hookup';
     assert.deepEqual(fixTitles(analysis, 'reading/contradicts'), [

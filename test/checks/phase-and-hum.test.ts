@@ -302,7 +302,7 @@ describe('what nobody stated', () => {
     );
     assert.match(
       messageOf(analysis, 'phase/unproven'),
-      /the winding direction of the a coil is neither stated nor measured; a kick `a-out to a-in`/,
+      /the winding direction of the a coil is neither stated nor measured\. Take a kick `a-out to a-in`/,
     );
     assert.equal(analysis.pickups[0]?.quick.phase, 'unproven');
   });

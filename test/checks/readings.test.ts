@@ -31,12 +31,12 @@ describe('a coil read by itself', () => {
 
   it('has an open wire where the meter shows nothing', () => {
     const analysis = findings('slug open', '^^^^^^^^^ reading/unlikely warning');
-    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely an open slug coil/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely an open slug coil/);
   });
 
   it('of next to nothing is shorted', () => {
     const analysis = findings('slug 12 ohm', '^^^^^^^^^^^ reading/unlikely warning');
-    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely a short across it/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely a short across it/);
   });
 
   it('a thousand times too small is a slip of the unit', () => {
@@ -47,7 +47,7 @@ describe('a coil read by itself', () => {
   it('exactly as of another gauge has shorted turns all the same where its reel was measured', () => {
     // 4.02 / 1.261 kohm: what 41 AWG would read.
     const analysis = findings('slug 3.19 kohm', '^^^^^^^^^^^^^^ reading/unlikely warning');
-    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely shorted turns in the slug coil/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely shorted turns in the slug coil/);
   });
 
   it('that states its own ± is held to that', () => {
@@ -66,7 +66,7 @@ describe('one cause of several lines', () => {
       'slug 4.19 kohm',
       'hot to ground 8.38 kohm',
     );
-    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely a coil still warm, at about 32 degC/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely a coil still warm, at about 32 degC/);
     assert.deepEqual(
       analysis.findings[0]?.related.map(({ message }) => message),
       ['The slug coil reads 4.19 kohm, from the same cause', 'The turns it is computed from'],
@@ -80,7 +80,7 @@ describe('one cause of several lines', () => {
       'slug 3.70 kohm',
       'hot to ground 7.40 kohm',
     );
-    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely wire plain-42 that runs thicker than stated/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely wire plain-42 that runs thicker than stated/);
   });
 
   it('a warm coil would not leave the other one cold', () => {
@@ -90,7 +90,7 @@ describe('one cause of several lines', () => {
       'slug 4.19 kohm',
       '^^^^^^^^^^^^^^ reading/unlikely warning',
     );
-    assert.match(messageOf(analysis, 'reading/unlikely'), /most likely more turns on the slug coil/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely more turns on the slug coil/);
   });
 
   it('an odd coil explains the odd sum', () => {
@@ -133,7 +133,7 @@ describe('the whole against its coils', () => {
     );
     assert.match(
       messageOf(analysis, 'reading/sum'),
-      /4\.05 \+ 4\.05 is 8\.10 kΩ at 21 degC, 0\.32 kΩ more than read: most likely a path of 200.kΩ beside it: hands on the probes/,
+      /4\.05 \+ 4\.05 is 8\.10 kΩ at 21 degC, 0\.32 kΩ more than read\. Most likely a path of 200.kΩ beside it: hands on the probes/,
     );
     assert.deepEqual(
       analysis.findings[0]?.related.map(({ message }) => message),
@@ -150,7 +150,7 @@ describe('the whole against its coils', () => {
     );
     assert.match(
       messageOf(analysis, 'reading/sum'),
-      /1\.50 kΩ less than read: most likely a poor joint that adds 1\.5.kΩ/,
+      /1\.50 kΩ less than read\. Most likely a poor joint that adds 1\.5.kΩ/,
     );
   });
 
@@ -352,7 +352,7 @@ pickup wren {
   it('43 AWG where 42 is stated reads 1.26 times as much, by the AWG rule 92^(2/39)', () => {
     const [message, ...others] = messages('wire plain-42', 'main 7.40 kohm at 20 degC');
     assert.deepEqual(others, []);
-    assert.match(message ?? '', /most likely 43 AWG wire on the main coil/);
+    assert.match(message ?? '', /Most likely 43 AWG wire on the main coil/);
   });
 
   it('a gauge may be 8 % off by its standard, a measured reel may not', () => {

@@ -51,6 +51,7 @@ describe('check', () => {
       assert.deepEqual(stdout.split('\n').slice(1), [
         '    11 |     ground gray',
         '       |            ^^^^',
+        '  do: Name one of these, or say which part brings out gray.',
         '  fix: Change to `grey`',
         '    11 -     ground gray',
         '       +     ground grey',

@@ -82,7 +82,7 @@ function settles(sounding: SoundingCoil, what: 'phase' | 'hum'): string {
   const { netlist } = quick;
   const at = netlist.pickup.coils.length > 1 ? say` at ${segment.coil.name}` : '';
   const kick = say`a kick \`${endLead(netlist, segment.coil, 'finish')} to ${endLead(netlist, segment.coil, 'start')}${at}\` with approach or pull-off stated`;
-  const compass = say`a compass over ${coilName(sounding)}`;
+  const compass = say`a compass reading over ${coilName(sounding)}`;
   const signs = signsOf(sounding);
   if (what === 'hum') return signs?.windPole ? compass : signs?.pole ? kick : say`${kick}, and ${compass}`;
   return signs?.wind && !signs.pole ? compass : kick;

@@ -49,7 +49,7 @@ export const phaseUnproven = definePickupCheck({
 function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): Said {
   const steps = open.map((each) => {
     const kick = say`a kick \`${endLead(netlist, each.coil, 'finish')} to ${endLead(netlist, each.coil, 'start')}\`${open.length > 1 ? say` at ${each.coil.name}` : ''} with approach or pull-off stated`;
-    const compass = say`a compass over ${coilWords(each.coil)}`;
+    const compass = say`a compass reading over ${coilWords(each.coil)}`;
     if (what === 'hum') return each.windPole ? compass : each.pole ? kick : say`${kick}, and ${compass}`;
     return each.wind && !each.pole ? compass : kick;
   });

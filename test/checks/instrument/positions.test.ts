@@ -94,7 +94,7 @@ describe('signs that are open between pickups', () => {
     const compass = '    compass main north-up\n';
     const heron = (lines: string) => single('heron', { wound: 'unknown', poles: 'unknown', inside: readings(lines) });
     const found = analyse(instrument(single('wren') + heron(kick), both));
-    assert.match(messageOf(found, 'phase/unproven'), /cancel hum in position 2 .* a compass over bridge settles it/);
+    assert.match(messageOf(found, 'phase/unproven'), /cancel hum in position 2 .* Take a compass reading over bridge/);
     assert.deepEqual(codes(instrument(single('wren') + heron(kick + compass), both)), []);
   });
 
@@ -218,17 +218,17 @@ describe('a reading at the jack', () => {
   it('that is another position is told as that, with what it should be', () => {
     assert.match(
       explained('    position 2 7.87 kohm\n'),
-      /should read 3\.41\s± .*kΩ at 20 degC .* most likely the switch in position 3/,
+      /should read 3\.41\s± .*kΩ at 20 degC .* Most likely the switch in position 3/,
     );
   });
 
   it('that is one pickup too few names the pickup', () => {
     const text = explained('    position 2 5.93 kohm\n');
-    assert.match(text, /most likely the switch in position 1, .*; else bridge does not reach the output/);
+    assert.match(text, /Most likely the switch in position 1, .*; else bridge does not reach the output/);
   });
 
   it('that is too high is a volume turned down', () => {
-    assert.match(explained('    position 1 9.40 kohm\n'), /most likely a volume control that is not full up/);
+    assert.match(explained('    position 1 9.40 kohm\n'), /Most likely a volume control that is not full up/);
   });
 
   it('that is too low is a path beside it, with its size', () => {
@@ -242,7 +242,7 @@ describe('a reading at the jack', () => {
       found.map(({ code, related }) => [code, related.length]),
       [['reading/unlikely', 3]],
     );
-    assert.match(found[0]?.message ?? '', /most likely an open joint between the jack and the pickups/);
+    assert.match(found[0]?.message ?? '', /Most likely an open joint between the jack and the pickups/);
   });
 
   it('that is nothing is a short', () => {
