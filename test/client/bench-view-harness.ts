@@ -15,12 +15,12 @@ import { drawing } from '../../server/src/lsp/drawings.ts';
 import { createFiles } from '../../server/src/lsp/files.ts';
 import {
   PROTOCOL_VERSION,
-  SECTIONS,
+  SECTION_NAMES,
   type Section,
   type SectionParams,
   type Subject,
 } from '../../server/src/lsp/protocol.ts';
-import { benchSection } from '../../server/src/lsp/sections.ts';
+import { sectionOf } from '../../server/src/lsp/sections.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
 import { findBrowser, launchBrowser } from '../host/browser.ts';
 
@@ -244,7 +244,7 @@ export class Bench {
       ...at,
     };
     return {
-      sections: SECTIONS.flatMap((section) => benchSection(states, { ...params, section }) ?? []),
+      sections: SECTION_NAMES.flatMap((section) => sectionOf(section, states, params) ?? []),
       drawing: {
         uri,
         file: uri.split('/').at(-1) ?? '',

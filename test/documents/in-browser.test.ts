@@ -1,15 +1,11 @@
 /** What a browser makes of the drawings: of all samples, and of 200 specs made up from a seed. */
 import assert from 'node:assert/strict';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
-import {
-  instrumentDiagram,
-  instrumentPicture,
-  pickupResponsePicture,
-  positionResponsePicture,
-  positionsPicture,
-  positionsSheet,
-  responsePlot,
-} from '../../server/src/documents/index.ts';
+import { instrumentPicture } from '../../server/src/documents/instrument-diagram/from-model.ts';
+import { instrumentDiagram } from '../../server/src/documents/instrument-diagram/instrument-diagram.ts';
+import { positionsPicture, positionsSheet } from '../../server/src/documents/positions-sheet.ts';
+import { pickupResponsePicture, positionResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
+import { responsePlot } from '../../server/src/documents/response-plot/response-plot.ts';
 import { textWidth } from '../../server/src/documents/text-width.ts';
 import { contrast, drawingCss } from '../../server/src/documents/theme.ts';
 import { pickupPicture } from '../../server/src/documents/wiring-diagram/from-model.ts';

@@ -104,12 +104,12 @@ describe('requests of the bench view', () => {
 
   it('pickups are found by filters; one that cannot be read says how it is written', async () => {
     const uris = ['ottlewick-bridge', 'hesk-neck', 'cinder-bridge'].map((name) => uriOf(`${name}.pickup`));
-    const found = await server.request<FindResult>('pickup/find', { protocol: 2, uris, filters: ['serial TB-021'] });
+    const found = await server.request<FindResult>('pickup/find', { protocol: 2, uris, typed: 'serial TB-021' });
     assert.deepEqual(
       found.found.map(({ name }) => name),
       ['ottlewick-bridge'],
     );
-    const wrong = await server.request<FindResult>('pickup/find', { protocol: 2, uris, filters: ['made yesterday'] });
+    const wrong = await server.request<FindResult>('pickup/find', { protocol: 2, uris, typed: 'made yesterday' });
     assert.match(wrong.problem ?? '', /write it like “made /);
   });
 

@@ -1,14 +1,9 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import {
-  CARD_KINDS,
-  type Card,
-  type CardKind,
-  HAND_OVER_SECTIONS,
-  type HandOverSection,
-} from '../documents/cards/card.ts';
-import { PAPERS, type Paper } from '../documents/cards/card-css.ts';
-import { cardPage, cardSheet, cardsOf } from '../documents/cards/cards.ts';
+import { type Card, HAND_OVER_SECTIONS, type HandOverSection } from '../documents/cards/card.ts';
+import { PAPERS } from '../documents/cards/card-css.ts';
+import { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
+import { cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { benchRoomC } from '../model/bench.ts';
 import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
@@ -17,13 +12,12 @@ import { shownPath } from './files.ts';
 import { meant } from './meant.ts';
 import { roomCelsius } from './room.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
-import { styleSource } from './style-source.ts';
 import { visible } from './visible.ts';
 import { writeFile } from './write-file.ts';
 
 export const cards = defineCommand({
   name: 'cards',
-  summary: 'printable pages: winding, bench check, wiring, potting, hand-over, label',
+  summary: `printable pages: ${CARD_KINDS.join(', ')}`,
   positionals: 'FILE',
   least: 1,
   most: 1,
@@ -93,7 +87,7 @@ export const cards = defineCommand({
     for (const [index, card] of made.cards.entries()) {
       const target = targets[index] ?? '';
       context.progress.step(shownPath(target, context.cwd));
-      const html = pageOf(card, setting.paper);
+      const html = await cardPage(card, setting.paper);
       const pdf = chromium === undefined ? undefined : await pdfOf(html, chromium);
       context.progress.clear();
       const files = [[`${target}.html`, html] as const, ...(pdf ? [[`${target}.pdf`, pdf] as const] : [])];
@@ -105,8 +99,6 @@ export const cards = defineCommand({
     return 0;
   },
 });
-
-const pageOf = (card: Card, paper: Paper): string => cardPage(card, paper, styleSource([cardSheet(card, paper)], ''));
 
 function listOf<T extends string>(option: string, list: string | undefined, known: readonly T[]): readonly T[] {
   if (list === undefined) return known;

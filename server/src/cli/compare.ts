@@ -5,10 +5,10 @@ import { compareStates, type State, sameMeaning } from '../comparison/comparison
 import { factListing } from '../comparison/fact-listing.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
+import { htmlPage } from '../documents/html.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { compareText } from './compare-text.ts';
 import { comparisonData } from './comparison-data.ts';
-import { comparisonHtml } from './comparison-html.ts';
 import type { Context } from './context.ts';
 import { shownPath, uriOf } from './files.ts';
 import { gitPath, readFromGit } from './git.ts';
@@ -49,20 +49,20 @@ export const compare = defineCommand({
     const comparison = compareStates(before, after);
     context.progress.clear();
     const names = { before: first, after: second };
-    const text = (): string => {
+    const text = (): string | Promise<string> => {
       switch (values.format) {
         case 'json':
           return jsonText(comparisonData(comparison, names));
         case 'html':
-          return comparisonHtml(comparisonPage(before, after, comparison, names));
+          return htmlPage(comparisonPage(before, after, comparison, names));
         case 'text':
           return compareText(comparison, names, context.styles);
       }
     };
-    if (values.output === undefined) context.stdout.write(text());
+    if (values.output === undefined) context.stdout.write(await text());
     else {
       const target = path.resolve(context.cwd, values.output);
-      writeFile(target, text(), { replace: values.force });
+      writeFile(target, await text(), { replace: values.force });
       context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     }
     return values['exit-code'] && !sameMeaning(comparison) ? 1 : 0;

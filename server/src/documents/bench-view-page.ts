@@ -5,23 +5,22 @@ import type { FactTable } from './drawing-sheet.ts';
 import { type HtmlNode, h, typed } from './html.ts';
 import { PALETTES } from './theme.ts';
 
-export interface BenchPage {
+export interface BenchViewPage {
   readonly title: string;
   /** The file, the position, what stands behind the heading. */
   readonly about: readonly string[];
   readonly findings: readonly { readonly code: string; readonly message: string }[];
-  readonly drawing: { readonly svg: string; readonly table: FactTable } | undefined;
-  readonly numbers: NumbersTable | undefined;
-  readonly plots: readonly { readonly svg: string; readonly table: FactTable }[];
-  readonly readings: readonly {
-    readonly settles: string;
-    readonly how: string;
-    readonly expected?: string;
-  }[];
+  readonly drawing: DrawnFacts | undefined;
+  readonly sections: readonly HtmlNode[];
 }
 
-export function benchPageBody(page: BenchPage): readonly HtmlNode[] {
-  const { title, about, findings, drawing, numbers, plots, readings } = page;
+/** A drawing and the same in rows. */
+interface DrawnFacts {
+  readonly svg?: string;
+  readonly table?: FactTable;
+}
+
+export function benchViewPageBody({ title, about, findings, drawing, sections }: BenchViewPage): readonly HtmlNode[] {
   return [
     h(
       'main',
@@ -31,38 +30,34 @@ export function benchPageBody(page: BenchPage): readonly HtmlNode[] {
       ...(findings.length === 0
         ? [h('p', {}, 'No findings.')]
         : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, typed(message), ` (${code})`)))]),
-      ...(drawing === undefined ? [] : [h('div', {}, { drawing: drawing.svg }), factTable(drawing.table)]),
-      ...(numbers === undefined ? [] : [numbersTable(numbers)]),
-      ...plots.flatMap(({ svg, table }) => [h('div', {}, { drawing: svg }), factTable(table)]),
-      ...(readings.length === 0
-        ? []
-        : [
-            h('h2', {}, 'Readings still missing'),
-            h(
-              'ul',
-              {},
-              ...readings.map(({ settles, how, expected }) =>
-                h(
-                  'li',
-                  {},
-                  h('b', {}, typed(settles)),
-                  ': ',
-                  typed(how),
-                  expected === undefined ? '' : ` Expect ${expected}.`,
-                ),
-              ),
-            ),
-          ]),
+      ...plotOnPage(drawing ?? {}),
+      ...sections,
     ),
   ];
 }
 
-function numbersTable({ caption, rows }: NumbersTable): HtmlNode {
-  return factTable({
-    caption: `${caption}; ± is one standard deviation`,
-    columns: ['', 'value', 'rests on'],
-    rows: rows.map(({ name, now, restsOn }) => [name, now, restsOn]),
-  });
+export const plotOnPage = ({ svg, table }: DrawnFacts): readonly HtmlNode[] =>
+  svg === undefined || table === undefined ? [] : [h('div', {}, { drawing: svg }), factTable(table)];
+
+export const numbersOnPage = ({ caption, rows }: NumbersTable): readonly HtmlNode[] =>
+  rows.length === 0
+    ? []
+    : [
+        factTable({
+          caption: `${caption}; ± is one standard deviation`,
+          columns: ['', 'value', 'rests on'],
+          rows: rows.map(({ name, now, restsOn }) => [name, now, restsOn]),
+        }),
+      ];
+
+export function readingsOnPage(
+  readings: readonly { readonly settles: string; readonly how: string; readonly expected?: string }[],
+): readonly HtmlNode[] {
+  if (readings.length === 0) return [];
+  const items = readings.map(({ settles, how, expected }) =>
+    h('li', {}, h('b', {}, typed(settles)), ': ', typed(how), expected === undefined ? '' : ` Expect ${expected}.`),
+  );
+  return [h('h2', {}, 'Readings still missing'), h('ul', {}, ...items)];
 }
 
 function factTable({ caption, columns, rows }: FactTable): HtmlNode {
@@ -85,7 +80,7 @@ function factTable({ caption, columns, rows }: FactTable): HtmlNode {
   );
 }
 
-export function benchPageCss(): string {
+export function benchViewPageCss(): string {
   const { light, dark } = PALETTES;
   const colours = ({ paper, ink, line }: typeof light | typeof dark): string =>
     `:root { --paper: ${paper}; --ink: ${ink}; --line: ${line}; }`;

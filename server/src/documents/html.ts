@@ -29,28 +29,40 @@ export function typed(text: string): HtmlElement {
 export interface Page {
   readonly title: string;
   readonly css: string;
-  /** What the page's own policy admits as style, such as the hash of `css`: `'sha256-…'`. */
-  readonly styleSource: string;
   readonly body: readonly HtmlNode[];
 }
 
 /** The same page gives the same bytes. */
-export function htmlPage({ title, css, styleSource, body }: Page): string {
-  const policy = `default-src 'none'; style-src ${styleSource}; base-uri 'none'; form-action 'none'`;
+export async function htmlPage({ title, css, body }: Page): Promise<string> {
+  // The sheet is made of constants; without `<` it cannot end its element early.
+  const sheet = css.replaceAll('<', '').replaceAll('\r', '');
+  const rendered = body.map(renderHtml).join('');
+  const policy = `default-src 'none'; style-src ${await styleSource(sheet, rendered)}; base-uri 'none'; form-action 'none'`;
   return [
     '<!doctype html>',
     '<html lang="en"><head><meta charset="utf-8">',
     `<meta http-equiv="Content-Security-Policy" content="${policy.replaceAll('"', '')}">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    // The sheet is made of constants; without `<` it cannot end its element early.
-    `<title>${escapeText(title)}</title><style>${sheetText(css)}</style></head>`,
-    `<body>${body.map(renderHtml).join('')}</body></html>`,
+    `<title>${escapeText(title)}</title><style>${sheet}</style></head>`,
+    `<body>${rendered}</body></html>`,
     '',
   ].join('\n');
 }
 
-/** The text of the style element, which a hash has to be taken of. */
-export const sheetText = (css: string): string => css.replaceAll('<', '').replaceAll('\r', '');
+/**
+ * What the page's policy admits as style: exactly its own sheet and those inside the drawings of its body, by their hashes (W3C
+ * Content Security Policy Level 3).
+ */
+async function styleSource(sheet: string, renderedBody: string): Promise<string> {
+  const inDrawings = [...renderedBody.matchAll(/<style>([^<]*)<\/style>/g)].map(([, each = '']) => each);
+  const hashes = await Promise.all([...new Set([sheet, ...inDrawings])].map(sha256));
+  return hashes.map((hash) => `'sha256-${hash}'`).join(' ');
+}
+
+async function sha256(text: string): Promise<string> {
+  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
+  return btoa(String.fromCharCode(...new Uint8Array(digest)));
+}
 
 export function renderHtml(node: HtmlNode): string {
   if (typeof node === 'string') return escapeText(node);

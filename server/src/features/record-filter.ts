@@ -18,6 +18,13 @@ export function recordFilter(written: string): FilterResult {
   return filter === undefined ? { example: kind.example } : { filter };
 }
 
+/** What of some words between commas is written like a filter: one of their first words, and more behind it. */
+export const filtersIn = (typed: string): readonly string[] =>
+  typed
+    .split(',')
+    .map((part) => part.trim())
+    .filter((part) => /\s/.test(part) && Object.hasOwn(FILTERS, part.split(/\s/)[0] ?? ''));
+
 export const filterExamples = (): readonly string[] => Object.values(FILTERS).map(({ example }) => example);
 
 interface FilterKind {

@@ -1,4 +1,4 @@
-/** What the bench view asks for beyond the drawing: numbers, plots, comparison, readings still missing, sound. Plain data. */
+/** What the bench view asks for beyond the drawing (its sections, its page, sound), and what else a file is asked for: cards, plans, pickups on record. Plain data. */
 import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /** The state to compare with: a file, and texts that go before what the file system holds now. */
@@ -9,26 +9,65 @@ export interface BaseState {
   readonly texts: readonly { readonly uri: string; readonly text: string }[];
 }
 
+/** What each section of the bench view holds. A name added here is asked for in `SECTIONS`, on the server and in the view. */
+export interface SectionContents {
+  readonly comparison: ComparisonView;
+  readonly missing: { readonly readings: readonly MissingRow[] };
+  readonly numbers: NumbersView;
+  readonly response: ResponseView;
+  readonly positions: PlotView;
+}
+
+export type SectionName = keyof SectionContents;
+export type Section<N extends SectionName = SectionName> = {
+  readonly [K in N]: { readonly section: K } & SectionContents[K];
+}[N];
+
+export interface SectionTraits {
+  /** It needs the inductances, some tens of milliseconds: it waits for a rest, so that a typist's findings go first. */
+  readonly isHeavy: boolean;
+  /** Turning a pot changes it. */
+  readonly isHeard: boolean;
+  /** Without a state to compare with, or a selector position, there is none. */
+  readonly needs: 'base' | 'position' | 'nothing';
+}
+
+/** In the order in which they are asked for, the quick ones first. */
+export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
+  comparison: { isHeavy: false, isHeard: false, needs: 'base' },
+  missing: { isHeavy: false, isHeard: false, needs: 'nothing' },
+  numbers: { isHeavy: true, isHeard: true, needs: 'nothing' },
+  response: { isHeavy: true, isHeard: true, needs: 'nothing' },
+  positions: { isHeavy: true, isHeard: true, needs: 'position' },
+};
+
+export const isSectionName = (name: string): name is SectionName => Object.hasOwn(SECTIONS, name);
+export const SECTION_NAMES: readonly SectionName[] = Object.keys(SECTIONS).filter(isSectionName);
+
+/** From this width of the sheet on screen on, in px, the wide drawings: scaled down to it, their words are still 11 px high. */
+export const WIDE_FROM = 880;
+
 /**
  * Client to server, one section after the other, so that a keystroke's findings come between them and a cancelled one costs
- * nothing. The quick ones first; `numbers`, `response`, `positions` need the inductances.
+ * nothing.
  */
 export const SECTION_REQUEST = 'pickup/section';
 
-export const SECTIONS = ['comparison', 'missing', 'numbers', 'response', 'positions'] as const;
-export type SectionName = (typeof SECTIONS)[number];
-
-export interface SectionParams {
+export interface SectionParams extends SectionAsked {
   readonly protocol: number;
   readonly uri: string;
-  readonly subject: Subject;
   readonly section: SectionName;
+  readonly base?: BaseState;
+}
+
+/** What a section is made for. */
+export interface SectionAsked {
+  readonly subject: Subject;
   /** One of the drawing's `positions`; without it a pickup is heard by itself, an instrument in its first position. */
   readonly position?: string;
   readonly pots: Pots;
   /** Width of the sheet on screen in px. */
   readonly width: number;
-  readonly base?: BaseState;
 }
 
 export interface SectionResult {
@@ -38,14 +77,6 @@ export interface SectionResult {
   readonly version: number;
   readonly content: Section;
 }
-
-export type Section =
-  | ({ readonly section: 'comparison' } & ComparisonView)
-  | { readonly section: 'missing'; readonly readings: readonly MissingRow[] }
-  | ({ readonly section: 'numbers' } & NumbersView)
-  /** `leftOut`: what a listener has to know that the sound of it is not. */
-  | ({ readonly section: 'response'; readonly leftOut: readonly string[] } & PlotView)
-  | ({ readonly section: 'positions' } & PlotView);
 
 export interface ComparisonView {
   /** Files that the base uses and whose old text was not sent: what is there now stood in for it. */
@@ -102,19 +133,28 @@ export interface PlotView {
   readonly table?: FactTable;
 }
 
+export interface ResponseView extends PlotView {
+  /** What a listener has to know that the sound of it is not. */
+  readonly leftOut: readonly string[];
+  /** Open strings that can be plucked, the lowest first. */
+  readonly strings: readonly { readonly name: string; readonly hz: number }[];
+}
+
 /** Client to server: pickups on record in the files named, those that fit every filter. */
 export const FIND_REQUEST = 'pickup/find';
 
 export interface FindParams {
   readonly protocol: number;
   readonly uris: readonly string[];
-  /** Written like facts, as the command line's `--where`. */
-  readonly filters: readonly string[];
+  /** Filters written like facts, as the command line's `--where`, with commas between; other words are the list's own matter. */
+  readonly typed: string;
 }
 
 export interface FindResult {
   readonly protocol: number;
   readonly found: readonly FoundPickup[];
+  /** True where something typed was a filter. */
+  readonly isFiltered: boolean;
   /** Why a filter cannot be read. */
   readonly problem?: string;
   /** How filters are written. */
@@ -151,8 +191,6 @@ export interface PageResult {
 
 /** Client to server: the printable cards of a file. */
 export const CARDS_REQUEST = 'pickup/cards';
-
-export const CARD_NAMES = ['winding', 'bench', 'wiring', 'potting', 'hand-over', 'label'] as const;
 
 export interface CardsParams {
   readonly protocol: number;

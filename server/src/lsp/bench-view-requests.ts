@@ -7,6 +7,7 @@ import {
   FIND_REQUEST,
   type FindParams,
   type FindResult,
+  isSectionName,
   PAGE_REQUEST,
   type PageParams,
   type PageResult,
@@ -26,7 +27,7 @@ import { answering, type Report } from './guard.ts';
 import { benchPage, cardPages } from './page.ts';
 import { plansAt } from './plans.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
-import { benchSection } from './sections.ts';
+import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
 
@@ -46,7 +47,7 @@ export function serveBench(
     SECTION_REQUEST,
     answering<SectionParams, SectionResult | null>(report, 'bench view', null, async (params) => {
       const states = await statesOf(params);
-      const content = states && benchSection(states, params);
+      const content = states && isSectionName(params.section) ? sectionOf(params.section, states, params) : undefined;
       if (states === undefined || content === undefined) return null;
       return { protocol: PROTOCOL_VERSION, uri: params.uri, version: states.document.version, content };
     }),
@@ -85,7 +86,12 @@ export function serveBench(
       return { protocol: PROTOCOL_VERSION, plans: plansAt({ document, analysis, textOf }, params) };
     }),
   );
-  const nothingFound: FindResult = { protocol: PROTOCOL_VERSION, found: [], examples: [] };
+  const nothingFound: FindResult = {
+    protocol: PROTOCOL_VERSION,
+    found: [],
+    isFiltered: false,
+    examples: [],
+  };
   connection.onRequest(
     FIND_REQUEST,
     answering<FindParams, FindResult>(report, 'find', nothingFound, async (params, token) => {

@@ -3,7 +3,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
-import type { ComparisonView, FactRow, SectionParams } from './bench-view-protocol.ts';
+import type { ComparisonView, FactRow, SectionAsked } from './bench-view-protocol.ts';
 import { changedOnDrawing } from './changed-on-drawing.ts';
 import { type Before, type ComparedStates, nameBefore } from './compared-states.ts';
 import { heardAt, potsFrom } from './heard.ts';
@@ -14,7 +14,7 @@ import { toRange } from './to-protocol.ts';
 export function comparisonView(
   { document, now }: ComparedStates,
   before: Before,
-  params: SectionParams,
+  params: SectionAsked,
 ): ComparisonView {
   const { facts, analysis } = before;
   const { kind } = params.subject;

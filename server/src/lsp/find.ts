@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
-import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
+import { filterExamples, filtersIn, type RecordFilter, recordFilter } from '../features/record-filter.ts';
 import { printQuantity } from '../quantities/print.ts';
 import type { FindParams, FindResult, FoundPickup } from './bench-view-protocol.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
@@ -9,11 +9,12 @@ import type { Session } from './session.ts';
 import { toRange } from './to-protocol.ts';
 
 /** Pickups on record in these files that fit every filter, in order of their date. */
-export function findPickups(session: Session, analyses: readonly Analysis[], { filters }: FindParams): FindResult {
-  const examples = filterExamples();
+export function findPickups(session: Session, analyses: readonly Analysis[], { typed }: FindParams): FindResult {
+  const filters = filtersIn(typed);
+  const always = { protocol: PROTOCOL_VERSION, isFiltered: filters.length > 0, examples: filterExamples() };
   const read = filters.map(recordFilter);
   const problem = read.flatMap((each, index) => problemOf(each, filters[index] ?? ''))[0];
-  if (problem !== undefined) return { protocol: PROTOCOL_VERSION, found: [], problem, examples };
+  if (problem !== undefined) return { ...always, found: [], problem };
   const filterFunctions: readonly RecordFilter[] = read.flatMap((each) => ('filter' in each ? [each.filter] : []));
   const instruments = instrumentsByPickup(analyses);
   const found = analyses.flatMap((analysis) =>
@@ -25,8 +26,7 @@ export function findPickups(session: Session, analyses: readonly Analysis[], { f
     (a, b) => compareTexts(a.record.made ?? '', b.record.made ?? '') || compareTexts(a.record.file, b.record.file),
   );
   return {
-    protocol: PROTOCOL_VERSION,
-    examples,
+    ...always,
     found: found.flatMap(({ record, analysis }) => foundPickup(session, record, analysis, filters)),
   };
 }

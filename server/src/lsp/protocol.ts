@@ -7,16 +7,18 @@ import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './
  */
 export const PROTOCOL_VERSION = 2;
 
+export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
 export type * from './bench-view-protocol.ts';
 export {
-  CARD_NAMES,
   CARDS_REQUEST,
   FIND_REQUEST,
   PAGE_REQUEST,
   PLANS_REQUEST,
+  SECTION_NAMES,
   SECTION_REQUEST,
   SECTIONS,
   SOUND_REQUEST,
+  WIDE_FROM,
 } from './bench-view-protocol.ts';
 export type * from './protocol-parts.ts';
 

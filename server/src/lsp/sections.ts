@@ -1,38 +1,82 @@
-import type { InstrumentAnalysis } from '../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
+import { numbersOnPage, plotOnPage, readingsOnPage } from '../documents/bench-view-page.ts';
+import type { HtmlNode } from '../documents/html.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import { LEFT_OUT } from '../sound/listen.ts';
-import type { MissingRow, NumbersView, PlotView, Section, SectionParams } from './bench-view-protocol.ts';
+import { openStrings } from '../sound/open-strings.ts';
+import {
+  isSectionName,
+  type MissingRow,
+  type NumbersView,
+  type PlotView,
+  type ResponseView,
+  type Section,
+  type SectionAsked,
+  type SectionContents,
+  type SectionName,
+  WIDE_FROM,
+} from './bench-view-protocol.ts';
 import { type Before, type ComparedStates, instrumentNamed, nameBefore, pickupNamed } from './compared-states.ts';
 import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import type { Subject } from './protocol-parts.ts';
 import { toRange } from './to-protocol.ts';
-import { WIDE_FROM } from './wiring-drawing.ts';
 
-/** One section of the bench view; `undefined` where there is nothing to compare with. */
-export function benchSection(states: ComparedStates, params: SectionParams): Section | undefined {
-  const { section, subject } = params;
-  switch (section) {
-    case 'comparison':
-      return states.before && { section, ...comparisonView(states, states.before, params) };
-    case 'missing':
-      return { section, readings: missingRows(states, subject) };
-    case 'numbers':
-      return { section, ...(numbersView(states, params) ?? { caption: 'Numbers', rows: [] }) };
-    case 'response':
-      return { section, leftOut: LEFT_OUT, ...responseView(states, params) };
-    case 'positions':
-      return { section, ...positionsView(states, params) };
-    default:
-      return undefined;
-  }
+/** A section of the bench view: how it is made, and how it stands in the saved page. */
+interface Maker<N extends SectionName> {
+  /** `undefined`: there is none of what is asked for. */
+  make(states: ComparedStates, params: SectionAsked): SectionContents[N] | undefined;
+  /** `undefined`: the page leaves it out. */
+  readonly inPage: ((content: SectionContents[N]) => readonly HtmlNode[]) | undefined;
 }
 
-export function missingRows({ document, now }: ComparedStates, { kind, name }: Subject): readonly MissingRow[] {
+/** In the order in which the saved page has them. */
+const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
+  numbers: {
+    make: (states, params) => numbersView(states, params) ?? { caption: 'Numbers', rows: [] },
+    inPage: numbersOnPage,
+  },
+  response: { make: responseView, inPage: plotOnPage },
+  positions: { make: positionsView, inPage: plotOnPage },
+  missing: {
+    make: (states, { subject }) => ({ readings: missingRows(states, subject) }),
+    inPage: ({ readings }) => readingsOnPage(readings),
+  },
+  // The page of a comparison is a page of its own.
+  comparison: {
+    make: (states, params) => states.before && comparisonView(states, states.before, params),
+    inPage: undefined,
+  },
+};
+
+/** One section of the bench view; `undefined` where there is no such section now. */
+export function sectionOf<N extends SectionName>(
+  section: N,
+  states: ComparedStates,
+  params: SectionAsked,
+): Section<N> | undefined {
+  const { make }: Maker<N> = MAKERS[section];
+  const content = make(states, params);
+  return content && { section, ...content };
+}
+
+/** The sections that a saved page shows. */
+export const sectionsInPage = (states: ComparedStates, params: SectionAsked): readonly HtmlNode[] =>
+  Object.keys(MAKERS)
+    .filter(isSectionName)
+    .flatMap((name) => inPage(name, states, params));
+
+function inPage<N extends SectionName>(name: N, states: ComparedStates, params: SectionAsked): readonly HtmlNode[] {
+  const { make, inPage: shown }: Maker<N> = MAKERS[name];
+  const content = shown && make(states, params);
+  return content && shown ? shown(content) : [];
+}
+
+function missingRows({ document, now }: ComparedStates, { kind, name }: Subject): readonly MissingRow[] {
   const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
   const instrument = kind === 'instrument' ? instrumentNamed(now, name) : undefined;
   const readings: readonly MissingReading[] = pickup
@@ -46,7 +90,7 @@ export function missingRows({ document, now }: ComparedStates, { kind, name }: S
   });
 }
 
-export function numbersView({ now, before }: ComparedStates, params: Heard): NumbersView | undefined {
+function numbersView({ now, before }: ComparedStates, params: Heard): NumbersView | undefined {
   const { subject } = params;
   if (subject.kind === 'pickup') {
     const pickup = pickupNamed(now, subject.name);
@@ -61,16 +105,28 @@ export function numbersView({ now, before }: ComparedStates, params: Heard): Num
   return table;
 }
 
-type Heard = Pick<SectionParams, 'subject' | 'position' | 'pots'>;
+type Heard = Pick<SectionAsked, 'subject' | 'position' | 'pots'>;
 
-export function responseView(states: ComparedStates, params: Heard): PlotView {
+function responseView(states: ComparedStates, params: Heard): ResponseView {
   const picture = responsePicture(states, params);
-  if (picture) return { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) };
-  return { why: WHY_NO_RESPONSE };
+  return {
+    ...(picture ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) } : { why: WHY_NO_RESPONSE }),
+    leftOut: LEFT_OUT,
+    strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
+  };
 }
 
 const WHY_NO_RESPONSE =
   'There is no response to draw: a coil lacks its turns, its bobbin or its wire; or nothing is left between hot and ground, because a joint is open, the coils cancel or the volume is down.';
+
+/** As the instrument that it is heard through says, else the pickup. */
+function stringCount(now: Analysis, params: Heard): number | undefined {
+  const { kind, name } = params.subject;
+  const instrument = heardAt(now, params)?.instrument.instrument;
+  const pickup =
+    kind === 'pickup' ? pickupNamed(now, name)?.pickup : instrument?.slots.find(({ pickup }) => pickup)?.pickup;
+  return instrument?.strings?.value.count ?? pickup?.strings?.value;
+}
 
 /** The response at the jack in the position heard; of a pickup heard by itself, under the usual load. */
 export function responsePicture({ now, before }: ComparedStates, params: Heard): ResponsePicture | undefined {
@@ -95,7 +151,7 @@ export function responsePicture({ now, before }: ComparedStates, params: Heard):
   );
 }
 
-export function positionsView({ now }: ComparedStates, params: Heard & Pick<SectionParams, 'width'>): PlotView {
+function positionsView({ now }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
   const heard = heardAt(now, params);
   if (heard === undefined) return {};
   const live = heard.position.key.value;

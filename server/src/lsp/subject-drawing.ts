@@ -1,9 +1,11 @@
 import type { Analysis, FileSpan, PotsAt } from '../analysis/analysis-types.ts';
-import { instrumentDiagram, instrumentPicture, instrumentTable } from '../documents/index.ts';
+import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
+import { instrumentDiagram, instrumentTable } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
+import { WIDE_FROM } from './bench-view-protocol.ts';
 import { instrumentNamed, pickupNamed } from './compared-states.ts';
 import type { FactTable, Subject } from './protocol-parts.ts';
-import { WIDE_FROM, wiringDrawing } from './wiring-drawing.ts';
+import { wiringDrawing } from './wiring-drawing.ts';
 
 /** The drawing of a pickup or an instrument, with the places of its parts and the table that says the same. */
 export interface SubjectDrawing {

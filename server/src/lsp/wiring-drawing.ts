@@ -4,6 +4,7 @@ import type { PickupPicture } from '../documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { type PickupPart, pickupParts } from '../features/drawn-parts.ts';
 import { type JointRow, jointRows } from '../features/joint-rows.ts';
+import { WIDE_FROM } from './bench-view-protocol.ts';
 
 export interface WiringDrawing {
   readonly svg: string;
@@ -11,9 +12,6 @@ export interface WiringDrawing {
   readonly parts: readonly PickupPart[];
   readonly joints: readonly JointRow[];
 }
-
-/** From this width on, the wide sheet: scaled down to it, its words are still 11 px high. */
-export const WIDE_FROM = 880;
 
 /** The drawing of a pickup with the places of its parts and the table that says the same. */
 export function wiringDrawing(analysis: Analysis, analysed: PickupAnalysis, width: number): WiringDrawing {

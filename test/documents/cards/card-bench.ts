@@ -6,16 +6,10 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { createAnalyser } from '../../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { diskHost, uriOf } from '../../../server/src/cli/files.ts';
-import { styleSource } from '../../../server/src/cli/style-source.ts';
-import {
-  CARD_KINDS,
-  type Card,
-  type CardKind,
-  type CardSetting,
-  HAND_OVER_SECTIONS,
-} from '../../../server/src/documents/cards/card.ts';
+import { type Card, type CardSetting, HAND_OVER_SECTIONS } from '../../../server/src/documents/cards/card.ts';
 import type { Paper } from '../../../server/src/documents/cards/card-css.ts';
-import { cardPage, cardSheet, cardsOf } from '../../../server/src/documents/cards/cards.ts';
+import { CARD_KINDS, type CardKind } from '../../../server/src/documents/cards/card-kinds.ts';
+import { cardPage, cardsOf } from '../../../server/src/documents/cards/cards.ts';
 import { findBrowser } from '../../host/browser.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../../samples');
@@ -45,8 +39,7 @@ export function cardsOfText(
   return cardsOf({ analysis, setting: { ...SETTING, ...setting } }, kinds).cards;
 }
 
-export const pageText = (card: Card, paper: Paper = 'a4'): string =>
-  cardPage(card, paper, styleSource([cardSheet(card, paper)], ''));
+export const pageText = (card: Card, paper: Paper = 'a4'): Promise<string> => cardPage(card, paper);
 
 export async function openBrowser(): Promise<Browser> {
   const executablePath = findBrowser();

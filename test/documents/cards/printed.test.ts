@@ -32,19 +32,19 @@ describe('printed cards', () => {
       assert.notEqual(cards.length, 0);
       for (const paper of PAPERS)
         for (const card of cards) {
-          await show(page, pageText(card, paper));
+          await show(page, await pageText(card, paper));
           const pdf = await page.pdf({ preferCSSPageSize: true });
           // ISO 32000-1, 7.7.3.3: one page object a page. Chromium writes them uncompressed.
           const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? [];
           // The schematic of an instrument lies on a page of its own.
-          const expected = pageText(card).includes('class="sideways"') ? 2 : 1;
+          const expected = (await pageText(card)).includes('class="sideways"') ? 2 : 1;
           assert.equal(pages.length, expected, `${card.title} on ${paper}`);
         }
     }).timeout(120_000);
 
     it(`${sample}: no violation in axe-core, nothing out of its place, boxes for a pencil, 8 pt at least`, async () => {
       for (const card of cardsOfText(analysed(sample))) {
-        await show(page, pageText(card));
+        await show(page, await pageText(card));
         await page.evaluate(axe.source);
         const violations = await page.evaluate(async () => {
           const { axe: tool } = window as unknown as { axe: typeof axe };
@@ -63,8 +63,8 @@ describe('printed cards', () => {
     const cards = cardsOfText(analysed('hesk-neck', swapped), ['bench']);
     const [bench] = cards;
     assert.ok(bench);
-    assert.match(pageText(bench), /The spec holds an error; settle it before the work/);
-    assert.match(pageText(bench), /phase\/coils-cancel/);
+    assert.match(await pageText(bench), /The spec holds an error; settle it before the work/);
+    assert.match(await pageText(bench), /phase\/coils-cancel/);
   });
 });
 

@@ -80,7 +80,7 @@ describe('bench check', () => {
     assert.ok(shield.every(({ after }) => after.kind === 'open'));
   });
 
-  it('conductors that nobody traced are unknown, with the reading that settles them', () => {
+  it('conductors that nobody traced are unknown, with the reading that settles them', async () => {
     const bare = sampleText('foundling').replace(/\n {4}kick [^\n]*/g, '');
     const untraced = analysed('foundling', bare);
     const own = quickIn(untraced, 'foundling');
@@ -89,7 +89,7 @@ describe('bench check', () => {
     assert.equal(between?.before.kind, 'unknown');
     const [card] = cardsOfText(untraced, ['bench']);
     assert.ok(card);
-    assert.match(pageText(card), /unknown/i);
+    assert.match(await pageText(card), /unknown/i);
   });
 });
 
@@ -175,17 +175,17 @@ describe('winding card', () => {
     assert.match(text(0), /Top toward the spindle: spindle clockwise, seen facing it\. The wire then lies clockwise/);
   });
 
-  it('says what to do where the direction is unknown, and assumes none', () => {
+  it('says what to do where the direction is unknown, and assumes none', async () => {
     const open = sampleText('hesk-neck').replace(/\n {4}(wound|spindle) [^\n]*/g, '');
     const [card] = cardsOfText(analysed('hesk-neck', open), ['winding']);
     assert.ok(card);
-    assert.match(pageText(card), /The winding direction is unknown: it is never assumed/);
-    assert.doesNotMatch(pageText(card), /wire lies (counter)?clockwise/);
+    assert.match(await pageText(card), /The winding direction is unknown: it is never assumed/);
+    assert.doesNotMatch(await pageText(card), /wire lies (counter)?clockwise/);
   });
 
-  it('cautions and the guidance sentence stand on every card', () => {
+  it('cautions and the guidance sentence stand on every card', async () => {
     for (const card of cardsOfText(analysed('hesk-neck'))) {
-      const html = pageText(card);
+      const html = await pageText(card);
       assert.match(html, /Common-practice guidance, not legal, medical or electrical certification\./, card.title);
       assert.doesNotMatch(html, /\bsafe\b|\bcertified\b|\bcompliant\b/i, card.title);
     }

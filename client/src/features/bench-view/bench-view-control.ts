@@ -1,14 +1,14 @@
 import type { Uri } from 'vscode';
 import type { Section, SectionName } from '../../../../server/src/lsp/protocol.ts';
-import type { ShownSubject } from './bench-view-panel.ts';
-import type { BaseChoice, FromView, ToView } from './messages.ts';
+import type { DrawingMessage, ShownSubject } from './bench-view-panel.ts';
+import type { BaseChoice, FromView } from './messages.ts';
 
 /** For tests: what the bench view shows, and what a click in it does. */
 export interface BenchViewInterface {
   /** The last drawing that was sent to the open bench view. */
-  shown(): Extract<ToView, { type: 'drawing' }> | undefined;
+  shown(): DrawingMessage | undefined;
   /** The last of the sections that follow it. */
-  section<N extends SectionName>(name: N): Extract<Section, { section: N }> | undefined;
+  section<N extends SectionName>(name: N): Section<N> | undefined;
   /** As if the view had sent it. */
   receive(message: FromView): Promise<void>;
 }

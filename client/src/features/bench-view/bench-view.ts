@@ -2,7 +2,7 @@ import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPa
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from './bench-view-control.ts';
-import { type BenchViewPanel, createBenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
+import { BenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
 import { activateExport, savePicture } from './export.ts';
 import type { BaseChoice, ViewState } from './messages.ts';
 
@@ -11,7 +11,7 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
   let panel: BenchViewPanel | undefined;
   const adopt = (webview: WebviewPanel, state: ViewState): BenchViewPanel => {
     const { extensionUri } = context;
-    const adopted = createBenchViewPanel(webview, { client, extensionUri, state, savePicture });
+    const adopted = new BenchViewPanel(webview, { client, extensionUri, state, savePicture });
     panel = adopted;
     webview.onDidDispose(() => {
       if (panel === adopted) panel = undefined;

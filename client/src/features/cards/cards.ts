@@ -1,8 +1,9 @@
 import { commands, type Disposable, env, type QuickPickItem, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
-  CARD_NAMES,
+  CARD_KINDS,
   CARDS_REQUEST,
+  type CardKind,
   type CardsParams,
   type CardsResult,
   LANGUAGE_ID,
@@ -50,7 +51,7 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
 }
 
 async function askKinds(): Promise<readonly string[] | undefined> {
-  const items: QuickPickItem[] = CARD_NAMES.map((label) => ({
+  const items: QuickPickItem[] = CARD_KINDS.map((label) => ({
     label,
     description: ABOUT[label],
     picked: label !== 'label',
@@ -63,7 +64,7 @@ async function askKinds(): Promise<readonly string[] | undefined> {
   return picked?.map(({ label }) => label);
 }
 
-const ABOUT: Readonly<Record<(typeof CARD_NAMES)[number], string>> = {
+const ABOUT: Readonly<Record<CardKind, string>> = {
   winding: 'one a coil, for beside the winder',
   bench: 'what the meter must read, before and after the joints',
   wiring: 'the drawing and its table of joints',

@@ -51,7 +51,7 @@ async function find(client: BaseLanguageClient): Promise<void> {
     const source = new CancellationTokenSource();
     running = source;
     pick.busy = true;
-    const params: FindParams = { protocol: PROTOCOL_VERSION, uris, filters: filtersIn(text) };
+    const params: FindParams = { protocol: PROTOCOL_VERSION, uris, typed: text };
     const result = await client.sendRequest<FindResult>(FIND_REQUEST, params, source.token).catch(() => undefined);
     if (mine !== searches) return;
     pick.busy = false;
@@ -81,19 +81,9 @@ async function find(client: BaseLanguageClient): Promise<void> {
   await search('');
 }
 
-const FILTER_WORDS =
-  /^\s*(?:serial|name|for|position|made|resistance|turns|magnet|spool|wire|bobbin|instrument|finding|design|needs)\s+\S/;
-
-/** What is not written like a filter is for the list's own matching. */
-const filtersIn = (text: string): readonly string[] =>
-  text
-    .split(',')
-    .filter((part) => FILTER_WORDS.test(part))
-    .map((part) => part.trim());
-
-function itemsOf({ found, problem, examples }: FindResult, text: string): readonly Item[] {
+function itemsOf({ found, isFiltered, problem, examples }: FindResult, text: string): readonly Item[] {
   // A filter is not in the words of what it finds: then the list must not match by them again.
-  const alwaysShow = filtersIn(text).length > 0;
+  const alwaysShow = isFiltered;
   const items = found.map((each): Item => {
     const label = each.title ?? each.name;
     return {

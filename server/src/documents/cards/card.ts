@@ -1,9 +1,7 @@
 import type { Analysis } from '../../analysis/analysis-types.ts';
 import type { HtmlNode } from '../html.ts';
 import type { Paper } from './card-css.ts';
-
-export const CARD_KINDS = ['winding', 'bench', 'wiring', 'potting', 'hand-over', 'label'] as const;
-export type CardKind = (typeof CARD_KINDS)[number];
+import type { CardKind } from './card-kinds.ts';
 
 /** What stands on a hand-over card, in its order. */
 export const HAND_OVER_SECTIONS = ['work', 'new', 'old', 'returned', 'positions', 'care', 'contact'] as const;

@@ -1,10 +1,11 @@
 /** The cards of a file: which there are, which are left out and why, and each as a page. */
-import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
+import type { InstrumentAnalysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { pickupAnalysis } from '../../analysis/pickup-analysis.ts';
-import { htmlPage, sheetText } from '../html.ts';
+import { htmlPage } from '../html.ts';
 import { benchCard } from './bench-card.ts';
-import type { Card, CardKind, CardLeftOut, CardSource } from './card.ts';
+import type { Card, CardLeftOut, CardSource } from './card.ts';
 import { cardCss, type Paper } from './card-css.ts';
+import type { CardKind } from './card-kinds.ts';
 import { handedOverInstrument, handedOverPickup, handOverCard } from './hand-over-card.ts';
 import { instrumentCard } from './instrument-card.ts';
 import { labelCard } from './label-card.ts';
@@ -22,55 +23,46 @@ export function cardsOf(source: CardSource, kinds: readonly CardKind[], pickupNa
   const { analysis } = source;
   const pickups = analysis.pickups.filter(({ pickup }) => pickupName === undefined || pickup.name === pickupName);
   const instruments = pickupName === undefined ? analysis.instruments : [];
-  const made = kinds.flatMap((kind): readonly (Card | CardLeftOut)[] => {
-    if (kind === 'hand-over') return handOvers(source, pickups, instruments);
-    const ofInstruments = kind === 'wiring' ? instruments.map((each) => instrumentCard(each, source)) : [];
-    return [...pickups.flatMap((each) => pickupCards(kind, each, source)), ...ofInstruments];
-  });
+  const made = kinds.flatMap((kind) => MAKERS[kind]({ pickups, instruments }, source));
   return {
     cards: made.filter((each): each is Card => 'body' in each),
     leftOut: made.filter((each): each is CardLeftOut => 'reason' in each),
   };
 }
 
-function pickupCards(
-  kind: Exclude<CardKind, 'hand-over'>,
-  analysed: PickupAnalysis,
-  source: CardSource,
-): readonly (Card | CardLeftOut)[] {
-  const { pickup } = analysed;
-  switch (kind) {
-    case 'winding':
-      return pickup.coils.map((coil) =>
-        isWoundHere(coil)
-          ? windingCard(analysed, coil, source)
-          : {
-              kind,
-              about: `${pickup.name}, ${coil.name} coil`,
-              reason: 'no turns are stated, so it was not wound here',
-            },
-      );
-    case 'bench':
-      return [benchCard(analysed, source)];
-    case 'wiring':
-      return [wiringCard(analysed, source)];
-    case 'potting':
-      return [
-        pickup.potting
-          ? pottingCard(analysed, pickup.potting, source)
-          : { kind, about: pickup.name, reason: 'no potting is stated' },
-      ];
-    case 'label':
-      return [labelCard(analysed, source)];
-  }
+interface Subjects {
+  readonly pickups: readonly PickupAnalysis[];
+  readonly instruments: readonly InstrumentAnalysis[];
 }
 
+const MAKERS: Readonly<Record<CardKind, (subjects: Subjects, source: CardSource) => readonly (Card | CardLeftOut)[]>> =
+  {
+    winding: ({ pickups }, source) =>
+      pickups.flatMap((analysed) =>
+        analysed.pickup.coils.map((coil) => {
+          if (isWoundHere(coil)) return windingCard(analysed, coil, source);
+          const about = `${analysed.pickup.name}, ${coil.name} coil`;
+          return { kind: 'winding', about, reason: 'no turns are stated, so it was not wound here' };
+        }),
+      ),
+    bench: ({ pickups }, source) => pickups.map((each) => benchCard(each, source)),
+    wiring: ({ pickups, instruments }, source) => [
+      ...pickups.map((each) => wiringCard(each, source)),
+      ...instruments.map((each) => instrumentCard(each, source)),
+    ],
+    potting: ({ pickups }, source) =>
+      pickups.map((each) => {
+        const { name, potting } = each.pickup;
+        return potting
+          ? pottingCard(each, potting, source)
+          : { kind: 'potting', about: name, reason: 'no potting is stated' };
+      }),
+    'hand-over': handOvers,
+    label: ({ pickups }, source) => pickups.map((each) => labelCard(each, source)),
+  };
+
 /** One of each instrument, and one of each pickup that sits in none. */
-function handOvers(
-  source: CardSource,
-  pickups: readonly PickupAnalysis[],
-  instruments: CardSource['analysis']['instruments'],
-): readonly Card[] {
+function handOvers({ pickups, instruments }: Subjects, source: CardSource): readonly Card[] {
   const fitted = new Set(instruments.flatMap(({ instrument }) => instrument.slots.map(({ pickup }) => pickup)));
   const alone = pickups.filter(({ pickup }) => !fitted.has(pickup));
   return [
@@ -83,10 +75,7 @@ function handOvers(
   ];
 }
 
-/** The sheet of a card's page, as a hash of it has to be taken. */
-export const cardSheet = (card: Card, paper: Paper): string =>
-  sheetText([cardCss(paper), ...(card.css ?? []).filter((each) => !cardCss(paper).includes(each))].join('\n'));
-
-export function cardPage(card: Card, paper: Paper, styleSource: string): string {
-  return htmlPage({ title: card.title, css: cardSheet(card, paper), styleSource, body: card.body });
+export function cardPage({ title, css = [], body }: Card, paper: Paper): Promise<string> {
+  const own = cardCss(paper);
+  return htmlPage({ title, css: [own, ...css.filter((each) => !own.includes(each))].join('\n'), body });
 }

@@ -1,0 +1,61 @@
+import { type CancellationToken, CancellationTokenSource, type Position } from 'vscode';
+import type { DrawingResult } from '../../../../server/src/lsp/protocol.ts';
+
+interface DrawingSources {
+  readonly fetch: (token: CancellationToken, cursor: Position | undefined) => Promise<DrawingResult | null>;
+  readonly show: (result: DrawingResult) => void;
+  readonly failed: (message: string) => void;
+}
+
+/** Asks for drawings. A newer wish ends the older one; what comes too late is dropped. */
+export class DrawingFeed {
+  private readonly sources: DrawingSources;
+  private asked = 0;
+  private inFlight: CancellationTokenSource | undefined;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(sources: DrawingSources) {
+    this.sources = sources;
+  }
+
+  /** Number of the newest drawing that was asked for; it counts up. */
+  get newest(): number {
+    return this.asked;
+  }
+
+  async ask(cursor: Position | undefined): Promise<void> {
+    this.stop();
+    const source = new CancellationTokenSource();
+    this.inFlight = source;
+    this.asked += 1;
+    const mine = this.asked;
+    const { fetch, show, failed } = this.sources;
+    try {
+      const result = await fetch(source.token, cursor);
+      if (mine !== this.asked) return;
+      if (result === null) failed('This file could not be drawn. The log says why.');
+      else show(result);
+    } catch {
+      // A cancelled request lands here too: then a newer one is on its way.
+      if (mine === this.asked) failed('The server does not answer. The drawing may be old.');
+    } finally {
+      source.dispose();
+      if (this.inFlight === source) this.inFlight = undefined;
+    }
+  }
+
+  /** After a rest, unless something else is wished before. */
+  later(restMs: number, ask: () => void): void {
+    this.forgetRest();
+    this.resting = setTimeout(ask, restMs);
+  }
+
+  forgetRest(): void {
+    clearTimeout(this.resting);
+  }
+
+  stop(): void {
+    this.forgetRest();
+    this.inFlight?.cancel();
+  }
+}
