@@ -1,4 +1,4 @@
-import type { SoundResult } from '../../server/src/lsp/protocol.ts';
+import type { ResponseView, SoundResult } from '../../server/src/lsp/protocol.ts';
 import type { FromView } from '../src/features/bench-view/messages.ts';
 import { createChoice } from './choice.ts';
 import { element } from './element.ts';
@@ -7,21 +7,12 @@ import { createPlayer } from './player.ts';
 export interface Listen {
   readonly section: HTMLElement;
   /** `before`: what the state compared with is called. */
-  show(canHear: boolean, before: string | undefined, leftOut: readonly string[]): void;
+  show(response: ResponseView, before: string | undefined): void;
+  hide(): void;
   /** What is heard has changed: while a string rings, it goes on through the new one. */
   changed(): void;
   play(sound: SoundResult): void;
 }
-
-/** Open strings in the usual tuning; fundamentals in Hz on A4 = 440 Hz, equal temperament (ISO 16:1975). */
-const STRINGS = [
-  { name: '6, low E', hz: 82.41 },
-  { name: '5, A', hz: 110 },
-  { name: '4, D', hz: 146.83 },
-  { name: '3, G', hz: 196 },
-  { name: '2, B', hz: 246.94 },
-  { name: '1, high E', hz: 329.63 },
-] as const;
 
 /** A plucked string through what is shown. Silent until the button is pressed. */
 export function createListen(send: (message: FromView) => void): Listen {
@@ -29,11 +20,7 @@ export function createListen(send: (message: FromView) => void): Listen {
   let side: 'before' | 'now' = 'now';
   const pluck = element('button', { className: 'plain', type: 'button', textContent: 'Pluck' });
   const stop = element('button', { className: 'plain', type: 'button', textContent: 'Stop' });
-  const string = element(
-    'select',
-    { ariaLabel: 'String' },
-    STRINGS.map(({ name, hz }) => element('option', { value: String(hz), textContent: `string ${name}` })),
-  );
+  const string = element('select', { ariaLabel: 'String' });
   const sides = createChoice('hear', 'heard', (id) => {
     side = id === 'before' ? 'before' : 'now';
     player.hear(side);
@@ -54,14 +41,20 @@ export function createListen(send: (message: FromView) => void): Listen {
     ask();
   });
   stop.addEventListener('click', () => player.stop());
+  const hide = (): void => {
+    section.hidden = true;
+    player.stop();
+  };
   return {
     section,
-    show: (canHear, before, leftOut) => {
-      section.hidden = !canHear;
+    hide,
+    show: ({ svg, leftOut, strings }, before) => {
+      if (svg === undefined) return hide();
+      section.hidden = false;
+      fillStrings(string, strings);
       const loud = before === undefined ? '' : ' Before and now are as loud as each other.';
       const how = `Silent until you pluck. A string through the computed response, position and pots where they are.${loud}`;
       notes.replaceChildren(...[how, ...leftOut].map((text) => element('p', { textContent: text })));
-      if (!canHear) player.stop();
       sides.show(
         before === undefined
           ? []
@@ -84,4 +77,14 @@ export function createListen(send: (message: FromView) => void): Listen {
       player.play(sound, side);
     },
   };
+}
+
+/** The strings that the spec says; the chosen one stays chosen where it is still there. */
+function fillStrings(select: HTMLSelectElement, strings: ResponseView['strings']): void {
+  const chosen = select.value;
+  select.replaceChildren(
+    ...strings.map(({ name, hz }) =>
+      element('option', { value: String(hz), textContent: `string ${name}`, selected: String(hz) === chosen }),
+    ),
+  );
 }

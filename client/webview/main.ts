@@ -1,5 +1,5 @@
 import type { FromView, ToView, ViewState } from '../src/features/bench-view/messages.ts';
-import { createBench } from './bench-view.ts';
+import { BenchView } from './bench-view.ts';
 import { markWideFace } from './wide-face.ts';
 
 /** What VS Code puts into every webview. */
@@ -13,11 +13,11 @@ const editor = acquireVsCodeApi();
 const root = document.getElementById('bench');
 markWideFace(document.body);
 if (root) {
-  const bench = createBench(root, {
+  const view = new BenchView(root, {
     send: (message) => editor.postMessage(message),
     remembered: editor.getState(),
     remember: (state) => editor.setState(state),
   });
-  window.addEventListener('message', ({ data }: MessageEvent<ToView>) => bench.show(data));
-  editor.postMessage({ type: 'ready', width: bench.width() });
+  window.addEventListener('message', ({ data }: MessageEvent<ToView>) => view.show(data));
+  editor.postMessage({ type: 'ready', width: view.width() });
 }

@@ -194,6 +194,18 @@ describe('the bench view in a browser', function () {
     await view.page.close();
   });
 
+  it('offers the strings that the spec says', async () => {
+    const bass = await bench('ottlewick-bridge', sample('ottlewick-bridge').replace('strings 6', 'strings 4')).shown(
+      OTTLEWICK,
+    );
+    const view = await opened(bass);
+    const strings = view.page.locator('select[aria-label="String"] option');
+    assert.deepEqual(await strings.allTextContents(), ['string 4, E1', 'string 3, A1', 'string 2, D2', 'string 1, G2']);
+    await showAll(view, pickup, 2);
+    assert.equal(await strings.count(), 6);
+    await view.page.close();
+  });
+
   it('is silent until it is pressed; switching sides goes on with the same string', async () => {
     const view = await opened(compared);
     const counts = () => view.page.evaluate<number[]>('[harness.contexts, harness.sources]');

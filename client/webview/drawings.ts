@@ -1,0 +1,52 @@
+import type { Side } from '../src/features/bench-view/messages.ts';
+import { element } from './element.ts';
+import type { PageState, Send } from './page-parts.ts';
+import { createFigure, type WiringFigure } from './wiring-figure.ts';
+import { createZoom, type Zoom } from './zoom.ts';
+
+/** The drawing, and beside it the one of before where two states are compared. */
+export interface Drawings {
+  readonly node: HTMLElement;
+  readonly now: WiringFigure;
+  readonly before: WiringFigure;
+  readonly zoom: Zoom;
+  side(): Side;
+  choose(side: Side): void;
+  /** Which of the two is in sight, and what is marked in them. */
+  place(): void;
+}
+
+interface DrawingsSources {
+  readonly state: PageState;
+  readonly send: Send;
+  readonly start: { readonly side: Side | undefined; readonly zoom: number | undefined };
+  readonly zoomed: () => void;
+}
+
+export function createDrawings({ state, send, start, zoomed }: DrawingsSources): Drawings {
+  const before = createFigure('A before', 'before', send);
+  const now = createFigure('B now', 'now', send);
+  let side: Side = start.side ?? 'both';
+  const place = (): void => {
+    const { drawing, comparison } = state;
+    const compared = drawing?.comparedWith !== undefined && comparison?.svg !== undefined;
+    before.figure.hidden = !compared || side === 'now';
+    now.figure.hidden = compared && side === 'before';
+    before.caption(compared);
+    now.caption(compared);
+    before.mark(compared ? (comparison?.changedBefore ?? []) : []);
+    now.mark(compared ? (comparison?.changedNow ?? []) : []);
+  };
+  return {
+    node: element('div', { className: 'drawings' }, [before.figure, now.figure]),
+    now,
+    before,
+    zoom: createZoom([before.frame, now.frame], start.zoom ?? 100, zoomed),
+    side: () => side,
+    choose: (chosen) => {
+      side = chosen;
+      place();
+    },
+    place,
+  };
+}

@@ -1,0 +1,24 @@
+/** The page grows as the numbers come; until the reader moves, it is held where it was before the reload. */
+export interface ScrollPlace {
+  top(): number;
+  /** Goes back to where it is to be held. */
+  hold(): void;
+  letGo(): void;
+}
+
+export function createScrollPlace(start: number | undefined): ScrollPlace {
+  let wanted = start;
+  const letGo = (): void => {
+    wanted = undefined;
+  };
+  for (const kind of ['wheel', 'keydown', 'pointerdown'] as const) {
+    document.addEventListener(kind, letGo, { passive: true });
+  }
+  return {
+    top: () => wanted ?? document.scrollingElement?.scrollTop ?? 0,
+    hold: () => {
+      if (wanted !== undefined) document.scrollingElement?.scrollTo({ top: wanted, behavior: 'instant' });
+    },
+    letGo,
+  };
+}
