@@ -63,8 +63,7 @@ export function airInductance(
   });
   return functionOf(
     [turns, buildM, outline],
-    ([count = 0, build = 0, factor = 1]) =>
-      perTurnSquaredH * count ** 2 * Math.max(0, build / buildM.value) ** slope * factor,
+    ([count, build, factor]) => perTurnSquaredH * count ** 2 * Math.max(0, build / buildM.value) ** slope * factor,
   );
 }
 

@@ -9,6 +9,7 @@ import {
   SCATTER_PACKING,
   turnsOfResistance,
   type Winding,
+  type WoundCoil,
   windCoil,
   wireLengthOfFirstTurnsM,
 } from '../physics/coil-geometry.ts';
@@ -51,63 +52,16 @@ export interface WindingEstimates extends Omit<CoilEstimates, 'inductanceAirH' |
 export function estimateWinding(coil: Coil, reading: CoilReading | undefined, path: string): WindingEstimates {
   const ohmPerM20C = ohmPerMetre(coil.wire, coil.spool);
   const overall = overallDiameter(coil.wire);
-  const bare = ohmPerM20C && functionOf([ohmPerM20C], ([ohm = 1]) => bareDiameterOfResistance(ohm));
+  const bare = ohmPerM20C && functionOf([ohmPerM20C], ([ohmPerM]) => bareDiameterOfResistance(ohmPerM));
   const packing = packingOf(coil, path);
-  const geometry = coil.bobbin?.core && coil.bobbin.window ? coil.bobbin : undefined;
+  const space = overall && windingSpace(coil, overall, packing, path);
   const stated = statedTurns(coil, path);
-  const shape = (values: readonly number[]): Winding | undefined => {
-    const [overallDiameterM = Number.NaN, packed = Number.NaN, stretch = 1] = values;
-    const core = geometry?.core?.value;
-    const window = geometry?.window?.value;
-    if (!core || !window) return undefined;
-    return {
-      core: racetrackOfCore({
-        lengthM: core.length.si * stretch,
-        widthM: core.width.si * stretch,
-        ...(core.corner ? { cornerRadiusM: core.corner.si } : {}),
-      }),
-      heightM: window.height.si,
-      overallDiameterM,
-      laying: { kind: 'scatter', packing: packed },
-    };
-  };
-
-  const ready = geometry !== undefined && overall !== undefined;
-  const outline = estimateOf(1, { sd: GEOMETRY_RELATIVE_SD, basis: 'assumed', source: causes.bobbin(path) });
-  const inputs = overall ? [overall, packing, outline] : [];
-  const turns =
-    stated ??
-    (ready && reading && ohmPerM20C
-      ? restingOn(
-          functionOf([...inputs, reading.at20COhm, ohmPerM20C], (v) => {
-            const winding = shape(v);
-            return winding
-              ? turnsOfResistance(winding, { resistanceAt20COhm: v[3] ?? Number.NaN, ohmPerM: v[4] ?? Number.NaN })
-                  .turns
-              : Number.NaN;
-          }),
-          `turns from ${reading.words}`,
-        )
-      : undefined);
-  const wound = (pick: (coil: ReturnType<typeof windCoil>, winding: Winding) => number): Estimate | undefined =>
-    ready && turns
-      ? functionOf([...inputs, turns], (v) => {
-          const winding = shape(v);
-          return winding ? pick(windCoil(winding, Math.max(0, v[3] ?? 0)), winding) : Number.NaN;
-        })
-      : undefined;
-
-  const wireLengthM = wound(({ wireLengthM: length }) => length);
-  const computed20COhm =
-    stated && ready && ohmPerM20C
-      ? functionOf([...inputs, stated, ohmPerM20C], (v) => {
-          const winding = shape(v);
-          return winding ? windCoil(winding, Math.max(0, v[3] ?? 0)).wireLengthM * (v[4] ?? Number.NaN) : Number.NaN;
-        })
-      : undefined;
-  const best = ready ? shape(inputs.map(({ value }) => value)) : undefined;
-  const depth = geometry?.window?.value.depth.si;
-  const buildM = wound(({ buildM: build }) => build);
+  const turns = stated ?? (space && reading && ohmPerM20C && turnsThatRead(space, reading, ohmPerM20C));
+  const wound = (pick: (coil: WoundCoil) => number): Estimate | undefined =>
+    space && turns && functionOf([...space.inputs, turns], ([d, p, s, count]) => pick(space.wound([d, p, s], count)));
+  const wireLengthM = wound((coil) => coil.wireLengthM);
+  const buildM = wound((coil) => coil.buildM);
+  const computed20COhm = stated && ohmPerM20C && space && computedOhm(space, stated, ohmPerM20C);
   return {
     turns,
     turnsFromReading: stated === undefined && turns !== undefined,
@@ -116,31 +70,79 @@ export function estimateWinding(coil: Coil, reading: CoilReading | undefined, pa
     ohmPerM20C,
     wireLengthM,
     wireMassKg:
-      wireLengthM && bare && overall
-        ? functionOf(
-            [wireLengthM, bare, overall],
-            ([length = 0, bareM = 0, overallM = 0]) => length * wireMass(bareM, overallM).totalKgPerM,
-          )
-        : undefined,
-    meanTurnM: wound(({ meanTurnM }) => meanTurnM),
-    turnAreaM2: wound(({ turnAreaM2 }) => turnAreaM2),
+      wireLengthM &&
+      bare &&
+      overall &&
+      functionOf([wireLengthM, bare, overall], ([lengthM, bareM, overallM]) => {
+        return lengthM * wireMass(bareM, overallM).totalKgPerM;
+      }),
+    meanTurnM: wound((coil) => coil.meanTurnM),
+    turnAreaM2: wound((coil) => coil.turnAreaM2),
     buildM,
     layers:
-      buildM && overall
-        ? functionOf([buildM, overall], ([build = 0, diameter = 1]) => build / (diameter * NESTED_PITCH))
-        : undefined,
+      buildM && overall && functionOf([buildM, overall], ([build, diameter]) => build / (diameter * NESTED_PITCH)),
     packing,
-    windowFilled: buildM && depth ? functionOf([buildM], ([build = 0]) => build / depth) : undefined,
+    windowFilled: space && buildM && functionOf([buildM], ([build]) => build / space.depthM),
     overallDiameterM: overall,
     bareDiameterM: bare,
-    geometry: best,
+    geometry: space?.best,
     lengthShareOfFirst: (share) => {
-      const all = turns?.value;
-      if (!best || all === undefined) return share;
-      return wireLengthOfFirstTurnsM(best, share * all) / wireLengthOfFirstTurnsM(best, all);
+      if (!space || !turns) return share;
+      const length = (count: number) => wireLengthOfFirstTurnsM(space.best, count);
+      return length(share * turns.value) / length(turns.value);
     },
   };
 }
+
+/** The space of a bobbin that a winding fills, with what is not known of it. */
+interface WindingSpace {
+  /** Overall diameter, packing, and the factor of the core's outline. */
+  readonly inputs: Three<Estimate>;
+  /** At the best values. */
+  readonly best: Winding;
+  readonly depthM: number;
+  winding(values: Three<number>): Winding;
+  wound(values: Three<number>, turns: number): WoundCoil;
+}
+
+type Three<T> = readonly [T, T, T];
+
+/** `undefined` where the bobbin does not say its core and window. */
+function windingSpace({ bobbin }: Coil, overall: Estimate, packing: Estimate, path: string): WindingSpace | undefined {
+  const [core, window] = [bobbin?.core?.value, bobbin?.window?.value];
+  if (!core || !window) return undefined;
+  const outline = estimateOf(1, { sd: GEOMETRY_RELATIVE_SD, basis: 'assumed', source: causes.bobbin(path) });
+  const winding = ([overallDiameterM, packed, stretch]: Three<number>): Winding => ({
+    core: racetrackOfCore({
+      lengthM: core.length.si * stretch,
+      widthM: core.width.si * stretch,
+      ...(core.corner ? { cornerRadiusM: core.corner.si } : {}),
+    }),
+    heightM: window.height.si,
+    overallDiameterM,
+    laying: { kind: 'scatter', packing: packed },
+  });
+  return {
+    inputs: [overall, packing, outline],
+    best: winding([overall.value, packing.value, outline.value]),
+    depthM: window.depth.si,
+    winding,
+    wound: (values, turns) => windCoil(winding(values), Math.max(0, turns)),
+  };
+}
+
+const turnsThatRead = (space: WindingSpace, { at20COhm, words }: CoilReading, ohmPerM20C: Estimate): Estimate =>
+  restingOn(
+    functionOf([...space.inputs, at20COhm, ohmPerM20C], ([d, p, s, resistanceAt20COhm, ohmPerM]) => {
+      return turnsOfResistance(space.winding([d, p, s]), { resistanceAt20COhm, ohmPerM }).turns;
+    }),
+    `turns from ${words}`,
+  );
+
+const computedOhm = (space: WindingSpace, turns: Estimate, ohmPerM20C: Estimate): Estimate =>
+  functionOf([...space.inputs, turns, ohmPerM20C], ([d, p, s, count, ohmPerM]) => {
+    return space.wound([d, p, s], count).wireLengthM * ohmPerM;
+  });
 
 /**
  * What a wound coil's outline differs from the stated core by: tension rounds the flanks and lead-ins cross. One standard

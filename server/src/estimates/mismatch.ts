@@ -168,11 +168,11 @@ function inProportion(
   matched: Estimate | undefined,
 ): MismatchFigure | undefined {
   if (!built || !computed || !matched) return undefined;
-  const all = [built, computed, matched];
+  const all = [built, computed, matched] as const;
   return {
     built,
-    matched: functionOf(all, ([b = 0, c = 0, m = 0]) => (b * m) / c),
-    difference: functionOf(all, ([b = 0, c = 0, m = 0]) => b - (b * m) / c),
+    matched: functionOf(all, ([b, c, m]) => (b * m) / c),
+    difference: functionOf(all, ([b, c, m]) => b - (b * m) / c),
   };
 }
 

@@ -185,7 +185,7 @@ export function jackResistance(
   // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
   const cause = resistanceCause(quick);
   const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${temperatureC} degC`];
-  return functionOf([{ ...cause, restsOn }], ([factor = 1]) => at(factor) ?? Number.NaN);
+  return functionOf([{ ...cause, restsOn }], ([factor]) => at(factor) ?? Number.NaN);
 }
 
 /** Coils of the position that drive the output, at 0 Hz where only directions are asked for. */

@@ -2,10 +2,12 @@
  * Why readings are not what they should be. Each likely cause says what it would make every line of the block read; causes are
  * ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
  */
+
 import type { Coil } from '../model/coil.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { besideOhm, parallelOhm } from '../physics/meter.ts';
+import { solveIncreasing } from '../physics/solve-increasing.ts';
 import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wire.ts';
 import { printQuantity } from '../quantities/print.ts';
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
@@ -284,17 +286,10 @@ const scaledBy = (shareOf: (coil: Coil) => number) => (line: JudgedLine) =>
 /** What one spool may differ from its nominal resistance by. */
 const SPOOL_SPREAD = 0.12;
 
-/** The share of their resistance that these coils must have for the line to read so, by bisection; it rises with the share. */
+/** The share of their resistance that these coils must have for the line to read so; it rises with the share. */
 function shareThatReads(line: JudgedLine, readOhm: number, chosen: (coil: Coil) => boolean): number | undefined {
   const ohm = (share: number) => line.ohmWith((coil) => (chosen(coil) ? share : 1)) ?? Number.NaN;
-  let [low, high] = [LEAST_SHARE, MOST_SHARE];
-  if (!(ohm(low) < readOhm && readOhm < ohm(high))) return undefined;
-  for (let step = 0; step < 40; step++) {
-    const middle = (low + high) / 2;
-    if (ohm(middle) < readOhm) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return solveIncreasing(ohm, { target: readOhm, low: LEAST_SHARE, high: MOST_SHARE, tolerance: 1e-9 });
 }
 
 const LEAST_SHARE = 0.02;

@@ -173,7 +173,7 @@ export function windingProgressRows(
     const part = windCoil(geometry, turns);
     const share = winding.computed20COhm && all > 0 ? winding.computed20COhm.sd / winding.computed20COhm.value : 0;
     const ohm = scale(
-      functionOf([winding.ohmPerM20C as Estimate], ([perM = 0]) => perM * part.wireLengthM),
+      functionOf([winding.ohmPerM20C as Estimate], ([perM]) => perM * part.wireLengthM),
       factor,
     );
     return { turns, resistanceOhm: { ...ohm, sd: Math.max(ohm.sd, share * ohm.value) }, buildM: part.buildM };

@@ -1,4 +1,5 @@
 import { meanTurnAreaM2, type Racetrack, turnAreaM2, turnLengthM } from './racetrack.ts';
+import { solveIncreasing } from './solve-increasing.ts';
 
 /** What a coil is wound on and with. All lengths in metres. */
 export interface Winding {
@@ -226,15 +227,10 @@ function scatterTurns({ core, heightM, overallDiameterM }: Winding, packing: num
 }
 
 function layerTurns(winding: Winding, lengthM: number): number {
-  let low = 0;
-  let high = lengthM / turnLengthM(winding.core, 0);
-  // Halving from the innermost turn's upper bound reaches the last bit of a double in about 60 steps.
-  for (let step = 0; step < 60; step++) {
-    const middle = (low + high) / 2;
-    if (wireLengthOfFirstTurnsM(winding, middle) < lengthM) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  // No turn is shorter than one around the bare core.
+  const high = lengthM / turnLengthM(winding.core, 0);
+  const length = (turns: number) => wireLengthOfFirstTurnsM(winding, turns);
+  return solveIncreasing(length, { target: lengthM, low: 0, high, tolerance: 1e-14 }) ?? high;
 }
 
 function turnsOfBuild(winding: Winding, buildM: number): number {

@@ -1,5 +1,6 @@
 import { MU0 } from './constants.ts';
 import type { MagnetMaterial } from './magnet-grades.ts';
+import { solveIncreasing } from './solve-increasing.ts';
 
 /**
  * Second quadrant of a magnet's major loop: J(h) = Br (Hci − h)/(Hci − a h), h = −H ≥ 0 the demagnetising field, J the
@@ -12,7 +13,7 @@ export interface DemagnetisationCurve {
 }
 
 /**
- * The curve through remanence and intrinsic coercivity whose largest B·H is the energy product; `shape` by bisection. Where
+ * The curve through remanence and intrinsic coercivity whose largest B·H is the energy product; `shape` by bracketing. Where
  * the intrinsic coercivity is unknown it follows from the coercivity of B (J = μ0 Hc there). A hyperbola of this kind is a usual
  * fit of alnico (Fröhlich-Kennelly); real curves of alnico 5 have a sharper knee. Where the energy product cannot be reached the
  * nearest shape is taken.
@@ -21,15 +22,16 @@ export function demagnetisationCurve(
   material: Omit<MagnetMaterial, 'recoilRelativePermeability'>,
 ): DemagnetisationCurve {
   const { remanenceT, energyProductJPerM3 } = material;
-  let [low, high] = [-2, 0.9999];
-  for (let step = 0; step < 60; step++) {
-    const shape = (low + high) / 2;
-    if (energyProduct(curveOfShape(material, shape)) < energyProductJPerM3) low = shape;
-    else high = shape;
-  }
-  const curve = curveOfShape(material, (low + high) / 2);
-  return { ...curve, remanenceT };
+  const product = (shape: number) => energyProduct(curveOfShape(material, shape));
+  const shape =
+    solveIncreasing(product, { ...SHAPES, target: energyProductJPerM3, tolerance: EXACT }) ??
+    (product(SHAPES.low) > energyProductJPerM3 ? SHAPES.low : SHAPES.high);
+  return { ...curveOfShape(material, shape), remanenceT };
 }
+
+const SHAPES = { low: -2, high: 0.9999 } as const;
+/** Relative; what doubles resolve. */
+const EXACT = 1e-14;
 
 /** Polarisation J, T, at the demagnetising field h = −H, A/m; held at zero beyond the intrinsic coercivity and at Br below h = 0. */
 export function polarisationT(
@@ -59,15 +61,11 @@ export interface WorkingPoint {
   fluxDensityT: number;
 }
 
-/** Intersection of the curve with the load line of `demagnetisingFactor` (0 to 1), by bisection: J falls and the line rises with h. */
+/** Intersection of the curve with the load line of `demagnetisingFactor` (0 to 1), which rises with h while J falls. */
 export function workingPoint(curve: DemagnetisationCurve, demagnetisingFactor: number): WorkingPoint {
-  let [low, high] = [0, curve.intrinsicCoercivityAPerM];
-  for (let step = 0; step < 60; step++) {
-    const h = (low + high) / 2;
-    if (MU0 * h < demagnetisingFactor * polarisationT(curve, h)) low = h;
-    else high = h;
-  }
-  const demagnetisingAPerM = (low + high) / 2;
+  const high = curve.intrinsicCoercivityAPerM;
+  const over = (h: number) => MU0 * h - demagnetisingFactor * polarisationT(curve, h);
+  const demagnetisingAPerM = solveIncreasing(over, { target: 0, low: 0, high, tolerance: EXACT }) ?? high;
   const polarisation = polarisationT(curve, demagnetisingAPerM);
   return { polarisationT: polarisation, demagnetisingAPerM, fluxDensityT: polarisation - MU0 * demagnetisingAPerM };
 }
@@ -96,16 +94,11 @@ function curveOfShape(
   return { remanenceT, intrinsicCoercivityAPerM: intrinsicCoercivityAPerM ?? fromCoercivity, shape };
 }
 
-/** max (J − μ0 h) h over the curve, by golden-section search; the product has one maximum. */
+/** max (J − μ0 h) h over the curve: where its slope J + h J′ − 2 μ0 h, which falls with h, is zero. */
 function energyProduct(curve: DemagnetisationCurve): number {
-  const product = (h: number) => (polarisationT(curve, h) - MU0 * h) * h;
-  const ratio = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [0, curve.intrinsicCoercivityAPerM];
-  for (let step = 0; step < 60; step++) {
-    const left = high - ratio * (high - low);
-    const right = low + ratio * (high - low);
-    if (product(left) < product(right)) low = left;
-    else high = right;
-  }
-  return product((low + high) / 2);
+  const { remanenceT, intrinsicCoercivityAPerM: high, shape } = curve;
+  const slope = (h: number) =>
+    polarisationT(curve, h) - (h * remanenceT * high * (1 - shape)) / (high - shape * h) ** 2 - 2 * MU0 * h;
+  const h = solveIncreasing((at) => -slope(at), { target: 0, low: 0, high, tolerance: EXACT }) ?? high;
+  return (polarisationT(curve, h) - MU0 * h) * h;
 }

@@ -1,7 +1,6 @@
 /**
  * The argument at which an increasing function reaches `target`, between `low` and `high`, by bisection refined with secants
- * (Illinois rule); `undefined` where the target lies outside what the ends give, or a value is not finite. For turns that reach an
- * inductance or a resonance, where the winding's build, and with it the inductance per turn squared, changes with the turns.
+ * (Illinois rule); `undefined` where the target lies outside what the ends give, or a value is not finite. `tolerance` is relative.
  */
 export function solveIncreasing(
   f: (x: number) => number,

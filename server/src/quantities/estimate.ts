@@ -66,10 +66,14 @@ export function ratio(a: Estimate, b: Estimate): Estimate {
  * numerically integrated f, narrow enough to be a slope. Where f is not finite on one side, the other side serves; where on
  * neither, the error is unbounded.
  */
-export function functionOf(inputs: readonly Estimate[], f: (values: readonly number[]) => number): Estimate {
+export function functionOf<const T extends readonly Estimate[]>(
+  inputs: T,
+  f: (values: { readonly [K in keyof T]: number }) => number,
+): Estimate {
+  const at = (values: readonly number[]) => f(values as { readonly [K in keyof T]: number });
   const values = inputs.map((input) => input.value);
-  const value = f(values);
-  const slopes = inputs.map((input, index) => (input.sd > 0 ? slopeAt(f, values, index, input.sd / 10, value) : 0));
+  const value = at(values);
+  const slopes = inputs.map((input, index) => (input.sd > 0 ? slopeAt(at, values, index, input.sd / 10, value) : 0));
   return propagated(value, inputs, slopes);
 }
 
