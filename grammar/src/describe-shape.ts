@@ -33,6 +33,9 @@ export function describePattern(shape: Shape, word?: string): Pattern {
           put(']');
         }
         break;
+      case 'alias':
+        print(current.shape);
+        break;
       case 'many':
         print(current.shape);
         put('…');
@@ -54,7 +57,7 @@ export function describePattern(shape: Shape, word?: string): Pattern {
   return { text, parts };
 }
 
-function describeLeaf(shape: Exclude<Shape, { kind: 'sequence' | 'optional' | 'many' | 'one-of' }>): string {
+function describeLeaf(shape: Exclude<Shape, { kind: 'sequence' | 'optional' | 'alias' | 'many' | 'one-of' }>): string {
   switch (shape.kind) {
     case 'word':
       return shape.words.join('|');

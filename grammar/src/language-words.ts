@@ -28,6 +28,7 @@ export function languageWords(): LanguageWords {
         for (const word of shape.suggestions ?? []) values.add(word);
         break;
       case 'optional':
+      case 'alias':
       case 'many':
         gather(shape.shape);
         break;

@@ -62,6 +62,8 @@ export function matchShape(
         : fail(attempt, index, { label: '`,`', shape });
     case 'optional':
       return matchOptional(attempt, index, shape.shape, follow);
+    case 'alias':
+      return matchShape(attempt, index, shape.shape, follow);
     case 'sequence':
       return matchSequence(attempt, index, shape.fields, follow);
     case 'many':
@@ -206,7 +208,7 @@ function matchSequence(
 function matchMany(
   attempt: Attempt,
   index: number,
-  { shape, atLeast, separator }: Extract<Shape, { kind: 'many' }>,
+  { shape, atLeast }: Extract<Shape, { kind: 'many' }>,
   follow: ReadonlySet<string>,
 ): Match | undefined {
   const value: unknown[] = [];
@@ -215,10 +217,6 @@ function matchMany(
     let at = next;
     if (value.length > 0) {
       if (isPunctuation(attempt.items[at], ',')) at++;
-      else if (separator === 'comma') {
-        fail(attempt, at, { label: '`,`' });
-        break;
-      }
     }
     const text = wordOf(attempt.items[at]);
     const isTaken = text !== undefined && follow.has(text) && !firstOf(shape).words.has(text);

@@ -10,7 +10,7 @@ import { SCATTER_PACKING } from '../../server/src/physics/coil-geometry.ts';
 /** The reference tells what is assumed; these are the numbers that the estimates assume. */
 const ASSUMED: readonly (readonly [told: string | undefined, number: string])[] = [
   [language.coil.facts.packing.assumed, `${SCATTER_PACKING.value} ± ${SCATTER_PACKING.sd}`],
-  [language.pickup.facts.coils.assumed, `${DEFAULT_COILS_APART_M * 1000} mm`],
+  [language.pickup.facts.coilsApart.assumed, `${DEFAULT_COILS_APART_M * 1000} mm`],
   [language.pickup.facts.cable.assumed, `${OWN_CABLE_M} m`],
   ...Object.values(CABLE_F_PER_M).map(
     ({ least, most }) =>

@@ -205,13 +205,13 @@ bobbin b {
   });
 
   it('reads a unit that looks like a code as what it is where a length or a temperature stands', () => {
-    assert.deepEqual(wireFacts('overall 5m').overall[0]?.value.value.unit, 'm');
+    assert.deepEqual(wireFacts('overall 5m').overallDiameter[0]?.value.value.unit, 'm');
     const room = matchBlock(blockOf('bench {\n  room 294K\n}'), language.bench).facts.room[0];
     assert.deepEqual([room?.value.value.value, room?.value.value.unit], [294, 'K']);
   });
 
   it('keeps number, unit, uncertainty, decimals and text as written', () => {
-    const read = (line: string) => wireFacts(`overall ${line}`).overall[0]?.value.value;
+    const read = (line: string) => wireFacts(`overall ${line}`).overallDiameter[0]?.value.value;
     assert.deepEqual(read('0.070mm  ±  5 %'), {
       dimension: 'length',
       value: 0.07,

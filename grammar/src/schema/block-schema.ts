@@ -1,13 +1,13 @@
 /** The form of the schema: what a block kind is called, what its head looks like, which facts and blocks it holds. */
 import type { Captured, NameKind, Shape } from './shape.ts';
 
-export interface FactSchema<S extends Shape = Shape> {
+export interface FactSchema<S extends Shape = Shape, R extends boolean = boolean> {
   /** The fact's first word; `undefined` where the line starts with something else (a reading's lead, a selector's number). */
   readonly word: string | undefined;
   /** What follows the word. */
   readonly shape: S;
   /** How often it may stand in one block. */
-  readonly repeats: boolean;
+  readonly repeats: R;
   /** A word of facts that this one stands instead of: stating one replaces the other in `like`, and both together are one too many. */
   readonly insteadOf?: readonly string[];
   /** History belongs to one piece and is not taken over by `like`. */
@@ -23,6 +23,8 @@ export interface FactSchema<S extends Shape = Shape> {
 export interface BlockSchema<
   F extends Readonly<Record<string, FactSchema>> = Readonly<Record<string, FactSchema>>,
   H extends Shape = Shape,
+  K extends readonly string[] = readonly string[],
+  T extends boolean = boolean,
 > {
   readonly keyword: string;
   readonly head: H;
@@ -35,15 +37,21 @@ export interface BlockSchema<
   /** Facts by the field that they fill. */
   readonly facts: F;
   /** Keywords of the blocks that may stand inside. */
-  readonly blocks: readonly string[];
-  readonly topLevel: boolean;
+  readonly blocks: K;
+  readonly topLevel: T;
 }
 
-export const fact = <const S extends Shape>(schema: FactSchema<S>): FactSchema<S> => schema;
+export const fact = <const S extends Shape, const R extends boolean>(schema: FactSchema<S, R>): FactSchema<S, R> =>
+  schema;
 
-export const block = <const F extends Readonly<Record<string, FactSchema>>, const H extends Shape>(
-  schema: BlockSchema<F, H>,
-): BlockSchema<F, H> => schema;
+export const block = <
+  const F extends Readonly<Record<string, FactSchema>>,
+  const H extends Shape,
+  const K extends readonly string[],
+  const T extends boolean,
+>(
+  schema: BlockSchema<F, H, K, T>,
+): BlockSchema<F, H, K, T> => schema;
 
 /** A fact that matched: its captures and the line that it stands on. */
 export interface MatchedFact<T> {

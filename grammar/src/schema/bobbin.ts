@@ -79,7 +79,7 @@ export const bobbin = block({
       meaning: 'what the bobbin is made of; limits the potting bath',
       example: 'plastic abs',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

@@ -9,6 +9,7 @@ import {
   number,
   oneOf,
   optional,
+  ownLead,
   path,
   quantity,
   sequence,
@@ -17,8 +18,8 @@ import {
 
 /** A lead of a coil's end: its own colour, what it is soldered to, or both. */
 const endLead = oneOf({
-  soldered: sequence({ lead: optional(name('lead')), to: keyword('to'), onto: path('lead') }),
-  own: sequence({ lead: name('lead') }),
+  soldered: sequence({ lead: optional(ownLead('inside')), to: keyword('to'), onto: path('lead') }),
+  own: sequence({ lead: ownLead('brought out') }),
 });
 
 export const coil = block({
@@ -109,10 +110,13 @@ export const coil = block({
     }),
     tap: fact({
       word: 'tap',
-      shape: oneOf({
-        none: keyword('none'),
-        tap: sequence({ turns: count({ min: 1, unit: 'turns' }), lead: name('lead') }),
-      }),
+      shape: oneOf(
+        {
+          none: keyword('none'),
+          tap: sequence({ turns: count({ min: 1, unit: 'turns' }), lead: ownLead('brought out') }),
+        },
+        'none',
+      ),
       repeats: true,
       meaning: 'a lead brought out so many turns from the start; none takes the taps of the model away',
       example: 'tap 4_000 turns orange',
@@ -120,9 +124,9 @@ export const coil = block({
     spindle: fact({
       word: 'spindle',
       shape: sequence({
-        turns: word('clockwise', 'counterclockwise'),
+        rotation: word('clockwise', 'counterclockwise'),
         comma: optional(comma),
-        face: word('top', 'bottom'),
+        towardIt: word('top', 'bottom'),
         toward: keyword('toward it'),
       }),
       repeats: false,
@@ -173,7 +177,7 @@ export const coil = block({
       meaning: 'speed of the spindle',
       example: 'speed 800 rpm',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

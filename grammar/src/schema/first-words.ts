@@ -24,6 +24,8 @@ function compute(shape: Shape): First {
       return { words: new Set([shape.word.split(' ')[0] ?? '']), mayBeEmpty: false };
     case 'optional':
       return { words: firstOf(shape.shape).words, mayBeEmpty: true };
+    case 'alias':
+      return firstOf(shape.shape);
     case 'many': {
       const inner = firstOf(shape.shape);
       return { words: inner.words, mayBeEmpty: shape.atLeast === 0 || inner.mayBeEmpty };

@@ -1,6 +1,6 @@
 import { block, fact } from './block-schema.ts';
 import { accept } from './common.ts';
-import { keyword, many, path, sequence } from './shape.ts';
+import { keyword, path, sequence, unordered } from './shape.ts';
 
 export const hookup = block({
   keyword: 'hookup',
@@ -14,35 +14,35 @@ export const hookup = block({
   facts: {
     hot: fact({
       word: 'hot',
-      shape: many(path('lead')),
+      shape: unordered(path('lead')),
       repeats: true,
       meaning: 'the lead that carries the signal out',
       example: 'hot violet',
     }),
     link: fact({
       word: 'link',
-      shape: many(path('lead'), 2),
+      shape: unordered(path('lead'), 2),
       repeats: true,
       meaning: 'leads joined to each other, such as the series link; as many links as there are joints',
       example: 'link grey turquoise',
     }),
     ground: fact({
       word: 'ground',
-      shape: many(path('lead')),
+      shape: unordered(path('lead')),
       repeats: true,
       meaning: 'the end opposite to hot, and what is joined to it',
       example: 'ground pink bare',
     }),
     shield: fact({
       word: 'shield',
-      shape: many(path('lead')),
+      shape: unordered(path('lead')),
       repeats: true,
       meaning: 'what goes to ground by itself, so that the pickup can be reversed',
       example: 'shield bare',
     }),
     free: fact({
       word: 'free',
-      shape: many(path('lead')),
+      shape: unordered(path('lead')),
       repeats: true,
       meaning: 'joined to nothing here: taped off, or for a switch',
       example: 'free orange',

@@ -14,7 +14,7 @@ export const instrument = block({
   topLevel: true,
   facts: {
     serial,
-    for: customer,
+    customer,
     scale: fact({
       word: 'scale',
       shape: quantity('length', positive),
@@ -55,7 +55,7 @@ export const instrument = block({
       shape: sequence({
         length: quantity('length', positive),
         of: keyword('of'),
-        perLength: quantity('capacitance per length', positive),
+        capacitancePerLength: quantity('capacitance per length', positive),
       }),
       repeats: false,
       assumed: '450 pF of cable',
@@ -70,7 +70,7 @@ export const instrument = block({
       meaning: "the amplifier's input resistance",
       example: 'input 1 Mohm',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

@@ -43,7 +43,7 @@ export const magnet = block({
       meaning: 'length x width x thickness; magnetised across the width',
       example: 'size 63.5 x 12.7 x 3.2 mm',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

@@ -7,7 +7,6 @@ import {
   declares,
   keyword,
   label,
-  many,
   name,
   oneOf,
   optional,
@@ -15,6 +14,7 @@ import {
   quantity,
   sequence,
   text,
+  unordered,
   word,
 } from './shape.ts';
 
@@ -38,7 +38,7 @@ export const pickup = block({
   topLevel: true,
   facts: {
     serial,
-    for: customer,
+    customer,
     position: fact({
       word: 'position',
       shape: label('neck', 'middle', 'bridge'),
@@ -53,7 +53,7 @@ export const pickup = block({
       meaning: 'how many strings it is made for',
       example: 'strings 6',
     }),
-    coils: fact({
+    coilsApart: fact({
       word: 'coils',
       shape: sequence({
         distance: quantity('length', positive),
@@ -80,10 +80,10 @@ export const pickup = block({
       meaning: 'the day it was finished',
       example: 'made 2026-10-02',
     }),
-    note,
+    notes: note,
     conductors: fact({
       word: 'conductors',
-      shape: many(declares('lead')),
+      shape: unordered(declares('lead')),
       repeats: false,
       assumed: "none: the coils' own leads leave the pickup",
       meaning: 'conductors of the cable that leaves the pickup',
@@ -126,7 +126,9 @@ export const pickup = block({
       word: 'cable',
       shape: sequence({
         length: quantity('length', positive),
-        capacitance: optional(sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) })),
+        capacitancePerLength: optional(
+          sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) }),
+        ),
       }),
       repeats: false,
       assumed:

@@ -42,7 +42,7 @@ export const potting = block({
       meaning: 'mass of the whole mix; gives the mass of each part',
       example: 'batch 400 g',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

@@ -78,12 +78,12 @@ export const readings = block({
     }),
     position: fact({
       word: 'position',
-      shape: sequence({ key: count({ min: 1 }), value: resistanceOrOpen, at: atTemperature }),
+      shape: sequence({ key: count({ min: 1, key: true }), value: resistanceOrOpen, at: atTemperature }),
       repeats: true,
       meaning: "resistance at the instrument's jack in a position of the selector, controls full up",
       example: 'position 1 7.20 kohm',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

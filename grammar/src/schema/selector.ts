@@ -15,7 +15,7 @@ export const selector = block({
     position: fact({
       word: undefined,
       shape: sequence({
-        key: count({ min: 1 }),
+        key: count({ min: 1, key: true }),
         title: optional(text),
         selection,
         onPurpose: optional(sequence({ comma: optional(comma), on: keyword('on purpose') })),

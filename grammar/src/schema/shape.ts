@@ -1,6 +1,7 @@
 /**
- * Shapes: what may stand on a fact's line. A shape is data; from it come matching, validation, completion, signature help
- * and the reference page. `Captured<S>` is the type of what a shape yields, so that the model must take every field.
+ * Shapes: what may stand on a fact's line. A shape is data; from it come matching, validation, completion, signature help,
+ * the reference page, the names that a line holds, what it means apart from how it is written, and its reading into the model.
+ * `Captured<S>` is the type of what matching a shape yields.
  */
 import type { WrittenQuantity } from '../../values/quantity.ts';
 import type { Dimension } from '../../values/unit-table.ts';
@@ -41,7 +42,13 @@ export type Shape =
       readonly max?: number;
       readonly exclusiveMin?: boolean;
     }
-  | { readonly kind: 'count'; readonly min?: number; readonly max?: number; readonly unit?: 'turns' }
+  | {
+      readonly kind: 'count';
+      readonly min?: number;
+      readonly max?: number;
+      readonly unit?: 'turns';
+      readonly key?: true;
+    }
   | {
       readonly kind: 'number';
       readonly min?: number;
@@ -56,14 +63,22 @@ export type Shape =
   /** Free text in one item: a word, a number, a date or a string. */
   | { readonly kind: 'label'; readonly suggestions?: readonly string[] }
   | { readonly kind: 'code' }
-  | { readonly kind: 'name'; readonly of: NameKind; readonly declares?: boolean }
+  | {
+      readonly kind: 'name';
+      readonly of: NameKind;
+      readonly declares?: boolean;
+      readonly own?: 'brought out' | 'inside';
+    }
   | { readonly kind: 'path'; readonly of: NameKind }
   | { readonly kind: 'selection' }
   | { readonly kind: 'comma' }
   | { readonly kind: 'sequence'; readonly fields: Readonly<Record<string, Shape>> }
   | { readonly kind: 'optional'; readonly shape: Shape }
-  | { readonly kind: 'many'; readonly shape: Shape; readonly atLeast: number; readonly separator?: 'comma' }
-  | { readonly kind: 'one-of'; readonly options: Readonly<Record<string, Shape>> };
+  | { readonly kind: 'many'; readonly shape: Shape; readonly atLeast: number; readonly unordered?: true }
+  /** `empties`: the option that takes away what `like` would bring, and says nothing else. */
+  | { readonly kind: 'one-of'; readonly options: Readonly<Record<string, Shape>>; readonly empties?: string }
+  /** Another way to say one of a fact's words; `of` has the words by what stands for them. */
+  | { readonly kind: 'alias'; readonly shape: Shape; readonly of: Readonly<Record<string, string>> };
 
 /** How a selector position, or any other joining of parts, is written. */
 export type SelectionNode =
@@ -100,18 +115,21 @@ export type Captured<S extends Shape> = S extends { kind: 'word'; words: infer W
                     ? { readonly [K in keyof F]: Captured<F[K]> }
                     : S extends { kind: 'optional'; shape: infer I extends Shape }
                       ? Captured<I> | undefined
-                      : S extends { kind: 'many'; shape: infer I extends Shape }
-                        ? readonly Captured<I>[]
-                        : S extends { kind: 'one-of'; options: infer O extends Readonly<Record<string, Shape>> }
-                          ? { [K in keyof O]: { readonly option: K; readonly value: Captured<O[K]> } }[keyof O]
-                          : never;
+                      : S extends { kind: 'alias'; shape: infer I extends Shape }
+                        ? Captured<I>
+                        : S extends { kind: 'many'; shape: infer I extends Shape }
+                          ? readonly Captured<I>[]
+                          : S extends { kind: 'one-of'; options: infer O extends Readonly<Record<string, Shape>> }
+                            ? { [K in keyof O]: { readonly option: K; readonly value: Captured<O[K]> } }[keyof O]
+                            : never;
 
 export const word = <const W extends readonly string[]>(...words: W) => ({ kind: 'word', words }) as const;
 /** A word that stands as written; `tied to` is two words in a row. */
-export const keyword = (text: string) => ({ kind: 'keyword', word: text }) as const;
+export const keyword = <const T extends string>(text: T) => ({ kind: 'keyword', word: text }) as const;
 export const quantity = (dimension: Dimension, limits: { min?: number; max?: number; exclusiveMin?: boolean } = {}) =>
   ({ kind: 'quantity', dimension, ...limits }) as const;
-export const count = (limits: { min?: number; max?: number; unit?: 'turns' } = {}) =>
+/** `key`: the number is what the line is known by. */
+export const count = <const L extends { min?: number; max?: number; unit?: 'turns'; key?: true }>(limits: L) =>
   ({ kind: 'count', ...limits }) as const;
 export const number = (limits: { min?: number; max?: number; exclusiveMin?: boolean; exclusiveMax?: boolean } = {}) =>
   ({ kind: 'number', ...limits }) as const;
@@ -122,20 +140,25 @@ export const date = { kind: 'date' } as const;
 export const text = { kind: 'string' } as const;
 export const label = (...suggestions: readonly string[]) => ({ kind: 'label', suggestions }) as const;
 export const findingCode = { kind: 'code' } as const;
-export const name = (of: NameKind) => ({ kind: 'name', of }) as const;
-export const declares = (of: NameKind) => ({ kind: 'name', of, declares: true }) as const;
+export const name = <const K extends NameKind>(of: K) => ({ kind: 'name', of }) as const;
+export const declares = <const K extends NameKind>(of: K) => ({ kind: 'name', of, declares: true }) as const;
+/** A lead of a coil's own, any colour: known to the whole pickup where it is brought out, to the coil alone where it is soldered inside. */
+export const ownLead = (own: 'brought out' | 'inside') => ({ kind: 'name', of: 'lead', own }) as const;
 export const path = (of: NameKind) => ({ kind: 'path', of }) as const;
 export const selection = { kind: 'selection' } as const;
 export const comma = { kind: 'comma' } as const;
 export const sequence = <const F extends Readonly<Record<string, Shape>>>(fields: F) =>
   ({ kind: 'sequence', fields }) as const;
 export const optional = <const S extends Shape>(shape: S) => ({ kind: 'optional', shape }) as const;
-export const many = <const S extends Shape>(shape: S, atLeast = 1, separator?: 'comma') =>
-  (separator ? { kind: 'many', shape, atLeast, separator } : { kind: 'many', shape, atLeast }) as {
-    readonly kind: 'many';
-    readonly shape: S;
-    readonly atLeast: number;
-    readonly separator?: 'comma';
+export const many = <const S extends Shape>(shape: S, atLeast = 1) => ({ kind: 'many', shape, atLeast }) as const;
+/** A list whose order says nothing. */
+export const unordered = <const S extends Shape>(shape: S, atLeast = 1) =>
+  ({ kind: 'many', shape, atLeast, unordered: true }) as const;
+export const oneOf = <const O extends Readonly<Record<string, Shape>>>(options: O, empties?: keyof O & string) =>
+  (empties === undefined ? { kind: 'one-of', options } : { kind: 'one-of', options, empties }) as {
+    readonly kind: 'one-of';
+    readonly options: O;
+    readonly empties?: string;
   };
-export const oneOf = <const O extends Readonly<Record<string, Shape>>>(options: O) =>
-  ({ kind: 'one-of', options }) as const;
+export const alias = <const S extends Shape, const A extends Readonly<Record<string, string>>>(shape: S, of: A) =>
+  ({ kind: 'alias', shape, of }) as const;

@@ -34,7 +34,7 @@ export const spool = block({
       meaning: 'what the wire on it really has; serves every coil wound from it',
       example: 'measures 5.52 ohm/m at 20 degC',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

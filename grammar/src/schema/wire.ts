@@ -1,6 +1,6 @@
 import { block, fact } from './block-schema.ts';
 import { accept, note, positive } from './common.ts';
-import { count, declares, keyword, oneOf, quantity, sequence, word } from './shape.ts';
+import { alias, count, declares, keyword, oneOf, quantity, sequence, word } from './shape.ts';
 
 export const wire = block({
   keyword: 'wire',
@@ -20,7 +20,7 @@ export const wire = block({
       meaning: 'bare copper by its gauge number',
       example: 'gauge 42 AWG',
     }),
-    diameter: fact({
+    bareDiameter: fact({
       word: 'diameter',
       shape: quantity('length', positive),
       repeats: false,
@@ -32,7 +32,10 @@ export const wire = block({
       word: 'build',
       shape: oneOf({
         build: word('single', 'double'),
-        grade: sequence({ grade: keyword('grade'), number: count({ min: 1, max: 2 }) }),
+        grade: alias(sequence({ grade: keyword('grade'), number: count({ min: 1, max: 2 }) }), {
+          'grade 1': 'single',
+          'grade 2': 'double',
+        }),
       }),
       repeats: false,
       insteadOf: ['overall'],
@@ -40,7 +43,7 @@ export const wire = block({
       meaning: "thickness of the enamel: single is the standards' grade 1, double is grade 2",
       example: 'build single',
     }),
-    overall: fact({
+    overallDiameter: fact({
       word: 'overall',
       shape: quantity('length', positive),
       repeats: false,
@@ -55,7 +58,7 @@ export const wire = block({
       meaning: 'the insulation: how it is stripped, and what heat it stands',
       example: 'enamel polyurethane',
     }),
-    note,
+    notes: note,
     accept,
   },
 });

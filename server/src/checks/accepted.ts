@@ -1,5 +1,5 @@
 /** Findings that the writer keeps: they become information; an acceptance that nothing needs is a finding itself. */
-import type { Acceptance } from '../model/pickup.ts';
+import type { Acceptance } from '../model/acceptance.ts';
 import type { Place } from '../model/place.ts';
 import { removeLine } from './edits.ts';
 import type { Finding } from './finding.ts';

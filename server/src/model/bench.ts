@@ -1,11 +1,11 @@
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Place, Stated } from './place.ts';
+import type { Plain } from './reading.ts';
 
 /** The shop's own conditions and instruments; one in a file and all it uses. */
-export interface Bench {
+export interface Bench extends Plain<typeof language.bench, 'meter'> {
   readonly place: Place;
-  readonly mains: Stated<Quantity> | undefined;
-  readonly room: Stated<Quantity> | undefined;
   readonly meter: Stated<MeterAccuracy> | undefined;
 }
 

@@ -1,23 +1,21 @@
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Place, Stated } from './place.ts';
+import type { Plain } from './reading.ts';
 
-export interface Bobbin {
+export interface Bobbin extends Plain<typeof language.bobbin, 'core' | 'corner' | 'pole'> {
   readonly name: string;
   readonly place: Place;
   /** The outline that the first layer lies on: length x width; round ends where no corner radius is stated. */
   readonly core:
     | Stated<{ readonly length: Quantity; readonly width: Quantity; readonly corner: Quantity | undefined }>
     | undefined;
-  /** Winding space. */
-  readonly window: Stated<{ readonly height: Quantity; readonly depth: Quantity }> | undefined;
-  readonly poles: Stated<{ readonly count: number; readonly spread: Quantity | undefined }> | undefined;
   /** `none`: no poles of its own (the lower coil of a stack). */
   readonly pole: Stated<Pole | 'none'> | undefined;
-  readonly plastic: Stated<Plastic> | undefined;
 }
 
 export type PoleForm = 'slug' | 'screw' | 'rod' | 'blade';
-export type Plastic = 'abs' | 'butyrate' | 'fibre';
+export type Plastic = NonNullable<Bobbin['plastic']>['value'];
 
 export interface Pole {
   readonly form: PoleForm;

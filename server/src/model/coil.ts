@@ -1,7 +1,9 @@
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Bobbin } from './bobbin.ts';
 import type { LeadPath } from './lead.ts';
 import type { Place, Stated } from './place.ts';
+import type { Plain } from './reading.ts';
 import type { Spool, Wire } from './wire.ts';
 
 /** Seen from the strings, from start (inner end) to finish (outer end). */
@@ -12,7 +14,8 @@ export type Sign = 1 | -1;
 export const COIL_ENDS = ['start', 'finish'] as const;
 export type CoilEnd = (typeof COIL_ENDS)[number];
 
-export interface Coil {
+export interface Coil
+  extends Plain<typeof language.coil, 'bobbin' | 'wire' | 'spool' | 'start' | 'finish' | 'tap' | 'serves' | 'below'> {
   readonly name: string;
   /** The block's first line. */
   readonly place: Place;
@@ -23,25 +26,13 @@ export interface Coil {
   readonly wire: Wire | undefined;
   readonly wirePlace: Place | undefined;
   readonly spool: Spool | undefined;
-  /** Planned turns. */
-  readonly turns: Stated<Quantity> | undefined;
-  /** What the counter showed; goes before `turns`. */
-  readonly counted: Stated<Quantity> | undefined;
-  readonly wound: Stated<Rotation> | undefined;
-  readonly packing: Stated<Quantity> | undefined;
   readonly start: Stated<CoilLead> | undefined;
   readonly finish: Stated<CoilLead> | undefined;
   readonly taps: readonly Stated<CoilTap>[];
-  readonly spindle: Stated<{ readonly rotation: Rotation; readonly towardIt: 'top' | 'bottom' }> | undefined;
   /** Strings that the coil senses, from the first to the last; `none` for a dummy coil; all where not stated. */
   readonly serves: Stated<'none' | { readonly from: number; readonly to: number }> | undefined;
   /** The coil above it in a stack. */
   readonly below: Stated<string> | undefined;
-  readonly polarity: Stated<PoleUp> | undefined;
-  /** Tension, traverse and machine speed as the writer set them, for the winding card. */
-  readonly tension: Stated<Quantity> | undefined;
-  readonly traverse: Stated<Quantity> | undefined;
-  readonly speed: Stated<Quantity> | undefined;
   /** Fields whose line stands there and could not be read. */
   readonly unread: readonly string[];
 }

@@ -1,111 +1,71 @@
 /** Readings from their block. */
 import type { language } from '../../../grammar/src/schema/index.ts';
-import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { LeadPath } from './lead.ts';
-import type { MergedBlock } from './merged-block.ts';
-import type { Place } from './place.ts';
-import { only, pathOf, placeIn, siOf, statedQuantity } from './read-facts.ts';
+import { factsOf, type MergedBlock } from './merged-block.ts';
+import type { Stated } from './place.ts';
 import type { Probes, Reading, Readings } from './readings.ts';
 
-type ReadingsBlock = MergedBlock<typeof language.readings>;
-type Facts = ReadingsBlock['facts'];
-
-export function readingsFrom(block: ReadingsBlock): Readings {
-  const { facts } = block;
-  const lines = [
-    ...facts.resistance.flatMap(resistanceLine),
-    ...facts.kick.map(kickLine),
-    ...facts.compass.map(
-      ({ value, place }): Reading => ({
-        kind: 'compass',
-        coil: namePath(value.coil, place.chunk),
-        shows: value.pole.value,
+export function readingsFrom(block: MergedBlock<typeof language.readings>): Readings {
+  const { resistance, kick, compass, inductance, capacitance, position, accept, ...plain } = factsOf(block);
+  const lines: readonly Reading[] = [
+    ...resistance.map(
+      ({ value: { from, to, value, at }, place }): Reading =>
+        to
+          ? { kind: 'resistance', probes: { red: from, black: to }, value, atC: at, place }
+          : { kind: 'coil resistance', coil: from, value, atC: at, place },
+    ),
+    ...kick.map(
+      ({ value: { between, at, motion, reads }, place }): Reading => ({
+        kind: 'kick',
+        probes: probesOf(between),
+        at: at && pathOfName(at),
+        motion,
+        reads,
         place,
       }),
     ),
-    ...facts.inductance.flatMap(inductanceLine),
-    ...facts.capacitance.flatMap(capacitanceLine),
-    ...facts.position.flatMap(positionLine),
+    ...compass.map(
+      ({ value: { coil, pole }, place }): Reading => ({
+        kind: 'compass',
+        coil: pathOfName(coil),
+        shows: pole,
+        place,
+      }),
+    ),
+    ...inductance.map(
+      ({ value: { between, value, at }, place }): Reading => ({
+        kind: 'inductance',
+        probes: probesOf(between),
+        value,
+        atHz: at,
+        place,
+      }),
+    ),
+    ...capacitance.map(
+      ({ value: { between, value }, place }): Reading => ({
+        kind: 'capacitance',
+        probes: between && probesOf(between),
+        value,
+        place,
+      }),
+    ),
+    ...position.map(
+      ({ value: { key, value, at }, place }): Reading => ({ kind: 'position', key, value, atC: at, place }),
+    ),
   ];
   return {
+    ...plain,
     place: block.place,
     title: block.title,
     date: block.date,
     found: block.words.includes('found'),
-    room: statedQuantity(only(facts.room)),
-    lines: lines.sort((a, b) => a.place.span.start - b.place.span.start),
+    lines: [...lines].sort((a, b) => a.place.span.start - b.place.span.start),
   };
 }
 
-function resistanceLine({ value, place }: Facts['resistance'][number]): readonly Reading[] {
-  const reads = openOr(value.value);
-  if (reads === undefined) return [];
-  const atC = value.at && siOf(value.at.temperature);
-  const from = pathOf(value.from, place.chunk);
-  if (!value.to) return [{ kind: 'coil resistance', coil: from, value: reads, atC, place }];
-  return [
-    { kind: 'resistance', probes: { red: from, black: pathOf(value.to.lead, place.chunk) }, value: reads, atC, place },
-  ];
-}
-
-function openOr(value: Facts['resistance'][number]['value']['value']): Quantity | 'open' | undefined {
-  return value.option === 'open' ? 'open' : siOf(value.value);
-}
-
-function kickLine({ value, place }: Facts['kick'][number]): Reading {
-  return {
-    kind: 'kick',
-    probes: probesOf(value.between, place.chunk),
-    at: value.at && namePath(value.at.coil, place.chunk),
-    motion: value.motion.value,
-    reads: value.reads.value,
-    place,
-  };
-}
-
-function inductanceLine({ value, place }: Facts['inductance'][number]): readonly Reading[] {
-  const henry = siOf(value.value);
-  if (!henry) return [];
-  return [
-    {
-      kind: 'inductance',
-      probes: probesOf(value.between, place.chunk),
-      value: henry,
-      atHz: value.at && siOf(value.at.frequency),
-      place,
-    },
-  ];
-}
-
-function capacitanceLine({ value, place }: Facts['capacitance'][number]): readonly Reading[] {
-  const farad = siOf(value.value.value);
-  if (!farad) return [];
-  const { between } = value.value;
-  return [{ kind: 'capacitance', probes: between && probesOf(between, place.chunk), value: farad, place }];
-}
-
-function positionLine({ value, place }: Facts['position'][number]): readonly Reading[] {
-  const reads = openOr(value.value);
-  if (reads === undefined) return [];
-  return [
-    {
-      kind: 'position',
-      key: { value: String(value.key.value.value), place: placeIn(place.chunk, value.key) },
-      value: reads,
-      atC: value.at && siOf(value.at.temperature),
-      place,
-    },
-  ];
-}
-
-const probesOf = (between: Facts['kick'][number]['value']['between'], chunk: Chunk): Probes => ({
-  red: pathOf(between.from, chunk),
-  black: pathOf(between.onto, chunk),
+const probesOf = ({ from, onto }: { readonly from: LeadPath; readonly onto: LeadPath }): Probes => ({
+  red: from,
+  black: onto,
 });
 
-const namePath = (name: { readonly value: string; readonly span: Place['span'] }, chunk: Chunk): LeadPath => ({
-  parts: [name.value],
-  text: name.value,
-  place: placeIn(chunk, name),
-});
+const pathOfName = ({ value, place }: Stated<string>): LeadPath => ({ parts: [value], text: value, place });

@@ -3,26 +3,21 @@
  * that it looked up now stands for something else: each reading remembers its look-ups.
  */
 import { nearest } from '../../../grammar/src/nearest.ts';
-import { language, schemas } from '../../../grammar/src/schema/index.ts';
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Bench } from './bench.ts';
-import type { Bobbin } from './bobbin.ts';
 import { instrumentFrom } from './from-instrument.ts';
 import { pickupFrom } from './from-pickup.ts';
 import { benchFrom, bobbinFrom, magnetFrom, spoolFrom, wireFrom } from './from-shop.ts';
-import { innerNameProblems, instrumentNameProblems } from './inner-names.ts';
-import type { Instrument } from './instrument.ts';
-import type { Magnet } from './magnet.ts';
-import { type AnyBlock, asBlock, mergeLike, mergeSiblings, readBlock } from './merged-block.ts';
+import { innerNames, namesInBlock, unknownCoil } from './inner-names.ts';
+import { type AnyBlock, blockIn, type MergedBlock, mergeLike, mergeSiblings } from './merged-block.ts';
 import type { ModelProblem, Reference } from './model.ts';
 import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
-import type { Resolver } from './resolver.ts';
-import type { Spool, Wire } from './wire.ts';
+import { type Resolver, SHOP_KINDS, type ShopKind, type Things } from './resolver.ts';
+import { unknownName } from './unknown-name.ts';
 
-export const SHOP_KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'] as const;
-export type ShopKind = (typeof SHOP_KINDS)[number];
+export type { ShopKind } from './resolver.ts';
 
 /** Names that a file may use: its own and those of the files it uses. */
 export interface Scope {
@@ -32,14 +27,7 @@ export interface Scope {
   readonly complete: boolean;
 }
 
-export type Declared =
-  | { readonly kind: 'bench'; readonly thing: Bench }
-  | { readonly kind: 'wire'; readonly thing: Wire }
-  | { readonly kind: 'spool'; readonly thing: Spool }
-  | { readonly kind: 'bobbin'; readonly thing: Bobbin }
-  | { readonly kind: 'magnet'; readonly thing: Magnet }
-  | { readonly kind: 'pickup'; readonly thing: Pickup }
-  | { readonly kind: 'instrument'; readonly thing: Instrument };
+export type Declared = { readonly [K in keyof Things]: { readonly kind: K; readonly thing: Things[K] } }[keyof Things];
 
 export interface ChunkModel {
   readonly chunk: Chunk;
@@ -101,9 +89,8 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
   };
 
   const readAnew = (chunk: Chunk): ChunkModel => {
-    const { content } = chunk;
-    const schema = content?.kind === 'block' ? schemas.get(content.keyword.text) : undefined;
-    if (content?.kind !== 'block' || !schema?.topLevel) return emptyModel(chunk);
+    const raw = blockIn(chunk);
+    if (!raw) return emptyModel(chunk);
     const scope = scopeOf(chunk);
     const lookUps: LookUp[] = [];
     const problems: ModelProblem[] = [];
@@ -115,29 +102,35 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
       const model = found && !reading.includes(found) ? read(found) : undefined;
       lookUps.push({ kind, name, chunk: found, model, told });
       references.push({ place, kind, name, target: model?.block?.namePlace ?? undefined, declares: false });
-      if (!found && told !== undefined) problems.push(unknownName(kind, name, place, told));
+      if (!found && told !== undefined) {
+        const message = `No ${kind} called ${name} is declared here or in the files that this one uses.`;
+        problems.push(unknownName(message, place, told));
+      }
       return model;
     };
-    const resolver: Resolver = {
-      wire: (name, place) => thingOf(lookUp('wire', name, place), 'wire'),
-      spool: (name, place) => thingOf(lookUp('spool', name, place), 'spool'),
-      bobbin: (name, place) => thingOf(lookUp('bobbin', name, place), 'bobbin'),
-      magnet: (name, place) => thingOf(lookUp('magnet', name, place), 'magnet'),
-      pickup: (name, place) => thingOf(lookUp('pickup', name, place), 'pickup'),
-      note: (reference) => references.push(reference),
-      report: (problem) => problems.push(problem),
-    };
 
-    const raw = readBlock(content, chunk, schema);
     const kind = SHOP_KINDS.find((each) => each === raw.keyword);
     if (kind && raw.name)
       references.push({ place: raw.namePlace, kind, name: raw.name, target: raw.namePlace, declares: true });
     const merged = mergeSiblings(withParent(raw, kind, lookUp), (fault, inner, name) =>
       problems.push(siblingProblem(fault, inner, name)),
     );
+    const names = namesInBlock(merged);
+    const things = new Map<string, ChunkModel | undefined>();
+    for (const { kind, parts, place, role } of names) {
+      const shop = SHOP_KINDS.find((each) => each === kind);
+      const name = parts[0]?.value;
+      if (shop && name !== undefined && role === 'uses') things.set(`${shop} ${name}`, lookUp(shop, name, place));
+    }
+    const resolver: Resolver = {
+      thing: (kind, name) => thingOf(name && things.get(`${kind} ${name.value}`), kind),
+      report: (problem) => problems.push(problem),
+    };
     const declared = declaredBy(merged, resolver);
-    if (declared?.kind === 'pickup') problems.push(...innerNameProblems(declared.thing));
-    if (declared?.kind === 'instrument') problems.push(...instrumentNameProblems(declared.thing));
+    const inner = innerNames(names);
+    references.push(...inner.references);
+    problems.push(...inner.problems);
+    if (declared?.kind === 'pickup') problems.push(...unknownCoilsRead(declared.thing));
     const cycle = cycleProblems.get(chunk);
     if (cycle) problems.push(cycle);
     const model = { chunk, block: merged, declared, syntax: ownProblems(raw), problems, references };
@@ -169,29 +162,44 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
   return { read };
 }
 
-type ThingOf = { readonly [D in Declared as D['kind']]: D['thing'] };
-
-function thingOf<K extends Declared['kind']>(model: ChunkModel | undefined, kind: K): ThingOf[K] | undefined {
+function thingOf<K extends keyof Things>(model: ChunkModel | undefined, kind: K): Things[K] | undefined {
   const declared = model?.declared;
-  return declared?.kind === kind ? (declared.thing as ThingOf[K]) : undefined;
+  return declared?.kind === kind ? (declared.thing as Things[K]) : undefined;
 }
 
+type Language = typeof language;
+type TopLevel = { [K in keyof Language]: Language[K]['topLevel'] extends true ? K : never }[keyof Language];
+
+/** One reader for each kind of block that may stand at the top. */
+const READERS: {
+  readonly [K in TopLevel]: (block: MergedBlock<Language[K]>, resolver: Resolver) => Things[K];
+} = {
+  bench: benchFrom,
+  wire: wireFrom,
+  spool: spoolFrom,
+  bobbin: bobbinFrom,
+  magnet: magnetFrom,
+  pickup: pickupFrom,
+  instrument: instrumentFrom,
+};
+
 function declaredBy(block: AnyBlock, resolver: Resolver): Declared | undefined {
-  const bench = asBlock(block, language.bench);
-  if (bench) return { kind: 'bench', thing: benchFrom(bench) };
-  if (block.name === undefined) return undefined;
-  const wire = asBlock(block, language.wire);
-  if (wire) return { kind: 'wire', thing: wireFrom(wire) };
-  const spool = asBlock(block, language.spool);
-  if (spool) return { kind: 'spool', thing: spoolFrom(spool, resolver) };
-  const bobbin = asBlock(block, language.bobbin);
-  if (bobbin) return { kind: 'bobbin', thing: bobbinFrom(bobbin) };
-  const magnet = asBlock(block, language.magnet);
-  if (magnet) return { kind: 'magnet', thing: magnetFrom(magnet) };
-  const pickup = asBlock(block, language.pickup);
-  if (pickup) return { kind: 'pickup', thing: pickupFrom(pickup, resolver) };
-  const instrument = asBlock(block, language.instrument);
-  return instrument && { kind: 'instrument', thing: instrumentFrom(instrument, resolver) };
+  if (block.schema.names !== undefined && block.name === undefined) return undefined;
+  const kind = block.keyword as TopLevel;
+  // The block was matched by the schema of its own keyword.
+  const read = READERS[kind] as unknown as (block: AnyBlock, resolver: Resolver) => Things[TopLevel];
+  return { kind, thing: read(block, resolver) } as Declared;
+}
+
+/** A reading of one point alone is a coil's. */
+function unknownCoilsRead({ coils, readings }: Pickup): readonly ModelProblem[] {
+  const names = coils.map(({ name }) => name);
+  const read = readings.flatMap(({ found, lines }) => (found ? [] : lines));
+  return read.flatMap((line) =>
+    line.kind === 'coil resistance' && line.coil.parts.length === 1 && !names.includes(line.coil.text)
+      ? [unknownCoil(line.coil.text, line.coil.place, names)]
+      : [],
+  );
 }
 
 const emptyModel = (chunk: Chunk): ChunkModel => ({
@@ -211,16 +219,6 @@ const ownProblems = (block: AnyBlock): readonly SyntaxProblem[] => [
 /** What is told of an unknown name: `undefined` while a used file is missing, else the nearest right name, or nothing. */
 const toldOf = (scope: Scope, kind: ShopKind, name: string): string | undefined =>
   scope.complete ? (nearest(name, scope.names(kind)) ?? '') : undefined;
-
-function unknownName(kind: ShopKind, name: string, place: Place, right: string): ModelProblem {
-  return {
-    code: 'name/unknown',
-    message: `No ${kind} called ${name} is declared here or in the files that this one uses.`,
-    place,
-    related: [],
-    fixes: right ? [{ title: `Change to \`${right}\``, edits: [{ place, newText: right }] }] : [],
-  };
-}
 
 function cycleProblem(members: readonly Chunk[]): ModelProblem {
   const places = members.flatMap((chunk) => {

@@ -1,68 +1,131 @@
-/** Names of coils inside a pickup and of slots inside an instrument that nothing declares, or that are declared twice. */
-import { nearest } from '../../../grammar/src/nearest.ts';
-import type { Instrument } from './instrument.ts';
-import type { LeadPath } from './lead.ts';
-import type { ModelProblem } from './model.ts';
-import type { Pickup } from './pickup.ts';
+/**
+ * The names that are known inside one block at the top only: coils and leads of a pickup, slots of an instrument. Where each is
+ * declared, every line that names it, and the names that nothing declares or two things have.
+ */
+import { type NameInLine, namesInLine } from '../../../grammar/src/names-in-line.ts';
+import type { NameKind } from '../../../grammar/src/schema/shape.ts';
+import type { Span } from '../../../grammar/src/span.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import type { AnyBlock } from './merged-block.ts';
+import type { ModelProblem, Reference } from './model.ts';
 import type { Place } from './place.ts';
+import { unknownAmong } from './unknown-name.ts';
 
-export function innerNameProblems(pickup: Pickup): readonly ModelProblem[] {
-  const names = pickup.coils.map(({ name }) => name);
-  const uses: { readonly name: string; readonly place: Place }[] = [];
-  const useOf = (path: LeadPath) => uses.push({ name: path.text, place: path.place });
-  const bar = pickup.barMagnet?.value.towardCoil;
-  if (bar) uses.push({ name: bar.value, place: bar.place });
-  for (const { below } of pickup.coils) if (below) uses.push({ name: below.value, place: below.place });
-  for (const { found, lines } of pickup.readings)
-    for (const line of found ? [] : lines) {
-      if (line.kind === 'compass') useOf(line.coil);
-      if (line.kind === 'kick' && line.at) useOf(line.at);
-      if (line.kind === 'coil resistance' && !isCoilEnd(line.coil)) useOf(line.coil);
-    }
-  const unknown = uses
-    .filter(({ name }) => !names.includes(name))
-    .map(({ name, place }) => unknownCoil(name, place, names));
-  return [...unknown, ...duplicates(pickup.coils, 'coils of this pickup')];
+export interface PlacedName extends NameInLine {
+  readonly place: Place;
+  /** The line that holds it. */
+  readonly line: Place;
+  /** The block that holds the line. */
+  readonly block: AnyBlock;
 }
 
-/** A position's number stands once; a slot's name too. */
-export const instrumentNameProblems = (instrument: Instrument): readonly ModelProblem[] => [
-  ...duplicates(instrument.slots, 'pickups of this instrument'),
-];
-
-const isCoilEnd = (path: LeadPath) => path.parts.length > 1;
-
-function unknownCoil(name: string, place: Place, names: readonly string[]): ModelProblem {
-  const right = nearest(name, names);
-  const known = names.length ? `it has ${names.join(', ')}` : 'it has no coils';
-  return {
-    code: 'name/unknown',
-    message: `This pickup has no coil called ${name}: ${known}.`,
-    place,
-    related: [],
-    fixes: right ? [{ title: `Change to \`${right}\``, edits: [{ place, newText: right }] }] : [],
-  };
-}
-
-function duplicates(
-  things: readonly { readonly name: string; readonly place: Place }[],
-  what: string,
-): readonly ModelProblem[] {
-  const first = new Map<string, Place>();
-  return things.flatMap(({ name, place }) => {
-    const before = first.get(name);
-    if (!before) {
-      first.set(name, place);
-      return [];
-    }
-    return [
-      {
-        code: 'name/duplicate',
-        message: `Two ${what} are called ${name}; a name stands for one of them.`,
-        place,
-        related: [{ message: `the first ${name}`, place: before }],
-        fixes: [],
-      },
-    ];
+/** Every name that the lines of a block hold, and of the blocks in it; their own names and whom they are like too. */
+export function namesInBlock(block: AnyBlock): readonly PlacedName[] {
+  const placed = (name: NameInLine, line: Place): PlacedName => ({
+    ...name,
+    place: { chunk: line.chunk, span: name.span },
+    line,
+    block,
   });
+  const ofLines = Object.entries(block.schema.facts).flatMap(([field, { shape }]) =>
+    (block.facts[field] ?? []).flatMap(({ value, place }) =>
+      namesInLine(shape, value).map((name) => placed(name, place)),
+    ),
+  );
+  return [...ofLines, ...block.blocks.flatMap((inner) => [...headNames(inner, placed), ...namesInBlock(inner)])];
 }
+
+function headNames(
+  { schema, name, namePlace, node, place }: AnyBlock,
+  placed: (name: NameInLine, line: Place) => PlacedName,
+): readonly PlacedName[] {
+  const kind = schema.names;
+  if (kind === undefined) return [];
+  const called = (role: NameInLine['role'], value: string, span: Span) =>
+    placed({ kind, role, parts: [{ value, span }], span, isPath: false }, place);
+  const like = node.like?.name;
+  return [called('declares', name ?? '', namePlace.span), ...(like ? [called('uses', like.text, like.span)] : [])];
+}
+
+const INNER_KINDS = ['coil', 'lead', 'slot'] as const satisfies readonly NameKind[];
+type InnerKind = (typeof INNER_KINDS)[number];
+
+export interface InnerNames {
+  readonly references: readonly Reference[];
+  readonly problems: readonly ModelProblem[];
+}
+
+export function innerNames(names: readonly PlacedName[]): InnerNames {
+  const declared = new Map<InnerKind, Map<string, PlacedName>>(INNER_KINDS.map((kind) => [kind, new Map()]));
+  const problems: ModelProblem[] = [];
+  const references: Reference[] = [];
+  const note = (kind: InnerKind, name: string, place: Place, declares: boolean) => {
+    const key = kind === 'lead' ? canonicalLeadName(name) : name;
+    const target = declared.get(kind)?.get(key)?.place;
+    // A lead that nothing brings out is told by the check that knows what it may be.
+    if (target || kind !== 'lead') references.push({ place, kind, name: key, target, declares });
+    return target;
+  };
+  for (const each of names) {
+    const kind = innerKind(each.kind);
+    if (!kind || each.role !== 'declares') continue;
+    const text = each.parts[0]?.value ?? '';
+    const known = declared.get(kind);
+    const key = kind === 'lead' ? canonicalLeadName(text) : text;
+    const before = known?.get(key);
+    if (before && kind !== 'lead') problems.push(duplicate(kind, text, each, before));
+    if (!before) known?.set(key, each);
+    note(kind, text, each.place, true);
+  }
+  const coils = declared.get('coil');
+  for (const each of names) {
+    const [first, second] = each.parts;
+    const kind = innerKind(each.kind);
+    if (!kind || !first || each.role !== 'uses') continue;
+    const isCoil = each.isPath && kind === 'lead' && (second !== undefined || coils?.has(first.value));
+    const meant = isCoil ? 'coil' : kind;
+    const place = { chunk: each.place.chunk, span: first.span };
+    const target = note(meant, first.value, place, false);
+    if (!target && isToTell(each, kind))
+      problems.push(
+        (kind === 'coil' ? unknownCoil : unknownSlot)(first.value, place, [...(declared.get(kind)?.keys() ?? [])]),
+      );
+  }
+  return { references, problems };
+}
+
+const innerKind = (kind: NameKind): InnerKind | undefined => INNER_KINDS.find((each) => each === kind);
+
+/** Readings as found speak of a pickup that may have had other coils; whom a coil is like has been told where it was merged. */
+const isToTell = ({ block, span }: PlacedName, kind: InnerKind): boolean =>
+  kind !== 'lead' &&
+  !(block.schema.history && block.words.includes('found')) &&
+  !block.blocks.some(({ node }) => node.like?.name?.span === span);
+
+const has = (names: readonly string[]) => `it has ${names.join(', ')}`;
+
+export const unknownCoil = (name: string, place: Place, names: readonly string[]): ModelProblem =>
+  unknownAmong(
+    names,
+    name,
+    place,
+    `This pickup has no coil called ${name}: ${names.length ? has(names) : 'it has no coils'}.`,
+  );
+
+const unknownSlot = (name: string, place: Place, names: readonly string[]): ModelProblem =>
+  unknownAmong(
+    names,
+    name,
+    place,
+    `No pickup is fitted as ${name} in this instrument${names.length ? `: ${has(names)}` : ''}.`,
+  );
+
+const THINGS = { coil: 'coils of this pickup', slot: 'pickups of this instrument' } as const;
+
+const duplicate = (kind: keyof typeof THINGS, name: string, second: PlacedName, first: PlacedName): ModelProblem => ({
+  code: 'name/duplicate',
+  message: `Two ${THINGS[kind]} are called ${name}; a name stands for one of them.`,
+  place: second.line,
+  related: [{ message: `the first ${name}`, place: first.line }],
+  fixes: [],
+});

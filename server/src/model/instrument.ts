@@ -1,21 +1,21 @@
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
+import type { Acceptance } from './acceptance.ts';
 import type { LeadPath } from './lead.ts';
-import type { Acceptance, Pickup } from './pickup.ts';
+import type { Pickup } from './pickup.ts';
 import type { Place, Stated } from './place.ts';
+import type { Plain } from './reading.ts';
 import type { Readings } from './readings.ts';
 
-export interface Instrument {
+export interface Instrument extends Plain<typeof language.instrument, 'strings' | 'pickup'> {
   readonly name: string;
   readonly place: Place;
   readonly title: string | undefined;
-  readonly scale: Stated<Quantity> | undefined;
   readonly strings:
     | Stated<{ readonly count: number; readonly atBridge: Quantity | undefined; readonly atNut: Quantity | undefined }>
     | undefined;
   readonly slots: readonly Slot[];
   readonly controls: readonly Control[];
-  readonly cable: Stated<{ readonly length: Quantity; readonly capacitancePerLength: Quantity }> | undefined;
-  readonly input: Stated<Quantity> | undefined;
   readonly readings: readonly Readings[];
   readonly selectorPlace: Place | undefined;
   readonly positions: readonly Position[];
@@ -37,7 +37,8 @@ export interface Slot {
 export type Taper = 'linear' | 'audio' | 'reverse-audio';
 
 export type Control = {
-  readonly place: Place /** Serves that slot only and sits before the selector. */;
+  readonly place: Place;
+  /** Serves that slot only and sits before the selector. */
   readonly forSlot: Stated<string> | undefined;
 } & (
   | { readonly kind: 'volume'; readonly track: Quantity; readonly taper: Taper }

@@ -1,17 +1,11 @@
-import type { Quantity } from '../../../grammar/values/quantity.ts';
-import type { Place, Stated } from './place.ts';
+import type { language } from '../../../grammar/src/schema/index.ts';
+import type { Place } from './place.ts';
+import type { Plain } from './reading.ts';
 
-export interface Magnet {
+/** `material`: a grade, such as `alnico-5`. `size`: length x width x thickness; magnetised across the width. */
+export interface Magnet extends Plain<typeof language.magnet> {
   readonly name: string;
   readonly place: Place;
-  /** A grade, such as `alnico-5`. */
-  readonly material: Stated<string> | undefined;
-  readonly remanence: Stated<Quantity> | undefined;
-  readonly coercivity: Stated<Quantity> | undefined;
-  /** Length x width x thickness; magnetised across the width. */
-  readonly size:
-    | Stated<{ readonly length: Quantity; readonly width: Quantity; readonly thickness: Quantity }>
-    | undefined;
 }
 
 /** True of a magnet among the things that a file names. */

@@ -4,12 +4,13 @@
  */
 import { matchBlock } from '../../../grammar/src/match.ts';
 import type { BlockSchema, FactSchema } from '../../../grammar/src/schema/block-schema.ts';
-import { schemas } from '../../../grammar/src/schema/index.ts';
-import type { Captured } from '../../../grammar/src/schema/shape.ts';
+import { type language, schemas } from '../../../grammar/src/schema/index.ts';
+import type { Captured, Shape } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
-import type { BlockNode, Chunk } from '../../../grammar/src/syntax-tree.ts';
+import type { BlockNode, Chunk, FactNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Place, Stated } from './place.ts';
+import { type FactsRead, readFacts } from './reading.ts';
 
 export interface PlacedFact<T> {
   readonly value: T;
@@ -34,6 +35,8 @@ export interface AnyBlock {
   readonly blocks: readonly AnyBlock[];
   /** Fields whose line stands there and could not be read: what is missing because of them is no fault of its own. */
   readonly unread: readonly string[];
+  /** Lines that could not be read, and blocks that cannot stand here. */
+  readonly misfits: readonly (FactNode | BlockNode)[];
   readonly problems: readonly SyntaxProblem[];
 }
 
@@ -46,7 +49,18 @@ export type PlacedFacts<B extends BlockSchema> = {
   readonly [K in keyof B['facts']]: readonly PlacedFact<Captured<B['facts'][K]['shape']>>[];
 };
 
-/** The block as written, nothing taken over yet. */
+const raw = new WeakMap<Chunk, AnyBlock>();
+
+/** The piece's block as written, nothing taken over yet; read once for the model and all who compare. */
+export function blockIn(chunk: Chunk): AnyBlock | undefined {
+  const { content } = chunk;
+  const schema = content?.kind === 'block' ? schemas.get(content.keyword.text) : undefined;
+  if (content?.kind !== 'block' || !schema?.topLevel) return undefined;
+  const known = raw.get(chunk) ?? readBlock(content, chunk, schema);
+  raw.set(chunk, known);
+  return known;
+}
+
 export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock {
   const matched = matchAny(node, schema);
   const at = (span: Span): Place => ({ chunk, span });
@@ -60,6 +74,10 @@ export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): A
     const innerSchema = schemas.get(block.keyword.text);
     return innerSchema ? [readBlock(block, chunk, innerSchema)] : [];
   });
+  const read = new Set<object>([
+    ...matched.blocks,
+    ...Object.values(matched.facts).flatMap((lines) => lines.map(({ span }) => span)),
+  ]);
   return {
     schema,
     keyword: schema.keyword,
@@ -74,6 +92,7 @@ export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): A
     facts,
     blocks: inner,
     unread: matched.broken,
+    misfits: node.body.filter((child) => !read.has(child.kind === 'fact' ? child.span : child)),
     problems: matched.problems,
   };
 }
@@ -99,10 +118,27 @@ function firstLineEnd({ open, head, like, keyword }: BlockNode): number {
 export const asBlock = <B extends BlockSchema>(block: AnyBlock, schema: B): MergedBlock<B> | undefined =>
   block.schema.keyword === schema.keyword ? (block as unknown as MergedBlock<B>) : undefined;
 
-export const blocksOf = <B extends BlockSchema>(
-  { blocks }: Pick<AnyBlock, 'blocks'>,
-  schema: B,
-): readonly MergedBlock<B>[] => blocks.flatMap((inner) => asBlock(inner, schema) ?? []);
+type Language = typeof language;
+
+/** The blocks inside, by their keyword: every kind that the schema lets in. */
+export type InnerBlocks<B extends BlockSchema> = {
+  readonly [K in B['blocks'][number] & keyof Language]: readonly MergedBlock<Language[K]>[];
+};
+
+export function innerBlocks<B extends BlockSchema>({ schema, blocks }: MergedBlock<B>): InnerBlocks<B> {
+  const byKeyword: Readonly<Record<string, AnyBlock[]>> = Object.fromEntries(
+    schema.blocks.map((keyword) => [keyword, []]),
+  );
+  for (const inner of blocks) byKeyword[inner.keyword]?.push(inner);
+  return byKeyword as unknown as InnerBlocks<B>;
+}
+
+/** The facts of a block, read. */
+export const factsOf = <B extends BlockSchema>(block: MergedBlock<B>): FactsRead<B['facts']> =>
+  readFacts(block) as FactsRead<B['facts']>;
+
+/** The type of what a reader leaves of a block: nothing. Whatever else is left is an error that names it. */
+export type Nothing = Readonly<Record<string, never>>;
 
 /**
  * `child like parent`: the design of the parent, never its history. A fact stated in the child replaces all facts of that
@@ -110,18 +146,33 @@ export const blocksOf = <B extends BlockSchema>(
  */
 export function mergeLike(child: AnyBlock, parent: AnyBlock): AnyBlock {
   const { schema } = child;
+  const own = withoutEmptying(child);
   const stated = new Set(Object.entries(child.facts).flatMap(([field, lines]) => (lines.length ? [field] : [])));
   const replaced = new Set([...stated].flatMap((field) => [field, ...alternatives(schema.facts, schema.facts[field])]));
   const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
   for (const [field, fact] of Object.entries(schema.facts))
-    facts[field] = replaced.has(field) || fact.history ? (child.facts[field] ?? []) : (parent.facts[field] ?? []);
+    facts[field] = replaced.has(field) || fact.history ? (own[field] ?? []) : (parent.facts[field] ?? []);
   return {
     ...child,
     title: child.title ?? (schema.names === 'pickup' ? undefined : parent.title),
-    facts: facts,
+    facts,
     blocks: mergeInner(child.blocks, parent.blocks),
   };
 }
+
+/** Without the lines that only take away what would come: `tap none`. */
+function withoutEmptying({ facts, schema }: AnyBlock): LooseFacts {
+  const empties = ({ shape }: FactSchema, value: unknown) =>
+    shape.kind === 'one-of' && shape.empties !== undefined && (value as Captured<OneOf>).option === shape.empties;
+  return Object.fromEntries(
+    Object.entries(schema.facts).map(([field, fact]) => [
+      field,
+      (facts[field] ?? []).filter(({ value }) => !empties(fact, value)),
+    ]),
+  );
+}
+
+type OneOf = Extract<Shape, { kind: 'one-of' }>;
 
 /** Fields whose word this fact stands instead of, or which stand instead of it. */
 function alternatives(facts: Readonly<Record<string, FactSchema>>, fact: FactSchema | undefined): readonly string[] {

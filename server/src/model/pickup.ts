@@ -1,20 +1,20 @@
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
+import type { Acceptance } from './acceptance.ts';
 import type { Coil } from './coil.ts';
 import type { LeadPath } from './lead.ts';
 import type { Magnet } from './magnet.ts';
 import type { Place, Stated } from './place.ts';
 import type { Potting } from './potting.ts';
+import type { Plain } from './reading.ts';
 import type { Readings } from './readings.ts';
 
-export interface Pickup {
+export interface Pickup
+  extends Plain<typeof language.pickup, 'coilsApart' | 'conductors' | 'shield' | 'magnet' | 'baseplate' | 'cover'> {
   readonly name: string;
   /** The block's first line. */
   readonly place: Place;
   readonly title: string | undefined;
-  readonly serial: Stated<string> | undefined;
-  readonly customer: Stated<string> | undefined;
-  readonly position: Stated<string> | undefined;
-  readonly strings: Stated<number> | undefined;
   /** Centre lines of two coils and which lies toward bridge or neck. */
   readonly coilsApart:
     | Stated<{
@@ -23,8 +23,6 @@ export interface Pickup {
         readonly toward: 'bridge' | 'neck' | undefined;
       }>
     | undefined;
-  readonly made: Stated<string> | undefined;
-  readonly notes: readonly Stated<string>[];
   /** Conductors of the cable that leaves the pickup; empty where the coils' own leads leave it. */
   readonly conductors: readonly Stated<string>[];
   /** The line that declares the conductors. */
@@ -43,10 +41,6 @@ export interface Pickup {
   readonly metal: readonly MetalFitting[];
   /** Parts stated as absent. */
   readonly without: readonly ('baseplate' | 'cover')[];
-  /** Cable of the pickup itself. */
-  readonly cable:
-    | Stated<{ readonly length: Quantity; readonly capacitancePerLength: Quantity | undefined }>
-    | undefined;
   readonly hookup: Hookup | undefined;
   readonly readings: readonly Readings[];
   readonly potting: Potting | undefined;
@@ -79,17 +73,7 @@ export interface Hookup {
   readonly unread: readonly string[];
 }
 
-export interface Target {
+export interface Target extends Plain<typeof language.target, 'resonance'> {
   readonly place: Place;
-  readonly resistance: Stated<Quantity> | undefined;
-  readonly inductance: Stated<Quantity> | undefined;
   readonly resonance: Stated<{ readonly frequency: Quantity; readonly load: 'loaded' | 'unloaded' }> | undefined;
-}
-
-export interface Acceptance {
-  readonly code: Stated<string>;
-  readonly reason: string | undefined;
-  readonly place: Place;
-  /** The block that it stands in: it covers that block and what is in it. */
-  readonly scope: Place;
 }

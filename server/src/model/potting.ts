@@ -1,13 +1,11 @@
-import type { Quantity } from '../../../grammar/values/quantity.ts';
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Place, Stated } from './place.ts';
+import type { Plain } from './reading.ts';
 
-export interface Potting {
+export interface Potting extends Plain<typeof language.potting, 'wax'> {
   readonly place: Place;
   /** The mix: ingredient and its percentage by mass. */
   readonly wax: Stated<readonly WaxPart[]> | undefined;
-  readonly bath: Stated<Quantity> | undefined;
-  readonly soak: Stated<Quantity> | undefined;
-  readonly batch: Stated<Quantity> | undefined;
 }
 
 export interface WaxPart {

@@ -1,16 +1,21 @@
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { PoleUp } from './coil.ts';
 import type { LeadPath } from './lead.ts';
 import type { Place, Stated } from './place.ts';
+import type { Plain } from './reading.ts';
 
 /** One block of readings, taken at one time. */
-export interface Readings {
+export interface Readings
+  extends Plain<
+    typeof language.readings,
+    'resistance' | 'kick' | 'compass' | 'inductance' | 'capacitance' | 'position'
+  > {
   readonly place: Place;
   readonly title: string | undefined;
   readonly date: string | undefined;
   /** Before the work: not checked; only a coil's resistance counts. */
   readonly found: boolean;
-  readonly room: Stated<Quantity> | undefined;
   readonly lines: readonly Reading[];
 }
 

@@ -1,18 +1,28 @@
+import type { Bench } from './bench.ts';
 import type { Bobbin } from './bobbin.ts';
+import type { Instrument } from './instrument.ts';
 import type { Magnet } from './magnet.ts';
-import type { ModelProblem, Reference } from './model.ts';
+import type { ModelProblem } from './model.ts';
 import type { Pickup } from './pickup.ts';
-import type { Place } from './place.ts';
+import type { Stated } from './place.ts';
 import type { Spool, Wire } from './wire.ts';
 
-/** Names in scope while a block is read. Each look-up is remembered, so that the block is read again only when one of them changes. */
+/** What each block at the top of a file declares. */
+export interface Things {
+  readonly bench: Bench;
+  readonly wire: Wire;
+  readonly spool: Spool;
+  readonly bobbin: Bobbin;
+  readonly magnet: Magnet;
+  readonly pickup: Pickup;
+  readonly instrument: Instrument;
+}
+
+export const SHOP_KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'] as const;
+export type ShopKind = (typeof SHOP_KINDS)[number];
+
+/** Names in scope while a block is read. Every name that a block holds has been looked up, told where unknown, and remembered before. */
 export interface Resolver {
-  wire(name: string, place: Place): Wire | undefined;
-  spool(name: string, place: Place): Spool | undefined;
-  bobbin(name: string, place: Place): Bobbin | undefined;
-  magnet(name: string, place: Place): Magnet | undefined;
-  pickup(name: string, place: Place): Pickup | undefined;
-  /** Notes a name that is declared or used inside the block itself: coils, leads, slots. */
-  note(reference: Reference): void;
+  thing<K extends ShopKind>(kind: K, name: Stated<string> | undefined): Things[K] | undefined;
   report(problem: ModelProblem): void;
 }

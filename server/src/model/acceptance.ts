@@ -1,0 +1,20 @@
+/** Findings that a block keeps as information. */
+import type { accept } from '../../../grammar/src/schema/common.ts';
+import type { AnyBlock } from './merged-block.ts';
+import type { Place } from './place.ts';
+import { type FactRead, readFacts } from './reading.ts';
+
+type Lines = FactRead<typeof accept>;
+
+export type Acceptance = Lines[number]['value'] & {
+  readonly place: Place;
+  /** The block that it stands in: it covers that block and what is in it. */
+  readonly scope: Place;
+};
+
+/** What a block accepts, and what the blocks in it accept. */
+export function acceptancesIn(block: AnyBlock): readonly Acceptance[] {
+  const lines = (readFacts(block).accept ?? []) as Lines;
+  const own = lines.map(({ value, place }): Acceptance => ({ ...value, place, scope: block.extent }));
+  return [...own, ...block.blocks.flatMap(acceptancesIn)];
+}
