@@ -1,9 +1,10 @@
 /**
  * `like` brings lines from another pickup. A remedy for one pickup must not change the other: what it would change there is
- * stated anew here, by the rule that a fact stated in a pickup replaces all facts of that word that `like` brings.
+ * stated anew here, by the rule that a fact stated in a pickup replaces what `like` brings of it.
  */
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import type { BlockNode, Chunk, FactNode } from '../../../grammar/src/syntax-tree.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { type AnyBlock, blockOf, sameBlock } from '../model/merged-block.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { insertFirstLines } from './edits.ts';
 import type { Edit } from './finding.ts';
@@ -13,84 +14,83 @@ export function ownEdits(edits: readonly Edit[], pickup: Pickup): readonly Edit[
   const own = pickup.place.chunk;
   const lent = (edit: Edit) => edit.place.chunk !== own && pickupBlock(edit.place.chunk) !== undefined;
   const chunks = [...new Set(edits.filter(lent).map(({ place }) => place.chunk))];
-  if (chunks.length === 0) return edits;
-  const restated = chunks.map((chunk) =>
-    restate(
-      chunk,
-      edits.filter(({ place }) => place.chunk === chunk),
-      own,
-    ),
-  );
+  const here = pickupBlock(own);
+  if (chunks.length === 0 || !here) return edits;
+  const restated = chunks.map((chunk) => {
+    const facts = changedFacts(chunk, edits);
+    return facts?.every(({ after }) => after.length > 0)
+      ? stateAnew(
+          here,
+          facts.map(({ at, after }) => ({ at, lines: after })),
+        )
+      : undefined;
+  });
   if (restated.some((each) => each === undefined)) return undefined;
   return [...edits.filter((edit) => !lent(edit)), ...restated.flatMap((each) => each ?? [])];
 }
 
-const pickupBlock = ({ content }: Chunk): BlockNode | undefined =>
-  content?.kind === 'block' && content.keyword.text === 'pickup' ? content : undefined;
+/** A fact of a pickup or of a block in it whose lines come out different. */
+export interface ChangedFact {
+  readonly at: AnyBlock;
+  readonly field: string;
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+}
 
-/** Applies the edits to the other pickup's text, and states here every fact whose lines came out different. */
-function restate(lender: Chunk, edits: readonly Edit[], own: Chunk): readonly Edit[] | undefined {
-  const [before, here] = [pickupBlock(lender), pickupBlock(own)];
-  const after = readFileTree(applied(lender.text, edits)).chunks[0]?.chunk;
-  const changed = after && pickupBlock(after);
-  if (!before || !here || !changed || changed.body.length === 0) return undefined;
-  const facts = differing(before, lender.text, changed, after.text);
-  const inner = innerBlocks(changed).map((block) => {
-    const was = sameBlock(before, block);
-    const lines = was ? differing(was, lender.text, block, after.text) : undefined;
-    return lines && { block, lines };
+/** What edits change in the pickup that a piece of text declares; `undefined` where it declares none afterwards. */
+export function changedFacts(chunk: Chunk, edits: readonly Edit[]): readonly ChangedFact[] | undefined {
+  const [before, after] = [pickupBlock(chunk), pickupBlock(editedChunk(chunk, edits))];
+  if (!before || !after || after.node.body.length === 0) return undefined;
+  const inner = after.blocks.flatMap((block) => differing(sameBlock(before, block), block));
+  return [...differing(before, after), ...inner];
+}
+
+export function editedChunk(chunk: Chunk, edits: readonly Edit[]): Chunk {
+  const text = edits
+    .filter(({ place }) => place.chunk === chunk)
+    .map(({ place: { span }, newText }, order) => ({ ...span, newText, order }))
+    .sort((a, b) => b.start - a.start || b.order - a.order)
+    .reduce((result, { start, end, newText }) => result.slice(0, start) + newText + result.slice(end), chunk.text);
+  return readFileTree(text).chunks[0]?.chunk ?? chunk;
+}
+
+export function pickupBlock(chunk: Chunk): AnyBlock | undefined {
+  const { content } = chunk;
+  return content?.kind === 'block' && content.keyword.text === 'pickup' ? blockOf(content, chunk) : undefined;
+}
+
+function differing(before: AnyBlock | undefined, after: AnyBlock): readonly ChangedFact[] {
+  if (!before) return [];
+  return Object.keys(after.schema.facts).flatMap((field): readonly ChangedFact[] => {
+    const [was, is] = [linesOf(before, field), linesOf(after, field)];
+    return was.join('\n') === is.join('\n') ? [] : [{ at: after, field, before: was, after: is }];
   });
-  if (!facts || inner.some((each) => each === undefined)) return undefined;
-  const told = inner.flatMap((each) => (each && each.lines.length > 0 ? [each] : []));
-  const anew = told.filter(({ block }) => sameBlock(here, block) === undefined);
-  const blocks = anew.map(({ block, lines }) => {
-    const head = after.text.slice(block.span.start, block.like?.span.start ?? block.open?.start ?? block.span.start);
-    return `${head.trim()} {\n${lines.map((line) => `    ${line}\n`).join('')}  }`;
-  });
-  const insert = ({ span }: BlockNode, lines: readonly string[]) =>
-    lines.length > 0 ? [insertFirstLines({ chunk: own, span }, lines)] : [];
+}
+
+const linesOf = ({ facts }: AnyBlock, field: string): readonly string[] =>
+  (facts[field] ?? []).map(({ place: { chunk, span } }) => chunk.text.slice(span.start, span.end));
+
+/** Lines in a pickup's own text: in its block or in the one inside it of the same name, which is made where there is none. */
+export function stateAnew(
+  here: AnyBlock,
+  facts: readonly { readonly at: AnyBlock; readonly lines: readonly string[] }[],
+): readonly Edit[] {
+  const lines = new Map<AnyBlock, readonly string[]>();
+  for (const { at, lines: more } of facts) lines.set(at, [...(lines.get(at) ?? []), ...more]);
+  const targets = [...lines].map(([at, stated]) => ({
+    at,
+    stated,
+    target: at.keyword === here.keyword ? here : sameBlock(here, at),
+  }));
+  const own = targets.flatMap(({ stated, target }) => (target === here ? stated : []));
+  const blocks = targets.flatMap(({ at, stated, target }) => (target ? [] : [blockText(at, stated)]));
+  const insert = ({ extent }: AnyBlock, stated: readonly string[]) =>
+    stated.length > 0 ? [insertFirstLines(extent, stated)] : [];
   return [
-    ...insert(here, [...facts, ...blocks]),
-    ...told.flatMap(({ block, lines }) => {
-      const target = sameBlock(here, block);
-      return target ? insert(target, lines) : [];
-    }),
+    ...insert(here, [...own, ...blocks]),
+    ...targets.flatMap(({ stated, target }) => (target && target !== here ? insert(target, stated) : [])),
   ];
 }
 
-function applied(text: string, edits: readonly Edit[]): string {
-  return edits
-    .map(({ place: { span }, newText }, order) => ({ ...span, newText, order }))
-    .sort((a, b) => b.start - a.start || b.order - a.order)
-    .reduce((result, { start, end, newText }) => result.slice(0, start) + newText + result.slice(end), text);
-}
-
-/** Lines of every word whose lines are not the same; `undefined` where none of that word is left, which cannot be stated. */
-function differing(was: BlockNode, wasText: string, is: BlockNode, isText: string): readonly string[] | undefined {
-  const before = linesByWord(was, wasText);
-  const after = linesByWord(is, isText);
-  const words = [...new Set([...before.keys(), ...after.keys()])];
-  const changed = words.filter((word) => (before.get(word) ?? []).join('\n') !== (after.get(word) ?? []).join('\n'));
-  if (changed.some((word) => !after.has(word))) return undefined;
-  return changed.flatMap((word) => after.get(word) ?? []);
-}
-
-function linesByWord({ body }: BlockNode, text: string): ReadonlyMap<string, readonly string[]> {
-  const lines = new Map<string, readonly string[]>();
-  for (const fact of body) {
-    if (fact.kind !== 'fact') continue;
-    const word = wordOf(fact);
-    lines.set(word, [...(lines.get(word) ?? []), text.slice(fact.span.start, fact.span.end)]);
-  }
-  return lines;
-}
-
-const wordOf = ({ items }: FactNode): string => items[0]?.text ?? '';
-
-const innerBlocks = ({ body }: BlockNode): readonly BlockNode[] =>
-  body.flatMap((child) => (child.kind === 'block' ? [child] : []));
-
-const sameBlock = (outer: BlockNode, { keyword, head }: BlockNode): BlockNode | undefined =>
-  innerBlocks(outer).find(
-    (each) => each.keyword.text === keyword.text && (each.head[0]?.text ?? '') === (head[0]?.text ?? ''),
-  );
+const blockText = ({ keyword, name }: AnyBlock, lines: readonly string[]): string =>
+  `${[keyword, name].filter(Boolean).join(' ')} {\n${lines.map((line) => `    ${line}\n`).join('')}  }`;

@@ -1,6 +1,7 @@
 /** Which parts of a pickup's drawing the changed facts write, by the names that the drawing gives its parts. */
-import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
-import type { FactChange } from './compare-facts.ts';
+import { COIL_ENDS } from '../model/coil.ts';
+import { METAL_PARTS } from '../model/lead.ts';
+import type { FactChange, WrittenFact } from './compare-facts.ts';
 
 /** `coil:screw`, `coil:screw.start`, `lead:grey`, `magnet`, `part:cover`; on one side of the comparison. */
 export function changedParts(
@@ -12,55 +13,45 @@ export function changedParts(
     .filter(({ path }) => path[0] === pickup)
     .flatMap((change) => {
       const coil = change.path.find((label) => label.startsWith('coil '))?.slice('coil '.length);
-      const texts = textsOf(change, side);
-      if (coil !== undefined) return texts.map((text) => coilPart(coil, text));
-      return texts.flatMap((text) => partsOfLine(text, otherText(change, side)));
+      const facts = factsOf(change, side);
+      if (coil !== undefined) return facts.map((fact) => coilPart(coil, fact));
+      const other = factsOf(change, side === 'before' ? 'after' : 'before');
+      return facts.flatMap((fact) =>
+        partsOfLine(
+          fact,
+          other.flatMap(({ leads }) => leads),
+        ),
+      );
     });
   return new Set(parts);
 }
 
-function textsOf(change: FactChange, side: 'before' | 'after'): readonly string[] {
+function factsOf(change: FactChange, side: 'before' | 'after'): readonly WrittenFact[] {
   switch (change.kind) {
     case 'fact changed':
-      return [change[side].text];
+      return [change[side]];
     case 'fact added':
-      return side === 'after' ? [change.after.text] : [];
+      return side === 'after' ? [change.after] : [];
     case 'fact removed':
-      return side === 'before' ? [change.before.text] : [];
+      return side === 'before' ? [change.before] : [];
     case 'block added':
-      return side === 'after' ? change.facts.map(({ text }) => text) : [];
+      return side === 'after' ? change.facts : [];
     case 'block removed':
-      return side === 'before' ? change.facts.map(({ text }) => text) : [];
+      return side === 'before' ? change.facts : [];
     case 'renamed':
       return [];
   }
 }
 
-const otherText = (change: FactChange, side: 'before' | 'after'): string =>
-  change.kind === 'fact changed' ? change[side === 'before' ? 'after' : 'before'].text : '';
-
 /** A coil's end has a lead of its own in the drawing; what else changed is the coil's. */
-function coilPart(coil: string, text: string): string {
-  const end = /^(start|finish)\b/.exec(text)?.[1];
-  return end === undefined ? `coil:${coil}` : `coil:${coil}.${end}`;
-}
+const coilPart = (coil: string, { field }: WrittenFact): string =>
+  COIL_ENDS.some((end) => end === field) ? `coil:${coil}.${field}` : `coil:${coil}`;
 
 /** Of a line that joins leads, those that the other state does not join there. */
-function partsOfLine(text: string, other: string): readonly string[] {
-  const [word = '', ...rest] = text.split(/[\s,]+/);
-  if (word === 'magnet') return ['magnet'];
-  if (word === 'baseplate' || word === 'cover') return [`part:${word}`];
-  if (!JOINING.has(word)) return [];
-  const there = new Set(
-    other
-      .split(/[\s,]+/)
-      .slice(1)
-      .map(canonicalLeadName),
-  );
-  return rest
-    .map(canonicalLeadName)
-    .filter((name) => !there.has(name))
+function partsOfLine({ field, leads }: WrittenFact, there: readonly string[]): readonly string[] {
+  if (field === 'magnet') return ['magnet'];
+  if (METAL_PARTS.some((part) => part === field)) return [`part:${field}`];
+  return leads
+    .filter((name) => !there.includes(name))
     .map((name) => (name.includes('.') ? `coil:${name}` : `lead:${name}`));
 }
-
-const JOINING: ReadonlySet<string> = new Set(['hot', 'link', 'ground', 'shield', 'free', 'conductors']);

@@ -1,6 +1,5 @@
 /** Facts matched by the path of their block and what they are about; order and layout do not matter. */
 import { schemas } from '../../../grammar/src/schema/index.ts';
-import type { Span } from '../../../grammar/src/span.ts';
 import type { StatedBlock, StatedFact } from './stated-blocks.ts';
 
 export type FactChange = {
@@ -15,11 +14,7 @@ export type FactChange = {
   | { readonly kind: 'renamed'; readonly from: string; readonly to: string }
 );
 
-export interface WrittenFact {
-  readonly text: string;
-  readonly uri: string;
-  readonly span: Span;
-}
+export type WrittenFact = Pick<StatedFact, 'field' | 'leads' | 'text' | 'uri' | 'span'>;
 
 export interface FactComparison {
   readonly changes: readonly FactChange[];
@@ -170,7 +165,7 @@ function alternativesOf(keyword: string): ReadonlyMap<string, readonly string[]>
 const sameMeaning = (a: StatedFact, b: StatedFact): boolean =>
   a.meaning.length === b.meaning.length && a.meaning.every((piece, index) => piece === b.meaning[index]);
 
-const written = ({ text, uri, span }: StatedFact): WrittenFact => ({ text, uri, span });
+const written = ({ field, leads, text, uri, span }: StatedFact): WrittenFact => ({ field, leads, text, uri, span });
 
 function allFacts(block: StatedBlock, prefix = ''): readonly WrittenFact[] {
   return [

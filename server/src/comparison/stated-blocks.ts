@@ -1,8 +1,12 @@
 /** The blocks of a state with all their facts, those taken over by `like` included. */
-import { schemas } from '../../../grammar/src/schema/index.ts';
-import type { Span } from '../../../grammar/src/span.ts';
-import type { BlockNode, FactNode, FileTree, Item } from '../../../grammar/src/syntax-tree.ts';
-import { factMeaning, factText, itemsText } from './fact-meaning.ts';
+import { lineMeaning, looseMeaning } from '../../../grammar/src/line-meaning.ts';
+import { namesInLine } from '../../../grammar/src/names-in-line.ts';
+import type { FactSchema } from '../../../grammar/src/schema/block-schema.ts';
+import { type Span, shiftSpan } from '../../../grammar/src/span.ts';
+import type { BlockNode, Chunk, FactNode, FileTree, Item } from '../../../grammar/src/syntax-tree.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import { namesInBlock } from '../model/inner-names.ts';
+import { type AnyBlock, blockOf, mergeLike, mergeSiblings, type PlacedFact } from '../model/merged-block.ts';
 
 /** A file of a state, the one that is compared first, then those that it uses. */
 export interface StateFile {
@@ -22,7 +26,11 @@ export interface StatedBlock {
 
 export interface StatedFact {
   readonly word: string;
+  /** The schema's name of it; empty for a line that no fact of its block fits. */
+  readonly field: string;
   readonly meaning: readonly string[];
+  /** Leads and ends that the line names, each by one name; none in a reading, which only touches them. */
+  readonly leads: readonly string[];
   readonly text: string;
   readonly uri: string;
   /** In the file's offsets. */
@@ -31,136 +39,128 @@ export interface StatedFact {
   readonly inherited: boolean;
 }
 
-/** The blocks of the first file, and of the files it uses those that it names, directly or through others; the bench always. */
-export function statedBlocks(files: readonly StateFile[]): readonly StatedBlock[] {
-  const all = files.flatMap(({ uri, tree }, index) =>
-    tree.chunks.flatMap(({ offset, chunk }): readonly Written[] =>
-      chunk.content?.kind === 'block' ? [{ node: chunk.content, uri, offset, main: index === 0 }] : [],
-    ),
-  );
-  const byName = new Map<string, Written>();
-  for (const written of all) {
-    const key = nameKey(written.node);
-    if (key !== undefined && !byName.has(key)) byName.set(key, written);
-  }
-  const named = reached(all);
-  const stated = all.filter((each) => named.has(each)).map((each) => expand(each, byName, new Set()));
-  return distinct(stated);
-}
-
-interface Written {
-  readonly node: BlockNode;
+interface Source {
   readonly uri: string;
   readonly offset: number;
-  readonly main: boolean;
+  readonly isMain: boolean;
 }
 
-function reached(all: readonly Written[]): ReadonlySet<Written> {
-  const byWord = new Map<string, Written[]>();
-  for (const written of all) {
-    const name = nameOf(written.node);
-    if (name !== undefined) byWord.set(name, [...(byWord.get(name) ?? []), written]);
-  }
-  const found = new Set(all.filter(({ main, node }) => main || node.keyword.text === 'bench'));
-  for (const written of found) {
-    for (const word of wordsOf(written.node)) for (const named of byWord.get(word) ?? []) found.add(named);
-  }
-  return found;
-}
-
-function wordsOf(node: BlockNode | FactNode): readonly string[] {
-  if (node.kind === 'fact') return node.items.flatMap((item) => (item.kind === 'word' ? [item.text] : []));
-  return [...(node.like?.name ? [node.like.name.text] : []), ...node.body.flatMap(wordsOf)];
-}
-
-function expand(written: Written, scope: ReadonlyMap<string, Written>, visiting: ReadonlySet<BlockNode>): StatedBlock {
-  const { node } = written;
-  const within = new Set([...visiting, node]);
-  const base = node.like?.name ? scope.get(`${node.keyword.text} ${node.like.name.text}`) : undefined;
-  const taken = base && !within.has(base.node) ? expand(base, scope, within) : undefined;
-  const own = node.body.flatMap((child) => (child.kind === 'fact' ? [statedFact(child, written)] : []));
-  const inner = node.body.flatMap((child) => (child.kind === 'block' ? [{ ...written, node: child }] : []));
-  // A coil may be like another coil of its pickup, inherited ones included.
-  const siblings = new Map(inner.map((each) => [nameKey(each.node) ?? '', each]));
-  const block: StatedBlock = {
-    keyword: node.keyword.text,
-    label: labelOf(node),
-    name: nameOf(node),
-    facts: [...titleFact(node, written), ...own],
-    blocks: distinct(inner.map((each) => expand(each, siblings, within))),
-  };
-  return taken === undefined ? block : merged(block, designOf(taken));
-}
-
-/** What `like` takes over: the design, never the history. */
-function designOf(block: StatedBlock): StatedBlock {
-  const schema = schemas.get(block.keyword);
-  const history = new Set(
-    Object.values(schema?.facts ?? {}).flatMap(({ history, word }) => (history === true && word ? [word] : [])),
+/** The blocks of the first file, and of the files it uses those that it names, directly or through others; the bench always. */
+export function statedBlocks(files: readonly StateFile[]): readonly StatedBlock[] {
+  const sources = new Map<Chunk, Source>();
+  for (const [index, { uri, tree }] of files.entries())
+    for (const { offset, chunk } of tree.chunks) sources.set(chunk, { uri, offset, isMain: index === 0 });
+  const all = [...sources.keys()].flatMap((chunk) =>
+    chunk.content?.kind === 'block' ? [blockOf(chunk.content, chunk)] : [],
   );
-  return {
-    ...block,
-    facts: block.facts
-      .filter(({ word }) => !history.has(word) && word !== TITLE)
-      .map((fact) => ({ ...fact, inherited: true })),
-    blocks: block.blocks.filter(({ keyword }) => schemas.get(keyword)?.history !== true).map(designOf),
+  const byName = new Map<string, AnyBlock>();
+  for (const block of all) if (!byName.has(nameKey(block))) byName.set(nameKey(block), block);
+  const reached = new Set(all.filter(({ place, keyword }) => sources.get(place.chunk)?.isMain || keyword === 'bench'));
+  for (const block of reached)
+    for (const key of namesOf(block)) {
+      const named = byName.get(key);
+      if (named) reached.add(named);
+    }
+  return distinct(all.filter((block) => reached.has(block)).map((block) => stated(merged(block, byName, []), sources)));
+}
+
+const nameKey = ({ keyword, name }: AnyBlock): string => `${keyword} ${name ?? ''}`;
+
+/** What a block stands on, by kind and name. */
+const namesOf = (block: AnyBlock): readonly string[] => [
+  `${block.keyword} ${block.node.like?.name?.text ?? ''}`,
+  ...namesInBlock(block).map(({ kind, parts }) => `${kind} ${parts[0]?.value ?? ''}`),
+];
+
+/** With what `like` brings; a circle ends where it began. */
+function merged(block: AnyBlock, byName: ReadonlyMap<string, AnyBlock>, within: readonly AnyBlock[]): AnyBlock {
+  const like = block.node.like?.name;
+  const parent = like && byName.get(`${block.keyword} ${like.text}`);
+  const path = [...within, block];
+  const whole = parent && !path.includes(parent) ? mergeLike(block, merged(parent, byName, path)) : block;
+  return mergeSiblings(whole, () => {});
+}
+
+function stated(block: AnyBlock, sources: ReadonlyMap<Chunk, Source>, own = block.place.chunk): StatedBlock {
+  const { keyword, node, schema, extent } = block;
+  const at = (chunk: Chunk, span: Span) => {
+    const { uri = '', offset = 0 } = sources.get(chunk) ?? {};
+    return { uri, span: shiftSpan(span, offset) };
   };
-}
-
-/** A fact stated in the block replaces all of that word, and those that it stands instead of. */
-function merged(own: StatedBlock, taken: StatedBlock): StatedBlock {
-  const schema = schemas.get(own.keyword);
-  const replaced = new Set(own.facts.map(({ word }) => word));
-  for (const { word, insteadOf } of Object.values(schema?.facts ?? {})) {
-    if (word !== undefined && replaced.has(word)) for (const other of insteadOf ?? []) replaced.add(other);
-  }
-  const inner = new Map(taken.blocks.map((each) => [each.label, each]));
-  for (const each of own.blocks) {
-    const same = inner.get(each.label);
-    inner.set(each.label, same ? merged(each, same) : each);
-  }
-  const stated = own.facts.filter(({ meaning }) => meaning.join(' ') !== 'tap none');
-  return {
-    ...own,
-    facts: [...stated, ...taken.facts.filter(({ word }) => !replaced.has(word))],
-    blocks: [...inner.values()],
-  };
-}
-
-function statedFact(fact: FactNode, { uri, offset }: Written): StatedFact {
-  const meaning = factMeaning(fact.items);
-  const span = { start: offset + fact.span.start, end: offset + fact.span.end };
-  return { word: meaning[0] ?? '', meaning, text: factText(fact), uri, span, inherited: false };
-}
-
-/** A title may change without the block becoming another one, so it counts as a fact of the block. */
-const TITLE = 'title';
-
-function titleFact(node: BlockNode, { uri, offset }: Written): readonly StatedFact[] {
-  if (nameOf(node) === undefined) return [];
-  return node.head.slice(1).flatMap((item): readonly StatedFact[] => {
-    const span = { start: offset + item.span.start, end: offset + item.span.end };
-    const meaning = [TITLE, ...factMeaning([item])];
-    return [{ word: TITLE, meaning, text: `${TITLE} ${item.text}`, uri, span, inherited: false }];
+  const isOwn = ({ place: { chunk, span } }: PlacedFact<unknown>) =>
+    chunk === own && chunk === extent.chunk && span.start >= extent.span.start && span.end <= extent.span.end;
+  const facts = Object.entries(schema.facts).flatMap(([field, fact]) =>
+    (block.facts[field] ?? []).map(
+      (line): StatedFact => ({
+        ...meaningOf(fact, line),
+        field,
+        leads: schema.history ? [] : leadsOf(fact, line),
+        text: itemsText(line.line.items),
+        ...at(line.place.chunk, line.place.span),
+        inherited: !isOwn(line),
+      }),
+    ),
+  );
+  const loose = (word: string, items: readonly Item[], meaning: readonly string[], span: Span): StatedFact => ({
+    word,
+    field: '',
+    meaning,
+    leads: [],
+    text: itemsText(items),
+    ...at(extent.chunk, span),
+    inherited: extent.chunk !== own,
   });
+  const isFact = (child: FactNode | BlockNode): child is FactNode => child.kind === 'fact';
+  const misfits = block.misfits.filter(isFact).map(({ items, span }) => {
+    const meaning = looseMeaning(items);
+    return loose(meaning[0] ?? '', items, meaning, span);
+  });
+  // A title may change without the block becoming another one, so it counts as a fact of the block.
+  const title = (block.name === undefined ? [] : node.head.slice(1)).map((item) => {
+    const fact = loose('title', [item], ['title', ...looseMeaning([item])], item.span);
+    return { ...fact, text: `title ${fact.text}` };
+  });
+  const inner = [
+    ...block.blocks,
+    ...block.misfits.flatMap((child) => (isFact(child) ? [] : [blockOf(child, extent.chunk)])),
+  ];
+  return {
+    keyword,
+    label: labelOf(block),
+    name: block.name,
+    facts: [...title, ...[...facts, ...misfits].sort(asWritten)],
+    blocks: distinct(inner.map((each) => stated(each, sources, own))),
+  };
 }
 
-function labelOf(node: BlockNode): string {
-  const name = nameOf(node);
-  const head: readonly Item[] = name === undefined ? node.head : node.head.slice(0, 1);
-  return [node.keyword.text, itemsText(head)].join(' ').trim();
+/** The block's own lines in their order, then those taken over in theirs. */
+const asWritten = (a: StatedFact, b: StatedFact): number =>
+  Number(a.inherited) - Number(b.inherited) || a.span.start - b.span.start;
+
+/** One text a piece; the fact's word, or what a line without one begins with, is the first. */
+function meaningOf({ word, shape }: FactSchema, { value }: PlacedFact<unknown>): Pick<StatedFact, 'word' | 'meaning'> {
+  const pieces = lineMeaning(shape, value);
+  const meaning = word === undefined ? pieces : [word, ...pieces];
+  return { word: meaning[0] ?? '', meaning };
 }
 
-function nameOf(node: BlockNode): string | undefined {
-  const first = node.head[0];
-  const named = schemas.get(node.keyword.text)?.names !== undefined;
-  return named && first !== undefined && (first.kind === 'word' || first.kind === 'number') ? first.text : undefined;
+const leadsOf = ({ shape }: FactSchema, { value }: PlacedFact<unknown>): readonly string[] =>
+  namesInLine(shape, value).flatMap(({ kind, parts }) =>
+    kind === 'lead' ? [parts.map((part) => canonicalLeadName(part.value)).join('.')] : [],
+  );
+
+function labelOf({ keyword, node, name }: AnyBlock): string {
+  return [keyword, itemsText(name === undefined ? node.head : node.head.slice(0, 1))].join(' ').trim();
 }
 
-function nameKey(node: BlockNode): string | undefined {
-  const name = nameOf(node);
-  return name === undefined ? undefined : `${node.keyword.text} ${name}`;
-}
+/** Items as a reader sees them, on one line, comments left out. */
+const itemsText = (items: readonly Item[]): string =>
+  items
+    .map(({ text }) => text)
+    .join(' ')
+    .replace(/ ,/g, ',')
+    .replace(/\( /g, '(')
+    .replace(/ \)/g, ')');
 
 /** Two blocks of one label are told apart by a count; all but the first are findings of their own. */
 function distinct(blocks: readonly StatedBlock[]): readonly StatedBlock[] {

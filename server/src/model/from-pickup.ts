@@ -52,6 +52,7 @@ export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver:
     target: last(target, targetFrom),
     accepted: acceptancesIn(block),
     unread: block.unread,
+    written: block,
   };
 }
 

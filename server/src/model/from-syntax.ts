@@ -10,7 +10,7 @@ import { instrumentFrom } from './from-instrument.ts';
 import { pickupFrom } from './from-pickup.ts';
 import { benchFrom, bobbinFrom, magnetFrom, spoolFrom, wireFrom } from './from-shop.ts';
 import { innerNames, namesInBlock, unknownCoil } from './inner-names.ts';
-import { type AnyBlock, blockIn, type MergedBlock, mergeLike, mergeSiblings } from './merged-block.ts';
+import { type AnyBlock, blockOf, type MergedBlock, mergeLike, mergeSiblings } from './merged-block.ts';
 import type { ModelProblem, Reference } from './model.ts';
 import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
@@ -89,8 +89,9 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
   };
 
   const readAnew = (chunk: Chunk): ChunkModel => {
-    const raw = blockIn(chunk);
-    if (!raw) return emptyModel(chunk);
+    const { content } = chunk;
+    const raw = content?.kind === 'block' ? blockOf(content, chunk) : undefined;
+    if (!raw?.schema.topLevel) return emptyModel(chunk);
     const scope = scopeOf(chunk);
     const lookUps: LookUp[] = [];
     const problems: ModelProblem[] = [];

@@ -15,6 +15,7 @@ import { type FactsRead, readFacts } from './reading.ts';
 export interface PlacedFact<T> {
   readonly value: T;
   readonly place: Place;
+  readonly line: FactNode;
 }
 
 /** A block of any kind: its facts by field, their values unknown. */
@@ -49,35 +50,43 @@ export type PlacedFacts<B extends BlockSchema> = {
   readonly [K in keyof B['facts']]: readonly PlacedFact<Captured<B['facts'][K]['shape']>>[];
 };
 
-const raw = new WeakMap<Chunk, AnyBlock>();
+const known = new WeakMap<BlockNode, AnyBlock>();
 
-/** The piece's block as written, nothing taken over yet; read once for the model and all who compare. */
-export function blockIn(chunk: Chunk): AnyBlock | undefined {
-  const { content } = chunk;
-  const schema = content?.kind === 'block' ? schemas.get(content.keyword.text) : undefined;
-  if (content?.kind !== 'block' || !schema?.topLevel) return undefined;
-  const known = raw.get(chunk) ?? readBlock(content, chunk, schema);
-  raw.set(chunk, known);
-  return known;
+/** The block as written, nothing taken over yet; read once for the model and all who compare. A kind that nobody knows holds misfits. */
+export function blockOf(node: BlockNode, chunk: Chunk): AnyBlock {
+  const block =
+    known.get(node) ?? readBlock(node, chunk, schemas.get(node.keyword.text) ?? unknownKind(node.keyword.text));
+  known.set(node, block);
+  return block;
 }
 
-export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock {
+const unknownKind = (keyword: string): BlockSchema => ({
+  keyword,
+  head: { kind: 'sequence', fields: {} },
+  names: undefined,
+  like: false,
+  meaning: '',
+  example: '',
+  facts: {},
+  blocks: [],
+  topLevel: false,
+});
+
+function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock {
   const matched = matchAny(node, schema);
   const at = (span: Span): Place => ({ chunk, span });
   const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
-  for (const [field, lines] of Object.entries(matched.facts))
-    facts[field] = lines.map(({ value, span }) => ({ value, place: at(span) }));
+  const lines = new Map(node.body.flatMap((line) => (line.kind === 'fact' ? [[line.span, line] as const] : [])));
+  for (const [field, matches] of Object.entries(matched.facts))
+    facts[field] = matches.flatMap(({ value, span }) => {
+      const line = lines.get(span);
+      lines.delete(span);
+      return line ? [{ value, place: at(span), line }] : [];
+    });
   const named = node.head.find((item) => item.kind === 'word');
   const title = node.head.find((item) => item.kind === 'string');
   const date = node.head.find((item) => item.kind === 'date');
-  const inner = matched.blocks.flatMap((block) => {
-    const innerSchema = schemas.get(block.keyword.text);
-    return innerSchema ? [readBlock(block, chunk, innerSchema)] : [];
-  });
-  const read = new Set<object>([
-    ...matched.blocks,
-    ...Object.values(matched.facts).flatMap((lines) => lines.map(({ span }) => span)),
-  ]);
+  const inner = matched.blocks.map((block) => blockOf(block, chunk));
   return {
     schema,
     keyword: schema.keyword,
@@ -92,7 +101,9 @@ export function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): A
     facts,
     blocks: inner,
     unread: matched.broken,
-    misfits: node.body.filter((child) => !read.has(child.kind === 'fact' ? child.span : child)),
+    misfits: node.body.filter((child) =>
+      child.kind === 'fact' ? lines.has(child.span) : !matched.blocks.includes(child),
+    ),
     problems: matched.problems,
   };
 }
@@ -185,8 +196,13 @@ function alternatives(facts: Readonly<Record<string, FactSchema>>, fact: FactSch
   );
 }
 
+const same = (a: AnyBlock, b: AnyBlock): boolean => a.keyword === b.keyword && a.name === b.name;
+
+/** The block inside another that has the kind and name of a given one. */
+export const sameBlock = ({ blocks }: AnyBlock, block: AnyBlock): AnyBlock | undefined =>
+  blocks.find((each) => same(each, block));
+
 function mergeInner(child: readonly AnyBlock[], parent: readonly AnyBlock[]): readonly AnyBlock[] {
-  const same = (a: AnyBlock, b: AnyBlock) => a.keyword === b.keyword && a.name === b.name;
   const kept = parent
     .filter(({ schema }) => !schema.history)
     .map((block) => {

@@ -4,6 +4,7 @@ import type { Acceptance } from './acceptance.ts';
 import type { Coil } from './coil.ts';
 import type { LeadPath } from './lead.ts';
 import type { Magnet } from './magnet.ts';
+import type { AnyBlock } from './merged-block.ts';
 import type { Place, Stated } from './place.ts';
 import type { Potting } from './potting.ts';
 import type { Plain } from './reading.ts';
@@ -48,6 +49,8 @@ export interface Pickup
   readonly accepted: readonly Acceptance[];
   /** Fields whose line stands there and could not be read. */
   readonly unread: readonly string[];
+  /** Its block as it stands in the text, with what `like` brings. */
+  readonly written: AnyBlock;
 }
 
 export interface MetalFitting {

@@ -141,9 +141,8 @@ export function stepsOf(
     const own = changed && pickupEdits(pickup, changed);
     const kept = pickups.map((other) => {
       const now = after(other);
-      return other === pickup || !changed || !now
-        ? []
-        : keepLikes({ before: pickup, after: changed }, { before: other, after: now });
+      const edits = now === other ? [] : now && pickupEdits(other, now);
+      return other === pickup || !own || !edits ? [] : keepLikes({ pickup, edits: own }, { pickup: other, edits });
     });
     return own && kept.every((each) => each !== undefined)
       ? [...own, ...kept.flatMap((each) => each ?? [])]
