@@ -41,7 +41,7 @@ describe('identify', () => {
   it('tells a pair without its order where nobody saw the wind', async () => {
     const { stdout } = await shell.run(['identify', 'foundling.pickup']);
     assert.match(stdout, /screw: violet and pink; which of them is the start is not proven/);
-    assert.match(stdout, /tells most next: the wind of the screw coil/);
+    assert.match(stdout, /tells most next: the winding direction of the screw coil/);
     assert.match(
       stdout,
       /Choose violet as the start of the screw coil, then wound clockwise and grey as the start of the slug coil/,

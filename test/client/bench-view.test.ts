@@ -54,7 +54,7 @@ describe('the bench view in a browser', function () {
     assert.equal(await page.locator('.sheet-frame:visible svg').count(), 1);
     const rows = await page.locator('.numbers tbody tr').allTextContents();
     assert.ok(
-      rows.some((row) => /^at the jack, kΩ.*\d ± 0\.\d+$/.test(row)),
+      rows.some((row) => /^resistance at the jack, kΩ.*\d ± 0\.\d+$/.test(row)),
       rows.join(' | '),
     );
     assert.ok(await page.locator('section[aria-label="Response"] svg').isVisible());

@@ -13,13 +13,16 @@ const hoverAt = (marked: string): string => {
 describe('hover', () => {
   it('a coil tells every computed value with its uncertainty and what it rests on', () => {
     const text = hoverAt(SINGLE.replace('coil main', 'coil ma‸in'));
-    assert.match(text, /resistance at 20 °C: 5\.\d+ ± 0\.\d+\u202fkΩ \(computed: .*packing 0\.66/);
+    assert.match(text, /resistance at 20\u202f°C: 5\.\d+ ± 0\.\d+\u202fkΩ \(computed: .*packing 0\.66/);
     assert.match(text, /wire length: 1\u202f\d{3} ± \d+\u202fm/);
     assert.match(text, /turns: 7\u202f700 turns|turns: 7\u202f700 ± \d+ turns/);
   });
 
   it('a pickup tells what is between hot and ground', () => {
-    assert.match(hoverAt(SINGLE.replace('pickup wren', 'pickup w‸ren')), /hot to ground: 5\.\d+ ± /);
+    assert.match(
+      hoverAt(SINGLE.replace('pickup wren', 'pickup w‸ren')),
+      /resistance hot to ground at 20\u202f°C: 5\.\d+ ± /,
+    );
   });
 
   it('a coil tells field, spindle, winding time, and what would narrow its numbers most', () => {
@@ -27,7 +30,10 @@ describe('hover', () => {
     assert.match(text, /field at the string: \d+ ± \d+\u202fmT \(computed: alnico-5 rods/);
     assert.match(text, /spindle, seen facing it: clockwise, top toward it/);
     assert.match(text, /winding time: 9\.6\u202fmin \(800 rpm, assumed/);
-    assert.match(text, /What would narrow it most\s+resistance: \d+\u202f% wire plain-42 \(measure some metres/);
+    assert.match(
+      text,
+      /What would narrow it most\s+resistance at 20\u202f°C: \d+\u202f% wire plain-42 \(measure some metres/,
+    );
   });
 
   it('a pickup tells its inductance, capacitance and resonance under the load it names', () => {
@@ -99,7 +105,7 @@ pickup wr‸en {
 }
 `);
     assert.match(text(5500), /Matched beside it: second with 5\u202f\d{3} turns instead of 5\u202f500/);
-    assert.match(text(5500), /level at 100 Hz: \d.* \(as built \d.* a difference of \+\d+/);
+    assert.match(text(5500), /level at 100\u202fHz: [+]\d.* \(as built [+]\d.* a difference of \+\d+/);
     assert.doesNotMatch(text(5000), /Matched beside/);
   });
 

@@ -1,7 +1,7 @@
 /** A comparison for people: what was changed, what that changes in numbers, and which findings went and came. */
 import type { FactChange } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
-import { numberRows } from '../comparison/number-text.ts';
+import { numberRows } from '../comparison/number-rows.ts';
 import { padded, plainSpaces, widest } from './figures-text.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
@@ -58,7 +58,7 @@ function changeLines(change: FactChange, styles: Styles): readonly string[] {
 function numberLines(comparison: Comparison): readonly string[] {
   const rows = numberRows(comparison).map(({ path, what, before, after, by }) => ({
     path: path.map(visible).join(' / '),
-    what,
+    what: plainSpaces(what),
     before: plainSpaces(before),
     after: plainSpaces(after),
     by: by === '' ? '' : `(${by})`,

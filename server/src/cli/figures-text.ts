@@ -1,8 +1,8 @@
 /** Computed values as lines for people: what, how much, where from, and notes that say what it rests on. */
 
-import type { NumberName } from '../comparison/number-names.ts';
-import { numberText } from '../comparison/number-text.ts';
 import type { Figure } from '../quantities/figure.ts';
+import { numberText } from '../words/number-text.ts';
+import type { NumberName } from '../words/numbers.ts';
 import type { Styles } from './styles.ts';
 import { displayWidth, visible } from './visible.ts';
 
@@ -37,7 +37,7 @@ export function figureLines(
   indent = '  ',
 ): readonly string[] {
   const cells = rows.map((row) => ({
-    what: visible(row.what),
+    what: visible(plainSpaces(row.what)),
     value: valueText(row),
     basis: row.figure?.basis ?? '',
     rests: row.figure === null ? '' : notes.numbers(row.figure.restsOn),
@@ -49,7 +49,7 @@ export function figureLines(
   });
 }
 
-export function valueText({ figure, ...name }: Pick<FigureRow, 'figure' | 'dimension' | 'none'>): string {
+export function valueText({ figure, ...name }: Pick<FigureRow, 'figure' | 'dimension' | 'decimals' | 'none'>): string {
   const estimate = figure && { value: figure.value, sd: figure.uncertainty ?? Number.POSITIVE_INFINITY };
   return plainSpaces(numberText(estimate, name));
 }

@@ -1,23 +1,23 @@
 /** `report/1`: every computed value with its uncertainty and what it rests on, in SI units that the keys name. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
-import {
-  COIL_KEYS,
-  type CoilKey,
-  type NumberKey,
-  PICKUP_KEYS,
-  type PickupKey,
-  POSITION_KEYS,
-  type PositionKey,
-} from '../comparison/number-keys.ts';
 import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
 import type { Magnet } from '../model/magnet.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
+import {
+  COIL_NUMBERS,
+  type CoilKey,
+  keysOf,
+  PICKUP_NUMBERS,
+  type PickupKey,
+  POSITION_NUMBERS,
+  type PositionKey,
+} from '../words/numbers.ts';
 
 /** Left out where it is not known; `null` where there is none. */
-type Figures<K extends NumberKey> = { readonly [key in K]?: Figure | null };
+type Figures<K extends string> = { readonly [key in K]?: Figure | null };
 
 export interface ReportData {
   readonly schema: 'report/1';
@@ -76,8 +76,8 @@ export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF }: R
   const exchanges = exchangesData(magnetExchanges(analysis.pickup, magnets));
   const { coils, phase, leadReadings } = estimates;
   return {
-    coils: nullPrototype([...coils].map(([name, coil]) => [name, figuresOf(coil, COIL_KEYS)])),
-    ...figuresOf(estimates, PICKUP_KEYS),
+    coils: nullPrototype([...coils].map(([name, coil]) => [name, figuresOf(coil, keysOf(COIL_NUMBERS))])),
+    ...figuresOf(estimates, keysOf(PICKUP_NUMBERS)),
     phase,
     leadReadings: leadReadings.map((reading) => ({
       leads: reading.leads,
@@ -125,7 +125,7 @@ export function positionData(estimates: PositionEstimates): PositionData {
   return {
     key,
     ...(title === undefined ? {} : { title }),
-    ...figuresOf(estimates, POSITION_KEYS),
+    ...figuresOf(estimates, keysOf(POSITION_NUMBERS)),
     phase,
     ...(response === undefined ? {} : { response }),
   };
@@ -146,7 +146,7 @@ export function reportData(
 }
 
 /** The keys are named one by one, so that nothing internal becomes part of a published output. */
-function figuresOf<K extends NumberKey>(
+function figuresOf<K extends string>(
   estimates: { readonly [key in K]: Estimate | null | undefined },
   keys: readonly K[],
 ): Figures<K> {

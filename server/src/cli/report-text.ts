@@ -1,11 +1,20 @@
 /** The report for people: pickups with their coils, instruments with their positions. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
-import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from '../comparison/number-keys.ts';
-import { NUMBER_NAMES, PHASE_NAMES } from '../comparison/number-names.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';
 import type { Figure } from '../quantities/figure.ts';
+import {
+  COIL_NUMBERS,
+  FIELD_RATIO,
+  keysOf,
+  type NumberName,
+  OUTPUT_CHANGE,
+  PICKUP_NUMBERS,
+  POSITION_NUMBERS,
+  PULL_RATIO,
+} from '../words/numbers.ts';
+import { phaseExplained } from '../words/phases.ts';
 import { type FigureRow, figureLines, Notes, padded, plainSpaces, valueText, widest } from './figures-text.ts';
 import { type PickupData, type PositionData, pickupData, positionData, type ReportOptions } from './report-data.ts';
 import type { Styles } from './styles.ts';
@@ -17,11 +26,11 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
   const notes = new Notes();
   const lines = [
     heading('pickup', pickup.name, pickup.title, pickup.serial?.value, styles),
-    `  ${PHASE_NAMES[data.phase]}`,
-    ...figureLines(rowsOf(data, PICKUP_KEYS), notes, styles),
+    `  ${phaseExplained(data.phase)}`,
+    ...figureLines(rowsOf(data, PICKUP_NUMBERS), notes, styles),
   ];
   for (const [name, coil] of Object.entries(data.coils)) {
-    lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_KEYS), notes, styles, '    '));
+    lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_NUMBERS), notes, styles, '    '));
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
   const unequal = analysis.mismatch(options.cableF);
@@ -46,13 +55,12 @@ function mismatchLines(unequal: Mismatch): readonly string[] {
 
 function exchangeLines(magnets: NonNullable<PickupData['magnets']>, notes: Notes, styles: Styles): readonly string[] {
   const rows = Object.entries(magnets).map(([name, { fieldRatio, outputDb, pullRatio }]) => {
-    const output = `output ${outputDb.value > 0 ? '+' : ''}${valueText({ figure: outputDb, dimension: 'level' })}`;
     return {
       cells: [
         visible(name),
-        output,
-        `field x ${valueText({ figure: fieldRatio, dimension: 'ratio' })}`,
-        `pull on the string x ${valueText({ figure: pullRatio, dimension: 'ratio' })}`,
+        `${OUTPUT_CHANGE.what} ${valueText({ figure: outputDb, ...OUTPUT_CHANGE })}`,
+        `${FIELD_RATIO.what} x ${valueText({ figure: fieldRatio, ...FIELD_RATIO })}`,
+        `${PULL_RATIO.what} x ${valueText({ figure: pullRatio, ...PULL_RATIO })}`,
       ],
       rests: styles.faint(`[${notes.numbers(outputDb.restsOn)}]`),
     };
@@ -75,8 +83,8 @@ export function instrumentText(
     const title = position.title === undefined ? '' : `, "${visible(position.title)}"`;
     lines.push(
       '',
-      `  position ${visible(position.key)}${title}: ${PHASE_NAMES[position.phase]}`,
-      ...figureLines(rowsOf(position, POSITION_KEYS), notes, styles, '    '),
+      `  position ${visible(position.key)}${title}: ${phaseExplained(position.phase)}`,
+      ...figureLines(rowsOf(position, POSITION_NUMBERS), notes, styles, '    '),
     );
   }
   return [...lines, ...restsOn(notes)].join('\n');
@@ -102,13 +110,13 @@ export function responseText(positions: readonly PositionData[], frequenciesHz: 
   ].join('\n');
 }
 
-function rowsOf<K extends NumberKey>(
+function rowsOf<K extends string>(
   figures: { readonly [key in K]?: Figure | null },
-  keys: readonly K[],
+  names: Readonly<Record<K, NumberName>>,
 ): readonly FigureRow[] {
-  return keys.flatMap((key) => {
+  return keysOf(names).flatMap((key) => {
     const figure = figures[key];
-    return figure === undefined ? [] : [{ ...NUMBER_NAMES[key], figure }];
+    return figure === undefined ? [] : [{ ...names[key], figure }];
   });
 }
 

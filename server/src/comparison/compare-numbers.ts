@@ -2,12 +2,14 @@
 import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
 import type { PickupEstimates } from '../estimates/estimates.ts';
 import { difference, type Estimate } from '../quantities/estimate.ts';
-import { COIL_KEYS, type NumberKey, PICKUP_KEYS, POSITION_KEYS } from './number-keys.ts';
+import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 
 export interface NumberChange {
   /** `pickup hesk-neck`, `coil screw`; as called after the change. */
   readonly path: readonly string[];
-  readonly key: NumberKey;
+  /** The field of the estimates. */
+  readonly key: string;
+  readonly name: NumberName;
   /** `undefined`: not known; `null`: there is none. */
   readonly before: Estimate | null | undefined;
   readonly after: Estimate | null | undefined;
@@ -43,11 +45,11 @@ export function compareNumbers(
     if (!old) continue;
     const path = [`pickup ${each.pickup.name}`];
     const now = each.estimates();
-    compareKeys(PICKUP_KEYS, old, now, path, numbers);
+    compareKeys(PICKUP_NUMBERS, old, now, path, numbers);
     comparePhase(old, now, path, phases);
     for (const [name, coil] of now.coils) {
       const oldCoil = old.coils.get(name);
-      if (oldCoil) compareKeys(COIL_KEYS, oldCoil, coil, [...path, `coil ${name}`], numbers);
+      if (oldCoil) compareKeys(COIL_NUMBERS, oldCoil, coil, [...path, `coil ${name}`], numbers);
     }
   }
 
@@ -60,24 +62,31 @@ export function compareNumbers(
       const oldPosition = byKey.get(position.key);
       if (!oldPosition) continue;
       const path = [`instrument ${each.instrument.name}`, `position ${position.key}`];
-      compareKeys(POSITION_KEYS, oldPosition, position, path, numbers);
+      compareKeys(POSITION_NUMBERS, oldPosition, position, path, numbers);
       comparePhase(oldPosition, position, path, phases);
     }
   }
   return { numbers, phases };
 }
 
-function compareKeys<K extends NumberKey>(
-  keys: readonly K[],
+function compareKeys<K extends string>(
+  names: Readonly<Record<K, NumberName>>,
   old: { readonly [key in K]: Estimate | null | undefined },
   now: { readonly [key in K]: Estimate | null | undefined },
   path: readonly string[],
   numbers: NumberChange[],
 ): void {
-  for (const key of keys) {
+  for (const key of keysOf(names)) {
     const [before, after] = [old[key], now[key]];
     if (unchanged(before, after)) continue;
-    numbers.push({ path, key, before, after, difference: before && after ? difference(after, before) : undefined });
+    numbers.push({
+      path,
+      key,
+      name: names[key],
+      before,
+      after,
+      difference: before && after ? difference(after, before) : undefined,
+    });
   }
 }
 

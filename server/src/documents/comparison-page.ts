@@ -4,7 +4,7 @@ import type { Finding } from '../checks/finding.ts';
 import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
 import { type Comparison, type State, sameMeaning } from '../comparison/comparison.ts';
-import { type NumberRow, numberRows } from '../comparison/number-text.ts';
+import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
 import { type HtmlNode, h, typed } from './html.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
 import { responsePlot } from './response-plot/response-plot.ts';

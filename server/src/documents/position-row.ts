@@ -1,9 +1,10 @@
 /** One position in a row: its name, its response, its numbers, its verdict. */
 import { scaleLinear } from 'd3-scale';
-import { printNumber } from '../quantities/print.ts';
+import { NULL_DB, printNumber } from '../quantities/print.ts';
+import { numberParts, shownLevel } from '../words/number-text.ts';
+import { POSITION_NUMBERS } from '../words/numbers.ts';
 import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
 import { textLine } from './labels.ts';
-import { HUM_FLOOR_DB, levelWords } from './level-words.ts';
 import { sparkNodes } from './position-spark.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { type PositionRow, resistanceParts, rowWords, stringText } from './positions-picture.ts';
@@ -119,9 +120,10 @@ function humNodes(
         anchor: 'start',
       }),
     ];
-  const { number, shownDb, orLower } = levelWords(humDb);
-  const x = scaleLinear([HUM_FLOOR_DB, HUM_TOP_DB], [left, right]).clamp(true);
-  const end = x(shownDb);
+  const { number } = numberParts(humDb, POSITION_NUMBERS.humDb);
+  const { db, orLower } = shownLevel(humDb);
+  const x = scaleLinear([NULL_DB, HUM_TOP_DB], [left, right]).clamp(true);
+  const end = x(db);
   const arrow =
     end - left > 22
       ? path('barn', d`M${end - 4} ${y + 9}H${end - 18}m6 -3l-6 3l6 3`)

@@ -1,4 +1,6 @@
 import type { PositionEstimates } from '../estimates/estimates.ts';
+import { phaseWords } from '../words/phases.ts';
+import { capital } from '../words/text.ts';
 
 export interface PositionVerdict {
   /** Short sentences; `stands out` where a player will notice it. */
@@ -20,10 +22,11 @@ export function positionVerdict(
   if (phase === 'unproven' && response === undefined && humDb === undefined)
     return said([['Unknown: turns or a coil’s sign are missing.', false]]);
   const meant = onPurpose ? ', as meant' : '';
+  const sentence = `${capital(phaseWords(phase))}.`;
   const phases = {
-    in: [['In phase.', false]],
-    out: [[`Out of phase${meant}.`, !onPurpose]],
-    unproven: [['Phase not proven.', true]],
+    in: [[sentence, false]],
+    out: [[`${capital(phaseWords('out'))}${meant}.`, !onPurpose]],
+    unproven: [[sentence, true]],
     single: [],
   } as const;
   if (humDb === undefined) return said([...phases[phase], ['Hum not known.', false]]);

@@ -1,6 +1,8 @@
 /** All positions of an instrument on one sheet: what each gives, in small plots, numbers and words. */
 import { scaleLinear, scaleLog } from 'd3-scale';
-import { printNumber } from '../quantities/print.ts';
+import { NULL_DB, printNumber } from '../quantities/print.ts';
+import { numberParts } from '../words/number-text.ts';
+import { POSITION_NUMBERS } from '../words/numbers.ts';
 import {
   type Block,
   type DrawingWidth,
@@ -13,7 +15,6 @@ import {
   sheetHead,
 } from './drawing-sheet.ts';
 import { textLine } from './labels.ts';
-import { HUM_FLOOR_DB, levelWords } from './level-words.ts';
 import { drawRow } from './position-row.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { type PositionsPicture, resistanceParts, stringText } from './positions-picture.ts';
@@ -70,7 +71,7 @@ export function positionsTable(picture: PositionsPicture): FactTable {
         ohm.uncertainty === undefined ? ohm.value : `${ohm.value} ± ${ohm.uncertainty}`,
         estimates.resonanceHz === undefined ? 'none' : frequencyText(estimates.resonanceHz),
         stringText(row),
-        estimates.humDb === undefined ? 'unknown' : levelWords(estimates.humDb).number,
+        estimates.humDb === undefined ? 'unknown' : numberParts(estimates.humDb, POSITION_NUMBERS.humDb).number,
         verdict.sentences.map(({ text }) => text).join(' '),
       ];
     }),
@@ -100,7 +101,7 @@ function wideHeader(
 
 function drawScales(end: number, columns: Columns): SvgNode {
   const spark = scaleLog([100, 20_000], [...columns.spark]);
-  const hum = scaleLinear([HUM_FLOOR_DB, HUM_TOP_DB], [...columns.hum]);
+  const hum = scaleLinear([NULL_DB, HUM_TOP_DB], [...columns.hum]);
   const ticks: readonly (readonly [x: number, text: string])[] = [
     [spark(100), '100'],
     [spark(1000), '1\u202Fk'],

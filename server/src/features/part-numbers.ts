@@ -14,6 +14,15 @@ import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
+import { differenceText, numberText } from '../words/number-text.ts';
+import {
+  COIL_NUMBERS,
+  FIELD_AT_STRING,
+  type NumberName,
+  OUTPUT_CHANGE,
+  PICKUP_NUMBERS,
+  PULL_RATIO,
+} from '../words/numbers.ts';
 import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';
 import { mismatchHeading, mismatchRows } from './mismatch-rows.ts';
 import type { RichText } from './rich-text.ts';
@@ -29,16 +38,16 @@ export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAn
   return [
     ...table([
       ...coilRows(values),
-      ...(room === 20 ? [] : rowOf(`resistance at ${printNumber(room, 0)} °C, today's room`, atRoom, 'resistance')),
-      ...rowOf('field at the string', field, 'flux density'),
+      ...(room === 20
+        ? []
+        : rowOf(
+            { what: `resistance at ${printNumber(room, 0)}\u202F°C, today's room`, dimension: 'resistance' },
+            atRoom,
+          )),
+      ...rowOf(FIELD_AT_STRING, field),
       ...atTheWinder(quick, coil),
     ]),
-    ...narrowing([
-      ['resistance', values.resistance20COhm],
-      ['turns', values.turns],
-      ['inductance', values.inductanceH],
-      ['capacitance', values.capacitanceF],
-    ]),
+    ...narrowing(COIL_NUMBERS, values, ['resistance20COhm', 'turns', 'inductanceH', 'capacitanceF']),
   ];
 }
 
@@ -69,12 +78,7 @@ export function pickupNumbers({ bench }: Analysis, { pickup, estimates, mismatch
   const quick = quickOf(bench)(pickup);
   return [
     ...table([...pickupRows(values), ...couplingRows(quick)]),
-    ...narrowing([
-      ['resistance', values.resistance20COhm],
-      ['inductance', values.inductanceH],
-      ['capacitance', values.capacitanceF],
-      ['resonance', values.resonanceHz],
-    ]),
+    ...narrowing(PICKUP_NUMBERS, values, ['resistance20COhm', 'inductanceH', 'capacitanceF', 'resonanceHz']),
     ...besideMatched(mismatch()),
   ];
 }
@@ -111,7 +115,7 @@ export function magnetNumbers(analysis: Analysis, { pickup }: PickupAnalysis, na
   if (!found) return [];
   const { coil, fieldT, material, exchanges } = found;
   const rows = [
-    ...rowOf(`field at the string over ${coil.name}`, fieldT, 'flux density'),
+    ...rowOf({ ...FIELD_AT_STRING, what: `${FIELD_AT_STRING.what} over ${coil.name}` }, fieldT),
     ...exchanges.map((each) => exchangeRow(each, fieldT)),
   ];
   return [...table(rows), ...(material.note ? [{ kind: 'paragraph', text: HANDLING_NOTE } as const] : [])];
@@ -122,20 +126,25 @@ function exchangeRow({ magnet, material, change }: MagnetExchange, field: Estima
   const at = printQuantity({ value: field.value * fieldRatio.value, digits: 2, dimension: 'flux density' });
   return {
     name: `with ${magnet.name} instead`,
-    value: `output ${outputDb.value > 0 ? '+' : ''}${printNumber(outputDb.value, 1)} ± ${printNumber(outputDb.sd, 1)}\u202FdB`,
-    restsOn: `field ${at}, pull on the string × ${printNumber(pullRatio.value, 2)} ± ${printNumber(pullRatio.sd, 2)}; same size, both fully charged; ${material.words}`,
+    value: `${OUTPUT_CHANGE.what} ${differenceText(outputDb, OUTPUT_CHANGE)}`,
+    restsOn: `field ${at}, ${PULL_RATIO.what} × ${numberText(pullRatio, PULL_RATIO)}; same size, both fully charged; ${material.words}`,
   };
 }
 
 const table = (rows: readonly EstimateRow[]): RichText => (rows.length > 0 ? [{ kind: 'values', rows }] : []);
 
 /** The one measurement that would narrow each number most; nothing where its own error is the largest part. */
-function narrowing(values: readonly (readonly [string, Estimate | null | undefined])[]): RichText {
-  const rows = values.flatMap(([name, estimate]): readonly EstimateRow[] => {
+function narrowing<K extends string>(
+  names: Readonly<Record<K, NumberName>>,
+  values: { readonly [key in K]: Estimate | null | undefined },
+  keys: readonly K[],
+): RichText {
+  const rows = keys.flatMap((key): readonly EstimateRow[] => {
+    const estimate = values[key];
     const largest = estimate ? largestCause(estimate) : undefined;
     if (!largest) return [];
     const percent = Math.round(100 * largest.share);
-    return [{ name, value: `${percent}\u202F% ${largest.cause}`, restsOn: largest.measurement }];
+    return [{ name: names[key].what, value: `${percent}\u202F% ${largest.cause}`, restsOn: largest.measurement }];
   });
   return rows.length === 0 ? [] : [{ kind: 'heading', text: 'What would narrow it most' }, ...table(rows)];
 }

@@ -2,7 +2,7 @@
  * Numbers as people read them. The uncertainty keeps one digit, two where it starts with 1 or 2, and the value stops at the same
  * place (the usual rule of measurement reports). `plain` is for terminals without Unicode and for files that machines read.
  */
-import { type Dimension, UNITS, type Unit, unitOf } from '../../../grammar/values/unit-table.ts';
+import { type Dimension, type Unit, unitOf } from '../../../grammar/values/unit-table.ts';
 
 export type Style = 'typographic' | 'plain';
 
@@ -12,16 +12,23 @@ const MINUS = '\u2212';
 /** A deviation this small a part of its value is what the arithmetic left over, no uncertainty. */
 const ROUNDING = 1e-9;
 
+/** What is computed and never written in a spec has no unit of the language. */
+export type PrintedDimension = Dimension | 'area' | 'ratio';
+
+type PrintedUnit = Pick<Unit, 'symbol' | 'printed' | 'factor' | 'offset'>;
+
 export interface PrintableQuantity {
   /** SI. */
   readonly value: number;
   /** One standard deviation in SI; left out or 0: nothing is known of it, and `digits` significant digits are printed. */
   readonly sd?: number;
-  readonly dimension: Dimension;
+  readonly dimension: PrintedDimension;
   /** Unit symbol; left out: the usual one for a value of this size. */
   readonly unit?: string;
   /** Significant digits where there is no uncertainty; 3 unless given. Trailing zeros are dropped. */
   readonly digits?: number;
+  /** Decimals that are printed at most, however small the uncertainty; as many as it allows unless given. */
+  readonly decimals?: number;
   readonly style?: Style;
 }
 
@@ -39,13 +46,13 @@ export function printQuantity(quantity: PrintableQuantity): string {
   const { value, uncertainty, unit } = printParts(quantity);
   if (value === 'unknown') return value;
   const number = uncertainty === undefined ? value : `${value} ${style === 'plain' ? '+-' : '±'} ${uncertainty}`;
-  return `${number}${spaceBefore(unit, style)}${unit}`;
+  return joinUnit(number, unit, style);
 }
 
 /** `4.06 kΩ`: the value to the place that its uncertainty allows, the uncertainty itself left out. */
 export function printValue(quantity: PrintableQuantity): string {
   const { value, unit } = printParts(quantity);
-  return value === 'unknown' ? value : `${value}${spaceBefore(unit, quantity.style ?? 'typographic')}${unit}`;
+  return value === 'unknown' ? value : joinUnit(value, unit, quantity.style);
 }
 
 export function printParts({
@@ -54,17 +61,18 @@ export function printParts({
   dimension,
   unit,
   digits = 3,
+  decimals = Number.POSITIVE_INFINITY,
   style = 'typographic',
 }: PrintableQuantity): PrintedParts {
-  const row = (unit === undefined ? undefined : unitOf(unit)) ?? usualUnit(dimension, value, digits);
+  const row = (unit === undefined ? undefined : printedUnit(unit)) ?? usualUnit(dimension, value, digits);
   const name = style === 'plain' ? row.symbol : row.printed;
   if (!Number.isFinite(value)) return { value: 'unknown', unit: name };
   const written = (value - row.offset) / row.factor;
   const deviation = (sd ?? 0) / row.factor;
   if (!(deviation > Math.abs(written) * ROUNDING))
-    return { value: printSignificant(written, digits, style), unit: name };
+    return { value: exactly(written, digits, decimals, style), unit: name };
   if (!Number.isFinite(deviation)) return { value: 'unknown', unit: name };
-  const { place, rounded } = roundUncertainty(deviation);
+  const { place, rounded } = roundUncertainty(deviation, decimals);
   return { value: printNumber(written, -place, style), uncertainty: printNumber(rounded, -place, style), unit: name };
 }
 
@@ -81,7 +89,7 @@ export function printDb(
   if (!Number.isFinite(level)) return 'unknown';
   const number = printNumber(level, 0, style);
   const plus = signed && Math.round(level) > 0 ? '+' : '';
-  return `${plus}${number}${spaceBefore('dB', style)}dB`;
+  return joinUnit(`${plus}${number}`, 'dB', style);
 }
 
 /**
@@ -94,7 +102,7 @@ export const onlyBoundedAbove = ({ value, sd }: { readonly value: number; readon
 /** Above this deviation a level near a null is only bounded from above, in dB. */
 const UNBOUNDED_SD_DB = 3;
 /** A level below this is a null, not a number. */
-const NULL_DB = -40;
+export const NULL_DB = -40;
 
 /** A level that is only bounded from above: `−27 dB or lower`. The bound is rounded up, so the sentence stays true. */
 export function printDbOrLower(bound: number, style: Style = 'typographic'): string {
@@ -114,14 +122,18 @@ export function printNumber(value: number, decimals: number, style: Style = 'typ
 
 /**
  * An uncertainty rounded to one digit, to two where it starts with 1 or 2, and the power of ten of its last digit.
- * 0.0286 is 0.029 (place -3), 0.034 is 0.03 (place -2), 0.096 becomes 0.10 (place -2).
+ * 0.0286 is 0.029 (place -3), 0.034 is 0.03 (place -2), 0.096 becomes 0.10 (place -2). With at most so many `decimals`, it is at
+ * least one of the last.
  */
-export function roundUncertainty(sd: number): { readonly rounded: number; readonly place: number } {
+export function roundUncertainty(
+  sd: number,
+  decimals = Number.POSITIVE_INFINITY,
+): { readonly rounded: number; readonly place: number } {
   const exponent = exponentOf(sd);
   const twoDigits = roundTo(sd, 1 - exponent);
   const startsLow = twoDigits < 2.95 * 10 ** exponent;
-  const place = startsLow ? exponent - 1 : exponent;
-  return { rounded: roundTo(sd, -place), place };
+  const place = Math.max(startsLow ? exponent - 1 : exponent, -decimals);
+  return { rounded: Math.max(roundTo(sd, -place), roundTo(10 ** place, -place)), place };
 }
 
 /** Half away from zero. Shifting the written exponent keeps 1.005 from turning into 1.00499…, as multiplying would. */
@@ -136,6 +148,10 @@ function exponentOf(value: number): number {
   return Number(value.toExponential().split('e')[1]);
 }
 
+/** A number without a ±: so many digits, or whole decimals where those are limited. */
+const exactly = (value: number, digits: number, decimals: number, style: Style): string =>
+  Number.isFinite(decimals) ? printNumber(value, decimals, style) : printSignificant(value, digits, style);
+
 function printSignificant(value: number, digits: number, style: Style): string {
   if (value === 0) return '0';
   const rounded = Number(value.toPrecision(digits));
@@ -147,12 +163,22 @@ function printSignificant(value: number, digits: number, style: Style): string {
 }
 
 /** Words and AWG keep an ordinary space; symbols stand behind a narrow one that does not break. */
-function spaceBefore(unit: string, style: Style): string {
-  return style === 'plain' || unit === 'turns' || unit === 'AWG' ? ' ' : NARROW_SPACE;
+export function joinUnit(number: string, unit: string, style: Style = 'typographic'): string {
+  if (unit === '') return number;
+  return `${number}${style === 'plain' || unit === 'turns' || unit === 'AWG' ? ' ' : NARROW_SPACE}${unit}`;
 }
 
+/** Units that nobody writes in a spec. */
+const OWN_UNITS: Readonly<Record<string, PrintedUnit>> = {
+  m2: { symbol: 'm2', printed: 'm²', factor: 1, offset: 0 },
+  mm2: { symbol: 'mm2', printed: 'mm²', factor: 1e-6, offset: 0 },
+  '': { symbol: '', printed: '', factor: 1, offset: 0 },
+};
+
+const printedUnit = (symbol: string): PrintedUnit | undefined => OWN_UNITS[symbol] ?? unitOf(symbol);
+
 /** From this SI size on (as printed) the unit serves; the last of each list serves everything smaller. */
-const USUAL: Readonly<Record<Dimension, readonly (readonly [from: number, symbol: string])[]>> = {
+const USUAL: Readonly<Record<PrintedDimension, readonly (readonly [from: number, symbol: string])[]>> = {
   resistance: [
     [1e6, 'Mohm'],
     [1e3, 'kohm'],
@@ -200,13 +226,15 @@ const USUAL: Readonly<Record<Dimension, readonly (readonly [from: number, symbol
   percentage: [[0, '%']],
   'rotation speed': [[0, 'rpm']],
   level: [[0, 'dB']],
+  area: [
+    [0.01, 'm2'],
+    [0, 'mm2'],
+  ],
+  ratio: [[0, '']],
 };
 
-function usualUnit(dimension: Dimension, value: number, digits: number): Unit {
+function usualUnit(dimension: PrintedDimension, value: number, digits: number): PrintedUnit {
   const size = Number.isFinite(value) ? Number(Math.abs(value).toPrecision(Math.max(digits, 1))) : 0;
-  const symbol = USUAL[dimension].find(([from]) => size >= from)?.[1];
-  const row = symbol === undefined ? undefined : unitOf(symbol);
-  return row ?? UNITS.find((each) => each.dimension === dimension) ?? NO_UNIT;
+  const symbol = USUAL[dimension].find(([from]) => size >= from)?.[1] ?? '';
+  return printedUnit(symbol) ?? { symbol, printed: symbol, factor: 1, offset: 0 };
 }
-
-const NO_UNIT: Unit = { symbol: '', printed: '', spellings: [], dimension: 'level', factor: 1, offset: 0 };

@@ -21,8 +21,8 @@ const ottlewick = (edit?: (text: string) => string) => {
 describe('numbers of the bench view', () => {
   it('name their unit once, and give value and ± to the same place', () => {
     const table = pickupNumbers(ottlewick());
-    assert.equal(row(table, 'hot to ground').name, 'hot to ground, 20\u202F°C, kΩ');
-    assert.equal(row(table, 'hot to ground').now, '13.90 ± 0.07');
+    assert.equal(row(table, 'resistance hot').name, 'resistance hot to ground at 20\u202F°C, kΩ');
+    assert.equal(row(table, 'resistance hot').now, '13.90 ± 0.07');
     assert.equal(row(table, 'slug coil, turns').now, '8\u202F200 ± 20');
     assert.equal('before' in row(table, 'phase'), false);
   });
@@ -33,7 +33,7 @@ describe('numbers of the bench view', () => {
     const turns = row(table, 'slug coil, turns');
     // Both have the same ± and its cause in common: it cancels.
     assert.deepEqual([turns.before, turns.now, turns.change], ['5\u202F000 ± 20', '8\u202F200 ± 20', '+3\u202F200']);
-    assert.equal(row(table, 'hot to ground').change, '');
+    assert.equal(row(table, 'resistance hot').change, '');
     assert.equal(row(table, 'phase').change, '');
   });
 
@@ -49,8 +49,8 @@ describe('numbers of the bench view', () => {
     const table = positionNumbers(quorl, '3');
     assert.ok(table);
     assert.equal(table.caption, 'Numbers, position 3');
-    assert.equal(row(table, 'phase').now, 'one coil sounds');
-    assert.equal(row(table, 'hum left').now, '0');
+    assert.equal(row(table, 'phase').now, 'one coil');
+    assert.equal(row(table, 'hum against').now, '0');
     assert.equal(positionNumbers(quorl, '9'), undefined);
   });
 });

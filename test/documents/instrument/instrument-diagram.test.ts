@@ -126,7 +126,7 @@ describe('schematic of an instrument', () => {
     const drawn = picture(analysedSample('quorl.pickup'), '2');
     assert.match(
       drawn.description,
-      /^Position 2, bridge, split, and middle: middle main and bridge slug sound; at the jack 2\.78/,
+      /^Position 2, bridge, split, and middle: middle main and bridge slug sound; resistance at the jack 2\.78/,
     );
     const rows = instrumentTable(drawn).rows.map((row) => row.join(' | '));
     assert.ok(

@@ -103,7 +103,7 @@ describe('response plot', () => {
   it('says the same in rows', () => {
     const { columns, rows } = responseTable(beforeAndNow());
     assert.deepEqual(columns, ['', 'before', 'now']);
-    assert.deepEqual(rows.map(([first]) => first).slice(0, 3), ['resonance', 'its height', '20\u202FHz']);
+    assert.deepEqual(rows.map(([first]) => first).slice(0, 3), ['resonance', 'resonance peak', '20\u202FHz']);
     for (const row of rows) assert.equal(row.length, columns.length);
   });
 });

@@ -1,12 +1,13 @@
 /** The numbers that a winder looks at first, each with its ±; of two states side by side, with what the change is known to. */
 
-import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
-import { PHASE_NAMES } from '../../comparison/number-names.ts';
+import type { PhaseVerdict } from '../../estimates/estimates.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
-import { printNumber, printParts, roundUncertainty } from '../../quantities/print.ts';
-import { type LevelWords, levelWords } from '../level-words.ts';
+import { onlyBoundedAbove } from '../../quantities/print.ts';
+import { basisWords, differenceParts, numberParts, shownLevel } from '../../words/number-text.ts';
+import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../../words/numbers.ts';
+import { phaseWords } from '../../words/phases.ts';
 
 export interface NumbersTable {
   readonly caption: string;
@@ -25,33 +26,25 @@ export interface NumbersRow {
   readonly restsOn: string;
 }
 
+/** Of a coil: the rest stands in hover and report. */
+const COIL_ROWS = ['turns', 'resistance20COhm', 'windowFilled', 'inductanceH'] as const;
+
 /** Coils first, then the pickup as a whole. */
 export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): NumbersTable {
   const [after, past] = [now.estimates(), before?.estimates()];
   const coils = [...after.coils].flatMap(([name, coil]) => {
     const old = past?.coils.get(name);
-    const row = (what: string, key: keyof typeof coil, as: As) =>
-      valueRow(what, as, coil[key], old && { value: old[key] });
-    return [
-      row(`${name} coil`, 'turns', 'turns'),
-      row(`${name} coil, 20\u202F°C`, 'resistance20COhm', 'resistance'),
-      row(`${name} coil, window filled`, 'windowFilled', 'percentage'),
-      row(`${name} coil, inductance`, 'inductanceH', 'inductance'),
-    ].flat();
+    return COIL_ROWS.flatMap((key) =>
+      valueRow(named(COIL_NUMBERS[key], `${name} coil, `), coil[key], old && { value: old[key] }),
+    );
   });
-  const whole = (what: string, key: 'resistance20COhm' | 'inductanceH' | 'resonanceHz' | 'peakDb', as: As) =>
-    valueRow(what, as, after[key], past && { value: past[key] });
+  const whole = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
   return {
     caption: 'Numbers',
     rows: [
       ...coils,
-      ...whole('hot to ground, 20\u202F°C', 'resistance20COhm', 'resistance'),
-      ...whole('inductance', 'inductanceH', 'inductance'),
-      ...whole('resonance', 'resonanceHz', 'frequency'),
-      ...whole('its height', 'peakDb', 'level'),
-      wordRow('phase', PHASE_NAMES[after.phase], past && PHASE_NAMES[past.phase]),
-      ...levelRow('string signal', after.signalDb, past && { value: past.signalDb }),
-      ...levelRow('hum left', after.humDb, past && { value: past.humDb }),
+      phaseRow(after.phase, past?.phase),
+      ...whole.flatMap((key) => valueRow(PICKUP_NUMBERS[key], after[key], past && { value: past[key] })),
     ],
   };
 }
@@ -65,62 +58,60 @@ export function positionNumbers(
   const after = now.positions(pots).find((each) => each.key === key);
   if (after === undefined) return undefined;
   const past = before?.positions(pots).find((each) => each.key === key);
-  const row = (what: string, field: 'resistanceOhm' | 'resonanceHz' | 'peakDb' | 'minus3DbHz', as: As) =>
-    valueRow(what, as, after[field], past && { value: past[field] });
+  const shown = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb');
   return {
     caption: `Numbers, position ${key}`,
     rows: [
-      ...row('at the jack', 'resistanceOhm', 'resistance'),
-      ...row('resonance', 'resonanceHz', 'frequency'),
-      ...row('its height', 'peakDb', 'level'),
-      ...row('\u22123\u202FdB at', 'minus3DbHz', 'frequency'),
-      wordRow('phase', PHASE_NAMES[after.phase], past && PHASE_NAMES[past.phase]),
-      ...levelRow('string signal', after.signalDb, past && { value: past.signalDb }),
-      ...levelRow('hum left', after.humDb, past && { value: past.humDb }),
+      phaseRow(after.phase, past?.phase),
+      ...shown.flatMap((each) => valueRow(POSITION_NUMBERS[each], after[each], past && { value: past[each] })),
     ],
   };
 }
 
-type As = Dimension;
+const named = (name: NumberName, before: string): NumberName => ({ ...name, what: `${before}${name.what}` });
+
 type Value = Estimate | null | undefined;
 /** The number of the state before; `undefined` as a whole where that state has no such part. */
 type Past = { readonly value: Value } | undefined;
 
 /** A row of one quantity in one unit. What neither state knows has no row: what settles it stands among the readings missing. */
-function valueRow(what: string, dimension: As, now: Value, past: Past): readonly NumbersRow[] {
+function valueRow(name: NumberName, now: Value, past: Past): readonly NumbersRow[] {
   const sized = now ?? past?.value;
+  const none = (value: Value): string => (value === null ? (name.none ?? 'none') : 'unknown');
   if (sized === null || sized === undefined) {
     if (now === undefined && past?.value === undefined) return [];
-    return [wordRow(what, now === null ? 'open' : 'unknown', past && (past.value === null ? 'open' : 'unknown'))];
+    return [wordRow(name.what, none(now), past && none(past.value))];
   }
-  const { unit } = printParts({ value: sized.value, sd: sized.sd, dimension });
-  const text = (value: Value): string => (value ? shown(value, dimension, unit) : value === null ? 'open' : 'unknown');
+  const { unit } = numberParts(sized, name);
+  const text = (value: Value): string => (value ? numberParts(value, name, unit).number : none(value));
   const before = past && text(past.value);
   return [
     {
-      name: `${what}, ${unit}`,
+      name: unit === '' ? name.what : `${name.what}, ${unit}`,
       now: text(now),
       ...(before === undefined
         ? {}
-        : { before, change: before === text(now) ? '' : changeText(now, past?.value, dimension, unit) }),
+        : { before, change: before === text(now) ? '' : changeText(now, past?.value, name, unit) }),
       restsOn: now ? basisWords(now) : '',
     },
   ];
 }
 
-function shown({ value, sd }: Pick<Estimate, 'value' | 'sd'>, dimension: As, unit: string): string {
-  // Nobody reads a level closer than a tenth.
-  const parts = printParts({ value, sd: dimension === 'level' ? Math.max(sd, 0.1) : sd, dimension, unit });
-  return parts.uncertainty === undefined ? parts.value : `${parts.value} ± ${parts.uncertainty}`;
+function changeText(now: Value, past: Value, name: NumberName, unit: string): string {
+  if (!now || !past) return 'changed';
+  if (name.dimension === 'percentage' && past.value > 1 && now.value <= 1) return 'fits';
+  if (name.dimension === 'percentage' && past.value <= 1 && now.value > 1) return 'does not fit';
+  const bounded = name.dimension === 'level' ? [now, past].filter(onlyBoundedAbove).length : 0;
+  if (bounded === 2) return 'both too low to tell';
+  if (bounded === 1) {
+    const step = shownLevel(now).db - shownLevel(past).db;
+    return `${differenceParts({ value: Math.round(step), sd: 0 }, name, unit).number} or more`;
+  }
+  return differenceParts(difference(now, past), name, unit).number;
 }
 
-function changeText(now: Value, past: Value, dimension: As, unit: string): string {
-  if (!now || !past) return 'changed';
-  if (dimension === 'percentage' && past.value > 1 && now.value <= 1) return 'fits';
-  if (dimension === 'percentage' && past.value <= 1 && now.value > 1) return 'does not fit';
-  const apart = difference(now, past);
-  const text = shown(apart, dimension, unit);
-  return apart.value > 0 ? `+${text}` : text;
+function phaseRow(now: PhaseVerdict, past: PhaseVerdict | undefined): NumbersRow {
+  return wordRow('phase', phaseWords(now), past && phaseWords(past));
 }
 
 function wordRow(name: string, now: string, before: string | undefined): NumbersRow {
@@ -131,38 +122,3 @@ function wordRow(name: string, now: string, before: string | undefined): Numbers
     restsOn: '',
   };
 }
-
-/** Levels against one coil, in whole decibels; what is only bounded says so. */
-function levelRow(what: string, now: Estimate | undefined, past: Past): readonly NumbersRow[] {
-  const old = past?.value ?? undefined;
-  if (now === undefined && old === undefined) return [];
-  const [words, oldWords] = [now && levelWords(now), old && levelWords(old)];
-  const before = oldWords?.number ?? 'unknown';
-  const after = words?.number ?? 'unknown';
-  const change = before === after ? '' : words && oldWords ? levelChange(words, oldWords, now, old) : 'changed';
-  return [
-    {
-      name: `${what} against one coil, dB`,
-      now: after,
-      ...(past === undefined ? {} : { before, change }),
-      restsOn: now ? basisWords(now) : '',
-    },
-  ];
-}
-
-function levelChange(
-  now: LevelWords,
-  before: LevelWords,
-  after: Estimate | undefined,
-  past: Estimate | undefined,
-): string {
-  if (now.orLower && before.orLower) return 'both too low to tell';
-  const step = now.shownDb - before.shownDb;
-  const size = `${step > 0 ? '+' : ''}${printNumber(step, 0)}`;
-  if (now.orLower || before.orLower) return `${size} or more`;
-  const { sd } = after && past ? difference(after, past) : { sd: 0 };
-  return sd >= 0.5 ? `${size} ± ${printNumber(roundUncertainty(sd).rounded, 0)}` : size;
-}
-
-const basisWords = ({ basis, restsOn }: Estimate): string =>
-  restsOn.length === 0 ? basis : `${basis}: ${restsOn.join('; ')}`;

@@ -5,13 +5,14 @@ import type { Finding } from '../../checks/finding.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';
 import { fields, frame } from './frame.ts';
 import { instrumentTitle } from './instrument-card.ts';
 import { ofDimension, turnsText } from './numbers.ts';
-import { aboutPickup, phaseWords, titleOf } from './pickup-words.ts';
+import { aboutPickup, titleOf } from './pickup-words.ts';
 import { positionTable } from './position-table.ts';
 import { isWoundHere } from './winding-card.ts';
 
@@ -167,5 +168,5 @@ function pickupLine({ pickup, quick }: PickupAnalysis): readonly HtmlNode[] {
     : ohm === null
       ? 'open'
       : 'resistance unknown: read it';
-  return [typed(titleOf(pickup)), `: hot to ground ${words}, ${phaseWords(quick.phase)}`];
+  return [typed(titleOf(pickup)), `: hot to ground ${words}, ${phaseExplained(quick.phase)}`];
 }

@@ -6,12 +6,14 @@ import type { QuickEstimates } from '../../estimates/quick.ts';
 import { poleOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
 import { upWords } from '../../words/directions.ts';
+import { PICKUP_NUMBERS } from '../../words/numbers.ts';
+import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';
 import { frame, mind } from './frame.ts';
 import { ofDimension } from './numbers.ts';
-import { phaseWords, titleOf } from './pickup-words.ts';
+import { titleOf } from './pickup-words.ts';
 import { qrCode } from './qr-code.ts';
 import { leadNodes } from './swatch.ts';
 
@@ -55,7 +57,7 @@ function label(quick: QuickEstimates, target: string): HtmlNode {
         .filter((each) => each !== undefined)
         .join(' · ') || 'date unknown: write it here',
     ),
-    h('p', {}, h('b', {}, resistanceText(quick)), ' hot to ground, 20\u202F°C'),
+    h('p', {}, h('b', {}, resistanceText(quick)), ` ${PICKUP_NUMBERS.resistance20COhm.short}`),
     h('p', {}, ...polarity(quick)),
     ...leadMap(netlist),
     ...(code ? [] : [h('p', {}, 'Path too long for a code; it stands below.')]),
@@ -76,7 +78,7 @@ function polarity({ signs, phase }: QuickEstimates): readonly HtmlNode[] {
     typed(coil.name),
     ` ${upWords(pole && poleOf(pole.sign))}`,
   ]);
-  return [...coils, `; ${phaseWords(phase)}`];
+  return [...coils, `; ${phaseExplained(phase)}`];
 }
 
 /** Every lead that leaves the pickup with what it is: hot, ground, or the coil's end behind it. */

@@ -1,4 +1,3 @@
-import type { PhaseVerdict } from '../../estimates/estimates.ts';
 import type { Pickup } from '../../model/pickup.ts';
 
 export const titleOf = ({ title, name }: Pickup): string => title ?? name;
@@ -9,12 +8,3 @@ export const aboutPickup = ({ serial, position, customer }: Pickup): readonly (s
   position && `${position.value} position`,
   customer && `for ${customer.value}`,
 ];
-
-const PHASES: Readonly<Record<PhaseVerdict, string>> = {
-  in: 'in phase',
-  out: 'out of phase: thin',
-  single: 'one coil',
-  unproven: 'unknown: a kick at each coil settles it',
-};
-
-export const phaseWords = (phase: PhaseVerdict): string => PHASES[phase];

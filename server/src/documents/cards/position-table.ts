@@ -3,13 +3,14 @@ import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { FULL_UP, jackResistance } from '../../estimates/positions.ts';
 import type { Bench } from '../../model/bench.ts';
+import { numberParts } from '../../words/number-text.ts';
+import { POSITION_NUMBERS } from '../../words/numbers.ts';
+import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
-import { levelWords } from '../level-words.ts';
 import { selectionWords } from '../selection-words.ts';
 import type { CardSource } from './card.ts';
 import { boxCell, head, th } from './frame.ts';
 import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
-import { phaseWords } from './pickup-words.ts';
 
 export function positionTable(analysed: InstrumentAnalysis, { analysis, setting }: CardSource): HtmlNode {
   const { bench } = analysis;
@@ -43,8 +44,12 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
             h('td', {}, position.selection ? typed(selectionWords(position.selection)) : 'not readable'),
             ...readingCells(analysed, index, bench, setting.roomC),
             boxCell(),
-            h('td', {}, phaseWords(phase), ...(position.onPurpose ? [', on purpose'] : [])),
-            h('td', { class: humDb ? 's' : undefined }, humDb ? levelWords(humDb).number : 'unknown: kick and compass'),
+            h('td', {}, phaseExplained(phase), ...(position.onPurpose ? [', on purpose'] : [])),
+            h(
+              'td',
+              { class: humDb ? 's' : undefined },
+              humDb ? numberParts(humDb, POSITION_NUMBERS.humDb).number : 'unknown: kick and compass',
+            ),
           );
         }),
       ),

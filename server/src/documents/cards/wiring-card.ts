@@ -4,9 +4,10 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { scale } from '../../quantities/estimate.ts';
-import { printDbOrLower } from '../../quantities/print.ts';
+import { numberText } from '../../words/number-text.ts';
+import { PICKUP_NUMBERS } from '../../words/numbers.ts';
+import { phaseExplained } from '../../words/phases.ts';
 import { h } from '../html.ts';
-import { levelWords } from '../level-words.ts';
 import { pickupPicture } from '../wiring-diagram/from-model.ts';
 import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
 import type { Card, CardSource } from './card.ts';
@@ -14,7 +15,7 @@ import { MAGNET_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
 import { type Field, fields, frame, mind, unknown } from './frame.ts';
 import { jointTable } from './joint-table.ts';
 import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
-import { aboutPickup, phaseWords, titleOf } from './pickup-words.ts';
+import { aboutPickup, titleOf } from './pickup-words.ts';
 import { placedDrawing } from './placed-drawing.ts';
 
 export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
@@ -34,8 +35,8 @@ export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: Card
       setting,
       fields([
         resistanceField(quick, { analysis, setting }),
-        { label: 'phase', value: phaseWords(analysed.quick.phase) },
-        { label: 'hum against one coil', value: humText(quick) },
+        { label: 'phase', value: phaseExplained(analysed.quick.phase) },
+        { label: PICKUP_NUMBERS.humDb.what, value: humText(quick) },
         { label: 'date, hand' },
       ]),
       h(
@@ -70,8 +71,5 @@ function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: 
   return { label, value: `${kiloohm(ohm.value, bench)}, passes ${passText(ohm.value, passOhm(ohm, bench), bench)}` };
 }
 
-function humText({ humDb }: QuickEstimates): string {
-  if (!humDb) return unknown('a kick and a compass at each coil settle it');
-  const { number, orLower, shownDb } = levelWords(humDb);
-  return orLower ? printDbOrLower(shownDb) : `${number}\u202FdB`;
-}
+const humText = ({ humDb }: QuickEstimates): string =>
+  humDb ? numberText(humDb, PICKUP_NUMBERS.humDb) : unknown('a kick and a compass at each coil settle it');

@@ -1,8 +1,7 @@
 import type { Position } from '../../model/instrument.ts';
-import { printQuantity } from '../../quantities/print.ts';
-import { levelWords } from '../level-words.ts';
+import { numberText } from '../../words/number-text.ts';
+import { POSITION_NUMBERS } from '../../words/numbers.ts';
 import { positionVerdict } from '../position-verdict.ts';
-import { frequencyText } from '../response-plot/response-plot.ts';
 import { selectionWords } from '../selection-words.ts';
 import type { FactsPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
@@ -15,28 +14,25 @@ export function factsOf({ analysed, pots }: Shop, position: Position): FactsPict
   const { resistanceOhm, resonanceHz, humDb } = estimates;
   const verdict = positionVerdict(estimates, position.onPurpose !== undefined);
   const resistance =
-    resistanceOhm === null
-      ? 'open'
-      : resistanceOhm === undefined
-        ? 'unknown'
-        : printQuantity({ value: resistanceOhm.value, sd: resistanceOhm.sd, dimension: 'resistance' });
-  const hum = humDb && levelWords(humDb);
+    resistanceOhm === undefined ? 'unknown' : numberText(resistanceOhm, POSITION_NUMBERS.resistanceOhm);
   return {
     key,
     heading: `${key} · ${title}`,
     rows: [
-      { name: 'at the jack', value: resistance, number: true },
-      ...(resonanceHz === undefined ? [] : [{ name: 'resonance', value: frequencyText(resonanceHz), number: true }]),
-      { name: 'in words', value: verdict.sentences.map(({ text }) => text).join(' '), number: false },
-      ...(hum === undefined
+      { name: POSITION_NUMBERS.resistanceOhm.what, value: resistance, number: true },
+      ...(resonanceHz === undefined
         ? []
         : [
             {
-              name: 'hum, its strongest coil is 0',
-              value: hum.orLower ? hum.number.replace(' or', '\u202FdB or') : `${hum.number}\u202FdB`,
+              name: POSITION_NUMBERS.resonanceHz.what,
+              value: numberText(resonanceHz, POSITION_NUMBERS.resonanceHz),
               number: true,
             },
           ]),
+      { name: 'in words', value: verdict.sentences.map(({ text }) => text).join(' '), number: false },
+      ...(humDb === undefined
+        ? []
+        : [{ name: POSITION_NUMBERS.humDb.what, value: numberText(humDb, POSITION_NUMBERS.humDb), number: true }]),
     ],
   };
 }

@@ -2,6 +2,8 @@ import type { TunedString } from '../../estimates/comb.ts';
 import type { ResponseBand } from '../../estimates/response-band.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../../quantities/print.ts';
+import { differenceText } from '../../words/number-text.ts';
+import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import {
   type DrawingWidth,
   drawing,
@@ -83,8 +85,11 @@ export function responseTable(picture: ResponsePicture): FactTable {
   const single = curves.length === 1;
   const cell = (text: string | undefined) => text ?? 'none';
   const resonances = [
-    ['resonance', ...curves.map(({ resonanceHz }) => cell(resonanceHz && frequencyText(resonanceHz)))],
-    ['its height', ...curves.map(({ peakDb }) => cell(peakDb && levelText(peakDb)))],
+    [
+      PICKUP_NUMBERS.resonanceHz.what,
+      ...curves.map(({ resonanceHz }) => cell(resonanceHz && frequencyText(resonanceHz))),
+    ],
+    [PICKUP_NUMBERS.peakDb.what, ...curves.map(({ peakDb }) => cell(peakDb && levelText(peakDb)))],
   ];
   const levels = TABLE_HZ.map((hz) => [
     frequencyText({ value: hz, sd: 0 }),
@@ -291,13 +296,9 @@ export function resonanceWords({ resonanceHz, peakDb }: CurvePicture): string {
 export const frequencyText = ({ value, sd }: { readonly value: number; readonly sd: number }): string =>
   printQuantity({ value, sd, dimension: 'frequency' });
 
-/** With its sign, to a tenth of a decibel: nobody measures more. */
-function levelText({ value, sd }: { readonly value: number; readonly sd: number }): string {
-  const decimals = sd < 2.95 ? 1 : 0;
-  const number = printNumber(value, decimals);
-  const deviation = printNumber(Math.max(sd, 0.1), decimals);
-  return `${Number(value.toFixed(decimals)) > 0 ? '+' : ''}${number} ± ${deviation}\u202FdB`;
-}
+/** Against the level that is drawn as 0; what a curve falls to is no null. */
+const levelText = (level: { readonly value: number; readonly sd: number }): string =>
+  differenceText(level, PICKUP_NUMBERS.peakDb);
 
 /** The response as one string drives it; gaps are drawn as deep as the plot may go. */
 function combedLevel(now: CurvePicture, { frequencyHz, amplitude }: CombPicture, index: number): number {

@@ -2,8 +2,10 @@ import { hearsStrings, pairsHeard } from '../../estimates/phase.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../../estimates/signs.ts';
 import { poleOf } from '../../model/coil.ts';
-import { printCount, printDb, printDbOrLower } from '../../quantities/print.ts';
+import { printCount } from '../../quantities/print.ts';
 import { rotationWords } from '../../words/directions.ts';
+import { numberText } from '../../words/number-text.ts';
+import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 
 /** Why it sounds so, from the signs and sizes of its coils; `undefined` where no path leads from ground to hot. */
@@ -86,14 +88,13 @@ function humOf(
     return {
       heading: 'Hum adds',
       vectors,
-      remarks: humDb === undefined ? [] : [printDb(humDb.value, { signed: true })],
+      remarks: humDb === undefined ? [] : [numberText(humDb, PICKUP_NUMBERS.humDb)],
     };
-  return { heading: 'Hum cancels', vectors, remarks: humDb === undefined ? [] : [leftWords(humDb)] };
-}
-
-/** Near a null only the upper bound means anything. */
-function leftWords({ value, sd }: { readonly value: number; readonly sd: number }): string {
-  return sd > 3 ? `left: ${printDbOrLower(value + sd)}` : `left: ${printDb(value)} of the stronger coil`;
+  return {
+    heading: 'Hum cancels',
+    vectors,
+    remarks: humDb === undefined ? [] : [`left: ${numberText(humDb, PICKUP_NUMBERS.humDb)}`],
+  };
 }
 
 /** Signed lengths, the strongest side positive; none where a sign or a size is unknown. */

@@ -1,0 +1,47 @@
+/** Rows in which two states of the computed numbers stand beside each other. */
+import type { Estimate } from '../quantities/estimate.ts';
+import { numberText } from '../words/number-text.ts';
+import { phaseWords } from '../words/phases.ts';
+import type { NumberChange } from './compare-numbers.ts';
+import type { Comparison } from './comparison.ts';
+
+export interface NumberRow {
+  /** `pickup hesk-neck`, `coil screw` */
+  readonly path: readonly string[];
+  readonly what: string;
+  readonly before: string;
+  readonly after: string;
+  /** The change in percent, `-21 %`, where a percentage says something. */
+  readonly by: string;
+}
+
+/** Numbers and phases whose printed value differs: what is smaller than that, nobody can measure. */
+export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'phases'>): readonly NumberRow[] {
+  const rows = [
+    ...phases.map(({ path, before, after }) => ({
+      path,
+      what: 'phase',
+      before: phaseWords(before),
+      after: phaseWords(after),
+      by: '',
+    })),
+    ...numbers.map((change) => ({
+      path: change.path,
+      what: change.name.what,
+      before: sideText(change, change.before),
+      after: sideText(change, change.after),
+      by: percentOf(change),
+    })),
+  ];
+  return rows.filter(({ before, after }) => before !== after);
+}
+
+const sideText = ({ name }: NumberChange, estimate: Estimate | null | undefined): string =>
+  estimate === undefined ? 'not known' : numberText(estimate, name);
+
+function percentOf({ name, before, after }: NumberChange): string {
+  if (!before || !after || before.value === 0 || name.dimension === 'level') return '';
+  const percent = (100 * (after.value - before.value)) / Math.abs(before.value);
+  if (!Number.isFinite(percent) || Math.abs(percent) < 0.05) return '';
+  return `${percent > 0 ? '+' : '-'}${Math.abs(percent).toFixed(Math.abs(percent) < 10 ? 1 : 0)} %`;
+}

@@ -1,0 +1,73 @@
+/** Computed numbers as text: the one way in which hover, report, cards, bench view and comparison print them. */
+import type { Estimate } from '../quantities/estimate.ts';
+import { joinUnit, onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
+import type { NumberName } from './numbers.ts';
+
+type Value = Pick<Estimate, 'value' | 'sd'>;
+type Printed = Pick<NumberName, 'dimension' | 'decimals'>;
+
+export interface NumberParts {
+  /** `4.06 ± 0.03`, `−27 or lower`, `unknown`. */
+  readonly number: string;
+  readonly unit: string;
+}
+
+/** A number and its unit apart, for columns whose head holds the unit; in the usual unit of its size unless one is given. */
+export function numberParts(value: Value, name: Printed, unit?: string): NumberParts {
+  const bound = upperBound(value, name);
+  if (bound !== undefined) return { number: `${bound} or lower`, unit: 'dB' };
+  return partsOf(value, name, { unit, signed: name.dimension === 'level' });
+}
+
+/** `4.06 ± 0.03 kΩ`, `−27 dB or lower`; `null`: there is none, and the name says how that is called. */
+export function numberText(value: Value | null, name: Printed & Pick<NumberName, 'none'>): string {
+  if (value === null) return name.none ?? 'none';
+  const bound = upperBound(value, name);
+  return bound === undefined ? joined(numberParts(value, name)) : `${joinUnit(bound, 'dB')} or lower`;
+}
+
+/** A level as a bar shows it beside its words: the value, or its upper bound. */
+export function shownLevel(value: Value): { readonly db: number; readonly orLower: boolean } {
+  const bounded = onlyBoundedAbove(value);
+  return { db: bounded ? Math.ceil(value.value + value.sd - 1e-9) : value.value, orLower: bounded };
+}
+
+/** One number less another, with its sign. */
+export const differenceText = (value: Value, name: Printed): string => joined(differenceParts(value, name));
+
+export const differenceParts = (value: Value, name: Printed, unit?: string): NumberParts =>
+  partsOf(value, name, { unit, signed: true });
+
+/** `computed: turns as counted; wire by its spool`. */
+export const basisWords = ({ basis, restsOn }: Pick<Estimate, 'basis' | 'restsOn'>): string =>
+  restsOn.length === 0 ? basis : `${basis}: ${restsOn.join('; ')}`;
+
+const joined = ({ number, unit }: NumberParts): string => (number === 'unknown' ? number : joinUnit(number, unit));
+
+/** Of a level that is only known to lie below something; rounded up, so that the sentence stays true. */
+function upperBound(value: Value, { dimension }: Printed): string | undefined {
+  const bound = value.value + value.sd;
+  if (dimension !== 'level' || !Number.isFinite(bound) || !onlyBoundedAbove(value)) return undefined;
+  return printNumber(Math.ceil(bound - 1e-9), 0);
+}
+
+function partsOf(
+  { value, sd }: Value,
+  { dimension, decimals }: Printed,
+  { unit, signed }: { readonly unit: string | undefined; readonly signed: boolean },
+): NumberParts {
+  // A single coil against itself is 0 by definition, whatever its turns are known to.
+  if (decimals === 0 && Math.abs(value) < SAME_LEVEL_DB) return { number: '0', unit: 'dB' };
+  const parts = printParts({
+    value,
+    sd,
+    dimension,
+    ...(decimals === undefined ? {} : { decimals }),
+    ...(unit === undefined ? {} : { unit }),
+  });
+  const plus = signed && value > 0 && parts.value !== 'unknown' && /[1-9]/.test(parts.value) ? '+' : '';
+  const behind = parts.uncertainty === undefined ? '' : ` ± ${parts.uncertainty}`;
+  return { number: `${plus}${parts.value}${behind}`, unit: parts.unit };
+}
+
+const SAME_LEVEL_DB = 0.05;
