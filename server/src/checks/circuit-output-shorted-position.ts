@@ -1,3 +1,4 @@
+import { ONLY_WIRES_OHM } from '../estimates/common-practice.ts';
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
 import type { Selection } from '../model/instrument.ts';
 import { partsOf } from '../model/selection.ts';
@@ -32,10 +33,7 @@ export const positionShorted = defineInstrumentCheck({
     }),
 });
 
-const isShort = (ohm: number | null): boolean => ohm !== null && ohm < SHORT_BELOW_OHM;
-
-/** Nothing wound reads so little: only wires lie in between. */
-const SHORT_BELOW_OHM = 1;
+const isShort = (ohm: number | null): boolean => ohm !== null && ohm < ONLY_WIRES_OHM;
 
 function ohmOf(part: Selection, { instrument, quickOf }: InstrumentContext): number | null {
   const { network, output } = positionNetwork(instrument, part, quickOf, AT_THE_METER);

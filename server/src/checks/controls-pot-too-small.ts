@@ -1,3 +1,4 @@
+import { POT_LEAST_TIMES } from '../estimates/common-practice.ts';
 import type { Control, Slot } from '../model/instrument.ts';
 import { printValue } from '../quantities/print.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
@@ -14,14 +15,14 @@ export const controlsPotTooSmall = defineInstrumentCheck({
         (most, each) => (most && most.ohm >= each.ohm ? most : each),
         undefined,
       );
-      if (!largest || control.track.si >= LEAST_TIMES * largest.ohm) return [];
+      if (!largest || control.track.si >= POT_LEAST_TIMES * largest.ohm) return [];
       const times = Math.round(control.track.si / largest.ohm);
       const kohms = (value: number) => printValue({ value, dimension: 'resistance', unit: 'kohm' });
-      const least = Math.ceil((LEAST_TIMES * largest.ohm) / POTS_APART_OHM) * POTS_APART_OHM;
+      const least = Math.ceil((POT_LEAST_TIMES * largest.ohm) / POTS_APART_OHM) * POTS_APART_OHM;
       return [
         {
           what: say`The ${control.kind} control of ${control.track.written} is only ${times} times the ${kohms(largest.ohm)} of ${largest.slot.name}.`,
-          hint: say`Less than about ${LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
+          hint: say`Less than about ${POT_LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
           action: say`Take a pot of ${kohms(least)} or more.`,
           place: control.place,
           related: [{ message: say`${largest.slot.name} is fitted here`, place: largest.slot.place }],
@@ -29,9 +30,6 @@ export const controlsPotTooSmall = defineInstrumentCheck({
       ];
     }),
 });
-
-/** Common practice, no published source: 250 k behind 6 to 8 kΩ and 500 k behind 8 to 17 kΩ are usual, so a factor of 30 to 60. */
-const LEAST_TIMES = 20;
 
 /** A finer answer than this helps nobody who chooses a pot. */
 const POTS_APART_OHM = 10e3;

@@ -1,3 +1,4 @@
+import { POLE_OFF_AT_MOST_M } from '../estimates/common-practice.ts';
 import type { Bobbin } from '../model/bobbin.ts';
 import type { Instrument, Slot } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
@@ -15,11 +16,11 @@ export const fitPoleSpread = defineInstrumentCheck({
       const poles = strings === undefined ? undefined : worstPoles(instrument, slot, strings);
       if (strings === undefined || !poles) return [];
       const off = (poles.spreadM - strings) / 2;
-      if (Math.abs(off) <= OFF_AT_MOST_M) return [];
+      if (Math.abs(off) <= POLE_OFF_AT_MOST_M) return [];
       return [
         {
           what: say`The outer poles of ${slot.name} lie ${mm(Math.abs(off))} mm ${off > 0 ? 'outside' : 'inside'} the outer strings: ${mm(poles.spreadM)} mm from first to last pole, where the strings are ${mm(strings)} mm apart.`,
-          hint: say`More than ${mm(OFF_AT_MOST_M)} mm leaves those strings weak.`,
+          hint: say`More than ${mm(POLE_OFF_AT_MOST_M)} mm leaves those strings weak.`,
           action: say`Take bobbins with the spread of the strings at this place.`,
           place: slot.place,
           related: [
@@ -32,9 +33,6 @@ export const fitPoleSpread = defineInstrumentCheck({
       ];
     }),
 });
-
-/** An outer pole this far off its string is still heard evenly. Common practice, no published source. */
-const OFF_AT_MOST_M = 1.5e-3;
 
 const mm = (metre: number): string => printNumber(metre * 1e3, 1, 'plain');
 

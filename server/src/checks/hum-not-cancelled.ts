@@ -1,4 +1,5 @@
-import { HARDLY_LESS_DB, humDb, humWeights, type Sounding } from '../estimates/phase.ts';
+import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
+import { humDb, humWeights, type Sounding } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { coilWords, endLead } from '../words/parts.ts';

@@ -1,3 +1,4 @@
+import { STEEL_RESIDUE_DB } from '../estimates/common-practice.ts';
 import { humWeights, phaseOf } from '../estimates/phase.ts';
 import { AS_PLAYED, positionNetwork } from '../estimates/position-network.ts';
 import type { SoundingCoil } from '../estimates/positions.ts';
@@ -21,7 +22,7 @@ export const positionPartlyCancelled = defineInstrumentCheck({
       const { position, coils } = solved;
       if (!cancelsAcross(coils) || phaseOf(coils) === 'out') return [];
       const left = residueDb(solved, context);
-      if (left === undefined || left <= REPORTED_ABOVE_DB || left > -1) return [];
+      if (left === undefined || left <= STEEL_RESIDUE_DB || left > -1) return [];
       return [
         {
           what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
@@ -32,9 +33,6 @@ export const positionPartlyCancelled = defineInstrumentCheck({
       ];
     }),
 });
-
-/** What slug or screw steel leaves of a real null. */
-const REPORTED_ABOVE_DB = -30;
 
 /**
  * True where coils of different pickups, or parts of one taken by themselves, cancel each other. What a whole pickup leaves of its

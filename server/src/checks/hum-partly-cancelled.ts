@@ -1,3 +1,4 @@
+import { STEEL_RESIDUE_DB } from '../estimates/common-practice.ts';
 import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
 import { coilWords } from '../words/parts.ts';
@@ -20,7 +21,7 @@ export const humPartlyCancelled = definePickupCheck({
   run: ({ quick, netlist }) => {
     const live = quick.signs.filter(sounds);
     const left = quick.humDb;
-    if (live.length < 2 || !left || left.value <= REPORTED_ABOVE_DB) return [];
+    if (live.length < 2 || !left || left.value <= STEEL_RESIDUE_DB) return [];
     const last = live.at(-1)?.coil;
     if (!last) return [];
     const turns = live.map(({ coil }) => ({ coil, turns: quick.windings.get(coil)?.turns }));
@@ -37,9 +38,6 @@ export const humPartlyCancelled = definePickupCheck({
     ];
   },
 });
-
-/** A residue below this is no worse than what slug or screw steel leaves of a real null. Derived, see the page. */
-const REPORTED_ABOVE_DB = -30;
 
 /** Where the mismatch is meant, nobody would change the link: the hookup as a whole is the place. */
 const onPurposeOr = <T>(hookup: { readonly onPurpose: unknown; readonly place: T } | undefined, place: T): T =>

@@ -1,4 +1,5 @@
-import { HUMS_ABOVE_DB, humDb, phaseOf, QUIET_BELOW_DB } from '../estimates/phase.ts';
+import { HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../estimates/common-practice.ts';
+import { humDb, phaseOf } from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
 import { soundingCoils } from '../estimates/positions.ts';
 import { servesDifferentStrings } from '../model/coil.ts';

@@ -1,3 +1,4 @@
+import { JUMP_DB } from '../estimates/common-practice.ts';
 import { hearsString, phaseOf } from '../estimates/phase.ts';
 import type { SoundingCoil } from '../estimates/positions.ts';
 import { joinsInSeries } from '../model/selection.ts';
@@ -40,9 +41,6 @@ export const outputLevelJump = defineInstrumentCheck({
     });
   },
 });
-
-/** A step that players complain of. Common practice, no published source. */
-const JUMP_DB = 8;
 
 interface Level {
   readonly solved: SolvedPosition;

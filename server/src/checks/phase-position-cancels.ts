@@ -1,4 +1,5 @@
-import { HUMS_ABOVE_DB, hearsStrings, humDb, opposed, pairsHeard } from '../estimates/phase.ts';
+import { HUMS_ABOVE_DB } from '../estimates/common-practice.ts';
+import { hearsStrings, humDb, opposed, pairsHeard } from '../estimates/phase.ts';
 import { insideOnePickup, type SoundingCoil } from '../estimates/positions.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';

@@ -1,4 +1,5 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
+import { TARGET_LEAST_DEVIATIONS, TARGET_LEAST_RELATIVE } from '../estimates/common-practice.ts';
 import { pickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type TurnsProposal, turnsForTarget } from '../estimates/winding-plan.ts';
 import type { Stated } from '../model/place.ts';
@@ -67,10 +68,6 @@ interface Comparison {
   readonly reached: Estimate;
 }
 
-/** Nearer than this nobody winds to a target. Common practice, no published source. */
-const LEAST_RELATIVE = 0.02;
-const LEAST_DEVIATIONS = 2;
-
 function missed(
   context: PickupContext,
   { what, wanted, reached }: Comparison,
@@ -78,7 +75,10 @@ function missed(
 ): readonly Found[] {
   const { si, sd = 0, dimension } = wanted.value;
   const off = reached.value - si;
-  if (!(Math.abs(off) > LEAST_DEVIATIONS * Math.hypot(reached.sd, sd)) || !(Math.abs(off) > LEAST_RELATIVE * si))
+  if (
+    !(Math.abs(off) > TARGET_LEAST_DEVIATIONS * Math.hypot(reached.sd, sd)) ||
+    !(Math.abs(off) > TARGET_LEAST_RELATIVE * si)
+  )
     return [];
   const has = printQuantity({ value: reached.value, sd: reached.sd, dimension });
   const percent = Math.round((100 * Math.abs(off)) / si);

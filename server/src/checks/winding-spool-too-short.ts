@@ -1,3 +1,4 @@
+import { SPOOL_RESERVE } from '../estimates/common-practice.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Spool } from '../model/wire.ts';
 import { type Estimate, sum } from '../quantities/estimate.ts';
@@ -33,7 +34,7 @@ function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext
   const place = coils[0]?.wirePlace;
   if (!left || !place || known.length < coils.length) return [];
   const needed = sum(...known);
-  const withAllowance = needed.value * (1 + ALLOWANCE);
+  const withAllowance = needed.value * (1 + SPOOL_RESERVE);
   if (withAllowance <= left.value.si) return [];
   const grams = (value: number) => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
   return [
@@ -46,6 +47,3 @@ function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext
     },
   ];
 }
-
-/** Lead-in, lead-out, a break near the core. Common practice, no published source. */
-const ALLOWANCE = 0.1;

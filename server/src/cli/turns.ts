@@ -2,6 +2,7 @@ import { parseCode } from '../../../grammar/values/iec60062.ts';
 import { type Dimension, unitOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
+import { WIRE_ALLOWANCE } from '../estimates/common-practice.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import {
   type TurnsProposal,
@@ -9,7 +10,6 @@ import {
   turnsForResistance,
   turnsPeeled,
   turnsThatMatch,
-  WIRE_ALLOWANCE,
   wireNeededKg,
 } from '../estimates/winding-plan.ts';
 import { benchRoomC } from '../model/bench.ts';

@@ -10,7 +10,8 @@ import {
 } from '../physics/eddy-currents.ts';
 import type { CoilSection } from '../physics/inductance.ts';
 import { memoByValue } from '../physics/memo.ts';
-import { FLANGE_M, metalOf, ORIGIN, polesOf } from './coil-places.ts';
+import { metalOf, ORIGIN, polesOf } from './coil-places.ts';
+import { FLANGE_M } from './common-practice.ts';
 
 /** Cover and baseplate of non-magnetic metal, and solid steel poles, as shorted loops beside the coil. */
 export function eddiesOf(section: CoilSection, coil: Coil, pickup: Pickup, polesShare: number): readonly EddyBranch[] {

@@ -7,33 +7,29 @@ import { type CoilSection, inductancePerTurnSquaredH } from '../physics/inductan
 import { POLE_MODEL_RELATIVE_SD } from '../physics/pole-pieces.ts';
 import { type Estimate, estimateOf, functionOf, product } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
-import { DEFAULT_COILS_APART_M, gradeOf, metalOf, ORIGIN, polesOf } from './coil-places.ts';
+import { gradeOf, metalOf, ORIGIN, polesOf } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
-
-/**
- * One standard deviation, relative, of the inductance of a coil of known turns and build: what a wound coil's outline differs by.
- * Common practice, no published source.
- */
-const GEOMETRY_INDUCTANCE_RELATIVE_SD = 0.01;
+import {
+  BENEATH_POLES,
+  DEFAULT_COILS_APART_M,
+  OUTLINE_INDUCTANCE_RELATIVE_SD,
+  SINTERED_SPREAD_FACTOR,
+} from './common-practice.ts';
 
 /** What a blade adds, by the row of rods that stands for it (see bladeAsRods). */
 const BLADE_RELATIVE_SD = 0.1;
 
 /**
- * What lies beneath the poles and is left out of the integrals: a bar magnet (recoil permeability 2 to 5), its keeper, a steel
- * baseplate. It closes the poles' circuit, so it can only add, to L and M alike: between nothing and a quarter, taken as even
- * between these limits (JCGM 100:2008, 4.3.7), so 1.125 with a standard deviation of 0.25/√12. The limits are common practice, no
- * published source: two-coil pickups of 5,000 turns of 42 AWG measure some 4.4 H.
+ * The factor of what lies beneath the poles, of L and M alike, taken as even between its limits (JCGM 100:2008, 4.3.7): 1.125 with a
+ * standard deviation of 0.25/√12. Two-coil pickups of 5,000 turns of 42 AWG measure some 4.4 H (common practice).
  */
-const BENEATH = { least: 1, most: 1.25 } as const;
-
 export function steelBeneath(pickup: Pickup): Estimate {
   const steel = pickup.metal.some(
     ({ part, material }) => part === 'baseplate' && (metalOf(material)?.relativePermeability ?? 1) > 10,
   );
   if (!pickup.barMagnet && !steel) return estimateOf(1, { basis: 'computed' });
-  return estimateOf((BENEATH.least + BENEATH.most) / 2, {
-    sd: (BENEATH.most - BENEATH.least) / Math.sqrt(12),
+  return estimateOf((BENEATH_POLES.least + BENEATH_POLES.most) / 2, {
+    sd: (BENEATH_POLES.most - BENEATH_POLES.least) / Math.sqrt(12),
     basis: 'assumed',
     restsOn: [
       `${pickup.barMagnet ? 'bar magnet and keeper' : 'steel baseplate'} beneath the poles add 0 to 25 %, assumed`,
@@ -57,7 +53,7 @@ export function airInductance(
   const deeper = inductancePerTurnSquaredH({ ...section, buildM: section.buildM * DEEPER });
   const slope = Math.log(deeper / perTurnSquaredH) / Math.log(DEEPER);
   const outline = estimateOf(1, {
-    sd: GEOMETRY_INDUCTANCE_RELATIVE_SD,
+    sd: OUTLINE_INDUCTANCE_RELATIVE_SD,
     basis: 'assumed',
     source: causes.bobbin(`${pickup.name}.${coil.name}`),
   });
@@ -109,6 +105,3 @@ function permeabilityRelativeSd(coil: Coil): number {
   const factor = demagnetisingFactor(shape, rod.relativePermeability);
   return Math.log(spread) / (1 + factor * susceptibility);
 }
-
-/** Recoil permeability of ferrite and rare-earth magnets, 1.05 to 1.1. Common practice, no published source. */
-const SINTERED_SPREAD_FACTOR = 1.03;

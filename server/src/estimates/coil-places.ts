@@ -9,6 +9,7 @@ import { MAGNET_GRADES, type MagnetGradeName } from '../physics/magnet-grades.ts
 import { bladeAsRods, type PoleRod, poleCentresM } from '../physics/pole-pieces.ts';
 import { racetrackOfCore } from '../physics/racetrack.ts';
 import type { WindingEstimates } from './coil-winding.ts';
+import { DEFAULT_COILS_APART_M, FLANGE_M } from './common-practice.ts';
 
 export const ORIGIN: Offset = { alongM: 0, acrossM: 0, axialM: 0 };
 
@@ -27,11 +28,6 @@ export function sectionOf({ bobbin }: Coil, winding: WindingEstimates): CoilSect
     heightM: height,
   };
 }
-
-/** Distance between the centre lines of two coils side by side, where it is not stated. Common practice, no published source. */
-export const DEFAULT_COILS_APART_M = 0.018;
-/** Thickness of a bobbin's flange. Common practice, no published source. */
-export const FLANGE_M = 0.0015;
 
 /** Coils side by side, one below the other, or in line under different strings, about the first. */
 export function coilCentres(pickup: Pickup): ReadonlyMap<Coil, Offset> {

@@ -1,5 +1,4 @@
 /** Which reading tells a coil's resistance, brought to 20 degC with its meter's and thermometer's error. */
-
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
@@ -8,8 +7,8 @@ import type { Probes, Reading, Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
-import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './coil-temperature.ts';
 import type { CoilReading } from './coil-winding.ts';
+import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './common-practice.ts';
 import { looseNetlist } from './pickup-circuit.ts';
 
 /** The newest reading of each coil by itself; one taken before the work counts where there is no other. */

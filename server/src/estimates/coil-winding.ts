@@ -2,7 +2,6 @@
  * A coil as wound: turns, wire, build, resistance. From turns and bobbin, or from a reading where nobody knows the turns.
  * A reading of the coil replaces what its turns compute to; the computed value then checks the reading.
  */
-
 import type { Coil } from '../model/coil.ts';
 import type { Spool, Wire } from '../model/wire.ts';
 import {
@@ -26,7 +25,14 @@ import {
 } from '../physics/wire.ts';
 import { type Estimate, estimateOf, functionOf, restingOn } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
-import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './coil-temperature.ts';
+import {
+  MICROMETER_SD_M,
+  OUTLINE_RELATIVE_SD,
+  ROOM_TEMPERATURE_SD_K,
+  SPOOL_READING_RELATIVE_SD,
+  STATED_PACKING_SD,
+  STATED_TEMPERATURE_SD_K,
+} from './common-practice.ts';
 import type { CoilEstimates } from './estimates.ts';
 
 /** A resistance read across the whole coil, brought to 20 degC. */
@@ -111,7 +117,7 @@ type Three<T> = readonly [T, T, T];
 function windingSpace({ bobbin }: Coil, overall: Estimate, packing: Estimate, path: string): WindingSpace | undefined {
   const [core, window] = [bobbin?.core?.value, bobbin?.window?.value];
   if (!core || !window) return undefined;
-  const outline = estimateOf(1, { sd: GEOMETRY_RELATIVE_SD, basis: 'assumed', source: causes.bobbin(path) });
+  const outline = estimateOf(1, { sd: OUTLINE_RELATIVE_SD, basis: 'assumed', source: causes.bobbin(path) });
   const winding = ([overallDiameterM, packed, stretch]: Three<number>): Winding => ({
     core: racetrackOfCore({
       lengthM: core.length.si * stretch,
@@ -144,15 +150,6 @@ const computedOhm = (space: WindingSpace, turns: Estimate, ohmPerM20C: Estimate)
     return space.wound([d, p, s], count).wireLengthM * ohmPerM;
   });
 
-/**
- * What a wound coil's outline differs from the stated core by: tension rounds the flanks and lead-ins cross. One standard
- * deviation, relative; common practice, no published source.
- */
-const GEOMETRY_RELATIVE_SD = 0.005;
-
-/** A spool measured over some metres with a bench meter, where no ± is stated. Common practice, no published source. */
-const SPOOL_RELATIVE_SD = 0.005;
-
 /** Radial pitch of nested layers over the diameter; a scatter winding has no layers, so their number is an equivalent. */
 const NESTED_PITCH = Math.sqrt(3) / 2;
 
@@ -184,9 +181,6 @@ function packingOf(coil: Coil, path: string): Estimate {
       });
 }
 
-/** A packing that a winder states is known about this well. Common practice, no published source. */
-const STATED_PACKING_SD = 0.02;
-
 export function wireSize(wire: Wire | undefined): WireSize | undefined {
   if (wire?.bareDiameter) return { bareDiameterM: wire.bareDiameter.value.si };
   return wire?.gaugeAwg ? { awg: wire.gaugeAwg.value } : undefined;
@@ -196,7 +190,9 @@ export function ohmPerMetre(wire: Wire | undefined, spool: Spool | undefined): E
   if (spool?.measured) {
     const { resistancePerLength, temperatureC } = spool.measured.value;
     const ohmPerM = resistancePerLength.si / copperTemperatureFactor(temperatureC ?? 20);
-    const readRelativeSd = resistancePerLength.sd ? resistancePerLength.sd / resistancePerLength.si : SPOOL_RELATIVE_SD;
+    const readRelativeSd = resistancePerLength.sd
+      ? resistancePerLength.sd / resistancePerLength.si
+      : SPOOL_READING_RELATIVE_SD;
     const temperatureSdK = temperatureC === undefined ? ROOM_TEMPERATURE_SD_K : STATED_TEMPERATURE_SD_K;
     return estimateOf(ohmPerM, {
       sd: ohmPerM * Math.hypot(readRelativeSd, temperatureSdK * (copperTemperatureFactor(21) - 1)),
@@ -241,6 +237,3 @@ function overallDiameter(wire: Wire | undefined): Estimate | undefined {
     source,
   });
 }
-
-/** A workshop micrometer on enamelled wire. Common practice, no published source. */
-const MICROMETER_SD_M = 1e-6;

@@ -5,6 +5,7 @@ import { type Coil as CoilComponent, coil as coilComponent, mutualInductance } f
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { coilCapacitors } from './coil-capacitors.ts';
 import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
+import { NOMINAL_HENRY, NOMINAL_OHM } from './common-practice.ts';
 import type { Segment } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentShare, turnsShareOf } from './quick.ts';
 
@@ -17,10 +18,6 @@ export interface Scaling {
 }
 
 export const NO_SCALING: Scaling = { temperatureC: 20, resistance: 1, inductance: 1, capacitance: 1 };
-
-/** A coil of unknown resistance or inductance: only directions are then meant. */
-const NOMINAL_OHM = 4000;
-const NOMINAL_HENRY = 2;
 
 export interface CoilParts {
   readonly components: readonly Component[];

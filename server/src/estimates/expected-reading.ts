@@ -2,7 +2,6 @@
  * What a meter should show on each resistance line of a pickup's readings, and whether what was read lies within the meter's
  * limits and the spread of what is computed. Readings taken before the work are not judged.
  */
-
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
@@ -13,6 +12,7 @@ import { readingLimits } from '../physics/meter.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { coilOfReading, netsOf, type ReadingTemperature, readingTemperature, resistanceAt20C } from './coil-reading.ts';
+import { NOMINAL_OHM, OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD } from './common-practice.ts';
 import { dcPickup, dcTransfers, looseNetlist } from './pickup-circuit.ts';
 import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';
 import { sounds } from './signs.ts';
@@ -203,22 +203,13 @@ function judge(
   return { ...rest, readOhm, expected, limitOhm, against, earlier, fits, ohmWith };
 }
 
-/** From here on a meter's reading counts as open: insulation, not copper. Common practice, no published source. */
-const OPEN_FROM_OHM = 1e6;
-
-/** Probes, clips and leads. Common practice, no published source. */
-const CONTACT_OHM = 2;
-
-/** Standard deviations of what is computed that a reading may be off. */
-const SPREAD = 3;
-
 function toleranceOhm(read: Quantity, expected: Estimate, meter: MeterAccuracy): number {
-  const ownOhm = read.sd === undefined ? readingLimits(meter, read.si).plusMinusOhm : SPREAD * read.sd;
+  const ownOhm = read.sd === undefined ? readingLimits(meter, read.si).plusMinusOhm : READING_SPREAD_SD * read.sd;
   // Readings by one meter share its scale: that part of the error is the same on both sides.
   const common = read.sd === undefined ? (expected.sources?.['the meter'] ?? 0) : 0;
   const scaleOhm = Math.min((meter.accuracyPercent / 100) * read.si, Math.sqrt(3) * Math.abs(common));
   const spread = Math.sqrt(Math.max(0, expected.sd ** 2 - common ** 2));
-  return (common === 0 ? ownOhm : ownOhm - scaleOhm) + SPREAD * spread + CONTACT_OHM;
+  return (common === 0 ? ownOhm : ownOhm - scaleOhm) + READING_SPREAD_SD * spread + PROBES_OHM;
 }
 
 /** The state that explains the most lines of the block, the joined one first. */
@@ -302,6 +293,3 @@ export function coilsBetween(netlist: PickupNetlist, [a, b]: readonly [number, n
   const carrying = new Set([...shares].filter(([, share]) => Math.abs(share) > 1e-3).map(([{ coil }]) => coil));
   return netlist.pickup.coils.filter((coil) => carrying.has(coil));
 }
-
-/** Any value serves where only the path is asked for. */
-const NOMINAL_OHM = 4000;

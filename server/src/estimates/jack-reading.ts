@@ -2,7 +2,6 @@
  * What a meter on the jack should show on each `position` line of an instrument's readings, controls full up and nothing plugged
  * in, and why it may show something else.
  */
-
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
@@ -11,6 +10,16 @@ import { slotsOf } from '../model/selection.ts';
 import { besideOhm, readingLimits } from '../physics/meter.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { type ReadingTemperature, readingTemperature } from './coil-reading.ts';
+import {
+  BESIDE_OHM,
+  CASE_COLDER_K,
+  CASE_HOTTER_K,
+  JACK_CONTACTS_OHM,
+  OPEN_FROM_OHM,
+  POT_TOLERANCE,
+  READING_SPREAD_SD,
+  SHORT_AT_JACK_OHM,
+} from './common-practice.ts';
 import type { QuickOf } from './position-network.ts';
 import { FULL_UP, jackResistance, type PotsAt, withTracks } from './positions.ts';
 import { sounds } from './signs.ts';
@@ -97,12 +106,18 @@ function judge(
     };
   }
   const meterOhm =
-    value.sd === undefined ? readingLimits(benchMeter(setting.bench), readOhm).plusMinusOhm : SPREAD * value.sd;
+    value.sd === undefined
+      ? readingLimits(benchMeter(setting.bench), readOhm).plusMinusOhm
+      : READING_SPREAD_SD * value.sd;
   const potsOhm = Math.abs((ohmAt({ tracks: 1 - POT_TOLERANCE }) ?? expected.value) - expected.value);
   const perKelvinOhm = Math.abs(
     (jackOhm(setting, selection, temperature.celsius + 1) ?? expected.value) - expected.value,
   );
-  const limitOhm = meterOhm + SPREAD * Math.hypot(expected.sd, perKelvinOhm * temperature.sdK) + potsOhm + CONTACT_OHM;
+  const limitOhm =
+    meterOhm +
+    READING_SPREAD_SD * Math.hypot(expected.sd, perKelvinOhm * temperature.sdK) +
+    potsOhm +
+    JACK_CONTACTS_OHM;
   const fits = Math.abs(readOhm - expected.value) <= limitOhm;
   return {
     ...base,
@@ -112,15 +127,6 @@ function judge(
     causes: () => (fits ? [] : causesOf(setting, selection, ohmAt, readOhm, expected.value, limitOhm)),
   };
 }
-
-/** From here on a meter's reading counts as open. Common practice, no published source. */
-const OPEN_FROM_OHM = 1e6;
-/** Standard deviations of what is computed that a reading may be off. */
-const SPREAD = 3;
-/** Pots are sold to this tolerance. Common practice, no published source. */
-const POT_TOLERANCE = 0.2;
-/** Plug, switch and probes. Common practice, no published source. */
-const CONTACT_OHM = 3;
 
 /** A pickup with a fault of its own wiring is told at the pickup. */
 function isSound(quickOf: QuickOf, pickup: NonNullable<Instrument['slots'][number]['pickup']>): boolean {
@@ -179,7 +185,7 @@ function causesOf(
   const near = (ohm: number | null | undefined) =>
     typeof ohm === 'number' && Math.abs(ohm - readOhm) <= Math.max(limitOhm, 0.01 * readOhm);
   const causes: JackCause[] = [];
-  if (readOhm < SHORT_BELOW_OHM)
+  if (readOhm < SHORT_AT_JACK_OHM)
     causes.push({ words: 'hot touching ground at the jack, the switch or a pot: the output is shorted', prior: 3 });
   for (const other of setting.instrument.positions)
     if (other.selection && other.selection !== selection) {
@@ -210,7 +216,7 @@ function causesOf(
   }
   if (expectedOhm === null) return ranked(causes);
   const besideItOhm = besideOhm(readOhm, expectedOhm);
-  if (besideItOhm !== null && besideItOhm > HANDS_OHM.least && besideItOhm < HANDS_OHM.most)
+  if (besideItOhm !== null && besideItOhm > BESIDE_OHM.least && besideItOhm < BESIDE_OHM.most)
     causes.push({
       words: `a path of ${printQuantity({ value: besideItOhm, dimension: 'resistance', digits: 2 })} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated`,
       prior: 2,
@@ -218,7 +224,7 @@ function causesOf(
   if (readOhm > expectedOhm && TURNED_DOWN.some((volume) => (ohmAt({ pots: { volume, tone: 10 } }) ?? 0) >= readOhm))
     causes.push({ words: 'a volume control that is not full up', prior: 2.3 });
   const warmest = (kelvin: number) => jackOhm(setting, selection, 20 + kelvin);
-  const [cold, hot] = [warmest(-COLDER_K), warmest(HOTTER_K)];
+  const [cold, hot] = [warmest(-CASE_COLDER_K), warmest(CASE_HOTTER_K)];
   if (typeof cold === 'number' && typeof hot === 'number' && cold <= readOhm && readOhm <= hot)
     causes.push({
       words:
@@ -230,15 +236,8 @@ function causesOf(
   return ranked(causes);
 }
 
-/** Nothing wound reads so little. */
-const SHORT_BELOW_OHM = 20;
 /** So many times its resistance is as good as open. */
 const OPEN_SHARE = 1e6;
-/** Hands, an input of an amplifier, pots. Common practice, no published source. */
-const HANDS_OHM = { least: 60e3, most: 1.2e6 } as const;
 const TURNED_DOWN = [9.8, 9.5, 9, 8, 7, 6, 5] as const;
-/** From a cold room to a case in the sun, around 20 degC. Common practice, no published source. */
-const COLDER_K = 15;
-const HOTTER_K = 25;
 
 const ranked = (causes: readonly JackCause[]): readonly JackCause[] => [...causes].sort((a, b) => b.prior - a.prior);

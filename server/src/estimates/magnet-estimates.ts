@@ -14,9 +14,7 @@ import { neighbourDemagnetisingFactor, ROD_FIELD_RELATIVE_SD, rodFieldT } from '
 import { HANDLING_NOTE, type MagnetMaterial } from '../physics/magnet-grades.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { gradeOf, poleArrangement } from './coil-places.ts';
-
-/** Height of the strings over the pole tops, where nothing else is said. Common practice, no published source. */
-export const STRING_HEIGHT_M = 0.0025;
+import { STRING_HEIGHT_M } from './common-practice.ts';
 
 /** A magnet as the physics takes it: by its grade, or by the remanence and coercivity stated for it. */
 export interface KnownMagnet extends MagnetMaterial {

@@ -1,11 +1,15 @@
 /** Readings of a pickup's inductance and capacitance, which stand in the place of what is computed. */
-
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf } from '../model/readings.ts';
 import { impedanceWithEddy } from '../physics/eddy-currents.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import type { CoilMagnetics } from './coil-magnetics.ts';
+import {
+  CAPACITANCE_READING_RELATIVE_SD,
+  INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD,
+  INDUCTANCE_METER_RELATIVE_SD,
+} from './common-practice.ts';
 
 /**
  * The newest reading of the inductance between hot and ground, brought to low frequency. Of R, L and C a meter shows as series
@@ -27,7 +31,8 @@ export function measuredInductance(
   const lost = meanEddyShare(coils, omega);
   const inSeries = shown + (omega > 0 ? ohm ** 2 * farad : 0);
   const henry = inSeries / (1 + omega ** 2 * inSeries * farad) / (1 - lost);
-  const readSd = line.value.sd ?? (line.atHz ? METER_RELATIVE_SD : METER_RELATIVE_SD_ANY_FREQUENCY) * shown;
+  const readSd =
+    line.value.sd ?? (line.atHz ? INDUCTANCE_METER_RELATIVE_SD : INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD) * shown;
   return estimateOf(henry, {
     sd: Math.hypot(readSd, Math.abs(henry - shown) / 2),
     basis: 'reading',
@@ -46,22 +51,15 @@ function meanEddyShare(coils: ReadonlyMap<Coil, CoilMagnetics>, omega: number): 
   return Math.min(0.5, lost.reduce((sum, each) => sum + each, 0) / lost.length);
 }
 
-/** A bench inductance meter on a lossy coil; and where nobody says at which frequency. Common practice, no published source. */
-const METER_RELATIVE_SD = 0.02;
-const METER_RELATIVE_SD_ANY_FREQUENCY = 0.04;
-
 export function measuredCapacitance(netlist: PickupNetlist): Estimate | undefined {
   const line = newest(netlist, 'capacitance', () => true);
   if (!line || !(line.value.si > 0)) return undefined;
   return estimateOf(line.value.si, {
-    sd: line.value.sd ?? CAPACITANCE_RELATIVE_SD * line.value.si,
+    sd: line.value.sd ?? CAPACITANCE_READING_RELATIVE_SD * line.value.si,
     basis: 'reading',
     restsOn: [`reading ${line.value.written}`],
   });
 }
-
-/** A capacitance is derived from a resonance or read across a coil. Common practice, no published source. */
-const CAPACITANCE_RELATIVE_SD = 0.05;
 
 function newest<K extends 'inductance' | 'capacitance'>(
   { pickup }: PickupNetlist,

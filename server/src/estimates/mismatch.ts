@@ -6,6 +6,7 @@ import type { Pickup } from '../model/pickup.ts';
 import { type Estimate, functionOf, linear, restingOn } from '../quantities/estimate.ts';
 import { onlyBoundedAbove } from '../quantities/print.ts';
 import { coilOfReading } from './coil-reading.ts';
+import { EQUAL_AREAS_WITHIN } from './common-practice.ts';
 import {
   type Contribution,
   type LevelReference,
@@ -44,9 +45,6 @@ export interface Mismatch {
   readonly figures: { readonly [key in MismatchKey]?: MismatchFigure };
 }
 
-/** Turn-areas nearer than this count as equal. Common practice, no published source. */
-const EQUAL_WITHIN = 0.01;
-
 /**
  * A pickup of two sounding coils whose turn-areas differ by more than one per cent of the larger. `undefined` for any other, where the
  * hum of the two adds, which no match cures, where neither hum nor response is known, and where nobody knows the turns of either coil.
@@ -80,7 +78,7 @@ function unequalPair(quick: QuickEstimates): { readonly coil: Coil; readonly oth
   if (a.hum !== undefined && a.hum === b.hum) return undefined;
   const areaOf = ({ coil }: typeof a) => quick.windings.get(coil)?.turnAreaM2?.value ?? Number.NaN;
   const [larger, smaller] = areaOf(a) > areaOf(b) ? [a, b] : [b, a];
-  if (!(areaOf(larger) - areaOf(smaller) > (EQUAL_WITHIN + ROUNDING) * areaOf(larger))) return undefined;
+  if (!(areaOf(larger) - areaOf(smaller) > (EQUAL_AREAS_WITHIN + ROUNDING) * areaOf(larger))) return undefined;
   // What was wound here can be wound again; of two such coils the larger, which loses turns and so surely fits.
   const isStated = ({ coil }: typeof a) => coil.counted !== undefined || coil.turns !== undefined;
   if (isStated(larger)) return { coil: larger.coil, other: smaller.coil };

@@ -45,3 +45,6 @@ export const OWN_CABLE_M = 0.33;
 const LENGTH_RELATIVE_SD = 0.2;
 /** Of a capacitance per length from a data sheet. Common practice, no published source. */
 const STATED_CABLE_RELATIVE_SD = 0.1;
+
+/** A cable's capacitance as the words of an estimate have it. */
+export const farads = (farad: number): string => `${Number((farad * 1e12).toPrecision(4))} pF`;

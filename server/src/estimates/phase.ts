@@ -5,6 +5,7 @@
 import { type Coil, type Sign, servesDifferentStrings } from '../model/coil.ts';
 import type { Slot } from '../model/instrument.ts';
 import { cancelledDb } from '../physics/circuit/combined-level.ts';
+import { ALIKE_RELATIVE, LOWER_COIL_STRING_SHARE } from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
 
 /** A coil that drives an output, and the signs of what it gives there. */
@@ -30,11 +31,9 @@ export type Pair<T> = readonly [T, T];
 /** A string excites it: no dummy, and not the lower coil of a stack, which is there for its hum and hears little of the string. */
 export const hearsStrings = (coil: Coil): boolean => coil.serves?.value !== 'none' && coil.below === undefined;
 
-/**
- * How strongly a string excites a coil, against one right under it: nothing for a dummy, little for the lower coil of a stack
- * (common practice, no published source; a lower coil gives roughly a tenth to a fifth).
- */
-export const stringShare = ({ serves, below }: Coil): number => (serves?.value === 'none' ? 0 : below ? 0.15 : 1);
+/** How strongly a string excites a coil, against one right under it: nothing for a dummy, little for the lower coil of a stack. */
+export const stringShare = ({ serves, below }: Coil): number =>
+  serves?.value === 'none' ? 0 : below ? LOWER_COIL_STRING_SHARE : 1;
 
 /** True where the coil lies under that string; none named: where it lies under any. */
 export function hearsString({ serves }: Coil, string: number | undefined): boolean {
@@ -98,12 +97,6 @@ export function opposed<T extends Sounding>(
   };
 }
 
-/**
- * Sides nearer to each other than this count as alike: turns that come from a resistance are known to some 5 % (the wire's resistance
- * per length alone spreads by that much), so a smaller difference does not say which side is the lesser.
- */
-const ALIKE_RELATIVE = 0.05;
-
 /** What each coil gives to the output's hum in a uniform field, without its sign. */
 export const humWeights = (coils: readonly Sounding[]): readonly number[] =>
   weighed(coils, ({ turnAreaM2 }) => turnAreaM2);
@@ -124,13 +117,6 @@ export function humDb(coils: readonly Sounding[]): number | undefined {
   if (coils.length < 2 || signs.length < coils.length) return undefined;
   return combinedDb(humWeights(coils).map((weight, index) => weight * (signs[index] ?? 1)));
 }
-
-/** Nearer to the strongest coil's own hum than this, the coils of a pickup do not cancel at all. */
-export const HARDLY_LESS_DB = 1;
-/** A position whose hum is above this hums. Half of one coil's hum is left. */
-export const HUMS_ABOVE_DB = -6;
-/** A position whose hum is below this is quiet: what another choice of coils must reach to be proposed. */
-export const QUIET_BELOW_DB = -12;
 
 /** dB of |Σ weights| against the strongest, never below −120; no number where all are 0. */
 export function combinedDb(weights: readonly number[]): number {

@@ -6,12 +6,13 @@ import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, restingOn } from '../quantities/estimate.ts';
-import { farads } from './default-load.ts';
+import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
+import { farads } from './own-cable.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
@@ -53,11 +54,11 @@ export const loadWithCable = (cableF: number): Load => ({
   toneOhm: 500e3,
   toneF: 22e-9,
   cableF,
-  inputOhm: 1e6,
+  inputOhm: DEFAULT_INPUT_OHM,
   words: `load: 500 kohm volume and tone at 10, 22 nF, ${farads(cableF)} of cable, 1 Mohm`,
 });
 
-export const DEFAULT_LOAD: Load = loadWithCable(450e-12);
+export const DEFAULT_LOAD: Load = loadWithCable(DEFAULT_CABLE_F);
 
 export const NO_LOAD: Load = {
   volumeOhm: undefined,

@@ -1,5 +1,4 @@
 /** A selector position as a circuit: its pickups and coils joined as the position says, controls, cable and input. */
-
 import type { Control, Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type PlacedPart, partsBetween, type SelectionPart } from '../model/selection.ts';
@@ -7,7 +6,7 @@ import { type Component, ground, netsOf } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { potentiometer, rheostat } from '../physics/circuit/potentiometer.ts';
-import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './default-load.ts';
+import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';

@@ -8,11 +8,12 @@ import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
-import { DEFAULT_CABLE_F, farads } from './default-load.ts';
+import { CABLE_RELATIVE_SD, DEFAULT_CABLE_F, POT_TOLERANCE } from './common-practice.ts';
 import { NO_SCALING } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
+import { farads } from './own-cable.ts';
 import { phaseOf, type Sounding } from './phase.ts';
 import {
   AS_PLAYED,
@@ -112,14 +113,18 @@ export function positionEstimates(
 const cableOf = ({ cable }: Instrument, { cableF }: PotsAt): number =>
   cableF ?? (cable ? cable.value.length.si * cable.value.capacitancePerLength.si : DEFAULT_CABLE_F);
 
-/** A cable's capacitance as stated, as assumed where none is stated, and as chosen to look at. Common practice, no published source. */
+/** A cable's capacitance as stated, as assumed where none is stated, and as chosen to look at. */
 function cableCause({ cable }: Instrument, { cableF }: PotsAt): Estimate {
-  const sd = cableF !== undefined ? 0 : cable ? 0.05 : 0.25;
+  const sd = cableF !== undefined ? 0 : CABLE_RELATIVE_SD[cable ? 'stated' : 'assumed'];
   return estimateOf(1, { sd, basis: cable ? 'declared' : 'assumed', source: 'the cable' });
 }
 
-/** Tracks of pots, ± 20 % as limits, all alike: the sd of an even distribution. Common practice, no published source. */
-const TRACKS_CAUSE: Estimate = estimateOf(1, { sd: 0.2 / Math.sqrt(3), basis: 'assumed', source: 'the pots' });
+/** Tracks of pots, their tolerance as limits, all alike: the sd of an even distribution. */
+const TRACKS_CAUSE: Estimate = estimateOf(1, {
+  sd: POT_TOLERANCE / Math.sqrt(3),
+  basis: 'assumed',
+  source: 'the pots',
+});
 
 /** The instrument with the tracks of all its pots longer or shorter. */
 export const withTracks = (instrument: Instrument, factor: number): Instrument => ({

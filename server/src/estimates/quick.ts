@@ -1,11 +1,11 @@
 /** What is ready with the findings: turns, resistances, phase, and hum by turn-area. No inductance is needed for any of it. */
-
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { coilReadings } from './coil-reading.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
+import { NOMINAL_OHM } from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
 import { levelInPlace } from './level-in-place.ts';
 import { hearsStrings, phaseOf, type Sounding, stringShare } from './phase.ts';
@@ -59,9 +59,6 @@ export const soundingIn = ({ signs, windings }: QuickEstimates): readonly (CoilS
       turnAreaM2: winding?.turnAreaM2?.value,
     };
   });
-
-/** Stands for a coil of unknown resistance where only directions are asked for. */
-const NOMINAL_OHM = 4000;
 
 /** Resistance at 20 degC of a segment: its share of the coil's wire. */
 export function segmentOhm(segment: Segment, windings: ReadonlyMap<Coil, WindingEstimates>): number | undefined {

@@ -2,7 +2,6 @@
  * Why readings are not what they should be. Each likely cause says what it would make every line of the block read; causes are
  * ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
  */
-
 import type { Coil } from '../model/coil.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
@@ -10,6 +9,7 @@ import { besideOhm, parallelOhm } from '../physics/meter.ts';
 import { solveIncreasing } from '../physics/solve-increasing.ts';
 import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wire.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { BESIDE_OHM, COLDEST_BENCH_C, HOTTEST_COIL_C, SHORT_SHARE, SPOOL_SPREAD } from './common-practice.ts';
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
 import { dcPickup } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentOhm } from './quick.ts';
@@ -132,9 +132,6 @@ const joinedByMistake = (line: JudgedLine): Cause => ({
   reads: onlyAt(line, line.readOhm),
 });
 
-/** Less than this share of what is expected is no winding any more. */
-const SHORT_SHARE = 0.02;
-
 const shorted = (line: JudgedLine): Cause => ({
   kind: 'joined by mistake',
   words: 'a short across it: solder or bare ends that touch',
@@ -200,14 +197,10 @@ function warmOrCold(line: JudgedLine, readOhm: number, expectedOhm: number): rea
   ];
 }
 
-/** From a cold bench to a pickup fresh from the wax, degC. Common practice, no published source. */
-const COLDEST_BENCH_C = 5;
-const HOTTEST_COIL_C = 65;
-
 /** Hands on both probes, a pot across the pickup: a resistance beside the one that was meant. */
 function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
   const besideItOhm = besideOhm(readOhm, expectedOhm);
-  if (besideItOhm === null || besideItOhm < HANDS_OHM.least || besideItOhm > HANDS_OHM.most) return [];
+  if (besideItOhm === null || besideItOhm < BESIDE_OHM.least || besideItOhm > BESIDE_OHM.most) return [];
   return [
     {
       kind: 'parallel path',
@@ -221,9 +214,6 @@ function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
     },
   ];
 }
-
-/** Damp to dry hands, and pots of 250 and 500 kΩ. Common practice, no published source. */
-const HANDS_OHM = { least: 60e3, most: 1e6 } as const;
 
 /** What would make one coil, or every coil from one spool, another one than stated. */
 function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): readonly Cause[] {
@@ -282,9 +272,6 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
 /** Where the coils' own readings are what is expected, they already hold whatever is the matter with a coil. */
 const scaledBy = (shareOf: (coil: Coil) => number) => (line: JudgedLine) =>
   line.against === 'coil readings' ? [unchanged(line)] : [line.ohmWith(shareOf)];
-
-/** What one spool may differ from its nominal resistance by. */
-const SPOOL_SPREAD = 0.12;
 
 /** The share of their resistance that these coils must have for the line to read so; it rises with the share. */
 function shareThatReads(line: JudgedLine, readOhm: number, chosen: (coil: Coil) => boolean): number | undefined {

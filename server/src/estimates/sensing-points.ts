@@ -1,6 +1,6 @@
 import type { Instrument, Selection } from '../model/instrument.ts';
-import { DEFAULT_COILS_APART_M } from './coil-places.ts';
 import type { SensingPoint } from './comb.ts';
+import { DEFAULT_COILS_APART_M } from './common-practice.ts';
 import { hearsString, knownOrAlike } from './phase.ts';
 import { AT_THE_METER, type PlacedSegment, positionNetwork, type QuickOf } from './position-network.ts';
 import { soundingCoils } from './positions.ts';

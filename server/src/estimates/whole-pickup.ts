@@ -4,11 +4,9 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { causes } from './causes.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
+import { COUPLING_RELATIVE_SD, NOMINAL_OHM } from './common-practice.ts';
 import { dcTransfers } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentOhm, turnsShareOf } from './quick.ts';
-
-/** Distance of two coils: as stated, and as assumed; what that does to their coupling. Common practice, no published source. */
-const COUPLING_RELATIVE_SD = { stated: 0.05, assumed: 0.15 } as const;
 
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output
@@ -72,8 +70,6 @@ export function wholePickup(
 
 /** A coil that carries a smaller share of the current is not in its path. */
 const NO_PATH = 1e-6;
-/** Stands for an unknown resistance where only the path counts. */
-const NOMINAL_OHM = 4000;
 
 /** Σ C · (share of the output voltage)²; `shares`: of each coil that lies in the path, finish above start. */
 function capacitanceOf(

@@ -10,6 +10,7 @@ import { turnsOfResistance, turnsOfWireLength, windCoil, windingFit } from '../p
 import { traverse, windingTimeS } from '../physics/winding-machine.ts';
 import { copperTemperatureFactor, wireMass } from '../physics/wire.ts';
 import { type Estimate, functionOf, scale } from '../quantities/estimate.ts';
+import { WINDING_SPEED_RPM, WIRE_ALLOWANCE } from './common-practice.ts';
 import { DEFAULT_LOAD, NO_LOAD, pickupEstimates } from './pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 
@@ -190,9 +191,6 @@ export interface MachineSettings {
   readonly spindle: { readonly topTowardIt: Rotation; readonly bottomTowardIt: Rotation } | undefined;
 }
 
-/** Speed of a hand-guided winder where none is stated. Common practice, no published source. */
-const DEFAULT_SPEED_RPM = 800;
-
 export function machineSettings(quick: QuickEstimates, coil: Coil): MachineSettings | undefined {
   const winding = quick.windings.get(coil);
   const heightM = coil.bobbin?.window?.value.height.si;
@@ -205,7 +203,7 @@ export function machineSettings(quick: QuickEstimates, coil: Coil): MachineSetti
     overallDiameterM: overall,
     ...(stated ? { pitchM: stated } : {}),
   });
-  const speedRpm = coil.speed ? coil.speed.value.si * 60 : DEFAULT_SPEED_RPM;
+  const speedRpm = coil.speed ? coil.speed.value.si * 60 : WINDING_SPEED_RPM;
   const rotation = coil.wound?.value;
   // Facing the spindle one sees the face that is away from it; what turns clockwise is laid counterclockwise.
   return {
@@ -238,9 +236,6 @@ export function turnsPeeled(quick: QuickEstimates, coil: Coil, lengthM: number):
   const whole = windCoil(winding.geometry, all).wireLengthM;
   return Math.round(all - turnsOfWireLength(winding.geometry, Math.max(0, whole - lengthM)).turns);
 }
-
-/** Mass of wire that a coil takes, with what is lost at both ends and in breaks. Common practice, no published source. */
-export const WIRE_ALLOWANCE = 1.05;
 
 export function wireNeededKg(quick: QuickEstimates, coil: Coil): number | undefined {
   const winding = quick.windings.get(coil);

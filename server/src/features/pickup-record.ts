@@ -5,6 +5,7 @@ import type { Coil } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
+import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import { printCount, printValue } from '../quantities/print.ts';
 
@@ -123,14 +124,11 @@ function turnsDifference({ name, turns, counted }: Coil): readonly string[] {
 /** What a target may be missed by where it states no ± itself. Common practice, no published source. */
 const TARGET_TOLERANCE = 0.05;
 
-/** IEC 60028: temperature coefficient of annealed copper at 20 °C. */
-const COPPER_PER_K = 0.00393;
-
 function targetDifference({ pickup, quick }: PickupAnalysis, roomC: number): readonly string[] {
   const target = pickup.target?.resistance?.value;
   const at20 = quick.resistance20COhm;
   if (!target || !at20) return [];
-  const ohm = at20.value * (1 + COPPER_PER_K * (roomC - 20));
+  const ohm = at20.value * copperTemperatureFactor(roomC);
   if (Math.abs(ohm - target.si) <= Math.max(target.sd ?? TARGET_TOLERANCE * target.si, at20.sd)) return [];
   const [is, wanted] = [ohm, target.si].map((value) => printValue({ value, dimension: 'resistance' }));
   return [`hot to ground ${is}, the target is ${wanted}`];

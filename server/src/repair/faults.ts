@@ -3,17 +3,8 @@
  * are solved once; a change of leads, wind or poles only turns signs, and what a split keeps or where a shield lies is solved anew
  * and remembered.
  */
-
-import {
-  clashes,
-  HARDLY_LESS_DB,
-  HUMS_ABOVE_DB,
-  humDb,
-  type Pair,
-  pairsHeard,
-  QUIET_BELOW_DB,
-  type Sounding,
-} from '../estimates/phase.ts';
+import { HARDLY_LESS_DB, HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../estimates/common-practice.ts';
+import { clashes, humDb, type Pair, pairsHeard, type Sounding } from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { insideOnePickup, soundingCoils } from '../estimates/positions.ts';
 import { type QuickEstimates, soundingIn } from '../estimates/quick.ts';

@@ -1,7 +1,7 @@
 /** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
-
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
+import { HANDS_OHM } from '../../estimates/common-practice.ts';
 import { type InductanceMeterReading, inductanceMeter } from '../../estimates/inductance-meter.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
@@ -285,9 +285,6 @@ function band({ value, sd }: Estimate): string {
 }
 
 const hertz = (hz: number): string => printValue({ value: hz, dimension: 'frequency' });
-
-/** 200 kΩ of two hands beside the highest reading. Common practice, no published source. */
-const HANDS_OHM = 200e3;
 
 function fingers(pairs: readonly ProbePair[], bench: Bench | undefined): readonly string[] {
   const ohms = pairs.flatMap(({ before, after }) =>

@@ -1,17 +1,11 @@
 /** What stands beside the winder: what to wind, how to mount and turn, what the meter shows on the way. One card a coil. */
-
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { WindingEstimates } from '../../estimates/coil-winding.ts';
+import { WIRE_ALLOWANCE } from '../../estimates/common-practice.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { declaredRotation } from '../../estimates/signs.ts';
-import {
-  machineSettings,
-  type ProgressRow,
-  WIRE_ALLOWANCE,
-  windingProgressRows,
-  wireNeededKg,
-} from '../../estimates/winding-plan.ts';
+import { machineSettings, type ProgressRow, windingProgressRows, wireNeededKg } from '../../estimates/winding-plan.ts';
 import type { Bench } from '../../model/bench.ts';
 import {
   type Coil,

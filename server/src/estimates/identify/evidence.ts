@@ -8,6 +8,7 @@ import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
 import { readingLimits } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { readingTemperature, resistanceAt20C } from '../coil-reading.ts';
+import { ONE_POINT_OHM, OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD } from '../common-practice.ts';
 import { type QuickEstimates, segmentShare } from '../quick.ts';
 import { declaredPolarity, declaredRotation } from '../signs.ts';
 
@@ -124,19 +125,13 @@ function pairReading(
   const factor = copperTemperatureFactor(celsius);
   const perKelvin = copperTemperatureFactor(21) - 1;
   const limitOhm =
-    readingLimits(benchMeter(bench), value.si).plusMinusOhm + CONTACT_OHM + SPREAD * perKelvin * sdK * value.si;
+    readingLimits(benchMeter(bench), value.si).plusMinusOhm +
+    PROBES_OHM +
+    READING_SPREAD_SD * perKelvin * sdK * value.si;
   return { a, b, at20COhm: value.si / factor, limitOhm, place };
 }
 
 const pointsOf = ({ red, black }: Probes, loose: PickupNetlist) => [netOf(red, loose), netOf(black, loose)] as const;
-
-/** From here on a meter's reading counts as open: insulation, not copper. Common practice, no published source. */
-const OPEN_FROM_OHM = 1e6;
-/** Below this two leads are one: copper and solder, no winding. Common practice, no published source. */
-const ONE_POINT_OHM = 5;
-/** Probes, clips and leads. Common practice, no published source. */
-const CONTACT_OHM = 2;
-const SPREAD = 3;
 
 /** Nets that read nearly nothing between them are one point. */
 function unions(read: readonly PairReading[]): (net: number) => Point {
@@ -218,5 +213,5 @@ function ownResistance(coil: Coil, quick: QuickEstimates, bench: Bench | undefin
     }),
   );
   const known = own.at(-1) ?? quick.windings.get(coil)?.computed20COhm;
-  return known && known.value > 0 ? { value: known.value, limit: SPREAD * known.sd } : undefined;
+  return known && known.value > 0 ? { value: known.value, limit: READING_SPREAD_SD * known.sd } : undefined;
 }

@@ -1,0 +1,126 @@
+/**
+ * What the estimates, the checks and the plans take for granted where a spec says nothing: every such number of this part on one
+ * page, to be reviewed by people of the trade. Common practice, no published source, unless another source stands beside it. Figures
+ * that belong to one formula stand in the header of its kernel in physics/.
+ */
+
+// A meter and what it is clipped to.
+
+/** From here on a reading counts as open: insulation, not copper. */
+export const OPEN_FROM_OHM = 1e6;
+/** Probes, clips and leads. */
+export const PROBES_OHM = 2;
+/** Plug, switch and probes. */
+export const JACK_CONTACTS_OHM = 3;
+/** Below this two leads are one: copper and solder, no winding. */
+export const ONE_POINT_OHM = 5;
+/** Nothing wound, with a pot across it, reads so little at the jack. */
+export const SHORT_AT_JACK_OHM = 20;
+/** Below this only wires lie between hot and ground. */
+export const ONLY_WIRES_OHM = 1;
+/** Less than this share of what is expected is no winding any more. */
+export const SHORT_SHARE = 0.02;
+/** Damp to dry hands, pots from 250 kΩ, and an amplifier's input of 1 MΩ, which a circuit may lie beside. */
+export const BESIDE_OHM = { least: 60e3, most: 1.2e6 } as const;
+/** Two dry hands on the probes. */
+export const HANDS_OHM = 200e3;
+/** Standard deviations of what is computed that a reading may be off before it is doubted. */
+export const READING_SPREAD_SD = 3;
+/** A bench inductance meter on a lossy coil, relative; and where nobody says at which frequency. */
+export const INDUCTANCE_METER_RELATIVE_SD = 0.02;
+export const INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD = 0.04;
+/** A capacitance that is derived from a resonance or read across a coil. */
+export const CAPACITANCE_READING_RELATIVE_SD = 0.05;
+/** A workshop micrometer on enamelled wire. */
+export const MICROMETER_SD_M = 1e-6;
+/** A spool measured over some metres with a bench meter, where no ± is stated. */
+export const SPOOL_READING_RELATIVE_SD = 0.005;
+/** What one spool may differ from its nominal resistance by. */
+export const SPOOL_SPREAD = 0.12;
+
+// Temperatures.
+
+/** How well a stated temperature, and an assumed one, is the coil's own. */
+export const STATED_TEMPERATURE_SD_K = 0.5;
+export const ROOM_TEMPERATURE_SD_K = 2;
+/** From a cold bench to a pickup fresh from the wax. */
+export const COLDEST_BENCH_C = 5;
+export const HOTTEST_COIL_C = 65;
+/** From a cold room to a case in the sun, around 20 degC. */
+export const CASE_COLDER_K = 15;
+export const CASE_HOTTER_K = 25;
+
+// Coils and bobbins.
+
+/** Stand for a coil of which nothing is known, where only its path or its sense is asked for: any value serves. */
+export const NOMINAL_OHM = 4000;
+export const NOMINAL_HENRY = 2;
+/** Distance between the centre lines of two coils side by side, where it is not stated. */
+export const DEFAULT_COILS_APART_M = 0.018;
+/** What the distance of two coils, as stated and as assumed, leaves open of their coupling. */
+export const COUPLING_RELATIVE_SD = { stated: 0.05, assumed: 0.15 } as const;
+/** Thickness of a bobbin's flange. */
+export const FLANGE_M = 0.0015;
+/** What a wound coil's outline differs from the stated core by: tension rounds the flanks and lead-ins cross. */
+export const OUTLINE_RELATIVE_SD = 0.005;
+/** What that leaves open of the inductance of a coil of known turns and build. */
+export const OUTLINE_INDUCTANCE_RELATIVE_SD = 0.01;
+/** A packing that a winder states is known about this well. */
+export const STATED_PACKING_SD = 0.02;
+/** Recoil permeability of ferrite and rare-earth magnets, 1.05 to 1.1. */
+export const SINTERED_SPREAD_FACTOR = 1.03;
+/**
+ * What lies beneath the poles and is left out of the integrals: a bar magnet (recoil permeability 2 to 5), its keeper, a steel
+ * baseplate. It closes the poles' circuit, so it can only add: between nothing and a quarter.
+ */
+export const BENEATH_POLES = { least: 1, most: 1.25 } as const;
+/** Height of the strings over the pole tops, where nothing else is said. */
+export const STRING_HEIGHT_M = 0.0025;
+/** How strongly a string excites the lower coil of a stack against one right under it: a tenth to a fifth. */
+export const LOWER_COIL_STRING_SHARE = 0.15;
+
+// Winding.
+
+/** Speed of a hand-guided winder where none is stated. */
+export const WINDING_SPEED_RPM = 800;
+/** Wire that a coil takes, with what is lost at both ends and in breaks. */
+export const WIRE_ALLOWANCE = 1.05;
+/** What a spool should hold beyond the coil: lead-in, lead-out, a break near the core. */
+export const SPOOL_RESERVE = 0.1;
+/** Turn-areas nearer than this count as equal. */
+export const EQUAL_AREAS_WITHIN = 0.01;
+/** Nearer than this nobody winds to a target, relative, nor nearer than so many standard deviations of the estimate. */
+export const TARGET_LEAST_RELATIVE = 0.02;
+export const TARGET_LEAST_DEVIATIONS = 2;
+
+// Instruments.
+
+/** Cable and input of an amplifier where an instrument does not state them. */
+export const DEFAULT_CABLE_F = 450e-12;
+export const DEFAULT_INPUT_OHM = 1e6;
+/** A cable's capacitance, as stated and as assumed. */
+export const CABLE_RELATIVE_SD = { stated: 0.05, assumed: 0.25 } as const;
+/** Tracks of pots are sold within this. */
+export const POT_TOLERANCE = 0.2;
+/** Pots of 250 kΩ behind 6 to 8 kΩ and 500 kΩ behind 8 to 17 kΩ are usual, a factor of 30 to 60; less than this is too little. */
+export const POT_LEAST_TIMES = 20;
+/** An outer pole this far off its string is still heard evenly. */
+export const POLE_OFF_AT_MOST_M = 1.5e-3;
+/** A step of level that players complain of. */
+export const JUMP_DB = 8;
+
+// Phase and hum.
+
+/**
+ * Sides nearer to each other than this count as alike: turns that come from a resistance are known to some 5 % (the wire's resistance
+ * per length alone spreads by that much), so a smaller difference does not say which side is the lesser.
+ */
+export const ALIKE_RELATIVE = 0.05;
+/** Nearer to the strongest coil's own hum than this, the coils of a pickup do not cancel at all. */
+export const HARDLY_LESS_DB = 1;
+/** A position whose hum is above this hums. Half of one coil's hum is left. */
+export const HUMS_ABOVE_DB = -6;
+/** A position whose hum is below this is quiet: what another choice of coils must reach to be proposed. */
+export const QUIET_BELOW_DB = -12;
+/** What slug or screw steel leaves of a real null; less is not told. Derived, see the page of hum/partly-cancelled. */
+export const STEEL_RESIDUE_DB = -30;
