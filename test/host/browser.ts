@@ -1,5 +1,5 @@
-import { existsSync } from 'node:fs';
 import { type BrowserContext, chromium } from 'playwright-core';
+import { findChromium } from '../../server/src/cli/chromium.ts';
 
 export interface BrowserOptions {
   /** Path of Chromium or Chrome. */
@@ -15,12 +15,7 @@ export interface BrowserOptions {
   readonly debuggingPort?: number;
 }
 
-/** The installed Chromium or Chrome, or undefined. The variable CHROMIUM names another one. */
-export function findBrowser(): string | undefined {
-  const named = process.env.CHROMIUM;
-  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined;
-  return usualPlaces.find((place) => existsSync(place));
-}
+export const findBrowser = (): string | undefined => findChromium(process.env);
 
 /** A browser without a window. One profile, no second context, so that whoever connects to it finds the page. */
 export async function launchBrowser(options: BrowserOptions): Promise<BrowserContext> {
@@ -42,14 +37,3 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
     ],
   });
 }
-
-const usualPlaces: readonly string[] = [
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-  '/snap/bin/chromium',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
-];

@@ -2,7 +2,7 @@
 
 import type { NumbersTable } from './bench/numbers-table.ts';
 import type { FactTable } from './drawing-sheet.ts';
-import { type HtmlNode, h, typed } from './html.ts';
+import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
 import { PALETTES } from './theme.ts';
 
 export interface BenchViewPage {
@@ -61,23 +61,11 @@ export function readingsOnPage(
 }
 
 function factTable({ caption, columns, rows }: FactTable): HtmlNode {
-  return h(
-    'table',
-    {},
-    h('caption', {}, typed(caption)),
-    h(
-      'thead',
-      {},
-      h('tr', {}, ...columns.map((text) => (text === '' ? h('td', {}) : h('th', { scope: 'col' }, typed(text))))),
-    ),
-    h(
-      'tbody',
-      {},
-      ...rows.map(([name = '', ...cells]) =>
-        h('tr', {}, h('th', { scope: 'row' }, typed(name)), ...cells.map((cell) => h('td', {}, typed(cell)))),
-      ),
-    ),
-  );
+  return table({
+    caption: typed(caption),
+    columns: columnHeads(columns),
+    rows: rows.map(([name = '', ...cells]) => [rowHead(typed(name)), ...cells.map((cell) => h('td', {}, typed(cell)))]),
+  });
 }
 
 export function benchViewPageCss(): string {

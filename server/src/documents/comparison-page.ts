@@ -5,7 +5,7 @@ import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
 import { type Comparison, type State, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
-import { type HtmlNode, h, typed } from './html.ts';
+import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
 import { responsePlot } from './response-plot/response-plot.ts';
 import { PALETTES } from './theme.ts';
@@ -51,17 +51,13 @@ function factTable(changes: readonly FactChange[]): HtmlNode | undefined {
   if (changes.length === 0) return undefined;
   const rows = changes.flatMap((change) => {
     const path = change.path.join(' / ');
-    return factSides(change).map(([before, after], index) =>
-      h(
-        'tr',
-        {},
-        h('th', { scope: 'row' }, index === 0 ? typed(path) : ''),
-        h('td', { class: 'gone' }, before === '' ? '' : typed(before)),
-        h('td', { class: 'come' }, after === '' ? '' : typed(after)),
-      ),
-    );
+    return factSides(change).map(([before, after], index) => [
+      rowHead(index === 0 ? typed(path) : ''),
+      h('td', { class: 'gone' }, before === '' ? '' : typed(before)),
+      h('td', { class: 'come' }, after === '' ? '' : typed(after)),
+    ]);
   });
-  return table(['', 'before', 'after'], rows);
+  return table({ columns: columnHeads(['', 'before', 'after']), rows });
 }
 
 function factSides(change: FactChange): readonly (readonly [before: string, after: string])[] {
@@ -86,22 +82,15 @@ function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | 
   const cells = rows.map(({ path, what, before, after, by }, index) => {
     const shown = path.join(' / ');
     const repeated = rows[index - 1]?.path.join(' / ') === shown;
-    return h(
-      'tr',
-      {},
-      h('th', { scope: 'row' }, repeated ? '' : typed(shown)),
+    return [
+      rowHead(repeated ? '' : typed(shown)),
       h('td', {}, what),
       h('td', { class: 'number' }, before),
       h('td', { class: 'number' }, after),
       h('td', { class: 'number' }, by),
-    );
+    ];
   });
-  return table(['', 'value', names.before, names.after, 'change'], cells);
-}
-
-function table(titles: readonly string[], rows: readonly HtmlNode[]): HtmlNode {
-  const head = titles.map((title) => (title === '' ? h('td', {}) : h('th', { scope: 'col' }, typed(title))));
-  return h('table', {}, h('thead', {}, h('tr', {}, ...head)), h('tbody', {}, ...rows));
+  return table({ columns: columnHeads(['', 'value', names.before, names.after, 'change']), rows: cells });
 }
 
 function findingList({ gone, come, changed }: Comparison['findings']): HtmlNode | undefined {

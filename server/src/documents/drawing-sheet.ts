@@ -84,8 +84,14 @@ export function paragraphs(
   return { nodes, bottom: texts.length === 0 ? y - 16 : at - 12 };
 }
 
-/** The finished drawing. */
-export function drawing(words: SheetWords, size: DrawingWidth, height: number, nodes: readonly SvgNode[]): string {
+/** The finished drawing; `css` is what it needs beside the rules of every drawing. */
+export function drawing(
+  words: Pick<SheetWords, 'id' | 'name' | 'description'>,
+  size: DrawingWidth,
+  height: number,
+  nodes: readonly SvgNode[],
+  css = plotCss(),
+): string {
   const id = `${words.id.replace(/[^A-Za-z0-9-]/g, '-')}-${size}`;
   const { width } = FRAMES[size];
   return render(
@@ -102,7 +108,7 @@ export function drawing(words: SheetWords, size: DrawingWidth, height: number, n
       },
       element('title', { id: `${id}-t` }, words.name),
       element('desc', { id: `${id}-d` }, words.description),
-      { css: drawingCss() + plotCss() },
+      { css: drawingCss() + css },
       rect('sheet', 0, 0, width, height),
       ...nodes,
     ),

@@ -26,6 +26,39 @@ export function typed(text: string): HtmlElement {
   return h('bdi', {}, text);
 }
 
+export interface Table {
+  readonly className?: string;
+  readonly caption?: HtmlNode;
+  /** Cells of the heading. */
+  readonly columns: readonly HtmlNode[];
+  /** Cells of each row. */
+  readonly rows: readonly (readonly HtmlNode[])[];
+  readonly foot?: readonly HtmlNode[];
+}
+
+export function table({ className, caption, columns, rows, foot }: Table): HtmlElement {
+  const row = (cells: readonly HtmlNode[]) => h('tr', {}, ...cells);
+  return h(
+    'table',
+    { class: className },
+    ...(caption === undefined ? [] : [h('caption', {}, caption)]),
+    h('thead', {}, row(columns)),
+    h('tbody', {}, ...rows.map(row)),
+    ...(foot === undefined ? [] : [h('tfoot', {}, row(foot))]),
+  );
+}
+
+/** The heading of a column. */
+export const th = (text: HtmlNode, className?: string, colspan?: number): HtmlNode =>
+  h('th', { scope: 'col', class: className, colspan }, text);
+
+/** Headings that a person wrote; over the names of the rows stands none. */
+export const columnHeads = (titles: readonly string[]): readonly HtmlNode[] =>
+  titles.map((title) => (title === '' ? h('td', {}) : th(typed(title))));
+
+/** The cell that names its row. */
+export const rowHead = (...children: readonly HtmlNode[]): HtmlNode => h('th', { scope: 'row' }, ...children);
+
 export interface Page {
   readonly title: string;
   readonly css: string;

@@ -1,4 +1,5 @@
 import type { PositionEstimates } from '../estimates/estimates.ts';
+import type { Estimate } from '../quantities/estimate.ts';
 import { phaseWords } from '../words/phases.ts';
 import { capital } from '../words/text.ts';
 
@@ -30,19 +31,16 @@ export function positionVerdict(
     single: [],
   } as const;
   if (humDb === undefined) return said([...phases[phase], ['Hum not known.', false]]);
-  const bound = humDb.value + humDb.sd;
-  const alone = phase === 'single' && Math.abs(humDb.value) < 0.5;
-  const hum: Sentence =
-    humDb.value > ADDS_DB
-      ? [`Hum adds${meant}.`, !onPurpose]
-      : alone
-        ? ['A single coil hums by nature.', false]
-        : bound <= QUIET_DB + 0.5
-          ? ['Hum cancels.', false]
-          : humDb.value <= PARTLY_DB
-            ? ['Hum cancels in part.', true]
-            : [`Hum does not cancel${meant}.`, !onPurpose];
-  return said([...phases[phase], hum]);
+  return said([...phases[phase], humSentence(humDb, phase === 'single', onPurpose)]);
+}
+
+function humSentence({ value, sd }: Estimate, isSingle: boolean, onPurpose: boolean): Sentence {
+  const meant = onPurpose ? ', as meant' : '';
+  if (value > ADDS_DB) return [`Hum adds${meant}.`, !onPurpose];
+  if (isSingle && Math.abs(value) < 0.5) return ['A single coil hums by nature.', false];
+  if (value + sd <= QUIET_DB + 0.5) return ['Hum cancels.', false];
+  if (value <= PARTLY_DB) return ['Hum cancels in part.', true];
+  return [`Hum does not cancel${meant}.`, !onPurpose];
 }
 
 /** A jack that reads less is shorted, whatever hangs on it. */

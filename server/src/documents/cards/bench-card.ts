@@ -10,10 +10,10 @@ import { parallelOhm } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS } from './cautions.ts';
-import { boxCell, fields, frame, gapCell, head, line, mind, th, tickBox, tickCell, unknown } from './frame.ts';
+import { boxCell, fields, frame, gapCell, line, mind, tickBox, tickCell, unknown } from './frame.ts';
 import { jointNodes } from './joint-table.ts';
 import { kiloohm, passText } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
@@ -80,11 +80,10 @@ function meterText(bench: Bench | undefined): string {
 }
 
 function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlNode {
-  return h(
-    'table',
-    { class: 'pairs' },
-    h('caption', {}, 'Every pair of leads, before and after joining, out of circuit, kΩ'),
-    head(
+  return table({
+    className: 'pairs',
+    caption: 'Every pair of leads, before and after joining, out of circuit, kΩ',
+    columns: [
       th('probes on', undefined, 2),
       th('before', 'n'),
       th('passes'),
@@ -93,25 +92,17 @@ function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlN
       th('after', 'n'),
       th('passes'),
       th('read', 'box'),
-    ),
-    h(
-      'tbody',
-      {},
-      ...pairs.map(({ points: [a, b], before, after }) =>
-        h(
-          'tr',
-          {},
-          h('th', { scope: 'row' }, ...leadNodes(a.name, a.what)),
-          h('th', { scope: 'row' }, ...leadNodes(b.name, b.what)),
-          ...expectedCells(before, bench),
-          boxCell(),
-          gapCell(),
-          ...expectedCells(after, bench),
-          boxCell(),
-        ),
-      ),
-    ),
-  );
+    ],
+    rows: pairs.map(({ points: [a, b], before, after }) => [
+      rowHead(...leadNodes(a.name, a.what)),
+      rowHead(...leadNodes(b.name, b.what)),
+      ...expectedCells(before, bench),
+      boxCell(),
+      gapCell(),
+      ...expectedCells(after, bench),
+      boxCell(),
+    ]),
+  });
 }
 
 function expectedCells(expected: Expected, bench: Bench | undefined): readonly HtmlNode[] {
@@ -149,29 +140,19 @@ function kickTable(rows: readonly KickRow[]): HtmlNode {
   return h(
     'section',
     {},
-    h(
-      'table',
-      {},
-      h('caption', {}, 'Kick: a steel bar toward the poles, 2 V range'),
-      head(th('red'), th('black'), th('over'), th('approach'), th('1', 'tick'), th('2', 'tick'), th('3', 'tick')),
-      h(
-        'tbody',
-        {},
-        ...rows.map(({ red, black, coil, approach }) =>
-          h(
-            'tr',
-            {},
-            h('th', { scope: 'row' }, h('b', {}, ...point(red))),
-            h('td', {}, ...point(black)),
-            h('td', {}, typed(coil.name), ...(coil.below ? [', beneath: weak'] : [])),
-            h('td', { class: 's' }, ...approachNodes(approach)),
-            tickCell(),
-            tickCell(),
-            tickCell(),
-          ),
-        ),
-      ),
-    ),
+    table({
+      caption: 'Kick: a steel bar toward the poles, 2 V range',
+      columns: [th('red'), th('black'), th('over'), th('approach'), th('1', 'tick'), th('2', 'tick'), th('3', 'tick')],
+      rows: rows.map(({ red, black, coil, approach }) => [
+        rowHead(h('b', {}, ...point(red))),
+        h('td', {}, ...point(black)),
+        h('td', {}, typed(coil.name), ...(coil.below ? [', beneath: weak'] : [])),
+        h('td', { class: 's' }, ...approachNodes(approach)),
+        tickCell(),
+        tickCell(),
+        tickCell(),
+      ]),
+    }),
     h('p', { class: 'q' }, kickNote(rows)),
   );
 }
@@ -195,31 +176,21 @@ function compassTable(quick: QuickEstimates): HtmlNode {
   return h(
     'section',
     {},
-    h(
-      'table',
-      {},
-      h('caption', {}, 'Compass, a few centimetres above'),
-      head(th('poles of'), th('draw'), th('seen', 'tick')),
-      h(
-        'tbody',
-        {},
-        ...coils.map(({ coil, pole }) =>
-          h(
-            'tr',
-            {},
-            h('th', { scope: 'row' }, h('b', {}, typed(coil.name))),
-            h(
-              'td',
-              {},
-              ...(pole === undefined
-                ? ['unknown: write down which tip is drawn']
-                : [`the ${seekingTip(poleOf(pole.sign))}: `, h('b', {}, upWords(poleOf(pole.sign)))]),
-            ),
-            tickCell(),
-          ),
+    table({
+      caption: 'Compass, a few centimetres above',
+      columns: [th('poles of'), th('draw'), th('seen', 'tick')],
+      rows: coils.map(({ coil, pole }) => [
+        rowHead(h('b', {}, typed(coil.name))),
+        h(
+          'td',
+          {},
+          ...(pole === undefined
+            ? ['unknown: write down which tip is drawn']
+            : [`the ${seekingTip(poleOf(pole.sign))}: `, h('b', {}, upWords(poleOf(pole.sign)))]),
         ),
-      ),
-    ),
+        tickCell(),
+      ]),
+    }),
   );
 }
 
@@ -231,27 +202,17 @@ function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC:
   return h(
     'section',
     {},
-    h(
-      'table',
-      {},
-      h('caption', {}, 'Inductance and Q, hot to ground'),
-      head(th('at'), th('L, H'), th('read', 'box'), th('Q'), th('read', 'box')),
-      h(
-        'tbody',
-        {},
-        ...shown.map(({ hz, reading }) =>
-          h(
-            'tr',
-            {},
-            h('th', { scope: 'row', class: 's' }, h('b', {}, hertz(hz))),
-            h('td', { class: 's' }, reading ? band(reading.inductanceH) : 'unknown'),
-            boxCell(),
-            h('td', { class: 's' }, reading ? band(reading.quality) : 'unknown'),
-            boxCell(),
-          ),
-        ),
-      ),
-    ),
+    table({
+      caption: 'Inductance and Q, hot to ground',
+      columns: [th('at'), th('L, H'), th('read', 'box'), th('Q'), th('read', 'box')],
+      rows: shown.map(({ hz, reading }) => [
+        h('th', { scope: 'row', class: 's' }, h('b', {}, hertz(hz))),
+        h('td', { class: 's' }, reading ? band(reading.inductanceH) : 'unknown'),
+        boxCell(),
+        h('td', { class: 's' }, reading ? band(reading.quality) : 'unknown'),
+        boxCell(),
+      ]),
+    }),
     h('p', { class: 'q' }, inductanceNote(meter !== undefined, own, shown.length < readings.length)),
   );
 }

@@ -92,13 +92,6 @@ export const gapCell = (): HtmlNode => h('td', { class: 'gap' });
 export const tickBox = (text: string): readonly HtmlNode[] => [h('span', { class: 'tickbox' }), text];
 export const line = (): HtmlNode => h('span', { class: 'line' });
 
-export function head(...cells: readonly HtmlNode[]): HtmlNode {
-  return h('thead', {}, h('tr', {}, ...cells));
-}
-
-export const th = (text: string, className?: string, colspan?: number): HtmlNode =>
-  h('th', { scope: 'col', class: className, colspan }, text);
-
 export function mind(cautions: readonly string[], layout: 'column' | 'wide' = 'wide'): HtmlNode {
   return h(
     'section',

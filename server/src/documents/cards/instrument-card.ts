@@ -2,12 +2,12 @@
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { instrumentPicture } from '../instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
 import type { Card, CardSource } from './card.ts';
 import { HEARING_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
-import { boxCell, fields, frame, head, mind, th } from './frame.ts';
+import { boxCell, fields, frame, mind } from './frame.ts';
 import { millimetres, written } from './numbers.ts';
 import { titleOf } from './pickup-words.ts';
 import { type PlacedDrawing, placedDrawing } from './placed-drawing.ts';
@@ -71,28 +71,26 @@ function schematic(analysed: InstrumentAnalysis, { analysis }: CardSource): Plac
 const TALLEST_PX = (190 / 25.4) * 96 * (12 / (8 / 0.75));
 
 function pickupTable(instrument: Instrument): HtmlNode {
-  return h(
-    'table',
-    {},
-    h('caption', {}, 'Pickups'),
-    head(th('place'), th('pickup'), th('serial'), th('to the saddle, mm', 'n'), th('hot'), th('ground'), th('others')),
-    h(
-      'tbody',
-      {},
-      ...instrument.slots.map(({ name, pickup, pickupName, distance }) =>
-        h(
-          'tr',
-          {},
-          h('th', { scope: 'row' }, h('b', {}, typed(name))),
-          h('td', {}, typed(pickup ? titleOf(pickup) : pickupName.value)),
-          h('td', {}, typed(pickup?.serial?.value ?? 'none stated')),
-          h('td', { class: 'n' }, distance ? millimetres(distance.si, 0) : 'unknown: measure'),
-          ...(['hot', 'ground'] as const).map((kind) => h('td', {}, typed(jointText(pickup, [kind])))),
-          h('td', {}, typed(othersText(pickup))),
-        ),
-      ),
-    ),
-  );
+  return table({
+    caption: 'Pickups',
+    columns: [
+      th('place'),
+      th('pickup'),
+      th('serial'),
+      th('to the saddle, mm', 'n'),
+      th('hot'),
+      th('ground'),
+      th('others'),
+    ],
+    rows: instrument.slots.map(({ name, pickup, pickupName, distance }) => [
+      rowHead(h('b', {}, typed(name))),
+      h('td', {}, typed(pickup ? titleOf(pickup) : pickupName.value)),
+      h('td', {}, typed(pickup?.serial?.value ?? 'none stated')),
+      h('td', { class: 'n' }, distance ? millimetres(distance.si, 0) : 'unknown: measure'),
+      ...(['hot', 'ground'] as const).map((kind) => h('td', {}, typed(jointText(pickup, [kind])))),
+      h('td', {}, typed(othersText(pickup))),
+    ]),
+  });
 }
 
 function jointText(pickup: Pickup | undefined, kinds: readonly string[]): string {
@@ -112,43 +110,23 @@ function othersText(pickup: Pickup | undefined): string {
 
 function controlTable({ controls }: Instrument): HtmlNode {
   if (controls.length === 0) return h('p', {}, 'Controls: none stated.');
-  return h(
-    'table',
-    {},
-    h('caption', {}, 'Controls'),
-    head(th('part'), th('serves'), th('track'), th('taper'), th('capacitor'), th('passes'), th('read', 'box')),
-    h(
-      'tbody',
-      {},
-      ...controls.map((control) =>
-        h(
-          'tr',
-          {},
-          h('th', { scope: 'row' }, h('b', {}, control.kind === 'bleed' ? 'treble bleed' : control.kind)),
-          h(
-            'td',
-            {},
-            typed(control.forSlot ? `${control.forSlot.value}, before the selector` : 'all, after the selector'),
-          ),
-          ...partCells(control),
-          boxCell(),
-        ),
-      ),
-    ),
-    h(
-      'tfoot',
-      {},
+  return table({
+    caption: 'Controls',
+    columns: [th('part'), th('serves'), th('track'), th('taper'), th('capacitor'), th('passes'), th('read', 'box')],
+    rows: controls.map((control) => [
+      rowHead(h('b', {}, control.kind === 'bleed' ? 'treble bleed' : control.kind)),
+      h('td', {}, typed(control.forSlot ? `${control.forSlot.value}, before the selector` : 'all, after the selector')),
+      ...partCells(control),
+      boxCell(),
+    ]),
+    foot: [
       h(
-        'tr',
-        {},
-        h(
-          'td',
-          { colspan: 7, class: 'q' },
-          'Tolerance where none is stated: pots ±20\u202F%, capacitors ±10 to 20\u202F%. Read each before it is fitted.',
-        ),
+        'td',
+        { colspan: 7, class: 'q' },
+        'Tolerance where none is stated: pots ±20\u202F%, capacitors ±10 to 20\u202F%. Read each before it is fitted.',
       ),
-    ),
-  );
+    ],
+  });
 }
 
 function partCells(control: Control): readonly HtmlNode[] {

@@ -1,29 +1,19 @@
 /** The joints of a pickup in words: hot first, then links, ground, what goes to ground by itself, what is joined to nothing. */
 import { CHASSIS, GROUND, HOT, type Node, type PickupNetlist } from '../../model/netlist.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
-import { head, th } from './frame.ts';
+import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { leadLetters, leadNodes } from './swatch.ts';
 
 export function jointTable(netlist: PickupNetlist): HtmlNode {
-  return h(
-    'table',
-    { class: 'stack' },
-    h('caption', {}, 'What is soldered together'),
-    head(th('joint'), th('leads and ends'), th('done', 'tick')),
-    h(
-      'tbody',
-      {},
-      ...joints(netlist).map(({ name, parts }) =>
-        h(
-          'tr',
-          {},
-          h('th', { scope: 'row' }, h('b', {}, name)),
-          h('td', {}, ...parts.map((part) => h('span', { class: 'lead' }, ...part))),
-          h('td', { class: 'tick' }),
-        ),
-      ),
-    ),
-  );
+  return table({
+    className: 'stack',
+    caption: 'What is soldered together',
+    columns: [th('joint'), th('leads and ends'), th('done', 'tick')],
+    rows: joints(netlist).map(({ name, parts }) => [
+      rowHead(h('b', {}, name)),
+      h('td', {}, ...parts.map((part) => h('span', { class: 'lead' }, ...part))),
+      h('td', { class: 'tick' }),
+    ]),
+  });
 }
 
 /** `hot VT · link GY + TQ · ground PK + bare`: letters alone, for a line of text. */

@@ -89,22 +89,17 @@ function leadMap(netlist: PickupNetlist): readonly HtmlNode[] {
 }
 
 function purpose(netlist: PickupNetlist, { node, ends, what }: OutgoingLead): readonly HtmlNode[] {
-  const net = netlist.netOf(node);
-  const joint =
-    net === undefined
-      ? undefined
-      : net === netlist.hot
-        ? 'hot'
-        : net === netlist.ground
-          ? 'ground'
-          : net === netlist.chassis
-            ? 'shield, to ground'
-            : netlist.free.has(net)
-              ? 'taped off'
-              : (netlist.nets[net]?.joints.length ?? 0) > 0
-                ? 'link'
-                : undefined;
+  const joint = jointOf(netlist, netlist.netOf(node));
   const behind = ends.map(({ coil, end }) => `${coil.name} ${end}`).join(', ');
   const words = [joint, behind || (what === 'tap' ? 'tap' : '')].filter((each) => each !== undefined && each !== '');
   return [typed(words.join(', ') || 'unknown: not traced')];
+}
+
+function jointOf(netlist: PickupNetlist, net: number | undefined): string | undefined {
+  if (net === undefined) return undefined;
+  if (net === netlist.hot) return 'hot';
+  if (net === netlist.ground) return 'ground';
+  if (net === netlist.chassis) return 'shield, to ground';
+  if (netlist.free.has(net)) return 'taped off';
+  return (netlist.nets[net]?.joints.length ?? 0) > 0 ? 'link' : undefined;
 }

@@ -6,10 +6,10 @@ import type { Bench } from '../../model/bench.ts';
 import { numberParts } from '../../words/number-text.ts';
 import { POSITION_NUMBERS } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { selectionWords } from '../selection-words.ts';
 import type { CardSource } from './card.ts';
-import { boxCell, head, th } from './frame.ts';
+import { boxCell } from './frame.ts';
 import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
 
 export function positionTable(analysed: InstrumentAnalysis, { analysis, setting }: CardSource): HtmlNode {
@@ -18,11 +18,9 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
   return h(
     'section',
     { class: 'long' },
-    h(
-      'table',
-      {},
-      h('caption', {}, `Positions, read at the jack at ${celsiusText(setting.roomC)}, controls full up, kΩ`),
-      head(
+    table({
+      caption: `Positions, read at the jack at ${celsiusText(setting.roomC)}, controls full up, kΩ`,
+      columns: [
         th('position', undefined, 2),
         th('joins'),
         th('expected', 'n'),
@@ -30,30 +28,24 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
         th('read', 'box'),
         th('phase'),
         th('hum, dB'),
-      ),
-      h(
-        'tbody',
-        {},
-        ...analysed.instrument.positions.map((position, index) => {
-          const { phase = 'unproven', humDb } = estimates[index] ?? {};
-          return h(
-            'tr',
-            {},
-            h('th', { scope: 'row' }, h('b', {}, position.key.value)),
-            h('td', {}, typed(position.title ?? '')),
-            h('td', {}, position.selection ? typed(selectionWords(position.selection)) : 'not readable'),
-            ...readingCells(analysed, index, bench, setting.roomC),
-            boxCell(),
-            h('td', {}, phaseExplained(phase), ...(position.onPurpose ? [', on purpose'] : [])),
-            h(
-              'td',
-              { class: humDb ? 's' : undefined },
-              humDb ? numberParts(humDb, POSITION_NUMBERS.humDb).number : 'unknown: kick and compass',
-            ),
-          );
-        }),
-      ),
-    ),
+      ],
+      rows: analysed.instrument.positions.map((position, index) => {
+        const { phase = 'unproven', humDb } = estimates[index] ?? {};
+        return [
+          rowHead(h('b', {}, position.key.value)),
+          h('td', {}, typed(position.title ?? '')),
+          h('td', {}, position.selection ? typed(selectionWords(position.selection)) : 'not readable'),
+          ...readingCells(analysed, index, bench, setting.roomC),
+          boxCell(),
+          h('td', {}, phaseExplained(phase), ...(position.onPurpose ? [', on purpose'] : [])),
+          h(
+            'td',
+            { class: humDb ? 's' : undefined },
+            humDb ? numberParts(humDb, POSITION_NUMBERS.humDb).number : 'unknown: kick and compass',
+          ),
+        ];
+      }),
+    }),
     h(
       'p',
       { class: 'q' },

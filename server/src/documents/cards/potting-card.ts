@@ -15,9 +15,9 @@ import type { Potting } from '../../model/potting.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { scale } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { boxCell, fields, frame, gapCell, head, mind, th, tickCell, unknown } from './frame.ts';
+import { boxCell, fields, frame, gapCell, mind, tickCell, unknown } from './frame.ts';
 import { celsiusText, kiloohm, passOhm, passText, written } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 
@@ -101,27 +101,20 @@ function mixTable(potting: Potting): HtmlNode {
   return h(
     'section',
     {},
-    h(
-      'table',
-      { class: 'half' },
-      h('caption', {}, `Mix${potting.batch ? `, batch of ${written(potting.batch.value)}` : ''}`),
-      head(th('wax'), th('share', 'n'), th('weigh out', 'n'), th('weighed, g', 'box')),
-      h(
-        'tbody',
-        {},
-        ...parts.map(({ ingredient, share }, index) => {
-          const mass = masses[index]?.massKg;
-          return h(
-            'tr',
-            {},
-            h('th', { scope: 'row' }, h('b', {}, typed(ingredient))),
-            h('td', { class: 'n' }, `${printNumber(share * 100, 0)}\u202F%`),
-            h('td', { class: 'n x' }, mass ? printValue({ value: mass.value, dimension: 'mass' }) : 'batch unknown'),
-            boxCell(),
-          );
-        }),
-      ),
-    ),
+    table({
+      className: 'half',
+      caption: `Mix${potting.batch ? `, batch of ${written(potting.batch.value)}` : ''}`,
+      columns: [th('wax'), th('share', 'n'), th('weigh out', 'n'), th('weighed, g', 'box')],
+      rows: parts.map(({ ingredient, share }, index) => {
+        const mass = masses[index]?.massKg;
+        return [
+          rowHead(h('b', {}, typed(ingredient))),
+          h('td', { class: 'n' }, `${printNumber(share * 100, 0)}\u202F%`),
+          h('td', { class: 'n x' }, mass ? printValue({ value: mass.value, dimension: 'mass' }) : 'batch unknown'),
+          boxCell(),
+        ];
+      }),
+    }),
     ...(Math.abs(together - 1) > 0.005
       ? [
           h(
@@ -138,24 +131,14 @@ function limitTable(limits: ReturnType<typeof bathLimits>): HtmlNode {
   return h(
     'section',
     {},
-    h(
-      'table',
-      {},
-      h('caption', {}, 'What limits the bath'),
-      head(th('below', 'n'), th('because')),
-      h(
-        'tbody',
-        {},
-        ...limits.map(({ limitC, words }) =>
-          h(
-            'tr',
-            {},
-            h('th', { scope: 'row', class: 'n' }, h('b', {}, celsiusText(limitC))),
-            h('td', {}, words.replaceAll(' degC', '\u202F°C')),
-          ),
-        ),
-      ),
-    ),
+    table({
+      caption: 'What limits the bath',
+      columns: [th('below', 'n'), th('because')],
+      rows: limits.map(({ limitC, words }) => [
+        h('th', { scope: 'row', class: 'n' }, h('b', {}, celsiusText(limitC))),
+        h('td', {}, words.replaceAll(' degC', '\u202F°C')),
+      ]),
+    }),
   );
 }
 
@@ -167,26 +150,21 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
     })),
     ...(quick.netlist.pickup.coils.length > 1 ? [{ name: 'hot to ground', at20C: quick.resistance20COhm }] : []),
   ];
-  const blankRow = (name: string, expected: string) =>
-    h(
-      'tr',
-      {},
-      h('th', { scope: 'row' }, name),
-      h('td', { class: 'n q' }, expected),
-      h('td', {}),
-      boxCell(),
-      gapCell(),
-      boxCell(),
-      tickCell(),
-    );
+  const blankRow = (name: string, expected: string): readonly HtmlNode[] => [
+    rowHead(name),
+    h('td', { class: 'n q' }, expected),
+    h('td', {}),
+    boxCell(),
+    gapCell(),
+    boxCell(),
+    tickCell(),
+  ];
   return h(
     'section',
     {},
-    h(
-      'table',
-      {},
-      h('caption', {}, `Before and after, at ${celsiusText(roomC)}, kΩ`),
-      head(
+    table({
+      caption: `Before and after, at ${celsiusText(roomC)}, kΩ`,
+      columns: [
         th('between'),
         th('expected', 'n'),
         th('passes'),
@@ -194,30 +172,26 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
         gapCell(),
         th('after', 'box'),
         th('good', 'tick'),
-      ),
-      h(
-        'tbody',
-        {},
+      ],
+      rows: [
         ...rows.map(({ name, at20C }) => {
           if (!at20C) return blankRow(name, at20C === null ? 'open' : 'unknown');
           const ohm = scale(at20C, copperTemperatureFactor(roomC));
-          return h(
-            'tr',
-            {},
-            h('th', { scope: 'row' }, h('b', {}, typed(name))),
+          return [
+            rowHead(h('b', {}, typed(name))),
             h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
             h('td', { class: 'q s' }, passText(ohm.value, passOhm(ohm, bench), bench)),
             boxCell(),
             gapCell(),
             boxCell(),
             tickCell(),
-          );
+          ];
         }),
         blankRow('leads to cover and baseplate', 'over 20 MΩ or as joined'),
         blankRow('kick at each coil', 'as before'),
         blankRow('tap with a fingernail at the amplifier', 'quieter'),
-      ),
-    ),
+      ],
+    }),
     h('p', { class: 'q' }, 'After: only when it is as cool as the room; 5\u202F°C reads 2\u202F% high.'),
   );
 }

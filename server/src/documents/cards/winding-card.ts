@@ -21,10 +21,10 @@ import { ENAMELS } from '../../physics/enamel.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
 import { poleLetter } from '../../words/directions.ts';
 import { capital } from '../../words/text.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
+import { type HtmlNode, h, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { SOLDER_CAUTIONS, WINDER_CAUTIONS } from './cautions.ts';
-import { boxCell, type Field, fields, frame, head, mind, th, tickBox, unknown } from './frame.ts';
+import { boxCell, type Field, fields, frame, mind, tickBox, unknown } from './frame.ts';
 import { mountDrawing } from './mount-drawing.ts';
 import { celsiusText, kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
@@ -266,35 +266,25 @@ function progressTable(
   return h(
     'section',
     {},
-    h(
-      'table',
-      {},
-      h('caption', {}, `Resistance on the way, kΩ, coil at ${celsiusText(roomC)}`),
-      head(
+    table({
+      caption: `Resistance on the way, kΩ, coil at ${celsiusText(roomC)}`,
+      columns: [
         th('turns', 'n'),
         th('metres', 'n'),
         th('expected', 'n'),
         th('passes'),
         th('counter', 'box'),
         th('read', 'box'),
-      ),
-      h(
-        'tbody',
-        {},
-        ...rows.map(({ turns, resistanceOhm }) =>
-          h(
-            'tr',
-            {},
-            h('th', { scope: 'row', class: 'n' }, h('b', {}, turnsText(turns))),
-            h('td', { class: 'n' }, printNumber(windCoil(geometry, turns).wireLengthM, 0)),
-            h('td', { class: 'n x' }, kiloohm(resistanceOhm.value, bench)),
-            h('td', { class: 's' }, passText(resistanceOhm.value, passOhm(resistanceOhm, bench), bench)),
-            boxCell(),
-            boxCell(),
-          ),
-        ),
-      ),
-    ),
+      ],
+      rows: rows.map(({ turns, resistanceOhm }) => [
+        h('th', { scope: 'row', class: 'n' }, h('b', {}, turnsText(turns))),
+        h('td', { class: 'n' }, printNumber(windCoil(geometry, turns).wireLengthM, 0)),
+        h('td', { class: 'n x' }, kiloohm(resistanceOhm.value, bench)),
+        h('td', { class: 's' }, passText(resistanceOhm.value, passOhm(resistanceOhm, bench), bench)),
+        boxCell(),
+        boxCell(),
+      ]),
+    }),
   );
 }
 
@@ -311,17 +301,16 @@ function progressNote(coil: Coil, rows: readonly ProgressRow[]): HtmlNode {
 }
 
 function breaks(): HtmlNode {
-  const row = () => h('tr', {}, h('td', {}), h('td', {}));
+  const blank = [h('td', {}), h('td', {})];
   return h(
     'section',
     {},
-    h(
-      'table',
-      { class: 'blank' },
-      h('caption', {}, 'Breaks'),
-      head(th('at turn'), th('mended how, turns lost')),
-      h('tbody', {}, row(), row(), row()),
-    ),
+    table({
+      className: 'blank',
+      caption: 'Breaks',
+      columns: [th('at turn'), th('mended how, turns lost')],
+      rows: [blank, blank, blank],
+    }),
   );
 }
 

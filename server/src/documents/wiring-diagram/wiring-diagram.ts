@@ -1,9 +1,9 @@
 import { polesShort } from '../../words/directions.ts';
+import { drawing } from '../drawing-sheet.ts';
 import { drawLabel, type PlacedLabel, placeLabels, textLine } from '../labels.ts';
-import { d, element, path, rect, render, type SvgNode } from '../svg.ts';
+import { d, path, rect, type SvgNode } from '../svg.ts';
 import { flow, pole } from '../symbols.ts';
 import { fitText, textWidth, wrapText } from '../text-width.ts';
-import { drawingCss } from '../theme.ts';
 import { drawCoils, drawSideView } from './draw-coils.ts';
 import { drawLeads } from './draw-leads.ts';
 import { drawResistances } from './draw-resistances.ts';
@@ -54,7 +54,6 @@ export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
   const area = { x: 2, y: head.bottom, width: metrics.width - 4, height: key.bottom - head.bottom };
   const { placed, overlapping } = placeLabels(sheet.labels, sheet.obstacles, area);
   const nodes: SvgNode[] = [
-    rect('sheet', 0, 0, metrics.width, height),
     ...head.nodes,
     ...findings.nodes,
     ...(narrowCaption?.nodes ?? []),
@@ -72,37 +71,11 @@ export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
       : [path('w1', d`M${metrics.margin} ${key.bottom + 12}H${metrics.width - metrics.margin}`), ...verdict.nodes]),
   ];
   return {
-    svg: render(svgRoot(picture, size, metrics.width, height, nodes)),
+    svg: drawing(picture, size, height, nodes, ''),
     width: metrics.width,
     height,
     overlapping,
   };
-}
-
-function svgRoot(
-  picture: PickupPicture,
-  size: Width,
-  width: number,
-  height: number,
-  nodes: readonly SvgNode[],
-): SvgNode {
-  const id = `${picture.id.replace(/[^A-Za-z0-9-]/g, '-')}-${size}`;
-  return element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      class: 'pk',
-      viewBox: `0 0 ${width} ${height}`,
-      width,
-      height,
-      role: 'img',
-      'aria-labelledby': `${id}-t ${id}-d`,
-    },
-    element('title', { id: `${id}-t` }, picture.name),
-    element('desc', { id: `${id}-d` }, picture.description),
-    { css: drawingCss() },
-    ...nodes,
-  );
 }
 
 function drawHead(picture: PickupPicture, metrics: Metrics): { nodes: readonly SvgNode[]; bottom: number } {
