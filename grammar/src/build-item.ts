@@ -94,18 +94,18 @@ function malformed(text: string, span: Span, inRange: boolean): SyntaxProblem {
   if (/^[+\-−]?\d+,\d+$/.test(text) || GROUPED.test(text)) {
     const asDecimal = text.replace(',', '.');
     const asGroups = text.replaceAll(',', '_');
-    if (!GROUPED.test(text)) return problem('A comma stands between digits; a decimal point is meant.', asDecimal);
-    const message = 'A comma stands between digits; a decimal point or `_` between groups of digits is meant.';
+    if (!GROUPED.test(text)) return problem('There is a comma between digits; a decimal point is meant.', asDecimal);
+    const message = 'There is a comma between digits; a decimal point or `_` between groups of digits is meant.';
     return text.indexOf(',') === text.lastIndexOf(',')
       ? problem(message, asGroups, asDecimal)
       : problem(message, asGroups);
   }
-  if (/^[+\-−]?\.\d+$/.test(text)) return problem('A digit stands before the point.', text.replace('.', '0.'));
+  if (/^[+\-−]?\.\d+$/.test(text)) return problem('A digit goes before the point.', text.replace('.', '0.'));
   if (/\.$/.test(text) && WELL_FORMED.test(text.slice(0, -1))) {
-    return problem('A digit stands behind the point.', text.slice(0, -1));
+    return problem('A digit goes behind the point.', text.slice(0, -1));
   }
   if (/__|_$|_\./.test(text) && !/[.,].*[.,]/.test(text)) {
-    return problem('`_` stands between digits.', text.replace(/_+(?=\.|$)/g, '').replace(/_+/g, '_'));
+    return problem('`_` goes between digits.', text.replace(/_+(?=\.|$)/g, '').replace(/_+/g, '_'));
   }
   return problem('This is not how a number is written: `7.8`, `5_000` or `4k7`.');
 }

@@ -112,7 +112,7 @@ function splitHead(
     problems.push({
       code: 'syntax/unexpected',
       span: extra.span,
-      message: 'Nothing more stands behind `like` and a name.',
+      message: 'Nothing more belongs behind `like` and a name.',
     });
   else if (!name) {
     problems.push({
@@ -131,7 +131,7 @@ function buildUse(fact: FactNode, problems: SyntaxProblem[]): UseNode {
     problems.push({
       code: path ? 'syntax/unexpected' : 'syntax/incomplete',
       span: path?.span ?? fact.span,
-      message: path ? "A file's path stands in quotes." : '`use` needs the path of a file, in quotes.',
+      message: path ? "A file's path is written in quotes." : '`use` needs the path of a file, in quotes.',
       ...(path && quoted && path.kind !== 'punctuation'
         ? { fixes: [{ title: `Write \`${quoted}\``, edits: [{ span: path.span, newText: quoted }] }] }
         : {}),
@@ -139,7 +139,7 @@ function buildUse(fact: FactNode, problems: SyntaxProblem[]): UseNode {
     return { kind: 'use', span: fact.span, path: undefined };
   }
   if (extra)
-    problems.push({ code: 'syntax/unexpected', span: extra.span, message: 'Nothing more stands behind the path.' });
+    problems.push({ code: 'syntax/unexpected', span: extra.span, message: 'Nothing more belongs behind the path.' });
   return { kind: 'use', span: fact.span, path };
 }
 
@@ -157,11 +157,11 @@ function tellUnheld(outer: string | undefined, block: BlockNode, problems: Synta
     const holders = [...schemas.values()]
       .filter((schema) => schema.blocks.includes(word))
       .map((schema) => `\`${schema.keyword}\``);
-    const belongs = holders.length > 0 ? `it stands in ${holders.join(' or ')}` : 'it stands at the top of a file';
+    const belongs = holders.length > 0 ? `it belongs in ${holders.join(' or ')}` : 'it belongs at the top of a file';
     problems.push({
       code: 'syntax/unexpected',
       span: block.keyword.span,
-      message: `A \`${word}\` block cannot stand ${place}: ${belongs}.`,
+      message: `A \`${word}\` block cannot be ${place}: ${belongs}.`,
     });
     return;
   }
@@ -170,8 +170,8 @@ function tellUnheld(outer: string | undefined, block: BlockNode, problems: Synta
     code: 'syntax/unknown-word',
     span: block.keyword.span,
     message: meant
-      ? `No block \`${word}\` stands ${place}; \`${meant}\` is near.`
-      : `No block \`${word}\` stands ${place}${candidates.length > 0 ? `: ${candidates.map((candidate) => `\`${candidate}\``).join(', ')} do` : ''}.`,
+      ? `There is no block \`${word}\` ${place}; \`${meant}\` is near.`
+      : `There is no block \`${word}\` ${place}${candidates.length > 0 ? `: ${candidates.map((candidate) => `\`${candidate}\``).join(', ')} do` : ''}.`,
     ...(meant
       ? { fixes: [{ title: `Write \`${meant}\``, edits: [{ span: block.keyword.span, newText: meant }] }] }
       : {}),
@@ -183,7 +183,7 @@ function outsideOfBlocks(node: FactNode | BlockNode): SyntaxProblem {
   return {
     code: 'syntax/unexpected',
     span: first?.span ?? node.span,
-    message: 'This stands outside of any block.',
+    message: 'This is outside of any block.',
   };
 }
 

@@ -202,7 +202,7 @@ function withOpening(text: string, tokens: readonly IToken[], problems: SyntaxPr
     problems.push({
       code: 'syntax/unexpected',
       span: spanOf(brace.startOffset, endOf(brace)),
-      message: "The `{` stands on its block's line.",
+      message: "The `{` belongs on its block's line.",
       ...(isBlank ? { fixes: [{ title: 'Move it up', edits: [{ span: between, newText: ' {' }] }] } : {}),
     });
     return [...tokens.slice(0, end), ...tokens.slice(next)];
@@ -215,7 +215,7 @@ function missingOpening(text: string, line: Span, lacksClosing = false): SyntaxP
   return {
     code: 'syntax/incomplete',
     span: line,
-    message: `\`${text.slice(line.start, line.end)}\` stops short: a block's facts stand between \`{\` and \`}\`.`,
+    message: `\`${text.slice(line.start, line.end)}\` stops short: a block's facts go between \`{\` and \`}\`.`,
     fixes: [
       { title: 'Insert `{`', edits: [{ span: spanOf(line.end, line.end), newText: lacksClosing ? ' {\n}' : ' {' }] },
     ],

@@ -47,7 +47,12 @@ export function matchCount(attempt: Attempt, index: number, shape: ShapeOf<'coun
       ...(full !== undefined ? { fixes: [replaceFix(item.span, grouped(full))] } : {}),
     });
   } else if (!Number.isInteger(item.value)) {
-    attempt.problems.push({ code: 'value/range', span: item.span, message: 'A count is a whole number.' });
+    attempt.problems.push({
+      code: 'value/range',
+      span: item.span,
+      message: 'A count is a whole number.',
+      action: 'Write it without a fraction.',
+    });
   } else tellRange(attempt, item, shape, undefined);
   return { value: written(number, 'turns', attempt, index), next: number.next };
 }
@@ -150,7 +155,12 @@ function readUncertainty(
   }
   if (item.broken) attempt.broken = true;
   if (item.value < 0) {
-    attempt.problems.push({ code: 'value/range', span: item.span, message: 'An uncertainty is not below 0.' });
+    attempt.problems.push({
+      code: 'value/range',
+      span: item.span,
+      message: 'An uncertainty is not below 0.',
+      action: 'Write it without a sign.',
+    });
   }
   const next = index + 2;
   if (item.code !== undefined) return { value: { value: item.value, unit: item.code }, next };
@@ -276,14 +286,12 @@ function tellRange(attempt: Attempt, item: NumberItem, limits: Limits, unit: str
   const shifted = [10, 100]
     .map((by) => Number((item.value / by).toPrecision(12)))
     .find((value) => isWithin(value, limits));
-  const guess =
-    unit === undefined && max !== undefined && shifted !== undefined && item.value > max
-      ? ` Perhaps ${shifted} was meant.`
-      : '';
+  const guess = unit === undefined && max !== undefined && item.value > max ? shifted : undefined;
   attempt.problems.push({
     code: 'value/range',
     span: item.span,
-    message: `${item.text} cannot be: the value lies ${[low, high].filter((limit) => limit !== undefined).join(' and ')}.${guess}`,
+    message: `${item.text} cannot be: the value lies ${[low, high].filter((limit) => limit !== undefined).join(' and ')}.`,
+    action: guess === undefined ? 'State a value within these limits.' : `Look whether ${guess} was meant.`,
   });
 }
 

@@ -108,7 +108,13 @@ function matchDate(attempt: Attempt, index: number, shape: Shape): Match | undef
       : day < 1 || day > days
         ? `${MONTHS[month - 1] ?? ''} ${year} has ${days} days.`
         : undefined;
-  if (message !== undefined) attempt.problems.push({ code: 'value/range', span: item.span, message });
+  if (message !== undefined)
+    attempt.problems.push({
+      code: 'value/range',
+      span: item.span,
+      message,
+      action: 'Correct the date.',
+    });
   const pad = (value: number, length: number) => String(value).padStart(length, '0');
   return { value: { value: `${pad(year, 4)}-${pad(month, 2)}-${pad(day, 2)}`, span: item.span }, next: index + 1 };
 }
@@ -136,7 +142,7 @@ function matchString(attempt: Attempt, index: number, shape: Shape): Match | und
   const problem = {
     code: 'syntax/unexpected',
     span: item.span,
-    message: 'A text stands in quotes.',
+    message: 'A text is written in quotes.',
     ...(last === item ? { fixes: [replaceFix(item.span, `"${item.text}"`)] } : {}),
   } as const;
   return fail(attempt, index, { label: 'a text in quotes', problem, shape });

@@ -198,7 +198,7 @@ function unknownWord(fact: FactNode, schema: BlockSchema, meant: string | undefi
     const problem: SyntaxProblem = {
       code: 'syntax/incomplete',
       span: fact.span,
-      message: `\`${textOf(fact.items)}\` stops short: a block's facts stand between \`{\` and \`}\`.`,
+      message: `\`${textOf(fact.items)}\` stops short: a block's facts go between \`{\` and \`}\`.`,
       fixes: [{ title: 'Insert `{` and `}`', edits: [{ span: { start: end, end }, newText: ' {\n}' }] }],
     };
     return { field: undefined, value: undefined, problems: [problem] };
@@ -217,7 +217,7 @@ function explained(word: string, meant: string | undefined): string {
   const owners = [...schemas.values()]
     .filter((other) => wordsOf(other).includes(word))
     .map((other) => `\`${other.keyword}\``);
-  if (owners.length > 0) return `: it stands in ${owners.join(' or ')}`;
+  if (owners.length > 0) return `: it belongs in ${owners.join(' or ')}`;
   return meant === undefined ? '' : `; \`${meant}\` is near`;
 }
 
@@ -243,6 +243,7 @@ function statedTwice(fact: FactNode, earlier: FactNode): SyntaxProblem {
       word === earlierWord
         ? `\`${word}\` is stated twice; one of the two lines counts.`
         : `\`${word}\` and \`${earlierWord}\` state the same; one of the two lines counts.`,
+    action: 'Remove one of them.',
     related: [{ span: earlier.span, message: 'stated here before' }],
     fixes: [
       { title: `Remove \`${textOf(fact.items)}\``, edits: [{ span: fact.removal, newText: '' }] },

@@ -91,7 +91,8 @@ instrument i {
   }
 }`);
     const [packing] = problemsOf('pickup p {\n  coil a {\n    packing 6.6\n  }\n}');
-    assert.equal(packing?.message, '6.6 cannot be: the value lies above 0 and below 0.907. Perhaps 0.66 was meant.');
+    assert.equal(packing?.message, '6.6 cannot be: the value lies above 0 and below 0.907.');
+    assert.equal(packing?.action, 'Look whether 0.66 was meant.');
     const [made] = problemsOf('pickup p {\n  made 2026-02-30\n}');
     assert.equal(made?.message, 'February 2026 has 28 days.');
     assert.deepEqual(problemsOf('pickup p {\n  made 2024-02-29\n}'), []);
@@ -145,7 +146,7 @@ bobbin b {
     const [turnz, mains] = problemsOf(text);
     assert.equal(turnz?.code, 'syntax/unknown-word');
     assert.equal(applyFix(text, turnz), text.replace('turnz', 'turns'));
-    assert.equal(mains?.message, '`mains` is no fact of a `coil`: it stands in `bench`.');
+    assert.equal(mains?.message, '`mains` is no fact of a `coil`: it belongs in `bench`.');
   });
 
   it('counts a line that it could not read as stated, so that nothing is said to be missing', () => {

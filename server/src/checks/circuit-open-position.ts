@@ -4,7 +4,7 @@ import { capital } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
-export const positionSilent = defineInstrumentCheck({
+export const circuitOpenPosition = defineInstrumentCheck({
   code: 'circuit/open',
   severity: 'error',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],

@@ -5,7 +5,7 @@ import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
 /** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */
-export const positionTapLoose = defineInstrumentCheck({
+export const circuitOpenTap = defineInstrumentCheck({
   code: 'circuit/open',
   severity: 'error',
   yieldsTo: [],

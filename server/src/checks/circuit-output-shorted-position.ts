@@ -10,7 +10,7 @@ import { defineInstrumentCheck, type InstrumentContext } from './instrument-chec
 import { say } from './say.ts';
 
 /** A pickup that shorts itself is told at the pickup. */
-export const positionShorted = defineInstrumentCheck({
+export const circuitOutputShortedPosition = defineInstrumentCheck({
   code: 'circuit/output-shorted',
   severity: 'error',
   yieldsTo: [],

@@ -6,7 +6,7 @@ import type { Remedy } from './finding.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
-export const positionMetalHot = defineInstrumentCheck({
+export const groundMetalHotPosition = defineInstrumentCheck({
   code: 'ground/metal-hot',
   severity: 'error',
   yieldsTo: ['circuit/output-shorted'],

@@ -12,7 +12,7 @@ import { list } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 import { type Said, say } from './say.ts';
 
-export const positionPartlyCancelled = defineInstrumentCheck({
+export const humPartlyCancelledPosition = defineInstrumentCheck({
   code: 'hum/partly-cancelled',
   severity: 'information',
   late: true,

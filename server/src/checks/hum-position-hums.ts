@@ -12,7 +12,7 @@ import type { Remedy } from './finding.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
 import { say } from './say.ts';
 
-export const positionHums = defineInstrumentCheck({
+export const humPositionHums = defineInstrumentCheck({
   code: 'hum/position-hums',
   severity: 'warning',
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels'],

@@ -6,43 +6,43 @@
 import type { Check } from './check.ts';
 import { circuitCoilShorted } from './circuit-coil-shorted.ts';
 import { circuitOpen } from './circuit-open.ts';
-import { positionSilent } from './circuit-open-position.ts';
-import { positionTapLoose } from './circuit-open-tap.ts';
+import { circuitOpenPosition } from './circuit-open-position.ts';
+import { circuitOpenTap } from './circuit-open-tap.ts';
 import { circuitOutputShorted } from './circuit-output-shorted.ts';
-import { positionShorted } from './circuit-output-shorted-position.ts';
+import { circuitOutputShortedPosition } from './circuit-output-shorted-position.ts';
 import { controlsPotTooSmall } from './controls-pot-too-small.ts';
 import { fitPoleSpread } from './fit-pole-spread.ts';
 import { fitStrings } from './fit-strings.ts';
 import { groundMetalFloating } from './ground-metal-floating.ts';
 import { groundMetalHot } from './ground-metal-hot.ts';
-import { positionMetalHot } from './ground-metal-hot-position.ts';
+import { groundMetalHotPosition } from './ground-metal-hot-position.ts';
 import { humNotCancelled } from './hum-not-cancelled.ts';
 import { humPartlyCancelled } from './hum-partly-cancelled.ts';
-import { positionPartlyCancelled } from './hum-partly-cancelled-position.ts';
-import { positionHums } from './hum-position-hums.ts';
+import { humPartlyCancelledPosition } from './hum-partly-cancelled-position.ts';
+import { humPositionHums } from './hum-position-hums.ts';
 import { leadFloating } from './lead-floating.ts';
 import { leadReused } from './lead-reused.ts';
 import { leadUndeclared } from './lead-undeclared.ts';
-import { positionDoubled } from './name-duplicate-position.ts';
-import { positionUnknown } from './name-unknown-position.ts';
+import { nameDuplicatePosition } from './name-duplicate-position.ts';
+import { nameUnknownPosition } from './name-unknown-position.ts';
 import { outputLevelJump } from './output-level-jump.ts';
 import type { Code } from './pages.ts';
-import { coilsCancel } from './phase-coils-cancel.ts';
-import { positionCancels } from './phase-position-cancels.ts';
+import { phaseCoilsCancel } from './phase-coils-cancel.ts';
+import { phasePositionCancels } from './phase-position-cancels.ts';
 import { phaseUnproven } from './phase-unproven.ts';
-import { positionUnproven } from './phase-unproven-position.ts';
+import { phaseUnprovenPosition } from './phase-unproven-position.ts';
 import { pottingParts } from './potting-parts.ts';
 import { pottingTooCold } from './potting-too-cold.ts';
 import { pottingTooHot } from './potting-too-hot.ts';
 import { readingContradicts } from './reading-contradicts.ts';
 import { readingSum } from './reading-sum.ts';
 import { readingUnlikely } from './reading-unlikely.ts';
-import { positionReadingUnlikely } from './reading-unlikely-position.ts';
+import { readingUnlikelyPosition } from './reading-unlikely-position.ts';
 import { selectorPositionMissing } from './selector-position-missing.ts';
 import { targetResistanceMissed, targetSoundMissed } from './target-missed.ts';
 import type { TextCode } from './text-code.ts';
 import { windingDoesNotFit } from './winding-does-not-fit.ts';
-import { windingSpoolShort } from './winding-spool-too-short.ts';
+import { windingSpoolTooShort } from './winding-spool-too-short.ts';
 import { windingTurnsUnknown } from './winding-turns-unknown.ts';
 
 export const pickupChecks = inOrder([
@@ -54,7 +54,7 @@ export const pickupChecks = inOrder([
   leadFloating,
   groundMetalHot,
   groundMetalFloating,
-  coilsCancel,
+  phaseCoilsCancel,
   humNotCancelled,
   phaseUnproven,
   humPartlyCancelled,
@@ -62,7 +62,7 @@ export const pickupChecks = inOrder([
   readingUnlikely,
   readingSum,
   windingDoesNotFit,
-  windingSpoolShort,
+  windingSpoolTooShort,
   windingTurnsUnknown,
   pottingParts,
   pottingTooHot,
@@ -72,22 +72,22 @@ export const pickupChecks = inOrder([
 ]);
 
 export const instrumentChecks = inOrder([
-  positionDoubled,
+  nameDuplicatePosition,
   selectorPositionMissing,
-  positionUnknown,
-  positionShorted,
-  positionTapLoose,
-  positionSilent,
-  positionCancels,
-  positionMetalHot,
-  positionHums,
-  positionUnproven,
-  positionReadingUnlikely,
+  nameUnknownPosition,
+  circuitOutputShortedPosition,
+  circuitOpenTap,
+  circuitOpenPosition,
+  phasePositionCancels,
+  groundMetalHotPosition,
+  humPositionHums,
+  phaseUnprovenPosition,
+  readingUnlikelyPosition,
   outputLevelJump,
   controlsPotTooSmall,
   fitPoleSpread,
   fitStrings,
-  positionPartlyCancelled,
+  humPartlyCancelledPosition,
 ]);
 
 /** Codes that may be found only once the inductances are known. */

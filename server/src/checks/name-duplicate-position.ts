@@ -2,7 +2,7 @@ import { replaceAt } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
-export const positionDoubled = defineInstrumentCheck({
+export const nameDuplicatePosition = defineInstrumentCheck({
   code: 'name/duplicate',
   severity: 'error',
   yieldsTo: [],

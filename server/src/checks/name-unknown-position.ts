@@ -4,7 +4,7 @@ import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
 /** A reading of a position that the selector does not have. */
-export const positionUnknown = defineInstrumentCheck({
+export const nameUnknownPosition = defineInstrumentCheck({
   code: 'name/unknown',
   severity: 'error',
   yieldsTo: [],

@@ -1238,7 +1238,7 @@ bobbin low-six like tall-six {
 `,
   'name/duplicate': `# name/duplicate
 
-Error. A name, or a fact that stands once, is stated twice.
+Error. A name, or a fact that is stated once, is stated twice.
 
 ## What is wrong
 
@@ -1246,7 +1246,7 @@ Two blocks of one kind share a name, or one block states a single fact twice. Tw
 
 ## Why it matters
 
-A name stands for one thing, and a coil has one number of turns: with two of them, which one counts is left to chance.
+A name belongs to one thing, and a coil has one number of turns: with two of them, which one counts is left to chance.
 
 ## Faulty example
 
@@ -1278,7 +1278,7 @@ Error. A name is declared nowhere.
 
 ## What is wrong
 
-No block of that kind and name stands in this file or in the files it uses.
+There is no block of that kind and name in this file or in the files it uses.
 
 ## Why it matters
 
@@ -2165,7 +2165,7 @@ Error. A number is written in a way that leaves its value open.
 
 ## What is wrong
 
-A comma stands between digits, or a digit group is broken.
+There is a comma between digits, or a digit group is broken.
 
 ## Why it matters
 
@@ -2228,11 +2228,11 @@ wire plain-42 {
 `,
   'syntax/unexpected': `# syntax/unexpected
 
-Error. Something stands where it does not fit.
+Error. Something is written where it does not fit.
 
 ## What is wrong
 
-A word, number or sign stands where the fact has no place for it.
+A word, number or sign is written where the fact has no place for it.
 
 ## Why it matters
 
@@ -2378,7 +2378,7 @@ Error. A quantity lacks its unit.
 
 ## What is wrong
 
-A number stands where a quantity with a unit belongs. The likely unit is offered.
+A number is written where a quantity with a unit belongs. The likely unit is offered.
 
 ## Why it matters
 

@@ -12,7 +12,7 @@ import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { type Said, say } from './say.ts';
 
-export const coilsCancel = definePickupCheck({
+export const phaseCoilsCancel = definePickupCheck({
   code: 'phase/coils-cancel',
   severity: 'error',
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted', 'circuit/open'],
@@ -24,13 +24,17 @@ export const coilsCancel = definePickupCheck({
     const wrong = against.map(({ coil }) => coil);
     const first = wrong[0];
     if (!first) return [];
-    const humAdds = [...against, ...others].every(({ hum }, _, all) => hum !== undefined && hum === all[0]?.hum);
+    const coils = list(wrong.map(coilWords));
+    const humKnown = [...against, ...others].every(({ hum }) => hum !== undefined);
+    const humAdds = humKnown && [...against, ...others].every(({ hum }, _, all) => hum === all[0]?.hum);
     const onPurpose = pickup.hookup?.onPurpose;
     const found: Found = {
-      what: say`${capital(list(wrong.map(coilWords)))} (${wrong.map((coil) => endsWords(netlist, coil)).join('; ')}) ${wrong.length > 1 ? 'work' : 'works'} against ${list(others.map(({ coil }) => coilWords(coil)))}: their string signals subtract at the output${humAdds ? ', and their hum adds' : ''}; ${reason(against, others)}.`,
+      what: say`${capital(coils)} (${wrong.map((coil) => endsWords(netlist, coil)).join('; ')}) ${wrong.length > 1 ? 'work' : 'works'} against ${list(others.map(({ coil }) => coilWords(coil)))}: their string signals subtract at the output${humAdds ? ', and their hum adds' : ''}; ${reason(against, others)}.`,
       action: humAdds
-        ? say`Swap the leads of ${list(wrong.map(coilWords))}.`
-        : say`Turn the poles of ${list(wrong.map(coilWords))} over, or swap the leads there.`,
+        ? say`Swap the leads of ${coils}.`
+        : humKnown
+          ? say`Turn the poles of ${coils} over: with its leads swapped, hum would add.`
+          : say`Swap the leads of ${coils}, or turn the poles there over.`,
       place: placeOfCoilInHookup(netlist, first),
       ...(onPurpose ? { severity: 'information' } : {}),
       related: [...against, ...others].flatMap((each) =>

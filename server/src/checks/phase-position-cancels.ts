@@ -11,7 +11,7 @@ import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './ins
 import { ownEdits } from './own-edits.ts';
 import { type Said, say } from './say.ts';
 
-export const positionCancels = defineInstrumentCheck({
+export const phasePositionCancels = defineInstrumentCheck({
   code: 'phase/position-cancels',
   severity: 'error',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],
@@ -56,10 +56,12 @@ function partsWords(coils: readonly SoundingCoil[]): string {
 /** A pickup turned as a whole changes nothing between its own coils; where hum cancels, only the magnet keeps it so. */
 function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[], quiet: boolean): Said {
   const slot = slots(against).find((each) => !slots(others).includes(each));
-  if (!slot) return say`Take another coil, or say \`on purpose\` behind the position.`;
-  return quiet
-    ? say`Turn the magnet of ${slot.name} over.`
-    : say`Swap hot and ground of ${slot.name}, or turn its magnet over.`;
+  const other = !slot
+    ? 'Take another coil'
+    : quiet
+      ? say`Turn the magnet of ${slot.name} over`
+      : say`Swap hot and ground of ${slot.name} or turn its magnet over`;
+  return say`${other}, or say \`on purpose\` behind the position where it is meant.`;
 }
 
 function remedies(

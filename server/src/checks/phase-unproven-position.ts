@@ -9,7 +9,7 @@ import { phaseUnproven } from './phase-unproven.ts';
 import { say } from './say.ts';
 
 /** Signs that only matter once pickups sound together. What a pickup leaves open inside itself is told at the pickup. */
-export const positionUnproven = defineInstrumentCheck({
+export const phaseUnprovenPosition = defineInstrumentCheck({
   code: 'phase/unproven',
   severity: 'information',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],

@@ -6,7 +6,7 @@ import { defineInstrumentCheck, type InstrumentContext } from './instrument-chec
 import { say } from './say.ts';
 
 /** Readings at the jack, controls full up. */
-export const positionReadingUnlikely = defineInstrumentCheck({
+export const readingUnlikelyPosition = defineInstrumentCheck({
   code: 'reading/unlikely',
   severity: 'warning',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],

@@ -9,7 +9,7 @@ import type { Found } from './check.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { say } from './say.ts';
 
-export const windingSpoolShort = definePickupCheck({
+export const windingSpoolTooShort = definePickupCheck({
   code: 'winding/spool-too-short',
   severity: 'warning',
   yieldsTo: [],

@@ -83,11 +83,10 @@ function numberLines(comparison: Comparison): readonly string[] {
 
 function findingLines({ gone, come, changed }: Comparison['findings'], styles: Styles): readonly string[] {
   return [
-    ...gone.map((each) => `  ${styles.added('gone')}  ${each.severity} ${each.code}: ${visible(each.message)}`),
-    ...come.map((each) => `  ${styles.removed('new')}   ${each.severity} ${each.code}: ${visible(each.message)}`),
+    ...gone.map((each) => `  ${styles.added('gone')}  ${each.severity} ${each.code}: ${visible(each.what)}`),
+    ...come.map((each) => `  ${styles.removed('new')}   ${each.severity} ${each.code}: ${visible(each.what)}`),
     ...changed.map(
-      ({ before, after }) =>
-        `  now   ${after.severity} ${after.code} (was ${before.severity}): ${visible(after.message)}`,
+      ({ before, after }) => `  now   ${after.severity} ${after.code} (was ${before.severity}): ${visible(after.what)}`,
     ),
   ];
 }

@@ -95,8 +95,8 @@ function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | 
 
 function findingList({ gone, come, changed }: Comparison['findings']): HtmlNode | undefined {
   if (gone.length + come.length + changed.length === 0) return undefined;
-  const item = (what: string, { severity, code, message }: Finding): HtmlNode =>
-    h('li', {}, h('strong', {}, what), ` ${severity} ${code}: `, typed(message));
+  const item = (what: string, { severity, code, what: fault }: Finding): HtmlNode =>
+    h('li', {}, h('strong', {}, what), ` ${severity} ${code}: `, typed(fault));
   return h(
     'ul',
     {},

@@ -260,7 +260,7 @@ function siblingProblem(
   return fault === 'unknown'
     ? {
         code: 'name/unknown',
-        message: `No ${inner.keyword} called ${name.value} stands beside this one.`,
+        message: `No ${inner.keyword} called ${name.value} is beside this one.`,
         place: name.place,
         related: [],
         fixes: [],

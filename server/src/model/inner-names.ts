@@ -124,7 +124,8 @@ const THINGS = { coil: 'coils of this pickup', slot: 'pickups of this instrument
 
 const duplicate = (kind: keyof typeof THINGS, name: string, second: PlacedName, first: PlacedName): ModelProblem => ({
   code: 'name/duplicate',
-  message: `Two ${THINGS[kind]} are called ${name}; a name stands for one of them.`,
+  message: `Two ${THINGS[kind]} are called ${name}; a name belongs to one of them.`,
+  action: 'Rename one of them.',
   place: second.line,
   related: [{ message: `the first ${name}`, place: first.line }],
   fixes: [],

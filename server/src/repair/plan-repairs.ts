@@ -71,7 +71,7 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
     return {
       ...NOTHING,
       faults,
-      impossible: `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.message}"`,
+      impossible: `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.what}"`,
     };
   if (faults.length === 0) return NOTHING;
   const { quick, moves, judge: strict } = searchable(analysis, scope);
