@@ -7,7 +7,7 @@ import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
-import type { PotsAt } from '../estimates/positions.ts';
+import type { Played } from '../estimates/position-network.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { FileModel, NamedThing } from '../model/model.ts';
@@ -85,7 +85,7 @@ export interface PickupAnalysis extends CheckFindings {
 export interface InstrumentAnalysis extends CheckFindings {
   readonly instrument: Instrument;
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
-  positions(pots?: PotsAt): readonly PositionEstimates[];
+  positions(played?: Played): readonly PositionEstimates[];
 }
 
-export type { PotsAt };
+export type { Played };

@@ -8,7 +8,7 @@ import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP, positionEstimates } from '../estimates/positions.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
-import type { InstrumentAnalysis, PotsAt } from './analysis-types.ts';
+import type { InstrumentAnalysis, Played } from './analysis-types.ts';
 import { quickOf } from './pickup-analysis.ts';
 
 const remembered = new WeakMap<
@@ -31,11 +31,13 @@ function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAn
   return {
     instrument,
     ...runChecks(instrumentChecks, instrumentContext(instrument, quick, bench), owner),
-    positions: (pots: PotsAt = FULL_UP) => {
-      const key = `${pots.volume} ${pots.tone} ${pots.cableF ?? ''}`;
+    positions: (played: Played = FULL_UP) => {
+      const key = `${played.volume} ${played.tone} ${played.cableF ?? ''}`;
       const known = positions.get(key);
       if (known) return known;
-      const made = instrument.positions.map((position) => positionEstimates(instrument, position, quick, bench, pots));
+      const made = instrument.positions.map((position) =>
+        positionEstimates(instrument, position, quick, bench, played),
+      );
       positions.set(key, made);
       return made;
     },

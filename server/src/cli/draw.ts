@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
-import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../analysis/analysis-types.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
@@ -64,7 +64,7 @@ export const draw = defineCommand({
     }
     const cableF = cableFarads(values.cable);
     const cable = cableF === undefined ? {} : { cableF };
-    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10, ...cable };
+    const played = { volume: values.volume ?? 10, tone: values.tone ?? 10, ...cable };
     const source = await requireSource(file, values, context);
     const now = { analysis: analyseSource(source, context), shown: source.shown };
     const svg = await picture();
@@ -81,21 +81,20 @@ export const draw = defineCommand({
 
     async function picture(): Promise<string> {
       if (values.view === 'wiring') return wiring(now, values.pickup, values.width);
-      if (values.view === 'schematic') return schematic(now, values.instrument, values.position, pots, values.width);
-      if (values.view === 'positions') return positions(now, values.instrument, values.position, pots, values.width);
+      if (values.view === 'schematic') return schematic(now, values.instrument, values.position, played, values.width);
+      if (values.view === 'positions') return positions(now, values.instrument, values.position, played, values.width);
       const other = values.compare === undefined ? undefined : await requireSource(values.compare, values, context);
       const before = other && { analysis: analyseSource(other, context), shown: other.shown };
       const response =
         values.position === undefined
           ? pickupResponse(now, before, values.pickup, cableF)
-          : positionResponse(now, before, values.instrument, values.position, pots);
+          : positionResponse(now, before, values.instrument, values.position, played);
       if (response !== undefined) return responsePlot(response, values.width);
       throw new CommandError(`${now.shown}: no response is known; report says what is, check what is missing`);
     }
   },
 });
 
-type Pots = PotsAt;
 type Width = 'wide' | 'narrow';
 
 interface Drawn {
@@ -118,7 +117,7 @@ function positionResponse(
   before: Drawn | undefined,
   name: string | undefined,
   position: string,
-  pots: Pots,
+  played: Played,
 ) {
   const stateOf = ({ analysis, shown }: Drawn) => {
     const instrument = chosenInstrument(analysis, name, shown);
@@ -126,7 +125,7 @@ function positionResponse(
     return { analysis, instrument };
   };
   return positionResponsePicture(stateOf(now), position, {
-    pots,
+    played,
     before: before && stateOf(before),
     names: { before: before?.shown ?? '', now: now.shown },
   });
@@ -136,24 +135,24 @@ function schematic(
   { analysis, shown }: Drawn,
   name: string | undefined,
   live: string | undefined,
-  pots: Pots,
+  played: Played,
   width: Width,
 ): string {
   const instrument = chosenInstrument(analysis, name, shown);
   if (live !== undefined) requirePosition(instrument, live, shown);
-  return instrumentDiagram(instrumentPicture(analysis, instrument, { pots, live }), width);
+  return instrumentDiagram(instrumentPicture(analysis, instrument, { played, live }), width);
 }
 
 function positions(
   { analysis, shown }: Drawn,
   name: string | undefined,
   live: string | undefined,
-  pots: Pots,
+  played: Played,
   width: Width,
 ): string {
   const instrument = chosenInstrument(analysis, name, shown);
   if (live !== undefined) requirePosition(instrument, live, shown);
-  const picture = positionsPicture(analysis, instrument, { pots, live });
+  const picture = positionsPicture(analysis, instrument, { played, live });
   if (picture === undefined) throw new CommandError(`${shown}: the instrument has no positions`);
   return positionsSheet(picture, width);
 }

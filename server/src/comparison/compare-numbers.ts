@@ -1,5 +1,5 @@
 /** Computed values before and after, pickup by pickup, coil by coil, position by position. */
-import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
+import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import type { PickupEstimates } from '../estimates/estimates.ts';
 import { difference, type Estimate } from '../quantities/estimate.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
@@ -33,7 +33,7 @@ export function compareNumbers(
   before: Analysis,
   after: Analysis,
   renamed: ReadonlyMap<string, string>,
-  pots?: PotsAt,
+  played?: Played,
 ): NumberComparison {
   const numbers: NumberChange[] = [];
   const phases: PhaseChange[] = [];
@@ -55,10 +55,10 @@ export function compareNumbers(
 
   const oldInstruments = new Map(before.instruments.map((each) => [nameAfter(each.instrument.name), each]));
   for (const each of after.instruments) {
-    const old = oldInstruments.get(each.instrument.name)?.positions(pots);
+    const old = oldInstruments.get(each.instrument.name)?.positions(played);
     if (!old) continue;
     const byKey = new Map(old.map((position) => [position.key, position]));
-    for (const position of each.positions(pots)) {
+    for (const position of each.positions(played)) {
       const oldPosition = byKey.get(position.key);
       if (!oldPosition) continue;
       const path = [`instrument ${each.instrument.name}`, `position ${position.key}`];

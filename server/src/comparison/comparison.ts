@@ -1,5 +1,5 @@
 /** Two states of a spec by meaning: what was changed, and what that changes. */
-import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
+import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import { compareFacts, type FactChange } from './compare-facts.ts';
 import { compareFindings, type FindingComparison } from './compare-findings.ts';
 import { compareNumbers, type NumberChange, type PhaseChange } from './compare-numbers.ts';
@@ -20,11 +20,11 @@ export interface Comparison {
   readonly renamed: ReadonlyMap<string, string>;
 }
 
-export function compareStates(before: State, after: State, pots?: PotsAt): Comparison {
+export function compareStates(before: State, after: State, played?: Played): Comparison {
   const { changes, renamed } = compareFacts(statedBlocks(before.files), statedBlocks(after.files));
   return {
     facts: changes,
-    ...compareNumbers(before.analysis, after.analysis, renamed, pots),
+    ...compareNumbers(before.analysis, after.analysis, renamed, played),
     findings: compareFindings(before.analysis.allFindings(), after.analysis.allFindings(), renamed),
     renamed,
   };

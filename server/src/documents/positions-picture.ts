@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PotsAt } from '../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, Played } from '../analysis/analysis-types.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
@@ -30,7 +30,7 @@ export interface PositionsPicture extends SheetWords {
 }
 
 export interface PositionsOptions {
-  readonly pots?: PotsAt;
+  readonly played?: Played;
   /** Key of the position that is emphasised. */
   readonly live?: string | undefined;
 }
@@ -39,11 +39,11 @@ export interface PositionsOptions {
 export function positionsPicture(
   analysis: Analysis,
   analysed: InstrumentAnalysis,
-  { pots = FULL_UP, live }: PositionsOptions = {},
+  { played = FULL_UP, live }: PositionsOptions = {},
 ): PositionsPicture | undefined {
   const { instrument } = analysed;
   if (instrument.positions.length === 0) return undefined;
-  const all = analysed.positions(pots);
+  const all = analysed.positions(played);
   const levels = all.flatMap(({ levelDb }) => (levelDb === undefined ? [] : [levelDb.value]));
   const loudest = all.find(({ levelDb }) => levelDb !== undefined && levelDb.value === Math.max(...levels));
   const rows = instrument.positions.flatMap((position): readonly PositionRow[] => {
@@ -59,7 +59,7 @@ export function positionsPicture(
   return {
     id: `positions-${instrument.name}`,
     title: `${title}: ${rows.length === 1 ? 'its position' : `its ${countWord(rows.length)} positions`}`,
-    subtitle: `${settingWords(instrument, pots)}, ${room}\u202F°C; ± is one standard deviation`,
+    subtitle: `${settingWords(instrument, played)}, ${room}\u202F°C; ± is one standard deviation`,
     aside: [],
     name: `Positions of ${title}`,
     description: rows.map(rowWords).join(' '),

@@ -20,8 +20,8 @@ import {
   READING_SPREAD_SD,
   SHORT_AT_JACK_OHM,
 } from './common-practice.ts';
-import type { QuickOf } from './position-network.ts';
-import { FULL_UP, jackResistance, type PotsAt, withTracks } from './positions.ts';
+import type { Played, QuickOf } from './position-network.ts';
+import { FULL_UP, jackResistance, withTracks } from './positions.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {
@@ -140,7 +140,7 @@ interface Change {
   readonly shareOf?: (coil: Coil) => number;
   /** Share of their tracks that the pots have. */
   readonly tracks?: number;
-  readonly pots?: PotsAt;
+  readonly played?: Played;
   readonly temperatureC?: number;
 }
 
@@ -148,7 +148,7 @@ function jackOhm(
   { instrument, quickOf, bench }: Setting,
   selection: Selection,
   temperatureC: number,
-  { shareOf, tracks, pots }: Change = {},
+  { shareOf, tracks, played }: Change = {},
 ): number | null | undefined {
   const changed: QuickOf = shareOf
     ? (pickup) => {
@@ -164,7 +164,7 @@ function jackOhm(
       }
     : quickOf;
   const scaled = tracks === undefined ? instrument : withTracks(instrument, tracks);
-  const estimate = jackResistance(scaled, selection, changed, bench, pots ?? FULL_UP, temperatureC);
+  const estimate = jackResistance(scaled, selection, changed, bench, played ?? FULL_UP, temperatureC);
   return estimate === null ? null : estimate?.value;
 }
 
@@ -221,7 +221,7 @@ function causesOf(
       words: `a path of ${printQuantity({ value: besideItOhm, dimension: 'resistance', digits: 2 })} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated`,
       prior: 2,
     });
-  if (readOhm > expectedOhm && TURNED_DOWN.some((volume) => (ohmAt({ pots: { volume, tone: 10 } }) ?? 0) >= readOhm))
+  if (readOhm > expectedOhm && TURNED_DOWN.some((volume) => (ohmAt({ played: { volume, tone: 10 } }) ?? 0) >= readOhm))
     causes.push({ words: 'a volume control that is not full up', prior: 2.3 });
   const warmest = (kelvin: number) => jackOhm(setting, selection, 20 + kelvin);
   const [cold, hot] = [warmest(-CASE_COLDER_K), warmest(CASE_HOTTER_K)];

@@ -12,17 +12,21 @@ import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 
-export interface Setting {
+/** How an instrument is played: where its controls stand, and the cable. */
+export interface Played {
   /** 0 to 10. */
   readonly volume: number;
   readonly tone: number;
+  /** Farad of cable instead of the instrument's own. */
+  readonly cableF?: number;
+}
+
+export interface Setting extends Played {
   /** `bench`: a meter at the jack, nothing plugged in. `played`: with cable and input. */
   readonly plugged: boolean;
   /** Inductances and capacitances of the coils; without, the network holds at 0 Hz only. */
   readonly full: boolean;
   readonly scaling: Scaling;
-  /** Farad of cable instead of the instrument's own. */
-  readonly cableF?: number;
 }
 
 export const AT_THE_METER: Setting = { volume: 10, tone: 10, plugged: false, full: false, scaling: NO_SCALING };

@@ -19,6 +19,7 @@ import {
   AS_PLAYED,
   AT_THE_METER,
   type PlacedSegment,
+  type Played,
   type PositionNetwork,
   positionNetwork,
   type QuickOf,
@@ -36,43 +37,36 @@ export interface SoundingCoil extends Sounding {
   readonly placed: PlacedSegment;
 }
 
-export interface PotsAt {
-  readonly volume: number;
-  readonly tone: number;
-  /** Farad of cable instead of the instrument's own. */
-  readonly cableF?: number;
-}
-
-export const FULL_UP: PotsAt = { volume: 10, tone: 10 };
+export const FULL_UP: Played = { volume: 10, tone: 10 };
 
 export function positionEstimates(
   instrument: Instrument,
   position: Position,
   quickOf: QuickOf,
   bench: Bench | undefined,
-  pots: PotsAt = FULL_UP,
+  played: Played = FULL_UP,
 ): PositionEstimates {
   const { selection } = position;
   const base = { key: position.key.value, title: position.title };
   const complete = selection && slotsOf(selection).every(({ pickup }) => pickup !== undefined);
   if (!selection || !complete) return { ...base, ...NOTHING_KNOWN };
   const quick = pickupsOf(selection, quickOf);
-  const resistanceOhm = jackResistance(instrument, selection, quickOf, bench, pots);
-  const settings: Setting = { ...AS_PLAYED, ...pots };
+  const resistanceOhm = jackResistance(instrument, selection, quickOf, bench, played);
+  const settings: Setting = { ...AS_PLAYED, ...played };
   const dc = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
   const phase = phaseOf(soundingCoils(dc, 0));
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
 
   const driven = ([resistance = 1, inductance = 1, capacitance = 1, cable = 1, tracks = 1]: readonly number[]) => {
     const scaling = { temperatureC: 20, resistance, inductance, capacitance };
-    const cableF = cableOf(instrument, pots) * cable;
-    const played = tracks === 1 ? instrument : withTracks(instrument, tracks);
-    return positionNetwork(played, selection, quickOf, { ...settings, cableF, scaling });
+    const cableF = cableOf(instrument, played) * cable;
+    const altered = tracks === 1 ? instrument : withTracks(instrument, tracks);
+    return positionNetwork(altered, selection, quickOf, { ...settings, cableF, scaling });
   };
-  const played = driven([]);
-  const string = stringSources(played.segments);
+  const full = driven([]);
+  const string = stringSources(full.segments);
   const response = responseEstimates(
-    [...scalingCauses(quick), cableCause(instrument, pots), TRACKS_CAUSE],
+    [...scalingCauses(quick), cableCause(instrument, played), TRACKS_CAUSE],
     (values) => {
       const position = driven(values);
       return { network: position.network, output: position.output, sources: stringSources(position.segments) };
@@ -85,10 +79,10 @@ export function positionEstimates(
         return [...(inductanceH?.restsOn ?? []), ...(capacitanceF?.restsOn ?? [])];
       }),
     ),
-    loadWords(instrument, pots),
+    loadWords(instrument, played),
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
-  const contributions = contributionsOf(played, 'string', 100);
+  const contributions = contributionsOf(full, 'string', 100);
   return {
     ...base,
     resistanceOhm,
@@ -104,17 +98,17 @@ export function positionEstimates(
         restsOn,
       }),
     signalDb: contributions && resting(levelInPlace(contributions)),
-    humDb: levelOf(contributionsOf(played, 'hum', benchMainsHz(bench))),
-    response: responseAt(played, string),
+    humDb: levelOf(contributionsOf(full, 'hum', benchMainsHz(bench))),
+    response: responseAt(full, string),
   };
 }
 
 /** Farad between jack and input. */
-const cableOf = ({ cable }: Instrument, { cableF }: PotsAt): number =>
+const cableOf = ({ cable }: Instrument, { cableF }: Played): number =>
   cableF ?? (cable ? cable.value.length.si * cable.value.capacitancePerLength.si : DEFAULT_CABLE_F);
 
 /** A cable's capacitance as stated, as assumed where none is stated, and as chosen to look at. */
-function cableCause({ cable }: Instrument, { cableF }: PotsAt): Estimate {
+function cableCause({ cable }: Instrument, { cableF }: Played): Estimate {
   const sd = cableF !== undefined ? 0 : CABLE_RELATIVE_SD[cable ? 'stated' : 'assumed'];
   return estimateOf(1, { sd, basis: cable ? 'declared' : 'assumed', source: 'the cable' });
 }
@@ -152,10 +146,10 @@ const NOTHING_KNOWN = {
   response: undefined,
 };
 
-const loadWords = ({ cable, input }: Instrument, pots: PotsAt): string =>
-  `cable ${cableWords(cable, pots)}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${pots.volume}, tone ${pots.tone}`;
+const loadWords = ({ cable, input }: Instrument, played: Played): string =>
+  `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${played.volume}, tone ${played.tone}`;
 
-function cableWords(cable: Instrument['cable'], { cableF }: PotsAt): string {
+function cableWords(cable: Instrument['cable'], { cableF }: Played): string {
   if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
   return cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed';
 }
@@ -172,7 +166,7 @@ export function jackResistance(
   selection: Selection,
   quickOf: QuickOf,
   bench: Bench | undefined,
-  pots: PotsAt = FULL_UP,
+  played: Played = FULL_UP,
   temperatureC = benchRoomC(bench),
 ): Estimate | null | undefined {
   const quick = pickupsOf(selection, quickOf);
@@ -181,7 +175,7 @@ export function jackResistance(
   );
   if (resistances.some((each) => each === undefined)) return undefined;
   const at = (resistance: number) => {
-    const setting = { ...AT_THE_METER, ...pots, scaling: { ...NO_SCALING, temperatureC, resistance } };
+    const setting = { ...AT_THE_METER, ...played, scaling: { ...NO_SCALING, temperatureC, resistance } };
     const { network, output } = positionNetwork(instrument, selection, quickOf, setting);
     return resistanceBetween(network, output, ground);
   };

@@ -7,8 +7,9 @@ import type { Estimate } from '../quantities/estimate.ts';
 import type { Scaling } from './electric.ts';
 import type { FrequencyResponse } from './estimates.ts';
 import { DEFAULT_LOAD, type Load, pickupResponse, responseCauses } from './pickup-estimates.ts';
+import type { Played } from './position-network.ts';
 import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts';
-import { FULL_UP, type PotsAt } from './positions.ts';
+import { FULL_UP } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
 import { scalingCauses } from './scaling-causes.ts';
 import { REFERENCE_LEVEL_DB, stringSources } from './sources.ts';
@@ -30,13 +31,13 @@ export function positionResponseBand(
   instrument: Instrument,
   selection: Selection,
   quickOf: QuickOf,
-  pots: PotsAt = FULL_UP,
+  played: Played = FULL_UP,
 ): ResponseBand | undefined {
   const pickups = slotsOf(selection).map(({ pickup }) => pickup && quickOf(pickup));
   const known = pickups.flatMap((each) => each ?? []);
   if (known.length < pickups.length) return undefined;
   return bandOf(scalingCauses(known), (scaling) => {
-    const setting = { ...AS_PLAYED, ...pots, scaling };
+    const setting = { ...AS_PLAYED, ...played, scaling };
     const built = positionNetwork(instrument, selection, quickOf, setting);
     const response = responseOf(built.network, built.output, stringSources(built.segments), audioFrequencies());
     if (typeof response === 'string') return undefined;

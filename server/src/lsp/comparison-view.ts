@@ -24,7 +24,7 @@ export function comparisonView(
   const past = subjectDrawing(
     analysis,
     { kind, name },
-    { width: params.width, pots: potsFrom(params.pots), ...(live === undefined ? {} : { live }) },
+    { width: params.width, played: potsFrom(params.pots), ...(live === undefined ? {} : { live }) },
   );
   // All of both: one that needs inductances would else seem new on the side where they are worked out already.
   const findings = compareFindings(analysis.allFindings(), now.allFindings(), facts.renamed);

@@ -32,7 +32,7 @@ export function drawing(
   const heard = heardAt(analysis, { subject, ...(params.position === undefined ? {} : { position: params.position }) });
   const drawn = subjectDrawing(analysis, subject, {
     width: params.width,
-    pots: potsFrom(params.pots),
+    played: potsFrom(params.pots),
     ...(heard === undefined ? {} : { live: heard.position.key.value }),
   });
   return {

@@ -1,4 +1,4 @@
-import type { Analysis, PotsAt } from '../analysis/analysis-types.ts';
+import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import type { SectionParams } from './bench-view-protocol.ts';
 import type { Pots } from './protocol-parts.ts';
@@ -14,8 +14,8 @@ export function heardAt(
 }
 
 /** From another process anything may come: pots lie between 0 and 10, to a tenth. */
-export function potsFrom(pots: Pots | undefined): PotsAt {
+export function potsFrom(played: Pots | undefined): Played {
   const at = (value: unknown): number =>
     typeof value === 'number' && Number.isFinite(value) ? Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10 : 10;
-  return { volume: at(pots?.volume), tone: at(pots?.tone) };
+  return { volume: at(played?.volume), tone: at(played?.tone) };
 }

@@ -35,7 +35,7 @@ export async function benchPage(states: ComparedStates, params: PageParams): Pro
     findings: now.findings.filter((finding) => finding.subject[kind] === name),
     drawing: subjectDrawing(now, params.subject, {
       width: PAGE_WIDTH,
-      pots: potsFrom(params.pots),
+      played: potsFrom(params.pots),
       ...(live === undefined ? {} : { live }),
     }),
     sections: sectionsInPage(states, { ...params, width: PAGE_WIDTH }),

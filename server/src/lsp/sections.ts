@@ -99,7 +99,7 @@ function numbersView({ now, before }: ComparedStates, params: Heard): NumbersVie
   const heard = heardAt(now, params);
   if (heard === undefined) return undefined;
   const table: NumbersTable | undefined = positionNumbers(heard.instrument, heard.position.key.value, {
-    pots: potsFrom(params.pots),
+    played: potsFrom(params.pots),
     before: before && instrumentBefore(before, heard.instrument),
   });
   return table;
@@ -136,7 +136,7 @@ export function responsePicture({ now, before }: ComparedStates, params: Heard):
   if (heard) {
     const past = before && instrumentBefore(before, heard.instrument);
     return positionResponsePicture({ analysis: now, instrument: heard.instrument }, heard.position.key.value, {
-      pots: potsFrom(params.pots),
+      played: potsFrom(params.pots),
       names,
       before: before && past && { analysis: before.analysis, instrument: past },
     });
@@ -155,7 +155,7 @@ function positionsView({ now }: ComparedStates, params: Heard & Pick<SectionAske
   const heard = heardAt(now, params);
   if (heard === undefined) return {};
   const live = heard.position.key.value;
-  const picture = positionsPicture(now, heard.instrument, { pots: potsFrom(params.pots), live });
+  const picture = positionsPicture(now, heard.instrument, { played: potsFrom(params.pots), live });
   if (picture === undefined) return {};
   return {
     svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),

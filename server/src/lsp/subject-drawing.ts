@@ -1,4 +1,4 @@
-import type { Analysis, FileSpan, PotsAt } from '../analysis/analysis-types.ts';
+import type { Analysis, FileSpan, Played } from '../analysis/analysis-types.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram, instrumentTable } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
@@ -26,7 +26,7 @@ export interface DrawnAs {
   readonly width: number;
   /** Position of an instrument that is emphasised. */
   readonly live?: string;
-  readonly pots?: PotsAt;
+  readonly played?: Played;
 }
 
 /** `undefined` where the file has no such subject. */
@@ -48,10 +48,10 @@ export function subjectDrawing(
   }
   const instrument = kind === 'instrument' ? instrumentNamed(analysis, name) : undefined;
   if (instrument === undefined) return undefined;
-  const { live, pots } = drawnAs;
+  const { live, played } = drawnAs;
   const picture = instrumentPicture(analysis, instrument, {
     ...(live === undefined ? {} : { live }),
-    ...(pots === undefined ? {} : { pots }),
+    ...(played === undefined ? {} : { played }),
   });
   return {
     svg: instrumentDiagram(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),

@@ -16,7 +16,7 @@ describe('sheet of all positions', () => {
           { volume: 3, tone: 0 },
         ]) {
           const live = instrument.instrument.positions.at(-1)?.key.value;
-          const picture = positionsPicture(analysis, instrument, { live, pots });
+          const picture = positionsPicture(analysis, instrument, { live, played: pots });
           for (const width of WIDTHS) if (picture !== undefined) assertLegibleDrawing(positionsSheet(picture, width));
         }
     });

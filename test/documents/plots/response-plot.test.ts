@@ -32,7 +32,7 @@ describe('response plot', () => {
     const [instrument] = analysis.instruments;
     assert.ok(instrument);
     const pots = { volume: 0, tone: 10 };
-    assert.equal(positionResponsePicture({ analysis, instrument }, '1', { pots }), undefined);
+    assert.equal(positionResponsePicture({ analysis, instrument }, '1', { played: pots }), undefined);
   });
 
   it('marks the resonance with its value, its ± and its height', () => {
@@ -113,7 +113,10 @@ function pictures(analysis: Analysis): readonly ResponsePicture[] {
   const positions = analysis.instruments.flatMap((instrument) =>
     instrument.instrument.positions.flatMap(({ key }, index) => {
       const pots = index % 2 === 0 ? { volume: 10, tone: 10 } : { volume: 6, tone: 0 };
-      return positionResponsePicture({ analysis, instrument }, key.value, { pots, combString: 1 + (index % 6) });
+      return positionResponsePicture({ analysis, instrument }, key.value, {
+        played: pots,
+        combString: 1 + (index % 6),
+      });
     }),
   );
   return [...pickups, ...positions].flatMap((each) => each ?? []);

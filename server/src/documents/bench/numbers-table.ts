@@ -1,6 +1,6 @@
 /** The numbers that a winder looks at first, each with its ±; of two states side by side, with what the change is known to. */
 
-import type { InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
+import type { InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
 import type { PhaseVerdict } from '../../estimates/estimates.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
@@ -53,11 +53,11 @@ export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): Num
 export function positionNumbers(
   now: InstrumentAnalysis,
   key: string,
-  { pots = FULL_UP, before }: { readonly pots?: PotsAt; readonly before?: InstrumentAnalysis | undefined } = {},
+  { played = FULL_UP, before }: { readonly played?: Played; readonly before?: InstrumentAnalysis | undefined } = {},
 ): NumbersTable | undefined {
-  const after = now.positions(pots).find((each) => each.key === key);
+  const after = now.positions(played).find((each) => each.key === key);
   if (after === undefined) return undefined;
-  const past = before?.positions(pots).find((each) => each.key === key);
+  const past = before?.positions(played).find((each) => each.key === key);
   const shown = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb');
   return {
     caption: `Numbers, position ${key}`,

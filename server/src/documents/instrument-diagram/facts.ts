@@ -6,10 +6,10 @@ import { selectionWords } from '../selection-words.ts';
 import type { FactsPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 
-export function factsOf({ analysed, pots }: Shop, position: Position): FactsPicture {
+export function factsOf({ analysed, played }: Shop, position: Position): FactsPicture {
   const key = position.key.value;
   const title = position.title ?? (position.selection === undefined ? '' : selectionWords(position.selection));
-  const estimates = analysed.positions(pots).find((each) => each.key === key);
+  const estimates = analysed.positions(played).find((each) => each.key === key);
   if (estimates === undefined) return { key, heading: `${key} · ${title}`, rows: [] };
   const { resistanceOhm, resonanceHz, humDb } = estimates;
   const verdict = positionVerdict(estimates, position.onPurpose !== undefined);

@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import { printNumber } from '../../quantities/print.ts';
@@ -10,7 +10,7 @@ import { contactsOf } from './switching.ts';
 import { withContacts } from './with-contacts.ts';
 
 export interface InstrumentOptions {
-  readonly pots?: PotsAt;
+  readonly played?: Played;
   /** Key of the position that is emphasised; the first unless given. */
   readonly live?: string | undefined;
 }
@@ -22,11 +22,11 @@ export interface InstrumentOptions {
 export function instrumentPicture(
   analysis: Analysis,
   analysed: InstrumentAnalysis,
-  { pots = FULL_UP, live }: InstrumentOptions = {},
+  { played = FULL_UP, live }: InstrumentOptions = {},
 ): InstrumentPicture {
   const { instrument } = analysed;
   const quickOf = quickOfBench(analysis);
-  const shop: Shop = { instrument, quickOf, analysed, pots };
+  const shop: Shop = { instrument, quickOf, analysed, played };
   const contacts = contactsOf(instrument, ({ slot }) => slot.pickup && quickOf(slot.pickup).netlist);
   const asked = instrument.positions.find(({ key }) => key.value === live);
   const first = asked ?? instrument.positions[0];
@@ -40,14 +40,14 @@ export function instrumentPicture(
     id: `instrument-${instrument.name}`,
     title,
     subtitle: `instrument, ${position === undefined ? 'each selector position by itself' : `selector in position ${position.key.value}`}`,
-    aside: ['', `${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potWords(pots)}`],
+    aside: ['', `${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potWords(played)}`],
     name: `Schematic of ${title}`,
     description: sections.map(spoken).join(' '),
     sections,
   };
 }
 
-function potWords({ volume, tone }: PotsAt): string {
+function potWords({ volume, tone }: Played): string {
   const [v, t] = [printNumber(volume, 0), printNumber(tone, 0)];
   return v === t ? `pots at ${v}` : `volume ${v}, tone ${t}`;
 }

@@ -1,4 +1,4 @@
-import type { InstrumentAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
+import type { InstrumentAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { AT_THE_METER, positionNetwork } from '../../estimates/position-network.ts';
 import { soundingCoils } from '../../estimates/positions.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
@@ -9,7 +9,7 @@ export interface Shop {
   readonly instrument: Instrument;
   readonly quickOf: (pickup: Pickup) => QuickEstimates;
   readonly analysed: InstrumentAnalysis;
-  readonly pots: PotsAt;
+  readonly played: Played;
 }
 
 export function soundingIn({ instrument, quickOf }: Shop, position: Position | undefined): ReadonlySet<string> {

@@ -1,5 +1,5 @@
 import type { Dimension } from '../../../../grammar/values/unit-table.ts';
-import type { Analysis, InstrumentAnalysis, PickupAnalysis, PotsAt } from '../../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
 import type { PositionEstimates } from '../../estimates/estimates.ts';
@@ -60,7 +60,7 @@ export function pickupResponsePicture(
 }
 
 export interface PositionOptions {
-  readonly pots?: PotsAt;
+  readonly played?: Played;
   readonly before?: PositionState | undefined;
   readonly names?: StateNames;
   /** Draws what the pickup's place makes of this string; 1 is the highest. */
@@ -71,11 +71,11 @@ export interface PositionOptions {
 export function positionResponsePicture(
   state: PositionState,
   key: string,
-  { pots = FULL_UP, before, names = { before: 'before', now: 'now' }, combString }: PositionOptions = {},
+  { played = FULL_UP, before, names = { before: 'before', now: 'now' }, combString }: PositionOptions = {},
 ): ResponsePicture | undefined {
-  const now = positionCurve(state, key, pots, before === undefined ? '' : names.now);
+  const now = positionCurve(state, key, played, before === undefined ? '' : names.now);
   if (now === undefined) return undefined;
-  const past = before && positionCurve(before, key, pots, names.before);
+  const past = before && positionCurve(before, key, played, names.before);
   const { instrument } = state.instrument;
   const title = instrument.title ?? instrument.name;
   const position = instrument.positions.find((each) => each.key.value === key);
@@ -84,7 +84,7 @@ export function positionResponsePicture(
   return {
     id: `response-${instrument.name}-${key}`,
     title: `${title}, position ${key}: ${what}${past === undefined ? '' : ', before and now'}`,
-    subtitle: `Response at the jack; ${settingWords(instrument, pots)}.`,
+    subtitle: `Response at the jack; ${settingWords(instrument, played)}.`,
     aside: [],
     name: `Frequency response of ${title}, position ${key}`,
     description: description(now, past),
@@ -97,16 +97,16 @@ export function positionResponsePicture(
 }
 
 /** Cable, input and pots in words. */
-export function settingWords({ cable, input }: Instrument, pots: PotsAt): string {
+export function settingWords({ cable, input }: Instrument, played: Played): string {
   const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
   const cableWords =
-    pots.cableF !== undefined
-      ? `${shown(pots.cableF, 'capacitance')} of cable`
+    played.cableF !== undefined
+      ? `${shown(played.cableF, 'capacitance')} of cable`
       : cable === undefined
         ? `450\u202FpF of cable, assumed`
         : `${shown(cable.value.length.si, 'length')} cable`;
   const inputWords = input === undefined ? '1\u202FMΩ input, assumed' : `${shown(input.value.si, 'resistance')} input`;
-  const [volume, tone] = [printNumber(pots.volume, 0), printNumber(pots.tone, 0)];
+  const [volume, tone] = [printNumber(played.volume, 0), printNumber(played.tone, 0)];
   const potWords = volume === tone ? `pots at ${volume}` : `volume at ${volume}, tone at ${tone}`;
   return `${cableWords}, ${inputWords}, ${potWords}`;
 }
@@ -127,13 +127,13 @@ function pickupCurve({ analysis, pickup, cableF }: PickupState, name: string): C
 function positionCurve(
   { analysis, instrument }: PositionState,
   key: string,
-  pots: PotsAt,
+  played: Played,
   name: string,
 ): CurvePicture | undefined {
   const position = instrument.instrument.positions.find((each) => each.key.value === key);
-  const estimates: PositionEstimates | undefined = instrument.positions(pots).find((each) => each.key === key);
+  const estimates: PositionEstimates | undefined = instrument.positions(played).find((each) => each.key === key);
   if (position?.selection === undefined || estimates?.response === undefined) return undefined;
-  const band = positionResponseBand(instrument.instrument, position.selection, quickOfBench(analysis), pots);
+  const band = positionResponseBand(instrument.instrument, position.selection, quickOfBench(analysis), played);
   if (band === undefined || isSilent(band)) return undefined;
   const { resonanceHz, peakDb, minus3DbHz } = estimates;
   return { name, band, resonanceHz, peakDb, minus3DbHz };
