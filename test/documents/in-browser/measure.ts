@@ -131,6 +131,8 @@ interface Mark extends Box {
   readonly half: number;
   readonly isFilled: boolean;
   readonly element: SVGGeometryElement;
+  /** Points along the line in steps smaller than any letter, made when first asked for. */
+  readonly points: () => readonly DOMPoint[];
 }
 
 /** Twice this much may two texts, or a text and a line, share before it counts: edges of letters are soft. */
@@ -178,6 +180,7 @@ function markOf(element: SVGGeometryElement, sheet: DOMRect): readonly Mark[] {
       kind: `${element.tagName} ${kind}`,
       half,
       element,
+      points: once(() => pointsOf(element)),
       // Poles and terminals hold paper, joints ink; a word belongs on neither.
       isFilled: FILLS.has(kind) || (kind === 'open' && element.tagName !== 'path'),
       left: left - sheet.left - half,
@@ -200,7 +203,24 @@ function overlap(a: Box, b: Box): boolean {
   return across > 2 * SOFT && along > 2 * SOFT;
 }
 
-/** Does the line, followed in steps smaller than any letter, come into the letters? */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function pointsOf(element: SVGGeometryElement): readonly DOMPoint[] {
+  const at = element.getCTM();
+  if (at === null) return [];
+  const length = element.getTotalLength();
+  return Array.from({ length: Math.floor(length / 2) + 1 }, (_, index) =>
+    element.getPointAtLength(2 * index).matrixTransform(at),
+  );
+}
+
+/** Does the line come into the letters? */
 function crosses(mark: Mark, text: Ink): boolean {
   if (!overlap(mark, text)) return false;
   const [, kind = ''] = mark.kind.split(' ');
@@ -215,9 +235,7 @@ function crosses(mark: Mark, text: Ink): boolean {
     x < text.right + reach - SOFT &&
     y > text.top - reach + SOFT &&
     y < text.bottom + reach - SOFT;
-  const length = element.getTotalLength();
-  for (let along = 0; along <= length; along += 2)
-    if (isIn(element.getPointAtLength(along).matrixTransform(at))) return true;
+  if (mark.points().some(isIn)) return true;
   if (!mark.isFilled) return false;
   const middle = new DOMPoint((text.left + text.right) / 2, (text.top + text.bottom) / 2).matrixTransform(at.inverse());
   return element.isPointInFill(middle);

@@ -1,0 +1,24 @@
+import path from 'node:path';
+import Mocha from 'mocha';
+import TotalsReporter from './totals-reporter.ts';
+
+const SHOWN = 25;
+
+/** The short report, and after it the files that took longest: `npm run unit -- --reporter ./test/host/time-reporter.ts`. */
+export default class TimeReporter extends TotalsReporter {
+  constructor(runner: Mocha.Runner, options: Mocha.MochaOptions) {
+    super(runner, options);
+    const files = new Map<string, { readonly milliseconds: number; readonly tests: number }>();
+    runner.on('test end', ({ file = '?', duration = 0 }) => {
+      const { milliseconds, tests } = files.get(file) ?? { milliseconds: 0, tests: 0 };
+      files.set(file, { milliseconds: milliseconds + duration, tests: tests + 1 });
+    });
+    runner.once('end', () => {
+      const slowest = [...files].sort(([, a], [, b]) => b.milliseconds - a.milliseconds).slice(0, SHOWN);
+      for (const [file, { milliseconds, tests }] of slowest) {
+        const seconds = (milliseconds / 1000).toFixed(1).padStart(6);
+        console.log(`${seconds} s ${String(tests).padStart(5)} tests  ${path.relative('', file)}`);
+      }
+    });
+  }
+}
