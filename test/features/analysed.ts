@@ -1,6 +1,7 @@
-import assert from 'node:assert/strict';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
-import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { FOLDER, hostOf } from '../support/check-fixture.ts';
+import { readCursor } from '../support/marked-text.ts';
 
 /** A shop with one of each part, so that a test writes only what it is about. */
 export const PARTS = `wire plain-42 {
@@ -48,7 +49,7 @@ pickup wren "Wren" {
 }
 `;
 
-const MAIN = 'file:///shop/main.pickup';
+export const MAIN = `${FOLDER}main.pickup`;
 const FILES: Readonly<Record<string, string>> = { 'parts.pickup': PARTS };
 
 export interface AtCursor {
@@ -59,9 +60,7 @@ export interface AtCursor {
 
 /** Analyses a text in the shop; `‸` marks the cursor and is taken out. */
 export function atCursor(marked: string, files: Readonly<Record<string, string>> = {}): AtCursor {
-  const offset = marked.indexOf('‸');
-  assert.notEqual(offset, -1, 'the text has no ‸');
-  const text = marked.replace('‸', '');
+  const { text, offset } = readCursor(marked);
   return { analysis: analysed(text, files), offset, text };
 }
 
@@ -74,18 +73,7 @@ export function analysedAll(files: Readonly<Record<string, string>>): Readonly<R
   const analyser = createAnalyser();
   const all = { ...FILES, ...files };
   const host = hostOf(all);
-  return Object.fromEntries(Object.keys(all).map((name) => [name, analyser.analyse(`file:///shop/${name}`, host)]));
-}
-
-export function hostOf(files: Readonly<Record<string, string>>): Host {
-  const texts = new Map(Object.entries(files).map(([name, text]) => [`file:///shop/${name}`, text]));
-  return {
-    content: (uri) => {
-      const text = texts.get(uri);
-      return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
-    },
-    isInside: (uri) => uri.startsWith('file:///shop/'),
-  };
+  return Object.fromEntries(Object.keys(all).map((name) => [name, analyser.analyse(FOLDER + name, host)]));
 }
 
 /** Every prefix of a text, and the text without each of its lines: what a writer's file looks like on the way. */

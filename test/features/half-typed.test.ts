@@ -19,7 +19,8 @@ import { references } from '../../server/src/features/references.ts';
 import { prepareRename, rename } from '../../server/src/features/rename.ts';
 import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
-import { halfTyped, hostOf, PARTS, SINGLE } from './analysed.ts';
+import { hostOf } from '../support/check-fixture.ts';
+import { halfTyped, MAIN, PARTS, SINGLE } from './analysed.ts';
 
 const HINTS = new Set(['coil resistance', 'inferred turns', 'pickup resistance'] as const);
 
@@ -62,10 +63,7 @@ describe('half-typed files', () => {
   it('no feature ever fails, whatever is missing', () => {
     const analyser = createAnalyser();
     for (const text of halfTyped(SINGLE)) {
-      const analysis = analyser.analyse(
-        'file:///shop/main.pickup',
-        hostOf({ 'parts.pickup': PARTS, 'main.pickup': text }),
-      );
+      const analysis = analyser.analyse(MAIN, hostOf({ 'parts.pickup': PARTS, 'main.pickup': text }));
       for (const offset of new Set([0, text.length >> 1, text.length])) askEverything(analysis, offset);
     }
   });
@@ -74,10 +72,7 @@ describe('half-typed files', () => {
     const analyser = createAnalyser();
     for (let end = 0; end < SINGLE.length; end += 7) {
       const text = SINGLE.slice(0, end);
-      const analysis = analyser.analyse(
-        'file:///shop/main.pickup',
-        hostOf({ 'parts.pickup': PARTS, 'main.pickup': text }),
-      );
+      const analysis = analyser.analyse(MAIN, hostOf({ 'parts.pickup': PARTS, 'main.pickup': text }));
       for (const { edits } of quickFixes(analysis, { start: 0, end })) assert.notEqual(edits.length, 0);
       fixAll(analysis);
     }

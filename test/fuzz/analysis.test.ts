@@ -9,8 +9,8 @@ import { diagnostics } from '../../server/src/features/diagnostics.ts';
 import { documentSymbols } from '../../server/src/features/document-symbols.ts';
 import { hover } from '../../server/src/features/hover.ts';
 import { refactorings } from '../../server/src/features/refactorings.ts';
-import { hostOf } from '../features/analysed.ts';
 import { type ServerProcess, startServer } from '../protocol/server-process.ts';
+import { EXAMPLE, hostOf } from '../support/check-fixture.ts';
 import { type BadText, sampledBadTexts } from './bad-texts.ts';
 
 const SEED = 20261125;
@@ -73,7 +73,7 @@ function* badSpecs(name: string, step: number): Generator<BadText> {
 }
 
 function analysed(text: string): Analysis {
-  return createAnalyser().analyse('file:///shop/main.pickup', hostOf({ ...PARTS, 'main.pickup': text }));
+  return createAnalyser().analyse(EXAMPLE, hostOf({ ...PARTS, 'example.pickup': text }));
 }
 
 function askEverything(analysis: Analysis): void {

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import Mocha from 'mocha';
+import type Mocha from 'mocha';
 import TotalsReporter from './totals-reporter.ts';
 
 const SHOWN = 25;

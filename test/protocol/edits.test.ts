@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { PROTOCOL_VERSION } from '../../server/src/lsp/protocol.ts';
 import { SINGLE } from '../features/analysed.ts';
-import { randomNumbers } from './random-numbers.ts';
+import { uniform } from '../support/chance.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 const samples = path.resolve(import.meta.dirname, '..', '..', 'samples');
@@ -36,7 +36,7 @@ describe('edits against a fresh open', () => {
 
   for (const [index, sample] of ['fennel-bridge.pickup', 'cinder-bridge.pickup', 'larkspit.pickup'].entries()) {
     it(`${sample}: after forty edits every answer is that of a server that opened the text so`, async () => {
-      const random = randomNumbers(index + 1);
+      const random = uniform(index + 1);
       const uri = pathToFileURL(path.join(samples, sample)).href;
       const good = readFileSync(path.join(samples, sample), 'utf8');
       let document = TextDocument.create(uri, 'pickup', 1, good);

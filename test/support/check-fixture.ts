@@ -6,7 +6,7 @@ import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts
 import type { Finding } from '../../server/src/checks/finding.ts';
 import { readMarks, writeMarks } from './marked-text.ts';
 
-const FOLDER = 'file:///bench/';
+export const FOLDER = 'file:///bench/';
 export const EXAMPLE = `${FOLDER}example.pickup`;
 
 /** A folder in memory: `example.pickup` and whatever else is given by name. */

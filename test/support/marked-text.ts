@@ -50,9 +50,9 @@ export function writeMarks(text: string, marks: readonly Mark[]): string {
   return out.join('\n');
 }
 
-/** The text without its cursor `|`, and where that stood. */
+/** The text without its cursor `‸`, which no spec holds, and where that stood. */
 export function readCursor(marked: string): { readonly text: string; readonly offset: number } {
-  const offset = marked.indexOf('|');
-  if (offset < 0 || marked.indexOf('|', offset + 1) >= 0) throw new Error('one cursor | is needed');
+  const offset = marked.indexOf('‸');
+  if (offset < 0 || marked.indexOf('‸', offset + 1) >= 0) throw new Error('one cursor ‸ is needed');
   return { text: marked.slice(0, offset) + marked.slice(offset + 1), offset };
 }

@@ -1,4 +1,5 @@
 /** Instruments made up from a seed: pickups of one to three coils, every kind of control, positions of every kind. */
+import { uniform } from '../../support/chance.ts';
 
 export interface MadeUp {
   readonly seed: number;
@@ -6,7 +7,7 @@ export interface MadeUp {
 }
 
 export function madeUpInstrument(seed: number): MadeUp {
-  const next = numbers(seed);
+  const next = uniform(seed);
   const pick = <T>(choices: readonly T[]): T => choices[Math.floor(next() * choices.length)] ?? (choices[0] as T);
   const count = 1 + Math.floor(next() * 3);
   const slots = ['neck', 'middle', 'bridge'].slice(0, count);
@@ -107,13 +108,4 @@ function selection(
     return next() < 0.15 && !wrapped.includes('through') ? `reversed ${wrapped}` : wrapped;
   };
   return `${inner()} ${word} ${inner()}`;
-}
-
-/** Numbers between 0 and 1 that follow from the seed: a linear congruence with the constants of Numerical Recipes (recalled). */
-function numbers(seed: number): () => number {
-  let state = (seed * 2_654_435_761) >>> 0;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
 }

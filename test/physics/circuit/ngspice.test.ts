@@ -3,6 +3,7 @@ import { type Component, circuit, ground } from '../../../server/src/physics/cir
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
 import { networkOf } from '../../../server/src/physics/circuit/network.ts';
 import { responseFigures, responseOf } from '../../../server/src/physics/circuit/response.ts';
+import { uniform } from '../../support/chance.ts';
 import { examples } from '../../support/example-circuits.ts';
 import { netlistText } from '../../support/netlist-text.ts';
 import { ngspiceOperatingPoint, ngspiceSweep } from '../../support/ngspice.ts';
@@ -69,7 +70,7 @@ describe('circuit against ngspice: resistance of random networks', () => {
 
 /** Branches between red probe and ground, each split again in series or in parallel: resistors and coils. */
 function randomLadder(seed: number): Component[] {
-  const random = randomNumbers(seed);
+  const random = uniform(seed);
   const components: Component[] = [];
   const part = (from: string, to: string, depth: number): void => {
     const name = `r${components.length}`;
@@ -89,13 +90,4 @@ function randomLadder(seed: number): Component[] {
   };
   part('red', ground, 4);
   return components;
-}
-
-/** A small generator with a fixed rule (Park and Miller's minimal standard), so that a seed means the same everywhere. */
-function randomNumbers(seed: number): () => number {
-  let state = seed * 7919;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
 }

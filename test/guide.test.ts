@@ -1,0 +1,195 @@
+/**
+ * The guide of how to add things, followed in a copy of the sources: place by place, and before each the compiler must ask for it
+ * where the guide says. What is left out does not compile; with all places filled, everything does.
+ */
+import assert from 'node:assert/strict';
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+
+const ROOT = path.resolve(import.meta.dirname, '..');
+const PARTS = ['grammar', 'server', 'client'];
+/** What generates the generated files. */
+const GENERATOR = ['test/scripts', 'package.json'];
+
+interface Place {
+  readonly file: string;
+  /** What the compiler says in this file while the place is not filled; nothing for the first place of an addition. */
+  readonly asked?: RegExp;
+  /** The file's text with the addition. */
+  readonly fill: (text: string) => string;
+  /** Generated files follow from it. */
+  readonly generates?: true;
+}
+
+/** Puts lines before a line that the file must hold. */
+const above =
+  (line: string, added: string) =>
+  (text: string): string => {
+    assert.ok(text.includes(line), `no line ${line}`);
+    return text.replace(line, () => `${added}\n${line}`);
+  };
+const anew = (text: string) => () => text;
+
+const CHECK = (code: string) => `import { definePickupCheck } from './pickup-check.ts';
+import { say } from './say.ts';
+
+export const pickupUnsigned = definePickupCheck({
+  code: '${code}',
+  severity: 'hint',
+  yieldsTo: ['lead/undeclared'],
+  run: ({ pickup: { place, notes } }) => (notes.length > 0 ? [] : [{ what: say\`nobody signed it\`, place }]),
+});
+`;
+
+const INDEX = 'server/src/checks/index.ts';
+
+const ADDITIONS: Readonly<Record<string, readonly Place[]>> = {
+  'a check': [
+    {
+      file: 'server/src/checks/work-unsigned.md',
+      fill: anew('# work/unsigned\n\nHint. Nobody signed.\n'),
+      generates: true,
+    },
+    { file: INDEX, asked: /work\/unsigned"?' is missing/, fill: (text) => text },
+    { file: 'server/src/checks/work-unsigned.ts', fill: anew(CHECK('work/unsinged')) },
+    { file: 'server/src/checks/work-unsigned.ts', asked: /'"work\/unsinged"'/, fill: anew(CHECK('work/unsigned')) },
+    {
+      file: INDEX,
+      asked: /work\/unsigned"?' is missing/,
+      fill: (text) =>
+        above(
+          '  leadUndeclared,',
+          '  pickupUnsigned,',
+        )(above('import type { TextCode }', "import { pickupUnsigned } from './work-unsigned.ts';")(text)),
+    },
+    {
+      file: INDEX,
+      asked: /not assignable to parameter/,
+      fill: (text) => above('  leadReused,', '  pickupUnsigned,')(text.replace('  pickupUnsigned,\n', '')),
+    },
+  ],
+  'a card': [
+    {
+      file: 'server/src/documents/cards/card-kinds.ts',
+      fill: (text) => text.replace("'label'] as const", "'label', 'lid'] as const"),
+    },
+    {
+      file: 'server/src/documents/cards/cards.ts',
+      asked: /'lid' is missing/,
+      fill: above('    label: (', '    lid: ({ pickups }, source) => pickups.map((each) => labelCard(each, source)),'),
+    },
+    {
+      file: 'client/src/features/cards/cards.ts',
+      asked: /'lid' is missing/,
+      fill: above("  label: '", "  lid: 'for the lid',"),
+    },
+  ],
+  'a section of the bench view': [
+    {
+      file: 'server/src/lsp/bench-view-protocol.ts',
+      fill: above('  readonly numbers: NumbersView;', '  readonly moon: { readonly phase: string };'),
+    },
+    {
+      file: 'server/src/lsp/bench-view-protocol.ts',
+      asked: /'moon' is missing/,
+      fill: above('  numbers: { isHeavy', "  moon: { isHeavy: false, isHeard: false, needs: 'nothing' },"),
+    },
+    {
+      file: 'server/src/lsp/sections.ts',
+      asked: /'moon' is missing/,
+      fill: above('  response: { make', "  moon: { make: () => ({ phase: 'new' }), inPage: ({ phase }) => [phase] },"),
+    },
+    {
+      file: 'client/webview/sections.ts',
+      asked: /'moon' is missing/,
+      fill: above(
+        '    response: {\n',
+        "    moon: { place: 'last', node: numbers, show: ({ phase }) => numbers.append(phase), clear: () => numbers.replaceChildren() },",
+      ),
+    },
+  ],
+  'a unit': [
+    {
+      file: 'grammar/values/unit-table.ts',
+      fill: above("  unit('kg', ", "  unit('oz', 'oz', 'mas', 0.0283495),"),
+    },
+    {
+      file: 'grammar/values/unit-table.ts',
+      asked: /'"mas"'/,
+      fill: (text) => text.replace("'oz', 'mas'", "'oz', 'mass'"),
+    },
+  ],
+  'a dimension': [
+    { file: 'grammar/values/unit-table.ts', fill: above("  | 'level';", "  | 'torque'") },
+    {
+      file: 'grammar/values/unit-table.ts',
+      asked: /lacks ending return statement/,
+      fill: (text) =>
+        above(
+          "  unit('kg', ",
+          "  unit('Nm', 'N\\u22C5m', 'torque', 1),",
+        )(above("    case 'mass':", "    case 'torque':\n      return 'Nm';")(text)),
+    },
+    {
+      file: 'server/src/quantities/print.ts',
+      asked: /'torque' is missing/,
+      fill: above('  gauge: [[0, ', "  torque: [[0, 'Nm']],"),
+    },
+  ],
+};
+
+describe('the guide of how to add things', function () {
+  this.timeout(300_000);
+  let copy = '';
+  /** What the compiler said in each round, of all additions together. */
+  const rounds: string[][] = [];
+  const length = Math.max(...Object.values(ADDITIONS).map((places) => places.length));
+
+  before(() => {
+    copy = mkdtempSync(path.join(tmpdir(), 'guide-'));
+    for (const each of [...PARTS, ...GENERATOR])
+      cpSync(path.join(ROOT, each), path.join(copy, each), { recursive: true });
+    const config: object = JSON.parse(readFileSync(path.join(ROOT, 'tsconfig.json'), 'utf8'));
+    writeFileSync(path.join(copy, 'tsconfig.json'), JSON.stringify({ ...config, include: PARTS }));
+    symlinkSync(path.join(ROOT, 'node_modules'), path.join(copy, 'node_modules'), 'junction');
+    for (let round = 0; round < length; round++) {
+      const places = Object.values(ADDITIONS).flatMap((each) => each[round] ?? []);
+      for (const { file, fill } of places) fillPlace(path.join(copy, file), fill);
+      if (places.some(({ generates }) => generates)) run(['--import', 'tsx', 'test/scripts/generate.ts']);
+      rounds.push(compilerErrors());
+    }
+  });
+  after(() => rmSync(copy, { recursive: true, force: true }));
+
+  const run = (args: readonly string[]): string => {
+    const { stdout, stderr, error } = spawnSync(process.execPath, args, { cwd: copy, encoding: 'utf8' });
+    assert.ok(error === undefined && stderr === '', stderr);
+    return stdout;
+  };
+  const compilerErrors = (): string[] =>
+    run(['node_modules/typescript/bin/tsc', '--noEmit', '--incremental', '--tsBuildInfoFile', 'build-info.json'])
+      // What follows an error and explains it is indented.
+      .split(/\n(?=\S)/)
+      .filter((error) => /^\S+\(\d+,\d+\): error /.test(error));
+
+  for (const [name, places] of Object.entries(ADDITIONS)) {
+    places.forEach(({ file, asked }, index) => {
+      if (asked === undefined) return;
+      it(`${name}: after ${index} of its places the compiler asks for ${file}`, () => {
+        const said = rounds[index - 1] ?? [];
+        assert.ok(
+          said.some((line) => line.startsWith(`${file}(`) && asked.test(line)),
+          said.join('\n'),
+        );
+      });
+    });
+  }
+
+  it('leads to code that compiles', () => assert.deepEqual(rounds.at(-1), []));
+});
+
+function fillPlace(file: string, fill: Place['fill']): void {
+  writeFileSync(file, fill(existsSync(file) ? readFileSync(file, 'utf8') : ''));
+}
