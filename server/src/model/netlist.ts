@@ -5,6 +5,7 @@
 
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Coil, CoilEnd } from './coil.ts';
+import { JoinedNodes } from './joined-nodes.ts';
 import type { LeadPath } from './lead.ts';
 import type { Joint, MetalFitting, Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
@@ -81,7 +82,7 @@ export const partNode = (part: string): Node => `part:${part}`;
 /** With `joined: false` the hookup is left out: the pickup as it lies on the bench before its leads are joined. */
 export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolean } = { joined: true }): PickupNetlist {
   const joints = pickup.hookup?.joints ?? [];
-  const nodes = new NodeSets();
+  const nodes = new JoinedNodes();
   const reused: PickupNetlist['reused'][number][] = [];
   const undeclared: PickupNetlist['undeclared'][number][] = [];
   const leads = outgoingLeads(pickup, joints, reused);
@@ -302,43 +303,4 @@ function endsFromKicks(
 
 export function kicks(pickup: Pickup): readonly ReadingOf<'kick'>[] {
   return pickup.readings.flatMap(({ found, lines }) => (found ? [] : lines.filter((line) => line.kind === 'kick')));
-}
-
-class NodeSets {
-  private readonly parent = new Map<Node, Node>();
-
-  has(node: Node): boolean {
-    return this.parent.has(node);
-  }
-
-  add(node: Node): void {
-    if (!this.parent.has(node)) this.parent.set(node, node);
-  }
-
-  unite(a: Node, b: Node): void {
-    this.add(a);
-    this.add(b);
-    const [rootA, rootB] = [this.root(a), this.root(b)];
-    if (rootA !== rootB) this.parent.set(rootB, rootA);
-  }
-
-  number(): { readonly netOf: ReadonlyMap<Node, number>; readonly members: readonly (readonly Node[])[] } {
-    const netOf = new Map<Node, number>();
-    const byRoot = new Map<Node, number>();
-    const members: Node[][] = [];
-    for (const node of this.parent.keys()) {
-      const root = this.root(node);
-      const index = byRoot.get(root) ?? members.push([]) - 1;
-      byRoot.set(root, index);
-      members[index]?.push(node);
-      netOf.set(node, index);
-    }
-    return { netOf, members };
-  }
-
-  private root(node: Node): Node {
-    let at = node;
-    for (let up = this.parent.get(at); up !== undefined && up !== at; up = this.parent.get(at)) at = up;
-    return at;
-  }
 }

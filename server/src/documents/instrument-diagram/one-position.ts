@@ -1,4 +1,5 @@
 import type { Position, Slot } from '../../model/instrument.ts';
+import { JoinedNodes } from '../../model/joined-nodes.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import type { PlacedPart } from '../../model/selection.ts';
 import { coilBlocks, netLabel, resistanceText, unknownBlock } from './coil-blocks.ts';
@@ -6,13 +7,13 @@ import { masters, ohms, ownControls } from './control-pictures.ts';
 import { factsOf } from './facts.ts';
 import type { Exit, NodePicture, PickupBlock, Schematic } from './schematic-picture.ts';
 import { type Shop, soundingIn } from './shop.ts';
-import { EARTH, OUT, Points, placedParts, shortedCoils, spansOutput } from './switching.ts';
+import { EARTH, joinPoints, OUT, placedParts, shortedCoils, spansOutput } from './switching.ts';
 
 /** One position drawn by itself: its joints as they are soldered or switched, without contacts. */
 export function onePosition(shop: Shop, position: Position): Schematic {
   const { instrument } = shop;
   const placed = placedParts(position).map((each, index) => ({ ...each, index }));
-  const joints: Joints = { shop, points: new Points(), through: new Map(), sounding: soundingIn(shop, position) };
+  const joints: Joints = { shop, points: new JoinedNodes(), through: new Map(), sounding: soundingIn(shop, position) };
   for (const part of placed) joinPart(part, joints);
   const pickups = instrument.slots.map((slot) =>
     pickupBlock(
@@ -33,7 +34,7 @@ export function onePosition(shop: Shop, position: Position): Schematic {
 
 interface Joints {
   readonly shop: Shop;
-  readonly points: Points;
+  readonly points: JoinedNodes;
   /** Resistors to ground that stand in place of a split's short, by the point they leave from. */
   readonly through: Map<string, string>;
   readonly sounding: ReadonlySet<string>;
@@ -73,7 +74,7 @@ function nodeAt(
   { slot, coil, net, end }: { slot: Slot; coil: string; net: number | undefined; end: string },
   netlist: PickupNetlist,
   parts: readonly IndexedPart[],
-  points: Points,
+  points: JoinedNodes,
 ): string {
   const own = parts.find(({ part }) => part.kind === 'coil' && part.coil === coil) ?? parts[0];
   // A pickup that the position leaves out keeps the joints of its hookup.
@@ -122,14 +123,14 @@ function joinPart({ part, high, low, index }: IndexedPart, { shop, points, throu
   const { netlist } = shop.quickOf(pickup);
   const hot = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
   const own = shop.instrument.controls.some(({ forSlot }) => forSlot?.value === name);
-  if (hot !== undefined) points.unite(pointOf(index, hot), own ? ownPoint(index) : high);
-  if (netlist.ground !== undefined) points.unite(pointOf(index, netlist.ground), low);
+  if (hot !== undefined) joinPoints(points, pointOf(index, hot), own ? ownPoint(index) : high);
+  if (netlist.ground !== undefined) joinPoints(points, pointOf(index, netlist.ground), low);
   if (netlist.chassis !== undefined && netlist.chassis !== netlist.ground)
-    points.unite(pointOf(index, netlist.chassis), EARTH);
+    joinPoints(points, pointOf(index, netlist.chassis), EARTH);
   const throughOhm = part.kind === 'coil' ? part.throughOhm?.value.si : undefined;
   for (const [a, b] of shortedCoils(part, netlist) ?? []) {
     const [one, other] = [pointOf(index, a), pointOf(index, b)];
-    if (throughOhm === undefined) points.unite(one, other);
+    if (throughOhm === undefined) joinPoints(points, one, other);
     else if (points.root(one) === EARTH) through.set(points.root(other), ohms(throughOhm));
     else if (points.root(other) === EARTH) through.set(points.root(one), ohms(throughOhm));
   }

@@ -1,5 +1,7 @@
 /** What the selector joins, as a drawing needs it: contacts where every position can be had by closing some, else one position's joints. */
+
 import type { Instrument, Position, Selection } from '../../model/instrument.ts';
+import type { JoinedNodes } from '../../model/joined-nodes.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import { type PlacedPart, partsBetween, type SelectionPart } from '../../model/selection.ts';
 
@@ -115,20 +117,8 @@ export function placedParts({ selection }: Position): readonly PlacedPart<string
   return selection ? partsBetween(selection, OUT, EARTH, joint) : [];
 }
 
-/** Points that are one: the name of each set is OUT or EARTH where it holds them. */
-export class Points {
-  private readonly parent = new Map<string, string>();
-
-  unite(a: string, b: string): void {
-    const [one, other] = [this.root(a), this.root(b)];
-    if (one === other) return;
-    if (one === OUT || one === EARTH) this.parent.set(other, one);
-    else this.parent.set(one, other);
-  }
-
-  root(point: string): string {
-    let at = point;
-    for (let up = this.parent.get(at); up !== undefined; up = this.parent.get(at)) at = up;
-    return at;
-  }
+/** Joins two points; a set goes by the name of OUT or EARTH where it holds them. */
+export function joinPoints(points: JoinedNodes, a: string, b: string): void {
+  const named = [OUT, EARTH].includes(points.root(a));
+  points.unite(named ? a : b, named ? b : a);
 }

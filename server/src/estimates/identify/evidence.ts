@@ -1,10 +1,12 @@
 /** What readings between leads that nobody traced say, before anything is deduced from them. */
+
 import { type Bench, benchMeter } from '../../model/bench.ts';
 import { type Coil, poleSign, type Sign } from '../../model/coil.ts';
 import type { LeadPath } from '../../model/lead.ts';
 import { kicks, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
 import type { Place } from '../../model/place.ts';
 import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
+import { disjointSets } from '../../physics/circuit/circuit.ts';
 import { readingLimits } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { readingTemperature, resistanceAt20C } from '../coil-reading.ts';
@@ -135,16 +137,9 @@ const pointsOf = ({ red, black }: Probes, loose: PickupNetlist) => [netOf(red, l
 
 /** Nets that read nearly nothing between them are one point. */
 function unions(read: readonly PairReading[]): (net: number) => Point {
-  const parent = new Map<number, number>();
-  const root = (net: number): number => {
-    const up = parent.get(net);
-    return up === undefined ? net : root(up);
-  };
-  for (const { a, b, at20COhm } of read) {
-    if (at20COhm === null || at20COhm >= ONE_POINT_OHM || root(a) === root(b)) continue;
-    parent.set(Math.max(root(a), root(b)), Math.min(root(a), root(b)));
-  }
-  return root;
+  const points = disjointSets(Math.max(0, ...read.flatMap(({ a, b }) => [a + 1, b + 1])));
+  for (const { a, b, at20COhm } of read) if (at20COhm !== null && at20COhm < ONE_POINT_OHM) points.unite(a, b);
+  return points.find;
 }
 
 function onMetal(lead: string, net: number, loose: PickupNetlist, read: readonly PairReading[]): Evidence['onMetal'] {
