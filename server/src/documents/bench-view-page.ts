@@ -1,6 +1,6 @@
 /** The bench view as a page that needs nothing else: drawing, numbers, response, positions, readings still missing. */
 
-import type { NumbersTable } from './bench/numbers-table.ts';
+import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { FactTable } from './drawing-sheet.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
 import { PALETTES } from './theme.ts';

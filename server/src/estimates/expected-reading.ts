@@ -20,12 +20,12 @@ import { sounds } from './signs.ts';
 export type ResistanceLine = ReadingOf<'coil resistance'> | ReadingOf<'resistance'>;
 
 /** How the pickup lay when a block was read: leads joined on the bench, joined and fitted (shield on ground), or loose. */
-export type BenchState = 'joined' | 'fitted' | 'loose';
+export type LeadsState = 'joined' | 'fitted' | 'loose';
 
 export interface JudgedLine {
   readonly line: ResistanceLine;
   readonly block: Readings;
-  readonly state: BenchState;
+  readonly state: LeadsState;
   readonly temperature: ReadingTemperature;
   /** What was read, Ω; `null` is open. */
   readonly readOhm: number | null;
@@ -67,7 +67,7 @@ function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly Jud
   const { netlist } = quick;
   const blocks = netlist.pickup.readings.filter(({ found }) => !found);
   if (!blocks.some(({ lines }) => lines.some(isResistance))) return [];
-  const setting: Setting = { quick, bench, meter: benchMeter(bench), states: benchStates(netlist) };
+  const setting: Setting = { quick, bench, meter: benchMeter(bench), states: leadsStates(netlist) };
   const alone = blocks.map((block) => judgeCoilsAlone(block, setting));
   const doubted = new Set(
     alone
@@ -87,13 +87,13 @@ interface Setting {
   readonly quick: QuickEstimates;
   readonly bench: Bench | undefined;
   readonly meter: MeterAccuracy;
-  readonly states: readonly { readonly state: BenchState; readonly netlist: PickupNetlist }[];
+  readonly states: readonly { readonly state: LeadsState; readonly netlist: PickupNetlist }[];
 }
 
 const isResistance = (line: Readings['lines'][number]): line is ResistanceLine =>
   line.kind === 'coil resistance' || line.kind === 'resistance';
 
-function benchStates(netlist: PickupNetlist): Setting['states'] {
+function leadsStates(netlist: PickupNetlist): Setting['states'] {
   // With the chassis named as ground, no wire is added between a shield line and ground.
   const apart = { ...netlist, chassis: netlist.ground };
   return [

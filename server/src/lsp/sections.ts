@@ -1,5 +1,5 @@
 import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
-import { type NumbersTable, pickupNumbers, positionNumbers } from '../documents/bench/numbers-table.ts';
+import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison/numbers-table.ts';
 import { numbersOnPage, plotOnPage, readingsOnPage } from '../documents/bench-view-page.ts';
 import type { HtmlNode } from '../documents/html.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';

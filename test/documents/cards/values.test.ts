@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { kickRows } from '../../../server/src/documents/cards/polarity-rows.ts';
-import { benchStates, probePairs } from '../../../server/src/documents/cards/probe-pairs.ts';
+import { looseAndJoined, probePairs } from '../../../server/src/documents/cards/probe-pairs.ts';
 import type { HtmlNode } from '../../../server/src/documents/html.ts';
 import { inductanceMeter } from '../../../server/src/estimates/inductance-meter.ts';
 import { coilSigns } from '../../../server/src/estimates/signs.ts';
@@ -25,7 +25,7 @@ const textOf = (node: HtmlNode): string =>
 describe('bench check', () => {
   const analysis = analysed('hesk-neck');
   const quick = quickIn(analysis, 'hesk-neck');
-  const pairs = probePairs(quick, benchStates(quick), analysis.bench, 23);
+  const pairs = probePairs(quick, looseAndJoined(quick), analysis.bench, 23);
   const pair = (a: string, b: string) => {
     const found = pairs.find(
       ({ points }) =>
@@ -72,7 +72,7 @@ describe('bench check', () => {
   it('a shield that goes to ground by itself is open on the bench', () => {
     const withen = analysed('withen-bridge');
     const own = quickIn(withen, 'withen-bridge');
-    const all = probePairs(own, benchStates(own), withen.bench, 20);
+    const all = probePairs(own, looseAndJoined(own), withen.bench, 20);
     const shield = all.filter(
       ({ points }) => points.some(({ what }) => what === 'shield') && points.some(({ what }) => what === 'lead'),
     );
@@ -84,7 +84,7 @@ describe('bench check', () => {
     const bare = sampleText('foundling').replace(/\n {4}kick [^\n]*/g, '');
     const untraced = analysed('foundling', bare);
     const own = quickIn(untraced, 'foundling');
-    const all = probePairs(own, benchStates(own), untraced.bench, 20);
+    const all = probePairs(own, looseAndJoined(own), untraced.bench, 20);
     const between = all.find(({ points: [a, b] }) => a.name === 'violet' && b.name === 'pink');
     assert.equal(between?.before.kind, 'unknown');
     const [card] = cardsOfText(untraced, ['bench']);
@@ -103,7 +103,7 @@ describe('kick', () => {
   ] as const)
     it(`${name}: tells what was read`, () => {
       const quick = quickIn(analysed(sample), name);
-      const rows = kickRows(quick, benchStates(quick).loose);
+      const rows = kickRows(quick, looseAndJoined(quick).loose);
       const read = quick.netlist.pickup.readings.flatMap(({ lines }) => lines.filter((line) => line.kind === 'kick'));
       assert.notEqual(read.length, 0);
       for (const { probes, motion, reads } of read) {
@@ -127,7 +127,7 @@ describe('kick', () => {
       ['hesk-neck', 'hesk-neck'],
     ] as const) {
       const quick = quickIn(analysed(sample), name);
-      assert.equal(new Set(kickRows(quick, benchStates(quick).loose).map(({ approach }) => approach)).size, 1);
+      assert.equal(new Set(kickRows(quick, looseAndJoined(quick).loose).map(({ approach }) => approach)).size, 1);
       assert.equal(new Set(coilSigns(quick.netlist, () => 4000).map(({ string }) => string)).size, 1);
     }
   });

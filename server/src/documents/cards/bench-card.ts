@@ -18,14 +18,14 @@ import { jointNodes } from './joint-table.ts';
 import { kiloohm, passText } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
-import { benchStates, type Expected, type ProbePair, probePairs } from './probe-pairs.ts';
+import { type Expected, looseAndJoined, type ProbePair, probePairs } from './probe-pairs.ts';
 import { leadLetters, leadNodes } from './swatch.ts';
 
 export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
   const { bench } = analysis;
   const quick = quickOf(bench)(pickup);
-  const states = benchStates(quick);
+  const states = looseAndJoined(quick);
   const pairs = probePairs(quick, states, bench, setting.roomC);
   const title = `Bench check: ${titleOf(pickup)}`;
   return {

@@ -27,14 +27,14 @@ export interface ProbePair {
   readonly after: Expected;
 }
 
-export interface BenchStates {
+export interface LooseAndJoined {
   /** As it lies on the bench, no lead joined to another. */
   readonly loose: PickupNetlist;
   /** Its leads joined; what goes to the instrument's ground by itself is still apart. */
   readonly joined: PickupNetlist;
 }
 
-export function benchStates({ netlist }: QuickEstimates): BenchStates {
+export function looseAndJoined({ netlist }: QuickEstimates): LooseAndJoined {
   return {
     loose: pickupNetlist(netlist.pickup, { joined: false }),
     joined: { ...netlist, chassis: netlist.ground },
@@ -43,7 +43,7 @@ export function benchStates({ netlist }: QuickEstimates): BenchStates {
 
 export function probePairs(
   quick: QuickEstimates,
-  { loose, joined }: BenchStates,
+  { loose, joined }: LooseAndJoined,
   bench: Bench | undefined,
   roomC: number,
 ): readonly ProbePair[] {

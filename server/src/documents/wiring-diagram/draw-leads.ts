@@ -2,6 +2,7 @@ import { RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { flow, joint, lead, terminal } from '../symbols.ts';
 import { drawCableShield, drawMetal } from './draw-metal.ts';
+import type { LeadContext } from './lead-context.ts';
 import { besideOpenEnd, labelLead, labelLink, labelTerminal, labelWord } from './lead-labels.ts';
 import type { EndPicture, LeadPicture, PickupPicture } from './picture.ts';
 import { planRails, type Rail, staysInside } from './rails.ts';
@@ -28,23 +29,21 @@ const CORNER = 8;
 /** Leads, joints, terminals and the drain wire. */
 export function drawLeads(picture: PickupPicture, layout: Layout, metrics: Metrics, sheet: Sheet): LeadDrawing {
   const rails = planRails(picture.nets, layout, metrics);
-  const context: Context = { picture, layout, metrics, sheet, rails };
   const over: SvgNode[] = [];
+  const context: LeadContext = { picture, layout, metrics, sheet, rails, over };
   for (const rail of rails.values()) sheet.nodes.push(...drawRail(rail, metrics));
-  for (const row of layout.rows) drawRow(row, context, over);
-  const metal = drawMetal(context.picture, layout, rails, metrics, sheet, over);
+  for (const row of layout.rows) drawRow(row, context);
+  const metal = drawMetal(context);
   drawCableShield(picture, layout, metrics, sheet);
-  for (const rail of rails.values()) drawRailEnds(rail, context, over);
+  for (const rail of rails.values()) drawRailEnds(rail, context);
   sheet.nodes.push(...over);
   return { places: jointPlaces(context, metal), rails };
 }
 
-interface Context {
-  readonly picture: PickupPicture;
-  readonly layout: Layout;
-  readonly metrics: Metrics;
-  readonly sheet: Sheet;
-  readonly rails: ReadonlyMap<string, Rail>;
+/** The rail that a row leads to, and where its column stands. */
+interface Way {
+  readonly rail: Rail | undefined;
+  readonly column: number;
 }
 
 function drawRail({ net, column, rows, form, terminal: out }: Rail, metrics: Metrics): readonly SvgNode[] {
@@ -55,27 +54,28 @@ function drawRail({ net, column, rows, form, terminal: out }: Rail, metrics: Met
   return [part(`net:${net.id}`, net.label, path('halo', route + on), path('w3', route + on))];
 }
 
-function drawRow(row: Row, context: Context, over: SvgNode[]): void {
+function drawRow(row: Row, context: LeadContext): void {
   const { metrics, sheet, rails } = context;
   const rail = row.net === undefined ? undefined : rails.get(row.net);
   const column = rail?.column ?? metrics.terminals - metrics.railStep;
+  const way: Way = { rail, column };
   blockLine(sheet, row.from, row.y, column, row.y, 4.5);
   if (row.kind === 'loose') {
-    drawLoose(row, rail, column, context, over);
+    drawLoose(row, way, context);
     return;
   }
   if (row.kind === 'tap') {
-    pushLead(sheet, row.tap.lead, routeOn(row, row.from, rail, column));
+    pushLead(sheet, row.tap.lead, routeOn(row, row.from, way));
     const below = row.place.finishAt === 'top';
-    labelLead(sheet, row.tap.lead, metrics.ownLabel, row.y, !below);
+    labelLead(sheet, row.tap.lead, { x: metrics.ownLabel, y: row.y, above: !below });
     labelWord(sheet, row.tap.turns, metrics.ownLabel, row.y, below);
     return;
   }
-  drawEnd(row, rail, column, context, over);
+  drawEnd(row, way, context);
 }
 
-function drawEnd(row: EndRow, rail: Rail | undefined, column: number, context: Context, over: SvgNode[]): void {
-  const { metrics, sheet, layout } = context;
+function drawEnd(row: EndRow, way: Way, context: LeadContext): void {
+  const { metrics, sheet, layout, over } = context;
   const { end, place } = row;
   const upper = isUpper(row);
   if (place.coil.endsTraced) labelWord(sheet, row.which, metrics.ownLabel, row.y, upper);
@@ -85,12 +85,12 @@ function drawEnd(row: EndRow, rail: Rail | undefined, column: number, context: C
     if (end.own === undefined && end.net === undefined) {
       pushLead(sheet, own, d`M${row.from} ${row.y}H${metrics.joints - 20}`);
       over.push(terminal(metrics.joints - 20, row.y));
-      labelLead(sheet, { ...own, name: 'unknown' }, metrics.ownLabel, row.y, upper);
+      labelLead(sheet, { ...own, name: 'unknown' }, { x: metrics.ownLabel, y: row.y, above: upper });
       return;
     }
-    drawTowardNet(row, own, row.from, rail, column, away, context, over);
-    if (end.own !== undefined) labelLead(sheet, end.own, metrics.ownLabel, row.y, upper);
-    pathArrow(row, column, away !== undefined, context, over);
+    drawTowardNet({ row, wire: own, from: row.from, away }, way, context);
+    if (end.own !== undefined) labelLead(sheet, end.own, { x: metrics.ownLabel, y: row.y, above: upper });
+    pathArrow(row, way.column, away !== undefined, context);
     return;
   }
   const onRow = end.mistakenJoint === undefined ? undefined : rowOfEnd(layout, end.mistakenJoint);
@@ -106,18 +106,28 @@ function drawEnd(row: EndRow, rail: Rail | undefined, column: number, context: C
       over.push(flow(metrics.plateRight - 16, row.y, exits ? 'right' : 'left', metrics.flowScale));
   }
   if (end.own !== undefined)
-    labelLead(sheet, end.own, metrics.ownLabel, row.y, upper, metrics.conductorLabel - metrics.ownLabel - 4);
+    labelLead(sheet, end.own, {
+      x: metrics.ownLabel,
+      y: row.y,
+      above: upper,
+      width: metrics.conductorLabel - metrics.ownLabel - 4,
+    });
   const away = netAway(row, context);
-  drawTowardNet(row, end.conductor, metrics.joints, rail, column, away, context, over);
-  labelLead(sheet, end.conductor, metrics.conductorLabel, row.y, upper, metrics.total - 30 - metrics.conductorLabel);
+  drawTowardNet({ row, wire: end.conductor, from: metrics.joints, away }, way, context);
+  labelLead(sheet, end.conductor, {
+    x: metrics.conductorLabel,
+    y: row.y,
+    above: upper,
+    width: metrics.total - 30 - metrics.conductorLabel,
+  });
   over.push(joint(metrics.joints, row.y));
-  pathArrow(row, column, away !== undefined, context, over);
+  pathArrow(row, way.column, away !== undefined, context);
 }
 
 /** Where a conductor goes instead of its own place among the joints. */
 type Away = { readonly row: Row; readonly column: number } | 'nowhere' | undefined;
 
-function netAway({ end }: EndRow, { layout, rails, metrics }: Context): Away {
+function netAway({ end }: EndRow, { layout, rails, metrics }: LeadContext): Away {
   if (end.mistakenNet === undefined) return undefined;
   if (end.mistakenNet === 'nowhere') return 'nowhere';
   const row = rowOfEnd(layout, end.mistakenNet);
@@ -126,31 +136,31 @@ function netAway({ end }: EndRow, { layout, rails, metrics }: Context): Away {
   return { row, column: rail?.column ?? metrics.terminals };
 }
 
-function drawTowardNet(
-  row: Row,
-  leadPicture: LeadPicture,
-  from: number,
-  rail: Rail | undefined,
-  column: number,
-  away: Away,
-  { sheet, metrics }: Context,
-  over: SvgNode[],
-): void {
+/** A wire on its row, from where it comes. */
+interface Run {
+  readonly row: Row;
+  readonly wire: LeadPicture;
+  readonly from: number;
+  readonly away: Away;
+}
+
+function drawTowardNet({ row, wire, from, away }: Run, way: Way, { sheet, metrics, over }: LeadContext): void {
+  const { rail, column } = way;
   if (away === undefined) {
-    pushLead(sheet, leadPicture, routeOn(row, from, rail, column));
+    pushLead(sheet, wire, routeOn(row, from, way));
     if (rail?.net.kind === 'free' || rail?.net.kind === 'open') over.push(...shortBar(column, row.y, sheet));
     return;
   }
   const stop = column - metrics.railStep;
   if (away === 'nowhere') {
-    pushLead(sheet, leadPicture, d`M${from} ${row.y}H${stop}`);
-    over.push(...shortBar(stop, row.y, sheet), path('fix', routeOn(row, stop + 6, rail, column)));
+    pushLead(sheet, wire, d`M${from} ${row.y}H${stop}`);
+    over.push(...shortBar(stop, row.y, sheet), path('fix', routeOn(row, stop + 6, way)));
     return;
   }
   const target = away.column - metrics.railStep;
   const start = Math.min(stop, target) - metrics.crossing;
-  sheet.nodes.push(path('w3', routeOn(row, stop, rail, column)));
-  pushLead(sheet, leadPicture, d`M${from} ${row.y}` + crossOver(start, row.y, target, away.row.y, sheet));
+  sheet.nodes.push(path('w3', routeOn(row, stop, way)));
+  pushLead(sheet, wire, d`M${from} ${row.y}` + crossOver(start, row.y, target, away.row.y, sheet));
   over.push(path('fix', d`M${start + 4} ${row.y}H${stop - 8}`), joint(target, away.row.y));
 }
 
@@ -162,7 +172,7 @@ function crossOver(from: number, y: number, to: number, otherY: number, sheet: S
 }
 
 /** Along the row to its column, and round the corner to the middle where two neighbours meet. */
-function routeOn(row: Row, from: number, rail: Rail | undefined, column: number): string {
+function routeOn(row: Row, from: number, { rail, column }: Way): string {
   const [first, last] = [rail?.rows.at(0), rail?.rows.at(-1)];
   if (rail?.form !== 'corner' || first === undefined || last === undefined) return d`M${from} ${row.y}H${column}`;
   const middle = (first.y + last.y) / 2;
@@ -170,16 +180,11 @@ function routeOn(row: Row, from: number, rail: Rail | undefined, column: number)
   return d`M${from} ${row.y}H${column - CORNER}Q${column} ${row.y} ${column} ${row.y + way * CORNER}V${middle}`;
 }
 
-function drawLoose(
-  row: Row & { kind: 'loose' },
-  rail: Rail | undefined,
-  column: number,
-  { sheet, metrics }: Context,
-  over: SvgNode[],
-): void {
-  pushLead(sheet, row.loose.lead, routeOn(row, row.from, rail, column));
+function drawLoose(row: Row & { kind: 'loose' }, way: Way, { sheet, metrics, over }: LeadContext): void {
+  const { column } = way;
+  pushLead(sheet, row.loose.lead, routeOn(row, row.from, way));
   over.push(...shortBar(row.from, row.y, sheet));
-  labelLead(sheet, row.loose.lead, metrics.conductorLabel, row.y, true);
+  labelLead(sheet, row.loose.lead, { x: metrics.conductorLabel, y: row.y, above: true });
   if (row.net !== undefined) return;
   over.push(...shortBar(column, row.y, sheet));
   sheet.labels.push({
@@ -192,7 +197,7 @@ function drawLoose(
   });
 }
 
-function drawRailEnds(rail: Rail, { metrics, sheet }: Context, over: SvgNode[]): void {
+function drawRailEnds(rail: Rail, { metrics, sheet, over }: LeadContext): void {
   const { net, rows, column, form, terminal: out } = rail;
   const [first, last] = [rows.at(0), rows.at(-1)];
   if (first === undefined || last === undefined) return;
@@ -220,8 +225,7 @@ function pathArrow(
   row: EndRow,
   column: number,
   crossing: boolean,
-  { layout, metrics, sheet, rails }: Context,
-  over: SvgNode[],
+  { layout, metrics, sheet, rails, over }: LeadContext,
 ): void {
   const soldered = solderedTo(row, layout);
   const { entered, idle } = soldered.place.coil;
@@ -270,7 +274,7 @@ function shortBar(x: number, y: number, sheet: Sheet): readonly SvgNode[] {
   return [path('w3', d`M${x} ${y - 8}V${y + 8}`)];
 }
 
-function jointPlaces({ layout, rails, metrics }: Context, metal: JointPlaces['metal']): JointPlaces {
+function jointPlaces({ layout, rails, metrics }: LeadContext, metal: JointPlaces['metal']): JointPlaces {
   const joints = new Map<string, { x: number; y: number }>();
   const nets = new Map<string, { x: number; y: number }>();
   const loose = new Map<string, { x: number; y: number }>();

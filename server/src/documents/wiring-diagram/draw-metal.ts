@@ -1,23 +1,16 @@
 import { RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { earth, joint, lead } from '../symbols.ts';
+import type { LeadContext } from './lead-context.ts';
 import { leadWordings } from './lead-labels.ts';
 import type { MetalPicture, PickupPicture } from './picture.ts';
-import type { Rail } from './rails.ts';
 import type { Layout } from './rows.ts';
 import { blockLine, type Metrics, part, type Sheet } from './sheet.ts';
 
 type Place = { readonly x: number; readonly y: number };
 
 /** The lowest row: drain wire or braid and the metalwork on it, up to the net they belong to. */
-export function drawMetal(
-  picture: PickupPicture,
-  layout: Layout,
-  rails: ReadonlyMap<string, Rail>,
-  metrics: Metrics,
-  sheet: Sheet,
-  over: SvgNode[],
-): ReadonlyMap<string, Place> {
+export function drawMetal({ picture, layout, rails, metrics, sheet, over }: LeadContext): ReadonlyMap<string, Place> {
   const places = new Map<string, Place>();
   const onPlate = { x: metrics.plateRight - 24, y: layout.plate.bottom - 20 };
   for (const metal of picture.metal) places.set(metal.part, onPlate);
@@ -62,15 +55,14 @@ export function drawMetal(
       rim: true,
     });
   }
-  labelMetal(tied, carrier, column, metalRow, metrics, sheet);
+  labelMetal(tied, carrier, { x: column, y: metalRow }, metrics, sheet);
   return places;
 }
 
 function labelMetal(
   tied: readonly MetalPicture[],
   carrier: MetalPicture,
-  column: number,
-  y: number,
+  { x, y }: Place,
   metrics: Metrics,
   sheet: Sheet,
 ): void {
@@ -85,7 +77,7 @@ function labelMetal(
     sheet.labels.push({
       wordings: [[{ text, quiet: true }]],
       spots: [
-        { x: column + metrics.terminalLabel - metrics.terminals + 2, y: y + 4 + index * 14, anchor: 'start' },
+        { x: x + metrics.terminalLabel - metrics.terminals + 2, y: y + 4 + index * 14, anchor: 'start' },
         { x: metrics.terminals - 18, y: y + 18 + index * 14, anchor: 'end' },
       ],
       size: 12,

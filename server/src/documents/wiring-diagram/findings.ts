@@ -60,8 +60,7 @@ export function findingsHead(findings: readonly FindingPicture[], top: number, m
 export function drawRings(
   findings: readonly FindingPicture[],
   head: FindingsHead,
-  places: JointPlaces,
-  topRow: number,
+  { places, topRow }: { readonly places: JointPlaces; readonly topRow: number },
   metrics: Metrics,
   sheet: Sheet,
 ): void {

@@ -16,7 +16,15 @@ export function leadWordings(
   return fits ? [[letters, { text: ` ${name}` }], [letters]] : [[letters]];
 }
 
-export function labelLead(sheet: Sheet, lead: LeadPicture, x: number, y: number, above: boolean, width?: number): void {
+interface LeadLabelPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly above: boolean;
+  /** Letters alone where the name needs more. */
+  readonly width?: number;
+}
+
+export function labelLead(sheet: Sheet, lead: LeadPicture, { x, y, above, width }: LeadLabelPlace): void {
   const heights = above ? [y - 9, y + 18] : [y + 18, y - 9];
   sheet.labels.push({
     wordings: leadWordings(lead, width),

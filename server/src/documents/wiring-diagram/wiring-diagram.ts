@@ -37,7 +37,7 @@ export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
   drawCoils(picture, layout, metrics, sheet);
   const { places, rails } = drawLeads(picture, layout, metrics, sheet);
   const topRow = layout.rows.at(0)?.y ?? top;
-  drawRings(picture.findings, findings, places, topRow, metrics, sheet);
+  drawRings(picture.findings, findings, { places, topRow }, metrics, sheet);
   drawResistances(picture, layout, rails, metrics, sheet);
   if (metrics.captions) for (const place of layout.places) drawCaptions(place, metrics, sheet);
 

@@ -1,13 +1,13 @@
 /** The numbers that a winder looks at first, each with its ±; of two states side by side, with what the change is known to. */
 
-import type { InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
-import type { PhaseVerdict } from '../../estimates/estimates.ts';
-import { FULL_UP } from '../../estimates/positions.ts';
-import { difference, type Estimate } from '../../quantities/estimate.ts';
-import { onlyBoundedAbove } from '../../quantities/print.ts';
-import { basisWords, differenceParts, numberParts, shownLevel } from '../../words/number-text.ts';
-import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../../words/numbers.ts';
-import { phaseWords } from '../../words/phases.ts';
+import type { InstrumentAnalysis, PickupAnalysis, Played } from '../analysis/analysis-types.ts';
+import type { PhaseVerdict } from '../estimates/estimates.ts';
+import { FULL_UP } from '../estimates/positions.ts';
+import { difference, type Estimate } from '../quantities/estimate.ts';
+import { onlyBoundedAbove } from '../quantities/print.ts';
+import { basisWords, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
+import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
+import { phaseWords } from '../words/phases.ts';
 
 export interface NumbersTable {
   readonly caption: string;
