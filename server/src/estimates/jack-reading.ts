@@ -21,7 +21,7 @@ import {
   SHORT_AT_JACK_OHM,
 } from './common-practice.ts';
 import type { Played, QuickOf } from './position-network.ts';
-import { FULL_UP, jackResistance, withTracks } from './positions.ts';
+import { type InstrumentAtBench, jackResistance, withTracks } from './positions.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {
@@ -65,14 +65,8 @@ export function judgeJackReadings(
     );
 }
 
-interface Setting {
-  readonly instrument: Instrument;
-  readonly quickOf: QuickOf;
-  readonly bench: Bench | undefined;
-}
-
 function judge(
-  setting: Setting,
+  setting: InstrumentAtBench,
   block: Readings,
   line: ReadingOf<'position'>,
   position: Position,
@@ -82,14 +76,7 @@ function judge(
     return undefined;
   const temperature = readingTemperature(line.atC, block, setting.bench);
   const ohmAt = (change: Change = {}) => jackOhm(setting, change.selection ?? selection, temperature.celsius, change);
-  const expected = jackResistance(
-    setting.instrument,
-    selection,
-    setting.quickOf,
-    setting.bench,
-    FULL_UP,
-    temperature.celsius,
-  );
+  const expected = jackResistance(setting, selection, { temperatureC: temperature.celsius });
   if (expected === undefined) return undefined;
   const { value } = line;
   const readOhm = value === 'open' || value.si >= OPEN_FROM_OHM ? null : value.si;
@@ -102,7 +89,12 @@ function judge(
       expectedOhm,
       limitOhm: 0,
       fits,
-      causes: () => (fits ? [] : readOhm === null ? OPEN : causesOf(setting, selection, ohmAt, readOhm, null, 0)),
+      causes: () =>
+        fits
+          ? []
+          : readOhm === null
+            ? OPEN
+            : causesOf(setting, selection, { ohmAt, readOhm, expectedOhm: null, limitOhm: 0 }),
     };
   }
   const meterOhm =
@@ -124,7 +116,7 @@ function judge(
     expectedOhm: expected.value,
     limitOhm,
     fits,
-    causes: () => (fits ? [] : causesOf(setting, selection, ohmAt, readOhm, expected.value, limitOhm)),
+    causes: () => (fits ? [] : causesOf(setting, selection, { ohmAt, readOhm, expectedOhm: expected.value, limitOhm })),
   };
 }
 
@@ -145,7 +137,7 @@ interface Change {
 }
 
 function jackOhm(
-  { instrument, quickOf, bench }: Setting,
+  { instrument, quickOf, bench }: InstrumentAtBench,
   selection: Selection,
   temperatureC: number,
   { shareOf, tracks, played }: Change = {},
@@ -164,7 +156,10 @@ function jackOhm(
       }
     : quickOf;
   const scaled = tracks === undefined ? instrument : withTracks(instrument, tracks);
-  const estimate = jackResistance(scaled, selection, changed, bench, played ?? FULL_UP, temperatureC);
+  const estimate = jackResistance({ instrument: scaled, quickOf: changed, bench }, selection, {
+    temperatureC,
+    ...(played && { played }),
+  });
   return estimate === null ? null : estimate?.value;
 }
 
@@ -173,14 +168,20 @@ const OPEN: readonly JackCause[] = [
   { words: 'a broken coil', prior: 2 },
 ];
 
+interface DoubtfulReading {
+  readonly readOhm: number;
+  /** `null`: open. */
+  readonly expectedOhm: number | null;
+  readonly limitOhm: number;
+  /** What the meter would read after a change. */
+  ohmAt(change?: Change): number | null | undefined;
+}
+
 /** Each likely cause says what it would make the meter read; those that do are kept. */
 function causesOf(
-  setting: Setting,
+  setting: InstrumentAtBench,
   selection: Selection,
-  ohmAt: (change?: Change) => number | null | undefined,
-  readOhm: number,
-  expectedOhm: number | null,
-  limitOhm: number,
+  { ohmAt, readOhm, expectedOhm, limitOhm }: DoubtfulReading,
 ): readonly JackCause[] {
   const near = (ohm: number | null | undefined) =>
     typeof ohm === 'number' && Math.abs(ohm - readOhm) <= Math.max(limitOhm, 0.01 * readOhm);

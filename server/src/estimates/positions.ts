@@ -51,7 +51,7 @@ export function positionEstimates(
   const complete = selection && slotsOf(selection).every(({ pickup }) => pickup !== undefined);
   if (!selection || !complete) return { ...base, ...NOTHING_KNOWN };
   const quick = pickupsOf(selection, quickOf);
-  const resistanceOhm = jackResistance(instrument, selection, quickOf, bench, played);
+  const resistanceOhm = jackResistance({ instrument, quickOf, bench }, selection, { played });
   const settings: Setting = { ...AS_PLAYED, ...played };
   const dc = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
   const phase = phaseOf(soundingCoils(dc, 0));
@@ -160,14 +160,21 @@ const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstima
 const fullyKnown = (quick: QuickEstimates): boolean =>
   [...quick.windings.values()].every(({ turns, buildM, resistance20COhm }) => turns && buildM && resistance20COhm);
 
+/** An instrument with the pickups as they are computed, and the bench it lies on. */
+export interface InstrumentAtBench {
+  readonly instrument: Instrument;
+  readonly quickOf: QuickOf;
+  readonly bench: Bench | undefined;
+}
+
 /** What a meter on the jack reads in the bench's room, nothing plugged in, pots where they are. */
 export function jackResistance(
-  instrument: Instrument,
+  { instrument, quickOf, bench }: InstrumentAtBench,
   selection: Selection,
-  quickOf: QuickOf,
-  bench: Bench | undefined,
-  played: Played = FULL_UP,
-  temperatureC = benchRoomC(bench),
+  {
+    played = FULL_UP,
+    temperatureC = benchRoomC(bench),
+  }: { readonly played?: Played; readonly temperatureC?: number } = {},
 ): Estimate | null | undefined {
   const quick = pickupsOf(selection, quickOf);
   const resistances = quick.flatMap((each) =>

@@ -1,7 +1,7 @@
 /** Every position of an instrument: how it joins its pickups, what the jack reads, phase and hum. */
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
-import { FULL_UP, jackResistance } from '../../estimates/positions.ts';
+import { jackResistance } from '../../estimates/positions.ts';
 import type { Bench } from '../../model/bench.ts';
 import { numberParts } from '../../words/number-text.ts';
 import { POSITION_NUMBERS } from '../../words/numbers.ts';
@@ -61,7 +61,8 @@ function readingCells(
   roomC: number,
 ): readonly HtmlNode[] {
   const selection = instrument.positions[index]?.selection;
-  const ohm = selection && jackResistance(instrument, selection, quickOf(bench), bench, FULL_UP, roomC);
+  const ohm =
+    selection && jackResistance({ instrument, quickOf: quickOf(bench), bench }, selection, { temperatureC: roomC });
   if (ohm === null) return [h('td', { class: 'n q' }, 'open'), h('td', { class: 'q' }, '')];
   if (ohm === undefined || !Number.isFinite(ohm.value))
     return [h('td', { class: 'n q' }, 'unknown'), h('td', { class: 'q' }, 'read each coil')];
