@@ -4,7 +4,7 @@ import { type Attempt, attemptOf, fail, type Match, replaceFix, type Wanted, wor
 import { textOf } from './match-quantity.ts';
 import { matchShape } from './match-shape.ts';
 import { nearest } from './nearest.ts';
-import type { BlockSchema, FactSchema, FactsOf, MatchedFact } from './schema/block-schema.ts';
+import { alternativesOf, type BlockSchema, type FactsOf, type MatchedFact } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { Captured, Shape } from './schema/shape.ts';
 import { joinSpans, type Span } from './span.ts';
@@ -40,7 +40,8 @@ export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B): M
     const { field } = read;
     if (field === undefined) continue;
     const factSchema = schema.facts[field];
-    const earlier = first.get(field) ?? alternativeOf(factSchema, schema, first);
+    const earlier =
+      first.get(field) ?? alternativesOf(schema.facts, field).flatMap((other) => first.get(other) ?? [])[0];
     if (earlier && !factSchema?.repeats) problems.push(statedTwice(fact, earlier));
     else if (read.value === undefined) broken.add(field);
     else facts[field]?.push({ value: read.value, span: fact.span, wordSpan: fact.items[0]?.span ?? fact.span });
@@ -219,19 +220,6 @@ function explained(word: string, meant: string | undefined): string {
     .map((other) => `\`${other.keyword}\``);
   if (owners.length > 0) return `: it belongs in ${owners.join(' or ')}`;
   return meant === undefined ? '' : `; \`${meant}\` is near`;
-}
-
-function alternativeOf(
-  fact: FactSchema | undefined,
-  schema: BlockSchema,
-  first: ReadonlyMap<string, FactNode>,
-): FactNode | undefined {
-  for (const word of fact?.insteadOf ?? []) {
-    const field = Object.keys(schema.facts).find((key) => schema.facts[key]?.word === word);
-    const stated = field === undefined ? undefined : first.get(field);
-    if (stated) return stated;
-  }
-  return undefined;
 }
 
 function statedTwice(fact: FactNode, earlier: FactNode): SyntaxProblem {

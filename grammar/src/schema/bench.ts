@@ -4,39 +4,29 @@ import { count, keyword, optional, percent, quantity, sequence } from './shape.t
 
 export const bench = block({
   keyword: 'bench',
-  head: sequence({}),
-  names: undefined,
-  like: false,
   meaning: "the shop's own conditions and instruments; one in a file and all it uses",
   example: 'bench {\n  mains 50 Hz\n  room 21 degC\n}',
-  blocks: [],
   topLevel: true,
   facts: {
     mains: fact({
-      word: 'mains',
       shape: quantity('frequency', positive),
-      repeats: false,
       assumed: '50 Hz',
       meaning: 'mains frequency; hum is judged at it',
       example: 'mains 50 Hz',
     }),
     room: fact({
-      word: 'room',
       shape: quantity('temperature'),
-      repeats: false,
       assumed: '20 degC',
       meaning: 'usual room temperature; resistances are stated at it',
       example: 'room 21 degC',
     }),
     meter: fact({
-      word: 'meter',
       shape: sequence({
         accuracy: keyword('accuracy'),
         ofReading: percent,
         digits: optional(sequence({ digits: keyword('digits'), count: count({ min: 0 }) })),
         resolution: optional(sequence({ resolution: keyword('resolution'), step: quantity('resistance', positive) })),
       }),
-      repeats: false,
       assumed: '1 % of the reading and 3 digits of 10 ohm',
       meaning: "limits of the resistance range: percent of the reading, and so many digits of the range's resolution",
       example: 'meter accuracy 0.8 % digits 2 resolution 10 ohm',

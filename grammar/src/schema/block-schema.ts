@@ -1,5 +1,6 @@
 /** The form of the schema: what a block kind is called, what its head looks like, which facts and blocks it holds. */
-import type { Captured, NameKind, Shape } from './shape.ts';
+import type { Span } from '../span.ts';
+import { type Captured, type NameKind, type Shape, sequence } from './shape.ts';
 
 export interface FactSchema<S extends Shape = Shape, R extends boolean = boolean> {
   /** The fact's first word; `undefined` where the line starts with something else (a reading's lead, a selector's number). */
@@ -41,23 +42,71 @@ export interface BlockSchema<
   readonly topLevel: T;
 }
 
-export const fact = <const S extends Shape, const R extends boolean>(schema: FactSchema<S, R>): FactSchema<S, R> =>
-  schema;
+/** An entry of the schema: a fact is called by its field where it has no other word, and stands once where nothing else is said. */
+type FactEntry<S extends Shape> = Omit<FactSchema<S>, 'word' | 'repeats'> & {
+  readonly word?: string;
+  readonly wordless?: true;
+};
+
+export function fact<const S extends Shape>(entry: FactEntry<S> & { readonly repeats: true }): FactSchema<S, true>;
+export function fact<const S extends Shape>(entry: FactEntry<S> & { readonly repeats?: never }): FactSchema<S, false>;
+export function fact({ wordless, repeats, ...entry }: FactEntry<Shape> & { readonly repeats?: true }): FactSchema {
+  return { ...entry, word: wordless ? undefined : (entry.word ?? OF_FIELD), repeats: repeats ?? false };
+}
+
+const OF_FIELD = '';
+
+type BlockEntry<F extends Facts, H extends Shape, K extends readonly string[], T extends boolean> = Omit<
+  BlockSchema<F, H, K, T>,
+  'head' | 'names' | 'like' | 'blocks' | 'topLevel'
+> & {
+  readonly head?: H;
+  readonly names?: NameKind;
+  readonly like?: boolean;
+  readonly blocks?: K;
+  readonly topLevel?: T;
+};
 
 export const block = <
-  const F extends Readonly<Record<string, FactSchema>>,
-  const H extends Shape,
-  const K extends readonly string[],
-  const T extends boolean,
+  const F extends Facts,
+  const H extends Shape = Extract<Shape, { kind: 'sequence' }>,
+  const K extends readonly string[] = readonly [],
+  const T extends boolean = false,
 >(
-  schema: BlockSchema<F, H, K, T>,
-): BlockSchema<F, H, K, T> => schema;
+  entry: BlockEntry<F, H, K, T>,
+): BlockSchema<F, H, K, T> => ({
+  names: undefined,
+  like: false,
+  ...entry,
+  head: entry.head ?? (sequence({}) as Shape as H),
+  blocks: entry.blocks ?? ([] as readonly string[] as K),
+  topLevel: entry.topLevel ?? (false as T),
+  facts: Object.fromEntries(
+    Object.entries(entry.facts).map(([field, each]) => [
+      field,
+      each.word === OF_FIELD ? { ...each, word: field } : each,
+    ]),
+  ) as Facts as F,
+});
+
+type Facts = Readonly<Record<string, FactSchema>>;
+
+/** Fields of which a fact stands instead, or which stand instead of it: of these, one is stated. */
+export function alternativesOf(facts: Facts, field: string): readonly string[] {
+  const fact = facts[field];
+  return Object.entries(facts).flatMap(([name, other]) =>
+    (other.word !== undefined && fact?.insteadOf?.includes(other.word)) ||
+    (fact?.word !== undefined && other.insteadOf?.includes(fact.word))
+      ? [name]
+      : [],
+  );
+}
 
 /** A fact that matched: its captures and the line that it stands on. */
 export interface MatchedFact<T> {
   readonly value: T;
-  readonly span: import('../span.ts').Span;
-  readonly wordSpan: import('../span.ts').Span;
+  readonly span: Span;
+  readonly wordSpan: Span;
 }
 
 /** The facts of a block, by field: every matched line in order. A line that did not match is absent (its problem is told). */

@@ -9,48 +9,38 @@ export const bobbin = block({
   like: true,
   meaning: 'the former that a coil is wound on, with its poles',
   example: 'bobbin tall-six {\n  core 58.0 x 5.2 mm\n  window 7.1 x 4.4 mm\n  poles 6 spread 49.5 mm\n  plastic abs\n}',
-  blocks: [],
   topLevel: true,
   facts: {
     core: fact({
-      word: 'core',
       shape: sequence({
         size: size('length', 'length', 'width'),
         corner: optional(
           sequence({ comma: optional(comma), corner: keyword('corner'), radius: quantity('length', { min: 0 }) }),
         ),
       }),
-      repeats: false,
       meaning: 'outline that the first layer lies on: length x width; ends round where no corner radius is stated',
       example: 'core 58.0 x 5.2 mm',
     }),
     corner: fact({
-      word: 'corner',
       shape: quantity('length', { min: 0 }),
-      repeats: false,
       assumed: 'round ends: half the width of the core',
       meaning: "radius of the core's corners, where its ends are not round",
       example: 'corner 1 mm',
     }),
     window: fact({
-      word: 'window',
       shape: size('length', 'height', 'depth'),
-      repeats: false,
       meaning: 'winding space: height between the flanges x depth from the core outward',
       example: 'window 7.1 x 4.4 mm',
     }),
     poles: fact({
-      word: 'poles',
       shape: sequence({
         count: count({ min: 1 }),
         spread: optional(sequence({ spread: keyword('spread'), distance: quantity('length', positive) })),
       }),
-      repeats: false,
       meaning: 'how many poles, and the distance from the first centre to the last',
       example: 'poles 6 spread 49.5 mm',
     }),
     pole: fact({
-      word: 'pole',
       shape: oneOf({
         none: keyword('none'),
         blade: sequence({
@@ -67,15 +57,12 @@ export const bobbin = block({
           size: size('length', 'diameter', 'length'),
         }),
       }),
-      repeats: false,
       meaning:
         'form and material of a pole, diameter x length (a blade: length x thickness x height, or thickness x height)',
       example: 'pole slug steel 4.8 x 12.5 mm',
     }),
     plastic: fact({
-      word: 'plastic',
       shape: word('abs', 'butyrate', 'fibre'),
-      repeats: false,
       meaning: 'what the bobbin is made of; limits the potting bath',
       example: 'plastic abs',
     }),

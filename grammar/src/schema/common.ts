@@ -24,7 +24,6 @@ export const note = fact({
 export const serial = fact({
   word: 'serial',
   shape: label(),
-  repeats: false,
   history: true,
   meaning: 'the number of this piece, as on its label',
   example: 'serial TB-014',
@@ -33,7 +32,6 @@ export const serial = fact({
 export const customer = fact({
   word: 'for',
   shape: text,
-  repeats: false,
   history: true,
   meaning: 'the customer or the job',
   example: 'for "Juniper, customer 31"',

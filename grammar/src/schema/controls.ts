@@ -6,16 +6,10 @@ const taper = optional(word('linear', 'audio', 'reverse-audio'));
 
 export const controls = block({
   keyword: 'controls',
-  head: sequence({}),
-  names: undefined,
-  like: false,
   meaning: "the instrument's controls; 'for neck' serves that pickup only and sits before the selector",
   example: 'controls {\n  volume 500 kohm audio\n  tone 500 kohm audio with 22 nF\n}',
-  blocks: [],
-  topLevel: false,
   facts: {
     volume: fact({
-      word: 'volume',
       shape: sequence({ value: quantity('resistance', positive), taper, for: forSlot }),
       repeats: true,
       assumed: 'no volume control; where only the taper is left out, audio',
@@ -23,7 +17,6 @@ export const controls = block({
       example: 'volume 500 kohm audio',
     }),
     tone: fact({
-      word: 'tone',
       shape: sequence({
         value: quantity('resistance', positive),
         taper,
@@ -37,7 +30,6 @@ export const controls = block({
       example: 'tone 500 kohm audio with 22 nF',
     }),
     bleed: fact({
-      word: 'bleed',
       shape: sequence({
         capacitor: quantity('capacitance', positive),
         resistor: optional(sequence({ joined: word('parallel', 'series'), value: quantity('resistance', positive) })),

@@ -16,14 +16,11 @@ export const instrument = block({
     serial,
     customer,
     scale: fact({
-      word: 'scale',
       shape: quantity('length', positive),
-      repeats: false,
       meaning: 'length of the open string from nut to saddle',
       example: 'scale 648 mm',
     }),
     strings: fact({
-      word: 'strings',
       shape: sequence({
         count: count({ min: 1 }),
         spread: optional(
@@ -35,12 +32,10 @@ export const instrument = block({
           }),
         ),
       }),
-      repeats: false,
       meaning: 'how many strings, and the distance from the first to the last at the bridge and at the nut',
       example: 'strings 6 spread 52.0 mm at bridge, 35.0 mm at nut',
     }),
     pickup: fact({
-      word: 'pickup',
       shape: sequence({
         slot: declares('slot'),
         pickup: name('pickup'),
@@ -51,21 +46,17 @@ export const instrument = block({
       example: 'pickup bridge heron-bridge at 42 mm',
     }),
     cable: fact({
-      word: 'cable',
       shape: sequence({
         length: quantity('length', positive),
         of: keyword('of'),
         capacitancePerLength: quantity('capacitance per length', positive),
       }),
-      repeats: false,
       assumed: '450 pF of cable',
       meaning: 'the cable to the amplifier, its length and capacitance',
       example: 'cable 4.5 m of 100 pF/m',
     }),
     input: fact({
-      word: 'input',
       shape: quantity('resistance', positive),
-      repeats: false,
       assumed: '1 Mohm',
       meaning: "the amplifier's input resistance",
       example: 'input 1 Mohm',

@@ -7,24 +7,18 @@ const resistanceOrOpen = oneOf({ open: keyword('open'), value: quantity('resista
 export const readings = block({
   keyword: 'readings',
   head: sequence({ found: optional(keyword('found')), title: optional(text), date: optional(date) }),
-  names: undefined,
-  like: false,
   history: true,
   meaning: 'what was measured at one time; found: before the work, where only a coil that was kept still counts',
   example: 'readings "after potting" 2026-10-04 {\n  room 21 degC\n  hot to ground 7.31 kohm\n}',
-  blocks: [],
-  topLevel: false,
   facts: {
     room: fact({
-      word: 'room',
       shape: quantity('temperature'),
-      repeats: false,
       assumed: "the bench's room temperature",
       meaning: 'temperature of these readings',
       example: 'room 23 degC',
     }),
     resistance: fact({
-      word: undefined,
+      wordless: true,
       shape: sequence({
         from: path('lead'),
         to: optional(sequence({ to: keyword('to'), lead: path('lead') })),
@@ -37,7 +31,6 @@ export const readings = block({
       example: 'hot to ground 7.31 kohm at 21 degC',
     }),
     kick: fact({
-      word: 'kick',
       shape: sequence({
         between: probes,
         at: optional(sequence({ at: keyword('at'), coil: name('coil') })),
@@ -49,14 +42,12 @@ export const readings = block({
       example: 'kick turquoise to pink approach positive',
     }),
     compass: fact({
-      word: 'compass',
       shape: sequence({ coil: name('coil'), pole: word('north-up', 'south-up') }),
       repeats: true,
       meaning: "the pole at the top of a coil's poles, by a compass",
       example: 'compass slug south-up',
     }),
     inductance: fact({
-      word: 'inductance',
       shape: sequence({
         between: probes,
         value: quantity('inductance', positive),
@@ -67,7 +58,6 @@ export const readings = block({
       example: 'inductance hot to ground 4.1 H at 1 kHz',
     }),
     capacitance: fact({
-      word: 'capacitance',
       shape: oneOf({
         between: sequence({ between: probes, value: quantity('capacitance', positive) }),
         whole: sequence({ value: quantity('capacitance', positive), between: optional(probes) }),
@@ -77,7 +67,6 @@ export const readings = block({
       example: 'capacitance 110 pF',
     }),
     position: fact({
-      word: 'position',
       shape: sequence({ key: count({ min: 1, key: true }), value: resistanceOrOpen, at: atTemperature }),
       repeats: true,
       meaning: "resistance at the instrument's jack in a position of the selector, controls full up",

@@ -4,16 +4,11 @@ import { comma, count, keyword, optional, selection, sequence, text } from './sh
 
 export const selector = block({
   keyword: 'selector',
-  head: sequence({}),
-  names: undefined,
-  like: false,
   meaning: 'the positions of the switch, numbered from 1, push-pull positions too',
   example: 'selector {\n  1 "bridge" bridge\n  2 "both" bridge.slug parallel neck\n}',
-  blocks: [],
-  topLevel: false,
   facts: {
     position: fact({
-      word: undefined,
+      wordless: true,
       shape: sequence({
         key: count({ min: 1, key: true }),
         title: optional(text),

@@ -9,27 +9,20 @@ export const spool = block({
   like: true,
   meaning: 'one spool of wire on the shelf',
   example: 'spool TB-W7 {\n  wire heavy-plain\n  left 310 g\n  measures 5.52 ohm/m at 20 degC\n}',
-  blocks: [],
   topLevel: true,
   facts: {
     wire: fact({
-      word: 'wire',
       shape: name('wire'),
-      repeats: false,
       meaning: 'the kind of wire on this spool',
       example: 'wire heavy-plain',
     }),
     left: fact({
-      word: 'left',
       shape: quantity('mass', { min: 0 }),
-      repeats: false,
       meaning: 'mass of wire left, without the spool itself',
       example: 'left 310 g',
     }),
     measures: fact({
-      word: 'measures',
       shape: sequence({ resistance: quantity('resistance per length', positive), at: atTemperature }),
-      repeats: false,
       assumed: 'the nominal resistance of its gauge, with the tolerance of the standard',
       meaning: 'what the wire on it really has; serves every coil wound from it',
       example: 'measures 5.52 ohm/m at 20 degC',

@@ -4,32 +4,21 @@ import { optional, quantity, sequence, word } from './shape.ts';
 
 export const target = block({
   keyword: 'target',
-  head: sequence({}),
-  names: undefined,
-  like: false,
   meaning: 'what the build should reach; turns and wire are checked or proposed against it',
   example: 'target {\n  resistance 7.3 kohm\n  resonance 2.9 kHz loaded\n}',
-  blocks: [],
-  topLevel: false,
   facts: {
     resistance: fact({
-      word: 'resistance',
       shape: quantity('resistance', positive),
-      repeats: false,
       meaning: "resistance from hot to ground at the bench's room temperature",
       example: 'resistance 7.3 kohm',
     }),
     inductance: fact({
-      word: 'inductance',
       shape: quantity('inductance', positive),
-      repeats: false,
       meaning: 'inductance from hot to ground',
       example: 'inductance 4.2 H',
     }),
     resonance: fact({
-      word: 'resonance',
       shape: sequence({ frequency: quantity('frequency', positive), load: optional(word('loaded', 'unloaded')) }),
-      repeats: false,
       assumed: 'nothing is aimed at; where only the last word is left out, loaded',
       meaning: 'resonant frequency: loaded by controls, cable and input, or of the pickup alone',
       example: 'resonance 2.9 kHz loaded',

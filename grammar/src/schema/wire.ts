@@ -9,13 +9,10 @@ export const wire = block({
   like: true,
   meaning: 'a kind of magnet wire: copper, its gauge and its enamel',
   example: 'wire heavy-plain {\n  gauge 42 AWG\n  build single\n  enamel plain\n}',
-  blocks: [],
   topLevel: true,
   facts: {
     gauge: fact({
-      word: 'gauge',
       shape: quantity('gauge', { min: 20, max: 60 }),
-      repeats: false,
       insteadOf: ['diameter'],
       meaning: 'bare copper by its gauge number',
       example: 'gauge 42 AWG',
@@ -23,13 +20,11 @@ export const wire = block({
     bareDiameter: fact({
       word: 'diameter',
       shape: quantity('length', positive),
-      repeats: false,
       insteadOf: ['gauge'],
       meaning: 'bare copper by its diameter',
       example: 'diameter 0.0635 mm',
     }),
     build: fact({
-      word: 'build',
       shape: oneOf({
         build: word('single', 'double'),
         grade: alias(sequence({ grade: keyword('grade'), number: count({ min: 1, max: 2 }) }), {
@@ -37,7 +32,6 @@ export const wire = block({
           'grade 2': 'double',
         }),
       }),
-      repeats: false,
       insteadOf: ['overall'],
       assumed: 'single',
       meaning: "thickness of the enamel: single is the standards' grade 1, double is grade 2",
@@ -46,15 +40,12 @@ export const wire = block({
     overallDiameter: fact({
       word: 'overall',
       shape: quantity('length', positive),
-      repeats: false,
       insteadOf: ['build'],
       meaning: 'diameter over the enamel, as measured',
       example: 'overall 0.0711 mm',
     }),
     enamel: fact({
-      word: 'enamel',
       shape: word('plain', 'polyurethane', 'polyester-imide', 'polyvinyl-acetal'),
-      repeats: false,
       meaning: 'the insulation: how it is stripped, and what heat it stands',
       example: 'enamel polyurethane',
     }),

@@ -1,4 +1,5 @@
 /** Facts matched by the path of their block and what they are about; order and layout do not matter. */
+import { alternativesOf, type BlockSchema } from '../../../grammar/src/schema/block-schema.ts';
 import { schemas } from '../../../grammar/src/schema/index.ts';
 import type { StatedBlock, StatedFact } from './stated-blocks.ts';
 
@@ -120,9 +121,8 @@ function comparePairs(
     if (same === -1) come.push(fact);
     else gone.splice(same, 1);
   }
-  const alternatives = alternativesOf(keyword);
   for (const fact of come) {
-    const old = bestMatch(fact, gone, alternatives);
+    const old = bestMatch(fact, gone, schemas.get(keyword)?.facts ?? {});
     if (old === undefined) {
       found.push({ change: { path, kind: 'fact added', after: written(fact) }, inherited: fact.inherited });
       continue;
@@ -142,7 +142,7 @@ function comparePairs(
 function bestMatch(
   fact: StatedFact,
   gone: readonly StatedFact[],
-  alternatives: ReadonlyMap<string, readonly string[]>,
+  schema: BlockSchema['facts'],
 ): StatedFact | undefined {
   let best: StatedFact | undefined;
   let mostShared = 0;
@@ -151,15 +151,8 @@ function bestMatch(
     const shared = each.meaning.filter((piece) => fact.meaning.includes(piece)).length;
     if (shared > mostShared) [best, mostShared] = [each, shared];
   }
-  return best ?? gone.find(({ word }) => alternatives.get(fact.word)?.includes(word));
-}
-
-function alternativesOf(keyword: string): ReadonlyMap<string, readonly string[]> {
-  return new Map(
-    Object.values(schemas.get(keyword)?.facts ?? {}).flatMap(({ word, insteadOf }) =>
-      word === undefined ? [] : [[word, insteadOf ?? []] as const],
-    ),
-  );
+  const alternatives = alternativesOf(schema, fact.field);
+  return best ?? gone.find(({ field }) => alternatives.includes(field));
 }
 
 const sameMeaning = (a: StatedFact, b: StatedFact): boolean =>

@@ -2,7 +2,7 @@
 import type { accept } from '../../../grammar/src/schema/common.ts';
 import type { AnyBlock } from './merged-block.ts';
 import type { Place } from './place.ts';
-import { type FactRead, readFacts } from './reading.ts';
+import { type FactRead, readFact } from './reading.ts';
 
 type Lines = FactRead<typeof accept>;
 
@@ -14,7 +14,7 @@ export type Acceptance = Lines[number]['value'] & {
 
 /** What a block accepts, and what the blocks in it accept. */
 export function acceptancesIn(block: AnyBlock): readonly Acceptance[] {
-  const lines = (readFacts(block).accept ?? []) as Lines;
+  const lines = readFact(block, 'accept') as Lines;
   const own = lines.map(({ value, place }): Acceptance => ({ ...value, place, scope: block.extent }));
   return [...own, ...block.blocks.flatMap(acceptancesIn)];
 }

@@ -3,7 +3,7 @@
  * taken over from another block still points to its own line.
  */
 import { matchBlock } from '../../../grammar/src/match.ts';
-import type { BlockSchema, FactSchema } from '../../../grammar/src/schema/block-schema.ts';
+import { alternativesOf, type BlockSchema, type FactSchema } from '../../../grammar/src/schema/block-schema.ts';
 import { type language, schemas } from '../../../grammar/src/schema/index.ts';
 import type { Captured, Shape } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
@@ -159,7 +159,7 @@ export function mergeLike(child: AnyBlock, parent: AnyBlock): AnyBlock {
   const { schema } = child;
   const own = withoutEmptying(child);
   const stated = new Set(Object.entries(child.facts).flatMap(([field, lines]) => (lines.length ? [field] : [])));
-  const replaced = new Set([...stated].flatMap((field) => [field, ...alternatives(schema.facts, schema.facts[field])]));
+  const replaced = new Set([...stated].flatMap((field) => [field, ...alternativesOf(schema.facts, field)]));
   const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
   for (const [field, fact] of Object.entries(schema.facts))
     facts[field] = replaced.has(field) || fact.history ? (own[field] ?? []) : (parent.facts[field] ?? []);
@@ -184,17 +184,6 @@ function withoutEmptying({ facts, schema }: AnyBlock): LooseFacts {
 }
 
 type OneOf = Extract<Shape, { kind: 'one-of' }>;
-
-/** Fields whose word this fact stands instead of, or which stand instead of it. */
-function alternatives(facts: Readonly<Record<string, FactSchema>>, fact: FactSchema | undefined): readonly string[] {
-  if (!fact) return [];
-  return Object.entries(facts).flatMap(([field, other]) =>
-    (other.word !== undefined && fact.insteadOf?.includes(other.word)) ||
-    (fact.word !== undefined && other.insteadOf?.includes(fact.word))
-      ? [field]
-      : [],
-  );
-}
 
 const same = (a: AnyBlock, b: AnyBlock): boolean => a.keyword === b.keyword && a.name === b.name;
 
