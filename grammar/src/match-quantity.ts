@@ -1,5 +1,5 @@
 /** Numbers with their units: quantities, counts, percentages and sizes. */
-import type { WrittenQuantity, WrittenUncertainty } from '../values/quantity.ts';
+import { quantityOf, type WrittenQuantity, type WrittenUncertainty } from '../values/quantity.ts';
 import { type Dimension, dimensionOf, likelyUnit, symbolsOf } from '../values/unit-table.ts';
 import { type Attempt, fail, isPunctuation, type Match, replaceFix, wordOf } from './match-attempt.ts';
 import { nearest } from './nearest.ts';
@@ -31,7 +31,9 @@ export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'q
     } else next = tellUnit(attempt, item, number, dimension);
   }
   tellRange(attempt, item, shape, unit);
-  return { value: written({ ...number, unit, uncertainty, next }, dimension, attempt, index), next };
+  const value = written({ ...number, unit, uncertainty, next }, dimension, attempt, index);
+  tellWithoutValue(attempt, value);
+  return { value, next };
 }
 
 export function matchCount(attempt: Attempt, index: number, shape: ShapeOf<'count'>): Match | undefined {
@@ -293,6 +295,19 @@ function tellRange(attempt: Attempt, item: NumberItem, limits: Limits, unit: str
     message: `${item.text} cannot be: the value lies ${[low, high].filter((limit) => limit !== undefined).join(' and ')}.`,
     action: guess === undefined ? 'State a value within these limits.' : `Look whether ${guess} was meant.`,
   });
+}
+
+/** What reads well and still has no value in SI. */
+function tellWithoutValue(attempt: Attempt, { value, span }: { value: WrittenQuantity; span: Span }): void {
+  const result = quantityOf(value);
+  if (result.ok) return;
+  const message =
+    result.problem === 'below-absolute-zero'
+      ? 'Nothing is colder than -273.15 degC.'
+      : result.problem === 'uncertainty-unit-wrong'
+        ? `The uncertainty takes a unit of ${value.dimension}, or \`%\`.`
+        : undefined;
+  if (message !== undefined) attempt.problems.push({ code: 'value/range', span, message });
 }
 
 function isWithin(value: number, { min, max, exclusiveMin, exclusiveMax }: Limits): boolean {

@@ -56,12 +56,6 @@ const ASYMMETRICAL: Readonly<Record<string, readonly [number, number]>> = {
 /** Tolerances of capacitors below 10 pF, in picofarad. */
 const BELOW_TEN_PICOFARAD: Readonly<Record<string, number>> = { B: 0.1, C: 0.25, D: 0.5, F: 1, G: 2 };
 
-/** Largest first, so that printing takes the first letter that leaves a number of at least 1. */
-const LETTERS: Readonly<Record<CodedDimension, readonly string[]>> = {
-  resistance: ['T', 'G', 'M', 'K', 'R'],
-  capacitance: ['F', 'm', '\u00B5', 'n', 'p'],
-};
-
 /** Reads a code such as `4K7`, `R33`, `100R`, `2n2`, `3p3C`. The tolerance letter is optional. */
 export function parseCode(text: string, dimension: CodedDimension): CodedValue | CodeProblem {
   if (text === '') return { problem: 'empty', at: 0 };
@@ -92,24 +86,4 @@ export function toleranceOf(letter: string, dimension: CodedDimension, si: numbe
   }
   const percent = SYMMETRICAL[letter];
   return percent === undefined ? undefined : { letter, minus: percent, plus: percent, in: 'percent' };
-}
-
-/**
- * The code of a value, with three significant digits at most: 4700 ohm is `4K7`, 0.33 ohm is `R33`, 22e-9 farad is `22n`.
- * `undefined` where the standard has no letter for it (zero, negative, or less than a thousandth of the smallest letter's unit).
- */
-export function printCode(si: number, dimension: CodedDimension): string | undefined {
-  if (!(si > 0) || !Number.isFinite(si)) return undefined;
-  const rounded = Number(si.toPrecision(3));
-  const letters = LETTERS[dimension];
-  const smallest = letters.at(-1) ?? '';
-  const letter = letters.find((each) => rounded / scale(each, dimension) >= 1 - 1e-9) ?? smallest;
-  const digits = Number((rounded / scale(letter, dimension)).toPrecision(3));
-  if (digits < 0.001 || digits >= 1000) return undefined;
-  const [before = '0', after = ''] = String(digits).split('.');
-  return `${before === '0' ? '' : before}${letter}${after}`;
-}
-
-function scale(letter: string, dimension: CodedDimension): number {
-  return codeMultiplier(letter, dimension) ?? Number.NaN;
 }

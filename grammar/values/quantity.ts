@@ -1,4 +1,4 @@
-import { codeMultiplier, type Dimension, likelyUnit, symbolsOf, type Unit, unitOf } from './unit-table.ts';
+import { codeMultiplier, type Dimension, type Unit, unitOf } from './unit-table.ts';
 
 /** A quantity in SI (see the unit table for what SI means in each dimension) that remembers how its author wrote it. */
 export interface Quantity {
@@ -28,83 +28,56 @@ export interface WrittenUncertainty {
   readonly unit: string | undefined;
 }
 
-/** Why a written quantity has no value. `expected` lists the symbols that would do, the likeliest first. */
+/** Why a written quantity has no value. */
 export type QuantityProblem =
-  | { readonly kind: 'unit-missing'; readonly expected: readonly string[] }
-  | { readonly kind: 'unit-wrong'; readonly unit: string; readonly expected: readonly string[] }
-  | { readonly kind: 'code-wrong'; readonly letter: string; readonly expected: readonly string[] }
-  | { readonly kind: 'not-finite' }
-  | { readonly kind: 'gauge-out-of-range'; readonly smallest: '0000'; readonly largest: '60' }
-  | { readonly kind: 'below-absolute-zero' }
-  | { readonly kind: 'uncertainty-negative' }
-  | { readonly kind: 'uncertainty-unit-wrong'; readonly unit: string; readonly expected: readonly string[] };
+  | 'unit-missing'
+  | 'unit-wrong'
+  | 'code-wrong'
+  | 'not-finite'
+  | 'below-absolute-zero'
+  | 'uncertainty-negative'
+  | 'uncertainty-unit-wrong';
 
 export type QuantityResult =
   | { readonly ok: true; readonly quantity: Quantity }
   | { readonly ok: false; readonly problem: QuantityProblem };
 
-/** The AWG series runs from 0000 (here -3) to 60 in the tables that magnet wire is sold by. */
-const GAUGE_RANGE = { smallest: -3, largest: 60 } as const;
-
 /** The SI value of a written quantity, or the reason why it has none. A `±` is taken as one standard deviation. */
 export function quantityOf(written: WrittenQuantity): QuantityResult {
-  if (!Number.isFinite(written.value)) return failed({ kind: 'not-finite' });
+  const { dimension, value, text } = written;
+  if (!Number.isFinite(value)) return failed('not-finite');
   const scale = scaleOf(written);
-  if ('kind' in scale) return failed(scale);
-  const si = gaugeNumber(written) * scale.factor + scale.offset;
-  if (!Number.isFinite(si)) return failed({ kind: 'not-finite' });
-  if (written.dimension === 'gauge' && (si < GAUGE_RANGE.smallest || si > GAUGE_RANGE.largest)) {
-    return failed({ kind: 'gauge-out-of-range', smallest: '0000', largest: '60' });
-  }
-  if (written.dimension === 'temperature' && si < -1e-9) return failed({ kind: 'below-absolute-zero' });
+  if (typeof scale === 'string') return failed(scale);
+  const si = value * scale.factor + scale.offset;
+  if (!Number.isFinite(si)) return failed('not-finite');
+  if (dimension === 'temperature' && si < -1e-9) return failed('below-absolute-zero');
   const sd = deviationOf(written, scale.factor);
-  if (typeof sd === 'object') return failed(sd);
-  const quantity = { dimension: written.dimension, si, written: written.text };
+  if (typeof sd === 'string') return failed(sd);
+  const quantity = { dimension, si, written: text };
   return { ok: true, quantity: sd === undefined ? quantity : { ...quantity, sd } };
 }
 
-type Scale = Pick<Unit, 'factor' | 'offset'>;
-
-function scaleOf({ dimension, value, unit, code }: WrittenQuantity): Scale | QuantityProblem {
-  const expected = expectedSymbols(dimension, value);
-  if (unit === undefined) {
-    return dimension === 'turns' ? { factor: 1, offset: 0 } : { kind: 'unit-missing', expected };
-  }
+function scaleOf({ dimension, unit, code }: WrittenQuantity): Pick<Unit, 'factor' | 'offset'> | QuantityProblem {
+  if (unit === undefined) return dimension === 'turns' ? { factor: 1, offset: 0 } : 'unit-missing';
   if (code) {
     const factor = codeMultiplier(unit, dimension);
-    return factor === undefined ? { kind: 'code-wrong', letter: unit, expected } : { factor, offset: 0 };
+    return factor === undefined ? 'code-wrong' : { factor, offset: 0 };
   }
   const row = unitOf(unit);
-  return row?.dimension === dimension ? row : { kind: 'unit-wrong', unit, expected };
+  return row?.dimension === dimension ? row : 'unit-wrong';
 }
 
 /** One standard deviation in SI. A percentage is of the number as written, so `21 degC ± 5 %` is ± 1.05 K. */
 function deviationOf(written: WrittenQuantity, factor: number): number | undefined | QuantityProblem {
   const { uncertainty, dimension } = written;
   if (uncertainty === undefined) return undefined;
-  if (!Number.isFinite(uncertainty.value)) return { kind: 'not-finite' };
-  if (uncertainty.value < 0) return { kind: 'uncertainty-negative' };
-  if (uncertainty.unit === undefined) return uncertainty.value * factor;
-  if (uncertainty.unit === '%' && dimension !== 'percentage') {
-    return (uncertainty.value / 100) * Math.abs(written.value) * factor;
-  }
-  const row = unitOf(uncertainty.unit);
-  if (row?.dimension === dimension) return uncertainty.value * row.factor;
-  return { kind: 'uncertainty-unit-wrong', unit: uncertainty.unit, expected: [...symbolsOf(dimension), '%'] };
+  const { value, unit } = uncertainty;
+  if (!Number.isFinite(value)) return 'not-finite';
+  if (value < 0) return 'uncertainty-negative';
+  if (unit === undefined) return value * factor;
+  if (unit === '%' && dimension !== 'percentage') return (value / 100) * Math.abs(written.value) * factor;
+  const row = unitOf(unit);
+  return row?.dimension === dimension ? value * row.factor : 'uncertainty-unit-wrong';
 }
 
-/** AWG counts down below 0: 00 is -1, 000 is -2, 0000 is -3; the digits carry it, the number read from them cannot. */
-function gaugeNumber({ dimension, value, text }: WrittenQuantity): number {
-  if (dimension !== 'gauge' || value !== 0) return value;
-  const zeros = /^0+(?![\d.])/.exec(text)?.[0].length ?? 1;
-  return 1 - zeros;
-}
-
-function expectedSymbols(dimension: Dimension, value: number): readonly string[] {
-  const likely = likelyUnit(dimension, value);
-  return [likely, ...symbolsOf(dimension).filter((symbol) => symbol !== likely)];
-}
-
-function failed(problem: QuantityProblem): QuantityResult {
-  return { ok: false, problem };
-}
+const failed = (problem: QuantityProblem): QuantityResult => ({ ok: false, problem });

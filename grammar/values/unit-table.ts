@@ -41,7 +41,7 @@ const MICRO_SIGNS = ['\u00B5', '\u03BC'] as const;
  * The table. Within a dimension the order is that of completion: the most usual at the bench first.
  *
  * SI here means: ohm, ohm/m, henry, farad, farad/m, metre, kelvin, hertz, tesla, A/m, kilogram, second, a ratio of 1 for `%`,
- * revolutions per second for rpm, decibel for dB, and the number itself for turns and for AWG (0000 is -3): a gauge is a place
+ * revolutions per second for rpm, decibel for dB, and the number itself for turns and for AWG: a gauge is a place
  * in a table, and turning it into a diameter is the wire's business.
  */
 export const UNITS: readonly Unit[] = [

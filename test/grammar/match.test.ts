@@ -93,6 +93,10 @@ instrument i {
     const [packing] = problemsOf('pickup p {\n  coil a {\n    packing 6.6\n  }\n}');
     assert.equal(packing?.message, '6.6 cannot be: the value lies above 0 and below 0.907.');
     assert.equal(packing?.action, 'Look whether 0.66 was meant.');
+    const [room] = problemsOf('bench {\n  room -300 degC\n}');
+    assert.equal(room?.message, 'Nothing is colder than -273.15 degC.');
+    const [left] = problemsOf('spool s {\n  left 5 g ± 2k\n}');
+    assert.equal(left?.message, 'The uncertainty takes a unit of mass, or `%`.');
     const [made] = problemsOf('pickup p {\n  made 2026-02-30\n}');
     assert.equal(made?.message, 'February 2026 has 28 days.');
     assert.deepEqual(problemsOf('pickup p {\n  made 2024-02-29\n}'), []);

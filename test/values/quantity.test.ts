@@ -14,27 +14,19 @@ describe('a written quantity', () => {
     assert.ok(
       Math.abs(si(written('22n', { dimension: 'capacitance', value: 22, unit: 'n', code: true })) / 22e-9 - 1) < 1e-15,
     );
-    assert.deepEqual(problem(written('4k7', { dimension: 'capacitance', value: 4.7, unit: 'k', code: true })), {
-      kind: 'code-wrong',
-      letter: 'k',
-      expected: ['nF', 'pF', 'uF', 'F'],
-    });
+    assert.equal(
+      problem(written('4k7', { dimension: 'capacitance', value: 4.7, unit: 'k', code: true })),
+      'code-wrong',
+    );
   });
 
   it('takes a bare number as a count of turns, and as nothing else', () => {
     assert.equal(si(written('4_900', { dimension: 'turns', value: 4900 })), 4900);
-    assert.deepEqual(problem(written('7.3', { dimension: 'resistance', value: 7.3 })), {
-      kind: 'unit-missing',
-      expected: ['kohm', 'ohm', 'Mohm'],
-    });
+    assert.equal(problem(written('7.3', { dimension: 'resistance', value: 7.3 })), 'unit-missing');
   });
 
-  it('says which units would do when the dimension is wrong', () => {
-    assert.deepEqual(problem(written('7.3 mm', { dimension: 'resistance', value: 7.3, unit: 'mm' })), {
-      kind: 'unit-wrong',
-      unit: 'mm',
-      expected: ['kohm', 'ohm', 'Mohm'],
-    });
+  it('refuses a unit of another dimension', () => {
+    assert.equal(problem(written('7.3 mm', { dimension: 'resistance', value: 7.3, unit: 'mm' })), 'unit-wrong');
   });
 
   it('scales a ± by the unit, without the offset of a temperature', () => {
@@ -56,36 +48,23 @@ describe('a written quantity', () => {
   it('refuses a ± that is negative or of another dimension', () => {
     const base = { dimension: 'resistance', value: 8, unit: 'kohm' } as const;
     assert.equal(
-      problem(written('8 kohm ± -1', { ...base, uncertainty: { value: -1, unit: undefined } })).kind,
+      problem(written('8 kohm ± -1', { ...base, uncertainty: { value: -1, unit: undefined } })),
       'uncertainty-negative',
     );
     assert.equal(
-      problem(written('8 kohm ± 1 mm', { ...base, uncertainty: { value: 1, unit: 'mm' } })).kind,
+      problem(written('8 kohm ± 1 mm', { ...base, uncertainty: { value: 1, unit: 'mm' } })),
       'uncertainty-unit-wrong',
     );
   });
 
-  it('reads the gauges above 0 by their zeros and refuses what the series lacks', () => {
-    const gauge = (text: string, value: number) => written(`${text} AWG`, { dimension: 'gauge', value, unit: 'AWG' });
-    assert.equal(si(gauge('0000', 0)), -3);
-    assert.equal(si(gauge('000', 0)), -2);
-    assert.equal(si(gauge('00', 0)), -1);
-    assert.equal(si(gauge('0', 0)), 0);
-    assert.equal(si(gauge('42', 42)), 42);
-    assert.equal(si(gauge('60', 60)), 60);
-    assert.equal(problem(gauge('61', 61)).kind, 'gauge-out-of-range');
-    assert.equal(problem(gauge('00000', 0)).kind, 'gauge-out-of-range');
-    assert.equal(problem(gauge('-5', -5)).kind, 'gauge-out-of-range');
-  });
-
   it('refuses temperatures below absolute zero and numbers without end', () => {
     assert.equal(
-      problem(written('-300 degC', { dimension: 'temperature', value: -300, unit: 'degC' })).kind,
+      problem(written('-300 degC', { dimension: 'temperature', value: -300, unit: 'degC' })),
       'below-absolute-zero',
     );
     assert.equal(si(written('-459.67 degF', { dimension: 'temperature', value: -459.67, unit: 'degF' })) < 1e-9, true);
     assert.equal(
-      problem(written('1e999 m', { dimension: 'length', value: Number.POSITIVE_INFINITY, unit: 'm' })).kind,
+      problem(written('1e999 m', { dimension: 'length', value: Number.POSITIVE_INFINITY, unit: 'm' })),
       'not-finite',
     );
   });

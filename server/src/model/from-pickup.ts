@@ -103,8 +103,8 @@ function servesFrom(line: CoilFacts['serves']): Coil['serves'] {
 
 function hookupFrom(block: MergedBlock<typeof language.hookup>): Hookup {
   const { onPurpose, accept, ...joining } = factsOf(block);
-  const joints = Object.entries(joining satisfies Readonly<Record<Joint['kind'], unknown>>).flatMap(([kind, lines]) =>
-    lines.map(({ value, place }): Joint => ({ kind: kind as Joint['kind'], leads: value, place })),
+  const joints = (Object.keys(joining) as Joint['kind'][]).flatMap((kind) =>
+    joining[kind].map(({ value, place }): Joint => ({ kind, leads: value, place })),
   );
   const inOrder = joints.sort((a, b) =>
     a.place.chunk === b.place.chunk ? a.place.span.start - b.place.span.start : 0,

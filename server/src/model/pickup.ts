@@ -62,7 +62,7 @@ export interface MetalFitting {
 
 /** One line of the hookup that joins leads. */
 export interface Joint {
-  readonly kind: 'hot' | 'link' | 'ground' | 'shield' | 'free';
+  readonly kind: Exclude<keyof typeof language.hookup.facts, 'onPurpose' | 'accept'>;
   readonly leads: readonly LeadPath[];
   readonly place: Place;
 }
