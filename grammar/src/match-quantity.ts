@@ -301,13 +301,13 @@ function tellRange(attempt: Attempt, item: NumberItem, limits: Limits, unit: str
 function tellWithoutValue(attempt: Attempt, { value, span }: { value: WrittenQuantity; span: Span }): void {
   const result = quantityOf(value);
   if (result.ok) return;
-  const message =
+  const told =
     result.problem === 'below-absolute-zero'
-      ? 'Nothing is colder than -273.15 degC.'
+      ? { message: 'Nothing is colder than -273.15 degC.', action: 'Look whether the sign or the unit is meant.' }
       : result.problem === 'uncertainty-unit-wrong'
-        ? `The uncertainty takes a unit of ${value.dimension}, or \`%\`.`
+        ? { message: `The uncertainty takes a unit of ${value.dimension}, or \`%\`.`, action: 'Write one of them.' }
         : undefined;
-  if (message !== undefined) attempt.problems.push({ code: 'value/range', span, message });
+  if (told) attempt.problems.push({ code: 'value/range', span, ...told });
 }
 
 function isWithin(value: number, { min, max, exclusiveMin, exclusiveMax }: Limits): boolean {
