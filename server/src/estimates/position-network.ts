@@ -69,7 +69,7 @@ export function positionNetwork(
   const build: Build = { components: [], segments: [], metal: [], instrument, quickOf, setting };
   join(selection, build);
   const masters = instrument.controls.filter(({ forSlot }) => forSlot === undefined);
-  addControls(masters, '', SELECTED, JACK, build);
+  addControls(masters, '', { from: SELECTED, to: JACK, low: ground }, build);
   const { cable, input } = instrument;
   if (setting.plugged) {
     const farad =
@@ -110,8 +110,11 @@ function join(selection: Selection, build: Build): void {
   });
 }
 
-/** Puts one pickup, one of its coils, or a part of it, between two nodes, with the controls that serve it alone. */
-function place({ part, high: hot, low }: PlacedPart<string>, index: number, build: Build): void {
+/**
+ * Puts one pickup, one of its coils, or a part of it, between two nodes, with the controls that serve it alone: they hang on the pair
+ * of leads as it is turned, so that a reversed pickup is loaded and turned down as any other.
+ */
+function place({ part, high, low, turned }: PlacedPart<string>, index: number, build: Build): void {
   const { pickup } = part.slot;
   if (!pickup) return;
   const quick = build.quickOf(pickup);
@@ -124,12 +127,14 @@ function place({ part, high: hot, low }: PlacedPart<string>, index: number, buil
     if (net !== undefined) build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: node }));
   };
   const own = build.instrument.controls.filter(({ forSlot }) => forSlot?.value === part.slot.name);
-  const high = own.length > 0 ? `${prefix}hot` : hot;
-  if (own.length > 0) addControls(own, prefix, high, hot, build);
+  const [top, bottom] = turned ? [low, high] : [high, low];
+  const inner = own.length > 0 ? `${prefix}inner` : top;
+  if (own.length > 0) addControls(own, prefix, { from: inner, to: top, low: bottom }, build);
+  const [hotNode, groundNode] = turned ? [bottom, inner] : [inner, bottom];
 
   const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
-  tie(hotNet, high, 'hot');
-  tie(netlist.ground, low, 'ground');
+  tie(hotNet, hotNode, 'hot');
+  tie(netlist.ground, groundNode, 'ground');
   if (netlist.chassis !== netlist.ground) tie(netlist.chassis, ground, 'shield');
 
   const alone = part.kind === 'coil' ? part.coil : undefined;
@@ -156,7 +161,8 @@ function place({ part, high: hot, low }: PlacedPart<string>, index: number, buil
   );
   build.components.push(...parts.components);
   const leadF = build.setting.full ? pickupMagnetics(quick).leadF * build.setting.scaling.capacitance : 0;
-  if (leadF > 0) build.components.push(capacitor({ name: `${prefix}own cable`, from: high, to: low, farad: leadF }));
+  if (leadF > 0)
+    build.components.push(capacitor({ name: `${prefix}own cable`, from: hotNode, to: groundNode, farad: leadF }));
   for (const segment of kept) build.segments.push({ segment, part, slot: part.slot, quick });
   for (const { name, net } of netlist.metal)
     if (net >= 0) {
@@ -169,8 +175,20 @@ function place({ part, high: hot, low }: PlacedPart<string>, index: number, buil
 const spansOutput = (start: number, finish: number, { hot, ground: low }: QuickEstimates['netlist']) =>
   (start === hot && finish === low) || (start === low && finish === hot);
 
+interface ControlNodes {
+  readonly from: string;
+  readonly to: string;
+  /** The other side: a pot's third lug, a tone capacitor's far end. */
+  readonly low: string;
+}
+
 /** Volume, tone and bleed between a point and what follows it; without a volume the two are one. */
-function addControls(controls: readonly Control[], prefix: string, from: string, to: string, build: Build): void {
+function addControls(
+  controls: readonly Control[],
+  prefix: string,
+  { from, to, low }: ControlNodes,
+  build: Build,
+): void {
   const { volume, tone } = build.setting;
   const volumes = controls.filter((control) => control.kind === 'volume');
   let at = from;
@@ -181,7 +199,7 @@ function addControls(controls: readonly Control[], prefix: string, from: string,
         name: `${prefix}volume${index || ''}`,
         high: at,
         wiper: next,
-        low: ground,
+        low,
         trackOhm: control.track.si,
         taper: control.taper,
         rotation: volume,
@@ -196,7 +214,7 @@ function addControls(controls: readonly Control[], prefix: string, from: string,
       const middle = `${name} capacitor`;
       build.components.push(
         rheostat({ name, from, to: middle, trackOhm: control.track.si, taper: control.taper, rotation: tone }),
-        capacitor({ name: middle, from: middle, to: ground, farad: control.capacitor.si }),
+        capacitor({ name: middle, from: middle, to: low, farad: control.capacitor.si }),
       );
     }
     if (control.kind === 'bleed') addBleed(control, name, from, to, build);

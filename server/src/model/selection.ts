@@ -71,19 +71,21 @@ export interface PlacedPart<P> {
   readonly part: SelectionPart;
   readonly high: P;
   readonly low: P;
+  /** An odd number of reversals stands over it: its high side is the one away from the output. */
+  readonly turned: boolean;
 }
 
 /** Every part between its points, in order; `joint` makes the points between the parts of a series. */
 export function partsBetween<P>(selection: Selection, high: P, low: P, joint: () => P): readonly PlacedPart<P>[] {
-  type Place = (high: P, low: P) => readonly PlacedPart<P>[];
+  type Place = (high: P, low: P, turned: boolean) => readonly PlacedPart<P>[];
   const place = foldSelection<Place>(selection, {
-    part: (part) => (above, below) => [{ part, high: above, low: below }],
-    reversed: (of) => (above, below) => of(below, above),
-    joined: (of, how) => (above, below) => {
-      if (how === 'parallel') return of.flatMap((each) => each(above, below));
+    part: (part) => (above, below, turned) => [{ part, high: above, low: below, turned }],
+    reversed: (of) => (above, below, turned) => of(below, above, !turned),
+    joined: (of, how) => (above, below, turned) => {
+      if (how === 'parallel') return of.flatMap((each) => each(above, below, turned));
       const joints = of.slice(1).map(joint);
-      return of.flatMap((each, index) => each(joints[index - 1] ?? above, joints[index] ?? below));
+      return of.flatMap((each, index) => each(joints[index - 1] ?? above, joints[index] ?? below, turned));
     },
   });
-  return place(high, low);
+  return place(high, low, false);
 }
