@@ -52,6 +52,8 @@ export interface WindingEstimates extends Omit<CoilEstimates, 'inductanceAirH' |
   readonly geometry: Winding | undefined;
   /** Share of the wire in the first turns, given as a share of all turns. */
   lengthShareOfFirst(shareOfTurns: number): number;
+  /** Share of the turn-area in them. */
+  areaShareOfFirst(shareOfTurns: number): number;
 }
 
 /** `path` names the coil among all of an instrument, so that the causes of its error are its own. */
@@ -96,6 +98,11 @@ export function estimateWinding(coil: Coil, reading: CoilReading | undefined, pa
       if (!space || !turns) return share;
       const length = (count: number) => wireLengthOfFirstTurnsM(space.best, count);
       return length(share * turns.value) / length(turns.value);
+    },
+    areaShareOfFirst: (share) => {
+      const all = turns?.value;
+      if (!best || all === undefined) return share;
+      return windCoil(best, share * all).turnAreaM2 / windCoil(best, all).turnAreaM2;
     },
   };
 }

@@ -19,9 +19,10 @@ export interface Heard {
 
 /** The same with how much it gives. */
 export interface Sounding extends Heard {
-  /** Real part of the share of its e.m.f. that reaches the output. */
+  /** Real part of the share of its e.m.f. that reaches the output: of a string's, and of hum's. */
   readonly transfer: number;
-  /** Turns as a string excites them, see `stringShare`. */
+  readonly humTransfer: number;
+  /** Of the whole coil: turns as a string excites them, see `stringShare`, and the area of all turns. */
   readonly stringTurns: number | undefined;
   readonly turnAreaM2: number | undefined;
 }
@@ -86,7 +87,7 @@ export function opposed<T extends Sounding>(
   const clashing = pairs.filter(clashes);
   const inClash = coils.filter((coil) => clashing.some((pair) => pair.includes(coil)));
   const known = coils.filter(({ string }) => string !== undefined);
-  const weights = weighed(known, ({ stringTurns }) => stringTurns);
+  const weights = weighed(known, ({ transfer, stringTurns }) => [transfer, stringTurns]);
   const weight = (sign: Sign) => sum(weights.filter((_, index) => known[index]?.string === sign));
   const [plus, minus] = [weight(1), weight(-1)];
   const alike = Math.abs(plus - minus) < ALIKE_RELATIVE * Math.max(plus, minus);
@@ -99,12 +100,18 @@ export function opposed<T extends Sounding>(
 
 /** What each coil gives to the output's hum in a uniform field, without its sign. */
 export const humWeights = (coils: readonly Sounding[]): readonly number[] =>
-  weighed(coils, ({ turnAreaM2 }) => turnAreaM2);
+  weighed(coils, ({ humTransfer, turnAreaM2 }) => [humTransfer, turnAreaM2]);
 
 /** |transfer| · size; the sizes alike where not all are known. */
-function weighed(coils: readonly Sounding[], sizeOf: (coil: Sounding) => number | undefined): readonly number[] {
-  const sizes = knownOrAlike(coils.map(sizeOf), 1);
-  return coils.map(({ transfer }, index) => Math.abs(transfer) * (sizes[index] ?? 1));
+function weighed(
+  coils: readonly Sounding[],
+  of: (coil: Sounding) => readonly [transfer: number, size: number | undefined],
+): readonly number[] {
+  const sizes = knownOrAlike(
+    coils.map((coil) => of(coil)[1]),
+    1,
+  );
+  return coils.map((coil, index) => Math.abs(of(coil)[0]) * (sizes[index] ?? 1));
 }
 
 /** Sizes where all are known, else one for all: a guess at one coil must not be weighed against what is known of another. */

@@ -14,7 +14,7 @@ import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estim
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
-import { phaseOf, type Sounding } from './phase.ts';
+import { phaseOf, type Sounding, stringShare } from './phase.ts';
 import {
   AS_PLAYED,
   AT_THE_METER,
@@ -25,11 +25,11 @@ import {
   type QuickOf,
   type Setting,
 } from './position-network.ts';
-import type { QuickEstimates } from './quick.ts';
+import { areaShareOf, type QuickEstimates, turnsShareOf } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
 import { times } from './signs.ts';
-import { contributionsOf, REFERENCE_LEVEL_DB, stringSources, stringTurns, turnAreaM2 } from './sources.ts';
+import { contributionsOf, REFERENCE_LEVEL_DB, stringSources } from './sources.ts';
 
 /** A coil as it stands in a position. */
 export interface SoundingCoil extends Sounding {
@@ -194,34 +194,45 @@ export function jackResistance(
   return functionOf([{ ...cause, restsOn }], ([factor]) => at(factor) ?? Number.NaN);
 }
 
-/** Coils of the position that drive the output, at 0 Hz where only directions are asked for. */
+/** Coils of the position that drive the output, at 0 Hz where only directions are asked for. The parts of a tapped coil are one. */
 export function soundingCoils(
   { network, output, segments }: PositionNetwork,
   frequencyHz: number,
 ): readonly SoundingCoil[] {
   const shares = transfers(network, output, frequencyHz);
   if (typeof shares === 'string') return [];
-  const real = segments.map(({ segment }) => shares[network.sources.indexOf(segment.source)]?.re ?? 0);
-  const strongest = Math.max(0, ...real.map(Math.abs));
-  return segments.flatMap((placed, index): readonly SoundingCoil[] => {
-    const transfer = real[index] ?? 0;
-    if (!(Math.abs(transfer) > 1e-3 * strongest) || strongest < 1e-9) return [];
-    const { quick, segment, slot } = placed;
-    const signs = quick.signs.find(({ coil }) => coil === segment.coil);
-    const direction: Sign = transfer > 0 ? 1 : -1;
-    return [
-      {
-        coil: segment.coil,
-        slot,
-        placed,
-        transfer,
-        string: signs?.windPole && times(direction, signs.windPole.sign),
-        hum: signs?.wind && times(direction, signs.wind.sign),
-        stringTurns: stringTurns(placed),
-        turnAreaM2: turnAreaM2(placed),
-      },
-    ];
-  });
+  const coils: { readonly placed: PlacedSegment; transfer: number; humTransfer: number }[] = [];
+  for (const placed of segments) {
+    const { segment, quick, part } = placed;
+    const winding = quick.windings.get(segment.coil);
+    const share = shares[network.sources.indexOf(segment.source)]?.re ?? 0;
+    const [transfer, humTransfer] = [share * turnsShareOf(segment, winding), share * areaShareOf(segment, winding)];
+    const before = coils.find((each) => each.placed.part === part && each.placed.segment.coil === segment.coil);
+    if (before) {
+      before.transfer += transfer;
+      before.humTransfer += humTransfer;
+    } else coils.push({ placed, transfer, humTransfer });
+  }
+  const strongest = Math.max(0, ...coils.map(({ transfer }) => Math.abs(transfer)));
+  if (strongest < 1e-9) return [];
+  return coils.filter(({ transfer }) => Math.abs(transfer) > 1e-3 * strongest).map(withSigns);
+}
+
+function withSigns(coil: Pick<SoundingCoil, 'placed' | 'transfer' | 'humTransfer'>): SoundingCoil {
+  const { quick, segment, slot } = coil.placed;
+  const signs = quick.signs.find((each) => each.coil === segment.coil);
+  const winding = quick.windings.get(segment.coil);
+  const turns = winding?.turns?.value;
+  const way = (transfer: number): Sign => (transfer > 0 ? 1 : -1);
+  return {
+    ...coil,
+    coil: segment.coil,
+    slot,
+    string: signs?.windPole && times(way(coil.transfer), signs.windPole.sign),
+    hum: signs?.wind && times(way(coil.humTransfer), signs.wind.sign),
+    stringTurns: turns === undefined ? undefined : turns * stringShare(segment.coil),
+    turnAreaM2: winding?.turnAreaM2?.value,
+  };
 }
 
 /** Both coils of a pickup that the position takes as its hookup joins it. */

@@ -34,7 +34,10 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
     ]),
   );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
-  const signs = coilSigns(netlist, ohmOf);
+  const signs = coilSigns(netlist, ohmOf, {
+    turns: (segment) => turnsShareOf(segment, windings.get(segment.coil)),
+    area: (segment) => areaShareOf(segment, windings.get(segment.coil)),
+  });
   return {
     netlist,
     windings,
@@ -55,6 +58,7 @@ export const soundingIn = ({ signs, windings }: QuickEstimates): readonly (CoilS
     return {
       ...each,
       transfer: each.transfer ?? 0,
+      humTransfer: each.humTransfer ?? 0,
       stringTurns: turns === undefined ? undefined : turns * stringShare(each.coil),
       turnAreaM2: winding?.turnAreaM2?.value,
     };
@@ -63,24 +67,29 @@ export const soundingIn = ({ signs, windings }: QuickEstimates): readonly (CoilS
 /** Resistance at 20 degC of a segment: its share of the coil's wire. */
 export function segmentOhm(segment: Segment, windings: ReadonlyMap<Coil, WindingEstimates>): number | undefined {
   const whole = windings.get(segment.coil)?.resistance20COhm?.value;
-  return whole === undefined ? undefined : whole * segmentShare(segment, windings.get(segment.coil));
+  return whole === undefined ? undefined : whole * wireShareOf(segment, windings.get(segment.coil));
 }
 
-/** Share of a coil's turns in a segment. */
-export function turnsShareOf({ fromTurn, toTurn }: Segment, winding: WindingEstimates | undefined): number {
+/** What a segment has of its coil's turns, wire and turn-area. Inner turns are shorter and smaller. */
+export type SegmentShare = (segment: Segment, winding: WindingEstimates | undefined) => number;
+
+export const turnsShareOf: SegmentShare = (segment, winding) => shareOf(segment, winding, (turns) => turns);
+export const wireShareOf: SegmentShare = (segment, winding) =>
+  shareOf(segment, winding, (turns) => winding?.lengthShareOfFirst(turns) ?? turns);
+export const areaShareOf: SegmentShare = (segment, winding) =>
+  shareOf(segment, winding, (turns) => winding?.areaShareOfFirst(turns) ?? turns);
+
+/** `ofFirst` gives the share of a coil's first turns, themselves given as a share of all turns. */
+function shareOf(
+  { fromTurn, toTurn }: Segment,
+  winding: WindingEstimates | undefined,
+  ofFirst: (shareOfTurns: number) => number,
+): number {
   if (fromTurn === 0 && toTurn === undefined) return 1;
   const turns = winding?.turns?.value;
   if (!turns) return 1;
-  return Math.max(0, Math.min(toTurn ?? turns, turns) - Math.min(fromTurn, turns)) / turns;
-}
-
-/** Share of a coil's wire in a segment. Inner turns are shorter, so it is not the share of the turns. */
-export function segmentShare({ fromTurn, toTurn }: Segment, winding: WindingEstimates | undefined): number {
-  if (fromTurn === 0 && toTurn === undefined) return 1;
-  const turns = winding?.turns?.value;
-  if (turns === undefined || !(turns > 0)) return 1;
-  const lengthTo = (turn: number) => winding?.lengthShareOfFirst(turn / turns) ?? turn / turns;
-  return Math.max(0, lengthTo(Math.min(toTurn ?? turns, turns)) - lengthTo(Math.min(fromTurn, turns)));
+  const upTo = (turn: number) => ofFirst(Math.min(turn, turns) / turns);
+  return Math.max(0, upTo(toTurn ?? turns) - upTo(fromTurn));
 }
 
 /**
@@ -99,7 +108,7 @@ export function resistanceOf(
   if (shares === undefined) return null;
   const weights = new Map<Coil, number>();
   for (const [segment, share] of shares) {
-    const weight = share ** 2 * segmentShare(segment, windings.get(segment.coil));
+    const weight = share ** 2 * wireShareOf(segment, windings.get(segment.coil));
     if (weight > NO_PATH) weights.set(segment.coil, (weights.get(segment.coil) ?? 0) + weight);
   }
   if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: ['one net'] });
@@ -136,7 +145,7 @@ function humLevel(
   if (live.some(({ hum }) => hum === undefined) || areas.some((each) => each === undefined)) return undefined;
   return levelOf(
     areas.flatMap((each) => each ?? []),
-    live.map((each) => (each.hum ?? 1) * Math.abs(each.transfer ?? 0)),
+    live.map((each) => (each.hum ?? 1) * Math.abs(each.humTransfer ?? 0)),
   );
 }
 

@@ -21,6 +21,8 @@ export interface CoilSigns {
   readonly coil: Coil;
   /** Share of one volt in the coil (finish above start) that reaches hot over ground; 0: it carries nothing; `undefined`: no path. */
   readonly transfer: number | undefined;
+  /** The same of one volt of hum, which a tapped coil's parts take up by their turn-area. */
+  readonly humTransfer: number | undefined;
   readonly wind: Known | undefined;
   readonly pole: Known | undefined;
   /** wind · pole, which a kick measures at once. */
@@ -39,10 +41,20 @@ export interface KickResult {
   readonly windPole: Sign;
 }
 
-export function coilSigns(netlist: PickupNetlist, ohmOf: (segment: Segment) => number): readonly CoilSigns[] {
+/** What a segment has of its coil's turns and of its turn-area. */
+interface Shares {
+  turns(segment: Segment): number;
+  area(segment: Segment): number;
+}
+
+export function coilSigns(
+  netlist: PickupNetlist,
+  ohmOf: (segment: Segment) => number,
+  shareOf: Shares,
+): readonly CoilSigns[] {
   const { pickup, hot, ground } = netlist;
   const shares = hot !== undefined && ground !== undefined ? dcTransfers(netlist, ohmOf, hot, ground) : undefined;
-  const measured = kickResults(netlist, ohmOf);
+  const measured = kickResults(netlist, ohmOf, shareOf);
   const compasses = pickup.readings.flatMap(({ found, lines }) =>
     found ? [] : lines.filter((line) => line.kind === 'compass'),
   );
@@ -57,16 +69,18 @@ export function coilSigns(netlist: PickupNetlist, ohmOf: (segment: Segment) => n
       (kick && { sign: kick.windPole, basis: 'measured', places: [kick.kick.place] });
     const wind = declaredWind ?? multiply(windPole, declaredPole);
     const pole = declaredPole ?? multiply(windPole, declaredWind);
-    const transfer = shares ? totalTransfer(shares, coil) : undefined;
-    const direction = transfer === undefined || Math.abs(transfer) < NOTHING ? undefined : transfer > 0 ? 1 : -1;
+    const transfer = shares && totalTransfer(shares, coil, shareOf.turns);
+    const humTransfer = shares && totalTransfer(shares, coil, shareOf.area);
+    const [direction, humDirection] = [directionOf(transfer), directionOf(humTransfer)];
     return {
       coil,
       transfer,
+      humTransfer,
       wind,
       pole,
       windPole,
       string: direction && windPole ? times(direction, windPole.sign) : undefined,
-      hum: direction && wind ? times(direction, wind.sign) : undefined,
+      hum: humDirection && wind ? times(humDirection, wind.sign) : undefined,
       kicks: kicked,
       compasses: own,
     };
@@ -122,15 +136,18 @@ function multiply(a: Known | undefined, b: Known | undefined): Known | undefined
   return { sign: times(a.sign, b.sign), basis, places: [...new Set([...a.places, ...b.places])] };
 }
 
-function totalTransfer(shares: ReadonlyMap<Segment, number>, coil: Coil): number {
-  let weighted = 0;
-  let parts = 0;
-  for (const [segment, share] of shares) {
-    if (segment.coil !== coil) continue;
-    weighted += share;
-    parts += 1;
-  }
-  return parts === 0 ? 0 : weighted / parts;
+const directionOf = (transfer: number | undefined): Sign | undefined =>
+  transfer === undefined || Math.abs(transfer) < NOTHING ? undefined : transfer > 0 ? 1 : -1;
+
+/** The parts of a tapped coil are one coil, each weighing by what it has of it. */
+function totalTransfer(
+  shares: ReadonlyMap<Segment, number>,
+  coil: Coil,
+  weightOf: (segment: Segment) => number,
+): number {
+  let total = 0;
+  for (const [segment, share] of shares) if (segment.coil === coil) total += share * weightOf(segment);
+  return total;
 }
 
 /**
@@ -140,11 +157,14 @@ function totalTransfer(shares: ReadonlyMap<Segment, number>, coil: Coil): number
 function kickResults(
   netlist: PickupNetlist,
   ohmOf: (segment: Segment) => number,
+  shareOf: Shares,
 ): readonly { coil: Coil; result: KickResult }[] {
   return kicks(netlist.pickup).flatMap((kick) => {
     const coil = kickedCoil(netlist, kick);
     if (!coil) return [];
-    const share = probeShare(netlist, ohmOf, kick, coil) ?? probeShare(looseNetlist(netlist.pickup), ohmOf, kick, coil);
+    const share =
+      probeShare(netlist, ohmOf, shareOf, kick, coil) ??
+      probeShare(looseNetlist(netlist.pickup), ohmOf, shareOf, kick, coil);
     if (share === undefined) return [];
     const reads: Sign = kick.reads === 'positive' ? 1 : -1;
     const motion: Sign = kick.motion === 'approach' ? 1 : -1;
@@ -179,12 +199,13 @@ function probeNets(netlist: PickupNetlist, kick: ReadingOf<'kick'>): readonly [n
 function probeShare(
   netlist: PickupNetlist,
   ohmOf: (segment: Segment) => number,
+  shareOf: Shares,
   kick: ReadingOf<'kick'>,
   coil: Coil,
 ): number | undefined {
   const nets = probeNets(netlist, kick);
   if (!nets || nets[0] === nets[1]) return undefined;
   const shares = dcTransfers(netlist, ohmOf, nets[0], nets[1]);
-  const share = shares && totalTransfer(shares, coil);
+  const share = shares && totalTransfer(shares, coil, shareOf.turns);
   return share === undefined || Math.abs(share) < NOTHING ? undefined : share;
 }

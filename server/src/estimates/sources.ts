@@ -6,11 +6,10 @@ import { transfers } from '../physics/circuit/solve.ts';
 import { add, type Complex, scale, zero } from '../physics/complex.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { WindingEstimates } from './coil-winding.ts';
-import { turnsShare } from './electric.ts';
 import type { Contribution } from './level-in-place.ts';
 import { knownOrAlike, stringShare } from './phase.ts';
 import type { Segment } from './pickup-circuit.ts';
-import type { QuickEstimates } from './quick.ts';
+import { areaShareOf, type QuickEstimates, type SegmentShare, turnsShareOf } from './quick.ts';
 import type { CoilSigns } from './signs.ts';
 
 /** A coil, or a part of one, as a source; where it is fitted, if anywhere. */
@@ -26,37 +25,35 @@ export type Drive = 'string' | 'hum';
 export const REFERENCE_TURNS = 5000;
 export const REFERENCE_LEVEL_DB = 20 * Math.log10(REFERENCE_TURNS);
 
-/** Turns of a source as a string excites them. */
-export const stringTurns = ({ segment, quick }: Source): number | undefined =>
-  scaled(quick.windings.get(segment.coil)?.turns, turnsShare(segment, quick) * stringShare(segment.coil));
-
-/** Area of all turns of a source. */
-export const turnAreaM2 = ({ segment, quick }: Source): number | undefined =>
-  scaled(quick.windings.get(segment.coil)?.turnAreaM2, turnsShare(segment, quick));
-
-const scaled = (estimate: Estimate | undefined, by: number) => estimate && estimate.value * by;
-
 /** Signed e.m.f. of each source for a string, by its turns. Where some are not known, all coils count as of 5,000 turns. */
 export const stringSources = (sources: readonly Source[]): Record<string, number> =>
   signed(sources, {
     sign: ({ windPole }) => windPole,
     size: ({ turns }) => turns,
+    part: turnsShareOf,
     alike: REFERENCE_TURNS,
     share: stringShare,
   });
 
 /** Signed e.m.f. of each source in a uniform field, by its turn-area. Where some are not known, all coils count alike. */
 export const humSources = (sources: readonly Source[]): Record<string, number> =>
-  signed(sources, { sign: ({ wind }) => wind, size: ({ turnAreaM2 }) => turnAreaM2, alike: 1, share: () => 1 });
+  signed(sources, {
+    sign: ({ wind }) => wind,
+    size: ({ turnAreaM2 }) => turnAreaM2,
+    part: areaShareOf,
+    alike: 1,
+    share: () => 1,
+  });
 
 interface Excitation {
   sign(signs: CoilSigns): CoilSigns['wind'];
   size(winding: WindingEstimates): Estimate | undefined;
+  readonly part: SegmentShare;
   readonly alike: number;
   share(coil: Coil): number;
 }
 
-function signed(sources: readonly Source[], { sign, size, alike, share }: Excitation): Record<string, number> {
+function signed(sources: readonly Source[], { sign, size, part, alike, share }: Excitation): Record<string, number> {
   const windings = sources.map(({ segment, quick }) => quick.windings.get(segment.coil));
   const sizes = knownOrAlike(
     windings.map((winding) => winding && size(winding)?.value),
@@ -66,7 +63,7 @@ function signed(sources: readonly Source[], { sign, size, alike, share }: Excita
     sources.map(({ segment, quick }, index) => {
       const signs = quick.signs.find(({ coil }) => coil === segment.coil);
       const way = (signs && sign(signs)?.sign) ?? 1;
-      return [segment.source, way * (sizes[index] ?? alike) * turnsShare(segment, quick) * share(segment.coil)];
+      return [segment.source, way * (sizes[index] ?? alike) * part(segment, windings[index]) * share(segment.coil)];
     }),
   );
 }

@@ -6,7 +6,6 @@ import { kickRows } from '../../../server/src/documents/cards/polarity-rows.ts';
 import { looseAndJoined, probePairs } from '../../../server/src/documents/cards/probe-pairs.ts';
 import type { HtmlNode } from '../../../server/src/documents/html.ts';
 import { inductanceMeter } from '../../../server/src/estimates/inductance-meter.ts';
-import { coilSigns } from '../../../server/src/estimates/signs.ts';
 import { analysed, cardsOfText, pageText, sampleText } from './card-bench.ts';
 
 const quickIn = (analysis: Analysis, name: string) => {
@@ -128,7 +127,7 @@ describe('kick', () => {
     ] as const) {
       const quick = quickIn(analysed(sample), name);
       assert.equal(new Set(kickRows(quick, looseAndJoined(quick).loose).map(({ approach }) => approach)).size, 1);
-      assert.equal(new Set(coilSigns(quick.netlist, () => 4000).map(({ string }) => string)).size, 1);
+      assert.equal(new Set(quick.signs.map(({ string }) => string)).size, 1);
     }
   });
 });

@@ -11,7 +11,7 @@ import { readingLimits } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { readingTemperature, resistanceAt20C } from '../coil-reading.ts';
 import { ONE_POINT_OHM, OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD } from '../common-practice.ts';
-import { type QuickEstimates, segmentShare } from '../quick.ts';
+import { type QuickEstimates, wireShareOf } from '../quick.ts';
 import { declaredPolarity, declaredRotation } from '../signs.ts';
 
 /** A point that a probe can touch: a net of the pickup before its leads are joined; points that read nearly nothing are one. */
@@ -185,7 +185,7 @@ function coilEvidence(
         point: pointOf(net),
         shareFromStart:
           (coil.counted ?? coil.turns)
-            ? segmentShare(
+            ? wireShareOf(
                 { source: '', coil, fromTurn: 0, toTurn: turns, start: '', finish: '' },
                 quick.windings.get(coil),
               )
