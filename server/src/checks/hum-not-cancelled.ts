@@ -1,5 +1,5 @@
 import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
-import { humDb, humWeights, type Sounding } from '../estimates/phase.ts';
+import { hearsStrings, humDb, humWeights, type Sounding } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { coilWords, endLead } from '../words/parts.ts';
@@ -21,9 +21,12 @@ export const humNotCancelled = definePickupCheck({
     if (level === undefined || !(level >= -HARDLY_LESS_DB)) return [];
     const strongest = strongestSign(live);
     const majority = live.filter(({ hum }) => hum === strongest);
-    const wrong = majority.at(-1);
+    // A lower coil is there to oppose the one above it.
+    const wrong = majority.findLast(({ coil }) => coil.below !== undefined) ?? majority.at(-1);
     if (!wrong) return [];
-    const like = live.every(({ pole, coil }) => pole && coil.serves === undefined && pole.sign === live[0]?.pole?.sign);
+    const like = live.every(
+      ({ pole, coil }) => pole && hearsStrings(coil) && coil.serves === undefined && pole.sign === live[0]?.pole?.sign,
+    );
     const coils = majority.map(({ coil }) => coil);
     const adds = level > HARDLY_LESS_DB ? say`adds, ${Math.round(level)} dB over one coil` : say`is not cancelled`;
     const ends = say`${endLead(netlist, wrong.coil, 'start')}, ${endLead(netlist, wrong.coil, 'finish')}`;
@@ -64,7 +67,14 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
   const both = (a: readonly Edit[] | undefined, b: readonly Edit[] | undefined) => (a && b ? [...a, ...b] : undefined);
   const remedy = (title: Said, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
     edits ? { title, edits, kind: 'build', preferred } : undefined;
-  const newestFirst = [...live].reverse().map(({ coil }) => coil);
+  const newestFirst = [...live]
+    .reverse()
+    .sort((a, b) => Number(b.coil.below !== undefined) - Number(a.coil.below !== undefined))
+    .map(({ coil }) => coil);
+  // The rods of a stack go through both of its bobbins.
+  const ownPoles = newestFirst.filter(
+    (coil) => !coil.below && !pickup.coils.some(({ below }) => below?.value === coil.name),
+  );
   const lastJoint = pickup.hookup?.joints.at(-1);
   return present([
     ...newestFirst.map((coil, index) => {
@@ -75,7 +85,7 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
         index === 0,
       );
     }),
-    ...newestFirst.map((coil, index) =>
+    ...ownPoles.map((coil, index) =>
       remedy(
         say`Turn the poles of the ${coil.name} coil over and swap its leads`,
         both(swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)),

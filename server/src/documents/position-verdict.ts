@@ -1,5 +1,5 @@
 import type { PositionEstimates } from '../estimates/estimates.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { type HumVerdict, humVerdict } from '../estimates/phase.ts';
 import { phaseWords } from '../words/phases.ts';
 import { capital } from '../words/text.ts';
 
@@ -7,11 +7,6 @@ export interface PositionVerdict {
   /** Short sentences; `stands out` where a player will notice it. */
   readonly sentences: readonly { readonly text: string; readonly standsOut: boolean }[];
 }
-
-/** Below this a position is quiet; a real null is not deeper than the steel of the poles leaves it. */
-const QUIET_DB = -30;
-const PARTLY_DB = -6;
-const ADDS_DB = 1;
 
 /** What is to be heard in a position, in the trade's words. */
 export function positionVerdict(
@@ -31,16 +26,19 @@ export function positionVerdict(
     single: [],
   } as const;
   if (humDb === undefined) return said([...phases[phase], ['Hum not known.', false]]);
-  return said([...phases[phase], humSentence(humDb, phase === 'single', onPurpose)]);
+  return said([...phases[phase], humSentence(humDb.value, phase === 'single', onPurpose)]);
 }
 
-function humSentence({ value, sd }: Estimate, isSingle: boolean, onPurpose: boolean): Sentence {
+function humSentence(db: number, isSingle: boolean, onPurpose: boolean): Sentence {
   const meant = onPurpose ? ', as meant' : '';
-  if (value > ADDS_DB) return [`Hum adds${meant}.`, !onPurpose];
-  if (isSingle && Math.abs(value) < 0.5) return ['A single coil hums by nature.', false];
-  if (value + sd <= QUIET_DB + 0.5) return ['Hum cancels.', false];
-  if (value <= PARTLY_DB) return ['Hum cancels in part.', true];
-  return [`Hum does not cancel${meant}.`, !onPurpose];
+  if (isSingle && Math.abs(db) < 0.5) return ['A single coil hums by nature.', false];
+  const sentences: Readonly<Record<HumVerdict, Sentence>> = {
+    adds: [`Hum adds${meant}.`, !onPurpose],
+    hums: [`Hum does not cancel${meant}.`, !onPurpose],
+    'in part': ['Hum cancels in part.', true],
+    gone: ['Hum cancels.', false],
+  };
+  return sentences[humVerdict(db)];
 }
 
 /** A jack that reads less is shorted, whatever hangs on it. */

@@ -100,9 +100,9 @@ export function estimateWinding(coil: Coil, reading: CoilReading | undefined, pa
       return length(share * turns.value) / length(turns.value);
     },
     areaShareOfFirst: (share) => {
-      const all = turns?.value;
-      if (!best || all === undefined) return share;
-      return windCoil(best, share * all).turnAreaM2 / windCoil(best, all).turnAreaM2;
+      if (!space || !turns) return share;
+      const area = (count: number) => windCoil(space.best, count).turnAreaM2;
+      return area(share * turns.value) / area(turns.value);
     },
   };
 }

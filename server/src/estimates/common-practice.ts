@@ -120,7 +120,7 @@ export const ALIKE_RELATIVE = 0.05;
 export const HARDLY_LESS_DB = 1;
 /** A position whose hum is above this hums. Half of one coil's hum is left. */
 export const HUMS_ABOVE_DB = -6;
-/** A position whose hum is below this is quiet: what another choice of coils must reach to be proposed. */
-export const QUIET_BELOW_DB = -12;
-/** What slug or screw steel leaves of a real null; less is not told. Derived, see the page of hum/partly-cancelled. */
+/** What another choice of coils must take off a position's hum to be proposed: half of it. */
+export const WORTH_CHANGING_DB = 6;
+/** What slug or screw steel leaves of a real null; hum below it is gone. Derived, see the page of hum/partly-cancelled. */
 export const STEEL_RESIDUE_DB = -30;

@@ -5,7 +5,14 @@
 import { type Coil, type Sign, servesDifferentStrings } from '../model/coil.ts';
 import type { Slot } from '../model/instrument.ts';
 import { cancelledDb } from '../physics/circuit/combined-level.ts';
-import { ALIKE_RELATIVE, LOWER_COIL_STRING_SHARE } from './common-practice.ts';
+import {
+  ALIKE_RELATIVE,
+  HARDLY_LESS_DB,
+  HUMS_ABOVE_DB,
+  LOWER_COIL_STRING_SHARE,
+  STEEL_RESIDUE_DB,
+  WORTH_CHANGING_DB,
+} from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
 
 /** A coil that drives an output, and the signs of what it gives there. */
@@ -123,6 +130,19 @@ export function humDb(coils: readonly Sounding[]): number | undefined {
   const signs = coils.flatMap(({ hum }) => hum ?? []);
   if (coils.length < 2 || signs.length < coils.length) return undefined;
   return combinedDb(humWeights(coils).map((weight, index) => weight * (signs[index] ?? 1)));
+}
+
+/** A position that hums, where another choice of the same parts hums less by what is worth the change. */
+export const humsNeedlessly = (db: number, left: number): boolean =>
+  db >= HUMS_ABOVE_DB && left <= db - WORTH_CHANGING_DB;
+
+export type HumVerdict = 'adds' | 'hums' | 'in part' | 'gone';
+
+/** What is told of a level of hum, everywhere: by its best estimate, beside which its ± stands. */
+export function humVerdict(db: number): HumVerdict {
+  if (db > HARDLY_LESS_DB) return 'adds';
+  if (db > HUMS_ABOVE_DB) return 'hums';
+  return db > STEEL_RESIDUE_DB ? 'in part' : 'gone';
 }
 
 /** dB of |Σ weights| against the strongest, never below −120; no number where all are 0. */

@@ -62,7 +62,9 @@ export function coilSigns(
     const own = compasses.filter(({ coil: path }) => path.text === coil.name);
     const kicked = measured.filter(({ coil: at }) => at === coil).map(({ result }) => result);
     const declaredWind = declaredRotation(coil);
-    const declaredPole = declaredPolarity(coil, pickup) ?? compassPole(own);
+    // The rods of a stack go through both bobbins: a compass at their tops shows the poles of the lower coil, too.
+    const overRods = own.length > 0 ? own : compasses.filter(({ coil: path }) => path.text === coil.below?.value);
+    const declaredPole = declaredPolarity(coil, pickup) ?? compassPole(overRods);
     const kick = kicked[0];
     const windPole =
       multiply(declaredWind, declaredPole) ??

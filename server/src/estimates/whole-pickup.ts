@@ -6,7 +6,7 @@ import { causes } from './causes.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { COUPLING_RELATIVE_SD, NOMINAL_OHM } from './common-practice.ts';
 import { dcTransfers } from './pickup-circuit.ts';
-import { type QuickEstimates, segmentOhm, turnsShareOf } from './quick.ts';
+import { type QuickEstimates, segmentOhm, wireShareOf } from './quick.ts';
 
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output
@@ -27,7 +27,7 @@ export function wholePickup(
   const live = new Map<Coil, number>();
   for (const [segment, share] of shares)
     if (Math.abs(share) > NO_PATH)
-      live.set(segment.coil, (live.get(segment.coil) ?? 0) + share * turnsShareOf(segment, windings.get(segment.coil)));
+      live.set(segment.coil, (live.get(segment.coil) ?? 0) + share * wireShareOf(segment, windings.get(segment.coil)));
   const parts = [...live].map(([coil, share]) => ({
     coil,
     share,

@@ -3,8 +3,8 @@
  * are solved once; a change of leads, wind or poles only turns signs, and what a split keeps or where a shield lies is solved anew
  * and remembered.
  */
-import { HARDLY_LESS_DB, HUMS_ABOVE_DB, QUIET_BELOW_DB } from '../estimates/common-practice.ts';
-import { clashes, humDb, type Pair, pairsHeard, type Sounding } from '../estimates/phase.ts';
+import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
+import { clashes, humDb, humsNeedlessly, type Pair, pairsHeard, type Sounding } from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { insideOnePickup, soundingCoils } from '../estimates/positions.ts';
 import { type QuickEstimates, soundingIn } from '../estimates/quick.ts';
@@ -226,12 +226,12 @@ function positionJudge(
       return meant && solved.coils.length > 1 && !isOut(solved.heard, flips) ? [{ kind: 'meant', position }] : [];
     if (isOut(solved.across, flips)) return [{ kind: 'phase', position }];
     const level = humLevel(solved.coils, flips);
-    if (level === undefined || level < HUMS_ABOVE_DB || isOut(solved.heard, flips)) return [];
+    if (level === undefined || isOut(solved.heard, flips)) return [];
     const better = parts.some((part) =>
       otherCoils(part, choices.get(part) ?? part.coil).some((coil) => {
         const changed = solvedFor(new Map([...choices, [part, coil]]));
         const left = humLevel(changed.coils, flips);
-        return left !== undefined && left < QUIET_BELOW_DB && !isOut(changed.heard, flips);
+        return left !== undefined && humsNeedlessly(level, left) && !isOut(changed.heard, flips);
       }),
     );
     return better ? [{ kind: 'hum', position }] : [];

@@ -1,4 +1,4 @@
-import { hearsStrings, pairsHeard } from '../../estimates/phase.ts';
+import { type HumVerdict, hearsStrings, humVerdict, pairsHeard } from '../../estimates/phase.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../../estimates/signs.ts';
 import { poleOf } from '../../model/coil.ts';
@@ -16,12 +16,12 @@ export function verdictOf(quick: QuickEstimates, topFirst: readonly string[]): V
   const stringTurns = vectorsOf(
     heard,
     ({ string }) => string,
-    ({ coil }) => quick.windings.get(coil)?.turns?.value,
+    ({ coil, transfer = 0 }) => sized(quick.windings.get(coil)?.turns?.value, transfer),
   );
   const humAreas = vectorsOf(
     live,
     ({ hum }) => hum,
-    ({ coil }) => quick.windings.get(coil)?.turnAreaM2?.value,
+    ({ coil, humTransfer = 0 }) => sized(quick.windings.get(coil)?.turnAreaM2?.value, humTransfer),
   );
   const traced = ({ coil }: CoilSigns) =>
     quick.netlist.windings.find((each) => each.coil === coil)?.ends !== 'from a kick';
@@ -84,18 +84,21 @@ function humOf(
   }
   if (live.length === 1) return { heading: 'Hum', vectors, remarks: ['a single coil takes up all of it'] };
   const cancels = live.some(({ hum }) => hum !== live[0]?.hum);
-  if (!cancels)
-    return {
-      heading: 'Hum adds',
-      vectors,
-      remarks: humDb === undefined ? [] : [numberText(humDb, PICKUP_NUMBERS.humDb)],
-    };
-  return {
-    heading: 'Hum cancels',
-    vectors,
-    remarks: humDb === undefined ? [] : [`left: ${numberText(humDb, PICKUP_NUMBERS.humDb)}`],
-  };
+  if (humDb === undefined) return { heading: cancels ? 'Hum cancels' : 'Hum adds', vectors, remarks: [] };
+  const verdict = humVerdict(humDb.value);
+  const level = numberText(humDb, PICKUP_NUMBERS.humDb);
+  return { heading: HEADINGS[verdict], vectors, remarks: [verdict === 'adds' ? level : `left: ${level}`] };
 }
+
+const HEADINGS: Readonly<Record<HumVerdict, string>> = {
+  adds: 'Hum adds',
+  hums: 'Hum does not cancel',
+  'in part': 'Hum cancels in part',
+  gone: 'Hum cancels',
+};
+
+const sized = (size: number | undefined, transfer: number) =>
+  size === undefined ? undefined : size * Math.abs(transfer);
 
 /** Signed lengths, the strongest side positive; none where a sign or a size is unknown. */
 function vectorsOf(
@@ -105,9 +108,7 @@ function vectorsOf(
 ): VectorsPicture['vectors'] {
   const vectors = signs.map((each) => {
     const [sign, size] = [signOf(each), sizeOf(each)];
-    return sign === undefined || size === undefined
-      ? undefined
-      : { coil: each.coil.name, length: sign * size * Math.abs(each.transfer ?? 0) };
+    return sign === undefined || size === undefined ? undefined : { coil: each.coil.name, length: sign * size };
   });
   const known = vectors.flatMap((each) => each ?? []);
   if (known.length < signs.length) return [];
