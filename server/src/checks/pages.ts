@@ -903,11 +903,11 @@ pickup heron {
 `,
   'hum/position-hums': `# hum/position-hums
 
-Warning. A selector position hums although another choice of its coils would cancel.
+Warning. A selector position hums although another choice of its coils would hum at most half as much.
 
 ## What is wrong
 
-The coils that sound in this position add their hum; another coil of the same pickups would cancel it.
+The coils that sound in this position add their hum; another coil of the same pickups would take at least 6 dB off it. Or a dummy coil, which no string drives and which is there for its hum alone, adds its hum: \`reversed\` turns it round; told as an error.
 
 ## Why it matters
 
