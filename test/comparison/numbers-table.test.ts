@@ -19,6 +19,7 @@ describe('numbers of the bench view', () => {
     const table = pickupNumbers(ottlewick());
     assert.equal(row(table, 'resistance hot').name, 'resistance hot to ground at 20\u202F°C, kΩ');
     assert.equal(row(table, 'resistance hot').now, '13.90 ± 0.07');
+    assert.equal(row(table, 'slug coil, turns').name, 'slug coil, turns');
     assert.equal(row(table, 'slug coil, turns').now, '8\u202F200 ± 20');
     assert.equal('before' in row(table, 'phase'), false);
   });

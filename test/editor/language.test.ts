@@ -58,7 +58,7 @@ describe('a spec in the editor', () => {
       );
       return shown.length > 0 ? shown.join('\n') : undefined;
     });
-    assert.match(text, /resistance at 20 °C/);
+    assert.match(text, /resistance at 20\s°C/);
     assert.match(text, /±/);
   });
 

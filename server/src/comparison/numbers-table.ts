@@ -87,7 +87,8 @@ function valueRow(name: NumberName, now: Value, past: Past): readonly NumbersRow
   const before = past && text(past.value);
   return [
     {
-      name: unit === '' ? name.what : `${name.what}, ${unit}`,
+      // A count says its unit by its name.
+      name: unit === '' || name.what.endsWith(unit) ? name.what : `${name.what}, ${unit}`,
       now: text(now),
       ...(before === undefined
         ? {}
