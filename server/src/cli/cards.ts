@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { type Card, HAND_OVER_SECTIONS, type HandOverSection } from '../documents/cards/card.ts';
+import { HAND_OVER_SECTIONS, type HandOverSection } from '../documents/cards/card.ts';
 import { PAPERS } from '../documents/cards/card-css.ts';
 import { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
-import { cardPage, cardsOf } from '../documents/cards/cards.ts';
+import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { benchRoomC } from '../model/bench.ts';
 import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
@@ -82,7 +82,7 @@ export const cards = defineCommand({
     }
     if (made.cards.length === 0) context.stderr.write(`${visible(source.shown)} gives none of these cards\n`);
     const folder = path.resolve(context.cwd, values.output);
-    const targets = fileNames(made.cards).map((name) => path.join(folder, name));
+    const targets = cardFileNames(made.cards).map((name) => path.join(folder, name));
     if (!values.force) refuseToReplace(targets, chromium !== undefined, context.cwd);
     for (const [index, card] of made.cards.entries()) {
       const target = targets[index] ?? '';
@@ -125,19 +125,3 @@ function refuseToReplace(targets: readonly string[], pdf: boolean, cwd: string):
   if (there === undefined) return;
   throw new CommandError(`${shownPath(there, cwd)}: is already there; --force replaces it; nothing was written`);
 }
-
-/** Names that every file system takes, no two alike even where capitals do not count. */
-function fileNames(made: readonly Card[]): readonly string[] {
-  const used = new Set<string>();
-  return made.map(({ kind, about }) => {
-    const parts = about.map((part) => [...part.replace(/[^\p{L}\p{N}_-]+/gu, '-')].slice(0, LONGEST_PART).join(''));
-    const stem = [kind, ...parts].join('-');
-    let name = stem;
-    for (let count = 2; used.has(name.toLowerCase()); count++) name = `${stem}-${count}`;
-    used.add(name.toLowerCase());
-    return name;
-  });
-}
-
-/** In characters of up to three bytes: file systems take 255 bytes a name. */
-const LONGEST_PART = 36;

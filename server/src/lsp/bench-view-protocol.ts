@@ -203,6 +203,7 @@ export interface CardsParams {
 
 export interface CardsResult {
   readonly protocol: number;
+  /** `name`: what its file is called, without an ending; no two alike. */
   readonly pages: readonly { readonly name: string; readonly title: string; readonly html: string }[];
   /** Cards that are not made, and why. */
   readonly leftOut: readonly string[];

@@ -2,7 +2,7 @@ import { compareStates } from '../comparison/comparison.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import { benchViewPageBody, benchViewPageCss } from '../documents/bench-view-page.ts';
 import { CARD_KINDS } from '../documents/cards/card-kinds.ts';
-import { cardPage, cardsOf } from '../documents/cards/cards.ts';
+import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
 import { htmlPage } from '../documents/html.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
@@ -55,9 +55,10 @@ export async function cardPages({ document, now }: ComparedStates, params: Cards
     handOverFields: [],
   } as const;
   const { cards, leftOut } = cardsOf({ analysis: now, setting }, kinds, params.pickup);
+  const names = cardFileNames(cards);
   const pages = await Promise.all(
-    cards.map(async (card) => ({
-      name: [card.kind, ...card.about].join('-'),
+    cards.map(async (card, index) => ({
+      name: names[index] ?? card.kind,
       title: card.title,
       html: await cardPage(card, paper),
     })),

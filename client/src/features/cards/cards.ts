@@ -40,7 +40,7 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
   }
   const folder = given?.folder ?? (await askFolder(document.uri));
   if (folder === undefined) return [];
-  const targets = pages.map(({ name }) => Uri.joinPath(folder, `${fileNameOf(name)}.html`));
+  const targets = pages.map(({ name }) => Uri.joinPath(folder, `${name}.html`));
   if (!(await mayReplace(targets))) return [];
   for (const [index, { html }] of pages.entries()) {
     const target = targets[index];
@@ -114,6 +114,3 @@ async function tell(targets: readonly Uri[], leftOut: readonly string[], offer: 
     for (const target of targets) await env.openExternal(target);
   }
 }
-
-/** A name of a pickup may hold what no file system takes. */
-const fileNameOf = (name: string): string => name.replace(/[^\p{L}\p{N}._-]+/gu, '-').slice(0, 120);

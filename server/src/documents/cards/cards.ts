@@ -79,3 +79,19 @@ export function cardPage({ title, css = [], body }: Card, paper: Paper): Promise
   const own = cardCss(paper);
   return htmlPage({ title, css: [own, ...css.filter((each) => !own.includes(each))].join('\n'), body });
 }
+
+/** Names that every file system takes, no two alike even where capitals do not count. */
+export function cardFileNames(made: readonly Card[]): readonly string[] {
+  const used = new Set<string>();
+  return made.map(({ kind, about }) => {
+    const parts = about.map((part) => [...part.replace(/[^\p{L}\p{N}_-]+/gu, '-')].slice(0, LONGEST_PART).join(''));
+    const stem = [kind, ...parts].join('-');
+    let name = stem;
+    for (let count = 2; used.has(name.toLowerCase()); count++) name = `${stem}-${count}`;
+    used.add(name.toLowerCase());
+    return name;
+  });
+}
+
+/** In characters of up to three bytes: file systems take 255 bytes a name. */
+const LONGEST_PART = 36;
