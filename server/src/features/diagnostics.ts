@@ -1,10 +1,11 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Finding, Severity } from '../checks/finding.ts';
+import type { Code } from '../checks/pages.ts';
 
 /** A finding as an editor shows it. */
 export interface Diagnostic {
-  readonly code: string;
+  readonly code: Code;
   readonly severity: Severity;
   readonly message: string;
   readonly span: Span;

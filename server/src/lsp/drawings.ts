@@ -90,6 +90,6 @@ function brokenAt(analysis: Analysis, document: TextDocument, drawn: OwnSubject 
   );
   const at = found && analysis.locate(found.place);
   return found && at?.uri === analysis.uri
-    ? { line: document.positionAt(at.start).line, message: found.message }
+    ? { line: document.positionAt(at.start).line, message: found.what }
     : undefined;
 }

@@ -41,8 +41,8 @@ export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateF
     if (current !== rests) return;
     const [document] = waiting;
     if (document === undefined) return;
-    const analysis = analysisOf(document);
-    const next = analysis && [...analysis.pickups, ...analysis.instruments][done];
+    const { pickups = [], instruments = [] } = analysisOf(document) ?? {};
+    const next = pickups[done] ?? instruments[done - pickups.length];
     if (next) next.lateFindings();
     else {
       waiting.delete(document);

@@ -3,6 +3,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { acceptedFindings } from '../checks/accepted.ts';
 import type { Finding } from '../checks/finding.ts';
+import type { Code } from '../checks/pages.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Fault, FaultKind, Judge } from './faults.ts';
@@ -45,7 +46,7 @@ export function findingsIn(analysis: Analysis, { pickups, instrument }: Scope): 
   ];
 }
 
-const KIND_OF: ReadonlyMap<string, FaultKind> = new Map([
+const KIND_OF: ReadonlyMap<Code, FaultKind> = new Map([
   ['phase/coils-cancel', 'phase'],
   ['phase/position-cancels', 'phase'],
   ['hum/not-cancelled', 'hum'],
