@@ -1,4 +1,5 @@
-import { opposite } from '../../model/coil.ts';
+import { opposite, poleOf } from '../../model/coil.ts';
+import { poleLetter } from '../../words/directions.ts';
 import { closedTurns, coilBody, middleTurn, outermostTurn, spiral } from '../coil-spiral.ts';
 import { type Box, RANK, type Run } from '../labels.ts';
 import { d, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
@@ -166,7 +167,7 @@ function drawBar({ bar }: PickupPicture, { places }: Layout, sheet: Sheet, metri
   const right = Math.max(upper.lastPole, lower.lastPole) + (metrics.captions ? 45 : 41);
   const top = upper.outline.centre + 16;
   const bottom = lower.outline.centre - 16;
-  const letter = (place: CoilPlace) => (place.coil.id === bar.northToward ? 'N' : 'S');
+  const letter = (place: CoilPlace) => poleLetter(poleOf(place.coil.id === bar.northToward ? 1 : -1));
   const outline = rect('hid', left, top, right - left, bottom - top);
   const [north, south] = letter(upper) === 'N' ? [upper, lower] : [lower, upper];
   const sides = `north side toward the ${north.coil.caption.name}, south side toward the ${south.coil.caption.name}`;
