@@ -25,7 +25,7 @@ describe('a coil read by itself', () => {
     const analysis = findings('slug 2.71 kohm', '^^^^^^^^^^^^^^ reading/unlikely warning');
     assert.match(
       messageOf(analysis, 'reading/unlikely'),
-      /reads 2\.71 kohm, but 5_000 turns from spool TB-W7 compute to 4\.02.* at 21 degC.*shorted turns in the slug coil, or a counter that started late.*inductance/,
+      /reads 2\.71 kohm, but 5_000 turns from spool TB-W7 compute to 4\.02.* at 21.°C.*shorted turns in the slug coil, or a counter that started late.*inductance/,
     );
   });
 
@@ -66,7 +66,7 @@ describe('one cause of several lines', () => {
       'slug 4.19 kohm',
       'hot to ground 8.38 kohm',
     );
-    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely a coil still warm, at about 32 degC/);
+    assert.match(messageOf(analysis, 'reading/unlikely'), /Most likely a coil still warm, at about 32.°C/);
     assert.deepEqual(
       analysis.findings[0]?.related.map(({ message }) => message),
       ['The slug coil reads 4.19 kohm, from the same cause', 'The turns it is computed from'],
@@ -133,7 +133,7 @@ describe('the whole against its coils', () => {
     );
     assert.match(
       messageOf(analysis, 'reading/sum'),
-      /4\.05 \+ 4\.05 is 8\.10 kΩ at 21 degC, 0\.32 kΩ more than read\. Most likely a path of 200.kΩ beside it: hands on the probes/,
+      /4\.05 \+ 4\.05 is 8\.10 kΩ at 21.°C, 0\.32 kΩ more than read\. Most likely a path of 200.kΩ beside it: hands on the probes/,
     );
     assert.deepEqual(
       analysis.findings[0]?.related.map(({ message }) => message),

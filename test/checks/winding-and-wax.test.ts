@@ -46,7 +46,7 @@ describe('a winding that does not fit', () => {
   it('is found at its turns, with build and window', () => {
     assert.match(
       messageOf(expectFindings(overfull), 'winding/does-not-fit'),
-      /11.500 turns of 0\.070 mm wire at packing 0\.66 build 6\.1.mm deep, the window of the main coil has 5\.2.mm \(117 %\)/,
+      /11.500 turns of 0\.070 mm wire at packing 0\.66 build 6\.10.mm deep, the window of the main coil has 5\.2.mm \(117 %\)/,
     );
   });
 
@@ -178,7 +178,7 @@ describe('the wax bath', () => {
     const analysis = pot('92 degC', 'abs');
     assert.match(
       messageOf(analysis, 'potting/too-hot'),
-      /ABS bobbins deflect at 80 to 100 degC.*ceiling for this mix is 65 degC/,
+      /ABS bobbins deflect at 80 to 100.°C.*ceiling for this mix is 65.°C/,
     );
     assert.deepEqual(fixTitles(analysis, 'potting/too-hot'), ['Lower the bath: `bath 60 degC` *']);
     assert.deepEqual(found(fixed(analysis, 'potting/too-hot', 'Lower the bath: `bath 60 degC`')), []);
@@ -193,7 +193,7 @@ describe('the wax bath', () => {
     const analysis = pot('130 degC');
     assert.match(
       messageOf(analysis, 'potting/too-hot'),
-      /flash from 140 degC.*plain enamel is of class 105.*never water/,
+      /flash from 140.°C.*plain enamel is of class 105.*never water/,
     );
     const pickup = analysis.pickups[0]?.pickup;
     assert.ok(pickup);

@@ -84,7 +84,7 @@ describe('cards', () => {
     assert.match(await read('86 degF'), /printed for 30\u202F°C[\s\S]*<td class="n x">4\.21<\/td>/);
     const { code, stderr } = await shell.run(['cards', 'hesk-neck.pickup', '-o', 'warm', '--room', 'warm']);
     assert.equal(code, 2);
-    assert.match(stderr, /--room warm: a temperature from -20 to 60 degC is needed, as 23degC\n$/);
+    assert.match(stderr, /--room warm: a temperature from -20 to 60 °C is needed, as 23degC\n$/);
   });
 
   it('takes the fields that the shop wants on a hand-over card', async () => {

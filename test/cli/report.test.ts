@@ -34,7 +34,7 @@ describe('report', () => {
     const { turns, resistance20COhm } = pickup?.coils.screw ?? {};
     assert.ok(turns && resistance20COhm);
     // Counted in the sample; the reading of 4.05 kohm at 21 degC is 4.034 kohm at 20 degC with copper's 0.393 % per kelvin (IEC 60028).
-    assert.deepEqual([turns.value, turns.basis], [5040, 'declared']);
+    assert.deepEqual([turns.value, turns.basis], [5040, 'stated']);
     assert.ok(Math.abs(resistance20COhm.value - 4050 / 1.00393) < 0.005 * 4034);
     assert.ok((resistance20COhm.uncertainty ?? 0) > 0 && resistance20COhm.restsOn.length > 0);
     assert.equal(pickup?.phase, 'in');
@@ -44,7 +44,7 @@ describe('report', () => {
     const { code, stdout } = await shell.run(['report', 'hesk-neck.pickup']);
     assert.equal(code, 0);
     assert.match(stdout, /^pickup hesk-neck, "Hesk, neck", serial TB-014\n/);
-    assert.match(stdout, /\n {4}turns +5 040 turns +declared +\[\d+\]\n/);
+    assert.match(stdout, /\n {4}turns +5 040 turns +stated +\[\d+\]\n/);
     assert.match(stdout, /\n {2}rests on\n {4}1 {2}\S/);
     assert.match(stdout, /\n {2}in phase\n/);
   });

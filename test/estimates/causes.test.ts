@@ -28,8 +28,8 @@ describe('the largest cause', () => {
   });
 
   it('there is none of an exact number, nor where its own error is the largest', () => {
-    assert.equal(largestCause(estimateOf(5000, { basis: 'declared' })), undefined);
-    assert.equal(largestCause(estimateOf(5000, { sd: 10, basis: 'declared' })), undefined);
+    assert.equal(largestCause(estimateOf(5000, { basis: 'stated' })), undefined);
+    assert.equal(largestCause(estimateOf(5000, { sd: 10, basis: 'stated' })), undefined);
   });
 });
 

@@ -40,7 +40,7 @@ describe('temperature', () => {
     near(known(coil(' at 25 degC').ohmPerM20C).value, 5.52 / (1 + 0.00393 * 5), 1e-12);
     // Without its temperature it is known less well, and says so.
     assert.ok(known(coil('').ohmPerM20C).sd > known(coil(' at 20 degC').ohmPerM20C).sd);
-    assert.match(known(coil('').ohmPerM20C).restsOn.join(), /at 20 degC, assumed/);
+    assert.match(known(coil('').ohmPerM20C).restsOn.join(), /at 20.°C, assumed/);
   });
 });
 
@@ -173,6 +173,6 @@ describe('what is not known', () => {
 
   it('without a bench the usual room and meter are taken', () => {
     const ohm = known(coilOf(pickupOf(single(WOUND, read('c1 4.05 kohm')))).resistance20COhm);
-    assert.match(ohm.restsOn.join(), new RegExp(`at the bench's ${DEFAULT_BENCH.roomC} degC, assumed`));
+    assert.match(ohm.restsOn.join(), new RegExp(`at the bench's ${DEFAULT_BENCH.roomC}.°C, assumed`));
   });
 });

@@ -15,7 +15,7 @@ const misses = (text: string) =>
 
 describe('target/missed', () => {
   for (const [what, target, words] of [
-    ['resistance', 'resistance 5.2 kohm', /resistance at 20 °C comes to .*below the target of 5\.2 kohm/],
+    ['resistance', 'resistance 5.2 kohm', /resistance hot to ground at 20.°C comes to .*below the target of 5\.2 kohm/],
     ['inductance', 'inductance 1.6 H', /inductance comes to .*below the target of 1\.6 H/],
     ['loaded resonance', 'resonance 4.0 kHz loaded', /loaded resonance comes to .*above the target of 4\.0 kHz/],
   ] as const)

@@ -39,7 +39,7 @@ describe('hover', () => {
   it('a pickup tells its inductance, capacitance and resonance under the load it names', () => {
     const text = hoverAt(SINGLE.replace('pickup wren', 'pickup w‸ren'));
     assert.match(text, /inductance: 2\.\d+ ± 0\.\d+\u202fH/);
-    assert.match(text, /resonance: \d\.\d+ ± 0\.\d+\u202fkHz \(.*load: 500 kohm volume and tone/);
+    assert.match(text, /resonance: \d\.\d+ ± 0\.\d+\u202fkHz \(.*load: 500.kΩ volume and tone/);
   });
 
   it('a magnet in a pickup tells what each other one in scope would change', () => {

@@ -85,10 +85,10 @@ describe('an estimate', () => {
   });
 
   it('carries an exact number without a source', () => {
-    assert.deepEqual(estimateOf(6, { basis: 'declared', source: 'nothing' }), {
+    assert.deepEqual(estimateOf(6, { basis: 'stated', source: 'nothing' }), {
       value: 6,
       sd: 0,
-      basis: 'declared',
+      basis: 'stated',
       restsOn: [],
     });
   });

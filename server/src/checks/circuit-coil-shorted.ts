@@ -21,7 +21,7 @@ export const circuitCoilShorted = definePickupCheck({
           (each) => each.coil !== coil && each.transfer !== undefined && each.transfer !== 0,
         );
         return {
-          what: say`Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) lie in one net, so it is shorted and ${left.length ? say`only ${list(left.map((each) => coilWords(each.coil)))} sounds` : 'gives nothing'}.`,
+          what: say`Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) are joined, so it is shorted and ${left.length ? say`only ${list(left.map((each) => coilWords(each.coil)))} sounds` : 'gives nothing'}.`,
           action: say`Give the two ends joints of their own.`,
           place: joint?.place ?? coil.place,
           related: joint ? [{ message: say`${coil.name} coil`, place: coil.place }] : [],

@@ -22,7 +22,7 @@ export const circuitOutputShortedPosition = defineInstrumentCheck({
       const culprit = parts.find((part) => isShort(ohmOf(part, context)));
       return [
         {
-          what: say`${capital(positionWords(position))} is silent: hot and ground are one net ${culprit ? say`because ${culprit.path.text} is taken at a lead that lies on its ground` : 'as it joins its parts'}.`,
+          what: say`${capital(positionWords(position))} is silent: hot and ground are joined ${culprit ? say`because ${culprit.path.text} is taken at a lead that lies on its ground` : 'as it joins its parts'}.`,
           action: culprit
             ? say`Take it at a lead between its coils.`
             : say`Leave out the part that joins hot to ground.`,

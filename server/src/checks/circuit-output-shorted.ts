@@ -24,7 +24,7 @@ export const circuitOutputShorted = definePickupCheck({
     ];
     return [
       {
-        what: say`Hot and ground are one net, so the pickup is silent${follows.length ? say`; ${follows.join(', ')}` : ''}.`,
+        what: say`Hot and ground are joined, so the pickup is silent${follows.length ? say`; ${follows.join(', ')}` : ''}.`,
         action: say`Take out the joint, or the lead in a joint, that brings the two together.`,
         place: hotLine?.place ?? pickup.hookup?.place ?? pickup.place,
         related: joints

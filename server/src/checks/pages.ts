@@ -66,7 +66,7 @@ pickup wren {
 `,
   'circuit/coil-shorted': `# circuit/coil-shorted
 
-Error. Both ends of a coil lie in one net.
+Error. Both ends of a coil are joined.
 
 ## What is wrong
 
@@ -127,7 +127,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'circuit/open': `# circuit/open
 
@@ -192,11 +192,11 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'circuit/output-shorted': `# circuit/output-shorted
 
-Error. Hot and ground are one net.
+Error. Hot and ground are joined.
 
 ## What is wrong
 
@@ -260,7 +260,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'controls/pot-too-small': `# controls/pot-too-small
 
@@ -272,7 +272,7 @@ The track is less than about 20 times the resistance of the largest pickup that 
 
 ## Why it matters
 
-A pot lies across the pickup, full up too. Against a coil of some kilohm, 250 to 500 kohm barely touch the level but set how high the resonance peak stands; a track of some tens of kilohm flattens it and takes the treble away. The factor of 20 is common practice, no published source: 250 kohm behind 6 to 8 kohm and 500 kohm behind 8 to 17 kohm are usual.
+A pot lies across the pickup, full up too. Against a coil of some kilohm, 250 to 500 kΩ barely touch the level but set how high the resonance peak stands; a track of some tens of kilohm flattens it and takes the treble away. The factor of 20 is common practice, no published source: 250 kΩ behind 6 to 8 kΩ and 500 kΩ behind 8 to 17 kΩ are usual.
 
 ## Faulty example
 
@@ -678,7 +678,7 @@ pickup heron {
 
 ## Take care
 
-A cover takes much heat: solder it quickly at one or two spots, away from wax and coils. Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+A cover takes much heat: solder it quickly at one or two spots, away from wax and coils. Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'ground/metal-hot': `# ground/metal-hot
 
@@ -747,7 +747,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
@@ -814,7 +814,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
@@ -1074,7 +1074,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'lead/reused': `# lead/reused
 
@@ -1468,7 +1468,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 degC for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 
 Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
 `,
@@ -1700,7 +1700,7 @@ The bath lies below the melting range of the softest grade of the wax that makes
 
 ## Why it matters
 
-Wax that does not melt does not soak in, and a pickup that is only coated still howls. Paraffin melts at 46 to 68 degC by grade, beeswax at 61 to 66 degC.
+Wax that does not melt does not soak in, and a pickup that is only coated still howls. Paraffin melts at 46 to 68 °C by grade, beeswax at 61 to 66 °C.
 
 ## Faulty example
 
@@ -1762,11 +1762,11 @@ Error. The bath is hotter than plastic, enamel or wax allow.
 
 ## What is wrong
 
-The bath lies above the lowest of these limits: the ceiling of the mix (65 degC for paraffin and beeswax, common practice), the softening of the bobbins' plastic, the class of the enamel, and a margin below the flash point of the wax.
+The bath lies above the lowest of these limits: the ceiling of the mix (65 °C for paraffin and beeswax, common practice), the softening of the bobbins' plastic, the class of the enamel, and a margin below the flash point of the wax.
 
 ## Why it matters
 
-A bobbin of ABS deflects at 80 to 100 degC, some grades earlier; butyrate earlier still, by its plasticiser; fibre does not. A warped bobbin breaks its coil. Hotter wax soaks no better: it only runs out again while it cools.
+A bobbin of ABS deflects at 80 to 100 °C, some grades earlier; butyrate earlier still, by its plasticiser; fibre does not. A warped bobbin breaks its coil. Hotter wax soaks no better: it only runs out again while it cools.
 
 ## Faulty example
 

@@ -1,4 +1,5 @@
 import { bathC, meltsFromC } from '../estimates/potting.ts';
+import { printCelsius } from '../quantities/print.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { say } from './say.ts';
 
@@ -14,7 +15,7 @@ export const pottingTooCold = definePickupCheck({
     if (bath >= meltsC) return [];
     return [
       {
-        what: say`A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${meltsC} degC.`,
+        what: say`A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${printCelsius(meltsC)}.`,
         action: say`Warm the bath, or take a softer wax.`,
         place: potting.bath.place,
       },

@@ -3,6 +3,8 @@ import { type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts
 import { explainReadings } from '../estimates/reading-explanation.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
+import { type Estimate, scale } from '../quantities/estimate.ts';
+import { printCelsius, printParts } from '../quantities/print.ts';
 import type { Related } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { isSum } from './reading-unlikely.ts';
@@ -38,21 +40,25 @@ function ownReadings({ coils }: JudgedLine, { netlist, pickup }: PickupContext):
   );
 }
 
-/** `4.01 + 4.02 is 8.03 kΩ at 21 degC, 0.41 kΩ more than read`. */
+/** `4.01 + 4.02 is 8.03 kΩ at 21 °C, 0.41 kΩ more than read`. */
 function sumWords(line: JudgedLine, { quick }: PickupContext): string {
   const { expected, readOhm, coils, temperature } = line;
   if (expected === null) return 'nothing stated joins them';
   if (readOhm === null) return say`the coils' own readings make it ${expectedWords(line)}`;
   const factor = copperTemperatureFactor(temperature.celsius);
-  const terms = coils.map((coil) => (quick.readings.get(coil)?.at20COhm.value ?? Number.NaN) * factor);
-  const total = terms.reduce((sum, each) => sum + each, 0);
-  const inSeries = Math.abs(total - expected.value) < 1e-3 * expected.value;
-  const number = (ohm: number) => (Math.round(ohm / 10) / 100).toFixed(2);
-  const degrees = say`${Math.round(temperature.celsius * 10) / 10} degC`;
+  const terms = coils.flatMap((coil) => {
+    const read = quick.readings.get(coil);
+    return read ? [scale(read.at20COhm, factor)] : [];
+  });
+  const total = terms.reduce((sum, { value }) => sum + value, 0);
+  const inSeries = terms.length === coils.length && Math.abs(total - expected.value) < 1e-3 * expected.value;
+  const kiloohms = ({ value, sd }: Pick<Estimate, 'value' | 'sd'>): string =>
+    printParts({ value, sd, dimension: 'resistance', unit: 'kohm' }).value;
+  const degrees = printCelsius(temperature.celsius);
   const off = expected.value - readOhm;
-  const difference = say`${number(Math.abs(off))} kΩ ${off > 0 ? 'more' : 'less'} than read`;
+  const difference = say`${kiloohms({ value: Math.abs(off), sd: expected.sd })} kΩ ${off > 0 ? 'more' : 'less'} than read`;
   const sum = inSeries
-    ? say`${terms.map(number).join(' + ')} is ${number(total)} kΩ`
-    : say`the coils' own readings make it ${number(expected.value)} kΩ`;
+    ? say`${terms.map(kiloohms).join(' + ')} is ${kiloohms(expected)} kΩ`
+    : say`the coils' own readings make it ${kiloohms(expected)} kΩ`;
   return say`${sum} at ${degrees}, ${difference}`;
 }

@@ -1,5 +1,5 @@
 import { type JudgedPosition, judgeJackReadings } from '../estimates/jack-reading.ts';
-import { printQuantity } from '../quantities/print.ts';
+import { printCelsius, printQuantity } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
@@ -51,11 +51,6 @@ const readWords = ({ line, position }: JudgedPosition): string =>
 
 function expectedWords({ expectedOhm, limitOhm, temperature }: JudgedPosition): string {
   if (expectedOhm === null) return 'open';
-  const ohms = printQuantity({
-    value: expectedOhm,
-    sd: limitOhm,
-    dimension: 'resistance',
-    unit: expectedOhm >= 1000 ? 'kohm' : 'ohm',
-  });
-  return say`${limitOhm > 0 ? ohms : printQuantity({ value: expectedOhm, dimension: 'resistance' })} at ${Math.round(temperature.celsius * 10) / 10} degC`;
+  const ohms = printQuantity({ value: expectedOhm, sd: limitOhm, dimension: 'resistance' });
+  return say`${ohms} at ${printCelsius(temperature.celsius)}`;
 }

@@ -54,7 +54,7 @@ function reason(line: JudgedLine): string {
   if (expected === null) return say`but nothing stated joins ${probesWords(line)}`;
   if (!Number.isFinite(expected.value)) return 'where a coil should read';
   if (readOhm === null) return say`where ${expectedWords(line)} should read`;
-  if (expected.value === 0) return 'though both are one net';
+  if (expected.value === 0) return 'though both are joined';
   if (against === 'an earlier reading')
     return say`but was ${expectedWords(line)} by an earlier reading, more than the meter explains`;
   if (against === 'coil readings') return say`but its own readings make it ${expectedWords(line)}`;

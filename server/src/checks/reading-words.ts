@@ -2,7 +2,7 @@
 
 import type { JudgedLine } from '../estimates/expected-reading.ts';
 import type { Explanation } from '../estimates/reading-explanation.ts';
-import { printQuantity } from '../quantities/print.ts';
+import { printCelsius, printQuantity } from '../quantities/print.ts';
 import { capital, list } from '../words/text.ts';
 import { say } from './say.ts';
 import type { Telling } from './telling.ts';
@@ -16,13 +16,12 @@ export const probesWords = ({ line }: JudgedLine): string =>
 export const readWords = (line: JudgedLine): string =>
   say`${capital(probesWords(line))} reads ${line.line.value === 'open' ? 'open' : line.line.value.written}`;
 
-/** `4.02 ± 0.03 kΩ at 21 degC`. */
+/** `4.02 ± 0.03 kΩ at 21 °C`. */
 export function expectedWords({ expected, temperature }: JudgedLine): string {
   if (expected === null) return 'open';
   const { value, sd } = expected;
-  const ohms =
-    value === 0 ? '0 ohm' : printQuantity({ value, sd, dimension: 'resistance', unit: value >= 1000 ? 'kohm' : 'ohm' });
-  return say`${ohms} at ${Math.round(temperature.celsius * 10) / 10} degC`;
+  const ohms = value === 0 ? '0\u202FΩ' : printQuantity({ value, sd, dimension: 'resistance' });
+  return say`${ohms} at ${printCelsius(temperature.celsius)}`;
 }
 
 /** The two likeliest causes of a line, and the measurement that tells them apart. */

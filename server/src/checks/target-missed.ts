@@ -4,7 +4,9 @@ import { pickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type TurnsProposal, turnsForTarget } from '../estimates/winding-plan.ts';
 import type { Stated } from '../model/place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { printCount, printQuantity } from '../quantities/print.ts';
+import { printCount } from '../quantities/print.ts';
+import { numberText } from '../words/number-text.ts';
+import { type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
 import type { Found } from './check.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
@@ -24,7 +26,7 @@ export const targetResistanceMissed = definePickupCheck({
     return wanted && reached
       ? missed(
           context,
-          { what: 'resistance at 20 °C', wanted: asStated(wanted), reached },
+          { name: PICKUP_NUMBERS.resistance20COhm, wanted: asStated(wanted), reached },
           { resistance20COhm: wanted.value.si },
         )
       : [];
@@ -45,14 +47,18 @@ export const targetSoundMissed = definePickupCheck({
       ...(inductance && inductanceH
         ? missed(
             context,
-            { what: 'inductance', wanted: asStated(inductance), reached: inductanceH },
+            { name: PICKUP_NUMBERS.inductanceH, wanted: asStated(inductance), reached: inductanceH },
             { inductanceH: inductance.value.si },
           )
         : []),
       ...(resonance && frequency && resonanceHz
         ? missed(
             context,
-            { what: `${load} resonance`, wanted: { value: frequency, place: resonance.place }, reached: resonanceHz },
+            {
+              name: { ...PICKUP_NUMBERS.resonanceHz, what: `${load} ${PICKUP_NUMBERS.resonanceHz.what}` },
+              wanted: { value: frequency, place: resonance.place },
+              reached: resonanceHz,
+            },
             { resonanceHz: frequency.si, loaded: load === 'loaded' },
           )
         : []),
@@ -63,28 +69,27 @@ export const targetSoundMissed = definePickupCheck({
 const asStated = ({ value, place }: Stated<Quantity>): Stated<Quantity> => ({ value, place });
 
 interface Comparison {
-  readonly what: string;
+  readonly name: NumberName;
   readonly wanted: Stated<Quantity>;
   readonly reached: Estimate;
 }
 
 function missed(
   context: PickupContext,
-  { what, wanted, reached }: Comparison,
+  { name, wanted, reached }: Comparison,
   target: Parameters<typeof turnsForTarget>[2],
 ): readonly Found[] {
-  const { si, sd = 0, dimension } = wanted.value;
+  const { si, sd = 0 } = wanted.value;
   const off = reached.value - si;
   if (
     !(Math.abs(off) > TARGET_LEAST_DEVIATIONS * Math.hypot(reached.sd, sd)) ||
     !(Math.abs(off) > TARGET_LEAST_RELATIVE * si)
   )
     return [];
-  const has = printQuantity({ value: reached.value, sd: reached.sd, dimension });
   const percent = Math.round((100 * Math.abs(off)) / si);
   return [
     {
-      what: say`The ${what} comes to ${has}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: turns, wire or target are not what was meant.`,
+      what: say`The ${name.what} comes to ${numberText(reached, name)}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: turns, wire or target are not what was meant.`,
       place: wanted.place,
       remedies: () => remedies(turnsForTarget(context.quick, context.bench, target) ?? []),
     },

@@ -1,6 +1,9 @@
 import type { Coil } from '../model/coil.ts';
 import { windingFit } from '../physics/coil-geometry.ts';
-import { printCount, printQuantity } from '../quantities/print.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { printCount, printValue } from '../quantities/print.ts';
+import { numberText } from '../words/number-text.ts';
+import { COIL_NUMBERS } from '../words/numbers.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { present, replaceNumber } from './edits.ts';
@@ -20,10 +23,11 @@ export const windingDoesNotFit = definePickupCheck({
       if (!winding?.buildM || !winding.windowFilled || !stated || !depth) return [];
       if (!(winding.windowFilled.value > 1)) return [];
       const { packing, overallDiameterM: overall } = winding;
-      const mm = (value: number, digits: number) => printQuantity({ value, dimension: 'length', unit: 'mm', digits });
+      const mm = (value: Pick<Estimate, 'value' | 'sd'>) =>
+        printValue({ value: value.value, sd: value.sd, dimension: 'length', unit: 'mm', decimals: 3 });
       return [
         {
-          what: say`${printCount(stated.value.si)} turns${overall ? say` of ${(overall.value * 1000).toFixed(3)} mm wire` : ''}${packing ? say` at packing ${packing.value.toFixed(2)}` : ''} build ${mm(winding.buildM.value, 3)} deep, the window of ${coilWords(coil)} has ${mm(depth.si, 3)} (${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
+          what: say`${printCount(stated.value.si)} turns${overall ? say` of ${mm(overall)} wire` : ''}${packing ? say` at packing ${numberText({ value: packing.value, sd: 0 }, COIL_NUMBERS.packing)}` : ''} build ${mm(winding.buildM)} deep, the window of ${coilWords(coil)} has ${depth.written} (${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
           ...(coil.counted ? {} : { action: say`Wind fewer turns, or take thinner wire or a deeper bobbin.` }),
           place: stated.place,
           related: coil.bobbinPlace ? [{ message: say`Its bobbin`, place: coil.bobbinPlace }] : [],

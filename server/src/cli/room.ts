@@ -12,7 +12,7 @@ export function roomCelsius(written: string): number {
     if (rounded >= COLDEST_C && rounded <= WARMEST_C) return rounded;
   }
   throw new CommandError(
-    `--room ${written.slice(0, 40)}: a temperature from ${COLDEST_C} to ${WARMEST_C} degC is needed, as 23degC`,
+    `--room ${written.slice(0, 40)}: a temperature from ${COLDEST_C} to ${WARMEST_C} °C is needed, as 23degC`,
   );
 }
 

@@ -45,7 +45,7 @@ export const turns = defineCommand({
   notes: [`Wire needed counts ${Math.round((WIRE_ALLOWANCE - 1) * 100)} % for both ends and for breaks.`],
   example: {
     line: 'pickup-spec turns samples/withen-bridge.pickup --coil slug --resistance 4k1 --room 23degC',
-    meaning: 'turns for 4.1 kohm in a room of 23 degC, whether they fit, and the wire they take',
+    meaning: 'turns for 4.1 kΩ in a room of 23 °C, whether they fit, and the wire they take',
   },
   async run(values, [file = ''], context) {
     const asked = (['resistance', 'match', 'rest', 'peeled'] as const).filter((name) => values[name] !== undefined);
@@ -70,7 +70,7 @@ export const turns = defineCommand({
             : peeledLines(turnsPeeled(quick, coil, lengthOf(values.peeled ?? '')));
     if (!lines) throw new CommandError(`${source.shown}: turns of coil ${coil.name} are not known: ${NEEDED}`);
     context.stdout.write(
-      `${[`coil ${coil.name}, at ${roomC} degC`, ...lines.map((line) => `  ${line}`)].map(visible).join('\n')}\n`,
+      `${[`coil ${coil.name}, at ${roomC} °C`, ...lines.map((line) => `  ${line}`)].map(visible).join('\n')}\n`,
     );
     return 0;
   },

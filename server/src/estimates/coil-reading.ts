@@ -6,6 +6,7 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import type { Probes, Reading, Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
+import { printCelsius } from '../quantities/print.ts';
 import { causes } from './causes.ts';
 import type { CoilReading } from './coil-winding.ts';
 import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './common-practice.ts';
@@ -97,7 +98,7 @@ export function readingTemperature(
   return {
     celsius: benchRoomC(bench),
     sdK: ROOM_TEMPERATURE_SD_K,
-    words: `at the bench's ${benchRoomC(bench)} degC, assumed`,
+    words: `at the bench's ${printCelsius(benchRoomC(bench))}, assumed`,
     assumed: true,
   };
 }

@@ -165,7 +165,7 @@ function statedTurns(coil: Coil, path: string): Estimate | undefined {
   if (!stated) return undefined;
   return estimateOf(stated.value.si, {
     sd: stated.value.sd ?? 0,
-    basis: 'declared',
+    basis: 'stated',
     restsOn: [coil.counted ? 'turns as counted' : 'turns as planned'],
     source: causes.turns(path),
   });
@@ -176,7 +176,7 @@ function packingOf(coil: Coil, path: string): Estimate {
   return coil.packing
     ? estimateOf(coil.packing.value.si, {
         sd: coil.packing.value.sd ?? STATED_PACKING_SD,
-        basis: 'declared',
+        basis: 'stated',
         restsOn: [`packing ${coil.packing.value.written}`],
         source,
       })
@@ -205,7 +205,7 @@ export function ohmPerMetre(wire: Wire | undefined, spool: Spool | undefined): E
       sd: ohmPerM * Math.hypot(readRelativeSd, temperatureSdK * (copperTemperatureFactor(21) - 1)),
       basis: 'reading',
       restsOn: [
-        `spool ${spool.name} measures ${resistancePerLength.written}${temperatureC === undefined ? ' at 20 degC, assumed' : ''}`,
+        `spool ${spool.name} measures ${resistancePerLength.written}${temperatureC === undefined ? ' at 20\u202F°C, assumed' : ''}`,
       ],
       source: causes.spool(spool.name),
     });
@@ -231,7 +231,7 @@ function overallDiameter(wire: Wire | undefined): Estimate | undefined {
   const source = causes.overallDiameter(wire.name);
   if (wire.overallDiameter) {
     const { si, sd, written } = wire.overallDiameter.value;
-    return estimateOf(si, { sd: sd ?? MICROMETER_SD_M, basis: 'declared', restsOn: [`overall ${written}`], source });
+    return estimateOf(si, { sd: sd ?? MICROMETER_SD_M, basis: 'stated', restsOn: [`overall ${written}`], source });
   }
   const size = wireSize(wire);
   if (!size) return undefined;

@@ -23,7 +23,7 @@ export function ownCable(pickup: Pickup): Estimate {
   const farad = lengthM * perM;
   return estimateOf(farad, {
     sd: farad * Math.hypot(perMRelativeSd, cable ? 0 : LENGTH_RELATIVE_SD),
-    basis: cable ? 'declared' : 'assumed',
+    basis: cable ? 'stated' : 'assumed',
     restsOn: [`its cable of ${lengthWords}: ${perLengthWords}`],
     source: causes.leadCapacitance(pickup.name),
   });

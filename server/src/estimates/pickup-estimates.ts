@@ -55,7 +55,7 @@ export const loadWithCable = (cableF: number): Load => ({
   toneF: 22e-9,
   cableF,
   inputOhm: DEFAULT_INPUT_OHM,
-  words: `load: 500 kohm volume and tone at 10, 22 nF, ${farads(cableF)} of cable, 1 Mohm`,
+  words: `load: 500\u202FkΩ volume and tone at 10, 22\u202FnF, ${farads(cableF)} of cable, 1\u202FMΩ`,
 });
 
 export const DEFAULT_LOAD: Load = loadWithCable(DEFAULT_CABLE_F);

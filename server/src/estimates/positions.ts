@@ -1,4 +1,5 @@
 /** Every selector position of an instrument, pots anywhere: resistance at the jack, phase, hum, signal and response. */
+
 import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
 import type { Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
@@ -8,6 +9,7 @@ import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
+import { printCelsius } from '../quantities/print.ts';
 import { CABLE_RELATIVE_SD, DEFAULT_CABLE_F, POT_TOLERANCE } from './common-practice.ts';
 import { NO_SCALING } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
@@ -110,7 +112,7 @@ const cableOf = ({ cable }: Instrument, { cableF }: Played): number =>
 /** A cable's capacitance as stated, as assumed where none is stated, and as chosen to look at. */
 function cableCause({ cable }: Instrument, { cableF }: Played): Estimate {
   const sd = cableF !== undefined ? 0 : CABLE_RELATIVE_SD[cable ? 'stated' : 'assumed'];
-  return estimateOf(1, { sd, basis: cable ? 'declared' : 'assumed', source: 'the cable' });
+  return estimateOf(1, { sd, basis: cable ? 'stated' : 'assumed', source: 'the cable' });
 }
 
 /** Tracks of pots, their tolerance as limits, all alike: the sd of an even distribution. */
@@ -147,11 +149,13 @@ const NOTHING_KNOWN = {
 };
 
 const loadWords = ({ cable, input }: Instrument, played: Played): string =>
-  `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1 Mohm, assumed'}, volume ${played.volume}, tone ${played.tone}`;
+  `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1\u202FMΩ, assumed'}, volume ${played.volume}, tone ${played.tone}`;
 
 function cableWords(cable: Instrument['cable'], { cableF }: Played): string {
   if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
-  return cable ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}` : '450 pF, assumed';
+  return cable
+    ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}`
+    : '450\u202FpF, assumed';
 }
 
 const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstimates[] =>
@@ -190,7 +194,7 @@ export function jackResistance(
   if (best === null) return null;
   // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
   const cause = resistanceCause(quick);
-  const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${temperatureC} degC`];
+  const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${printCelsius(temperatureC)}`];
   return functionOf([{ ...cause, restsOn }], ([factor]) => at(factor) ?? Number.NaN);
 }
 

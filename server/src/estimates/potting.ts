@@ -8,6 +8,7 @@ import type { Pickup } from '../model/pickup.ts';
 import type { Potting } from '../model/potting.ts';
 import { ENAMELS } from '../physics/enamel.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { printCelsius } from '../quantities/print.ts';
 
 export interface WaxFacts {
   /** Melting range over the grades sold, degC. */
@@ -25,14 +26,14 @@ export const WAXES: Readonly<Record<string, WaxFacts>> = {
     ceilingC: 65,
     flashPointC: 140,
     source:
-      'melting range by grade recalled; ceiling common practice, no published source; flash point 199 degC without additives, 140 degC stated by some makers, read on a page of a candle supplier',
+      'melting range by grade recalled; ceiling common practice, no published source; flash point 199\u202F°C without additives, 140\u202F°C stated by some makers, read on a page of a candle supplier',
   },
   beeswax: {
     meltsC: [61, 66],
     ceilingC: 65,
     flashPointC: 204,
     source:
-      'melting range of the pharmacopoeias recalled; ceiling common practice; flash point 204 degC read on a page of a supplier',
+      'melting range of the pharmacopoeias recalled; ceiling common practice; flash point 204\u202F°C read on a page of a supplier',
   },
   microcrystalline: {
     meltsC: [60, 93],
@@ -56,9 +57,9 @@ export const PLASTICS: Readonly<
   Record<Plastic, { readonly softensFromC: number; readonly words: string } | undefined>
 > = {
   // Deflection under 0.46 MPa between 68 and 100 degC by grade: read in a materials table. The trade's figure: 80 to 100 degC.
-  abs: { softensFromC: 68, words: 'ABS bobbins deflect at 80 to 100 degC, some grades earlier' },
+  abs: { softensFromC: 68, words: 'ABS bobbins deflect at 80 to 100\u202F°C, some grades earlier' },
   // No table could be read; roughly 45 to 95 degC by plasticiser, recalled. The limit is a cautious setting inside that range.
-  butyrate: { softensFromC: 58, words: 'butyrate bobbins soften earlier than ABS, some below 60 degC' },
+  butyrate: { softensFromC: 58, words: 'butyrate bobbins soften earlier than ABS, some below 60\u202F°C' },
   fibre: undefined,
 };
 
@@ -79,7 +80,7 @@ export function bathLimits(pickup: Pickup): readonly BathLimit[] {
     {
       what: 'mix',
       limitC: ceilingC,
-      words: `the ceiling for ${waxes.length ? 'this mix' : 'the usual mix'} is ${ceilingC} degC`,
+      words: `the ceiling for ${waxes.length ? 'this mix' : 'the usual mix'} is ${printCelsius(ceilingC)}`,
     },
     ...[...plastics].flatMap((plastic): readonly BathLimit[] => {
       const facts = PLASTICS[plastic];
@@ -94,7 +95,7 @@ export function bathLimits(pickup: Pickup): readonly BathLimit[] {
           {
             what: 'flash point' as const,
             limitC: flashC - FLASH_MARGIN_K,
-            words: `the vapour of this wax may flash from ${flashC} degC`,
+            words: `the vapour of this wax may flash from ${printCelsius(flashC)}`,
           },
         ]
       : []),

@@ -111,7 +111,7 @@ export function resistanceOf(
     const weight = share ** 2 * wireShareOf(segment, windings.get(segment.coil));
     if (weight > NO_PATH) weights.set(segment.coil, (weights.get(segment.coil) ?? 0) + weight);
   }
-  if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: ['one net'] });
+  if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: ['joined directly'] });
   const terms = [...weights].map(([coil, weight]) => ({ ohm: windings.get(coil)?.resistance20COhm, weight }));
   if (terms.some(({ ohm }) => ohm === undefined)) return undefined;
   return linear(

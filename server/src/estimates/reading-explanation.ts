@@ -8,7 +8,7 @@ import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { besideOhm, parallelOhm } from '../physics/meter.ts';
 import { solveIncreasing } from '../physics/solve-increasing.ts';
 import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wire.ts';
-import { printQuantity } from '../quantities/print.ts';
+import { printCelsius, printQuantity } from '../quantities/print.ts';
 import { BESIDE_OHM, COLDEST_BENCH_C, HOTTEST_COIL_C, SHORT_SHARE, SPOOL_SPREAD } from './common-practice.ts';
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
 import { dcPickup } from './pickup-circuit.ts';
@@ -178,8 +178,8 @@ function warmOrCold(line: JudgedLine, readOhm: number, expectedOhm: number): rea
   if (!(celsius >= COLDEST_BENCH_C && celsius <= HOTTEST_COIL_C) || aboveK < -15) return [];
   const words =
     aboveK > 0
-      ? `a coil still warm, at about ${Math.round(celsius)} degC`
-      : `a colder coil than stated, at about ${Math.round(celsius)} degC`;
+      ? `a coil still warm, at about ${printCelsius(Math.round(celsius))}`
+      : `a colder coil than stated, at about ${printCelsius(Math.round(celsius))}`;
   return [
     {
       kind: 'warm or cold',

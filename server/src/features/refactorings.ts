@@ -1,7 +1,7 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { printQuantity } from '../quantities/print.ts';
+import { printQuantity, printValue } from '../quantities/print.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';
 import type { Refactoring, TextEdit } from './text-edits.ts';
@@ -43,10 +43,11 @@ function writeTarget(analysis: Analysis, own: OwnPickup): readonly Refactoring[]
   const { pickup, quick } = own.analysed;
   const resistance = quick.resistance20COhm;
   if (pickup.target !== undefined || resistance === undefined || resistance === null) return [];
-  const kohm = (resistance.value / 1000).toFixed(2);
-  const line = `target {\n    resistance ${kohm} kohm\n  }`;
+  const { value, sd } = resistance;
+  const ohms = printValue({ value, sd, dimension: 'resistance', unit: 'kohm', style: 'plain' });
+  const line = `target {\n    resistance ${ohms}\n  }`;
   const edit = newLine(analysis, own, own.block, { line, behind: [] });
-  return edit ? [{ title: `Write the computed resistance as the target: ${kohm} kohm`, edits: [edit] }] : [];
+  return edit ? [{ title: `Write the computed resistance as the target: ${ohms}`, edits: [edit] }] : [];
 }
 
 /** A line behind the first of these facts that the block states, else before its closing brace. */

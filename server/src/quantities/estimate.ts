@@ -3,7 +3,7 @@
  * (one spool, one meter) cancel or add as they do at the bench. Propagation is to first order, as in the Guide to the Expression
  * of Uncertainty in Measurement (JCGM 100:2008, 5.2): shared causes are carried by name instead of as a covariance matrix.
  */
-export type Basis = 'declared' | 'reading' | 'computed' | 'assumed';
+export type Basis = 'stated' | 'reading' | 'computed' | 'assumed';
 
 export interface Estimate {
   readonly value: number;

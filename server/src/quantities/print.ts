@@ -81,6 +81,12 @@ export function printCount(count: number, style: Style = 'typographic'): string 
   return Number.isFinite(count) ? printNumber(count, 0, style) : 'unknown';
 }
 
+/** `21 °C`, `21.5 °C`: nobody reads the copper of a coil closer than a tenth of a degree. */
+export function printCelsius(celsius: number): string {
+  const rounded = roundTo(celsius, 1);
+  return joinUnit(printNumber(rounded, Number.isInteger(rounded) ? 0 : 1), '°C');
+}
+
 /** A level in whole decibels: `−27 dB`; with `signed`, `+6 dB`. */
 export function printDb(
   level: number,

@@ -218,7 +218,7 @@ describe('a reading at the jack', () => {
   it('that is another position is told as that, with what it should be', () => {
     assert.match(
       explained('    position 2 7.87 kohm\n'),
-      /should read 3\.41\s± .*kΩ at 20 degC .* Most likely the switch in position 3/,
+      /should read 3\.41\s± .*kΩ at 20.°C .* Most likely the switch in position 3/,
     );
   });
 

@@ -1,9 +1,10 @@
 /** What all cards share: the head, the foot with the guidance sentence, fields to read and to fill, boxes, cautions. */
+
 import type { Finding } from '../../checks/finding.ts';
+import { printCelsius } from '../../quantities/print.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { CardSetting } from './card.ts';
 import { GUIDANCE } from './cautions.ts';
-import { celsiusText } from './numbers.ts';
 
 export interface Head {
   /** A page behind the card's own. */
@@ -31,7 +32,7 @@ export function frame(head: Head, setting: CardSetting, ...content: readonly Htm
           h('h1', { class: head.title.length > LONG_TITLE ? 'long' : undefined }, typed(head.title)),
           h('p', { class: 'q' }, ...about.flatMap((each, index) => [index > 0 ? ' · ' : '', typed(each)])),
         ),
-        h('div', { class: 'q' }, head.atRoom ? `printed for ${celsiusText(setting.roomC)}` : ''),
+        h('div', { class: 'q' }, head.atRoom ? `printed for ${printCelsius(setting.roomC)}` : ''),
       ),
       ...warning(head.findings),
       ...content,

@@ -6,11 +6,6 @@ import { readingLimits } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printCount, printNumber, printQuantity, printValue } from '../../quantities/print.ts';
 
-const NARROW = '\u202F';
-
-export const celsiusText = (celsius: number): string =>
-  `${printNumber(celsius, Number.isInteger(celsius) ? 0 : 1)}${NARROW}°C`;
-
 /** Decimals of kΩ that the bench's meter shows. */
 export function kiloohmDecimals(bench: Bench | undefined): number {
   const { resolutionOhm } = benchMeter(bench);

@@ -1,8 +1,10 @@
 /** Every position of an instrument: how it joins its pickups, what the jack reads, phase and hum. */
+
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { jackResistance } from '../../estimates/positions.ts';
 import type { Bench } from '../../model/bench.ts';
+import { printCelsius } from '../../quantities/print.ts';
 import { numberParts } from '../../words/number-text.ts';
 import { POSITION_NUMBERS } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
@@ -10,7 +12,7 @@ import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { selectionWords } from '../selection-words.ts';
 import type { CardSource } from './card.ts';
 import { boxCell } from './frame.ts';
-import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
+import { kiloohm, passOhm, passText } from './numbers.ts';
 
 export function positionTable(analysed: InstrumentAnalysis, { analysis, setting }: CardSource): HtmlNode {
   const { bench } = analysis;
@@ -19,7 +21,7 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
     'section',
     { class: 'long' },
     table({
-      caption: `Positions, read at the jack at ${celsiusText(setting.roomC)}, controls full up, kΩ`,
+      caption: `Positions, read at the jack at ${printCelsius(setting.roomC)}, controls full up, kΩ`,
       columns: [
         th('position', undefined, 2),
         th('joins'),

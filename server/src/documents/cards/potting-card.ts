@@ -14,11 +14,11 @@ import type { Pickup } from '../../model/pickup.ts';
 import type { Potting } from '../../model/potting.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { scale } from '../../quantities/estimate.ts';
-import { printNumber, printValue } from '../../quantities/print.ts';
+import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, fields, frame, gapCell, mind, tickCell, unknown } from './frame.ts';
-import { celsiusText, kiloohm, passOhm, passText, written } from './numbers.ts';
+import { kiloohm, passOhm, passText, written } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 
 export function pottingCard(analysed: PickupAnalysis, potting: Potting, { analysis, setting }: CardSource): Card {
@@ -41,13 +41,13 @@ export function pottingCard(analysed: PickupAnalysis, potting: Potting, { analys
             value: h(
               'span',
               { class: 'big' },
-              set === undefined ? `${celsiusText(suggestedBathC(pickup))}, proposed` : celsiusText(set),
+              set === undefined ? `${printCelsius(suggestedBathC(pickup))}, proposed` : printCelsius(set),
             ),
           },
           {
             label: 'never above',
             value: [
-              h('span', { class: 'big' }, ceiling ? celsiusText(ceiling.limitC) : 'unknown'),
+              h('span', { class: 'big' }, ceiling ? printCelsius(ceiling.limitC) : 'unknown'),
               ...(set !== undefined && ceiling && set > ceiling.limitC ? [' the set point is above it'] : []),
             ],
           },
@@ -135,8 +135,8 @@ function limitTable(limits: ReturnType<typeof bathLimits>): HtmlNode {
       caption: 'What limits the bath',
       columns: [th('below', 'n'), th('because')],
       rows: limits.map(({ limitC, words }) => [
-        h('th', { scope: 'row', class: 'n' }, h('b', {}, celsiusText(limitC))),
-        h('td', {}, words.replaceAll(' degC', '\u202F°C')),
+        h('th', { scope: 'row', class: 'n' }, h('b', {}, printCelsius(limitC))),
+        h('td', {}, words),
       ]),
     }),
   );
@@ -163,7 +163,7 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
     'section',
     {},
     table({
-      caption: `Before and after, at ${celsiusText(roomC)}, kΩ`,
+      caption: `Before and after, at ${printCelsius(roomC)}, kΩ`,
       columns: [
         th('between'),
         th('expected', 'n'),

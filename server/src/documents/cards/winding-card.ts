@@ -18,7 +18,7 @@ import {
 } from '../../model/coil.ts';
 import { windCoil } from '../../physics/coil-geometry.ts';
 import { ENAMELS } from '../../physics/enamel.ts';
-import { printNumber, printValue } from '../../quantities/print.ts';
+import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
 import { poleLetter } from '../../words/directions.ts';
 import { capital } from '../../words/text.ts';
 import { type HtmlNode, h, table, th, typed } from '../html.ts';
@@ -26,7 +26,7 @@ import type { Card, CardSource } from './card.ts';
 import { SOLDER_CAUTIONS, WINDER_CAUTIONS } from './cautions.ts';
 import { boxCell, type Field, fields, frame, mind, tickBox, unknown } from './frame.ts';
 import { mountDrawing } from './mount-drawing.ts';
-import { celsiusText, kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
+import { kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 
 /** True of a coil that is wound here: its turns are planned or were counted. A kept coil has neither. */
@@ -81,7 +81,7 @@ function mainFields(
     },
     { label: 'wire', value: h('span', { class: 'big' }, wireText(coil)) },
     {
-      label: `resistance at ${celsiusText(roomC)}`,
+      label: `resistance at ${printCelsius(roomC)}`,
       value: ohm
         ? [
             h('span', { class: 'big' }, `${kiloohm(ohm.value, bench)}\u202FkΩ`),
@@ -267,7 +267,7 @@ function progressTable(
     'section',
     {},
     table({
-      caption: `Resistance on the way, kΩ, coil at ${celsiusText(roomC)}`,
+      caption: `Resistance on the way, kΩ, coil at ${printCelsius(roomC)}`,
       columns: [
         th('turns', 'n'),
         th('metres', 'n'),

@@ -1,9 +1,11 @@
 /** The wiring of a pickup on paper: the drawing, the joints, what each hand needs to know at the iron. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { scale } from '../../quantities/estimate.ts';
+import { printCelsius } from '../../quantities/print.ts';
 import { numberText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
@@ -14,7 +16,7 @@ import type { Card, CardSource } from './card.ts';
 import { MAGNET_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
 import { type Field, fields, frame, mind, unknown } from './frame.ts';
 import { jointTable } from './joint-table.ts';
-import { celsiusText, kiloohm, passOhm, passText } from './numbers.ts';
+import { kiloohm, passOhm, passText } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 import { placedDrawing } from './placed-drawing.ts';
 
@@ -63,7 +65,7 @@ export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: Card
 }
 
 function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): Field {
-  const label = `hot to ground at ${celsiusText(roomC)}, kΩ`;
+  const label = `hot to ground at ${printCelsius(roomC)}, kΩ`;
   const at20C = quick.resistance20COhm;
   if (at20C === null) return { label, value: 'open' };
   if (at20C === undefined) return { label, value: unknown('read each coil') };
