@@ -45,7 +45,55 @@ export const pickupUnsigned = definePickupCheck({
 
 const INDEX = 'server/src/checks/index.ts';
 
+const fact = (word: string, shape: string) => `    ${word}: fact({
+      word: '${word}',
+      shape: ${shape},
+      repeats: false,
+      meaning: 'made up',
+      example: '${word} 9 neck',
+    }),`;
+
 const ADDITIONS: Readonly<Record<string, readonly Place[]>> = {
+  'a fact': [
+    {
+      file: 'grammar/src/schema/pickup.ts',
+      fill: above('    strings: fact({', fact('weight', "quantity('mass', positive)")),
+      generates: true,
+    },
+    {
+      file: 'server/src/checks/pickup-weight.ts',
+      fill: anew(`import type { Pickup } from '../model/pickup.ts';
+
+export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.value.si;
+`),
+    },
+  ],
+  'a fact that the trade makes something else of': [
+    {
+      file: 'grammar/src/schema/pickup.ts',
+      fill: above(
+        '    strings: fact({',
+        fact('lean', "sequence({ degrees: count({ min: 1 }), end: word('bridge', 'neck') })"),
+      ),
+    },
+    {
+      file: 'server/src/model/pickup.ts',
+      fill: (text) =>
+        above(
+          '  readonly coilsApart:',
+          "  readonly leansToward: 'bridge' | 'neck' | undefined;",
+        )(text.replace("typeof language.pickup, 'coilsApart'", "typeof language.pickup, 'lean' | 'coilsApart'")),
+    },
+    {
+      file: 'server/src/model/from-pickup.ts',
+      asked: /'leansToward' is missing/,
+      fill: (text) =>
+        above(
+          '    title: block.title,',
+          '    leansToward: lean?.value.end,',
+        )(text.replace('const { coilsApart, ', 'const { lean, coilsApart, ')),
+    },
+  ],
   'a check': [
     {
       file: 'server/src/checks/work-unsigned.md',
