@@ -3,7 +3,7 @@
  * commit. `UPDATE_BASELINES=1 npx mocha` writes them anew.
  */
 import assert from 'node:assert/strict';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../server/src/analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
@@ -13,10 +13,10 @@ import { reportData } from '../server/src/cli/report-data.ts';
 import { pickupPicture } from '../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { isMagnet } from '../server/src/model/magnet.ts';
+import { assertStored, isUpdate } from './support/stored.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../samples');
 const BASELINES = path.resolve(import.meta.dirname, 'baselines');
-const update = (process.env.UPDATE_BASELINES ?? '') !== '';
 
 const analyser = createAnalyser();
 const specs = ['.', 'mistakes'].flatMap((folder) =>
@@ -70,25 +70,9 @@ const estimates = (analysis: Analysis): string =>
 const wiring = (analysis: Analysis, pickup: PickupAnalysis): string =>
   drawPickup(pickupPicture(analysis, pickup), 'wide').svg;
 
-function assertBaseline(file: string, actual: string): void {
-  const target = path.join(BASELINES, file);
-  if (update) {
-    mkdirSync(path.dirname(target), { recursive: true });
-    writeFileSync(target, actual);
-  }
-  assert.ok(existsSync(target), `${file} is missing: UPDATE_BASELINES=1 writes it`);
-  const expected = readFileSync(target, 'utf8');
-  if (expected === actual) return;
-  // The first lines that differ say more than two files beside each other.
-  const [before, after] = [expected.split('\n'), actual.split('\n')];
-  const at = before.findIndex((line, index) => line !== after[index]);
-  assert.deepEqual(after.slice(at, at + 5), before.slice(at, at + 5), `${file}, line ${at + 1}`);
-  assert.fail(`${file} has ${after.length - before.length} lines more`);
-}
-
 describe('baselines', () => {
   const known = new Set<string>();
-  if (update) rmSync(BASELINES, { recursive: true, force: true });
+  if (isUpdate) rmSync(BASELINES, { recursive: true, force: true });
 
   for (const spec of specs) {
     describe(spec, () => {
@@ -97,7 +81,7 @@ describe('baselines', () => {
       const baseline = (name: string, actual: (analysis: Analysis) => string): void => {
         const file = path.posix.join(folder, name);
         known.add(file);
-        it(name, () => assertBaseline(file, actual(analysis())));
+        it(name, () => assertStored(path.join(BASELINES, file), actual(analysis())));
       };
       baseline('findings.json', findings);
       baseline('netlist.json', netlists);
