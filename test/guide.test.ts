@@ -46,9 +46,7 @@ export const pickupUnsigned = definePickupCheck({
 const INDEX = 'server/src/checks/index.ts';
 
 const fact = (word: string, shape: string) => `    ${word}: fact({
-      word: '${word}',
       shape: ${shape},
-      repeats: false,
       meaning: 'made up',
       example: '${word} 9 neck',
     }),`;
