@@ -3,6 +3,7 @@
  * invalidated; each step is remembered by its inputs, so the same inputs give the same objects.
  */
 
+import { editedText } from '../../../grammar/src/edited-text.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
 import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
@@ -225,17 +226,8 @@ export function editedTexts(
   const texts = new Map<string, string>();
   for (const [uri, edits] of byFile) {
     const original = analysis.textOf(uri);
-    if (original === undefined) return undefined;
-    const backwards = edits
-      .map((edit, order) => ({ ...edit, order }))
-      .sort((a, b) => b.start - a.start || b.order - a.order);
-    let text = original;
-    let limit = Number.POSITIVE_INFINITY;
-    for (const { start, end, newText } of backwards) {
-      if (end > limit) return undefined;
-      text = text.slice(0, start) + newText + text.slice(end);
-      limit = start;
-    }
+    const text = original === undefined ? undefined : editedText(original, edits);
+    if (text === undefined) return undefined;
     texts.set(uri, text);
   }
   return texts;

@@ -1,12 +1,11 @@
 /** Findings of the text itself: syntax, names, files. */
 import { nearest } from '../../../grammar/src/nearest.ts';
 import type { Problem } from '../../../grammar/src/syntax-problem.ts';
-import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { say } from '../checks/say.ts';
 import { type Telling, told } from '../checks/telling.ts';
-import type { ChunkModel } from '../model/from-syntax.ts';
+import { type ChunkModel, firstLine } from '../model/from-syntax.ts';
 import type { Place } from '../model/place.ts';
 import type { Host } from './analysis-types.ts';
 import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
@@ -144,13 +143,4 @@ function nearestFile(use: UsedFile, host: Host): readonly Remedy[] {
       preferred: true,
     },
   ];
-}
-
-function firstLine(chunk: Chunk): Place {
-  const { content } = chunk;
-  if (content?.kind !== 'block') return { chunk, span: content?.span ?? { start: 0, end: 0 } };
-  return {
-    chunk,
-    span: { start: content.span.start, end: content.open?.end ?? content.like?.span.end ?? content.keyword.span.end },
-  };
 }

@@ -2,6 +2,7 @@
  * `like` brings lines from another pickup. A remedy for one pickup must not change the other: what it would change there is
  * stated anew here, by the rule that a fact stated in a pickup replaces what `like` brings of it.
  */
+import { editedText } from '../../../grammar/src/edited-text.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import { type AnyBlock, blockOf, sameBlock } from '../model/merged-block.ts';
@@ -46,12 +47,12 @@ export function changedFacts(chunk: Chunk, edits: readonly Edit[]): readonly Cha
 }
 
 export function editedChunk(chunk: Chunk, edits: readonly Edit[]): Chunk {
-  const text = edits
-    .filter(({ place }) => place.chunk === chunk)
-    .map(({ place: { span }, newText }, order) => ({ ...span, newText, order }))
-    .sort((a, b) => b.start - a.start || b.order - a.order)
-    .reduce((result, { start, end, newText }) => result.slice(0, start) + newText + result.slice(end), chunk.text);
-  return readFileTree(text).chunks[0]?.chunk ?? chunk;
+  const own = edits.filter(({ place }) => place.chunk === chunk);
+  const text = editedText(
+    chunk.text,
+    own.map(({ place: { span }, newText }) => ({ ...span, newText })),
+  );
+  return (text === undefined ? undefined : readFileTree(text).chunks[0]?.chunk) ?? chunk;
 }
 
 export function pickupBlock(chunk: Chunk): AnyBlock | undefined {

@@ -1,4 +1,5 @@
 /** Findings for people: where and what, the line with marks under it, the lines that are part of the cause, what to do, the fix. */
+import { editedText } from '../../../grammar/src/edited-text.ts';
 import type { Severity } from '../checks/finding.ts';
 import type { Range } from './line-map.ts';
 import type { CheckedFile, LocatedFinding, LocatedFix, Location } from './located-finding.ts';
@@ -89,13 +90,15 @@ function changedLines(fix: LocatedFix, path: string, styles: Styles): readonly s
 }
 
 function applied(before: readonly string[], firstLine: number, edits: LocatedFix['edits']): readonly string[] {
-  let text = before.join('\n');
+  const text = before.join('\n');
   const offset = ({ line, character }: Range['start']): number =>
     before.slice(0, line - firstLine).reduce((total, each) => total + each.length + 1, 0) + character;
-  for (const { at, newText } of [...edits].reverse()) {
-    text = text.slice(0, offset(at.range.start)) + newText + text.slice(offset(at.range.end));
-  }
-  return text.split(/\r\n|\r|\n/);
+  const placed = edits.map(({ at: { range }, newText }) => ({
+    start: offset(range.start),
+    end: offset(range.end),
+    newText,
+  }));
+  return (editedText(text, placed) ?? text).split(/\r\n|\r|\n/);
 }
 
 /** Without the lines at both ends that stay as they are. */

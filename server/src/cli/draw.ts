@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../analysis/analysis-types.ts';
+import type { DrawingWidth } from '../documents/drawing-sheet.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
@@ -95,14 +96,12 @@ export const draw = defineCommand({
   },
 });
 
-type Width = 'wide' | 'narrow';
-
 interface Drawn {
   readonly analysis: Analysis;
   readonly shown: string;
 }
 
-function wiring({ analysis, shown }: Drawn, name: string | undefined, width: Width): string {
+function wiring({ analysis, shown }: Drawn, name: string | undefined, width: DrawingWidth): string {
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
 }
 
@@ -136,7 +135,7 @@ function schematic(
   name: string | undefined,
   live: string | undefined,
   played: Played,
-  width: Width,
+  width: DrawingWidth,
 ): string {
   const instrument = chosenInstrument(analysis, name, shown);
   if (live !== undefined) requirePosition(instrument, live, shown);
@@ -148,7 +147,7 @@ function positions(
   name: string | undefined,
   live: string | undefined,
   played: Played,
-  width: Width,
+  width: DrawingWidth,
 ): string {
   const instrument = chosenInstrument(analysis, name, shown);
   if (live !== undefined) requirePosition(instrument, live, shown);

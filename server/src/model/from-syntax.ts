@@ -243,9 +243,10 @@ function cycleProblem(members: readonly Chunk[]): ModelProblem {
 
 const EMPTY_CHUNK: Chunk = { text: '', content: undefined, comments: [], problems: [] };
 
-function firstLine(chunk: Chunk): Place {
+/** Where a piece of text is pointed at: its first line. */
+export function firstLine(chunk: Chunk): Place {
   const { content } = chunk;
-  if (content?.kind !== 'block') return { chunk, span: { start: 0, end: 0 } };
+  if (content?.kind !== 'block') return { chunk, span: content?.span ?? { start: 0, end: 0 } };
   return {
     chunk,
     span: { start: content.span.start, end: content.open?.end ?? content.like?.span.end ?? content.keyword.span.end },

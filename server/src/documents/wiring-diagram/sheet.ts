@@ -1,8 +1,7 @@
 /** The two sizes a diagram is laid out for, and the sheet that collects what is drawn, so that labels find free places. */
+import type { DrawingWidth } from '../drawing-sheet.ts';
 import type { Box, Label } from '../labels.ts';
 import { circle, element, group, type SvgElement, type SvgNode } from '../svg.ts';
-
-export type Width = 'wide' | 'narrow';
 
 export interface Metrics {
   readonly width: number;
@@ -37,7 +36,7 @@ export interface Metrics {
   readonly captions: boolean;
 }
 
-export const METRICS: Readonly<Record<Width, Metrics>> = {
+export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
   wide: {
     width: 960,
     margin: 32,

@@ -1,5 +1,5 @@
 import { polesShort } from '../../words/directions.ts';
-import { drawing } from '../drawing-sheet.ts';
+import { type DrawingWidth, drawing } from '../drawing-sheet.ts';
 import { drawLabel, type PlacedLabel, placeLabels, textLine } from '../labels.ts';
 import { d, path, rect, type SvgNode } from '../svg.ts';
 import { flow, pole } from '../symbols.ts';
@@ -10,7 +10,7 @@ import { drawResistances } from './draw-resistances.ts';
 import { drawRings, findingsHead } from './findings.ts';
 import type { Caption, PickupPicture } from './picture.ts';
 import { type CoilPlace, type Layout, layOut } from './rows.ts';
-import { emptySheet, METRICS, type Metrics, part, type Sheet, type Width } from './sheet.ts';
+import { emptySheet, METRICS, type Metrics, part, type Sheet } from './sheet.ts';
 import { drawVerdict } from './verdict.ts';
 
 export interface WiringDiagram {
@@ -25,7 +25,7 @@ export interface WiringDiagram {
  * The wiring of one pickup: what is soldered to what, which way the path runs, why it sounds so. The same picture gives the same
  * bytes. `wide` is laid out for 960 px, `narrow` for 488.
  */
-export function drawPickup(picture: PickupPicture, size: Width): WiringDiagram {
+export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDiagram {
   const metrics = METRICS[size];
   const sheet = emptySheet();
   const head = drawHead(picture, metrics);
