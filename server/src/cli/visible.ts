@@ -1,3 +1,5 @@
+import { HARMFUL } from '../words/harmful.ts';
+
 /**
  * Text from a spec as a terminal may show it: what would steer the terminal (control characters, escape sequences) or reorder
  * the line (bidirectional marks) or hide in it is replaced by something that can be seen and does nothing.
@@ -8,7 +10,7 @@ export function visible(text: string): string {
   return shown;
 }
 
-/** One code point. Zero-width joiners stay: they hold emoji and some scripts together and cannot reorder anything. */
+/** One code point. */
 export function visibleCharacter(character: string): string {
   if (!HIDDEN.test(character)) return character;
   const code = character.codePointAt(0) ?? 0;
@@ -73,6 +75,5 @@ const WIDE: readonly (readonly [number, number])[] = [
   [0x20000, 0x3fffd],
 ];
 
-// Control, format (except the joiners) and surrogate characters, and the two separators that break lines.
-const HIDDEN = /(?!\u200C|\u200D)[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/u;
-const HIDDEN_EXCEPT_LAYOUT = /(?!\u200C|\u200D|\n)[\p{Cc}\p{Cf}\u2028\u2029]/gu;
+const HIDDEN = new RegExp(HARMFUL, 'u');
+const HIDDEN_EXCEPT_LAYOUT = new RegExp(`(?!\\n)${HARMFUL}`, 'gu');

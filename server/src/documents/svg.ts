@@ -2,6 +2,7 @@
  * A writer of SVG: elements, attributes and text in, the same bytes out every time. Whatever a user typed can only become text:
  * it is escaped, and characters that would be invisible or reorder a line are written out. There is no way to say `style` or `on…`.
  */
+import { HARMFUL } from '../words/harmful.ts';
 
 type AttributeName =
   | 'aria-hidden'
@@ -101,15 +102,13 @@ function attributeValue(value: string | number): string {
 export function escapeText(text: string): string {
   return text
     .replace(/[\t\n\r]+/g, ' ')
-    .replace(HARMFUL, (character) => `[U+${hex(character)}]`)
+    .replace(HARMFUL_ONES, (character) => `[U+${hex(character)}]`)
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;');
 }
 
-/** Controls; soft hyphen; direction marks, embeddings and isolates; invisible spaces and separators; surrogate halves; non-characters; tags. */
-const HARMFUL =
-  /[\p{Cc}\u00AD\u061C\u180E\u200B\u200E\u200F\u2028-\u202E\u2060-\u206F\uFEFF\uFFF9-\uFFFB\uFFFE\uFFFF\p{Cs}\u{E0000}-\u{E007F}]/gu;
+const HARMFUL_ONES = new RegExp(HARMFUL, 'gu');
 
 function hex(character: string): string {
   return (character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
