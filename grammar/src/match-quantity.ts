@@ -1,6 +1,8 @@
 /** Numbers with their units: quantities, counts, percentages and sizes. */
+
 import { quantityOf, type WrittenQuantity, type WrittenUncertainty } from '../values/quantity.ts';
 import { type Dimension, dimensionOf, likelyUnit, symbolsOf } from '../values/unit-table.ts';
+import { capital } from './capital.ts';
 import { type Attempt, fail, isPunctuation, type Match, replaceFix, wordOf } from './match-attempt.ts';
 import { nearest } from './nearest.ts';
 import type { Shape } from './schema/shape.ts';
@@ -342,8 +344,6 @@ export function textOf(items: readonly Item[]): string {
 }
 
 const grouped = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, '_');
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const dimensionName = (dimension: Dimension): string =>
   `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension}`;

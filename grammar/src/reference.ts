@@ -1,5 +1,7 @@
 /** The schema as readable pages. */
+
 import { UNITS } from '../values/unit-table.ts';
+import { capital } from './capital.ts';
 import { describePattern } from './describe-shape.ts';
 import type { BlockSchema, FactSchema } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
@@ -83,5 +85,3 @@ function limitsOf(shape: Shape): string {
   ].filter((limit) => limit !== '');
   return limits.length > 0 ? `Value: ${limits.join(isAbove || isBelow ? ' and ' : ' ')}.` : '';
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,4 @@
-/** Kicks, compass and spindle against what is declared, by the induction law: north-up, clockwise, red on the finish, approach: positive. */
+/** Kicks, compass and spindle against what is stated, by the induction law: north-up, clockwise, red on the finish, approach: positive. */
 import assert from 'node:assert/strict';
 import { analyse, expectFindings, fixed, fixTitles, messageOf } from '../support/check-fixture.ts';
 
@@ -121,7 +121,7 @@ describe('a kick', () => {
     assert.deepEqual(codes(text), []);
   });
 
-  it('against another kick, with nothing declared, is found at the second', () => {
+  it('against another kick, with nothing stated, is found at the second', () => {
     expectFindings(
       single(
         [],
@@ -134,7 +134,7 @@ describe('a kick', () => {
     );
   });
 
-  it('with a wind and a compass but no declared pole is held to both', () => {
+  it('with a winding direction and a compass but no stated pole is held to both', () => {
     assert.deepEqual(
       codes(single(['wound clockwise'], ['compass main north-up', 'kick violet to grey approach positive'])),
       [],
@@ -147,7 +147,7 @@ describe('a kick', () => {
 });
 
 describe('a compass', () => {
-  it('that contradicts the declared pole explains the kick there too: told once', () => {
+  it('that contradicts the stated pole explains the kick there too: told once', () => {
     const analysis = expectFindings(
       single(
         ['wound clockwise', 'polarity north-up'],

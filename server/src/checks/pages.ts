@@ -1828,7 +1828,7 @@ Warning. A kick, a compass or the spindle contradicts what is stated.
 
 ## What is wrong
 
-A measurement or the record of the machine says the opposite of a declaration: \`wound\`, \`polarity\`, the bar magnet, or which end is the start.
+A measurement or the record of the machine says the opposite of what is stated: \`wound\`, \`polarity\`, the bar magnet, or which end is the start.
 
 ## Why it matters
 

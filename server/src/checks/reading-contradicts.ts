@@ -54,14 +54,14 @@ const remedy = (title: Said, edits: readonly Edit[], preferred?: boolean): Remed
   ...(preferred === undefined ? {} : { preferred }),
 });
 
-/** What contradicts the declaration of one coil. A compass that does explains a kick that does. */
+/** What contradicts what is stated of one coil. A compass that does explains a kick that does. */
 interface Contradiction {
   readonly coil: Coil;
   readonly compass: ReadingOf<'compass'> | undefined;
   readonly kick: ReadingOf<'kick'> | undefined;
-  /** True where the compass over this coil agrees with what is declared. */
+  /** True where the compass over this coil agrees with what is stated. */
   readonly poleConfirmed: boolean;
-  /** True where a reading contradicts another reading, with nothing declared against it. */
+  /** True where a reading contradicts another reading, with nothing stated against it. */
   readonly amongReadings: boolean;
   /** The lines that are contradicted. */
   readonly against: readonly Place[];

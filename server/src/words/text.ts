@@ -1,6 +1,6 @@
 /** How words are put together. */
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export { capital } from '../../../grammar/src/capital.ts';
 
 /** `slug`, `slug and screw`, `neck, middle and bridge`. */
 export const list = (words: readonly string[], joiner = 'and'): string =>
