@@ -92,6 +92,31 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
         )(text.replace('const { coilsApart, ', 'const { lean, coilsApart, ')),
     },
   ],
+  'a fact of a block whose facts are all read by hand': [
+    {
+      file: 'grammar/src/schema/controls.ts',
+      fill: above(
+        '    accept,',
+        "    blend: fact({ shape: quantity('resistance'), meaning: 'a blend', example: 'blend 1 Mohm' }),",
+      ),
+    },
+    {
+      file: 'server/src/model/from-instrument.ts',
+      asked: /blend.*does not satisfy/,
+      fill: (text) => text.replace('{ volume, tone, bleed, accept,', '{ volume, tone, bleed, blend, accept,'),
+    },
+  ],
+  'a kind of block inside another': [
+    {
+      file: 'grammar/src/schema/pickup.ts',
+      fill: (text) => text.replace("'potting', 'target']", "'potting', 'target', 'bench']"),
+    },
+    {
+      file: 'server/src/model/from-pickup.ts',
+      asked: /bench.*does not satisfy/,
+      fill: (text) => text.replace('potting, target, ...unread }', 'potting, target, bench, ...unread }'),
+    },
+  ],
   'a check': [
     {
       file: 'server/src/checks/work-unsigned.md',
