@@ -56,10 +56,14 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
   const { toward } = picture;
   const turned = toward === undefined ? -1 : places.findIndex(({ coil }) => coil.id === toward.coil);
   if (toward === undefined || turned < 0) return;
-  const atTop = turned < places.length / 2;
+  const y = turned < places.length / 2 ? plate.top - 8 : plate.bottom + 18;
   sheet.labels.push({
     wordings: [[{ text: `toward ${toward.what}`, quiet: true }]],
-    spots: [{ x: plateRight - 12, y: atTop ? plate.top - 8 : plate.bottom + 18, anchor: 'end' }],
+    // Beside the right end, or the left one where a finding's number lies at the right.
+    spots: [
+      { x: plateRight - 12, y, anchor: 'end' },
+      { x: plateLeft + 12, y, anchor: 'start' },
+    ],
     size: 12,
     rank: RANK.rest,
     mayDrop: false,
