@@ -3,6 +3,7 @@
  * by itself; and what common causes do to sums and differences (JCGM 100:2008, 5.2).
  */
 import assert from 'node:assert/strict';
+import { NO_SCALING, type Scaling } from '../../server/src/estimates/electric.ts';
 import { pickupResponse } from '../../server/src/estimates/pickup-estimates.ts';
 import { scalingCauses } from '../../server/src/estimates/scaling-causes.ts';
 import { turnsOfResistance, type Winding, windCoil } from '../../server/src/physics/coil-geometry.ts';
@@ -82,7 +83,7 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
   it('resonance and peak under the usual load (400 draws; 12 % and 15 %)', () => {
     const facts = text('    turns 5000');
     const quick = quickOfText(facts);
-    const [resistance, inductance, capacitance] = scalingCauses([quick]);
+    const [resistance, inductance, capacitance, losses, screening] = scalingCauses([quick]);
     const draws = (pick: (peak: { readonly hz: number; readonly db: number }) => number) =>
       monteCarlo(
         (v) => pick(peakOf(quick, v)),
@@ -90,6 +91,8 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
           { name: 'resistance', value: 1, sd: known(resistance).sd },
           { name: 'inductance', value: 1, sd: known(inductance).sd },
           { name: 'capacitance', value: 1, sd: known(capacitance).sd },
+          { name: 'losses', value: 1, sd: known(losses).sd },
+          { name: 'screening', value: 1, sd: known(screening).sd },
         ],
         { samples: 400, seed: 4 },
       );
@@ -99,11 +102,8 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
   });
 });
 
-function peakOf(
-  quick: ReturnType<typeof quickOfText>,
-  scaling: { readonly resistance: number; readonly inductance: number; readonly capacitance: number },
-) {
-  const response = pickupResponse(quick, undefined, { temperatureC: 20, ...scaling });
+function peakOf(quick: ReturnType<typeof quickOfText>, scaling: Omit<Scaling, 'temperatureC'>) {
+  const response = pickupResponse(quick, undefined, { ...NO_SCALING, ...scaling });
   assert.ok(response);
   const { frequencyHz, levelDb } = response;
   const top = levelDb.reduce((best, level, index) => (level > (levelDb[best] ?? level) ? index : best), 0);

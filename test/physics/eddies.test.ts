@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { fluxFactor, rodSusceptibility } from '../../server/src/physics/eddies/diffusion.ts';
+import { METALS, type MetalName } from '../../server/src/physics/constants.ts';
+import { fluxFactor, rodSusceptibility, skinDepthM } from '../../server/src/physics/eddies/diffusion.ts';
 import { type EddyNetwork, eddyNetwork } from '../../server/src/physics/eddies/eddy-network.ts';
 import {
   FIT_FREQUENCIES_HZ,
@@ -16,7 +17,16 @@ import type { Sheet } from '../../server/src/physics/eddies/sheet.ts';
 import { inductancePerTurnSquaredH } from '../../server/src/physics/inductance.ts';
 import { mutualInductancePerTurnsProductH } from '../../server/src/physics/mutual-inductance.ts';
 import { inductanceWithPoles, type PlacedCoil } from '../../server/src/physics/pole-pieces.ts';
-import { numberAt, numbersAt, type ReferenceCase, recordAt, referenceCases } from '../support/reference-cases.ts';
+import {
+  type Comparison,
+  numberAt,
+  numbersAt,
+  type ReferenceCase,
+  recordAt,
+  referenceCases,
+  testAgainstReference,
+  uncertaintyOf,
+} from '../support/reference-cases.ts';
 
 const MM = 1e-3;
 const STRIP_M = 0.8 * MM;
@@ -75,7 +85,7 @@ function networkOf(reference: ReferenceCase): EddyNetwork {
     .filter(isPole)
     .map(({ z0, z1, r1, mur, siemensPerM }) => ({
       coil: 0,
-      centres: [CENTRE],
+      centres: [{ ...CENTRE, count: 1 }],
       bottomM: z0 * MM,
       topM: z1 * MM,
       radiusM: r1 * MM,
@@ -103,6 +113,50 @@ function statedErrors(reference: ReferenceCase) {
   const string = pole === undefined ? 0.05 : sheets && pole.mur < 10 ? 0.09 : 0.05;
   return { inductance, resistance: 0.05, string };
 }
+
+testAgainstReference('metals: skin depth', () =>
+  referenceCases('pole-pieces', 'SK').map(({ id, inputs, expected }): Comparison => {
+    const ours = skinDepthM({
+      resistivityOhmM: numberAt(inputs, 'resistivityOhmM'),
+      relativePermeability: numberAt(inputs, 'relativePermeability'),
+      frequencyHz: numberAt(inputs, 'frequencyHz'),
+    });
+    return {
+      id,
+      quantity: 'skinDepthMm',
+      reference: numberAt(expected, 'skinDepthMm'),
+      ours: ours * 1e3,
+      tolerance: { relative: 1e-9 },
+    };
+  }),
+);
+
+testAgainstReference('metals: resistivity and permeability (data sheets and handbooks, each named in the case)', () => {
+  const ours: Record<string, MetalName> = {
+    'PM-BRASS': 'brass',
+    'PM-BRASS-CZ131': 'brass',
+    'PM-ALNICO-RHO': 'alnico',
+    'PM-NS': 'nickel-silver',
+    'PM-NS-770': 'nickel-silver',
+    'PM-NS-745': 'nickel-silver',
+    'PM-1010': 'steel',
+    'PM-1018': 'steel',
+  };
+  // 100 % IACS is 1/58 ohm mm²/m.
+  const ofIacs = (percent: number) => 100 / percent / 58e6;
+  return referenceCases('pole-pieces', 'PM').map((reference): Comparison => {
+    const { id, expected } = reference;
+    const metal = METALS[ours[id] ?? 'copper'];
+    const value =
+      'resistivityOhmM' in expected
+        ? numberAt(expected, 'resistivityOhmM')
+        : ofIacs(numberAt(expected, 'conductivityPercentIACS'));
+    // The spread is ours, of the alloys sold under one name; the case adds its own uncertainty.
+    const absolute =
+      metal.resistivityRelativeSpread * metal.resistivityOhmM + uncertaintyOf(reference, 'resistivityOhmM') * value;
+    return { id, quantity: 'resistivityOhmM', reference: value, ours: metal.resistivityOhmM, tolerance: { absolute } };
+  });
+});
 
 describe('metal by a round coil, against finite elements (test/physics/reference/eddies.json)', () => {
   for (const reference of WITHOUT_MAGNETIC_SHEETS)

@@ -2,7 +2,7 @@ import { type Circuit, type Component, circuit, ground } from '../../server/src/
 import type { Coil, CoilValues } from '../../server/src/physics/circuit/coil.ts';
 import type { Taper } from '../../server/src/physics/circuit/potentiometer.ts';
 import type { SourceValues } from '../../server/src/physics/circuit/solve.ts';
-import { capacitor, coil, coupling, potentiometer, resistor, rheostat, wire } from './spice-components.ts';
+import { capacitor, coil, coupling, potentiometer, resistor, rheostat, shortedTurn, wire } from './spice-components.ts';
 
 /** A circuit with its sources' values and output, ready to be solved or written as a netlist. Values are invented. */
 export interface Example {
@@ -16,7 +16,7 @@ type CoilData = Omit<CoilValues, 'name' | 'start' | 'finish'>;
 
 const screwCoil: CoilData = { ohm: 4090, henry: 2.12, farad: 61e-12 };
 const slugCoil: CoilData = { ohm: 4010, henry: 2.03, farad: 58e-12, lossOhm: 1.9e6 };
-const singleCoil: CoilData = { ohm: 5890, henry: 2.51, farad: 88e-12, eddies: [{ coupling: 0.14, cornerHz: 9000 }] };
+const singleCoil: CoilData = { ohm: 5890, henry: 2.51, farad: 88e-12 };
 
 interface Load {
   readonly trackOhm?: number;
@@ -42,19 +42,42 @@ function pair(link: readonly [start: string, finish: string, start: string, fini
   return [screw, slug, coupling('coupling', screw, slug, 0.13)];
 }
 
+/** A coil with two shorted turns beside it, which the string drives too. */
+function covered(name: string, start: string, finish: string, data: CoilData): Component[] {
+  const single = coil({ name, start, finish, ...data });
+  return [
+    single,
+    shortedTurn({ name: `${name} cover`, cornerHz: 9000, beside: [{ coil: single, coupling: 0.14, drive: 0.9 }] }),
+    shortedTurn({ name: `${name} poles`, cornerHz: 1200, beside: [{ coil: single, coupling: -0.3, drive: -0.4 }] }),
+  ];
+}
+
 const series = () => pair([ground, 'link', 'link', 'hot']);
+
+/** A turn that both coils share, with its sign. */
+function underOneCover(coils: [Coil, Coil, Component]): Component[] {
+  const [screw, slug] = coils;
+  const beside = [
+    { coil: screw, coupling: 0.35, drive: 0.6 },
+    { coil: slug, coupling: -0.32, drive: -0.5 },
+  ];
+  return [...coils, shortedTurn({ name: 'cover', cornerHz: 21_000, beside })];
+}
 
 export const examples: readonly Example[] = [
   {
     title: 'single coil with a cover',
-    circuit: circuit([
-      coil({ name: 'single', start: ground, finish: 'hot', ...singleCoil }),
-      ...load({ trackOhm: 250e3 }),
-    ]),
+    circuit: circuit([...covered('single', ground, 'hot', singleCoil), ...load({ trackOhm: 250e3 })]),
     values: { single: 1 },
     output: 'out',
   },
   { title: 'series', circuit: circuit([...series(), ...load()]), values: { screw: 1, slug: 0.97 }, output: 'out' },
+  {
+    title: 'series under one cover',
+    circuit: circuit([...underOneCover(series()), ...load()]),
+    values: { screw: 1, slug: 0.97 },
+    output: 'out',
+  },
   {
     title: 'parallel',
     circuit: circuit([...pair([ground, 'hot', ground, 'hot']), ...load()]),
@@ -76,8 +99,8 @@ export const examples: readonly Example[] = [
   {
     title: 'out of phase: two pickups in parallel, one reversed',
     circuit: circuit([
-      coil({ name: 'neck', start: ground, finish: 'hot', ...singleCoil }),
-      coil({ name: 'bridge', start: 'hot', finish: ground, ...singleCoil, ohm: 6620, henry: 2.83 }),
+      ...covered('neck', ground, 'hot', singleCoil),
+      ...covered('bridge', 'hot', ground, { ...singleCoil, ohm: 6620, henry: 2.83 }),
       ...load({ trackOhm: 250e3 }),
     ]),
     values: { neck: 1, bridge: 0.72 },

@@ -35,6 +35,7 @@ export function netlistText(circuit: Circuit, title: string, values: SourceValue
       label: `_${labelOf.get(component.name) ?? component.name}`,
       referred: component.refersTo.map((name) => `_${labelOf.get(name) ?? name}`),
       sourceValue: values[component.name] ?? 0,
+      referredValues: component.refersTo.map((name) => values[name] ?? 0),
     }),
   );
   return { text: [`* ${title.replace(/\s+/g, ' ')}`, ...lines, '.end', ''].join('\n'), nodeName };

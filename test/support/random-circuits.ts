@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { type Component, circuit, ground } from '../../server/src/physics/circuit/circuit.ts';
-import { type Coil, coil, coupling } from '../../server/src/physics/circuit/coil.ts';
+import { type Coil, coil, coupling, shortedTurn } from '../../server/src/physics/circuit/coil.ts';
 import { capacitor, resistor } from '../../server/src/physics/circuit/components.ts';
 import type { Example } from './example-circuits.ts';
 
@@ -25,22 +25,19 @@ export const anyCircuit: fc.Arbitrary<Example> = fc
         henry: anyHenry,
         farad: anyFarad,
         lossOhm: fc.option(decades(5, 7), { nil: Number.POSITIVE_INFINITY }),
-        eddies: fc.array(
-          fc.record({ coupling: fc.double({ min: 0, max: 0.4, noNaN: true }), cornerHz: decades(2, 5) }),
-          {
-            maxLength: 1,
-          },
-        ),
         emf: fc.tuple(fc.constantFrom(1, -1), decades(-2, 0.5)).map(([sign, size]) => sign * size),
       }),
       { minLength: 1, maxLength: 5 },
     ),
+    turns: fc.array(fc.record({ coupling: fc.double({ min: -0.4, max: 0.4, noNaN: true }), cornerHz: decades(2, 5) }), {
+      maxLength: 5,
+    }),
     k: fc.double({ min: -0.4, max: 0.4, noNaN: true }),
     resistors: fc.array(fc.record({ between: twoNodes(), ohm: anyOhm }), { maxLength: 6 }),
     capacitors: fc.array(fc.record({ between: twoNodes(), farad: anyFarad }), { maxLength: 6 }),
     leaks: fc.array(anyOhm, { minLength: nodes.length, maxLength: nodes.length }),
   })
-  .map(({ coils, k, resistors, capacitors, leaks }) => {
+  .map(({ coils, turns, k, resistors, capacitors, leaks }) => {
     const made = coils.map(
       ({ between: [start, finish], emf: _, ...values }, index): Coil =>
         coil({ name: `coil ${index}`, start, finish, ...values }),
@@ -49,6 +46,12 @@ export const anyCircuit: fc.Arbitrary<Example> = fc
     const components: Component[] = [
       ...made,
       ...(first && second ? [coupling('coupling', first, second, k)] : []),
+      ...made.flatMap((each, index): Component[] => {
+        const turn = turns[index];
+        if (!turn) return [];
+        const beside = [{ coil: each, coupling: turn.coupling, drive: turn.coupling / 2 }];
+        return [shortedTurn({ name: `turn ${index}`, cornerHz: turn.cornerHz, beside })];
+      }),
       ...resistors.map(({ between: [from, to], ohm }, index) => resistor({ name: `resistor ${index}`, from, to, ohm })),
       ...capacitors.map(({ between: [from, to], farad }, index) =>
         capacitor({ name: `capacitor ${index}`, from, to, farad }),

@@ -13,6 +13,8 @@ export interface SpiceNames {
   readonly referred: readonly string[];
   /** The value of the component's source; 0 where none is given. */
   readonly sourceValue: number;
+  /** Those of the components that it refers to. */
+  readonly referredValues: readonly number[];
 }
 
 type Lines = (names: SpiceNames) => readonly string[];
@@ -70,6 +72,22 @@ export const coupling = (name: string, a: coils.Coil, b: coils.Coil, k: number):
     k * Math.sqrt(a.henry * b.henry) === 0 ? [] : [`K${label} L${first} L${second} ${k}`],
   );
 
+/** The turn as a loop of its own; what drives it is the sum of what the coils' sources make in it. */
+export const shortedTurn = (values: coils.ShortedTurn): Component =>
+  withLines(coils.shortedTurn(values), ({ label, referred, referredValues }) => {
+    const coupled = values.beside.filter(({ coil }) => coil.henry > 0);
+    const driven = coupled.reduce(
+      (sum, { coil, drive }, index) => sum + (drive / Math.sqrt(coil.henry)) * (referredValues[index] ?? 0),
+      0,
+    );
+    return [
+      `V${label} ${label}__e 0 dc 0 ac ${driven}`,
+      `L${label} ${label}__e ${label}__w 1`,
+      `R${label} ${label}__w 0 ${2 * Math.PI * values.cornerHz}`,
+      ...coupled.map(({ coupling: k }, index) => `K${label}__${index + 1} L${referred[index]} L${label} ${k}`),
+    ];
+  });
+
 export function potentiometer(values: Parameters<typeof pots.potentiometer>[0]): Component {
   const { trackOhm, endOhm = 0 } = values;
   const lowerOhm = pots.wiperFraction(values.taper, values.rotation) * trackOhm;
@@ -87,7 +105,7 @@ export function rheostat(values: Parameters<typeof pots.rheostat>[0]): Component
 }
 
 function coilLines(
-  { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY, eddies = [] }: coils.CoilValues,
+  { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY }: coils.CoilValues,
   { label, nets: [start = '0', finish = '0'] }: SpiceNames,
   sourceValue: number | undefined,
 ): readonly string[] {
@@ -99,10 +117,5 @@ function coilLines(
     ...(ohm === 0 ? [] : [`R${label} ${beforeWire} ${finish} ${ohm}`]),
     ...(farad === 0 ? [] : [`C${label} ${start} ${finish} ${farad}`]),
     ...(lossOhm === Number.POSITIVE_INFINITY ? [] : [`R${label}__loss ${behindSource} ${beforeWire} ${lossOhm}`]),
-    ...(henry === 0 ? [] : eddies).flatMap(({ coupling: k, cornerHz }, index) => {
-      const own = `${label}__turn${index + 1}`;
-      const turnOhm = 2 * Math.PI * cornerHz * henry;
-      return [`L${own} ${own} 0 ${henry}`, `R${own} ${own} 0 ${turnOhm}`, `K${own} L${label} L${own} ${k}`];
-    }),
   ];
 }

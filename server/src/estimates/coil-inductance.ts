@@ -3,6 +3,7 @@ import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { METALS } from '../physics/constants.ts';
 import { demagnetisingFactor } from '../physics/demagnetising-factor.ts';
+import { magneticPart } from '../physics/eddies/magnetic-parts.ts';
 import { type CoilSection, inductancePerTurnSquaredH } from '../physics/inductance.ts';
 import { POLE_MODEL_RELATIVE_SD } from '../physics/pole-pieces.ts';
 import { type Estimate, estimateOf, functionOf, product } from '../quantities/estimate.ts';
@@ -15,6 +16,7 @@ import {
   OUTLINE_INDUCTANCE_RELATIVE_SD,
   SINTERED_SPREAD_FACTOR,
 } from './common-practice.ts';
+import { magneticParts } from './magnetic-parts.ts';
 
 /** What a blade adds, by the row of rods that stands for it (see bladeAsRods). */
 const BLADE_RELATIVE_SD = 0.1;
@@ -35,6 +37,22 @@ export function steelBeneath(pickup: Pickup): Estimate {
       `${pickup.barMagnet ? 'bar magnet and keeper' : 'steel baseplate'} beneath the poles add 0 to 25 %, assumed`,
     ],
     source: causes.beneath(pickup.name),
+  });
+}
+
+/**
+ * A steel cover closes the field's way round the coil: the factor of a closed round one (see magnetic-parts.ts), and half of what it
+ * adds as its error, since a real one has holes for its poles and another shape.
+ */
+export function steelAround(pickup: Pickup): Estimate {
+  const cover = magneticParts(pickup).find((part) => part === 'steel-cover' || part === 'steel-cover-over-steel');
+  if (!cover) return estimateOf(1, { basis: 'computed' });
+  const { stillFactor } = magneticPart(cover);
+  return estimateOf(stillFactor, {
+    sd: (stillFactor - 1) / 2,
+    basis: 'assumed',
+    restsOn: ['a steel cover raises the inductance as a closed round one does, to half of it'],
+    source: causes.metalwork(pickup.name),
   });
 }
 
@@ -73,7 +91,11 @@ export function withPoles(airH: Estimate, factor: number, coil: Coil, pickup: Pi
   const model = estimateOf(factor, {
     sd:
       factor *
-      Math.hypot(POLE_MODEL_RELATIVE_SD, blade ? BLADE_RELATIVE_SD * added : 0, permeabilityRelativeSd(coil) * added),
+      Math.hypot(
+        added > 0 ? POLE_MODEL_RELATIVE_SD : 0,
+        blade ? BLADE_RELATIVE_SD * added : 0,
+        permeabilityRelativeSd(coil) * added,
+      ),
     basis: 'computed',
     restsOn: [
       ...(pole && pole !== 'none' ? [`poles of ${pole.material}, flush with the upper flange, assumed`] : []),

@@ -74,6 +74,14 @@ export const SINTERED_SPREAD_FACTOR = 1.03;
  * baseplate. It closes the poles' circuit, so it can only add: between nothing and a quarter.
  */
 export const BENEATH_POLES = { least: 1, most: 1.25 } as const;
+/** Sheet of covers and baseplates, and its limits, relative. */
+export const SHEET_M = 0.5e-3;
+export const SHEET_RELATIVE_LIMIT = 0.2;
+/** Between a bobbin's edge and the wall of its cover. */
+export const COVER_CLEARANCE_M = 0.5e-3;
+/** A baseplate below the winding's flange, where a bar magnet and its keeper lie between; and below the ends of the poles. */
+export const PLATE_UNDER_BAR_M = 3.5e-3;
+export const PLATE_UNDER_POLES_M = 0.5e-3;
 /** Height of the strings over the pole tops, where nothing else is said. */
 export const STRING_HEIGHT_M = 0.0025;
 /** How strongly a string excites the lower coil of a stack against one right under it: a tenth to a fifth. */

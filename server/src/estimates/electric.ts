@@ -1,10 +1,15 @@
 /** What an electrical network needs to know of a pickup's coils. `quick` leaves the inductances out: enough at 0 Hz. */
 import { type Coil, rotationSign } from '../model/coil.ts';
 import type { Component } from '../physics/circuit/circuit.ts';
-import { type Coil as CoilComponent, coil as coilComponent, mutualInductance } from '../physics/circuit/coil.ts';
+import {
+  type Coil as CoilComponent,
+  coil as coilComponent,
+  mutualInductance,
+  shortedTurn,
+} from '../physics/circuit/coil.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { coilCapacitors } from './coil-capacitors.ts';
-import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
+import type { PickupMagnetics } from './coil-magnetics.ts';
 import { NOMINAL_HENRY, NOMINAL_OHM } from './common-practice.ts';
 import type { Segment } from './pickup-circuit.ts';
 import { type QuickEstimates, wireShareOf } from './quick.ts';
@@ -15,9 +20,19 @@ export interface Scaling {
   readonly resistance: number;
   readonly inductance: number;
   readonly capacitance: number;
+  /** Of the time constants of eddy currents. */
+  readonly losses: number;
+  /** Of what they take from the string's field. */
+  readonly screening: number;
 }
 
-export const NO_SCALING: Scaling = { temperatureC: 20, resistance: 1, inductance: 1, capacitance: 1 };
+export const NO_SCALING: Scaling = scalingOf([]);
+
+/** From factors in the order of `scalingCauses`; what is left out is 1. */
+export function scalingOf(factors: readonly number[]): Scaling {
+  const [resistance = 1, inductance = 1, capacitance = 1, losses = 1, screening = 1] = factors;
+  return { temperatureC: 20, resistance, inductance, capacitance, losses, screening };
+}
 
 export interface CoilParts {
   readonly components: readonly Component[];
@@ -51,7 +66,6 @@ export function windingComponents(
         finish: segment.finish,
         ohm: whole * share * hot * scaling.resistance,
         henry: henry * share ** 2,
-        eddies: eddiesOf(magnetic),
       }),
     };
   });
@@ -66,25 +80,50 @@ export function windingComponents(
     components: [
       ...made.map(({ component }) => component),
       ...couplings,
+      ...(magnetics ? eddyTurns(made, quick, magnetics, scaling) : []),
       ...(magnetics ? coilCapacitors(segments, magnetics, screen, scaling.capacitance) : []),
     ],
     coils: new Map(made.map(({ segment, component }) => [segment.source, component])),
   };
 }
 
-const eddiesOf = (magnetic: CoilMagnetics | undefined) =>
-  (magnetic?.eddies ?? []).map(({ coupling, timeConstantS }) => ({
-    coupling,
-    cornerHz: 1 / (2 * Math.PI * timeConstantS),
-  }));
+interface MadeSegment {
+  readonly segment: Segment;
+  readonly share: number;
+  readonly component: CoilComponent;
+}
+
+/** The metal about a pickup, as shorted turns beside all of its coils that are in the circuit; a part of a coil by its turns. */
+function eddyTurns(
+  made: readonly MadeSegment[],
+  quick: QuickEstimates,
+  magnetics: PickupMagnetics,
+  { losses, screening }: Scaling,
+): readonly Component[] {
+  const [first] = made;
+  if (!first) return [];
+  return magnetics.eddies().turns.map(({ cornerHz, beside }, index) =>
+    shortedTurn({
+      name: `${first.segment.source}~eddies ${index + 1}`,
+      cornerHz: cornerHz / losses,
+      beside: made.flatMap(({ segment, share, component }) => {
+        const turn = beside.get(segment.coil);
+        const wind = windOf(segment.coil, quick);
+        if (!turn) return [];
+        return [{ coil: component, coupling: turn.coupling * wind, drive: turn.drive * wind * share * screening }];
+      }),
+    }),
+  );
+}
 
 /** Mutual inductance from start to finish of both: two coils wound the same way round count as the integral does. */
 function mutual(a: Coil, b: Coil, quick: QuickEstimates, magnetics: PickupMagnetics | undefined): number {
   if (a === b) return (magnetics?.coils.get(a)?.totalH.value ?? NOMINAL_HENRY) * TAPPED_COUPLING;
-  const wind = (coil: Coil) =>
-    quick.signs.find((each) => each.coil === coil)?.wind?.sign ?? (coil.wound ? rotationSign(coil.wound.value) : 1);
-  return (magnetics?.mutualSameSenseH(a, b) ?? 0) * wind(a) * wind(b);
+  return (magnetics?.mutualSameSenseH(a, b) ?? 0) * windOf(a, quick) * windOf(b, quick);
 }
+
+const windOf = (coil: Coil, { signs }: QuickEstimates): number =>
+  signs.find((each) => each.coil === coil)?.wind?.sign ?? (coil.wound ? rotationSign(coil.wound.value) : 1);
 
 /** The parts of one winding share nearly all their flux. */
 const TAPPED_COUPLING = 0.9999;

@@ -6,7 +6,7 @@ import { networkOf } from '../physics/circuit/network.ts';
 import { solve } from '../physics/circuit/solve.ts';
 import type { Complex } from '../physics/complex.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
-import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
+import { NO_SCALING, type Scaling, scalingOf, windingComponents } from './electric.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import { NO_LOAD, pickupEstimates } from './pickup-estimates.ts';
@@ -52,6 +52,7 @@ export function inductanceMeter(
       [...pickupMagnetics(quick).coils.values()].map(({ capacitances }) => capacitances.windingF),
       'capacitance',
     ),
+    pickupMagnetics(quick).eddies().losses,
   ];
   return {
     resonanceHz,
@@ -59,8 +60,8 @@ export function inductanceMeter(
       // Near the resonance the inductance shown changes many times over: what is told must hold within the uncertainty.
       if (resonanceHz && frequencyHz >= resonanceHz.value - 2 * resonanceHz.sd) return undefined;
       const figure = (pick: (z: Complex) => number) =>
-        functionOf(causes, ([resistance = 1, inductance = 1, capacitance = 1]) => {
-          const z = impedance(quick, { temperatureC, resistance, inductance, capacitance }, frequencyHz);
+        functionOf(causes, (factors) => {
+          const z = impedance(quick, { ...scalingOf(factors), temperatureC }, frequencyHz);
           return z ? pick(z) : Number.NaN;
         });
       const reading = {

@@ -4,14 +4,14 @@
  */
 import type { Coil } from '../model/coil.ts';
 import { type InductanceMatrix, inductanceWithPoles, type PlacedCoil } from '../physics/pole-pieces.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { type Estimate, product } from '../quantities/estimate.ts';
 import { type CoilCapacitances, capacitancesOf, neighbours } from './coil-capacitance.ts';
-import { eddiesOf } from './coil-eddies.ts';
-import { airInductance, steelBeneath, withPoles } from './coil-inductance.ts';
-import type { CoilMagnetics, PickupMagnetics } from './coil-magnetics.ts';
+import { airInductance, steelAround, steelBeneath, withPoles } from './coil-inductance.ts';
+import type { CoilMagnetics, PickupEddies, PickupMagnetics } from './coil-magnetics.ts';
 import { coilCentres, ORIGIN, polesOf, sectionOf } from './coil-places.ts';
 import { measuredCapacitance, measuredInductance } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
+import { pickupEddies } from './pickup-eddies.ts';
 import type { QuickEstimates } from './quick.ts';
 import { wholePickup } from './whole-pickup.ts';
 
@@ -38,19 +38,17 @@ function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
   const rods = pickup.coils.flatMap((coil) => polesOf(coil, centres.get(coil) ?? ORIGIN));
   const matrix: InductanceMatrix =
     placed.length === 0 ? { air: [], total: [], turnAreaOverAir: [] } : inductanceWithPoles({ coils: placed, rods });
-  const beneath = steelBeneath(pickup);
+  const beneath = product(steelBeneath(pickup), steelAround(pickup));
   const coils = new Map<Coil, CoilMagnetics>();
   wound.forEach(({ coil, winding, section }, index) => {
     const air = matrix.air[index]?.[index] ?? 0;
     const total = matrix.total[index]?.[index] ?? 0;
-    const polesShare = total > 0 ? 1 - air / total : 0;
     const airH = airInductance(air, section, coil, winding, pickup);
     coils.set(coil, {
       coil,
       airH,
       totalH: withPoles(airH, air > 0 ? total / air : 1, coil, pickup, beneath),
       capacitances: capacitancesOf(coil, winding, netlist),
-      eddies: eddiesOf(section, coil, pickup, polesShare),
       turnAreaOverAir: matrix.turnAreaOverAir[index] ?? 1,
     });
   });
@@ -60,10 +58,22 @@ function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
     const perTurns = matrix.total[order.indexOf(a)]?.[order.indexOf(b)] ?? 0;
     return perTurns * turns(a) * turns(b) * beneath.value;
   };
+  let made: PickupEddies | undefined;
+  const eddies = () => {
+    made ??= pickupEddies(
+      pickup,
+      wound.flatMap(({ coil }, index) => {
+        const each = placed[index];
+        return each ? [{ coil, placed: each }] : [];
+      }),
+      matrix,
+    );
+    return made;
+  };
   const lead = ownCable(pickup);
   const between = neighbours(pickup);
-  const whole = wholePickup(quick, { coils, mutualSameSenseH, between }, lead);
-  return { coils, mutualSameSenseH, leadF: lead.value, between, ...whole };
+  const whole = wholePickup(quick, { coils, mutualSameSenseH, between, eddies }, lead);
+  return { coils, mutualSameSenseH, eddies, leadF: lead.value, between, ...whole };
 }
 
 /** Readings of the whole pickup scale what was computed of its parts: their ratios are known better than their size. */
@@ -75,7 +85,7 @@ function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMag
     measuredInductance(
       quick.netlist,
       { ohm: quick.resistance20COhm?.value ?? 0, farad: measuredF?.value ?? capacitanceF?.value ?? 0 },
-      computed.coils,
+      computed.lostShare,
     );
   const henries = ratioOf(measuredH, inductanceH);
   const farads = ratioOf(measuredF, capacitanceF);
@@ -91,6 +101,7 @@ function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMag
     ]),
   );
   return {
+    ...computed,
     coils,
     inductanceH: measuredH ?? inductanceH,
     capacitanceF: measuredF ?? capacitanceF,

@@ -1,10 +1,7 @@
 /** Readings of a pickup's inductance and capacitance, which stand in the place of what is computed. */
-import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf } from '../model/readings.ts';
-import { impedanceWithEddy } from '../physics/eddy-currents.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import type { CoilMagnetics } from './coil-magnetics.ts';
 import {
   CAPACITANCE_READING_RELATIVE_SD,
   INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD,
@@ -13,13 +10,13 @@ import {
 
 /**
  * The newest reading of the inductance between hot and ground, brought to low frequency. Of R, L and C a meter shows as series
- * inductance L' = Im Z/ω ≈ L/(1 − ω²LC) − R²C (to first order in ω²LC), and eddy currents lower L by the share k²(ωτ)²/(1 + (ωτ)²);
+ * inductance L' = Im Z/ω ≈ L/(1 − ω²LC) − R²C (to first order in ω²LC), and eddy currents lower L by a share of their own;
  * all three are taken out, and half of that correction is taken as its error. Without a stated frequency nothing is corrected.
  */
 export function measuredInductance(
   netlist: PickupNetlist,
   { ohm, farad }: { readonly ohm: number; readonly farad: number },
-  coils: ReadonlyMap<Coil, CoilMagnetics>,
+  lostShare: (frequencyHz: number) => number,
 ): Estimate | undefined {
   const line = newest(netlist, 'inductance', ({ probes }) => {
     const nets = [probes.red, probes.black].map((path) => netlist.netOf(netlist.resolve(path) ?? ''));
@@ -28,7 +25,7 @@ export function measuredInductance(
   if (!line || !(line.value.si > 0)) return undefined;
   const shown = line.value.si;
   const omega = 2 * Math.PI * (line.atHz?.si ?? 0);
-  const lost = meanEddyShare(coils, omega);
+  const lost = Math.min(0.5, lostShare(omega / (2 * Math.PI)));
   const inSeries = shown + (omega > 0 ? ohm ** 2 * farad : 0);
   const henry = inSeries / (1 + omega ** 2 * inSeries * farad) / (1 - lost);
   const readSd =
@@ -40,15 +37,6 @@ export function measuredInductance(
       `reading ${line.value.written}${line.atHz ? ` at ${line.atHz.written}, brought to low frequency` : ', its frequency not stated'}`,
     ],
   });
-}
-
-/** Share of the inductance that eddy currents take away, the mean of the coils. */
-function meanEddyShare(coils: ReadonlyMap<Coil, CoilMagnetics>, omega: number): number {
-  if (omega === 0 || coils.size === 0) return 0;
-  const lost = [...coils.values()].map(({ eddies }) =>
-    eddies.reduce((sum, branch) => sum + 1 - impedanceWithEddy(1, branch, omega / (2 * Math.PI)).inductanceH, 0),
-  );
-  return Math.min(0.5, lost.reduce((sum, each) => sum + each, 0) / lost.length);
 }
 
 export function measuredCapacitance(netlist: PickupNetlist): Estimate | undefined {

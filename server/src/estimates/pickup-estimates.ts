@@ -7,7 +7,7 @@ import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, restingOn } from '../quantities/estimate.ts';
 import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
-import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
+import { NO_SCALING, type Scaling, scalingOf, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
@@ -102,11 +102,16 @@ export function pickupEstimates(
     return { ...base, coils, leadReadings: readings };
 
   const { inductanceH, capacitanceF } = magnetics;
-  const response = responseEstimates(scalingCauses([quick]), ([resistance = 1, inductance = 1, capacitance = 1]) => {
-    const loaded = loadedNetwork(quick, load, { temperatureC: 20, resistance, inductance, capacitance });
+  const response = responseEstimates(scalingCauses([quick]), (factors) => {
+    const loaded = loadedNetwork(quick, load, scalingOf(factors));
     return { ...loaded, sources: stringSources(loaded.segments) };
   });
-  const reasons = [...(inductanceH?.restsOn ?? []), ...(capacitanceF?.restsOn ?? []), load.words];
+  const reasons = [
+    ...(inductanceH?.restsOn ?? []),
+    ...(capacitanceF?.restsOn ?? []),
+    ...magnetics.eddies().losses.restsOn,
+    load.words,
+  ];
   const levels = levelsInPlace(quick, benchMainsHz(bench));
   return {
     ...base,
@@ -121,7 +126,7 @@ export function pickupEstimates(
   };
 }
 
-/** Factors of all resistances, inductances and capacitances with what is known of them. */
+/** Factors of all resistances, inductances, capacitances and losses with what is known of them. */
 export const responseCauses = (quick: QuickEstimates): readonly Estimate[] => scalingCauses([quick]);
 
 /** Response under a load, 0 dB the unloaded string signal of one coil of 5,000 turns. */

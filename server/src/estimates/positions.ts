@@ -11,7 +11,7 @@ import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
 import { CABLE_RELATIVE_SD, DEFAULT_CABLE_F, POT_TOLERANCE } from './common-practice.ts';
-import { NO_SCALING } from './electric.ts';
+import { NO_SCALING, scalingOf } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
@@ -59,8 +59,8 @@ export function positionEstimates(
   const phase = phaseOf(soundingCoils(dc, 0));
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
 
-  const driven = ([resistance = 1, inductance = 1, capacitance = 1, cable = 1, tracks = 1]: readonly number[]) => {
-    const scaling = { temperatureC: 20, resistance, inductance, capacitance };
+  const driven = ([cable = 1, tracks = 1, ...factors]: readonly number[]) => {
+    const scaling = scalingOf(factors);
     const cableF = cableOf(instrument, played) * cable;
     const altered = tracks === 1 ? instrument : withTracks(instrument, tracks);
     return positionNetwork(altered, selection, quickOf, { ...settings, cableF, scaling });
@@ -68,7 +68,7 @@ export function positionEstimates(
   const full = driven([]);
   const string = stringSources(full.segments);
   const response = responseEstimates(
-    [...scalingCauses(quick), cableCause(instrument, played), TRACKS_CAUSE],
+    [cableCause(instrument, played), TRACKS_CAUSE, ...scalingCauses(quick)],
     (values) => {
       const position = driven(values);
       return { network: position.network, output: position.output, sources: stringSources(position.segments) };
@@ -77,8 +77,8 @@ export function positionEstimates(
   const restsOn = [
     ...new Set(
       quick.flatMap((each) => {
-        const { inductanceH, capacitanceF } = pickupMagnetics(each);
-        return [...(inductanceH?.restsOn ?? []), ...(capacitanceF?.restsOn ?? [])];
+        const { inductanceH, capacitanceF, eddies } = pickupMagnetics(each);
+        return [...(inductanceH?.restsOn ?? []), ...(capacitanceF?.restsOn ?? []), ...eddies().losses.restsOn];
       }),
     ),
     loadWords(instrument, played),

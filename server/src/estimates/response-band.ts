@@ -4,7 +4,7 @@ import type { Instrument, Selection } from '../model/instrument.ts';
 import { slotsOf } from '../model/selection.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import type { Scaling } from './electric.ts';
+import { type Scaling, scalingOf } from './electric.ts';
 import type { FrequencyResponse } from './estimates.ts';
 import { DEFAULT_LOAD, type Load, pickupResponse, responseCauses } from './pickup-estimates.ts';
 import type { Played } from './position-network.ts';
@@ -50,7 +50,7 @@ export function positionResponseBand(
 const STEPS = [-1, -0.5, 0.5, 1] as const;
 
 /**
- * The limits are what the causes (all resistances, all inductances, all capacitances) reach when each is moved by up to one
+ * The limits are what the causes (all resistances, all inductances, all capacitances, all losses) reach when each is moved by up to one
  * standard deviation, combined as roots of sums of squares (JCGM 100:2008, 5.1.2). The greatest move within the deviation is taken
  * instead of a slope: beside a resonance the slope is steep, on top of it zero, and a linear band would close where the peak
  * itself may lie elsewhere. `levelSdDb` is half of the distance between the limits.
@@ -63,8 +63,7 @@ export function bandOf(
     const values = causes.map(({ value, sd }, index) =>
       index === moved ? Math.max(value + by * sd, value / 10) : value,
     );
-    const [resistance = 1, inductance = 1, capacitance = 1] = values;
-    return sweep({ temperatureC: 20, resistance, inductance, capacitance });
+    return sweep(scalingOf(values));
   };
   const best = at(-1, 0);
   if (best === undefined) return undefined;

@@ -3,8 +3,8 @@ import { pickupMagnetics } from './magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
 
 /**
- * What is known of all resistances, inductances and capacitances of some pickups, each as a factor round 1: the relative errors
- * of the pickups' own values between hot and ground, with equal weights where there are several. What a factor owes to a named cause
+ * What is known of all resistances, inductances and capacitances of some pickups, of the eddy currents' time constants and of what
+ * they take from the string's field, each as a factor round 1: the relative errors of the pickups' own values between hot and ground, with equal weights where there are several. What a factor owes to a named cause
  * (a spool, the poles of one pickup) stays named, so that the difference of two states of one pickup is known better than either.
  */
 export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estimate[] {
@@ -13,6 +13,8 @@ export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estima
     resistanceCause(quick),
     relative(magnetics.map(({ inductanceH }) => inductanceH)),
     relative(magnetics.map(({ capacitanceF }) => capacitanceF)),
+    relative(magnetics.map(({ eddies }) => eddies().losses)),
+    relative(magnetics.map(({ eddies }) => eddies().screening)),
   ];
 }
 

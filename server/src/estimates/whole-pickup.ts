@@ -15,11 +15,16 @@ import { type QuickEstimates, segmentOhm, wireShareOf } from './quick.ts';
  */
 export function wholePickup(
   quick: QuickEstimates,
-  { coils, mutualSameSenseH, between }: Pick<PickupMagnetics, 'coils' | 'mutualSameSenseH' | 'between'>,
+  {
+    coils,
+    mutualSameSenseH,
+    between,
+    eddies,
+  }: Pick<PickupMagnetics, 'coils' | 'mutualSameSenseH' | 'between' | 'eddies'>,
   lead: Estimate,
-): Pick<PickupMagnetics, 'inductanceH' | 'capacitanceF'> {
+): Pick<PickupMagnetics, 'inductanceH' | 'capacitanceF' | 'lostShare'> {
   const { netlist, windings, signs } = quick;
-  const nothing = { inductanceH: undefined, capacitanceF: undefined };
+  const nothing = { inductanceH: undefined, capacitanceF: undefined, lostShare: () => 0 };
   const { hot, ground } = netlist;
   if (hot === undefined || ground === undefined) return nothing;
   const shares = dcTransfers(netlist, (segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM, hot, ground);
@@ -58,6 +63,17 @@ export function wholePickup(
     magnetic && magnetic.totalH.value > 0 ? (share * (fluxes[index] ?? 0)) / magnetic.totalH.value : 0,
   );
   return {
+    lostShare: (frequencyHz) =>
+      eddies().turns.reduce((sum, { cornerHz, beside }) => {
+        // k√L is each coil's mutual inductance with the turn of 1 H.
+        const mutual = parts.reduce(
+          (each, { coil, share, wind, magnetic }) =>
+            each + share * wind * (beside.get(coil)?.coupling ?? 0) * Math.sqrt(magnetic?.totalH.value ?? 0),
+          0,
+        );
+        const square = (frequencyHz / cornerHz) ** 2;
+        return sum + ((mutual ** 2 / henry) * square) / (1 + square);
+      }, 0),
     inductanceH: linear([...own.map(({ totalH }) => totalH), spacing], [...weights, 1]),
     capacitanceF: capacitanceOf(
       netlist,

@@ -1,3 +1,4 @@
+import type { Offset } from './filaments.ts';
 import { gaussLegendre } from './gauss-legendre.ts';
 import type { CoilSection } from './inductance.ts';
 import type { Racetrack } from './racetrack.ts';
@@ -9,6 +10,13 @@ export interface AxialLine {
   /** At least two; field is averaged between each and the next. */
   heightsM: readonly number[];
 }
+
+/** A line as it lies from a coil's centre, both given from one origin. */
+export const seenFrom = ({ alongM, acrossM, axialM }: Offset, line: AxialLine): AxialLine => ({
+  alongM: line.alongM - alongM,
+  acrossM: line.acrossM - acrossM,
+  heightsM: line.heightsM.map((height) => height - axialM),
+});
 
 /**
  * Axial field, A/m per ampere-turn, that a coil makes along a line parallel to its axis, averaged between one height and the

@@ -12,20 +12,27 @@ export interface CoilValues {
   readonly farad?: number;
   /** Loss as a resistor across the inductance, above 0 Ω: eddy currents in solid metal. */
   readonly lossOhm?: number;
-  /** Loss as shorted turns that couple to this coil: a cover, a baseplate, a bobbin's frame. */
-  readonly eddies?: readonly ShortedTurn[];
 }
 
 /**
- * A closed loop of metal that couples to a coil. Its own inductance can be chosen freely without changing what the
- * coil's terminals see, so two numbers describe it: the coupling factor, and the frequency at which its reactance
- * equals its resistance. Far below that it only adds a loss that grows with the square of the frequency; far
- * above it takes the share k² away from the inductance.
+ * A closed loop of metal that couples to coils. Its own inductance can be chosen freely without changing what the coils' terminals
+ * see, and is 1 H here; so it is described by the frequency at which its reactance equals its resistance and by its coupling factor k
+ * with each coil. Far below that frequency it only adds a loss that grows with the square of the frequency; far above it takes
+ * the share k² away from a coil's inductance.
  */
 export interface ShortedTurn {
-  readonly coupling: number;
+  readonly name: string;
   /** Above 0. */
   readonly cornerHz: number;
+  readonly beside: readonly BesideTurn[];
+}
+
+export interface BesideTurn {
+  readonly coil: Coil;
+  /** Positive where currents from the coil's start to its finish and the turn's make fluxes that add. */
+  readonly coupling: number;
+  /** What moves near the coil and makes an e.m.f. e in it makes `drive` · e/√(henry of the coil) in the turn. */
+  readonly drive: number;
 }
 
 /** A coil's component: what a mutual inductance needs to know of it beside its name. */
@@ -36,8 +43,8 @@ export interface Coil extends Component {
 /**
  * A pickup coil: source, inductance (with its losses) and wire resistance in series, capacitance across.
  * Own unknowns: the current I through the inductance from start to finish inside the coil; with `lossOhm` the
- * voltage across the inductance; one current for each shorted turn. In each case the first equation is the
- * flux's, so mutual inductances always stamp at (own, own) of the two coils. At 0 Hz the coil is its wire's
+ * voltage across the inductance. In each case the first equation is the flux's, so mutual inductances always
+ * stamp at (own, own) of the two coils. At 0 Hz the coil is its wire's
  * resistance.
  */
 export function coil(values: CoilValues): Coil {
@@ -76,24 +83,42 @@ export function coupling(name: string, a: Coil, b: Coil, k: number): Component {
   return mutualInductance(name, a, b, k * Math.sqrt(a.henry * b.henry));
 }
 
+/**
+ * A shorted turn beside coils, which must stand before it in the circuit: (R + jω) It + jω Σ k √L I = Σ drive · e/√L, R = 2π · corner,
+ * and its part in each coil's flux. Nothing couples to a coil without inductance.
+ */
+export function shortedTurn({ name, cornerHz, beside }: ShortedTurn): Component {
+  const coupled = beside.filter(({ coil }) => coil.henry > 0);
+  return {
+    ...plain(name, []),
+    ownUnknowns: 1,
+    refersTo: coupled.map(({ coil }) => coil.name),
+    stamp: (equations, { own, referred }) => {
+      equations.add(own, own, 2 * Math.PI * cornerHz, 1);
+      coupled.forEach(({ coil, coupling: k, drive }, index) => {
+        const current = referred[index] ?? -1;
+        const root = Math.sqrt(coil.henry);
+        equations.add(own, current, 0, k * root);
+        equations.add(current, own, 0, k * root);
+        if (drive !== 0) equations.source(coil.name, own, drive / root);
+      });
+    },
+  };
+}
+
 function makeCoil(values: CoilValues, excited: boolean): Coil {
   const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY } = values;
-  const eddies = turnsOf(values);
   const lossy = lossOhm !== Number.POSITIVE_INFINITY;
   return {
     ...plain(name, [start, finish]),
     henry,
-    ownUnknowns: (lossy ? 2 : 1) + eddies.length,
+    ownUnknowns: lossy ? 2 : 1,
     paths: [directPath],
     stamp: (equations, at) => {
       if (farad !== 0) stampAdmittance(equations, at, 0, 1, 0, farad);
       if (lossy) stampWithLoss(equations, at, values, lossOhm);
       else stampSeries(equations, at, values);
       if (excited) equations.source(name, at.own + (lossy ? 1 : 0), 1);
-      const firstTurn = at.own + (lossy ? 2 : 1);
-      eddies.forEach((turn, index) => {
-        stampShortedTurn(equations, at.own, firstTurn + index, henry, turn);
-      });
     },
   };
 }
@@ -127,20 +152,4 @@ function stampWithLoss(equations: Equations, at: Placement, { ohm, henry }: Coil
   equations.add(voltage, finish, 1, 0);
   equations.add(voltage, voltage, 1 + ohm / lossOhm, 0);
   equations.add(voltage, current, ohm, 0);
-}
-
-/** jωk·L·I + (Rt + jωL)·It = 0, referred to the coil's own inductance. */
-function stampShortedTurn(equations: Equations, current: number, turn: number, henry: number, eddy: ShortedTurn): void {
-  equations.add(current, turn, 0, eddy.coupling * henry);
-  equations.add(turn, current, 0, eddy.coupling * henry);
-  equations.add(turn, turn, turnOhm(henry, eddy), henry);
-}
-
-/** Nothing couples to a coil without inductance. */
-function turnsOf({ henry, eddies = [] }: CoilValues): readonly ShortedTurn[] {
-  return henry === 0 ? [] : eddies;
-}
-
-function turnOhm(henry: number, { cornerHz }: ShortedTurn): number {
-  return 2 * Math.PI * cornerHz * henry;
 }

@@ -1,18 +1,19 @@
-import { axialFieldPerAmpereTurn } from '../coil-field.ts';
+import { type AxialLine, axialFieldPerAmpereTurn, seenFrom } from '../coil-field.ts';
 import { add, type Complex, divide, multiply, subtract, zero } from '../complex.ts';
 import { MU0 } from '../constants.ts';
 import { DISC_RULE } from '../disc-rule.ts';
 import { memoByValue } from '../memo.ts';
 import type { PlacedCoil } from '../pole-pieces.ts';
 import { quadraticForms } from './complex-system.ts';
-import type { AxialPoints, Conductors } from './conductors.ts';
+import type { Conductors } from './conductors.ts';
 import { rodSusceptibility, type SolidMetal } from './diffusion.ts';
 
 /** Equal solid round poles of one coil, as one body. */
 export interface PoleRow {
   /** The coil that they stand in, by its place in the list of coils. */
   readonly coil: number;
-  readonly centres: readonly { readonly alongM: number; readonly acrossM: number }[];
+  /** `count`: how many poles one stands for, since fields on poles mirrored about the middle of the coil are alike. */
+  readonly centres: readonly { readonly alongM: number; readonly acrossM: number; readonly count: number }[];
   readonly bottomM: number;
   readonly topM: number;
   readonly radiusM: number;
@@ -135,8 +136,8 @@ interface Body extends PoleRow {
   /** √H: what the poles' moment gives to each coil's flux, per turn, and takes from its current. */
   readonly toCoils: readonly number[];
   readonly demagnetising: number;
-  /** Weights along each pole's axis, the same for all poles in order; their sum over all makes a mean times √(μ0 V). */
-  readonly weights: readonly Float64Array[];
+  /** Weights of a field along each pole's axis; `scale` times the weighted sum is what the field gives to the moment. */
+  readonly weights: readonly (readonly number[])[];
   readonly scale: number;
 }
 
@@ -147,11 +148,14 @@ function bodyOf(row: PoleRow, coils: readonly PlacedCoil[]): Body {
     row.centres.map((centre) => fieldOfCoil(coil, { ...centre, heightsM: heightsOf(row) })),
   );
   const own = fields[row.coil] ?? [];
+  const counts = row.centres.map(({ count }) => count);
   const squares = meanSquareField(row, coils[row.coil]);
   const poleVolume = Math.PI * row.radiusM ** 2 * (row.topM - row.bottomM);
   const ownCoupling = Math.sqrt(MU0 * poleVolume * squares);
-  const weights = own.map((field) => field.map((h, k) => h * (1 - ((2 * (k + 0.5)) / SLICES - 1) ** 2)));
-  const weighted = (other: readonly Float64Array[]) =>
+  const weights = own.map((field, p) =>
+    field.map((h, k) => (counts[p] ?? 1) * h * (1 - ((2 * (k + 0.5)) / SLICES - 1) ** 2)),
+  );
+  const weighted = (other: readonly (readonly number[])[]) =>
     weights.reduce((sum, weight, p) => sum + weight.reduce((each, w, k) => each + w * (other[p]?.[k] ?? 0), 0), 0);
   const ownWeighted = weighted(own);
   const chi = rodSusceptibility(row.radiusM, row.metal, 0).re;
@@ -167,17 +171,18 @@ function bodyOf(row: PoleRow, coils: readonly PlacedCoil[]): Body {
 /** H², the square of a coil's field per ampere-turn, averaged over the volume of each pole; the sum over the poles. */
 function meanSquareField(row: PoleRow, coil: PlacedCoil | undefined): number {
   if (coil === undefined) return 0;
-  return row.centres.reduce((sum, { alongM, acrossM }) => {
+  return row.centres.reduce((sum, { alongM, acrossM, count }) => {
     const ofPole = DISC_RULE.reduce((mean, { x, y, weight }) => {
       const at = { alongM: alongM + x * row.radiusM, acrossM: acrossM + y * row.radiusM, heightsM: heightsOf(row) };
       return mean + (weight * fieldOfCoil(coil, at).reduce((each, h) => each + h * h, 0)) / SLICES;
     }, 0);
-    return sum + ofPole;
+    return sum + count * ofPole;
   }, 0);
 }
 
+/** Between which its slices lie. */
 const heightsOf = ({ bottomM, topM }: PoleRow): number[] =>
-  Array.from({ length: SLICES }, (_, k) => bottomM + ((topM - bottomM) * (k + 0.5)) / SLICES);
+  Array.from({ length: SLICES + 1 }, (_, k) => bottomM + ((topM - bottomM) * k) / SLICES);
 
 function pathsToPole(conductors: Conductors, body: Body): Float64Array {
   const sums = new Float64Array(conductors.size);
@@ -191,19 +196,17 @@ function pathsToPole(conductors: Conductors, body: Body): Float64Array {
   return sums;
 }
 
-function fieldOfCoil({ section, centre }: PlacedCoil, points: AxialPoints): Float64Array {
-  const heightsM = points.heightsM.flatMap((height) => [height - centre.axialM - 5e-7, height - centre.axialM + 5e-7]);
-  const at = { alongM: points.alongM - centre.alongM, acrossM: points.acrossM - centre.acrossM };
-  const means = axialFieldPerAmpereTurn(section, { ...at, heightsM });
-  return Float64Array.from(points.heightsM, (_, index) => means[2 * index] ?? 0);
-}
+const fieldOfCoil = ({ section, centre }: PlacedCoil, line: AxialLine): readonly number[] =>
+  axialFieldPerAmpereTurn(section, seenFrom(centre, line));
 
-const about = ({ heightM, ...at }: StringPoint): AxialPoints => ({
+const about = ({ heightM, ...at }: StringPoint): AxialLine => ({
   ...at,
-  heightsM: [heightM - GRADIENT_STEP_M, heightM + GRADIENT_STEP_M],
+  heightsM: [heightM - GRADIENT_STEP_M, heightM, heightM + GRADIENT_STEP_M],
 });
 
-const slope = (field: Float64Array): number => ((field[1] ?? 0) - (field[0] ?? 0)) / (2 * GRADIENT_STEP_M);
+/** Between the means below and above the middle. */
+const slope = ([below = 0, above = 0]: ArrayLike<number> & Iterable<number>): number =>
+  (above - below) / GRADIENT_STEP_M;
 
 const gradientOfCoil = (coil: PlacedCoil, point: StringPoint): number => slope(fieldOfCoil(coil, about(point)));
 
@@ -215,7 +218,8 @@ function gradientOfBody({ centres, radiusM, bottomM, topM }: Body, point: String
   if (point === undefined) return 0;
   const disc = (z: number) => radiusM ** 2 / (z * z + radiusM ** 2) ** 1.5;
   const volume = Math.PI * radiusM ** 2 * (topM - bottomM);
-  const perMoment = 1 / Math.sqrt(centres.length * MU0 * volume);
+  const poles = centres.reduce((sum, { count }) => sum + count, 0);
+  const perMoment = 1 / Math.sqrt(poles * MU0 * volume);
   return (perMoment / 2) * (disc(point.heightM - bottomM) - disc(point.heightM - topM));
 }
 

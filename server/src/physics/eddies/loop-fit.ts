@@ -1,4 +1,5 @@
 import type { Complex } from '../complex.ts';
+import { solveInPlace } from '../linear-solve.ts';
 
 /** A shorted loop beside a coil: of the inductance at 0 Hz it takes the share k² · jx/(1 + jx), x = f/corner. */
 export interface EddyLoop {
@@ -79,11 +80,10 @@ export function loopShape(frequencyHz: number, cornerHz: number): Complex {
  */
 export function fitWeights(corners: readonly number[], values: readonly LossPoint[]): readonly number[] {
   const { gram, moments } = normalEquations(corners, values);
-  corners.forEach((_, index) => {
-    const row = gram[index];
-    if (row) row[index] = (row[index] ?? 0) * (1 + 1e-4);
-  });
-  return solveSmall(gram, moments);
+  const size = corners.length;
+  for (let k = 0; k < size; k++) gram[k * size + k] = (gram[k * size + k] ?? 0) * (1 + 1e-4);
+  solveInPlace(gram, [moments]);
+  return [...moments];
 }
 
 interface Fit {
@@ -100,21 +100,28 @@ const loopsOf = ({ corners, weights }: Fit): readonly EddyLoop[] =>
 function bestOnGrid(curve: readonly LossPoint[], count: number): Fit | undefined {
   const { gram, moments } = normalEquations(CORNERS_HZ, curve);
   const square = squareOf(curve);
+  const chosen = new Uint8Array(count);
+  const part = new Float64Array(count * count);
+  const right = new Float64Array(count);
   let best: Fit | undefined;
-  const visit = (chosen: readonly number[]) => {
-    if (chosen.length === count) {
-      const fit = weighed(
-        chosen.map((index) => CORNERS_HZ[index] ?? 0),
-        chosen.map((row) => chosen.map((column) => gram[row]?.[column] ?? 0)),
-        chosen.map((row) => moments[row] ?? 0),
-        square,
-      );
-      if (fit && (best === undefined || fit.error < best.error)) best = fit;
+  const choose = (place: number, from: number): void => {
+    if (place < count) {
+      for (let next = from; next < CORNERS_HZ.length; next++) {
+        chosen[place] = next;
+        choose(place + 1, next + 1);
+      }
       return;
     }
-    for (let next = (chosen.at(-1) ?? -1) + 1; next < CORNERS_HZ.length; next++) visit([...chosen, next]);
+    for (let i = 0; i < count; i++) {
+      const row = (chosen[i] ?? 0) * CORNERS_HZ.length;
+      right[i] = moments[chosen[i] ?? 0] ?? 0;
+      for (let j = 0; j < count; j++) part[i * count + j] = gram[row + (chosen[j] ?? 0)] ?? 0;
+    }
+    const error = weigh(part, right, square);
+    if (error === undefined || (best !== undefined && error >= best.error)) return;
+    best = { corners: Array.from(chosen, (index) => CORNERS_HZ[index] ?? 0), weights: [...right], error };
   };
-  visit([]);
+  choose(0, 0);
   return best;
 }
 
@@ -129,60 +136,53 @@ function refined(start: Fit | undefined, curve: readonly LossPoint[]): Fit | und
         for (const factor of [Math.exp(step), Math.exp(-step)]) {
           const corners = best.corners.map((corner, place) => (place === index ? corner * factor : corner));
           const { gram, moments } = normalEquations(corners, curve);
-          const fit = weighed(corners, gram, moments, square);
-          if (fit && fit.error < best.error * (1 - 1e-9)) [best, improved] = [fit, true];
+          const error = weigh(gram, moments, square);
+          if (error === undefined || error >= best.error * (1 - 1e-9)) continue;
+          best = { corners, weights: [...moments], error };
+          improved = true;
         }
     }
   }
   return best;
 }
 
-/** Undefined where a weight would not be positive, or all of them would take too much. */
-function weighed(
-  corners: readonly number[],
-  gram: readonly (readonly number[])[],
-  moments: readonly number[],
-  square: number,
-): Fit | undefined {
-  const weights = solveSmall(
-    gram.map((row) => [...row]),
-    moments,
-  );
-  if (!weights.every((weight) => weight > 0)) return undefined;
-  if (weights.reduce((sum, weight) => sum + weight, 0) > MOST_TAKEN) return undefined;
-  const explained = weights.reduce((sum, weight, index) => sum + weight * (moments[index] ?? 0), 0);
-  return { corners, weights, error: square - explained };
+/**
+ * Solves the normal equations in place, weights in `moments`, and gives the sum of squares left; undefined where a weight would not be
+ * positive, or all of them would take too much.
+ */
+function weigh(gram: Float64Array, moments: Float64Array, square: number): number | undefined {
+  const before = [...moments];
+  solveInPlace(gram, [moments]);
+  let [sum, explained] = [0, 0];
+  for (let k = 0; k < moments.length; k++) {
+    const weight = moments[k] ?? 0;
+    if (!(weight > 0)) return undefined;
+    sum += weight;
+    explained += weight * (before[k] ?? 0);
+  }
+  return sum > MOST_TAKEN ? undefined : square - explained;
 }
 
 function normalEquations(corners: readonly number[], curve: readonly LossPoint[]) {
-  const shapes = corners.map((corner) => curve.map(({ frequencyHz }) => loopShape(frequencyHz, corner)));
-  const inner = (a: readonly Complex[], b: readonly Complex[]) =>
-    a.reduce((sum, { re, im }, k) => sum + re * (b[k]?.re ?? 0) + im * (b[k]?.im ?? 0), 0);
-  const lost = curve.map((point) => point.lost);
-  return {
-    gram: shapes.map((a) => shapes.map((b) => inner(a, b))),
-    moments: shapes.map((a) => inner(a, lost)),
-  };
+  const size = corners.length;
+  const gram = new Float64Array(size * size);
+  const moments = new Float64Array(size);
+  const real = new Float64Array(size);
+  const imaginary = new Float64Array(size);
+  for (const { frequencyHz, lost } of curve) {
+    for (let i = 0; i < size; i++) {
+      const x = frequencyHz / (corners[i] ?? 1);
+      const [re, im] = [(x * x) / (1 + x * x), x / (1 + x * x)];
+      real[i] = re;
+      imaginary[i] = im;
+      moments[i] = (moments[i] ?? 0) + re * lost.re + im * lost.im;
+      for (let j = 0; j <= i; j++)
+        gram[i * size + j] = (gram[i * size + j] ?? 0) + re * (real[j] ?? 0) + im * (imaginary[j] ?? 0);
+    }
+  }
+  for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) gram[j * size + i] = gram[i * size + j] ?? 0;
+  return { gram, moments };
 }
 
 const squareOf = (curve: readonly LossPoint[]): number =>
   curve.reduce((sum, { lost }) => sum + lost.re ** 2 + lost.im ** 2, 0);
-
-/** A few equations, symmetric and positive; changes its matrix. */
-function solveSmall(matrix: number[][], right: readonly number[]): number[] {
-  const size = right.length;
-  const solution = [...right];
-  for (let pivot = 0; pivot < size; pivot++)
-    for (let row = pivot + 1; row < size; row++) {
-      const [upper, lower] = [matrix[pivot] ?? [], matrix[row] ?? []];
-      const factor = (lower[pivot] ?? 0) / (upper[pivot] ?? 1);
-      for (let k = pivot; k < size; k++) lower[k] = (lower[k] ?? 0) - factor * (upper[k] ?? 0);
-      solution[row] = (solution[row] ?? 0) - factor * (solution[pivot] ?? 0);
-    }
-  for (let row = size - 1; row >= 0; row--) {
-    let value = solution[row] ?? 0;
-    for (let k = row + 1; k < size; k++) value -= (matrix[row]?.[k] ?? 0) * (solution[k] ?? 0);
-    solution[row] = value / (matrix[row]?.[row] ?? 1);
-  }
-  return solution;
-}

@@ -22,7 +22,7 @@ export function nestedRectangles(sheets: readonly Sheet[], coils: readonly Place
     resistanceOhm,
     inductanceH: symmetric(size, (i, j) => pathsMutualH(paths[i] ?? [], paths[j] ?? [])),
     toCoils: turns.map((coil) => Float64Array.from(paths, (path) => pathsMutualH(coil, path))),
-    fieldAlong: (points) => paths.map((path) => fieldOfPath(path, points, centre)),
+    fieldAlong: (line) => paths.map((path) => fieldOfPath(path, line, centre)),
   };
 }
 
@@ -101,7 +101,7 @@ export function opposedHalves(sheets: readonly Sheet[], coils: readonly PlacedCo
     resistanceOhm,
     inductanceH,
     toCoils: turns.map((coil) => Float64Array.from(both, (path) => pathsMutualH(coil, path))),
-    fieldAlong: (points) => both.map((path) => fieldOfPath(path, points, centre)),
+    fieldAlong: (line) => both.map((path) => fieldOfPath(path, line, centre)),
   };
 }
 

@@ -1,9 +1,9 @@
-import { axialFieldPerAmpereTurn } from '../coil-field.ts';
+import { type AxialLine, axialFieldPerAmpereTurn, seenFrom } from '../coil-field.ts';
 import { concentricTurnsMutualH, type Offset, racetracksMutualH } from '../filaments.ts';
 import { gaussLegendre } from '../gauss-legendre.ts';
 import type { PlacedCoil } from '../pole-pieces.ts';
 import { type Racetrack, turnLengthM } from '../racetrack.ts';
-import type { AxialPoints, Conductors } from './conductors.ts';
+import type { Conductors } from './conductors.ts';
 import { halfWidthM, inset, type Sheet, strips } from './sheet.ts';
 
 /** A closed strip of a sheet: its middle line and its section. */
@@ -42,7 +42,7 @@ export function nestedRings(sheets: readonly Sheet[], coils: readonly PlacedCoil
     resistanceOhm,
     inductanceH,
     toCoils: coils.map((coil) => Float64Array.from(rings, (ring) => withCoilH(ring, coil))),
-    fieldAlong: (points) => rings.map((ring) => fieldOf(ring, points)),
+    fieldAlong: (line) => rings.map((ring) => fieldOf(ring, line)),
   };
 }
 
@@ -90,15 +90,10 @@ function withCoilH({ line, centre }: Ring, coil: PlacedCoil): number {
   return sum;
 }
 
-/** The field at a point as the mean over a thousandth of a millimetre, which for a strip is the same. */
-function fieldOf({ line, centre, widthM, thicknessM, upright }: Ring, points: AxialPoints): Float64Array {
+function fieldOf({ line, centre, widthM, thicknessM, upright }: Ring, along: AxialLine): Float64Array {
   const [buildM, heightM] = upright ? [thicknessM, widthM] : [widthM, thicknessM];
   const section = { core: inset(line, buildM / 2), buildM, heightM };
-  const heightsM = points.heightsM.flatMap((height) => [height - centre.axialM - 5e-7, height - centre.axialM + 5e-7]);
-  const alongM = points.alongM - centre.alongM;
-  const acrossM = points.acrossM - centre.acrossM;
-  const means = axialFieldPerAmpereTurn(section, { alongM, acrossM, heightsM });
-  return Float64Array.from(points.heightsM, (_, index) => means[2 * index] ?? 0);
+  return Float64Array.from(axialFieldPerAmpereTurn(section, seenFrom(centre, along)));
 }
 
 const between = (from: Offset, to: Offset): Offset => ({

@@ -1,7 +1,7 @@
+import type { AxialLine } from '../coil-field.ts';
 import { NEUMANN, parallelStraights } from '../filaments.ts';
 import { gaussLegendre } from '../gauss-legendre.ts';
 import type { PlacedCoil } from '../pole-pieces.ts';
-import type { AxialPoints } from './conductors.ts';
 import type { Sheet } from './sheet.ts';
 
 /**
@@ -72,21 +72,24 @@ export function turnsOf(
   });
 }
 
-/** Biot and Savart for straight pieces; upright ones make no axial field. */
-export function fieldOfPath(path: readonly Straight[], points: AxialPoints, middle: Sheet['centre']): Float64Array {
-  const along = points.alongM - middle.alongM;
-  const across = points.acrossM - middle.acrossM;
-  return Float64Array.from(points.heightsM, (height) => {
-    let field = 0;
-    for (const { direction, share, from, to, at } of path) {
-      if (direction === 'upright') continue;
-      const [position, beside] = direction === 'along' ? [along, across - at[0]] : [across, along - at[0]];
-      const up = height - at[1];
+/** Biot and Savart for straight pieces, midway between each two heights; upright ones make no axial field. */
+export function fieldOfPath(path: readonly Straight[], line: AxialLine, middle: Sheet['centre']): Float64Array {
+  const along = line.alongM - middle.alongM;
+  const across = line.acrossM - middle.acrossM;
+  const fields = new Float64Array(line.heightsM.length - 1);
+  for (const { direction, share, from, to, at } of path) {
+    if (direction === 'upright') continue;
+    const lengthwise = direction === 'along';
+    const position = lengthwise ? along : across;
+    const beside = (lengthwise ? across : along) - at[0];
+    const strength = ((lengthwise ? -share : share) * beside) / (4 * Math.PI);
+    for (let k = 0; k < fields.length; k++) {
+      const up = ((line.heightsM[k] ?? 0) + (line.heightsM[k + 1] ?? 0)) / 2 - at[1];
       const square = beside * beside + up * up;
-      const reach = (end: number) => (end - position) / Math.sqrt((end - position) ** 2 + square);
-      const sense = direction === 'along' ? -1 : 1;
-      field += (sense * share * beside * (reach(to) - reach(from))) / (4 * Math.PI * square);
+      const [start, end] = [from - position, to - position];
+      const seen = end / Math.sqrt(end * end + square) - start / Math.sqrt(start * start + square);
+      fields[k] = (fields[k] ?? 0) + (strength * seen) / square;
     }
-    return field;
-  });
+  }
+  return fields;
 }
