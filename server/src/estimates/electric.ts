@@ -28,6 +28,9 @@ export interface Scaling {
 
 export const NO_SCALING: Scaling = scalingOf([]);
 
+/** Hum: its even field does not drive metal as a string close above it does. */
+export const UNSCREENED: Scaling = { ...NO_SCALING, screening: 0 };
+
 /** From factors in the order of `scalingCauses`; what is left out is 1. */
 export function scalingOf(factors: readonly number[]): Scaling {
   const [resistance = 1, inductance = 1, capacitance = 1, losses = 1, screening = 1] = factors;

@@ -7,7 +7,7 @@ import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, restingOn } from '../quantities/estimate.ts';
 import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
-import { NO_SCALING, type Scaling, scalingOf, windingComponents } from './electric.ts';
+import { NO_SCALING, type Scaling, scalingOf, UNSCREENED, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
@@ -205,7 +205,7 @@ export function pickupContributions(
 ): readonly Contribution[] | undefined {
   const connected = quick.signs.filter(({ transfer }) => transfer !== undefined);
   if (!connected.every(({ wind, windPole }) => (what === 'string' ? windPole : wind))) return undefined;
-  return contributionsOf(loadedNetwork(quick, load, NO_SCALING), what, frequencyHz);
+  return contributionsOf(loadedNetwork(quick, load, what === 'hum' ? UNSCREENED : NO_SCALING), what, frequencyHz);
 }
 
 export const UNIFORM_FIELD = 'uniform field; the steel of the poles is left out';

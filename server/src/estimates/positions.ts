@@ -11,7 +11,7 @@ import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
 import { CABLE_RELATIVE_SD, DEFAULT_CABLE_F, POT_TOLERANCE } from './common-practice.ts';
-import { NO_SCALING, scalingOf } from './electric.ts';
+import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
@@ -85,6 +85,7 @@ export function positionEstimates(
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
   const contributions = contributionsOf(full, 'string', 100);
+  const hummed = positionNetwork(instrument, selection, quickOf, { ...settings, scaling: UNSCREENED });
   return {
     ...base,
     resistanceOhm,
@@ -100,7 +101,7 @@ export function positionEstimates(
         restsOn,
       }),
     signalDb: contributions && resting(levelInPlace(contributions)),
-    humDb: levelOf(contributionsOf(full, 'hum', benchMainsHz(bench))),
+    humDb: levelOf(contributionsOf(hummed, 'hum', benchMainsHz(bench))),
     response: responseAt(full, string),
   };
 }

@@ -226,7 +226,7 @@ function names(
 ): readonly SvgNode[] {
   const labels: Label[] = [];
   const add = (runs: readonly Run[], atHz: number, levelAt: (hz: number) => number, above: boolean, rank: number) => {
-    const ways = above ? [-10, -18, -26, 22, 30] : [20, 28, 36, -12, -20];
+    const ways = above ? [-10, -18, -26, 22, 30, -36, -46, 40, 50] : [20, 28, 36, -12, -20, 46, 56, -30, -40];
     labels.push({
       wordings: [runs],
       spots: [1, 0.7, 1.5, 0.5, 2.2, 3].flatMap((share) => {
