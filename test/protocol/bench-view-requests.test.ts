@@ -19,7 +19,7 @@ const textOf = (name: string): string => readFileSync(path.join(SAMPLES, name), 
 describe('requests of the bench view', () => {
   const uri = uriOf('ottlewick-bridge.pickup');
   const subject = { kind: 'pickup', name: 'ottlewick-bridge' };
-  const asked = { protocol: 2, uri, subject, pots: { volume: 10, tone: 10 }, width: 960 };
+  const asked = { protocol: 3, uri, subject, pots: { volume: 10, tone: 10 }, width: 960 };
   let server: ServerProcess;
   before(async () => {
     server = await startServer();
@@ -104,12 +104,12 @@ describe('requests of the bench view', () => {
 
   it('pickups are found by filters; one that cannot be read says how it is written', async () => {
     const uris = ['ottlewick-bridge', 'hesk-neck', 'cinder-bridge'].map((name) => uriOf(`${name}.pickup`));
-    const found = await server.request<FindResult>('pickup/find', { protocol: 2, uris, typed: 'serial TB-021' });
+    const found = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'serial TB-021' });
     assert.deepEqual(
       found.found.map(({ name }) => name),
       ['ottlewick-bridge'],
     );
-    const wrong = await server.request<FindResult>('pickup/find', { protocol: 2, uris, typed: 'made yesterday' });
+    const wrong = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'made yesterday' });
     assert.match(wrong.problem ?? '', /write it like “made /);
   });
 
@@ -118,7 +118,7 @@ describe('requests of the bench view', () => {
     server.open(faulty, textOf('mistakes/phase-coils-cancel.pickup'));
     await server.diagnosed(faulty, 1);
     const { plans } = await server.request<PlansResult>('pickup/plans', {
-      protocol: 2,
+      protocol: 3,
       uri: faulty,
       cursor: { line: 12, character: 0 },
       what: 'repair',

@@ -5,7 +5,7 @@ import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './
  * positions (lines and UTF-16 units from zero). Every message carries `protocol`, so that a client and a server of
  * different ages notice.
  */
-export const PROTOCOL_VERSION = 2;
+export const PROTOCOL_VERSION = 3;
 
 export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
 export type * from './bench-view-protocol.ts';
