@@ -17,7 +17,7 @@ export const selector = block({
       }),
       repeats: true,
       meaning:
-        'a position: which pickups or single coils sound, joined by series and parallel; reversed swaps hot and ground; through puts a resistor in place of the short of a split',
+        'a switch position: which pickups or single coils sound, joined by series and parallel; reversed swaps hot and ground; through puts a resistor in place of the short of a split',
       example: '2 "bridge + middle" bridge.slug parallel middle',
     }),
     accept,

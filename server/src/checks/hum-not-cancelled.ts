@@ -80,20 +80,20 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
     ...newestFirst.map((coil, index) => {
       const leads = say`${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`;
       return remedy(
-        say`Swap the leads of the ${coil.name} coil: ${leads} change places`,
+        say`Swap the leads of ${coilWords(coil)}: ${leads} change places`,
         swapCoilLeads(pickup, coil),
         index === 0,
       );
     }),
     ...ownPoles.map((coil, index) =>
       remedy(
-        say`Turn the poles of the ${coil.name} coil over and swap its leads`,
+        say`Turn the poles of ${coilWords(coil)} over and swap its leads`,
         both(swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)),
         index === 0,
       ),
     ),
     ...newestFirst.map((coil) => {
-      return remedy(say`Wind the ${coil.name} coil the other way`, flipWinding([coil], pickup));
+      return remedy(say`Wind ${coilWords(coil)} the other way`, flipWinding([coil], pickup));
     }),
     lastJoint
       ? remedy(say`It is meant: say \`on purpose\``, [insertLineAfter(lastJoint.place, 'on purpose')])

@@ -4,10 +4,10 @@ import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Position } from '../model/instrument.ts';
 import { onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
+import { selectionWords } from '../words/selections.ts';
 import type { SheetWords } from './drawing-sheet.ts';
 import { type PositionVerdict, positionVerdict } from './position-verdict.ts';
 import { settingWords } from './response-plot/from-model.ts';
-import { selectionWords } from './selection-words.ts';
 
 export interface PositionRow {
   readonly key: string;

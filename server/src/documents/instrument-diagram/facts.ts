@@ -1,8 +1,8 @@
 import type { Position } from '../../model/instrument.ts';
 import { numberText } from '../../words/number-text.ts';
 import { POSITION_NUMBERS } from '../../words/numbers.ts';
+import { selectionWords } from '../../words/selections.ts';
 import { positionVerdict } from '../position-verdict.ts';
-import { selectionWords } from '../selection-words.ts';
 import type { FactsPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 

@@ -11,7 +11,7 @@ import { sensingPoints } from '../../estimates/sensing-points.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import { audioFrequencies } from '../../physics/circuit/response.ts';
 import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
-import { selectionWords } from '../selection-words.ts';
+import { selectionWords } from '../../words/selections.ts';
 import { type CurvePicture, frequencyText, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
