@@ -8,7 +8,16 @@ import { mayHold } from './schema/containment.ts';
 import { schemas } from './schema/index.ts';
 import { type Span, spanOf } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
-import type { BlockNode, Chunk, FactNode, Item, LikeNode, UseNode, WordItem } from './syntax-tree.ts';
+import {
+  type BlockNode,
+  type Chunk,
+  type FactNode,
+  type Item,
+  type LikeNode,
+  MADE_FROM,
+  type UseNode,
+  type WordItem,
+} from './syntax-tree.ts';
 import { tokenize } from './tokens.ts';
 
 export function buildChunk(text: string): Chunk {
@@ -73,11 +82,15 @@ function buildStatement(text: string, statement: Statement, problems: SyntaxProb
     close,
     body: children,
   };
-  if (like && schemas.get(keyword.text)?.like === false) {
+  const schema = schemas.get(keyword.text);
+  if (like && schema && schema[like.word] !== true) {
     problems.push({
       code: 'syntax/unexpected',
       span: like.span,
-      message: `A \`${keyword.text}\` block is not made from another.`,
+      message:
+        like.word === 'reworks'
+          ? 'Only a `pickup` reworks another.'
+          : `A \`${keyword.text}\` block is not made from another.`,
     });
   }
   for (const child of children) if (child.kind === 'block') tellUnheld(keyword.text, child, problems);
@@ -97,14 +110,16 @@ function keywordOf(items: readonly Item[], start: number, problems: SyntaxProble
   return { kind: 'word', span: first?.span ?? spanOf(start, start), text: '' };
 }
 
-/** `like NAME` ends a block's head. */
+/** `like NAME` or `reworks NAME` ends a block's head. */
 function splitHead(
   items: readonly Item[],
   problems: SyntaxProblem[],
 ): { head: readonly Item[]; like: LikeNode | undefined } {
-  const at = items.findIndex((item) => item.kind === 'word' && item.text === 'like');
-  const word = items[at];
-  if (!word) return { head: items, like: undefined };
+  const madeFrom = (item: Item) => MADE_FROM.find((each) => item.kind === 'word' && item.text === each);
+  const at = items.findIndex((item) => madeFrom(item) !== undefined);
+  const item = items[at];
+  const word = item && madeFrom(item);
+  if (!item || !word) return { head: items, like: undefined };
   const next = items[at + 1];
   const name = next?.kind === 'word' ? next : undefined;
   const extra = items[at + (name ? 2 : 1)];
@@ -112,16 +127,16 @@ function splitHead(
     problems.push({
       code: 'syntax/unexpected',
       span: extra.span,
-      message: 'Nothing more belongs behind `like` and a name.',
+      message: `Nothing more belongs behind \`${word}\` and a name.`,
     });
   else if (!name) {
     problems.push({
       code: 'syntax/incomplete',
-      span: word.span,
-      message: '`like` needs the name of the block that this one is made from.',
+      span: item.span,
+      message: `\`${word}\` needs the name of the block that this one is made from.`,
     });
   }
-  return { head: items.slice(0, at), like: { span: spanOf(word.span.start, (name ?? word).span.end), name } };
+  return { head: items.slice(0, at), like: { word, span: spanOf(item.span.start, (name ?? item).span.end), name } };
 }
 
 function buildUse(fact: FactNode, problems: SyntaxProblem[]): UseNode {

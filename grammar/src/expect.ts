@@ -9,7 +9,7 @@ import type { BlockSchema, FactSchema } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { NameKind, Shape } from './schema/shape.ts';
 import { type Span, spanOf } from './span.ts';
-import type { BlockNode, Chunk, FactNode, Item } from './syntax-tree.ts';
+import { type BlockNode, type Chunk, type FactNode, type Item, MADE_FROM } from './syntax-tree.ts';
 
 export interface Expectation {
   /**
@@ -137,13 +137,13 @@ function expectedLineStart(cursor: Cursor, blocks: readonly BlockNode[]): Expect
 
 function expectedInHead({ offset }: Cursor, block: BlockNode, schema: BlockSchema): Partial<Expectation> {
   const pattern = describePattern(schema.head, schema.keyword);
-  if (block.like && offset > block.like.span.start + 'like'.length) {
+  if (block.like && offset > block.like.span.start + block.like.word.length) {
     const names = schema.names === undefined ? [] : [{ of: schema.names, declares: false, path: false }];
     return { place: 'head', names, pattern: { ...pattern, active: undefined } };
   }
   const attempt = attemptOf(itemsBefore([block.keyword, ...block.head], offset));
   const match = matchShape(attempt, 1, schema.head);
-  if (match && schema.like) fail(attempt, match.next, { label: 'like', words: ['like'] });
+  for (const word of MADE_FROM) if (match && schema[word]) fail(attempt, match.next, { label: word, words: [word] });
   const wanted = wantedOf(attempt);
   return { place: 'head', ...wanted, pattern: { ...pattern, active: activePart(pattern, wanted.shapes) } };
 }

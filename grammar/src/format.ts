@@ -99,7 +99,7 @@ function printUse(page: Page, use: UseNode): void {
 
 function printBlock(page: Page, block: BlockNode, depth: number): void {
   const { keyword, head, like, open, close } = block;
-  const words = [keyword, ...head, ...(like ? [{ text: 'like' }] : []), ...(like?.name ? [like.name] : [])];
+  const words = [keyword, ...head, ...(like ? [{ text: like.word }] : []), ...(like?.name ? [like.name] : [])];
   page.comments(block.span.start, depth);
   page.line(`${words.map((word) => word.text).join(' ')} {`, { start: block.span.start, end: open?.end ?? 0 }, depth);
   page.opened();

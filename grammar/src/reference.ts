@@ -3,7 +3,7 @@
 import { UNITS } from '../values/unit-table.ts';
 import { capital } from './capital.ts';
 import { describePattern } from './describe-shape.ts';
-import type { BlockSchema, FactSchema } from './schema/block-schema.ts';
+import type { BlockSchema, FactSchema, History } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { Shape } from './schema/shape.ts';
 
@@ -36,7 +36,7 @@ function contents(): string {
 }
 
 function blockPage(schema: BlockSchema): string {
-  const { keyword, head, meaning, example, topLevel, blocks, like, history } = schema;
+  const { keyword, head, meaning, example, topLevel, blocks, like, reworks, history } = schema;
   const holders = [...schemas.values()]
     .filter((other) => other.blocks.includes(keyword))
     .map((other) => `\`${other.keyword}\``);
@@ -45,16 +45,25 @@ function blockPage(schema: BlockSchema): string {
     topLevel ? 'Stands at the top of a file.' : `Stands in ${holders.join(' or ')}.`,
     blocks.length > 0 ? `Holds ${blocks.map((inner) => `\`${inner}\``).join(', ')}.` : '',
     like ? 'May be made `like` another.' : '',
-    history ? 'Belongs to one piece: `like` does not take it over.' : '',
+    reworks ? 'May be a later state of another, which it `reworks`.' : '',
+    historyNote(history),
   ];
   return [
     `### ${keyword}`,
     `${capital(meaning)}.`,
-    `\`${pattern}${like ? ' [like <name>]' : ''} { … }\``,
+    `\`${pattern}${like ? ` [like${reworks ? '|reworks' : ''} <name>]` : ''} { … }\``,
     sentences.filter((sentence) => sentence !== '').join(' '),
     `\`\`\`pickup\n${example}\n\`\`\``,
     ...Object.values(schema.facts).map(factEntry),
   ].join('\n\n');
+}
+
+/** What is not taken over, and by which of the two ways to make a block from another. */
+function historyNote(history: History | undefined): string {
+  if (history === undefined) return '';
+  return history === 'of the piece'
+    ? 'Belongs to one piece: `like` does not take it over.'
+    : 'Belongs to one state of one piece: neither `like` nor `reworks` takes it over.';
 }
 
 function factEntry(fact: FactSchema): string {
@@ -63,7 +72,7 @@ function factEntry(fact: FactSchema): string {
     assumed === undefined ? '' : `Left out: ${assumed}.`,
     repeats ? 'May stand more than once.' : '',
     insteadOf ? `Instead of ${insteadOf.map((other) => `\`${other}\``).join(' or ')}.` : '',
-    history ? 'Belongs to one piece: `like` does not take it over.' : '',
+    historyNote(history),
     limitsOf(shape),
   ].filter((note) => note !== '');
   return [

@@ -43,7 +43,7 @@ export interface BlockNode {
   readonly kind: 'block';
   readonly span: Span;
   readonly keyword: WordItem;
-  /** What stands between the keyword and `like` or `{`: names, words, a title, a date. */
+  /** What stands between the keyword and `like`, `reworks` or `{`: names, words, a title, a date. */
   readonly head: readonly Item[];
   readonly like: LikeNode | undefined;
   readonly open: Span | undefined;
@@ -51,7 +51,12 @@ export interface BlockNode {
   readonly body: readonly (FactNode | BlockNode)[];
 }
 
+/** `like NAME` makes another piece, `reworks NAME` a later state of the same one. */
+export const MADE_FROM = ['like', 'reworks'] as const;
+export type MadeFrom = (typeof MADE_FROM)[number];
+
 export interface LikeNode {
+  readonly word: MadeFrom;
   readonly span: Span;
   readonly name: WordItem | undefined;
 }

@@ -63,10 +63,10 @@ export function textMateGrammar(): TextMateGrammar {
           { include: '#string' },
           { include: '#date' },
           {
-            match: `${BEFORE}(like)\\s+(${NAME})`,
+            match: `${BEFORE}(like|reworks)\\s+(${NAME})`,
             captures: { 1: { name: 'keyword.other.like.pickup' }, 2: { name: 'entity.other.inherited-class.pickup' } },
           },
-          { name: 'keyword.other.pickup', match: `${BEFORE}(?:like|found)${BEHIND}` },
+          { name: 'keyword.other.pickup', match: `${BEFORE}(?:like|reworks|found|apart)${BEHIND}` },
           { name: 'entity.name.type.pickup', match: NAME },
         ],
       },

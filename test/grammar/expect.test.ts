@@ -99,7 +99,7 @@ describe('what may stand at a place', () => {
 
   it('prints the pattern of the line with the part that is next', () => {
     const half = expected('pickup p {\n  magnet bar-5 north ‸\n}');
-    assert.equal(half.pattern?.text, 'magnet <magnet> north|south toward <coil>');
+    assert.equal(half.pattern?.text, 'magnet <magnet> north|south toward <coil> [, kept|turned|new]');
     assert.equal(activePart(half), 'toward');
     assert.equal(activePart(expected('pickup p {\n  magnet ‸\n}')), '<magnet>');
     assert.equal(activePart(expected('pickup p {\n  magnet bar-5 north toward ‸\n}')), '<coil>');

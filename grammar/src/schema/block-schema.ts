@@ -2,6 +2,9 @@
 import type { Span } from '../span.ts';
 import { type Captured, type NameKind, type Shape, sequence } from './shape.ts';
 
+/** History of one piece is not taken over by `like`, only by `reworks`; that of one state of it, by neither. */
+export type History = 'of the piece' | 'of the state';
+
 export interface FactSchema<S extends Shape = Shape, R extends boolean = boolean> {
   /** The fact's first word; `undefined` where the line starts with something else (a reading's lead, a selector's number). */
   readonly word: string | undefined;
@@ -11,8 +14,7 @@ export interface FactSchema<S extends Shape = Shape, R extends boolean = boolean
   readonly repeats: R;
   /** A word of facts that this one stands instead of: stating one replaces the other in `like`, and both together are one too many. */
   readonly insteadOf?: readonly string[];
-  /** History belongs to one piece and is not taken over by `like`. */
-  readonly history?: boolean;
+  readonly history?: History;
   /** What holds when the fact is left out, in words; `undefined` where nothing is assumed. */
   readonly assumed?: string;
   /** One line: what it means. */
@@ -32,7 +34,9 @@ export interface BlockSchema<
   /** The kind of name that this block's head declares. */
   readonly names: NameKind | undefined;
   readonly like: boolean;
-  readonly history?: boolean;
+  /** May be a later state of another: `reworks`. */
+  readonly reworks?: true;
+  readonly history?: History;
   readonly meaning: string;
   readonly example: string;
   /** Facts by the field that they fill. */

@@ -1,5 +1,5 @@
 import { block, fact } from './block-schema.ts';
-import { accept, note, positive } from './common.ts';
+import { accept, became, note, positive } from './common.ts';
 import {
   comma,
   count,
@@ -31,6 +31,22 @@ export const coil = block({
   example:
     'coil slug {\n  bobbin tall-six\n  spool TB-W7\n  turns 4_900\n  wound clockwise\n  start brown to violet\n  finish yellow to grey\n}',
   facts: {
+    kept: fact({
+      shape: sequence({}),
+      insteadOf: ['new'],
+      history: 'of the state',
+      meaning: 'the work left this coil as it was found: what was measured of it as found still holds',
+      example: 'kept',
+    }),
+    isNew: fact({
+      word: 'new',
+      shape: sequence({}),
+      insteadOf: ['kept'],
+      history: 'of the state',
+      meaning:
+        'wound anew in the work: what was measured as found is of the coil that came out; of the pickup that is reworked it takes over nothing but the name',
+      example: 'new',
+    }),
     bobbin: fact({
       shape: name('bobbin'),
       meaning: 'the bobbin that it is wound on',
@@ -56,7 +72,7 @@ export const coil = block({
     }),
     counted: fact({
       shape: count({ min: 1, unit: 'turns' }),
-      history: true,
+      history: 'of the piece',
       meaning: 'what the counter showed; goes before the planned turns',
       example: 'counted 4_896 turns',
     }),
@@ -72,8 +88,9 @@ export const coil = block({
       example: 'packing 0.66',
     }),
     polarity: fact({
-      shape: word('north-up', 'south-up'),
-      meaning: 'pole toward the strings, for rod magnets or more than two coils; a bar magnet is stated in the pickup',
+      shape: sequence({ pole: word('north-up', 'south-up'), became }),
+      meaning:
+        'pole toward the strings, for rod magnets or more than two coils; a bar magnet is stated in the pickup; kept, turned or new: what the work did to the rods, unknown where left out',
       example: 'polarity north-up',
     }),
     start: fact({

@@ -1,13 +1,13 @@
 /** Facts and shapes that several blocks share. */
 import { fact } from './block-schema.ts';
-import { findingCode, keyword, label, name, optional, path, quantity, sequence, text } from './shape.ts';
+import { comma, findingCode, keyword, label, name, optional, path, quantity, sequence, text, word } from './shape.ts';
 
 /** Keeps a finding of this block, or of what is in it, as information. */
 export const accept = fact({
   word: 'accept',
   shape: sequence({ code: findingCode, reason: optional(text) }),
   repeats: true,
-  history: true,
+  history: 'of the state',
   meaning: 'keeps a finding of this block, or of what is in it, as information; reported when it no longer applies',
   example: 'accept potting/too-hot "tried on a scrap bobbin"',
 });
@@ -16,7 +16,7 @@ export const note = fact({
   word: 'note',
   shape: text,
   repeats: true,
-  history: true,
+  history: 'of the piece',
   meaning: 'anything worth keeping that no fact has a word for',
   example: 'note "screw coil kept, slug coil new"',
 });
@@ -24,7 +24,7 @@ export const note = fact({
 export const serial = fact({
   word: 'serial',
   shape: label(),
-  history: true,
+  history: 'of the piece',
   meaning: 'the number of this piece, as on its label',
   example: 'serial TB-014',
 });
@@ -32,13 +32,16 @@ export const serial = fact({
 export const customer = fact({
   word: 'for',
   shape: text,
-  history: true,
+  history: 'of the piece',
   meaning: 'the customer or the job',
   example: 'for "Juniper, customer 31"',
 });
 
 /** `at 21 degC` behind a reading. */
 export const atTemperature = optional(sequence({ at: keyword('at'), temperature: quantity('temperature') }));
+
+/** What the work did to a magnet: the same way round, turned over so that its poles change places, or exchanged for another. */
+export const became = optional(sequence({ comma: optional(comma), became: word('kept', 'turned', 'new') }));
 
 /** `hot to ground`: red probe first. */
 export const probes = sequence({ from: path('lead'), to: keyword('to'), onto: path('lead') });

@@ -1,5 +1,5 @@
 import { block, fact } from './block-schema.ts';
-import { accept, customer, note, positive, serial } from './common.ts';
+import { accept, became, customer, note, positive, serial } from './common.ts';
 import {
   comma,
   count,
@@ -32,6 +32,7 @@ export const pickup = block({
   head: sequence({ name: declares('pickup'), title: optional(text) }),
   names: 'pickup',
   like: true,
+  reworks: true,
   meaning: 'a pickup as built: its coils, magnet, metal parts and leads',
   example: 'pickup heron-bridge "Heron, bridge" {\n  strings 6\n  coil screw {\n  }\n  hookup {\n  }\n}',
   blocks: ['coil', 'hookup', 'readings', 'potting', 'target'],
@@ -69,9 +70,16 @@ export const pickup = block({
     }),
     made: fact({
       shape: date,
-      history: true,
+      history: 'of the state',
       meaning: 'the day it was finished',
       example: 'made 2026-10-02',
+    }),
+    takenAway: fact({
+      word: 'without',
+      shape: unordered(name('coil')),
+      history: 'of the state',
+      meaning: 'coils that the pickup which this one reworks had, and this one has no more',
+      example: 'without slug',
     }),
     notes: note,
     conductors: fact({
@@ -91,9 +99,11 @@ export const pickup = block({
         pole: word('north', 'south'),
         toward: keyword('toward'),
         coil: name('coil'),
+        became,
       }),
-      meaning: 'a bar under the coils, and which of its poles lies toward which coil: that coil has this pole up',
-      example: 'magnet short-bar north toward screw',
+      meaning:
+        'a bar under the coils, and which of its poles lies toward which coil: that coil has this pole up; kept, turned (over) or new: what the work did to it, unknown where left out',
+      example: 'magnet short-bar north toward screw, kept',
     }),
     baseplate: fact({
       shape: metalPart,

@@ -6,9 +6,15 @@ const resistanceOrOpen = oneOf({ open: keyword('open'), value: quantity('resista
 
 export const readings = block({
   keyword: 'readings',
-  head: sequence({ found: optional(keyword('found')), title: optional(text), date: optional(date) }),
-  history: true,
-  meaning: 'what was measured at one time; found: before the work, where only a coil that was kept still counts',
+  head: sequence({
+    found: optional(keyword('found')),
+    apart: optional(keyword('apart')),
+    title: optional(text),
+    date: optional(date),
+  }),
+  history: 'of the state',
+  meaning:
+    'what was measured at one time; found: before the work, as the pickup came in; apart: before any joint of the hookup was made',
   example: 'readings "after potting" 2026-10-04 {\n  room 21 degC\n  hot to ground 7.31 kohm\n}',
   facts: {
     room: fact({

@@ -6,7 +6,7 @@ import { type Span, shiftSpan } from '../../../grammar/src/span.ts';
 import type { BlockNode, Chunk, FactNode, FileTree, Item } from '../../../grammar/src/syntax-tree.ts';
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { namesInBlock } from '../model/inner-names.ts';
-import { type AnyBlock, blockOf, mergeLike, mergeSiblings, type PlacedFact } from '../model/merged-block.ts';
+import { type AnyBlock, blockOf, mergedWith, mergeSiblings, type PlacedFact } from '../model/merged-block.ts';
 
 /** A file of a state, the one that is compared first, then those that it uses. */
 export interface StateFile {
@@ -72,12 +72,12 @@ const namesOf = (block: AnyBlock): readonly string[] => [
   ...namesInBlock(block).map(({ kind, parts }) => `${kind} ${parts[0]?.value ?? ''}`),
 ];
 
-/** With what `like` brings; a circle ends where it began. */
+/** With what `like` or `reworks` brings; a circle ends where it began. */
 function merged(block: AnyBlock, byName: ReadonlyMap<string, AnyBlock>, within: readonly AnyBlock[]): AnyBlock {
   const like = block.node.like?.name;
   const parent = like && byName.get(`${block.keyword} ${like.text}`);
   const path = [...within, block];
-  const whole = parent && !path.includes(parent) ? mergeLike(block, merged(parent, byName, path)) : block;
+  const whole = parent && !path.includes(parent) ? mergedWith(block, merged(parent, byName, path)) : block;
   return mergeSiblings(whole, () => {});
 }
 

@@ -27,7 +27,7 @@ function symbolOf(placed: PlacedChunk, block: BlockNode, depth: number): Documen
   const named = nameItem(block);
   const isNamed = named !== block.keyword;
   const title = block.head.find((item) => item.kind === 'string');
-  const like = block.like?.name ? `like ${block.like.name.text}` : '';
+  const like = block.like?.name ? `${block.like.word} ${block.like.name.text}` : '';
   const detail = [isNamed ? block.keyword.text : '', title?.kind === 'string' ? title.value : '', like];
   return {
     kind: block.keyword.text,

@@ -15,8 +15,16 @@ export const COIL_ENDS = ['start', 'finish'] as const;
 export type CoilEnd = (typeof COIL_ENDS)[number];
 
 export interface Coil
-  extends Plain<typeof language.coil, 'bobbin' | 'wire' | 'spool' | 'start' | 'finish' | 'tap' | 'serves' | 'below'> {
+  extends Plain<
+    typeof language.coil,
+    'kept' | 'isNew' | 'bobbin' | 'wire' | 'spool' | 'polarity' | 'start' | 'finish' | 'tap' | 'serves' | 'below'
+  > {
   readonly name: string;
+  /**
+   * Whether the work left it as it was found: as stated, or by the pickup that is reworked, of which it was taken over as it was wound.
+   * `undefined`: not said.
+   */
+  readonly work: Stated<'kept' | 'new'> | undefined;
   /** The block's first line. */
   readonly place: Place;
   readonly bobbin: Bobbin | undefined;
@@ -26,6 +34,9 @@ export interface Coil
   readonly wire: Wire | undefined;
   readonly wirePlace: Place | undefined;
   readonly spool: Spool | undefined;
+  readonly polarity: Stated<PoleUp> | undefined;
+  /** What the work did to its rods; `undefined`: not said. */
+  readonly rods: MagnetWork | undefined;
   readonly start: Stated<CoilLead> | undefined;
   readonly finish: Stated<CoilLead> | undefined;
   readonly taps: readonly Stated<CoilTap>[];
@@ -36,6 +47,9 @@ export interface Coil
   /** Fields whose line stands there and could not be read. */
   readonly unread: readonly string[];
 }
+
+/** The same way round as before the work, turned over so that its poles changed places, or exchanged. */
+export type MagnetWork = 'kept' | 'turned' | 'new';
 
 export interface CoilLead {
   /** The colour (or name) of the coil's own lead. */

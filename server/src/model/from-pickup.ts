@@ -1,12 +1,12 @@
 /** A pickup, its coils, hookup, potting and target from its block: what the trade makes of the facts that are not as they read. */
 import type { language } from '../../../grammar/src/schema/index.ts';
 import { acceptancesIn } from './acceptance.ts';
-import type { Coil, CoilLead } from './coil.ts';
+import type { Coil, CoilLead, MagnetWork } from './coil.ts';
 import { readingsFrom } from './from-readings.ts';
 import { METAL_PARTS } from './lead.ts';
 import { factsOf, innerBlocks, type MergedBlock, type Nothing } from './merged-block.ts';
 import type { Hookup, Joint, MetalFitting, Pickup, Target } from './pickup.ts';
-import type { Stated } from './place.ts';
+import type { Place, Stated } from './place.ts';
 import type { Potting } from './potting.ts';
 import type { FactsRead } from './reading.ts';
 import type { Resolver } from './resolver.ts';
@@ -23,6 +23,7 @@ export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver:
     ...plain,
     name: block.name ?? '',
     place: block.place,
+    reworks: resolver.former,
     title: block.title,
     coilsApart: coilsApart && {
       value: {
@@ -35,12 +36,13 @@ export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver:
     conductors: conductors?.value ?? [],
     conductorsPlace: conductors?.place,
     shield: shield?.value,
-    coils: coil.map((inner) => coilFrom(inner, resolver)),
+    coils: coil.map((inner) => coilFrom(inner, block, resolver)),
     barMagnet: magnet && {
       value: {
         magnet: resolver.thing('magnet', magnet.value.magnet),
         pole: magnet.value.pole,
         towardCoil: magnet.value.coil,
+        work: magnetWork(magnet.value.became, magnet.place, block, resolver),
       },
       place: magnet.place,
     },
@@ -67,8 +69,40 @@ function metalFrom(part: MetalFitting['part'], line: PickupFacts['baseplate']): 
   return [{ part, material, tiedTo: tied, place: line.place }];
 }
 
-function coilFrom(block: MergedBlock<typeof language.coil>, resolver: Resolver): Coil {
-  const { bobbin, wire, spool, start, finish, tap, serves, below, accept, ...plain } = factsOf(block);
+type PickupBlock = MergedBlock<typeof language.pickup>;
+
+/** Said of a magnet in its line; a line that the pickup which is reworked brings says that nothing was done to it. */
+function magnetWork(
+  stated: MagnetWork | undefined,
+  line: Place,
+  pickup: PickupBlock,
+  { former }: Resolver,
+): MagnetWork | undefined {
+  if (line.chunk === pickup.place.chunk) return stated;
+  return former ? 'kept' : undefined;
+}
+
+function coilWork(
+  coil: MergedBlock<typeof language.coil>,
+  { kept, isNew }: Pick<CoilFacts, 'kept' | 'isNew'>,
+  pickup: PickupBlock,
+  { former }: Resolver,
+): Coil['work'] {
+  const said = isNew ? 'new' : 'kept';
+  const line = isNew ?? kept;
+  if (line) return { value: said, place: line.place };
+  if (!former) return undefined;
+  const isTakenOver = former.coils.some(({ name }) => name === coil.name);
+  if (!isTakenOver) return { value: 'new', place: coil.place };
+  // Turns or wire that are stated anew leave it open whether it is still the same coil.
+  const { wire, spool, turns, counted } = coil.facts;
+  const isAnew = [...wire, ...spool, ...turns, ...counted].some(({ place }) => place.chunk === pickup.place.chunk);
+  return isAnew ? undefined : { value: 'kept', place: pickup.place };
+}
+
+function coilFrom(block: MergedBlock<typeof language.coil>, pickup: PickupBlock, resolver: Resolver): Coil {
+  const { kept, isNew, bobbin, wire, spool, polarity, start, finish, tap, serves, below, accept, ...plain } =
+    factsOf(block);
   const reel = resolver.thing('spool', spool?.value);
   return {
     ...plain,
@@ -79,6 +113,9 @@ function coilFrom(block: MergedBlock<typeof language.coil>, resolver: Resolver):
     wire: resolver.thing('wire', wire?.value) ?? reel?.wire,
     wirePlace: wire?.place ?? spool?.place,
     spool: reel,
+    work: coilWork(block, { kept, isNew }, pickup, resolver),
+    polarity: polarity && { value: polarity.value.pole, place: polarity.place },
+    rods: polarity && magnetWork(polarity.value.became, polarity.place, pickup, resolver),
     start: leadFrom(start),
     finish: leadFrom(finish),
     taps: tap.flatMap(({ value, place }) => (value === 'none' ? [] : [{ value, place }])),

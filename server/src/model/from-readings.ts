@@ -59,6 +59,7 @@ export function readingsFrom(block: MergedBlock<typeof language.readings>): Read
     title: block.title,
     date: block.date,
     found: block.words.includes('found'),
+    apart: block.words.includes('apart'),
     lines: [...lines].sort((a, b) => a.place.span.start - b.place.span.start),
   };
 }

@@ -10,7 +10,7 @@ import { instrumentFrom } from './from-instrument.ts';
 import { pickupFrom } from './from-pickup.ts';
 import { benchFrom, bobbinFrom, magnetFrom, spoolFrom, wireFrom } from './from-shop.ts';
 import { innerNames, namesInBlock, unknownCoil } from './inner-names.ts';
-import { type AnyBlock, blockOf, type MergedBlock, mergeLike, mergeSiblings } from './merged-block.ts';
+import { type AnyBlock, blockOf, type MergedBlock, mergedWith, mergeSiblings } from './merged-block.ts';
 import type { ModelProblem, Reference } from './model.ts';
 import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
@@ -113,7 +113,8 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
     const kind = SHOP_KINDS.find((each) => each === raw.keyword);
     if (kind && raw.name)
       references.push({ place: raw.namePlace, kind, name: raw.name, target: raw.namePlace, declares: true });
-    const merged = mergeSiblings(withParent(raw, kind, lookUp), (fault, inner, name) =>
+    const parent = parentOf(raw, kind, lookUp);
+    const merged = mergeSiblings(parent?.block ? mergedWith(raw, parent.block) : raw, (fault, inner, name) =>
       problems.push(siblingProblem(fault, inner, name)),
     );
     const names = namesInBlock(merged);
@@ -125,10 +126,11 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
     }
     const resolver: Resolver = {
       thing: (kind, name) => thingOf(name && things.get(`${kind} ${name.value}`), kind),
+      former: raw.node.like?.word === 'reworks' ? thingOf(parent, 'pickup') : undefined,
       report: (problem) => problems.push(problem),
     };
     const declared = declaredBy(merged, resolver);
-    const inner = innerNames(names);
+    const inner = innerNames(names, raw.node.like?.word === 'reworks' ? (parent?.block ?? 'not known') : undefined);
     references.push(...inner.references);
     problems.push(...inner.problems);
     if (declared?.kind === 'pickup') problems.push(...unknownCoilsRead(declared.thing));
@@ -139,14 +141,14 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
     return model;
   };
 
-  /** The block with what the one that it is `like` brings; a circle is told once, by the block of it that was read first. */
-  const withParent = (
+  /** The one that a block is made from; a circle is told once, by the block of it that was read first. */
+  const parentOf = (
     raw: AnyBlock,
     kind: ShopKind | undefined,
     lookUp: (kind: ShopKind, name: string, place: Place) => ChunkModel | undefined,
-  ): AnyBlock => {
+  ): ChunkModel | undefined => {
     const like = raw.node.like?.name;
-    if (!like || !kind) return raw;
+    if (!like || !kind) return undefined;
     const { chunk } = raw.place;
     const place = { chunk, span: like.span };
     const target = scopeOf(chunk).chunkOf(kind, like.text);
@@ -156,8 +158,7 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
       for (const member of members) circular.add(member);
       cycleProblems.set(target, cycleProblem(members));
     }
-    const parent = lookUp(kind, like.text, place)?.block;
-    return parent ? mergeLike(raw, parent) : raw;
+    return lookUp(kind, like.text, place);
   };
 
   return { read };

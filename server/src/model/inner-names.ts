@@ -3,6 +3,7 @@
  * declared, every line that names it, and the names that nothing declares or two things have.
  */
 import { type NameInLine, namesInLine } from '../../../grammar/src/names-in-line.ts';
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { NameKind } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
@@ -55,7 +56,8 @@ export interface InnerNames {
   readonly problems: readonly ModelProblem[];
 }
 
-export function innerNames(names: readonly PlacedName[]): InnerNames {
+/** `former`: the pickup as it was, of which this one is a later state; its coils may be taken away. */
+export function innerNames(names: readonly PlacedName[], former: AnyBlock | 'not known' | undefined): InnerNames {
   const declared = new Map<InnerKind, Map<string, PlacedName>>(INNER_KINDS.map((kind) => [kind, new Map()]));
   const problems: ModelProblem[] = [];
   const references: Reference[] = [];
@@ -85,6 +87,13 @@ export function innerNames(names: readonly PlacedName[]): InnerNames {
     const isCoil = each.isPath && kind === 'lead' && (second !== undefined || coils?.has(first.value));
     const meant = isCoil ? 'coil' : kind;
     const place = { chunk: each.place.chunk, span: first.span };
+    if (isTakenAway(each)) {
+      if (former === 'not known') continue;
+      const before = former?.blocks.find(({ keyword, name }) => keyword === 'coil' && name === first.value);
+      references.push({ place, kind: 'coil', name: first.value, target: before?.namePlace, declares: false });
+      if (!before) problems.push(nothingToTakeAway(first.value, place, former));
+      continue;
+    }
     const target = note(meant, first.value, place, false);
     if (!target && isToTell(each, kind))
       problems.push(
@@ -102,15 +111,28 @@ const isToTell = ({ block, span }: PlacedName, kind: InnerKind): boolean =>
   !(block.schema.history && block.words.includes('found')) &&
   !block.blocks.some(({ node }) => node.like?.name?.span === span);
 
+const isTakenAway = ({ block, line }: PlacedName): boolean =>
+  (block.facts['takenAway' satisfies keyof typeof language.pickup.facts] ?? []).some(({ place }) => place === line);
+
+function nothingToTakeAway(name: string, place: Place, former: AnyBlock | undefined): ModelProblem {
+  if (!former)
+    return {
+      code: 'name/unknown',
+      message: `Nothing brings a coil called ${name} that could be taken away: this pickup reworks no other.`,
+      place,
+      related: [],
+      fixes: [],
+    };
+  const names = former.blocks.flatMap((block) => (block.keyword === 'coil' ? (block.name ?? []) : []));
+  const owner = former.name ?? 'The pickup that it reworks';
+  return unknownAmong(names, name, place, `${owner} has no coil called ${name}: ${coilsWords(names)}.`);
+}
+
 const has = (names: readonly string[]) => `it has ${names.join(', ')}`;
+const coilsWords = (names: readonly string[]) => (names.length ? has(names) : 'it has no coils');
 
 export const unknownCoil = (name: string, place: Place, names: readonly string[]): ModelProblem =>
-  unknownAmong(
-    names,
-    name,
-    place,
-    `This pickup has no coil called ${name}: ${names.length ? has(names) : 'it has no coils'}.`,
-  );
+  unknownAmong(names, name, place, `This pickup has no coil called ${name}: ${coilsWords(names)}.`);
 
 const unknownSlot = (name: string, place: Place, names: readonly string[]): ModelProblem =>
   unknownAmong(

@@ -3,12 +3,17 @@
  * taken over from another block still points to its own line.
  */
 import { matchBlock } from '../../../grammar/src/match.ts';
-import { alternativesOf, type BlockSchema, type FactSchema } from '../../../grammar/src/schema/block-schema.ts';
+import {
+  alternativesOf,
+  type BlockSchema,
+  type FactSchema,
+  type History,
+} from '../../../grammar/src/schema/block-schema.ts';
 import { type language, schemas } from '../../../grammar/src/schema/index.ts';
 import type { Captured, Shape } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
-import type { BlockNode, Chunk, FactNode } from '../../../grammar/src/syntax-tree.ts';
+import type { BlockNode, Chunk, FactNode, MadeFrom } from '../../../grammar/src/syntax-tree.ts';
 import type { Place, Stated } from './place.ts';
 import { type FactsRead, readFacts } from './reading.ts';
 
@@ -152,24 +157,35 @@ export const factsOf = <B extends BlockSchema>(block: MergedBlock<B>): FactsRead
 export type Nothing = Readonly<Record<string, never>>;
 
 /**
- * `child like parent`: the design of the parent, never its history. A fact stated in the child replaces all facts of that
- * word or of an alternative to it; an inner block of the same kind and name is merged by the same rule.
+ * `child like parent`: the design of the parent, never its history. `child reworks parent`: the same piece at a later time, so its
+ * history too, to which is added; a coil that is new takes over nothing. A fact stated in the child replaces all facts of that word or
+ * of an alternative to it; an inner block of the same kind and name is merged by the same rule.
  */
-export function mergeLike(child: AnyBlock, parent: AnyBlock): AnyBlock {
+export function mergeFrom(child: AnyBlock, parent: AnyBlock, how: MadeFrom): AnyBlock {
   const { schema } = child;
+  const isLeft = (history: History | undefined) =>
+    history !== undefined && (how === 'like' || history === 'of the state');
   const own = withoutEmptying(child);
   const stated = new Set(Object.entries(child.facts).flatMap(([field, lines]) => (lines.length ? [field] : [])));
   const replaced = new Set([...stated].flatMap((field) => [field, ...alternativesOf(schema.facts, field)]));
   const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
-  for (const [field, fact] of Object.entries(schema.facts))
-    facts[field] = replaced.has(field) || fact.history ? (own[field] ?? []) : (parent.facts[field] ?? []);
+  for (const [field, { history, repeats }] of Object.entries(schema.facts)) {
+    const [before, here] = [parent.facts[field] ?? [], own[field] ?? []];
+    if (isLeft(history)) facts[field] = here;
+    else if (history && repeats) facts[field] = [...before, ...here];
+    else facts[field] = replaced.has(field) ? here : how === 'reworks' ? notUndone(before, child) : before;
+  }
   return {
     ...child,
-    title: child.title ?? (schema.names === 'pickup' ? undefined : parent.title),
+    title: child.title ?? (how === 'like' && schema.names === 'pickup' ? undefined : parent.title),
     facts,
-    blocks: mergeInner(child.blocks, parent.blocks),
+    blocks: mergeInner(child, parent, how, isLeft),
   };
 }
+
+/** The block with what the one that it is made from brings. */
+export const mergedWith = (block: AnyBlock, parent: AnyBlock): AnyBlock =>
+  mergeFrom(block, parent, block.node.like?.word ?? 'like');
 
 /** Without the lines that only take away what would come: `tap none`. */
 function withoutEmptying({ facts, schema }: AnyBlock): LooseFacts {
@@ -191,14 +207,48 @@ const same = (a: AnyBlock, b: AnyBlock): boolean => a.keyword === b.keyword && a
 export const sameBlock = ({ blocks }: AnyBlock, block: AnyBlock): AnyBlock | undefined =>
   blocks.find((each) => same(each, block));
 
-function mergeInner(child: readonly AnyBlock[], parent: readonly AnyBlock[]): readonly AnyBlock[] {
-  const kept = parent
-    .filter(({ schema }) => !schema.history)
+function mergeInner(
+  child: AnyBlock,
+  parent: AnyBlock,
+  how: MadeFrom,
+  isLeft: (history: History | undefined) => boolean,
+): readonly AnyBlock[] {
+  const away = coilsTakenAway(child);
+  const kept = parent.blocks
+    .filter((block) => !isLeft(block.schema.history) && !(block.keyword === 'coil' && away.includes(block.name)))
     .map((block) => {
-      const own = child.find((each) => same(each, block));
-      return own ? mergeLike(own, block) : block;
+      const own = sameBlock(child, block);
+      if (own) return isNew(own) ? own : mergeFrom(own, block, how);
+      return withoutLeft(block, isLeft);
     });
-  return [...kept, ...child.filter((each) => each.schema.history || !parent.some((block) => same(each, block)))];
+  const added = child.blocks.filter((each) => isLeft(each.schema.history) || !sameBlock(parent, each));
+  return [...kept, ...added];
+}
+
+const isNew = ({ facts }: AnyBlock): boolean =>
+  (facts['isNew' satisfies keyof Language['coil']['facts']] ?? []).length > 0;
+
+const coilsTakenAway = ({ facts }: AnyBlock): readonly (string | undefined)[] =>
+  (facts['takenAway' satisfies keyof Language['pickup']['facts']] ?? []).flatMap(({ value }) =>
+    (value as Captured<Language['pickup']['facts']['takenAway']['shape']>).map((name) => name.value),
+  );
+
+/** Joints taken over but for those of which a lead is joined anew here: it was unsoldered there. */
+function notUndone(lines: readonly PlacedFact<unknown>[], { schema, facts }: AnyBlock): readonly PlacedFact<unknown>[] {
+  if (schema.keyword !== 'hookup') return lines;
+  const leadsIn = ({ line }: PlacedFact<unknown>) =>
+    line.items.slice(1).flatMap((item) => (item.kind === 'word' || item.kind === 'path' ? [item.text] : []));
+  const anew = new Set(Object.values(facts).flatMap((own) => own.flatMap(leadsIn)));
+  return lines.filter((line) => !leadsIn(line).some((lead) => anew.has(lead)));
+}
+
+/** A block taken over whole, without the history that stays where it is. */
+function withoutLeft(block: AnyBlock, isLeft: (history: History | undefined) => boolean): AnyBlock {
+  const facts = Object.entries(block.schema.facts).map(([field, { history }]) => [
+    field,
+    isLeft(history) ? [] : (block.facts[field] ?? []),
+  ]);
+  return { ...block, facts: Object.fromEntries(facts) };
 }
 
 /** Coils that are `like` a coil of the same pickup. A name that leads nowhere or in a circle is told by `onFault`. */
@@ -219,7 +269,7 @@ export function mergeSiblings(
       const model = block.blocks.find((other) => other.keyword === inner.keyword && other.name === like.text);
       if (!model) onFault('unknown', inner, name);
       else if (model === inner || path.includes(model)) onFault('cycle', inner, name);
-      else merged = mergeLike(inner, resolve(model, [...path, inner]));
+      else merged = mergeFrom(inner, resolve(model, [...path, inner]), 'like');
     }
     done.set(inner, merged);
     return merged;

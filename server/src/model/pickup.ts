@@ -1,7 +1,7 @@
 import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Acceptance } from './acceptance.ts';
-import type { Coil } from './coil.ts';
+import type { Coil, MagnetWork } from './coil.ts';
 import type { LeadPath } from './lead.ts';
 import type { Magnet } from './magnet.ts';
 import type { AnyBlock } from './merged-block.ts';
@@ -15,6 +15,8 @@ export interface Pickup
   readonly name: string;
   /** The block's first line. */
   readonly place: Place;
+  /** The same pickup as it was, where this is a later state of it. Its readings are not repeated here. */
+  readonly reworks: Pickup | undefined;
   readonly title: string | undefined;
   /** Centre lines of two coils and which lies toward bridge or neck. */
   readonly coilsApart:
@@ -37,6 +39,8 @@ export interface Pickup
         readonly magnet: Magnet | undefined;
         readonly pole: 'north' | 'south';
         readonly towardCoil: Stated<string>;
+        /** What the work did to it; `undefined`: not said. */
+        readonly work: MagnetWork | undefined;
       }>
     | undefined;
   readonly metal: readonly MetalFitting[];

@@ -14,8 +14,10 @@ export interface Readings
   readonly place: Place;
   readonly title: string | undefined;
   readonly date: string | undefined;
-  /** Before the work: not checked; only a coil's resistance counts. */
+  /** Before the work, as the pickup came in. */
   readonly found: boolean;
+  /** Before any joint of the hookup was made. */
+  readonly apart: boolean;
   readonly lines: readonly Reading[];
 }
 

@@ -24,5 +24,7 @@ export type ShopKind = (typeof SHOP_KINDS)[number];
 /** Names in scope while a block is read. Every name that a block holds has been looked up, told where unknown, and remembered before. */
 export interface Resolver {
   thing<K extends ShopKind>(kind: K, name: Stated<string> | undefined): Things[K] | undefined;
+  /** The pickup as it was, of which this one is a later state. */
+  readonly former: Pickup | undefined;
   report(problem: ModelProblem): void;
 }
