@@ -105,6 +105,12 @@ describe('facts compared by meaning', () => {
       ['pickup hesk-neck: was hesk', 'pickup hesk-neck / coil upper: was screw'],
     );
   });
+  it('what cannot be read is compared as it is written', () => {
+    assert.deepEqual(changes('wire a {\n guage 42 AWG\n}', 'wire a {\n guage 43 AWG\n}'), [
+      'wire a: guage 42 AWG > guage 43 AWG',
+    ]);
+    assert.deepEqual(changes('lid {\n lip 1 mm\n}', 'lid {\n lip 2 mm\n}'), ['lid: lip 1 mm > lip 2 mm']);
+  });
   it('a name such as constructor is a name', () => {
     assert.deepEqual(changes('wire constructor {\n gauge 42 AWG\n}', 'wire constructor {\n gauge 43 AWG\n}'), [
       'wire constructor: gauge 42 AWG > gauge 43 AWG',

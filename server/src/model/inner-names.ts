@@ -6,6 +6,7 @@ import { type NameInLine, namesInLine } from '../../../grammar/src/names-in-line
 import type { language } from '../../../grammar/src/schema/index.ts';
 import type { NameKind } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { AnyBlock } from './merged-block.ts';
 import type { ModelProblem, Reference } from './model.ts';
@@ -20,8 +21,22 @@ export interface PlacedName extends NameInLine {
   readonly block: AnyBlock;
 }
 
-/** Every name that the lines of a block hold, and of the blocks in it; their own names and whom they are like too. */
+/**
+ * Every name that the lines of a block hold, and of the blocks in it; their own names and whom they are like too. A line that
+ * two coils share, one being like the other, is one line.
+ */
 export function namesInBlock(block: AnyBlock): readonly PlacedName[] {
+  const seen = new Map<Chunk, Set<number>>();
+  return allNames(block).filter(({ place: { chunk, span } }) => {
+    const starts = seen.get(chunk) ?? new Set();
+    seen.set(chunk, starts);
+    if (starts.has(span.start)) return false;
+    starts.add(span.start);
+    return true;
+  });
+}
+
+function allNames(block: AnyBlock): readonly PlacedName[] {
   const placed = (name: NameInLine, line: Place): PlacedName => ({
     ...name,
     place: { chunk: line.chunk, span: name.span },
@@ -33,7 +48,7 @@ export function namesInBlock(block: AnyBlock): readonly PlacedName[] {
       namesInLine(shape, value).map((name) => placed(name, place)),
     ),
   );
-  return [...ofLines, ...block.blocks.flatMap((inner) => [...headNames(inner, placed), ...namesInBlock(inner)])];
+  return [...ofLines, ...block.blocks.flatMap((inner) => [...headNames(inner, placed), ...allNames(inner)])];
 }
 
 function headNames(
