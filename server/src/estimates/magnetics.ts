@@ -64,9 +64,9 @@ function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
       pickup,
       wound.flatMap(({ coil }, index) => {
         const each = placed[index];
-        return each ? [{ coil, placed: each }] : [];
+        const addedH = (matrix.total[index]?.[index] ?? 0) - (matrix.air[index]?.[index] ?? 0);
+        return each ? [{ coil, placed: each, addedH }] : [];
       }),
-      matrix,
     );
     return made;
   };

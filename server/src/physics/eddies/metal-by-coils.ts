@@ -12,7 +12,7 @@ import { halfWidthM, type Sheet } from './sheet.ts';
 export interface MetalByCoils {
   readonly coils: readonly PlacedCoil[];
   readonly sheets: readonly Sheet[];
-  /** Whether the sheets lie over two coils side by side, midway between them; else each is centred on the coils beneath it. */
+  /** Whether the sheets lie over two coils side by side, midway between them; else all are round one axis. */
   readonly sideBySide: boolean;
   readonly poles: readonly PoleRow[];
   readonly strings: readonly StringPoint[];

@@ -73,18 +73,21 @@ function linesMutualH(first: Racetrack, second: Racetrack, offset: Offset): numb
   return concentricTurnsMutualH(spine, first.innerRadiusM, second.innerRadiusM, offset.axialM);
 }
 
-const RADIAL = gaussLegendre(4);
-const AXIAL = gaussLegendre(5);
+/** Radial and axial points over a coil's section: fewer where its turns are not shaped as the rings, which takes many times longer. */
+const FINE = [gaussLegendre(4), gaussLegendre(5)] as const;
+const COARSE = [gaussLegendre(3), gaussLegendre(3)] as const;
 
 function withCoilH({ line, centre }: Ring, coil: PlacedCoil): number {
   const { core, buildM, heightM } = coil.section;
   const offset = between(coil.centre, centre);
+  const alike = core.straightM === line.straightM && core.straightAcrossM === line.straightAcrossM;
+  const [radials, axials] = alike ? FINE : COARSE;
   let sum = 0;
-  RADIAL.nodes.forEach((radial, i) => {
+  radials.nodes.forEach((radial, i) => {
     const turn = { ...core, innerRadiusM: core.innerRadiusM + buildM * radial };
-    AXIAL.nodes.forEach((axial, j) => {
+    axials.nodes.forEach((axial, j) => {
       const axialM = offset.axialM - heightM * (axial - 0.5);
-      sum += (RADIAL.weights[i] ?? 0) * (AXIAL.weights[j] ?? 0) * linesMutualH(turn, line, { ...offset, axialM });
+      sum += (radials.weights[i] ?? 0) * (axials.weights[j] ?? 0) * linesMutualH(turn, line, { ...offset, axialM });
     });
   });
   return sum;
