@@ -8,10 +8,19 @@ import { type Estimate, functionOf, linear } from '../quantities/estimate.ts';
 export interface Contribution {
   readonly term: Estimate;
   readonly weight: Complex;
+  /** The strings that excite it, of how many; a field excites all alike. */
+  readonly strings?: StringRange;
+}
+
+export interface StringRange {
+  readonly from: number;
+  readonly to: number;
+  readonly of: number;
 }
 
 /**
- * 20 log |Σ weight·term| / max |weight·term| in dB, not below −120. Near a null the level is no smooth function of its inputs: the
+ * 20 log |Σ weight·term| / max |weight·term| in dB, not below −120; where strings hear different coils, the root of the mean square of
+ * the sums over the strings that hear any. Near a null the level is no smooth function of its inputs: the
  * deviation says up to which level one standard deviation more of the sum would bring it. What all terms share (one spool, one
  * meter) drops out of the ratio; weights are taken as exact.
  */
@@ -69,56 +78,87 @@ function referenceOf(contributions: readonly Contribution[], against: LevelRefer
   return against === 'in place' ? strongestInPlace(contributions) : largestOnItsOwn(contributions);
 }
 
+/** What one string hears, or several alike. */
+interface HeardSum {
+  readonly indices: readonly number[];
+  readonly strings: number;
+}
+
+function sumsOf(contributions: readonly Contribution[]): readonly HeardSum[] {
+  const live = [...contributions.keys()];
+  const count = Math.max(0, ...contributions.map(({ strings }) => strings?.of ?? 0));
+  if (count === 0) return [{ indices: live, strings: 1 }];
+  const sums = new Map<string, HeardSum>();
+  for (let string = 1; string <= count; string++) {
+    const indices = live.filter((index) => {
+      const own = contributions[index]?.strings;
+      return own === undefined || (own.from <= string && string <= own.to);
+    });
+    if (indices.length > 0) {
+      const key = indices.join();
+      sums.set(key, { indices, strings: (sums.get(key)?.strings ?? 0) + 1 });
+    }
+  }
+  return [...sums.values()];
+}
+
+/** Root of the mean square over the strings. */
+function overStrings(sums: readonly HeardSum[], sizeOf: (sum: HeardSum) => number): number {
+  const all = sums.reduce((total, { strings }) => total + strings, 0);
+  if (all === 0) return 0;
+  return Math.sqrt(sums.reduce((total, each) => total + each.strings * sizeOf(each) ** 2, 0) / all);
+}
+
+const sumAt = (contributions: readonly Contribution[], terms: readonly number[], { indices }: HeardSum): Complex =>
+  indices.map((index) => scaled(contributions[index]?.weight ?? zero, terms[index] ?? 0)).reduce(add, zero);
+
 function smoothLevelDb(
   contributions: readonly Contribution[],
   terms: readonly number[],
   reference: Reference | undefined,
 ): number {
-  const total = contributions.map(({ weight }, index) => scaled(weight, terms[index] ?? 0)).reduce(add, zero);
+  const total = overStrings(sumsOf(contributions), (sum) => magnitude(sumAt(contributions, terms, sum)));
   const size = reference === undefined ? 1 : magnitude(scaled(reference.weight, terms[reference.index] ?? 0));
-  return 20 * Math.log10(magnitude(total) / size);
+  return 20 * Math.log10(total / size);
 }
 
 function levelAgainst(contributions: readonly Contribution[], { index, weight }: Reference): Estimate {
-  const reference = magnitude(scaled(weight, contributions[index]?.term.value ?? 0));
-  const total = magnitude(contributions.map((each) => scaled(each.weight, each.term.value)).reduce(add, zero));
+  const terms = contributions.map(({ term }) => term.value);
+  const reference = magnitude(scaled(weight, terms[index] ?? 0));
+  const sums = sumsOf(contributions);
+  const total = overStrings(sums, (sum) => magnitude(sumAt(contributions, terms, sum)));
+  const sd = overStrings(sums, (sum) => spreadOf(contributions, sum, index));
   const db = (size: number) =>
     reference > 0 && size > 0 ? Math.max(cancelledDb, 20 * Math.log10(size / reference)) : cancelledDb;
   const value = db(total);
-  const spread = spreadOf(contributions, index);
   const restsOn = [...new Set(contributions.flatMap(({ term }) => term.restsOn))];
-  return { value, sd: db(total + spread.sd) - value, basis: 'computed', restsOn };
+  return { value, sd: db(total + sd) - value, basis: 'computed', restsOn };
 }
 
-/** Error of the sum, less what a change of the reference's term alone does to the reference. */
-function spreadOf(contributions: readonly Contribution[], reference: number): Estimate {
-  const sum = contributions.map(({ term, weight }) => scaled(weight, term.value)).reduce(add, zero);
+/** Error of a sum, less what a change of the reference's term alone does to the reference. */
+function spreadOf(contributions: readonly Contribution[], sum: HeardSum, reference: number | undefined): number {
   const terms = contributions.map(({ term }) => term);
-  const slopes = contributions.map(({ weight, term }, index) =>
-    index === reference && term.value !== 0 ? add(weight, scaled(sum, -1 / term.value)) : weight,
+  const total = sumAt(
+    contributions,
+    terms.map(({ value }) => value),
+    sum,
   );
-  const re = linear(
-    terms,
-    slopes.map((slope) => slope.re),
+  const slopes = contributions.map(({ weight, term }, index) => {
+    const own = sum.indices.includes(index) ? weight : zero;
+    return index === reference && term.value !== 0 ? add(own, scaled(total, -1 / term.value)) : own;
+  });
+  const part = (of: (slope: Complex) => number) => linear(terms, slopes.map(of)).sd;
+  return Math.hypot(
+    part(({ re }) => re),
+    part(({ im }) => im),
   );
-  const im = linear(
-    terms,
-    slopes.map((slope) => slope.im),
-  );
-  return { ...re, sd: Math.hypot(re.sd, im.sd) };
 }
 
 /** One standard deviation of the level of the sum itself, in dB. */
 export function levelSdDb(contributions: readonly Contribution[]): number {
-  const total = magnitude(contributions.map(({ term, weight }) => scaled(weight, term.value)).reduce(add, zero));
-  const terms = contributions.map(({ term }) => term);
-  const re = linear(
-    terms,
-    contributions.map(({ weight }) => weight.re),
-  );
-  const im = linear(
-    terms,
-    contributions.map(({ weight }) => weight.im),
-  );
-  return total > 0 ? 20 * Math.log10(1 + Math.hypot(re.sd, im.sd) / total) : 0;
+  const terms = contributions.map(({ term }) => term.value);
+  const sums = sumsOf(contributions);
+  const total = overStrings(sums, (sum) => magnitude(sumAt(contributions, terms, sum)));
+  const sd = overStrings(sums, (sum) => spreadOf(contributions, sum, undefined));
+  return total > 0 ? 20 * Math.log10(1 + sd / total) : 0;
 }

@@ -4,6 +4,7 @@
  */
 import { type Coil, type Sign, servesDifferentStrings } from '../model/coil.ts';
 import type { Slot } from '../model/instrument.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { cancelledDb } from '../physics/circuit/combined-level.ts';
 import {
   ALIKE_RELATIVE,
@@ -14,6 +15,7 @@ import {
   WORTH_CHANGING_DB,
 } from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
+import type { StringRange } from './level-in-place.ts';
 
 /** A coil that drives an output, and the signs of what it gives there. */
 export interface Heard {
@@ -42,6 +44,13 @@ export const hearsStrings = (coil: Coil): boolean => coil.serves?.value !== 'non
 /** How strongly a string excites a coil, against one right under it: nothing for a dummy, little for the lower coil of a stack. */
 export const stringShare = ({ serves, below }: Coil): number =>
   serves?.value === 'none' ? 0 : below ? LOWER_COIL_STRING_SHARE : 1;
+
+/** The strings that a coil serves, of how many its pickup has; `undefined`: all. */
+export function stringsUnder({ serves }: Coil, { coils, strings }: Pickup): StringRange | undefined {
+  if (serves === undefined || serves.value === 'none') return undefined;
+  const last = coils.flatMap((coil) => (coil.serves && coil.serves.value !== 'none' ? [coil.serves.value.to] : []));
+  return { ...serves.value, of: Math.max(strings?.value ?? 0, ...last) };
+}
 
 /** True where the coil lies under that string; none named: where it lies under any. */
 export function hearsString({ serves }: Coil, string: number | undefined): boolean {

@@ -17,7 +17,7 @@ import { segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { scalingCauses } from './scaling-causes.ts';
-import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringSources } from './sources.ts';
+import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringDrives } from './sources.ts';
 
 /** What is known without any inductance. */
 export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
@@ -104,7 +104,7 @@ export function pickupEstimates(
   const { inductanceH, capacitanceF } = magnetics;
   const response = responseEstimates(scalingCauses([quick]), (factors) => {
     const loaded = loadedNetwork(quick, load, scalingOf(factors));
-    return { ...loaded, sources: stringSources(loaded.segments) };
+    return { ...loaded, sources: stringDrives(loaded) };
   });
   const reasons = [
     ...(inductanceH?.restsOn ?? []),
@@ -135,8 +135,8 @@ export function pickupResponse(
   load: Load = DEFAULT_LOAD,
   scaling: Scaling = NO_SCALING,
 ): FrequencyResponse | undefined {
-  const { network, segments } = loadedNetwork(quick, load, scaling);
-  const response = responseOf(network, OUTPUT, stringSources(segments), audioFrequencies());
+  const loaded = loadedNetwork(quick, load, scaling);
+  const response = responseOf(loaded.network, OUTPUT, stringDrives(loaded), audioFrequencies());
   if (typeof response === 'string') return undefined;
   return {
     frequencyHz: [...response.frequencyHz],

@@ -6,7 +6,7 @@ import type { Instrument, Position, Selection, Slot } from '../model/instrument.
 import { slotsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
-import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
+import { audioFrequencies, type Drives, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
@@ -31,7 +31,7 @@ import { areaShareOf, type QuickEstimates, turnsShareOf } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
 import { times } from './signs.ts';
-import { contributionsOf, REFERENCE_LEVEL_DB, stringSources } from './sources.ts';
+import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 
 /** A coil as it stands in a position. */
 export interface SoundingCoil extends Sounding {
@@ -55,8 +55,8 @@ export function positionEstimates(
   const quick = pickupsOf(selection, quickOf);
   const resistanceOhm = jackResistance({ instrument, quickOf, bench }, selection, { played });
   const settings: Setting = { ...AS_PLAYED, ...played };
-  const dc = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
-  const phase = phaseOf(soundingCoils(dc, 0));
+  const sounding = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
+  const phase = phaseOf(sounding);
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
 
   const driven = ([cable = 1, tracks = 1, ...factors]: readonly number[]) => {
@@ -66,12 +66,12 @@ export function positionEstimates(
     return positionNetwork(altered, selection, quickOf, { ...settings, cableF, scaling });
   };
   const full = driven([]);
-  const string = stringSources(full.segments);
+  const string = stringDrives(full);
   const response = responseEstimates(
     [cableCause(instrument, played), TRACKS_CAUSE, ...scalingCauses(quick)],
     (values) => {
       const position = driven(values);
-      return { network: position.network, output: position.output, sources: stringSources(position.segments) };
+      return { network: position.network, output: position.output, sources: stringDrives(position) };
     },
   );
   const restsOn = [
@@ -84,7 +84,9 @@ export function positionEstimates(
     loadWords(instrument, played),
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
-  const contributions = contributionsOf(full, 'string', 100);
+  // Where nothing is connected, what strays carry is no sound.
+  const given = (what: Drive, hz: number) => (sounding.length > 0 ? contributionsOf(full, what, hz) : undefined);
+  const contributions = given('string', 100);
   const hummed = positionNetwork(instrument, selection, quickOf, { ...settings, scaling: UNSCREENED });
   return {
     ...base,
@@ -243,7 +245,7 @@ function withSigns(coil: Pick<SoundingCoil, 'placed' | 'transfer' | 'humTransfer
 /** Both coils of a pickup that the position takes as its hookup joins it. */
 export const insideOnePickup = (a: SoundingCoil, b: SoundingCoil): boolean => a.placed.part === b.placed.part;
 
-function responseAt(position: PositionNetwork, sources: Record<string, number>): FrequencyResponse | undefined {
+function responseAt(position: PositionNetwork, sources: Drives): FrequencyResponse | undefined {
   const response = responseOf(position.network, position.output, sources, audioFrequencies());
   if (typeof response === 'string') return undefined;
   return {

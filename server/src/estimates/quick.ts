@@ -7,8 +7,8 @@ import { coilReadings } from './coil-reading.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM } from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
-import { levelInPlace } from './level-in-place.ts';
-import { hearsStrings, phaseOf, type Sounding, stringShare } from './phase.ts';
+import { type Contribution, levelInPlace, type StringRange } from './level-in-place.ts';
+import { hearsStrings, phaseOf, type Sounding, stringShare, stringsUnder } from './phase.ts';
 import { dcTransfers, type Segment } from './pickup-circuit.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
@@ -45,7 +45,7 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
     signs,
     resistance20COhm: resistanceOf(netlist, windings, netlist.hot, netlist.ground),
     phase: phaseOf(signs.filter(sounds)),
-    signalDb: signalLevel(signs, windings),
+    signalDb: signalLevel(netlist, signs, windings),
     humDb: humLevel(netlist, signs, windings),
   };
 }
@@ -123,7 +123,11 @@ export function resistanceOf(
 /** A coil that carries less of a meter's current, squared, is not in its path. */
 const NO_PATH = 1e-9;
 
-function signalLevel(signs: readonly CoilSigns[], windings: ReadonlyMap<Coil, WindingEstimates>): Estimate | undefined {
+function signalLevel(
+  netlist: PickupNetlist,
+  signs: readonly CoilSigns[],
+  windings: ReadonlyMap<Coil, WindingEstimates>,
+): Estimate | undefined {
   const live = signs.filter((each) => sounds(each) && hearsStrings(each.coil));
   const turns = live.map(({ coil }) => windings.get(coil)?.turns);
   if (live.length === 0 || live.some(({ string }) => string === undefined) || turns.some((each) => each === undefined))
@@ -131,6 +135,7 @@ function signalLevel(signs: readonly CoilSigns[], windings: ReadonlyMap<Coil, Wi
   return levelOf(
     turns.flatMap((each) => each ?? []),
     live.map((each) => (each.string ?? 1) * Math.abs(each.transfer ?? 0)),
+    live.map(({ coil }) => stringsUnder(coil, netlist.pickup)),
   );
 }
 
@@ -150,5 +155,14 @@ function humLevel(
 }
 
 /** Terms with their weights as contributions without a phase: at 0 Hz. */
-const levelOf = (terms: readonly Estimate[], weights: readonly number[]): Estimate =>
-  levelInPlace(terms.map((term, index) => ({ term, weight: { re: weights[index] ?? 0, im: 0 } })));
+const levelOf = (
+  terms: readonly Estimate[],
+  weights: readonly number[],
+  ranges: readonly (StringRange | undefined)[] = [],
+): Estimate =>
+  levelInPlace(
+    terms.map((term, index): Contribution => {
+      const strings = ranges[index];
+      return { term, weight: { re: weights[index] ?? 0, im: 0 }, ...(strings ? { strings } : {}) };
+    }),
+  );

@@ -12,7 +12,7 @@ import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts'
 import { FULL_UP } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
 import { scalingCauses } from './scaling-causes.ts';
-import { REFERENCE_LEVEL_DB, stringSources } from './sources.ts';
+import { REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 
 /** Levels in dB against the unloaded string signal of one coil of 5,000 turns, with their limits. */
 export interface ResponseBand extends FrequencyResponse {
@@ -39,7 +39,7 @@ export function positionResponseBand(
   return bandOf(scalingCauses(known), (scaling) => {
     const setting = { ...AS_PLAYED, ...played, scaling };
     const built = positionNetwork(instrument, selection, quickOf, setting);
-    const response = responseOf(built.network, built.output, stringSources(built.segments), audioFrequencies());
+    const response = responseOf(built.network, built.output, stringDrives(built), audioFrequencies());
     if (typeof response === 'string') return undefined;
     const levelDb = Array.from(response.levelDb, (level) => level - REFERENCE_LEVEL_DB);
     return { frequencyHz: [...response.frequencyHz], levelDb };

@@ -1,14 +1,13 @@
 /** Resonance, peak and bandwidth of a network with their uncertainty, from few solutions beside the best one. */
 import type { Network } from '../physics/circuit/network.ts';
-import { type ResponseFigures, responseFigures, responseOf } from '../physics/circuit/response.ts';
-import type { SourceValues } from '../physics/circuit/solve.ts';
+import { type Drives, type ResponseFigures, responseFigures, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, linear } from '../quantities/estimate.ts';
 
 /** A network with what drives it. */
 export interface DrivenNetwork {
   readonly network: Network;
   readonly output: string;
-  readonly sources: SourceValues;
+  readonly sources: Drives;
 }
 
 export interface ResponseEstimates {

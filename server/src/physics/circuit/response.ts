@@ -53,11 +53,26 @@ export function undampedResonanceHz(henry: number, farad: number): number {
   return 1 / (2 * Math.PI * Math.sqrt(henry * farad));
 }
 
+/**
+ * What drives a network at one time, or at several times: then the level is the root of the mean square, each time counted by its
+ * weight (strings that different coils hear).
+ */
+export type Drives = SourceValues | readonly TimeOfDrive[];
+
+export interface TimeOfDrive {
+  readonly values: SourceValues;
+  readonly weight: number;
+}
+
+const timesOf = (drives: Drives): readonly TimeOfDrive[] => (isList(drives) ? drives : [{ values: drives, weight: 1 }]);
+
+const isList = (drives: Drives): drives is readonly TimeOfDrive[] => Array.isArray(drives);
+
 /** Levels over frequencies above 0 Hz: the audible range in 500 steps, or those given. */
 export function responseOf(
   network: Network,
   output: string,
-  values: SourceValues,
+  values: Drives,
   frequencyHz: Float64Array = audioFrequencies(),
 ): Response | Unsolved {
   const levelsAt = levelReader(network, output, values);
@@ -67,7 +82,7 @@ export function responseOf(
 }
 
 /** Peak and -3 dB, found by search and refinement, not read off a plot's points. */
-export function responseFigures(network: Network, output: string, values: SourceValues): ResponseFigures | Unsolved {
+export function responseFigures(network: Network, output: string, values: Drives): ResponseFigures | Unsolved {
   const levelsAt = levelReader(network, output, values);
   if (levelsAt === 'floating') return 'floating';
   const levels = levelsAt(searchFrequencies);
@@ -101,12 +116,14 @@ interface Point {
   readonly db: number;
 }
 
-/** Levels at frequencies, by one solution each with all sources at once. */
-function levelReader(network: Network, output: string, values: SourceValues) {
+/** Levels at frequencies, by one solution for each time and frequency with all its sources at once. */
+function levelReader(network: Network, output: string, drives: Drives) {
   const net = netOf(network, output);
   const { solver, islands } = network.alternating;
   if (net === undefined || islands[net] !== 0) return 'floating';
-  const right = rightSide(network, values);
+  const times = timesOf(drives);
+  const whole = times.reduce((sum, { weight }) => sum + weight, 0);
+  const rights = times.map(({ values, weight }) => ({ right: rightSide(network, values), share: weight / whole }));
   return (frequencyHz: Float64Array): Float64Array | 'undetermined' => {
     const count = frequencyHz.length;
     if (net === 0) return new Float64Array(count).fill(silenceDb);
@@ -114,14 +131,16 @@ function levelReader(network: Network, output: string, values: SourceValues) {
     const im = new Float64Array(count);
     const omegas = new Float64Array(count);
     for (let f = 0; f < count; f++) omegas[f] = 2 * Math.PI * (frequencyHz[f] ?? 0);
-    if (!solver.sweep(omegas, right, net - 1, re, im)) return 'undetermined';
-    const levelDb = new Float64Array(count);
-    for (let f = 0; f < count; f++) {
-      const real = re[f] ?? 0;
-      const imaginary = im[f] ?? 0;
-      levelDb[f] = levelOf(Math.sqrt(real * real + imaginary * imaginary));
+    const square = new Float64Array(count);
+    for (const { right, share } of rights) {
+      if (!solver.sweep(omegas, right, net - 1, re, im)) return 'undetermined';
+      for (let f = 0; f < count; f++) {
+        const real = re[f] ?? 0;
+        const imaginary = im[f] ?? 0;
+        square[f] = (square[f] ?? 0) + share * (real * real + imaginary * imaginary);
+      }
     }
-    return levelDb;
+    return square.map((each) => levelOf(Math.sqrt(each)));
   };
 }
 
@@ -130,13 +149,16 @@ function levelOf(amplitude: number): number {
 }
 
 /** Level that a total cancellation at 10 Hz can leave by rounding and strays alone. */
-function cancelledLevelDb(network: Network, output: string, values: SourceValues): number {
+function cancelledLevelDb(network: Network, output: string, drives: Drives): number {
   const perUnit = transfers(network, output, referenceHz);
   if (typeof perUnit === 'string') return silenceDb;
-  const amplitudes = perUnit.map(
-    (transfer, source) => magnitude(transfer) * Math.abs(values[network.sources[source] ?? ''] ?? 0),
+  const given = timesOf(drives).map(({ values }) =>
+    perUnit.reduce(
+      (sum, transfer, source) => sum + magnitude(transfer) * Math.abs(values[network.sources[source] ?? ''] ?? 0),
+      0,
+    ),
   );
-  return levelOf(cancelledShare * amplitudes.reduce((sum, amplitude) => sum + amplitude, 0));
+  return levelOf(cancelledShare * Math.max(0, ...given));
 }
 
 /** The grid with every maximum between its points put in. */
