@@ -163,3 +163,14 @@ describe('hum of a position', () => {
     );
   });
 });
+
+describe('level', () => {
+  it('of halves that serve different strings is one half’s, and half of it where the silent half lies beside', () => {
+    const [all, low, high, parallel] = positions(analysed('split-level'));
+    const mean = 10 * Math.log10((2 * 10 ** ((level(low) ?? 0) / 10) + 3 * 10 ** ((level(high) ?? 0) / 10)) / 5);
+    near(level(all), mean, 0.5);
+    near(level(parallel), mean - 6, 0.5);
+    near(all?.signalDb?.value, 0, 0.1);
+    near(parallel?.signalDb?.value, 0, 0.1);
+  });
+});

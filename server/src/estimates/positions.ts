@@ -85,8 +85,9 @@ export function positionEstimates(
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
   // Where nothing is connected, what strays carry is no sound.
-  const given = (what: Drive, hz: number) => (sounding.length > 0 ? contributionsOf(full, what, hz) : undefined);
-  const contributions = given('string', 100);
+  const given = (circuit: PositionNetwork, what: Drive, hz: number) =>
+    sounding.length > 0 ? contributionsOf(circuit, what, hz) : undefined;
+  const contributions = given(full, 'string', 100);
   const hummed = positionNetwork(instrument, selection, quickOf, { ...settings, scaling: UNSCREENED });
   return {
     ...base,
@@ -103,7 +104,7 @@ export function positionEstimates(
         restsOn,
       }),
     signalDb: contributions && resting(levelInPlace(contributions)),
-    humDb: levelOf(contributionsOf(hummed, 'hum', benchMainsHz(bench))),
+    humDb: levelOf(given(hummed, 'hum', benchMainsHz(bench))),
     response: responseAt(full, string),
   };
 }

@@ -1,0 +1,146 @@
+/**
+ * A thousand random pickups and two hundred random instruments against a model of signed sources of their own (signed-sources.ts):
+ * resistance, phase, string signal, hum and level, each within 0.8 dB, or both below −20 dB, where the last digit of a null means
+ * nothing. Every kind of coil and joint stands among them: tapped, stacked, shorted, left out, side by side, split with resistors,
+ * reversed with controls of their own.
+ */
+import assert from 'node:assert/strict';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
+import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
+import { levelInPlace } from '../../server/src/estimates/level-in-place.ts';
+import { phaseOf } from '../../server/src/estimates/phase.ts';
+import { NO_LOAD, pickupContributions } from '../../server/src/estimates/pickup-estimates.ts';
+import { AS_PLAYED, AT_THE_METER, positionNetwork } from '../../server/src/estimates/position-network.ts';
+import { jackResistance, soundingCoils } from '../../server/src/estimates/positions.ts';
+import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from '../../server/src/estimates/sources.ts';
+import { responseOf } from '../../server/src/physics/circuit/response.ts';
+import type { Estimate } from '../../server/src/quantities/estimate.ts';
+import { analyse } from '../support/check-fixture.ts';
+import { type Figures, pickupFigures, positionFigures } from './signed-sources.ts';
+import { instrumentText, pickupText, randomInstrument, randomPickup, selectionText } from './structure.ts';
+
+/** What is compared; the product's numbers are asked for singly, since a whole report of a thousand pickups takes a minute. */
+interface Told {
+  readonly ohm: number | null | undefined;
+  readonly phase: string;
+  readonly signalDb: number | undefined;
+  readonly humDb: number | undefined;
+  readonly levelDb?: number | undefined;
+}
+
+function differences(told: Told, own: Figures & { readonly levelDb?: number }): readonly string[] {
+  const found: string[] = [];
+  const say = (what: string, a: unknown, b: unknown) => found.push(`${what}: told ${a}, by itself ${b}`);
+  const same = told.ohm === null || own.ohm === null || told.ohm === undefined;
+  if (same ? told.ohm !== own.ohm : Math.abs((told.ohm ?? 0) / (own.ohm ?? 1) - 1) > 1e-3)
+    say('resistance', told.ohm, own.ohm);
+  if (told.phase !== own.phase) say('phase', told.phase, own.phase);
+  for (const key of ['signalDb', 'humDb', 'levelDb'] as const)
+    if (!alike(told[key], own[key])) say(key, told[key], own[key]);
+  return found;
+}
+
+/** Where nothing reaches the output neither tells a level, or tells silence. */
+function alike(told: number | undefined, own: number | undefined): boolean {
+  if (told === undefined || own === undefined) return (told ?? -120) < -20 && (own ?? -120) < -20;
+  return Math.abs(told - own) < 0.8 || (told < -20 && own < -20);
+}
+
+const ohmOf = (ohm: Estimate | null | undefined) => (ohm === null ? null : ohm?.value);
+
+function pickupTold(analysis: Analysis): Told {
+  const [pickup] = analysis.pickups;
+  assert.ok(pickup);
+  const quick = quickOf(analysis.bench)(pickup.pickup);
+  const level = (what: 'string' | 'hum', hz: number) => {
+    const contributions = pickupContributions(quick, NO_LOAD, what, hz);
+    return contributions && levelInPlace(contributions).value;
+  };
+  const ohm = quick.resistance20COhm;
+  return {
+    ohm: ohmOf(ohm),
+    phase: quick.phase,
+    signalDb: level('string', 100),
+    humDb: level('hum', 50),
+  };
+}
+
+function positionTold(analysis: Analysis, index: number): Told {
+  const [found] = analysis.instruments;
+  const selection = found?.instrument.positions[index]?.selection;
+  assert.ok(found && selection);
+  const { instrument } = found;
+  const quick = quickOf(analysis.bench);
+  const sounding = soundingCoils(positionNetwork(instrument, selection, quick, AT_THE_METER), 0);
+  const played = positionNetwork(instrument, selection, quick, AS_PLAYED);
+  const level = (what: 'string' | 'hum', hz: number) => {
+    const contributions = sounding.length > 0 ? contributionsOf(played, what, hz) : undefined;
+    return contributions && levelInPlace(contributions).value;
+  };
+  const response = responseOf(played.network, played.output, stringDrives(played), Float64Array.of(10));
+  const ohm = jackResistance({ instrument, quickOf: quick, bench: analysis.bench }, selection);
+  return {
+    ohm: ohmOf(ohm),
+    phase: phaseOf(sounding),
+    signalDb: level('string', 100),
+    humDb: level('hum', 50),
+    levelDb: typeof response === 'string' ? undefined : (response.levelDb[0] ?? 0) - REFERENCE_LEVEL_DB,
+  };
+}
+
+const told = ({ resistanceOhm, phase, signalDb, humDb, levelDb }: PositionEstimates): Told => ({
+  ohm: ohmOf(resistanceOhm),
+  phase,
+  signalDb: signalDb?.value,
+  humDb: humDb?.value,
+  levelDb: levelDb?.value,
+});
+
+describe('a model of signed sources of its own', () => {
+  for (let from = 0; from < 1000; from += 250)
+    it(`agrees on random pickups ${from} to ${from + 249}`, () => {
+      const faults = Array.from({ length: 250 }, (_, index) => from + index).flatMap((seed) => {
+        const pickup = randomPickup(seed);
+        return differences(pickupTold(analyse(pickupText(pickup))), pickupFigures(pickup)).map(
+          (each) => `seed ${seed}, ${each}`,
+        );
+      });
+      assert.deepEqual(faults, []);
+    });
+
+  for (let from = 0; from < 200; from += 50)
+    it(`agrees on every position of random instruments ${from} to ${from + 49}`, () => {
+      const faults = Array.from({ length: 50 }, (_, index) => from + index).flatMap((seed) => {
+        const instrument = randomInstrument(seed);
+        const analysis = analyse(instrumentText(instrument));
+        return instrument.positions.flatMap((position, index) =>
+          differences(positionTold(analysis, index), positionFigures(instrument, position)).map(
+            (each) => `seed ${seed}, ${selectionText(position)}, ${each}`,
+          ),
+        );
+      });
+      assert.deepEqual(faults, []);
+    });
+
+  it('is compared with what reports tell: they hold the same numbers', () => {
+    for (let seed = 0; seed < 8; seed += 1) {
+      const pickup = randomPickup(seed);
+      const analysis = analyse(pickupText(pickup));
+      const estimates = analysis.pickups[0]?.estimates();
+      const { ohm, ...rest } = pickupTold(analysis);
+      assert.equal(ohmOf(estimates?.resistance20COhm), ohm);
+      assert.deepEqual(
+        { phase: estimates?.phase, signalDb: estimates?.signalDb?.value, humDb: estimates?.humDb?.value },
+        rest,
+      );
+      const positions = analyse(instrumentText(randomInstrument(seed)));
+      positions.instruments[0]?.positions().forEach((each, index) => {
+        const { levelDb, ...others } = told(each);
+        const { levelDb: own, ...same } = positionTold(positions, index);
+        assert.deepEqual(others, same);
+        assert.ok(Math.abs((levelDb ?? -120) - Math.max(-120, own ?? -120)) < 1e-9);
+      });
+    }
+  });
+});
