@@ -180,7 +180,7 @@ ${facts}  hookup {
 
   /**
    * Common practice, no published source: a bare two-coil pickup peaks at 10 to 15 dB, loaded with 500 kohm at +3 to +6 dB, with 250 kohm
-   * flat to +2 dB. The numbers are not tuned to it. What comes out: bare 11.8 ± 1.4 dB, which agrees; 2.8 ± 0.6 dB with 500 kohm, a
+   * flat to +2 dB. The numbers are not tuned to it. What comes out: bare 11.8 ± 1.3 dB, which agrees; 2.8 ± 0.5 dB with 500 kohm, a
    * little low; no peak with 250 kohm, where the level falls from low frequencies on, at the lower edge.
    */
   const at = (ohm: number): Load => ({ ...DEFAULT_LOAD, volumeOhm: ohm, toneOhm: ohm });

@@ -60,73 +60,100 @@ const GRADIENT_STEP_M = 2e-4;
  * 0 Hz, added resistance 5 % at 1 to 10 kHz; gradients 0.015 with sheets, 0.05 with a steel pole, 0.09 with alnico under brass or copper.
  * Linear: no saturation.
  */
-export function eddyNetwork({ coils, airH, conductors, poles, strings }: EddyArrangement): EddyNetwork {
-  const bodies = poles.map((row) => bodyOf(row, coils));
-  const blocks = conductors.map((each) => {
-    const toPoles = bodies.map((body) => pathsToPole(each, body));
-    return {
-      ...each,
-      sources: [...each.toCoils, ...toPoles],
-      toStrings: strings.map((point) => gradientOfPaths(each, point)),
-    };
-  });
-  const coilGradients = strings.map((point) => coils.map((coil) => gradientOfCoil(coil, point)));
-  const bodyGradients = strings.map((_, index) =>
-    bodies.map((body) => (body.coil === index ? gradientOfBody(body, strings[index]) : 0)),
-  );
-  const count = coils.length;
-
+export function eddyNetwork(arrangement: EddyArrangement): EddyNetwork {
+  const prepared = prepare(arrangement);
   const solved = memoByValue(
-    (omega: number) => [omega],
-    (omega: number) => {
-      const forms = blocks.map(({ resistanceOhm, inductanceH, sources, toStrings }) =>
-        quadraticForms(resistanceOhm, inductanceH, omega, [...sources, ...toStrings], sources),
-      );
-      const form = (row: number, column: number): Complex =>
-        forms.reduce<Complex>(
-          (sum, { re, im }) => ({ re: sum.re + (re[row]?.[column] ?? 0), im: sum.im + (im[row]?.[column] ?? 0) }),
-          zero,
-        );
-      // −jω of a form.
-      const induced = (row: number, column: number): Complex => {
-        const { re, im } = form(row, column);
-        return { re: omega * im, im: -omega * re };
-      };
-      const reach = bodies.map((body, p) =>
-        coils.map((_, i) => add({ re: body.toCoils[i] ?? 0, im: 0 }, induced(count + p, i))),
-      );
-      const stiffness = bodies.map((body, p) =>
-        bodies.map((_, q) => {
-          const own = p === q ? add(divide(ONE, susceptibility(body, omega)), { re: body.demagnetising, im: 0 }) : zero;
-          return subtract(own, induced(count + p, count + q));
-        }),
-      );
-      const moments = solveComplex(stiffness, reach);
-      const inductanceH = coils.map((_, i) =>
-        coils.map((__, j) => {
-          const air = add({ re: airH[i]?.[j] ?? 0, im: 0 }, induced(i, j));
-          return bodies.reduce<Complex>(
-            (sum, ___, p) => add(sum, multiply(reach[p]?.[i] ?? zero, moments[p]?.[j] ?? zero)),
-            air,
-          );
-        }),
-      );
-      const stringRow = count + bodies.length;
-      const gradient = strings.map((_, s) =>
-        coils.map((__, j) => {
-          const sheets = add({ re: coilGradients[s]?.[j] ?? 0, im: 0 }, induced(stringRow + s, j));
-          return bodies.reduce<Complex>((sum, ___, p) => {
-            const perMoment = add({ re: bodyGradients[s]?.[p] ?? 0, im: 0 }, induced(stringRow + s, count + p));
-            return add(sum, multiply(perMoment, moments[p]?.[j] ?? zero));
-          }, sheets);
-        }),
-      );
-      return { inductanceH, gradient };
-    },
+    (frequencyHz: number) => [frequencyHz],
+    (frequencyHz: number) => solve(prepared, 2 * Math.PI * frequencyHz),
   );
   return {
-    inductanceH: (frequencyHz) => solved(2 * Math.PI * frequencyHz).inductanceH,
-    gradient: (frequencyHz) => solved(2 * Math.PI * frequencyHz).gradient,
+    inductanceH: (frequencyHz) => solved(frequencyHz).inductanceH,
+    gradient: (frequencyHz) => solved(frequencyHz).gradient,
+  };
+}
+
+/** Everything that does not hang on frequency. */
+interface Prepared {
+  readonly airH: readonly (readonly number[])[];
+  readonly bodies: readonly Body[];
+  /** Paths that do not act on those of another block, with what coils, poles and strings see of them, in this order. */
+  readonly blocks: readonly (Conductors & { readonly seen: readonly Float64Array[] })[];
+  /** At each string: of the coils, and of the poles' moments. */
+  readonly coilGradients: readonly (readonly number[])[];
+  readonly bodyGradients: readonly (readonly number[])[];
+}
+
+function prepare({ coils, airH, conductors, poles, strings }: EddyArrangement): Prepared {
+  const bodies = poles.map((row) => bodyOf(row, coils));
+  return {
+    airH,
+    bodies,
+    blocks: conductors.map((paths) => ({
+      ...paths,
+      seen: [
+        ...paths.toCoils,
+        ...bodies.map((body) => pathsToPole(paths, body)),
+        ...strings.map((point) => gradientOfPaths(paths, point)),
+      ],
+    })),
+    coilGradients: strings.map((point) => coils.map((coil) => gradientOfCoil(coil, point))),
+    bodyGradients: strings.map((point, over) =>
+      bodies.map((body) => (body.coil === over ? gradientOfBody(body, point) : 0)),
+    ),
+  };
+}
+
+function solve({ airH, bodies, blocks, coilGradients, bodyGradients }: Prepared, omega: number) {
+  const coils = airH.length;
+  const induced = inducedBy(blocks, coils + bodies.length, omega);
+  /** A real number of the arrangement itself and what the paths' currents add to it. */
+  const withPaths = (own: number | undefined, row: number, column: number): Complex =>
+    add({ re: own ?? 0, im: 0 }, induced(row, column));
+  const ofBodies = (term: (p: number) => Complex): Complex =>
+    bodies.reduce<Complex>((sum, _, p) => add(sum, term(p)), zero);
+
+  const reach = bodies.map(({ toCoils }, p) => airH.map((_, i) => withPaths(toCoils[i], coils + p, i)));
+  const stiffness = bodies.map((body, p) =>
+    bodies.map((_, q) => {
+      const own = p === q ? add(divide(ONE, susceptibility(body, omega)), { re: body.demagnetising, im: 0 }) : zero;
+      return subtract(own, induced(coils + p, coils + q));
+    }),
+  );
+  const moments = solveComplex(stiffness, reach);
+  const moment = (p: number, j: number) => moments[p]?.[j] ?? zero;
+  return {
+    inductanceH: airH.map((row, i) =>
+      row.map((air, j) =>
+        add(
+          withPaths(air, i, j),
+          ofBodies((p) => multiply(reach[p]?.[i] ?? zero, moment(p, j))),
+        ),
+      ),
+    ),
+    gradient: coilGradients.map((row, s) => {
+      const string = coils + bodies.length + s;
+      return row.map((own, j) =>
+        add(
+          withPaths(own, string, j),
+          ofBodies((p) => multiply(withPaths(bodyGradients[s]?.[p], string, coils + p), moment(p, j))),
+        ),
+      );
+    }),
+  };
+}
+
+/** What `row` sees of the currents that the unit source `column` makes in the paths: −jω · row · (R + jωL)⁻¹ · column. */
+function inducedBy(blocks: Prepared['blocks'], sources: number, omega: number) {
+  const forms = blocks.map(({ resistanceOhm, inductanceH, seen }) =>
+    quadraticForms(resistanceOhm, inductanceH, omega, seen, seen.slice(0, sources)),
+  );
+  return (row: number, column: number): Complex => {
+    let [re, im] = [0, 0];
+    for (const form of forms) {
+      re += omega * (form.im[row]?.[column] ?? 0);
+      im -= omega * (form.re[row]?.[column] ?? 0);
+    }
+    return { re, im };
   };
 }
 
@@ -214,8 +241,7 @@ const gradientOfPaths = (conductors: Conductors, point: StringPoint): Float64Arr
   Float64Array.from(conductors.fieldAlong(about(point)), slope);
 
 /** On the axis of an evenly magnetised rod: M/2 [a²/((z + l)² + a²)^3/2 − a²/(z² + a²)^3/2], z above its top. */
-function gradientOfBody({ centres, radiusM, bottomM, topM }: Body, point: StringPoint | undefined): number {
-  if (point === undefined) return 0;
+function gradientOfBody({ centres, radiusM, bottomM, topM }: Body, point: StringPoint): number {
   const disc = (z: number) => radiusM ** 2 / (z * z + radiusM ** 2) ** 1.5;
   const volume = Math.PI * radiusM ** 2 * (topM - bottomM);
   const poles = centres.reduce((sum, { count }) => sum + count, 0);
