@@ -15,7 +15,7 @@ export interface Example {
 type CoilData = Omit<CoilValues, 'name' | 'start' | 'finish'>;
 
 const screwCoil: CoilData = { ohm: 4090, henry: 2.12, farad: 61e-12 };
-const slugCoil: CoilData = { ohm: 4010, henry: 2.03, farad: 58e-12, lossOhm: 1.9e6 };
+const slugCoil: CoilData = { ohm: 4010, henry: 2.03, farad: 58e-12 };
 const singleCoil: CoilData = { ohm: 5890, henry: 2.51, farad: 88e-12 };
 
 interface Load {

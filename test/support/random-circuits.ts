@@ -24,7 +24,6 @@ export const anyCircuit: fc.Arbitrary<Example> = fc
         ohm: decades(3, 4.2),
         henry: anyHenry,
         farad: anyFarad,
-        lossOhm: fc.option(decades(5, 7), { nil: Number.POSITIVE_INFINITY }),
         emf: fc.tuple(fc.constantFrom(1, -1), decades(-2, 0.5)).map(([sign, size]) => sign * size),
       }),
       { minLength: 1, maxLength: 5 },

@@ -105,7 +105,7 @@ export function rheostat(values: Parameters<typeof pots.rheostat>[0]): Component
 }
 
 function coilLines(
-  { ohm, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY }: coils.CoilValues,
+  { ohm, henry, farad = 0 }: coils.CoilValues,
   { label, nets: [start = '0', finish = '0'] }: SpiceNames,
   sourceValue: number | undefined,
 ): readonly string[] {
@@ -116,6 +116,5 @@ function coilLines(
     `L${label} ${behindSource} ${beforeWire} ${henry}`,
     ...(ohm === 0 ? [] : [`R${label} ${beforeWire} ${finish} ${ohm}`]),
     ...(farad === 0 ? [] : [`C${label} ${start} ${finish} ${farad}`]),
-    ...(lossOhm === Number.POSITIVE_INFINITY ? [] : [`R${label}__loss ${behindSource} ${beforeWire} ${lossOhm}`]),
   ];
 }

@@ -6,7 +6,7 @@ import { ngspiceSweep } from '../../support/ngspice.ts';
 import { capacitor, coil, coupling, potentiometer, resistor, wire } from '../../support/spice-components.ts';
 
 const screw = coil({ name: 'bridge.screw', start: ground, finish: 'link', ohm: 4090, henry: 2.12, farad: 61e-12 });
-const slug = coil({ name: 'bridge.slug', start: 'link', finish: 'hot', ohm: 4010, henry: 2.03, lossOhm: 1.9e6 });
+const slug = coil({ name: 'bridge.slug', start: 'link', finish: 'hot', ohm: 4010, henry: 2.03 });
 const example = circuit([
   screw,
   slug,
@@ -41,7 +41,6 @@ describe('netlist text', () => {
         'V_bridge_slug _bridge_slug__e link dc 0 ac -0.9',
         'L_bridge_slug _bridge_slug__e _bridge_slug__w 2.03',
         'R_bridge_slug _bridge_slug__w hot 4010',
-        'R_bridge_slug__loss _bridge_slug__e _bridge_slug__w 1900000',
         'K_bridge L_bridge_screw L_bridge_slug 0.125',
         'R_volume__upper hot out 100000',
         'R_volume__lower out 0 400000',

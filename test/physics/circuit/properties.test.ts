@@ -232,7 +232,7 @@ function selfImpedance(parts: Circuit, node: string, hz: number): Complex {
 
 function loadedCoil(ohm: number, henry: number, farad: number, scale = 1): Circuit {
   const components: Component[] = [
-    coil({ name: 'coil', start: ground, finish: 'hot', ohm, henry, farad: farad / 5, lossOhm: 1e6 * scale }),
+    coil({ name: 'coil', start: ground, finish: 'hot', ohm, henry, farad: farad / 5 }),
     resistor({ name: 'load', from: 'hot', to: ground, ohm: 2e5 * scale }),
     capacitor({ name: 'cable', from: 'hot', to: ground, farad }),
   ];

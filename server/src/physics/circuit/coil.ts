@@ -10,8 +10,6 @@ export interface CoilValues {
   readonly henry: number;
   /** Across the whole coil. */
   readonly farad?: number;
-  /** Loss as a resistor across the inductance, above 0 Ω: eddy currents in solid metal. */
-  readonly lossOhm?: number;
 }
 
 /**
@@ -41,11 +39,9 @@ export interface Coil extends Component {
 }
 
 /**
- * A pickup coil: source, inductance (with its losses) and wire resistance in series, capacitance across.
- * Own unknowns: the current I through the inductance from start to finish inside the coil; with `lossOhm` the
- * voltage across the inductance. In each case the first equation is the flux's, so mutual inductances always
- * stamp at (own, own) of the two coils. At 0 Hz the coil is its wire's
- * resistance.
+ * A pickup coil: source, inductance and wire resistance in series, capacitance across. Its own unknown is the current I through the
+ * inductance from start to finish inside the coil, and mutual inductances stamp at (own, own) of the two coils. At 0 Hz the coil is its
+ * wire's resistance. Losses in metal are shorted turns beside it.
  */
 export function coil(values: CoilValues): Coil {
   return makeCoil(values, true);
@@ -107,18 +103,16 @@ export function shortedTurn({ name, cornerHz, beside }: ShortedTurn): Component 
 }
 
 function makeCoil(values: CoilValues, excited: boolean): Coil {
-  const { name, start, finish, henry, farad = 0, lossOhm = Number.POSITIVE_INFINITY } = values;
-  const lossy = lossOhm !== Number.POSITIVE_INFINITY;
+  const { name, start, finish, henry, farad = 0 } = values;
   return {
     ...plain(name, [start, finish]),
     henry,
-    ownUnknowns: lossy ? 2 : 1,
+    ownUnknowns: 1,
     paths: [directPath],
     stamp: (equations, at) => {
       if (farad !== 0) stampAdmittance(equations, at, 0, 1, 0, farad);
-      if (lossy) stampWithLoss(equations, at, values, lossOhm);
-      else stampSeries(equations, at, values);
-      if (excited) equations.source(name, at.own + (lossy ? 1 : 0), 1);
+      stampSeries(equations, at, values);
+      if (excited) equations.source(name, at.own, 1);
     },
   };
 }
@@ -132,24 +126,4 @@ function stampSeries(equations: Equations, at: Placement, { ohm, henry }: CoilVa
   equations.add(current, start, -1, 0);
   equations.add(current, finish, 1, 0);
   equations.add(current, current, ohm, henry);
-}
-
-/**
- * With a resistor Rp across the inductance, whose voltage is u:
- * jωL·I + jωM·I' - u = 0;  V(finish) - V(start) + u + R·(I + u/Rp) = e
- */
-function stampWithLoss(equations: Equations, at: Placement, { ohm, henry }: CoilValues, lossOhm: number): void {
-  const [start = -1, finish = -1] = at.terminals;
-  const current = at.own;
-  const voltage = at.own + 1;
-  equations.add(current, current, 0, henry);
-  equations.add(current, voltage, -1, 0);
-  equations.add(start, current, 1, 0);
-  equations.add(start, voltage, 1 / lossOhm, 0);
-  equations.add(finish, current, -1, 0);
-  equations.add(finish, voltage, -1 / lossOhm, 0);
-  equations.add(voltage, start, -1, 0);
-  equations.add(voltage, finish, 1, 0);
-  equations.add(voltage, voltage, 1 + ohm / lossOhm, 0);
-  equations.add(voltage, current, ohm, 0);
 }
