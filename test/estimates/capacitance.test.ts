@@ -39,7 +39,14 @@ const two = (hookup: string, cover: string, potting = '') =>
     readings: potting,
   });
 
+const foiled = (hookup: string) =>
+  pickupText([{ ...single, facts: `${single.facts}\n    foil tied to sh` }], {
+    hookup,
+    facts: '  shield sh\n  cable 0.27 m pair',
+  });
+
 const TEXTS: Readonly<Record<string, string>> = {
+  'p-02': foiled('    hot b1\n    ground a1 sh'),
   'p-00': one(),
   'p-07': one({ readings: WAX }),
   'p-04': two(STARTS_JOINED, 'none'),
@@ -75,6 +82,19 @@ describe('capacitance of a whole pickup', () => {
     // 31 to 68 pF as laid on 0.1 mm of tape over the magnets (see the reference values).
     const counted = startHot - startGrounded;
     assert.ok(counted > 31 && counted < 68, `${counted} pF`);
+  });
+
+  it('counts foil by which end is hot: hundreds of picofarads at the outer one, nothing at the inner', () => {
+    const outerHot = faradOf(foiled('    hot b1\n    ground a1 sh')).pF;
+    const innerHot = faradOf(foiled('    hot a1\n    ground b1 sh')).pF;
+    // 335 pF (260 to 455) by the reference values.
+    assert.ok(outerHot - innerHot > 260 && outerHot - innerHot < 455, `${outerHot} and ${innerHot} pF`);
+  });
+
+  it('takes the kind of cable that is stated', () => {
+    const cabled = (kind: string) => faradOf(one({ facts: `  cable 1 m ${kind}` })).pF;
+    // The middles of 90 to 127 and of 30 to 50 pF/m.
+    assert.ok(Math.abs(cabled('braid') - cabled('pair') - 68.5) < 1e-6);
   });
 
   it('lets a reading replace it all', () => {

@@ -149,6 +149,15 @@ export const coil = block({
       meaning: 'pull on the wire while winding, as the gauge shows it in grams',
       example: 'tension 25 g',
     }),
+    foil: fact({
+      shape: oneOf({
+        none: keyword('none'),
+        lead: sequence({ tied: keyword('tied to'), lead: path('lead') }),
+      }),
+      meaning:
+        'foil laid round the winding, and what it is soldered to; with the outer end hot it costs hundreds of picofarads',
+      example: 'foil tied to black',
+    }),
     traverse: fact({
       shape: quantity('length', positive),
       meaning: 'how far the guide moves along the bobbin in one turn',

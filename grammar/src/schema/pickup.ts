@@ -118,13 +118,15 @@ export const pickup = block({
     cable: fact({
       shape: sequence({
         length: quantity('length', positive),
+        kind: optional(word('braid', 'four-conductor', 'pair')),
         capacitancePerLength: optional(
           sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) }),
         ),
       }),
       assumed:
-        '0.33 m; 90 to 127 pF/m with a shield and up to two conductors, 69 to 81 pF/m with more, 30 to 50 pF/m without a shield',
-      meaning: "the pickup's own cable, its length and capacitance; adds to the winding's",
+        '0.33 m; braid with a shield and up to two conductors, four-conductor with more, pair without a shield: 90 to 127 pF/m, 69 to 81 pF/m, 30 to 50 pF/m',
+      meaning:
+        "the pickup's own cable: its length, and its capacitance or its kind (one conductor in a braid, four in a shield, a pair of wires)",
       example: 'cable 0.3 m of 90 pF/m',
     }),
     accept,

@@ -1,6 +1,6 @@
 /** Capacitance of one coil: of its winding, and of its ends and faces to grounded metal around it. */
 import { type Coil, servesDifferentStrings } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { foilNode, type PickupNetlist } from '../model/netlist.ts';
 import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import {
   CLEARANCE_RELATIVE_SD,
@@ -9,7 +9,9 @@ import {
   START_TO_RODS_RELATIVE_SD,
   SURROUNDINGS_F,
   startToRodsF,
+  UNEVEN_SURFACE,
   USUAL_CLEARANCE,
+  USUAL_TAPE,
   USUAL_TURNS_PER_PASS,
   windingCapacitanceF,
 } from '../physics/capacitance.ts';
@@ -23,7 +25,7 @@ export interface CoilCapacitances {
   readonly windingF: Estimate;
   /** Innermost turns to the poles, where they are grounded. */
   readonly startF: Estimate;
-  /** Outermost turns to cover, plate and strings. */
+  /** Outermost turns to a grounded foil about them, else to cover, plate and strings. */
   readonly finishF: Estimate;
   /** Both faces, where the voltage runs evenly from start to finish. */
   readonly facesF: Estimate;
@@ -41,10 +43,11 @@ export function capacitancesOf(coil: Coil, winding: WindingEstimates, netlist: P
       restsOn: [covered ? 'a grounded cover about the coil' : 'no cover about the coil'],
       source: causes.surroundings(pickup.name),
     });
+  const outer = around(covered ? SURROUNDINGS_F.outerToCover : SURROUNDINGS_F.outerToFree);
   return {
     windingF: windingF(coil, winding, pickup),
     startF: startF(coil, winding, netlist),
-    finishF: around(covered ? SURROUNDINGS_F.outerToCover : SURROUNDINGS_F.outerToFree),
+    finishF: foilF(coil, winding, netlist) ?? outer,
     facesF: around(covered ? SURROUNDINGS_F.facesToCover : SURROUNDINGS_F.facesToFree),
   };
 }
@@ -75,6 +78,22 @@ function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estima
       traverseM ? `traverse ${coil.traverse?.value.written}` : `${USUAL_TURNS_PER_PASS} turns in a pass, assumed`,
     ],
     source: causes.windingCapacitance,
+  });
+}
+
+/** `undefined` without a foil that is grounded. Foil lies on one turn of usual tape. */
+function foilF(coil: Coil, { meanTurnM, buildM }: WindingEstimates, netlist: PickupNetlist): Estimate | undefined {
+  const net = netlist.netOf(foilNode(coil.name));
+  const grounded = net !== undefined && (net === netlist.ground || net === netlist.chassis);
+  if (!grounded || !meanTurnM || !buildM) return undefined;
+  const aroundM = meanTurnM.value + Math.PI * buildM.value;
+  const areaM2 = aroundM * windowHeightM(coil.bobbin);
+  const farad = areaM2 * rowToFoilFPerM2(USUAL_TAPE.thicknessM, USUAL_TAPE.permittivity) * UNEVEN_SURFACE.factor;
+  return estimateOf(farad, {
+    sd: farad * UNEVEN_SURFACE.relativeSd,
+    basis: 'computed',
+    restsOn: [`outermost turns to grounded foil on ${USUAL_TAPE.thicknessM * 1e3} mm of tape, assumed`],
+    source: causes.surroundings(netlist.pickup.name),
   });
 }
 

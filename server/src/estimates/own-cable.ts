@@ -10,7 +10,7 @@ import { causes } from './causes.ts';
  */
 export function ownCable(pickup: Pickup): Estimate {
   const { cable } = pickup;
-  const kind = cableKind(pickup);
+  const kind = cable?.value.kind ?? usualKind(pickup);
   const { least, most } = CABLE_F_PER_M[kind];
   const stated = cable?.value.capacitancePerLength;
   const perM = stated?.si ?? (least + most) / 2;
@@ -35,7 +35,7 @@ const KIND_WORDS: Readonly<Record<CableKind, string>> = {
   pair: 'a pair of wires',
 };
 
-function cableKind({ shield, conductors }: Pickup): CableKind {
+function usualKind({ shield, conductors }: Pickup): CableKind {
   if (!shield) return 'pair';
   return conductors.length > 2 ? 'four-conductor' : 'braid';
 }

@@ -77,6 +77,7 @@ export const CHASSIS: Node = 'chassis';
 export const endNode = (coil: string, end: CoilEnd): Node => `coil:${coil}.${end}`;
 export const tapNode = (coil: string, lead: string): Node => `tap:${coil}.${lead}`;
 export const leadNode = (lead: string): Node => `lead:${lead}`;
+export const foilNode = (coil: string): Node => `foil:${coil}`;
 export const partNode = (part: string): Node => `part:${part}`;
 
 /** With `joined: false` the hookup is left out: the pickup as it lies on the bench before its leads are joined. */
@@ -117,6 +118,15 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
     const target = resolveLead(fitting.tiedTo, pickup, leads);
     if (target) nodes.unite(partNode(fitting.part), target);
     else undeclared.push({ path: fitting.tiedTo, where: fitting.tiedTo.place });
+  }
+
+  for (const coil of pickup.coils) {
+    const lead = coil.foil?.value;
+    if (!lead || lead === 'none') continue;
+    nodes.add(foilNode(coil.name));
+    const target = resolveLead(lead, pickup, leads);
+    if (target) nodes.unite(foilNode(coil.name), target);
+    else undeclared.push({ path: lead, where: lead.place });
   }
 
   const jointsOfNode = new Map<Node, Joint[]>();
