@@ -1,5 +1,5 @@
 /**
- * The sample shop. Each file says in lines `# expect: …` what is found in it and what is computed; these lines are the test.
+ * The sample shop. Each file says at its end, in lines `# expect: …`, what is found in it and what is computed; these lines are the test.
  * Exactly the findings that it names are raised, at the text that it quotes, with the fixes that it states.
  */
 import assert from 'node:assert/strict';

@@ -25,7 +25,7 @@ describe('a coil read by itself', () => {
     const analysis = findings('slug 2.71 kohm', '^^^^^^^^^^^^^^ reading/unlikely warning');
     assert.match(
       messageOf(analysis, 'reading/unlikely'),
-      /reads 2\.71 kohm, but 5_000 turns from spool TB-W7 compute to 4\.02.* at 21.°C.*shorted turns in the slug coil, or a counter that started late.*inductance/,
+      /reads 2\.71 kohm, but 5_000 turns from spool RYD-W7 compute to 4\.02.* at 21.°C.*shorted turns in the slug coil, or a counter that started late.*inductance/,
     );
   });
 
@@ -316,7 +316,7 @@ describe('wire and reel', () => {
   gauge 42 AWG
   overall 0.070 mm
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   measures 5.52 ohm/m at 20 degC
 }
@@ -357,12 +357,12 @@ pickup wren {
 
   it('a gauge may be 8 % off by its standard, a measured reel may not', () => {
     assert.deepEqual(messages('wire plain-42', 'main 6.10 kohm at 20 degC'), []);
-    assert.equal(messages('spool TB-W7', 'main 6.40 kohm at 20 degC').length, 1);
+    assert.equal(messages('spool RYD-W7', 'main 6.40 kohm at 20 degC').length, 1);
   });
 
   it('a tap reads its share of the wire: inner turns are shorter', () => {
     // 4,000 of 7,700 turns hold 51.9 % of the turns and about 48 % of the wire.
-    assert.deepEqual(messages('spool TB-W7', 'grey to orange 2.87 kohm at 20 degC'), []);
-    assert.equal(messages('spool TB-W7', 'grey to orange 3.15 kohm at 20 degC').length, 1);
+    assert.deepEqual(messages('spool RYD-W7', 'grey to orange 2.87 kohm at 20 degC'), []);
+    assert.equal(messages('spool RYD-W7', 'grey to orange 3.15 kohm at 20 degC').length, 1);
   });
 });

@@ -96,22 +96,22 @@ describe('turns that nobody knows', () => {
 });
 
 describe('a spool', () => {
-  const spool = (left: string) => `spool TB-W7 {\n  wire plain-42\n  left ${left}\n}\n`;
+  const spool = (left: string) => `spool RYD-W7 {\n  wire plain-42\n  left ${left}\n}\n`;
   // 7,700 turns of 137 to 140 mm are about 1,070 m; 42 AWG with its enamel weighs 0.030 g/m: some 32 g.
   it('that holds too little is found at the line that takes the wire from it', () => {
     const analysis = expectFindings(
-      bench('    spool TB-W7\n    ^^^^^^^^^^^ winding/spool-too-short warning\n    turns 7_700', {
+      bench('    spool RYD-W7\n    ^^^^^^^^^^^ winding/spool-too-short warning\n    turns 7_700', {
         spool: spool('20 g'),
       }),
     );
     assert.match(
       messageOf(analysis, 'winding/spool-too-short'),
-      /The main coil takes 3\d.g of wire, .* spool TB-W7 has 20 g left/,
+      /The main coil takes 3\d.g of wire, .* spool RYD-W7 has 20 g left/,
     );
   });
 
   it('needs a tenth more than the coil holds', () => {
-    const of = (left: string) => found(bench('    spool TB-W7\n    turns 7_700', { spool: spool(left) }));
+    const of = (left: string) => found(bench('    spool RYD-W7\n    turns 7_700', { spool: spool(left) }));
     assert.deepEqual(of('33 g'), ['winding/spool-too-short']);
     assert.deepEqual(of('36 g'), []);
   });
@@ -119,7 +119,7 @@ describe('a spool', () => {
   it('must serve every coil of the pickup that is wound from it', () => {
     const second = '  coil dummy like main {\n    serves none\n    start pink\n    finish orange\n  }\n';
     const both = (left: string) =>
-      found(bench('    spool TB-W7\n    turns 7_700', { spool: spool(left), coils: second })).filter((code) =>
+      found(bench('    spool RYD-W7\n    turns 7_700', { spool: spool(left), coils: second })).filter((code) =>
         code.startsWith('winding/'),
       );
     assert.deepEqual(both('60 g'), ['winding/spool-too-short']);
@@ -127,11 +127,11 @@ describe('a spool', () => {
   });
 
   it('has already given the wire of a coil that was counted, and of a pickup that was made', () => {
-    assert.deepEqual(found(bench('    spool TB-W7\n    counted 7_700', { spool: spool('20 g') })), []);
+    assert.deepEqual(found(bench('    spool RYD-W7\n    counted 7_700', { spool: spool('20 g') })), []);
     const read = '  readings "after winding" 2026-05-14 {\n    main 5.90 kohm at 21 degC\n  }\n';
-    assert.deepEqual(found(bench('    spool TB-W7\n    turns 7_700', { spool: spool('20 g'), after: read })), []);
+    assert.deepEqual(found(bench('    spool RYD-W7\n    turns 7_700', { spool: spool('20 g'), after: read })), []);
     assert.deepEqual(
-      found(bench('    spool TB-W7\n    turns 7_700', { spool: spool('20 g'), after: '  made 2026-05-14\n' })),
+      found(bench('    spool RYD-W7\n    turns 7_700', { spool: spool('20 g'), after: '  made 2026-05-14\n' })),
       [],
     );
   });

@@ -35,16 +35,16 @@ describe('cards', () => {
   it('says what is left out, and why', async () => {
     const { code, stdout, stderr } = await shell.run([
       'cards',
-      'ottlewick-bridge.pickup',
+      'ottlewick-neck.pickup',
       '-o',
       'kept',
       '--card',
       'winding,potting',
     ]);
     assert.equal(code, 0);
-    assert.equal(stdout, 'kept/winding-ottlewick-bridge-slug.html\n');
-    assert.match(stderr, /no winding card of ottlewick-bridge, screw coil: no turns are stated/);
-    assert.match(stderr, /no potting card of ottlewick-bridge: no potting is stated/);
+    assert.equal(stdout, 'kept/winding-ottlewick-neck-screw.html\n');
+    assert.match(stderr, /no winding card of ottlewick-neck, slug coil: no turns are stated/);
+    assert.match(stderr, /no potting card of ottlewick-neck: no potting is stated/);
   });
 
   it('replaces nothing unless asked, and then writes nothing at all', async () => {
@@ -94,13 +94,13 @@ describe('cards', () => {
       '--hand-over',
       'work,contact',
       '--field',
-      'contact: Tallowmere Bench',
+      'contact: Ruddle Yard',
       '--field',
       'Tax number',
     ];
     assert.equal((await shell.run(['cards', 'hesk-neck.pickup', '-o', 'fields', ...words])).code, 0);
     const html = readFileSync(shell.path('fields/hand-over-hesk-neck.html'), 'utf8');
-    assert.match(html, /Tallowmere Bench/);
+    assert.match(html, /Ruddle Yard/);
     assert.match(html, /<dt>Tax number<\/dt><dd><\/dd>/);
     assert.doesNotMatch(html, /Old parts returned/);
   });

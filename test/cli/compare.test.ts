@@ -13,7 +13,7 @@ describe('compare', () => {
   let shell: Shell;
   let hesk = '';
   const git = (...words: readonly string[]): void => {
-    const identity = ['-c', 'user.name=Tallowmere Bench', '-c', 'user.email=bench@tallowmere.invalid'];
+    const identity = ['-c', 'user.name=Ruddle Yard', '-c', 'user.email=bench@ruddle-yard.invalid'];
     execFileSync('git', [...identity, ...words], { cwd: shell.folder, stdio: 'ignore', env: PATH_ONLY });
   };
   before(() => {
@@ -67,8 +67,8 @@ describe('compare', () => {
 
   it('finds nothing where only order, layout and comments differ', async () => {
     const moved = hesk
-      .replace('  serial TB-014\n', '')
-      .replace('  position neck\n', '  position neck\n\n  serial TB-014\n');
+      .replace('  serial RYD-014\n', '')
+      .replace('  position neck\n', '  position neck\n\n  serial RYD-014\n');
     shell.write('hesk-neck.pickup', `# Another first line.\n${moved.replaceAll('5_050', '5050')}\n\n`);
     const { code, stdout } = await shell.run(['compare', '--exit-code', 'HEAD:hesk-neck.pickup', 'hesk-neck.pickup']);
     assert.deepEqual([code, stdout], [0, 'HEAD:hesk-neck.pickup → hesk-neck.pickup: no change of meaning\n']);
@@ -88,7 +88,7 @@ describe('compare', () => {
     shell.write('parts/stock.pickup', stock);
     assert.deepEqual(
       data.facts.map(({ path: at, after }) => [at, after]),
-      [[['spool TB-W7'], 'measures 5.60 ohm/m at 20 degC']],
+      [[['spool RYD-W7'], 'measures 5.60 ohm/m at 20 degC']],
     );
     assert.equal(staged.same, true);
   });
@@ -131,13 +131,13 @@ describe('compare', () => {
   });
 
   it('of two pickups under two names is a rename and its changes', async () => {
-    shell.write('other.pickup', hesk.replaceAll('hesk-neck', 'hesk-two').replace('TB-014', 'TB-015'));
+    shell.write('other.pickup', hesk.replaceAll('hesk-neck', 'hesk-two').replace('RYD-014', 'RYD-015'));
     const data = await json('hesk-neck.pickup', 'other.pickup');
     assert.deepEqual(
       data.facts.map(({ kind, after }) => [kind, after]),
       [
         ['renamed', 'hesk-two'],
-        ['fact changed', 'serial TB-015'],
+        ['fact changed', 'serial RYD-015'],
       ],
     );
     assert.deepEqual(data.numbers, []);

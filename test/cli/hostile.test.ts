@@ -55,7 +55,7 @@ describe('hostile texts of a spec', () => {
         // Title, serial, customer and note; and a coil wound the other way, so that findings and plans speak of it.
         const hostile = hesk
           .replace('"Hesk, neck"', `"${text}"`)
-          .replace('serial TB-014', `serial "${text}"`)
+          .replace('serial RYD-014', `serial "${text}"`)
           .replace('"Sorrel, customer 12"', `"${text}"`)
           .replace(/note ".*"/, `note "${text}"`)
           .replace('"before the cover"', `"${text}"`)

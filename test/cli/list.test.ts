@@ -24,25 +24,25 @@ describe('list', () => {
   };
 
   const cases: readonly (readonly [where: readonly string[], serials: readonly string[]])[] = [
-    [['serial TB-014'], ['TB-014']],
-    [['serial TB-02*'], ['TB-021', 'TB-024', 'TB-024b', 'TB-026', 'TB-027', 'TB-028']],
-    [['spool TB-W9'], ['TB-030', 'TB-033']],
-    [['magnet alnico-2'], ['TB-024b', 'TB-048', 'TB-035']],
-    [['magnet odd-bar'], ['TB-021']],
-    [['instrument teasel'], ['TB-014', 'TB-019']],
-    [['made 2026-06'], ['TB-030', 'TB-031', 'TB-040']],
-    [['made 2026-08-21 to 2026-09'], ['TB-035', 'TB-034', 'TB-055', 'TB-056']],
-    [['for *juniper*'], ['TB-019']],
-    [['resistance 10.5 to 14 kohm'], ['TB-021', 'TB-033']],
-    [['resistance 10500 ohm to 14 kohm'], ['TB-021', 'TB-033']],
-    [['turns 9_000 to 10_000'], ['TB-031', 'TB-040']],
+    [['serial RYD-014'], ['RYD-014']],
+    [['serial RYD-02*'], ['RYD-021', 'RYD-024', 'RYD-024b', 'RYD-026', 'RYD-027', 'RYD-028']],
+    [['spool RYD-W9'], ['RYD-030', 'RYD-033']],
+    [['magnet alnico-2'], ['RYD-048', 'RYD-035']],
+    [['magnet odd-bar'], ['RYD-021']],
+    [['instrument teasel'], ['RYD-014', 'RYD-019']],
+    [['made 2026-06'], ['RYD-030', 'RYD-031', 'RYD-040']],
+    [['made 2026-08-21 to 2026-09'], ['RYD-035', 'RYD-034', 'RYD-055', 'RYD-056']],
+    [['for *juniper*'], ['RYD-019']],
+    [['resistance 10.5 to 14 kohm'], ['RYD-021', 'RYD-033']],
+    [['resistance 10500 ohm to 14 kohm'], ['RYD-021', 'RYD-033']],
+    [['turns 9_000 to 10_000'], ['RYD-031', 'RYD-040']],
     [
-      ['spool TB-W7', 'position bridge'],
-      ['TB-019', 'TB-056'],
+      ['spool RYD-W7', 'position bridge'],
+      ['RYD-019', 'RYD-056'],
     ],
-    [['finding hum/partly-cancelled', 'made 2026-04'], ['TB-021']],
-    [['design differs'], ['TB-014']],
-    [['needs retest', 'made 2026-07'], ['TB-046']],
+    [['finding hum/partly-cancelled', 'made 2026-04'], ['RYD-021']],
+    [['design differs'], ['RYD-014']],
+    [['needs retest', 'made 2026-07'], ['RYD-046']],
     [['serial nothing'], []],
   ];
   for (const [where, expected] of cases) {
@@ -54,14 +54,14 @@ describe('list', () => {
   it('without a filter lists every pickup of the folder, oldest first', async () => {
     const all = await serials();
     assert.equal(all.length, 19);
-    assert.deepEqual(all.slice(0, 3), ['TB-051', 'TB-014', 'TB-019']);
+    assert.deepEqual(all.slice(0, 3), ['RYD-051', 'RYD-014', 'RYD-019']);
   });
 
   it('as text gives the reasons that were asked for', async () => {
-    const { stdout } = await shell.run(['list', '--where', 'design differs', '--where', 'serial TB-014']);
+    const { stdout } = await shell.run(['list', '--where', 'design differs', '--where', 'serial RYD-014']);
     assert.match(
       stdout,
-      /^serial +pickup +made +resistance +turns +magnet +instrument +file\nTB-014 +hesk-neck +2026-03-11 +8\.\d+ ± 0\.\d+ kΩ +5040 \+ 5050 +alnico-5 +teasel +hesk-neck\.pickup\n {4}coil screw: 5\s050 turns planned, 5\s040 counted\n$/,
+      /^serial +pickup +made +resistance +turns +magnet +instrument +file\nRYD-014 +hesk-neck +2026-03-11 +8\.\d+ ± 0\.\d+ kΩ +5040 \+ 5050 +alnico-5 +teasel +hesk-neck\.pickup\n {4}coil screw: 5\s050 turns planned, 5\s040 counted\n$/,
     );
     assert.equal((await shell.run(['list', '--where', 'serial nothing'])).stdout, 'no pickup fits\n');
   });

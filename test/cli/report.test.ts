@@ -43,7 +43,7 @@ describe('report', () => {
   it('as text names values, uncertainties and what they rest on by number', async () => {
     const { code, stdout } = await shell.run(['report', 'hesk-neck.pickup']);
     assert.equal(code, 0);
-    assert.match(stdout, /^pickup hesk-neck, "Hesk, neck", serial TB-014\n/);
+    assert.match(stdout, /^pickup hesk-neck, "Hesk, neck", serial RYD-014\n/);
     assert.match(stdout, /\n {4}turns +5 040 turns +stated +\[\d+\]\n/);
     assert.match(stdout, /\n {2}rests on\n {4}1 {2}\S/);
     assert.match(stdout, /\n {2}in phase\n/);
@@ -72,30 +72,30 @@ describe('report', () => {
 
   it('tells what unequal coils cost beside matched ones, and only of unequal coils', async () => {
     assert.equal((await json('hesk-neck.pickup')).pickups['hesk-neck']?.mismatch, undefined);
-    const { mismatch } = (await json('ottlewick-bridge.pickup')).pickups['ottlewick-bridge'] ?? {};
-    assert.deepEqual([mismatch?.coil, mismatch?.other], ['slug', 'screw']);
+    const { mismatch } = (await json('ottlewick-neck.pickup')).pickups['ottlewick-neck'] ?? {};
+    assert.deepEqual([mismatch?.coil, mismatch?.other], ['screw', 'slug']);
     const { built, matched, difference } = mismatch?.levelDb ?? {};
     assert.ok(built && matched && difference);
     assert.ok(Math.abs(built.value - matched.value - difference.value) < 1e-9);
     // A null has no number, and so no difference.
     assert.ok(mismatch?.humDb && mismatch.humDb.difference === undefined);
-    const { stdout } = await shell.run(['report', 'ottlewick-bridge.pickup']);
-    assert.match(stdout, /\n {2}matched beside it: slug with 5 \d{3} turns instead of 8 200\n/);
+    const { stdout } = await shell.run(['report', 'ottlewick-neck.pickup']);
+    assert.match(stdout, /\n {2}matched beside it: screw with 5 \d{3} turns instead of 8 200\n/);
     assert.match(stdout, /\n {4}hum against one coil +−6 ± 1 dB +−\d+ dB or lower\n/);
     assert.match(stdout, /\n {4}level at 100 Hz +\+7\.\d ± 0\.\d dB +\+5\.\d ± 0\.\d+ dB +\+2\.\d+ ± 0\.\d+ dB\n/);
     assert.doesNotMatch((await shell.run(['report', 'hesk-neck.pickup'])).stdout, /matched beside/);
   });
 
   it('tells of a bar magnet what each other in scope would change', async () => {
-    const { magnets } = (await json('ottlewick-bridge.pickup')).pickups['ottlewick-bridge'] ?? {};
-    assert.deepEqual(Object.keys(magnets ?? {}).sort(), ['bar-2', 'bar-5']);
+    const { magnets } = (await json('ottlewick-neck.pickup')).pickups['ottlewick-neck'] ?? {};
+    assert.deepEqual(Object.keys(magnets ?? {}).sort(), ['bar-2', 'bar-3', 'bar-5', 'bar-8']);
     const { fieldRatio, outputDb, pullRatio } = magnets?.['bar-5'] ?? {};
     assert.ok(fieldRatio && outputDb && pullRatio);
     // The signal goes with the field, the pull with its square.
     assert.ok(Math.abs(outputDb.value - 20 * Math.log10(fieldRatio.value)) < 1e-9);
     assert.ok(Math.abs(pullRatio.value - fieldRatio.value ** 2) < 1e-9);
     assert.match(
-      (await shell.run(['report', 'ottlewick-bridge.pickup'])).stdout,
+      (await shell.run(['report', 'ottlewick-neck.pickup'])).stdout,
       /\n {2}another magnet instead\n {4}bar-\d +output [+−]\d\.\d ± \d\.\d dB +field x /,
     );
     assert.equal((await json('larkspit-neck.pickup')).pickups['larkspit-neck']?.magnets, undefined);

@@ -15,7 +15,7 @@ import {
 } from './bench-view-harness.ts';
 
 const QUORL = { kind: 'instrument', name: 'quorl' } as const;
-const OTTLEWICK = { kind: 'pickup', name: 'ottlewick-bridge' } as const;
+const OTTLEWICK = { kind: 'pickup', name: 'ottlewick-neck' } as const;
 const sample = (name: string): string =>
   readFileSync(path.resolve(import.meta.dirname, `../../samples/${name}.pickup`), 'utf8');
 
@@ -26,16 +26,16 @@ describe('the bench view in a browser', function () {
   let instrument: Shown;
   let pickup: Shown;
   let compared: Shown;
-  /** The slug coil was wound lighter before, and its path ran the other way. */
-  const past = sample('ottlewick-bridge')
+  /** The screw coil was wound lighter before, and its path ran the other way. */
+  const past = sample('ottlewick-neck')
     .replace('turns 8_200 ± 20', 'turns 5_000 ± 20')
     .replace('start to orange', 'start to violet')
     .replace('finish to violet', 'finish to orange');
   before(async () => {
     harness = await startHarness();
     instrument = await bench('quorl').shown(QUORL, { position: 'quorl/2' });
-    pickup = await bench('ottlewick-bridge').shown(OTTLEWICK);
-    compared = await bench('ottlewick-bridge').shown(OTTLEWICK, { before: past });
+    pickup = await bench('ottlewick-neck').shown(OTTLEWICK);
+    compared = await bench('ottlewick-neck').shown(OTTLEWICK, { before: past });
   });
   after(() => harness.close());
 
@@ -97,7 +97,7 @@ describe('the bench view in a browser', function () {
     const view = await opened(pickup);
     await view.post({ type: 'drawing', render: 5, drawing: pickup.drawing, part: undefined });
     await view.post({ type: 'drawing', render: 4, drawing: instrument.drawing, part: undefined });
-    assert.equal(await view.page.locator('h1').textContent(), 'ottlewick-bridge');
+    assert.equal(await view.page.locator('h1').textContent(), 'ottlewick-neck');
     const numbers = instrument.sections.find(({ section }) => section === 'numbers');
     assert.ok(numbers);
     await view.post({ type: 'section', render: 4, content: numbers });
@@ -120,9 +120,7 @@ describe('the bench view in a browser', function () {
     const view = await opened(pickup);
     await view.page.getByRole('button', { name: 'Larger' }).click();
     await view.page.evaluate('document.scrollingElement.scrollTo(0, 300)');
-    const edited = await bench('ottlewick-bridge', sample('ottlewick-bridge').replace('8_200', '8_100')).shown(
-      OTTLEWICK,
-    );
+    const edited = await bench('ottlewick-neck', sample('ottlewick-neck').replace('8_200', '8_100')).shown(OTTLEWICK);
     await showAll(view, edited, 2);
     assert.equal(await view.page.evaluate('document.scrollingElement.scrollTop'), 300);
     assert.equal(await view.page.locator('output[aria-label="Zoom"]').textContent(), '125 %');
@@ -152,7 +150,7 @@ describe('the bench view in a browser', function () {
       'B now',
       'change',
     ]);
-    const turns = page.locator('.numbers tbody tr').filter({ hasText: 'slug coil, turns' });
+    const turns = page.locator('.numbers tbody tr').filter({ hasText: 'screw coil, turns' });
     assert.deepEqual(await turns.locator('td').allTextContents(), [
       '5\u202F000 ± 20',
       '8\u202F200 ± 20',
@@ -195,7 +193,7 @@ describe('the bench view in a browser', function () {
   });
 
   it('offers the strings that the spec says', async () => {
-    const bass = await bench('ottlewick-bridge', sample('ottlewick-bridge').replace('strings 6', 'strings 4')).shown(
+    const bass = await bench('ottlewick-neck', sample('ottlewick-neck').replace('strings 6', 'strings 4')).shown(
       OTTLEWICK,
     );
     const view = await opened(bass);
@@ -212,7 +210,7 @@ describe('the bench view in a browser', function () {
     assert.deepEqual(await counts(), [0, 0]);
     await view.page.getByRole('button', { name: 'Pluck' }).click();
     assert.ok((await view.sent()).some(({ type }) => type === 'sound'));
-    await view.post({ type: 'sound', sound: await bench('ottlewick-bridge').sound(OTTLEWICK, past) });
+    await view.post({ type: 'sound', sound: await bench('ottlewick-neck').sound(OTTLEWICK, past) });
     assert.deepEqual(await counts(), [1, 2]);
     await view.page.locator('section[aria-label="Listen"]').getByText('A before').click();
     assert.deepEqual(await counts(), [1, 2]);
@@ -238,11 +236,11 @@ describe('the bench view in a browser', function () {
 
   it('what a spec says is text, never markup', async () => {
     const hostile = '<img src=x onerror=alert(1)> & "quoted" \u202Ereversed';
-    const text = sample('ottlewick-bridge').replace(
+    const text = sample('ottlewick-neck').replace(
       '"Ottlewick, bridge"',
       JSON.stringify(hostile).replaceAll('\\"', "'"),
     );
-    const view = await opened(await bench('ottlewick-bridge', text).shown(OTTLEWICK));
+    const view = await opened(await bench('ottlewick-neck', text).shown(OTTLEWICK));
     assert.equal(await view.page.locator('img').count(), 0);
     assert.match((await view.page.locator('.sheet-frame svg').first().textContent()) ?? '', /<img src=x/);
     await view.page.close();

@@ -78,8 +78,8 @@ describe('facts compared by meaning', () => {
     ]);
   });
   it('what stands instead of another is a change of it', () => {
-    assert.deepEqual(changes(PICKUP, PICKUP.replace('wire heavy', 'spool TB-W7')), [
-      'pickup hesk / coil screw: wire heavy > spool TB-W7',
+    assert.deepEqual(changes(PICKUP, PICKUP.replace('wire heavy', 'spool RYD-W7')), [
+      'pickup hesk / coil screw: wire heavy > spool RYD-W7',
     ]);
   });
   it('of several facts of a word the nearest one changed', () => {

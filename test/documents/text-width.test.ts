@@ -27,7 +27,7 @@ describe('text width', () => {
   });
 
   it('wraps at spaces and keeps every word', () => {
-    const text = 'Swap the two at the joints: brown to violet, yellow to grey.';
+    const text = 'Swap the two at the joints: brown to violet, gold to grey.';
     const lines = wrapText(text, 120, { size: 12 });
     assert.equal(lines.join(' '), text);
     for (const line of lines) assert.ok(textWidth(line, { size: 12 }) <= 120);

@@ -109,15 +109,15 @@ describe('the bench view in the editor', () => {
     await openSample('cinder-bridge.pickup');
     await run('pickup.findPickup');
     const rows = seen.page.locator('.quick-input-list .monaco-list-row');
-    await rows.filter({ hasText: 'TB-' }).first().waitFor();
-    await seen.page.keyboard.type('serial TB-021');
+    await rows.filter({ hasText: 'RYD-' }).first().waitFor();
+    await seen.page.keyboard.type('serial RYD-021');
     await eventually(async () => {
       const texts = await rows.allTextContents();
-      return texts.length === 1 && /TB-021/.test(texts[0] ?? '') ? true : undefined;
+      return texts.length === 1 && /RYD-021/.test(texts[0] ?? '') ? true : undefined;
     });
     await seen.page.keyboard.press('Enter');
     await eventually(() =>
-      vscode.window.activeTextEditor?.document.fileName.endsWith('ottlewick-bridge.pickup') ? true : undefined,
+      vscode.window.activeTextEditor?.document.fileName.endsWith('ottlewick-neck.pickup') ? true : undefined,
     );
   });
 
@@ -148,8 +148,8 @@ describe('the bench view in the editor', () => {
       git('init', '-q');
       git('add', '.');
       git('commit', '-q', '-m', 'as it was');
-      const editor = await openBenchView('ottlewick-bridge.pickup');
-      await drawn('ottlewick-bridge.pickup');
+      const editor = await openBenchView('ottlewick-neck.pickup');
+      await drawn('ottlewick-neck.pickup');
       await replace(editor, 'turns 8_200 ± 20', 'turns 5_000 ± 20');
       await run('pickup.compareWithLastCommit');
       const { facts } = await eventually(() => benchView.section('comparison'));
@@ -161,7 +161,7 @@ describe('the bench view in the editor', () => {
       const turns = await eventually(() =>
         benchView
           .section('numbers')
-          ?.rows.find(({ name, before }) => name === 'slug coil, turns' && before !== undefined),
+          ?.rows.find(({ name, before }) => name === 'screw coil, turns' && before !== undefined),
       );
       assert.deepEqual([turns.before, turns.now], ['8\u202F200 ± 20', '5\u202F000 ± 20']);
       // Saved and committed, nothing differs from the last commit any more.

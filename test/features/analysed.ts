@@ -9,7 +9,7 @@ export const PARTS = `wire plain-42 {
   overall 0.070 mm
   enamel plain
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   measures 5.52 ohm/m at 20 degC
 }

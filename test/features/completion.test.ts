@@ -83,7 +83,7 @@ describe('block snippets', () => {
     (
       blockSnippet(
         keyword,
-        (kind) => ({ wire: ['plain-42'], bobbin: ['rod-six'], spool: ['TB-W7'] })[String(kind)] ?? [],
+        (kind) => ({ wire: ['plain-42'], bobbin: ['rod-six'], spool: ['RYD-W7'] })[String(kind)] ?? [],
       ) ?? ''
     )
       .replace(/\$\{\d+\|([^,|]*)[^|]*\|\}/g, '$1')

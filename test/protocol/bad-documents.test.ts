@@ -93,7 +93,7 @@ describe('files that cannot be used', () => {
   it('a file that comes, changes and goes is noticed by those that use it', async () => {
     const uri = pathToFileURL(path.join(folder, 'uses-late.pickup')).href;
     const late = pathToFileURL(path.join(folder, 'late.pickup')).href;
-    server.open(uri, 'use "late.pickup"\nspool TB-1 {\n  wire plain-42\n}\n');
+    server.open(uri, 'use "late.pickup"\nspool RYD-1 {\n  wire plain-42\n}\n');
     const codes = async (count: number): Promise<readonly unknown[]> => {
       while (server.published.filter((each) => each.uri === uri).length < count) {
         await new Promise((resolve) => setTimeout(resolve, 5));

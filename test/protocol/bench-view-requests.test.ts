@@ -17,13 +17,13 @@ const uriOf = (name: string): string => pathToFileURL(path.join(SAMPLES, name)).
 const textOf = (name: string): string => readFileSync(path.join(SAMPLES, name), 'utf8');
 
 describe('requests of the bench view', () => {
-  const uri = uriOf('ottlewick-bridge.pickup');
-  const subject = { kind: 'pickup', name: 'ottlewick-bridge' };
+  const uri = uriOf('ottlewick-neck.pickup');
+  const subject = { kind: 'pickup', name: 'ottlewick-neck' };
   const asked = { protocol: 3, uri, subject, pots: { volume: 10, tone: 10 }, width: 960 };
   let server: ServerProcess;
   before(async () => {
     server = await startServer();
-    server.open(uri, textOf('ottlewick-bridge.pickup'));
+    server.open(uri, textOf('ottlewick-neck.pickup'));
     await server.diagnosed(uri, 1);
   });
   after(() => server.stop());
@@ -40,7 +40,7 @@ describe('requests of the bench view', () => {
     const base = {
       label: 'then',
       uri,
-      texts: [{ uri, text: textOf('ottlewick-bridge.pickup').replace('turns 8_200 ± 20', 'turns 5_000 ± 20') }],
+      texts: [{ uri, text: textOf('ottlewick-neck.pickup').replace('turns 8_200 ± 20', 'turns 5_000 ± 20') }],
     };
     const { content } = await server.request<SectionResult>('pickup/section', {
       ...asked,
@@ -52,7 +52,7 @@ describe('requests of the bench view', () => {
       content.facts.map(({ was, is }) => [was, is]),
       [['turns 5_000 ± 20', 'turns 8_200 ± 20']],
     );
-    assert.deepEqual(content.changedNow, [{ part: 'coil:slug', words: 'was turns 5_000 ± 20' }]);
+    assert.deepEqual(content.changedNow, [{ part: 'coil:screw', words: 'was turns 5_000 ± 20' }]);
     // The parts on the shelf were not sent: what is there now stood in for them.
     assert.ok(content.uses.some((each) => each.endsWith('shop.pickup')));
   });
@@ -103,11 +103,11 @@ describe('requests of the bench view', () => {
   });
 
   it('pickups are found by filters; one that cannot be read says how it is written', async () => {
-    const uris = ['ottlewick-bridge', 'hesk-neck', 'cinder-bridge'].map((name) => uriOf(`${name}.pickup`));
-    const found = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'serial TB-021' });
+    const uris = ['ottlewick-neck', 'hesk-neck', 'cinder-bridge'].map((name) => uriOf(`${name}.pickup`));
+    const found = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'serial RYD-021' });
     assert.deepEqual(
       found.found.map(({ name }) => name),
-      ['ottlewick-bridge'],
+      ['ottlewick-neck'],
     );
     const wrong = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'made yesterday' });
     assert.match(wrong.problem ?? '', /write it like “made /);

@@ -64,7 +64,7 @@ function pickup(name: string, shape: Shape, luck: Chance, sound = false): MadePi
   const metal = metalOf(shield, luck);
   const text = [
     `pickup ${name} "${luck.pick(TITLES).replaceAll('"', '\\"')}" {`,
-    ...(odds(2) ? [`  serial TB-${100 + luck.whole(900)}`] : []),
+    ...(odds(2) ? [`  serial RYD-${100 + luck.whole(900)}`] : []),
     ...(odds(2) ? ['  made 2026-03-14'] : []),
     ...(odds(4) ? [] : [`  strings ${shape === 'split bass' ? 4 : 6}`]),
     ...(hasCable ? [`  conductors ${conductors.join(' ')}`] : []),
@@ -114,7 +114,7 @@ function coilLines(
   return [
     `  coil ${name} {`,
     `    bobbin ${shape in bobbin ? bobbin[shape as keyof typeof bobbin] : luck.pick(['slug-six', 'screw-six', 'rod-six'])}`,
-    `    ${luck.pick(['wire plain-42', 'wire poly-43', 'spool TB-W7', 'spool TB-W9'])}`,
+    `    ${luck.pick(['wire plain-42', 'wire poly-43', 'spool RYD-W7', 'spool RYD-W9'])}`,
     ...(mostly()
       ? [`    ${luck.pick(['turns', 'counted'])} ${3800 + 10 * luck.whole(300)}${luck.pick(['', ' ± 20'])}`]
       : []),

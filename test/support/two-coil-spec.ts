@@ -7,7 +7,7 @@ wire plain-42 {
   gauge 42 AWG
   overall 0.070 mm
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   measures 5.52 ohm/m at 20 degC
 }
@@ -26,7 +26,7 @@ pickup heron {
   shield bare
   coil screw {
     bobbin six
-    spool TB-W7
+    spool RYD-W7
 ${turns}    wound clockwise
     packing 0.66
     start to pink

@@ -14,7 +14,7 @@ import { COIL_NUMBERS, keysOf, PICKUP_NUMBERS } from '../../server/src/words/num
 import { analysedSample } from '../documents/analysed-files.ts';
 import { cardsOfText, pageText } from '../documents/cards/card-bench.ts';
 
-const SAMPLE = 'ottlewick-bridge.pickup';
+const SAMPLE = 'ottlewick-neck.pickup';
 const after = analysedSample(SAMPLE);
 const [pickup] = after.pickups;
 assert.ok(pickup);
@@ -32,7 +32,7 @@ const hovered = (text: string): readonly (readonly [name: string, value: string]
 
 describe('a computed number', () => {
   for (const [what, words, names] of [
-    ['pickup', 'pickup ottlewick-bridge', PICKUP_NUMBERS],
+    ['pickup', 'pickup ottlewick-neck', PICKUP_NUMBERS],
     ['coil', 'coil slug', COIL_NUMBERS],
   ] as const)
     it(`of a ${what} has the same name and digits in hover and report`, () => {
@@ -49,7 +49,7 @@ describe('a computed number', () => {
     });
 
   it('has them in the bench view, the unit in its head', () => {
-    const rows = hovered(hoverOn('pickup ottlewick-bridge'));
+    const rows = hovered(hoverOn('pickup ottlewick-neck'));
     for (const key of keysOf(PICKUP_NUMBERS).filter((each) => each !== 'capacitanceF')) {
       const name = spaces(PICKUP_NUMBERS[key].what);
       const value = rows.find(([each]) => each === name)?.[1];
@@ -63,8 +63,8 @@ describe('a computed number', () => {
   it('has them in a comparison', () => {
     const before = analysedSample(SAMPLE, (text) => text.replace('turns 8_200', 'turns 6_200'));
     const rows = numberRows(compareStates(stateOf(before), stateOf(after)));
-    const told = new Map(hovered(hoverOn('coil slug')));
-    const coil = rows.filter(({ path: [, part] }) => part === 'coil slug');
+    const told = new Map(hovered(hoverOn('coil screw')));
+    const coil = rows.filter(({ path: [, part] }) => part === 'coil screw');
     assert.ok(coil.length >= 5, coil.map(({ what }) => what).join(' | '));
     for (const { what, after: now } of coil) assert.equal(spaces(now), told.get(spaces(what)), what);
   });
@@ -72,7 +72,7 @@ describe('a computed number', () => {
   it('has them on the wiring card', async () => {
     const [card] = cardsOfText(after, ['wiring']);
     assert.ok(card);
-    const value = hovered(hoverOn('pickup ottlewick-bridge')).find(([name]) => name === PICKUP_NUMBERS.humDb.what)?.[1];
+    const value = hovered(hoverOn('pickup ottlewick-neck')).find(([name]) => name === PICKUP_NUMBERS.humDb.what)?.[1];
     assert.ok(value);
     const text = spaces(await pageText(card));
     assert.ok(text.includes(`${PICKUP_NUMBERS.humDb.what}</dt><dd>${value}`), value);

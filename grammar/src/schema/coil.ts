@@ -29,7 +29,7 @@ export const coil = block({
   like: true,
   meaning: 'one coil of a pickup: what it is wound on, with what, how often, which way, and where its ends go',
   example:
-    'coil slug {\n  bobbin tall-six\n  spool TB-W7\n  turns 4_900\n  wound clockwise\n  start brown to violet\n  finish yellow to grey\n}',
+    'coil slug {\n  bobbin tall-six\n  spool RYD-W7\n  turns 4_900\n  wound clockwise\n  start blue to violet\n  finish gold to grey\n}',
   facts: {
     kept: fact({
       shape: sequence({}),
@@ -62,7 +62,7 @@ export const coil = block({
       shape: name('spool'),
       insteadOf: ['wire'],
       meaning: 'the spool that it is wound from; brings its wire along',
-      example: 'spool TB-W7',
+      example: 'spool RYD-W7',
     }),
     turns: fact({
       shape: count({ min: 1, unit: 'turns' }),
@@ -96,7 +96,7 @@ export const coil = block({
     start: fact({
       shape: endLead,
       meaning: "inner end: the coil's own lead, what it is soldered to, or both",
-      example: 'start yellow to pink',
+      example: 'start gold to pink',
     }),
     finish: fact({
       shape: endLead,

@@ -18,7 +18,7 @@ export const note = fact({
   repeats: true,
   history: 'of the piece',
   meaning: 'anything worth keeping that no fact has a word for',
-  example: 'note "screw coil kept, slug coil new"',
+  example: 'note "slug coil kept, screw coil new"',
 });
 
 export const serial = fact({
@@ -26,7 +26,7 @@ export const serial = fact({
   shape: label(),
   history: 'of the piece',
   meaning: 'the number of this piece, as on its label',
-  example: 'serial TB-014',
+  example: 'serial RYD-014',
 });
 
 export const customer = fact({

@@ -8,7 +8,7 @@ export const spool = block({
   names: 'spool',
   like: true,
   meaning: 'one spool of wire on the shelf',
-  example: 'spool TB-W7 {\n  wire heavy-plain\n  left 310 g\n  measures 5.52 ohm/m at 20 degC\n}',
+  example: 'spool RYD-W7 {\n  wire heavy-plain\n  left 310 g\n  measures 5.52 ohm/m at 20 degC\n}',
   topLevel: true,
   facts: {
     wire: fact({

@@ -1290,7 +1290,7 @@ A wire, bobbin or magnet that is not found leaves everything open that rests on 
 wire plain-42 {
   gauge 42 AWG
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plane-42
 }
 \`\`\`
@@ -1303,7 +1303,7 @@ The name as it is declared.
 wire plain-42 {
   gauge 42 AWG
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
 }
 \`\`\`
@@ -2305,7 +2305,7 @@ wire plain-42 {
   gauge 42 AWG
   overall 0.070 mm
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   measures 5.52 ohm/m at 20 degC
 }
@@ -2316,7 +2316,7 @@ bobbin rod-six {
 pickup wren {
   coil main {
     bobbin rod-six
-    spool TB-W7
+    spool RYD-W7
     turns 7_700
     wound clockwise
     packing 0.66
@@ -2343,7 +2343,7 @@ wire plain-42 {
   gauge 42 AWG
   overall 0.070 mm
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   measures 5.52 ohm/m at 20 degC
 }
@@ -2354,7 +2354,7 @@ bobbin rod-six {
 pickup wren {
   coil main {
     bobbin rod-six
-    spool TB-W7
+    spool RYD-W7
     turns 8_320
     wound clockwise
     packing 0.66
@@ -2509,7 +2509,7 @@ What the file would bring along is missing. Names that may have come from it are
 \`\`\`pickup
 use "parts/stok.pickup"
 
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
 }
 \`\`\`
@@ -2523,7 +2523,7 @@ wire plain-42 {
   gauge 42 AWG
 }
 
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
 }
 \`\`\`
@@ -2707,14 +2707,14 @@ bobbin rod-six {
   core 60.0 x 5.8 mm
   window 11.0 x 5.2 mm
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   left 20 g
 }
 pickup wren {
   coil main {
     bobbin rod-six
-    spool TB-W7
+    spool RYD-W7
     turns 7_700
     wound clockwise
     packing 0.66
@@ -2742,14 +2742,14 @@ bobbin rod-six {
   core 60.0 x 5.8 mm
   window 11.0 x 5.2 mm
 }
-spool TB-W7 {
+spool RYD-W7 {
   wire plain-42
   left 180 g
 }
 pickup wren {
   coil main {
     bobbin rod-six
-    spool TB-W7
+    spool RYD-W7
     turns 7_700
     wound clockwise
     packing 0.66

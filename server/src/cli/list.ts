@@ -27,7 +27,7 @@ export const list = defineCommand({
     'Resistances are between hot and ground at 20 °C.',
   ],
   example: {
-    line: 'pickup-spec list samples --where "spool TB-W7" --where "made 2026-03 to 2026-04"',
+    line: 'pickup-spec list samples --where "spool RYD-W7" --where "made 2026-03 to 2026-04"',
     meaning: 'everything wound from one spool in two months',
   },
   async run(values, [folder = '.'], context) {

@@ -63,12 +63,12 @@ pickup first-bridge "First, bridge" {
     turns 5_000
     wound clockwise
     packing 0.66
-    start yellow to pink
+    start gold to pink
     finish brown to turquoise
   }
   coil slug like screw {
     bobbin slug-six
-    start yellow to violet
+    start gold to violet
     finish brown to grey
   }
 

@@ -33,7 +33,7 @@ interface FilterKind {
 }
 
 const FILTERS: Readonly<Record<string, FilterKind>> = {
-  serial: { example: 'serial TB-0*', filter: byText(({ serial }) => [serial]) },
+  serial: { example: 'serial RYD-0*', filter: byText(({ serial }) => [serial]) },
   name: { example: 'name hesk-*', filter: byText(({ name, title }) => [name, title]) },
   for: { example: 'for *Juniper*', filter: byText(({ customer }) => [customer]) },
   position: { example: 'position bridge', filter: byText(({ position }) => [position]) },
@@ -41,7 +41,7 @@ const FILTERS: Readonly<Record<string, FilterKind>> = {
   resistance: { example: 'resistance 7 to 8 kohm', filter: resistanceBetween },
   turns: { example: 'turns 5000 to 6000', filter: turnsBetween },
   magnet: { example: 'magnet alnico-5', filter: byText(({ magnets }) => magnets) },
-  spool: { example: 'spool TB-W7', filter: byText(({ coils }) => coils.map(({ spool }) => spool)) },
+  spool: { example: 'spool RYD-W7', filter: byText(({ coils }) => coils.map(({ spool }) => spool)) },
   wire: { example: 'wire plain-42', filter: byText(({ coils }) => coils.map(({ wire }) => wire)) },
   bobbin: { example: 'bobbin slug-six', filter: byText(({ coils }) => coils.map(({ bobbin }) => bobbin)) },
   instrument: { example: 'instrument quorl', filter: byText(({ instruments }) => instruments) },

@@ -7,7 +7,7 @@ import { qrCode } from '../../../server/src/documents/cards/qr-code.ts';
 import type { SvgElement } from '../../../server/src/documents/svg.ts';
 
 describe('code of a label', () => {
-  for (const text of ['samples/hesk.pickup#TB-014', 'würfel.pickup#7'])
+  for (const text of ['samples/hesk.pickup#RYD-014', 'würfel.pickup#7'])
     it(`reads ${text}`, () => {
       assert.equal(read(modules(text)), text);
     });

@@ -134,8 +134,8 @@ function beforeAndNow(): ResponsePicture {
     assert.ok(pickup);
     return { analysis, pickup };
   };
-  const now = state(analysedSample('ottlewick-bridge.pickup'));
-  const before = state(analysedSample('ottlewick-bridge.pickup', (text) => text.replace('turns 8_200', 'turns 6_400')));
+  const now = state(analysedSample('ottlewick-neck.pickup'));
+  const before = state(analysedSample('ottlewick-neck.pickup', (text) => text.replace('turns 8_200', 'turns 6_400')));
   const picture = pickupResponsePicture(now, before);
   assert.ok(picture?.before);
   return picture;

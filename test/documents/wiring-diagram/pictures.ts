@@ -55,7 +55,7 @@ export function coilOf(
     id,
     captions: captions ?? [
       { text: `${id} coil`, weight: 'heading' },
-      { text: 'new, 42 AWG, TB-W7', weight: 'quiet' },
+      { text: 'new, 42 AWG, RYD-W7', weight: 'quiet' },
       { text: '4\u202F900 turns', weight: 'number' },
       { text: '3.96 ± 0.03\u202Fk\u03A9', weight: 'number' },
       { text: '702 ± 8\u202Fm of wire', weight: 'plain' },
@@ -93,8 +93,8 @@ export function pictureOf(
   return {
     id: title.toLowerCase().replace(/[^a-z0-9]+/g, '-'),
     title,
-    subtitle: 'TB-014 · wiring, seen from the strings',
-    aside: ['Tallowmere Bench', '20\u202F\u00B0C · ± is one standard deviation'],
+    subtitle: 'RYD-014 · wiring, seen from the strings',
+    aside: ['Ruddle Yard', '20\u202F\u00B0C · ± is one standard deviation'],
     name: `Wiring of ${title}, seen from the strings`,
     description: 'From ground to hot.',
     looseLeads: [],
@@ -176,7 +176,7 @@ const verdict = (slugString: 'hot' | 'ground', slugHum: 'hot' | 'ground'): Verdi
 
 const screwCoil = (more: Partial<CoilPicture> = {}) =>
   coilOf('screw', {
-    start: ['yellow', 'pink', 'ground'],
+    start: ['gold', 'pink', 'ground'],
     finish: ['brown', 'turquoise', 'link'],
     captions: [
       { text: 'screw coil', weight: 'heading' },
@@ -193,7 +193,7 @@ const screwCoil = (more: Partial<CoilPicture> = {}) =>
 const slugCoil = (words: Partial<CoilWords> = {}) =>
   coilOf('slug', {
     start: ['brown', 'violet', 'hot'],
-    finish: ['yellow', 'grey', 'link'],
+    finish: ['gold', 'grey', 'link'],
     ...words,
     more: { entered: 'finish', ...words.more },
   });
@@ -228,9 +228,9 @@ const SWAPPED_JOINTS = pictureOf('Heron, bridge, joints swapped', {
     {
       code: 'phase/coils-cancel',
       cause:
-        'The slug coil works against the screw coil: its start, brown, is on grey, and its finish, yellow, is on violet.',
+        'The slug coil works against the screw coil: its start, brown, is on grey, and its finish, gold, is on violet.',
       remedy:
-        'The hum adds too. Swap the two at the joints: brown to violet, yellow to grey. Then the strings add and \u221223\u202FdB of hum or less is left.',
+        'The hum adds too. Swap the two at the joints: brown to violet, gold to grey. Then the strings add and \u221223\u202FdB of hum or less is left.',
       note: 'No resistance shows it: 3.96, 5.10 and 9.06\u202Fk\u03A9 all read right. The kick test between violet and grey does.',
       rings: [
         { end: 'slug.start', at: 'joint' },
@@ -368,11 +368,11 @@ const PARALLEL = pictureOf('Heron, parallel', {
   id: 'parallel',
   coils: [
     coilOf('screw', {
-      start: ['yellow', 'pink', 'ground'],
+      start: ['gold', 'pink', 'ground'],
       finish: ['brown', 'turquoise', 'hot'],
       more: { poles: { form: 'screw', count: 6, polarity: 'north-up' } },
     }),
-    slugCoil({ finish: ['yellow', 'grey', 'ground'] }),
+    slugCoil({ finish: ['gold', 'grey', 'ground'] }),
   ],
   nets: [HOT, GROUND],
 });

@@ -37,7 +37,7 @@ async function find(client: BaseLanguageClient): Promise<void> {
   const uris = files.map((uri) => uri.toString());
   const pick = window.createQuickPick<Item>();
   pick.title = 'Find a pickup';
-  pick.placeholder = 'Any words, or filters: spool TB-W7, made 2026-03 to 2026-04, needs retest; several by commas';
+  pick.placeholder = 'Any words, or filters: spool RYD-W7, made 2026-03 to 2026-04, needs retest; several by commas';
   pick.matchOnDescription = true;
   pick.matchOnDetail = true;
   let searches = 0;
