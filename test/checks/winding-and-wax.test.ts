@@ -100,7 +100,7 @@ describe('a spool', () => {
   // 7,700 turns of 137 to 140 mm are about 1,070 m; 42 AWG with its enamel weighs 0.030 g/m: some 32 g.
   it('that holds too little is found at the line that takes the wire from it', () => {
     const analysis = expectFindings(
-      bench('    spool RYD-W7\n    ^^^^^^^^^^^ winding/spool-too-short warning\n    turns 7_700', {
+      bench('    spool RYD-W7\n    ^^^^^^^^^^^^ winding/spool-too-short warning\n    turns 7_700', {
         spool: spool('20 g'),
       }),
     );

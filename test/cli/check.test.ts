@@ -144,7 +144,7 @@ describe('check', () => {
       assert.equal(run.tool.driver.rules[result.ruleIndex]?.id, 'phase/coils-cancel');
       assert.deepEqual(result.locations[0]?.physicalLocation, {
         artifactLocation: { uri: 'mistakes/phase-coils-cancel.pickup' },
-        region: { startLine: 37, startColumn: 5, endLine: 37, endColumn: 21 },
+        region: { startLine: 36, startColumn: 5, endLine: 36, endColumn: 21 },
       });
       assert.equal(run.invocations[0]?.executionSuccessful, true);
     });

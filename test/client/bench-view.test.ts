@@ -237,7 +237,7 @@ describe('the bench view in a browser', function () {
   it('what a spec says is text, never markup', async () => {
     const hostile = '<img src=x onerror=alert(1)> & "quoted" \u202Ereversed';
     const text = sample('ottlewick-neck').replace(
-      '"Ottlewick, bridge"',
+      '"Ottlewick, neck"',
       JSON.stringify(hostile).replaceAll('\\"', "'"),
     );
     const view = await opened(await bench('ottlewick-neck', text).shown(OTTLEWICK));
