@@ -236,10 +236,7 @@ describe('the bench view in a browser', function () {
 
   it('what a spec says is text, never markup', async () => {
     const hostile = '<img src=x onerror=alert(1)> & "quoted" \u202Ereversed';
-    const text = sample('ottlewick-neck').replace(
-      '"Ottlewick, neck"',
-      JSON.stringify(hostile).replaceAll('\\"', "'"),
-    );
+    const text = sample('ottlewick-neck').replace('"Ottlewick, neck"', JSON.stringify(hostile).replaceAll('\\"', "'"));
     const view = await opened(await bench('ottlewick-neck', text).shown(OTTLEWICK));
     assert.equal(await view.page.locator('img').count(), 0);
     assert.match((await view.page.locator('.sheet-frame svg').first().textContent()) ?? '', /<img src=x/);
