@@ -3,10 +3,12 @@
  * The first lines of each spec say the answer.
  */
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
+import { compareNumbers } from '../../server/src/comparison/compare-numbers.ts';
 import { positionVerdict } from '../../server/src/documents/position-verdict.ts';
 import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
 import { findingLines, fixTitles, messageOf } from '../support/check-fixture.ts';
@@ -172,5 +174,24 @@ describe('level', () => {
     near(level(parallel), mean - 6, 0.5);
     near(all?.signalDb?.value, 0, 0.1);
     near(parallel?.signalDb?.value, 0, 0.1);
+  });
+
+  it('says that it leaves the magnets out, and a comparison tells what another magnet makes of the output', () => {
+    const analysis = analysed('magnet-level');
+    const [neo, soft] = positions(analysis);
+    assert.ok(neo?.levelDb?.restsOn.some((words) => words.startsWith('magnets alike')));
+    near(level(neo), level(soft) ?? Number.NaN, 0.2);
+    const text = readFileSync(path.join(folder, 'magnet-level.pickup'), 'utf8');
+    const exchanged = analyser.analyse(uriOf(path.join(folder, 'magnet-level.pickup')), {
+      ...diskHost(folder),
+      content: (uri) =>
+        uri.endsWith('magnet-level.pickup')
+          ? { kind: 'text', text: text.replace('rod neodymium', 'rod alnico-2') }
+          : diskHost(folder).content(uri),
+    });
+    const change = compareNumbers(analysis, exchanged, new Map()).numbers.find(({ key }) => key === 'magnetDb');
+    assert.deepEqual(change?.path, ['pickup w08-neo']);
+    // Neodymium has twice the remanence of alnico 2 and does not demagnetise itself: 6 dB and more.
+    assert.ok(change?.after && change.after.value < -6 && change.after.sd < 2, `${change?.after?.value}`);
   });
 });

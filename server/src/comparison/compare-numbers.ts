@@ -1,7 +1,9 @@
 /** Computed values before and after, pickup by pickup, coil by coil, position by position. */
 import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import type { PickupEstimates } from '../estimates/estimates.ts';
-import { difference, type Estimate } from '../quantities/estimate.ts';
+import { magnetLevelDb } from '../estimates/magnet-estimates.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { difference, type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 
 export interface NumberChange {
@@ -41,10 +43,12 @@ export function compareNumbers(
 
   const oldPickups = new Map(before.pickups.map((each) => [nameAfter(each.pickup.name), each]));
   for (const each of after.pickups) {
-    const old = oldPickups.get(each.pickup.name)?.estimates();
-    if (!old) continue;
+    const former = oldPickups.get(each.pickup.name);
+    if (!former) continue;
+    const old = former.estimates();
     const path = [`pickup ${each.pickup.name}`];
     const now = each.estimates();
+    compareMagnets(former.pickup, each.pickup, path, numbers);
     compareKeys(PICKUP_NUMBERS, old, now, path, numbers);
     comparePhase(old, now, path, phases);
     for (const [name, coil] of now.coils) {
@@ -88,6 +92,21 @@ function compareKeys<K extends string>(
       difference: before && after ? difference(after, before) : undefined,
     });
   }
+}
+
+/** Told where magnets change, against what they were: the levels of pickups and positions leave them out. */
+function compareMagnets(old: Pickup, now: Pickup, path: readonly string[], numbers: NumberChange[]): void {
+  const [before, after] = [magnetLevelDb(old), magnetLevelDb(now)];
+  if (!before || !after || unchanged(before, after)) return;
+  const change = difference(after, before);
+  numbers.push({
+    path,
+    key: 'magnetDb',
+    name: { what: 'output by the magnets', dimension: 'level', decimals: 1 },
+    before: estimateOf(0, { basis: 'computed' }),
+    after: change,
+    difference: change,
+  });
 }
 
 function comparePhase(

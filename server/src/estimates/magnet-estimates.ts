@@ -9,12 +9,13 @@ import {
   demagnetisationCurve,
   workingPoint,
 } from '../physics/demagnetisation-curve.ts';
-import { type MagnetChange, magnetChange } from '../physics/magnet-change.ts';
+import { MAGNET_RATIO_MODEL_SD, type MagnetChange, magnetChange } from '../physics/magnet-change.ts';
 import { neighbourDemagnetisingFactor, ROD_FIELD_RELATIVE_SD, rodFieldT } from '../physics/magnet-field.ts';
 import { HANDLING_NOTE, type MagnetMaterial } from '../physics/magnet-grades.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { gradeOf, poleArrangement } from './coil-places.ts';
 import { STRING_HEIGHT_M } from './common-practice.ts';
+import { hearsStrings } from './phase.ts';
 
 /** A magnet as the physics takes it: by its grade, or by the remanence and coercivity stated for it. */
 export interface KnownMagnet extends MagnetMaterial {
@@ -60,6 +61,31 @@ export function fieldAtStringT(pickup: Pickup, coil: Coil, heightM = STRING_HEIG
     restsOn: [known.words, 'fully charged', `${heightM * 1000} mm over the pole tops`, 'keeper and gaps left out'],
   });
 }
+
+/**
+ * What the magnets make of the output: 20 lg of the flux density at the strings, 0 dB at 10 mT. Most of the field's error lies in the
+ * model of the geometry and is common to two states of one pickup, so their difference is known far better than either. `undefined`
+ * where no coil's field is known.
+ */
+export function magnetLevelDb(pickup: Pickup): Estimate | undefined {
+  const fields = pickup.coils.flatMap((coil) => (hearsStrings(coil) ? (fieldAtStringT(pickup, coil) ?? []) : []));
+  if (fields.length === 0) return undefined;
+  const meanT = fields.reduce((total, { value }) => total + value, 0) / fields.length;
+  const relativeSd = Math.max(...fields.map(({ value, sd }) => sd / value));
+  const hasRods = pickup.coils.some((coil) => rodField(coil, STRING_HEIGHT_M));
+  const model = hasRods ? ROD_FIELD_RELATIVE_SD : BAR_FIELD_RELATIVE_SD;
+  const common = Math.sqrt(Math.max(0, model ** 2 - MAGNET_RATIO_MODEL_SD ** 2 / 2));
+  return {
+    value: 20 * Math.log10(meanT / REFERENCE_FIELD_T),
+    sd: DB_PER_NEPER * relativeSd,
+    basis: 'computed',
+    restsOn: [...new Set(fields.flatMap(({ restsOn }) => restsOn))],
+    sources: { [hasRods ? 'field model of rods' : 'field model of a bar under poles']: DB_PER_NEPER * common },
+  };
+}
+
+const REFERENCE_FIELD_T = 0.01;
+const DB_PER_NEPER = 20 / Math.LN10;
 
 /** What another magnet of the same size would change, new over old. */
 export interface MagnetExchange {

@@ -101,13 +101,15 @@ export function positionEstimates(
       estimateOf(Math.max(-120, response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB), {
         sd: contributions ? levelSdDb(contributions) : 0,
         basis: 'computed',
-        restsOn,
+        restsOn: [...restsOn, MAGNETS_LEFT_OUT],
       }),
     signalDb: contributions && resting(levelInPlace(contributions)),
     humDb: levelOf(given(hummed, 'hum', benchMainsHz(bench))),
     response: responseAt(full, string),
   };
 }
+
+const MAGNETS_LEFT_OUT = 'magnets alike: what a stronger or weaker one changes is left out';
 
 /** Farad between jack and input. */
 const cableOf = ({ cable }: Instrument, { cableF }: Played): number =>
