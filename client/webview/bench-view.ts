@@ -168,12 +168,13 @@ export class BenchView {
     const { drawing } = this.state;
     if (drawing === undefined) return;
     const { uri, subject, position, base, pots } = drawing;
+    const side = this.drawings.chosen();
     this.around.remember({
       uri,
-      side: this.drawings.side(),
       pots,
       zoom: this.drawings.zoom.percent(),
       scrollTop: this.scroll.top(),
+      ...(side === undefined ? {} : { side }),
       ...(subject === undefined ? {} : { subject }),
       ...(position === undefined ? {} : { position }),
       ...(base === undefined ? {} : { base }),

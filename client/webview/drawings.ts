@@ -11,6 +11,8 @@ export interface Drawings {
   readonly before: WiringFigure;
   readonly zoom: Zoom;
   side(): Side;
+  /** `undefined`: nobody has chosen yet. */
+  chosen(): Side | undefined;
   choose(side: Side): void;
   /** Which of the two is in sight, and what is marked in them. */
   place(): void;
@@ -26,12 +28,14 @@ interface DrawingsSources {
 export function createDrawings({ state, send, start, zoomed }: DrawingsSources): Drawings {
   const before = createFigure('A before', 'before', send);
   const now = createFigure('B now', 'now', send);
-  let side: Side = start.side ?? 'both';
+  let chosen = start.side;
+  // Of one text the two drawings are often alike: its former state is shown when asked for.
+  const side = (): Side => chosen ?? (state.drawing?.base === undefined ? 'now' : 'both');
   const place = (): void => {
     const { drawing, comparison } = state;
     const compared = drawing?.comparedWith !== undefined && comparison?.svg !== undefined;
-    before.figure.hidden = !compared || side === 'now';
-    now.figure.hidden = compared && side === 'before';
+    before.figure.hidden = !compared || side() === 'now';
+    now.figure.hidden = compared && side() === 'before';
     before.caption(compared);
     now.caption(compared);
     before.mark(compared ? (comparison?.changedBefore ?? []) : []);
@@ -42,9 +46,10 @@ export function createDrawings({ state, send, start, zoomed }: DrawingsSources):
     now,
     before,
     zoom: createZoom([before.frame, now.frame], start.zoom ?? 100, zoomed),
-    side: () => side,
-    choose: (chosen) => {
-      side = chosen;
+    side,
+    chosen: () => chosen,
+    choose: (next) => {
+      chosen = next;
       place();
     },
     place,

@@ -67,7 +67,7 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources): Header
             ],
         side,
       );
-      end.hidden = comparedWith === undefined;
+      end.hidden = drawing.base === undefined;
     },
   };
 }

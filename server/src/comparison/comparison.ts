@@ -3,12 +3,12 @@ import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import { compareFacts, type FactChange } from './compare-facts.ts';
 import { compareFindings, type FindingComparison } from './compare-findings.ts';
 import { compareNumbers, type NumberChange, type PhaseChange } from './compare-numbers.ts';
-import { type StateFile, statedBlocks } from './stated-blocks.ts';
+import type { StatedBlock } from './stated-blocks.ts';
 
-/** A state: its analysis, and the trees of its files, the compared one first and then those that it uses. */
+/** A state: its analysis, and what its file and those that it uses state. */
 export interface State {
   readonly analysis: Analysis;
-  readonly files: readonly StateFile[];
+  readonly blocks: readonly StatedBlock[];
 }
 
 export interface Comparison {
@@ -21,7 +21,7 @@ export interface Comparison {
 }
 
 export function compareStates(before: State, after: State, played?: Played): Comparison {
-  const { changes, renamed } = compareFacts(statedBlocks(before.files), statedBlocks(after.files));
+  const { changes, renamed } = compareFacts(before.blocks, after.blocks);
   return {
     facts: changes,
     ...compareNumbers(before.analysis, after.analysis, renamed, played),

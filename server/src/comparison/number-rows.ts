@@ -1,6 +1,7 @@
 /** Rows in which two states of the computed numbers stand beside each other. */
 import type { Estimate } from '../quantities/estimate.ts';
-import { numberText } from '../words/number-text.ts';
+import { onlyBoundedAbove } from '../quantities/print.ts';
+import { isToldApart, numberText, TOO_SMALL } from '../words/number-text.ts';
 import { phaseWords } from '../words/phases.ts';
 import type { NumberChange } from './compare-numbers.ts';
 import type { Comparison } from './comparison.ts';
@@ -11,7 +12,7 @@ export interface NumberRow {
   readonly what: string;
   readonly before: string;
   readonly after: string;
-  /** The change in percent, `-21 %`, where a percentage says something. */
+  /** The change in percent, `-21 %`, where a percentage says something; that its own ± may hide it. */
   readonly by: string;
 }
 
@@ -30,7 +31,7 @@ export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'ph
       what: change.name.what,
       before: sideText(change, change.before),
       after: sideText(change, change.after),
-      by: percentOf(change),
+      by: [percentOf(change), ...hidden(change)].filter((part) => part !== '').join(', '),
     })),
   ];
   return rows.filter(({ before, after }) => before !== after);
@@ -38,6 +39,12 @@ export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'ph
 
 const sideText = ({ name }: NumberChange, estimate: Estimate | null | undefined): string =>
   estimate === undefined ? 'not known' : numberText(estimate, name);
+
+/** A level that is only known to lie below something is no number to take another from. */
+function hidden({ name, before, after, difference }: NumberChange): readonly string[] {
+  if (!before || !after || difference === undefined || isToldApart(difference)) return [];
+  return name.dimension === 'level' && [before, after].some(onlyBoundedAbove) ? [] : [TOO_SMALL];
+}
 
 function percentOf({ name, before, after }: NumberChange): string {
   if (!before || !after || before.value === 0 || name.dimension === 'level') return '';

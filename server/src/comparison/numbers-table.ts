@@ -5,7 +5,7 @@ import type { PhaseVerdict } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { difference, type Estimate } from '../quantities/estimate.ts';
 import { onlyBoundedAbove } from '../quantities/print.ts';
-import { basisWords, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
+import { basisWords, differenceCell, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
 
@@ -108,7 +108,7 @@ function changeText(now: Value, past: Value, name: NumberName, unit: string): st
     const step = shownLevel(now).db - shownLevel(past).db;
     return `${differenceParts({ value: Math.round(step), sd: 0 }, name, unit).number} or more`;
   }
-  return differenceParts(difference(now, past), name, unit).number;
+  return differenceCell(difference(now, past), name, unit);
 }
 
 function phaseRow(now: PhaseVerdict, past: PhaseVerdict | undefined): NumbersRow {

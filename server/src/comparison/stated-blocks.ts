@@ -45,8 +45,11 @@ interface Source {
   readonly isMain: boolean;
 }
 
-/** The blocks of the first file, and of the files it uses those that it names, directly or through others; the bench always. */
-export function statedBlocks(files: readonly StateFile[]): readonly StatedBlock[] {
+/**
+ * The blocks of the first file, and of the files it uses those that it names, directly or through others; the bench always. Where
+ * pickups are named, those alone and what they name: what they are made from is in them.
+ */
+export function statedBlocks(files: readonly StateFile[], pickups?: readonly string[]): readonly StatedBlock[] {
   const sources = new Map<Chunk, Source>();
   for (const [index, { uri, tree }] of files.entries())
     for (const { offset, chunk } of tree.chunks) sources.set(chunk, { uri, offset, isMain: index === 0 });
@@ -55,13 +58,19 @@ export function statedBlocks(files: readonly StateFile[]): readonly StatedBlock[
   );
   const byName = new Map<string, AnyBlock>();
   for (const block of all) if (!byName.has(nameKey(block))) byName.set(nameKey(block), block);
-  const reached = new Set(all.filter(({ place, keyword }) => sources.get(place.chunk)?.isMain || keyword === 'bench'));
+  const isAsked = ({ place, keyword, name }: AnyBlock): boolean =>
+    pickups === undefined
+      ? sources.get(place.chunk)?.isMain === true
+      : keyword === 'pickup' && name !== undefined && pickups.includes(name);
+  const reached = new Set(all.filter((block) => isAsked(block) || block.keyword === 'bench'));
   for (const block of reached)
     for (const key of namesOf(block)) {
       const named = byName.get(key);
       if (named) reached.add(named);
     }
-  return distinct(all.filter((block) => reached.has(block)).map((block) => stated(merged(block, byName, []), sources)));
+  const isShown = (block: AnyBlock): boolean =>
+    reached.has(block) && (pickups === undefined || block.keyword !== 'pickup' || isAsked(block));
+  return distinct(all.filter(isShown).map((block) => stated(merged(block, byName, []), sources)));
 }
 
 const nameKey = ({ keyword, name }: AnyBlock): string => `${keyword} ${name ?? ''}`;

@@ -45,8 +45,21 @@ export const numbersOnPage = ({ caption, rows }: NumbersTable): readonly HtmlNod
     : [
         factTable({
           caption: `${caption}; ± is one standard deviation`,
-          columns: ['', 'value', 'rests on'],
-          rows: rows.map(({ name, now, restsOn }) => [name, now, restsOn]),
+          ...(rows.some(({ before }) => before !== undefined)
+            ? {
+                columns: ['', 'before', 'now', 'change', 'rests on'],
+                rows: rows.map(({ name, now, before, change, restsOn }) => [
+                  name,
+                  before ?? 'not there',
+                  now,
+                  change ?? '',
+                  restsOn,
+                ]),
+              }
+            : {
+                columns: ['', 'value', 'rests on'],
+                rows: rows.map(({ name, now, restsOn }) => [name, now, restsOn]),
+              }),
         }),
       ];
 

@@ -2,9 +2,20 @@
  * Names of the causes of error that several numbers share, in words a winder reads, and the one measurement that settles each.
  * Numbers with a cause of the same name are correlated through it.
  */
+import type { Coil } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { type Estimate, ownDeviation } from '../quantities/estimate.ts';
 
-/** `path` is `pickup.coil`, since two pickups may call their coils alike. */
+/** What a cause calls a pickup: its first state, since what is uncertain of a piece is the same in all its states. */
+export const pieceName = ({ name, reworks }: Pickup): string => (reworks ? pieceName(reworks) : name);
+
+/** What a cause calls a coil: `pickup.coil`, since two pickups may call theirs alike; the pickup is the state that it was wound in. */
+export const coilPath = ({ name, reworks }: Pickup, coil: Pick<Coil, 'name' | 'work'>): string => {
+  const former = coil.work?.value === 'kept' && reworks?.coils.find((each) => each.name === coil.name);
+  return reworks && former ? coilPath(reworks, former) : `${name}.${coil.name}`;
+};
+
+/** `path` is a `coilPath`, `pickup` a `pieceName`. */
 export const causes = {
   spool: (name: string) => `spool ${name}`,
   wire: (name: string) => `wire ${name}`,

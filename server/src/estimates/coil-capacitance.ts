@@ -16,7 +16,7 @@ import {
   windingCapacitanceF,
 } from '../physics/capacitance.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import { causes } from './causes.ts';
+import { causes, pieceName } from './causes.ts';
 import { metalOf, windowHeightM } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
 
@@ -41,7 +41,7 @@ export function capacitancesOf(coil: Coil, winding: WindingEstimates, netlist: P
       sd: limits.sd,
       basis: 'assumed',
       restsOn: [covered ? 'a grounded cover about the coil' : 'no cover about the coil'],
-      source: causes.surroundings(pickup.name),
+      source: causes.surroundings(pieceName(pickup)),
     });
   const outer = around(covered ? SURROUNDINGS_F.outerToCover : SURROUNDINGS_F.outerToFree);
   return {
@@ -93,7 +93,7 @@ function foilF(coil: Coil, { meanTurnM, buildM }: WindingEstimates, netlist: Pic
     sd: farad * UNEVEN_SURFACE.relativeSd,
     basis: 'computed',
     restsOn: [`outermost turns to grounded foil on ${USUAL_TAPE.thicknessM * 1e3} mm of tape, assumed`],
-    source: causes.surroundings(netlist.pickup.name),
+    source: causes.surroundings(pieceName(netlist.pickup)),
   });
 }
 
@@ -129,7 +129,7 @@ function startF({ bobbin }: Coil, { overallDiameterM }: WindingEstimates, netlis
     sd: farad * START_TO_RODS_RELATIVE_SD,
     basis: 'computed',
     restsOn: ['innermost turns to grounded poles'],
-    source: causes.surroundings(netlist.pickup.name),
+    source: causes.surroundings(pieceName(netlist.pickup)),
   });
 }
 
@@ -154,7 +154,7 @@ export function neighbours(
 ): readonly { readonly coils: readonly [Coil, Coil]; readonly farad: Estimate }[] {
   const sideBySide = pickup.coils.filter(({ below }) => below === undefined);
   const { value, sd } = SURROUNDINGS_F.coilToCoil;
-  const farad = estimateOf(value, { sd, basis: 'assumed', source: causes.surroundings(pickup.name) });
+  const farad = estimateOf(value, { sd, basis: 'assumed', source: causes.surroundings(pieceName(pickup)) });
   return sideBySide.slice(1).flatMap((coil, index) => {
     const before = sideBySide[index];
     return before && !servesDifferentStrings(before, coil) ? [{ coils: [before, coil] as const, farad }] : [];

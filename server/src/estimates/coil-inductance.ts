@@ -7,7 +7,7 @@ import { magneticPart } from '../physics/eddies/magnetic-parts.ts';
 import { type CoilSection, inductancePerTurnSquaredH } from '../physics/inductance.ts';
 import { POLE_MODEL_RELATIVE_SD } from '../physics/pole-pieces.ts';
 import { type Estimate, estimateOf, functionOf, product } from '../quantities/estimate.ts';
-import { causes } from './causes.ts';
+import { causes, coilPath, pieceName } from './causes.ts';
 import { gradeOf, metalOf, ORIGIN, polesOf } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
 import {
@@ -36,7 +36,7 @@ export function steelBeneath(pickup: Pickup): Estimate {
     restsOn: [
       `${pickup.barMagnet ? 'bar magnet and keeper' : 'steel baseplate'} beneath the poles add 0 to 25 %, assumed`,
     ],
-    source: causes.beneath(pickup.name),
+    source: causes.beneath(pieceName(pickup)),
   });
 }
 
@@ -52,7 +52,7 @@ export function steelAround(pickup: Pickup): Estimate {
     sd: (stillFactor - 1) / 2,
     basis: 'assumed',
     restsOn: ['a steel cover raises the inductance as a closed round one does, to half of it'],
-    source: causes.metalwork(pickup.name),
+    source: causes.metalwork(pieceName(pickup)),
   });
 }
 
@@ -73,7 +73,7 @@ export function airInductance(
   const outline = estimateOf(1, {
     sd: OUTLINE_INDUCTANCE_RELATIVE_SD,
     basis: 'assumed',
-    source: causes.bobbin(`${pickup.name}.${coil.name}`),
+    source: causes.bobbin(coilPath(pickup, coil)),
   });
   return functionOf(
     [turns, buildM, outline],
@@ -103,7 +103,7 @@ export function withPoles(airH: Estimate, factor: number, coil: Coil, pickup: Pi
         ? [`coils ${DEFAULT_COILS_APART_M * 1000} mm apart, assumed`]
         : []),
     ],
-    source: causes.poles(pickup.name),
+    source: causes.poles(pieceName(pickup)),
   });
   return product(product(airH, model), beneath);
 }

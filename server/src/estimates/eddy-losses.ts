@@ -1,7 +1,7 @@
 /** How well the losses in a pickup's metal are known, and what they rest on. */
 import type { Pickup } from '../model/pickup.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
-import { causes } from './causes.ts';
+import { causes, pieceName } from './causes.ts';
 import { metalOf } from './coil-places.ts';
 import { COVER_CLEARANCE_M, SHEET_M, SHEET_RELATIVE_LIMIT } from './common-practice.ts';
 import { isSteel } from './magnetic-parts.ts';
@@ -41,7 +41,7 @@ export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: Loss
     sd: tabulated ? TABLE_RELATIVE_SD : ofMetal,
     basis: 'assumed',
     restsOn: sheets || tabulated ? assumptionsOf(pickup) : [],
-    source: causes.metalwork(pickup.name),
+    source: causes.metalwork(pieceName(pickup)),
   });
   const poleKind = pickup.coils.some(({ bobbin }) => {
     const pole = bobbin?.pole?.value;
@@ -53,7 +53,7 @@ export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: Loss
     sd: POLE_LOSS_RELATIVE_SD[poleKind],
     basis: 'assumed',
     restsOn: polesShare > 0 ? [`eddy currents in ${poleKind} poles`] : [],
-    source: causes.poleLosses(pickup.name),
+    source: causes.poleLosses(pieceName(pickup)),
   });
   return linear([metalwork, poles], [1 - polesShare, polesShare]);
 }
@@ -73,5 +73,5 @@ function assumptionsOf({ metal, barMagnet }: Pickup): readonly string[] {
  */
 const SCREENING_RELATIVE_SD = { usual: 0.15, alnicoUnderSheet: 0.2 } as const;
 
-export const screeningOf = ({ name }: Pickup, kind: keyof typeof SCREENING_RELATIVE_SD): Estimate =>
-  estimateOf(1, { sd: SCREENING_RELATIVE_SD[kind], basis: 'computed', source: causes.screening(name) });
+export const screeningOf = (pickup: Pickup, kind: keyof typeof SCREENING_RELATIVE_SD): Estimate =>
+  estimateOf(1, { sd: SCREENING_RELATIVE_SD[kind], basis: 'computed', source: causes.screening(pieceName(pickup)) });

@@ -2,7 +2,7 @@
 import type { Pickup } from '../model/pickup.ts';
 import { CABLE_F_PER_M, type CableKind } from '../physics/capacitance.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import { causes } from './causes.ts';
+import { causes, pieceName } from './causes.ts';
 
 /**
  * Capacitance of the pickup's own cable, across the output: as stated, else of a usual length and of the kind that its shield and
@@ -25,7 +25,7 @@ export function ownCable(pickup: Pickup): Estimate {
     sd: farad * Math.hypot(perMRelativeSd, cable ? 0 : LENGTH_RELATIVE_SD),
     basis: cable ? 'stated' : 'assumed',
     restsOn: [`its cable of ${lengthWords}: ${perLengthWords}`],
-    source: causes.leadCapacitance(pickup.name),
+    source: causes.leadCapacitance(pieceName(pickup)),
   });
 }
 

@@ -3,6 +3,7 @@ import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
+import { coilPath } from './causes.ts';
 import { coilReadings } from './coil-reading.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM } from './common-practice.ts';
@@ -30,7 +31,7 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
   const windings = new Map(
     netlist.pickup.coils.map((coil) => [
       coil,
-      estimateWinding(coil, readings.get(coil), `${netlist.pickup.name}.${coil.name}`),
+      estimateWinding(coil, readings.get(coil), coilPath(netlist.pickup, coil)),
     ]),
   );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;

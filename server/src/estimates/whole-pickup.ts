@@ -2,7 +2,7 @@
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
-import { causes } from './causes.ts';
+import { causes, pieceName } from './causes.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { COUPLING_RELATIVE_SD, NOMINAL_OHM } from './common-practice.ts';
 import { dcTransfers } from './pickup-circuit.ts';
@@ -56,7 +56,7 @@ export function wholePickup(
   const spacing = estimateOf(0, {
     sd: Math.abs(mutualH) * (pickup.coilsApart ? COUPLING_RELATIVE_SD.stated : COUPLING_RELATIVE_SD.assumed),
     basis: 'assumed',
-    source: causes.coilsApart(pickup.name),
+    source: causes.coilsApart(pieceName(pickup)),
   });
   // M goes with √(LᵢLⱼ), so half of its error lies with each coil.
   const weights = parts.map(({ share, magnetic }, index) =>

@@ -28,7 +28,7 @@ export interface SectionTraits {
   readonly isHeavy: boolean;
   /** Turning a pot changes it. */
   readonly isHeard: boolean;
-  /** Without a state to compare with, or a selector position, there is none. */
+  /** Without a state to compare with (chosen, or the former one that the text tells of), or a selector position, there is none. */
   readonly needs: 'base' | 'position' | 'nothing';
 }
 

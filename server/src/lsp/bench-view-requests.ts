@@ -21,7 +21,7 @@ import {
   type SoundParams,
   type SoundResult,
 } from './bench-view-protocol.ts';
-import { type ComparedStates, createBases, whenRead } from './compared-states.ts';
+import { type ComparedStates, createBases, ownBefore, whenRead } from './compared-states.ts';
 import { findPickups } from './find.ts';
 import { answering, type Report } from './guard.ts';
 import { benchPage, cardPages } from './page.ts';
@@ -31,17 +31,20 @@ import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
 
+type Asked = Pick<SectionParams, 'uri' | 'base'> & { readonly subject?: SectionParams['subject'] };
+
 /** Requests of the bench view: one section each, so that whatever is typed meanwhile comes between them. */
 export function serveBench(
   connection: Connection,
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
   const bases = createBases(session.files);
-  const statesOf = async ({ uri, base }: Pick<SectionParams, 'uri' | 'base'>): Promise<ComparedStates | undefined> => {
+  const statesOf = async ({ uri, base, subject }: Asked): Promise<ComparedStates | undefined> => {
     const document = session.documents.get(uri);
     const now = document && session.analysisOf(document);
     if (!document || !now) return undefined;
-    return { document, now, before: base && (await bases.before(base, now)) };
+    const before = base ? await bases.before(base, now) : subject && ownBefore(now, subject);
+    return { document, now, before };
   };
   connection.onRequest<SectionResult | null, void>(
     SECTION_REQUEST,

@@ -2,8 +2,9 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { createAnalyser } from '../analysis/analysis.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { compareFacts, type FactComparison } from '../comparison/compare-facts.ts';
+import { reworkOf } from '../comparison/reworks.ts';
 import { stateOf } from '../comparison/state-of.ts';
-import { statedBlocks } from '../comparison/stated-blocks.ts';
+import type { Pickup } from '../model/pickup.ts';
 import type { BaseState } from './bench-view-protocol.ts';
 import { fileKey } from './file-key.ts';
 import type { Files } from './files.ts';
@@ -19,6 +20,8 @@ export interface ComparedStates {
 export interface Before {
   readonly label: string;
   readonly analysis: Analysis;
+  /** What it stands beside: now as a whole, or what the work was done to. */
+  readonly after: Analysis;
   readonly facts: FactComparison;
   /** Files that it uses and whose text of then was not given. */
   readonly uses: readonly string[];
@@ -46,13 +49,39 @@ export function createBases(files: Files): Bases {
         isInside: (uri) => files.isInside(uri),
       };
       const analysis = await whenRead(() => analyser.analyse(base.uri, host));
-      const facts = compareFacts(statedBlocks(stateOf(analysis).files), statedBlocks(stateOf(now).files));
+      const facts = compareFacts(stateOf(analysis).blocks, stateOf(now).blocks);
       const uses = analysis.uris.filter((uri) => !texts.has(fileKey(uri)));
-      const before = { label: base.label, analysis, facts, uses };
+      const before = { label: base.label, analysis, after: now, facts, uses };
       last = { key, now, before };
       return before;
     },
   };
+}
+
+const remembered = new WeakMap<Analysis, Map<string, Before | undefined>>();
+
+/** What the subject was before its pickups were reworked, as this text itself tells it. */
+export function ownBefore(now: Analysis, subject: Subject): Before | undefined {
+  const made = remembered.get(now) ?? new Map<string, Before | undefined>();
+  remembered.set(now, made);
+  const key = `${subject.kind} ${subject.name}`;
+  if (made.has(key)) return made.get(key);
+  const rework = reworkOf(now, pickupsIn(now, subject));
+  const before = rework && {
+    label: rework.label,
+    analysis: rework.before,
+    after: rework.after,
+    facts: rework.facts,
+    uses: [],
+  };
+  made.set(key, before);
+  return before;
+}
+
+/** The pickup itself, or those that the instrument holds. */
+export function pickupsIn(analysis: Analysis, { kind, name }: Subject): readonly Pickup[] {
+  if (kind === 'pickup') return [pickupNamed(analysis, name)?.pickup ?? []].flat();
+  return instrumentNamed(analysis, name)?.instrument.slots.flatMap(({ pickup }) => pickup ?? []) ?? [];
 }
 
 const TRIES = 100;

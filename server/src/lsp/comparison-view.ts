@@ -27,7 +27,7 @@ export function comparisonView(
     { width: params.width, played: potsFrom(params.pots), ...(live === undefined ? {} : { live }) },
   );
   // All of both: one that needs inductances would else seem new on the side where they are worked out already.
-  const findings = compareFindings(analysis.allFindings(), now.allFindings(), facts.renamed);
+  const findings = compareFindings(analysis.allFindings(), before.after.allFindings(), facts.renamed);
   const told = ({ code, severity, message }: (typeof findings.gone)[number]) => ({ code, severity, message });
   return {
     uses: before.uses,

@@ -1,9 +1,11 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
+import { formerLabel } from '../comparison/reworks.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import { type OwnSubject, ownSubjects } from '../features/own-subjects.ts';
+import { pickupsIn } from './compared-states.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { type DrawingParams, type DrawingResult, type HeardAt, PROTOCOL_VERSION } from './protocol.ts';
@@ -30,6 +32,7 @@ export function drawing(
   if (chosen === undefined) return { ...result, ...stale, parts: [], positions: [] };
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
   const heard = heardAt(analysis, { subject, ...(params.position === undefined ? {} : { position: params.position }) });
+  const former = formerLabel(pickupsIn(analysis, subject));
   const drawn = subjectDrawing(analysis, subject, {
     width: params.width,
     played: potsFrom(params.pots),
@@ -40,6 +43,7 @@ export function drawing(
     ...stale,
     subject,
     title: chosen.title,
+    ...(former === undefined ? {} : { former }),
     ...(drawn === undefined ? {} : { svg: drawn.svg, table: drawn.table }),
     positions: heardPositions(analysis, subject).map(toHeardAt),
     ...(heard === undefined ? {} : { position: heard.id }),

@@ -17,10 +17,10 @@ import { subjectDrawing } from './subject-drawing.ts';
 /** Wide enough for the wide sheets. */
 const PAGE_WIDTH = 960;
 
-/** The bench view as one page; with a base, the comparison of the two. */
+/** The bench view as one page; with a base that was chosen, the comparison of the two. */
 export async function benchPage(states: ComparedStates, params: PageParams): Promise<string> {
   const { document, now, before } = states;
-  if (before) {
+  if (params.base && before) {
     const [past, present] = [stateOf(before.analysis), stateOf(now)];
     const comparison = compareStates(past, present, potsFrom(params.pots));
     return htmlPage(comparisonPage(past, present, comparison, { before: before.label, after: 'now' }));

@@ -79,6 +79,8 @@ export interface DrawingResult {
   readonly positions: readonly HeardAt[];
   /** The one it is heard through; absent where a pickup is heard by itself. */
   readonly position?: string;
+  /** What the state before its rework is called, where the text tells of one: it is compared with that unless a base is chosen. */
+  readonly former?: string;
   /** Why the text does not read as it stands: a drawing shown now is older than the text. */
   readonly broken?: { readonly line: number; readonly message: string };
 }

@@ -35,6 +35,17 @@ export function shownLevel(value: Value): { readonly db: number; readonly orLowe
 /** One number less another, with its sign. */
 export const differenceText = (value: Value, name: Printed): string => joined(differenceParts(value, name));
 
+/** The same for a column whose head holds the unit; a difference that its own ± may hide is said to be one. */
+export function differenceCell(value: Value, name: Printed, unit: string): string {
+  const { number } = differenceParts(value, name, unit);
+  return isToldApart(value) ? number : `${number}, ${TOO_SMALL}`;
+}
+
+export const TOO_SMALL = 'too small to tell';
+
+/** True where chance alone seldom gives as much: beyond two standard deviations (JCGM 100:2008, 6.2.2 and 6.3.3). */
+export const isToldApart = ({ value, sd }: Value): boolean => Math.abs(value) > 2 * sd;
+
 export const differenceParts = (value: Value, name: Printed, unit?: string): NumberParts =>
   partsOf(value, name, { unit, signed: true });
 

@@ -314,14 +314,14 @@ export class BenchViewPanel {
       position: result.position,
       hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
       pots,
-      comparedWith: this.base.state()?.label,
+      comparedWith: this.base.state()?.label ?? result.former,
       base: this.base.choice(),
     };
   }
 
   private want(names: readonly SectionName[]): void {
     const has = {
-      base: this.base.state() !== undefined,
+      base: this.base.state() !== undefined || this.last?.result.former !== undefined,
       position: (this.last?.result.positions.length ?? 0) > 0 && this.focus.position !== undefined,
       nothing: true,
     };
