@@ -1,16 +1,8 @@
 /** What a winder asks before and during winding. Expected numbers are worked out beside each, from geometry alone. */
 import assert from 'node:assert/strict';
 import type { QuickEstimates } from '../../server/src/estimates/quick.ts';
-import {
-  machineSettings,
-  turnsAfterBreak,
-  turnsForResistance,
-  turnsForTarget,
-  turnsPeeled,
-  turnsThatMatch,
-  windingProgressRows,
-} from '../../server/src/estimates/winding-plan.ts';
-import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
+import { machineSettings, windingProgressRows } from '../../server/src/estimates/winding-plan.ts';
+import { near, pickupText, quickOfText, SINGLE } from './spec-text.ts';
 
 const WOUND = '    packing 0.66\n    turns 5000';
 const single = (facts = WOUND, readings = '') =>
@@ -27,60 +19,6 @@ const lengthM = (turns: number) => {
   return turns * (2 * 57.4e-3 + 2 * Math.PI * (2.8e-3 + build / 2));
 };
 const OHM_PER_M = 1 / 58 / ((Math.PI * 0.0635 ** 2) / 4);
-
-describe('turns for a target', () => {
-  it('of resistance: wound with them, the coil has it', () => {
-    const quick = quickOfText(single());
-    const proposal = turnsForResistance(quick, firstCoil(quick), 4100);
-    assert.ok(proposal);
-    near(lengthM(proposal.turns) * OHM_PER_M, 4100, 2e-4);
-    assert.equal(proposal.fits, true);
-  });
-
-  for (const [what, target, key] of [
-    ['inductance', { inductanceH: 1.1 }, 'inductanceH'],
-    ['loaded resonance', { resonanceHz: 6000, loaded: true }, 'resonanceHz'],
-  ] as const)
-    it(`of ${what}: the spec with those turns reaches it within a tenth of a per cent`, () => {
-      const [proposal] = turnsForTarget(quickOfText(single()), undefined, target) ?? [];
-      assert.ok(proposal);
-      const reached = pickupOf(single(`    packing 0.66\n    turns ${proposal.turns}`)).estimates()[key];
-      near(known(reached).value, Object.values(target)[0] as number, 1e-3);
-    });
-
-  it('are scaled by what the coil really reads', () => {
-    const plain = turnsForTarget(quickOfText(single()), undefined, { resistance20COhm: 4100 });
-    const reading = '  readings "bench" {\n    c1 4.20 kohm at 20 degC\n  }\n';
-    const high = turnsForTarget(quickOfText(single(WOUND, reading)), undefined, { resistance20COhm: 4100 });
-    assert.ok((high?.[0]?.turns ?? 0) < (plain?.[0]?.turns ?? 0));
-  });
-
-  it('that match another coil are those of equal turn-area', () => {
-    const quick = quickOfText(
-      pickupText(
-        [
-          { coreMm: [63, 5.6], facts: WOUND },
-          { coreMm: [61, 5.0], facts: WOUND },
-        ],
-        { hookup: HUM_CANCELLING },
-      ),
-    );
-    const [a, b] = quick.netlist.pickup.coils;
-    assert.ok(a && b);
-    const turns = turnsThatMatch(quick, b, a)?.turns ?? Number.NaN;
-    assert.ok(turns > 5000);
-    const matched = pickupOf(
-      pickupText(
-        [
-          { coreMm: [63, 5.6], facts: WOUND },
-          { coreMm: [61, 5.0], facts: `    packing 0.66\n    turns ${turns}` },
-        ],
-        { hookup: HUM_CANCELLING },
-      ),
-    );
-    near(known(coilOf(matched, 'c2').turnAreaM2).value, known(coilOf(matched, 'c1').turnAreaM2).value, 3e-4);
-  });
-});
 
 describe('at the winder', () => {
   it('resistance every thousand turns at the temperature of the room', () => {
@@ -103,20 +41,5 @@ describe('at the winder', () => {
     // faces its top, the strings' side, so clockwise wire asks for a counterclockwise spindle.
     assert.equal(settings?.spindle?.bottomTowardIt, 'counterclockwise');
     assert.equal(settings?.spindle?.topTowardIt, 'clockwise');
-  });
-});
-
-describe('after a break', () => {
-  it('turns left from what the rest reads, and how many came off', () => {
-    const quick = quickOfText(single());
-    const rest = lengthM(3000) * OHM_PER_M;
-    assert.deepEqual(turnsAfterBreak(quick, firstCoil(quick), rest), { left: 3000, peeled: 2000 });
-  });
-
-  it('turns that a length of peeled wire was: from the outside, where they are longest', () => {
-    const quick = quickOfText(single());
-    const peeledM = lengthM(5000) - lengthM(4900);
-    assert.equal(turnsPeeled(quick, firstCoil(quick), peeledM), 100);
-    assert.equal(turnsPeeled(quick, firstCoil(quick), 0), 0);
   });
 });

@@ -2774,7 +2774,7 @@ Nothing says how many turns the coil has, and no reading lets them be inferred.
 
 ## Why it matters
 
-From a reading with its temperature, the wire and the bobbin, the turns follow by the length of wire that reads so. Without either, resistance, inductance and hum of this coil stay open.
+From a reading with its temperature, the wire and the bobbin, the turns follow by the length of wire that reads so. Without either, resistance, inductance and hum of this coil stay open. Where a target is stated, the turns that reach it are proposed, with what they take of window and spool.
 
 ## Faulty example
 

@@ -1,12 +1,15 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { TARGET_LEAST_DEVIATIONS, TARGET_LEAST_RELATIVE } from '../estimates/common-practice.ts';
 import { pickupEstimates } from '../estimates/pickup-estimates.ts';
-import { type TurnsProposal, turnsForTarget } from '../estimates/winding-plan.ts';
+import { type Target, type TurnsProposal, turnsForTarget } from '../estimates/turns-plan.ts';
+import { benchRoomC } from '../model/bench.ts';
 import type { Stated } from '../model/place.ts';
-import type { Estimate } from '../quantities/estimate.ts';
+import { copperTemperatureFactor } from '../physics/wire.ts';
+import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printCount } from '../quantities/print.ts';
 import { numberText } from '../words/number-text.ts';
 import { type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
+import { plannedTurns } from '../words/turns-words.ts';
 import type { Found } from './check.ts';
 import { present, replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
@@ -26,8 +29,12 @@ export const targetResistanceMissed = definePickupCheck({
     return wanted && reached
       ? missed(
           context,
-          { name: PICKUP_NUMBERS.resistance20COhm, wanted: asStated(wanted), reached },
-          { resistance20COhm: wanted.value.si },
+          {
+            name: PICKUP_NUMBERS.resistance20COhm,
+            wanted: asStated(wanted),
+            reached: scale(reached, copperTemperatureFactor(benchRoomC(context.bench))),
+          },
+          { resistanceOhm: wanted.value.si },
         )
       : [];
   },
@@ -74,11 +81,7 @@ interface Comparison {
   readonly reached: Estimate;
 }
 
-function missed(
-  context: PickupContext,
-  { name, wanted, reached }: Comparison,
-  target: Parameters<typeof turnsForTarget>[2],
-): readonly Found[] {
+function missed(context: PickupContext, { name, wanted, reached }: Comparison, target: Target): readonly Found[] {
   const { si, sd = 0 } = wanted.value;
   const off = reached.value - si;
   if (
@@ -100,9 +103,12 @@ function missed(
 function remedies(proposals: readonly TurnsProposal[]): readonly Remedy[] {
   if (proposals.length === 0 || proposals.some(({ coil, fits }) => coil.counted || !coil.turns || !fits)) return [];
   const edits = present(
-    proposals.map(({ coil, turns }) => coil.turns && replaceNumber(coil.turns.place, printCount(turns, 'plain'))),
+    proposals.map((each) => {
+      const line = each.coil.turns?.place;
+      return line && replaceNumber(line, printCount(plannedTurns(each), 'plain'));
+    }),
   );
   if (edits.length < proposals.length) return [];
-  const each = proposals.map(({ coil, turns }) => say`${coil.name} ${printCount(turns)}`).join(', ');
+  const each = proposals.map((proposal) => say`${proposal.coil.name} ${printCount(plannedTurns(proposal))}`).join(', ');
   return [{ title: say`Wind the turns that reach it: ${each}`, edits, kind: 'build' }];
 }

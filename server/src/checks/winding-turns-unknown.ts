@@ -1,23 +1,59 @@
+import { turnsForTarget } from '../estimates/turns-plan.ts';
 import type { Coil } from '../model/coil.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
-import { definePickupCheck } from './pickup-check.ts';
+import { fitText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
+import { insertFirstLine } from './edits.ts';
+import type { Remedy } from './finding.ts';
+import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { say } from './say.ts';
+import type { Telling } from './telling.ts';
 
 export const windingTurnsUnknown = definePickupCheck({
   code: 'winding/turns-unknown',
   severity: 'information',
   yieldsTo: [],
-  run: ({ pickup, quick }) =>
-    pickup.coils
-      .filter((coil) => !coil.turns && !coil.counted && !quick.readings.has(coil) && !isUnread(coil))
-      .map((coil) => ({
-        what: say`${capital(coilWords(coil))} has neither turns nor a reading of it.`,
-        action: say`Read its resistance with the temperature (\`${coil.name} 4.02 kohm at 21 degC\` in a readings block), and the turns follow from wire and bobbin.`,
-        place: coil.place,
-        subject: { coils: [coil.name] },
-      })),
+  run: (context) => {
+    const { pickup, quick } = context;
+    const open = pickup.coils.filter(
+      (coil) => !coil.turns && !coil.counted && !quick.readings.has(coil) && !isUnread(coil),
+    );
+    return open.map((coil) => ({
+      what: say`${capital(coilWords(coil))} has neither turns nor a reading of it.`,
+      ...(forTarget(coil, context) ?? { action: readIt(coil) }),
+      place: coil.place,
+      subject: { coils: [coil.name] },
+    }));
+  },
 });
+
+const readIt = (coil: Coil) =>
+  say`Read its resistance with the temperature (\`${coil.name} 4.02 kohm at 21 degC\` in a readings block), and the turns follow from wire and bobbin.`;
+
+/** What is still to be wound is planned by its target. Inductance and resonance ask for more than a finding may wait for. */
+function forTarget(
+  coil: Coil,
+  { pickup, quick, bench }: PickupContext,
+): (Pick<Telling, 'hint' | 'action'> & { readonly remedies?: () => readonly Remedy[] }) | undefined {
+  const { resistance, inductance, resonance } = pickup.target ?? {};
+  const proposal =
+    resistance &&
+    turnsForTarget(quick, bench, { resistanceOhm: resistance.value.si })?.find((each) => each.coil === coil);
+  if (!proposal)
+    return (inductance ?? resonance) && pickup.readings.length === 0
+      ? { action: say`Plan its turns by the target: the actions on the target's lines work them out.` }
+      : undefined;
+  const line = say`turns ${String(plannedTurns(proposal)).replace(/\B(?=(\d{3})+$)/g, '_')}`;
+  return {
+    hint: say`The target of ${resistance.value.written} takes ${turnsText(proposal.turns)} (${fitText(proposal)}); ${wireText(proposal.wire)}.`,
+    action: proposal.fits
+      ? say`Plan them: \`${line}\`.`
+      : say`Take thinner wire or a deeper bobbin, or aim at less; these turns would be \`${line}\`.`,
+    remedies: () => [
+      { title: say`Wind for the target: \`${line}\``, edits: [insertFirstLine(coil.place, line)], kind: 'build' },
+    ],
+  };
+}
 
 /** A line of turns that could not be read is told for itself. */
 const isUnread = ({ unread }: Coil): boolean => unread.includes('turns') || unread.includes('counted');

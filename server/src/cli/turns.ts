@@ -1,21 +1,28 @@
-import { parseCode } from '../../../grammar/values/iec60062.ts';
-import { type Dimension, unitOf } from '../../../grammar/values/unit-table.ts';
+import { readQuantity } from '../../../grammar/src/read-quantity.ts';
+import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import { WIRE_ALLOWANCE } from '../estimates/common-practice.ts';
+import { resistanceAt20C } from '../estimates/coil-reading.ts';
+import {
+  PEELED_LENGTH_RELATIVE_SD,
+  ROOM_TEMPERATURE_SD_K,
+  STATED_TEMPERATURE_SD_K,
+  WIRE_ALLOWANCE,
+} from '../estimates/common-practice.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import {
   type TurnsProposal,
+  targetProposals,
   turnsAfterBreak,
   turnsForResistance,
   turnsPeeled,
   turnsThatMatch,
-  wireNeededKg,
-} from '../estimates/winding-plan.ts';
-import { benchRoomC } from '../model/bench.ts';
+} from '../estimates/turns-plan.ts';
+import { type Bench, benchMeter, benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import { printCount, printQuantity } from '../quantities/print.ts';
+import { type Estimate, estimateOf, scale } from '../quantities/estimate.ts';
+import { fitText, offText, turnsText, wireText, woundText } from '../words/turns-words.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { roomCelsius } from './room.ts';
@@ -24,7 +31,7 @@ import { visible } from './visible.ts';
 
 export const turns = defineCommand({
   name: 'turns',
-  summary: 'turns of a coil for a resistance or a match, left after a break, or gone with peeled wire',
+  summary: 'turns of a coil for its target, a resistance or a match, left after a break, or gone with peeled wire',
   positionals: 'FILE',
   least: 1,
   most: 1,
@@ -36,63 +43,72 @@ export const turns = defineCommand({
       value: 'OHM',
       meaning: 'turns that read this at the room temperature, as 4.1kohm or 4k1',
     },
-    match: { type: 'text', value: 'COIL', meaning: 'turns that cancel as much hum as that coil makes' },
+    match: {
+      type: 'text',
+      value: 'COIL',
+      meaning: 'turns that cancel as much hum as that coil makes, and what to take off for them',
+    },
     rest: { type: 'text', value: 'OHM', meaning: 'what is left of the coil reads this: turns left, turns gone' },
     peeled: { type: 'text', value: 'LENGTH', meaning: 'this much wire came off the outside, as 3m: turns gone' },
     room: { type: 'text', value: 'DEGREES', meaning: "of the reading; the bench's room unless given" },
     ...SOURCE_OPTIONS,
   },
-  notes: [`Wire needed counts ${Math.round((WIRE_ALLOWANCE - 1) * 100)} % for both ends and for breaks.`],
+  notes: [
+    'Without a question, the turns that reach the target of the spec.',
+    "A coil's own reading tells what its wire really has; each answer comes with its ±, one standard deviation.",
+    `Wire counts ${Math.round((WIRE_ALLOWANCE - 1) * 100)} % for both ends and for breaks.`,
+  ],
   example: {
     line: 'pickup-spec turns samples/withen-bridge.pickup --coil slug --resistance 4k1 --room 23degC',
-    meaning: 'turns for 4.1 kΩ in a room of 23 °C, whether they fit, and the wire they take',
+    meaning: 'turns for 4.1 kΩ in a room of 23 °C, whether they fit, and whether the spool holds the wire',
   },
   async run(values, [file = ''], context) {
     const asked = (['resistance', 'match', 'rest', 'peeled'] as const).filter((name) => values[name] !== undefined);
-    if (asked.length !== 1)
+    if (asked.length > 1)
       throw new CommandError(
-        'turns answers one question: --resistance OHM, --match COIL, --rest OHM or --peeled LENGTH',
+        'turns answers one question: --resistance OHM, --match COIL, --rest OHM or --peeled LENGTH; none: the target',
       );
     const source = await requireSource(file, values, context);
     const analysis = analyseSource(source, context);
     context.progress.clear();
-    const { quick, coil } = coilOf(analysis, values, source.shown);
-    const roomC = values.room === undefined ? benchRoomC(analysis.bench) : roomCelsius(values.room);
-    const at20C = (option: 'resistance' | 'rest') =>
-      ohmOf(values[option] ?? '', option) / copperTemperatureFactor(roomC);
+    const { bench } = analysis;
+    const quick = pickupOf(analysis, values.pickup, source.shown);
+    const roomC = values.room === undefined ? benchRoomC(bench) : roomCelsius(values.room);
+    const print = (heading: string, lines: readonly string[]) =>
+      context.stdout.write(`${[heading, ...lines.map((line) => `  ${line}`)].map(visible).join('\n')}\n`);
+    if (asked.length === 0) {
+      const reached = targetProposals(quick, bench);
+      if (reached.length === 0) throw new CommandError(`${source.shown}: ${NO_QUESTION}`);
+      for (const { words, proposals } of reached) print(`for the target ${words}`, proposals.flatMap(ofCoil));
+      return 0;
+    }
+    const coil = oneOf(quick.netlist.pickup.coils, values.coil, ({ name }) => name, {
+      what: 'coil',
+      option: '--coil',
+      shown: source.shown,
+    });
+    const at20C = (option: 'resistance' | 'rest') => ohmAt20C(values[option] ?? '', option, values.room, bench);
     const lines =
       values.resistance !== undefined
-        ? proposalLines(quick, turnsForResistance(quick, coil, at20C('resistance')))
+        ? proposalLines(turnsForResistance(quick, coil, wantedAt20C(values.resistance, roomC)))
         : values.match !== undefined
-          ? proposalLines(quick, turnsThatMatch(quick, coil, coilNamed(quick, values.match, source.shown)))
+          ? proposalLines(turnsThatMatch(quick, coil, coilNamed(quick, values.match, source.shown)))
           : values.rest !== undefined
             ? breakLines(turnsAfterBreak(quick, coil, at20C('rest')))
             : peeledLines(turnsPeeled(quick, coil, lengthOf(values.peeled ?? '')));
     if (!lines) throw new CommandError(`${source.shown}: turns of coil ${coil.name} are not known: ${NEEDED}`);
-    context.stdout.write(
-      `${[`coil ${coil.name}, at ${roomC} °C`, ...lines.map((line) => `  ${line}`)].map(visible).join('\n')}\n`,
-    );
+    print(`coil ${coil.name}, at ${roomC} °C`, lines);
     return 0;
   },
 });
 
 const NEEDED = 'its bobbin with core and window, its wire or spool, and turns or a reading settle it';
 
-function coilOf(
-  { pickups, bench }: Analysis,
-  { pickup, coil }: { readonly pickup?: string | undefined; readonly coil?: string | undefined },
-  shown: string,
-): { readonly quick: QuickEstimates; readonly coil: Coil } {
-  const chosen = oneOf(pickups, pickup, (each: PickupAnalysis) => each.pickup.name, {
-    what: 'pickup',
-    option: '--pickup',
-    shown,
-  });
-  const quick = quickOf(bench)(chosen.pickup);
-  return {
-    quick,
-    coil: oneOf(chosen.pickup.coils, coil, ({ name }) => name, { what: 'coil', option: '--coil', shown }),
-  };
+const NO_QUESTION = 'no target with turns to plan; ask --resistance OHM, --match COIL, --rest OHM or --peeled LENGTH';
+
+function pickupOf({ pickups, bench }: Analysis, name: string | undefined, shown: string): QuickEstimates {
+  const where = { what: 'pickup', option: '--pickup', shown };
+  return quickOf(bench)(oneOf(pickups, name, (each: PickupAnalysis) => each.pickup.name, where).pickup);
 }
 
 const coilNamed = (quick: QuickEstimates, name: string, shown: string): Coil =>
@@ -114,44 +130,56 @@ function oneOf<T>(
   return only;
 }
 
-function proposalLines(quick: QuickEstimates, proposal: TurnsProposal | undefined): readonly string[] | undefined {
+function proposalLines(proposal: TurnsProposal | undefined): readonly string[] | undefined {
   if (!proposal) return undefined;
-  const { coil, turns: count, windowFilled, fits } = proposal;
-  const now = quick.windings.get(coil)?.turns?.value;
-  const mass = wireNeededKg(quick, coil);
-  // The stated coil's mass, scaled by turns: the outer turns are longer, which the allowance covers.
-  const kg = mass !== undefined && now ? (mass * count) / now : undefined;
-  const filled =
-    windowFilled === undefined
-      ? ''
-      : `, ${Math.round(windowFilled * 100)} % of the window${fits ? '' : ': it does not fit'}`;
+  const { turns: count, off, wire } = proposal;
+  return [`${turnsText(count)}, ${fitText(proposal)}`, ...(off ? [offText(off)] : []), wireText(wire)];
+}
+
+const ofCoil = (proposal: TurnsProposal): readonly string[] =>
+  (proposalLines(proposal) ?? []).map((line, index) => (index === 0 ? `${proposal.coil.name}: ${line}` : `  ${line}`));
+
+function breakLines(rest: ReturnType<typeof turnsAfterBreak>): readonly string[] | undefined {
+  if (!rest) return undefined;
+  const { left, gone, wire } = rest;
   return [
-    `${printCount(count)} turns${filled}`,
-    ...(kg === undefined ? [] : [`wire needed: ${printQuantity({ value: kg, dimension: 'mass' })}`]),
+    `${turnsText(left)} left`,
+    ...(gone ? [`gone: ${woundText(gone)}`] : []),
+    ...(wire ? [`to wind them anew: ${wireText(wire)}`] : []),
   ];
 }
 
-const breakLines = (rest: ReturnType<typeof turnsAfterBreak>): readonly string[] | undefined =>
-  rest && [`${printCount(rest.left)} turns left`, `${printCount(rest.peeled)} turns gone`];
+const peeledLines = (peeled: ReturnType<typeof turnsPeeled>): readonly string[] | undefined =>
+  peeled && [`${turnsText(peeled.gone)} gone`, `to wind them anew: ${wireText(peeled.wire)}`];
 
-const peeledLines = (gone: number | undefined): readonly string[] | undefined =>
-  gone === undefined ? undefined : [`${printCount(gone)} turns gone`];
+const ohms = (written: string, option: string): Quantity =>
+  readQuantity(written, 'resistance') ?? wrong(`--${option} ${written}`, 'a resistance is needed, as 4.1kohm or 4k1');
 
-function ohmOf(written: string, option: string): number {
-  const code = parseCode(written, 'resistance');
-  if ('si' in code) return code.si;
-  return (
-    quantityIn(written, 'resistance') ?? wrong(`--${option} ${written}`, 'a resistance is needed, as 4.1kohm or 4k1')
+/** What a coil is to read in the room; a ± that is stated is a tolerance of the turns. */
+function wantedAt20C(written: string, roomC: number): Estimate {
+  const { si, sd = 0 } = ohms(written, 'resistance');
+  return scale(estimateOf(si, { sd, basis: 'stated' }), 1 / copperTemperatureFactor(roomC));
+}
+
+/** What was read of a coil, with the error of meter and thermometer. */
+function ohmAt20C(written: string, option: string, room: string | undefined, bench: Bench | undefined): Estimate {
+  const stated = room === undefined ? undefined : roomCelsius(room);
+  return resistanceAt20C(
+    ohms(written, option),
+    {
+      celsius: stated ?? benchRoomC(bench),
+      sdK: stated === undefined ? ROOM_TEMPERATURE_SD_K : STATED_TEMPERATURE_SD_K,
+      words: 'in the room',
+      assumed: stated === undefined,
+    },
+    benchMeter(bench),
   );
 }
 
-const lengthOf = (written: string): number =>
-  quantityIn(written, 'length') ?? wrong(`--peeled ${written}`, 'a length is needed, as 3m or 250mm');
-
-function quantityIn(written: string, dimension: Dimension): number | undefined {
-  const [, number = '', unit = ''] = /^\s*(\d+(?:\.\d+)?)\s*(\S+)\s*$/.exec(written) ?? [];
-  const row = unitOf(unit);
-  return number !== '' && row?.dimension === dimension ? Number(number) * row.factor : undefined;
+function lengthOf(written: string): Estimate {
+  const { si, sd } =
+    readQuantity(written, 'length') ?? wrong(`--peeled ${written}`, 'a length is needed, as 3m or 250mm');
+  return estimateOf(si, { sd: sd ?? PEELED_LENGTH_RELATIVE_SD * si, basis: 'reading' });
 }
 
 function wrong(option: string, needed: string): never {

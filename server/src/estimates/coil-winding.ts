@@ -50,6 +50,8 @@ export interface WindingEstimates extends Omit<CoilEstimates, 'inductanceAirH' |
   readonly bareDiameterM: Estimate | undefined;
   /** The winding's geometry at its best values. */
   readonly geometry: Winding | undefined;
+  /** The same with what is not known of it. */
+  readonly space: WindingSpace | undefined;
   /** Share of the wire in the first turns, given as a share of all turns. */
   lengthShareOfFirst(shareOfTurns: number): number;
   /** Share of the turn-area in them. */
@@ -94,6 +96,7 @@ export function estimateWinding(coil: Coil, reading: CoilReading | undefined, pa
     overallDiameterM: overall,
     bareDiameterM: bare,
     geometry: space?.best,
+    space,
     lengthShareOfFirst: (share) => {
       if (!space || !turns) return share;
       const length = (count: number) => wireLengthOfFirstTurnsM(space.best, count);
@@ -108,7 +111,7 @@ export function estimateWinding(coil: Coil, reading: CoilReading | undefined, pa
 }
 
 /** The space of a bobbin that a winding fills, with what is not known of it. */
-interface WindingSpace {
+export interface WindingSpace {
   /** Overall diameter, packing, and the factor of the core's outline. */
   readonly inputs: Three<Estimate>;
   /** At the best values. */
@@ -118,7 +121,7 @@ interface WindingSpace {
   wound(values: Three<number>, turns: number): WoundCoil;
 }
 
-type Three<T> = readonly [T, T, T];
+export type Three<T> = readonly [T, T, T];
 
 /** `undefined` where the bobbin does not say its core and window. */
 function windingSpace({ bobbin }: Coil, overall: Estimate, packing: Estimate, path: string): WindingSpace | undefined {

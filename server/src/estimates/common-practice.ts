@@ -91,6 +91,10 @@ export const LOWER_COIL_STRING_SHARE = 0.15;
 
 /** Speed of a hand-guided winder where none is stated. */
 export const WINDING_SPEED_RPM = 800;
+/** Turns that a search for a target starts from where none are planned; any count of this order serves. */
+export const USUAL_TURNS = 5000;
+/** A length of wire pulled off a coil and laid along a rule, relative. */
+export const PEELED_LENGTH_RELATIVE_SD = 0.01;
 /** Wire that a coil takes, with what is lost at both ends and in breaks. */
 export const WIRE_ALLOWANCE = 1.05;
 /** What a spool should hold beyond the coil: lead-in, lead-out, a break near the core. */

@@ -20,7 +20,7 @@ import { type Load, loadOf, NO_LOAD, pickupContributions, pickupEstimates, UNIFO
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { sounds } from './signs.ts';
 import { REFERENCE_LEVEL_DB } from './sources.ts';
-import { turnsThatMatch } from './winding-plan.ts';
+import { turnsThatMatch } from './turns-plan.ts';
 
 /** A number as the pickup is built, as it would be with matched coils, and the first less the second. */
 export interface MismatchFigure {
@@ -62,14 +62,15 @@ export function mismatch(
   if (!pair || !proposal || turns === undefined) return undefined;
   const { coil, other } = pair;
   const stateWith = (count: number) => quickEstimates(pickupNetlist(withTurnsOf(quick, coil, count)), bench);
-  const states = { built: quick, computed: stateWith(turns), matched: stateWith(proposal.turns) };
+  const matchedTurns = Math.round(proposal.turns.value);
+  const states = { built: quick, computed: stateWith(turns), matched: stateWith(matchedTurns) };
   const figures = {
     ...humFigures(states, benchMainsHz(bench)),
     // Where nobody knows whether the coils add, nobody knows what the response of either state is.
     ...(quick.phase === 'unproven' ? {} : responseFigures(states, bench, load)),
   };
   if (Object.keys(figures).length === 0) return undefined;
-  return { coil, other, turns, matchedTurns: proposal.turns, fits: proposal.fits, figures };
+  return { coil, other, turns, matchedTurns, fits: proposal.fits, figures };
 }
 
 function unequalPair(quick: QuickEstimates): { readonly coil: Coil; readonly other: Coil } | undefined {

@@ -3,13 +3,13 @@ import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import { present, replaceNumber } from '../checks/edits.ts';
+import { insertFirstLine, present, replaceNumber } from '../checks/edits.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
-import { type TurnsProposal, turnsForTarget, turnsThatMatch } from '../estimates/winding-plan.ts';
+import { type TurnsProposal, targetProposals, turnsThatMatch } from '../estimates/turns-plan.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { printNumber } from '../quantities/print.ts';
+import { fitText, offText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
 import type { OwnPickup } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';
 import { locateEdits, type Refactoring } from './text-edits.ts';
@@ -50,67 +50,59 @@ function onTurnsLine(analysis: Analysis, { turns }: Coil, span: Span): boolean {
 function matching(analysis: Analysis, quick: QuickEstimates, coil: Coil): readonly Refactoring[] {
   return quick.netlist.pickup.coils.flatMap((other) => {
     const proposal = other === coil ? undefined : turnsThatMatch(quick, coil, other);
-    if (!proposal || proposal.turns === coil.turns?.value.si) return [];
-    return written(analysis, [proposal], `Match the ${other.name} coil by turn-area, so that hum cancels`);
+    if (!proposal || isStated(proposal)) return [];
+    return written(analysis, quick, [proposal], `Match the ${other.name} coil by turn-area, so that hum cancels`);
   });
 }
+
+const isStated = (proposal: TurnsProposal): boolean => plannedTurns(proposal) === proposal.coil.turns?.value.si;
 
 function forTargets(analysis: Analysis, own: OwnPickup, quick: QuickEstimates): readonly Refactoring[] {
   const { pickup } = own.analysed;
-  const wound = pickup.coils.filter(({ turns, counted }) => turns ?? counted);
-  const all = wound.every((coil) =>
-    own.coils.some((each) => each.coil === coil && isPlanned(coil, each.block, pickup)),
+  const mayChange = (coil: Coil): boolean =>
+    own.coils.some((each) => each.coil === coil && (isPlanned(coil, each.block, pickup) || isBlank(coil)));
+  return remembered(quick, analysis.bench).flatMap(({ words, proposals }) =>
+    proposals.every(isStated) || !proposals.every(({ coil }) => mayChange(coil))
+      ? []
+      : written(analysis, quick, proposals, `Wind for the target ${words}`),
   );
-  if (!all) return [];
-  return remembered(quick, analysis.bench).flatMap(({ words, proposals }) => {
-    const same = proposals.every(({ coil, turns }) => turns === coil.turns?.value.si);
-    return same ? [] : written(analysis, proposals, `Wind for the target ${words}`);
-  });
 }
 
-function written(analysis: Analysis, proposals: readonly TurnsProposal[], what: string): readonly Refactoring[] {
+const isBlank = ({ turns, counted }: Coil): boolean => turns === undefined && counted === undefined;
+
+function written(
+  analysis: Analysis,
+  quick: QuickEstimates,
+  proposals: readonly TurnsProposal[],
+  what: string,
+): readonly Refactoring[] {
   const edits = locateEdits(
     analysis,
-    present(proposals.map(({ coil, turns }) => coil.turns && replaceNumber(coil.turns.place, grouped(turns)))),
+    present(
+      proposals.map((each) => {
+        const count = grouped(plannedTurns(each));
+        const { turns, place } = each.coil;
+        return turns ? replaceNumber(turns.place, count) : insertFirstLine(place, `turns ${count}`);
+      }),
+    ),
   );
   if (!edits || edits.length < proposals.length || edits.length === 0) return [];
-  const turns = proposals
-    .map(({ coil, turns: count, windowFilled, fits }) => {
-      const filled = windowFilled === undefined ? '' : `, ${printNumber(100 * windowFilled, 0)} % of the window`;
-      return `${coil.name} ${grouped(count)} turns (${fits ? 'fits' : 'does not fit'}${filled})`;
-    })
-    .join(', ');
-  return [{ title: `${what}: ${turns}`, edits }];
+  const each = proposals.map((proposal) => {
+    const { coil, turns, off, wire } = proposal;
+    // What is only planned has nothing on it to take off.
+    const change = off && quick.readings.has(coil) ? [offText(off)] : [];
+    return `${coil.name} ${turnsText(turns)} (${[fitText(proposal), ...change, wireText(wire)].join('; ')})`;
+  });
+  return [{ title: `${what}: ${each.join(', ')}`, edits }];
 }
 
-interface Reached {
-  readonly words: string;
-  readonly proposals: readonly TurnsProposal[];
-}
-
-const known = new WeakMap<QuickEstimates, readonly Reached[]>();
+const known = new WeakMap<QuickEstimates, ReturnType<typeof targetProposals>>();
 
 /** Actions are asked for at every move of the cursor; the answer changes with the pickup alone. */
-function remembered(quick: QuickEstimates, bench: Bench | undefined): readonly Reached[] {
+function remembered(quick: QuickEstimates, bench: Bench | undefined): ReturnType<typeof targetProposals> {
   const before = known.get(quick);
   if (before) return before;
-  const { resistance, inductance, resonance } = quick.netlist.pickup.target ?? {};
-  const reached = (words: string, target: Parameters<typeof turnsForTarget>[2]): readonly Reached[] => {
-    const proposals = turnsForTarget(quick, bench, target);
-    return proposals && proposals.length > 0 ? [{ words, proposals }] : [];
-  };
-  const made = [
-    ...(resistance
-      ? reached(`resistance of ${resistance.value.written}`, { resistance20COhm: resistance.value.si })
-      : []),
-    ...(inductance ? reached(`inductance of ${inductance.value.written}`, { inductanceH: inductance.value.si }) : []),
-    ...(resonance
-      ? reached(`resonance of ${resonance.value.frequency.written} ${resonance.value.load}`, {
-          resonanceHz: resonance.value.frequency.si,
-          loaded: resonance.value.load === 'loaded',
-        })
-      : []),
-  ];
+  const made = targetProposals(quick, bench);
   known.set(quick, made);
   return made;
 }
