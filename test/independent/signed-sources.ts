@@ -76,7 +76,7 @@ function mutualInductance(a: Coil, b: Coil, apart: { readonly acrossMm: number; 
 
 const RACETRACK = 1.11;
 
-interface Part {
+export interface Part {
   readonly source: string;
   readonly coil: Coil;
   readonly key: string;
@@ -86,7 +86,7 @@ interface Part {
   readonly hum: number;
 }
 
-interface Placed {
+export interface Placed {
   readonly branches: readonly Branch[];
   readonly parts: readonly Part[];
 }
@@ -103,7 +103,28 @@ function nodesOf(pickup: Pickup, key: string): (lead: string) => string {
   };
 }
 
-function coilParts(coil: Coil, key: string, node: (lead: string) => string): Placed {
+/** Values that a model has of a pickup's coils: this one's own, or others put in their place. */
+export interface Values {
+  henry(coil: Coil): number;
+  /** Of two coils counted the same way round. */
+  mutualHenry(a: Coil, b: Coil): number;
+  /** Coupling of the parts of one coil. */
+  readonly ofOneCoil: number;
+  /** Stray capacitances of the coils that are in place, as branches between nodes. */
+  capacitors(coils: readonly Coil[], node: (lead: string) => string, hot: string): readonly Branch[];
+}
+
+const ownValues = (pickup: Pickup): Values => ({
+  henry: inductance,
+  mutualHenry: (a, b) => {
+    const apart = distanceOf(pickup, a, b);
+    return apart ? mutualInductance(a, b, apart) : 0;
+  },
+  ofOneCoil: 1,
+  capacitors: () => [],
+});
+
+function coilParts(coil: Coil, key: string, node: (lead: string) => string, values: Values): Placed {
   const stops = [
     ...[...coil.taps].sort((a, b) => a.turns - b.turns).map(({ turns, lead }) => ({ turns, lead })),
     { turns: coil.turns, lead: coil.finish },
@@ -119,7 +140,7 @@ function coilParts(coil: Coil, key: string, node: (lead: string) => string): Pla
       from: node(from.lead),
       to: node(stop.lead),
       ohm: outer.ohm - inner.ohm,
-      henry: inductance(coil) * ((outer.wireM - inner.wireM) / firstTurns(coil, coil.turns).wireM) ** 2,
+      henry: values.henry(coil) * ((outer.wireM - inner.wireM) / firstTurns(coil, coil.turns).wireM) ** 2,
       source,
     });
     parts.push({
@@ -136,14 +157,13 @@ function coilParts(coil: Coil, key: string, node: (lead: string) => string): Pla
 }
 
 /** The branches of one pickup's coils with the couplings between them. */
-function coupled(pickup: Pickup, { branches, parts }: Placed): Placed {
+function coupled(values: Values, { branches, parts }: Placed): Placed {
   const henries = new Map(branches.map(({ source = '', henry = 0 }) => [source, henry]));
-  const shareOf = ({ coil, source }: Part) => Math.sqrt((henries.get(source) ?? 0) / inductance(coil));
+  const shareOf = ({ coil, source }: Part) => Math.sqrt((henries.get(source) ?? 0) / values.henry(coil));
   const between = (a: Part, b: Part): number => {
-    if (a.coil === b.coil) return Math.sqrt((henries.get(a.source) ?? 0) * (henries.get(b.source) ?? 0));
-    const apart = distanceOf(pickup, a.coil, b.coil);
-    if (!apart) return 0;
-    return shareOf(a) * shareOf(b) * a.coil.wind * b.coil.wind * mutualInductance(a.coil, b.coil, apart);
+    if (a.coil === b.coil)
+      return values.ofOneCoil * Math.sqrt((henries.get(a.source) ?? 0) * (henries.get(b.source) ?? 0));
+    return shareOf(a) * shareOf(b) * a.coil.wind * b.coil.wind * values.mutualHenry(a.coil, b.coil);
   };
   return {
     parts,
@@ -247,7 +267,8 @@ function phaseOf(parts: readonly Part[], transfer: ReadonlyMap<string, Complex>)
 
 export function pickupFigures(pickup: Pickup): Figures {
   const node = nodesOf(pickup, 'p');
-  const placed = coupled(pickup, joinedParts(pickup.coils.map((coil) => coilParts(coil, 'p', node))));
+  const values = ownValues(pickup);
+  const placed = coupled(values, joinedParts(pickup.coils.map((coil) => coilParts(coil, 'p', node, values))));
   const [hot = '', ground = ''] = [pickup.hot[0], pickup.ground[0]].map((lead) => node(lead ?? ''));
   const grounded = rename(placed, new Map([[ground, GROUND]]));
   const { phase, signalDb, humDb } = figures(grounded, hot, []);
@@ -276,35 +297,41 @@ function resistance(branches: readonly Branch[], from: string): number | null {
 
 interface Build {
   readonly instrument: Instrument;
+  readonly valuesOf: (pickup: Pickup) => Values;
   readonly parts: Part[];
   readonly branches: Branch[];
   readonly same: Map<string, string>;
   count: number;
 }
 
-/** `jackOnly`: a meter at the jack, nothing plugged in. */
-export function positionFigures(instrument: Instrument, position: Joined, roomC = 20): PositionFigures {
-  const build: Build = { instrument, parts: [], branches: [], same: new Map(), count: 0 };
+export interface PositionCircuit extends Placed {
+  readonly output: string;
+}
+
+/** A position as it is played, pots full up, with cable and input. */
+export function positionCircuit(
+  instrument: Instrument,
+  position: Joined,
+  valuesOf: (pickup: Pickup) => Values = ownValues,
+): PositionCircuit & { readonly plugged: readonly Branch[] } {
+  const build: Build = { instrument, valuesOf, parts: [], branches: [], same: new Map(), count: 0 };
   join(position, 'selected', GROUND, false, build);
-  controls(
-    instrument.controls.filter(({ slot }) => slot === undefined),
-    'selected',
-    'jack',
-    GROUND,
-    'master',
-    build,
-  );
-  const plugged: Branch[] = [
-    { from: 'jack', to: GROUND, farad: instrument.cableF },
-    { from: 'jack', to: GROUND, ohm: instrument.inputOhm },
-  ];
-  const placed = united(build);
-  const jack = finalName(build.same, 'jack');
-  const warm = placed.branches.map((branch) =>
-    branch.source === undefined ? branch : { ...branch, ohm: (branch.ohm ?? 0) * (1 + 0.00393 * (roomC - 20)) },
-  );
-  const joined = plugged.map((branch) => ({ ...branch, from: finalName(build.same, branch.from) }));
-  return { ...figures(placed, jack, joined), ohm: resistance(warm, jack) };
+  const masters = instrument.controls.filter(({ slot }) => slot === undefined);
+  controls(masters, 'selected', 'jack', GROUND, 'master', build);
+  const output = finalName(build.same, 'jack');
+  return {
+    ...united(build),
+    output,
+    plugged: [
+      { from: output, to: GROUND, farad: instrument.cableF },
+      { from: output, to: GROUND, ohm: instrument.inputOhm },
+    ],
+  };
+}
+
+export function positionFigures(instrument: Instrument, position: Joined): PositionFigures {
+  const { output, plugged, ...placed } = positionCircuit(instrument, position);
+  return { ...figures(placed, output, plugged), ohm: resistance(placed.branches, output) };
 }
 
 /** `turned`: an odd number of reversals stands above. */
@@ -351,7 +378,8 @@ function place(
   const hot = part.kind === 'tap' ? node(part.lead) : node(pickup.hot[0] ?? '');
   unite(build, hot, turned ? bottom : inner);
   unite(build, node(pickup.ground[0] ?? ''), turned ? inner : bottom);
-  const sounding: Placed[] = [];
+  const values = build.valuesOf(pickup);
+  const sounding: Coil[] = [];
   for (const coil of pickup.coils) {
     const ends = [node(coil.start), node(coil.finish)];
     const across = [node(pickup.hot[0] ?? ''), node(pickup.ground[0] ?? '')].every((end) => ends.includes(end));
@@ -363,10 +391,10 @@ function place(
       else build.branches.push({ from, to, ohm: alone.throughOhm });
     }
     if (silenced && alone.throughOhm === undefined) continue;
-    sounding.push(coilParts(coil, key, node));
+    sounding.push(coil);
   }
-  const made = coupled(pickup, joinedParts(sounding));
-  build.branches.push(...made.branches);
+  const made = coupled(values, joinedParts(sounding.map((coil) => coilParts(coil, key, node, values))));
+  build.branches.push(...made.branches, ...values.capacitors(sounding, node, hot));
   build.parts.push(...made.parts);
 }
 
@@ -397,5 +425,6 @@ const united = ({ branches, parts, same }: Build): Placed => ({
   parts,
   branches: branches
     .map((branch) => ({ ...branch, from: finalName(same, branch.from), to: finalName(same, branch.to) }))
-    .filter(({ from, to }) => from !== to),
+    // A shorted coil stays: its current couples to the others.
+    .filter(({ from, to, source }) => from !== to || source !== undefined),
 });
