@@ -59,9 +59,9 @@ describe('a fix in a pickup that is like another', () => {
   it('states a coil’s fact in a block of its own, on one line too', () => {
     const text = derived('  coil slug { polarity north-up }');
     assert.deepEqual(codes(text), ['phase/coils-cancel']);
-    const bySlug = fixed(analyse(text), 'phase/coils-cancel', 'Turn the poles of the slug coil over');
+    const bySlug = fixed(analyse(text), 'phase/coils-cancel', 'Magnetise the rods of the slug coil the other way');
     assert.deepEqual(codes(bySlug), []);
-    const byScrew = fixed(analyse(text), 'phase/coils-cancel', 'Turn the poles of the screw coil over');
+    const byScrew = fixed(analyse(text), 'phase/coils-cancel', 'Magnetise the rods of the screw coil the other way');
     assert.ok(byScrew.startsWith(BASE));
     assert.match(byScrew, /coil screw \{\n {4}polarity south-up\n {2}\}/);
     assert.deepEqual(codes(byScrew), []);

@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
-import { exclude, type Move } from '../../server/src/repair/moves.ts';
+import { exclude, type Move, minutesOf } from '../../server/src/repair/moves.ts';
 import { planRepairs, searchable, stepsOf } from '../../server/src/repair/plan-repairs.ts';
 import { analyse } from '../support/check-fixture.ts';
 import { smallInstrument } from './small-instrument.ts';
@@ -40,16 +40,16 @@ describe('plans for small instruments', () => {
     assert.ok(planned.some(({ outcome }) => (outcome.plans[0]?.steps.length ?? 0) >= 3));
   });
 
-  it('leave no fault in the text, whichever is taken, and come in order of work', () => {
+  it('leave no fault in the text, whichever is taken, and come in rank: findings left, readings, work', () => {
     for (const { seed, analysis, outcome } of cases) {
       for (const { steps } of outcome.plans) {
         const after = analysis.edited(steps.flatMap(({ edits }) => edits));
         assert.ok(after && !isFaulty(after), `seed ${seed}: ${steps.map(({ text }) => text).join('; ')}`);
       }
-      const minutes = outcome.plans.map((plan) => plan.minutes);
+      const ranks = outcome.plans.map(({ leaves, against, minutes }) => [leaves.length, against.length, minutes]);
       assert.deepEqual(
-        minutes,
-        [...minutes].sort((a, b) => a - b),
+        ranks,
+        [...ranks].sort((a, b) => a.map((each, index) => each - (b[index] ?? 0)).find((each) => each !== 0) ?? 0),
         `seed ${seed}`,
       );
     }
@@ -65,7 +65,8 @@ describe('plans for small instruments', () => {
     for (const { seed, analysis, outcome } of cases) {
       if (!isFaulty(analysis)) continue;
       const { quick, moves } = searchable(analysis, scopeOf(analysis));
-      const limit = outcome.plans[0]?.minutes ?? WITHOUT_PLAN_MINUTES;
+      const limit =
+        outcome.plans.length > 0 ? Math.min(...outcome.plans.map(({ minutes }) => minutes)) : WITHOUT_PLAN_MINUTES;
       for (const set of setsBelow(moves, limit)) {
         looked += 1;
         const steps = stepsOf(set, quick, analysis.model.pickups);
@@ -94,13 +95,13 @@ function scopeOf({ model }: Analysis): Parameters<typeof searchable>[1] {
 /** Every set of moves that takes less than so many minutes. */
 function setsBelow(moves: readonly Move[], minutes: number): readonly (readonly Move[])[] {
   const sets: (readonly Move[])[] = [];
-  const grow = (set: readonly Move[], spent: number, from: number): void => {
+  const grow = (set: readonly Move[], from: number): void => {
     if (set.length > 0) sets.push(set);
     moves.slice(from).forEach((move, index) => {
-      if (spent + move.minutes >= minutes || set.some((each) => exclude(each, move))) return;
-      grow([...set, move], spent + move.minutes, from + index + 1);
+      if (minutesOf([...set, move]) >= minutes || set.some((each) => exclude(each, move))) return;
+      grow([...set, move], from + index + 1);
     });
   };
-  grow([], 0, 0);
+  grow([], 0);
   return sets;
 }

@@ -4,7 +4,7 @@
  */
 import assert from 'node:assert/strict';
 import { planRepairs, type RepairOutcome } from '../../server/src/repair/plan-repairs.ts';
-import { WORK } from '../../server/src/repair/work.ts';
+import { COVER, WORK } from '../../server/src/repair/work.ts';
 import { analyse } from '../support/check-fixture.ts';
 
 const BAR = `magnet bar-5 {
@@ -93,8 +93,8 @@ describe('a plan for one pickup', () => {
   it('of like poles turns the rods of one coil', () => {
     const outcome = planOf(double({ poles: ['north-up', 'north-up'] }));
     assert.deepEqual(texts(outcome), [
-      ['Turn the poles of the screw coil of heron over'],
-      ['Turn the poles of the slug coil of heron over'],
+      ['Magnetise the rods of the screw coil of heron the other way'],
+      ['Magnetise the rods of the slug coil of heron the other way'],
     ]);
   });
 
@@ -104,7 +104,7 @@ describe('a plan for one pickup', () => {
       hookup: 'hot violet\n    link grey pink\n    ground turquoise',
     });
     const steps = texts(planOf(hums))[0];
-    assert.match(steps?.[0] ?? '', /^Turn the poles of the \w+ coil of heron over$/);
+    assert.match(steps?.[0] ?? '', /^Magnetise the rods of the \w+ coil of heron the other way$/);
     assert.match(steps?.[1] ?? '', /^Swap the leads of the \w+ coil of heron/);
     assert.equal(steps?.length, 2);
   });
@@ -229,11 +229,66 @@ ${positions}    5 "neck" neck
     assert.ok(texts(outcome).some((steps) => steps.length === 1 && steps[0] === 'Turn the magnet of wren over'));
   });
 
+  it('takes a cover off once where the pickup is opened, and counts its minutes', () => {
+    const turned = (cover: string) =>
+      plans(
+        three(split('slug', 'slug'), (whole) =>
+          whole
+            .replace('pickup wren {', `pickup wren {\n  cover ${cover}`)
+            .replace(/(pickup wren[\s\S]*?)north toward/, '$1south toward'),
+        ),
+      ).plans.find(({ steps }) => steps.some(({ text }) => text === 'Turn the magnet of wren over'));
+    const [bare, covered] = [turned('none'), turned('nickel-silver')];
+    assert.deepEqual(
+      covered?.steps.map(({ text }) => text),
+      ['Take the cover of wren off; it goes back on last', 'Turn the magnet of wren over'],
+    );
+    assert.equal((covered?.minutes ?? 0) - (bare?.minutes ?? 0), COVER.minutes);
+  });
+
   it('of a middle with reverse wind but not reverse poles gives it both', () => {
     const text = `${single('wren')}${single('lark', 'counterclockwise')}${single('heron')}${instrument(
       '    2 "bridge and middle" bridge parallel middle\n    3 "middle" middle\n    4 "middle and neck" middle parallel neck\n',
     )}`;
     assert.deepEqual(texts(plans(text))[0], ['Swap hot and ground of lark']);
+  });
+
+  const withDummy = (
+    positions: string,
+  ) => `${single('wren')}${single('ghost').replace('    polarity north-up\n', '    serves none\n')}instrument juniper {
+  pickup neck wren at 160 mm
+  pickup cavity ghost
+  selector {
+${positions}  }
+}
+`;
+
+  it('of a dummy coil that adds its hum turns it round in its position, and takes a reversal away', () => {
+    const straight = withDummy('    1 "neck" neck series cavity\n    2 "right" neck series reversed cavity\n');
+    assert.deepEqual(texts(plans(straight))[0], ['In position 1 (neck) take reversed cavity instead of cavity']);
+    const turned = withDummy('    1 "neck" neck series reversed cavity\n    2 "right" neck series cavity\n').replace(
+      /(pickup ghost[\s\S]*?wound )clockwise/,
+      '$1counterclockwise',
+    );
+    assert.deepEqual(texts(plans(turned))[0], ['In position 1 (neck) take cavity instead of reversed cavity']);
+  });
+
+  it('tells what each plan leaves to be heard, position by position', () => {
+    // Reverse wind alone, by hand: leads swapped, coils of unlike wind and unlike poles are in phase and cancel hum; poles turned
+    // instead, they are in phase and their hum adds, 6 dB.
+    const text = `${single('wren')}${single('lark', 'clockwise', 'south-up')}${instrument(
+      '    2 "both" middle parallel neck\n',
+    ).replace(/.*bridge.*\n/g, '')}`;
+    const outcome = plans(text);
+    const left = outcome.plans.map(({ steps, outlook }) => ({
+      steps: steps.map(({ text: each }) => each),
+      heard: outlook().flatMap(({ position, phase, hum }) => (position === '2' ? [`${phase}: ${hum}`] : [])),
+    }));
+    assert.deepEqual(left.slice(0, 3), [
+      { steps: ['Swap hot and ground of wren'], heard: ['in: gone'] },
+      { steps: ['Swap hot and ground of lark'], heard: ['in: gone'] },
+      { steps: ['Magnetise the rods of wren the other way'], heard: ['in: adds'] },
+    ]);
   });
 
   it('keeps what is meant to be out of phase out of phase', () => {

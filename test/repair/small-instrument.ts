@@ -53,7 +53,7 @@ ${bar ? '' : `    polarity ${poles(by)}\n`}    start to pink
 ${bar ? '' : `    polarity ${poles(by)}\n`}    start to violet
     finish to turquoise
   }
-${bar ? `  magnet bar-5 ${by.pick(['north', 'south'])} toward screw\n` : ''}  hookup {
+${bar ? `  magnet bar-5 ${by.pick(['north', 'south'])} toward screw\n` : ''}${shield === 'none' ? '  cover nickel-silver\n' : ''}  hookup {
     hot ${b[0]}
     link ${b[1]} ${a[1]}
     ground ${a[0]}${shield === 'shared' ? ' bare' : ''}

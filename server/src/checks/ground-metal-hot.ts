@@ -1,3 +1,4 @@
+import { polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
@@ -46,7 +47,7 @@ function reversals({ pickup }: PickupContext): readonly Remedy[] {
   return present<Remedy>([
     turned.length > 0
       ? {
-          title: say`${words}, and turn the magnet over to keep the phase`,
+          title: say`${words}, and ${polesTurned(pickup, pickup.name)} to keep the phase`,
           edits: [...swap, ...turned],
           kind: 'build',
           preferred: true,

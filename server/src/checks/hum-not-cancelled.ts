@@ -3,6 +3,7 @@ import { hearsStrings, humDb, humWeights, type Sounding } from '../estimates/pha
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { coilWords, endLead } from '../words/parts.ts';
+import { coilPolesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
@@ -37,7 +38,7 @@ export const humNotCancelled = definePickupCheck({
       {
         what: say`The hum of ${list(coils.map(coilWords))} ${adds}: the path turns the same way round in each of them${cause}.`,
         action: like
-          ? say`Turn the poles of one of them over and swap its leads.`
+          ? say`${capital(coilPolesTurned(pickup, [wrong.coil]))} and swap its leads.`
           : say`Swap the leads of ${coilWords(wrong.coil)}.`,
         place: placeOfCoilInHookup(netlist, wrong.coil),
         ...(pickup.hookup?.onPurpose ? { severity: 'information' } : {}),
@@ -87,7 +88,7 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
     }),
     ...ownPoles.map((coil, index) =>
       remedy(
-        say`Turn the poles of ${coilWords(coil)} over and swap its leads`,
+        say`${capital(coilPolesTurned(pickup, [coil]))} and swap its leads`,
         both(swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)),
         index === 0,
       ),

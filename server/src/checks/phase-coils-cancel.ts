@@ -4,6 +4,7 @@ import type { CoilSigns } from '../estimates/signs.ts';
 import { poleOf, rotationOf } from '../model/coil.ts';
 import { polesWords, woundWords } from '../words/directions.ts';
 import { coilWords, endLead, endsWords } from '../words/parts.ts';
+import { coilPolesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
@@ -33,8 +34,8 @@ export const phaseCoilsCancel = definePickupCheck({
       action: humAdds
         ? say`Swap the leads of ${coils}.`
         : humKnown
-          ? say`Turn the poles of ${coils} over: with its leads swapped, hum would add.`
-          : say`Swap the leads of ${coils}, or turn the poles there over.`,
+          ? say`${capital(coilPolesTurned(pickup, wrong))}: with leads swapped, hum would add.`
+          : say`Swap the leads of ${coils}${pickup.barMagnet ? '' : `, or ${coilPolesTurned(pickup, wrong)}`}.`,
       place: placeOfCoilInHookup(netlist, first),
       ...(onPurpose ? { severity: 'information' } : {}),
       related: [...against, ...others].flatMap((each) =>
@@ -90,7 +91,7 @@ function remedies(
         all(coils.map((coil) => swapCoilLeads(pickup, coil))),
         preferred,
       ),
-      remedy(say`Turn the poles of the ${names} coil over`, flipPolarity(coils, pickup), preferred),
+      remedy(say`${capital(coilPolesTurned(pickup, coils))}`, flipPolarity(coils, pickup), preferred),
       remedy(say`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
     ];
   };

@@ -4,6 +4,7 @@ import { insideOnePickup, type SoundingCoil } from '../estimates/positions.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
+import { polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
@@ -56,11 +57,13 @@ function partsWords(coils: readonly SoundingCoil[]): string {
 /** A pickup turned as a whole changes nothing between its own coils; where hum cancels, only the magnet keeps it so. */
 function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[], quiet: boolean): Said {
   const slot = slots(against).find((each) => !slots(others).includes(each));
-  const other = !slot
-    ? 'Take another coil'
-    : quiet
-      ? say`Turn the magnet of ${slot.name} over`
-      : say`Swap hot and ground of ${slot.name} or turn its magnet over`;
+  const poles = slot?.pickup && polesTurned(slot.pickup, slot.name);
+  const other =
+    !slot || !poles
+      ? 'Take another coil'
+      : quiet
+        ? capital(poles)
+        : say`Swap hot and ground of ${slot.name}, or ${poles}`;
   return say`${other}, or say \`on purpose\` behind the position where it is meant.`;
 }
 
@@ -76,7 +79,7 @@ function remedies(
     const turned = own(turnMagnet(pickup));
     const swapped = own(swapHotAndGround(pickup));
     return [
-      turned && { title: say`Turn the magnet of ${slot.name} over`, edits: turned, kind: 'build', preferred },
+      turned && { title: say`${capital(polesTurned(pickup, slot.name))}`, edits: turned, kind: 'build', preferred },
       swapped && { title: say`Swap hot and ground of ${slot.name}`, edits: swapped, kind: 'build' },
     ];
   };

@@ -1,7 +1,11 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { figureOf } from '../quantities/figure.ts';
 import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
+import { type Heard, heardWords } from '../words/heard.ts';
+import { changedLines } from './changed-lines.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
+import type { Context } from './context.ts';
 import { locateEdits, locator } from './located-finding.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
@@ -38,7 +42,7 @@ export const repair = defineCommand({
     context.stdout.write(
       values.format === 'json'
         ? repairJson(outcomes, analysis, context.cwd)
-        : outcomes.map(({ subject, outcome }) => outcomeText(subject, outcome, context.styles)).join('\n') ||
+        : outcomes.map((each) => outcomeText(each, source.shown, analysis, context)).join('\n') ||
             `${visible(source.shown)} holds no pickup and no instrument\n`,
     );
     const errors = outcomes.some(({ outcome }) => outcome.faults.some(({ severity }) => severity === 'error'));
@@ -85,21 +89,31 @@ function subjectsOf(
   ];
 }
 
-function outcomeText(subject: Subject, outcome: RepairOutcome, styles: Styles): string {
+function outcomeText(
+  { subject, outcome }: Planned,
+  path: string,
+  analysis: Analysis,
+  { styles, cwd }: Pick<Context, 'styles' | 'cwd'>,
+): string {
   const heading = styles.strong(visible(subjectName(subject)));
   const { faults, plans, impossible, onlyRewinding } = outcome;
   if (faults.length === 0) return `${heading}: ${visible(impossible ?? 'nothing to repair')}\n`;
+  const locate = locator(analysis, cwd);
+  const shown = plans.map((plan, index) =>
+    planText(plan, index, styles, changedLines(locateEdits(editsOf(plan), analysis, locate) ?? [], path, styles)),
+  );
   return [
     `${heading}:`,
     ...faults.map(({ severity, code, message }) => `  ${styles[severity](severity)} ${code}: ${visible(message)}`),
     ...(onlyRewinding === undefined ? [] : ['', `  ${visible(onlyRewinding)}`]),
     ...(impossible === undefined ? [] : ['', `  ${visible(impossible)}`]),
-    ...plans.flatMap((plan, index) => planText(plan, index, styles)),
+    ...shown.flat(),
     '',
   ].join('\n');
 }
 
-function planText({ minutes, steps, leaves }: RepairPlan, index: number, styles: Styles): readonly string[] {
+function planText(plan: RepairPlan, index: number, styles: Styles, lines: readonly string[]): readonly string[] {
+  const { minutes, steps, leaves, against } = plan;
   return [
     '',
     `  ${styles.strong(`plan ${index + 1}`)}, about ${minutes} min of work`,
@@ -107,9 +121,19 @@ function planText({ minutes, steps, leaves }: RepairPlan, index: number, styles:
       `    ${step + 1}. ${visible(text)}`,
       ...(why === '' ? [] : [`       ${styles.faint(visible(why))}`]),
     ]),
-    ...leaves.map(({ code, message }) => `    leaves ${code}: ${visible(message)}`),
+    '    then',
+    ...plan.outlook().map((heard) => `      ${visible(heardWords(heard))}`),
+    ...against.map(({ what }) => `      no longer as read, read anew: ${visible(what)}`),
+    ...leaves.map(({ code, what, subject }) => `      leaves ${code}${at(subject)}: ${visible(what)}`),
+    '    to write',
+    ...lines,
   ];
 }
+
+const at = ({ pickup, position }: RepairPlan['leaves'][number]['subject']): string =>
+  position === undefined ? (pickup === undefined ? '' : ` at ${pickup}`) : ` in position ${position}`;
+
+const editsOf = ({ steps }: RepairPlan) => steps.flatMap(({ edits }) => edits);
 
 function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string): string {
   const locate = locator(analysis, cwd);
@@ -118,7 +142,7 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
     subjects: planned.map(({ subject, outcome }) => ({
       ...asked(subject),
       faults: outcome.faults.map(finding),
-      plans: outcome.plans.map(({ minutes, steps, leaves }) => ({
+      plans: outcome.plans.map(({ minutes, steps, leaves, against, outlook }) => ({
         minutes,
         steps: steps.map(({ text, why, minutes: work, edits }) => ({
           text,
@@ -131,11 +155,24 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
           })),
         })),
         leaves: leaves.map(finding),
+        readingsAgainst: against.map(finding),
+        heard: outlook().map(heardJson),
       })),
       ...(outcome.impossible === undefined ? {} : { impossible: outcome.impossible }),
       ...(outcome.onlyRewinding === undefined ? {} : { onlyRewinding: outcome.onlyRewinding }),
     })),
   });
 }
+
+/** Keys are named one by one, so that nothing internal becomes part of a published output. */
+const heardJson = ({ pickup, position, title, phase, hum, signalDb, humDb }: Heard) => ({
+  ...(pickup === undefined ? {} : { pickup }),
+  ...(position === undefined ? {} : { position }),
+  ...(title === undefined ? {} : { title }),
+  phase,
+  ...(hum === undefined ? {} : { hum }),
+  ...(signalDb ? { signalDb: figureOf(signalDb) } : {}),
+  ...(humDb ? { humDb: figureOf(humDb) } : {}),
+});
 
 const finding = ({ code, severity, message }: RepairOutcome['faults'][number]) => ({ code, severity, message });

@@ -1,5 +1,6 @@
 import type { PositionEstimates } from '../estimates/estimates.ts';
-import { type HumVerdict, humVerdict } from '../estimates/phase.ts';
+import { humVerdict } from '../estimates/phase.ts';
+import { HUM_WORDS } from '../words/heard.ts';
 import { phaseWords } from '../words/phases.ts';
 import { capital } from '../words/text.ts';
 
@@ -32,13 +33,9 @@ export function positionVerdict(
 function humSentence(db: number, isSingle: boolean, onPurpose: boolean): Sentence {
   const meant = onPurpose ? ', as meant' : '';
   if (isSingle && Math.abs(db) < 0.5) return ['A single coil hums by nature.', false];
-  const sentences: Readonly<Record<HumVerdict, Sentence>> = {
-    adds: [`Hum adds${meant}.`, !onPurpose],
-    hums: [`Hum does not cancel${meant}.`, !onPurpose],
-    'in part': ['Hum cancels in part.', true],
-    gone: ['Hum cancels.', false],
-  };
-  return sentences[humVerdict(db)];
+  const verdict = humVerdict(db);
+  const standsOut = verdict === 'in part' || (verdict !== 'gone' && !onPurpose);
+  return [`${capital(HUM_WORDS[verdict])}${verdict === 'adds' || verdict === 'hums' ? meant : ''}.`, standsOut];
 }
 
 /** A jack that reads less is shorted, whatever hangs on it. */

@@ -16,7 +16,7 @@ import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estim
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
-import { phaseOf, type Sounding, stringShare } from './phase.ts';
+import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Sounding, stringShare } from './phase.ts';
 import {
   AS_PLAYED,
   AT_THE_METER,
@@ -85,10 +85,8 @@ export function positionEstimates(
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
   // Where nothing is connected, what strays carry is no sound.
-  const given = (circuit: PositionNetwork, what: Drive, hz: number) =>
-    sounding.length > 0 ? contributionsOf(circuit, what, hz) : undefined;
-  const contributions = given(full, 'string', 100);
-  const hummed = positionNetwork(instrument, selection, quickOf, { ...settings, scaling: UNSCREENED });
+  const isHeard = sounding.length > 0;
+  const contributions = isHeard ? contributionsOf(full, 'string', STRING_HZ) : undefined;
   return {
     ...base,
     resistanceOhm,
@@ -104,12 +102,50 @@ export function positionEstimates(
         restsOn: [...restsOn, MAGNETS_LEFT_OUT],
       }),
     signalDb: contributions && resting(levelInPlace(contributions)),
-    humDb: levelOf(given(hummed, 'hum', benchMainsHz(bench))),
+    humDb: isHeard ? humLevel({ instrument, quickOf, bench }, selection, settings) : undefined,
     response: responseAt(full, string),
   };
 }
 
 const MAGNETS_LEFT_OUT = 'magnets alike: what a stronger or weaker one changes is left out';
+
+const STRING_HZ = 100;
+
+const humLevel = (
+  { instrument, quickOf, bench }: InstrumentAtBench,
+  selection: Selection,
+  settings: Setting,
+): Estimate | undefined =>
+  levelOf(
+    contributionsOf(
+      positionNetwork(instrument, selection, quickOf, { ...settings, scaling: UNSCREENED }),
+      'hum',
+      benchMainsHz(bench),
+    ),
+  );
+
+export type PositionLevels = Pick<PositionEstimates, 'key' | 'title' | 'phase' | 'signalDb' | 'humDb'> & {
+  /** Of coils counted alike where nobody knows their sizes; `undefined` for one coil, or where a sign is open. */
+  readonly hum: HumVerdict | undefined;
+};
+
+/** Phase and levels alone, without the response that takes most of the time. */
+export function positionLevels(at: InstrumentAtBench, { key, title, selection }: Position): PositionLevels {
+  const unknown = { phase: NOTHING_KNOWN.phase, hum: undefined, signalDb: undefined, humDb: undefined };
+  const base = { key: key.value, title, ...unknown };
+  const { instrument, quickOf } = at;
+  if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return base;
+  const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
+  const phase = phaseOf(coils);
+  const alikeDb = combinedHumDb(coils);
+  const verdict = (db: number | undefined) => (db === undefined ? undefined : humVerdict(db));
+  if (coils.length === 0 || pickupsOf(selection, quickOf).some((each) => !fullyKnown(each)))
+    return { ...base, phase, hum: verdict(alikeDb) };
+  const full = positionNetwork(instrument, selection, quickOf, AS_PLAYED);
+  const humDb = humLevel(at, selection, AS_PLAYED);
+  const signalDb = levelOf(contributionsOf(full, 'string', STRING_HZ));
+  return { ...base, phase, hum: alikeDb === undefined ? undefined : verdict(humDb?.value), signalDb, humDb };
+}
 
 /** Farad between jack and input. */
 const cableOf = ({ cable }: Instrument, { cableF }: Played): number =>

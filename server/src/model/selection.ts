@@ -1,4 +1,4 @@
-/** Walks over what a selector position joins: one fold, and the map and the places that are made of it. */
+/** Walks over what a selector position joins: one fold, and the places that are made of it. */
 import type { Selection, Slot } from './instrument.ts';
 
 /** A pickup, one of its coils, or a part of it up to a tap. */
@@ -23,19 +23,6 @@ export function foldSelection<T>(selection: Selection, fold: SelectionFold<T>): 
       );
     default:
       return fold.part(selection);
-  }
-}
-
-/** The same joints with other parts in them. */
-export function mapParts(selection: Selection, change: (part: SelectionPart) => Selection): Selection {
-  switch (selection.kind) {
-    case 'reversed':
-      return { ...selection, of: mapParts(selection.of, change) };
-    case 'series':
-    case 'parallel':
-      return { ...selection, of: selection.of.map((each) => mapParts(each, change)) };
-    default:
-      return change(selection);
   }
 }
 

@@ -12,9 +12,10 @@ import { type Coil, oppositeSign, type Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { partsBetween, reverses, slotsOf } from '../model/selection.ts';
+import { partsBetween, reverses, type SelectionPart, slotsOf } from '../model/selection.ts';
+import { type PartChoice, withChoices } from '../model/selection-choices.ts';
 import { changedPickup, NO_CHANGE, type PickupChange, turnedCoils } from './changed-pickup.ts';
-import { changesOf, choicesOf, type Move, type SplitPart, splitParts, withChoices } from './moves.ts';
+import { changesOf, choicesOf, freeChoices, type Move } from './moves.ts';
 
 export type FaultKind = 'phase' | 'hum' | 'metal' | 'meant';
 
@@ -84,7 +85,7 @@ function bitsOf(parts: readonly PickupJudge[]): (move: Move) => bigint {
     return 1n << place;
   };
   return (move) => {
-    if (move.on === 'position') return bit(`${move.part.place.span.start} ${move.to}`);
+    if (move.on === 'position') return bit(`${move.choice.place.span.start} ${move.choice.to}`);
     const part = parts.find(({ quick }) => quick.netlist.pickup === move.pickup);
     const change = move.add(NO_CHANGE);
     const flips = [...(part?.flips(change) ?? [])].flatMap(([{ name }, flip]) => [
@@ -194,7 +195,8 @@ const floatingLows = ({ positions }: Instrument): ReadonlySet<Pickup> =>
     ),
   );
 
-type PositionJudge = (flips: ReadonlyMap<Coil, Flip>, choices: ReadonlyMap<SplitPart, string>) => readonly Fault[];
+type Choices = ReadonlyMap<SelectionPart, PartChoice>;
+type PositionJudge = (flips: ReadonlyMap<Coil, Flip>, choices: Choices) => readonly Fault[];
 
 interface Solved {
   readonly coils: readonly Sounding[];
@@ -209,13 +211,15 @@ function positionJudge(
   selection: Selection,
   quickOf: QuickOf,
 ): PositionJudge {
-  const parts = splitParts(selection);
+  const free = freeChoices(selection);
+  const own = (choices: Choices) => free.filter((choice) => isMade(choice, choices));
   const remembered = new Map<string, Solved>();
-  const solvedFor = (choices: ReadonlyMap<SplitPart, string>): Solved => {
-    const key = parts.map((part) => choices.get(part) ?? part.coil).join(' ');
+  const solvedFor = (choices: Choices): Solved => {
+    const made = own(choices);
+    const key = made.map(({ place, to }) => `${place.span.start} ${to}`).join(' ');
     const known = remembered.get(key);
     if (known) return known;
-    const solved = solve(instrument, withChoices(selection, choices), quickOf);
+    const solved = solve(instrument, withChoices(selection, made), quickOf);
     remembered.set(key, solved);
     return solved;
   };
@@ -227,22 +231,24 @@ function positionJudge(
     if (isOut(solved.across, flips)) return [{ kind: 'phase', position }];
     const level = humLevel(solved.coils, flips);
     if (level === undefined || isOut(solved.heard, flips)) return [];
-    const better = parts.some((part) =>
-      otherCoils(part, choices.get(part) ?? part.coil).some((coil) => {
-        const changed = solvedFor(new Map([...choices, [part, coil]]));
-        const left = humLevel(changed.coils, flips);
-        return left !== undefined && humsNeedlessly(level, left) && !isOut(changed.heard, flips);
-      }),
-    );
+    // What was chosen can be taken back, too: every part stands as it is written or as one of its choices.
+    const others: readonly Choices[] = free.flatMap((choice) => {
+      const rest = new Map([...choices].filter(([part]) => part !== choice.part));
+      return isMade(choice, choices) ? [rest] : [new Map([...rest, [choice.part, choice]])];
+    });
+    const better = others.some((each) => {
+      const changed = solvedFor(each);
+      const left = humLevel(changed.coils, flips);
+      return left !== undefined && humsNeedlessly(level, left) && !isOut(changed.heard, flips);
+    });
     return better ? [{ kind: 'hum', position }] : [];
   };
 }
 
-const NO_CHOICES: ReadonlyMap<SplitPart, string> = new Map();
-const NO_FLIPS: ReadonlyMap<Coil, Flip> = new Map();
+const isMade = ({ part, to }: PartChoice, choices: Choices): boolean => choices.get(part)?.to === to;
 
-const otherCoils = ({ slot }: SplitPart, taken: string): readonly string[] =>
-  (slot.pickup?.coils ?? []).flatMap(({ name }) => (name === taken ? [] : [name]));
+const NO_CHOICES: Choices = new Map();
+const NO_FLIPS: ReadonlyMap<Coil, Flip> = new Map();
 
 function solve(instrument: Instrument, selection: Selection, quickOf: QuickOf): Solved {
   const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);

@@ -1,11 +1,12 @@
 /** The changes a person can make to some pickups and to the selector positions that use them. */
 
 import type { QuickEstimates } from '../estimates/quick.ts';
-import { type Coil, servesDifferentStrings } from '../model/coil.ts';
+import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { mapParts, partsOf } from '../model/selection.ts';
+import { partsOf, type SelectionPart } from '../model/selection.ts';
+import { type PartChoice, partChoices } from '../model/selection-choices.ts';
 import {
   changedPickup,
   endOnShield,
@@ -14,9 +15,7 @@ import {
   type PickupChange,
   sharedShieldJoint,
 } from './changed-pickup.ts';
-import { WORK, type Work } from './work.ts';
-
-export type SplitPart = Extract<Selection, { readonly kind: 'coil' }>;
+import { COVER, OPENS, WORK, type Work } from './work.ts';
 
 export type Move = { readonly work: Work; readonly minutes: number } & (
   | {
@@ -27,7 +26,7 @@ export type Move = { readonly work: Work; readonly minutes: number } & (
       /** Adds this move to what else is done to the pickup. */
       readonly add: (change: PickupChange) => PickupChange;
     }
-  | { readonly on: 'position'; readonly position: Position; readonly part: SplitPart; readonly to: string }
+  | { readonly on: 'position'; readonly position: Position; readonly choice: PartChoice }
 );
 
 /** Every move that the spec holds enough for. */
@@ -89,34 +88,29 @@ function rodCoils(pickup: Pickup): readonly Coil[] {
 
 function positionMoves(position: Position): readonly Move[] {
   if (position.onPurpose || !position.selection) return [];
-  return splitParts(position.selection).flatMap((part): readonly Move[] => {
-    const coils = part.slot.pickup?.coils ?? [];
-    const taken = coils.find(({ name }) => name === part.coil);
-    return coils
-      .filter((coil) => coil !== taken && !(taken && servesDifferentStrings(coil, taken)))
-      .map(({ name }) => ({
-        on: 'position',
-        work: 'other coil of a split',
-        minutes: WORK['other coil of a split'].minutes,
-        position,
-        part,
-        to: name,
-      }));
+  return freeChoices(position.selection).map((choice) => {
+    const work = choice.turns ? 'dummy turned round' : 'other coil of a split';
+    return { on: 'position', work, minutes: WORK[work].minutes, position, choice };
   });
 }
 
-/** Single coils that a selection takes, in order; one whose other coils stand elsewhere in it is no choice. */
-export function splitParts(selection: Selection): readonly SplitPart[] {
-  const parts = partsOf(selection).filter((part) => part.kind === 'coil');
-  return parts.filter((part) => parts.filter(({ slot }) => slot === part.slot).length === 1);
+/** Choices of parts that stand alone for their pickup: one whose other coils stand elsewhere in the position is none. */
+export function freeChoices(selection: Selection): readonly PartChoice[] {
+  const parts = partsOf(selection);
+  return partChoices(selection).filter(({ part }) => parts.filter(({ slot }) => slot === part.slot).length === 1);
 }
 
-/** The selection with other coils taken for some parts. */
-export const withChoices = (selection: Selection, choices: ReadonlyMap<SplitPart, string>): Selection =>
-  mapParts(selection, (part) => {
-    if (part.kind !== 'coil') return part;
-    return { ...part, coil: choices.get(part) ?? part.coil };
-  });
+/** Pickups whose cover has to come off for these moves. */
+export const coversOff = (moves: readonly Move[]): readonly Pickup[] => [
+  ...new Set(moves.flatMap((move) => (move.on === 'pickup' && isUnderCover(move) ? [move.pickup] : []))),
+];
+
+const isUnderCover = ({ pickup, work }: { readonly pickup: Pickup; readonly work: Work }): boolean =>
+  OPENS.includes(work) && pickup.metal.some(({ part }) => part === 'cover');
+
+/** Of all moves together: a cover comes off once, whatever is done under it. */
+export const minutesOf = (moves: readonly Move[]): number =>
+  moves.reduce((total, { minutes }) => total + minutes, COVER.minutes * coversOff(moves).length);
 
 /** What is done to each pickup by these moves. */
 export function changesOf(moves: readonly Move[]): ReadonlyMap<Pickup, PickupChange> {
@@ -126,13 +120,14 @@ export function changesOf(moves: readonly Move[]): ReadonlyMap<Pickup, PickupCha
   return changes;
 }
 
-export const choicesOf = (moves: readonly Move[]): ReadonlyMap<SplitPart, string> =>
-  new Map(moves.flatMap((move) => (move.on === 'position' ? [[move.part, move.to] as const] : [])));
+/** What is chosen at positions, by the part that it is chosen for. */
+export const choicesOf = (moves: readonly Move[]): ReadonlyMap<SelectionPart, PartChoice> =>
+  new Map(moves.flatMap((move) => (move.on === 'position' ? [[move.choice.part, move.choice] as const] : [])));
 
 /** Moves that undo or repeat each other are never planned together. */
 export function exclude(a: Move, b: Move): boolean {
   if (a.on === 'position' || b.on === 'position')
-    return a.on === 'position' && b.on === 'position' && a.part === b.part;
+    return a.on === 'position' && b.on === 'position' && a.choice.part === b.choice.part;
   if (a.pickup !== b.pickup) return false;
   const works = [a.work, b.work];
   if (works.includes('shield by itself') && works.includes('shield off a coil')) return true;

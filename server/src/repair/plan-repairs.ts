@@ -10,12 +10,14 @@ import { replaceAt } from '../checks/edits.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { Heard } from '../words/heard.ts';
 import { list } from '../words/text.ts';
 import { changedPickup } from './changed-pickup.ts';
 import { type Fault, type Judge, judgeOf } from './faults.ts';
 import { whyImpossible } from './impossible.ts';
 import { keepLikes } from './keep-likes.ts';
-import { changesOf, isLeads, type Move, possibleMoves, type SplitPart } from './moves.ts';
+import { changesOf, coversOff, isLeads, type Move, possibleMoves } from './moves.ts';
+import { outlookOf } from './outlook.ts';
 import { pickupEdits } from './pickup-edits.ts';
 import {
   findingsIn,
@@ -27,7 +29,8 @@ import {
   withoutMeant,
 } from './scope.ts';
 import { cheapestSolutions, type Search } from './search.ts';
-import { ORDER, stepWords } from './step-words.ts';
+import { coverWords, ORDER, stepWords } from './step-words.ts';
+import { COVER } from './work.ts';
 
 export type { RepairSubject } from './scope.ts';
 
@@ -46,12 +49,16 @@ export interface RepairPlan {
   readonly steps: readonly RepairStep[];
   /** Findings of the subject that stay, as information. */
   readonly leaves: readonly Finding[];
+  /** Readings that no longer agree once the plan is done. */
+  readonly against: readonly Finding[];
+  /** What it leaves to be heard: on first use, some tens of milliseconds. */
+  outlook(): readonly Heard[];
 }
 
 export interface RepairOutcome {
   /** What the plans put right; empty where nothing is wrong. */
   readonly faults: readonly Finding[];
-  /** The least work first; every one verified. */
+  /** Fewest findings left first, then what fits the readings, then the least work; every one verified. */
   readonly plans: readonly RepairPlan[];
   /** Why there is no plan: what hinders judging, or a sentence that proves that nothing helps. */
   readonly impossible?: string;
@@ -78,15 +85,17 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
   const judge = withoutAccepted(strict, faults);
   const asMeant = cheapestSolutions(moves, judge, LIMITS);
   const search = asMeant.solutions.length > 0 ? asMeant : cheapestSolutions(moves, withoutMeant(judge), LIMITS);
+  const all = [...new Set([...analysis.model.pickups, ...scope.pickups])];
   const plans = search.solutions
     .filter((each) => !isRoundabout(each.moves, moves))
     .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
-      const steps = stepsOf(made, quick, [...new Set([...analysis.model.pickups, ...scope.pickups])]);
-      const leaves = steps && left(analysis, steps, subject);
-      return steps && leaves ? [{ minutes, steps, leaves }] : [];
-    });
+      const steps = stepsOf(made, quick, all);
+      const after = steps && verified(analysis, steps, subject);
+      return after ? [{ minutes, steps, ...after }] : [];
+    })
+    .sort(inRank);
   const { completeBelowMinutes } = search;
-  if (plans.length > 0) return { faults, plans, completeBelowMinutes, ...rewindOnly(plans, moves, judge) };
+  if (plans.length > 0) return { faults, plans, completeBelowMinutes, ...rewindOnly(search, moves, judge) };
   const before = judge.faults([]) ?? [];
   return { faults, plans, completeBelowMinutes, impossible: reasonFor(before, moves, judge, quick, search, faults) };
 }
@@ -149,49 +158,58 @@ export function stepsOf(
       : undefined;
   };
   const steps = ordered.map((move): RepairStep | undefined => {
-    const edits = move.on === 'position' ? splitEdit(move.part, move.to) : pickupStepEdits(move.pickup);
+    const edits =
+      move.on === 'position' ? [replaceAt(move.choice.place, move.choice.to)] : pickupStepEdits(move.pickup);
     return edits && { ...stepWords(move), minutes: move.minutes, edits };
   });
-  return steps.some((step) => step === undefined) ? undefined : steps.flatMap((step) => step ?? []);
+  const covers = coversOff(moves).map(
+    (pickup): RepairStep => ({ ...coverWords(pickup), minutes: COVER.minutes, edits: [] }),
+  );
+  return steps.some((step) => step === undefined) ? undefined : [...covers, ...steps.flatMap((step) => step ?? [])];
 }
 
-/** The part's name without its `through …`. */
-function splitEdit({ slot, path, place }: SplitPart, to: string): readonly Edit[] {
-  const span = { start: place.span.start, end: place.span.start + path.text.length };
-  return [replaceAt({ chunk: place.chunk, span }, `${slot.name}.${to}`)];
-}
+const inRank = (a: RepairPlan, b: RepairPlan): number =>
+  a.leaves.length - b.leaves.length || a.against.length - b.against.length || a.minutes - b.minutes;
 
-/** What the text says after the steps: the subject's information that stays, or `undefined` where a fault stays or a new one comes. */
-function left(
+/** What the text says after the steps; `undefined` where a fault stays or a new one comes. */
+function verified(
   analysis: Analysis,
   steps: readonly RepairStep[],
   subject: RepairSubject,
-): readonly Finding[] | undefined {
+): Pick<RepairPlan, 'leaves' | 'against' | 'outlook'> | undefined {
   const after = analysis.edited(steps.flatMap(({ edits }) => edits));
   const scope = after && scopeOf(after, subject);
   const own = scope && findingsIn(after, scope);
   if (!own || own.some(isFault)) return undefined;
-  const count = ({ findings }: Analysis, key: string) => findings.filter((each) => keyOf(each) === key).length;
+  const before = countsOf(analysis);
   const come = after.findings.filter(
-    (each) => isSerious(each) && count(after, keyOf(each)) > count(analysis, keyOf(each)),
+    (each) => (before.get(keyOf(each)) ?? 0) < (countsOf(after).get(keyOf(each)) ?? 0),
   );
-  return come.length > 0 ? undefined : own.filter(({ severity }) => severity === 'information');
+  if (come.some(isSerious)) return undefined;
+  return {
+    leaves: own.filter(({ severity, code }) => severity === 'information' && !isReading(code)),
+    against: come.filter(({ severity, code }) => severity !== 'hint' && isReading(code)),
+    outlook: () => outlookOf(after, scope),
+  };
 }
+
+function countsOf({ findings }: Analysis): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const each of findings) counts.set(keyOf(each), (counts.get(keyOf(each)) ?? 0) + 1);
+  return counts;
+}
+
+const isReading = (code: string): boolean => code.startsWith('reading/');
 
 /** Readings taken before a change are history: that they no longer agree is no new fault. */
 const isSerious = ({ code, severity }: Finding): boolean =>
-  code === 'phase/unproven' || ((severity === 'error' || severity === 'warning') && !code.startsWith('reading/'));
+  code === 'phase/unproven' || ((severity === 'error' || severity === 'warning') && !isReading(code));
 
 const keyOf = ({ code, subject, severity }: Finding): string =>
   [code, severity, subject.pickup, subject.instrument, subject.position].join('|');
 
-function rewindOnly(
-  plans: readonly RepairPlan[],
-  moves: readonly Move[],
-  judge: Judge,
-): { readonly onlyRewinding?: string } {
-  const rewinds = (text: string) => text.startsWith('Wind ');
-  if (!plans.every(({ steps }) => steps.some(({ text }) => rewinds(text)))) return {};
+function rewindOnly({ solutions }: Search, moves: readonly Move[], judge: Judge): { readonly onlyRewinding?: string } {
+  if (!solutions.every((each) => each.moves.some(({ work }) => work === 'rewind'))) return {};
   const without = cheapestSolutions(
     moves.filter(({ work }) => work !== 'rewind'),
     judge,
@@ -212,8 +230,8 @@ function reasonFor(
   search: Search,
   faults: readonly Finding[],
 ): string {
-  if (search.solutions.length > 0)
-    return 'A set of changes puts these faults right, but brings others elsewhere: plan the whole instrument.';
+  if (before.length > 0 && search.solutions.length > 0)
+    return 'Every set of changes that puts these faults right brings others.';
   if (before.length === 0)
     return `No plan: the faults (${list([...new Set(faults.map(({ code }) => code))])}) lie in what the planner does not change.`;
   return whyImpossible(before, moves, judge, quick, search);

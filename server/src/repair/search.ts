@@ -1,7 +1,7 @@
 /** Uniform-cost search over sets of moves: the cheapest sets that leave no fault come first. */
 
 import type { Judge } from './faults.ts';
-import { exclude, type Move } from './moves.ts';
+import { coversOff, exclude, type Move, minutesOf } from './moves.ts';
 
 export interface Solution {
   readonly moves: readonly Move[];
@@ -28,23 +28,25 @@ interface State {
   readonly chosen: readonly number[];
   readonly minutes: number;
   readonly bits: bigint;
+  /** Bits and the covers that are off. */
+  readonly key: string;
 }
 
 export function cheapestSolutions(moves: readonly Move[], judge: Judge, limits: SearchLimits): Search {
   const bits = moves.map((move) => judge.bitsOf(move));
   const queue = new Queue();
-  const reached = new Map<bigint, number>();
+  const reached = new Map<string, number>();
   const reach = (state: State): void => {
-    if ((reached.get(state.bits) ?? Number.POSITIVE_INFINITY) <= state.minutes) return;
-    reached.set(state.bits, state.minutes);
+    if ((reached.get(state.key) ?? Number.POSITIVE_INFINITY) <= state.minutes) return;
+    reached.set(state.key, state.minutes);
     queue.push(state);
   };
-  reach({ chosen: [], minutes: 0, bits: 0n });
+  reach({ chosen: [], minutes: 0, bits: 0n, key: '' });
   const solutions: (Solution & { readonly chosen: readonly number[] })[] = [];
   let looked = 0;
   for (let state = queue.pop(); state; state = queue.pop()) {
     const { chosen, minutes } = state;
-    if (minutes > (reached.get(state.bits) ?? minutes)) continue;
+    if (minutes > (reached.get(state.key) ?? minutes)) continue;
     const best = solutions[0];
     const enough = solutions.length >= limits.solutions || (best && minutes > best.minutes + limits.beyondBestMinutes);
     if (enough || looked >= limits.states) return { solutions, completeBelowMinutes: minutes };
@@ -59,7 +61,16 @@ export function cheapestSolutions(moves: readonly Move[], judge: Judge, limits: 
     moves.forEach((move, index) => {
       if (chosen.includes(index) || made.some((each) => exclude(each, move))) return;
       const larger = [...chosen, index].sort((a, b) => a - b);
-      reach({ chosen: larger, minutes: minutes + move.minutes, bits: state.bits ^ (bits[index] ?? 0n) });
+      const all = [...made, move];
+      const next = state.bits ^ (bits[index] ?? 0n);
+      // What a cover is off for already takes less from here on: it is another state.
+      const open = coversOff(all).map(({ name }) => name);
+      reach({
+        chosen: larger,
+        minutes: minutesOf(all),
+        bits: next,
+        key: [next.toString(36), ...open.sort()].join(' '),
+      });
     });
   }
   return { solutions, completeBelowMinutes: Number.POSITIVE_INFINITY };

@@ -3,10 +3,11 @@
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { coilWords, endLead, positionWords } from '../words/parts.ts';
-import { capital } from '../words/text.ts';
+import { coilPolesTurned, polesTurned } from '../words/pole-turning.ts';
+import { capital, list } from '../words/text.ts';
 import { freedLeadName, leadSwap } from './changed-pickup.ts';
 import { changesOf, type Move } from './moves.ts';
-import { WORK, type Work } from './work.ts';
+import { COVER, WORK, type Work } from './work.ts';
 
 export interface StepWords {
   readonly text: string;
@@ -25,6 +26,7 @@ export const ORDER: readonly Work[] = [
   'shield by itself',
   'hot and ground',
   'other coil of a split',
+  'dummy turned round',
 ];
 
 export function stepWords(move: Move): StepWords {
@@ -32,10 +34,15 @@ export function stepWords(move: Move): StepWords {
   return { text: textOf(move), why: `${why}.` };
 }
 
+export const coverWords = ({ name }: Pickup): StepWords => ({
+  text: `Take the cover of ${name} off; it goes back on last`,
+  why: capital(`${COVER.reason}.`),
+});
+
 function textOf(move: Move): string {
   if (move.on === 'position') {
-    const { part, to, position } = move;
-    return `In ${positionWords(position)} take ${part.slot.name}.${to} instead of ${part.path.text}`;
+    const { choice, position } = move;
+    return `In ${positionWords(position)} take ${choice.to} instead of ${choice.from}`;
   }
   const { pickup, coil: name, work } = move;
   const coil = pickup.coils.find((each) => each.name === name);
@@ -47,11 +54,14 @@ function textOf(move: Move): string {
     case 'leads inside':
       return `Swap the leads of ${what}: ${swappedWords(pickup, name)} change places`;
     case 'bar magnet':
-      return `Turn the magnet of ${pickup.name} over`;
-    case 'rods of a coil':
-      return `Turn the poles of ${pickup.coils.length > 1 ? what : pickup.name} over`;
     case 'rods of all coils':
-      return `Turn all poles of ${pickup.name} over`;
+      return capital(polesTurned(pickup, pickup.name));
+    case 'rods of a coil':
+      return capital(
+        pickup.coils.length > 1 && coil
+          ? coilPolesTurned(pickup, [coil], pickup.name)
+          : polesTurned(pickup, pickup.name),
+      );
     case 'shield by itself':
       return `Give the shield of ${pickup.name} a line of its own: \`shield ${pickup.shield?.value ?? ''}\``;
     case 'shield off a coil':
@@ -78,9 +88,15 @@ function freedWords(pickup: Pickup, off: Parameters<typeof freedLeadName>[1] | u
   );
 }
 
+/** The coils of a stack lie on the same rods. */
+const sharersOf = ({ coils }: Pickup, name: string | undefined): string =>
+  list(coils.filter((coil) => coil.name === name || coil.below?.value === name).map(coilWords));
+
 function effectOf(move: Move): string {
   if (move.on === 'position')
-    return `the ${move.to} coil has the other poles up, so in phase its hum has the other sign`;
+    return move.choice.turns
+      ? 'no string drives it: its hum alone is turned over'
+      : `the other coil has the other poles up, so in phase its hum has the other sign`;
   const { pickup, work } = move;
   const own = pickup.coils.length > 1 ? ', inside it nothing changes' : '';
   switch (work) {
@@ -94,7 +110,7 @@ function effectOf(move: Move): string {
     case 'rods of all coils':
       return `turns the string signal of ${pickup.name} over and leaves its hum as it is`;
     case 'rods of a coil':
-      return `turns the string signal of the ${move.coil ?? ''} coil over and leaves its hum as it is`;
+      return `turns the string signal of ${sharersOf(pickup, move.coil)} over and leaves its hum as it is`;
     default:
       return `keeps the metal of ${pickup.name} on ground wherever its leads go`;
   }

@@ -1,0 +1,40 @@
+/** What is heard of a pickup or a switch position, in one line. */
+import type { PositionEstimates } from '../estimates/estimates.ts';
+import type { HumVerdict } from '../estimates/phase.ts';
+import { numberText } from './number-text.ts';
+import { POSITION_NUMBERS } from './numbers.ts';
+import { phaseWords } from './phases.ts';
+
+export const HUM_WORDS: Readonly<Record<HumVerdict, string>> = {
+  adds: 'hum adds',
+  hums: 'hum does not cancel',
+  'in part': 'hum cancels in part',
+  gone: 'hum cancels',
+};
+
+export type Heard = Pick<PositionEstimates, 'phase' | 'signalDb' | 'humDb'> & {
+  /** `undefined` for one coil, or where nobody knows. */
+  readonly hum: HumVerdict | undefined;
+  readonly pickup?: string;
+  /** Key of a position of the switch. */
+  readonly position?: string;
+  readonly title?: string;
+};
+
+/** `position 2 (both): in phase, hum cancels; string +6 ± 1 dB, hum −27 dB or lower against one coil`. */
+export function heardWords(heard: Heard): string {
+  const { pickup, position, title } = heard;
+  const name = position === undefined ? pickup : `position ${position}${title === undefined ? '' : ` (${title})`}`;
+  return name === undefined ? soundWords(heard) : `${name}: ${soundWords(heard)}`;
+}
+
+function soundWords({ phase, hum, signalDb, humDb }: Heard): string {
+  // One coil is what levels are told against.
+  if (phase === 'single' && hum === undefined) return `${phaseWords(phase)}, which hums by nature`;
+  const verdict = [phaseWords(phase), ...(hum === undefined ? [] : [HUM_WORDS[hum]])].join(', ');
+  const levels = [
+    ...(signalDb ? [`string ${numberText(signalDb, POSITION_NUMBERS.signalDb)}`] : []),
+    ...(humDb ? [`hum ${numberText(humDb, POSITION_NUMBERS.humDb)}`] : []),
+  ];
+  return levels.length === 0 ? verdict : `${verdict}; ${levels.join(', ')} against one coil`;
+}

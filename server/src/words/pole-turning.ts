@@ -1,0 +1,31 @@
+/**
+ * How poles come to lie the other way up. A bar slides out from under its coils; rods hold the winding that lies on them, and whoever
+ * presses them out tears it: they are magnetised the other way where they are. Common practice, no published source.
+ */
+import type { Coil } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { coilWords } from './parts.ts';
+import { list } from './text.ts';
+
+/** Of the whole pickup, called `name`: an order without its capital. */
+export const polesTurned = (pickup: Pickup, name: string): string =>
+  pickup.barMagnet ? `turn the magnet of ${name} over` : remagnetised(pickup.coils, name);
+
+/** Of some coils of a pickup without a bar; `of` its name, where that must be said. */
+export function coilPolesTurned(pickup: Pickup, coils: readonly Coil[], of?: string): string {
+  const sharing = pickup.coils.filter(
+    (each) => coils.includes(each) || coils.some(({ name }) => each.below?.value === name),
+  );
+  const what = list(sharing.map(coilWords));
+  return remagnetised(coils, of === undefined ? what : `${what} of ${of}`);
+}
+
+const remagnetised = (coils: readonly Coil[], of: string): string =>
+  isOnSteel(coils) ? `turn the magnets under ${of} over` : `magnetise the rods of ${of} the other way`;
+
+/** Poles of steel have their magnets beneath them; nothing is wound on those. */
+const isOnSteel = (coils: readonly Coil[]): boolean =>
+  coils.every(({ bobbin }) => {
+    const pole = bobbin?.pole?.value;
+    return pole !== undefined && pole !== 'none' && pole.material === 'steel';
+  });
