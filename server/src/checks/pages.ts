@@ -690,7 +690,7 @@ Baseplate, cover or shield is joined to hot, or to a point between the coils, in
 
 ## Why it matters
 
-Touching such metal hums, and where it meets grounded foil or strings the pickup falls silent. It happens where a pickup whose braid carries a coil's end is reversed by its two leads: to reverse it, turn the magnet over, or bring the metal out on a \`shield\` line of its own.
+Touching such metal hums, and where it meets grounded foil or strings the pickup falls silent. It happens where a pickup whose braid carries a coil's end is reversed by its two leads: to reverse it, turn the bar magnet over (rods are magnetised the other way where they are), or bring the metal out on a \`shield\` line of its own.
 
 ## Faulty example
 
@@ -1482,7 +1482,7 @@ In this position the string signals of two pickups subtract, although each is ri
 
 ## Why it matters
 
-A pickup that is turned over as a whole (its magnet put back the other way up, or its two leads swapped) sounds as before alone and thin beside another. Nothing inside it needs a change: turn its magnet over, or swap its leads where no metal lies on its ground.
+A pickup that is turned over as a whole (its magnet put back the other way up, or its two leads swapped) sounds as before alone and thin beside another. Nothing inside it needs a change: turn its bar magnet over (rods are magnetised the other way where they are), or swap its leads where no metal lies on its ground.
 
 ## Faulty example
 

@@ -31,7 +31,7 @@ import { areaShareOf, type QuickEstimates, turnsShareOf } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
 import { times } from './signs.ts';
-import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
+import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 
 /** A coil as it stands in a position. */
 export interface SoundingCoil extends Sounding {
