@@ -163,17 +163,29 @@ describe('facts that `like` brings', () => {
 `;
   it('are changed for the coil that is meant, the other keeps them', () => {
     const analysis = analyse(alike);
-    const turnB = fixed(analysis, 'hum/not-cancelled', 'Magnetise the rods of the b coil the other way and swap its leads');
+    const turnB = fixed(
+      analysis,
+      'hum/not-cancelled',
+      'Magnetise the rods of the b coil the other way and swap its leads',
+    );
     assert.match(turnB, /coil b like a \{\n {4}polarity south-up\n/);
     assert.deepEqual(codes(turnB), []);
-    const turnA = fixed(analysis, 'hum/not-cancelled', 'Magnetise the rods of the a coil the other way and swap its leads');
+    const turnA = fixed(
+      analysis,
+      'hum/not-cancelled',
+      'Magnetise the rods of the a coil the other way and swap its leads',
+    );
     assert.match(turnA, /polarity south-up\n[\s\S]*coil b like a \{\n {4}polarity north-up\n/);
     assert.deepEqual(codes(turnA), []);
   });
 
   it('are stated in a coil that stands on one line, too', () => {
     const text = alike.replace(/coil b like a \{\n[^}]*\}/, 'coil b like a { start b-in; finish b-out } # "{"');
-    const turned = fixed(analyse(text), 'hum/not-cancelled', 'Magnetise the rods of the b coil the other way and swap its leads');
+    const turned = fixed(
+      analyse(text),
+      'hum/not-cancelled',
+      'Magnetise the rods of the b coil the other way and swap its leads',
+    );
     assert.match(turned, /coil b like a \{ polarity south-up; start b-in; finish b-out \} # "\{"\n/);
     assert.deepEqual(codes(turned), []);
   });
