@@ -35,7 +35,7 @@ export const phaseCoilsCancel = definePickupCheck({
         ? say`Swap the leads of ${coils}.`
         : humKnown
           ? say`${capital(coilPolesTurned(pickup, wrong))}: with leads swapped, hum would add.`
-          : say`Swap the leads of ${coils}${pickup.barMagnet ? '' : `, or ${coilPolesTurned(pickup, wrong)}`}.`,
+          : say`Swap the leads of ${coils}${pickup.barMagnet ? '' : say`, or ${coilPolesTurned(pickup, wrong)}`}.`,
       place: placeOfCoilInHookup(netlist, first),
       ...(onPurpose ? { severity: 'information' } : {}),
       related: [...against, ...others].flatMap((each) =>
