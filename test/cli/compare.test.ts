@@ -187,4 +187,94 @@ describe('compare', () => {
     assert.match(stdout, /^pickup hesk-neck \/ hookup: link orange grey$/m);
     assert.equal((await shell.run(['compare', '--facts', 'hesk-neck.pickup', 'x'])).code, 2);
   });
+
+  describe('of one file', () => {
+    const reworked = () =>
+      `${hesk}\npickup hesk-again "Hesk, heavier" reworks hesk-neck {\n  coil slug {\n    new\n    bobbin slug-six\n    wire poly-43\n    turns 7_000\n    wound clockwise\n  }\n}\n`;
+
+    it('shows every pickup that reworks another beside the state before', async () => {
+      shell.write('rework.pickup', reworked());
+      const { code, stdout } = await shell.run(['compare', 'rework.pickup']);
+      assert.equal(code, 0);
+      assert.match(stdout, /^hesk-neck → hesk-again\n\nfacts\n/);
+      assert.match(stdout, /\+ turns 7_000\n/);
+      // Of a coil that was kept nothing has changed.
+      assert.doesNotMatch(stdout, /coil screw\n +turns/);
+      const data = await json('rework.pickup');
+      assert.deepEqual([data.before, data.after, data.comparisons], ['hesk-neck', 'hesk-again', undefined]);
+      const turns = data.numbers.find(({ key, path: at }) => key === 'turns' && at[1] === 'coil slug');
+      assert.equal(turns?.difference?.toldApart, true);
+    });
+
+    it('with none says that two are needed', async () => {
+      const { code, stderr } = await shell.run(['compare', 'hesk-neck.pickup']);
+      assert.equal(code, 2);
+      assert.match(stderr, /no pickup reworks another, .*compare needs two; usage: pickup-spec compare A \[B\]\n$/);
+    });
+
+    it('two of its pickups are named behind #, in git too', async () => {
+      shell.write('rework.pickup', reworked());
+      const words = ['HEAD:hesk-neck.pickup#hesk-neck', 'rework.pickup#hesk-again'];
+      const data = await json(...words);
+      assert.deepEqual([data.before, data.after], words);
+      assert.deepEqual(data.facts[0], {
+        path: ['pickup hesk-again'],
+        kind: 'renamed',
+        before: 'hesk-neck',
+        after: 'hesk-again',
+      });
+      assert.ok(data.facts.every(({ path: at }) => at[0] !== 'wire poly-43'));
+      const unknown = await shell.run(['compare', 'rework.pickup#hesk-agian', 'rework.pickup']);
+      assert.match(unknown.stderr, /rework\.pickup has no pickup hesk-agian: did you mean hesk-again\?\n$/);
+    });
+  });
+
+  describe('of folders', () => {
+    it('tells which files are new, gone and changed, and in what', async () => {
+      shell.write('a/one.pickup', 'wire w {\n  gauge 42 AWG\n}\n');
+      shell.write('a/two.pickup', 'wire w {\n  gauge 43 AWG\n}\n');
+      shell.write('a/three.pickup', 'wire w {\n  gauge 44 AWG\n}\n');
+      shell.write('b/one.pickup', '# Only a comment.\nwire w {\n  gauge 42 AWG\n}\n');
+      shell.write('b/two.pickup', 'wire w {\n  gauge 42 AWG\n}\n');
+      shell.write('b/four.pickup', 'wire w {\n  gauge 42 AWG\n}\n');
+      const { code, stdout } = await shell.run(['compare', 'a', 'b', '--exit-code']);
+      assert.equal(code, 1);
+      assert.equal(
+        stdout,
+        [
+          'a → b: 1 file changed, 1 file without a change of meaning',
+          '  new   b/four.pickup',
+          '  gone  a/three.pickup',
+          '',
+          'a/two.pickup → b/two.pickup',
+          '',
+          'facts',
+          '  wire w',
+          '    - gauge 43 AWG',
+          '    + gauge 42 AWG',
+          '',
+        ].join('\n'),
+      );
+      const data = await json('a', 'b');
+      assert.deepEqual([data.filesGone, data.filesCome], [['a/three.pickup'], ['b/four.pickup']]);
+      assert.deepEqual(
+        data.comparisons?.map(({ after, facts }) => [after, facts.length]),
+        [['b/two.pickup', 1]],
+      );
+    });
+
+    it('with itself since a revision or a day', async () => {
+      shell.write('since/hesk-neck.pickup', hesk);
+      git('add', 'since');
+      git('commit', '--quiet', '-m', 'Third');
+      shell.write('since/hesk-neck.pickup', hesk.replace('counted 5_040', 'counted 5_000'));
+      const { stdout } = await shell.run(['compare', 'since', '--since', 'HEAD']);
+      assert.match(stdout, /^HEAD → since: 1 file changed, 0 files without/);
+      assert.match(stdout, /- counted 5_040\n +\+ counted 5_000\n/);
+      const early = await shell.run(['compare', 'since', '--since', '1999']);
+      assert.equal(early.stderr, 'pickup-spec: 1999: git has no commit before that day\n');
+      const later = await shell.run(['compare', 'since', '--since', '2098-01']);
+      assert.equal(later.stdout, stdout.replace('HEAD →', '2098-01 →'));
+    });
+  });
 });

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Ajv, type ValidateFunction } from 'ajv';
-import type { comparisonData } from '../../server/src/cli/comparison-data.ts';
+import type { comparedData } from '../../server/src/cli/comparison-data.ts';
 import type { Range } from '../../server/src/cli/line-map.ts';
 import type { ReportData } from '../../server/src/cli/report-data.ts';
 import type { PickupRecord } from '../../server/src/features/pickup-record.ts';
@@ -13,7 +13,7 @@ export interface Outputs {
     readonly files: readonly { readonly path: string; readonly findings: readonly FindingData[] }[];
   };
   readonly 'report-1': ReportData;
-  readonly 'compare-1': ReturnType<typeof comparisonData>;
+  readonly 'compare-1': ReturnType<typeof comparedData>;
   readonly 'repair-1': {
     readonly subjects: readonly { readonly plans: readonly { readonly steps: readonly Step[] }[] }[];
   };

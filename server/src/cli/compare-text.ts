@@ -2,11 +2,25 @@
 import type { FactChange } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { numberRows } from '../comparison/number-rows.ts';
+import type { ComparedAll } from './comparison-data.ts';
 import { padded, plainSpaces, widest } from './figures-text.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
 
-export function compareText(
+/** Each comparison by itself; of folders, what happened to their files above them. */
+export function comparedText({ names, compared, folders }: ComparedAll, styles: Styles): string {
+  const each = compared.map(({ comparison, names: own }) => compareText(comparison, own, styles));
+  if (folders === undefined) return each.join('\n');
+  const files = (count: number): string => `${count} ${count === 1 ? 'file' : 'files'}`;
+  const heading = [
+    `${visible(names.before)} → ${visible(names.after)}: ${files(compared.length)} changed, ${files(folders.same)} without a change of meaning`,
+    ...folders.come.map((file) => `  ${styles.added('new')}   ${visible(file)}`),
+    ...folders.gone.map((file) => `  ${styles.removed('gone')}  ${visible(file)}`),
+  ];
+  return [`${heading.join('\n')}\n`, ...each].join('\n');
+}
+
+function compareText(
   comparison: Comparison,
   names: { readonly before: string; readonly after: string },
   styles: Styles,

@@ -1,36 +1,46 @@
-import { existsSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import path from 'node:path';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import { compareStates, type State, sameMeaning } from '../comparison/comparison.ts';
+import { sameMeaning } from '../comparison/comparison.ts';
 import { factListing } from '../comparison/fact-listing.ts';
-import { stateOf } from '../comparison/state-of.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
 import { htmlPage } from '../documents/html.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { compareText } from './compare-text.ts';
-import { comparisonData } from './comparison-data.ts';
+import { type ComparedFolders, compareFolders, compareSince } from './compare-folders.ts';
+import { comparedText } from './compare-text.ts';
+import { comparedByName, comparedReworks } from './compared-states.ts';
+import { type ComparedAll, comparedData } from './comparison-data.ts';
 import type { Context } from './context.ts';
-import { shownPath, uriOf } from './files.ts';
-import { gitPath, readFromGit } from './git.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
+import { shownPath } from './files.ts';
+import { requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
 import { jsonText, visible, visibleLines } from './visible.ts';
 import { writeFile } from './write-file.ts';
 
 export const compare = defineCommand({
   name: 'compare',
   summary: 'two states by meaning: facts, numbers, findings; order, layout and comments do not count',
-  positionals: 'A B',
+  positionals: 'A [B]',
   least: 1,
   most: 2,
   options: {
     format: { type: 'choice', choices: ['text', 'json', 'html'], meaning: 'how the differences are written' },
     output: { type: 'text', value: 'FILE', short: 'o', meaning: 'the file to write, standard output unless given' },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
+    since: {
+      type: 'text',
+      value: 'DATE|REV',
+      meaning: 'a folder with itself in git, before that day or at that revision',
+    },
     'exit-code': { type: 'flag', meaning: 'exit code 1 where there is a difference' },
     facts: { type: 'flag', meaning: 'of one file alone: its facts as compare sees them, one a line, for git diff' },
     ...SOURCE_OPTIONS,
   },
-  notes: ['A and B are files, or REV:PATH in git; with nothing before the colon, what is staged.'],
+  notes: [
+    'A and B are files, or REV:PATH in git; with nothing before the colon, what is staged. #NAME behind either is one\n' +
+      'pickup of it. Two folders are compared file by file.',
+    'A alone is every pickup of it that reworks another, or that has a new coil and was read as found, beside the state\n' +
+      'before the work.',
+  ],
   example: {
     line: 'pickup-spec compare HEAD:samples/hesk-neck.pickup samples/hesk-neck.pickup',
     meaning: 'what has changed since the last commit',
@@ -42,21 +52,16 @@ export const compare = defineCommand({
       context.stdout.write(visibleLines(factListing(readFileTree(text))));
       return 0;
     }
-    const before = await stateAt(first, values, context);
-    if (second === undefined) throw new CommandError('compare needs two: usage: pickup-spec compare A B');
-    const after = await stateAt(second, values, context);
-    context.progress.step(`${first} → ${second}`);
-    const comparison = compareStates(before, after);
+    const result = await comparedAsAsked(first, second, values, context);
     context.progress.clear();
-    const names = { before: first, after: second };
     const text = (): string | Promise<string> => {
       switch (values.format) {
         case 'json':
-          return jsonText(comparisonData(comparison, names));
+          return jsonText(comparedData(result));
         case 'html':
-          return htmlPage(comparisonPage(before, after, comparison, names));
+          return page(result);
         case 'text':
-          return compareText(comparison, names, context.styles);
+          return comparedText(result, context.styles);
       }
     };
     if (values.output === undefined) context.stdout.write(await text());
@@ -65,15 +70,48 @@ export const compare = defineCommand({
       writeFile(target, await text(), { replace: values.force });
       context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     }
-    return values['exit-code'] && !sameMeaning(comparison) ? 1 : 0;
+    const differs = result.compared.some(({ comparison }) => !sameMeaning(comparison));
+    return values['exit-code'] && (differs || (result.folders && filesDiffer(result.folders))) ? 1 : 0;
   },
 });
 
-async function stateAt(name: string, values: SourceValues, context: Context): Promise<State> {
-  const inGit = existsSync(path.resolve(context.cwd, name)) ? undefined : gitPath(name);
-  if (inGit) {
-    const { file, host } = readFromGit(inGit, context.cwd, context.environment);
-    return stateOf(context.analyser.analyse(uriOf(file), host));
+const filesDiffer = ({ gone, come }: ComparedFolders): boolean => gone.length + come.length > 0;
+
+async function comparedAsAsked(
+  first: string,
+  second: string | undefined,
+  values: SourceValues & { readonly since: string | undefined },
+  context: Context,
+): Promise<ComparedAll> {
+  const { since } = values;
+  if (since !== undefined) {
+    if (second !== undefined) throw new CommandError('compare --since takes one folder');
+    const folders = await compareSince(first, since, values, context);
+    return { names: { before: since, after: first }, compared: folders.changed, folders };
   }
-  return stateOf(analyseSource(await requireSource(name, values, context), context));
+  if (second === undefined) {
+    const compared = await comparedReworks(first, values, context);
+    const [only, another] = compared;
+    if (only === undefined) throw new CommandError(`${first}: ${NO_FORMER}; usage: pickup-spec compare A [B]`);
+    return { names: another === undefined ? only.names : { before: 'before the work', after: first }, compared };
+  }
+  const names = { before: first, after: second };
+  if (isFolder(first, context) && isFolder(second, context)) {
+    const folders = await compareFolders(first, second, values, context);
+    return { names, compared: folders.changed, folders };
+  }
+  return { names, compared: [await comparedByName(first, second, values, context)] };
+}
+
+const NO_FORMER = 'no pickup reworks another, and none has a new coil and was read as found; else compare needs two';
+
+const isFolder = (name: string, { cwd }: Context): boolean =>
+  statSync(path.resolve(cwd, name), { throwIfNoEntry: false })?.isDirectory() ?? false;
+
+function page({ compared }: ComparedAll): Promise<string> {
+  const [only, another] = compared;
+  if (only === undefined || another !== undefined) {
+    throw new CommandError(`--format html shows one comparison, here are ${compared.length}; FILE#NAME names a pickup`);
+  }
+  return htmlPage(comparisonPage(only.before, only.after, only.comparison, only.names));
 }

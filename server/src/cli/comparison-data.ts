@@ -2,15 +2,35 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
-import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
+import { type Comparison, joined, sameMeaning } from '../comparison/comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
+import { isToldApart } from '../words/number-text.ts';
+import type { ComparedFolders } from './compare-folders.ts';
+import type { Compared } from './compared-states.ts';
 
-export function comparisonData(comparison: Comparison, names: { readonly before: string; readonly after: string }) {
+/** What one call of compare has compared: two states, every rework of a file, or the files of a folder. */
+export interface ComparedAll {
+  readonly names: Compared['names'];
+  readonly compared: readonly Compared[];
+  /** Of folders, the files that only one has. */
+  readonly folders?: ComparedFolders;
+}
+
+/** All of it as one, and where it is more than one comparison, each by itself. */
+export function comparedData({ names, compared, folders }: ComparedAll) {
+  const isOne = compared.length === 1 && folders === undefined;
   return {
     schema: 'compare/1',
-    before: names.before,
-    after: names.after,
+    ...names,
+    ...comparisonData(joined(compared.map(({ comparison }) => comparison))),
+    ...(isOne ? {} : { comparisons: compared.map((each) => ({ ...each.names, ...comparisonData(each.comparison) })) }),
+    ...(folders ? { filesGone: folders.gone, filesCome: folders.come } : {}),
+  };
+}
+
+function comparisonData(comparison: Comparison) {
+  return {
     same: sameMeaning(comparison),
     facts: comparison.facts.map(factData),
     numbers: comparison.numbers.map(({ path, key, before, after, difference }) => ({
@@ -20,7 +40,13 @@ export function comparisonData(comparison: Comparison, names: { readonly before:
       ...(after === undefined ? {} : { after: figure(after) }),
       ...(difference === undefined
         ? {}
-        : { difference: { value: difference.value, uncertainty: finiteOrNull(difference.sd) } }),
+        : {
+            difference: {
+              value: difference.value,
+              uncertainty: finiteOrNull(difference.sd),
+              toldApart: isToldApart(difference),
+            },
+          }),
     })),
     phases: comparison.phases,
     findings: {

@@ -48,6 +48,30 @@ export function readFromGit({ revision, path: wanted }: GitPath, cwd: string, en
   throw new CommandError(`${named}: git has no such file in ${where}`);
 }
 
+/** The paths of the specs in a folder, from it, as the folder was in a revision. */
+export function specsInGit(revision: string, folder: string, environment: Environment): readonly string[] {
+  const git = gitIn(environment);
+  topFolder(git, folder, folder);
+  // Of the folder itself, names from it, of any bytes.
+  const listed = git(['ls-tree', '-r', '-z', '--name-only', revision, '--', '.'], folder).toString('utf8');
+  return listed
+    .split('\0')
+    .filter((file) => file.endsWith('.pickup'))
+    .sort();
+}
+
+/** A revision by its name; of a day, month or year, the newest commit before it. */
+export function revisionAt(since: string, folder: string, environment: Environment): string {
+  const git = gitIn(environment);
+  topFolder(git, folder, since);
+  const [, year, month = '01', day = '01'] = /^(\d{4})(?:-(\d{2}))?(?:-(\d{2}))?$/.exec(since) ?? [];
+  if (year === undefined) return resolveRevision(git, since, folder, since);
+  const before = `--before=${year}-${month}-${day}T00:00:00`;
+  const found = git(['rev-list', '-1', before, 'HEAD'], folder).toString('utf8').trim();
+  if (found === '') throw new CommandError(`${since}: git has no commit before that day`);
+  return found;
+}
+
 function topFolder(git: Git, cwd: string, named: string): string {
   try {
     return path.resolve(git(['rev-parse', '--show-toplevel'], cwd).toString('utf8').trim());

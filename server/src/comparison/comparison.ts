@@ -30,6 +30,19 @@ export function compareStates(before: State, after: State, played?: Played): Com
   };
 }
 
+/** Several comparisons told as one. */
+export const joined = (all: readonly Comparison[]): Comparison => ({
+  facts: all.flatMap(({ facts }) => facts),
+  numbers: all.flatMap(({ numbers }) => numbers),
+  phases: all.flatMap(({ phases }) => phases),
+  findings: {
+    gone: all.flatMap(({ findings }) => findings.gone),
+    come: all.flatMap(({ findings }) => findings.come),
+    changed: all.flatMap(({ findings }) => findings.changed),
+  },
+  renamed: new Map(all.flatMap(({ renamed }) => [...renamed])),
+});
+
 /** True where nothing differs but order, layout and comments. */
 export const sameMeaning = ({ facts, numbers, phases, findings }: Comparison): boolean =>
   facts.length === 0 &&

@@ -1,10 +1,8 @@
 /** Pickups beside what they were before the work, from one text: the one that each reworks, or what was found of it. */
 import { schemas } from '../../../grammar/src/schema/index.ts';
-import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { instrumentAnalysis } from '../analysis/instrument-analysis.ts';
 import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
-import { acceptedFindings } from '../checks/accepted.ts';
-import type { Finding } from '../checks/finding.ts';
 import { formerState } from '../model/former-state.ts';
 import type { Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -12,6 +10,7 @@ import { compareFacts, type FactComparison } from './compare-facts.ts';
 import { compareFindings } from './compare-findings.ts';
 import { compareNumbers } from './compare-numbers.ts';
 import type { Comparison } from './comparison.ts';
+import { limitedTo } from './limited-analysis.ts';
 import { pickupBlocks } from './state-of.ts';
 import type { StatedBlock, StatedFact } from './stated-blocks.ts';
 
@@ -81,33 +80,6 @@ function labelOf(pairs: readonly Pair[]): string {
   const labels = pairs.map(({ now, former }) => (now.reworks ? former.name : AS_FOUND));
   const [first = ''] = labels;
   return labels.every((each) => each === first) ? first : 'the states before';
-}
-
-/** The analysis as if the file held nothing else. */
-function limitedTo(
-  analysis: Analysis,
-  pickups: readonly PickupAnalysis[],
-  instruments: readonly InstrumentAnalysis[],
-): Analysis {
-  const parts = [...pickups, ...instruments];
-  const accepting = [...pickups.map(({ pickup }) => pickup), ...instruments.map(({ instrument }) => instrument)];
-  const told = (found: readonly Finding[], isComplete: boolean) => acceptedFindings(found, accepting, isComplete);
-  const findings = told(
-    parts.flatMap((each) => each.findings),
-    false,
-  );
-  return {
-    ...analysis,
-    pickups,
-    instruments,
-    findings,
-    knownFindings: () => findings,
-    allFindings: () =>
-      told(
-        parts.flatMap((each) => [...each.findings, ...each.lateFindings()]),
-        true,
-      ),
-  };
 }
 
 const remembered = new WeakMap<

@@ -1,9 +1,9 @@
 /** A comparison as a page that needs nothing else: facts, numbers, findings, the wiring side by side and the responses overlaid. */
-import type { PickupAnalysis } from '../analysis/analysis-types.ts';
+import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
-import { type Comparison, type State, sameMeaning } from '../comparison/comparison.ts';
+import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
@@ -23,7 +23,12 @@ export interface ComparisonPage {
   readonly body: readonly HtmlNode[];
 }
 
-export function comparisonPage(before: State, after: State, comparison: Comparison, names: StateNames): ComparisonPage {
+export function comparisonPage(
+  before: Analysis,
+  after: Analysis,
+  comparison: Comparison,
+  names: StateNames,
+): ComparisonPage {
   const same = sameMeaning(comparison);
   return {
     title: `${names.before} → ${names.after}`,
@@ -107,7 +112,7 @@ function findingList({ gone, come, changed }: Comparison['findings']): HtmlNode 
 }
 
 /** Of pickups and positions whose numbers or facts differ; what stayed as it was needs no picture. */
-function pictures(before: State, after: State, comparison: Comparison, names: StateNames): readonly HtmlNode[] {
+function pictures(before: Analysis, after: Analysis, comparison: Comparison, names: StateNames): readonly HtmlNode[] {
   const changed = new Set([
     ...comparison.facts.map(({ path }) => path[0]),
     ...comparison.numbers.map(({ path }) => path[0]),
@@ -115,15 +120,11 @@ function pictures(before: State, after: State, comparison: Comparison, names: St
   ]);
   const nameAfter = (name: string): string => comparison.renamed.get(name) ?? name;
   const labels = { before: names.before, now: names.after };
-  const pickups = after.analysis.pickups.flatMap((now): readonly HtmlNode[] => {
+  const pickups = after.pickups.flatMap((now): readonly HtmlNode[] => {
     const { name } = now.pickup;
-    const old = before.analysis.pickups.find((each) => nameAfter(each.pickup.name) === name);
+    const old = before.pickups.find((each) => nameAfter(each.pickup.name) === name);
     if (old === undefined || !changed.has(`pickup ${name}`)) return [];
-    const response = pickupResponsePicture(
-      { analysis: after.analysis, pickup: now },
-      { analysis: before.analysis, pickup: old },
-      labels,
-    );
+    const response = pickupResponsePicture({ analysis: after, pickup: now }, { analysis: before, pickup: old }, labels);
     return [
       h('h2', {}, 'Wiring and response of ', typed(now.pickup.title ?? name)),
       h(
@@ -135,13 +136,13 @@ function pictures(before: State, after: State, comparison: Comparison, names: St
       ...(response === undefined ? [] : [h('div', {}, { drawing: responsePlot(response, 'wide') })]),
     ];
   });
-  const positions = after.analysis.instruments.flatMap((now): readonly HtmlNode[] => {
+  const positions = after.instruments.flatMap((now): readonly HtmlNode[] => {
     const { name } = now.instrument;
-    const old = before.analysis.instruments.find((each) => nameAfter(each.instrument.name) === name);
+    const old = before.instruments.find((each) => nameAfter(each.instrument.name) === name);
     if (old === undefined || !changed.has(`instrument ${name}`)) return [];
     return now.instrument.positions.flatMap(({ key }): readonly HtmlNode[] => {
-      const picture = positionResponsePicture({ analysis: after.analysis, instrument: now }, key.value, {
-        before: { analysis: before.analysis, instrument: old },
+      const picture = positionResponsePicture({ analysis: after, instrument: now }, key.value, {
+        before: { analysis: before, instrument: old },
         names: labels,
       });
       return picture === undefined ? [] : [h('div', {}, { drawing: responsePlot(picture, 'wide') })];
@@ -155,13 +156,13 @@ function pictures(before: State, after: State, comparison: Comparison, names: St
 
 /** Two drawings of one pickup stand on the page, so each has ids of its own. What was changed is marked, and named beside it. */
 function wiring(
-  state: State,
+  analysis: Analysis,
   pickup: PickupAnalysis,
   side: 'before' | 'after',
   name: string,
   changed: ReadonlySet<string>,
 ): HtmlNode {
-  const picture = pickupPicture(state.analysis, pickup);
+  const picture = pickupPicture(analysis, pickup);
   const { svg } = drawPickup({ ...picture, id: `${side}-${picture.id}` }, 'narrow');
   const parts = [...changed].map((part) => part.replace(/^(coil|lead|part):/, '$1 '));
   return h(
@@ -173,8 +174,8 @@ function wiring(
 }
 
 /** A glow around each changed part. A name that holds more than letters, digits and joiners is named in words alone. */
-function markedParts({ analysis }: State, { facts }: Comparison): string {
-  const rules = analysis.pickups.flatMap(({ pickup }) =>
+function markedParts({ pickups }: Analysis, { facts }: Comparison): string {
+  const rules = pickups.flatMap(({ pickup }) =>
     (['before', 'after'] as const).flatMap((side) =>
       [...changedParts(facts, `pickup ${pickup.name}`, side)]
         .filter((part) => /^[\p{L}\p{N}_.: -]+$/u.test(part))

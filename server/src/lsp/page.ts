@@ -21,9 +21,8 @@ const PAGE_WIDTH = 960;
 export async function benchPage(states: ComparedStates, params: PageParams): Promise<string> {
   const { document, now, before } = states;
   if (params.base && before) {
-    const [past, present] = [stateOf(before.analysis), stateOf(now)];
-    const comparison = compareStates(past, present, potsFrom(params.pots));
-    return htmlPage(comparisonPage(past, present, comparison, { before: before.label, after: 'now' }));
+    const comparison = compareStates(stateOf(before.analysis), stateOf(now), potsFrom(params.pots));
+    return htmlPage(comparisonPage(before.analysis, now, comparison, { before: before.label, after: 'now' }));
   }
   const { kind, name } = params.subject;
   const subject = ownSubjects(now).find((each) => each.kind === kind && each.name === name);
