@@ -1,6 +1,8 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../analysis/analysis-types.ts';
+import { newestOf } from '../analysis/newest.ts';
+import { reworkOf } from '../comparison/reworks.ts';
 import type { DrawingWidth } from '../documents/drawing-sheet.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
@@ -44,7 +46,11 @@ export const draw = defineCommand({
     volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
     tone: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
     cable: { type: 'text', value: 'CABLE', meaning: `of a response; ${CABLE_MEANING}` },
-    compare: { type: 'text', value: 'FILE', meaning: 'the response of the same part in another file, as before' },
+    compare: {
+      type: 'text',
+      value: 'FILE',
+      meaning: 'the response of the same part in another file, as before; a pickup that was reworked has its own',
+    },
     width: { type: 'choice', choices: ['wide', 'narrow'], meaning: 'laid out for a page or for a narrow column' },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
     ...SOURCE_OPTIONS,
@@ -107,8 +113,14 @@ function wiring({ analysis, shown }: Drawn, name: string | undefined, width: Dra
 
 function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | undefined, cableF: number | undefined) {
   const stateOf = ({ analysis, shown }: Drawn) => ({ analysis, pickup: chosenPickup(analysis, name, shown), cableF });
-  const past = before && stateOf(before);
-  return pickupResponsePicture(stateOf(now), past, { before: before?.shown ?? '', now: now.shown });
+  const state = stateOf(now);
+  const own = before ? undefined : reworkOf(now.analysis, [state.pickup.pickup]);
+  const former = own?.before.pickups[0];
+  if (own && former) {
+    const names = { before: own.label, now: state.pickup.pickup.name };
+    return pickupResponsePicture(state, { analysis: own.before, pickup: former, cableF }, names);
+  }
+  return pickupResponsePicture(state, before && stateOf(before), { before: before?.shown ?? '', now: now.shown });
 }
 
 function positionResponse(
@@ -123,10 +135,19 @@ function positionResponse(
     requirePosition(instrument, position, shown);
     return { analysis, instrument };
   };
-  return positionResponsePicture(stateOf(now), position, {
+  const state = stateOf(now);
+  const { slots } = state.instrument.instrument;
+  const own = before
+    ? undefined
+    : reworkOf(
+        now.analysis,
+        slots.flatMap(({ pickup }) => pickup ?? []),
+      );
+  const former = own?.before.instruments.find(({ instrument }) => instrument.name === state.instrument.instrument.name);
+  return positionResponsePicture(state, position, {
     played,
-    before: before && stateOf(before),
-    names: { before: before?.shown ?? '', now: now.shown },
+    before: own && former ? { analysis: own.before, instrument: former } : before && stateOf(before),
+    names: { before: own?.label ?? before?.shown ?? '', now: own ? 'now' : now.shown },
   });
 }
 
@@ -162,26 +183,27 @@ function requirePosition({ instrument }: InstrumentAnalysis, key: string, shown:
 }
 
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {
-  return chosen('pickup', pickups, ({ pickup }) => pickup.name, name, shown);
+  return chosen('pickup', pickups, ({ pickup }) => pickup.name, name, shown, newestOf(pickups));
 }
 
 function chosenInstrument({ instruments }: Analysis, name: string | undefined, shown: string): InstrumentAnalysis {
   return chosen('instrument', instruments, ({ instrument }) => instrument.name, name, shown);
 }
 
-/** The one that is named, or the only one. */
+/** The one that is named, or the only one: of pickups, of those that no other one reworks. */
 function chosen<T>(
   what: 'pickup' | 'instrument',
   parts: readonly T[],
   nameOf: (part: T) => string,
   name: string | undefined,
   shown: string,
+  newest: readonly T[] = parts,
 ): T {
-  const [only, another] = parts;
+  if (name !== undefined && parts.length > 0) return choose(parts, nameOf, { what, name, shown });
+  const [only, another] = newest;
   if (only === undefined) throw new CommandError(`${shown} holds no ${what} to draw`);
-  if (name !== undefined) return choose(parts, nameOf, { what, name, shown });
   if (another === undefined) return only;
-  const names = parts.slice(0, 20).map(nameOf).join(', ');
+  const names = newest.slice(0, 20).map(nameOf).join(', ');
   throw new CommandError(`${shown} holds several ${what}s; --${what} NAME says which: ${names}`);
 }
 

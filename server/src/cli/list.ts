@@ -1,5 +1,5 @@
-import type { Analysis, Host } from '../analysis/analysis-types.ts';
-import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
+import type { Host } from '../analysis/analysis-types.ts';
+import { type PickupRecord, pickupRecords, type RecordedFile, type StateRecord } from '../features/pickup-record.ts';
 import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { padded, valueText, widest } from './figures-text.ts';
@@ -17,6 +17,7 @@ export const list = defineCommand({
   most: 1,
   options: {
     where: { type: 'list', value: 'FILTER', meaning: 'only pickups that fit; several filters must all fit' },
+    life: { type: 'flag', meaning: 'below each pickup what it was before it was reworked' },
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the records are written' },
     root: SOURCE_OPTIONS.root,
   },
@@ -24,6 +25,7 @@ export const list = defineCommand({
     `A filter is written like a fact, * stands for anything:\n${filterExamples()
       .map((example) => `  --where "${example}"`)
       .join('\n')}`,
+    'A pickup that was reworked is listed in its newest state, and found by it.',
     'Resistances are between hot and ground at 20 °C.',
   ],
   example: {
@@ -34,18 +36,15 @@ export const list = defineCommand({
     const filters = values.where.map(requireFilter);
     const { files, problems } = specFiles([folder], context.cwd);
     const unusable = [...problems];
-    const read: { readonly shown: string; readonly analysis: Analysis }[] = [];
+    const read: RecordedFile[] = [];
     const hosts = new Map<string, Host>();
     for (const file of files) {
       const result = await readSource(file, { root: values.root, 'stdin-path': undefined }, context, hosts);
-      if (result.ok) read.push({ shown: result.source.shown, analysis: analyseSource(result.source, context) });
+      if (result.ok) read.push({ file: result.source.shown, analysis: analyseSource(result.source, context) });
       else unusable.push(result.problem);
     }
-    const instruments = instrumentsByPickup(read.map(({ analysis }) => analysis));
-    const records = read
-      .flatMap(({ shown, analysis }) =>
-        pickupRecords(analysis, shown, (pickup) => instruments.get(`${analysis.uri} ${pickup}`) ?? []),
-      )
+    const records = pickupRecords(read)
+      .map(({ record }) => record)
       .filter((record) => filters.every((fits) => fits(record)))
       .sort((a, b) => compareTexts(a.made ?? '', b.made ?? '') || compareTexts(a.file, b.file));
     context.progress.clear();
@@ -53,7 +52,7 @@ export const list = defineCommand({
     context.stdout.write(
       values.format === 'json'
         ? jsonText({ schema: 'list/1', pickups: records })
-        : listText(records, values.where, context.styles),
+        : listText(records, values, context.styles),
     );
     return unusable.length > 0 ? 2 : 0;
   },
@@ -70,18 +69,25 @@ function requireFilter(written: string): RecordFilter {
 
 const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-const COLUMNS: readonly (readonly [title: string, cell: (record: PickupRecord) => string])[] = [
-  ['serial', ({ serial }) => serial ?? '-'],
-  ['pickup', ({ name }) => name],
+type Listed = StateRecord & Partial<PickupRecord>;
+
+const COLUMNS: readonly (readonly [title: string, cell: (record: Listed) => string])[] = [
+  ['serial', ({ serial, file }) => serial ?? (file === undefined ? '' : '-')],
+  ['pickup', ({ name, file }) => (file === undefined ? `was ${name}` : name)],
   ['made', ({ made }) => made ?? '-'],
   ['resistance', ({ resistance20COhm: figure }) => resistanceCell(figure)],
   ['turns', ({ coils }) => coils.map(({ turns }) => (turns === undefined ? '?' : Math.round(turns))).join(' + ')],
   ['magnet', ({ magnets }) => magnets.at(-1) ?? '-'],
-  ['instrument', ({ instruments }) => instruments.join(', ') || '-'],
-  ['file', ({ file }) => file],
+  ['instrument', ({ instruments }) => (instruments === undefined ? '' : instruments.join(', ') || '-')],
+  ['file', ({ file }) => file ?? ''],
 ];
 
-function listText(records: readonly PickupRecord[], where: readonly string[], styles: Styles): string {
+function listText(
+  found: readonly PickupRecord[],
+  { where, life }: { readonly where: readonly string[]; readonly life: boolean },
+  styles: Styles,
+): string {
+  const records = found.flatMap((record): readonly Listed[] => [record, ...(life ? record.life : [])]);
   if (records.length === 0) return where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n';
   const rows = records.map((record) => COLUMNS.map(([, cell]) => visible(cell(record))));
   const table = [COLUMNS.map(([title]) => title), ...rows];
@@ -95,8 +101,8 @@ function listText(records: readonly PickupRecord[], where: readonly string[], st
   const [title = '', ...body] = lines;
   const asks = (begin: string): boolean => where.some((filter) => filter.trim().startsWith(begin));
   const reasons = records.map((record) => [
-    ...(asks('design') ? record.differsFromDesign : []),
-    ...(asks('needs') ? record.needsRetest : []),
+    ...(asks('design') ? (record.differsFromDesign ?? []) : []),
+    ...(asks('needs') ? (record.needsRetest ?? []) : []),
   ]);
   return [
     styles.faint(title),

@@ -1,8 +1,11 @@
 import path from 'node:path';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { newestOf } from '../analysis/newest.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
+import { reworkOf } from '../comparison/reworks.ts';
 import type { FrequencyResponse } from '../estimates/estimates.ts';
 import { DEFAULT_LOAD, pickupResponse } from '../estimates/pickup-estimates.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -25,7 +28,11 @@ export const listen = defineCommand({
     ...POT_OPTIONS,
     string: { type: 'text', value: 'NOTE', meaning: 'the note, as E2, A2 or F#3; E2 unless given' },
     seconds: { type: 'number', value: '1..20', min: 1, max: 20, meaning: 'how long it rings; 4 unless given' },
-    compare: { type: 'text', value: 'FILE', meaning: 'another state of the spec, which is heard first, equally loud' },
+    compare: {
+      type: 'text',
+      value: 'FILE',
+      meaning: 'another state, heard first, equally loud; else the one before a rework',
+    },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
     ...SOURCE_OPTIONS,
   },
@@ -51,8 +58,12 @@ export const listen = defineCommand({
         : await requireSource(values.compare, { ...values, 'stdin-path': undefined }, context);
     const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
     const wanted = { pickup: values.pickup, position: values.position, pots };
-    const sources = before === undefined ? [now] : [before, now];
-    const played = sources.map((source) => playedOf(analyseSource(source, context), wanted, source.shown));
+    const analysis = analyseSource(now, context);
+    const part = partOf(analysis, wanted, now.shown);
+    const past = before
+      ? [required(partOf(analyseSource(before, context), wanted, before.shown))]
+      : formerPlayed(analysis, wanted, part, now.shown);
+    const played = [...past, required(part)];
     const sounds = heard(
       played.map(({ response }) => response),
       { frequencyHz, seconds: values.seconds ?? 4, seed: 1 },
@@ -80,44 +91,72 @@ interface Wanted {
   readonly pots: { readonly volume: number; readonly tone: number };
 }
 
-interface Played {
-  readonly response: FrequencyResponse;
+/** What is played through. */
+interface Part {
   readonly words: string;
+  readonly response: FrequencyResponse | undefined;
+  readonly instrument: string | undefined;
+  readonly pickups: readonly Pickup[];
 }
 
-function playedOf(analysis: Analysis, wanted: Wanted, shown: string): Played {
+type Played = Part & { readonly response: FrequencyResponse };
+
+function required(part: Part): Played {
+  const { response, words } = part;
+  if (!response) throw new CommandError(`${words}: its response is not known; ${SETTLES}`);
+  return { ...part, response };
+}
+
+const SETTLES = 'bobbin, wire and turns (or a reading) of each coil settle it';
+
+/** The same part before its pickups were reworked; nothing where none was, or where its response was not known. */
+function formerPlayed(analysis: Analysis, wanted: Wanted, now: Part, shown: string): readonly Played[] {
+  const rework = reworkOf(analysis, now.pickups);
+  if (rework === undefined) return [];
+  const { before, label } = rework;
+  const instruments = before.instruments.filter(({ instrument }) => instrument.name === now.instrument);
+  const { words, ...part } = partOf({ ...before, instruments }, { ...wanted, pickup: undefined }, shown);
+  return part.response ? [required({ ...part, words: `${label}: ${words}` })] : [];
+}
+
+function partOf(analysis: Analysis, wanted: Wanted, shown: string): Part {
   const [onlyInstrument] = analysis.instruments;
   const throughPosition =
     wanted.position !== undefined || (wanted.pickup === undefined && onlyInstrument !== undefined);
-  return throughPosition ? positionPlayed(analysis, wanted, shown) : pickupPlayed(analysis, wanted, shown);
+  return throughPosition ? positionPart(analysis, wanted, shown) : pickupPart(analysis, wanted, shown);
 }
 
-function positionPlayed({ instruments }: Analysis, { position, pots }: Wanted, shown: string): Played {
+function positionPart({ instruments }: Analysis, { position, pots }: Wanted, shown: string): Part {
   const all = instruments.flatMap((each) => each.positions(pots).map((estimates) => ({ each, estimates })));
   const [first] = all;
   if (first === undefined) throw new CommandError(`${shown} holds no selector position to play through`);
   const name = position ?? first.estimates.key;
   const { each, estimates } = choose(all, (one) => one.estimates.key, { what: 'position', name, shown });
-  const title = each.instrument.title ?? each.instrument.name;
-  const words = `${title}, position ${name}: volume ${pots.volume}, tone ${pots.tone}`;
-  if (!estimates.response) throw new CommandError(`${title}, position ${name}: its response is not known; ${SETTLES}`);
-  return { response: estimates.response, words };
+  const { instrument } = each;
+  const title = instrument.title ?? instrument.name;
+  return {
+    words: `${title}, position ${name}: volume ${pots.volume}, tone ${pots.tone}`,
+    response: estimates.response,
+    instrument: instrument.name,
+    pickups: instrument.slots.flatMap((slot) => slot.pickup ?? []),
+  };
 }
 
-function pickupPlayed({ pickups, bench }: Analysis, { pickup }: Wanted, shown: string): Played {
-  const [first, another] = pickups;
+function pickupPart({ pickups, bench }: Analysis, { pickup }: Wanted, shown: string): Part {
+  const newest = newestOf(pickups);
+  const [first, another] = newest;
   if (first === undefined) throw new CommandError(`${shown} holds no pickup to play through`);
   if (pickup === undefined && another !== undefined) {
-    const names = pickups.slice(0, 20).map((each) => each.pickup.name);
+    const names = newest.slice(0, 20).map((each) => each.pickup.name);
     throw new CommandError(`${shown} holds several pickups; --pickup NAME says which: ${names.join(', ')}`);
   }
   const name = pickup ?? first.pickup.name;
   const chosen = choose(pickups, (each) => each.pickup.name, { what: 'pickup', name, shown });
-  const title = chosen.pickup.title ?? chosen.pickup.name;
-  // Without these the coils' inductances are not known, and a response would be a guess.
-  const response = chosen.estimates().inductanceH && pickupResponse(quickOf(bench)(chosen.pickup));
-  if (!response) throw new CommandError(`${title}: its response is not known; ${SETTLES}`);
-  return { response, words: `${title}, ${DEFAULT_LOAD.words}` };
+  return {
+    words: `${chosen.pickup.title ?? chosen.pickup.name}, ${DEFAULT_LOAD.words}`,
+    // Without these the coils' inductances are not known, and a response would be a guess.
+    response: chosen.estimates().inductanceH && pickupResponse(quickOf(bench)(chosen.pickup)),
+    instrument: undefined,
+    pickups: [chosen.pickup],
+  };
 }
-
-const SETTLES = 'bobbin, wire and turns (or a reading) of each coil settle it';

@@ -1,7 +1,9 @@
 /** A pickup on record: what a shop asks for when it looks for one made two years ago. */
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
+import { formerState } from '../model/former-state.ts';
 import type { LeadPath } from '../model/lead.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
@@ -9,27 +11,32 @@ import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import { printCount, printValue } from '../quantities/print.ts';
 
-export interface PickupRecord {
+export interface PickupRecord extends StateRecord {
   readonly file: string;
-  readonly name: string;
-  readonly title?: string;
   readonly serial?: string;
   readonly customer?: string;
   readonly position?: string;
-  /** ISO 8601. */
-  readonly made?: string;
-  /** Between hot and ground; `null` where it is open. */
-  readonly resistance20COhm?: Figure | null;
-  /** Of all coils together that are known. */
-  readonly coils: readonly CoilRecord[];
-  /** Names and materials, of a bar and of rods. */
-  readonly magnets: readonly string[];
+  /** What it was before it was reworked, the newest state first. */
+  readonly life: readonly StateRecord[];
   readonly instruments: readonly string[];
   readonly findings: readonly { readonly code: string; readonly severity: string }[];
   /** In which it is not as it was designed, in words. */
   readonly differsFromDesign: readonly string[];
   /** Why it should be measured again, in words. */
   readonly needsRetest: readonly string[];
+}
+
+/** One state of a pickup. */
+export interface StateRecord {
+  readonly name: string;
+  readonly title?: string;
+  /** ISO 8601. */
+  readonly made?: string;
+  /** Between hot and ground; `null` where it is open. */
+  readonly resistance20COhm?: Figure | null;
+  readonly coils: readonly CoilRecord[];
+  /** Names and materials, of a bar and of rods. */
+  readonly magnets: readonly string[];
 }
 
 export interface CoilRecord {
@@ -40,24 +47,40 @@ export interface CoilRecord {
   readonly bobbin?: string;
 }
 
-/** The records of a file, in its order. `instrumentsOf` knows the instruments of all files that hold this file's pickup of a name. */
-export function pickupRecords(
-  analysis: Analysis,
-  file: string,
-  instrumentsOf: (pickup: string) => readonly string[],
-): readonly PickupRecord[] {
-  return analysis.pickups.map((each) => pickupRecord(each, analysis, file, instrumentsOf(each.pickup.name)));
+/** The pickups of some files, in their order, each in its newest state; of one that another file reworks, that file has it. */
+export function pickupRecords<F extends RecordedFile>(files: readonly F[]): readonly (F & { record: PickupRecord })[] {
+  const analyses = files.map(({ analysis }) => analysis);
+  const instruments = instrumentsByPickup(analyses);
+  const former = new Set(
+    analyses.flatMap((analysis) =>
+      analysis.pickups.flatMap(({ pickup: { reworks } }) => (reworks ? [keyOf(reworks, analysis)] : [])),
+    ),
+  );
+  return files.flatMap((each) =>
+    each.analysis.pickups.flatMap((analysed) => {
+      const key = keyOf(analysed.pickup, each.analysis);
+      return former.has(key) ? [] : [{ ...each, record: pickupRecord(analysed, each, instruments.get(key) ?? []) }];
+    }),
+  );
 }
 
-/** Names of the instruments that hold a pickup, by the file and the name of the pickup: names are unique within what a file uses, not within a folder. */
-export function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string, readonly string[]> {
+export interface RecordedFile {
+  readonly analysis: Analysis;
+  /** As the record names it. */
+  readonly file: string;
+}
+
+/** Names are unique within what a file uses, not within a folder. */
+const keyOf = ({ place, name }: Pickup, analysis: Analysis): string => `${analysis.locate(place)?.uri} ${name}`;
+
+/** Names of the instruments that hold a pickup. */
+function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, Set<string>>();
   for (const analysis of analyses) {
     for (const { instrument } of analysis.instruments) {
       for (const { pickup } of instrument.slots) {
         if (pickup === undefined) continue;
-        const home = analysis.locate(pickup.place)?.uri;
-        const key = `${home} ${pickup.name}`;
+        const key = keyOf(pickup, analysis);
         found.set(key, (found.get(key) ?? new Set()).add(instrument.name));
       }
     }
@@ -67,20 +90,39 @@ export function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<
 
 function pickupRecord(
   each: PickupAnalysis,
-  analysis: Analysis,
-  file: string,
+  { analysis, file }: RecordedFile,
   instruments: readonly string[],
 ): PickupRecord {
-  const { pickup, quick, findings } = each;
-  const { resistance20COhm } = quick;
-  const figure = resistance20COhm === null ? null : resistance20COhm && figureOf(resistance20COhm);
+  const { pickup, findings } = each;
   return {
     file,
-    name: pickup.name,
-    ...given('title', pickup.title),
+    ...stateRecord(each),
     ...given('serial', pickup.serial?.value),
     ...given('customer', pickup.customer?.value),
     ...given('position', pickup.position?.value),
+    life: formersOf(pickup).map((former) => stateRecord(pickupAnalysis(former, analysis.bench))),
+    instruments,
+    findings: findings.map(({ code, severity }) => ({ code, severity })),
+    differsFromDesign: [
+      ...pickup.coils.flatMap(turnsDifference),
+      ...targetDifference(each, benchRoomC(analysis.bench)),
+      ...findings.filter(({ code }) => code === 'reading/unlikely').map(({ message }) => message),
+    ],
+    needsRetest: retestReasons(each),
+  };
+}
+
+function formersOf(pickup: Pickup): readonly Pickup[] {
+  const former = formerState(pickup);
+  return former ? [former, ...formersOf(former)] : [];
+}
+
+function stateRecord({ pickup, quick }: PickupAnalysis): StateRecord {
+  const { resistance20COhm } = quick;
+  const figure = resistance20COhm === null ? null : resistance20COhm && figureOf(resistance20COhm);
+  return {
+    name: pickup.name,
+    ...given('title', pickup.title),
     ...given('made', pickup.made?.value),
     ...(figure === undefined ? {} : { resistance20COhm: figure }),
     coils: pickup.coils.map((coil) => ({
@@ -91,14 +133,6 @@ function pickupRecord(
       ...given('bobbin', coil.bobbin?.name),
     })),
     magnets: magnetsOf(pickup),
-    instruments,
-    findings: findings.map(({ code, severity }) => ({ code, severity })),
-    differsFromDesign: [
-      ...pickup.coils.flatMap(turnsDifference),
-      ...targetDifference(each, benchRoomC(analysis.bench)),
-      ...findings.filter(({ code }) => code === 'reading/unlikely').map(({ message }) => message),
-    ],
-    needsRetest: retestReasons(each),
   };
 }
 

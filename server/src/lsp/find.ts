@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
-import { instrumentsByPickup, type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
+import { type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
 import { filterExamples, filtersIn, type RecordFilter, recordFilter } from '../features/record-filter.ts';
 import { printQuantity } from '../quantities/print.ts';
 import type { FindParams, FindResult, FoundPickup } from './bench-view-protocol.ts';
@@ -16,11 +16,8 @@ export function findPickups(session: Session, analyses: readonly Analysis[], { t
   const problem = read.flatMap((each, index) => problemOf(each, filters[index] ?? ''))[0];
   if (problem !== undefined) return { ...always, found: [], problem };
   const filterFunctions: readonly RecordFilter[] = read.flatMap((each) => ('filter' in each ? [each.filter] : []));
-  const instruments = instrumentsByPickup(analyses);
-  const found = analyses.flatMap((analysis) =>
-    pickupRecords(analysis, analysis.uri, (pickup) => instruments.get(`${analysis.uri} ${pickup}`) ?? [])
-      .filter((record) => filterFunctions.every((fits) => fits(record)))
-      .map((record) => ({ record, analysis })),
+  const found = pickupRecords(analyses.map((analysis) => ({ analysis, file: analysis.uri }))).filter(({ record }) =>
+    filterFunctions.every((fits) => fits(record)),
   );
   found.sort(
     (a, b) => compareTexts(a.record.made ?? '', b.record.made ?? '') || compareTexts(a.record.file, b.record.file),
