@@ -4,8 +4,7 @@
  */
 import assert from 'node:assert/strict';
 import { NO_SCALING, type Scaling } from '../../server/src/estimates/electric.ts';
-import { pickupResponse } from '../../server/src/estimates/pickup-estimates.ts';
-import { scalingCauses } from '../../server/src/estimates/scaling-causes.ts';
+import { DEFAULT_LOAD, pickupResponse, responseCauses } from '../../server/src/estimates/pickup-estimates.ts';
 import { turnsOfResistance, type Winding, windCoil } from '../../server/src/physics/coil-geometry.ts';
 import { inductancePerTurnSquaredH } from '../../server/src/physics/inductance.ts';
 import { racetrackOfCore } from '../../server/src/physics/racetrack.ts';
@@ -83,7 +82,10 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
   it('resonance and peak under the usual load (400 draws; 12 % and 15 %)', () => {
     const facts = text('    turns 5000');
     const quick = quickOfText(facts);
-    const [resistance, inductance, capacitance, losses, screening] = scalingCauses([quick]);
+    const [resistance, inductance, capacitance, losses, screening, tracks, capacitors] = responseCauses(
+      quick,
+      DEFAULT_LOAD,
+    );
     const draws = (pick: (peak: { readonly hz: number; readonly db: number }) => number) =>
       monteCarlo(
         (v) => pick(peakOf(quick, v)),
@@ -93,6 +95,8 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
           { name: 'capacitance', value: 1, sd: known(capacitance).sd },
           { name: 'losses', value: 1, sd: known(losses).sd },
           { name: 'screening', value: 1, sd: known(screening).sd },
+          { name: 'tracks', value: 1, sd: known(tracks).sd },
+          { name: 'capacitors', value: 1, sd: known(capacitors).sd },
         ],
         { samples: 400, seed: 4 },
       );
@@ -102,7 +106,7 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
   });
 });
 
-function peakOf(quick: ReturnType<typeof quickOfText>, scaling: Omit<Scaling, 'temperatureC'>) {
+function peakOf(quick: ReturnType<typeof quickOfText>, scaling: Partial<Scaling>) {
   const response = pickupResponse(quick, undefined, { ...NO_SCALING, ...scaling });
   assert.ok(response);
   const { frequencyHz, levelDb } = response;

@@ -33,6 +33,9 @@ export const causes = {
   coilsApart: (pickup: string) => `distance of the coils of ${pickup}`,
   windingCapacitance: 'capacitance of windings, by the clearance of their turns',
   surroundings: (pickup: string) => `capacitance to what stands about the coils of ${pickup}`,
+  pots: 'tracks of the pots',
+  capacitors: 'capacitors of the controls',
+  cable: 'the cable',
   leadCapacitance: (pickup: string) => `capacitance of the cable of ${pickup}`,
 } as const;
 
@@ -74,5 +77,8 @@ const MEASUREMENTS: readonly (readonly [string, string])[] = [
   ['poles of ', 'measure the inductance: inductance hot to ground … H at 1 kHz'],
   ['magnet and steel beneath ', 'measure the inductance: inductance hot to ground … H at 1 kHz'],
   ['distance of the coils of ', 'measure the distance of the coils: coils … mm apart'],
+  ['tracks of the pots', 'read the tracks of the pots by themselves, and state what they read'],
+  ['capacitors of the controls', 'read the capacitors by themselves, and state what they read'],
+  ['the cable', 'state the cable: cable 4.5 m of 110 pF/m'],
   ['capacitance of ', 'measure the capacitance: capacitance … pF'],
 ];

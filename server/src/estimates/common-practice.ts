@@ -114,6 +114,8 @@ export const DEFAULT_INPUT_OHM = 1e6;
 export const CABLE_RELATIVE_SD = { stated: 0.05, assumed: 0.25 } as const;
 /** Tracks of pots are sold within this. */
 export const POT_TOLERANCE = 0.2;
+/** Capacitors of tone controls and bleeds. */
+export const CAPACITOR_TOLERANCE = 0.1;
 /** Pots of 250 kΩ behind 6 to 8 kΩ and 500 kΩ behind 8 to 17 kΩ are usual, a factor of 30 to 60; less than this is too little. */
 export const POT_LEAST_TIMES = 20;
 /** An outer pole this far off its string is still heard evenly. */

@@ -24,6 +24,10 @@ export interface Scaling {
   readonly losses: number;
   /** Of what they take from the string's field. */
   readonly screening: number;
+  /** Of the tracks of pots, of the capacitors in controls, and of the cable. */
+  readonly tracks: number;
+  readonly capacitors: number;
+  readonly cable: number;
 }
 
 export const NO_SCALING: Scaling = scalingOf([]);
@@ -31,10 +35,11 @@ export const NO_SCALING: Scaling = scalingOf([]);
 /** Hum: its even field does not drive metal as a string close above it does. */
 export const UNSCREENED: Scaling = { ...NO_SCALING, screening: 0 };
 
-/** From factors in the order of `scalingCauses`; what is left out is 1. */
+/** From factors in the order of `scalingCauses`, then those of `load-causes.ts`; what is left out is 1. */
 export function scalingOf(factors: readonly number[]): Scaling {
-  const [resistance = 1, inductance = 1, capacitance = 1, losses = 1, screening = 1] = factors;
-  return { temperatureC: 20, resistance, inductance, capacitance, losses, screening };
+  const [resistance = 1, inductance = 1, capacitance = 1, losses = 1, screening = 1, ...load] = factors;
+  const [tracks = 1, capacitors = 1, cable = 1] = load;
+  return { temperatureC: 20, resistance, inductance, capacitance, losses, screening, tracks, capacitors, cable };
 }
 
 export interface CoilParts {

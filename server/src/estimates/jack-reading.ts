@@ -9,6 +9,7 @@ import type { ReadingOf, Readings } from '../model/readings.ts';
 import { slotsOf } from '../model/selection.ts';
 import { besideOhm, readingLimits } from '../physics/meter.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { causes } from './causes.ts';
 import { type ReadingTemperature, readingTemperature } from './coil-reading.ts';
 import {
   BESIDE_OHM,
@@ -16,12 +17,11 @@ import {
   CASE_HOTTER_K,
   JACK_CONTACTS_OHM,
   OPEN_FROM_OHM,
-  POT_TOLERANCE,
   READING_SPREAD_SD,
   SHORT_AT_JACK_OHM,
 } from './common-practice.ts';
 import type { Played, QuickOf } from './position-network.ts';
-import { type InstrumentAtBench, jackResistance, withTracks } from './positions.ts';
+import { type InstrumentAtBench, jackResistance } from './positions.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {
@@ -101,13 +101,15 @@ function judge(
     value.sd === undefined
       ? readingLimits(benchMeter(setting.bench), readOhm).plusMinusOhm
       : READING_SPREAD_SD * value.sd;
-  const potsOhm = Math.abs((ohmAt({ tracks: 1 - POT_TOLERANCE }) ?? expected.value) - expected.value);
+  // A tolerance is a limit: the root of three times the deviation that stands for it.
+  const potsSd = expected.sources?.[causes.pots] ?? 0;
+  const potsOhm = Math.sqrt(3) * Math.abs(potsSd);
   const perKelvinOhm = Math.abs(
     (jackOhm(setting, selection, temperature.celsius + 1) ?? expected.value) - expected.value,
   );
   const limitOhm =
     meterOhm +
-    READING_SPREAD_SD * Math.hypot(expected.sd, perKelvinOhm * temperature.sdK) +
+    READING_SPREAD_SD * Math.hypot(Math.sqrt(expected.sd ** 2 - potsSd ** 2), perKelvinOhm * temperature.sdK) +
     potsOhm +
     JACK_CONTACTS_OHM;
   const fits = Math.abs(readOhm - expected.value) <= limitOhm;
@@ -130,8 +132,6 @@ interface Change {
   readonly selection?: Selection;
   /** Share of a coil's resistance that is left. */
   readonly shareOf?: (coil: Coil) => number;
-  /** Share of their tracks that the pots have. */
-  readonly tracks?: number;
   readonly played?: Played;
   readonly temperatureC?: number;
 }
@@ -140,7 +140,7 @@ function jackOhm(
   { instrument, quickOf, bench }: InstrumentAtBench,
   selection: Selection,
   temperatureC: number,
-  { shareOf, tracks, played }: Change = {},
+  { shareOf, played }: Change = {},
 ): number | null | undefined {
   const changed: QuickOf = shareOf
     ? (pickup) => {
@@ -155,8 +155,7 @@ function jackOhm(
         return { ...quick, windings };
       }
     : quickOf;
-  const scaled = tracks === undefined ? instrument : withTracks(instrument, tracks);
-  const estimate = jackResistance({ instrument: scaled, quickOf: changed, bench }, selection, {
+  const estimate = jackResistance({ instrument, quickOf: changed, bench }, selection, {
     temperatureC,
     ...(played && { played }),
   });

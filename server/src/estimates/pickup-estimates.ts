@@ -11,6 +11,7 @@ import { NO_SCALING, type Scaling, scalingOf, UNSCREENED, windingComponents } fr
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
+import { CAPACITORS_CAUSE, TRACKS_CAUSE } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
 import { segmentsOf } from './pickup-circuit.ts';
@@ -102,7 +103,7 @@ export function pickupEstimates(
     return { ...base, coils, leadReadings: readings };
 
   const { inductanceH, capacitanceF } = magnetics;
-  const response = responseEstimates(scalingCauses([quick]), (factors) => {
+  const response = responseEstimates(responseCauses(quick, load), (factors) => {
     const loaded = loadedNetwork(quick, load, scalingOf(factors));
     return { ...loaded, sources: stringDrives(loaded) };
   });
@@ -126,8 +127,11 @@ export function pickupEstimates(
   };
 }
 
-/** Factors of all resistances, inductances, capacitances and losses with what is known of them. */
-export const responseCauses = (quick: QuickEstimates): readonly Estimate[] => scalingCauses([quick]);
+/** Factors of all resistances, inductances, capacitances and losses with what is known of them, and of the pots and capacitors that load. */
+export const responseCauses = (quick: QuickEstimates, { toneOhm, volumeOhm }: Load): readonly Estimate[] => [
+  ...scalingCauses([quick]),
+  ...((toneOhm ?? volumeOhm) === undefined ? [] : [TRACKS_CAUSE, CAPACITORS_CAUSE]),
+];
 
 /** Response under a load, 0 dB the unloaded string signal of one coil of 5,000 turns. */
 export function pickupResponse(
@@ -162,12 +166,17 @@ function loadedNetwork(quick: QuickEstimates, load: Load, scaling: Scaling): Loa
   const across = [
     ...(load.volumeOhm === undefined
       ? []
-      : [resistor({ name: 'volume', from: OUTPUT, to: ground, ohm: load.volumeOhm })]),
+      : [resistor({ name: 'volume', from: OUTPUT, to: ground, ohm: load.volumeOhm * scaling.tracks })]),
     ...(load.toneOhm === undefined
       ? []
       : [
-          resistor({ name: 'tone', from: OUTPUT, to: 'tone capacitor', ohm: load.toneOhm }),
-          capacitor({ name: 'tone capacitor', from: 'tone capacitor', to: ground, farad: load.toneF }),
+          resistor({ name: 'tone', from: OUTPUT, to: 'tone capacitor', ohm: load.toneOhm * scaling.tracks }),
+          capacitor({
+            name: 'tone capacitor',
+            from: 'tone capacitor',
+            to: ground,
+            farad: load.toneF * scaling.capacitors,
+          }),
         ]),
     ...(load.inputOhm === undefined ? [] : [resistor({ name: 'input', from: OUTPUT, to: ground, ohm: load.inputOhm })]),
     capacitor({ name: 'cable', from: OUTPUT, to: ground, farad: load.cableF + magnetics.leadF * scaling.capacitance }),

@@ -74,7 +74,7 @@ export function positionNetwork(
   if (setting.plugged) {
     const farad =
       setting.cableF ?? (cable ? cable.value.length.si * cable.value.capacitancePerLength.si : DEFAULT_CABLE_F);
-    build.components.push(capacitor({ name: 'cable', from: JACK, to: ground, farad }));
+    build.components.push(capacitor({ name: 'cable', from: JACK, to: ground, farad: farad * setting.scaling.cable }));
     build.components.push(
       resistor({ name: 'input', from: JACK, to: ground, ohm: input?.value.si ?? DEFAULT_INPUT_OHM }),
     );
@@ -189,7 +189,7 @@ function addControls(
   { from, to, low }: ControlNodes,
   build: Build,
 ): void {
-  const { volume, tone } = build.setting;
+  const { volume, tone, scaling } = build.setting;
   const volumes = controls.filter((control) => control.kind === 'volume');
   let at = from;
   volumes.forEach((control, index) => {
@@ -200,7 +200,7 @@ function addControls(
         high: at,
         wiper: next,
         low,
-        trackOhm: control.track.si,
+        trackOhm: control.track.si * scaling.tracks,
         taper: control.taper,
         rotation: volume,
       }),
@@ -213,8 +213,15 @@ function addControls(
     if (control.kind === 'tone') {
       const middle = `${name} capacitor`;
       build.components.push(
-        rheostat({ name, from, to: middle, trackOhm: control.track.si, taper: control.taper, rotation: tone }),
-        capacitor({ name: middle, from: middle, to: low, farad: control.capacitor.si }),
+        rheostat({
+          name,
+          from,
+          to: middle,
+          trackOhm: control.track.si * scaling.tracks,
+          taper: control.taper,
+          rotation: tone,
+        }),
+        capacitor({ name: middle, from: middle, to: low, farad: control.capacitor.si * scaling.capacitors }),
       );
     }
     if (control.kind === 'bleed') addBleed(control, name, from, to, build);
@@ -226,11 +233,11 @@ function addBleed(
   name: string,
   from: string,
   to: string,
-  { components }: Build,
+  { components, setting: { scaling } }: Build,
 ): void {
   const { capacitor: farad, resistor: ohm, joined } = control;
   const seriesNode = ohm && joined === 'series' ? `${name} middle` : to;
-  components.push(capacitor({ name, from, to: seriesNode, farad: farad.si }));
+  components.push(capacitor({ name, from, to: seriesNode, farad: farad.si * scaling.capacitors }));
   if (ohm)
     components.push(
       resistor({ name: `${name} resistor`, from: joined === 'series' ? seriesNode : from, to, ohm: ohm.si }),

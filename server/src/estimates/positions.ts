@@ -10,10 +10,10 @@ import { audioFrequencies, type Drives, responseOf } from '../physics/circuit/re
 import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
-import { CABLE_RELATIVE_SD, DEFAULT_CABLE_F, POT_TOLERANCE } from './common-practice.ts';
 import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
+import { CAPACITORS_CAUSE, cableCause, TRACKS_CAUSE } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
 import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Sounding, stringShare } from './phase.ts';
@@ -59,21 +59,14 @@ export function positionEstimates(
   const phase = phaseOf(sounding);
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
 
-  const driven = ([cable = 1, tracks = 1, ...factors]: readonly number[]) => {
-    const scaling = scalingOf(factors);
-    const cableF = cableOf(instrument, played) * cable;
-    const altered = tracks === 1 ? instrument : withTracks(instrument, tracks);
-    return positionNetwork(altered, selection, quickOf, { ...settings, cableF, scaling });
-  };
+  const driven = (factors: readonly number[]) =>
+    positionNetwork(instrument, selection, quickOf, { ...settings, scaling: scalingOf(factors) });
   const full = driven([]);
   const string = stringDrives(full);
-  const response = responseEstimates(
-    [cableCause(instrument, played), TRACKS_CAUSE, ...scalingCauses(quick)],
-    (values) => {
-      const position = driven(values);
-      return { network: position.network, output: position.output, sources: stringDrives(position) };
-    },
-  );
+  const response = responseEstimates(positionCauses(instrument, quick, played), (values) => {
+    const position = driven(values);
+    return { network: position.network, output: position.output, sources: stringDrives(position) };
+  });
   const restsOn = [
     ...new Set(
       quick.flatMap((each) => {
@@ -147,30 +140,12 @@ export function positionLevels(at: InstrumentAtBench, { key, title, selection }:
   return { ...base, phase, hum: alikeDb === undefined ? undefined : verdict(humDb?.value), signalDb, humDb };
 }
 
-/** Farad between jack and input. */
-const cableOf = ({ cable }: Instrument, { cableF }: Played): number =>
-  cableF ?? (cable ? cable.value.length.si * cable.value.capacitancePerLength.si : DEFAULT_CABLE_F);
-
-/** A cable's capacitance as stated, as assumed where none is stated, and as chosen to look at. */
-function cableCause({ cable }: Instrument, { cableF }: Played): Estimate {
-  const sd = cableF !== undefined ? 0 : CABLE_RELATIVE_SD[cable ? 'stated' : 'assumed'];
-  return estimateOf(1, { sd, basis: cable ? 'stated' : 'assumed', source: 'the cable' });
-}
-
-/** Tracks of pots, their tolerance as limits, all alike: the sd of an even distribution. */
-const TRACKS_CAUSE: Estimate = estimateOf(1, {
-  sd: POT_TOLERANCE / Math.sqrt(3),
-  basis: 'assumed',
-  source: 'the pots',
-});
-
-/** The instrument with the tracks of all its pots longer or shorter. */
-export const withTracks = (instrument: Instrument, factor: number): Instrument => ({
-  ...instrument,
-  controls: instrument.controls.map((control) =>
-    control.kind === 'bleed' ? control : { ...control, track: { ...control.track, si: control.track.si * factor } },
-  ),
-});
+/** What is known of a position's pickups, of its controls and of the cable: factors in the order that `scalingOf` takes. */
+export const positionCauses = (
+  instrument: Instrument,
+  quick: readonly QuickEstimates[],
+  played: Played,
+): readonly Estimate[] => [...scalingCauses(quick), TRACKS_CAUSE, CAPACITORS_CAUSE, cableCause(instrument, played)];
 
 const levelOf = (contributions: readonly Contribution[] | undefined): Estimate | undefined =>
   contributions && {
@@ -227,17 +202,17 @@ export function jackResistance(
     [...each.windings.values()].map(({ resistance20COhm }) => resistance20COhm),
   );
   if (resistances.some((each) => each === undefined)) return undefined;
-  const at = (resistance: number) => {
-    const setting = { ...AT_THE_METER, ...played, scaling: { ...NO_SCALING, temperatureC, resistance } };
+  const at = (resistance: number, tracks: number) => {
+    const setting = { ...AT_THE_METER, ...played, scaling: { ...NO_SCALING, temperatureC, resistance, tracks } };
     const { network, output } = positionNetwork(instrument, selection, quickOf, setting);
     return resistanceBetween(network, output, ground);
   };
-  const best = at(1);
+  const best = at(1, 1);
   if (best === null) return null;
   // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
   const cause = resistanceCause(quick);
   const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${printCelsius(temperatureC)}`];
-  return functionOf([{ ...cause, restsOn }], ([factor]) => at(factor) ?? Number.NaN);
+  return functionOf([{ ...cause, restsOn }, TRACKS_CAUSE], ([coils, tracks]) => at(coils, tracks) ?? Number.NaN);
 }
 
 /** Coils of the position that drive the output, at 0 Hz where only directions are asked for. The parts of a tapped coil are one. */

@@ -9,9 +9,8 @@ import type { FrequencyResponse } from './estimates.ts';
 import { DEFAULT_LOAD, type Load, pickupResponse, responseCauses } from './pickup-estimates.ts';
 import type { Played } from './position-network.ts';
 import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts';
-import { FULL_UP } from './positions.ts';
+import { FULL_UP, positionCauses } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
-import { scalingCauses } from './scaling-causes.ts';
 import { REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 
 /** Levels in dB against the unloaded string signal of one coil of 5,000 turns, with their limits. */
@@ -23,7 +22,7 @@ export interface ResponseBand extends FrequencyResponse {
 
 /** A pickup under a load; `undefined` where nothing connects its hot to its ground. */
 export function pickupResponseBand(quick: QuickEstimates, load: Load = DEFAULT_LOAD): ResponseBand | undefined {
-  return bandOf(responseCauses(quick), (scaling) => pickupResponse(quick, load, scaling));
+  return bandOf(responseCauses(quick, load), (scaling) => pickupResponse(quick, load, scaling));
 }
 
 /** A selector position at the jack; `undefined` where nothing is connected, or where a pickup is missing. */
@@ -36,7 +35,7 @@ export function positionResponseBand(
   const pickups = slotsOf(selection).map(({ pickup }) => pickup && quickOf(pickup));
   const known = pickups.flatMap((each) => each ?? []);
   if (known.length < pickups.length) return undefined;
-  return bandOf(scalingCauses(known), (scaling) => {
+  return bandOf(positionCauses(instrument, known, played), (scaling) => {
     const setting = { ...AS_PLAYED, ...played, scaling };
     const built = positionNetwork(instrument, selection, quickOf, setting);
     const response = responseOf(built.network, built.output, stringDrives(built), audioFrequencies());
@@ -50,7 +49,7 @@ export function positionResponseBand(
 const STEPS = [-1, -0.5, 0.5, 1] as const;
 
 /**
- * The limits are what the causes (all resistances, all inductances, all capacitances, all losses) reach when each is moved by up to one
+ * The limits are what the causes (all resistances, all inductances, all capacitances, all losses, the tracks and capacitors of the load) reach when each is moved by up to one
  * standard deviation, combined as roots of sums of squares (JCGM 100:2008, 5.1.2). The greatest move within the deviation is taken
  * instead of a slope: beside a resonance the slope is steep, on top of it zero, and a linear band would close where the peak
  * itself may lie elsewhere. `levelSdDb` is half of the distance between the limits.
