@@ -5,10 +5,18 @@
 import assert from 'node:assert/strict';
 import { NO_SCALING, type Scaling } from '../../server/src/estimates/electric.ts';
 import { DEFAULT_LOAD, pickupResponse, responseCauses } from '../../server/src/estimates/pickup-estimates.ts';
+import {
+  FILL_PERMITTIVITY,
+  USUAL_CLEARANCE,
+  USUAL_TURNS_PER_PASS,
+  windingCapacitanceF,
+} from '../../server/src/physics/capacitance.ts';
 import { turnsOfResistance, type Winding, windCoil } from '../../server/src/physics/coil-geometry.ts';
 import { inductancePerTurnSquaredH } from '../../server/src/physics/inductance.ts';
 import { racetrackOfCore } from '../../server/src/physics/racetrack.ts';
 import { correlation, difference, sum } from '../../server/src/quantities/estimate.ts';
+import { uniform } from '../support/chance.ts';
+import { analyse } from '../support/check-fixture.ts';
 import { monteCarlo } from '../support/monte-carlo.ts';
 import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
 
@@ -170,5 +178,93 @@ describe('what two coils have in common', () => {
     assert.ok(share(at(''), 'temperature of the room') > 0);
     assert.equal(share(at(' at 20 degC'), 'temperature of the room'), 0);
     assert.ok(at('').sd > at(' at 20 degC').sd);
+  });
+});
+
+describe('numbers of whole specs against draws of what their facts are not known to', () => {
+  /** A coil of 44 AWG read with a meter, behind pots that are sold within ± 20 %. */
+  const spec = (ohm: number, potOhm: number) => `wire w {
+  gauge 44 AWG
+}
+bobbin b {
+  core 60 x 5.8 mm
+  window 11 x 6 mm
+  poles 6 spread 50 mm
+  pole rod alnico-5 4.8 x 16 mm
+}
+pickup p {
+  coil c {
+    bobbin b
+    wire w
+    wound clockwise
+    polarity north-up
+    start blue
+    finish orange
+  }
+  hookup {
+    hot orange
+    ground blue
+  }
+  readings "bench" {
+    c ${ohm / 1e3} kohm at 20 degC
+  }
+}
+instrument i {
+  pickup neck p at 160 mm
+  controls {
+    volume ${potOhm / 1e3} kohm audio
+  }
+  selector {
+    1 "n" neck
+  }
+}
+`;
+
+  it('resistance at the jack, pots drawn evenly within their limits (10,000 draws; 0.8 to 1.3 of the scatter)', () => {
+    const position = analyse(spec(17_000, 250_000)).instruments[0]?.positions()[0];
+    const told = known(position?.resistanceOhm ?? undefined);
+    // 1 % + 3 digits of 10 ohm are limits of the meter, ± 20 % of the pot; a stated temperature is good to half a kelvin.
+    const readSd = Math.hypot((0.01 * 17_000) / Math.sqrt(3), 30 / Math.sqrt(3), 17_000 * 0.00393 * 0.5);
+    const chance = uniform(7);
+    const drawn = monteCarlo(
+      ({ read }) => {
+        const pot = 250_000 * (1 + 0.2 * (2 * chance() - 1));
+        return (read * pot) / (read + pot);
+      },
+      [{ name: 'read', value: 17_000, sd: readSd }],
+      { samples: 10_000, seed: 8 },
+    );
+    near(told.value, drawn.mean, 0.005, 'mean');
+    const share = told.sd / drawn.sd;
+    assert.ok(share > 0.8 && share < 1.3, `± ${told.sd} against ${drawn.sd}`);
+  });
+
+  it('capacitance of a coil in air, clearance drawn between its limits (10,000 draws; 0.8 to 1.3 of the scatter)', () => {
+    const farad = known(coilOf(pickupOf(text('    turns 5000'))).capacitanceF);
+    const meanTurnM = known(coilOf(pickupOf(text('    turns 5000'))).meanTurnM).value;
+    // The range of the clearance, 0.01 to 0.06 about 0.03, as 10 and 90 % of a logarithmic normal distribution; 12 % of the closed form.
+    const drawn = monteCarlo(
+      ({ clearance, form }) =>
+        (1 + form) *
+        windingCapacitanceF({
+          meanTurnM,
+          heightM: 7.2e-3,
+          turns: 5000,
+          bareDiameterM: 63.5e-6,
+          overallDiameterM: 70e-6,
+          laying: 'scatter',
+          turnsPerPass: USUAL_TURNS_PER_PASS,
+          guide: 'unknown',
+          clearance: USUAL_CLEARANCE * Math.exp(clearance),
+          fill: FILL_PERMITTIVITY.air,
+        }),
+      [
+        { name: 'clearance', value: 0, sd: Math.log(6) / 2 / 1.28 },
+        { name: 'form', value: 0, sd: 0.12 },
+      ],
+      { samples: 10_000, seed: 9 },
+    );
+    const share = farad.sd / drawn.sd;
+    assert.ok(share > 0.8 && share < 1.3, `± ${farad.sd} against ${drawn.sd}`);
   });
 });
