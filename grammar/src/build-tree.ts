@@ -24,7 +24,11 @@ export function buildChunk(text: string): Chunk {
   const { tokens, comments } = tokenize(text);
   const layout = layOut(text, tokens);
   const { statements, rejected } = parse(layout.tokens);
-  const problems = [...layout.problems, ...rejected.filter((token) => !isSupplied(token)).map(misplaced)];
+  const problems = [
+    ...layout.problems,
+    ...rejected.filter((token) => !isSupplied(token)).map(misplaced),
+    ...comments.filter(({ image }) => !image.startsWith('#')).map(foreignComment),
+  ];
   const content = buildContent(text, statements, problems);
   return {
     text,
@@ -115,10 +119,14 @@ function splitHead(
   items: readonly Item[],
   problems: SyntaxProblem[],
 ): { head: readonly Item[]; like: LikeNode | undefined } {
-  const madeFrom = (item: Item) => MADE_FROM.find((each) => item.kind === 'word' && item.text === each);
-  const at = items.findIndex((item) => madeFrom(item) !== undefined);
+  const madeFrom = (item: Item | undefined) => MADE_FROM.find((each) => item?.kind === 'word' && item.text === each);
+  // A block may be called by such a word itself.
+  const isName =
+    madeFrom(items[0]) !== undefined &&
+    (items.length === 1 || items[1]?.kind !== 'word' || madeFrom(items[1]) !== undefined);
+  const at = items.findIndex((item, index) => madeFrom(item) !== undefined && !(isName && index === 0));
   const item = items[at];
-  const word = item && madeFrom(item);
+  const word = madeFrom(item);
   if (!item || !word) return { head: items, like: undefined };
   const next = items[at + 1];
   const name = next?.kind === 'word' ? next : undefined;
@@ -199,6 +207,16 @@ function outsideOfBlocks(node: FactNode | BlockNode): SyntaxProblem {
     code: 'syntax/unexpected',
     span: first?.span ?? node.span,
     message: 'This is outside of any block.',
+  };
+}
+
+function foreignComment({ startOffset }: IToken): SyntaxProblem {
+  const span = spanOf(startOffset, startOffset + 2);
+  return {
+    code: 'syntax/unexpected',
+    span,
+    message: 'A comment begins with `#`.',
+    fixes: [{ title: 'Write `#`', edits: [{ span, newText: '#' }] }],
   };
 }
 

@@ -32,27 +32,62 @@ export function nameEnd(text: string, offset: number): number {
   return end;
 }
 
+/** `#`, or `//` as other languages have it, which is told. */
+export function beginsComment(text: string, offset: number): boolean {
+  const code = text.charCodeAt(offset);
+  return code === 35 || (code === 47 && text.charCodeAt(offset + 1) === 47);
+}
+
+/** `"`, or the curly quotes that word processors put in its place, which are told; behind a figure it is the sign for inches. */
+export function beginsText(text: string, offset: number): boolean {
+  const code = text.charCodeAt(offset);
+  return isCurlyQuote(code) || (code === 34 && !isInchSign(text, offset));
+}
+
+export const isInchSign = (text: string, offset: number): boolean =>
+  text.charCodeAt(offset) === 34 &&
+  isDigit(text.charCodeAt(offset - 1)) &&
+  /^"(?:[\s;}),]|$|x[\s\d])/.test(text.slice(offset, offset + 3));
+
+const isCurlyQuote = (code: number): boolean => code >= 0x201c && code <= 0x201f;
+
 export function lineEnd(text: string, offset: number): number {
   let end = offset;
   while (end < text.length && !isLineBreak(text.charCodeAt(end))) end++;
   return end;
 }
 
-/** End of the string literal whose quote stands at `offset`: behind its closing quote, or the line's end where that is missing. */
+/**
+ * End of the string literal whose quote stands at `offset`: behind its closing quote; where that is missing, the line's end, or what
+ * stands before the brace there.
+ */
 export function stringEnd(text: string, offset: number): number {
+  const isCurly = isCurlyQuote(text.charCodeAt(offset));
   let end = offset + 1;
   while (end < text.length) {
     const code = text.charCodeAt(end);
-    if (isLineBreak(code)) return end;
-    if (code === 34) return end + 1;
+    if (isLineBreak(code)) break;
+    if (code === 34 || (isCurly && isCurlyQuote(code))) return end + 1;
     end += code === 92 && end + 1 < text.length && !isLineBreak(text.charCodeAt(end + 1)) ? 2 : 1;
   }
+  return beforeBrace(text, offset, end);
+}
+
+function beforeBrace(text: string, from: number, lineEnd: number): number {
+  const isBlank = (at: number) => at > from && (text[at] === ' ' || text[at] === '\t');
+  let end = lineEnd;
+  while (isBlank(end - 1)) end--;
+  if (text[end - 1] !== '{' || !isBlank(end - 2)) return lineEnd;
+  end--;
+  while (isBlank(end - 1)) end--;
   return end;
 }
 
 /** True where the literal that `stringEnd` found has its closing quote. */
 export function isClosedString(literal: string): boolean {
-  if (literal.length < 2 || !literal.endsWith('"')) return false;
+  const last = literal.charCodeAt(literal.length - 1);
+  const closes = last === 34 || (isCurlyQuote(last) && isCurlyQuote(literal.charCodeAt(0)));
+  if (literal.length < 2 || !closes) return false;
   let backslashes = 0;
   while (literal.charCodeAt(literal.length - 2 - backslashes) === 92) backslashes++;
   return backslashes % 2 === 0;

@@ -2,7 +2,7 @@
  * Cuts a file into its top-level pieces by a scan that knows only braces, strings, comments and line starts. A block word
  * at a line start which the open block cannot hold begins a new block, so that a forgotten brace hurts its own block only.
  */
-import { isLineBreak, lineEnd, nameEnd, stringEnd } from './characters.ts';
+import { beginsComment, beginsText, isLineBreak, lineEnd, nameEnd, stringEnd } from './characters.ts';
 import { lacksBrace } from './missing-brace.ts';
 import { isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 
@@ -24,7 +24,7 @@ export function cut(text: string, from = 0, isKnown: (start: number) => boolean 
     const lineStart = at;
     at = skipSpace(text, at);
     if (at >= text.length) break;
-    if (isLineBreak(text.charCodeAt(at)) || text.charCodeAt(at) === HASH) {
+    if (isLineBreak(text.charCodeAt(at)) || beginsComment(text, at)) {
       at = nextLine(text, at);
       continue;
     }
@@ -75,16 +75,14 @@ function beginsPiece(text: string, { lineStart, at, word, opensBlock, open, comp
 const OPEN = 123;
 const CLOSE = 125;
 const SEMICOLON = 59;
-const HASH = 35;
-const QUOTE = 34;
 
 /** The first brace or semicolon on the rest of the line. */
 function firstMark(text: string, from: number): number | undefined {
   for (let at = from; at < text.length; ) {
     const code = text.charCodeAt(at);
-    if (isLineBreak(code) || code === HASH) return undefined;
+    if (isLineBreak(code) || beginsComment(text, at)) return undefined;
     if (code === OPEN || code === CLOSE || code === SEMICOLON) return code;
-    at = code === QUOTE ? stringEnd(text, at) : at + 1;
+    at = beginsText(text, at) ? stringEnd(text, at) : at + 1;
   }
   return undefined;
 }
@@ -99,11 +97,11 @@ function followLine(text: string, from: number, open: string[], lineWord: string
   let closed = false;
   while (at < text.length) {
     const code = text.charCodeAt(at);
-    if (isLineBreak(code) || code === HASH) break;
+    if (isLineBreak(code) || beginsComment(text, at)) break;
     if (closed && code !== CLOSE) {
       if (skipSpace(text, at) === at) break;
       at = skipSpace(text, at);
-    } else if (code === QUOTE) at = stringEnd(text, at);
+    } else if (beginsText(text, at)) at = stringEnd(text, at);
     else if (code === OPEN || code === CLOSE || code === SEMICOLON) {
       if (code === OPEN) open.push(word ?? lineWord);
       if (code === CLOSE) open.pop();
@@ -136,5 +134,5 @@ function nextLine(text: string, from: number): number {
 function isRestBlank(text: string, from: number): boolean {
   const at = skipSpace(text, from);
   const code = text.charCodeAt(at);
-  return at >= text.length || isLineBreak(code) || code === HASH;
+  return at >= text.length || isLineBreak(code) || beginsComment(text, at);
 }

@@ -6,14 +6,14 @@
 import { readFileTree } from './read-file.ts';
 import { schemas } from './schema/index.ts';
 import type { Span } from './span.ts';
-import type { BlockNode, FactNode, FileTree, Item, UseNode } from './syntax-tree.ts';
+import type { BlockNode, Chunk, FactNode, FileTree, Item, UseNode } from './syntax-tree.ts';
 
 /**
  * The formatted text; `undefined` where the file has syntax errors, or where anything but white space would change. Formatting
  * twice changes nothing more.
  */
 export function formatFile(tree: FileTree): string | undefined {
-  if (tree.chunks.some(({ chunk }) => chunk.problems.length > 0)) return undefined;
+  if (tree.chunks.some(({ chunk }) => chunk.problems.length > 0 || !isWritten(chunk.content))) return undefined;
   const page = new Page(tree.text);
   for (const { offset, chunk } of tree.chunks) {
     page.enter(offset, chunk.comments);
@@ -23,6 +23,14 @@ export function formatFile(tree: FileTree): string | undefined {
   }
   const text = page.text();
   return isSame(tree, readFileTree(text)) ? text : undefined;
+}
+
+/** Whether all items are such as the language has: others might be read otherwise once they stand apart. */
+function isWritten(node: Chunk['content'] | FactNode): boolean {
+  if (!node || node.kind === 'use') return true;
+  const items = node.kind === 'block' ? node.head : node.items;
+  const isSound = items.every((item) => item.kind !== 'stray' && !('fault' in item && item.fault));
+  return isSound && (node.kind === 'fact' || node.body.every(isWritten));
 }
 
 const INDENTATION = '  ';

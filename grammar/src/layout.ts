@@ -3,7 +3,7 @@
  * parentheses, supplies missing braces and drops those that close nothing. What it repairs it tells as a problem.
  */
 import { createTokenInstance, type IToken, type TokenType } from 'chevrotain';
-import { lineEnd } from './characters.ts';
+import { beginsComment, lineEnd } from './characters.ts';
 import { lacksBrace } from './missing-brace.ts';
 import { DEEPEST_NESTING, isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 import { type Span, spanOf } from './span.ts';
@@ -45,12 +45,13 @@ const CONTINUING_WORDS: ReadonlySet<string> = new Set(['series', 'parallel', 're
 
 export function layOut(text: string, raw: readonly IToken[]): Layout {
   const problems: SyntaxProblem[] = [];
-  const tokens = withOpening(text, withoutUnknown(raw, problems), problems);
+  const tokens = withOpening(text, withUnknownJoined(raw, problems), problems);
   const out: IToken[] = [];
   const blocks: OpenBlock[] = [];
   const parentheses: IToken[] = [];
   /** Index in `out` where the running line begins. */
   let lineBegin = 0;
+  let lineBefore = 0;
   let tooDeep = 0;
   let extraBrace: number | undefined;
   /** First word of a block's line that lacks its brace. */
@@ -61,7 +62,20 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
     if (first) problems.push(unclosedParenthesis(first, out.at(-1) ?? first, parentheses.length));
     parentheses.length = 0;
     if (token) out.push(token);
+    lineBefore = lineBegin;
     lineBegin = out.length;
+  };
+  /** A block's line whose brace stands on the next one goes on with it. */
+  const joinHeader = (brace: IToken): boolean => {
+    const first = out[lineBefore];
+    const last = out[lineBegin - 2];
+    const outer = blocks.at(-1)?.word;
+    const isHeader = first?.tokenType === Word && isBlockWord(first.image) && mayHold(outer ?? '', first.image);
+    if (!last || !isHeader || outer === undefined || out[lineBegin - 1]?.tokenType !== Newline) return false;
+    problems.push(braceBelow(text, last, brace));
+    out.pop();
+    lineBegin = lineBefore;
+    return true;
   };
   const openBlock = (token: IToken) => {
     const first = out[lineBegin] ?? token;
@@ -108,7 +122,7 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
         problems.push(nestedTooDeep(token));
         tooDeep = 1;
       } else {
-        if (isFirst) problems.push(strayBrace(token));
+        if (isFirst && !joinHeader(token)) problems.push(strayBrace(token));
         openBlock(token);
       }
     } else if (token.tokenType === CloseBrace) {
@@ -153,31 +167,40 @@ function isInnerHeader(text: string, token: IToken, outer: string | undefined): 
   return mayHold(outer, token.image) && lacksBrace(text, token.startOffset);
 }
 
-/** Takes out what no token fits; neighbours make one finding. */
-function withoutUnknown(tokens: readonly IToken[], problems: SyntaxProblem[]): readonly IToken[] {
-  let run: { start: number; end: number } | undefined;
-  const tell = () => {
-    if (run) {
-      problems.push({
-        code: 'syntax/unexpected',
-        span: spanOf(run.start, run.end),
-        message: 'This character has no meaning here.',
-        fixes: [{ title: 'Remove it', edits: [{ span: spanOf(run.start, run.end), newText: '' }] }],
-      });
-    }
-    run = undefined;
-  };
-  const kept = tokens.filter((token) => {
-    if (token.tokenType !== Unknown) return true;
-    if (run?.end === token.startOffset) run.end = endOf(token);
-    else {
-      tell();
-      run = { start: token.startOffset, end: endOf(token) };
-    }
+/**
+ * Neighbours that no token fits become one. At a line's start it is told and left out; further on the line's reader sees what may be
+ * meant by it.
+ */
+function withUnknownJoined(tokens: readonly IToken[], problems: SyntaxProblem[]): readonly IToken[] {
+  const kept: IToken[] = [];
+  for (const token of tokens) {
+    const last = kept.at(-1);
+    if (token.tokenType === Unknown && last?.tokenType === Unknown && endOf(last) === token.startOffset)
+      kept[kept.length - 1] = createTokenInstance(
+        Unknown,
+        last.image + token.image,
+        last.startOffset,
+        endOf(token) - 1,
+        0,
+        0,
+        0,
+        0,
+      );
+    else kept.push(token);
+  }
+  return kept.filter((token, index) => {
+    const before = kept[index - 1]?.tokenType;
+    const isFirst = before === undefined || [Newline, Semicolon, OpenBrace, CloseBrace].includes(before);
+    if (token.tokenType !== Unknown || !isFirst) return true;
+    const span = spanOf(token.startOffset, endOf(token));
+    problems.push({
+      code: 'syntax/unexpected',
+      span,
+      message: 'This character has no meaning here.',
+      fixes: [{ title: 'Remove it', edits: [{ span, newText: '' }] }],
+    });
     return false;
   });
-  tell();
-  return kept;
 }
 
 /**
@@ -197,18 +220,22 @@ function withOpening(text: string, tokens: readonly IToken[], problems: SyntaxPr
   const brace = tokens[next];
   const line = spanOf(first.startOffset, endOf(last));
   if (brace?.tokenType === OpenBrace) {
-    const between = spanOf(endOf(last), endOf(brace));
-    const isBlank = /^\s*\{$/.test(text.slice(between.start, between.end));
-    problems.push({
-      code: 'syntax/unexpected',
-      span: spanOf(brace.startOffset, endOf(brace)),
-      message: "The `{` belongs on its block's line.",
-      ...(isBlank ? { fixes: [{ title: 'Move it up', edits: [{ span: between, newText: ' {' }] }] } : {}),
-    });
+    problems.push(braceBelow(text, last, brace));
     return [...tokens.slice(0, end), ...tokens.slice(next)];
   }
   problems.push(missingOpening(text, line, !tokens.some((token) => token.tokenType === CloseBrace)));
   return [...tokens.slice(0, end), supplied(OpenBrace, line.end), ...tokens.slice(end)];
+}
+
+function braceBelow(text: string, last: IToken, brace: IToken): SyntaxProblem {
+  const between = spanOf(endOf(last), endOf(brace));
+  const isBlank = /^\s*\{$/.test(text.slice(between.start, between.end));
+  return {
+    code: 'syntax/unexpected',
+    span: spanOf(brace.startOffset, endOf(brace)),
+    message: "The `{` belongs on its block's line.",
+    ...(isBlank ? { fixes: [{ title: 'Move it up', edits: [{ span: between, newText: ' {' }] }] } : {}),
+  };
 }
 
 function missingOpening(text: string, line: Span, lacksClosing = false): SyntaxProblem {
@@ -245,7 +272,8 @@ interface LineBreak {
 function goesOn({ out, tokens, index, inParentheses, block }: LineBreak): boolean {
   const last = out.at(-1);
   if (!last) return false;
-  const isOpenEnded = last.tokenType === Comma || (last.tokenType === Word && CONTINUING_WORDS.has(last.image));
+  const isJoining = block === 'selector' && last.tokenType === Word && CONTINUING_WORDS.has(last.image);
+  const isOpenEnded = last.tokenType === Comma || isJoining;
   if (!inParentheses && !isOpenEnded) return false;
   let at = index;
   while (tokens[at]?.tokenType === Newline) at++;
@@ -310,7 +338,7 @@ function supplied(type: TokenType, at: number): IToken {
 function endOfComment(text: string, offset: number): number {
   let at = offset;
   while (text[at] === ' ' || text[at] === '\t') at++;
-  return text[at] === '#' ? lineEnd(text, at) : offset;
+  return beginsComment(text, at) ? lineEnd(text, at) : offset;
 }
 
 function indentationAt(text: string, offset: number): string {

@@ -9,7 +9,7 @@ export interface Attempt {
   readonly items: readonly Item[];
   /** Problems with values of items that otherwise fit; cut back where a reading is given up. */
   readonly problems: SyntaxProblem[];
-  /** A number that was told as malformed stands in what matched. */
+  /** What matched has a problem that leaves its value open. */
   broken: boolean;
   furthest: { index: number; wanted: Wanted[] };
 }
@@ -50,15 +50,19 @@ export function fail(attempt: Attempt, index: number, wanted: Wanted): undefined
   return undefined;
 }
 
+/** A problem with the value of what otherwise fits; a slip whose meaning is plain leaves the value standing. */
+export function tell(attempt: Attempt, problem: SyntaxProblem, isPlain = false): void {
+  attempt.problems.push(problem);
+  if (!isPlain) attempt.broken = true;
+}
+
 export const replaceFix = (span: Span, newText: string) => ({
   title: `Write \`${newText}\``,
   edits: [{ span, newText }],
 });
 
-/** The text of a word; `x` counts as one where a name is wanted. */
 export function wordOf(item: Item | undefined): string | undefined {
-  if (item?.kind === 'word') return item.text;
-  return item?.kind === 'punctuation' && item.text === 'x' ? 'x' : undefined;
+  return item?.kind === 'word' ? item.text : undefined;
 }
 
 const NAME = /^\p{L}[\p{L}\p{M}\p{N}_-]*$/u;

@@ -3,12 +3,12 @@
 import { quantityOf, type WrittenQuantity, type WrittenUncertainty } from '../values/quantity.ts';
 import { type Dimension, dimensionOf, likelyUnit, symbolsOf } from '../values/unit-table.ts';
 import { capital } from './capital.ts';
-import { type Attempt, fail, isPunctuation, type Match, replaceFix, wordOf } from './match-attempt.ts';
+import { type Attempt, fail, isPunctuation, type Match, replaceFix, tell, wordOf } from './match-attempt.ts';
 import { nearest } from './nearest.ts';
 import type { Shape } from './schema/shape.ts';
 import { joinSpans, type Span, spanOf } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
-import type { Item, NumberItem } from './syntax-tree.ts';
+import type { Item, NumberItem, WrittenFault } from './syntax-tree.ts';
 
 type ShapeOf<K extends Shape['kind']> = Extract<Shape, { kind: K }>;
 
@@ -30,7 +30,7 @@ export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'q
     if (uncertainty?.unit !== undefined && uncertainty.unit !== '%') {
       unit = uncertainty.unit;
       uncertainty = { value: uncertainty.value, unit: undefined };
-    } else next = tellUnit(attempt, item, number, dimension);
+    } else ({ next, unit } = tellUnit(attempt, item, number, dimension));
   }
   tellRange(attempt, item, shape, unit);
   const value = written({ ...number, unit, uncertainty, next }, dimension, attempt, index);
@@ -41,17 +41,16 @@ export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'q
 export function matchCount(attempt: Attempt, index: number, shape: ShapeOf<'count'>): Match | undefined {
   const item = numberAt(attempt.items[index]);
   if (!item) return fail(attempt, index, { label: shape.unit ? 'a number of turns' : 'a count', shape });
-  const number = readNumber(attempt, index, item, 'turns', shape.unit === undefined);
-  if (item.code !== undefined) {
-    const full = item.code.toLowerCase() === 'k' ? Math.round(item.value * 1000) : undefined;
-    attempt.problems.push({
-      code: 'syntax/number',
-      span: item.span,
-      message: 'A count is written out, as in `5_000`.',
-      ...(full !== undefined ? { fixes: [replaceFix(item.span, grouped(full))] } : {}),
-    });
-  } else if (!Number.isInteger(item.value)) {
-    attempt.problems.push({
+  const fault = countFault(item);
+  const [reading] = fault?.readings ?? [];
+  const meant =
+    fault?.readings.length === 1 && reading !== undefined
+      ? { ...item, value: Number(reading.replaceAll('_', '')), decimals: 0, code: undefined, fault: undefined }
+      : { ...item, code: undefined, fault: undefined };
+  const number = readNumber(attempt, index, meant, 'turns', shape.unit === undefined);
+  if (fault) tellFault(attempt, item.span, fault);
+  else if (!Number.isInteger(item.value)) {
+    tell(attempt, {
       code: 'value/range',
       span: item.span,
       message: 'A count is a whole number.',
@@ -59,6 +58,29 @@ export function matchCount(attempt: Attempt, index: number, shape: ShapeOf<'coun
     });
   } else tellRange(attempt, item, shape, undefined);
   return { value: written(number, 'turns', attempt, index), next: number.next };
+}
+
+/** A count has no decimals: a point or comma in it parts thousands, or stands before nothing. */
+function countFault({ text, code, value, fault }: NumberItem): WrittenFault | undefined {
+  const thousands = /^[1-9]\d{0,2}(?:[.,]\d{3})+$/.test(text) ? [text.replace(/[.,]/g, '_')] : [];
+  const whole = /^(\d+(?:_\d{3})*)[.,]0+$/.exec(text)?.[1];
+  const readings = [...thousands, ...(whole === undefined ? [] : [whole])];
+  if (readings.length > 0)
+    return { message: 'A count has no decimals, and its groups of digits are parted by `_`.', readings };
+  if (code === undefined) return fault;
+  const full = Math.round(value * 1000);
+  const isThousands = code.toLowerCase() === 'k' && Math.abs(full - value * 1000) < 1e-6;
+  return { message: 'A count is written out, as in `5_000`.', readings: isThousands ? [grouped(full)] : [] };
+}
+
+/** Tells how the item is wrongly written; where it may mean more than one thing, its value stays open. */
+export function tellFault(attempt: Attempt, span: Span, { message, readings }: WrittenFault): void {
+  const fixes = readings.map((reading) => replaceFix(span, reading));
+  tell(
+    attempt,
+    { code: 'syntax/number', span, message, ...(fixes.length > 0 ? { fixes } : { action: 'Write the number anew.' }) },
+    readings.length === 1,
+  );
 }
 
 /** A bare number between limits. */
@@ -74,7 +96,7 @@ export function matchPercent(attempt: Attempt, index: number, shape: Shape): Mat
   const item = numberAt(attempt.items[index]);
   if (!item) return fail(attempt, index, { label: 'a percentage such as `80 %`', shape });
   const number = readNumber(attempt, index, item, 'percentage');
-  const next = number.unit === undefined ? tellUnit(attempt, item, number, 'percentage') : number.next;
+  const { next } = number.unit === undefined ? tellUnit(attempt, item, number, 'percentage') : number;
   tellRange(attempt, item, { min: 0, max: 100 }, '%');
   return { value: written({ ...number, next }, 'percentage', attempt, index), next };
 }
@@ -87,8 +109,8 @@ export function matchSize(attempt: Attempt, index: number, shape: ShapeOf<'size'
   let at = index;
   for (const part of parts) {
     if (read.length > 0) {
-      if (!isPunctuation(attempt.items[at], 'x'))
-        return fail(attempt, at, { label: `\`x\` and the ${part} (${label})`, shape });
+      if (wordOf(attempt.items[at]) !== 'x')
+        return fail(attempt, at, { label: `\`x\` and the ${part} (${label})`, words: ['x'], shape });
       at++;
     }
     const item = numberAt(attempt.items[at]);
@@ -98,11 +120,11 @@ export function matchSize(attempt: Attempt, index: number, shape: ShapeOf<'size'
     at = number.next;
   }
   const last = read.at(-1);
-  if (last && last.number.unit === undefined) {
-    if (isPunctuation(attempt.items[at], 'x')) return fail(attempt, at, { label: `the end of ${label}` });
-    at = tellUnit(attempt, last.item, last.number, dimension);
+  let unit = last?.number.unit;
+  if (last && unit === undefined) {
+    if (wordOf(attempt.items[at]) === 'x') return fail(attempt, at, { label: `the end of ${label}` });
+    ({ next: at, unit } = tellUnit(attempt, last.item, last.number, dimension));
   }
-  const unit = last?.number.unit;
   const value: Record<string, unknown> = {};
   for (const [position, { item, number, index: itemIndex }] of read.entries()) {
     tellRange(attempt, item, { min: 0, exclusiveMin: true }, unit);
@@ -125,7 +147,7 @@ interface ReadNumber {
 
 /** Number, unit of the dimension, uncertainty: whatever of them stands there. */
 function readNumber(attempt: Attempt, index: number, item: NumberItem, dimension: Dimension, bare = false): ReadNumber {
-  if (item.broken) attempt.broken = true;
+  if (item.fault) tellFault(attempt, item.span, item.fault);
   let next = index + 1;
   let unit: string | undefined;
   let code = false;
@@ -157,9 +179,9 @@ function readUncertainty(
     fail(attempt, index + 1, { label: 'how large the uncertainty is' });
     return undefined;
   }
-  if (item.broken) attempt.broken = true;
+  if (item.fault) tellFault(attempt, item.span, item.fault);
   if (item.value < 0) {
-    attempt.problems.push({
+    tell(attempt, {
       code: 'value/range',
       span: item.span,
       message: 'An uncertainty is not below 0.',
@@ -189,7 +211,7 @@ function numberAt(item: Item | undefined): NumberItem | undefined {
     value: Number(`0.${digits}`),
     decimals: digits.length,
     code: letter === 'µ' || letter === 'μ' ? 'u' : letter,
-    broken: false,
+    fault: undefined,
   };
 }
 
@@ -198,32 +220,42 @@ function unitAt(attempt: Attempt, index: number, dimension: Dimension): string |
   return text !== undefined && dimensionOf(text) === dimension ? text : undefined;
 }
 
-/** Tells that the unit is missing or wrong; the index behind a wrong one, so that reading goes on. */
-function tellUnit(attempt: Attempt, item: NumberItem, number: ReadNumber, dimension: Dimension): number {
+/**
+ * Tells that the unit is missing or wrong: the index behind a wrong one, so that reading goes on, and the unit that is plainly meant
+ * by it.
+ */
+function tellUnit(
+  attempt: Attempt,
+  item: NumberItem,
+  number: ReadNumber,
+  dimension: Dimension,
+): { readonly next: number; readonly unit: string | undefined } {
   const { next } = number;
   const follower = attempt.items[next];
   const symbols = symbolsOf(dimension);
   const only = symbols.length === 1 ? symbols[0] : undefined;
   const usual = only === undefined ? `a unit of ${dimension}, such as \`${symbols[0] ?? ''}\`` : `\`${only}\``;
   if (item.code !== undefined) {
-    attempt.problems.push(wrongUnit(item.span, `\`${item.text}\` is no ${dimension}: it takes ${usual}.`, undefined));
-    return next;
+    const message = `\`${item.text}\` is no ${dimension}: it takes ${usual}.`;
+    tell(attempt, { code: 'unit/wrong', span: item.span, message, action: 'State the value with such a unit.' });
+    return { next, unit: undefined };
   }
   const written = follower?.kind === 'word' || follower?.kind === 'code' ? follower : undefined;
   if (written) {
-    const meant = nearestUnit(written.text, symbols);
+    const meant = nearestUnits(written.text, symbols, dimension, item.value);
     const isGlued = written.span.start === item.span.end;
     const known = dimensionOf(written.text);
-    if (meant !== undefined || isGlued || known !== undefined) {
+    if (meant.length > 0 || isGlued || known !== undefined) {
       const of = known === undefined ? 'is no unit' : `is a unit of ${known}`;
-      const fix = only ?? meant;
+      const units = meant.length === 0 && only !== undefined ? [only] : meant;
       const message = `\`${written.text}\` ${of}: ${dimensionName(dimension)} takes ${usual}.`;
-      attempt.problems.push(wrongUnit(written.span, message, fix === undefined ? undefined : { fix, isGlued }));
-      return next + 1;
+      const isPlain = meant.length === 1 && meant[0] !== undefined && isSameUnit(written.text, meant[0]);
+      tell(attempt, wrongUnit(written.span, message, units, { isGlued, isPlain }), isPlain);
+      return { next: next + 1, unit: isPlain ? meant[0] : undefined };
     }
   }
   const likely = likelyUnit(dimension, item.value);
-  attempt.problems.push({
+  tell(attempt, {
     code: 'unit/missing',
     span: item.span,
     message: `${capital(dimensionName(dimension))} needs its unit: \`${item.text} ${likely}\` is the likely one.`,
@@ -234,56 +266,112 @@ function tellUnit(attempt: Attempt, item: NumberItem, number: ReadNumber, dimens
       },
     ],
   });
-  return next;
+  return { next, unit: undefined };
 }
 
-function wrongUnit(span: Span, message: string, fix: { fix: string; isGlued: boolean } | undefined): SyntaxProblem {
+function wrongUnit(
+  span: Span,
+  message: string,
+  units: readonly string[],
+  { isGlued, isPlain }: { readonly isGlued: boolean; readonly isPlain: boolean },
+): SyntaxProblem {
+  const fixes = units.map((unit) => ({
+    title: `Write \`${unit}\``,
+    edits: [{ span, newText: isGlued ? ` ${unit}` : unit }],
+    ...(isPlain ? {} : ({ unsure: true } as const)),
+  }));
   return {
     code: 'unit/wrong',
     span,
     message,
-    ...(fix
-      ? {
-          fixes: [{ title: `Write \`${fix.fix}\``, edits: [{ span, newText: fix.isGlued ? ` ${fix.fix}` : fix.fix }] }],
-        }
-      : {}),
+    ...(fixes.length > 0 ? { fixes } : { action: 'State the value with such a unit.' }),
   };
 }
 
-function nearestUnit(text: string, symbols: readonly string[]): string | undefined {
-  const same = symbols.find((symbol) => symbol.toLowerCase() === text.toLowerCase());
-  if (same !== undefined) return same;
-  const spelled: Readonly<Record<string, string>> = {
-    k: 'kohm',
-    kilohm: 'kohm',
-    ohms: 'ohm',
-    kohms: 'kohm',
-    millimetre: 'mm',
-    millimetres: 'mm',
-    inch: 'in',
-    inches: 'in',
-    minutes: 'min',
-    grams: 'g',
-    C: 'degC',
-    F: 'degF',
-    percent: '%',
-    meg: 'Mohm',
-    M: 'Mohm',
-    awg: 'AWG',
-  };
-  const key = Object.hasOwn(spelled, text) ? text : text.toLowerCase();
-  const long = Object.hasOwn(spelled, key) ? spelled[key] : undefined;
-  if (long !== undefined && symbols.includes(long)) return long;
-  return text.length > 2
-    ? nearest(
-        text,
-        symbols.filter((symbol) => symbol.length > 2),
-      )
-    : undefined;
+/** Other ways to write a unit. */
+const SPELLED: Readonly<Record<string, string>> = {
+  k: 'kohm',
+  r: 'ohm',
+  kilohm: 'kohm',
+  kilohms: 'kohm',
+  kiloohm: 'kohm',
+  ohms: 'ohm',
+  kohms: 'kohm',
+  millimetre: 'mm',
+  millimetres: 'mm',
+  millimeter: 'mm',
+  millimeters: 'mm',
+  inch: 'in',
+  inches: 'in',
+  minute: 'min',
+  minutes: 'min',
+  mins: 'min',
+  seconds: 's',
+  sec: 's',
+  hours: 'h',
+  gram: 'g',
+  grams: 'g',
+  gr: 'g',
+  henry: 'H',
+  henries: 'H',
+  gauss: 'G',
+  tesla: 'T',
+  c: 'degC',
+  '"': 'in',
+  '″': 'in',
+  f: 'degF',
+  degc: 'degC',
+  degf: 'degF',
+  celsius: 'degC',
+  fahrenheit: 'degF',
+  ºc: 'degC',
+  ºf: 'degF',
+  percent: '%',
+  meg: 'Mohm',
+  megohm: 'Mohm',
+  M: 'Mohm',
+  awg: 'AWG',
+};
+
+/** Degrees of either scale. */
+const DEGREES: ReadonlySet<string> = new Set(['°', 'º', 'deg', 'degree', 'degrees', 'grad']);
+
+/** Units that may be meant by a word, the likeliest first. */
+function nearestUnits(
+  text: string,
+  symbols: readonly string[],
+  dimension: Dimension,
+  value: number,
+): readonly string[] {
+  const lower = text.toLowerCase();
+  if (dimension === 'temperature' && DEGREES.has(lower)) {
+    const likely = likelyUnit(dimension, value);
+    return [likely, likely === 'degC' ? 'degF' : 'degC'];
+  }
+  const same = symbols.find((symbol) => symbol.toLowerCase() === lower);
+  if (same !== undefined) return [same];
+  const key = Object.hasOwn(SPELLED, text) ? text : lower;
+  const long = Object.hasOwn(SPELLED, key) ? SPELLED[key] : undefined;
+  if (long !== undefined && symbols.includes(long)) return [long];
+  const near =
+    text.length > 2
+      ? nearest(
+          text,
+          symbols.filter((symbol) => symbol.length > 2),
+        )
+      : undefined;
+  return near === undefined ? [] : [near];
 }
+
+/** Only spelled otherwise: a small m for a large one would be another size. */
+const isSameUnit = (text: string, symbol: string): boolean =>
+  SPELLED[text] === symbol ||
+  SPELLED[text.toLowerCase()] === symbol ||
+  (text.toLowerCase() === symbol.toLowerCase() && (text.startsWith('m') || text.startsWith('M')) === false) ||
+  (text.toLowerCase() === symbol.toLowerCase() && text.charAt(0) === symbol.charAt(0));
 
 function tellRange(attempt: Attempt, item: NumberItem, limits: Limits, unit: string | undefined): void {
-  if (item.broken || isWithin(item.value, limits)) return;
+  if (item.fault || isWithin(item.value, limits)) return;
   const { min, max } = limits;
   const low = min === undefined ? undefined : `${limits.exclusiveMin ? 'above' : 'not below'} ${min}`;
   const high = max === undefined ? undefined : `${limits.exclusiveMax ? 'below' : 'not above'} ${max}`;
@@ -291,7 +379,7 @@ function tellRange(attempt: Attempt, item: NumberItem, limits: Limits, unit: str
     .map((by) => Number((item.value / by).toPrecision(12)))
     .find((value) => isWithin(value, limits));
   const guess = unit === undefined && max !== undefined && item.value > max ? shifted : undefined;
-  attempt.problems.push({
+  tell(attempt, {
     code: 'value/range',
     span: item.span,
     message: `${item.text} cannot be: the value lies ${[low, high].filter((limit) => limit !== undefined).join(' and ')}.`,
@@ -309,7 +397,7 @@ function tellWithoutValue(attempt: Attempt, { value, span }: { value: WrittenQua
       : result.problem === 'uncertainty-unit-wrong'
         ? { message: `The uncertainty takes a unit of ${value.dimension}, or \`%\`.`, action: 'Write one of them.' }
         : undefined;
-  if (told) attempt.problems.push({ code: 'value/range', span, ...told });
+  if (told) tell(attempt, { code: 'value/range', span, ...told });
 }
 
 function isWithin(value: number, { min, max, exclusiveMin, exclusiveMax }: Limits): boolean {

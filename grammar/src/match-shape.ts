@@ -2,9 +2,17 @@
  * Reads items by a shape, from left to right: alternatives in their order, the first that fits is kept, so that the work
  * is bounded by items times alternatives.
  */
-import { type Attempt, fail, isPunctuation, type Match, nameOf, replaceFix, wordOf } from './match-attempt.ts';
+import { type Attempt, fail, isPunctuation, type Match, nameOf, replaceFix, tell, wordOf } from './match-attempt.ts';
 import { matchPath } from './match-path.ts';
-import { matchCount, matchNumber, matchPercent, matchQuantity, matchSize } from './match-quantity.ts';
+import {
+  matchCount,
+  matchNumber,
+  matchPercent,
+  matchQuantity,
+  matchSize,
+  tellFault,
+  textOf,
+} from './match-quantity.ts';
 import { matchSelection } from './match-selection.ts';
 import { firstOf, firstOfSequence } from './schema/first-words.ts';
 import type { NameKind, Shape } from './schema/shape.ts';
@@ -100,7 +108,7 @@ function matchKeyword(attempt: Attempt, index: number, shape: Extract<Shape, { k
 function matchDate(attempt: Attempt, index: number, shape: Shape): Match | undefined {
   const item = attempt.items[index];
   if (item?.kind !== 'date') return fail(attempt, index, { label: 'a date, such as `2026-10-02`', shape });
-  const { year, month, day } = item;
+  const { year, month, day, fault } = item;
   const days = new Date(Date.UTC(2000 + (year % 400), month, 0)).getUTCDate();
   const message =
     month < 1 || month > 12
@@ -109,12 +117,8 @@ function matchDate(attempt: Attempt, index: number, shape: Shape): Match | undef
         ? `${MONTHS[month - 1] ?? ''} ${year} has ${days} days.`
         : undefined;
   if (message !== undefined)
-    attempt.problems.push({
-      code: 'value/range',
-      span: item.span,
-      message,
-      action: 'Correct the date.',
-    });
+    tell(attempt, { code: 'value/range', span: item.span, message, action: 'Correct the date.' });
+  else if (fault) tellFault(attempt, item.span, fault);
   const pad = (value: number, length: number) => String(value).padStart(length, '0');
   return { value: { value: `${pad(year, 4)}-${pad(month, 2)}-${pad(day, 2)}`, span: item.span }, next: index + 1 };
 }
@@ -138,12 +142,15 @@ function matchString(attempt: Attempt, index: number, shape: Shape): Match | und
   const item = attempt.items[index];
   if (item?.kind === 'string') return { value: { value: item.value, span: item.span }, next: index + 1 };
   if (item?.kind !== 'word') return fail(attempt, index, { label: 'a text in quotes', shape });
-  const last = attempt.items.at(-1) ?? item;
+  // Words to the end of the line are the text.
+  const words = attempt.items.slice(index);
+  const text = words.every(({ kind }) => kind === 'word' || kind === 'number') ? textOf(words) : undefined;
+  const span = joinSpans(item.span, (text === undefined ? item : (words.at(-1) ?? item)).span);
   const problem = {
     code: 'syntax/unexpected',
-    span: item.span,
+    span,
     message: 'A text is written in quotes.',
-    ...(last === item ? { fixes: [replaceFix(item.span, `"${item.text}"`)] } : {}),
+    ...(text === undefined ? {} : { fixes: [replaceFix(span, `"${text}"`)] }),
   } as const;
   return fail(attempt, index, { label: 'a text in quotes', problem, shape });
 }
@@ -169,8 +176,7 @@ function matchLabel(attempt: Attempt, index: number, shape: Shape): Match | unde
 }
 
 function isLabelPart(item: Item | undefined): item is Item {
-  if (!item || item.kind === 'string') return false;
-  return item.kind !== 'punctuation' || item.text === 'x';
+  return item !== undefined && !['string', 'punctuation', 'stray'].includes(item.kind);
 }
 
 function matchOptional(attempt: Attempt, index: number, shape: Shape, follow: ReadonlySet<string>): Match {

@@ -1,9 +1,11 @@
 /** A block's lines are read by its schema: facts by field, and the problems of what does not fit. */
-import { dimensionOf } from '../values/unit-table.ts';
-import { type Attempt, attemptOf, fail, type Match, replaceFix, type Wanted, wordOf } from './match-attempt.ts';
+import { dimensionOf, symbolsOf } from '../values/unit-table.ts';
+import { type Attempt, attemptOf, fail, replaceFix, type Wanted, wordOf } from './match-attempt.ts';
 import { textOf } from './match-quantity.ts';
 import { matchShape } from './match-shape.ts';
+import { mendOf } from './mend.ts';
 import { nearest } from './nearest.ts';
+import { sameLetters } from './other-words.ts';
 import { alternativesOf, type BlockSchema, type FactsOf, type MatchedFact } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { Captured, Shape } from './schema/shape.ts';
@@ -60,10 +62,8 @@ export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B): M
   };
 }
 
-interface ReadFact {
+interface ReadFact extends Read {
   readonly field: string | undefined;
-  readonly value: unknown;
-  readonly problems: readonly SyntaxProblem[];
 }
 
 /** A line by the fact whose word it begins with, else by one that begins with something else. */
@@ -73,19 +73,21 @@ function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
   const wordless = entries.filter(([, candidate]) => candidate.word === undefined);
   const worded = word === undefined ? undefined : entries.find(([, candidate]) => candidate.word === word);
   if (worded) {
-    const [field, { shape }] = worded;
-    const read = { field, ...readItems(fact, shape, 1) };
+    const [field, { shape, example }] = worded;
+    const read = { field, ...advised(readItems(fact.items, shape, 1, fact.span), example) };
     if (read.problems.length === 0) return read;
     // A lead may be called by a fact's word: `position to ground 5 kohm`.
     const other = wordless.map(([name, { shape: wordlessShape }]) => ({
       field: name,
-      ...readItems(fact, wordlessShape, 0),
+      ...readItems(fact.items, wordlessShape, 0, fact.span),
     }));
     return other.find((candidate) => candidate.problems.length === 0) ?? read;
   }
-  const meant = word === undefined ? undefined : nearest(word, wordsOf(schema));
-  for (const [field, { shape }] of wordless) {
-    const read = { field, ...readItems(fact, shape, 0) };
+  const words = wordsOf(schema);
+  const meant =
+    word === undefined ? undefined : (words.find((each) => sameLetters(word, each)) ?? nearest(word, words));
+  for (const [field, { shape, example }] of wordless) {
+    const read = { field, ...advised(readItems(fact.items, shape, 0, fact.span), example) };
     if (read.problems.length === 0 || meant === undefined) return read;
   }
   return unknownWord(fact, schema, meant);
@@ -94,43 +96,67 @@ function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
 const wordsOf = (schema: BlockSchema): readonly string[] =>
   Object.values(schema.facts).flatMap(({ word }) => (word === undefined ? [] : [word]));
 
-function readItems(fact: FactNode, shape: Shape, from: number): { value: unknown; problems: readonly SyntaxProblem[] } {
-  const attempt = attemptOf(fact.items);
-  return finish(attempt, matchShape(attempt, from, shape), fact.span);
+/** What is told without a remedy names a line that is right. */
+function advised({ value, problems }: Read, example: string): Read {
+  const isOpen = ({ action, fixes = [], code }: SyntaxProblem) =>
+    action === undefined && fixes.length === 0 && code.startsWith('syntax/');
+  const action = `Write it as in \`${example}\`.`;
+  return { value, problems: problems.map((problem) => (isOpen(problem) ? { ...problem, action } : problem)) };
 }
 
-function readHead(node: BlockNode, schema: BlockSchema): { value: unknown; problems: readonly SyntaxProblem[] } {
-  const attempt = attemptOf([node.keyword, ...node.head]);
-  const last = node.head.at(-1) ?? node.keyword;
-  return finish(attempt, matchShape(attempt, 1, schema.head), joinSpans(node.keyword.span, last.span));
-}
+/** A line's slips that are mended so that what follows is read; more of them are no slips. */
+const MOST_SLIPS = 4;
 
-/** What a line yields: nothing where any of it does not fit, and then why. */
-function finish(
-  attempt: Attempt,
-  match: Match | undefined,
-  line: Span,
-): { value: unknown; problems: readonly SyntaxProblem[] } {
-  const isWhole = match !== undefined && match.next === attempt.items.length;
+/** What a line yields, and the problems in it: no value where it does not fit and what is meant is not plain. */
+function readItems(items: readonly Item[], shape: Shape, from: number, line: Span, slips = 0): Read {
+  const attempt = attemptOf(items);
+  const match = matchShape(attempt, from, shape);
+  const isWhole = match !== undefined && match.next === items.length;
   if (match && !isWhole) fail(attempt, match.next, { label: END_OF_LINE });
-  const problems = isWhole ? attempt.problems : withMisfit(attempt, line);
-  return { value: isWhole && problems.length === 0 && !attempt.broken ? match.value : undefined, problems };
+  if (isWhole) return { value: attempt.broken ? undefined : match.value, problems: attempt.problems };
+  const mend =
+    slips < MOST_SLIPS && !isBehindBareNumber(attempt)
+      ? mendOf(attempt, from, shape, misfit(attempt, line))
+      : undefined;
+  if (!mend) return { value: undefined, problems: withMisfit(attempt, line) };
+  if (!mend.items) return { value: undefined, problems: [mend.problem] };
+  const { value, problems } = readItems(mend.items, shape, from, line, slips + 1);
+  return { value, problems: [mend.problem, ...problems] };
+}
+
+interface Read {
+  readonly value: unknown;
+  readonly problems: readonly SyntaxProblem[];
+}
+
+function readHead(node: BlockNode, schema: BlockSchema): Read {
+  const last = node.head.at(-1) ?? node.keyword;
+  const read = readItems([node.keyword, ...node.head], schema.head, 1, joinSpans(node.keyword.span, last.span));
+  return advised(read, schema.example.split('\n')[0] ?? '');
 }
 
 /** A word that stands where a unit is missing is the reason for that, and one finding with it. */
 function withMisfit(attempt: Attempt, line: Span): readonly SyntaxProblem[] {
   const { problems, furthest, items } = attempt;
   const item = items[furthest.index];
-  const last = problems.at(-1);
-  const isBehind = last?.code === 'unit/missing' && last.span.end === items[furthest.index - 1]?.span.end;
-  if (item?.kind !== 'word' || !isBehind) return [...problems, misfit(attempt, line)];
+  if (!item || !isBehindBareNumber(attempt)) return [...problems, misfit(attempt, line)];
   const dimension = furthest.wanted.find(({ unitOf }) => unitOf !== undefined)?.unitOf;
   const unit: SyntaxProblem = {
     code: 'unit/wrong',
     span: item.span,
     message: `\`${item.text}\` is no unit of ${dimension ?? 'this'}.`,
+    action:
+      dimension === undefined
+        ? 'Write a unit.'
+        : `Write a unit of ${dimension}, such as \`${symbolsOf(dimension)[0] ?? ''}\`.`,
   };
   return [...problems.slice(0, -1), unit];
+}
+
+function isBehindBareNumber({ problems, furthest, items }: Attempt): boolean {
+  const last = problems.at(-1);
+  const isBehind = last?.code === 'unit/missing' && last.span.end === items[furthest.index - 1]?.span.end;
+  return isBehind && items[furthest.index]?.kind === 'word';
 }
 
 const END_OF_LINE = 'the end of the line';
@@ -171,7 +197,43 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
       ...(meant === undefined ? {} : { fixes: [replaceFix(item.span, meant)] }),
     };
   }
-  return { code: 'syntax/unexpected', span: item.span, message: `\`${item.text}\` does not fit here; ${labels} does.` };
+  return (
+    nameMisfit(attempt, labels) ?? {
+      code: 'syntax/unexpected',
+      span: item.span,
+      message: `\`${item.text}\` does not fit here; ${labels} does.`,
+    }
+  );
+}
+
+/** What is no name where one is wanted, and a name of several words. */
+function nameMisfit({ items, furthest: { index, wanted } }: Attempt, labels: string): SyntaxProblem | undefined {
+  const [item, next] = [items[index], items[index + 1]];
+  const [keyword, before] = [items[0], items[index - 1]];
+  if (!item) return undefined;
+  if (item.kind === 'number' && wanted.some(({ shape }) => shape?.kind === 'name')) {
+    const unit = next?.kind === 'word' && dimensionOf(next.text) !== undefined ? next : undefined;
+    const written = textOf(unit ? [item, unit] : [item]);
+    const block = keyword?.text === 'wire' && unit?.text === 'AWG' ? `wire awg-${item.text} { gauge ${written} }` : '';
+    return {
+      code: 'syntax/unexpected',
+      span: joinSpans(item.span, (unit ?? item).span),
+      message: `\`${written}\` is no name; ${labels} fits here.`,
+      action:
+        block === ''
+          ? 'Write the name of a block that says it.'
+          : `Describe the wire in a block of its own, \`${block}\`, and write its name here.`,
+    };
+  }
+  const isHead = index === 2 && schemas.get(keyword?.text ?? '')?.names !== undefined;
+  return isHead && item.kind === 'word' && before?.kind === 'word' && labels === END_OF_LINE
+    ? {
+        code: 'syntax/unexpected',
+        span: item.span,
+        message: `\`${item.text}\` does not fit here: a name is one word.`,
+        action: `Join its parts, as in \`${before.text}-${item.text}\`.`,
+      }
+    : undefined;
 }
 
 function listed(wanted: readonly Wanted[]): string {
@@ -211,8 +273,13 @@ function unknownWord(fact: FactNode, schema: BlockSchema, meant: string | undefi
     message: `\`${first.text}\` is no fact of ${owner}${explained(first.text, meant)}.`,
     ...(meant === undefined ? {} : { fixes: [replaceFix(first.span, meant)] }),
   };
-  return { field, value: undefined, problems: [problem] };
+  if (field === undefined || meant === undefined) return { field, value: undefined, problems: [problem] };
+  const items = [{ ...first, text: meant }, ...fact.items.slice(1)];
+  const read = readItems(items, schema.facts[field]?.shape ?? NO_SHAPE, 1, fact.span);
+  return { field, value: read.value, problems: [problem, ...read.problems] };
 }
+
+const NO_SHAPE: Shape = { kind: 'sequence', fields: {} };
 
 function explained(word: string, meant: string | undefined): string {
   const owners = [...schemas.values()]

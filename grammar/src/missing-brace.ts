@@ -1,4 +1,4 @@
-import { isLineBreak, lineEnd, stringEnd } from './characters.ts';
+import { beginsComment, beginsText, isLineBreak, lineEnd, stringEnd } from './characters.ts';
 
 /**
  * Whether the line whose first word stands at `offset` lacks its `{`: it has no brace, and the next line with content is
@@ -7,9 +7,9 @@ import { isLineBreak, lineEnd, stringEnd } from './characters.ts';
 export function lacksBrace(text: string, offset: number): boolean {
   for (let at = offset; at < text.length; ) {
     const character = text[at] ?? '';
-    if (isLineBreak(text.charCodeAt(at)) || character === '#') break;
+    if (isLineBreak(text.charCodeAt(at)) || beginsComment(text, at)) break;
     if ('{};'.includes(character)) return false;
-    at = character === '"' ? stringEnd(text, at) : at + 1;
+    at = beginsText(text, at) ? stringEnd(text, at) : at + 1;
   }
   let begin = lineEnd(text, offset);
   while (begin < text.length) {
@@ -17,7 +17,7 @@ export function lacksBrace(text: string, offset: number): boolean {
     while (at < text.length && isLineBreak(text.charCodeAt(at))) at++;
     const lineBegin = at;
     while (text[at] === ' ' || text[at] === '\t') at++;
-    if (at < text.length && !isLineBreak(text.charCodeAt(at)) && text[at] !== '#') {
+    if (at < text.length && !isLineBreak(text.charCodeAt(at)) && !beginsComment(text, at)) {
       return text[at] !== '{' && at - lineBegin > indentationOf(text, offset);
     }
     begin = lineEnd(text, at);

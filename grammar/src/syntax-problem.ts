@@ -27,6 +27,8 @@ export type Problem<C extends string, At> = At & {
 interface Fix<At> {
   readonly title: string;
   readonly edits: readonly (At & { readonly newText: string })[];
+  /** Another value or another thing may be meant: it is offered, never applied unasked. */
+  readonly unsure?: true;
 }
 
 /** A problem of one piece of text, in its offsets. */

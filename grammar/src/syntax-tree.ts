@@ -70,9 +70,9 @@ export interface FactNode {
   readonly items: readonly Item[];
 }
 
-export type Item = WordItem | PathItem | NumberItem | DateItem | StringItem | CodeItem | PunctuationItem;
+export type Item = WordItem | PathItem | NumberItem | DateItem | StringItem | CodeItem | PunctuationItem | StrayItem;
 
-/** A word, a name or a unit: which of them, the shape of the fact decides. Units hold `Ω`, `°C`, `ohm/m`, `%` too. */
+/** A word, a name, a unit or the `x` of a size (also `×`): which of them, the shape of the fact decides. Units hold `Ω`, `°C`, `ohm/m`, `%` too. */
 export interface WordItem {
   readonly kind: 'word';
   readonly span: Span;
@@ -97,8 +97,7 @@ export interface NumberItem {
   readonly decimals: number;
   /** The multiplier letter of an IEC 60062 code: `R`, `k` (also `K`), `M`, `p`, `n`, `u`, `m`. */
   readonly code: string | undefined;
-  /** True where the number is written in a way that leaves its value open (`60,0`); the problem is told with the chunk. */
-  readonly broken: boolean;
+  readonly fault: WrittenFault | undefined;
 }
 
 export interface DateItem {
@@ -108,6 +107,14 @@ export interface DateItem {
   readonly year: number;
   readonly month: number;
   readonly day: number;
+  readonly fault: WrittenFault | undefined;
+}
+
+/** How a number or a date is written otherwise than the language has it (`60,0`); told by whoever takes the item for a value. */
+export interface WrittenFault {
+  readonly message: string;
+  /** What may be meant, rightly written. Where it is one thing, that is the item's value; else the value is open. */
+  readonly readings: readonly string[];
 }
 
 export interface StringItem {
@@ -126,9 +133,16 @@ export interface CodeItem {
   readonly text: string;
 }
 
-/** `,` `x` (also `×`) `(` `)` `±` (also `+-`). */
+/** Characters that the language has no use for. */
+export interface StrayItem {
+  readonly kind: 'stray';
+  readonly span: Span;
+  readonly text: string;
+}
+
+/** `,` `(` `)` `±` (also `+-`). */
 export interface PunctuationItem {
   readonly kind: 'punctuation';
   readonly span: Span;
-  readonly text: ',' | 'x' | '(' | ')' | '±';
+  readonly text: ',' | '(' | ')' | '±';
 }

@@ -1,6 +1,17 @@
 /** The lexer. It knows how things look, not what they mean: any text becomes tokens, what fits nothing becomes `Unknown`. */
 import { type CustomPatternMatcherReturn, createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
-import { isDigit, letterLength, lineEnd, nameEnd, namePartLength, stringEnd } from './characters.ts';
+import { unitOf } from '../values/unit-table.ts';
+import {
+  beginsComment,
+  beginsText,
+  isDigit,
+  isInchSign,
+  letterLength,
+  lineEnd,
+  nameEnd,
+  namePartLength,
+  stringEnd,
+} from './characters.ts';
 
 /** Whatever may stand on a fact's line. */
 export const ItemToken = createToken({ name: 'Item', pattern: Lexer.NA });
@@ -21,7 +32,7 @@ export const Text = scanned('Text', textEnd, { categories: [ItemToken] });
 export const PlusMinus = createToken({ name: 'PlusMinus', pattern: /±|\+\/?-/, categories: [ItemToken] });
 export const DateToken = createToken({
   name: 'Date',
-  pattern: /\d{4}-\d{1,2}-\d{1,2}(?![\w-])/,
+  pattern: /(?:\d{4}([-./])\d{1,2}\1\d{1,2}|\d{1,2}([./])\d{1,2}\2\d{4})(?![\w.,/-]*\w)/,
   categories: [ItemToken],
 });
 export const NumberToken = scanned('Number', numberEnd, { categories: [ItemToken] });
@@ -33,7 +44,7 @@ export const Comma = createToken({ name: 'Comma', pattern: /,/, categories: [Ite
 export const OpenBrace = createToken({ name: 'OpenBrace', pattern: /\{/ });
 export const CloseBrace = createToken({ name: 'CloseBrace', pattern: /\}/ });
 const Space = createToken({ name: 'Space', pattern: /[^\S\r\n]+/, line_breaks: false, group: Lexer.SKIPPED });
-export const Unknown = createToken({ name: 'Unknown', pattern: /[\s\S]/, line_breaks: false });
+export const Unknown = createToken({ name: 'Unknown', pattern: /[\s\S]/, line_breaks: false, categories: [ItemToken] });
 
 export const allTokens: TokenType[] = [
   Space,
@@ -73,11 +84,11 @@ export function tokenize(text: string): Tokens {
 const CODE_LETTERS = 'RKkMpnuµμm';
 
 function commentEnd(text: string, offset: number): number {
-  return text.charCodeAt(offset) === 35 ? lineEnd(text, offset) : offset;
+  return beginsComment(text, offset) ? lineEnd(text, offset) : offset;
 }
 
 function textEnd(text: string, offset: number): number {
-  return text.charCodeAt(offset) === 34 ? stringEnd(text, offset) : offset;
+  return beginsText(text, offset) ? stringEnd(text, offset) : offset;
 }
 
 /** Takes in malformed numbers whole (`60,0`, `1.2.3`), so that one finding can name them. */
@@ -105,13 +116,21 @@ function timesEnd(text: string, offset: number, before: readonly IToken[]): numb
   if (text[next] === '.' && letterLength(text, next + 1) > 0) return offset;
   if (namePartLength(text, next) === 0) return next;
   const last = before.at(-1);
-  return last?.tokenType === NumberToken && (isDigit(text.charCodeAt(next)) || text[next] === '.') ? next : offset;
+  if (last?.tokenType !== NumberToken || !(isDigit(text.charCodeAt(next)) || text[next] === '.')) return offset;
+  return last.startOffset + last.image.length === offset || goesOnAsSize(text, next) ? next : offset;
+}
+
+/** What tells `60 x12 mm` from a lead called `x12`: a unit or another `x` follows. */
+function goesOnAsSize(text: string, offset: number): boolean {
+  const [, follower = ''] = /^[\d.,_]+[ \t]*([^\s\d;}#]*)/.exec(text.slice(offset, offset + 60)) ?? [];
+  return /^[x×]/.test(follower) || unitOf(follower)?.dimension === 'length';
 }
 
 /** A name, a word, a path (`slug.start`), a finding's code (`potting/too-hot`) or a unit (`kohm`, `ohm/m`, `°C`, `%`). */
 function wordEnd(text: string, offset: number): number {
-  if (text[offset] === '%') return offset + 1;
+  if (text[offset] === '%' || isInchSign(text, offset)) return offset + 1;
   let end = text[offset] === '°' ? offset + 1 : offset;
+  if (end > offset && letterLength(text, end) === 0) return end;
   // A name that begins with `_` is refused where a name is wanted, whole.
   if (letterLength(text, end) === 0 && text[end] !== '_') return offset;
   end = nameEnd(text, end);

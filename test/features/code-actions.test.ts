@@ -17,7 +17,7 @@ describe('quick fixes', () => {
   });
 
   it('belong to the place that is asked about', () => {
-    const text = SINGLE.replace('plain-42\n', 'plain-24\n');
+    const text = SINGLE.replace('plain-42\n', 'plian-42\n');
     assert.notEqual(quickFixes(analysed(text), whole(text)).length, 0);
     assert.deepEqual(quickFixes(analysed(text), { start: 0, end: 3 }), []);
   });

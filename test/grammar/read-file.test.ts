@@ -201,9 +201,9 @@ pickup p {
       const text = `pickup p {\n  ${line}\n}`;
       return applyFix(text, problemsOf(text)[0], choice).split('\n')[1]?.trim();
     };
-    assert.equal(fixes('strings 60,0'), 'strings 60.0');
+    assert.equal(fixes('strings 60,0'), 'strings 60');
     assert.equal(fixes('strings 5,000'), 'strings 5_000');
-    assert.equal(fixes('strings 5,000', 1), 'strings 5.000');
+    assert.equal(fixes('strings 5,000', 1), 'strings 5');
     assert.equal(fixes('made 2026-2-3'), 'made 2026-02-03');
   });
 

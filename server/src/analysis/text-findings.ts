@@ -38,11 +38,11 @@ function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Pla
     related: related.map((each) => ({ message: say`${each.message}`, place: placeOf(each) })),
     remedies: () =>
       fixes.map(
-        ({ title, edits }, index): Remedy => ({
+        ({ title, edits, unsure }): Remedy => ({
           title: say`${title}`,
           edits: edits.map((each) => ({ place: placeOf(each), newText: each.newText })),
           kind: 'text',
-          preferred: index === 0,
+          preferred: fixes.length === 1 && !unsure,
         }),
       ),
     subject: {},

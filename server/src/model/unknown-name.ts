@@ -8,7 +8,7 @@ export const unknownName = (message: string, place: Place, right: string | undef
   message,
   place,
   related: [],
-  fixes: right ? [{ title: `Change to \`${right}\``, edits: [{ place, newText: right }] }] : [],
+  fixes: right ? [{ title: `Change to \`${right}\``, edits: [{ place, newText: right }], unsure: true }] : [],
 });
 
 /** The same, with the nearest of the names that are known. */
