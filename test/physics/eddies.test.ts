@@ -223,6 +223,26 @@ describe('loops that stand for a curve', () => {
     });
   });
 
+  for (const reference of WITHOUT_MAGNETIC_SHEETS)
+    it(`${reference.id}: what a string drives in them leaves as much of its field as the metal does`, () => {
+      const network = networkOf(reference);
+      const loops = sharedLoops(network, [true]);
+      const still = network.gradient(0)[0]?.[0]?.re ?? Number.NaN;
+      for (const hz of [300, 1000, 3000, 10_000]) {
+        const taken = lostTo(
+          loops.map(({ cornerHz, couplings: [coupling = 0], drives: [drive = 0] }) => ({
+            squaredCoupling: coupling * drive,
+            cornerHz,
+          })),
+          hz,
+        );
+        const field = network.gradient(hz)[0]?.[0] ?? { re: 0, im: 0 };
+        const off = Math.hypot(1 - taken.re - field.re / still, taken.im + field.im / still);
+        // 0.02 is where one more loop is taken; three loops do not follow copper over a steel pole closer than 0.06.
+        assert.ok(off <= (loops.length < 3 ? 0.02 : 0.06), `${off} at ${hz} Hz`);
+      }
+    });
+
   it('of nothing are none', () => {
     assert.deepEqual(fitLoops(FIT_FREQUENCIES_HZ.map((frequencyHz) => ({ frequencyHz, lost: { re: 0, im: 0 } }))), []);
   });
