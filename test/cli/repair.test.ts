@@ -57,6 +57,22 @@ describe('repair', () => {
     assert.equal((await shell.run(['check', 'mistakes/repaired.pickup'])).stdout, 'nothing found in 1 file\n');
   });
 
+  it('tells what each plan leaves, position by position, and the lines to write; check offers the best at the finding', async () => {
+    const file = 'mistakes/phase-position-cancels.pickup';
+    const { stdout } = await shell.run(['repair', file]);
+    const [, ...plans] = stdout.split(/\n {2}plan \d+/);
+    assert.ok(plans.length > 1);
+    for (const plan of plans) {
+      assert.match(plan, /\n {4}then\n {6}position 1[^\n]*: /);
+      assert.match(plan, /in phase, hum (?:cancels|cancels in part|adds|does not cancel)/);
+      assert.match(plan, /\n {4}to write\n[\s\S]*\n {7}\+ /);
+    }
+    const checked = (await shell.run(['check', file])).stdout;
+    const [, minutes] = /, about (\d+) min of work/.exec(plans[0] ?? '') ?? [];
+    const offered = checked.match(/ {2}plan, about (\d+) min/g) ?? [];
+    assert.deepEqual(offered, [`  plan, about ${minutes} min`]);
+  });
+
   it('plans for an instrument with all its pickups, or for the one that is named', async () => {
     const file = 'mistakes/phase-position-cancels.pickup';
     assert.match((await shell.run(['repair', file])).stdout, /^instrument wrong-guitar:\n/);

@@ -113,7 +113,7 @@ describe('requests of the bench view', () => {
     assert.match(wrong.problem ?? '', /write it like “made /);
   });
 
-  it('a plan for a fault comes with its steps and its edits', async () => {
+  it('plans for a fault come in rank, each with its steps, what it leaves to be heard, and its edits', async () => {
     const faulty = uriOf('mistakes/phase-coils-cancel.pickup');
     server.open(faulty, textOf('mistakes/phase-coils-cancel.pickup'));
     await server.diagnosed(faulty, 1);
@@ -123,9 +123,17 @@ describe('requests of the bench view', () => {
       cursor: { line: 12, character: 0 },
       what: 'repair',
     });
-    assert.ok(plans[0]);
-    assert.notEqual(plans[0].steps.length, 0);
-    assert.notEqual(Object.keys(plans[0].edit.changes ?? {}).length, 0);
+    assert.ok(plans.length > 1, 'the whole list, not the first alone');
+    for (const { steps, leaves, edit } of plans) {
+      assert.notEqual(steps.length, 0);
+      assert.match(leaves[0] ?? '', /in phase/);
+      assert.notEqual(Object.keys(edit.changes ?? {}).length, 0);
+    }
+    const minutes = plans.map(({ title }) => Number(/about (\d+) min/.exec(title)?.[1]));
+    assert.deepEqual(
+      minutes,
+      minutes.toSorted((a, b) => a - b),
+    );
   });
 
   it('nonsense is answered with nothing, and the server lives', async () => {

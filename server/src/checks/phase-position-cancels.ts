@@ -35,7 +35,7 @@ export const phasePositionCancels = defineInstrumentCheck({
             message: say`${slot.name} is fitted here`,
             place: slot.place,
           })),
-          remedies: () => remedies(solved, against, others),
+          remedies: () => remedies(solved, against, others, quiet),
           subject: { position: position.key.value, coils: against.map(({ placed }) => placed.segment.coil.name) },
         },
       ];
@@ -71,6 +71,7 @@ function remedies(
   { position }: SolvedPosition,
   against: readonly SoundingCoil[],
   others: readonly SoundingCoil[],
+  quiet: boolean,
 ): readonly Remedy[] {
   const forSlot = (slot: Slot, preferred: boolean): readonly (Remedy | undefined)[] => {
     const { pickup } = slot;
@@ -78,10 +79,20 @@ function remedies(
     const own = (edits: readonly Edit[] | undefined) => edits && ownEdits(edits, pickup);
     const turned = own(turnMagnet(pickup));
     const swapped = own(swapHotAndGround(pickup));
-    return [
-      turned && { title: say`${capital(polesTurned(pickup, slot.name))}`, edits: turned, kind: 'build', preferred },
-      swapped && { title: say`Swap hot and ground of ${slot.name}`, edits: swapped, kind: 'build' },
-    ];
+    const poles: Remedy | undefined = turned && {
+      title: say`${capital(polesTurned(pickup, slot.name))}`,
+      edits: turned,
+      kind: 'build',
+      preferred: preferred && quiet,
+    };
+    const leads: Remedy | undefined = swapped && {
+      title: say`Swap hot and ground of ${slot.name}`,
+      edits: swapped,
+      kind: 'build',
+      preferred: preferred && !quiet,
+    };
+    // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
+    return quiet ? [poles, leads] : [leads, poles];
   };
   return present([
     ...slots(against).flatMap((slot) => forSlot(slot, true)),

@@ -1,7 +1,7 @@
 /** Findings for people: where and what, the line with marks under it, the lines that are part of the cause, what to do, the fix. */
 import type { Severity } from '../checks/finding.ts';
 import { changedLines, gutter } from './changed-lines.ts';
-import type { CheckedFile, LocatedFinding, LocatedFix, Location } from './located-finding.ts';
+import type { CheckedFile, LocatedFinding, LocatedFix, Location, OfferedPlan } from './located-finding.ts';
 import { markedLines } from './source-lines.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
@@ -31,10 +31,18 @@ function findingText(finding: LocatedFinding, styles: Styles): string {
     ...relatedText(finding, styles),
     ...(finding.hint ? [`  hint: ${visible(finding.hint)}`] : []),
     ...(finding.action ? [`  do: ${visible(finding.action)}`] : []),
+    ...(finding.plan ? planText(finding.plan) : []),
     ...finding.fixes.flatMap((fix) => fixText(fix, finding.at.path, styles)),
     '',
   ].join('\n');
 }
+
+/** Before the fixes: a fix settles one finding, a plan all that hang together. */
+const planText = ({ minutes, steps, leaves, settles }: OfferedPlan): readonly string[] => [
+  `  plan, about ${minutes} min${settles > 1 ? `, settles ${settles} findings` : ''} (\`repair\` tells its lines, and others):`,
+  ...steps.map((step) => `    ${visible(step)}`),
+  ...leaves.map((each) => `    then ${visible(each)}`),
+];
 
 /** Lines that share their message stand under it together. */
 function relatedText({ related, at: home }: LocatedFinding, styles: Styles): readonly string[] {

@@ -3,6 +3,9 @@ import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { type Told, told } from '../checks/telling.ts';
+import { planRepairs } from '../repair/plan-repairs.ts';
+import { isFault } from '../repair/scope.ts';
+import { heardWords } from '../words/heard.ts';
 import { pathOf, shownPath } from './files.ts';
 import { type LineMap, lineMap, type Range } from './line-map.ts';
 
@@ -17,6 +20,16 @@ export interface LocatedFinding extends Told {
   readonly at: Location;
   readonly related: readonly { readonly message: string; readonly at: Location }[];
   readonly fixes: readonly LocatedFix[];
+  /** At the first of the faults that one plan settles together. */
+  readonly plan?: OfferedPlan;
+}
+
+export interface OfferedPlan {
+  readonly minutes: number;
+  readonly steps: readonly string[];
+  /** What is heard afterwards where a fault is now. */
+  readonly leaves: readonly string[];
+  readonly settles: number;
 }
 
 export interface LocatedFix {
@@ -41,6 +54,7 @@ export function locateFindings(analysis: Analysis, cwd: string): readonly Locate
   const findings = analysis.allFindings();
   const locate = locator(analysis, cwd);
   const cost = 1 + analysis.text.length + COST_PER_FINDING * findings.length;
+  const planned = new Set<string>();
   let verifications = Math.max(1, Math.floor(VERIFICATION_BUDGET / cost));
   return findings.flatMap((finding): readonly LocatedFinding[] => {
     const at = locate(analysis.locate(finding.place));
@@ -55,9 +69,29 @@ export function locateFindings(analysis: Analysis, cwd: string): readonly Locate
         at,
         related: relatedOf(finding, analysis, locate),
         fixes: remedies.flatMap((remedy) => fixOf(remedy, analysis, locate)),
+        ...offeredPlan(finding, analysis, planned),
       },
     ];
   });
+}
+
+/** A search takes some tens of milliseconds. */
+const MOST_PLANNED = 12;
+
+function offeredPlan(finding: Finding, analysis: Analysis, planned: Set<string>): { readonly plan?: OfferedPlan } {
+  const { pickup, instrument } = finding.subject;
+  const subject = instrument === undefined ? { ...(pickup === undefined ? {} : { pickup }) } : { instrument };
+  const key = JSON.stringify(subject);
+  if (!isFault(finding) || key === '{}' || planned.has(key) || planned.size >= MOST_PLANNED) return {};
+  planned.add(key);
+  const { faults, plans } = planRepairs(analysis, subject);
+  const [best] = plans;
+  if (!best) return {};
+  const told = best
+    .outlook()
+    .filter(({ position }) => position === undefined || faults.some((fault) => fault.subject.position === position));
+  const steps = best.steps.map(({ text }) => text);
+  return { plan: { minutes: best.minutes, steps, leaves: told.map(heardWords), settles: faults.length } };
 }
 
 export type Locate = (span: FileSpan | undefined) => Location | undefined;

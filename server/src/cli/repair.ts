@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { figureOf } from '../quantities/figure.ts';
 import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
-import { type Heard, heardWords } from '../words/heard.ts';
+import { type Heard, heardWords, noLongerWords } from '../words/heard.ts';
 import { changedLines } from './changed-lines.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -123,7 +123,7 @@ function planText(plan: RepairPlan, index: number, styles: Styles, lines: readon
     ]),
     '    then',
     ...plan.outlook().map((heard) => `      ${visible(heardWords(heard))}`),
-    ...against.map(({ what }) => `      no longer as read, read anew: ${visible(what)}`),
+    ...against.map(({ what }) => `      ${visible(noLongerWords(what))}`),
     ...leaves.map(({ code, what, subject }) => `      leaves ${code}${at(subject)}: ${visible(what)}`),
     '    to write',
     ...lines,

@@ -1,7 +1,8 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
-import { planRepairs, type RepairOutcome, type RepairSubject } from '../repair/plan-repairs.ts';
+import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
+import { heardWords, noLongerWords } from '../words/heard.ts';
 import { findingSpan } from './diagnostics.ts';
 import { locateEdits, type TextEdit } from './text-edits.ts';
 
@@ -13,10 +14,18 @@ export interface RepairAction {
   readonly edits: readonly TextEdit[];
   /** The findings that it settles. */
   readonly findings: readonly Finding[];
+  /** What is heard afterwards, and readings that then no longer agree; worked out when asked for. */
+  leaves(): readonly string[];
 }
 
-/** The best plan for the pickup or the instrument whose fault lies in the span: all its faults at once, with the least work. */
-export function repairActions(analysis: Analysis, span: Span): readonly RepairAction[] {
+/** The best plan of each pickup or instrument whose fault lies in the span: all its faults at once. */
+export const repairActions = (analysis: Analysis, span: Span): readonly RepairAction[] =>
+  plansIn(analysis, span).flatMap((plans) => plans.slice(0, 1));
+
+/** All plans, the best first; those of one pickup or instrument together. */
+export const repairPlans = (analysis: Analysis, span: Span): readonly RepairAction[] => plansIn(analysis, span).flat();
+
+function plansIn(analysis: Analysis, span: Span): readonly (readonly RepairAction[])[] {
   const touched = analysis.findings.filter((finding) => {
     const at = findingSpan(analysis, finding);
     return at !== undefined && at.start <= span.end && at.end >= span.start;
@@ -24,19 +33,28 @@ export function repairActions(analysis: Analysis, span: Span): readonly RepairAc
   const subjects = new Map<string, RepairSubject>();
   for (const finding of touched)
     for (const subject of subjectsOf(analysis, finding)) subjects.set(JSON.stringify(subject), subject);
-  return [...subjects.values()].flatMap((subject): readonly RepairAction[] => {
+  return [...subjects.values()].map((subject): readonly RepairAction[] => {
     const { faults, plans } = plansFor(analysis, subject);
-    const [best] = plans;
-    if (!best || !faults.some((fault) => touched.includes(fault))) return [];
-    const edits = locateEdits(
-      analysis,
-      best.steps.flatMap((step) => step.edits),
-    );
-    const steps = best.steps.map(({ text }) => text);
-    const what = subject.instrument === undefined ? subject.pickup : `the whole instrument ${subject.instrument}`;
-    const title = `Repair ${what}, about ${best.minutes} min: ${steps.join('; ')}`;
-    return edits ? [{ title, minutes: best.minutes, steps, edits, findings: faults }] : [];
+    if (!faults.some((fault) => touched.includes(fault))) return [];
+    return plans.flatMap((plan) => actionOf(analysis, subject, faults, plan));
   });
+}
+
+function actionOf(
+  analysis: Analysis,
+  subject: RepairSubject,
+  findings: readonly Finding[],
+  { steps: all, minutes, outlook, against }: RepairPlan,
+): readonly RepairAction[] {
+  const edits = locateEdits(
+    analysis,
+    all.flatMap((step) => step.edits),
+  );
+  const steps = all.map(({ text }) => text);
+  const what = subject.instrument === undefined ? subject.pickup : `the whole instrument ${subject.instrument}`;
+  const title = `Repair ${what}, about ${minutes} min: ${steps.join('; ')}`;
+  const leaves = () => [...outlook().map(heardWords), ...against.map(({ what: read }) => noLongerWords(read))];
+  return edits ? [{ title, minutes, steps, edits, findings, leaves }] : [];
 }
 
 /** A pickup's fault is one of the pickup and of every instrument that it is fitted in. */

@@ -221,6 +221,7 @@ export interface PlansParams {
 
 export interface PlansResult {
   readonly protocol: number;
+  /** The best first: fewest findings left, then what fits the readings, then the least work. */
   readonly plans: readonly Plan[];
 }
 
@@ -228,6 +229,8 @@ export interface Plan {
   readonly title: string;
   /** In order. */
   readonly steps: readonly string[];
+  /** What is heard afterwards, a line a position; readings that then no longer agree. */
+  readonly leaves: readonly string[];
   /** As the protocol writes edits of a workspace. */
   readonly edit: {
     readonly changes?: Readonly<Record<string, readonly { readonly range: Range; readonly newText: string }[]>>;

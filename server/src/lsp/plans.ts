@@ -3,7 +3,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
-import { repairActions } from '../features/repair-actions.ts';
+import { repairPlans } from '../features/repair-actions.ts';
 import type { Plan, PlansParams } from './bench-view-protocol.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { type TextOf, toWorkspaceEdit } from './to-protocol.ts';
@@ -22,14 +22,15 @@ export function plansAt(
   const around = own.find(({ around: at }) => at.start <= offset && offset < at.end) ?? own[0];
   if (around === undefined) return [];
   if (what === 'identify') {
-    return identifyActions(analysis, around.span).flatMap(({ title, proven, edits }) =>
-      planOf(title, proven ? [] : ['No reading decides this: it is a choice.'], toWorkspaceEdit(textOf, edits)),
-    );
+    return identifyActions(analysis, around.span).flatMap(({ title, proven, edits }) => {
+      const steps = proven ? [] : ['No reading decides this: it is a choice.'];
+      return planOf({ title, steps, leaves: [] }, toWorkspaceEdit(textOf, edits));
+    });
   }
-  return repairActions(analysis, around.around).flatMap(({ title, steps, edits }) =>
-    planOf(title, steps, toWorkspaceEdit(textOf, edits)),
+  return repairPlans(analysis, around.around).flatMap(({ title, steps, leaves, edits }) =>
+    planOf({ title, steps, leaves: leaves() }, toWorkspaceEdit(textOf, edits)),
   );
 }
 
-const planOf = (title: string, steps: readonly string[], edit: WorkspaceEdit | undefined): readonly Plan[] =>
-  edit === undefined ? [] : [{ title, steps, edit }];
+const planOf = (plan: Omit<Plan, 'edit'>, edit: WorkspaceEdit | undefined): readonly Plan[] =>
+  edit === undefined ? [] : [{ ...plan, edit }];

@@ -38,3 +38,6 @@ function soundWords({ phase, hum, signalDb, humDb }: Heard): string {
   ];
   return levels.length === 0 ? verdict : `${verdict}; ${levels.join(', ')} against one coil`;
 }
+
+/** Of a reading that a repair makes history. */
+export const noLongerWords = (what: string): string => `no longer as read, read anew: ${what}`;

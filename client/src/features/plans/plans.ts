@@ -42,7 +42,11 @@ async function choosePlan(
     await window.showInformationMessage(words.none);
     return;
   }
-  const items = plans.map((plan) => ({ label: plan.title, detail: plan.steps.join(' · '), plan }));
+  const items = plans.map((plan) => {
+    // The title of a repair names its steps already.
+    const { title, steps, leaves } = plan;
+    return { label: title, detail: (leaves.length > 0 ? leaves : steps).join(' · '), plan };
+  });
   const picked = await window.showQuickPick(items, {
     title: words.title,
     placeHolder: 'Chosen, it is written into the spec',
