@@ -7,6 +7,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { compareNumbers } from '../../server/src/comparison/compare-numbers.ts';
 import { positionVerdict } from '../../server/src/documents/position-verdict.ts';
@@ -193,5 +194,59 @@ describe('level', () => {
     assert.deepEqual(change?.path, ['pickup w08-neo']);
     // Neodymium has twice the remanence of alnico 2 and does not demagnetise itself: 6 dB and more.
     assert.ok(change?.after && change.after.value < -6 && change.after.sd < 2, `${change?.after?.value}`);
+  });
+});
+
+describe('a pickup of which one coil was replaced', () => {
+  const fixedAs = (analysis: Analysis, title: RegExp): Analysis => {
+    const doubt = analysis.findings.find(({ code }) => code === 'reading/whose-coil');
+    assert.ok(doubt);
+    const fix = analysis.verifiedFixes(doubt).find((each) => title.test(each.title));
+    const after = fix && analysis.edited(fix.edits);
+    assert.ok(after);
+    return after;
+  };
+  const winds = (analysis: Analysis) =>
+    analysis.pickups.map(({ pickup }) => quickOf(analysis.bench)(pickup).signs.map(({ wind }) => wind?.sign));
+
+  it('is asked whose the reading as found is, and finds nothing wrong with the joints', () => {
+    const analysis = analysed('rework-in-one-block');
+    assert.deepEqual(codes(analysis), ['reading/whose-coil', 'hum/partly-cancelled']);
+    assert.deepEqual(
+      findingLines(analysis).map((line) => line.replace(/ at \d+/, '')),
+      ['reading/whose-coil warning: turns 7_400', 'hum/partly-cancelled information: link turquoise grey'],
+    );
+    assert.deepEqual(codes(fixedAs(analysis, /is new/)), ['hum/partly-cancelled']);
+    // Kick and compass of the kept coil: clockwise. The spindle of the new one: clockwise, top toward it, is clockwise.
+    assert.deepEqual(winds(analysis), [[-1, -1]]);
+  });
+
+  it('reads as turns and wire of the new coil compute to', () => {
+    const analysis = analysed('found-of-replaced-coil');
+    assert.deepEqual(codes(analysis), ['reading/whose-coil', 'hum/partly-cancelled']);
+    const after = fixedAs(analysis, /is new/);
+    assert.deepEqual(codes(after), ['hum/partly-cancelled']);
+    const { pickup } = after.pickups[0] ?? {};
+    assert.ok(pickup);
+    near(quickOf(after.bench)(pickup).resistance20COhm?.value, 13_400, 150);
+    assert.deepEqual(codes(fixedAs(analysis, /was kept/)), ['hum/partly-cancelled', 'reading/sum']);
+  });
+
+  it('tells a coil that was kept, though it was once counted, from one that is new', () => {
+    const { pickup } = analysed('kept-coil-with-count').pickups[0] ?? {};
+    assert.deepEqual(
+      pickup?.coils.map(({ name, work }) => `${name} ${work?.value}`),
+      ['screw kept', 'slug new'],
+    );
+  });
+});
+
+describe('a sum of readings', () => {
+  it('is judged by what was known of the coils on its day, not by what was read later', () => {
+    const analysis = analysed('sum-before-later-readings');
+    assert.deepEqual(codes(analysis), ['reading/sum', 'reading/unlikely']);
+    assert.match(messageOf(analysis, 'reading/sum'), /3\.94 \+ 3\.95 is 7\.89.kΩ at 20.°C, 0\.29.kΩ more than read/);
+    assert.match(messageOf(analysis, 'reading/sum'), /shorted since the earlier reading/);
+    assert.doesNotMatch(messageOf(analysis, 'reading/sum'), /warm/);
   });
 });

@@ -38,6 +38,7 @@ import { readingContradicts } from './reading-contradicts.ts';
 import { readingSum } from './reading-sum.ts';
 import { readingUnlikely } from './reading-unlikely.ts';
 import { readingUnlikelyPosition } from './reading-unlikely-position.ts';
+import { readingWhoseCoil } from './reading-whose-coil.ts';
 import { selectorPositionMissing } from './selector-position-missing.ts';
 import { targetResistanceMissed, targetSoundMissed } from './target-missed.ts';
 import type { TextCode } from './text-code.ts';
@@ -59,6 +60,7 @@ export const pickupChecks = inOrder([
   phaseUnproven,
   humPartlyCancelled,
   readingContradicts,
+  readingWhoseCoil,
   readingUnlikely,
   readingSum,
   windingDoesNotFit,

@@ -2036,6 +2036,81 @@ pickup wren {
 }
 \`\`\`
 `,
+  'reading/whose-coil': `# reading/whose-coil
+
+Warning. A reading as found does not fit the stated turns of its coil, and nothing says whether that coil was kept.
+
+## What is wrong
+
+A coil in \`readings found\` read something else than the turns that are stated for it compute to, by more than the meter and the wire explain. Either the coil was wound anew, and the reading is of the one that came out; or it was kept, and its turns or its wire are not what is stated. The reading is used for nothing until it is said which.
+
+## Why it matters
+
+Taken for the new coil's, the reading of an old one puts every sum wrong: a sound joint looks poor, a good coil looks short, and the label gets a resistance that nobody will ever read. Thrown away though the coil was kept, it takes with it what was measured of the coil's direction.
+
+## Faulty example
+
+\`\`\`pickup
+wire plain-44 {
+  gauge 44 AWG
+}
+bobbin tall {
+  core 60.0 x 5.6 mm
+  window 7.2 x 6.0 mm
+}
+pickup heron {
+  coil main {
+    bobbin tall
+    wire plain-44
+    counted 7_600
+    wound clockwise
+    polarity north-up
+    start pink
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground pink
+  }
+  readings found "as received" {
+    main 4.02 kohm
+  }
+}
+\`\`\`
+
+## Corrected example
+
+The coil was wound in this job: what was read as found is of the one that came out, and stays on record.
+
+\`\`\`pickup
+wire plain-44 {
+  gauge 44 AWG
+}
+bobbin tall {
+  core 60.0 x 5.6 mm
+  window 7.2 x 6.0 mm
+}
+pickup heron {
+  coil main {
+    new
+    bobbin tall
+    wire plain-44
+    counted 7_600
+    wound clockwise
+    polarity north-up
+    start pink
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground pink
+  }
+  readings found "as received" {
+    main 4.02 kohm
+  }
+}
+\`\`\`
+`,
   'selector/position-missing': `# selector/position-missing
 
 Warning. The numbers of the selector's positions leave one out.

@@ -1,4 +1,5 @@
-import { type CoilSigns, declaredPolarity, declaredRotation, times } from '../estimates/signs.ts';
+import { times } from '../estimates/sign-system.ts';
+import { type CoilSigns, declaredPolarity, declaredRotation } from '../estimates/signs.ts';
 import { type Coil, opposite, poleOf, poleSign, rotationFromSpindle, rotationOf, type Sign } from '../model/coil.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';

@@ -1,12 +1,11 @@
-import { coilOfReading } from '../estimates/coil-reading.ts';
 import { type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
+import type { QuickEstimates } from '../estimates/quick.ts';
 import { explainReadings } from '../estimates/reading-explanation.ts';
-import { pickupNetlist } from '../model/netlist.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printCelsius, printParts } from '../quantities/print.ts';
 import type { Related } from './finding.ts';
-import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { definePickupCheck } from './pickup-check.ts';
 import { isSum } from './reading-unlikely.ts';
 import { causeWords, expectedWords, readWords } from './reading-words.ts';
 import { say } from './say.ts';
@@ -21,34 +20,35 @@ export const readingSum = definePickupCheck({
       return block.lines
         .filter((line) => !line.fits && isSum(line))
         .map((line) => ({
-          what: say`${readWords(line)}, but ${sumWords(line, context)}.`,
+          what: say`${readWords(line)}, but ${sumWords(line)}.`,
           ...causeWords(explanations, line),
           place: line.line.place,
-          related: ownReadings(line, context),
+          related: ownReadings(line, context.quick),
           subject: { coils: line.coils.map(({ name }) => name) },
         }));
     }),
 });
 
-function ownReadings({ coils }: JudgedLine, { netlist, pickup }: PickupContext): readonly Related[] {
-  const loose = pickupNetlist(pickup, { joined: false });
-  return pickup.readings.flatMap((block) =>
-    block.lines.flatMap((line) => {
-      const coil = coilOfReading(line, block, netlist, loose);
-      return coil && coils.includes(coil) ? [{ message: say`The ${coil.name} coil by itself`, place: line.place }] : [];
-    }),
+/** Up to the day of the sum. */
+function ownReadings({ coils, block }: JudgedLine, { life }: QuickEstimates): readonly Related[] {
+  const at = life.blocks.findIndex((each) => each.block === block);
+  const before = new Set(life.blocks.slice(0, at + 1));
+  return coils.flatMap((coil) =>
+    (life.reads.get(coil) ?? []).flatMap(({ dated, line }) =>
+      before.has(dated) ? [{ message: say`The ${coil.name} coil by itself`, place: line.place }] : [],
+    ),
   );
 }
 
 /** `4.01 + 4.02 is 8.03 kΩ at 21 °C, 0.41 kΩ more than read`. */
-function sumWords(line: JudgedLine, { quick }: PickupContext): string {
+function sumWords(line: JudgedLine): string {
   const { expected, readOhm, coils, temperature } = line;
   if (expected === null) return 'nothing stated joins them';
   if (readOhm === null) return say`the coils' own readings make it ${expectedWords(line)}`;
   const factor = copperTemperatureFactor(temperature.celsius);
   const terms = coils.flatMap((coil) => {
-    const read = quick.readings.get(coil);
-    return read ? [scale(read.at20COhm, factor)] : [];
+    const read = line.ownOhm(coil);
+    return read ? [scale(read, factor)] : [];
   });
   const total = terms.reduce((sum, { value }) => sum + value, 0);
   const inSeries = terms.length === coils.length && Math.abs(total - expected.value) < 1e-3 * expected.value;

@@ -1,35 +1,19 @@
-/** Which reading tells a coil's resistance, brought to 20 degC with its meter's and thermometer's error. */
+/** Which readings tell a coil's resistance, and how they are brought to 20 degC with the meter's and thermometer's error. */
 import type { Quantity } from '../../../grammar/values/quantity.ts';
-import { type Bench, benchMeter, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
+import { type Bench, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import type { Probes, Reading, Readings } from '../model/readings.ts';
+import type { Probes, Reading, ReadingOf, Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
 import { causes } from './causes.ts';
-import type { CoilReading } from './coil-winding.ts';
 import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './common-practice.ts';
-import { looseNetlist } from './pickup-circuit.ts';
 
-/** The newest reading of each coil by itself; one taken before the work counts where there is no other. */
-export function coilReadings(netlist: PickupNetlist, bench: Bench | undefined): ReadonlyMap<Coil, CoilReading> {
-  const { pickup } = netlist;
-  const loose = pickup.readings.length ? looseNetlist(pickup) : netlist;
-  const result = new Map<Coil, CoilReading>();
-  const ordered = [...pickup.readings.filter(({ found }) => found), ...pickup.readings.filter(({ found }) => !found)];
-  for (const block of ordered)
-    for (const line of block.lines) {
-      const coil = coilOfReading(line, block, netlist, loose);
-      if (!coil || (line.kind !== 'coil resistance' && line.kind !== 'resistance') || line.value === 'open') continue;
-      if (!(line.value.si > 0)) continue;
-      result.set(coil, {
-        at20COhm: resistanceAt20C(line.value, readingTemperature(line.atC, block, bench), benchMeter(bench)),
-        words: `its reading of ${line.value.written}`,
-      });
-    }
-  return result;
-}
+export type ResistanceLine = ReadingOf<'coil resistance'> | ReadingOf<'resistance'>;
+
+export const isResistance = (line: Reading): line is ResistanceLine =>
+  line.kind === 'coil resistance' || line.kind === 'resistance';
 
 /** The one coil that a resistance line measures by itself, if it does. */
 export function coilOfReading(

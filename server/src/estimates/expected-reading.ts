@@ -2,22 +2,28 @@
  * What a meter should show on each resistance line of a pickup's readings, and whether what was read lies within the meter's
  * limits and the spread of what is computed. Readings taken before the work are not judged.
  */
-import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
-import { readingLimits } from '../physics/meter.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
-import { type Estimate, scale } from '../quantities/estimate.ts';
-import { coilOfReading, netsOf, type ReadingTemperature, readingTemperature, resistanceAt20C } from './coil-reading.ts';
-import { NOMINAL_OHM, OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD } from './common-practice.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { type CoilRead, newestUpTo, readingUpTo } from './coil-life.ts';
+import {
+  coilOfReading,
+  isResistance,
+  netsOf,
+  type ReadingTemperature,
+  type ResistanceLine,
+  readingTemperature,
+  resistanceAt20C,
+} from './coil-reading.ts';
+import { NOMINAL_OHM, OPEN_FROM_OHM } from './common-practice.ts';
 import { dcPickup, dcTransfers, looseNetlist } from './pickup-circuit.ts';
 import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';
+import { atTemperature, toleranceOhm } from './reading-limits.ts';
 import { sounds } from './signs.ts';
-
-export type ResistanceLine = ReadingOf<'coil resistance'> | ReadingOf<'resistance'>;
 
 /** How the pickup lay when a block was read: leads joined on the bench, joined and fitted (shield on ground), or loose. */
 export type LeadsState = 'joined' | 'fitted' | 'loose';
@@ -40,6 +46,10 @@ export interface JudgedLine {
   /** The earlier line, where one is compared. */
   readonly earlier: ResistanceLine | undefined;
   readonly fits: boolean;
+  /** Resistance at 20 degC of a coil by its newest reading up to then; `undefined`: not read by then. */
+  ownOhm(coil: Coil): Estimate | undefined;
+  /** True where what is expected was read before this block: since then a coil may have changed. */
+  readonly since: boolean;
   /** What would be expected if coils had these shares of their resistance, Ω; `null` is open. */
   ohmWith(shareOf: (coil: Coil) => number): number | null;
 }
@@ -69,14 +79,12 @@ function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly Jud
   if (!blocks.some(({ lines }) => lines.some(isResistance))) return [];
   const setting: Setting = { quick, bench, meter: benchMeter(bench), states: leadsStates(netlist) };
   const alone = blocks.map((block) => judgeCoilsAlone(block, setting));
-  const doubted = new Set(
-    alone
-      .flat()
-      .filter(({ fits }) => !fits)
-      .flatMap(({ coils }) => coils),
-  );
+  const dayOf = (block: Readings) => quick.life.blocks.findIndex((each) => each.block === block);
   return blocks.map((block, index) => {
     const own = alone[index] ?? [];
+    const doubted = new Set(
+      alone.flat().flatMap((line) => (!line.fits && dayOf(line.block) <= dayOf(block) ? line.coils : [])),
+    );
     const through = isSound(quick) ? judgeNetwork(block, setting, doubted) : [];
     const order = (each: JudgedLine) => block.lines.indexOf(each.line);
     return { block, lines: [...own, ...through].sort((a, b) => order(a) - order(b)) };
@@ -89,9 +97,6 @@ interface Setting {
   readonly meter: MeterAccuracy;
   readonly states: readonly { readonly state: LeadsState; readonly netlist: PickupNetlist }[];
 }
-
-const isResistance = (line: Readings['lines'][number]): line is ResistanceLine =>
-  line.kind === 'coil resistance' || line.kind === 'resistance';
 
 function leadsStates(netlist: PickupNetlist): Setting['states'] {
   // With the chassis named as ground, no wire is added between a shield line and ground.
@@ -119,23 +124,32 @@ function judgeCoilsAlone(block: Readings, { quick, bench, meter, states }: Setti
     const coil = coilOfReading(line, block, quick.netlist, loose);
     if (!coil) return [];
     const temperature = readingTemperature(line.atC, block, bench);
-    const base: Base = { line, block, state: 'joined', temperature, coils: [coil], sharesToOhm: undefined };
+    const ownOhm = () => undefined;
+    const one = { line, block, state: 'joined' as const, temperature, coils: [coil] };
+    const base: Base = { ...one, sharesToOhm: undefined, ownOhm, since: false };
     const computed = quick.windings.get(coil)?.computed20COhm;
     const judged = computed && judge(base, atTemperature(computed, temperature), meter, 'turns');
-    const before = earlierReading(line, coil, quick.netlist, loose);
+    const before = earlierReading(line, block, coil, quick);
     if (!before) return judged ? [judged] : line.value === 'open' ? [unexpectedlyOpen(base)] : [];
-    const then = readingTemperature(before.line.atC, before.block, bench);
+    const then = readingTemperature(before.line.atC, before.dated.block, bench);
     // An earlier reading that was odd itself says nothing against this one.
     const sound =
       !computed || judge({ ...base, line: before.line }, atTemperature(computed, then), meter, 'turns').fits;
     if (!sound) return judged ? [judged] : [];
-    const read20C = resistanceAt20C(before.value, then, meter);
-    const repeated = judge(base, atTemperature(read20C, temperature), meter, 'an earlier reading', before.line);
+    if (before.line.value === 'open') return judged ? [judged] : [];
+    const read20C = resistanceAt20C(before.line.value, then, meter);
+    const repeated = judge(
+      { ...base, since: true },
+      atTemperature(read20C, temperature),
+      meter,
+      'an earlier reading',
+      before.line,
+    );
     return [repeated.fits && judged ? judged : repeated];
   });
 }
 
-interface Base extends Pick<JudgedLine, 'line' | 'block' | 'state' | 'temperature' | 'coils'> {
+interface Base extends Pick<JudgedLine, 'line' | 'block' | 'state' | 'temperature' | 'coils' | 'ownOhm' | 'since'> {
   /** Resistance by shares of coils over the resistance of all as they are; `undefined` for a coil alone. */
   readonly sharesToOhm: ((shareOf: (coil: Coil) => number) => number | null) | undefined;
 }
@@ -151,29 +165,22 @@ const unexpectedlyOpen = ({ sharesToOhm: _, ...base }: Base): JudgedLine => ({
   fits: false,
 });
 
-/** The newest reading of the same coil that stands before this line; one taken before the work counts too. */
+/** The newest reading of the same coil before this line. */
 function earlierReading(
   line: ResistanceLine,
+  block: Readings,
   coil: Coil,
-  netlist: PickupNetlist,
-  loose: PickupNetlist,
-): { readonly line: ResistanceLine; readonly block: Readings; readonly value: Quantity } | undefined {
-  let last: { readonly line: ResistanceLine; readonly block: Readings; readonly value: Quantity } | undefined;
-  const { readings } = netlist.pickup;
-  const ordered = [...readings.filter(({ found }) => found), ...readings.filter(({ found }) => !found)];
-  for (const block of ordered)
-    for (const each of block.lines) {
-      if (each === line) return last;
-      if (!isResistance(each) || each.value === 'open' || !(each.value.si > 0)) continue;
-      if (coilOfReading(each, block, netlist, loose) === coil) last = { line: each, block, value: each.value };
-    }
-  return last;
-}
-
-function atTemperature(at20C: Estimate, { celsius, sdK }: ReadingTemperature): Estimate {
-  const there = scale(at20C, copperTemperatureFactor(celsius));
-  const perKelvin = at20C.value * (copperTemperatureFactor(21) - 1);
-  return { ...there, sd: Math.hypot(there.sd, perKelvin * sdK) };
+  { life }: QuickEstimates,
+): CoilRead | undefined {
+  const at = life.blocks.findIndex((each) => each.block === block);
+  const before = new Set(life.blocks.slice(0, at));
+  return life.reads
+    .get(coil)
+    ?.findLast(
+      (each) =>
+        before.has(each.dated) ||
+        (each.dated.block === block && block.lines.indexOf(each.line) < block.lines.indexOf(line)),
+    );
 }
 
 function judge(
@@ -201,15 +208,6 @@ function judge(
           ? shareOf(only) * expected.value
           : expected.value;
   return { ...rest, readOhm, expected, limitOhm, against, earlier, fits, ohmWith };
-}
-
-function toleranceOhm(read: Quantity, expected: Estimate, meter: MeterAccuracy): number {
-  const ownOhm = read.sd === undefined ? readingLimits(meter, read.si).plusMinusOhm : READING_SPREAD_SD * read.sd;
-  // Readings by one meter share its scale: that part of the error is the same on both sides.
-  const common = read.sd === undefined ? (expected.sources?.['the meter'] ?? 0) : 0;
-  const scaleOhm = Math.min((meter.accuracyPercent / 100) * read.si, Math.sqrt(3) * Math.abs(common));
-  const spread = Math.sqrt(Math.max(0, expected.sd ** 2 - common ** 2));
-  return (common === 0 ? ownOhm : ownOhm - scaleOhm) + READING_SPREAD_SD * spread + PROBES_OHM;
 }
 
 /** The state that explains the most lines of the block, the joined one first. */
@@ -244,34 +242,40 @@ function judgeThrough(
   const temperature = readingTemperature(line.atC, block, bench);
   const coils = coilsBetween(netlist, nets);
   const factor = copperTemperatureFactor(temperature.celsius);
+  const ownOhm = (coil: Coil) => readingUpTo(quick.life, coil, block, bench)?.at20COhm;
+  const asKnown = withResistance(quick, (coil) => ownOhm(coil) ?? quick.windings.get(coil)?.computed20COhm);
   const sharesToOhm: Base['sharesToOhm'] = (shareOf) => {
     const { network, nodeOf } = dcPickup(
       netlist,
-      (segment) => shareOf(segment.coil) * factor * (segmentOhm(segment, quick.windings) ?? NOMINAL_OHM),
+      (segment) => shareOf(segment.coil) * factor * (segmentOhm(segment, asKnown) ?? NOMINAL_OHM),
       nets[1],
     );
     return resistanceBetween(network, nodeOf(nets[0]), nodeOf(nets[1]));
   };
-  const base: Base = { line, block, state, temperature, coils, sharesToOhm };
+  const isEarlier = (coil: Coil) => newestUpTo(quick.life, coil, block)?.dated.block !== block;
+  const since = coils.every((coil) => ownOhm(coil)) && coils.some(isEarlier);
+  const base: Base = { line, block, state, temperature, coils, sharesToOhm, ownOhm, since };
   const by = (against: 'turns' | 'coil readings', ohmOf: (coil: Coil) => Estimate | undefined) => {
-    const windings = new Map(
-      [...quick.windings].map(([coil, winding]) => [coil, { ...winding, resistance20COhm: ohmOf(coil) }]),
-    );
-    const expected = resistanceOf(netlist, windings, nets[0], nets[1]);
+    const expected = resistanceOf(netlist, withResistance(quick, ohmOf), nets[0], nets[1]);
     if (expected === undefined) return undefined;
     return judge(base, expected && atTemperature(expected, temperature), meter, against);
   };
   const computed = (coil: Coil) => quick.windings.get(coil)?.computed20COhm;
-  const own = (coil: Coil) => quick.readings.get(coil)?.at20COhm;
-  const allRead = coils.length > 0 && coils.every((coil) => own(coil));
-  const judged = by(allRead ? 'coil readings' : 'turns', (coil) => own(coil) ?? computed(coil));
+  const allRead = coils.length > 0 && coils.every((coil) => ownOhm(coil));
+  const judged = by(allRead ? 'coil readings' : 'turns', (coil) => ownOhm(coil) ?? computed(coil));
   // Where a coil's own reading is the odd one, a sum that agrees with the turns is told with that coil, not again here.
   if (judged && !judged.fits && coils.some((coil) => doubted.has(coil))) {
-    const asWound = by('turns', (coil) => (doubted.has(coil) ? computed(coil) : (own(coil) ?? computed(coil))));
+    const asWound = by('turns', (coil) => (doubted.has(coil) ? computed(coil) : (ownOhm(coil) ?? computed(coil))));
     if (asWound?.fits) return asWound;
   }
   return judged;
 }
+
+const withResistance = (
+  { windings }: QuickEstimates,
+  ohmOf: (coil: Coil) => Estimate | undefined,
+): QuickEstimates['windings'] =>
+  new Map([...windings].map(([coil, winding]) => [coil, { ...winding, resistance20COhm: ohmOf(coil) }]));
 
 /** A probe on a conductor that nobody traced, while a coil's ends are still to be found: nothing can be expected there. */
 function touchesUntraced({ probes }: ReadingOf<'resistance'>, netlist: PickupNetlist): boolean {

@@ -110,6 +110,16 @@ const solved = new WeakMap<PickupNetlist, Map<string, DcPickup>>();
 const MOST_REMEMBERED = 32;
 
 const loose = new WeakMap<Pickup, PickupNetlist>();
+const joined = new WeakMap<Pickup, PickupNetlist>();
+
+/** The pickup with its leads joined as its hookup says; remembered. */
+export function joinedNetlist(pickup: Pickup): PickupNetlist {
+  const before = joined.get(pickup);
+  if (before) return before;
+  const made = pickupNetlist(pickup);
+  joined.set(pickup, made);
+  return made;
+}
 
 /** The pickup with its leads not joined yet, as it lies on the bench; remembered. */
 export function looseNetlist(pickup: Pickup): PickupNetlist {

@@ -30,7 +30,7 @@ import {
 import { areaShareOf, type QuickEstimates, turnsShareOf } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
-import { times } from './signs.ts';
+import { times } from './sign-system.ts';
 import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 
 /** A coil as it stands in a position. */

@@ -4,7 +4,7 @@ import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { coilPath } from './causes.ts';
-import { coilReadings } from './coil-reading.ts';
+import { type PickupLife, pickupLife, readingUpTo } from './coil-life.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM } from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
@@ -15,6 +15,8 @@ import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
 export interface QuickEstimates {
   readonly netlist: PickupNetlist;
+  /** What was read of the pickup, and of which of its coils as they are now. */
+  readonly life: PickupLife;
   readonly windings: ReadonlyMap<Coil, WindingEstimates>;
   readonly readings: ReadonlyMap<Coil, CoilReading>;
   readonly signs: readonly CoilSigns[];
@@ -27,7 +29,13 @@ export interface QuickEstimates {
 }
 
 export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined): QuickEstimates {
-  const readings = coilReadings(netlist, bench);
+  const life = pickupLife(netlist, bench);
+  const readings = new Map(
+    netlist.pickup.coils.flatMap((coil) => {
+      const newest = readingUpTo(life, coil, undefined, bench);
+      return newest ? [[coil, newest] as const] : [];
+    }),
+  );
   const windings = new Map(
     netlist.pickup.coils.map((coil) => [
       coil,
@@ -35,12 +43,13 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
     ]),
   );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
-  const signs = coilSigns(netlist, ohmOf, {
+  const signs = coilSigns(netlist, life, ohmOf, {
     turns: (segment) => turnsShareOf(segment, windings.get(segment.coil)),
     area: (segment) => areaShareOf(segment, windings.get(segment.coil)),
   });
   return {
     netlist,
+    life,
     windings,
     readings,
     signs,

@@ -99,7 +99,7 @@ function causesOf(line: JudgedLine, quick: QuickEstimates): readonly Cause[] {
     ...slipOfThePen(line, readOhm, expected.value),
     ...warmOrCold(line, readOhm, expected.value),
     ...(readOhm < expected.value ? parallelPath(readOhm, expected.value) : [poorJoint(line, readOhm - expected.value)]),
-    ...(line.against === 'coil readings' ? [] : coilCauses(line, readOhm, quick)),
+    ...(line.against === 'coil readings' && !line.since ? [] : coilCauses(line, readOhm, quick)),
     ...leads,
   ];
 }
@@ -222,7 +222,7 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
     const share = shareThatReads(line, readOhm, (each) => each === coil);
     if (share === undefined) continue;
     const scaled = scaledBy((each) => (each === coil ? share : 1));
-    const earlier = line.against === 'an earlier reading';
+    const earlier = line.since;
     if (share < 1)
       causes.push({
         kind: 'fewer turns',
@@ -271,7 +271,7 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
 
 /** Where the coils' own readings are what is expected, they already hold whatever is the matter with a coil. */
 const scaledBy = (shareOf: (coil: Coil) => number) => (line: JudgedLine) =>
-  line.against === 'coil readings' ? [unchanged(line)] : [line.ohmWith(shareOf)];
+  line.against === 'coil readings' && !line.since ? [unchanged(line)] : [line.ohmWith(shareOf)];
 
 /** The share of their resistance that these coils must have for the line to read so; it rises with the share. */
 function shareThatReads(line: JudgedLine, readOhm: number, chosen: (coil: Coil) => boolean): number | undefined {

@@ -3,36 +3,31 @@
  * counterclockwise from start to finish, `pole` +1 north-up, `direction` +1 where the path from ground to hot enters the coil
  * at its start. The string signal of a coil goes with direction · wind · pole, its hum with direction · wind.
  */
-import { type Coil, poleSign, rotationFromSpindle, rotationSign, type Sign } from '../model/coil.ts';
-import { kicks, type PickupNetlist } from '../model/netlist.ts';
+import { type Coil, type PoleUp, poleSign, rotationFromSpindle, rotationSign, type Sign } from '../model/coil.ts';
+import { type DatedBlock, magnetWorkAt } from '../model/life.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
-import type { ReadingOf } from '../model/readings.ts';
+import type { ReadingOf, Readings } from '../model/readings.ts';
+import type { PickupLife } from './coil-life.ts';
+import { NOMINAL_OHM } from './common-practice.ts';
 import { dcTransfers, looseNetlist, type Segment } from './pickup-circuit.ts';
+import { type Known, signSystem, times } from './sign-system.ts';
 
-export interface Known {
-  readonly sign: Sign;
-  readonly basis: 'declared' | 'measured' | 'derived';
-  /** The lines that fix it. */
-  readonly places: readonly Place[];
-}
-
-export interface CoilSigns {
+export interface CoilSigns extends KnownSigns {
   readonly coil: Coil;
   /** Share of one volt in the coil (finish above start) that reaches hot over ground; 0: it carries nothing; `undefined`: no path. */
   readonly transfer: number | undefined;
   /** The same of one volt of hum, which a tapped coil's parts take up by their turn-area. */
   readonly humTransfer: number | undefined;
-  readonly wind: Known | undefined;
-  readonly pole: Known | undefined;
-  /** wind · pole, which a kick measures at once. */
-  readonly windPole: Known | undefined;
   /** direction · wind · pole. */
   readonly string: Sign | undefined;
   /** direction · wind. */
   readonly hum: Sign | undefined;
   readonly kicks: readonly KickResult[];
   readonly compasses: readonly ReadingOf<'compass'>[];
+  /** Of the coil of that name before the last work, where something was read then. */
+  readonly found: KnownSigns | undefined;
 }
 
 /** What a kick says of one coil. */
@@ -49,28 +44,15 @@ interface Shares {
 
 export function coilSigns(
   netlist: PickupNetlist,
+  life: PickupLife,
   ohmOf: (segment: Segment) => number,
   shareOf: Shares,
 ): readonly CoilSigns[] {
   const { pickup, hot, ground } = netlist;
   const shares = hot !== undefined && ground !== undefined ? dcTransfers(netlist, ohmOf, hot, ground) : undefined;
-  const measured = kickResults(netlist, ohmOf, shareOf);
-  const compasses = pickup.readings.flatMap(({ found, lines }) =>
-    found ? [] : lines.filter((line) => line.kind === 'compass'),
-  );
+  const { known, kicked } = signEvidence(life, ohmOf, shareOf);
   return pickup.coils.map((coil): CoilSigns => {
-    const own = compasses.filter(({ coil: path }) => path.text === coil.name);
-    const kicked = measured.filter(({ coil: at }) => at === coil).map(({ result }) => result);
-    const declaredWind = declaredRotation(coil);
-    // The rods of a stack go through both bobbins: a compass at their tops shows the poles of the lower coil, too.
-    const overRods = own.length > 0 ? own : compasses.filter(({ coil: path }) => path.text === coil.below?.value);
-    const declaredPole = declaredPolarity(coil, pickup) ?? compassPole(overRods);
-    const kick = kicked[0];
-    const windPole =
-      multiply(declaredWind, declaredPole) ??
-      (kick && { sign: kick.windPole, basis: 'measured', places: [kick.kick.place] });
-    const wind = declaredWind ?? multiply(windPole, declaredPole);
-    const pole = declaredPole ?? multiply(windPole, declaredWind);
+    const { wind, pole, windPole } = known(coil, 0);
     const transfer = shares && totalTransfer(shares, coil, shareOf.turns);
     const humTransfer = shares && totalTransfer(shares, coil, shareOf.area);
     const [direction, humDirection] = [directionOf(transfer), directionOf(humTransfer)];
@@ -83,16 +65,138 @@ export function coilSigns(
       windPole,
       string: direction && windPole ? times(direction, windPole.sign) : undefined,
       hum: humDirection && wind ? times(humDirection, wind.sign) : undefined,
-      kicks: kicked,
-      compasses: own,
+      kicks: kicked.filter(({ coil: at }) => at === coil).map(({ result }) => result),
+      compasses: compassesOf(pickup.readings.filter(({ found }) => !found)).filter(
+        ({ coil: path }) => path.text === coil.name,
+      ),
+      found: life.blocks.some(({ worksAgo }) => worksAgo === 1) ? known(coil, 1) : undefined,
     };
   });
 }
 
+/** Wind, pole and their product, as far as they are known. */
+export interface KnownSigns {
+  readonly wind: Known | undefined;
+  readonly pole: Known | undefined;
+  /** wind · pole, which a kick measures at once. */
+  readonly windPole: Known | undefined;
+}
+
+interface SignEvidence {
+  known(coil: Coil, worksAgo: number): KnownSigns;
+  /** Kicks at the pickup as it is. */
+  readonly kicked: readonly { readonly coil: Coil; readonly result: KickResult }[];
+}
+
+/**
+ * All that is stated and measured of wind and poles, of every state: the wind stays with a coil that was kept, the pole with a magnet
+ * that was kept, or turned over. What is newer goes before; within one state statements, then compasses, then kicks.
+ */
+function signEvidence(life: PickupLife, ohmOf: (segment: Segment) => number, shareOf: Shares): SignEvidence {
+  const system = signSystem();
+  const windOf = (coil: string, worksAgo: number): string => {
+    let ago = worksAgo;
+    while (ago > 0 && life.outlasted(coil, ago)) ago--;
+    return `wind ${coil} ${ago}`;
+  };
+  /** The pole's own name, and whether it was turned over since. */
+  const poleOf = (coil: string, worksAgo: number): { readonly name: string; readonly turned: Sign } => {
+    let ago = worksAgo;
+    let turned: Sign = 1;
+    for (; ago > 0; ago--) {
+      const { pickup } = life.states[ago - 1] ?? {};
+      const now = pickup?.coils.find(({ name }) => name === coil);
+      const work = pickup && now && magnetWorkAt(now, pickup);
+      if (work !== 'kept' && work !== 'turned') break;
+      if (work === 'turned') turned = times(turned, -1);
+    }
+    return { name: `pole ${coil} ${ago}`, turned };
+  };
+  const addPole = (coil: string, worksAgo: number, known: Known) => {
+    const { name, turned } = poleOf(coil, worksAgo);
+    system.add([name], { ...known, sign: times(known.sign, turned) });
+  };
+  const kicked: { coil: Coil; result: KickResult }[] = [];
+  const oldest = Math.max(life.states.length - 1, ...life.blocks.map(({ worksAgo }) => worksAgo));
+  for (let worksAgo = 0; worksAgo <= oldest; worksAgo++) {
+    const { pickup } = life.states[worksAgo] ?? {};
+    for (const coil of pickup?.coils ?? []) {
+      const wind = declaredRotation(coil);
+      if (wind) system.add([windOf(coil.name, worksAgo)], wind);
+      const pole = pickup && declaredPolarity(coil, pickup);
+      if (pole) addPole(coil.name, worksAgo, pole);
+    }
+    exchangedBar(life, worksAgo, (a, b, place) =>
+      system.add([poleOf(a, worksAgo).name, poleOf(b, worksAgo).name], { sign: -1, basis: 'derived', places: [place] }),
+    );
+    const blocks = life.blocks.filter((each) => each.worksAgo === worksAgo);
+    for (const { coil, shows, place } of compassesOver(blocks, life))
+      addPole(coil, worksAgo, { sign: poleSign(shows), basis: 'measured', places: [place] });
+    for (const state of life.states) {
+      const own = blocks.filter((each) => each.state === state.pickup).map(({ block }) => block);
+      const isNow = state === life.states[0];
+      const results = kickResults(state, own, isNow ? ohmOf : () => NOMINAL_OHM, isNow ? shareOf : ALL_ALIKE);
+      for (const { coil, result } of results) {
+        const { name, turned } = poleOf(coil.name, worksAgo);
+        system.add([windOf(coil.name, worksAgo), name], {
+          sign: times(result.windPole, turned),
+          basis: 'measured',
+          places: [result.kick.place],
+        });
+      }
+      if (worksAgo === 0) kicked.push(...results);
+    }
+  }
+  return {
+    kicked,
+    known: ({ name: coil }, worksAgo) => {
+      const { name, turned } = poleOf(coil, worksAgo);
+      const turn = (known: Known | undefined) => known && { ...known, sign: times(known.sign, turned) };
+      return {
+        wind: system.known([windOf(coil, worksAgo)]),
+        pole: turn(system.known([name])),
+        windPole: turn(system.known([windOf(coil, worksAgo), name])),
+      };
+    },
+  };
+}
+
+const ALL_ALIKE: Shares = { turns: () => 1, area: () => 1 };
+
+/** A bar that was exchanged lay over both coils as the new one does: of whichever pole, not the same at both. */
+function exchangedBar(
+  { states }: PickupLife,
+  worksAgo: number,
+  tell: (a: string, b: string, place: Place) => void,
+): void {
+  const { pickup } = states[worksAgo - 1] ?? {};
+  const bar = pickup?.barMagnet;
+  if (!pickup || !bar || bar.value.work !== 'new') return;
+  const toward = bar.value.towardCoil.value;
+  for (const coil of pickup.coils)
+    if (coil.name !== toward && !coil.polarity && !coil.below) tell(toward, coil.name, bar.place);
+}
+
+const compassesOf = (blocks: readonly Readings[]): readonly ReadingOf<'compass'>[] =>
+  blocks.flatMap(({ lines }) => lines.filter((line) => line.kind === 'compass'));
+
+/** The rods of a stack go through both bobbins: a compass at their tops shows the poles of the lower coil, too. */
+function compassesOver(
+  blocks: readonly DatedBlock[],
+  { states }: PickupLife,
+): readonly { readonly coil: string; readonly shows: PoleUp; readonly place: Place }[] {
+  const all = compassesOf(blocks.map(({ block }) => block));
+  const at = (coil: string) => all.filter((each) => each.coil.text === coil);
+  const below = (states[0]?.pickup.coils ?? []).flatMap((coil) =>
+    coil.below && at(coil.name).length === 0
+      ? at(coil.below.value).map(({ shows, place }) => ({ coil: coil.name, shows, place }))
+      : [],
+  );
+  return [...all.map(({ coil, shows, place }) => ({ coil: coil.text, shows, place })), ...below];
+}
+
 /** A coil's share below this carries nothing: rounding of the solver, not a path. */
 const NOTHING = 1e-6;
-
-export const times = (a: Sign, b: Sign): Sign => (a === b ? 1 : -1);
 
 /** True where the coil drives the output. */
 export const sounds = (signs: CoilSigns): boolean =>
@@ -122,22 +226,6 @@ export function declaredPolarity(coil: Coil, pickup: Pickup): Known | undefined 
   return { sign, basis: 'derived', places: [bar.place] };
 }
 
-function compassPole(readings: readonly ReadingOf<'compass'>[]): Known | undefined {
-  const first = readings[0];
-  return first && { sign: poleSign(first.shows), basis: 'measured', places: [first.place] };
-}
-
-function multiply(a: Known | undefined, b: Known | undefined): Known | undefined {
-  if (!a || !b) return undefined;
-  const basis =
-    a.basis === 'declared' && b.basis === 'declared'
-      ? 'declared'
-      : a.basis === 'measured' || b.basis === 'measured'
-        ? 'measured'
-        : 'derived';
-  return { sign: times(a.sign, b.sign), basis, places: [...new Set([...a.places, ...b.places])] };
-}
-
 const directionOf = (transfer: number | undefined): Sign | undefined =>
   transfer === undefined || Math.abs(transfer) < NOTHING ? undefined : transfer > 0 ? 1 : -1;
 
@@ -158,14 +246,17 @@ function totalTransfer(
  */
 function kickResults(
   netlist: PickupNetlist,
+  blocks: readonly Readings[],
   ohmOf: (segment: Segment) => number,
   shareOf: Shares,
 ): readonly { coil: Coil; result: KickResult }[] {
-  return kicks(netlist.pickup).flatMap((kick) => {
+  const lines = blocks.flatMap((block) => block.lines.map((line) => ({ line, apart: block.apart })));
+  return lines.flatMap(({ line: kick, apart }) => {
+    if (kick.kind !== 'kick') return [];
     const coil = kickedCoil(netlist, kick);
     if (!coil) return [];
     const share =
-      probeShare(netlist, ohmOf, shareOf, kick, coil) ??
+      (apart ? undefined : probeShare(netlist, ohmOf, shareOf, kick, coil)) ??
       probeShare(looseNetlist(netlist.pickup), ohmOf, shareOf, kick, coil);
     if (share === undefined) return [];
     const reads: Sign = kick.reads === 'positive' ? 1 : -1;

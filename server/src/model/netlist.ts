@@ -7,6 +7,7 @@ import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Coil, CoilEnd } from './coil.ts';
 import { JoinedNodes } from './joined-nodes.ts';
 import type { LeadPath } from './lead.ts';
+import { blocksOfLife, keptOrNew, statesOf } from './life.ts';
 import type { Joint, MetalFitting, Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
 import type { ReadingOf } from './readings.ts';
@@ -298,7 +299,7 @@ function endsFromKicks(
     return lead && lead.ends.length === 0 && lead.what === 'conductor' ? lead.name : undefined;
   };
   const untraced = pickup.coils.filter((coil) => !coil.start && !coil.finish);
-  for (const kick of kicks(pickup)) {
+  for (const kick of kicksOfKeptCoils(pickup)) {
     const coil = kick.at
       ? untraced.find(({ name }) => name === kick.at?.text)
       : pickup.coils.length === 1
@@ -311,6 +312,17 @@ function endsFromKicks(
   return pairs;
 }
 
-export function kicks(pickup: Pickup): readonly ReadingOf<'kick'>[] {
-  return pickup.readings.flatMap(({ found, lines }) => (found ? [] : lines.filter((line) => line.kind === 'kick')));
+/** The newest first: a coil that was kept kept its leads too, whatever became of the magnet. */
+function kicksOfKeptCoils(pickup: Pickup): readonly ReadingOf<'kick'>[] {
+  const all = blocksOfLife(pickup).flatMap(({ block, worksAgo }) =>
+    block.lines.flatMap((line) => (line.kind === 'kick' ? [{ line, worksAgo }] : [])),
+  );
+  const states = statesOf(pickup);
+  const isKept = (name: string | undefined, worksAgo: number) =>
+    states.slice(0, worksAgo).every(({ coils }) => {
+      const coil = name === undefined && coils.length === 1 ? coils[0] : coils.find((each) => each.name === name);
+      return coil !== undefined && keptOrNew(coil) === 'kept';
+    });
+  const counting = all.filter(({ line, worksAgo }) => isKept(line.at?.text, worksAgo));
+  return [...counting].sort((a, b) => a.worksAgo - b.worksAgo).map(({ line }) => line);
 }

@@ -1,15 +1,17 @@
 /** What readings between leads that nobody traced say, before anything is deduced from them. */
 
 import { type Bench, benchMeter } from '../../model/bench.ts';
-import { type Coil, poleSign, type Sign } from '../../model/coil.ts';
+import { type Coil, oppositeSign, poleSign, type Sign } from '../../model/coil.ts';
 import type { LeadPath } from '../../model/lead.ts';
-import { kicks, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
+import { magnetWorkAt } from '../../model/life.ts';
+import { type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
 import type { Place } from '../../model/place.ts';
 import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
 import { disjointSets } from '../../physics/circuit/circuit.ts';
 import { readingLimits } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
-import { readingTemperature, resistanceAt20C } from '../coil-reading.ts';
+import { countsNow, type PickupLife, readingUpTo } from '../coil-life.ts';
+import { readingTemperature } from '../coil-reading.ts';
 import { ONE_POINT_OHM, OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD } from '../common-practice.ts';
 import { type QuickEstimates, wireShareOf } from '../quick.ts';
 import { declaredPolarity, declaredRotation } from '../signs.ts';
@@ -64,17 +66,17 @@ export interface Evidence {
 export function evidenceOf(quick: QuickEstimates, bench: Bench | undefined): Evidence {
   const { pickup } = quick.netlist;
   const loose = pickupNetlist(pickup, { joined: false });
-  const lines = looseLines(pickup.readings);
+  const lines = looseLines(quick.life);
   const read = lines.flatMap(({ line, block }) => pairReading(line, block, loose, bench) ?? []);
   const pointOf = unions(read);
   const at = (path: LeadPath): Point | undefined => {
     const net = netOf(path, loose);
     return net === undefined ? undefined : pointOf(net);
   };
-  const measured = kicks(pickup).flatMap((kick): readonly KickReading[] => {
+  const measured = kicksNow(quick.life).flatMap(({ kick, turned }): readonly KickReading[] => {
     const [red, black] = [at(kick.probes.red), at(kick.probes.black)];
     if (red === undefined || black === undefined || red === black) return [];
-    const onApproach: Sign = (kick.reads === 'positive') === (kick.motion === 'approach') ? 1 : -1;
+    const onApproach: Sign = ((kick.reads === 'positive') === (kick.motion === 'approach')) !== turned ? 1 : -1;
     const coil = kick.at && pickup.coils.find(({ name }) => name === kick.at?.text);
     return kick.at && !coil ? [] : [{ red, black, coil, onApproach, place: kick.place }];
   });
@@ -98,14 +100,47 @@ export function evidenceOf(quick: QuickEstimates, bench: Bench | undefined): Evi
 
 type ReadLine = ReadingOf<'resistance'>;
 
-/** A block that names hot or ground was read with the leads joined: it says nothing of single leads. */
-function looseLines(blocks: readonly Readings[]): readonly { readonly line: ReadLine; readonly block: Readings }[] {
+/**
+ * A block that names hot or ground was read with the leads joined: it says nothing of single leads. One of a former state counts where
+ * every coil was kept.
+ */
+function looseLines(life: PickupLife): readonly { readonly line: ReadLine; readonly block: Readings }[] {
   const joined = ({ parts }: LeadPath) => parts.length === 1 && (parts[0] === 'hot' || parts[0] === 'ground');
-  return blocks.flatMap((block) => {
+  const coils = life.states[0]?.pickup.coils ?? [];
+  return life.blocks.flatMap((dated) => {
+    const { block } = dated;
     const lines = block.lines.filter((line) => line.kind === 'resistance');
     const isJoined = lines.some(({ probes }) => joined(probes.red) || joined(probes.black));
-    return block.found || isJoined ? [] : lines.map((line) => ({ line, block }));
+    return isJoined || !coils.every(({ name }) => countsNow(life, name, dated))
+      ? []
+      : lines.map((line) => ({ line, block }));
   });
+}
+
+/** Kicks of coils as they are now, over the magnet as it is: over one turned since they read the other way round. */
+function kicksNow(life: PickupLife): readonly { readonly kick: ReadingOf<'kick'>; readonly turned: boolean }[] {
+  const coils = life.states[0]?.pickup.coils ?? [];
+  return life.blocks.flatMap((dated) =>
+    dated.block.lines.flatMap((kick) => {
+      if (kick.kind !== 'kick') return [];
+      const name = kick.at?.text ?? (coils.length === 1 ? coils[0]?.name : undefined);
+      if (name === undefined) return dated.worksAgo === 0 ? [{ kick, turned: false }] : [];
+      const turned = turnedSince(life, name, dated.worksAgo);
+      return turned === undefined || !countsNow(life, name, dated) ? [] : [{ kick, turned }];
+    }),
+  );
+}
+
+/** `undefined`: the magnet was exchanged since, or nobody says what became of it. */
+function turnedSince({ states }: PickupLife, name: string, worksAgo: number): boolean | undefined {
+  let turned = false;
+  for (const { pickup } of states.slice(0, worksAgo)) {
+    const coil = pickup.coils.find((each) => each.name === name);
+    const work = coil && magnetWorkAt(coil, pickup);
+    if (work !== 'kept' && work !== 'turned') return undefined;
+    if (work === 'turned') turned = !turned;
+  }
+  return turned;
 }
 
 function netOf(path: LeadPath, loose: PickupNetlist): number | undefined {
@@ -170,11 +205,7 @@ function coilEvidence(
   const winding = loose.windings.find((each) => each.coil === coil);
   const point = (net: number | undefined, stated: unknown) =>
     stated !== undefined && net !== undefined ? pointOf(net) : undefined;
-  const compass = pickup.readings
-    .filter(({ found }) => !found)
-    .flatMap(({ lines }) => lines.filter((line) => line.kind === 'compass'))
-    .find((line) => line.coil.text === coil.name);
-  const shown: Sign | undefined = compass && poleSign(compass.shows);
+  const shown = shownPole(quick.life, coil);
   return {
     coil,
     start: point(winding?.start, coil.start),
@@ -197,16 +228,22 @@ function coilEvidence(
   };
 }
 
+/** By a compass, over the magnet as it is. */
+function shownPole(life: PickupLife, { name }: Coil): Sign | undefined {
+  for (const { block, worksAgo } of life.blocks.toReversed()) {
+    const compass = block.lines.find((line) => line.kind === 'compass' && line.coil.text === name);
+    const turned = turnedSince(life, name, worksAgo);
+    if (compass?.kind === 'compass' && turned !== undefined)
+      return turned ? oppositeSign(poleSign(compass.shows)) : poleSign(compass.shows);
+  }
+  return undefined;
+}
+
 /** A coil read by itself, the newest reading last; else what its turns compute to. */
 function ownResistance(coil: Coil, quick: QuickEstimates, bench: Bench | undefined): CoilEvidence['ohm20C'] {
-  const { readings } = quick.netlist.pickup;
-  const ordered = [...readings.filter(({ found }) => found), ...readings.filter(({ found }) => !found)];
-  const own = ordered.flatMap((block) =>
-    block.lines.flatMap((line) => {
-      if (line.kind !== 'coil resistance' || line.coil.text !== coil.name || line.value === 'open') return [];
-      return [resistanceAt20C(line.value, readingTemperature(line.atC, block, bench), benchMeter(bench))];
-    }),
-  );
-  const known = own.at(-1) ?? quick.windings.get(coil)?.computed20COhm;
+  // What a pair of leads read is evidence of its own here.
+  const reads = (quick.life.reads.get(coil) ?? []).filter(({ line }) => line.kind === 'coil resistance');
+  const own = readingUpTo({ ...quick.life, reads: new Map([[coil, reads]]) }, coil, undefined, bench)?.at20COhm;
+  const known = own ?? quick.windings.get(coil)?.computed20COhm;
   return known && known.value > 0 ? { value: known.value, limit: READING_SPREAD_SD * known.sd } : undefined;
 }

@@ -8,7 +8,7 @@ import type { Bench } from '../../model/bench.ts';
 import { type Coil, type Rotation, rotationOf } from '../../model/coil.ts';
 import type { Place } from '../../model/place.ts';
 import type { QuickEstimates } from '../quick.ts';
-import { times } from '../signs.ts';
+import { times } from '../sign-system.ts';
 import { type Evidence, evidenceOf, type Point } from './evidence.ts';
 import { HIDDEN, type Hypothesis, hypothesesOf, isUntraced, type Space } from './hypotheses.ts';
 import { type Measurement, type NextMeasurement, nextMeasurement } from './next-measurement.ts';
