@@ -10,6 +10,7 @@ import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { compareNumbers } from '../../server/src/comparison/compare-numbers.ts';
+import { instrumentPicture } from '../../server/src/documents/instrument-diagram/from-model.ts';
 import { positionVerdict } from '../../server/src/documents/position-verdict.ts';
 import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
 import { findingLines, fixTitles, messageOf } from '../support/check-fixture.ts';
@@ -103,6 +104,30 @@ ${more}
         .pickups[0]?.estimates().inductanceH?.value;
     const alone = inductance(text('3_000', 'orange', ''));
     near(inductance(text('8_000', 'red', '    tap 3_000 turns red')), alone ?? Number.NaN, 0.05 * (alone ?? 0));
+  });
+});
+
+describe('the schematic of a tapped coil', () => {
+  it('shows its parts, the lead of the tap and the contact that takes it', () => {
+    const analysis = analysed('tap-drawn');
+    const [instrument] = analysis.instruments;
+    assert.ok(instrument);
+    const drawn = instrumentPicture(analysis, instrument, { live: '2' });
+    const [block] = drawn.sections[0]?.pickups ?? [];
+    assert.deepEqual(
+      block?.coils.map(({ turns, live }) => [turns.replace(/\D/g, ''), live]),
+      [
+        ['2100', false],
+        ['2500', false],
+        ['5000', true],
+      ],
+    );
+    const taken = block?.nodes.get(block.coils.at(-1)?.top ?? '');
+    assert.match(taken?.label.map(({ text }) => text).join('') ?? '', /orange/);
+    assert.deepEqual(
+      taken?.exits.map(({ to, live, contact }) => [to, live, contact?.closed]),
+      [['bus', true, [false, true]]],
+    );
   });
 });
 

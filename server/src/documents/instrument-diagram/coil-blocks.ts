@@ -1,13 +1,15 @@
 import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
-import { opposite, poleOf } from '../../model/coil.ts';
+import { type Coil, poleOf } from '../../model/coil.ts';
 import type { Slot } from '../../model/instrument.ts';
-import type { PickupNetlist } from '../../model/netlist.ts';
+import type { PickupNetlist, Winding } from '../../model/netlist.ts';
 import { printCount, printValue } from '../../quantities/print.ts';
 import type { Run } from '../labels.ts';
 import { coilPath } from '../wiring-diagram/coil-path.ts';
 import type { CoilBlock, PickupBlock } from './schematic-picture.ts';
+import { partId } from './shop.ts';
 
+/** The coils of a pickup, topmost first; a tapped coil in its parts, so that its taps are points that a contact can take. */
 export function coilBlocks(
   slot: Slot,
   quick: QuickEstimates,
@@ -15,24 +17,72 @@ export function coilBlocks(
   nodeOf: (coil: string, net: number | undefined, end: string) => string,
 ): readonly CoilBlock[] {
   const { netlist } = quick;
-  return [...coilPath(netlist, quick.signs)].reverse().map(({ coil, entered, nearGround }): CoilBlock => {
+  return [...coilPath(netlist, quick.signs)].reverse().flatMap(({ coil, entered, nearGround }) => {
     const winding = netlist.windings.find((each) => each.coil === coil);
     const bottomEnd = entered ?? nearGround ?? 'start';
-    const topEnd = opposite(bottomEnd);
-    const turns = quick.windings.get(coil)?.turns;
     const pole = quick.signs.find((each) => each.coil === coil)?.pole;
-    return {
-      id: `${slot.name}.${coil.name}`,
-      name: `${coil.name} coil`,
-      turns: turns === undefined ? 'turns unknown' : `${printCount(turns.value)} turns`,
-      polarity: pole && poleOf(pole.sign),
-      startAt: winding?.ends === 'stated' ? (bottomEnd === 'start' ? 'bottom' : 'top') : undefined,
-      live: sounding.has(`${slot.name}.${coil.name}`),
-      top: nodeOf(coil.name, winding?.[topEnd], `${coil.name}.${topEnd}`),
-      bottom: nodeOf(coil.name, winding?.[bottomEnd], `${coil.name}.${bottomEnd}`),
-    };
+    const parts = partsOfCoil(quick.windings.get(coil)?.turns?.value, winding, coil);
+    const blocks = parts.map(({ id, turns, inner, outer }, index): CoilBlock => {
+      const ends = [inner, outer].map(({ net, end }) => nodeOf(coil.name, net, `${coil.name}.${end}`));
+      const [top = '', bottom = ''] = bottomEnd === 'start' ? ends.toReversed() : ends;
+      return {
+        id: `${slot.name}.${id}`,
+        name: `${coil.name} coil`,
+        turns,
+        polarity: pole && poleOf(pole.sign),
+        startAt: winding?.ends === 'stated' && index === 0 ? (bottomEnd === 'start' ? 'bottom' : 'top') : undefined,
+        live: sounding.has(`${slot.name}.${id}`),
+        top,
+        bottom,
+      };
+    });
+    return bottomEnd === 'start' ? blocks.toReversed() : blocks;
   });
 }
+
+interface CoilEndPoint {
+  readonly net: number | undefined;
+  readonly end: string;
+}
+
+interface CoilPart {
+  /** The coil's name; of the parts of a tapped one, with the turn that each begins at. */
+  readonly id: string;
+  readonly turns: string;
+  readonly inner: CoilEndPoint;
+  readonly outer: CoilEndPoint;
+}
+
+/** From start to finish. */
+function partsOfCoil(turns: number | undefined, winding: Winding | undefined, { name }: Coil): readonly CoilPart[] {
+  const [start, finish] = [
+    { net: winding?.start, end: 'start' },
+    { net: winding?.finish, end: 'finish' },
+  ];
+  const taps = [...(winding?.taps ?? [])].sort((a, b) => a.turns - b.turns);
+  if (taps.length === 0)
+    return [{ id: name, turns: turns === undefined ? 'turns unknown' : turnsText(turns), inner: start, outer: finish }];
+  const stops = [
+    { turns: 0, point: start },
+    ...taps.map((tap) => ({ turns: tap.turns, point: { net: tap.net, end: tap.lead } })),
+    { turns, point: finish },
+  ];
+  return stops.slice(1).flatMap((stop, index) => {
+    const from = stops[index];
+    if (from?.turns === undefined) return [];
+    const own = stop.turns === undefined ? undefined : stop.turns - from.turns;
+    return [
+      {
+        id: partId(name, from.turns),
+        turns: own === undefined ? 'turns unknown' : turnsText(own),
+        inner: from.point,
+        outer: stop.point,
+      },
+    ];
+  });
+}
+
+const turnsText = (turns: number): string => `${printCount(turns)} turns`;
 
 export const unknownBlock = (slot: Slot): PickupBlock => ({
   slot: slot.name,

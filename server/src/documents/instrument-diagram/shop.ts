@@ -4,6 +4,7 @@ import { soundingCoils } from '../../estimates/positions.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
+import { transfers } from '../../physics/circuit/solve.ts';
 
 export interface Shop {
   readonly instrument: Instrument;
@@ -12,9 +13,25 @@ export interface Shop {
   readonly played: Played;
 }
 
+/** A part of a tapped coil that gives less is not in the path. */
+const LEAST_SHARE = 1e-3;
+
+/** A part of a tapped coil, by the turn that it begins at. */
+export const partId = (coil: string, fromTurn: number): string => `${coil}@${fromTurn}`;
+
+/** Coils that sound, and the parts of tapped ones that do. */
 export function soundingIn({ instrument, quickOf }: Shop, position: Position | undefined): ReadonlySet<string> {
   const selection = position?.selection;
   if (selection === undefined) return new Set();
   const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
-  return new Set(soundingCoils(network, 0).map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`));
+  const coils = soundingCoils(network, 0).map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`);
+  const shares = transfers(network.network, network.output, 0);
+  const parts = network.segments.flatMap(({ slot, segment }) => {
+    const share = typeof shares === 'string' ? undefined : shares[network.network.sources.indexOf(segment.source)];
+    const isTapped = segment.fromTurn > 0 || segment.toTurn !== undefined;
+    return isTapped && Math.abs(share?.re ?? 0) > LEAST_SHARE
+      ? [`${slot.name}.${partId(segment.coil.name, segment.fromTurn)}`]
+      : [];
+  });
+  return new Set([...coils, ...parts]);
 }
