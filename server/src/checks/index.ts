@@ -36,7 +36,7 @@ import { pottingTooCold } from './potting-too-cold.ts';
 import { pottingTooHot } from './potting-too-hot.ts';
 import { readingContradicts } from './reading-contradicts.ts';
 import { readingSum } from './reading-sum.ts';
-import { readingUnlikely } from './reading-unlikely.ts';
+import { readingUnlikely, readingUnlikelyMagnetic } from './reading-unlikely.ts';
 import { readingUnlikelyPosition } from './reading-unlikely-position.ts';
 import { readingWhoseCoil } from './reading-whose-coil.ts';
 import { selectorPositionMissing } from './selector-position-missing.ts';
@@ -62,6 +62,7 @@ export const pickupChecks = inOrder([
   readingContradicts,
   readingWhoseCoil,
   readingUnlikely,
+  readingUnlikelyMagnetic,
   readingSum,
   windingDoesNotFit,
   windingSpoolTooShort,

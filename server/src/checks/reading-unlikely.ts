@@ -1,5 +1,6 @@
 import { type JudgedBlock, type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
-import { type Explanation, explainReadings } from '../estimates/reading-explanation.ts';
+import { isMagnetic, judgeMagnetic } from '../estimates/magnetic-reading.ts';
+import { type Evidence, type Explanation, explainReadings, isResistance } from '../estimates/reading-explanation.ts';
 import { coilWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
@@ -7,19 +8,37 @@ import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
 import { say } from './say.ts';
 
+const CODE = { code: 'reading/unlikely', severity: 'warning', yieldsTo: [] } as const;
+
 export const readingUnlikely = definePickupCheck({
-  code: 'reading/unlikely',
-  severity: 'warning',
-  yieldsTo: [],
-  run: (context) => judgeReadings(context.quick, context.bench).flatMap((block) => findingsOf(block, context)),
+  ...CODE,
+  run: (context) =>
+    judgeReadings(context.quick, context.bench)
+      .filter(({ block }) => !block.lines.some(isMagnetic))
+      .flatMap((block) => findingsOf(block, context)),
+});
+
+/** What is read of inductance or capacitance is weighed together with the resistances beside it. */
+export const readingUnlikelyMagnetic = definePickupCheck({
+  ...CODE,
+  late: true,
+  run: (context) => {
+    const judged = judgeReadings(context.quick, context.bench);
+    return context.pickup.readings
+      .filter(({ found, lines }) => !found && lines.some(isMagnetic))
+      .flatMap((block) => findingsOf(judged.find((each) => each.block === block) ?? { block, lines: [] }, context));
+  },
 });
 
 /** One finding a cause: the lines that the likeliest cause of a line explains too are told with it. */
-function findingsOf(block: JudgedBlock, { quick }: PickupContext): readonly Found[] {
-  const explanations = explainReadings(block, quick);
-  const left = new Set(block.lines.filter((line) => !line.fits && !isSum(line)));
+function findingsOf({ block, lines }: JudgedBlock, { quick }: PickupContext): readonly Found[] {
+  const magnetic = judgeMagnetic(block, quick);
+  const explanations = explainReadings({ lines }, quick, magnetic);
+  const order = ({ line }: Evidence) => block.lines.indexOf(line);
+  const all = [...lines, ...magnetic].sort((a, b) => order(a) - order(b));
+  const left = new Set(all.filter((line) => !line.fits && !(isResistance(line) && isSum(line))));
   const found: Found[] = [];
-  for (const line of block.lines) {
+  for (const line of all) {
     if (!left.has(line)) continue;
     const likeliest = explanations.find(({ explains }) => explains.includes(line));
     const alike = likeliest ? likeliest.explains.filter((each) => each !== line && left.has(each)) : [];
@@ -32,16 +51,16 @@ function findingsOf(block: JudgedBlock, { quick }: PickupContext): readonly Foun
 /** A reading through coils that were each read by themselves: `reading/sum` judges it. */
 export const isSum = ({ against, coils }: JudgedLine): boolean => against === 'coil readings' && coils.length > 1;
 
-function findingOf(line: JudgedLine, alike: readonly JudgedLine[], explanations: readonly Explanation[]): Found {
+function findingOf(line: Evidence, alike: readonly Evidence[], explanations: readonly Explanation[]): Found {
   const turns = line.coils.flatMap(({ counted, turns: planned }) => (counted ?? planned)?.place ?? []);
   return {
     what: say`${readWords(line)}, ${reason(line)}.`,
     ...causeWords(explanations, line),
     place: line.line.place,
     related: [
-      ...(line.earlier ? [{ message: say`The earlier reading`, place: line.earlier.place }] : []),
+      ...(isResistance(line) && line.earlier ? [{ message: say`The earlier reading`, place: line.earlier.place }] : []),
       ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
-      ...(line.against === 'turns'
+      ...(!isResistance(line) || line.against === 'turns'
         ? turns.map((place) => ({ message: say`The turns it is computed from`, place }))
         : []),
     ],
@@ -49,7 +68,11 @@ function findingOf(line: JudgedLine, alike: readonly JudgedLine[], explanations:
   };
 }
 
-function reason(line: JudgedLine): string {
+function reason(line: Evidence): string {
+  if (!isResistance(line))
+    return line.line.kind === 'inductance'
+      ? say`but ${list(line.coils.map(turnsWords))} compute to ${expectedWords(line)}`
+      : say`but winding, metal and cable compute to ${expectedWords(line)}`;
   const { expected, against, coils, readOhm } = line;
   if (expected === null) return say`but nothing stated joins ${probesWords(line)}`;
   if (!Number.isFinite(expected.value)) return 'where a coil should read';

@@ -9,7 +9,7 @@ import { type CoilCapacitances, capacitancesOf, neighbours } from './coil-capaci
 import { airInductance, steelAround, steelBeneath, withPoles } from './coil-inductance.ts';
 import type { CoilMagnetics, PickupEddies, PickupMagnetics } from './coil-magnetics.ts';
 import { coilCentres, ORIGIN, polesOf, sectionOf } from './coil-places.ts';
-import { measuredCapacitance, measuredInductance } from './measured-magnetics.ts';
+import { capacitanceRead, inductanceAtLowFrequency, newestMagnetic } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import { pickupEddies } from './pickup-eddies.ts';
 import type { QuickEstimates } from './quick.ts';
@@ -20,12 +20,23 @@ const known = new WeakMap<QuickEstimates, PickupMagnetics>();
 export function pickupMagnetics(quick: QuickEstimates): PickupMagnetics {
   const before = known.get(quick);
   if (before) return before;
-  const made = calibrated(computedMagnetics(quick), quick);
+  const made = calibrated(withCoilReadings(computedMagnetics(quick), quick), quick);
   known.set(quick, made);
   return made;
 }
 
-function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
+const knownComputed = new WeakMap<QuickEstimates, PickupMagnetics>();
+
+/** What turns, bobbins and metal compute to, no reading of inductance or capacitance in its place. */
+export function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
+  const before = knownComputed.get(quick);
+  if (before) return before;
+  const made = compute(quick);
+  knownComputed.set(quick, made);
+  return made;
+}
+
+function compute(quick: QuickEstimates): PickupMagnetics {
   const { netlist, windings } = quick;
   const { pickup } = netlist;
   const wound = pickup.coils.flatMap((coil) => {
@@ -76,14 +87,46 @@ function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
   return { coils, mutualSameSenseH, eddies, leadF: lead.value, between, ...whole };
 }
 
+/** A reading of one coil's inductance replaces what was computed of it, and goes into the whole. */
+function withCoilReadings(all: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
+  const { netlist, windings } = quick;
+  const read = new Map(
+    [...all.coils].flatMap(([coil, { totalH, capacitances }]) => {
+      const line = newestMagnetic(netlist, 'inductance', coil);
+      const ohm = windings.get(coil)?.resistance20COhm?.value ?? 0;
+      return line && totalH.value > 0
+        ? [[coil, inductanceAtLowFrequency(line, { ohm, farad: capacitances.windingF.value }, all.lostShare)] as const]
+        : [];
+    }),
+  );
+  if (read.size === 0) return all;
+  const coils = new Map(
+    [...all.coils].map(([coil, each]) => [coil, { ...each, totalH: read.get(coil) ?? each.totalH }]),
+  );
+  const stretch = (coil: Coil) => Math.sqrt(ratioOf(read.get(coil), all.coils.get(coil)?.totalH) ?? 1);
+  const mutualSameSenseH: PickupMagnetics['mutualSameSenseH'] = (a, b) =>
+    all.mutualSameSenseH(a, b) * stretch(a) * stretch(b);
+  return {
+    ...all,
+    coils,
+    mutualSameSenseH,
+    ...wholePickup(quick, { ...all, coils, mutualSameSenseH }, ownCable(netlist.pickup)),
+  };
+}
+
 /** Readings of the whole pickup scale what was computed of its parts: their ratios are known better than their size. */
 function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
   const { inductanceH, capacitanceF } = computed;
-  const measuredF = measuredCapacitance(quick.netlist);
+  const [readF, readH] = [
+    newestMagnetic(quick.netlist, 'capacitance', 'whole'),
+    newestMagnetic(quick.netlist, 'inductance', 'whole'),
+  ];
+  const measuredF = readF && capacitanceRead(readF);
   const measuredH =
     inductanceH &&
-    measuredInductance(
-      quick.netlist,
+    readH &&
+    inductanceAtLowFrequency(
+      readH,
       { ohm: quick.resistance20COhm?.value ?? 0, farad: measuredF?.value ?? capacitanceF?.value ?? 0 },
       computed.lostShare,
     );

@@ -1,60 +1,77 @@
-/** Readings of a pickup's inductance and capacitance, which stand in the place of what is computed. */
+/** Readings of inductance and capacitance, of a whole pickup or of one coil, which stand in the place of what is computed. */
+import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import type { ReadingOf } from '../model/readings.ts';
+import type { ReadingOf, Readings } from '../model/readings.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { netsOf } from './coil-reading.ts';
 import {
   CAPACITANCE_READING_RELATIVE_SD,
   INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD,
   INDUCTANCE_METER_RELATIVE_SD,
 } from './common-practice.ts';
+import { looseNetlist } from './pickup-circuit.ts';
+
+type Line = ReadingOf<'inductance'> | ReadingOf<'capacitance'>;
+
+/** What a line was read of: all that lies between hot and ground, or one coil with nothing beside it. */
+export function magneticSubject(line: Line, block: Readings, netlist: PickupNetlist): 'whole' | Coil | undefined {
+  if (!line.probes) return 'whole';
+  const lying = block.apart ? looseNetlist(netlist.pickup) : netlist;
+  const nets = netsOf(line.probes, lying);
+  if (!nets) return undefined;
+  if (!block.apart && nets.includes(netlist.hot ?? -1) && nets.includes(netlist.ground ?? -1)) return 'whole';
+  const between = lying.windings.filter(
+    ({ start, finish }) =>
+      start !== undefined && finish !== undefined && start !== finish && nets.includes(start) && nets.includes(finish),
+  );
+  return between.length === 1 ? between[0]?.coil : undefined;
+}
 
 /**
- * The newest reading of the inductance between hot and ground, brought to low frequency. Of R, L and C a meter shows as series
- * inductance L' = Im Z/ω ≈ L/(1 − ω²LC) − R²C (to first order in ω²LC), and eddy currents lower L by a share of their own;
- * all three are taken out, and half of that correction is taken as its error. Without a stated frequency nothing is corrected.
+ * A reading of inductance, brought to low frequency. Of R, L and C a meter shows as series inductance L' = Im Z/ω ≈ L/(1 − ω²LC) − R²C
+ * (to first order in ω²LC), and eddy currents lower L by a share of their own; all three are taken out, and half of that correction is
+ * taken as its error. Without a stated frequency nothing is corrected.
  */
-export function measuredInductance(
-  netlist: PickupNetlist,
+export function inductanceAtLowFrequency(
+  { value, atHz }: ReadingOf<'inductance'>,
   { ohm, farad }: { readonly ohm: number; readonly farad: number },
   lostShare: (frequencyHz: number) => number,
-): Estimate | undefined {
-  const line = newest(netlist, 'inductance', ({ probes }) => {
-    const nets = [probes.red, probes.black].map((path) => netlist.netOf(netlist.resolve(path) ?? ''));
-    return nets.includes(netlist.hot) && nets.includes(netlist.ground);
-  });
-  if (!line || !(line.value.si > 0)) return undefined;
-  const shown = line.value.si;
-  const omega = 2 * Math.PI * (line.atHz?.si ?? 0);
+): Estimate {
+  const shown = value.si;
+  const omega = 2 * Math.PI * (atHz?.si ?? 0);
   const lost = Math.min(0.5, lostShare(omega / (2 * Math.PI)));
   const inSeries = shown + (omega > 0 ? ohm ** 2 * farad : 0);
   const henry = inSeries / (1 + omega ** 2 * inSeries * farad) / (1 - lost);
-  const readSd =
-    line.value.sd ?? (line.atHz ? INDUCTANCE_METER_RELATIVE_SD : INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD) * shown;
+  const readSd = value.sd ?? (atHz ? INDUCTANCE_METER_RELATIVE_SD : INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD) * shown;
   return estimateOf(henry, {
     sd: Math.hypot(readSd, Math.abs(henry - shown) / 2),
     basis: 'reading',
     restsOn: [
-      `reading ${line.value.written}${line.atHz ? ` at ${line.atHz.written}, brought to low frequency` : ', its frequency not stated'}`,
+      `reading ${value.written}${atHz ? ` at ${atHz.written}, brought to low frequency` : ', its frequency not stated'}`,
     ],
   });
 }
 
-export function measuredCapacitance(netlist: PickupNetlist): Estimate | undefined {
-  const line = newest(netlist, 'capacitance', () => true);
-  if (!line || !(line.value.si > 0)) return undefined;
-  return estimateOf(line.value.si, {
-    sd: line.value.sd ?? CAPACITANCE_READING_RELATIVE_SD * line.value.si,
+export const capacitanceRead = ({ value }: ReadingOf<'capacitance'>): Estimate =>
+  estimateOf(value.si, {
+    sd: value.sd ?? CAPACITANCE_READING_RELATIVE_SD * value.si,
     basis: 'reading',
-    restsOn: [`reading ${line.value.written}`],
+    restsOn: [`reading ${value.written}`],
   });
-}
 
-function newest<K extends 'inductance' | 'capacitance'>(
-  { pickup }: PickupNetlist,
+/** The newest reading of its kind of the whole pickup, or of one coil; none from before the work. */
+export function newestMagnetic<K extends Line['kind']>(
+  netlist: PickupNetlist,
   kind: K,
-  wanted: (line: ReadingOf<K>) => boolean,
+  of: 'whole' | Coil,
 ): ReadingOf<K> | undefined {
-  return pickup.readings
-    .flatMap(({ found, lines }) => (found ? [] : lines))
-    .findLast((line): line is ReadingOf<K> => line.kind === kind && wanted(line as ReadingOf<K>));
+  return netlist.pickup.readings
+    .filter(({ found }) => !found)
+    .flatMap((block) =>
+      block.lines.filter(
+        (line): line is ReadingOf<K> =>
+          line.kind === kind && (line as Line).value.si > 0 && magneticSubject(line as Line, block, netlist) === of,
+      ),
+    )
+    .at(-1);
 }

@@ -1,6 +1,6 @@
 /**
- * Why readings are not what they should be. Each likely cause says what it would make every line of the block read; causes are
- * ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
+ * Why readings are not what they should be. Each likely cause says what it would make every line of the block read, resistance,
+ * inductance and capacitance alike; causes are ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
  */
 import type { Coil } from '../model/coil.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
@@ -11,6 +11,7 @@ import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wir
 import { printCelsius, printQuantity } from '../quantities/print.ts';
 import { BESIDE_OHM, COLDEST_BENCH_C, HOTTEST_COIL_C, SHORT_SHARE, SPOOL_SPREAD } from './common-practice.ts';
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
+import { inductanceStands, type JudgedMagnetic } from './magnetic-reading.ts';
 import { dcPickup } from './pickup-circuit.ts';
 import { type QuickEstimates, segmentOhm } from './quick.ts';
 
@@ -18,6 +19,7 @@ export type CauseKind =
   | 'slip of the pen'
   | 'warm or cold'
   | 'parallel path'
+  | 'shorted turns'
   | 'fewer turns'
   | 'more turns'
   | 'other wire'
@@ -25,7 +27,11 @@ export type CauseKind =
   | 'open coil'
   | 'poor joint'
   | 'other leads'
-  | 'joined by mistake';
+  | 'joined by mistake'
+  | 'poles or steel'
+  | 'leads counted in';
+
+export type Evidence = JudgedLine | JudgedMagnetic;
 
 export interface Explanation {
   readonly kind: CauseKind;
@@ -34,31 +40,51 @@ export interface Explanation {
   /** The measurement that would tell, where one does. */
   readonly settles: string | undefined;
   /** Lines outside their limits that it accounts for. */
-  readonly explains: readonly JudgedLine[];
+  readonly explains: readonly Evidence[];
+  /** It alone explains every line that does not fit and spoils none, an inductance among them: no measurement is left to take. */
+  readonly certain: boolean;
   /** Higher is likelier; only the order means something. */
   readonly score: number;
 }
 
 /** Likely causes of the lines that do not fit, the likeliest first; every one explains at least one such line. */
-export function explainReadings({ lines }: JudgedBlock, quick: QuickEstimates): readonly Explanation[] {
-  const wrong = lines.filter(({ fits }) => !fits);
-  const causes = wrong.flatMap((line) => causesOf(line, quick));
-  const ranked = causes
-    .map((cause): Explanation => {
+export function explainReadings(
+  { lines }: Pick<JudgedBlock, 'lines'>,
+  quick: QuickEstimates,
+  magnetic: readonly JudgedMagnetic[] = [],
+): readonly Explanation[] {
+  const all: readonly Evidence[] = [...lines, ...magnetic];
+  const wrong = all.filter(({ fits }) => !fits);
+  const causes = wrong.flatMap((line) =>
+    isResistance(line) ? causesOf(line, quick, magnetic) : magneticCauses(line, quick),
+  );
+  const weighed = causes
+    .map((cause) => {
       const explains = wrong.filter((line) => reproduces(cause, line));
-      const spoiled = lines.filter((line) => line.fits && !reproduces(cause, line)).length;
-      return {
-        kind: cause.kind,
-        words: cause.words,
-        settles: cause.settles,
-        explains,
-        score: cause.prior + PER_LINE * explains.length - PER_SPOILED_LINE * spoiled,
-      };
+      const spoiled = all.filter((line) => line.fits && !reproduces(cause, line)).length;
+      const whole = explains.length === wrong.length && spoiled === 0;
+      return { cause, explains, whole, score: cause.prior + PER_LINE * explains.length - PER_SPOILED_LINE * spoiled };
     })
     .filter(({ explains }) => explains.length > 0)
     .sort((a, b) => b.score - a.score);
-  return ranked.filter((each, index) => ranked.findIndex(({ words }) => words === each.words) === index);
+  const ranked = weighed.filter(
+    (each, index) => weighed.findIndex(({ cause }) => cause.words === each.cause.words) === index,
+  );
+  const complete = ranked.filter(({ whole }) => whole);
+  const byInductance = wrong.some((line) => !isResistance(line) && line.line.kind === 'inductance');
+  return ranked.map(
+    (each): Explanation => ({
+      kind: each.cause.kind,
+      words: each.cause.words,
+      settles: each.cause.settles,
+      explains: each.explains,
+      certain: byInductance && complete.length === 1 && complete[0] === each,
+      score: each.score,
+    }),
+  );
 }
+
+export const isResistance = (line: Evidence): line is JudgedLine => 'readOhm' in line;
 
 /** Weights of the ranking: one more line explained outweighs how usual a cause is. Common practice, no published source. */
 const PER_LINE = 2;
@@ -72,9 +98,15 @@ interface Cause {
   readonly prior: number;
   /** What a line might read under it, Ω (`null`: open); more than one where it may or may not touch that line. */
   reads(line: JudgedLine): readonly (number | null)[];
+  /** What an inductance or capacitance might be read under it, lowest and highest; left out where it changes none. */
+  shows?(line: JudgedMagnetic): readonly [number, number];
 }
 
-function reproduces(cause: Cause, line: JudgedLine): boolean {
+function reproduces(cause: Cause, line: Evidence): boolean {
+  if (!isResistance(line)) {
+    const [low, high] = cause.shows?.(line) ?? [line.expected.value, line.expected.value];
+    return line.read.value >= low - line.limit && line.read.value <= high + line.limit;
+  }
   return cause
     .reads(line)
     .some((ohm) =>
@@ -87,7 +119,7 @@ function reproduces(cause: Cause, line: JudgedLine): boolean {
 /** A cause's size is itself read from one line: it need not hit another line closer than this. */
 const ROUGHLY = 0.015;
 
-function causesOf(line: JudgedLine, quick: QuickEstimates): readonly Cause[] {
+function causesOf(line: JudgedLine, quick: QuickEstimates, magnetic: readonly JudgedMagnetic[]): readonly Cause[] {
   const { readOhm, expected } = line;
   const leads = otherLeads(line, quick);
   if (readOhm === null) return [...openCoils(line), ...leads];
@@ -99,7 +131,7 @@ function causesOf(line: JudgedLine, quick: QuickEstimates): readonly Cause[] {
     ...slipOfThePen(line, readOhm, expected.value),
     ...warmOrCold(line, readOhm, expected.value),
     ...(readOhm < expected.value ? parallelPath(readOhm, expected.value) : [poorJoint(line, readOhm - expected.value)]),
-    ...(line.against === 'coil readings' && !line.since ? [] : coilCauses(line, readOhm, quick)),
+    ...(line.against === 'coil readings' && !line.since ? [] : coilCauses(line, readOhm, quick, magnetic)),
     ...leads,
   ];
 }
@@ -216,42 +248,78 @@ function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
 }
 
 /** What would make one coil, or every coil from one spool, another one than stated. */
-function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): readonly Cause[] {
+function coilCauses(
+  line: JudgedLine,
+  readOhm: number,
+  quick: QuickEstimates,
+  magnetic: readonly JudgedMagnetic[],
+): readonly Cause[] {
   const causes: Cause[] = [];
-  for (const coil of line.coils) {
-    const share = shareThatReads(line, readOhm, (each) => each === coil);
-    if (share === undefined) continue;
-    const scaled = scaledBy((each) => (each === coil ? share : 1));
-    const earlier = line.since;
-    if (share < 1)
-      causes.push({
-        kind: 'fewer turns',
-        words: earlier
-          ? `turns of the ${coil.name} coil shorted since the earlier reading`
-          : `shorted turns in the ${coil.name} coil, or a counter that started late`,
-        settles: `an inductance reading of the ${coil.name} coil`,
-        prior: 1.9,
-        reads: scaled,
-      });
-    else if (!earlier)
-      causes.push({
-        kind: 'more turns',
-        words: `more turns on the ${coil.name} coil than stated, or wire stretched thin by tension`,
-        settles: `an inductance reading of the ${coil.name} coil`,
-        prior: 1.6,
-        reads: scaled,
-      });
-    const other = earlier ? undefined : otherGauge(coil, share);
-    if (other)
-      causes.push({
-        kind: 'other wire',
-        words: `${other} wire on the ${coil.name} coil instead of the wire stated`,
-        settles: `an inductance reading of the ${coil.name} coil`,
-        // A spool that was measured is known; one by its label may be another.
-        prior: coil.spool?.measured ? 1.2 : 2,
-        reads: scaled,
-      });
-  }
+  // A total tells of no coil by name: one of them has lost turns.
+  if (line.since && line.coils.length > 1 && readOhm < (unchanged(line) ?? 0))
+    causes.push({
+      kind: 'shorted turns',
+      words: `turns of ${line.coils.map(({ name }) => `the ${name}`).join(' or ')} coil shorted since the earlier readings`,
+      settles: 'a reading of each coil by itself',
+      prior: SINCE,
+      reads: onlyAt(line, readOhm),
+      shows: (each) => [0, each.expected.value],
+    });
+  else
+    for (const coil of line.coils) {
+      const share = shareThatReads(line, readOhm, (each) => each === coil);
+      if (share === undefined) continue;
+      const scaled = scaledBy((each) => (each === coil ? share : 1));
+      const earlier = line.since;
+      // What an inductance would tell stands there already, or is asked for.
+      const settles = inductanceStands(line.block, coil, quick.netlist)
+        ? {}
+        : { settles: `an inductance reading of the ${coil.name} coil` };
+      const judged = magnetic.some(({ coils }) => coils.includes(coil));
+      const turnsToo = (each: JudgedMagnetic): readonly [number, number] => {
+        const henry = each.with((one) => (one === coil ? share ** 2 : 1));
+        return [henry, henry];
+      };
+      if (share < 1 && judged && !earlier)
+        causes.push(shortedTurns(coil, scaled, share ** 2), {
+          kind: 'fewer turns',
+          words: `fewer turns on the ${coil.name} coil than stated: a counter that started late`,
+          ...settles,
+          prior: 1.6,
+          reads: scaled,
+          shows: turnsToo,
+        });
+      else if (share < 1)
+        causes.push({
+          kind: earlier ? 'shorted turns' : 'fewer turns',
+          words: earlier
+            ? `turns of the ${coil.name} coil shorted since the earlier reading`
+            : `shorted turns in the ${coil.name} coil, or a counter that started late`,
+          ...settles,
+          prior: earlier ? SINCE : 1.9,
+          reads: scaled,
+          shows: (each) => [0, turnsToo(each)[1]],
+        });
+      else if (!earlier)
+        causes.push({
+          kind: 'more turns',
+          words: `more turns on the ${coil.name} coil than stated, or wire stretched thin by tension`,
+          ...settles,
+          prior: 1.6,
+          reads: scaled,
+          shows: turnsToo,
+        });
+      const other = earlier ? undefined : otherGauge(coil, share);
+      if (other)
+        causes.push({
+          kind: 'other wire',
+          words: `${other} wire on the ${coil.name} coil instead of the wire stated`,
+          ...settles,
+          // A spool that was measured is known; one by its label may be another.
+          prior: coil.spool?.measured ? 1.2 : 2,
+          reads: scaled,
+        });
+    }
   const [first] = line.coils;
   const wire = first?.wire;
   if (wire && line.against === 'turns' && line.coils.every((coil) => coil.wire === wire)) {
@@ -267,6 +335,116 @@ function coilCauses(line: JudgedLine, readOhm: number, quick: QuickEstimates): r
       });
   }
   return causes;
+}
+
+/** What changed since a good reading happened to the pickup: that is likelier than a hand on the probes. */
+const SINCE = 2.3;
+
+/** A short inside a winding takes little resistance, and of the inductance anything up to all: its turns are a loaded secondary. */
+const shortedTurns = (coil: Coil, reads: Cause['reads'], mostLeft: number): Cause => ({
+  kind: 'shorted turns',
+  words: `shorted turns in the ${coil.name} coil`,
+  prior: 2.4,
+  reads,
+  shows: (line) => [line.with((each) => (each === coil ? 0 : 1)), line.with((each) => (each === coil ? mostLeft : 1))],
+});
+
+/** A single shorted turn is not seen; what is seen takes a tenth and more. Common practice, no published source. */
+const MOST_LEFT = 0.9;
+
+/** What would make an inductance or a capacitance another than turns and bobbin compute to. */
+function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly Cause[] {
+  const { read, expected, withoutPoles, coils } = line;
+  const same = (each: JudgedLine) => [unchanged(each)];
+  const here = (each: JudgedMagnetic): readonly [number, number] =>
+    each === line ? [read.value, read.value] : [each.expected.value, each.expected.value];
+  const dimension = line.line.kind;
+  const slips = [10, 100, 1000].flatMap((power) =>
+    [read.value * power, read.value / power]
+      .filter((value) => Math.abs(value - expected.value) <= line.limit)
+      .map(
+        (value): Cause => ({
+          kind: 'slip of the pen',
+          words: `a slip of the decimal point or the unit: ${printQuantity({ value, dimension })} was meant`,
+          prior: 3,
+          reads: same,
+          shows: here,
+        }),
+      ),
+  );
+  const less = read.value < expected.value;
+  if (dimension === 'capacitance')
+    return less
+      ? slips
+      : [
+          ...slips,
+          {
+            kind: 'leads counted in',
+            words: "the meter's own leads or a cable counted in",
+            settles: 'a reading of the leads alone, taken off',
+            prior: 1.5,
+            reads: same,
+            shows: here,
+          },
+        ];
+  const perCoil = coils.flatMap((coil): readonly Cause[] => {
+    const share = Math.sqrt(read.value / expected.value);
+    const scaled = scaledBy((each) => (each === coil ? share : 1));
+    const shows = (each: JudgedMagnetic): readonly [number, number] => {
+      const henry = each.with((one) => (one === coil ? share ** 2 : 1));
+      return [henry, henry];
+    };
+    const settles = quick.readings.has(coil) ? {} : { settles: `a resistance reading of the ${coil.name} coil` };
+    return less
+      ? [
+          shortedTurns(coil, same, MOST_LEFT),
+          {
+            kind: 'fewer turns',
+            words: `fewer turns on the ${coil.name} coil than stated: a counter that started late`,
+            ...settles,
+            prior: 1.6,
+            reads: scaled,
+            shows,
+          },
+        ]
+      : [
+          {
+            kind: 'more turns',
+            words: `more turns on the ${coil.name} coil than stated`,
+            ...settles,
+            prior: 1.6,
+            reads: scaled,
+            shows,
+          },
+        ];
+  });
+  const noPoles = withoutPoles !== undefined && Math.abs(read.value - withoutPoles) <= line.limit;
+  return [
+    ...slips,
+    ...perCoil,
+    ...(less && noPoles
+      ? [
+          {
+            kind: 'poles or steel',
+            words: 'poles that were not in when it was read',
+            prior: 2,
+            reads: same,
+            shows: here,
+          } as const,
+        ]
+      : []),
+    ...(less
+      ? []
+      : [
+          {
+            kind: 'poles or steel',
+            words: 'steel near it while it was read',
+            prior: 1.2,
+            reads: same,
+            shows: here,
+          } as const,
+        ]),
+  ];
 }
 
 /** Where the coils' own readings are what is expected, they already hold whatever is the matter with a coil. */
