@@ -159,9 +159,7 @@ export class BenchView {
     if (drawing === undefined) return;
     const settled =
       comparison && drawing.comparedWith !== undefined ? settledItems(comparison, drawing.comparedWith) : [];
-    this.findings.replaceChildren(
-      ...findingsSection(drawing.findings, settled, comparison?.come ?? [], this.around.send),
-    );
+    this.findings.replaceChildren(...findingsSection(drawing, settled, comparison?.come ?? [], this.around.send));
   }
 
   private keep(): void {

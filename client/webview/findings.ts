@@ -1,11 +1,14 @@
 import type { DrawnFinding } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/bench-view/messages.ts';
+import type { FromView, ShownDrawing } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 
-/** Each finding in a sentence, with its code, which opens its page, and its line; below them what the change has settled. */
+/**
+ * Each finding in a sentence, with its code, which opens its page, and its line; below them what the change has settled, and what to
+ * mind at the work that they ask for.
+ */
 export function findingsSection(
-  findings: readonly DrawnFinding[],
+  { findings, cautions }: Pick<ShownDrawing, 'findings' | 'cautions'>,
   settled: readonly HTMLLIElement[],
   come: readonly DrawnFinding[],
   send: (message: FromView) => void,
@@ -25,7 +28,11 @@ export function findingsSection(
   const none = element('li', { className: 'find' }, [
     element('p', {}, [element('b', { textContent: 'No findings.' })]),
   ]);
-  return [element('ul', { className: 'finds' }, [...(items.length > 0 ? items : [none]), ...settled])];
+  const list = element('ul', { className: 'finds' }, [...(items.length > 0 ? items : [none]), ...settled]);
+  if (cautions.length === 0) return [list];
+  const mind = cautions.map((each) => element('li', { textContent: each }));
+  const words = element('summary', { textContent: 'Mind at the bench' });
+  return [list, element('details', { className: 'mind', open: true }, [words, element('ul', {}, mind)])];
 }
 
 const WORDS = { error: 'Fault', warning: 'Warning', information: 'Note', hint: 'Hint' } as const;

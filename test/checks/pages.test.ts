@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { codes, explanationOf } from '../../server/src/checks/pages.ts';
+import { explanationOf } from '../../server/src/checks/explanation.ts';
+import { codes } from '../../server/src/checks/pages.ts';
 import { analyse, findingLines } from '../support/check-fixture.ts';
 
 describe('explanation pages', () => {

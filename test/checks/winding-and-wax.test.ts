@@ -178,7 +178,7 @@ describe('the wax bath', () => {
     const analysis = pot('92 degC', 'abs');
     assert.match(
       messageOf(analysis, 'potting/too-hot'),
-      /ABS bobbins deflect at 80 to 100.°C.*ceiling for this mix is 65.°C/,
+      /ABS bobbins deflect from 68.°C on, by grade.*ceiling for this mix is 65.°C/,
     );
     assert.deepEqual(fixTitles(analysis, 'potting/too-hot'), ['Lower the bath: `bath 60 degC` *']);
     assert.deepEqual(found(fixed(analysis, 'potting/too-hot', 'Lower the bath: `bath 60 degC`')), []);

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { codes, explanationOf } from '../../server/src/checks/pages.ts';
+import { explanationOf } from '../../server/src/checks/explanation.ts';
+import { codes } from '../../server/src/checks/pages.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { noAnalyser } from './no-analyser.ts';
 import { Shell } from './shell.ts';

@@ -37,6 +37,15 @@ describe('repair', () => {
     );
   });
 
+  it('says beside each plan what its work can do to a person', async () => {
+    const { stdout } = await shell.run(['repair', 'mistakes/phase-coils-cancel.pickup']);
+    assert.match(stdout, /\n {4}mind\n {6}Magnets pinch [^\n]*\n {6}Magnetising: /);
+    assert.match(
+      (await shell.run(['repair', 'mistakes/phase-coil-wound-wrong-way.pickup'])).stdout,
+      /\n {4}mind\n {6}Solder and iron/,
+    );
+  });
+
   it('as JSON keeps to the published schema, and a plan written into the file clears it', async () => {
     const file = 'mistakes/phase-coil-wound-wrong-way.pickup';
     const { stdout } = await shell.run(['repair', file, '--format', 'json']);

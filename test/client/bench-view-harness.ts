@@ -255,6 +255,7 @@ export class Bench {
         parts: result.parts.map(({ id }) => id),
         table: result.table,
         findings: result.findings,
+        cautions: result.cautions,
         broken: result.broken,
         positions: result.positions,
         position: result.position,

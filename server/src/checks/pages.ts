@@ -124,10 +124,6 @@ pickup heron {
   }
 }
 \`\`\`
-
-## Take care
-
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'circuit/open': `# circuit/open
 
@@ -189,10 +185,6 @@ pickup heron {
   }
 }
 \`\`\`
-
-## Take care
-
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'circuit/output-shorted': `# circuit/output-shorted
 
@@ -257,10 +249,6 @@ pickup heron {
   }
 }
 \`\`\`
-
-## Take care
-
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'controls/pot-too-small': `# controls/pot-too-small
 
@@ -678,7 +666,7 @@ pickup heron {
 
 ## Take care
 
-A cover takes much heat: solder it quickly at one or two spots, away from wax and coils. Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
+A cover takes much heat: solder it quickly at one or two spots, away from wax and coils.
 `,
   'ground/metal-hot': `# ground/metal-hot
 
@@ -747,9 +735,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
-
-Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+Mark the face toward the screw coil before a magnet moves.
 `,
   'hum/not-cancelled': `# hum/not-cancelled
 
@@ -814,9 +800,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
-
-Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+Mark the face toward the screw coil before a magnet moves.
 `,
   'hum/partly-cancelled': `# hum/partly-cancelled
 
@@ -1071,10 +1055,6 @@ pickup heron {
   }
 }
 \`\`\`
-
-## Take care
-
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
 `,
   'lead/reused': `# lead/reused
 
@@ -1468,9 +1448,7 @@ pickup heron {
 
 ## Take care
 
-Soldering: 330 to 370 °C for joints, fumes drawn away, hands washed after work with leaded solder. Common-practice guidance; local rules come first.
-
-Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+Mark the face toward the screw coil before a magnet moves.
 `,
   'phase/position-cancels': `# phase/position-cancels
 
@@ -1553,7 +1531,7 @@ instrument juniper {
 
 ## Take care
 
-Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+Mark the face toward the screw coil before a magnet moves.
 `,
   'phase/unproven': `# phase/unproven
 
@@ -1685,10 +1663,6 @@ pickup wren {
   }
 }
 \`\`\`
-
-## Take care
-
-Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
 `,
   'potting/too-cold': `# potting/too-cold
 
@@ -1751,10 +1725,6 @@ pickup wren {
   }
 }
 \`\`\`
-
-## Take care
-
-Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
 `,
   'potting/too-hot': `# potting/too-hot
 
@@ -1766,7 +1736,7 @@ The bath lies above the lowest of these limits: the ceiling of the mix (65 °C f
 
 ## Why it matters
 
-A bobbin of ABS deflects at 80 to 100 °C, some grades earlier; butyrate earlier still, by its plasticiser; fibre does not. A warped bobbin breaks its coil. Hotter wax soaks no better: it only runs out again while it cools.
+A bobbin of ABS deflects from 68 °C on, by its grade; one of butyrate softens from 58 °C on, by its plasticiser; fibre does not. A warped bobbin breaks its coil. Hotter wax soaks no better: it only runs out again while it cools.
 
 ## Faulty example
 
@@ -1817,10 +1787,6 @@ pickup wren {
   }
 }
 \`\`\`
-
-## Take care
-
-Water bath with the inner vessel off the base, electric heat, no flame, never unattended, an independent thermometer, a lid and a dry-powder or carbon-dioxide extinguisher at hand, never water on burning wax. Eye protection and dry parts. A burn: cool running water for 20 minutes, leave the wax on, seek help. Common-practice guidance, not legal, medical or electrical certification: the wax's safety data sheet and local rules come first.
 `,
   'reading/contradicts': `# reading/contradicts
 
@@ -1880,7 +1846,7 @@ pickup wren {
 
 ## Take care
 
-Take a kick three times, and check the compass on a known pole first. Magnets pinch and chip, and people with implants keep their distance. Mark the face toward the screw coil before a magnet moves.
+Take a kick three times, and check the compass on a known pole first. Mark the face toward the screw coil before a magnet moves.
 `,
   'reading/sum': `# reading/sum
 
@@ -2919,8 +2885,8 @@ export type Code = keyof typeof pages;
 
 export const isCode = (text: string): text is Code => Object.hasOwn(pages, text);
 
-/** The explanation page of a finding, in Markdown. */
-export const explanationOf = (code: string): string | undefined => (isCode(code) ? pages[code] : undefined);
+/** The page of a finding as it is written, in Markdown. */
+export const pageOf = (code: Code): string => pages[code];
 
 /** Every code, in alphabetical order of its page. */
 export const codes: readonly Code[] = Object.keys(pages).filter(isCode);

@@ -1,4 +1,5 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
+import { VAPOUR_FROM_C } from '../estimates/common-practice.ts';
 import { bathC, bathLimits, meltsFromC, suggestedBathC } from '../estimates/potting.ts';
 import type { Stated } from '../model/place.ts';
 import { list } from '../words/text.ts';
@@ -37,9 +38,6 @@ export const pottingTooHot = definePickupCheck({
     ];
   },
 });
-
-/** From here the vapour matters, not only the pickup. Common practice, no published source. */
-const VAPOUR_FROM_C = 100;
 
 function remedies(bath: Stated<Quantity>, suggestedC: number, meltsC: number): readonly Remedy[] {
   if (suggestedC < meltsC) return [];

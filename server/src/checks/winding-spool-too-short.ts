@@ -1,10 +1,11 @@
-import { SPOOL_RESERVE } from '../estimates/common-practice.ts';
+import { WIRE_ALLOWANCE } from '../estimates/common-practice.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Spool } from '../model/wire.ts';
 import { type Estimate, sum } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
+import { WIRE_SPARE } from '../words/wire-spare.ts';
 import type { Found } from './check.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { say } from './say.ts';
@@ -34,12 +35,12 @@ function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext
   const place = coils[0]?.wirePlace;
   if (!left || !place || known.length < coils.length) return [];
   const needed = sum(...known);
-  const withAllowance = needed.value * (1 + SPOOL_RESERVE);
+  const withAllowance = needed.value * WIRE_ALLOWANCE;
   if (withAllowance <= left.value.si) return [];
   const grams = (value: number) => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
   return [
     {
-      what: say`${capital(list(coils.map(coilWords)))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.value)} of wire, ${grams(withAllowance)} with leads and a restart; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
+      what: say`${capital(list(coils.map(coilWords)))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.value)} of wire, ${grams(withAllowance)} with ${WIRE_SPARE}; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
       action: say`Begin on a fuller spool.`,
       place,
       related: [{ message: say`What is left on the spool`, place: left.place }],

@@ -1,8 +1,8 @@
 /** Findings in the Static Analysis Results Interchange Format, OASIS standard SARIF 2.1.0. */
 import path from 'node:path';
 import manifest from '../../../package.json' with { type: 'json' };
+import { explanationOf } from '../checks/explanation.ts';
 import type { Severity } from '../checks/finding.ts';
-import { explanationOf } from '../checks/pages.ts';
 import { summaryOf } from './explain.ts';
 import type { Range } from './line-map.ts';
 import type { CheckedFile, Location } from './located-finding.ts';

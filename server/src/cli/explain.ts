@@ -1,4 +1,5 @@
-import { codes, explanationOf } from '../checks/pages.ts';
+import { explanationOf } from '../checks/explanation.ts';
+import { codes } from '../checks/pages.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { meant } from './meant.ts';
 

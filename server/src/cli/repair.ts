@@ -113,7 +113,7 @@ function outcomeText(
 }
 
 function planText(plan: RepairPlan, index: number, styles: Styles, lines: readonly string[]): readonly string[] {
-  const { minutes, steps, leaves, against } = plan;
+  const { minutes, steps, cautions, leaves, against } = plan;
   return [
     '',
     `  ${styles.strong(`plan ${index + 1}`)}, about ${minutes} min of work`,
@@ -121,6 +121,8 @@ function planText(plan: RepairPlan, index: number, styles: Styles, lines: readon
       `    ${step + 1}. ${visible(text)}`,
       ...(why === '' ? [] : [`       ${styles.faint(visible(why))}`]),
     ]),
+    '    mind',
+    ...cautions.map((each) => `      ${each}`),
     '    then',
     ...plan.outlook().map((heard) => `      ${visible(heardWords(heard))}`),
     ...against.map(({ what }) => `      ${visible(noLongerWords(what))}`),
@@ -142,7 +144,7 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
     subjects: planned.map(({ subject, outcome }) => ({
       ...asked(subject),
       faults: outcome.faults.map(finding),
-      plans: outcome.plans.map(({ minutes, steps, leaves, against, outlook }) => ({
+      plans: outcome.plans.map(({ minutes, steps, cautions, leaves, against, outlook }) => ({
         minutes,
         steps: steps.map(({ text, why, minutes: work, edits }) => ({
           text,
@@ -154,6 +156,7 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
             newText,
           })),
         })),
+        cautions,
         leaves: leaves.map(finding),
         readingsAgainst: against.map(finding),
         heard: outlook().map(heardJson),

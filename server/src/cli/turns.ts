@@ -7,7 +7,6 @@ import {
   PEELED_LENGTH_RELATIVE_SD,
   ROOM_TEMPERATURE_SD_K,
   STATED_TEMPERATURE_SD_K,
-  WIRE_ALLOWANCE,
 } from '../estimates/common-practice.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import {
@@ -23,6 +22,7 @@ import type { Coil } from '../model/coil.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, estimateOf, scale } from '../quantities/estimate.ts';
 import { fitText, offText, turnsText, wireText, woundText } from '../words/turns-words.ts';
+import { WIRE_SPARE } from '../words/wire-spare.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { roomCelsius } from './room.ts';
@@ -56,7 +56,7 @@ export const turns = defineCommand({
   notes: [
     'Without a question, the turns that reach the target of the spec.',
     "A coil's own reading tells what its wire really has; each answer comes with its ±, one standard deviation.",
-    `Wire counts ${Math.round((WIRE_ALLOWANCE - 1) * 100)} % for both ends and for breaks.`,
+    `Wire is told with ${WIRE_SPARE}, for both ends and a break.`,
   ],
   example: {
     line: 'pickup-spec turns samples/withen-bridge.pickup --coil slug --resistance 4k1 --room 23degC',

@@ -1,5 +1,7 @@
 /** The bench view as a page that needs nothing else: drawing, numbers, response, positions, readings still missing. */
 
+import { cautionsFor } from '../checks/explanation.ts';
+import type { Finding } from '../checks/finding.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { FactTable } from './drawing-sheet.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
@@ -9,7 +11,7 @@ export interface BenchViewPage {
   readonly title: string;
   /** The file, the position, what stands behind the heading. */
   readonly about: readonly string[];
-  readonly findings: readonly { readonly code: string; readonly message: string }[];
+  readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'message'>[];
   readonly drawing: DrawnFacts | undefined;
   readonly sections: readonly HtmlNode[];
 }
@@ -30,11 +32,17 @@ export function benchViewPageBody({ title, about, findings, drawing, sections }:
       ...(findings.length === 0
         ? [h('p', {}, 'No findings.')]
         : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, typed(message), ` (${code})`)))]),
+      ...mind(cautionsFor(findings)),
       ...plotOnPage(drawing ?? {}),
       ...sections,
     ),
   ];
 }
+
+const mind = (cautions: readonly string[]): readonly HtmlNode[] =>
+  cautions.length === 0
+    ? []
+    : [h('h2', {}, 'Mind at the bench'), h('ul', {}, ...cautions.map((each) => h('li', {}, each)))];
 
 export const plotOnPage = ({ svg, table }: DrawnFacts): readonly HtmlNode[] =>
   svg === undefined || table === undefined ? [] : [h('div', {}, { drawing: svg }), factTable(table)];

@@ -1,3 +1,5 @@
+import type { Plastic } from '../model/bobbin.ts';
+
 /**
  * What the estimates, the checks and the plans take for granted where a spec says nothing: every such number of this part on one
  * page, to be reviewed by people of the trade. Common practice, no published source, unless another source stands beside it. Figures
@@ -95,15 +97,75 @@ export const WINDING_SPEED_RPM = 800;
 export const USUAL_TURNS = 5000;
 /** A length of wire pulled off a coil and laid along a rule, relative. */
 export const PEELED_LENGTH_RELATIVE_SD = 0.01;
-/** Wire that a coil takes, with what is lost at both ends and in breaks. */
-export const WIRE_ALLOWANCE = 1.05;
-/** What a spool should hold beyond the coil: lead-in, lead-out, a break near the core. */
-export const SPOOL_RESERVE = 0.1;
+/** Wire to have on the spool for a coil, over what lies in it: lead-in, lead-out, a break near the core. */
+export const WIRE_ALLOWANCE = 1.1;
 /** Turn-areas nearer than this count as equal. */
 export const EQUAL_AREAS_WITHIN = 0.01;
 /** Nearer than this nobody winds to a target, relative, nor nearer than so many standard deviations of the estimate. */
 export const TARGET_LEAST_RELATIVE = 0.02;
 export const TARGET_LEAST_DEVIATIONS = 2;
+
+// The wax bath. Melting and softening points differ from maker to maker: the safety data sheet of the wax in hand comes first.
+
+export interface WaxFacts {
+  /** Melting range over the grades sold, degC. */
+  readonly meltsC: readonly [low: number, high: number];
+  /** Above this a bath gains nothing and a pickup may suffer, degC. */
+  readonly ceilingC: number;
+  /** Lowest closed-cup flash point reported, degC. */
+  readonly flashPointC: number;
+  readonly source: string;
+}
+
+export const WAXES: Readonly<Record<string, WaxFacts>> = {
+  paraffin: {
+    meltsC: [46, 68],
+    ceilingC: 65,
+    flashPointC: 140,
+    source:
+      'melting range by grade recalled; ceiling common practice, no published source; flash point 199\u202F°C without additives, 140\u202F°C stated by some makers, read on a page of a candle supplier',
+  },
+  beeswax: {
+    meltsC: [61, 66],
+    ceilingC: 65,
+    flashPointC: 204,
+    source:
+      'melting range of the pharmacopoeias recalled; ceiling common practice; flash point 204\u202F°C read on a page of a supplier',
+  },
+  microcrystalline: {
+    meltsC: [60, 93],
+    ceilingC: 95,
+    flashPointC: 200,
+    source: 'melting range by grade and flash point recalled; ceiling common practice, no published source',
+  },
+  carnauba: {
+    meltsC: [82, 86],
+    ceilingC: 95,
+    flashPointC: 270,
+    source: 'melting range and flash point recalled; ceiling common practice, no published source',
+  },
+};
+
+/** Of paraffin with a fifth to a third of beeswax, degC; and where the lowest grade of paraffin begins to melt. */
+export const USUAL_CEILING_C = 65;
+export const USUAL_MELTING_C = 46;
+/** A thermostat swings by some kelvin. */
+export const BATH_MARGIN_K = 3;
+/** A bath stays this far below the flash point, kelvin. */
+export const FLASH_MARGIN_K = 30;
+/** From here on a bath's vapour matters, not only the pickup, degC. */
+export const VAPOUR_FROM_C = 100;
+
+/** From where a bobbin's plastic may give way, degC, and how that is said. Fibre does not soften in a wax bath. */
+export const PLASTICS: Readonly<
+  Record<Plastic, { readonly softensFromC: number; readonly gives: (from: string) => string } | undefined>
+> = {
+  // Deflection under 0.46 MPa between 68 and 100 degC by grade: read in a materials table.
+  abs: { softensFromC: 68, gives: (from) => `ABS bobbins deflect from ${from} on, by grade` },
+  // No table could be read; roughly 45 to 95 degC by plasticiser, recalled. The limit is a cautious setting inside that range.
+  butyrate: { softensFromC: 58, gives: (from) => `butyrate bobbins soften from ${from} on, by plasticiser` },
+  fibre: undefined,
+};
 
 // Instruments.
 

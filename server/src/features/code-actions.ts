@@ -1,12 +1,16 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { hazardsOf } from '../checks/explanation.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { findingSpan } from './diagnostics.ts';
 import { locateEdits, overlap, type TextEdit } from './text-edits.ts';
 
 export interface QuickFix {
   readonly title: string;
   readonly preferred: boolean;
+  /** What the work that it stands for can do to a person. */
+  readonly cautions: readonly string[];
   readonly edits: readonly TextEdit[];
   /** The finding that it settles. */
   readonly finding: Finding;
@@ -19,7 +23,8 @@ export function quickFixes(analysis: Analysis, span: Span): readonly QuickFix[] 
     if (at === undefined || at.start > span.end || at.end < span.start) return [];
     return analysis.verifiedFixes(finding).flatMap((remedy) => {
       const edits = locateEdits(analysis, remedy.edits);
-      return edits ? [{ title: remedy.title, preferred: remedy.preferred === true, edits, finding }] : [];
+      const cautions = remedy.kind === 'build' ? cautionsOf(...hazardsOf(finding.code)) : [];
+      return edits ? [{ title: remedy.title, preferred: remedy.preferred === true, cautions, edits, finding }] : [];
     });
   });
 }

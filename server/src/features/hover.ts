@@ -4,7 +4,7 @@ import { schemas } from '../../../grammar/src/schema/index.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
-import { explanationOf } from '../checks/pages.ts';
+import { explanationOf } from '../checks/explanation.ts';
 import type { Place } from '../model/place.ts';
 import { findingSpan } from './diagnostics.ts';
 import { type NameAt, nameAt } from './name-at.ts';

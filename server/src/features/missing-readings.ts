@@ -12,6 +12,7 @@ import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Place } from '../model/place.ts';
 import type { Reading } from '../model/readings.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { KICK_METER, KICK_MOTION, KICK_READ } from '../words/kick.ts';
 import { coilWords, endLead } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 
@@ -123,7 +124,7 @@ function tracing(coils: readonly Coil[]): MissingReading {
   if (first === undefined) throw new RangeError('no coil to trace');
   return {
     settles: `which leads belong to ${list(coils.map(coilWords))}`,
-    how: 'Meter in ohms between every pair of leads: a pair that is not open is one coil. Then bring steel near its poles, red probe on one lead of the pair.',
+    how: `Meter in ohms between every pair of leads: a pair that is not open is one coil. Then a kick, red probe on one lead of the pair, the meter at its ${KICK_METER}: bring ${KICK_MOTION}; ${KICK_READ}.`,
     line: `kick A to B at ${first.name} approach positive`,
     place: first.place,
   };
@@ -138,7 +139,7 @@ function signReadings(signs: readonly CoilSigns[], netlist: PickupNetlist): read
     const settles = `${[...(phaseOpen.includes(each) ? ['phase'] : []), ...(humOpen.includes(each) ? ['hum'] : [])].join(' and ')} (${coilWords(coil)})`;
     const kick: MissingReading = {
       settles,
-      how: `Meter in millivolts, red on ${endLead(netlist, coil, 'finish')}, black on ${endLead(netlist, coil, 'start')}: bring steel near the poles of ${coilWords(coil)} and see which way the needle kicks first.`,
+      how: `Meter at its ${KICK_METER}, red on ${endLead(netlist, coil, 'finish')}, black on ${endLead(netlist, coil, 'start')}: bring ${KICK_MOTION} of ${coilWords(coil)}; ${KICK_READ}.`,
       line: `kick ${endLead(netlist, coil, 'finish')} to ${endLead(netlist, coil, 'start')} at ${coil.name} approach …`,
       place: coil.place,
     };

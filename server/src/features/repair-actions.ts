@@ -11,6 +11,8 @@ export interface RepairAction {
   readonly minutes: number;
   /** What is done, in order. */
   readonly steps: readonly string[];
+  /** What the work can do to a person. */
+  readonly cautions: readonly string[];
   readonly edits: readonly TextEdit[];
   /** The findings that it settles. */
   readonly findings: readonly Finding[];
@@ -44,7 +46,7 @@ function actionOf(
   analysis: Analysis,
   subject: RepairSubject,
   findings: readonly Finding[],
-  { steps: all, minutes, outlook, against }: RepairPlan,
+  { steps: all, minutes, cautions, outlook, against }: RepairPlan,
 ): readonly RepairAction[] {
   const edits = locateEdits(
     analysis,
@@ -54,7 +56,7 @@ function actionOf(
   const what = subject.instrument === undefined ? subject.pickup : `the whole instrument ${subject.instrument}`;
   const title = `Repair ${what}, about ${minutes} min: ${steps.join('; ')}`;
   const leaves = () => [...outlook().map(heardWords), ...against.map(({ what: read }) => noLongerWords(read))];
-  return edits ? [{ title, minutes, steps, edits, findings, leaves }] : [];
+  return edits ? [{ title, minutes, steps, cautions, edits, findings, leaves }] : [];
 }
 
 /** A pickup's fault is one of the pickup and of every instrument that it is fitted in. */

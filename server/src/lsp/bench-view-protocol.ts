@@ -231,6 +231,8 @@ export interface Plan {
   readonly steps: readonly string[];
   /** What is heard afterwards, a line a position; readings that then no longer agree. */
   readonly leaves: readonly string[];
+  /** What the work can do to a person. */
+  readonly cautions: readonly string[];
   /** As the protocol writes edits of a workspace. */
   readonly edit: {
     readonly changes?: Readonly<Record<string, readonly { readonly range: Range; readonly newText: string }[]>>;

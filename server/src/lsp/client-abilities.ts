@@ -15,6 +15,8 @@ export interface ClientAbilities {
   readonly snippets: boolean;
   readonly symbolTree: boolean;
   readonly definitionLinks: boolean;
+  /** Shows words of our own beside a change in its preview. */
+  readonly annotatesChanges: boolean;
 }
 
 export function readAbilities(params: InitializeParams): ClientAbilities {
@@ -33,6 +35,9 @@ export function readAbilities(params: InitializeParams): ClientAbilities {
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     symbolTree: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
     definitionLinks: textDocument?.definition?.linkSupport === true,
+    annotatesChanges:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.changeAnnotationSupport !== undefined,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import { formerLabel } from '../comparison/reworks.ts';
 import { diagnostics } from '../features/diagnostics.ts';
@@ -25,7 +26,7 @@ export function drawing(
     uri: params.uri,
     version: document.version,
     subjects: own.map(({ kind, name, title, span }) => ({ kind, name, title, range: toRange(document, span) })),
-    findings: findingsOf(analysis, document, chosen),
+    ...findingsOf(analysis, document, chosen),
   };
   const broken = brokenAt(analysis, document, chosen);
   const stale = broken ? { broken } : {};
@@ -77,13 +78,18 @@ function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {
   };
 }
 
-/** Findings about the subject drawn, and those of its block that are about nothing in particular. */
+/** Findings about the subject drawn, and those of its block that are about nothing in particular; cautions for the work they ask for. */
 function findingsOf(analysis: Analysis, document: TextDocument, drawn: OwnSubject | undefined) {
   const isOwn = ({ subject, place }: Finding): boolean =>
     drawn !== undefined && (subject[drawn.kind] === drawn.name || place.chunk === drawn.chunk);
-  return diagnostics({ ...analysis, findings: analysis.findings.filter(isOwn) }).map(
-    ({ code, severity, message, span }) => ({ code, severity, message, range: toRange(document, span) }),
-  );
+  const own = analysis.findings.filter(isOwn);
+  const findings = diagnostics({ ...analysis, findings: own }).map(({ code, severity, message, span }) => ({
+    code,
+    severity,
+    message,
+    range: toRange(document, span),
+  }));
+  return { findings, cautions: cautionsFor(own) };
 }
 
 /** The first line of the subject's text that does not read. Broken text elsewhere does not make this drawing older. */

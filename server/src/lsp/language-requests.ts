@@ -7,6 +7,7 @@ import {
   LSPErrorCodes,
   ResponseError,
   type ServerCapabilities,
+  type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
@@ -177,7 +178,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
   );
   connection.onCodeAction(
     about('code actions', [], ({ document, analysis }, params) =>
-      codeActions({ document, analysis }, params, { textOf, linksCodes: abilities.linksCodes }),
+      codeActions({ document, analysis }, params, { ...abilities, textOf }),
     ),
   );
   connection.onPrepareRename(
@@ -209,8 +210,10 @@ export function serveLanguage(connection: Connection, served: Served): void {
 function codeActions(
   { document, analysis }: Opened,
   { range, context }: CodeActionParams,
-  options: { readonly textOf: to.TextOf; readonly linksCodes: boolean },
+  options: { readonly textOf: to.TextOf; readonly linksCodes: boolean; readonly annotatesChanges: boolean },
 ): CodeAction[] {
+  const cautioned = (edit: WorkspaceEdit, cautions: readonly string[]): WorkspaceEdit =>
+    options.annotatesChanges ? to.withCautions(edit, cautions) : edit;
   const span = spanFrom(document, range);
   const only = context?.only;
   const wants = (kind: string): boolean =>
@@ -220,13 +223,20 @@ function codeActions(
     for (const fix of quickFixes(analysis, span)) {
       const edit = to.toWorkspaceEdit(options.textOf, fix.edits);
       const [found] = diagnostics({ ...analysis, findings: [fix.finding] });
-      if (edit && found) actions.push(to.toQuickFix(fix, to.toDiagnostic(document, found, options), edit));
+      if (edit && found)
+        actions.push(to.toQuickFix(fix, to.toDiagnostic(document, found, options), cautioned(edit, fix.cautions)));
     }
     // After the single fixes: a plan settles several findings at once.
-    for (const { title, edits, findings } of repairActions(analysis, span)) {
+    for (const { title, edits, cautions, findings } of repairActions(analysis, span)) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       const settled = diagnostics({ ...analysis, findings }).map((found) => to.toDiagnostic(document, found, options));
-      if (edit) actions.push({ title, kind: CodeActionKind.QuickFix, diagnostics: settled, edit });
+      if (edit)
+        actions.push({
+          title,
+          kind: CodeActionKind.QuickFix,
+          diagnostics: settled,
+          edit: cautioned(edit, cautions),
+        });
     }
   }
   if (wants(CodeActionKind.RefactorRewrite)) {

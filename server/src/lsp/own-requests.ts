@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import { explanationOf } from '../checks/pages.ts';
+import { explanationOf } from '../checks/explanation.ts';
 import { serveBench } from './bench-view-requests.ts';
 import { drawing } from './drawings.ts';
 import { answering, type Report } from './guard.ts';

@@ -24,11 +24,11 @@ export function plansAt(
   if (what === 'identify') {
     return identifyActions(analysis, around.span).flatMap(({ title, proven, edits }) => {
       const steps = proven ? [] : ['No reading decides this: it is a choice.'];
-      return planOf({ title, steps, leaves: [] }, toWorkspaceEdit(textOf, edits));
+      return planOf({ title, steps, leaves: [], cautions: [] }, toWorkspaceEdit(textOf, edits));
     });
   }
-  return repairPlans(analysis, around.around).flatMap(({ title, steps, leaves, edits }) =>
-    planOf({ title, steps, leaves: leaves() }, toWorkspaceEdit(textOf, edits)),
+  return repairPlans(analysis, around.around).flatMap(({ title, steps, leaves, cautions, edits }) =>
+    planOf({ title, steps, leaves: leaves(), cautions }, toWorkspaceEdit(textOf, edits)),
   );
 }
 

@@ -75,6 +75,8 @@ export interface DrawingResult {
   /** The same as the drawing shows, in rows. */
   readonly table?: FactTable;
   readonly findings: readonly DrawnFinding[];
+  /** What the work that settles them can do to a person. */
+  readonly cautions: readonly string[];
   /** Selector positions through which it can be heard. */
   readonly positions: readonly HeardAt[];
   /** The one it is heard through; absent where a pickup is heard by itself. */

@@ -63,6 +63,19 @@ export function toWorkspaceEdit(textOf: TextOf, edits: readonly features.TextEdi
   return { changes };
 }
 
+/** The same edit with cautions beside it in its preview; as it is where there are none. */
+export function withCautions(edit: WorkspaceEdit, cautions: readonly string[]): WorkspaceEdit {
+  if (cautions.length === 0) return edit;
+  const documentChanges = Object.entries(edit.changes ?? {}).map(([uri, edits]) => ({
+    textDocument: { uri, version: null },
+    edits: edits.map((each) => ({ ...each, annotationId: CAUTIONS })),
+  }));
+  const annotation = { label: 'At the bench, mind', description: cautions.join(' '), needsConfirmation: false };
+  return { documentChanges, changeAnnotations: { [CAUTIONS]: annotation } };
+}
+
+const CAUTIONS = 'cautions';
+
 const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
   warning: DiagnosticSeverity.Warning,

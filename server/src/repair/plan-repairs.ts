@@ -10,6 +10,7 @@ import { replaceAt } from '../checks/edits.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import type { Heard } from '../words/heard.ts';
 import { list } from '../words/text.ts';
 import { changedPickup } from './changed-pickup.ts';
@@ -30,7 +31,7 @@ import {
 } from './scope.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 import { coverWords, ORDER, stepWords } from './step-words.ts';
-import { COVER } from './work.ts';
+import { COVER, hazardsOf } from './work.ts';
 
 export type { RepairSubject } from './scope.ts';
 
@@ -47,6 +48,8 @@ export interface RepairPlan {
   /** The work of all steps; common practice, no published source. */
   readonly minutes: number;
   readonly steps: readonly RepairStep[];
+  /** What its work can do to a person. */
+  readonly cautions: readonly string[];
   /** Findings of the subject that stay, as information. */
   readonly leaves: readonly Finding[];
   /** Readings that no longer agree once the plan is done. */
@@ -91,7 +94,8 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
     .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
       const steps = stepsOf(made, quick, all);
       const after = steps && verified(analysis, steps, subject);
-      return after ? [{ minutes, steps, ...after }] : [];
+      const cautions = cautionsOf(...made.flatMap(({ work }) => hazardsOf(work)));
+      return after ? [{ minutes, steps, cautions, ...after }] : [];
     })
     .sort(inRank);
   const { completeBelowMinutes } = search;

@@ -1,3 +1,5 @@
+import type { Hazard } from '../words/cautions.ts';
+
 /**
  * How much work each change is. Minutes of one person at a bench with the strings off, taking the pickup out and in
  * included: common practice, no published source. Only their order and rough size matter to the planner.
@@ -18,6 +20,24 @@ export type Work =
 export interface Effort {
   readonly minutes: number;
   readonly reason: string;
+}
+
+/** What is at hand for it. Whatever opens a pickup or makes a joint takes an iron. */
+export function hazardsOf(work: Work): readonly Hazard[] {
+  switch (work) {
+    case 'bar magnet':
+      return ['solder', 'magnets'];
+    case 'rods of a coil':
+    case 'rods of all coils':
+      return ['magnets', 'magnetising'];
+    case 'rewind':
+      return ['winder', 'solder', 'enamel'];
+    case 'leads inside':
+    case 'shield off a coil':
+      return ['solder', 'enamel'];
+    default:
+      return ['solder'];
+  }
 }
 
 export const WORK: Readonly<Record<Work, Effort>> = {

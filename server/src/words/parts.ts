@@ -26,3 +26,5 @@ export const leadWords = (leads: readonly OutgoingLead[]): string => list(leads.
 
 /** `position 2 (bridge + middle)`: of the switch. */
 export const positionWords = ({ key, title }: Position): string => `position ${key.value}${title ? ` (${title})` : ''}`;
+
+export const PLASTIC_WORDS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;

@@ -278,7 +278,9 @@ export class BenchViewPanel {
     const before = this.last?.result;
     // What is shown no longer reads: its last drawing stays, and the bar says which line.
     const isGone = result.subject === undefined && result.broken !== undefined && before?.uri === result.uri;
-    const kept = isGone ? { ...before, broken: result.broken, findings: result.findings } : result;
+    const kept = isGone
+      ? { ...before, broken: result.broken, findings: result.findings, cautions: result.cautions }
+      : result;
     if (kept.subject !== undefined) {
       if (!sameSubject(before?.subject, kept.subject)) this.sections = {};
       this.focus = { ...this.focus, subject: kept.subject, position: kept.position };
@@ -309,6 +311,7 @@ export class BenchViewPanel {
       parts: result.parts.map(({ id }) => id),
       table: result.table,
       findings: result.findings,
+      cautions: result.cautions,
       broken: result.broken,
       positions: result.positions,
       position: result.position,

@@ -41,6 +41,7 @@ export interface ShownDrawing {
   readonly parts: readonly string[];
   readonly table: FactTable | undefined;
   readonly findings: readonly DrawnFinding[];
+  readonly cautions: readonly string[];
   readonly broken: DrawingResult['broken'];
   readonly positions: readonly HeardAt[];
   readonly position: string | undefined;

@@ -44,8 +44,8 @@ async function choosePlan(
   }
   const items = plans.map((plan) => {
     // The title of a repair names its steps already.
-    const { title, steps, leaves } = plan;
-    return { label: title, detail: (leaves.length > 0 ? leaves : steps).join(' · '), plan };
+    const { title, steps, leaves, cautions } = plan;
+    return { label: title, detail: [...(leaves.length > 0 ? leaves : steps), ...cautions].join(' · '), plan };
   });
   const picked = await window.showQuickPick(items, {
     title: words.title,

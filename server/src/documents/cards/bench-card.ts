@@ -1,4 +1,5 @@
 /** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { HANDS_OHM } from '../../estimates/common-practice.ts';
@@ -9,10 +10,12 @@ import { poleOf } from '../../model/coil.ts';
 import { parallelOhm } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
+import { cautionsOf } from '../../words/cautions.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
+import { KICK_METER, KICK_MOTION, KICK_READ } from '../../words/kick.ts';
+import { capital } from '../../words/text.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { MAGNET_CAUTIONS } from './cautions.ts';
 import { boxCell, fields, frame, gapCell, line, mind, tickBox, tickCell, unknown } from './frame.ts';
 import { jointNodes } from './joint-table.ts';
 import { kiloohm, passText } from './numbers.ts';
@@ -61,7 +64,7 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
               ...fingers(pairs, bench),
               'Let it settle an hour in the room; solder joints cold.',
               'Check the compass on a known pole first.',
-              ...MAGNET_CAUTIONS,
+              ...cautionsOf('magnets'),
             ],
             'column',
           ),
@@ -141,7 +144,7 @@ function kickTable(rows: readonly KickRow[]): HtmlNode {
     'section',
     {},
     table({
-      caption: 'Kick: a steel bar toward the poles, 2 V range',
+      caption: `Kick: ${KICK_MOTION}, ${KICK_METER}`,
       columns: [th('red'), th('black'), th('over'), th('approach'), th('1', 'tick'), th('2', 'tick'), th('3', 'tick')],
       rows: rows.map(({ red, black, coil, approach }) => [
         rowHead(h('b', {}, ...point(red))),
@@ -165,7 +168,7 @@ const approachNodes = (approach: KickRow['approach']): readonly HtmlNode[] =>
 function kickNote(rows: readonly KickRow[]): string {
   if (rows.length === 0)
     return `Kick ${unknown('which leads belong to a coil; the meter finds them, then kick each')}.`;
-  const plain = 'Pull-off reads the other way. Do each three times.';
+  const plain = `${capital(KICK_READ)}.`;
   return rows.some(({ approach }) => approach === undefined)
     ? `${plain} Unknown: this kick settles it; write + or − and that it was the approach.`
     : plain;

@@ -2,9 +2,9 @@
 
 import type { Finding } from '../../checks/finding.ts';
 import { printCelsius } from '../../quantities/print.ts';
+import { GUIDANCE } from '../../words/cautions.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { CardSetting } from './card.ts';
-import { GUIDANCE } from './cautions.ts';
 
 export interface Head {
   /** A page behind the card's own. */

@@ -5,10 +5,10 @@ import type { Finding } from '../../checks/finding.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { cautionsOf } from '../../words/cautions.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
-import { MAGNET_CAUTIONS } from './cautions.ts';
 import { fields, frame } from './frame.ts';
 import { instrumentTitle } from './instrument-card.ts';
 import { ofDimension, turnsText } from './numbers.ts';
@@ -109,7 +109,7 @@ const CARE: readonly string[] = [
   'Pickup height with the last fret held: about 1.2 to 1.6 mm for two coils, 2.0 to 2.4 mm for one; too close pulls the strings off pitch.',
   'No solvent, no hair dryer: wax and bobbins soften. Wipe dry.',
   'Keep this sheet: the readings on it are what a later fault is judged by.',
-  ...MAGNET_CAUTIONS,
+  ...cautionsOf('magnets'),
 ];
 
 const list = (lines: readonly (readonly HtmlNode[])[]): HtmlNode =>

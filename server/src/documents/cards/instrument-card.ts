@@ -2,11 +2,11 @@
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
+import { cautionsOf } from '../../words/cautions.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { instrumentPicture } from '../instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
 import type { Card, CardSource } from './card.ts';
-import { HEARING_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
 import { boxCell, fields, frame, mind } from './frame.ts';
 import { millimetres, written } from './numbers.ts';
 import { titleOf } from './pickup-words.ts';
@@ -46,9 +46,8 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
       positionTable(analysed, source),
       mind([
         'A pot turned down to 0 shorts the signal to ground, so the jack reads next to nothing: read with controls full up.',
-        'Touch the cover and the strings at the amplifier: what buzzes less when touched is not grounded.',
-        ...SOLDER_CAUTIONS,
-        ...HEARING_CAUTIONS,
+        'Touch each cover and the strings at the amplifier: where touching makes the buzz louder, that metal is not grounded.',
+        ...cautionsOf('solder', 'hearing'),
       ]),
     ),
   };

@@ -5,12 +5,12 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { poleOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
+import { cautionsOf } from '../../words/cautions.ts';
 import { upWords } from '../../words/directions.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { MAGNET_CAUTIONS } from './cautions.ts';
 import { frame, mind } from './frame.ts';
 import { ofDimension } from './numbers.ts';
 import { titleOf } from './pickup-words.ts';
@@ -32,7 +32,7 @@ export function labelCard(analysed: PickupAnalysis, { analysis, setting }: CardS
       setting,
       h('div', { class: 'labels' }, label(quick, target), label(quick, target)),
       h('p', { class: 'q' }, 'The code holds: ', typed(target)),
-      mind(MAGNET_CAUTIONS),
+      mind(cautionsOf('magnets')),
     ),
   };
 }

@@ -1,20 +1,16 @@
 /** The wax bath: mix and masses, set point and ceiling, times, and everything that keeps it from burning. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
-import {
-  bathC,
-  bathLimits,
-  POTTING_CAUTIONS,
-  sharesTogether,
-  suggestedBathC,
-  waxMasses,
-} from '../../estimates/potting.ts';
+import { bathC, bathLimits, sharesTogether, suggestedBathC, waxMasses } from '../../estimates/potting.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import type { Potting } from '../../model/potting.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { scale } from '../../quantities/estimate.ts';
 import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
+import { cautionsOf } from '../../words/cautions.ts';
+import { PLASTIC_WORDS } from '../../words/parts.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, fields, frame, gapCell, mind, tickCell, unknown } from './frame.ts';
@@ -71,15 +67,13 @@ export function pottingCard(analysed: PickupAnalysis, potting: Potting, { analys
       mixTable(potting),
       limitTable(limits),
       readingTable(quickOf(analysis.bench)(pickup), { analysis, setting }),
-      mind(POTTING_CAUTIONS),
+      mind(cautionsOf('wax')),
     ),
   };
 }
 
-const PLASTICS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;
-
 function plasticText({ coils }: Pickup): string {
-  const words = new Set(coils.flatMap(({ bobbin }) => (bobbin?.plastic ? [PLASTICS[bobbin.plastic.value]] : [])));
+  const words = new Set(coils.flatMap(({ bobbin }) => (bobbin?.plastic ? [PLASTIC_WORDS[bobbin.plastic.value]] : [])));
   return words.size > 0 ? [...words].join(', ') : unknown('try a scrap bobbin first');
 }
 

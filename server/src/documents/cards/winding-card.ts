@@ -1,4 +1,5 @@
 /** What stands beside the winder: what to wind, how to mount and turn, what the meter shows on the way. One card a coil. */
+
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { WindingEstimates } from '../../estimates/coil-winding.ts';
@@ -19,11 +20,13 @@ import {
 import { windCoil } from '../../physics/coil-geometry.ts';
 import { ENAMELS } from '../../physics/enamel.ts';
 import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
+import { cautionsOf } from '../../words/cautions.ts';
 import { poleLetter } from '../../words/directions.ts';
+import { PLASTIC_WORDS } from '../../words/parts.ts';
 import { capital } from '../../words/text.ts';
+import { WIRE_SPARE } from '../../words/wire-spare.ts';
 import { type HtmlNode, h, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { SOLDER_CAUTIONS, WINDER_CAUTIONS } from './cautions.ts';
 import { boxCell, type Field, fields, frame, mind, tickBox, unknown } from './frame.ts';
 import { mountDrawing } from './mount-drawing.ts';
 import { kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
@@ -58,10 +61,10 @@ export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, se
       ),
       progressNote(coil, rows),
       mind([
-        ...WINDER_CAUTIONS,
+        ...cautionsOf('winder'),
         'Write the way the spindle turns and the way the wire lies as two facts: seen from one side they are opposite.',
         ...(pickup.coils.length > 1 ? ['Equal turns decide hum in series, not equal resistance.'] : []),
-        ...SOLDER_CAUTIONS,
+        ...cautionsOf('solder', 'enamel'),
       ]),
     ),
   };
@@ -123,7 +126,7 @@ function detailFields(quick: QuickEstimates, coil: Coil, winding: WindingEstimat
         ? `${millimetres(winding.overallDiameterM.value, 4)}\u202Fmm`
         : unknown('measure it, mean of five'),
     },
-    { label: 'wire needed', value: wireNeeded(quick, coil, winding) },
+    { label: `wire needed, ${WIRE_SPARE}`, value: wireNeeded(quick, coil, winding) },
     {
       label: 'bobbin',
       value: bobbin
@@ -182,8 +185,6 @@ function leadText(coil: Coil, end: CoilEnd): readonly HtmlNode[] {
     ...(lead.to ? [', to ', typed(lead.to.value.text)] : []),
   ];
 }
-
-const PLASTIC_WORDS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;
 
 function enamelText({ wire }: Coil): string {
   const enamel = wire?.enamel?.value;

@@ -6,6 +6,7 @@ import type { QuickEstimates } from '../../estimates/quick.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { scale } from '../../quantities/estimate.ts';
 import { printCelsius } from '../../quantities/print.ts';
+import { cautionsOf } from '../../words/cautions.ts';
 import { numberText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
@@ -13,7 +14,6 @@ import { h } from '../html.ts';
 import { pickupPicture } from '../wiring-diagram/from-model.ts';
 import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
 import type { Card, CardSource } from './card.ts';
-import { MAGNET_CAUTIONS, SOLDER_CAUTIONS } from './cautions.ts';
 import { type Field, fields, frame, mind, unknown } from './frame.ts';
 import { jointTable } from './joint-table.ts';
 import { kiloohm, passOhm, passText } from './numbers.ts';
@@ -53,8 +53,7 @@ export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: Card
             [
               'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
               'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
-              ...SOLDER_CAUTIONS,
-              ...MAGNET_CAUTIONS,
+              ...cautionsOf('solder', 'magnets'),
             ],
             'column',
           ),
