@@ -306,9 +306,10 @@ function unclosedParenthesis(open: IToken, last: IToken, missing: number): Synta
 
 function nestedTooDeep(token: IToken): SyntaxProblem {
   return {
-    code: 'syntax/unexpected',
+    code: 'analysis/incomplete',
     span: spanOf(token.startOffset, endOf(token)),
-    message: `Blocks are nested more than ${DEEPEST_NESTING} deep here; what is in this one is not read.`,
+    message: `Blocks are read ${DEEPEST_NESTING} deep; what is in this one is not analysed.`,
+    action: 'Close blocks before this one.',
   };
 }
 

@@ -94,7 +94,14 @@ function tooDeep(attempt: Attempt, index: number): undefined {
   return fail(attempt, index, {
     label: 'fewer parentheses',
     ...(item
-      ? { problem: { code: 'syntax/unexpected', span: item.span, message: 'This is nested too deep to be read.' } }
+      ? {
+          problem: {
+            code: 'analysis/incomplete',
+            span: item.span,
+            message: `Parentheses and \`reversed\` are read ${DEEPEST_SELECTION} deep; this line is not analysed.`,
+            action: 'Take out those that change nothing.',
+          },
+        }
       : {}),
   });
 }

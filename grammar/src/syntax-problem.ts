@@ -7,6 +7,7 @@ export type SyntaxCode =
   | 'syntax/number'
   | 'syntax/unknown-word'
   | 'syntax/incomplete'
+  | 'analysis/incomplete'
   | 'unit/missing'
   | 'unit/wrong'
   | 'value/range'

@@ -277,7 +277,7 @@ bobbin b {
       const problems = problemsOf(`instrument i {\n  selector {\n    1 ${part}\n  }\n}`);
       assert.deepEqual(
         problems.map(({ code }) => code),
-        ['syntax/unexpected'],
+        ['analysis/incomplete'],
       );
     }
   });

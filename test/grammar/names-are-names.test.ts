@@ -10,15 +10,37 @@ const named = [...schemas.values()].filter(({ names }) => names !== undefined);
 const { blocks, facts, joining, values, operators } = languageWords();
 const words = [...new Set([...blocks, ...facts, ...joining, ...values, ...operators, 'use', 'like', 'reworks'])];
 const units = UNITS.flatMap(({ spellings }) => spellings);
-const letters = [...'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZµμΩ', 'x1', 'X2', 'e5', 'p82', 'k', 'R47', 'NaN', 'Infinity'];
-const strange = ['constructor', 'prototype', 'toString', 'valueOf', 'hasOwnProperty', 'one', 'true', 'null', 'undefined'];
+const letters = [
+  ...'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZµμΩ',
+  'x1',
+  'X2',
+  'e5',
+  'p82',
+  'k',
+  'R47',
+  'NaN',
+  'Infinity',
+];
+const strange = [
+  'constructor',
+  'prototype',
+  'toString',
+  'valueOf',
+  'hasOwnProperty',
+  'one',
+  'true',
+  'null',
+  'undefined',
+];
 const NAME = /^\p{L}[\p{L}\p{M}\p{N}_-]*$/u;
 const all = [...new Set([...words, ...units, ...letters, ...strange])];
 
 /** A block of a kind, inside what holds it where it may not stand alone. */
 function spec(kind: (typeof named)[number], name: string): string {
   const holder = [...schemas.values()].find(({ blocks: inner }) => inner.includes(kind.keyword));
-  return kind.topLevel ? `${kind.keyword} ${name} {\n}\n` : `${holder?.keyword} holder {\n${kind.keyword} ${name} {\n}\n}\n`;
+  return kind.topLevel
+    ? `${kind.keyword} ${name} {\n}\n`
+    : `${holder?.keyword} holder {\n${kind.keyword} ${name} {\n}\n}\n`;
 }
 
 describe('names', () => {

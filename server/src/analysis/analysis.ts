@@ -9,11 +9,20 @@ import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
 import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
+import { say } from '../checks/say.ts';
 import type { Bench } from '../model/bench.ts';
-import { type ChunkModel, type ModelMemory, modelReader } from '../model/from-syntax.ts';
+import {
+  type ChunkModel,
+  emptyModel,
+  firstLine,
+  type ModelMemory,
+  type ModelReader,
+  modelReader,
+} from '../model/from-syntax.ts';
 import type { FileModel, NamedThing } from '../model/model.ts';
 import type { Place } from '../model/place.ts';
 import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
+import { createFaults, notAnalysed } from './faults.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
 import { pickupAnalysis } from './pickup-analysis.ts';
 import { textFindings } from './text-findings.ts';
@@ -26,19 +35,52 @@ export interface Analyser {
 export function createAnalyser(): Analyser {
   const readTree = treeReader();
   const memory: ModelMemory = new WeakMap();
-  return { analyse: (uri, host) => analyse(uri, host, readTree, memory) };
+  return {
+    analyse: (uri, host) => {
+      try {
+        return analyse(uri, host, readTree, memory);
+      } catch (error) {
+        return failedAnalysis(uri, host, error);
+      }
+    },
+  };
+}
+
+/** Of a file that could not be analysed at all: nothing but that. */
+function failedAnalysis(uri: string, host: Host, error: unknown): Analysis {
+  const nothing: Host = {
+    content: () => ({ kind: 'text', text: '' }),
+    isInside: (each) => host.isInside(each),
+  };
+  const empty = analyse(uri, nothing, treeReader(), new WeakMap());
+  const chunk = empty.tree.chunks[0]?.chunk;
+  const findings = chunk ? [notAnalysed(say`This file`, { chunk, span: { start: 0, end: 0 } }, {}, error)] : [];
+  return { ...empty, findings, allFindings: () => findings, knownFindings: () => findings };
 }
 
 function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): Analysis {
   const graph = useGraph(uri, host, readTree);
-  const reader = modelReader(memory, graph.scopeOf);
+  const faults = createFaults();
   const tree = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
+  const own = new Set(tree.chunks.map(({ chunk }) => chunk));
+  const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk, error) => {
+    if (own.has(chunk)) faults.add(say`This block`, firstLine(chunk), {}, error);
+  });
   const models = tree.chunks.map(({ chunk }) => reader.read(chunk));
   const bench = benchInForce(graph, reader.read);
   const model = fileModel(models);
-  const pickups = model.pickups.map((pickup) => pickupAnalysis(pickup, bench));
-  const instruments = model.instruments.map((instrument) => instrumentAnalysis(instrument, bench));
+  const pickups = model.pickups.flatMap((pickup) =>
+    faults.guard(say`Pickup ${pickup.name}`, pickup.place, { pickup: pickup.name }, () =>
+      pickupAnalysis(pickup, bench),
+    ),
+  );
+  const instruments = model.instruments.flatMap((instrument) =>
+    faults.guard(say`Instrument ${instrument.name}`, instrument.place, { instrument: instrument.name }, () =>
+      instrumentAnalysis(instrument, bench),
+    ),
+  );
   const located = [
+    ...faults.found,
     ...textFindings(uri, graph, models, host),
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
@@ -52,7 +94,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   const withLate = (wanted: (of: CheckFindings) => boolean): readonly Finding[] => {
     const parts = [...pickups, ...instruments];
     const known = parts.filter(wanted);
-    const late = known.flatMap((each) => each.lateFindings());
+    const late = known.flatMap(lateFindings);
     const isComplete = known.length === parts.length;
     return late.length > 0 || (isComplete && acceptsLate(accepting))
       ? settled([...located, ...late], isComplete)
@@ -93,12 +135,42 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
       const known = verified.get(finding);
       if (known) return known;
       if (pickups.some(({ pickup }) => pickup.coils.length > MOST_COILS_FIXED)) return [];
-      const fixes = finding.remedies().filter((remedy) => holds(remedy, finding, analysis));
+      const fixes = offered(finding, analysis);
       verified.set(finding, fixes);
       return fixes;
     },
   };
   return analysis;
+}
+
+/** A fault of the program in what needs inductances is told in the place of it. */
+function lateFindings(part: PickupAnalysis | InstrumentAnalysis): readonly Finding[] {
+  const [what, place, subject] =
+    'pickup' in part
+      ? [say`Pickup ${part.pickup.name}`, part.pickup.place, { pickup: part.pickup.name }]
+      : [say`Instrument ${part.instrument.name}`, part.instrument.place, { instrument: part.instrument.name }];
+  const faults = createFaults();
+  const found = faults.guard(what, place, subject, () => part.lateFindings()).flat();
+  return [...found, ...faults.found];
+}
+
+/** A piece that cannot be read declares nothing, each time that it is asked for. */
+function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknown) => void): ModelReader {
+  const unread = new Map<Chunk, ChunkModel>();
+  return {
+    read: (chunk) => {
+      const known = unread.get(chunk);
+      if (known) return known;
+      try {
+        return reader.read(chunk);
+      } catch (error) {
+        const model = emptyModel(chunk);
+        unread.set(chunk, model);
+        failed(chunk, error);
+        return model;
+      }
+    },
+  };
 }
 
 /**
@@ -186,6 +258,15 @@ function withEdits(
   };
   const readTree: TreeReader = (uri, text) => readFileTree(text, graph.fileOf(uri)?.tree);
   return analyse(before.uri, edited, readTree, memory);
+}
+
+/** The remedies that hold; none where making them fails, since a finding is worth more than its remedy. */
+function offered(finding: Finding, analysis: Analysis): readonly Remedy[] {
+  try {
+    return finding.remedies().filter((remedy) => holds(remedy, finding, analysis));
+  } catch {
+    return [];
+  }
 }
 
 /** Looks, with a remedy applied, whether the finding is gone and nothing new has come. */

@@ -64,6 +64,68 @@ pickup wren {
 }
 \`\`\`
 `,
+  'analysis/incomplete': `# analysis/incomplete
+
+Error. Something here was not analysed.
+
+## What is wrong
+
+The text goes past a limit that the message states (parentheses, blocks, or blocks made from each other, too deep to be read), or the program itself failed at this place. What is told of other pickups and files still holds; of this place nothing is known.
+
+## Why it matters
+
+A place that nobody looked at must not look clean.
+
+## Faulty example
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument bower {
+  pickup bridge wren
+  selector {
+    1 "bridge" ((((((((((((((((((((((((((((((((((bridge))))))))))))))))))))))))))))))))))
+  }
+}
+\`\`\`
+
+## Corrected example
+
+A name needs no parentheses.
+
+\`\`\`pickup
+pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+instrument bower {
+  pickup bridge wren
+  selector {
+    1 "bridge" bridge
+  }
+}
+\`\`\`
+`,
   'circuit/coil-shorted': `# circuit/coil-shorted
 
 Error. Both ends of a coil are joined.

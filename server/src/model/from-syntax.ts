@@ -70,12 +70,30 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
   const read = (chunk: Chunk): ChunkModel => {
     const finished = done.get(chunk);
     if (finished) return finished;
+    readParents(chunk);
     const remembered = memory.get(chunk);
     reading.push(chunk);
-    const model = remembered && stillHolds(remembered, chunk) ? remembered.model : readAnew(chunk);
-    reading.pop();
-    done.set(chunk, model);
-    return model;
+    try {
+      const model = remembered && stillHolds(remembered, chunk) ? remembered.model : readAnew(chunk);
+      done.set(chunk, model);
+      return model;
+    } finally {
+      reading.pop();
+    }
+  };
+
+  /** A long line of blocks made from one another is read from its far end, so that its length asks for no stack. */
+  const readParents = (chunk: Chunk): void => {
+    const line = new Set([chunk]);
+    for (
+      let next = parentChunk(chunk, scopeOf(chunk));
+      next && !done.has(next);
+      next = parentChunk(next, scopeOf(next))
+    ) {
+      if (line.has(next) || reading.includes(next)) return;
+      line.add(next);
+    }
+    for (const parent of [...line].slice(1).reverse()) read(parent);
   };
 
   const stillHolds = ({ lookUps }: Remembered, chunk: Chunk): boolean => {
@@ -100,7 +118,9 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
     const lookUp = (kind: ShopKind, name: string, place: Place): ChunkModel | undefined => {
       const found = scope.chunkOf(kind, name);
       const told = found ? undefined : toldOf(scope, kind, name);
-      const model = found && !reading.includes(found) ? read(found) : undefined;
+      const isTooDeep = reading.length > DEEPEST_READING;
+      if (isTooDeep) problems.push(tooDeep(place));
+      const model = found && !isTooDeep && !reading.includes(found) ? read(found) : undefined;
       lookUps.push({ kind, name, chunk: found, model, told });
       references.push({ place, kind, name, target: model?.block?.namePlace ?? undefined, declares: false });
       if (!found && told !== undefined) {
@@ -204,7 +224,26 @@ function unknownCoilsRead({ coils, readings }: Pickup): readonly ModelProblem[] 
   );
 }
 
-const emptyModel = (chunk: Chunk): ChunkModel => ({
+function parentChunk({ content }: Chunk, scope: Scope): Chunk | undefined {
+  const kind = content?.kind === 'block' ? SHOP_KINDS.find((each) => each === content.keyword.text) : undefined;
+  const name = content?.kind === 'block' ? content.like?.name?.text : undefined;
+  return kind === undefined || name === undefined ? undefined : scope.chunkOf(kind, name);
+}
+
+/** Blocks that stand in each other's reading. Lines of `like` are no part of it; a circle of as many is none that a shop has. */
+const DEEPEST_READING = 200;
+
+const tooDeep = (place: Place): ModelProblem => ({
+  code: 'analysis/incomplete',
+  message: `Blocks that rest on each other in a circle are read ${DEEPEST_READING} deep; what this name brings is not analysed.`,
+  action: 'Open the circle: let one of these blocks stand by itself.',
+  place,
+  related: [],
+  fixes: [],
+});
+
+/** Of a piece that declares nothing, or could not be read. */
+export const emptyModel = (chunk: Chunk): ChunkModel => ({
   chunk,
   block: undefined,
   declared: undefined,

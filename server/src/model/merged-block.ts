@@ -257,22 +257,32 @@ export function mergeSiblings(
   onFault: (fault: 'unknown' | 'cycle', inner: AnyBlock, name: Stated<string>) => void,
 ): AnyBlock {
   if (!block.blocks.some(({ node }) => node.like)) return block;
-  const done = new Map<AnyBlock, AnyBlock>();
-  const resolve = (inner: AnyBlock, path: readonly AnyBlock[]): AnyBlock => {
-    const finished = done.get(inner);
-    if (finished) return finished;
-    // What was taken over whole has been merged where it was written.
-    const like = inner.place.chunk === block.place.chunk ? inner.node.like?.name : undefined;
-    let merged = inner;
-    if (like) {
-      const name = { value: like.text, place: { chunk: inner.place.chunk, span: like.span } };
-      const model = block.blocks.find((other) => other.keyword === inner.keyword && other.name === like.text);
-      if (!model) onFault('unknown', inner, name);
-      else if (model === inner || path.includes(model)) onFault('cycle', inner, name);
-      else merged = mergeFrom(inner, resolve(model, [...path, inner]), 'like');
-    }
-    done.set(inner, merged);
-    return merged;
+  const byName = new Map<string, AnyBlock>();
+  for (const each of [...block.blocks].reverse()) byName.set(`${each.keyword} ${each.name}`, each);
+  // What was taken over whole has been merged where it was written.
+  const likeOf = ({ place, node }: AnyBlock) => (place.chunk === block.place.chunk ? node.like?.name : undefined);
+  const modelOf = (inner: AnyBlock) => {
+    const like = likeOf(inner);
+    return like && byName.get(`${inner.keyword} ${like.text}`);
   };
-  return { ...block, blocks: block.blocks.map((inner) => resolve(inner, [])) };
+  const done = new Map<AnyBlock, AnyBlock>();
+  const merged = (inner: AnyBlock, isCircle: boolean): AnyBlock => {
+    const like = likeOf(inner);
+    if (!like) return inner;
+    const name = { value: like.text, place: { chunk: inner.place.chunk, span: like.span } };
+    const model = modelOf(inner);
+    const read = model && done.get(model);
+    if (read) return mergeFrom(inner, read, 'like');
+    onFault(isCircle ? 'cycle' : 'unknown', inner, name);
+    return inner;
+  };
+  // From the far end of each line, so that its length asks for no stack.
+  for (const inner of block.blocks) {
+    const line = new Set<AnyBlock>();
+    let next: AnyBlock | undefined = inner;
+    for (; next && !done.has(next) && !line.has(next); next = modelOf(next)) line.add(next);
+    const isCircle = next !== undefined && line.has(next);
+    for (const each of [...line].reverse()) done.set(each, merged(each, isCircle));
+  }
+  return { ...block, blocks: block.blocks.map((inner) => done.get(inner) ?? inner) };
 }

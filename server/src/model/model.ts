@@ -34,7 +34,7 @@ export interface Reference {
 }
 
 /** Codes of names that do not resolve. */
-export type ModelCode = 'name/unknown' | 'name/duplicate' | 'name/cycle';
+export type ModelCode = 'name/unknown' | 'name/duplicate' | 'name/cycle' | 'analysis/incomplete';
 
 /** A name that does not resolve, placed in one of several files. */
 export type ModelProblem = Problem<ModelCode, { readonly place: Place }>;
