@@ -7,6 +7,7 @@ import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
+import type { OutputChange } from '../estimates/output-change.ts';
 import type { Played } from '../estimates/position-network.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
@@ -78,6 +79,8 @@ export interface PickupAnalysis extends CheckFindings {
    * the default load's.
    */
   estimates(cableF?: number): PickupEstimates;
+  /** What its coils give to the output beside those of another state of it; `undefined` where that is not known of both. */
+  outputSince(before: Pickup): OutputChange | undefined;
   /** What coils of unequal turn-area cost beside matched ones, under the same load; `undefined` where they are not. */
   mismatch(cableF?: number): Mismatch | undefined;
 }

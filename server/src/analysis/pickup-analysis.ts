@@ -4,6 +4,7 @@ import { type Owner, runChecks } from '../checks/check.ts';
 import { pickupChecks } from '../checks/index.ts';
 import { ownEdits } from '../checks/own-edits.ts';
 import { mismatch } from '../estimates/mismatch.ts';
+import { outputChange } from '../estimates/output-change.ts';
 import { loadOf, pickupEstimates, quickPickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from '../estimates/quick.ts';
 import type { Bench } from '../model/bench.ts';
@@ -51,6 +52,7 @@ function analyse(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
     ...runChecks(pickupChecks, { pickup, netlist, quick, bench }, owner),
     quick: quickPickupEstimates(quick),
     estimates: (cableF) => full(cableF),
+    outputSince: (before) => outputChange(quickOf(bench)(before), quick),
     mismatch: (cableF) => beside(cableF),
   };
 }

@@ -1,10 +1,9 @@
 /** Computed values before and after, pickup by pickup, coil by coil, position by position. */
 import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import type { PickupEstimates } from '../estimates/estimates.ts';
-import { magnetLevelDb } from '../estimates/magnet-estimates.ts';
-import type { Pickup } from '../model/pickup.ts';
-import { difference, type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { difference, type Estimate } from '../quantities/estimate.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
+import { outputChanges } from './output-changes.ts';
 
 export interface NumberChange {
   /** `pickup hesk-neck`, `coil screw`; as called after the change. */
@@ -48,8 +47,9 @@ export function compareNumbers(
     const old = former.estimates();
     const path = [`pickup ${each.pickup.name}`];
     const now = each.estimates();
-    compareMagnets(former.pickup, each.pickup, path, numbers);
     compareKeys(PICKUP_NUMBERS, old, now, path, numbers);
+    for (const row of outputChanges(former, each))
+      if (!unchanged(row.before, row.after)) numbers.push({ path, ...row });
     comparePhase(old, now, path, phases);
     for (const [name, coil] of now.coils) {
       const oldCoil = old.coils.get(name);
@@ -92,21 +92,6 @@ function compareKeys<K extends string>(
       difference: before && after ? difference(after, before) : undefined,
     });
   }
-}
-
-/** Told where magnets change, against what they were: the levels of pickups and positions leave them out. */
-function compareMagnets(old: Pickup, now: Pickup, path: readonly string[], numbers: NumberChange[]): void {
-  const [before, after] = [magnetLevelDb(old), magnetLevelDb(now)];
-  if (!before || !after || unchanged(before, after)) return;
-  const change = difference(after, before);
-  numbers.push({
-    path,
-    key: 'magnetDb',
-    name: { what: 'output by the magnets', dimension: 'level', decimals: 1 },
-    before: estimateOf(0, { basis: 'computed' }),
-    after: change,
-    difference: change,
-  });
 }
 
 function comparePhase(

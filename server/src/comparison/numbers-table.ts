@@ -8,6 +8,7 @@ import { onlyBoundedAbove } from '../quantities/print.ts';
 import { basisWords, differenceCell, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
+import { outputChanges } from './output-changes.ts';
 
 export interface NumbersTable {
   readonly caption: string;
@@ -38,15 +39,20 @@ export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): Num
       valueRow(named(COIL_NUMBERS[key], `${name} coil, `), coil[key], old && { value: old[key] }),
     );
   });
-  const whole = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
-  return {
-    caption: 'Numbers',
-    rows: [
-      ...coils,
-      phaseRow(after.phase, past?.phase),
-      ...whole.flatMap((key) => valueRow(PICKUP_NUMBERS[key], after[key], past && { value: past[key] })),
-    ],
-  };
+  return { caption: 'Numbers', rows: [...coils, ...wholePickupNumbers(now, before)] };
+}
+
+/** Of the pickup as a whole. */
+export function wholePickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): readonly NumbersRow[] {
+  const [after, past] = [now.estimates(), before?.estimates()];
+  const keys = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
+  return [
+    phaseRow(after.phase, past?.phase),
+    ...keys.flatMap((key) => valueRow(PICKUP_NUMBERS[key], after[key], past && { value: past[key] })),
+    ...(before ? outputChanges(before, now) : []).flatMap(({ name, ...row }) =>
+      valueRow(name, row.after, { value: row.before }, row.difference),
+    ),
+  ];
 }
 
 /** A selector position as the jack gives it. `undefined`: there is no such position. */
@@ -75,7 +81,7 @@ type Value = Estimate | null | undefined;
 type Past = { readonly value: Value } | undefined;
 
 /** A row of one quantity in one unit. What neither state knows has no row: what settles it stands among the readings missing. */
-function valueRow(name: NumberName, now: Value, past: Past): readonly NumbersRow[] {
+function valueRow(name: NumberName, now: Value, past: Past, change?: Estimate): readonly NumbersRow[] {
   const sized = now ?? past?.value;
   const none = (value: Value): string => (value === null ? (name.none ?? 'none') : 'unknown');
   if (sized === null || sized === undefined) {
@@ -92,13 +98,13 @@ function valueRow(name: NumberName, now: Value, past: Past): readonly NumbersRow
       now: text(now),
       ...(before === undefined
         ? {}
-        : { before, change: before === text(now) ? '' : changeText(now, past?.value, name, unit) }),
+        : { before, change: before === text(now) ? '' : changeText(now, past?.value, name, unit, change) }),
       restsOn: now ? basisWords(now) : '',
     },
   ];
 }
 
-function changeText(now: Value, past: Value, name: NumberName, unit: string): string {
+function changeText(now: Value, past: Value, name: NumberName, unit: string, change?: Estimate): string {
   if (!now || !past) return 'changed';
   if (name.dimension === 'percentage' && past.value > 1 && now.value <= 1) return 'fits';
   if (name.dimension === 'percentage' && past.value <= 1 && now.value > 1) return 'does not fit';
@@ -108,7 +114,7 @@ function changeText(now: Value, past: Value, name: NumberName, unit: string): st
     const step = shownLevel(now).db - shownLevel(past).db;
     return `${differenceParts({ value: Math.round(step), sd: 0 }, name, unit).number} or more`;
   }
-  return differenceCell(difference(now, past), name, unit);
+  return differenceCell(change ?? difference(now, past), name, unit);
 }
 
 function phaseRow(now: PhaseVerdict, past: PhaseVerdict | undefined): NumbersRow {

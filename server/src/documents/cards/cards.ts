@@ -1,6 +1,8 @@
 /** The cards of a file: which there are, which are left out and why, and each as a page. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
+import { newestOf } from '../../analysis/newest.ts';
 import { pickupAnalysis } from '../../analysis/pickup-analysis.ts';
+import { isWoundHere } from '../../model/work-done.ts';
 import { htmlPage } from '../html.ts';
 import { benchCard } from './bench-card.ts';
 import type { Card, CardLeftOut, CardSource } from './card.ts';
@@ -10,7 +12,7 @@ import { handedOverInstrument, handedOverPickup, handOverCard } from './hand-ove
 import { instrumentCard } from './instrument-card.ts';
 import { labelCard } from './label-card.ts';
 import { pottingCard } from './potting-card.ts';
-import { isWoundHere, windingCard } from './winding-card.ts';
+import { windingCard } from './winding-card.ts';
 import { wiringCard } from './wiring-card.ts';
 
 export interface Cards {
@@ -18,10 +20,13 @@ export interface Cards {
   readonly leftOut: readonly CardLeftOut[];
 }
 
-/** Of every pickup that the file declares (or of those named) and, where no pickup is named, of every instrument. */
+/** Of every pickup that the file declares, in its newest state (or of the one named), and, where none is named, of every instrument. */
 export function cardsOf(source: CardSource, kinds: readonly CardKind[], pickupName?: string): Cards {
   const { analysis } = source;
-  const pickups = analysis.pickups.filter(({ pickup }) => pickupName === undefined || pickup.name === pickupName);
+  const pickups =
+    pickupName === undefined
+      ? newestOf(analysis.pickups)
+      : analysis.pickups.filter(({ pickup }) => pickup.name === pickupName);
   const instruments = pickupName === undefined ? analysis.instruments : [];
   const made = kinds.flatMap((kind) => MAKERS[kind]({ pickups, instruments }, source));
   return {
@@ -29,6 +34,8 @@ export function cardsOf(source: CardSource, kinds: readonly CardKind[], pickupNa
     leftOut: made.filter((each): each is CardLeftOut => 'reason' in each),
   };
 }
+
+const NOT_WOUND = 'no turns are stated, so it was not wound here';
 
 interface Subjects {
   readonly pickups: readonly PickupAnalysis[];
@@ -42,7 +49,7 @@ const MAKERS: Readonly<Record<CardKind, (subjects: Subjects, source: CardSource)
         analysed.pickup.coils.map((coil) => {
           if (isWoundHere(coil)) return windingCard(analysed, coil, source);
           const about = `${analysed.pickup.name}, ${coil.name} coil`;
-          return { kind: 'winding', about, reason: 'no turns are stated, so it was not wound here' };
+          return { kind: 'winding', about, reason: coil.work ? 'it was kept' : NOT_WOUND };
         }),
       ),
     bench: ({ pickups }, source) => pickups.map((each) => benchCard(each, source)),

@@ -2,19 +2,24 @@
 import type { InstrumentAnalysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { Finding } from '../../checks/finding.ts';
+import { wholePickupNumbers } from '../../comparison/numbers-table.ts';
+import { reworkOf } from '../../comparison/reworks.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
+import type { Coil } from '../../model/coil.ts';
+import { formerState } from '../../model/former-state.ts';
 import type { Pickup } from '../../model/pickup.ts';
-import { printQuantity } from '../../quantities/print.ts';
+import type { Readings } from '../../model/readings.ts';
+import { workDone } from '../../model/work-done.ts';
+import { printCelsius, printQuantity } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { phaseExplained } from '../../words/phases.ts';
-import { type HtmlNode, h, typed } from '../html.ts';
+import { columnHeads, type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
-import { fields, frame } from './frame.ts';
+import { fields, frame, tickBox } from './frame.ts';
 import { instrumentTitle } from './instrument-card.ts';
 import { ofDimension, turnsText } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 import { positionTable } from './position-table.ts';
-import { isWoundHere } from './winding-card.ts';
 
 export interface HandedOver {
   readonly name: string;
@@ -86,17 +91,22 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
     h('section', { class: section === 'positions' ? 'long' : undefined }, h('h2', {}, title), ...own, ...content);
   switch (section) {
     case 'work':
-      return at('Work done', list(notes(handed)), blank(1));
+      return at(
+        'Work done',
+        list([...notes(handed), ...handed.pickups.flatMap(workLines)]),
+        ...handed.pickups.flatMap((each) => whatItDid(each, source)),
+        blank(1),
+      );
     case 'new':
       return at('Parts new', ...listOrBlank(handed.pickups.flatMap((each) => newParts(each, source))));
     case 'old':
       return at('Parts kept', ...listOrBlank(handed.pickups.flatMap((each) => keptParts(each, source))));
     case 'returned':
-      return at('Old parts returned', blank(1));
+      return at('Old parts returned', list(handed.pickups.flatMap((each) => returnedParts(each, source))), blank(1));
     case 'positions':
       return handed.instrument
         ? h('section', { class: 'long' }, ...own, positionTable(handed.instrument, source))
-        : at('Pickup', list(handed.pickups.map((each) => pickupLine(each))));
+        : at('Pickup', list(handed.pickups.flatMap((each) => [pickupLine(each), ...readingLines(each.pickup)])));
     case 'care':
       return at('Care', h('ul', {}, ...CARE.map((each) => h('li', {}, each))));
     case 'contact':
@@ -131,19 +141,92 @@ const notes = ({ pickups }: HandedOver): readonly (readonly HtmlNode[])[] =>
     ...pickup.notes.map(({ value }) => [typed(value)]),
   ]);
 
-function newParts({ pickup }: PickupAnalysis, { analysis }: CardSource): readonly (readonly HtmlNode[])[] {
-  const quick = quickOf(analysis.bench)(pickup);
-  return pickup.coils
-    .filter(isWoundHere)
-    .map((coil) => [typed(titleOf(pickup)), ', ', typed(coil.name), ` coil: ${coilText(quick, coil)}`]);
+/** A line about a part of a pickup. */
+const partLine = (pickup: Pickup, ...about: readonly HtmlNode[]): readonly HtmlNode[] => [
+  typed(titleOf(pickup)),
+  ', ',
+  ...about,
+];
+
+const coilLine = (pickup: Pickup, coil: Coil, { analysis }: CardSource): readonly HtmlNode[] =>
+  partLine(pickup, typed(coil.name), ` coil: ${coilText(quickOf(analysis.bench)(pickup), coil)}`);
+
+function workLines({ pickup }: PickupAnalysis): readonly (readonly HtmlNode[])[] {
+  const { wound, bar, rods } = workDone(pickup);
+  const { potting } = pickup;
+  return [
+    ...wound.filter(({ work }) => work).map(({ name }) => partLine(pickup, typed(name), ' coil wound anew')),
+    ...(bar === 'turned' || bar === 'new' ? [partLine(pickup, `bar magnet ${MAGNET_WORK[bar]}`)] : []),
+    ...rods.map((coil) =>
+      partLine(pickup, 'rod magnets of the ', typed(coil.name), ` coil ${MAGNET_WORK[coil.rods ?? 'kept']}`),
+    ),
+    ...(potting ? [partLine(pickup, 'potted in wax')] : []),
+  ];
 }
 
-function keptParts({ pickup }: PickupAnalysis, { analysis }: CardSource): readonly (readonly HtmlNode[])[] {
-  const quick = quickOf(analysis.bench)(pickup);
-  return pickup.coils
-    .filter((coil) => !isWoundHere(coil))
-    .map((coil) => [typed(titleOf(pickup)), ', ', typed(coil.name), ` coil: ${coilText(quick, coil)}`]);
+const MAGNET_WORK = { kept: 'kept', turned: 'turned over', new: 'exchanged' } as const;
+
+/** The whole pickup's numbers before the work and now, where both are known to differ. */
+function whatItDid({ pickup }: PickupAnalysis, { analysis }: CardSource): readonly HtmlNode[] {
+  const rework = reworkOf(analysis, [pickup]);
+  const [before, now] = [rework?.before.pickups[0], rework?.after.pickups[0]];
+  if (!before || !now) return [];
+  const rows = wholePickupNumbers(now, before).filter(({ change = '' }) => change !== '');
+  if (rows.length === 0) return [];
+  return [
+    table({
+      caption: typed(`${titleOf(pickup)}: what the work changed`),
+      columns: columnHeads(['', 'before', 'now', 'change']),
+      rows: rows.map(({ name, before: was = '', now: is, change = '' }) => [
+        rowHead(name),
+        h('td', {}, was),
+        h('td', {}, is),
+        h('td', {}, change),
+      ]),
+    }),
+  ];
 }
+
+function newParts({ pickup }: PickupAnalysis, source: CardSource): readonly (readonly HtmlNode[])[] {
+  const { wound, bar } = workDone(pickup);
+  return [...wound.map((coil) => coilLine(pickup, coil, source)), ...(bar === 'new' ? barLine(pickup) : [])];
+}
+
+function keptParts({ pickup }: PickupAnalysis, source: CardSource): readonly (readonly HtmlNode[])[] {
+  const { kept, bar } = workDone(pickup);
+  return [
+    ...kept.map((coil) => coilLine(pickup, coil, source)),
+    ...(bar === 'kept' || bar === 'turned' ? barLine(pickup) : []),
+  ];
+}
+
+/** Each to be ticked: it is the customer's to say whether old parts go back. */
+function returnedParts({ pickup }: PickupAnalysis, source: CardSource): readonly (readonly HtmlNode[])[] {
+  const { returned, returnedBar, bar } = workDone(pickup);
+  const lines = [
+    ...returned.map(({ coil, of }) => coilLine(of, coil, source)),
+    ...(bar === 'new' && formerState(pickup)
+      ? [partLine(pickup, 'bar magnet', ...(returnedBar ? [' ', typed(returnedBar.name)] : []))]
+      : []),
+  ];
+  return lines.map((each) => [...tickBox(''), ...each]);
+}
+
+function barLine(pickup: Pickup): readonly (readonly HtmlNode[])[] {
+  const magnet = pickup.barMagnet?.value.magnet;
+  return magnet ? [partLine(pickup, 'bar magnet ', typed(magnet.name))] : [];
+}
+
+/** The newest readings as they were written down: what a later fault is judged by. */
+function readingLines({ readings }: Pickup): readonly (readonly HtmlNode[])[] {
+  const last = readings.filter(({ found }) => !found).at(-1);
+  if (last === undefined || last.lines.length === 0) return [];
+  const lines = last.lines.map(({ place: { chunk, span } }) => chunk.text.slice(span.start, span.end).trim());
+  return [[`Readings${takenWhen(last)}: `, typed(lines.join('; '))]];
+}
+
+const takenWhen = ({ title, date, room }: Readings): string =>
+  [title && ` ${title}`, date && ` of ${date}`, room && ` at ${printCelsius(room.value.si)}`].filter(Boolean).join('');
 
 function coilText(quick: QuickEstimates, coil: Pickup['coils'][number]): string {
   const winding = quick.windings.get(coil);

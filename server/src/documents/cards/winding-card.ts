@@ -32,9 +32,6 @@ import { mountDrawing } from './mount-drawing.ts';
 import { kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
 import { aboutPickup, titleOf } from './pickup-words.ts';
 
-/** True of a coil that is wound here: its turns are planned or were counted. A kept coil has neither. */
-export const isWoundHere = (coil: Coil): boolean => coil.turns !== undefined || coil.counted !== undefined;
-
 export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
   const { bench } = analysis;
