@@ -135,10 +135,19 @@ describe('draw', () => {
     }
   });
 
+  it('shows the response of a pickup that was reworked over that of the state before', async () => {
+    const { code, stdout } = await shell.run(['draw', 'pipkin-neck.pickup', '--view', 'response']);
+    assert.equal(code, 0);
+    assert.match(stdout, /Pipkin, neck: before and now/);
+    assert.match(stdout, /pipkin-heavier/);
+  });
+
   it('asks which pickup is meant where there are several', async () => {
-    const { code, stderr } = await shell.run(['draw', 'tansy-bridge.pickup']);
+    const { code, stderr } = await shell.run(['draw', 'larkspit.pickup']);
     assert.equal(code, 2);
-    assert.match(stderr, /--pickup NAME says which: tansy-before, tansy-bridge\n$/);
+    assert.match(stderr, /--pickup NAME says which: larkspit-middle, larkspit-bridge\n$/);
+    // Of one pickup's states the newest is meant.
+    assert.equal((await shell.run(['draw', 'tansy-bridge.pickup'])).code, 0);
     assert.equal((await shell.run(['draw', 'tansy-bridge.pickup', '--pickup', 'tansy-before'])).code, 0);
     assert.match(
       (await shell.run(['draw', 'tansy-bridge.pickup', '--pickup', 'tansy-befor'])).stderr,

@@ -25,9 +25,9 @@ describe('list', () => {
 
   const cases: readonly (readonly [where: readonly string[], serials: readonly string[]])[] = [
     [['serial RYD-014'], ['RYD-014']],
-    [['serial RYD-02*'], ['RYD-021', 'RYD-024', 'RYD-024b', 'RYD-026', 'RYD-027', 'RYD-028']],
-    [['spool RYD-W9'], ['RYD-030', 'RYD-033']],
-    [['magnet alnico-2'], ['RYD-048', 'RYD-035']],
+    [['serial RYD-02*'], ['RYD-021', 'RYD-024', 'RYD-026', 'RYD-027', 'RYD-028']],
+    [['spool RYD-W9'], ['RYD-030', 'RYD-033', 'RYD-061']],
+    [['magnet alnico-2'], ['RYD-048', 'RYD-035', 'RYD-061']],
     [['magnet odd-bar'], ['RYD-021']],
     [['instrument teasel'], ['RYD-014', 'RYD-019']],
     [['made 2026-06'], ['RYD-030', 'RYD-031', 'RYD-040']],
@@ -64,6 +64,23 @@ describe('list', () => {
       /^serial +pickup +made +resistance +turns +magnet +instrument +file\nRYD-014 +hesk-neck +2026-03-11 +8\.\d+ ± 0\.\d+ kΩ +5040 \+ 5050 +alnico-5 +teasel +hesk-neck\.pickup\n {4}coil screw: 5\s050 turns planned, 5\s040 counted\n$/,
     );
     assert.equal((await shell.run(['list', '--where', 'serial nothing'])).stdout, 'no pickup fits\n');
+  });
+
+  it('a pickup that was reworked is listed in its newest state, and on demand with those before it', async () => {
+    const words = ['list', '--where', 'serial RYD-061'];
+    assert.match(
+      (await shell.run(words)).stdout,
+      /^serial .*\nRYD-061 +pipkin-neck +2026-10-19 .* 5020 \+ 6100 +alnico-2 +- +pipkin-neck\.pickup\n$/,
+    );
+    assert.match(
+      (await shell.run([...words, '--life'])).stdout,
+      /\n +was pipkin-heavier +2026-09-15 .* 5020 \+ 6100 +alnico-5\n +was pipkin-made +2024-05-14 .* 5020 \+ 5030 +alnico-5\n$/,
+    );
+    const [pickup] = validate('list-1', (await shell.run([...words, '--format', 'json'])).stdout).pickups;
+    assert.deepEqual(
+      pickup?.life.map(({ name }) => name),
+      ['pipkin-heavier', 'pipkin-made'],
+    );
   });
 
   const wrong: readonly (readonly [where: string, says: RegExp])[] = [

@@ -51,6 +51,14 @@ describe('listen', () => {
     assert.equal(samplesOf(readFileSync(shell.path('both.wav'))).samples.length, 2 * 48_000 + 0.4 * 48_000);
   });
 
+  it('a pickup that was reworked is heard as it was, then as it is', async () => {
+    const words = ['-o', 'reworked.wav', '--pickup', 'pipkin-heavier', '--seconds', '1'];
+    const { code, stderr } = await shell.run(['listen', 'pipkin-neck.pickup', ...words]);
+    assert.equal(code, 0);
+    assert.match(stderr, /^first pipkin-made: Pipkin, neck, as made, .*\nthen Pipkin, neck, heavier slug coil, /);
+    assert.equal(samplesOf(readFileSync(shell.path('reworked.wav'))).samples.length, 2 * 48_000 + 0.4 * 48_000);
+  });
+
   it('refuses in one line what cannot be played', async () => {
     const refused = async (...words: string[]) => {
       const { code, stdout, stderr } = await shell.run(['listen', ...words]);
@@ -58,6 +66,7 @@ describe('listen', () => {
       assert.equal(stderr.split('\n').length, 2);
       return stderr;
     };
+    shell.write('pickups.pickup', 'pickup a {\n}\npickup b {\n}\n');
     assert.match(await refused('hesk-neck.pickup'), /listen needs a file to write: -o FILE\.wav/);
     assert.match(
       await refused('hesk-neck.pickup', '-o', 'x.wav', '--string', 'H9'),
@@ -67,10 +76,7 @@ describe('listen', () => {
       await refused('larkspit.pickup', '-o', 'x.wav', '--position', '9'),
       /has no position 9, only 1, 2, 3, 4, 5/,
     );
-    assert.match(
-      await refused('tansy-bridge.pickup', '-o', 'x.wav'),
-      /holds several pickups; --pickup NAME says which/,
-    );
+    assert.match(await refused('pickups.pickup', '-o', 'x.wav'), /holds several pickups; --pickup NAME says which/);
     assert.match(await refused('parts/stock.pickup', '-o', 'x.wav'), /holds no pickup to play through/);
     assert.equal(existsSync(shell.path('x.wav')), false);
     await shell.run(['listen', 'hesk-neck.pickup', '-o', 'once.wav', '--seconds', '1']);

@@ -105,6 +105,8 @@ function valueRow(name: NumberName, now: Value, past: Past, change?: Estimate): 
 }
 
 function changeText(now: Value, past: Value, name: NumberName, unit: string, change?: Estimate): string {
+  // Of what one state does not know, nobody knows whether it has changed.
+  if (now === undefined || past === undefined) return '';
   if (!now || !past) return 'changed';
   if (name.dimension === 'percentage' && past.value > 1 && now.value <= 1) return 'fits';
   if (name.dimension === 'percentage' && past.value <= 1 && now.value > 1) return 'does not fit';
@@ -118,7 +120,8 @@ function changeText(now: Value, past: Value, name: NumberName, unit: string, cha
 }
 
 function phaseRow(now: PhaseVerdict, past: PhaseVerdict | undefined): NumbersRow {
-  return wordRow('phase', phaseWords(now), past && phaseWords(past));
+  const row = wordRow('phase', phaseWords(now), past && phaseWords(past));
+  return row.change !== undefined && (now === 'unproven' || past === 'unproven') ? { ...row, change: '' } : row;
 }
 
 function wordRow(name: string, now: string, before: string | undefined): NumbersRow {

@@ -134,7 +134,10 @@ function factsOf(analysis: Analysis, pairs: readonly Pair[]): FactComparison {
   const compared = pairs.map(({ now, former }) => {
     const after = blocksOf(analysis, now.name);
     const before = now.reworks ? blocksOf(analysis, former.name) : after.map((block) => asFound(block, former));
-    return compareFacts(before.map(withoutHistory), after.map(withoutHistory));
+    return compareFacts(
+      before.map((block) => withoutHistory(block, [])),
+      after.map((block) => withoutHistory(block, [IS_NEW])),
+    );
   });
   return {
     changes: compared.flatMap(({ changes }) =>
@@ -147,15 +150,15 @@ function factsOf(analysis: Analysis, pairs: readonly Pair[]): FactComparison {
 const blocksOf = (analysis: Analysis, name: string): readonly StatedBlock[] =>
   pickupBlocks(analysis, [name]).filter(({ keyword }) => keyword === 'pickup');
 
-/** Without what belongs to one state alone, but for the word that a coil is new. */
-function withoutHistory(block: StatedBlock): StatedBlock {
+/** Without what belongs to one state alone, but for some fields: that a coil is new is what the later state did. */
+function withoutHistory(block: StatedBlock, but: readonly string[]): StatedBlock {
   const facts = schemas.get(block.keyword)?.facts ?? {};
   return {
     ...block,
-    facts: block.facts.filter(({ field }) => facts[field]?.history !== 'of the state' || field === IS_NEW),
+    facts: block.facts.filter(({ field }) => facts[field]?.history !== 'of the state' || but.includes(field)),
     blocks: block.blocks
       .filter(({ keyword }) => schemas.get(keyword)?.history !== 'of the state')
-      .map((inner) => withoutHistory(inner)),
+      .map((inner) => withoutHistory(inner, but)),
   };
 }
 
@@ -168,7 +171,7 @@ function asFound(block: StatedBlock, former: Pickup): StatedBlock {
     ...block,
     facts: block.facts.filter(isKnown),
     blocks: block.blocks
-      .filter(({ keyword }) => keyword !== 'potting' && keyword !== 'target')
+      .filter(({ keyword }) => keyword !== 'potting')
       .map((inner) =>
         inner.facts.some(({ field }) => field === IS_NEW)
           ? { ...inner, facts: inner.facts.filter(({ field }) => STAYS.has(field)), blocks: [] }

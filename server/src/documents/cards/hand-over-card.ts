@@ -5,6 +5,7 @@ import type { Finding } from '../../checks/finding.ts';
 import { wholePickupNumbers } from '../../comparison/numbers-table.ts';
 import { reworkOf } from '../../comparison/reworks.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
+import { celsius } from '../../model/bench.ts';
 import type { Coil } from '../../model/coil.ts';
 import { formerState } from '../../model/former-state.ts';
 import type { Pickup } from '../../model/pickup.ts';
@@ -226,7 +227,9 @@ function readingLines({ readings }: Pickup): readonly (readonly HtmlNode[])[] {
 }
 
 const takenWhen = ({ title, date, room }: Readings): string =>
-  [title && ` ${title}`, date && ` of ${date}`, room && ` at ${printCelsius(room.value.si)}`].filter(Boolean).join('');
+  [title && ` ${title}`, date && ` of ${date}`, room && ` at ${printCelsius(celsius(room.value))}`]
+    .filter(Boolean)
+    .join('');
 
 function coilText(quick: QuickEstimates, coil: Pickup['coils'][number]): string {
   const winding = quick.windings.get(coil);
