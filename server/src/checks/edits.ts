@@ -52,6 +52,14 @@ export function insertFirstLines(head: Place, lines: readonly string[]): Edit {
   };
 }
 
+/** Lines before the end of a top-level block; `undefined` where it stands on one line. */
+export function insertLastLines({ chunk, span }: Place, lines: readonly string[]): Edit | undefined {
+  const close = chunk.text.lastIndexOf('\n}');
+  if (close < span.start) return undefined;
+  const at = { start: close, end: close };
+  return { place: { chunk, span: at }, newText: lines.map((line) => `\n  ${line}`).join('') };
+}
+
 /** The first `{` of a line and the first `}` behind it, neither in a text nor in a comment; -1 where there is none. */
 function bracesOf(line: string): { readonly open: number; readonly close: number } {
   const bare = line.replace(/"(?:[^"\\]|\\.)*"|#.*/g, (hidden) => ' '.repeat(hidden.length));

@@ -58,8 +58,9 @@ function leadsText(
   styles: Styles,
 ): string {
   const { coils, pairs, shields, contradicts, tooMany, next, assuming } = identification;
+  const isSoldered = facts.some(({ isHookup }) => isHookup);
   const heading = styles.strong(visible(`pickup ${pickup.name}`));
-  if (coils.length === 0 && shields.length === 0) return `${heading}: no lead is unknown\n`;
+  if (coils.length === 0 && shields.length === 0 && facts.length === 0) return `${heading}: no lead is unknown\n`;
   const lines = contradicts.flatMap((place) => {
     const at = locate(analysis.locate(place));
     const text = place.chunk.text.slice(place.span.start, place.span.end);
@@ -75,28 +76,43 @@ function leadsText(
     ...(pairs.length > 0 && coils.some(({ leads }) => leads === undefined)
       ? [`  together: ${visible(pairs.map(({ leads }) => leads.join(' and ')).join('; '))}`]
       : []),
-    ...(next ? [`  ${next.settles ? 'settles the rest' : 'tells most next'}: ${visible(next.text)}`] : []),
+    ...(next
+      ? [
+          `  ${next.settles ? 'settles the rest' : isSoldered ? 'open is only start and finish, which no joint needs' : 'tells most next'}: ${visible(next.text)}`,
+        ]
+      : []),
     ...(coils.some(({ leads }) => leads) && assuming === 'own conductors'
       ? [`  ${styles.faint('taken as given: each end of a coil leaves by a conductor of its own')}`]
       : []),
-    ...facts.flatMap(({ title, edits }) => [
-      '',
-      `  ${visible(title)}`,
-      ...edits.flatMap(({ newText }) =>
-        newText
-          .split('\n')
-          .map((line) => line.trim())
-          .filter((line) => line !== '')
-          .map((line) => `    ${visible(line)}`),
-      ),
-    ]),
+    // One choice of all that is open; its opposite is worded, not listed.
+    ...facts
+      .filter(({ proven }, index) => proven || facts.findIndex((each) => !each.proven) === index)
+      .flatMap(({ title, edits, hint, proven }) => [
+        '',
+        `  ${visible(title)}`,
+        ...(hint === undefined ? [] : [`    ${styles.faint(visible(hint))}`]),
+        ...(proven
+          ? []
+          : [`    ${styles.faint('or the other lead of a coil as its start, then wound the other way')}`]),
+        ...edits.flatMap(({ newText }) => dedented(newText).map((line) => `    ${visible(line)}`)),
+      ]),
     '',
   ].join('\n');
 }
 
-function coilText({ coil, leads, start, finish }: IdentifiedCoil): string {
-  if (start !== undefined && finish !== undefined) return `${coil.name}: start ${start}, finish ${finish}`;
-  if (leads) return `${coil.name}: ${leads.join(' and ')}; which of them is the start is not proven`;
+/** Lines with text, without the indentation that all of them share. */
+function dedented(text: string): readonly string[] {
+  const lines = text.split('\n').filter((line) => line.trim() !== '');
+  const shared = Math.min(...lines.map((line) => line.length - line.trimStart().length));
+  return lines.map((line) => line.slice(shared).trimEnd());
+}
+
+function coilText({ coil, leads, start, finish, byElimination, leftOver }: IdentifiedCoil): string {
+  const how = byElimination ? ', by elimination: nothing was read of this coil alone' : '';
+  if (start !== undefined && finish !== undefined) return `${coil.name}: start ${start}, finish ${finish}${how}`;
+  if (leads) return `${coil.name}: ${leads.join(' and ')}${how}; which of them is the start is not proven`;
+  if (leftOver)
+    return `${coil.name}: ${leftOver.join(' and ')} are left for it, by elimination; nothing was read between them`;
   return `${coil.name}: not proven`;
 }
 
@@ -105,11 +121,13 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
     schema: 'identify/1',
     pickups: found.map(({ pickup, identification, facts }) => ({
       pickup: pickup.name,
-      coils: identification.coils.map(({ coil, leads, start, finish }) => ({
+      coils: identification.coils.map(({ coil, leads, start, finish, byElimination, leftOver }) => ({
         coil: coil.name,
         ...(leads ? { leads } : {}),
         ...(start === undefined ? {} : { start }),
         ...(finish === undefined ? {} : { finish }),
+        ...(byElimination ? { byElimination } : {}),
+        ...(leftOver ? { leftOver } : {}),
       })),
       pairs: identification.pairs.map(({ leads }) => leads),
       shields: identification.shields.map(({ lead, part }) => ({ lead, part })),
@@ -122,9 +140,10 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
       ...(identification.next
         ? { next: { text: identification.next.text, settles: identification.next.settles } }
         : {}),
-      facts: facts.map(({ title, proven, edits }) => ({
+      facts: facts.map(({ title, proven, hint, edits }) => ({
         title,
         proven,
+        ...(hint === undefined ? {} : { hint }),
         edits: (locateEdits(edits, analysis, locate) ?? []).map(({ at, newText }) => ({
           path: at.path,
           range: at.range,

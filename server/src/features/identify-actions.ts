@@ -9,6 +9,8 @@ export interface IdentifyAction {
   readonly title: string;
   /** False: a choice that no reading decides. */
   readonly proven: boolean;
+  /** What of it is a choice, or still open. */
+  readonly hint?: string;
   readonly edits: readonly TextEdit[];
 }
 
@@ -17,10 +19,10 @@ export function identifyActions(analysis: Analysis, span: Span): readonly Identi
   return ownPickups(analysis).flatMap(({ analysed: { pickup }, placed, block }) => {
     const at = inFile(placed, block.span);
     if (span.end < at.start || span.start > at.end) return [];
-    if (pickup.coils.every(({ start, finish }) => start && finish)) return [];
-    return identifiedLeads(analysis, pickup).facts.flatMap(({ title, proven, edits }) => {
+    if (pickup.hookup && pickup.coils.every(({ start, finish }) => start && finish)) return [];
+    return identifiedLeads(analysis, pickup).facts.flatMap(({ title, proven, hint, edits }) => {
       const located = locateEdits(analysis, edits);
-      return located ? [{ title, proven, edits: located }] : [];
+      return located ? [{ title, proven, ...(hint === undefined ? {} : { hint }), edits: located }] : [];
     });
   });
 }

@@ -3,12 +3,14 @@
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import { insertFirstLines, insertLineAfter, present, replaceAt } from '../checks/edits.ts';
-import type { Edit } from '../checks/finding.ts';
+import { insertFirstLines, insertLastLines, insertLineAfter, present, replaceAt } from '../checks/edits.ts';
+import type { Edit, Finding } from '../checks/finding.ts';
 import { ownEdits } from '../checks/own-edits.ts';
 import { type Identification, type IdentifiedCoil, identifyLeads } from '../estimates/identify/identify.ts';
+import type { QuickEstimates } from '../estimates/quick.ts';
 import { type Coil, type CoilEnd, opposite, type Rotation } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { endLead } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 
 export interface LeadFacts {
@@ -16,6 +18,10 @@ export interface LeadFacts {
   readonly edits: readonly Edit[];
   /** False: a choice that no reading decides. */
   readonly proven: boolean;
+  /** What of it is a choice, or still open. */
+  readonly hint?: string;
+  /** It says what to solder: no reading is wanted for that any more. */
+  readonly isHookup?: boolean;
 }
 
 interface Candidate extends LeadFacts {
@@ -31,14 +37,16 @@ export interface IdentifiedLeads {
 }
 
 export function identifiedLeads(analysis: Analysis, pickup: Pickup): IdentifiedLeads {
-  const identification = identifyLeads(quickOf(analysis.bench)(pickup), analysis.bench);
+  const quick = quickOf(analysis.bench)(pickup);
+  const identification = identifyLeads(quick, analysis.bench);
   const candidates = present([
     provenEnds(pickup, identification.coils),
     ...identification.shields.slice(0, 1).map(({ lead }) => shieldFact(pickup, lead)),
+    hookupToSolder(quick, identification),
     ...choices(pickup, identification.coils),
   ]);
   const facts = candidates.filter((each) => holds(analysis, pickup, each));
-  return { pickup, identification, facts: facts.map(({ title, edits, proven }) => ({ title, edits, proven })) };
+  return { pickup, identification, facts: facts.map(({ ends: _, ...fact }) => fact) };
 }
 
 function provenEnds(pickup: Pickup, coils: readonly IdentifiedCoil[]): Candidate | undefined {
@@ -57,6 +65,58 @@ function provenEnds(pickup: Pickup, coils: readonly IdentifiedCoil[]): Candidate
 
 function endLines({ start, finish }: IdentifiedCoil['coil'], startLead: string, finishLead: string): readonly string[] {
   return [...(start ? [] : [`start to ${startLead}`]), ...(finish ? [] : [`finish to ${finishLead}`])];
+}
+
+/**
+ * Two coils in series and in phase, as their kicks prove it: the plus of one with the minus of the other. The lower coil of a stack goes
+ * the other way, for hum. Neither needs to know which end is the start.
+ */
+function hookupToSolder(quick: QuickEstimates, { coils, shields }: Identification): Candidate | undefined {
+  const { pickup } = quick.netlist;
+  const [first, second] = pickup.coils.map((coil) => plusAndMinus(quick, coil, coils));
+  if (pickup.hookup || pickup.coils.length !== 2 || !first || !second) return undefined;
+  if (pickup.coils.some(({ serves }) => serves)) return undefined;
+  // A lead that both coils share joins them already: the coil whose plus it is not lies on hot.
+  const [upper, lower] = first[0] === second[1] ? [second, first] : [first, second];
+  const shared = upper[1] === lower[0] ? upper[1] : undefined;
+  if (new Set([...upper, ...lower]).size < (shared === undefined ? 4 : 3)) return undefined;
+  const shield = pickup.shield?.value ?? shields[0]?.lead;
+  const ground = [lower[1], ...(shield === undefined ? [] : [shield])];
+  const joint = shared === undefined ? `link ${upper[1]} ${lower[0]}` : `free ${shared}`;
+  const lines = [`hot ${upper[0]}`, joint, `ground ${ground.join(' ')}`];
+  const edit = insertLastLines(pickup.place, ['hookup {', ...lines.map((line) => `  ${line}`), '}']);
+  const edits = edit && ownEdits([edit], pickup);
+  const title = `Solder in series, in phase: hot ${upper[0]}, ${shared === undefined ? `${upper[1]} with ${lower[0]}` : `${shared} taped off`}, ground ${list(ground)}`;
+  const hint = `Which coil lies on hot, and which way round both are together, is a choice: hear it beside the other pickups. ${humHint(pickup)}`;
+  return edits && { title, edits, proven: true, hint, isHookup: true, ends: new Map() };
+}
+
+/** Plus first: the lead that reads positive as steel comes near; for the lower coil of a stack the other one. */
+function plusAndMinus(
+  { netlist, signs }: QuickEstimates,
+  coil: Coil,
+  found: readonly IdentifiedCoil[],
+): readonly [string, string] | undefined {
+  const open = found.find((each) => each.coil === coil);
+  const windPole = signs.find((each) => each.coil === coil)?.windPole?.sign;
+  const leads = open ? open.leads : ([endLead(netlist, coil, 'start'), endLead(netlist, coil, 'finish')] as const);
+  const firstOnApproach = open ? open.firstOnApproach : windPole;
+  if (!leads || firstOnApproach === undefined) return undefined;
+  const [a, b] = leads;
+  return firstOnApproach > 0 === (coil.below === undefined) ? [a, b] : [b, a];
+}
+
+function humHint({ coils, barMagnet, readings }: Pickup): string {
+  if (coils.some(({ below }) => below)) return 'Hum then cancels: the lower coil lies on the same poles.';
+  const compass = readings.flatMap(({ lines }) => lines.filter((line) => line.kind === 'compass'));
+  const shown = coils.map(
+    ({ name, polarity }) => polarity?.value ?? compass.findLast(({ coil }) => coil.text === name)?.shows,
+  );
+  if (barMagnet || (shown.every((each) => each !== undefined) && shown[0] !== shown[1]))
+    return 'The poles are unlike, so its hum cancels.';
+  return shown.every((each) => each !== undefined)
+    ? 'The poles are alike, so its hum adds: no wiring of these coils changes that.'
+    : 'Whether its hum cancels, a compass over each coil tells: it does where their poles are unlike.';
 }
 
 /** The conductor that lies on the metal becomes the shield. */
@@ -116,10 +176,12 @@ interface Choice {
 }
 
 /** A coil that is like another one takes its lines over: what is written of one must not be said of the other. */
-function holds(analysis: Analysis, pickup: Pickup, { edits, ends }: Candidate): boolean {
+function holds(analysis: Analysis, pickup: Pickup, { edits, ends, isHookup }: Candidate): boolean {
   const after = analysis.edited(edits);
   if (!after) return false;
-  const errors = ({ findings }: Analysis) => findings.filter(({ severity }) => severity === 'error').length;
+  // Poles alike hum however they are soldered: the hint of the joints says so.
+  const counts = ({ code, severity }: Finding) => severity === 'error' && !(isHookup && code === 'hum/not-cancelled');
+  const errors = ({ findings }: Analysis): number => findings.filter(counts).length;
   if (errors(after) > errors(analysis)) return false;
   return analysis.model.pickups.every((each) => {
     const now = after.model.pickups.find(({ name }) => name === each.name);

@@ -59,6 +59,15 @@ describe('pairs of leads', () => {
   it('that nothing reaches are not claimed by being left over', () => {
     const found = identify(drawer(['kick violet to pink at screw approach positive']));
     assert.deepEqual(leadsOf(found), ['violet pink', undefined]);
+    assert.deepEqual(found.coils[1]?.leftOver, ['grey', 'turquoise']);
+  });
+
+  it('that follow by elimination are told as such', () => {
+    const found = identify(drawer([...PAIRS, 'kick violet to pink at screw approach positive']));
+    assert.deepEqual(
+      found.coils.map(({ byElimination }) => byElimination),
+      [false, true],
+    );
   });
 });
 
@@ -91,7 +100,8 @@ describe('start and finish', () => {
       [undefined, ['violet', 'pink'], 'counterclockwise'],
     );
     assert.equal(slug?.windIfFirstIsStart, undefined);
-    assert.match(found.next?.text ?? '', /no meter tells start from finish/);
+    // What the joints wait for comes first; the wind is wanted by none of them.
+    assert.match(found.next?.text ?? '', /^a kick at the slug coil: `grey to turquoise`/);
   });
 
   it('follow from a tap without a kick: the part up to it is the longer one', () => {

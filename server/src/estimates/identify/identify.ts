@@ -5,7 +5,7 @@
  */
 
 import type { Bench } from '../../model/bench.ts';
-import { type Coil, type Rotation, rotationOf } from '../../model/coil.ts';
+import { type Coil, oppositeSign, type Rotation, rotationOf, type Sign } from '../../model/coil.ts';
 import type { Place } from '../../model/place.ts';
 import type { QuickEstimates } from '../quick.ts';
 import { times } from '../sign-system.ts';
@@ -25,6 +25,12 @@ export interface IdentifiedCoil {
    * person may settle it by naming an end; no meter does.
    */
   readonly windIfFirstIsStart: Rotation | undefined;
+  /** What a probe on the first of `leads`, the other on the second, reads as steel comes near; `undefined`: not proven. */
+  readonly firstOnApproach: Sign | undefined;
+  /** The leads are this coil's because the others are the other coils': nothing was read that is of this coil alone. */
+  readonly byElimination: boolean;
+  /** Two leads that only this coil is left for, and between which nothing was read. */
+  readonly leftOver: readonly [string, string] | undefined;
   /** The readings that prove it. */
   readonly places: readonly Place[];
 }
@@ -52,9 +58,10 @@ export function identifyLeads(quick: QuickEstimates, bench: Bench | undefined): 
   if (open.length === 0) return { ...NOTHING, shields: evidence.onMetal };
   const { hypotheses, assuming, tooMany } = hypothesesOf(evidence);
   const contradicts = hypotheses.length === 0 && !tooMany ? suspects(evidence) : [];
-  const next = tooMany ? undefined : nextMeasurement(evidence, hypotheses);
+  const coils = open.map(({ coil }) => identified(coil, evidence, hypotheses));
+  const next = tooMany ? undefined : nextFor(coils, evidence, hypotheses);
   return {
-    coils: open.map(({ coil }) => identified(coil, evidence, hypotheses)),
+    coils,
     pairs: pairsOf(evidence),
     shields: evidence.onMetal,
     assuming,
@@ -62,6 +69,21 @@ export function identifyLeads(quick: QuickEstimates, bench: Bench | undefined): 
     tooMany,
     next: next && { ...next, text: measurementWords(next.measurement, evidence) },
   };
+}
+
+/** Start and finish are nobody's need: what the leads are soldered by is a kick at every coil. */
+function nextFor(
+  coils: readonly IdentifiedCoil[],
+  evidence: Evidence,
+  hypotheses: readonly Hypothesis[],
+): NextMeasurement | undefined {
+  const best = nextMeasurement(evidence, hypotheses);
+  const unkicked = coils.find(({ leads, firstOnApproach }) => leads && firstOnApproach === undefined);
+  const ends = unkicked && hypotheses[0]?.ends.get(unkicked.coil);
+  if (!unkicked || !ends || (best && best.measurement.kind !== 'wind' && best.measurement.kind !== 'compass'))
+    return best;
+  const pairs = [{ red: ends.start, black: ends.finish }];
+  return { measurement: { kind: 'kick', coil: unkicked.coil, pairs }, settles: false };
 }
 
 function suspects(evidence: Evidence): readonly Place[] {
@@ -85,7 +107,16 @@ const NOTHING: Identification = {
 };
 
 function identified(coil: Coil, evidence: Evidence, hypotheses: readonly Hypothesis[]): IdentifiedCoil {
-  const nothing = { coil, leads: undefined, start: undefined, finish: undefined, windIfFirstIsStart: undefined };
+  const nothing = {
+    coil,
+    leads: undefined,
+    start: undefined,
+    finish: undefined,
+    windIfFirstIsStart: undefined,
+    firstOnApproach: undefined,
+    byElimination: false,
+    leftOver: undefined,
+  };
   const ends = hypotheses.flatMap((each) => each.ends.get(coil) ?? []);
   const [first] = ends;
   if (!first || ends.length < hypotheses.length) return { ...nothing, places: [] };
@@ -94,10 +125,10 @@ function identified(coil: Coil, evidence: Evidence, hypotheses: readonly Hypothe
     ({ start, finish }) =>
       (start === first.start && finish === first.finish) || (start === first.finish && finish === first.start),
   );
-  if (!isPair || places.length === 0 || first.start === HIDDEN || first.finish === HIDDEN)
-    return { ...nothing, places: [] };
+  if (!isPair || first.start === HIDDEN || first.finish === HIDDEN) return { ...nothing, places: [] };
   const isOrdered = ends.every(({ start }) => start === first.start);
   const leads = [evidence.nameOf(first.start), evidence.nameOf(first.finish)] as const;
+  if (places.length === 0) return { ...nothing, leftOver: leads, places };
   const alike = hypotheses.filter((each) => each.ends.get(coil)?.start === first.start);
   const [start, finish] = isOrdered ? leads : [undefined, undefined];
   return {
@@ -106,8 +137,24 @@ function identified(coil: Coil, evidence: Evidence, hypotheses: readonly Hypothe
     start,
     finish,
     windIfFirstIsStart: isOrdered ? undefined : windOf(coil, evidence, alike),
+    firstOnApproach: onApproach(coil, first.start, hypotheses),
+    byElimination: evidence.coils.length > 1 && !hasOwn(coil, evidence),
+    leftOver: undefined,
     places,
   };
+}
+
+/** A kick at it, or its resistance by itself: what tells the coil from another one. */
+const hasOwn = (coil: Coil, { coils, kicks }: Evidence): boolean =>
+  kicks.some((kick) => kick.coil === coil) || coils.some((each) => each.coil === coil && each.ohm20C !== undefined);
+
+/** North-up, wound clockwise (wind · pole −1), red probe on the finish: approach reads positive. */
+function onApproach(coil: Coil, red: Point, hypotheses: readonly Hypothesis[]): Sign | undefined {
+  const signs = hypotheses.flatMap(({ ends, windPoles }): readonly Sign[] =>
+    (windPoles.get(coil) ?? [1, -1]).map((sign) => (ends.get(coil)?.start === red ? sign : oppositeSign(sign))),
+  );
+  const [first] = signs;
+  return signs.every((sign) => sign === first) ? first : undefined;
 }
 
 /** A pole that is known and a kick give the wind that goes with a start. */
