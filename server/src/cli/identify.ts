@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { IdentifiedCoil } from '../estimates/identify/identify.ts';
 import { type IdentifiedLeads, identifiedLeads } from '../repair/identified-leads.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { choose } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { type Locate, locateEdits, locator } from './located-finding.ts';
@@ -90,7 +91,9 @@ function leadsText(
       .flatMap(({ title, edits, hint, proven }) => [
         '',
         `  ${visible(title)}`,
-        ...(hint === undefined ? [] : [`    ${styles.faint(visible(hint))}`]),
+        ...(hint === undefined
+          ? []
+          : [hint, ...cautionsOf('solder')].map((each) => `    ${styles.faint(visible(each))}`)),
         ...(proven
           ? []
           : [`    ${styles.faint('or the other lead of a coil as its start, then wound the other way')}`]),

@@ -4,6 +4,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { repairPlans } from '../features/repair-actions.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import type { Plan, PlansParams } from './bench-view-protocol.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { type TextOf, toWorkspaceEdit } from './to-protocol.ts';
@@ -22,18 +23,15 @@ export function plansAt(
   const around = own.find(({ around: at }) => at.start <= offset && offset < at.end) ?? own[0];
   if (around === undefined) return [];
   if (what === 'identify') {
-<<<<<<< HEAD
-    return identifyActions(analysis, around.span).flatMap(({ title, proven, edits }) => {
-      const steps = proven ? [] : ['No reading decides this: it is a choice.'];
-      return planOf({ title, steps, leaves: [], cautions: [] }, toWorkspaceEdit(textOf, edits));
-=======
     return identifyActions(analysis, around.span).flatMap(({ title, proven, hint, edits }) => {
       const steps = [
         ...(proven ? [] : ['No reading decides this: it is a choice.']),
         ...(hint === undefined ? [] : [hint]),
       ];
-      return planOf({ title, steps, leaves: [] }, toWorkspaceEdit(textOf, edits));
->>>>>>> 15fe826 (Identify ends with the hookup to solder: kicks prove it without start and finish; choices and eliminations are told as such)
+      return planOf(
+        { title, steps, leaves: [], cautions: hint === undefined ? [] : cautionsOf('solder') },
+        toWorkspaceEdit(textOf, edits),
+      );
     });
   }
   return repairPlans(analysis, around.around).flatMap(({ title, steps, leaves, cautions, edits }) =>
