@@ -13,7 +13,8 @@ import { compareNumbers } from '../../server/src/comparison/compare-numbers.ts';
 import { instrumentPicture } from '../../server/src/documents/instrument-diagram/from-model.ts';
 import { positionVerdict } from '../../server/src/documents/position-verdict.ts';
 import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
-import { findingLines, fixTitles, messageOf } from '../support/check-fixture.ts';
+import { planRepairs } from '../../server/src/repair/plan-repairs.ts';
+import { analyse, findingLines, fixTitles, messageOf } from '../support/check-fixture.ts';
 
 const analyser = createAnalyser();
 const folder = import.meta.dirname;
@@ -273,5 +274,134 @@ describe('a sum of readings', () => {
     assert.match(messageOf(analysis, 'reading/sum'), /3\.94 \+ 3\.95 is 7\.89.kΩ at 20.°C, 0\.29.kΩ more than read/);
     assert.match(messageOf(analysis, 'reading/sum'), /shorted since the earlier reading/);
     assert.doesNotMatch(messageOf(analysis, 'reading/sum'), /warm/);
+  });
+});
+
+describe('closed pickups', () => {
+  const signsOf = (analysis: Analysis) =>
+    analysis.pickups.map(({ pickup }) =>
+      quickOf(analysis.bench)(pickup).signs.map(({ string, pole, hum }) => [string, pole?.sign, hum]),
+    );
+
+  it('are judged by a kick and a compass at each coil, read hot to ground, with no lead inside known', () => {
+    const analysis = analysed('closed-pickups');
+    // A positive kick on approach is a coil that gives −1 by the convention of the sign table; only alike and unlike count.
+    const [neck = [], bridge = []] = signsOf(analysis);
+    assert.deepEqual(neck, [
+      [-1, 1, -1],
+      [-1, -1, 1],
+    ]);
+    assert.deepEqual(bridge, [
+      [1, -1, -1],
+      [1, 1, 1],
+    ]);
+    assert.deepEqual(
+      findingLines(analysis).map((line) => line.replace(/ at \d+/, '')),
+      ['phase/position-cancels error: 2 neck parallel bridge'],
+    );
+    assert.match(messageOf(analysis, 'phase/position-cancels'), /hum still cancels/);
+  });
+
+  it('of which one coil is not yet kicked ask for that kick, and for nothing else', () => {
+    const text = readFileSync(path.join(folder, 'closed-pickups.pickup'), 'utf8');
+    const part = text.slice(text.indexOf('pickup shut-neck'), text.indexOf('pickup shut-bridge'));
+    const open = analyse(part.replace(/.*kick hot to ground at slug.*\n/, ''));
+    assert.deepEqual(codes(open), ['phase/unproven']);
+    assert.match(messageOf(open, 'phase/unproven'), /Take a kick `hot to ground at slug`/);
+  });
+
+  it('with signs that differ over the two coils have a fault inside', () => {
+    const text = readFileSync(path.join(folder, 'closed-pickups.pickup'), 'utf8');
+    const part = text.slice(text.indexOf('pickup shut-neck'), text.indexOf('pickup shut-bridge'));
+    const faulty = analyse(part.replace('at slug approach positive', 'at slug approach negative'));
+    assert.deepEqual(codes(faulty), ['phase/coils-cancel']);
+  });
+});
+
+describe('a pickup whose hot and ground were swapped after it was read', () => {
+  const analysis = analysed('swapped-after-reading');
+  const [finding] = analysis.findings.filter(({ code }) => code === 'phase/position-cancels');
+
+  it('is told so, and is in phase with the state that was read kept as a record', () => {
+    assert.ok(finding);
+    assert.match(finding.message, /a swap of the two since then must be told by `reworks`/);
+    const fix = analysis
+      .verifiedFixes(finding)
+      .find(({ title }) => /Hot and ground of bridge were swapped after its kick was read/.test(title));
+    const after = fix && analysis.edited(fix.edits);
+    assert.ok(after);
+    assert.equal(
+      after.findings.some(({ code }) => code === 'phase/position-cancels'),
+      false,
+    );
+    const bridge = after.pickups.find(({ pickup }) => pickup.name === 'shut1-bridge')?.pickup;
+    assert.equal(bridge?.reworks?.name, 'shut1-bridge-before');
+    assert.equal(bridge?.reworks?.readings.length, 1);
+    assert.deepEqual(bridge?.readings, []);
+    assert.deepEqual(
+      positions(after).map(({ phase }) => phase),
+      ['single', 'in', 'single'],
+    );
+  });
+
+  it('as read is put right by one swap, which keeps the reading with the wiring that it was taken over', () => {
+    const [plan] = planRepairs(analysis, { instrument: 'shut1' }).plans;
+    assert.ok(plan);
+    assert.equal(plan.steps.length, 1);
+    const after = analysis.edited(plan.steps.flatMap(({ edits }) => edits));
+    assert.ok(after);
+    assert.deepEqual(
+      positions(after).map(({ phase }) => phase),
+      ['single', 'in', 'single'],
+    );
+  });
+});
+
+describe('readings of another stage of the bench', () => {
+  const joined = (stage: string, line: string) => `use "parts/shelf.pickup"
+pickup heron {
+  conductors violet grey pink turquoise
+  coil screw {
+    bobbin flat-slug
+    wire w42
+    turns 5_000
+    start to pink
+    finish to grey
+  }
+  coil slug like screw {
+    start to violet
+    finish to turquoise
+  }
+  hookup {
+    hot violet
+    link turquoise grey
+    ground pink
+  }
+  readings ${stage}"on the bench" {
+    room 20 degC
+    ${line}
+  }
+}
+`;
+  const shelf = { 'parts/shelf.pickup': readFileSync(path.join(folder, 'parts/shelf.pickup'), 'utf8') };
+  const readingsOf = (stage: string, line: string) =>
+    analyse(joined(stage, line), shelf).findings.flatMap(({ code, message }) =>
+      code.startsWith('reading/') ? [message] : [],
+    );
+
+  it('open is what the whole reads before its link is soldered', () => {
+    const [message, ...more] = readingsOf('', 'hot to ground open');
+    assert.match(message ?? '', /open as before the link `turquoise grey` was soldered/);
+    assert.deepEqual(more, []);
+  });
+
+  it('coils apart read open between them, and each by itself', () => {
+    assert.deepEqual(readingsOf('apart ', 'violet to pink open'), []);
+    assert.deepEqual(readingsOf('apart ', 'pink to grey 3.94 kohm'), []);
+  });
+
+  it('apart is told of a reading that only the joined pickup gives', () => {
+    const [message] = readingsOf('apart ', 'violet to pink 7.88 kohm');
+    assert.match(message ?? '', /the joints were made already/);
   });
 });

@@ -25,6 +25,7 @@ import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } fro
 import { createFaults, notAnalysed } from './faults.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
 import { pickupAnalysis } from './pickup-analysis.ts';
+import { recordOf } from './record.ts';
 import { textFindings } from './text-findings.ts';
 import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
 
@@ -69,9 +70,10 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   const models = tree.chunks.map(({ chunk }) => reader.read(chunk));
   const bench = benchInForce(graph, reader.read);
   const model = fileModel(models);
+  const formers = new Set(model.pickups.flatMap(({ reworks }) => reworks ?? []));
   const pickups = model.pickups.flatMap((pickup) =>
     faults.guard(say`Pickup ${pickup.name}`, pickup.place, { pickup: pickup.name }, () =>
-      pickupAnalysis(pickup, bench),
+      formers.has(pickup) ? recordOf(pickupAnalysis(pickup, bench)) : pickupAnalysis(pickup, bench),
     ),
   );
   const instruments = model.instruments.flatMap((instrument) =>

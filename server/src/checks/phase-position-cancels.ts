@@ -9,6 +9,7 @@ import { capital, list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
+import { asChangedSince, asLaterState, isReadOverHookup } from './later-state.ts';
 import { ownEdits } from './own-edits.ts';
 import { type Said, say } from './say.ts';
 
@@ -28,6 +29,7 @@ export const phasePositionCancels = defineInstrumentCheck({
       return [
         {
           what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? '; hum still cancels' : ''}.`,
+          ...hintOf([...against, ...others]),
           action: wayOut(against, others, quiet),
           place: position.place,
           ...(position.onPurpose ? { severity: 'information' as const } : {}),
@@ -54,6 +56,16 @@ function partsWords(coils: readonly SoundingCoil[]): string {
   );
 }
 
+/** A kick at hot or ground speaks of the joints of its day. */
+function hintOf(coils: readonly SoundingCoil[]): { readonly hint?: Said } {
+  const read = slots(coils).filter(({ pickup }) => pickup && isReadOverHookup(pickup));
+  if (read.length === 0) return {};
+  const names = list(read.map(({ name }) => name));
+  return {
+    hint: say`${capital(names)} ${read.length > 1 ? 'were' : 'was'} read from hot to ground: a swap of the two since then must be told by \`reworks\`, or the reading says the opposite of what holds now.`,
+  };
+}
+
 /** A pickup turned as a whole changes nothing between its own coils; where hum cancels, only the magnet keeps it so. */
 function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[], quiet: boolean): Said {
   const slot = slots(against).find((each) => !slots(others).includes(each));
@@ -76,7 +88,9 @@ function remedies(
   const forSlot = (slot: Slot, preferred: boolean): readonly (Remedy | undefined)[] => {
     const { pickup } = slot;
     if (!pickup) return [];
-    const own = (edits: readonly Edit[] | undefined) => edits && ownEdits(edits, pickup);
+    const overHookup = isReadOverHookup(pickup);
+    const own = (edits: readonly Edit[] | undefined) =>
+      edits && (overHookup ? asLaterState(pickup, edits) : ownEdits(edits, pickup));
     const turned = own(turnMagnet(pickup));
     const swapped = own(swapHotAndGround(pickup));
     const poles: Remedy | undefined = turned && {
@@ -91,8 +105,15 @@ function remedies(
       kind: 'build',
       preferred: preferred && !quiet,
     };
+    const undone = overHookup ? swapHotAndGround(pickup) : undefined;
+    const record = undone && asChangedSince(pickup, undone);
+    const since: Remedy | undefined = record && {
+      title: say`Hot and ground of ${slot.name} were swapped after its kick was read: keep the state that it was read in as a record`,
+      edits: record,
+      kind: 'text',
+    };
     // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
-    return quiet ? [poles, leads] : [leads, poles];
+    return quiet ? [poles, leads, since] : [leads, poles, since];
   };
   return present([
     ...slots(against).flatMap((slot) => forSlot(slot, true)),

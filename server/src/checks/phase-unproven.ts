@@ -19,8 +19,15 @@ export const phaseUnproven = definePickupCheck({
       if (!coil || !pickup.hookup) return [];
       return [
         {
-          what: say`Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open.`,
-          action: say`Read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
+          ...(isClosed(netlist)
+            ? {
+                what: say`What ${list(unplaced.map((each) => coilWords(each.coil)))} ${unplaced.length > 1 ? 'give' : 'gives'} at the output is not measured, so phase and hum stay open.`,
+                action: say`Take ${list(unplaced.map((each) => say`a kick \`hot to ground at ${each.coil.name}\``))} with approach or pull-off stated: no lead inside needs to be known.`,
+              }
+            : {
+                what: say`Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open.`,
+                action: say`Read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
+              }),
           place: coil.place,
           subject: { coils: unplaced.map((each) => each.coil.name) },
         },
@@ -44,6 +51,13 @@ export const phaseUnproven = definePickupCheck({
     ];
   },
 });
+
+/** Nothing leaves the pickup but hot and ground: there are no pairs of conductors to try. */
+const isClosed = ({ leads, netOf, hot, ground, chassis }: PickupNetlist): boolean =>
+  hot !== undefined &&
+  ground !== undefined &&
+  leads.size > 0 &&
+  [...leads.values()].every(({ node }) => [hot, ground, chassis].includes(netOf(node)));
 
 /** The measurement that settles it: one per coil. */
 function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): Said {

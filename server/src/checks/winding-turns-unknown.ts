@@ -16,7 +16,8 @@ export const windingTurnsUnknown = definePickupCheck({
   run: (context) => {
     const { pickup, quick } = context;
     const open = pickup.coils.filter(
-      (coil) => !coil.turns && !coil.counted && !quick.readings.has(coil) && !isUnread(coil),
+      (coil) =>
+        !coil.turns && !coil.counted && !quick.readings.has(coil) && !isUnread(coil) && !isClosed(coil, context),
     );
     return open.map((coil) => ({
       what: say`${capital(coilWords(coil))} has neither turns nor a reading of it.`,
@@ -26,6 +27,13 @@ export const windingTurnsUnknown = definePickupCheck({
     }));
   },
 });
+
+/** A coil of which nothing is known but that it kicks: nobody opens it to read it by itself. */
+function isClosed(coil: Coil, { netlist }: PickupContext): boolean {
+  const { bobbin, wire, spool } = coil;
+  const ends = netlist.windings.find((each) => each.coil === coil)?.ends;
+  return ends !== 'stated' && !bobbin && !wire && !spool;
+}
 
 const readIt = (coil: Coil) =>
   say`Read its resistance with the temperature (\`${coil.name} 4.02 kohm at 21 degC\` in a readings block), and the turns follow from wire and bobbin.`;

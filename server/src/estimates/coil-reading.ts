@@ -40,6 +40,7 @@ export function coilOfReading(
   const own = loose.windings.filter(
     ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(nets, [start, finish]),
   );
+  if (block.apart) return own.length === 1 ? own[0]?.coil : undefined;
   const beside = netlist.windings.filter(
     ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(joined, [start, finish]),
   );

@@ -85,7 +85,7 @@ function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly Jud
     const doubted = new Set(
       alone.flat().flatMap((line) => (!line.fits && dayOf(line.block) <= dayOf(block) ? line.coils : [])),
     );
-    const through = isSound(quick) ? judgeNetwork(block, setting, doubted) : [];
+    const through = block.apart || isSound(quick) ? judgeNetwork(block, setting, doubted) : [];
     const order = (each: JudgedLine) => block.lines.indexOf(each.line);
     return { block, lines: [...own, ...through].sort((a, b) => order(a) - order(b)) };
   });
@@ -215,6 +215,8 @@ function judgeNetwork(block: Readings, setting: Setting, doubted: ReadonlySet<Co
   let best: readonly JudgedLine[] = [];
   let most = -1;
   for (const { state, netlist } of setting.states) {
+    // Before any joint was made there was nothing but loose leads.
+    if (block.apart && state !== 'loose') continue;
     const lines = block.lines
       .filter(isResistance)
       .flatMap((line) => judgeThrough(line, block, { state, netlist }, setting, doubted) ?? []);

@@ -9,11 +9,19 @@ import { besideOhm, parallelOhm } from '../physics/meter.ts';
 import { solveIncreasing } from '../physics/solve-increasing.ts';
 import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wire.ts';
 import { printCelsius, printQuantity } from '../quantities/print.ts';
-import { BESIDE_OHM, COLDEST_BENCH_C, HOTTEST_COIL_C, SHORT_SHARE, SPOOL_SPREAD } from './common-practice.ts';
+import { netsOf } from './coil-reading.ts';
+import {
+  BESIDE_OHM,
+  COLDEST_BENCH_C,
+  HOTTEST_COIL_C,
+  NOMINAL_OHM,
+  SHORT_SHARE,
+  SPOOL_SPREAD,
+} from './common-practice.ts';
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
 import { inductanceStands, type JudgedMagnetic } from './magnetic-reading.ts';
-import { dcPickup } from './pickup-circuit.ts';
-import { type QuickEstimates, segmentOhm } from './quick.ts';
+import { dcPickup, dcTransfers } from './pickup-circuit.ts';
+import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';
 
 export type CauseKind =
   | 'slip of the pen'
@@ -29,7 +37,8 @@ export type CauseKind =
   | 'other leads'
   | 'joined by mistake'
   | 'poles or steel'
-  | 'leads counted in';
+  | 'leads counted in'
+  | 'other stage';
 
 export type Evidence = JudgedLine | JudgedMagnetic;
 
@@ -122,8 +131,8 @@ const ROUGHLY = 0.015;
 function causesOf(line: JudgedLine, quick: QuickEstimates, magnetic: readonly JudgedMagnetic[]): readonly Cause[] {
   const { readOhm, expected } = line;
   const leads = otherLeads(line, quick);
-  if (readOhm === null) return [...openCoils(line), ...leads];
-  if (expected === null) return [...leads, joinedByMistake(line)];
+  if (readOhm === null) return [...openCoils(line), ...beforeALink(line, quick), ...leads];
+  if (expected === null) return [...afterTheJoints(line, readOhm, quick), ...leads, joinedByMistake(line)];
   if (!(expected.value > 0)) return [poorJoint(line, readOhm)];
   if (readOhm < SHORT_SHARE * expected.value)
     return [...slipOfThePen(line, readOhm, expected.value), shorted(line), ...leads];
@@ -133,6 +142,51 @@ function causesOf(line: JudgedLine, quick: QuickEstimates, magnetic: readonly Ju
     ...(readOhm < expected.value ? parallelPath(readOhm, expected.value) : [poorJoint(line, readOhm - expected.value)]),
     ...(line.against === 'coil readings' && !line.since ? [] : coilCauses(line, readOhm, quick, magnetic)),
     ...leads,
+  ];
+}
+
+/** A link without which nothing joins the probes: read before it was soldered, the line is right. */
+function beforeALink(line: JudgedLine, { netlist }: QuickEstimates): readonly Cause[] {
+  const { pickup } = netlist;
+  const { hookup } = pickup;
+  if (!hookup || line.state === 'loose') return [];
+  return hookup.joints.flatMap((joint): readonly Cause[] => {
+    if (joint.kind !== 'link') return [];
+    const joints = hookup.joints.filter((each) => each !== joint);
+    const before = pickupNetlist({ ...pickup, hookup: { ...hookup, joints } });
+    if (!isOpen(line, before)) return [];
+    const leads = joint.leads.map(({ text }) => text).join(' ');
+    return [
+      {
+        kind: 'other stage',
+        words: `open as before the link \`${leads}\` was soldered`,
+        settles: 'a reading with that joint looked at',
+        prior: 2.6,
+        reads: (each) => [isOpen(each, before) ? null : unchanged(each)],
+      },
+    ];
+  });
+}
+
+function isOpen({ line }: JudgedLine, netlist: PickupNetlist): boolean {
+  const nets = line.kind === 'resistance' ? netsOf(line.probes, netlist) : undefined;
+  return nets !== undefined && dcTransfers(netlist, () => NOMINAL_OHM, nets[0], nets[1]) === undefined;
+}
+
+/** Said to be read apart, and reads what the joined pickup would. */
+function afterTheJoints(line: JudgedLine, readOhm: number, { netlist, windings }: QuickEstimates): readonly Cause[] {
+  const nets = line.line.kind === 'resistance' ? netsOf(line.line.probes, netlist) : undefined;
+  if (!line.block.apart || !nets) return [];
+  const joined = resistanceOf(netlist, windings, nets[0], nets[1]);
+  const ohm = joined && joined.value * copperTemperatureFactor(line.temperature.celsius);
+  if (!joined || !ohm || Math.abs(ohm - readOhm) > Math.max(3 * joined.sd, ROUGHLY * readOhm)) return [];
+  return [
+    {
+      kind: 'other stage',
+      words: 'that the joints were made already: the joined pickup reads so',
+      prior: 2.4,
+      reads: onlyAt(line, readOhm),
+    },
   ];
 }
 

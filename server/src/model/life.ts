@@ -55,8 +55,13 @@ export function keptOrNew({ work, turns, counted, spool }: Coil): 'kept' | 'new'
   return turns || counted || spool ? 'not said' : 'kept';
 }
 
-/** What the work did to the magnet that gives a coil its poles; `undefined`: not said. */
-export function magnetWorkAt(coil: Coil, { coils, barMagnet }: Pickup): MagnetWork | undefined {
+/**
+ * What the work did to the magnet that gives a coil its poles; `undefined`: not said. A pickup that reworks another and says nothing of
+ * any magnet has taken over that one, whatever it is.
+ */
+export function magnetWorkAt(coil: Coil, { coils, barMagnet, reworks }: Pickup): MagnetWork | undefined {
   const carrier = (coil.below && coils.find(({ name }) => name === coil.below?.value)) ?? coil;
-  return carrier.polarity ? carrier.rods : barMagnet?.value.work;
+  if (carrier.polarity) return carrier.rods;
+  if (barMagnet) return barMagnet.value.work;
+  return reworks && 'kept';
 }

@@ -108,8 +108,8 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
     }
   }
   for (const [coil, pair] of kicked) {
-    nodes.unite(endNode(coil, 'start'), leadNode(pair.start));
-    nodes.unite(endNode(coil, 'finish'), leadNode(pair.finish));
+    nodes.unite(endNode(coil, 'start'), pair.start);
+    nodes.unite(endNode(coil, 'finish'), pair.finish);
   }
   if (pickup.shield) nodes.add(partNode('shield'));
   if (pickup.shield) nodes.unite(partNode('shield'), leadNode(leadName(pickup.shield.value)));
@@ -286,30 +286,66 @@ function resolveLead(path: LeadPath, pickup: Pickup, leads: ReadonlyMap<string, 
 }
 
 /**
- * Leads that nobody traced: the pair that kicks at a coil is that coil's. The black probe's lead is put at `start`; which
- * end is really the inner one stays open, and only products of signs are read from such a coil.
+ * Leads that nobody traced: the pair that kicks at a coil is that coil's. The node of the black probe is put at `start`; which end is
+ * really the inner one stays open, and only products of signs are read from such a coil. Several coils that kick on one pair, as in a
+ * closed pickup read from hot to ground, lie one behind the other between the two: for signs it is the same if they lie side by side.
  */
 function endsFromKicks(
   pickup: Pickup,
   leads: ReadonlyMap<string, OutgoingLead>,
-): ReadonlyMap<string, { readonly start: string; readonly finish: string }> {
-  const pairs = new Map<string, { start: string; finish: string }>();
-  const unplaced = (path: LeadPath) => {
-    const lead = path.parts.length === 1 ? leads.get(leadName(path.text)) : undefined;
-    return lead && lead.ends.length === 0 && lead.what === 'conductor' ? lead.name : undefined;
+): ReadonlyMap<string, { readonly start: Node; readonly finish: Node }> {
+  const joints = pickup.hookup?.joints ?? [];
+  const outlet = (path: LeadPath): Node | undefined => {
+    const kind = path.parts.length === 1 ? path.text : '';
+    if (kind !== 'hot' && kind !== 'ground') return resolveLead(path, pickup, leads);
+    const first = joints.find((joint) => joint.kind === kind)?.leads[0];
+    return first && resolveLead(first, pickup, leads);
   };
-  const untraced = pickup.coils.filter((coil) => !coil.start && !coil.finish);
+  const isPlaced = (path: LeadPath) => {
+    const lead = path.parts.length === 1 ? leads.get(leadName(path.text)) : undefined;
+    return lead === undefined || lead.ends.length > 0 || lead.what === 'tap';
+  };
+  const untraced = pickup.coils.filter((coil) => !coil.start && !coil.finish && !isNamedInHookup(coil, joints));
+  const outlets = ({ probes: { red, black } }: ReadingOf<'kick'>): boolean =>
+    [red, black].every((path) => path.text === 'hot' || path.text === 'ground' || !isPlaced(path));
+  const pairs = new Map<string, { readonly red: Node; readonly black: Node }>();
   for (const kick of kicksOfKeptCoils(pickup)) {
     const coil = kick.at
       ? untraced.find(({ name }) => name === kick.at?.text)
       : pickup.coils.length === 1
         ? untraced[0]
         : undefined;
-    const [red, black] = [unplaced(kick.probes.red), unplaced(kick.probes.black)];
-    if (coil && red && black && red !== black && !pairs.has(coil.name))
-      pairs.set(coil.name, { start: black, finish: red });
+    const [red, black] = [outlet(kick.probes.red), outlet(kick.probes.black)];
+    if (coil && outlets(kick) && red && black && red !== black && !pairs.has(coil.name))
+      pairs.set(coil.name, { red, black });
   }
-  return pairs;
+  return chained(
+    untraced.flatMap(({ name }) => (pairs.has(name) ? [name] : [])),
+    pairs,
+  );
+}
+
+function chained(
+  coils: readonly string[],
+  pairs: ReadonlyMap<string, { readonly red: Node; readonly black: Node }>,
+): ReadonlyMap<string, { readonly start: Node; readonly finish: Node }> {
+  const ends = new Map<string, { start: Node; finish: Node }>();
+  for (const first of coils) {
+    const pair = pairs.get(first);
+    if (!pair || ends.has(first)) continue;
+    const chain = coils.filter((each) => {
+      const { red, black } = pairs.get(each) ?? pair;
+      return (red === pair.red && black === pair.black) || (red === pair.black && black === pair.red);
+    });
+    for (const [index, coil] of chain.entries()) {
+      const before = chain[index - 1];
+      ends.set(coil, {
+        start: before === undefined ? pair.black : endNode(before, 'finish'),
+        finish: index === chain.length - 1 ? pair.red : endNode(coil, 'finish'),
+      });
+    }
+  }
+  return ends;
 }
 
 /** The newest first: a coil that was kept kept its leads too, whatever became of the magnet. */

@@ -11,6 +11,7 @@ import {
   rewriteJoint,
 } from '../checks/edits.ts';
 import type { Edit } from '../checks/finding.ts';
+import { asLaterState, isReadOverHookup } from '../checks/later-state.ts';
 import { ownEdits } from '../checks/own-edits.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -18,6 +19,13 @@ import { samePlace } from '../model/place.ts';
 
 /** `undefined` where the text does not hold what would have to change. */
 export function pickupEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
+  const edits = editsAnywhere(before, after);
+  if (!edits || edits.length === 0) return edits;
+  return isReadOverHookup(before) ? asLaterState(before, edits) : ownEdits(edits, before);
+}
+
+/** In its own text and in that which it takes over. */
+function editsAnywhere(before: Pickup, after: Pickup): readonly Edit[] | undefined {
   const pairs = before.coils.map((coil, index) => ({ coil, changed: after.coils[index] ?? coil }));
   const rewound = pairs.filter(({ coil, changed }) => coil.wound && coil.wound.value !== changed.wound?.value);
   const turned = pairs.filter(({ coil, changed }) => coil.polarity?.value !== changed.polarity?.value);
@@ -41,10 +49,7 @@ export function pickupEdits(before: Pickup, after: Pickup): readonly Edit[] | un
     jointEdits(before, after),
   ];
   if (groups.some((each) => each === undefined)) return undefined;
-  return ownEdits(
-    groups.flatMap((each) => each ?? []),
-    before,
-  );
+  return groups.flatMap((each) => each ?? []);
 }
 
 function barEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
