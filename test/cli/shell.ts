@@ -58,7 +58,7 @@ export class Shell {
     const code = await run(words, this.#commands, {
       cwd: this.folder,
       environment,
-      stdout: { isTerminal: terminal, write: (text) => void stdout.push(text) },
+      stdout: { isTerminal: terminal, columns: terminal ? 72 : undefined, write: (text) => void stdout.push(text) },
       stderr: error,
       styles: stylesFor(terminal, environment),
       progress: progressOn(error, clock),

@@ -1,68 +1,89 @@
 /** Findings for people: where and what, the line with marks under it, the lines that are part of the cause, what to do, the fix. */
+import { cautionsFor } from '../checks/explanation.ts';
 import type { Severity } from '../checks/finding.ts';
 import { changedLines, gutter } from './changed-lines.ts';
-import type { CheckedFile, LocatedFinding, LocatedFix, Location, OfferedPlan } from './located-finding.ts';
+import type { CheckedFile, LocatedFinding, Location, OfferedPlan } from './located-finding.ts';
 import { markedLines } from './source-lines.ts';
 import type { Styles } from './styles.ts';
 import { visible } from './visible.ts';
+import { wrapped } from './wrap.ts';
 
 /** More than this of one file helps nobody at a terminal; the machine formats hold all. */
 const MOST_PER_FILE = 200;
 
-export function checkText(files: readonly CheckedFile[], styles: Styles): string {
+export function checkText(files: readonly CheckedFile[], styles: Styles, columns?: number): string {
+  const look = { styles, columns };
   const parts = files.flatMap((file) => {
-    const shown = file.findings.slice(0, MOST_PER_FILE).map((finding) => findingText(finding, styles));
+    const shown = file.findings.slice(0, MOST_PER_FILE).map((finding) => findingText(finding, look));
     const left = file.findings.length - shown.length;
     return left > 0
       ? [...shown, `${visible(file.path)}: ${left} more of this file (--format json holds all)\n`]
       : shown;
   });
-  return [...parts, summary(files)].join('\n');
+  return [...parts, ...mind(files, look), summary(files)].join('\n');
 }
 
-function findingText(finding: LocatedFinding, styles: Styles): string {
-  const { line, character } = finding.at.range.start;
-  const place = styles.strong(`${visible(finding.at.path)}:${line + 1}:${character + 1}:`);
-  const severity = styles[finding.severity](`${finding.severity}:`);
-  const marks = (text: string): string => styles[finding.severity](text);
+interface Look {
+  readonly styles: Styles;
+  readonly columns: number | undefined;
+}
+
+/** Where it is, how grave, its code; then what, in whole sentences; then the line with a rule under the piece that is meant. */
+function findingText(finding: LocatedFinding, { styles, columns }: Look): string {
+  const { at, severity, code, what, hint, action, plan, fixes } = finding;
+  const { line, character } = at.range.start;
+  const place = styles.strong(`${visible(at.path)}:${line + 1}:${character + 1}`);
+  const part = (lead: string, text: string) => wrapped(`  ${lead}`, visible(text), columns);
   return [
-    `${place} ${severity} ${visible(finding.what)} [${finding.code}]`,
-    ...source(finding.at, '^', marks),
-    ...relatedText(finding, styles),
-    ...(finding.hint ? [`  hint: ${visible(finding.hint)}`] : []),
-    ...(finding.action ? [`  do: ${visible(finding.action)}`] : []),
-    ...(finding.plan ? planText(finding.plan) : []),
-    ...finding.fixes.flatMap((fix) => fixText(fix, finding.at.path, styles)),
+    `${place}  ${styles[severity](severity)}  ${code}`,
+    ...part('', what),
+    ...source(at, HERE, styles[severity]),
+    ...relatedText(finding, { styles, columns }),
+    ...(hint ? part('hint: ', hint) : []),
+    ...(action ? part('do: ', action) : []),
+    ...(plan ? planText(plan, columns) : []),
+    ...fixes.flatMap((fix) => [...part('fix: ', fix.title), ...changedLines(fix.edits, at.path, styles)]),
     '',
   ].join('\n');
 }
 
+/** Rules under a piece of a line: of the fault itself, and of what belongs to it. */
+const HERE = '━';
+const RELATED = '╌';
+
 /** Before the fixes: a fix settles one finding, a plan all that hang together. */
-const planText = ({ minutes, steps, leaves, settles }: OfferedPlan): readonly string[] => [
-  `  plan, about ${minutes} min${settles > 1 ? `, settles ${settles} findings` : ''} (\`repair\` tells its lines, and others):`,
-  ...steps.map((step) => `    ${visible(step)}`),
-  ...leaves.map((each) => `    then ${visible(each)}`),
-];
+function planText({ minutes, steps, leaves, settles }: OfferedPlan, columns: number | undefined): readonly string[] {
+  const all = settles > 1 ? `, settles ${settles} findings` : '';
+  return [
+    ...wrapped('  ', `plan, about ${minutes} min${all} (\`repair\` tells its lines, and others):`, columns),
+    ...steps.flatMap((step) => wrapped('    ', visible(step), columns)),
+    ...leaves.flatMap((each) => wrapped('    ', `then ${visible(each)}`, columns)),
+  ];
+}
 
 /** Lines that share their message stand under it together. */
-function relatedText({ related, at: home }: LocatedFinding, styles: Styles): readonly string[] {
+function relatedText({ related, at: home }: LocatedFinding, { styles, columns }: Look): readonly string[] {
   return related.flatMap(({ message, at }, index) => {
     const before = related[index - 1];
     const said = before?.message === message && before.at.path === at.path;
     const where = at.path === home.path ? '' : ` (${visible(at.path)})`;
-    return [...(said ? [] : [`  ${visible(message)}${where}:`]), ...source(at, '-', styles.information)];
+    const words = said ? [] : wrapped('  ', `${visible(message)}${where}:`, columns);
+    return [...words, ...source(at, RELATED, styles.information)];
   });
 }
 
-function source(at: Location, mark: '^' | '-', style: (text: string) => string): readonly string[] {
+function source(at: Location, mark: string, style: (text: string) => string): readonly string[] {
   return markedLines(at.lines, at.range, mark).flatMap(({ number, text, marks }) => [
-    `${gutter(number)} | ${text}`,
-    `${gutter('')} | ${marks.trimEnd() === '' ? '' : marks.replace(/\S+$/, (piece) => style(piece))}`,
+    `${gutter(number)}   ${text}`,
+    ...(marks.trim() === '' ? [] : [`${gutter('')}   ${marks.replace(/\S+$/, (piece) => style(piece))}`]),
   ]);
 }
 
-function fixText(fix: LocatedFix, path: string, styles: Styles): readonly string[] {
-  return [`  fix: ${visible(fix.title)}`, ...changedLines(fix.edits, path, styles)];
+/** Once for all that asks for work at the bench. */
+function mind(files: readonly CheckedFile[], { columns }: Look): readonly string[] {
+  const cautions = cautionsFor(files.flatMap(({ findings }) => findings));
+  const lines = cautions.flatMap((each) => wrapped('  ', each, columns));
+  return cautions.length === 0 ? [] : [['mind at the bench', ...lines, ''].join('\n')];
 }
 
 function summary(files: readonly CheckedFile[]): string {

@@ -48,7 +48,8 @@ export const check = defineCommand({
     for (const problem of unusable) context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);
     switch (values.format) {
       case 'text':
-        if (checked.length > 0 || unusable.length === 0) context.stdout.write(checkText(checked, context.styles));
+        if (checked.length > 0 || unusable.length === 0)
+          context.stdout.write(checkText(checked, context.styles, context.stdout.columns));
         break;
       case 'json':
         context.stdout.write(checkJson(checked));

@@ -1,5 +1,6 @@
 /** Where a shell starts: the process as a context, and nothing else. */
 import { createAnalyser } from '../analysis/analysis.ts';
+import { forLocale } from './ascii.ts';
 import { commands } from './commands.ts';
 import type { Output } from './output.ts';
 import { progressOn } from './progress.ts';
@@ -12,13 +13,14 @@ for (const stream of [process.stdout, process.stderr]) {
   stream.on('error', (error) => process.exit(errorCode(error) === 'EPIPE' ? 0 : 2));
 }
 
-const output = (stream: NodeJS.WriteStream): Output => ({
+const plain = (stream: NodeJS.WriteStream): Output => ({
   isTerminal: stream.isTTY === true,
+  columns: stream.isTTY ? stream.columns : undefined,
   write: (text) => void stream.write(text),
 });
 
-const stderr = output(process.stderr);
-const stdout = output(process.stdout);
+const stderr = forLocale(plain(process.stderr), process.env);
+const stdout = forLocale(plain(process.stdout), process.env);
 
 void run(process.argv.slice(2), commands, {
   cwd: process.cwd(),

@@ -11,7 +11,7 @@ export interface MarkedLine {
 }
 
 /** The lines of a range, at most `most`: the rest of a long range adds nothing that its beginning does not say. */
-export function markedLines(lines: LineMap, range: Range, mark: '^' | '-', most = 3): readonly MarkedLine[] {
+export function markedLines(lines: LineMap, range: Range, mark: string, most = 3): readonly MarkedLine[] {
   const shown: MarkedLine[] = [];
   const last = Math.min(range.end.line, range.start.line + most - 1);
   for (let index = range.start.line; index <= last; index++) {
