@@ -2,7 +2,7 @@
  * Slips of the pen whose meaning is plain: what may be written at the place where a line stops making sense. Nothing is offered that
  * was not read again with the change made, and nothing that makes another number or another part of what was typed.
  */
-import { dimensionOf, symbolsOf } from '../values/unit-table.ts';
+import { type Dimension, dimensionOf, symbolsOf } from '../values/unit-table.ts';
 import { buildItem } from './build-item.ts';
 import { type Attempt, attemptOf, type Match, type replaceFix, type Wanted } from './match-attempt.ts';
 import { matchShape } from './match-shape.ts';
@@ -59,7 +59,9 @@ function* changesAt(
   item: Item,
   wanted: readonly Wanted[],
 ): Generator<readonly Change[]> {
-  const words = [...new Set(wanted.flatMap((each) => each.words ?? []))];
+  const words = [
+    ...new Set(wanted.flatMap(({ words: exact = [], unitOf }) => [...exact, ...(unitOf ? symbolsOf(unitOf) : [])])),
+  ];
   yield numberChanges(items, index, item, words);
   if (item.kind === 'stray') {
     yield strayChanges(items, index, item, words);
@@ -110,15 +112,16 @@ function strayChanges(items: readonly Item[], index: number, item: Item, words: 
 
 /** `AWG 43`, `AWG43`: the unit goes behind its number. */
 function unitChanges(items: readonly Item[], index: number, item: Item, wanted: readonly Wanted[]): readonly Change[] {
-  const dimensions = wanted.flatMap(({ shape }) => (shape?.kind === 'quantity' ? [shape.dimension] : []));
+  const dimensions = wanted.flatMap(({ shape }): readonly Dimension[] => {
+    if (shape?.kind === 'percent') return ['percentage'];
+    return shape?.kind === 'quantity' || shape?.kind === 'size' ? [shape.dimension] : [];
+  });
   const isWanted = (text: string) => {
     const dimension = dimensionOf(text);
     return dimension !== undefined && dimensions.includes(dimension);
   };
   const unitOf = (text: string) =>
-    isWanted(text)
-      ? text
-      : dimensions.flatMap(symbolsOf).find((symbol) => symbol.toLowerCase() === text.toLowerCase() && symbol !== 'mm');
+    isWanted(text) ? text : dimensions.flatMap(symbolsOf).find((symbol) => symbol.toLowerCase() === text.toLowerCase());
   if (item.kind !== 'word' && item.kind !== 'code') return [];
   const message = 'A unit goes behind its number.';
   const next = items[index + 1];
