@@ -1,5 +1,5 @@
 /** `--cable`: the capacitance between jack and input, stated as such or as a length of a cable. */
-import { quantityOf } from '../../../grammar/values/quantity.ts';
+import { readQuantity } from '../../../grammar/src/read-quantity.ts';
 import type { Dimension } from '../../../grammar/values/unit-table.ts';
 import { CommandError } from './command.ts';
 
@@ -26,10 +26,4 @@ function capacitance(written: string): number | undefined {
   return lengthM === undefined || faradPerM === undefined ? undefined : lengthM * faradPerM;
 }
 
-function amount(text: string, dimension: Dimension): number | undefined {
-  const [, digits, unit] = /^\s*(\d{1,9}(?:\.\d{1,9})?|\.\d{1,9})\s*(\S{1,9})\s*$/.exec(text) ?? [];
-  if (digits === undefined || unit === undefined) return undefined;
-  const value = Number(digits);
-  const result = quantityOf({ dimension, value, unit, code: false, uncertainty: undefined, text, decimals: 0 });
-  return result.ok ? result.quantity.si : undefined;
-}
+const amount = (text: string, dimension: Dimension): number | undefined => readQuantity(text, dimension)?.si;

@@ -1,14 +1,12 @@
-import { type Dimension, unitOf } from '../../../grammar/values/unit-table.ts';
+import { readQuantity } from '../../../grammar/src/read-quantity.ts';
 import { CommandError } from './command.ts';
 
 /** A temperature as an option states it: `23`, `23degC`, `"73 degF"`; a bare number is degrees Celsius. */
 export function roomCelsius(written: string): number {
-  const [, number = '', unit = ''] = /^\s*([+-]?\d+(?:\.\d+)?)\s*(\S*)\s*$/.exec(written) ?? [];
-  const row = unitOf(unit === '' ? 'degC' : unit);
-  const temperature: Dimension = 'temperature';
-  if (number !== '' && row?.dimension === temperature) {
-    const celsius = Number(number) * row.factor + row.offset - 273.15;
-    const rounded = Math.round(celsius * 10) / 10;
+  const isBare = /^\s*[+-]?[\d_]+(?:\.\d+)?\s*$/.test(written);
+  const temperature = readQuantity(isBare ? `${written} degC` : written, 'temperature');
+  if (temperature) {
+    const rounded = Math.round((temperature.si - 273.15) * 10) / 10;
     if (rounded >= COLDEST_C && rounded <= WARMEST_C) return rounded;
   }
   throw new CommandError(
