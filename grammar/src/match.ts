@@ -217,6 +217,7 @@ function nameMisfit({ items, furthest: { index, wanted } }: Attempt, labels: str
     const block = keyword?.text === 'wire' && unit?.text === 'AWG' ? `wire awg-${item.text} { gauge ${written} }` : '';
     return {
       code: 'syntax/unexpected',
+      ...(block === '' ? {} : { gaugeAwg: item.value }),
       span: joinSpans(item.span, (unit ?? item).span),
       message: `\`${written}\` is no name; ${labels} fits here.`,
       action:

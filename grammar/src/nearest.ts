@@ -11,7 +11,7 @@ export function nearest(text: string, candidates: Iterable<string>): string | un
   let bestDistance = limit + 1;
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - text.length) > limit || candidate === text) continue;
-    if (figuresOf(candidate) !== figures) continue;
+    if (figuresOf(candidate) !== figures || tellsApart(text, candidate)) continue;
     const distance = editDistance(text.toLowerCase(), candidate.toLowerCase());
     if (distance < bestDistance && distance < Math.max(candidate.length, text.length)) {
       best = candidate;
@@ -19,6 +19,13 @@ export function nearest(text: string, candidates: Iterable<string>): string | un
     }
   }
   return best;
+}
+
+/** `rod-n` and `rod-s`: parts of one or two letters are what tells names apart. */
+function tellsApart(a: string, b: string): boolean {
+  const [left, right] = [a.toLowerCase().split('-'), b.toLowerCase().split('-')];
+  if (left.length < 2 || left.length !== right.length) return false;
+  return left.some((part, index) => part.length <= 2 && right[index]?.length === part.length && part !== right[index]);
 }
 
 const figuresOf = (text: string): string => text.replace(/\D+/g, '');

@@ -21,6 +21,8 @@ export type Problem<C extends string, At> = At & {
   readonly message: string;
   /** What to do about it, as an order. */
   readonly action?: string;
+  /** A gauge where the name of a wire belongs: whoever knows the wires can name one. */
+  readonly gaugeAwg?: number;
   readonly related?: readonly (At & { readonly message: string })[];
   readonly fixes?: readonly Fix<At>[];
 };

@@ -8,6 +8,7 @@ import path from 'node:path';
 import { editedText } from '../../grammar/src/edited-text.ts';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { diskHost, uriOf } from '../../server/src/cli/files.ts';
+import { analyse } from '../support/check-fixture.ts';
 
 const folder = path.join(import.meta.dirname, 'typos');
 const analyser = createAnalyser();
@@ -59,10 +60,8 @@ const SLIPS: Readonly<Record<string, Slip>> = {
   '12-colon': { ...TURNS('syntax/unexpected', ':'), after: COUNTED },
   '13-equals': { ...TURNS('syntax/unexpected', '='), after: COUNTED },
   '14-northup': { findings: ['23 syntax/unknown-word screw'] },
-  '15-wire': {
-    findings: ['9 syntax/unexpected 42 AWG', '17 syntax/unexpected 42 AWG'],
-    after: ['    wire 42 AWG', '    wire 42 AWG'],
-  },
+  // Two wires on the shelf have that gauge: both are offered.
+  '15-wire': { findings: ['9 syntax/unexpected 42 AWG', '17 syntax/unexpected 42 AWG'] },
   '16-tabs': { findings: [] },
   '17-quoteopen': { findings: ['2 syntax/unclosed "Elm'] },
   '18-cap': {
@@ -202,6 +201,18 @@ describe('fixes change no value and no part', () => {
         ['15 unit/wrong mF', '-'],
       ],
     );
+  });
+
+  it('a gauge in the place of a wire is described in a block where no wire has it', () => {
+    const text = 'pickup p {\n  coil a {\n    wire 43 AWG\n  }\n}\n';
+    const analysis = analyse(text);
+    const [finding] = analysis.findings;
+    assert.ok(finding);
+    const [fix] = analysis.verifiedFixes(finding);
+    assert.ok(fix && !fix.preferred);
+    const after = analysis.edited(fix.edits);
+    assert.equal(after?.text, `wire awg-43 {\n  gauge 43 AWG\n}\n\n${text.replace('43 AWG', 'awg-43')}`);
+    assert.deepEqual(after.findings, []);
   });
 
   it('a pickup called x is a pickup', () => {

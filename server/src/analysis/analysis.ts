@@ -21,6 +21,7 @@ import {
 } from '../model/from-syntax.ts';
 import type { FileModel, NamedThing } from '../model/model.ts';
 import type { Place } from '../model/place.ts';
+import type { Wire } from '../model/wire.ts';
 import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, notAnalysed } from './faults.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
@@ -83,7 +84,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   );
   const located = [
     ...faults.found,
-    ...textFindings(uri, graph, models, host),
+    ...textFindings(uri, graph, models, host, () => wiresInScope(graph, reader)),
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
   ];
@@ -182,6 +183,14 @@ function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknow
 const MOST_COILS_FIXED = 24;
 
 const EMPTY_TREE: FileTree = { text: '', chunks: [] };
+
+const wiresInScope = (graph: UseGraph, { read }: ModelReader): readonly Wire[] =>
+  graph.files.flatMap(({ tree }) =>
+    tree.chunks.flatMap(({ chunk }) => {
+      const { declared } = read(chunk);
+      return declared?.kind === 'wire' ? [declared.thing] : [];
+    }),
+  );
 
 /** The first bench of the file and all it uses. */
 function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {

@@ -1,12 +1,13 @@
 /** Findings of the text itself: syntax, names, files. */
 import { nearest } from '../../../grammar/src/nearest.ts';
 import type { Problem } from '../../../grammar/src/syntax-problem.ts';
-import type { Finding, Remedy } from '../checks/finding.ts';
+import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { say } from '../checks/say.ts';
 import { type Telling, told } from '../checks/telling.ts';
 import { type ChunkModel, firstLine } from '../model/from-syntax.ts';
 import type { Place } from '../model/place.ts';
+import type { Wire } from '../model/wire.ts';
 import type { Host } from './analysis-types.ts';
 import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
 
@@ -15,10 +16,17 @@ export function textFindings(
   graph: UseGraph,
   models: readonly ChunkModel[],
   host: Host,
+  wires: () => readonly Wire[],
 ): readonly Finding[] {
   return [
     ...models.flatMap(({ chunk, syntax, problems }) => [
-      ...[...chunk.problems, ...syntax].map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span }))),
+      ...[...chunk.problems, ...syntax].map((problem) => {
+        const finding = problemFinding(problem, ({ span }) => ({ chunk, span }));
+        const { gaugeAwg } = problem;
+        return gaugeAwg === undefined
+          ? finding
+          : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) };
+      }),
       ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
     ]),
     ...duplicateNames(uri, graph),
@@ -47,6 +55,29 @@ function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Pla
       ),
     subject: {},
   };
+}
+
+/** A gauge is no wire: one that has it is named, or a block is made for it. Enamel and build are for a person to add. */
+function wireRemedies(gaugeAwg: number, place: Place, wires: readonly Wire[]): readonly Remedy[] {
+  const known = wires.filter((wire) => wire.gaugeAwg?.value === gaugeAwg);
+  const named = (name: string): Edit => ({ place, newText: name });
+  if (known.length > 0)
+    return known.map(({ name }) => ({
+      title: say`Name ${name}, a wire of that gauge`,
+      edits: [named(name)],
+      kind: 'text',
+    }));
+  const name = `awg-${gaugeAwg}`;
+  if (wires.some((wire) => wire.name === name)) return [];
+  const start = place.chunk.content?.span.start ?? 0;
+  const newText = `wire ${name} {\n  gauge ${gaugeAwg} AWG\n}\n\n`;
+  return [
+    {
+      title: say`Describe it as wire ${name}`,
+      edits: [{ place: { chunk: place.chunk, span: { start, end: start } }, newText }, named(name)],
+      kind: 'text',
+    },
+  ];
 }
 
 /** A name is unique among its kind, in the file and in all it uses. */
