@@ -25,5 +25,12 @@ describe('the nearest word', () => {
     assert.equal(nearest('a', ['b']), undefined);
   });
 
+  it('is never another figure, nor another of the letters that tell names apart', () => {
+    assert.equal(nearest('alnico-4', ['alnico-5']), undefined);
+    assert.equal(nearest('w43', ['w42']), undefined);
+    assert.equal(nearest('rod-n', ['rod-s']), undefined);
+    assert.equal(nearest('w-42', ['w42']), 'w42');
+  });
+
   it('takes the first of equals', () => assert.equal(nearest('cat', ['bat', 'hat']), 'bat'));
 });
