@@ -47,13 +47,14 @@ describe('a reversed pickup with controls of its own', () => {
     const [half] = positions(analysis, 5).slice(1);
     near((level(half) ?? 0) - (level(reversed) ?? 0), -20, 0.5);
     const [, down] = positions(analysis, 0);
-    assert.ok((level(down) ?? 0) < -100);
+    assert.equal(down?.levelDb, null, 'silent');
   });
 
   it('two positions of one pickup, one of them reversed, are alike at every setting', () => {
     for (const volume of [0, 3, 7, 10]) {
       const [straight, reversed] = positions(analysed('reversed-with-volume'), volume);
-      near(level(reversed), level(straight) ?? Number.NaN, 0.01);
+      if (volume === 0) assert.deepEqual([straight?.levelDb, reversed?.levelDb], [null, null]);
+      else near(level(reversed), level(straight) ?? Number.NaN, 0.01);
       const treble = ({ response }: PositionEstimates) => response?.levelDb[400];
       // Strays of the coils to the shield lie at the other end of a pickup that is turned, which shifts the treble a little.
       if (volume > 0 && straight && reversed) near(treble(reversed), treble(straight) ?? Number.NaN, 0.8);

@@ -113,9 +113,31 @@ describe('report', () => {
     assert.match(pickup?.resonanceHz?.restsOn.join() ?? '', /700 pF of cable/);
   });
 
+  it('solves the response at the very frequency that is asked for', async () => {
+    // The top of the peak is found by search and refinement, and lies between the points of a plot.
+    const one = async (...words: readonly string[]) =>
+      (await json('larkspit.pickup', '--position', '1', ...words)).instruments.larkspit?.positions[0];
+    const resonance = (await one())?.resonanceHz?.value;
+    assert.ok(resonance);
+    const near = [0.999, 1, 1.001].map((factor) => factor * resonance);
+    const [below, top, above] = (await one('--frequencies', near.join(',')))?.response?.levelDb ?? [];
+    assert.ok(below && top && above && top > below && top > above, `${below}, ${top}, ${above}`);
+  });
+
+  it('tells silence in a word, in text and in JSON', async () => {
+    const words = ['--volume', '0', '--frequencies', '100,3000'];
+    const { stdout } = await shell.run(['report', 'larkspit.pickup', ...words]);
+    assert.match(stdout, /\n {4}level at 100\sHz +silent\b/);
+    assert.match(stdout, /\n {4}3000 Hz +silent/);
+    assert.doesNotMatch(stdout, /[-−][123]\d\d(?:\.\d)? dB/);
+    const [position] = (await json('larkspit.pickup', ...words)).instruments.larkspit?.positions ?? [];
+    assert.deepEqual([position?.levelDb, position?.response?.levelDb], [null, [null, null]]);
+  });
+
   const wrong: readonly (readonly [words: readonly string[], says: RegExp])[] = [
-    [['--frequencies', '100,x'], /numbers in Hz from 1 to 1000000/],
-    [['--frequencies', '0'], /numbers in Hz/],
+    [['--frequencies', '100,x'], /numbers in Hz from 20 to 20000/],
+    [['--frequencies', '0,100'], /computed in Hz from 20 to 20000; outside it: 0 Hz\n/],
+    [['--frequencies', '19.9,20,20000,20001'], /outside it: 19\.9 Hz, 20001 Hz\n/],
     [['--frequencies', '1,'.repeat(20_000)], /numbers in Hz/],
     [['--cable', '6 m'], /--cable 6 m: a capacitance up to 1 uF such as 700pF/],
     [['--cable', '6 m of 100 pF'], /--cable/],

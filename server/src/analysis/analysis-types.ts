@@ -5,7 +5,7 @@
 import type { FileTree } from '../../../grammar/src/syntax-tree.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
-import type { PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
+import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import type { OutputChange } from '../estimates/output-change.ts';
 import type { Played } from '../estimates/position-network.ts';
@@ -89,6 +89,8 @@ export interface InstrumentAnalysis extends CheckFindings {
   readonly instrument: Instrument;
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
   positions(played?: Played): readonly PositionEstimates[];
+  /** The response of a position solved at these frequencies; `undefined` where it is not known. */
+  response(key: string, frequencyHz: readonly number[], played?: Played): FrequencyResponse | undefined;
 }
 
 export type { Played };

@@ -5,7 +5,7 @@ import type { Edit } from '../checks/finding.ts';
 import { instrumentChecks } from '../checks/index.ts';
 import { instrumentContext } from '../checks/instrument-check.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
-import { FULL_UP, positionEstimates } from '../estimates/positions.ts';
+import { FULL_UP, positionEstimates, positionResponse } from '../estimates/positions.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { InstrumentAnalysis, Played } from './analysis-types.ts';
@@ -40,6 +40,10 @@ function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAn
       );
       positions.set(key, made);
       return made;
+    },
+    response: (key, frequencyHz, played) => {
+      const position = instrument.positions.find((each) => each.key.value === key);
+      return position && positionResponse(instrument, position, quick, frequencyHz, played);
     },
   };
 }

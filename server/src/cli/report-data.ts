@@ -4,6 +4,7 @@ import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../e
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
 import type { Magnet } from '../model/magnet.ts';
+import { isSilentDb } from '../physics/circuit/combined-level.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import {
@@ -59,7 +60,8 @@ export type PositionData = Figures<PositionKey> & {
   readonly key: string;
   readonly title?: string;
   readonly phase: PositionEstimates['phase'];
-  readonly response?: FrequencyResponse;
+  /** A level is `null` where it is silence. */
+  readonly response?: Omit<FrequencyResponse, 'levelDb'> & { readonly levelDb: readonly (number | null)[] };
 };
 
 /** What a report is made with beside the spec's own facts. */
@@ -127,7 +129,7 @@ export function positionData(estimates: PositionEstimates): PositionData {
     ...(title === undefined ? {} : { title }),
     ...figuresOf(estimates, keysOf(POSITION_NUMBERS)),
     phase,
-    ...(response === undefined ? {} : { response }),
+    ...(response === undefined ? {} : { response: { ...response, levelDb: response.levelDb.map(silenceIsNull) } }),
   };
 }
 
@@ -158,6 +160,8 @@ function figuresOf<K extends string>(
   }
   return figures;
 }
+
+const silenceIsNull = (db: number): number | null => (isSilentDb(db) ? null : db);
 
 /** Names come from a spec, and `__proto__` is a name like any other. */
 function nullPrototype<T>(entries: readonly (readonly [string, T])[]): Readonly<Record<string, T>> {

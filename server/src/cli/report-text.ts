@@ -13,6 +13,7 @@ import {
   PICKUP_NUMBERS,
   POSITION_NUMBERS,
   PULL_RATIO,
+  SILENT,
 } from '../words/numbers.ts';
 import { phaseExplained } from '../words/phases.ts';
 import { type FigureRow, figureLines, Notes, padded, plainSpaces, valueText, widest } from './figures-text.ts';
@@ -95,7 +96,8 @@ export function responseText(positions: readonly PositionData[], frequenciesHz: 
   const columns = positions.map(({ key, response }) => {
     const cells = frequenciesHz.map((frequency) => {
       const level = response?.levelDb[response.frequencyHz.indexOf(frequency)];
-      return level === undefined || !Number.isFinite(level) ? '-' : `${level.toFixed(1)} dB`;
+      if (level === null) return SILENT;
+      return level === undefined || !Number.isFinite(level) ? 'not known' : `${level.toFixed(1)} dB`;
     });
     return [`position ${visible(key)}`, ...cells];
   });

@@ -1,6 +1,6 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
-import type { FrequencyResponse, PositionEstimates } from '../estimates/estimates.ts';
 import { isMagnet } from '../model/magnet.ts';
+import { highestHz, lowestHz } from '../physics/circuit/response.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -22,7 +22,11 @@ export const report = defineCommand({
     position: { type: 'text', value: 'N', meaning: 'only this position of the selector, and no pickup' },
     ...POT_OPTIONS,
     cable: { type: 'text', value: 'CABLE', meaning: CABLE_MEANING },
-    frequencies: { type: 'text', value: 'HZ,…', meaning: 'the response of each position at these frequencies' },
+    frequencies: {
+      type: 'text',
+      value: 'HZ,…',
+      meaning: 'the response of each position at these frequencies, 20 to 20000',
+    },
     ...SOURCE_OPTIONS,
   },
   notes: [
@@ -48,7 +52,11 @@ export const report = defineCommand({
       const all = each
         .positions(pots)
         .filter(({ key }) => values.position === undefined || key === values.position)
-        .map((estimates) => withResponseAt(estimates, frequenciesHz));
+        .map((estimates) =>
+          frequenciesHz === undefined || estimates.response === undefined
+            ? estimates
+            : { ...estimates, response: each.response(estimates.key, frequenciesHz, pots) },
+        );
       return [each, all] as const;
     });
     context.progress.clear();
@@ -99,29 +107,15 @@ const MOST_FREQUENCIES = 10_000;
 function frequencies(list: string | undefined): readonly number[] | undefined {
   if (list === undefined) return undefined;
   const numbers = list.split(',').map((each) => (/^\s*(\d+\.?\d*|\.\d+)\s*$/.test(each) ? Number(each) : Number.NaN));
-  const inRange = numbers.every((each) => each >= 1 && each <= 1e6);
-  if (inRange && numbers.length <= MOST_FREQUENCIES) return numbers;
-  throw new CommandError(`--frequencies ${list.slice(0, 60)}: numbers in Hz from 1 to 1000000, with commas between`);
-}
-
-function withResponseAt(estimates: PositionEstimates, frequenciesHz: readonly number[] | undefined): PositionEstimates {
-  if (frequenciesHz === undefined || estimates.response === undefined) return estimates;
-  return { ...estimates, response: responseAt(estimates.response, frequenciesHz) };
-}
-
-/** Between the computed points the level is taken as straight over the logarithm of frequency; outside them it is not known. */
-function responseAt(response: FrequencyResponse, frequenciesHz: readonly number[]): FrequencyResponse {
-  const known = frequenciesHz.filter((each) => {
-    const [first, last] = [response.frequencyHz[0], response.frequencyHz.at(-1)];
-    return first !== undefined && last !== undefined && each >= first && each <= last;
-  });
-  return { frequencyHz: known, levelDb: known.map((each) => levelAt(response, each)) };
-}
-
-function levelAt({ frequencyHz, levelDb }: FrequencyResponse, wanted: number): number {
-  const above = frequencyHz.findIndex((each) => each >= wanted);
-  const [f2, level2] = [frequencyHz[above] ?? wanted, levelDb[above] ?? Number.NaN];
-  if (above <= 0 || f2 === wanted) return level2;
-  const [f1, level1] = [frequencyHz[above - 1] ?? wanted, levelDb[above - 1] ?? Number.NaN];
-  return level1 + (level2 - level1) * (Math.log(wanted / f1) / Math.log(f2 / f1));
+  const [odd, outside] = [
+    numbers.some(Number.isNaN) || numbers.length > MOST_FREQUENCIES,
+    numbers.filter((each) => each < lowestHz || each > highestHz),
+  ];
+  const range = `in Hz from ${lowestHz} to ${highestHz}`;
+  if (odd) throw new CommandError(`--frequencies ${list.slice(0, 60)}: numbers ${range}, with commas between`);
+  if (outside.length > 0) {
+    const shown = outside.slice(0, 5).map((each) => `${each} Hz`);
+    throw new CommandError(`--frequencies: responses are computed ${range}; outside it: ${shown.join(', ')}`);
+  }
+  return numbers;
 }

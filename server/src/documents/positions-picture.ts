@@ -44,8 +44,8 @@ export function positionsPicture(
   const { instrument } = analysed;
   if (instrument.positions.length === 0) return undefined;
   const all = analysed.positions(played);
-  const levels = all.flatMap(({ levelDb }) => (levelDb === undefined ? [] : [levelDb.value]));
-  const loudest = all.find(({ levelDb }) => levelDb !== undefined && levelDb.value === Math.max(...levels));
+  const levels = all.flatMap(({ levelDb }) => levelDb?.value ?? []);
+  const loudest = all.find(({ levelDb }) => levelDb && levelDb.value === Math.max(...levels));
   const rows = instrument.positions.flatMap((position): readonly PositionRow[] => {
     const estimates = all.find(({ key }) => key === position.key.value);
     return estimates === undefined ? [] : [rowOf(position, estimates, loudest?.levelDb?.value, live)];

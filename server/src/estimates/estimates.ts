@@ -58,8 +58,8 @@ export interface PositionEstimates {
   readonly resonanceHz: Estimate | undefined;
   readonly peakDb: Estimate | undefined;
   readonly minus3DbHz: Estimate | undefined;
-  /** Output at 100 Hz at the jack; 0 dB is the unloaded string signal of one coil of 5,000 turns. */
-  readonly levelDb: Estimate | undefined;
+  /** Output at 100 Hz at the jack; 0 dB is the unloaded string signal of one coil of 5,000 turns. `null`: silence. */
+  readonly levelDb: Estimate | null | undefined;
   readonly phase: PhaseVerdict;
   readonly signalDb: Estimate | undefined;
   readonly humDb: Estimate | undefined;

@@ -5,6 +5,7 @@ import type { Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
 import { slotsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
+import { isSilentDb } from '../physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, type Drives, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
@@ -89,7 +90,7 @@ export function positionEstimates(
     minus3DbHz: resting(response?.minus3DbHz),
     levelDb:
       response &&
-      estimateOf(Math.max(-120, response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB), {
+      levelOrSilence(response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB, {
         sd: contributions ? levelSdDb(contributions) : 0,
         basis: 'computed',
         restsOn: [...restsOn, MAGNETS_LEFT_OUT],
@@ -98,6 +99,24 @@ export function positionEstimates(
     humDb: isHeard ? humLevel({ instrument, quickOf, bench }, selection, settings) : undefined,
     response: responseAt(full, string),
   };
+}
+
+/** `null`: silence. */
+const levelOrSilence = (db: number, from: Parameters<typeof estimateOf>[1]): Estimate | null =>
+  isSilentDb(db) ? null : estimateOf(db, from);
+
+/** The response of a position at these frequencies, each solved for itself; `undefined` where it is not known. */
+export function positionResponse(
+  instrument: Instrument,
+  { selection }: Position,
+  quickOf: QuickOf,
+  frequencyHz: readonly number[],
+  played: Played = FULL_UP,
+): FrequencyResponse | undefined {
+  if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return undefined;
+  if (pickupsOf(selection, quickOf).some((each) => !fullyKnown(each))) return undefined;
+  const full = positionNetwork(instrument, selection, quickOf, { ...AS_PLAYED, ...played });
+  return responseAt(full, stringDrives(full), Float64Array.from(frequencyHz));
 }
 
 const MAGNETS_LEFT_OUT = 'magnets alike: what a stronger or weaker one changes is left out';
@@ -259,8 +278,12 @@ function withSigns(coil: Pick<SoundingCoil, 'placed' | 'transfer' | 'humTransfer
 /** Both coils of a pickup that the position takes as its hookup joins it. */
 export const insideOnePickup = (a: SoundingCoil, b: SoundingCoil): boolean => a.placed.part === b.placed.part;
 
-function responseAt(position: PositionNetwork, sources: Drives): FrequencyResponse | undefined {
-  const response = responseOf(position.network, position.output, sources, audioFrequencies());
+function responseAt(
+  position: PositionNetwork,
+  sources: Drives,
+  frequencies = audioFrequencies(),
+): FrequencyResponse | undefined {
+  const response = responseOf(position.network, position.output, sources, frequencies);
   if (typeof response === 'string') return undefined;
   return {
     frequencyHz: [...response.frequencyHz],

@@ -28,13 +28,16 @@ export type CoilKey = NumbersOf<CoilEstimates>;
 export type PickupKey = NumbersOf<PickupEstimates>;
 export type PositionKey = NumbersOf<PositionEstimates>;
 
+/** What a level is called that nothing but strays and rounding carries. */
+export const SILENT = 'silent';
+
 const AT_20C = 'at 20\u202F°C';
 const INDUCTANCE: NumberName = { what: 'inductance', dimension: 'inductance' };
 const CAPACITANCE: NumberName = { what: 'capacitance', dimension: 'capacitance' };
 const RESONANCE: NumberName = { what: 'resonance', dimension: 'frequency' };
 // Nobody reads a level closer than a tenth of a decibel, nor hears it against another one closer than a whole.
 const PEAK: NumberName = { what: 'resonance peak', dimension: 'level', decimals: 1 };
-const LEVEL: NumberName = { what: 'level at 100\u202FHz', dimension: 'level', decimals: 1 };
+const LEVEL: NumberName = { what: 'level at 100\u202FHz', dimension: 'level', decimals: 1, none: SILENT };
 const SIGNAL: NumberName = { what: 'string signal against one coil', dimension: 'level', decimals: 0 };
 const HUM: NumberName = { what: 'hum against one coil', dimension: 'level', decimals: 0 };
 

@@ -6,6 +6,9 @@ import { type SourceValues, transfers, type Unsolved } from './solve.ts';
 /** Nothing that cancels is shown lower than this: no coil is wound to a millionth. */
 export const cancelledDb = -120;
 
+/** As low a level is silence, not a number: nothing but strays and rounding carries it. */
+export const isSilentDb = (db: number): boolean => db <= cancelledDb;
+
 /**
  * Level of all sources together against one of them alone, in dB, in the same network at one frequency (its other
  * coils stay in place and load it). Two equal sources that add give +6.0, one source 0, sources that cancel the floor

@@ -45,8 +45,12 @@ export function logFrequencies(fromHz: number, toHz: number, count: number): Flo
 
 /** The frequencies a plot shows. */
 export function audioFrequencies(count = 500): Float64Array {
-  return logFrequencies(20, 20_000, count);
+  return logFrequencies(lowestHz, highestHz, count);
 }
+
+/** Where responses are made for: what a string and an amplifier give. */
+export const lowestHz = 20;
+export const highestHz = 20_000;
 
 /** Resonance of an inductance with a capacitance and no losses, in Hz: 1 / (2π√(LC)). A loaded peak lies lower. */
 export function undampedResonanceHz(henry: number, farad: number): number {
