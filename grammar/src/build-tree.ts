@@ -49,9 +49,9 @@ function buildContent(
   if (!first) return undefined;
   const extra = rest[0];
   if (first.kind === 'block') {
-    tellUnheld(undefined, first, problems);
+    const block = tellUnheld(undefined, first, problems);
     if (extra) problems.push(outsideOfBlocks(extra));
-    return first;
+    return block;
   }
   if (first.items[0]?.kind === 'word' && first.items[0].text === 'use') {
     if (extra) problems.push(outsideOfBlocks(extra));
@@ -84,7 +84,7 @@ function buildStatement(text: string, statement: Statement, problems: SyntaxProb
     like,
     open,
     close,
-    body: children,
+    body: children.map((child) => (child.kind === 'block' ? tellUnheld(keyword.text, child, problems) : child)),
   };
   const schema = schemas.get(keyword.text);
   if (like && schema && schema[like.word] !== true) {
@@ -97,7 +97,6 @@ function buildStatement(text: string, statement: Statement, problems: SyntaxProb
           : `A \`${keyword.text}\` block is not made from another.`,
     });
   }
-  for (const child of children) if (child.kind === 'block') tellUnheld(keyword.text, child, problems);
   return block;
 }
 
@@ -166,12 +165,12 @@ function buildUse(fact: FactNode, problems: SyntaxProblem[]): UseNode {
   return { kind: 'use', span: fact.span, path };
 }
 
-/** A block that may not stand where it does, or that the language does not have. */
-function tellUnheld(outer: string | undefined, block: BlockNode, problems: SyntaxProblem[]): void {
+/** Tells of a block that may not stand where it does, or that the language does not have; gives it as it is meant. */
+function tellUnheld(outer: string | undefined, block: BlockNode, problems: SyntaxProblem[]): BlockNode {
   const word = block.keyword.text;
-  if (word === '' || (outer !== undefined && !schemas.has(outer))) return;
+  if (word === '' || (outer !== undefined && !schemas.has(outer))) return block;
   const holds = outer === undefined ? schemas.get(word)?.topLevel === true : mayHold(outer, word);
-  if (holds) return;
+  if (holds) return block;
   const candidates = [...schemas.values()]
     .filter((schema) => (outer === undefined ? schema.topLevel : mayHold(outer, schema.keyword)))
     .map((schema) => schema.keyword);
@@ -186,7 +185,7 @@ function tellUnheld(outer: string | undefined, block: BlockNode, problems: Synta
       span: block.keyword.span,
       message: `A \`${word}\` block cannot be ${place}: ${belongs}.`,
     });
-    return;
+    return block;
   }
   const meant = nearest(word, candidates);
   problems.push({
@@ -199,6 +198,8 @@ function tellUnheld(outer: string | undefined, block: BlockNode, problems: Synta
       ? { fixes: [{ title: `Write \`${meant}\``, edits: [{ span: block.keyword.span, newText: meant }] }] }
       : {}),
   });
+  // A plain slip is read as it is meant, so that nothing is said to be missing with it.
+  return meant === undefined ? block : { ...block, keyword: { ...block.keyword, text: meant } };
 }
 
 function outsideOfBlocks(node: FactNode | BlockNode): SyntaxProblem {

@@ -148,6 +148,28 @@ describe('slips of the pen', () => {
   }
 });
 
+describe('a slip takes nothing along', () => {
+  const spec = readFileSync(path.join(folder, 'base.pickup'), 'utf8');
+  const shelf = readFileSync(path.join(import.meta.dirname, 'parts', 'shelf.pickup'), 'utf8');
+  const told = (right: string, wrong: string) =>
+    analyse(spec.replace('use "../parts/shelf.pickup"', shelf).replaceAll(right, wrong))
+      .findings.map(({ code }) => code)
+      .filter((code) => code !== 'syntax/unknown-word');
+
+  for (const [right, wrong] of [
+    ['coil slug {', 'coill slug {'],
+    ['coil slug {', 'Coil slug {'],
+    ['hookup {', 'hokup {'],
+    ['pickup elm', 'pikup elm'],
+    ['readings "', 'reading "'],
+    ['conductors pink', 'conductor pink'],
+    ['magnet strong north', 'magnet strong upwards'],
+    ['wound clockwise', 'wound rightways'],
+    ['start red', 'strat red'],
+  ] as const)
+    it(`${wrong}: what would be missing without it is not told`, () => assert.deepEqual(told(right, wrong), []));
+});
+
 const WAYS = (name: string) => {
   const analysis = analysed(name);
   return found(name).map(({ told, fixes }) => [

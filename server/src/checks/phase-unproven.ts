@@ -37,7 +37,7 @@ export const phaseUnproven = definePickupCheck({
     const { phase, hum } = openSigns(live);
     const [open, what] = phase.length > 0 ? [phase, 'phase' as const] : [hum, 'hum' as const];
     const first = open[0];
-    if (!first) return [];
+    if (!first || pickup.unread.includes('magnet') || open.some(isUnread)) return [];
     return [
       {
         what: say`Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ${list(open.map((each) => say`${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
@@ -51,6 +51,10 @@ export const phaseUnproven = definePickupCheck({
     ];
   },
 });
+
+/** A line that says it stands there and could not be read: that is told, and this follows from it. */
+const isUnread = ({ coil }: CoilSigns): boolean =>
+  coil.unread.some((field) => field === 'wound' || field === 'spindle' || field === 'polarity');
 
 /** Nothing leaves the pickup but hot and ground: there are no pairs of conductors to try. */
 const isClosed = ({ leads, netOf, hot, ground, chassis }: PickupNetlist): boolean =>
