@@ -190,8 +190,14 @@ bobbin b {
   });
 
   it('reads IEC 60062 codes as resistance and capacitance (4k7: 4.7 kohm, 22n: 22 nF, p82: 0.82 pF)', () => {
-    const volume = (code: string) => controlFacts(`volume ${code}`).volume[0]?.value.value.value;
-    const capacitor = (code: string) => controlFacts(`bleed ${code}`).bleed[0]?.value.capacitor.value;
+    const volume = (code: string) => {
+      const read = controlFacts(`volume ${code}`).volume[0]?.value;
+      return read?.option === 'volume' ? read.value.value.value : undefined;
+    };
+    const capacitor = (code: string) => {
+      const read = controlFacts(`bleed ${code}`).bleed[0]?.value;
+      return read?.option === 'bleed' ? read.value.capacitor.value : undefined;
+    };
     const brief = (read: { value: number; unit: string | undefined; code: boolean } | undefined) =>
       read && [read.value, read.unit, read.code];
     assert.deepEqual(brief(volume('4k7')), [4.7, 'k', true]);

@@ -144,6 +144,12 @@ export const coil = block({
       meaning: 'stacked under that coil on its poles, to cancel hum; meant to oppose it',
       example: 'below screw',
     }),
+    gap: fact({
+      shape: quantity('length', { min: 0 }),
+      assumed: 'two flanges of 1.5 mm',
+      meaning: 'between the winding spaces of this bobbin and of the one that it is stacked below',
+      example: 'gap 2.4 mm',
+    }),
     tension: fact({
       shape: quantity('mass', positive),
       meaning: 'pull on the wire while winding, as the gauge shows it in grams',

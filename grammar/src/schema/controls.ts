@@ -1,42 +1,79 @@
 import { block, fact } from './block-schema.ts';
 import { accept, forSlot, positive } from './common.ts';
-import { keyword, optional, quantity, sequence, word } from './shape.ts';
+import { count, keyword, many, oneOf, optional, quantity, sequence, word } from './shape.ts';
 
 const taper = optional(word('linear', 'audio', 'reverse-audio'));
 
+/** Positions of the selector in which a control is connected. */
+const inPositions = optional(sequence({ in: keyword('in'), keys: many(count({ min: 1 })) }));
+
 export const controls = block({
   keyword: 'controls',
-  meaning: "the instrument's controls; 'for neck' serves that pickup only and sits before the selector",
+  meaning:
+    "the instrument's controls; 'for neck' serves that pickup only and sits before the selector, 'in 1 2' is connected in those positions only",
   example: 'controls {\n  volume 500 kohm audio\n  tone 500 kohm audio with 22 nF\n}',
   facts: {
     volume: fact({
-      shape: sequence({ value: quantity('resistance', positive), taper, for: forSlot }),
+      shape: oneOf(
+        {
+          volume: sequence({
+            value: quantity('resistance', positive),
+            taper,
+            turnedRound: optional(keyword('wiper to pickup')),
+            for: forSlot,
+            in: inPositions,
+          }),
+          none: keyword('none'),
+        },
+        'none',
+      ),
       repeats: true,
       assumed: 'no volume control; where only the taper is left out, audio',
-      meaning: "a volume control by its track's resistance and taper",
+      meaning:
+        "a volume control by its track's resistance and taper; wiper to pickup: volumes that do not turn each other down; none takes those of the model away. " +
+        'With x the travel from 0 to 1, the share of the track below the wiper is x for linear, (81^x - 1)/80 for audio (a tenth at half travel), and 1 - (81^(1-x) - 1)/80 for reverse-audio',
       example: 'volume 500 kohm audio',
     }),
     tone: fact({
-      shape: sequence({
-        value: quantity('resistance', positive),
-        taper,
-        with: keyword('with'),
-        capacitor: quantity('capacitance', positive),
-        for: forSlot,
-      }),
+      shape: oneOf(
+        {
+          tone: sequence({
+            value: quantity('resistance', positive),
+            taper,
+            noLoad: optional(keyword('no-load')),
+            with: keyword('with'),
+            capacitor: quantity('capacitance', positive),
+            atWiper: optional(keyword('at wiper')),
+            for: forSlot,
+            in: inPositions,
+          }),
+          none: keyword('none'),
+        },
+        'none',
+      ),
       repeats: true,
       assumed: 'no tone control; where only the taper is left out, audio',
-      meaning: "a tone control: its track's resistance and taper, and the capacitor",
+      meaning:
+        "a tone control: its track's resistance and taper, and the capacitor; no-load: open at 10; at wiper: on the output side of the volume; none takes those of the model away",
       example: 'tone 500 kohm audio with 22 nF',
     }),
     bleed: fact({
-      shape: sequence({
-        capacitor: quantity('capacitance', positive),
-        resistor: optional(sequence({ joined: word('parallel', 'series'), value: quantity('resistance', positive) })),
-        for: forSlot,
-      }),
+      shape: oneOf(
+        {
+          bleed: sequence({
+            capacitor: quantity('capacitance', positive),
+            resistor: optional(
+              sequence({ joined: word('parallel', 'series'), value: quantity('resistance', positive) }),
+            ),
+            for: forSlot,
+          }),
+          none: keyword('none'),
+        },
+        'none',
+      ),
       repeats: true,
-      meaning: 'what lets treble pass the volume control: a capacitor, with a resistor in parallel or in series',
+      meaning:
+        'what lets treble pass the volume control: a capacitor, with a resistor in parallel or in series; none takes that of the model away',
       example: 'bleed 680 pF parallel 150 kohm',
     }),
     accept,

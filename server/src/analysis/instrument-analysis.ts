@@ -32,7 +32,7 @@ function analyse(instrument: Instrument, bench: Bench | undefined): InstrumentAn
     instrument,
     ...runChecks(instrumentChecks, instrumentContext(instrument, quick, bench), owner),
     positions: (played: Played = FULL_UP) => {
-      const key = `${played.volume} ${played.tone} ${played.cableF ?? ''}`;
+      const key = JSON.stringify(played);
       const known = positions.get(key);
       if (known) return known;
       const made = instrument.positions.map((position) =>

@@ -10,7 +10,8 @@ export const controlsPotTooSmall = defineInstrumentCheck({
   yieldsTo: [],
   run: (context) =>
     context.instrument.controls.flatMap((control) => {
-      if (control.kind === 'bleed') return [];
+      // A no-load control is out of the circuit where it is full up.
+      if (control.kind === 'bleed' || (control.kind === 'tone' && control.noLoad)) return [];
       const largest = served(control, context).reduce<Served | undefined>(
         (most, each) => (most && most.ohm >= each.ohm ? most : each),
         undefined,

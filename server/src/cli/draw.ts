@@ -15,6 +15,7 @@ import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { shownPath } from './files.ts';
+import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { errorCode } from './text-file.ts';
 import { visible } from './visible.ts';
@@ -43,8 +44,7 @@ export const draw = defineCommand({
       meaning:
         'the response of this position of the selector, at the jack; in the schematic and of the positions, the live one',
     },
-    volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
-    tone: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'of a position; 10 unless given' },
+    ...POT_OPTIONS,
     cable: { type: 'text', value: 'CABLE', meaning: `of a response; ${CABLE_MEANING}` },
     compare: {
       type: 'text',
@@ -71,9 +71,10 @@ export const draw = defineCommand({
     }
     const cableF = cableFarads(values.cable);
     const cable = cableF === undefined ? {} : { cableF };
-    const played = { volume: values.volume ?? 10, tone: values.tone ?? 10, ...cable };
     const source = await requireSource(file, values, context);
     const now = { analysis: analyseSource(source, context), shown: source.shown };
+    const instruments = now.analysis.instruments.map(({ instrument }) => instrument);
+    const played = { ...playedBy(values, instruments, source.shown), ...cable };
     const svg = await picture();
     context.progress.clear();
     if (values.output === undefined) {

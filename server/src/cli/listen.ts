@@ -5,12 +5,14 @@ import { quickOf } from '../analysis/pickup-analysis.ts';
 import { reworkOf } from '../comparison/reworks.ts';
 import type { FrequencyResponse } from '../estimates/estimates.ts';
 import { DEFAULT_LOAD, pickupResponse } from '../estimates/pickup-estimates.ts';
+import type { Played as Pots } from '../estimates/position-network.ts';
+import { potWords } from '../estimates/positions.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { shownPath } from './files.ts';
-import { POT_OPTIONS } from './pot-options.ts';
+import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
 import { writeFile } from './write-file.ts';
@@ -56,9 +58,10 @@ export const listen = defineCommand({
       values.compare === undefined
         ? undefined
         : await requireSource(values.compare, { ...values, 'stdin-path': undefined }, context);
-    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10 };
-    const wanted = { pickup: values.pickup, position: values.position, pots };
     const analysis = analyseSource(now, context);
+    const instruments = analysis.instruments.map(({ instrument }) => instrument);
+    const pots = playedBy(values, instruments, now.shown);
+    const wanted = { pickup: values.pickup, position: values.position, pots };
     const part = partOf(analysis, wanted, now.shown);
     const past = before
       ? [required(partOf(analyseSource(before, context), wanted, before.shown))]
@@ -88,7 +91,7 @@ const HIGHEST_HZ = 1400;
 interface Wanted {
   readonly pickup: string | undefined;
   readonly position: string | undefined;
-  readonly pots: { readonly volume: number; readonly tone: number };
+  readonly pots: Pots;
 }
 
 /** What is played through. */
@@ -135,7 +138,7 @@ function positionPart({ instruments }: Analysis, { position, pots }: Wanted, sho
   const { instrument } = each;
   const title = instrument.title ?? instrument.name;
   return {
-    words: `${title}, position ${name}: volume ${pots.volume}, tone ${pots.tone}`,
+    words: `${title}, position ${name}: ${potWords(pots)}`,
     response: estimates.response,
     instrument: instrument.name,
     pickups: instrument.slots.flatMap((slot) => slot.pickup ?? []),

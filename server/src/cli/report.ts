@@ -4,7 +4,7 @@ import { highestHz, lowestHz } from '../physics/circuit/response.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { POT_OPTIONS } from './pot-options.ts';
+import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { positionData, reportData } from './report-data.ts';
 import { instrumentText, pickupText, responseText } from './report-text.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -45,7 +45,14 @@ export const report = defineCommand({
     const analysis = analyseSource(source, context);
     const { pickups, instruments } = chosen(analysis, values.pickup, values.position, source.shown);
     const cable = cableF === undefined ? {} : { cableF };
-    const pots = { volume: values.volume ?? 10, tone: values.tone ?? 10, ...cable };
+    const pots = {
+      ...playedBy(
+        values,
+        analysis.instruments.map(({ instrument }) => instrument),
+        source.shown,
+      ),
+      ...cable,
+    };
     const options = { magnets: analysis.namesInScope('magnet').filter(isMagnet), ...cable };
     const positions = instruments.map((each) => {
       context.progress.step(`${source.shown}: ${each.instrument.name}`);

@@ -40,7 +40,8 @@ export function coilCentres(pickup: Pickup): ReadonlyMap<Coil, Offset> {
     const aboveCentre = above && centres.get(above);
     const previous = pickup.coils[index - 1];
     if (above && aboveCentre) {
-      const drop = (windowHeightM(above.bobbin) + windowHeightM(coil.bobbin)) / 2 + 2 * FLANGE_M;
+      const drop =
+        (windowHeightM(above.bobbin) + windowHeightM(coil.bobbin)) / 2 + (coil.gap?.value.si ?? 2 * FLANGE_M);
       centres.set(coil, { ...aboveCentre, axialM: aboveCentre.axialM - drop });
     } else if (previous && servesDifferentStrings(previous, coil)) {
       along += (woundLengthM(previous.bobbin) + woundLengthM(coil.bobbin)) / 2;

@@ -12,11 +12,18 @@ import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 
-/** How an instrument is played: where its controls stand, and the cable. */
-export interface Played {
-  /** 0 to 10. */
+export interface Knobs {
   readonly volume: number;
   readonly tone: number;
+}
+
+/** How an instrument is played: where its controls stand, and the cable. */
+export interface Played {
+  /** 0 to 10, of every control that is not set apart. */
+  readonly volume: number;
+  readonly tone: number;
+  /** Controls of single slots that stand elsewhere. */
+  readonly apart?: Readonly<Record<string, Partial<Knobs>>>;
   /** Farad of cable instead of the instrument's own. */
   readonly cableF?: number;
 }
@@ -66,10 +73,11 @@ export function positionNetwork(
   quickOf: QuickOf,
   setting: Setting,
 ): PositionNetwork {
-  const build: Build = { components: [], segments: [], metal: [], instrument, quickOf, setting };
+  const controls = controlsIn(instrument, selection);
+  const build: Build = { components: [], segments: [], metal: [], controls, quickOf, setting };
   join(selection, build);
-  const masters = instrument.controls.filter(({ forSlot }) => forSlot === undefined);
-  addControls(masters, '', { from: SELECTED, to: JACK, low: ground }, build);
+  const masters = controls.filter(({ forSlot }) => forSlot === undefined);
+  addControls(masters, '', { from: SELECTED, to: JACK, low: ground }, setting, build);
   const { cable, input } = instrument;
   if (setting.plugged) {
     const farad =
@@ -89,11 +97,17 @@ export function positionNetwork(
   };
 }
 
+/** Those that are connected where the selector stands; a selection that no position makes has all of them. */
+function controlsIn({ controls, positions }: Instrument, selection: Selection): readonly Control[] {
+  const key = positions.find((position) => position.selection === selection)?.key.value;
+  return controls.filter(({ inPositions }) => key === undefined || !inPositions || inPositions.includes(key));
+}
+
 interface Build {
   readonly components: Component[];
   readonly segments: PlacedSegment[];
   readonly metal: PlacedMetal[];
-  readonly instrument: Instrument;
+  readonly controls: readonly Control[];
   readonly quickOf: QuickOf;
   readonly setting: Setting;
 }
@@ -126,10 +140,13 @@ function place({ part, high, low, turned }: PlacedPart<string>, index: number, b
   const tie = (net: number | undefined, node: string, name: string) => {
     if (net !== undefined) build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: node }));
   };
-  const own = build.instrument.controls.filter(({ forSlot }) => forSlot?.value === part.slot.name);
+  const own = build.controls.filter(({ forSlot }) => forSlot?.value === part.slot.name);
   const [top, bottom] = turned ? [low, high] : [high, low];
   const inner = own.length > 0 ? `${prefix}inner` : top;
-  if (own.length > 0) addControls(own, prefix, { from: inner, to: top, low: bottom }, build);
+  if (own.length > 0) {
+    const knobs = { ...build.setting, ...build.setting.apart?.[part.slot.name] };
+    addControls(own, prefix, { from: inner, to: top, low: bottom }, knobs, build);
+  }
   const [hotNode, groundNode] = turned ? [bottom, inner] : [inner, bottom];
 
   const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
@@ -187,9 +204,10 @@ function addControls(
   controls: readonly Control[],
   prefix: string,
   { from, to, low }: ControlNodes,
+  { volume, tone }: Knobs,
   build: Build,
 ): void {
-  const { volume, tone, scaling } = build.setting;
+  const { scaling } = build.setting;
   const volumes = controls.filter((control) => control.kind === 'volume');
   let at = from;
   volumes.forEach((control, index) => {
@@ -197,8 +215,7 @@ function addControls(
     build.components.push(
       potentiometer({
         name: `${prefix}volume${index || ''}`,
-        high: at,
-        wiper: next,
+        ...(control.wiperToPickup ? { high: next, wiper: at } : { high: at, wiper: next }),
         low,
         trackOhm: control.track.si * scaling.tracks,
         taper: control.taper,
@@ -210,12 +227,13 @@ function addControls(
   if (volumes.length === 0) build.components.push(wire({ name: `${prefix}straight`, from, to }));
   controls.forEach((control, index) => {
     const name = `${prefix}${control.kind} ${index}`;
-    if (control.kind === 'tone') {
+    if (control.kind === 'tone' && !(control.noLoad && tone >= FULL)) {
+      const hangsOn = control.atWiper ? to : from;
       const middle = `${name} capacitor`;
       build.components.push(
         rheostat({
           name,
-          from,
+          from: hangsOn,
           to: middle,
           trackOhm: control.track.si * scaling.tracks,
           taper: control.taper,
@@ -227,6 +245,9 @@ function addControls(
     if (control.kind === 'bleed') addBleed(control, name, from, to, build);
   });
 }
+
+/** Where the track of a no-load control ends. */
+const FULL = 10;
 
 function addBleed(
   control: Extract<Control, { kind: 'bleed' }>,

@@ -185,7 +185,15 @@ const NOTHING_KNOWN = {
 };
 
 const loadWords = ({ cable, input }: Instrument, played: Played): string =>
-  `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1\u202FMΩ, assumed'}, volume ${played.volume}, tone ${played.tone}`;
+  `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1\u202FMΩ, assumed'}, ${potWords(played)}`;
+
+/** `volume 10, tone 5`, `volume 10, tone 10, neck at volume 7 and tone 10` */
+export function potWords({ volume, tone, apart = {} }: Played): string {
+  const single = Object.entries(apart).map(
+    ([slot, knobs]) => `, ${slot} at volume ${knobs.volume ?? volume} and tone ${knobs.tone ?? tone}`,
+  );
+  return `volume ${volume}, tone ${tone}${single.join('')}`;
+}
 
 function cableWords(cable: Instrument['cable'], { cableF }: Played): string {
   if (cableF !== undefined) return `${farads(cableF)}, as chosen`;

@@ -52,35 +52,26 @@ function controlsFrom(block: MergedBlock<typeof language.controls>): readonly Co
   const { volume, tone, bleed, accept, ...unread } = factsOf(block);
   unread satisfies Nothing;
   const controls = [
-    ...volume.map(
-      ({ value: { value, taper = 'audio', for: forSlot }, place }): Control => ({
-        kind: 'volume',
-        track: value,
-        taper,
-        forSlot,
-        place,
-      }),
-    ),
-    ...tone.map(
-      ({ value: { value, taper = 'audio', capacitor, for: forSlot }, place }): Control => ({
-        kind: 'tone',
-        track: value,
-        capacitor,
-        taper,
-        forSlot,
-        place,
-      }),
-    ),
-    ...bleed.map(
-      ({ value: { capacitor, resistor, for: forSlot }, place }): Control => ({
-        kind: 'bleed',
-        capacitor,
-        resistor: resistor?.value,
-        joined: resistor?.joined ?? 'parallel',
-        forSlot,
-        place,
-      }),
-    ),
+    ...volume.flatMap(({ value: stated, place }): readonly Control[] => {
+      if (stated === 'none') return [];
+      const { value, taper = 'audio', turnedRound, for: forSlot, in: keys } = stated;
+      const common = { forSlot, inPositions: keys?.map(String), place };
+      return [{ ...common, kind: 'volume', track: value, taper, wiperToPickup: turnedRound !== undefined }];
+    }),
+    ...tone.flatMap(({ value: stated, place }): readonly Control[] => {
+      if (stated === 'none') return [];
+      const { value, taper = 'audio', capacitor, for: forSlot, in: keys } = stated;
+      const wired = { noLoad: stated.noLoad !== undefined, atWiper: stated.atWiper !== undefined };
+      return [
+        { kind: 'tone', track: value, capacitor, taper, ...wired, forSlot, inPositions: keys?.map(String), place },
+      ];
+    }),
+    ...bleed.flatMap(({ value: stated, place }): readonly Control[] => {
+      if (stated === 'none') return [];
+      const { capacitor, resistor, for: forSlot } = stated;
+      const joined = resistor?.joined ?? 'parallel';
+      return [{ kind: 'bleed', capacitor, resistor: resistor?.value, joined, forSlot, inPositions: undefined, place }];
+    }),
   ];
   return controls.sort((a, b) => a.place.span.start - b.place.span.start);
 }

@@ -40,9 +40,19 @@ export type Control = {
   readonly place: Place;
   /** Serves that slot only and sits before the selector. */
   readonly forSlot: Stated<string> | undefined;
-} & (
-  | { readonly kind: 'volume'; readonly track: Quantity; readonly taper: Taper }
-  | { readonly kind: 'tone'; readonly track: Quantity; readonly taper: Taper; readonly capacitor: Quantity }
+  /** Keys of the positions that it is connected in; `undefined`: all. */
+  readonly inPositions: readonly string[] | undefined;
+} /** `wiperToPickup`: the pickup feeds the wiper, and the signal leaves at the top of the track. */ & (
+  | { readonly kind: 'volume'; readonly track: Quantity; readonly taper: Taper; readonly wiperToPickup: boolean }
+  /** `noLoad`: its track ends open at 10. `atWiper`: it hangs behind the volume, not before it. */
+  | {
+      readonly kind: 'tone';
+      readonly track: Quantity;
+      readonly taper: Taper;
+      readonly capacitor: Quantity;
+      readonly noLoad: boolean;
+      readonly atWiper: boolean;
+    }
   | {
       readonly kind: 'bleed';
       readonly capacitor: Quantity;

@@ -22,11 +22,17 @@ export function ownControls(
 function controlPicture(control: Control): ControlPicture {
   switch (control.kind) {
     case 'volume':
-      return { kind: 'volume', track: `${ohms(control.track.si)} ${control.taper.replace('-', ' ')}` };
+      return {
+        kind: 'volume',
+        track: trackText(control, control.wiperToPickup ? ['wiper to pickup'] : []),
+      };
     case 'tone':
       return {
         kind: 'tone',
-        track: `${ohms(control.track.si)} ${control.taper.replace('-', ' ')}`,
+        track: trackText(control, [
+          ...(control.noLoad ? ['no-load'] : []),
+          ...(control.atWiper ? ['at the wiper'] : []),
+        ]),
         capacitor: valueText(control.capacitor.si, 'capacitance'),
       };
     case 'bleed':
@@ -37,6 +43,15 @@ function controlPicture(control: Control): ControlPicture {
         joined: control.joined,
       };
   }
+}
+
+/** `500 kΩ audio, no-load, in position 1, 2` */
+function trackText(
+  { track, taper, inPositions }: Extract<Control, { kind: 'volume' | 'tone' }>,
+  wired: readonly string[],
+): string {
+  const where = inPositions ? [`in position ${inPositions.join(', ')}`] : [];
+  return [`${ohms(track.si)} ${taper.replace('-', ' ')}`, ...wired, ...where].join(', ');
 }
 
 export const ohms = (value: number): string => valueText(value, 'resistance');

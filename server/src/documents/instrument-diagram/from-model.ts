@@ -1,5 +1,5 @@
 import type { Analysis, InstrumentAnalysis, Played } from '../../analysis/analysis-types.ts';
-import { FULL_UP } from '../../estimates/positions.ts';
+import { FULL_UP, potWords } from '../../estimates/positions.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import { printNumber } from '../../quantities/print.ts';
 import { quickOfBench } from '../response-plot/from-model.ts';
@@ -40,17 +40,15 @@ export function instrumentPicture(
     id: `instrument-${instrument.name}`,
     title,
     subtitle: `instrument, ${position === undefined ? 'each selector position by itself' : `selector in position ${position.key.value}`}`,
-    aside: ['', `${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potWords(played)}`],
+    aside: ['', `${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potsText(played)}`],
     name: `Schematic of ${title}`,
     description: sections.map(spoken).join(' '),
     sections,
   };
 }
 
-function potWords({ volume, tone }: Played): string {
-  const [v, t] = [printNumber(volume, 0), printNumber(tone, 0)];
-  return v === t ? `pots at ${v}` : `volume ${v}, tone ${t}`;
-}
+const potsText = (played: Played): string =>
+  played.volume === played.tone && !played.apart ? `pots at ${played.volume}` : potWords(played);
 
 function spoken({ facts, pickups }: Schematic): string {
   const live = pickups.flatMap(({ coils }) => coils.filter(({ live }) => live).map(({ id }) => id.replace('.', ' ')));

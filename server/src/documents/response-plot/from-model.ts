@@ -5,7 +5,7 @@ import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts
 import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
-import { FULL_UP } from '../../estimates/positions.ts';
+import { FULL_UP, potWords } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { sensingPoints } from '../../estimates/sensing-points.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
@@ -107,8 +107,8 @@ export function settingWords({ cable, input }: Instrument, played: Played): stri
         : `${shown(cable.value.length.si, 'length')} cable`;
   const inputWords = input === undefined ? '1\u202FMΩ input, assumed' : `${shown(input.value.si, 'resistance')} input`;
   const [volume, tone] = [printNumber(played.volume, 0), printNumber(played.tone, 0)];
-  const potWords = volume === tone ? `pots at ${volume}` : `volume at ${volume}, tone at ${tone}`;
-  return `${cableWords}, ${inputWords}, ${potWords}`;
+  const pots = volume === tone && !played.apart ? `pots at ${volume}` : potWords(played);
+  return `${cableWords}, ${inputWords}, ${pots}`;
 }
 
 /** Remembered with the analysis: a sweep asks for the same pickup many times. */
