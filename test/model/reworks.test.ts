@@ -147,6 +147,31 @@ describe('names in a chain of states', () => {
   });
 });
 
+describe('a former state', () => {
+  const faulty = FOUND.replace('link turquoise grey', 'link turquoise pink').replace('ground pink', 'ground grey');
+  const mended = 'pickup later reworks found {\n  hookup {\n    link turquoise grey\n    ground pink\n  }\n}\n';
+  const told = (text: string) => analyse(text).findings.map(({ code, severity }) => `${code} ${severity}`);
+
+  it('is a record: what was wrong with it is told as information, and offers no change', () => {
+    assert.ok(told(faulty).includes('phase/coils-cancel error'));
+    assert.deepEqual(
+      told(faulty + mended).filter((each) => each.startsWith('phase/')),
+      ['phase/coils-cancel information'],
+    );
+    const analysis = analyse(faulty + mended);
+    assert.ok(analysis.findings.every((finding) => analysis.verifiedFixes(finding).length === 0));
+  });
+
+  it('is not what an instrument fits: the newest of a chain is named', () => {
+    const chain = `${FOUND}pickup later reworks found {\n}\npickup newest reworks later {\n}\n`;
+    const analysis = analyse(`${chain}instrument wren {\n  pickup neck found\n  selector {\n    1 neck\n  }\n}\n`);
+    const [finding] = analysis.findings.filter(({ code }) => code === 'fit/former-state');
+    assert.match(finding?.message ?? '', /the pickup is newest now/);
+    const fix = finding && analysis.verifiedFixes(finding)[0];
+    assert.equal(fix?.edits[0]?.newText, 'newest');
+  });
+});
+
 describe('a pickup told in one block', () => {
   const one = (slug: string, magnet = '') =>
     pickups(

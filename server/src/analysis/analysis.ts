@@ -20,10 +20,12 @@ import {
   modelReader,
 } from '../model/from-syntax.ts';
 import type { FileModel, NamedThing } from '../model/model.ts';
+import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, notAnalysed } from './faults.ts';
+import { fittedFormers } from './former-states.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
 import { pickupAnalysis } from './pickup-analysis.ts';
 import { recordOf } from './record.ts';
@@ -85,6 +87,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   const located = [
     ...faults.found,
     ...textFindings(uri, graph, models, host, () => wiresInScope(graph, reader)),
+    ...(model.instruments.length > 0 ? fittedFormers(model.instruments, pickupsInScope(graph, reader)) : []),
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
   ];
@@ -189,6 +192,14 @@ const wiresInScope = (graph: UseGraph, { read }: ModelReader): readonly Wire[] =
     tree.chunks.flatMap(({ chunk }) => {
       const { declared } = read(chunk);
       return declared?.kind === 'wire' ? [declared.thing] : [];
+    }),
+  );
+
+const pickupsInScope = (graph: UseGraph, { read }: ModelReader): readonly Pickup[] =>
+  graph.files.flatMap(({ tree }) =>
+    tree.chunks.flatMap(({ chunk }) => {
+      const { declared } = read(chunk);
+      return declared?.kind === 'pickup' ? [declared.thing] : [];
     }),
   );
 

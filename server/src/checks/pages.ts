@@ -440,6 +440,76 @@ instrument juniper {
 
 Where the dark sound is wanted, accept the finding with a word why: \`accept controls/pot-too-small "as dark as the old one"\`.
 `,
+  'fit/former-state': `# fit/former-state
+
+Warning. An instrument fits a pickup that another one reworks.
+
+## What is wrong
+
+A pickup that is named by \`reworks\` stays in the file as a record of how it was. The instrument names that record, not the pickup as it is now.
+
+## Why it matters
+
+Phase, hum, output and the reading at the jack are then told of coils, a magnet or joints that are no more. Only the newest state can be fitted.
+
+## Faulty example
+
+\`\`\`pickup
+pickup heron-found {
+  coil main {
+    turns 7_500
+    wound clockwise
+    polarity north-up
+    start pink
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground pink
+  }
+}
+pickup heron reworks heron-found {
+  coil main {
+    polarity south-up, turned
+  }
+}
+instrument wren {
+  pickup neck heron-found
+  selector {
+    1 neck
+  }
+}
+\`\`\`
+
+## Corrected example
+
+\`\`\`pickup
+pickup heron-found {
+  coil main {
+    turns 7_500
+    wound clockwise
+    polarity north-up
+    start pink
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground pink
+  }
+}
+pickup heron reworks heron-found {
+  coil main {
+    polarity south-up, turned
+  }
+}
+instrument wren {
+  pickup neck heron
+  selector {
+    1 neck
+  }
+}
+\`\`\`
+`,
   'fit/pole-spread': `# fit/pole-spread
 
 Warning. The outer poles do not lie under the outer strings.
