@@ -30,7 +30,7 @@ export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'q
     if (uncertainty?.unit !== undefined && uncertainty.unit !== '%') {
       unit = uncertainty.unit;
       uncertainty = { value: uncertainty.value, unit: undefined };
-    } else ({ next, unit } = tellUnit(attempt, item, number, dimension));
+    } else ({ next, unit } = tellUnit(attempt, item, number, dimension, shape.likely));
   }
   tellRange(attempt, item, shape, unit);
   const value = written({ ...number, unit, uncertainty, next }, dimension, attempt, index);
@@ -229,6 +229,7 @@ function tellUnit(
   item: NumberItem,
   number: ReadNumber,
   dimension: Dimension,
+  likely = likelyUnit(dimension, item.value),
 ): { readonly next: number; readonly unit: string | undefined } {
   const { next } = number;
   const follower = attempt.items[next];
@@ -254,7 +255,6 @@ function tellUnit(
       return { next: next + 1, unit: isPlain ? meant[0] : undefined };
     }
   }
-  const likely = likelyUnit(dimension, item.value);
   tell(attempt, {
     code: 'unit/missing',
     span: item.span,

@@ -25,7 +25,9 @@ export const bench = block({
         accuracy: keyword('accuracy'),
         ofReading: percent,
         digits: optional(sequence({ digits: keyword('digits'), count: count({ min: 0 }) })),
-        resolution: optional(sequence({ resolution: keyword('resolution'), step: quantity('resistance', positive) })),
+        resolution: optional(
+          sequence({ resolution: keyword('resolution'), step: quantity('resistance', { ...positive, likely: 'ohm' }) }),
+        ),
       }),
       assumed: '1 % of the reading and 3 digits of 10 ohm',
       meaning: "limits of the resistance range: percent of the reading, and so many digits of the range's resolution",

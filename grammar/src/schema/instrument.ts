@@ -47,7 +47,7 @@ export const instrument = block({
     }),
     cable: fact({
       shape: sequence({
-        length: quantity('length', positive),
+        length: quantity('length', { ...positive, likely: 'm' }),
         of: keyword('of'),
         capacitancePerLength: quantity('capacitance per length', positive),
       }),

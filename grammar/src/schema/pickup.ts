@@ -117,7 +117,7 @@ export const pickup = block({
     }),
     cable: fact({
       shape: sequence({
-        length: quantity('length', positive),
+        length: quantity('length', { ...positive, likely: 'm' }),
         kind: optional(word('braid', 'four-conductor', 'pair')),
         capacitancePerLength: optional(
           sequence({ of: keyword('of'), perLength: quantity('capacitance per length', positive) }),

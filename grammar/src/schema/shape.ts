@@ -41,6 +41,8 @@ export type Shape =
       readonly min?: number;
       readonly max?: number;
       readonly exclusiveMin?: boolean;
+      /** The unit that is likely left out, where it is not that of pickups in general. */
+      readonly likely?: string;
     }
   | {
       readonly kind: 'count';
@@ -126,8 +128,10 @@ export type Captured<S extends Shape> = S extends { kind: 'word'; words: infer W
 export const word = <const W extends readonly string[]>(...words: W) => ({ kind: 'word', words }) as const;
 /** A word that stands as written; `tied to` is two words in a row. */
 export const keyword = <const T extends string>(text: T) => ({ kind: 'keyword', word: text }) as const;
-export const quantity = (dimension: Dimension, limits: { min?: number; max?: number; exclusiveMin?: boolean } = {}) =>
-  ({ kind: 'quantity', dimension, ...limits }) as const;
+export const quantity = (
+  dimension: Dimension,
+  limits: { min?: number; max?: number; exclusiveMin?: boolean; likely?: string } = {},
+) => ({ kind: 'quantity', dimension, ...limits }) as const;
 /** `key`: the number is what the line is known by. */
 export const count = <const L extends { min?: number; max?: number; unit?: 'turns'; key?: true }>(limits: L) =>
   ({ kind: 'count', ...limits }) as const;
