@@ -2338,11 +2338,11 @@ Error. A number is written in a way that leaves its value open.
 
 ## What is wrong
 
-There is a comma between digits, or a digit group is broken.
+There is a comma between digits, a point in a count, or a digit group is broken.
 
 ## Why it matters
 
-A comma also parts items, and in some countries it groups thousands: 60,0 may be 60.0 or 600. The decimal sign is a point, and \`5_000\` groups digits.
+A comma also parts items, and in some countries it groups thousands: 60,0 may be 60.0 or 600, and 5.000 turns five or five thousand. What may be meant is offered; nothing is taken for granted. The decimal sign is a point, and \`5_000\` groups digits.
 
 ## Faulty example
 
