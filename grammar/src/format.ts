@@ -3,6 +3,7 @@
  * comments, line breaks inside a line that goes on, and the file's kind of line end stay. Aligns nothing, so that one
  * changed fact stays one changed line.
  */
+import { matchBlock } from './match.ts';
 import { readFileTree } from './read-file.ts';
 import { schemas } from './schema/index.ts';
 import type { Span } from './span.ts';
@@ -30,7 +31,12 @@ function isWritten(node: Chunk['content'] | FactNode): boolean {
   if (!node || node.kind === 'use') return true;
   const items = node.kind === 'block' ? node.head : node.items;
   const isSound = items.every((item) => item.kind !== 'stray' && !('fault' in item && item.fault));
-  return isSound && (node.kind === 'fact' || node.body.every(isWritten));
+  return isSound && (node.kind === 'fact' || (isMatched(node) && node.body.every(isWritten)));
+}
+
+function isMatched(block: BlockNode): boolean {
+  const schema = schemas.get(block.keyword.text);
+  return schema === undefined || matchBlock(block, schema).problems.every(({ code }) => !code.startsWith('syntax/'));
 }
 
 const INDENTATION = '  ';

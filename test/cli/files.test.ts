@@ -1,22 +1,10 @@
 import assert from 'node:assert/strict';
-import {
-  chmodSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  realpathSync,
-  rmSync,
-  statSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdirSync, mkdtempSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { CommandError } from '../../server/src/cli/command.ts';
 import { diskHost, shownPath, specFiles, uriOf, workspaceRoot } from '../../server/src/cli/files.ts';
 import { decodeText, readTextFile } from '../../server/src/cli/text-file.ts';
-import { writeFile } from '../../server/src/cli/write-file.ts';
 
 describe('files of the command line', () => {
   let folder = '';
@@ -93,6 +81,31 @@ describe('files of the command line', () => {
       );
       assert.deepEqual(problems, []);
     });
+    it('are found beside a circle of links; what links to itself is told when it is read', () => {
+      for (const file of ['a.pickup', 'z.pickup', 'sub/m.pickup']) write(file);
+      symlinkSync(at('round.pickup'), at('back.pickup'));
+      symlinkSync(at('back.pickup'), at('round.pickup'));
+      symlinkSync(at('self'), at('self'));
+      symlinkSync(folder, at('sub/up'));
+      const { files, problems } = specFiles(['.'], folder);
+      assert.deepEqual(
+        files.map((file) => path.relative(folder, file)),
+        ['a.pickup', 'back.pickup', 'round.pickup', 'sub/m.pickup', 'z.pickup'],
+      );
+      assert.deepEqual(problems, []);
+      const read = readTextFile(at('round.pickup'));
+      assert.equal(read.ok ? '' : read.problem, 'links to itself');
+    });
+    it('come once for all the links to them and to their folders', () => {
+      write('shop/a.pickup');
+      symlinkSync(at('shop/a.pickup'), at('shop/b.pickup'));
+      symlinkSync(at('shop'), at('linked'));
+      const { files } = specFiles(['shop', 'linked', 'shop/b.pickup'], folder);
+      assert.deepEqual(
+        files.map((file) => path.relative(folder, file)),
+        ['shop/a.pickup'],
+      );
+    });
     it('come once, a file named directly whatever its ending, a missing one as a problem', () => {
       write('a.pickup');
       write('note.txt');
@@ -154,31 +167,5 @@ describe('files of the command line', () => {
     assert.equal(shownPath('/shop/specs/a.pickup', '/shop'), 'specs/a.pickup');
     assert.equal(shownPath('/other/a.pickup', '/shop'), '/other/a.pickup');
     assert.equal(shownPath('/shop/..a.pickup', '/shop'), '..a.pickup');
-  });
-
-  describe('written', () => {
-    it('are whole, keep the mode of the old file, and leave nothing beside it', () => {
-      const file = write('a.svg', 'old');
-      chmodSync(file, 0o640);
-      writeFile(file, 'new', { replace: true });
-      assert.equal(readFileSync(file, 'utf8'), 'new');
-      assert.equal(statSync(file).mode & 0o777, 0o640);
-      assert.deepEqual(readdirSync(folder), ['a.svg']);
-    });
-    it('never replace another unless asked, and make the folders that are missing', () => {
-      const file = write('a.svg', 'old');
-      assert.throws(() => writeFile(file, 'new', { replace: false }), /a\.svg: is already there; --force replaces it$/);
-      assert.equal(readFileSync(file, 'utf8'), 'old');
-      writeFile(at('deep/er/b.svg'), 'new', { replace: false });
-      assert.equal(readFileSync(at('deep/er/b.svg'), 'utf8'), 'new');
-    });
-    it('over a folder or through a file fail in one line', () => {
-      write('a.svg');
-      assert.throws(() => writeFile(folder, 'x', { replace: true }), /: is a folder$/);
-      assert.throws(
-        () => writeFile(at('a.svg/b.svg'), 'x', { replace: true }),
-        /: a part of the path is not a folder$/,
-      );
-    });
   });
 });

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { chmodSync, readFileSync } from 'node:fs';
 import { commands } from '../../server/src/cli/commands.ts';
 import { noAnalyser } from './no-analyser.ts';
 import { Shell } from './shell.ts';
@@ -40,6 +40,24 @@ describe('format', () => {
     assert.equal(stdout, 'b.pickup\n');
     assert.match(stderr, /^pickup-spec: a\.pickup: left as it is, for it has syntax errors/);
     assert.equal(content('a.pickup'), BROKEN);
+  });
+
+  for (const written of ['1e+-3 mm', '1e mm', '42e+3 AWG', '42 AWG AWG']) {
+    it(`leaves ${written} as it was typed`, async () => {
+      const text = `wire a {\n     gauge   ${written}\n}\n`;
+      shell.write('a.pickup', text);
+      const { code, stderr } = await shell.run(['format']);
+      assert.deepEqual([code, content('a.pickup')], [2, text]);
+      assert.match(stderr, /a\.pickup: left as it is, for it has syntax errors/);
+    });
+  }
+
+  it('tells a write-protected file and goes on', async () => {
+    chmodSync(shell.write('a.pickup', UNTIDY), 0o444);
+    shell.write('b.pickup', UNTIDY);
+    const { code, stdout, stderr } = await shell.run(['format']);
+    assert.deepEqual([code, stdout, content('a.pickup')], [2, 'b.pickup\n', UNTIDY]);
+    assert.match(stderr, /a\.pickup: is write-protected$/m);
   });
 
   it('keeps a byte-order mark and CRLF', async () => {

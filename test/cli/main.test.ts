@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
+import { closeSync, openSync } from 'node:fs';
 import path from 'node:path';
 
 const ROOT = path.join(import.meta.dirname, '../..');
@@ -27,8 +28,22 @@ describe('the process', () => {
     assert.deepEqual([status, stdout, stderr], [2, '', 'pickup-spec: no command "chek": did you mean check?\n']);
   });
 
-  it('ends quietly when nobody reads any more', async () => {
-    const child = spawn(process.execPath, [...MAIN, 'check', 'samples', '--format', 'json'], {
+  it('says that nothing more fits on standard output, exit code 2', () => {
+    const full = openSync('/dev/full', 'w');
+    try {
+      const { status, stderr } = spawnSync(process.execPath, [...MAIN, 'check', 'samples/hesk-neck.pickup'], {
+        cwd: ROOT,
+        stdio: ['ignore', full, 'pipe'],
+        encoding: 'utf8',
+      });
+      assert.deepEqual([status, stderr], [2, 'pickup-spec: standard output: no space left on the device\n']);
+    } finally {
+      closeSync(full);
+    }
+  });
+
+  it('ends quietly when nobody reads any more, with the code of what it found', async () => {
+    const child = spawn(process.execPath, [...MAIN, 'check', 'samples/mistakes', '--format', 'json'], {
       cwd: ROOT,
       stdio: ['ignore', 'pipe', 'pipe'],
     });
@@ -36,6 +51,6 @@ describe('the process', () => {
     child.stderr.on('data', (piece: Buffer) => complaints.push(piece));
     child.stdout.destroy();
     const [code] = await once(child, 'close');
-    assert.deepEqual([code, Buffer.concat(complaints).toString()], [0, '']);
+    assert.deepEqual([code, Buffer.concat(complaints).toString()], [1, '']);
   });
 });

@@ -8,7 +8,7 @@ import { benchRoomC } from '../model/bench.ts';
 import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { shownPath } from './files.ts';
+import { filesOf, shownPath } from './files.ts';
 import { meant } from './meant.ts';
 import { roomCelsius } from './room.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -92,7 +92,7 @@ export const cards = defineCommand({
       context.progress.clear();
       const files = [[`${target}.html`, html] as const, ...(pdf ? [[`${target}.pdf`, pdf] as const] : [])];
       for (const [name, content] of files) {
-        writeFile(name, content, { replace: values.force });
+        await writeFile(name, content, { replace: values.force, madeFrom: filesOf(analysis) });
         context.stdout.write(`${visible(shownPath(name, context.cwd))}\n`);
       }
     }

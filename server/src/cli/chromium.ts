@@ -1,11 +1,11 @@
 /** A Chromium where one is at hand, as the printer of PDF and PNG files. */
 import { execFile } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { CommandError } from './command.ts';
+import { inTemporaryFolder } from './temporary.ts';
 
 /** The installed Chromium or Chrome, or undefined. The variable CHROMIUM names another one. */
 export function findChromium(environment: Readonly<Record<string, string | undefined>>): string | undefined {
@@ -15,34 +15,30 @@ export function findChromium(environment: Readonly<Record<string, string | undef
 }
 
 /** A page as PDF, on the paper that its sheet states. Throws a `CommandError` of one line. */
-export async function pdfOf(html: string, chromium: string): Promise<Uint8Array> {
-  const folder = mkdtempSync(path.join(tmpdir(), 'pickup-spec-pdf-'));
-  try {
+export function pdfOf(html: string, chromium: string): Promise<Uint8Array> {
+  return inTemporaryFolder(async (folder) => {
     const [page, pdf] = [path.join(folder, 'card.html'), path.join(folder, 'card.pdf')];
     writeFileSync(page, html);
-    await promisify(execFile)(
-      chromium,
-      [
-        '--headless',
-        '--disable-gpu',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--no-pdf-header-footer',
-        // As root the browser refuses to start with its sandbox; the page holds no script in either case.
-        ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
-        `--user-data-dir=${path.join(folder, 'profile')}`,
-        `--print-to-pdf=${pdf}`,
-        pathToFileURL(page).href,
-      ],
-      { timeout: PATIENCE_MS },
-    );
-    return readFileSync(pdf);
-  } catch (error) {
-    const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
-    throw new CommandError(`${chromium} made no PDF: ${reason}`);
-  } finally {
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
-  }
+    const words = [
+      '--headless',
+      '--disable-gpu',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--no-pdf-header-footer',
+      // As root the browser refuses to start with its sandbox; the page holds no script in either case.
+      ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+      `--user-data-dir=${path.join(folder, 'profile')}`,
+      `--print-to-pdf=${pdf}`,
+      pathToFileURL(page).href,
+    ];
+    try {
+      await promisify(execFile)(chromium, words, { timeout: PATIENCE_MS });
+      return readFileSync(pdf);
+    } catch (error) {
+      const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
+      throw new CommandError(`${chromium} made no PDF: ${reason}`);
+    }
+  });
 }
 
 const PATIENCE_MS = 60_000;

@@ -11,7 +11,7 @@ import { comparedText } from './compare-text.ts';
 import { comparedByName, comparedReworks } from './compared-states.ts';
 import { type ComparedAll, comparedData } from './comparison-data.ts';
 import type { Context } from './context.ts';
-import { shownPath } from './files.ts';
+import { filesOf, shownPath } from './files.ts';
 import { requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
 import { jsonText, visible, visibleLines } from './visible.ts';
 import { writeFile } from './write-file.ts';
@@ -67,7 +67,8 @@ export const compare = defineCommand({
     if (values.output === undefined) context.stdout.write(await text());
     else {
       const target = path.resolve(context.cwd, values.output);
-      writeFile(target, await text(), { replace: values.force });
+      const madeFrom = result.compared.flatMap(({ before, after }) => [...filesOf(before), ...filesOf(after)]);
+      await writeFile(target, await text(), { replace: values.force, madeFrom });
       context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     }
     const differs = result.compared.some(({ comparison }) => !sameMeaning(comparison));

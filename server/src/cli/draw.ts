@@ -14,7 +14,7 @@ import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { shownPath } from './files.ts';
+import { filesOf, shownPath } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { errorCode } from './text-file.ts';
@@ -83,7 +83,7 @@ export const draw = defineCommand({
     }
     const target = path.resolve(context.cwd, values.output);
     const content = path.extname(target).toLowerCase() === '.png' ? png(svg, values.output) : svg;
-    writeFile(target, content, { replace: values.force });
+    await writeFile(target, content, { replace: values.force, madeFrom: filesOf(now.analysis) });
     context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     return 0;
 

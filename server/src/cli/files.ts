@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { FileContent, Host } from '../analysis/analysis-types.ts';
+import type { Analysis, FileContent, Host } from '../analysis/analysis-types.ts';
 import { CommandError } from './command.ts';
 import { fileProblem, readTextFile } from './text-file.ts';
 
@@ -16,6 +16,9 @@ export function pathOf(uri: string): string | undefined {
     return undefined;
   }
 }
+
+/** The files that an analysis was made from. */
+export const filesOf = ({ uris }: Analysis): readonly string[] => uris.flatMap((uri) => pathOf(uri) ?? []);
 
 /** A path as results name it: from the folder where the command was given, with forward slashes; absolute outside it. */
 export function shownPath(file: string, cwd: string): string {
@@ -69,18 +72,19 @@ export function specFiles(
   named: readonly string[],
   cwd: string,
 ): { readonly files: readonly string[]; readonly problems: readonly string[] } {
-  const files = new Set<string>();
+  // By what lies behind links.
+  const files = new Map<string, string>();
   const problems: string[] = [];
   for (const name of named) {
     const at = path.resolve(cwd, name);
     try {
-      if (!statSync(at).isDirectory()) files.add(at);
-      else for (const file of specsUnder(at, problems, cwd)) files.add(file);
+      const found = statSync(at).isDirectory() ? specsUnder(at, problems, cwd) : [at];
+      for (const file of found) if (!files.has(real(file))) files.set(real(file), file);
     } catch (error) {
       problems.push(`${name}: ${fileProblem(error)}`);
     }
   }
-  return { files: [...files], problems };
+  return { files: [...files.values()], problems };
 }
 
 /** `*.pickup` in a folder and below, in order of path; `node_modules`, folders with a dot in front, and links to folders are left out. */
@@ -93,7 +97,7 @@ function specsUnder(folder: string, problems: string[], cwd: string): readonly s
         const file = path.join(at, entry.name);
         if (entry.isDirectory()) {
           if (entry.name !== 'node_modules' && !entry.name.startsWith('.')) waiting.push(file);
-        } else if (entry.name.endsWith('.pickup') && !isFolder(file)) found.push(file);
+        } else if (entry.name.endsWith('.pickup') && !(entry.isSymbolicLink() && isFolder(file))) found.push(file);
       }
     } catch (error) {
       problems.push(`${shownPath(at, cwd)}: ${fileProblem(error)}`);
@@ -120,7 +124,14 @@ function specNames(folder: string): readonly string[] {
   }
 }
 
-const isFolder = (at: string): boolean => statSync(at, { throwIfNoEntry: false })?.isDirectory() ?? false;
+/** What links to itself is none, and is told when it is read. */
+function isFolder(at: string): boolean {
+  try {
+    return statSync(at).isDirectory();
+  } catch {
+    return false;
+  }
+}
 
 function lies(file: string, folder: string): boolean {
   const relative = path.relative(folder, file);

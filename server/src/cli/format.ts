@@ -5,7 +5,7 @@ import { CommandError, defineCommand, type ExitCode } from './command.ts';
 import { specFiles } from './files.ts';
 import { readSource, SOURCE_OPTIONS, type Source } from './source.ts';
 import { visible, visibleLines } from './visible.ts';
-import { writeFile } from './write-file.ts';
+import { rewriteFile } from './write-file.ts';
 
 export const format = defineCommand({
   name: 'format',
@@ -48,8 +48,16 @@ export const format = defineCommand({
         if (code === 0) code = 1;
       } else if (standardInput) context.stdout.write(withMark(text, source));
       else if (text !== source.text) {
-        writeFile(source.file, withMark(text, source), { replace: true });
-        context.stdout.write(`${visible(source.shown)}\n`);
+        context.progress.clear();
+        const read = Buffer.from(withMark(source.text, source));
+        try {
+          await rewriteFile(source.file, read, withMark(text, source));
+          context.stdout.write(`${visible(source.shown)}\n`);
+        } catch (error) {
+          if (!(error instanceof CommandError)) throw error;
+          tell(error.message);
+          code = 2;
+        }
       }
     }
     return code;

@@ -11,7 +11,7 @@ import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { shownPath } from './files.ts';
+import { filesOf, shownPath } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
@@ -73,7 +73,7 @@ export const listen = defineCommand({
     );
     context.progress.clear();
     const target = path.resolve(context.cwd, values.output);
-    writeFile(target, wavBytes(inTurn(sounds)), { replace: values.force });
+    await writeFile(target, wavBytes(inTurn(sounds)), { replace: values.force, madeFrom: filesOf(analysis) });
     played.forEach(({ words }, index) => {
       const order = played.length === 1 ? '' : index === 0 ? 'first ' : 'then ';
       context.stderr.write(`${order}${visible(words)}\n`);

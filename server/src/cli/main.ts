@@ -1,26 +1,42 @@
 /** Where a shell starts: the process as a context, and nothing else. */
 import { createAnalyser } from '../analysis/analysis.ts';
 import { forLocale } from './ascii.ts';
+import type { ExitCode } from './command.ts';
 import { commands } from './commands.ts';
 import type { Output } from './output.ts';
 import { progressOn } from './progress.ts';
 import { run } from './run.ts';
 import { stylesFor } from './styles.ts';
-import { errorCode } from './text-file.ts';
+import { errorCode, fileProblem } from './text-file.ts';
 
-// A reader that has seen enough (`| head`) closes the pipe; that is no fault of the command.
-for (const stream of [process.stdout, process.stderr]) {
-  stream.on('error', (error) => process.exit(errorCode(error) === 'EPIPE' ? 0 : 2));
-}
+/** Whether a stream has failed; what is written to it afterwards is dropped. */
+const failed = { stdout: false, stderr: false };
 
-const plain = (stream: NodeJS.WriteStream): Output => ({
-  isTerminal: stream.isTTY === true,
-  columns: stream.isTTY ? stream.columns : undefined,
-  write: (text) => void stream.write(text),
+process.stdout.on('error', (error) => {
+  if (failed.stdout) return;
+  failed.stdout = true;
+  // A reader that has seen enough (`| head`) closes the pipe; that is no fault, and the code is that of the command.
+  if (errorCode(error) === 'EPIPE') return;
+  stderr.write(`pickup-spec: standard output: ${fileProblem(error)}\n`);
+  outcome = 2;
+  process.exitCode = 2;
+});
+process.stderr.on('error', () => {
+  failed.stderr = true;
 });
 
-const stderr = forLocale(plain(process.stderr), process.env);
-const stdout = forLocale(plain(process.stdout), process.env);
+const plain = (name: 'stdout' | 'stderr'): Output => ({
+  isTerminal: process[name].isTTY === true,
+  columns: process[name].isTTY ? process[name].columns : undefined,
+  write: (text) => {
+    if (!failed[name]) process[name].write(text);
+  },
+});
+
+/** Instead of the command's own code. */
+let outcome: ExitCode | undefined;
+const stderr = forLocale(plain('stderr'), process.env);
+const stdout = forLocale(plain('stdout'), process.env);
 
 void run(process.argv.slice(2), commands, {
   cwd: process.cwd(),
@@ -33,7 +49,7 @@ void run(process.argv.slice(2), commands, {
   analyser: createAnalyser(),
 }).then((code) => {
   // Not process.exit: what is written to a pipe would be cut off.
-  process.exitCode = code;
+  process.exitCode = outcome ?? code;
 });
 
 async function readStandardInput(): Promise<Uint8Array> {

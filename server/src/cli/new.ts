@@ -21,7 +21,7 @@ export const newShop = defineCommand({
     const there = files.find(({ file }) => existsSync(file));
     if (there) throw new CommandError(`${shownPath(there.file, context.cwd)}: is already there; nothing was written`);
     for (const { file, text } of files) {
-      writeFile(file, text, { replace: false });
+      await writeFile(file, text, { replace: false });
       context.stdout.write(`${visible(shownPath(file, context.cwd))}\n`);
     }
     return 0;
