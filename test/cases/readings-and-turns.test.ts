@@ -125,3 +125,27 @@ describe('a reading after the bath', () => {
     );
   });
 });
+
+describe('a reading at the jack', () => {
+  it('that equals another coil of the same pickup says so', () => {
+    const shelf = readFileSync(path.join(folder, 'parts/shelf.pickup'), 'utf8');
+    const spec = readFileSync(path.join(folder, 'inductance-alone.pickup'), 'utf8')
+      .replace('slug 3.93 kohm', 'slug 4.60 kohm')
+      .replace(/ *inductance .*\n/, '');
+    const jack = `instrument i {
+  pickup neck pair
+  readings "jack" {
+    position 1 4.60 kohm at 20 degC
+  }
+  selector {
+    1 "split" neck.screw
+  }
+}
+`;
+    const told = analyse(`${spec}${jack}`, { 'parts/shelf.pickup': shelf })
+      .findings.filter(({ code }) => code === 'reading/unlikely')
+      .map(({ message }) => message)
+      .filter((message) => message.startsWith('Position'));
+    assert.match(told.join(), /Most likely the slug coil of neck in place of its screw coil, which should read so/);
+  });
+});

@@ -197,6 +197,15 @@ function causesOf(
         missOhm: Math.abs((ohm ?? 0) - readOhm),
       });
     }
+  for (const { taken, other, instead } of coilsTakenFor(selection)) {
+    const ohm = ohmAt({ selection: instead });
+    if (!near(ohm)) continue;
+    causes.push({
+      words: `the ${other} coil of ${taken.slot.name} in place of its ${taken.coil} coil, which should read so: their leads taken for one another`,
+      prior: 2.6,
+      missOhm: Math.abs((ohm ?? 0) - readOhm),
+    });
+  }
   const slots = [...new Set(slotsOf(selection))];
   for (const { name, pickup } of slots) {
     const coils = pickup?.coils ?? [];
@@ -234,6 +243,28 @@ function causesOf(
       prior: 1.5,
     });
   return ranked(causes);
+}
+
+type CoilTaken = Extract<Selection, { kind: 'coil' }>;
+
+/** Each coil that a position takes by itself, another coil of the same pickup, and the position with that one instead. */
+function coilsTakenFor(
+  selection: Selection,
+): readonly { readonly taken: CoilTaken; readonly other: string; readonly instead: Selection }[] {
+  if (selection.kind === 'coil') {
+    const others = (selection.slot.pickup?.coils ?? []).filter(({ name }) => name !== selection.coil);
+    return others.map(({ name }) => ({ taken: selection, other: name, instead: { ...selection, coil: name } }));
+  }
+  if (selection.kind === 'reversed')
+    return coilsTakenFor(selection.of).map((each) => ({ ...each, instead: { ...selection, of: each.instead } }));
+  if (selection.kind === 'series' || selection.kind === 'parallel')
+    return selection.of.flatMap((part, index) =>
+      coilsTakenFor(part).map((each) => ({
+        ...each,
+        instead: { ...selection, of: selection.of.map((one, place) => (place === index ? each.instead : one)) },
+      })),
+    );
+  return [];
 }
 
 /** So many times its resistance is as good as open. */
