@@ -1,5 +1,6 @@
 /** A later state of the same pickup: what is taken over, what stands alone, and what is told of the state before. */
 import assert from 'node:assert/strict';
+import { hover } from '../../server/src/features/hover.ts';
 import { formerState } from '../../server/src/model/former-state.ts';
 import type { Pickup } from '../../server/src/model/pickup.ts';
 import { analyse } from '../support/check-fixture.ts';
@@ -205,5 +206,28 @@ describe('a pickup told in one block', () => {
   it('has none where no coil is new', () => {
     const pickup = one('kept');
     assert.equal(pickup && formerState(pickup), undefined);
+  });
+});
+
+describe('a coil of which nobody says whether it was kept', () => {
+  it('says in its hover why its reading as found counts', () => {
+    const text = `pickup heron {
+  coil main {
+    wound clockwise
+    start pink
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground pink
+  }
+  readings found "as received" {
+    main 4.02 kohm
+  }
+}
+`;
+    const words = (of: string) => JSON.stringify(hover(analyse(of), of.indexOf('main'))?.text);
+    assert.match(words(text), /Counts as kept, since neither turns, count nor spool is stated/);
+    assert.doesNotMatch(words(text.replace('coil main {', 'coil main {\n    kept')), /Counts as kept/);
   });
 });

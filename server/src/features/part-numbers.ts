@@ -9,6 +9,7 @@ import type { QuickEstimates } from '../estimates/quick.ts';
 import { machineSettings } from '../estimates/winding-plan.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
+import { keptOrNew } from '../model/life.ts';
 import { isMagnet } from '../model/magnet.ts';
 import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
@@ -48,7 +49,16 @@ export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAn
       ...atTheWinder(quick, coil),
     ]),
     ...narrowing(COIL_NUMBERS, values, ['resistance20COhm', 'turns', 'inductanceH', 'capacitanceF']),
+    ...keptBySilence(quick, coil),
   ];
+}
+
+/** Nobody said whether the coil was kept: why what was read of it as found counts. */
+function keptBySilence({ life }: QuickEstimates, coil: Coil): RichText {
+  if (coil.work || !life.blocks.some(({ worksAgo }) => worksAgo > 0) || !life.outlasted(coil.name, 1)) return [];
+  const why =
+    keptOrNew(coil) === 'kept' ? 'neither turns, count nor spool is stated' : 'what it read as found fits its turns';
+  return [{ kind: 'paragraph', text: `Counts as kept, since ${why}; \`kept\` or \`new\` in the coil says it.` }];
 }
 
 function atTheWinder(quick: QuickEstimates, coil: Coil): readonly EstimateRow[] {
