@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { cpSync, existsSync, readdirSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
@@ -30,6 +30,23 @@ describe('cards', () => {
     ].map((name) => `${name}.html`);
     assert.equal(stdout, named.map((name) => `out/${name}\n`).join(''));
     assert.deepEqual(readdirSync(shell.path('out')).sort(), [...named].sort());
+  });
+
+  it('name the spec by its path in the workspace, never by where one machine keeps it', async () => {
+    mkdirSync(shell.path('shop/.git'), { recursive: true });
+    mkdirSync(shell.path('shop/bench'));
+    mkdirSync(shell.path('elsewhere'));
+    cpSync(shell.path('hesk-neck.pickup'), shell.path('shop/bench/hesk-neck.pickup'));
+    const spec = shell.path('shop/bench/hesk-neck.pickup');
+    for (const words of [[spec], [spec, '--root', shell.path('shop')]]) {
+      const { code } = await shell.run(['cards', ...words, '-o', 'elsewhere', '--card', 'label,wiring', '--force']);
+      assert.equal(code, 0);
+      for (const name of ['label', 'wiring']) {
+        const html = readFileSync(shell.path(`elsewhere/${name}-hesk-neck.html`), 'utf8');
+        assert.ok(!html.includes(shell.folder), name);
+      }
+      assert.match(readFileSync(shell.path('elsewhere/wiring-hesk-neck.html'), 'utf8'), />bench\/hesk-neck\.pickup</);
+    }
   });
 
   it('says what is left out, and why', async () => {

@@ -8,7 +8,7 @@ import { benchRoomC } from '../model/bench.ts';
 import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { filesOf, shownPath } from './files.ts';
+import { filesOf, shownInWorkspace, shownPath, workspaceRoot } from './files.ts';
 import { meant } from './meant.ts';
 import { roomCelsius } from './room.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -71,7 +71,7 @@ export const cards = defineCommand({
     const setting = {
       paper: values.paper,
       roomC: stated ?? benchRoomC(analysis.bench),
-      file: source.shown,
+      file: shownInWorkspace(source.file, workspaceRoot(source.file, values.root, context.cwd)),
       handOver,
       handOverFields: values.field.map(fieldOf),
     };

@@ -26,6 +26,10 @@ export function shownPath(file: string, cwd: string): string {
   return (relative !== '' && lies(file, cwd) ? relative : file).split(path.sep).join('/');
 }
 
+/** A path as paper names it: from the workspace on, never from the root of one machine's disk. */
+export const shownInWorkspace = (file: string, root: string): string =>
+  (lies(file, root) ? path.relative(root, file) : path.basename(file)).split(path.sep).join('/');
+
 /**
  * The folder that `use` may not leave: the one stated; else the nearest folder upward that holds `.git`; else the current
  * folder where it holds the file; else the file's own.

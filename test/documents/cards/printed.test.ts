@@ -56,6 +56,33 @@ describe('printed cards', () => {
     }).timeout(120_000);
   }
 
+  const pagesOf = async (html: string): Promise<number> => {
+    await show(page, html);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    return (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
+  };
+
+  for (const [positions, sheets] of [
+    [5, 1],
+    [10, 1],
+    [16, 2],
+  ] as const)
+    it(`${positions} positions with errors among them: ${sheets === 1 ? 'one page' : `${sheets} pages`}`, async () => {
+      for (const paper of PAPERS)
+        for (const card of cardsOfText(analysed('larkspit', manyPositions(positions)), ['wiring', 'hand-over'])) {
+          if (!card.about.includes('many')) continue;
+          const html = await pageText(card, paper);
+          assert.match(html, /The spec holds an error/);
+          const behind = html.includes('class="sideways"') ? 1 : 0;
+          assert.equal(await pagesOf(html), sheets + behind, `${card.title} on ${paper}`);
+          assert.deepEqual(
+            (await page.evaluate(measure)).filter((each) => !/mm high$/.test(each)),
+            [],
+            card.title,
+          );
+        }
+    }).timeout(120_000);
+
   it('a card of a spec with a mistake says so before anything else', async () => {
     const swapped = sampleText('hesk-neck')
       .replace('link orange grey', 'link orange pink')
@@ -67,6 +94,42 @@ describe('printed cards', () => {
     assert.match(await pageText(bench), /phase\/coils-cancel/);
   });
 });
+
+/** Three single coils in every way to join them, some of them against each other. */
+function manyPositions(count: number): string {
+  const single = (name: string, wound: string) =>
+    `pickup ${name} {\n  serial RYD-${name}\n  strings 6\n  coil main {\n    bobbin rod-six\n    wire plain-42\n    turns 7_700\n    wound ${wound}\n    polarity north-up\n    start grey\n    finish violet\n  }\n  cover none\n  hookup {\n    hot violet\n    ground grey\n  }\n}\n`;
+  const joins = [
+    'neck parallel middle',
+    'neck',
+    'middle',
+    'bridge',
+    'neck series bridge',
+    'neck parallel bridge',
+    'middle parallel bridge',
+    'neck parallel middle parallel bridge',
+    'neck series middle',
+    '(neck series bridge) parallel middle',
+  ];
+  const lines = Array.from(
+    { length: count },
+    (_, index) => `    ${index + 1} "way ${index + 1}" ${joins[index % joins.length]}\n`,
+  );
+  return `use "shop.pickup"\n${single('wren', 'clockwise')}${single('lark', 'counterclockwise')}${single('heron', 'clockwise')}instrument many {
+  scale 648 mm
+  strings 6 spread 52 mm at bridge, 35 mm at nut
+  pickup neck wren at 160 mm
+  pickup middle lark at 100 mm
+  pickup bridge heron at 42 mm
+  controls {
+    volume 500 kohm audio
+    tone 250 kohm audio with 22 nF
+  }
+  selector {
+${lines.join('')}  }
+}
+`;
+}
 
 /** Runs in the page: what stands out of the sheet, boxes too small, type too small. Lengths in mm, type in pt. */
 function measure(): readonly string[] {

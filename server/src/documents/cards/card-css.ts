@@ -105,7 +105,7 @@ const RULES: readonly string[] = [
   '.label h2 { margin: 0 0 .6mm; }',
   '.label svg.qr { float: right; width: 27mm; height: 27mm; margin: 0 0 1mm 2mm; }',
   '.label p { margin: 0 0 .5mm; }',
-  'footer { border-top: .6pt solid #000; margin-top: 2.4mm; padding-top: 1.2mm; font-size: 8pt; line-height: 1.2; color: #222; display: grid; grid-template-columns: 1fr auto; gap: 6mm; break-inside: avoid; }',
+  'footer { border-top: .6pt solid #000; margin-top: 2.4mm; padding-top: 1.2mm; font-size: 8pt; line-height: 1.2; color: #222; display: grid; grid-template-columns: 1fr auto; gap: 6mm; break-inside: avoid; break-before: avoid; }',
   'footer span:last-child { max-width: 70mm; text-align: right; }',
   '@media print { .card { padding: 0; width: auto; } .sideways { page: sideways; break-before: page; } .sideways .drawing { margin: 0; } .sideways svg { width: 225.9mm; max-width: none; } }',
 ];

@@ -55,7 +55,7 @@ function warning(findings: readonly Finding[]): readonly HtmlNode[] {
       'p',
       { class: 'warn' },
       h('b', {}, 'The spec holds an error; settle it before the work. '),
-      ...shown.flatMap(({ code, message }) => [typed(message), ` (${code}) `]),
+      ...shown.flatMap(({ code, what }) => [typed(what), ` (${code}) `]),
       ...(more > 0 ? [`and ${more} more`] : []),
     ),
   ];

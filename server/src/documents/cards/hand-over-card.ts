@@ -9,6 +9,7 @@ import { celsius } from '../../model/bench.ts';
 import type { Coil } from '../../model/coil.ts';
 import { formerState } from '../../model/former-state.ts';
 import type { Pickup } from '../../model/pickup.ts';
+import type { WaxPart } from '../../model/potting.ts';
 import type { Readings } from '../../model/readings.ts';
 import { workDone } from '../../model/work-done.ts';
 import { printCelsius, printQuantity } from '../../quantities/print.ts';
@@ -106,7 +107,13 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
       return at('Old parts returned', list(handed.pickups.flatMap((each) => returnedParts(each, source))), blank(1));
     case 'positions':
       return handed.instrument
-        ? h('section', { class: 'long' }, ...own, positionTable(handed.instrument, source))
+        ? h(
+            'section',
+            { class: 'long' },
+            ...own,
+            positionTable(handed.instrument, source),
+            list(handed.pickups.flatMap(({ pickup }) => readingLines(pickup).map((each) => partLine(pickup, ...each)))),
+          )
         : at('Pickup', list(handed.pickups.flatMap((each) => [pickupLine(each), ...readingLines(each.pickup)])));
     case 'care':
       return at('Care', h('ul', {}, ...CARE.map((each) => h('li', {}, each))));
@@ -159,13 +166,19 @@ function workLines({ pickup }: PickupAnalysis): readonly (readonly HtmlNode[])[]
     ...wound.filter(({ work }) => work).map(({ name }) => partLine(pickup, typed(name), ' coil wound anew')),
     ...(bar === 'turned' || bar === 'new' ? [partLine(pickup, `bar magnet ${MAGNET_WORK[bar]}`)] : []),
     ...rods.map((coil) =>
-      partLine(pickup, 'rod magnets of the ', typed(coil.name), ` coil ${MAGNET_WORK[coil.rods ?? 'kept']}`),
+      partLine(pickup, 'rod magnets of the ', typed(coil.name), ` coil ${RODS_WORK[coil.rods ?? 'kept']}`),
     ),
-    ...(potting ? [partLine(pickup, 'potted in wax')] : []),
+    ...(potting ? [partLine(pickup, 'potted in ', potting.wax ? typed(mixWords(potting.wax.value)) : 'wax')] : []),
   ];
 }
 
+/** `paraffin 80 %, beeswax 20 %`: what a later bath has to agree with. */
+const mixWords = (wax: readonly WaxPart[]): string =>
+  wax.map(({ ingredient, share }) => `${ingredient} ${Math.round(100 * share)}\u202F%`).join(', ');
+
 const MAGNET_WORK = { kept: 'kept', turned: 'turned over', new: 'exchanged' } as const;
+/** A winding holds its rods: nobody turns them. */
+const RODS_WORK = { ...MAGNET_WORK, turned: 'magnetised the other way' } as const;
 
 /** The whole pickup's numbers before the work and now, where both are known to differ. */
 function whatItDid({ pickup }: PickupAnalysis, { analysis }: CardSource): readonly HtmlNode[] {

@@ -19,14 +19,20 @@ export const instrumentTitle = ({ title, name }: Instrument): string => title ??
 export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource): Card {
   const { instrument } = analysed;
   const title = `Wiring: ${instrumentTitle(instrument)}`;
-  const { node, css } = schematic(analysed, source);
+  const drawn = schematic(analysed, source);
   return {
     kind: 'wiring',
     about: [instrument.name],
     title,
-    css,
+    css: drawn?.css ?? [],
     body: frame(
-      { title, about: ['pickups, controls and positions'], atRoom: true, findings: analysed.findings, behind: node },
+      {
+        title,
+        about: ['pickups, controls and positions'],
+        atRoom: true,
+        findings: analysed.findings,
+        ...(drawn ? { behind: drawn.node } : {}),
+      },
       source.setting,
       pickupTable(instrument),
       controlTable(instrument),
@@ -48,20 +54,20 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
         'A pot turned down to 0 shorts the signal to ground, so the jack reads next to nothing: read with controls full up.',
         'Touch each cover and the strings at the amplifier: where touching makes the buzz louder, that metal is not grounded.',
         ...cautionsOf('solder', 'hearing'),
+        ...(drawn
+          ? []
+          : ['The schematic is too large for a sheet: print the picture that `pickup-spec draw` makes of it.']),
       ]),
     ),
   };
 }
 
 /** The schematic on a page of its own, sideways; only where it fits with its type at 8 pt. */
-function schematic(analysed: InstrumentAnalysis, { analysis }: CardSource): PlacedDrawing {
+function schematic(analysed: InstrumentAnalysis, { analysis }: CardSource): PlacedDrawing | undefined {
   const picture = instrumentPicture(analysis, analysed);
   const svg = instrumentDiagram(picture, 'wide');
   const height = Number(/viewBox="0 0 \d+ (\d+)"/.exec(svg)?.[1]);
-  if (picture.sections.length !== 1 || !(height <= TALLEST_PX)) {
-    const words = 'The schematic is too large for a sheet; `pickup-spec draw` makes a picture of it.';
-    return { node: h('p', { class: 'q' }, words), css: [] };
-  }
+  if (picture.sections.length !== 1 || !(height <= TALLEST_PX)) return undefined;
   const { node, css } = placedDrawing(svg);
   return { node: h('section', { class: 'sideways' }, node), css };
 }
