@@ -277,4 +277,14 @@ describe('compare', () => {
       assert.equal(later.stdout, stdout.replace('HEAD →', '2098-01 →'));
     });
   });
+
+  it('marks what a meter showed, beside what is computed', async () => {
+    const spec = (ohm: string) =>
+      `wire w {\n  diameter 0.0635 mm\n  overall 0.070 mm\n}\nbobbin b {\n  core 60 x 5.8 mm\n  window 11 x 6 mm\n}\npickup p {\n  coil a {\n    bobbin b\n    wire w\n    start blue\n    finish red\n  }\n  readings "bench" 2026-03-02 {\n    room 20 degC\n    a ${ohm} kohm\n  }\n}\n`;
+    shell.write('lighter.pickup', spec('4.00'));
+    shell.write('heavier.pickup', spec('6.00'));
+    const { stdout } = await shell.run(['compare', 'lighter.pickup', 'heavier.pickup']);
+    assert.match(stdout, /\n {4}resistance at 20 °C +4\.0\d* ± [\d.]+ kΩ, as read +→ +6\.0\d* ± [\d.]+ kΩ, as read/);
+    assert.match(stdout, /\n {4}turns +[\d ]+ ± \d+ turns +→ +[\d ]+ ± \d+ turns +\(/);
+  });
 });

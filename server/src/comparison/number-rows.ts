@@ -18,6 +18,7 @@ export interface NumberRow {
 
 /** Numbers and phases whose printed value differs: what is smaller than that, nobody can measure. */
 export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'phases'>): readonly NumberRow[] {
+  const differing = numbers.filter((each) => sideText(each, each.before) !== sideText(each, each.after));
   const rows = [
     ...phases.map(({ path, before, after }) => ({
       path,
@@ -26,11 +27,11 @@ export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'ph
       after: phaseWords(after),
       by: '',
     })),
-    ...numbers.map((change) => ({
+    ...differing.map((change) => ({
       path: change.path,
       what: change.name.what,
-      before: sideText(change, change.before),
-      after: sideText(change, change.after),
+      before: sideText(change, change.before) + markOf(change.before),
+      after: sideText(change, change.after) + markOf(change.after),
       by: [percentOf(change), ...hidden(change)].filter((part) => part !== '').join(', '),
     })),
   ];
@@ -39,6 +40,9 @@ export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'ph
 
 const sideText = ({ name }: NumberChange, estimate: Estimate | null | undefined): string =>
   estimate === undefined ? 'not known' : numberText(estimate, name);
+
+/** What a meter showed is told from what is computed. */
+const markOf = (estimate: Estimate | null | undefined): string => (estimate?.basis === 'reading' ? ', as read' : '');
 
 /** A level that is only known to lie below something is no number to take another from. */
 function hidden({ name, before, after, difference }: NumberChange): readonly string[] {
