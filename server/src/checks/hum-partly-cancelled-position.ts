@@ -27,6 +27,7 @@ export const humPartlyCancelledPosition = defineInstrumentCheck({
         {
           what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
           hint: reason(coils),
+          action: say`Where less hum is wanted, take coils that are nearer to each other in turns and wire.`,
           place: position.place,
           subject: { position: position.key.value },
         },

@@ -32,6 +32,9 @@ export const humPartlyCancelled = definePickupCheck({
       {
         what: say`Hum cancels only in part: ${printDb(left.value)} of the stronger coil's is left by the best estimate (${printDb(left.value + left.sd)} at one standard deviation).`,
         hint: say`The coils are unequal${turnsWords}.`,
+        ...(netlist.pickup.hookup?.onPurpose
+          ? {}
+          : { action: say`Match their turns, or say \`on purpose\` in the hookup where it is meant.` }),
         place: onPurposeOr(netlist.pickup.hookup, placeOfCoilInHookup(netlist, last)),
         subject: { coils: live.map(({ coil }) => coil.name) },
       },

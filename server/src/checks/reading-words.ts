@@ -42,7 +42,7 @@ export function causeWords(explanations: readonly Explanation[], line: Evidence)
   const settles = [...new Set([first.settles, near?.settles])].flatMap((each) => each ?? []);
   return {
     hint: say`Most likely ${first.words}${near ? say`; else ${near.words}` : ''}.`,
-    ...(settles.length ? { action: say`Take ${list(settles, 'or')}: it tells.` } : {}),
+    action: settles.length ? say`Take ${list(settles, 'or')}: it tells.` : say`Look there first, then read once more.`,
   };
 }
 

@@ -275,6 +275,7 @@ function cycleProblem(members: readonly Chunk[]): ModelProblem {
       names.length > 1
         ? `${names.join(' and ')} are each made from the other, so neither has facts of its own to start from.`
         : `${names[0] ?? 'This block'} is made from itself, so it has no facts to start from.`,
+    action: 'Take `like` out of one of them.',
     place: first?.place ?? { chunk: members[0] ?? EMPTY_CHUNK, span: { start: 0, end: 0 } },
     related: others.map(({ name, place }) => ({ message: `${name} is part of the circle`, place })),
     fixes: [],
