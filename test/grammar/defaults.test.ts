@@ -1,7 +1,6 @@
 import assert from 'node:assert/strict';
 import { language } from '../../grammar/src/schema/index.ts';
-import { DEFAULT_COILS_APART_M } from '../../server/src/estimates/common-practice.ts';
-import { OWN_CABLE_M } from '../../server/src/estimates/own-cable.ts';
+import { DEFAULT_COILS_APART_M, OWN_CABLE_M } from '../../server/src/estimates/common-practice.ts';
 import { DEFAULT_LOAD } from '../../server/src/estimates/pickup-estimates.ts';
 import { DEFAULT_BENCH } from '../../server/src/model/bench.ts';
 import { CABLE_F_PER_M } from '../../server/src/physics/capacitance.ts';

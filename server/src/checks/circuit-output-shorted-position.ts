@@ -1,4 +1,4 @@
-import { ONLY_WIRES_OHM } from '../estimates/common-practice.ts';
+import { SHORT_OHM } from '../estimates/common-practice.ts';
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
 import type { Selection } from '../model/instrument.ts';
 import { partsOf } from '../model/selection.ts';
@@ -33,7 +33,7 @@ export const circuitOutputShortedPosition = defineInstrumentCheck({
     }),
 });
 
-const isShort = (ohm: number | null): boolean => ohm !== null && ohm < ONLY_WIRES_OHM;
+const isShort = (ohm: number | null): boolean => ohm !== null && ohm < SHORT_OHM;
 
 function ohmOf(part: Selection, { instrument, quickOf }: InstrumentContext): number | null {
   const { network, output } = positionNetwork(instrument, part, quickOf, AT_THE_METER);

@@ -1,4 +1,5 @@
 /** Capacitance of one coil: of its winding, and of its ends and faces to grounded metal around it. */
+
 import { type Coil, servesDifferentStrings } from '../model/coil.ts';
 import { foilNode, type PickupNetlist } from '../model/netlist.ts';
 import type { MetalFitting, Pickup } from '../model/pickup.ts';
@@ -19,6 +20,7 @@ import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { metalOf, windowHeightM } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
+import { TAPE_OVER_MAGNETS_M } from './common-practice.ts';
 
 export interface CoilCapacitances {
   /** Across the winding. */
@@ -97,9 +99,7 @@ function foilF(coil: Coil, { meanTurnM, buildM }: WindingEstimates, netlist: Pic
   });
 }
 
-/** Where innermost turns lie on tape over the magnets, not on a bobbin's wall. Common practice, no published source. */
-const THICKEST_TAPE_M = 0.3e-3;
-const THINNEST_TAPE_M = 0.1e-3;
+/** Where innermost turns lie on tape over the magnets, not on a bobbin's wall; relative to a vacuum (recalled). */
 const TAPE = { wallPermittivity: 3, betweenPermittivity: 1 } as const;
 const PLASTIC = { wallPermittivity: 2.9, betweenPermittivity: 2.9 } as const;
 
@@ -110,8 +110,8 @@ function startF({ bobbin }: Coil, { overallDiameterM }: WindingEstimates, netlis
   if (!pole || pole === 'none' || !pole.diameter || !core || !overallDiameterM) return NO_CAPACITANCE;
   if (!polesAreGrounded(pole.form, netlist)) return NO_CAPACITANCE;
   const heightM = windowHeightM(bobbin);
-  const wallM = Math.max(THINNEST_TAPE_M, (core.width.si - pole.diameter.si) / 2);
-  const wall = wallM <= THICKEST_TAPE_M ? TAPE : PLASTIC;
+  const wallM = Math.max(TAPE_OVER_MAGNETS_M.least, (core.width.si - pole.diameter.si) / 2);
+  const wall = wallM <= TAPE_OVER_MAGNETS_M.most ? TAPE : PLASTIC;
   const farad =
     pole.form === 'blade'
       ? 2 * core.length.si * heightM * rowToFoilFPerM2(wallM, wall.wallPermittivity)

@@ -14,12 +14,8 @@ export const OPEN_FROM_OHM = 1e6;
 export const PROBES_OHM = 2;
 /** Plug, switch and probes. */
 export const JACK_CONTACTS_OHM = 3;
-/** Below this two leads are one: copper and solder, no winding. */
-export const ONE_POINT_OHM = 5;
-/** Nothing wound, with a pot across it, reads so little at the jack. */
-export const SHORT_AT_JACK_OHM = 20;
-/** Below this only wires lie between hot and ground. */
-export const ONLY_WIRES_OHM = 1;
+/** Below this, between two leads or at the jack, lie copper, solder and contacts, no winding. */
+export const SHORT_OHM = PROBES_OHM + JACK_CONTACTS_OHM;
 /** Less than this share of what is expected is no winding any more. */
 export const SHORT_SHARE = 0.02;
 /** Damp to dry hands, pots from 250 kΩ, and an amplifier's input of 1 MΩ, which a circuit may lie beside. */
@@ -39,6 +35,10 @@ export const MICROMETER_SD_M = 1e-6;
 export const SPOOL_READING_RELATIVE_SD = 0.005;
 /** What one spool may differ from its nominal resistance by. */
 export const SPOOL_SPREAD = 0.12;
+
+/** What the bench check card passes between parts that must be apart, and over a soldered joint, the probes' own resistance taken off. */
+export const APART_FROM_OHM = 20e6;
+export const JOINT_AT_MOST_OHM = 1;
 
 // Temperatures.
 
@@ -88,6 +88,13 @@ export const PLATE_UNDER_POLES_M = 0.5e-3;
 export const STRING_HEIGHT_M = 0.0025;
 /** How strongly a string excites the lower coil of a stack against one right under it: a tenth to a fifth. */
 export const LOWER_COIL_STRING_SHARE = 0.15;
+
+/** A pickup's own cable, with one standard deviation, relative; and of a capacitance per length from a data sheet. */
+export const OWN_CABLE_M = 0.33;
+export const OWN_CABLE_RELATIVE_SD = 0.2;
+export const STATED_CABLE_RELATIVE_SD = 0.1;
+/** Tape between the innermost turns and the magnets of a coil that has no bobbin's wall there. */
+export const TAPE_OVER_MAGNETS_M = { least: 0.1e-3, most: 0.3e-3 } as const;
 
 // Winding.
 
@@ -169,6 +176,13 @@ export const PLASTICS: Readonly<
 
 // Instruments.
 
+/** What a pickup plays into where nothing is said of its instrument. */
+export const DEFAULT_POTS_OHM = 500e3;
+export const DEFAULT_TONE_F = 22e-9;
+/** From the poles to the strings with the last fret held, millimetres; sources disagree. */
+export const HEIGHT_MM = { 'two coils': [1.2, 1.6], 'one coil': [2, 2.4] } as const;
+/** What a target of resistance may be missed by where it states no ± itself. */
+export const TARGET_TOLERANCE = 0.05;
 /** Cable and input of an amplifier where an instrument does not state them. */
 export const DEFAULT_CABLE_F = 450e-12;
 export const DEFAULT_INPUT_OHM = 1e6;

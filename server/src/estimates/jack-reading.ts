@@ -18,7 +18,7 @@ import {
   JACK_CONTACTS_OHM,
   OPEN_FROM_OHM,
   READING_SPREAD_SD,
-  SHORT_AT_JACK_OHM,
+  SHORT_OHM,
 } from './common-practice.ts';
 import type { Played, QuickOf } from './position-network.ts';
 import { type InstrumentAtBench, jackResistance } from './positions.ts';
@@ -185,7 +185,7 @@ function causesOf(
   const near = (ohm: number | null | undefined) =>
     typeof ohm === 'number' && Math.abs(ohm - readOhm) <= Math.max(limitOhm, 0.01 * readOhm);
   const causes: JackCause[] = [];
-  if (readOhm < SHORT_AT_JACK_OHM)
+  if (readOhm < SHORT_OHM)
     causes.push({ words: 'hot touching ground at the jack, the switch or a pot: the output is shorted', prior: 3 });
   for (const other of setting.instrument.positions)
     if (other.selection && other.selection !== selection) {

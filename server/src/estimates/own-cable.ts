@@ -1,8 +1,10 @@
 /** The cable that a pickup brings along. */
+
 import type { Pickup } from '../model/pickup.ts';
 import { CABLE_F_PER_M, type CableKind } from '../physics/capacitance.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
+import { OWN_CABLE_M, OWN_CABLE_RELATIVE_SD, STATED_CABLE_RELATIVE_SD } from './common-practice.ts';
 
 /**
  * Capacitance of the pickup's own cable, across the output: as stated, else of a usual length and of the kind that its shield and
@@ -22,7 +24,7 @@ export function ownCable(pickup: Pickup): Estimate {
     : `${KIND_WORDS[kind]}, ${Math.round(least * 1e12)} to ${Math.round(most * 1e12)} pF/m`;
   const farad = lengthM * perM;
   return estimateOf(farad, {
-    sd: farad * Math.hypot(perMRelativeSd, cable ? 0 : LENGTH_RELATIVE_SD),
+    sd: farad * Math.hypot(perMRelativeSd, cable ? 0 : OWN_CABLE_RELATIVE_SD),
     basis: cable ? 'stated' : 'assumed',
     restsOn: [`its cable of ${lengthWords}: ${perLengthWords}`],
     source: causes.leadCapacitance(pieceName(pickup)),
@@ -39,12 +41,6 @@ function usualKind({ shield, conductors }: Pickup): CableKind {
   if (!shield) return 'pair';
   return conductors.length > 2 ? 'four-conductor' : 'braid';
 }
-
-/** Length of a pickup's own cable, and one standard deviation of it. Common practice, no published source. */
-export const OWN_CABLE_M = 0.33;
-const LENGTH_RELATIVE_SD = 0.2;
-/** Of a capacitance per length from a data sheet. Common practice, no published source. */
-const STATED_CABLE_RELATIVE_SD = 0.1;
 
 /** A cable's capacitance as the words of an estimate have it. */
 export const farads = (farad: number): string => `${Number((farad * 1e12).toPrecision(4))} pF`;

@@ -6,7 +6,7 @@ import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, restingOn } from '../quantities/estimate.ts';
-import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
+import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM, DEFAULT_POTS_OHM, DEFAULT_TONE_F } from './common-practice.ts';
 import { NO_SCALING, type Scaling, scalingOf, UNSCREENED, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
@@ -49,11 +49,11 @@ export interface Load {
   readonly words: string;
 }
 
-/** The bench's default load, or that with another cable. Common practice, no published source. */
+/** The bench's default load, or that with another cable. */
 export const loadWithCable = (cableF: number): Load => ({
-  volumeOhm: 500e3,
-  toneOhm: 500e3,
-  toneF: 22e-9,
+  volumeOhm: DEFAULT_POTS_OHM,
+  toneOhm: DEFAULT_POTS_OHM,
+  toneF: DEFAULT_TONE_F,
   cableF,
   inputOhm: DEFAULT_INPUT_OHM,
   words: `load: 500\u202FkΩ volume and tone at 10, 22\u202FnF, ${farads(cableF)} of cable, 1\u202FMΩ`,

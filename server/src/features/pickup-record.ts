@@ -1,6 +1,8 @@
 /** A pickup on record: what a shop asks for when it looks for one made two years ago. */
+
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
+import { TARGET_TOLERANCE } from '../estimates/common-practice.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { formerState } from '../model/former-state.ts';
@@ -154,9 +156,6 @@ function turnsDifference({ name, turns, counted }: Coil): readonly string[] {
   const [planned, made] = [turns.value.si, counted.value.si].map((each) => printCount(each));
   return [`coil ${name}: ${planned} turns planned, ${made} counted`];
 }
-
-/** What a target may be missed by where it states no ± itself. Common practice, no published source. */
-const TARGET_TOLERANCE = 0.05;
 
 function targetDifference({ pickup, quick }: PickupAnalysis, roomC: number): readonly string[] {
   const target = pickup.target?.resistance?.value;

@@ -107,7 +107,7 @@ export const onlyBoundedAbove = ({ value, sd }: { readonly value: number; readon
 
 /** Above this deviation a level near a null is only bounded from above, in dB. */
 const UNBOUNDED_SD_DB = 3;
-/** A level below this is a null, not a number. */
+/** A level below this is a null, not a number: a hundredth of what it is measured against. Common practice, no published source. */
 export const NULL_DB = -40;
 
 /** A level that is only bounded from above: `−27 dB or lower`. The bound is rounded up, so the sentence stays true. */

@@ -2,7 +2,7 @@
 
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
-import { HANDS_OHM } from '../../estimates/common-practice.ts';
+import { APART_FROM_OHM, HANDS_OHM, JOINT_AT_MOST_OHM } from '../../estimates/common-practice.ts';
 import { type InductanceMeterReading, inductanceMeter } from '../../estimates/inductance-meter.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
@@ -128,9 +128,8 @@ function expectedCells(expected: Expected, bench: Bench | undefined): readonly H
   }
 }
 
-/** Insulation, and a soldered joint with the probes' own resistance. Common practice, no published source. */
-const OPEN_PASSES = 'over 20 MΩ';
-const JOINED_PASSES = 'under 1 Ω';
+const OPEN_PASSES = `over ${APART_FROM_OHM / 1e6} MΩ`;
+const JOINED_PASSES = `under ${JOINT_AT_MOST_OHM} Ω`;
 
 function settles(pairs: readonly ProbePair[]): string {
   if (!pairs.some(({ before, after }) => before.kind === 'unknown' || after.kind === 'unknown')) return '';

@@ -1,9 +1,11 @@
 /** What leaves the shop with the work. Sections and fields are the shop's choice: some laws prescribe what a repair invoice shows. */
+
 import type { InstrumentAnalysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { wholePickupNumbers } from '../../comparison/numbers-table.ts';
 import { reworkOf } from '../../comparison/reworks.ts';
+import { HEIGHT_MM } from '../../estimates/common-practice.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { celsius } from '../../model/bench.ts';
 import type { Coil } from '../../model/coil.ts';
@@ -122,9 +124,10 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
   }
 }
 
-/** Heights: common practice, sources disagree. */
+const between = ([least, most]: readonly [number, number]): string => `${least} to ${most}\u202Fmm`;
+
 const CARE: readonly string[] = [
-  'Pickup height with the last fret held: about 1.2 to 1.6 mm for two coils, 2.0 to 2.4 mm for one; too close pulls the strings off pitch.',
+  `Pickup height with the last fret held: about ${between(HEIGHT_MM['two coils'])} for two coils, ${between(HEIGHT_MM['one coil'])} for one; too close pulls the strings off pitch.`,
   'No solvent, no hair dryer: wax and bobbins soften. Wipe dry.',
   'Keep this sheet: the readings on it are what a later fault is judged by.',
   ...cautionsOf('magnets'),

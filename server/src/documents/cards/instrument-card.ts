@@ -1,5 +1,7 @@
 /** The wiring of an instrument on paper: pickups, controls with taper and tolerance, positions. */
+
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
+import { CAPACITOR_TOLERANCE, POT_TOLERANCE } from '../../estimates/common-practice.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { cautionsOf } from '../../words/cautions.ts';
@@ -128,7 +130,7 @@ function controlTable({ controls }: Instrument): HtmlNode {
       h(
         'td',
         { colspan: 7, class: 'q' },
-        'Tolerance where none is stated: pots ±20\u202F%, capacitors ±10 to 20\u202F%. Read each before it is fitted.',
+        `Tolerance where none is stated: pots ±${POT_TOLERANCE * 100}\u202F%, capacitors ±${CAPACITOR_TOLERANCE * 100}\u202F%. Read each before it is fitted.`,
       ),
     ],
   });
@@ -143,18 +145,17 @@ function partCells(control: Control): readonly HtmlNode[] {
       cell(resistor),
       cell('fixed'),
       cell(written(control.capacitor)),
-      cell(limits(control.capacitor.si, 0.2, 'capacitance', control.capacitor.sd)),
+      cell(limits(control.capacitor.si, CAPACITOR_TOLERANCE, 'capacitance', control.capacitor.sd)),
     ];
   }
   return [
     cell(written(control.track)),
     cell(control.taper.replace('-', ' ')),
     cell(control.kind === 'tone' ? written(control.capacitor) : undefined),
-    cell(limits(control.track.si, 0.2, 'resistance', control.track.sd)),
+    cell(limits(control.track.si, POT_TOLERANCE, 'resistance', control.track.sd)),
   ];
 }
 
-/** Pots ±20 %, capacitors up to ±20 %. Common practice, no published source. */
 function limits(si: number, share: number, dimension: 'resistance' | 'capacitance', sd: number | undefined): string {
   const half = sd === undefined ? share * si : 2 * sd;
   const text = (value: number) => written({ dimension, si: value, written: '' }, 3) ?? '';

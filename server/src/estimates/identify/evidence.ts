@@ -12,7 +12,7 @@ import { readingLimits } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { countsNow, type PickupLife, readingUpTo } from '../coil-life.ts';
 import { readingTemperature } from '../coil-reading.ts';
-import { ONE_POINT_OHM, OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD } from '../common-practice.ts';
+import { OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD, SHORT_OHM } from '../common-practice.ts';
 import { type QuickEstimates, wireShareOf } from '../quick.ts';
 import { declaredPolarity, declaredRotation } from '../signs.ts';
 
@@ -173,7 +173,7 @@ const pointsOf = ({ red, black }: Probes, loose: PickupNetlist) => [netOf(red, l
 /** Nets that read nearly nothing between them are one point. */
 function unions(read: readonly PairReading[]): (net: number) => Point {
   const points = disjointSets(Math.max(0, ...read.flatMap(({ a, b }) => [a + 1, b + 1])));
-  for (const { a, b, at20COhm } of read) if (at20COhm !== null && at20COhm < ONE_POINT_OHM) points.unite(a, b);
+  for (const { a, b, at20COhm } of read) if (at20COhm !== null && at20COhm < SHORT_OHM) points.unite(a, b);
   return points.find;
 }
 
@@ -181,7 +181,7 @@ function onMetal(lead: string, net: number, loose: PickupNetlist, read: readonly
   return loose.metal.flatMap(({ fitting, name, net: metal }) =>
     read.flatMap(({ a, b, at20COhm, place }) => {
       const touches = (a === net && b === metal) || (b === net && a === metal);
-      return touches && fitting !== 'shield' && at20COhm !== null && at20COhm < ONE_POINT_OHM
+      return touches && fitting !== 'shield' && at20COhm !== null && at20COhm < SHORT_OHM
         ? [{ lead, part: name, place }]
         : [];
     }),
