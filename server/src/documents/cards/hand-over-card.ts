@@ -124,7 +124,8 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
   }
 }
 
-const between = ([least, most]: readonly [number, number]): string => `${least.toFixed(1)} to ${most.toFixed(1)}\u202Fmm`;
+const between = ([least, most]: readonly [number, number]): string =>
+  `${least.toFixed(1)} to ${most.toFixed(1)}\u202Fmm`;
 
 const CARE: readonly string[] = [
   `Pickup height with the last fret held: about ${between(HEIGHT_MM['two coils'])} for two coils, ${between(HEIGHT_MM['one coil'])} for one; too close pulls the strings off pitch.`,
