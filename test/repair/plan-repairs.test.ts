@@ -291,6 +291,17 @@ ${positions}  }
     ]);
   });
 
+  it('asks about one piece that is fitted in two places', () => {
+    const text = `${single('wren')}${single('lark', 'counterclockwise')}${instrument(
+      '    2 "both" neck parallel middle\n    3 "other" bridge parallel middle\n',
+    ).replace('bridge heron', 'bridge wren')}`;
+    const { plans: found, questions } = plans(text);
+    assert.ok(found.length > 0);
+    assert.equal(questions.length, 1);
+    assert.match(questions[0] ?? '', /^wren is fitted as neck and bridge: .* `pickup wren-2 like wren`/);
+    assert.deepEqual(plans(text.replace('bridge wren', 'bridge lark')).questions.length, 1);
+  });
+
   it('keeps what is meant to be out of phase out of phase', () => {
     const text = `${single('wren')}${single('lark')}${single('heron', 'counterclockwise')}${instrument(
       '    2 "bridge and middle" bridge parallel middle\n    3 "meant" neck parallel reversed middle, on purpose\n    4 "middle and neck" middle parallel neck\n',

@@ -96,7 +96,7 @@ function outcomeText(
   { styles, cwd }: Pick<Context, 'styles' | 'cwd'>,
 ): string {
   const heading = styles.strong(visible(subjectName(subject)));
-  const { faults, plans, impossible, onlyRewinding } = outcome;
+  const { faults, plans, questions, impossible, onlyRewinding } = outcome;
   if (faults.length === 0) return `${heading}: ${visible(impossible ?? 'nothing to repair')}\n`;
   const locate = locator(analysis, cwd);
   const shown = plans.map((plan, index) =>
@@ -105,6 +105,7 @@ function outcomeText(
   return [
     `${heading}:`,
     ...faults.map(({ severity, code, message }) => `  ${styles[severity](severity)} ${code}: ${visible(message)}`),
+    ...questions.flatMap((each) => ['', `  ${visible(each)}`]),
     ...(onlyRewinding === undefined ? [] : ['', `  ${visible(onlyRewinding)}`]),
     ...(impossible === undefined ? [] : ['', `  ${visible(impossible)}`]),
     ...shown.flat(),
@@ -161,6 +162,7 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
         readingsAgainst: against.map(finding),
         heard: outlook().map(heardJson),
       })),
+      ...(outcome.questions.length === 0 ? {} : { questions: outcome.questions }),
       ...(outcome.impossible === undefined ? {} : { impossible: outcome.impossible }),
       ...(outcome.onlyRewinding === undefined ? {} : { onlyRewinding: outcome.onlyRewinding }),
     })),

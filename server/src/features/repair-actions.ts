@@ -36,16 +36,16 @@ function plansIn(analysis: Analysis, span: Span): readonly (readonly RepairActio
   for (const finding of touched)
     for (const subject of subjectsOf(analysis, finding)) subjects.set(JSON.stringify(subject), subject);
   return [...subjects.values()].map((subject): readonly RepairAction[] => {
-    const { faults, plans } = plansFor(analysis, subject);
+    const { faults, plans, questions } = plansFor(analysis, subject);
     if (!faults.some((fault) => touched.includes(fault))) return [];
-    return plans.flatMap((plan) => actionOf(analysis, subject, faults, plan));
+    return plans.flatMap((plan) => actionOf(analysis, subject, { faults, questions }, plan));
   });
 }
 
 function actionOf(
   analysis: Analysis,
   subject: RepairSubject,
-  findings: readonly Finding[],
+  { faults: findings, questions }: Pick<RepairOutcome, 'faults' | 'questions'>,
   { steps: all, minutes, cautions, outlook, against }: RepairPlan,
 ): readonly RepairAction[] {
   const edits = locateEdits(
@@ -55,7 +55,11 @@ function actionOf(
   const steps = all.map(({ text }) => text);
   const what = subject.instrument === undefined ? subject.pickup : `the whole instrument ${subject.instrument}`;
   const title = `Repair ${what}, about ${minutes} min: ${steps.join('; ')}`;
-  const leaves = () => [...outlook().map(heardWords), ...against.map(({ what: read }) => noLongerWords(read))];
+  const leaves = () => [
+    ...outlook().map(heardWords),
+    ...against.map(({ what: read }) => noLongerWords(read)),
+    ...questions,
+  ];
   return edits ? [{ title, minutes, steps, cautions, edits, findings, leaves }] : [];
 }
 

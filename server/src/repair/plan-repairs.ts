@@ -67,6 +67,8 @@ export interface RepairOutcome {
   readonly impossible?: string;
   /** Where nothing but winding a coil again helps, that it is so. */
   readonly onlyRewinding?: string;
+  /** What the spec leaves doubtful and the plans rest on. */
+  readonly questions: readonly string[];
   /** Every set of changes that takes less than this has been looked at. */
   readonly completeBelowMinutes: number;
 }
@@ -99,12 +101,30 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
     })
     .sort(inRank);
   const { completeBelowMinutes } = search;
-  if (plans.length > 0) return { faults, plans, completeBelowMinutes, ...rewindOnly(search, moves, judge) };
+  const questions = fittedTwice(scope);
+  if (plans.length > 0) return { faults, plans, questions, completeBelowMinutes, ...rewindOnly(search, moves, judge) };
   const before = judge.faults([]) ?? [];
-  return { faults, plans, completeBelowMinutes, impossible: reasonFor(before, moves, judge, quick, search, faults) };
+  return {
+    faults,
+    plans,
+    questions,
+    completeBelowMinutes,
+    impossible: reasonFor(before, moves, judge, quick, search, faults),
+  };
 }
 
-const NOTHING: RepairOutcome = { faults: [], plans: [], completeBelowMinutes: Number.POSITIVE_INFINITY };
+const NOTHING: RepairOutcome = { faults: [], plans: [], questions: [], completeBelowMinutes: Number.POSITIVE_INFINITY };
+
+/** One piece lies in one place: a change of its block would be made to both. */
+function fittedTwice({ pickups, instrument }: Scope): readonly string[] {
+  return pickups.flatMap((pickup) => {
+    const places = (instrument?.slots ?? []).filter((slot) => slot.pickup === pickup).map(({ name }) => name);
+    if (places.length < 2) return [];
+    return [
+      `${pickup.name} is fitted as ${list(places)}: one piece cannot be, and what a plan does to it is done to each. Give every piece a block of its own, such as \`pickup ${pickup.name}-2 like ${pickup.name}\`, and plan again.`,
+    ];
+  });
+}
 
 /** How far is looked. Plans dearer than the best by more than an hour's work are of no interest to anybody. */
 const LIMITS = { states: 6_000, beyondBestMinutes: 60, solutions: 4 } as const;
