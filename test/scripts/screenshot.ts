@@ -99,7 +99,7 @@ async function takeScreenshot(): Promise<void> {
       if (step !== '') await perform(page, step, titles);
     }
     // On a busy machine the server takes its time; a picture without the bench view that was asked for helps nobody.
-    if (values['bench-view']) await (await benchView(page)).locator('svg').first().waitFor();
+    if (values['bench-view']) await (await benchView(page)).locator('svg:visible').first().waitFor();
     await page.waitForTimeout(Number(values.wait));
 
     const out = path.resolve(values.out);

@@ -6,7 +6,7 @@ import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { formerState } from '../model/former-state.ts';
 import type { Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { compareFacts, type FactComparison } from './compare-facts.ts';
+import { compareFacts, type FactChange, type FactComparison } from './compare-facts.ts';
 import { compareFindings } from './compare-findings.ts';
 import { compareNumbers } from './compare-numbers.ts';
 import type { Comparison } from './comparison.ts';
@@ -141,11 +141,16 @@ function factsOf(analysis: Analysis, pairs: readonly Pair[]): FactComparison {
   });
   return {
     changes: compared.flatMap(({ changes }) =>
-      changes.filter(({ kind, path }) => kind !== 'renamed' || path.length > 1),
+      changes.filter((change) => change.path.length > 1 || !isOfTheName(change)),
     ),
     renamed: new Map(pairs.map(({ now, former }) => [former.name, now.name])),
   };
 }
+
+/** Name and title tell the two states apart; they are no work. */
+const isOfTheName = (change: FactChange): boolean =>
+  change.kind === 'renamed' ||
+  (change.kind === 'fact changed' && change.after.field === '' && change.after.text.startsWith('title '));
 
 const blocksOf = (analysis: Analysis, name: string): readonly StatedBlock[] =>
   pickupBlocks(analysis, [name]).filter(({ keyword }) => keyword === 'pickup');

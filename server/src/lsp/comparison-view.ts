@@ -1,4 +1,5 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
@@ -45,11 +46,15 @@ export function comparisonView(
   };
 }
 
+const IS_NEW = 'isNew' satisfies keyof (typeof language)['coil']['facts'];
+
 function factRows(change: FactChange, now: Analysis, document: TextDocument): readonly FactRow[] {
   const where = change.path.join(', ');
   const at = (fact: WrittenFact) => (fact.uri === now.uri ? { range: toRange(document, fact.span) } : {});
   switch (change.kind) {
     case 'fact added':
+      if (change.after.field === IS_NEW)
+        return [{ where, was: 'the coil that came out', is: 'wound anew', ...at(change.after) }];
       return [{ where, is: change.after.text, ...at(change.after) }];
     case 'fact removed':
       return [{ where, was: change.before.text }];
