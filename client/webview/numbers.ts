@@ -16,11 +16,20 @@ export function numbersSection(
       columns,
       rows: rows.map(({ name, now, before, change, restsOn }) => {
         const value = element('b', { textContent: now, title: restsOn });
-        return compared ? [name, before ?? 'not there', value, change ?? ''] : [name, value];
+        return compared ? [name, before ?? 'not there', value, changeCell(change ?? '')] : [name, value];
       }),
     },
     'numbers',
   );
   if (!compared) made.tHead?.remove();
   return [made, element('p', { className: 'q', textContent: '± is one standard deviation.' })];
+}
+
+/** A number with its ± stays on one line; what is said of it may go on to the next. */
+function changeCell(change: string): Node {
+  const [number = '', ...words] = change.split(', ');
+  return element('span', {}, [
+    element('span', { className: 'number', textContent: number }),
+    ...words.map((each) => `, ${each}`),
+  ]);
 }

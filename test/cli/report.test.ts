@@ -49,6 +49,16 @@ describe('report', () => {
     assert.match(stdout, /\n {2}in phase\n/);
   });
 
+  it('of a pickup that was reworked tells what the work changed', async () => {
+    const { rework } = (await json('pipkin-neck.pickup', '--pickup', 'pipkin-heavier')).pickups['pipkin-heavier'] ?? {};
+    assert.equal(rework?.before, 'pipkin-made');
+    // 6,100 turns counted in place of 5,030.
+    assert.equal(rework.numbers.find(({ key }) => key === 'turns')?.difference?.value, 1070);
+    const { stdout } = await shell.run(['report', 'pipkin-neck.pickup', '--pickup', 'pipkin-heavier']);
+    assert.match(stdout, /\n {2}what the work did, beside pipkin-made\n +before +now +change\n/);
+    assert.match(stdout, /\n {4}slug coil, turns +5 030 +6 100 +\+1 070\n/);
+  });
+
   it('of one pickup leaves out the others, and a misspelt name brings the nearest', async () => {
     assert.deepEqual(Object.keys((await json('tansy-bridge.pickup', '--pickup', 'tansy-before')).pickups), [
       'tansy-before',

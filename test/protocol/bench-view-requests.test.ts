@@ -4,6 +4,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type {
   CardsResult,
+  DrawingResult,
   FindResult,
   PageResult,
   PlansResult,
@@ -82,6 +83,42 @@ describe('requests of the bench view', () => {
     assert.match(content.svg ?? '', /250\u202FkΩ/);
     // The hum of two positions is told in both states, though it takes inductances to know it.
     assert.deepEqual([content.come, content.settled], [[], []]);
+  });
+
+  it('a pickup that was reworked is shown beside its former state, with no base chosen', async () => {
+    const pipkin = uriOf('pipkin-neck.pickup');
+    server.open(pipkin, textOf('pipkin-neck.pickup'));
+    await server.diagnosed(pipkin, 1);
+    const drawing = await server.request<DrawingResult>('pickup/drawing', {
+      protocol: 3,
+      uri: pipkin,
+      width: 960,
+      pots: asked.pots,
+    });
+    // Of the three states the newest is drawn first.
+    assert.deepEqual([drawing.subject?.name, drawing.former], ['pipkin-neck', 'pipkin-heavier']);
+    assert.deepEqual(
+      drawing.subjects.map(({ title }) => title),
+      ['Pipkin, neck, as made (record)', 'Pipkin, neck, heavier slug coil (record)', 'Pipkin, neck'],
+    );
+    const of = { ...asked, uri: pipkin, subject: { kind: 'pickup', name: 'pipkin-heavier' } };
+    const { content } = await server.request<SectionResult>('pickup/section', { ...of, section: 'comparison' });
+    assert.ok(content.section === 'comparison');
+    assert.deepEqual(content.facts.map(({ was, is }) => [was, is]).slice(1), [
+      ['the coil that came out', 'wound anew'],
+      ['spool RYD-W7', 'spool RYD-W9'],
+      ['counted 5_030', 'counted 6_100'],
+      ['packing 0.65', 'packing 0.66'],
+    ]);
+    assert.deepEqual(
+      content.come.map(({ code }) => code),
+      ['hum/partly-cancelled'],
+    );
+    const numbers = (await server.request<SectionResult>('pickup/section', { ...of, section: 'numbers' })).content;
+    assert.ok(numbers.section === 'numbers');
+    assert.equal(numbers.rows.find(({ name }) => name === 'slug coil, turns')?.change, '+1\u202F070');
+    const heard = await server.request<SoundResult>('pickup/sound', { ...of, frequencyHz: 110 });
+    assert.ok(heard.before !== undefined && heard.before !== heard.now);
   });
 
   it('a pluck is four seconds of sixteen bits', async () => {

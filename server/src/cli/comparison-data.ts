@@ -2,6 +2,7 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
+import type { NumberChange } from '../comparison/compare-numbers.ts';
 import { type Comparison, joined, sameMeaning } from '../comparison/comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
@@ -33,21 +34,7 @@ function comparisonData(comparison: Comparison) {
   return {
     same: sameMeaning(comparison),
     facts: comparison.facts.map(factData),
-    numbers: comparison.numbers.map(({ path, key, before, after, difference }) => ({
-      path,
-      key,
-      ...(before === undefined ? {} : { before: figure(before) }),
-      ...(after === undefined ? {} : { after: figure(after) }),
-      ...(difference === undefined
-        ? {}
-        : {
-            difference: {
-              value: difference.value,
-              uncertainty: finiteOrNull(difference.sd),
-              toldApart: isToldApart(difference),
-            },
-          }),
-    })),
+    numbers: comparison.numbers.map(numberData),
     phases: comparison.phases,
     findings: {
       gone: comparison.findings.gone.map(findingData),
@@ -59,6 +46,22 @@ function comparisonData(comparison: Comparison) {
     },
   };
 }
+
+export const numberData = ({ path, key, before, after, difference }: NumberChange) => ({
+  path,
+  key,
+  ...(before === undefined ? {} : { before: figure(before) }),
+  ...(after === undefined ? {} : { after: figure(after) }),
+  ...(difference === undefined
+    ? {}
+    : {
+        difference: {
+          value: difference.value,
+          uncertainty: finiteOrNull(difference.sd),
+          toldApart: isToldApart(difference),
+        },
+      }),
+});
 
 /** Line of a finding, from one, for people. */
 export function lineOf(finding: Finding, analysis: Analysis): number {

@@ -1,5 +1,7 @@
 /** `report/1`: every computed value with its uncertainty and what it rests on, in SI units that the keys name. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { compareNumbers, type PhaseChange } from '../comparison/compare-numbers.ts';
+import type { Rework } from '../comparison/reworks.ts';
 import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
@@ -16,6 +18,7 @@ import {
   POSITION_NUMBERS,
   type PositionKey,
 } from '../words/numbers.ts';
+import { numberData } from './comparison-data.ts';
 
 /** Left out where it is not known; `null` where there is none. */
 type Figures<K extends string> = { readonly [key in K]?: Figure | null };
@@ -35,6 +38,12 @@ export type PickupData = Figures<PickupKey> & {
     readonly toleranceOhm: number;
     readonly temperatureC: number;
   }[];
+  /** Only where it was reworked: what that changed. */
+  readonly rework?: {
+    readonly before: string;
+    readonly numbers: readonly ReturnType<typeof numberData>[];
+    readonly phases: readonly PhaseChange[];
+  };
   /** Only where two coils have unequal turn-areas. */
   readonly mismatch?: MismatchData;
   /** Only where the pickup has a bar magnet, by the name of the other magnet. */
@@ -70,9 +79,11 @@ export interface ReportOptions {
   readonly magnets?: readonly Magnet[];
   /** Farad of cable instead of the default load's. */
   readonly cableF?: number;
+  /** A pickup beside the state before its rework; none where it has not been reworked. */
+  readonly rework?: (pickup: PickupAnalysis) => Rework | undefined;
 }
 
-export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF }: ReportOptions = {}): PickupData {
+export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework }: ReportOptions = {}): PickupData {
   const estimates = analysis.estimates(cableF);
   const unequal = analysis.mismatch(cableF);
   const exchanges = exchangesData(magnetExchanges(analysis.pickup, magnets));
@@ -87,9 +98,19 @@ export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF }: R
       toleranceOhm: reading.toleranceOhm,
       temperatureC: reading.temperatureC,
     })),
+    ...reworkData(rework?.(analysis)),
     ...(unequal === undefined ? {} : { mismatch: mismatchData(unequal) }),
     ...(exchanges === undefined ? {} : { magnets: exchanges }),
   };
+}
+
+function reworkData(rework: Rework | undefined): Pick<PickupData, 'rework'> {
+  if (rework === undefined) return {};
+  const { before, after, facts, label } = rework;
+  const { numbers, phases } = compareNumbers(before, after, facts.renamed);
+  const own = <T extends { readonly path: readonly string[] }>(all: readonly T[]): readonly T[] =>
+    all.filter(({ path }) => path[0]?.startsWith('pickup '));
+  return { rework: { before: label, numbers: own(numbers).map(numberData), phases: own(phases) } };
 }
 
 function mismatchData({ coil, other, matchedTurns, fits, figures }: Mismatch): MismatchData {

@@ -1,5 +1,7 @@
 /** The report for people: pickups with their coils, instruments with their positions. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { pickupNumbers } from '../comparison/numbers-table.ts';
+import type { Rework } from '../comparison/reworks.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';
@@ -34,10 +36,26 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
     lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_NUMBERS), notes, styles, '    '));
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
+  const rework = options.rework?.(analysis);
+  if (rework) lines.push('', ...reworkLines(rework));
   const unequal = analysis.mismatch(options.cableF);
   if (unequal) lines.push('', ...mismatchLines(unequal));
   if (data.magnets) lines.push('', '  another magnet instead', ...exchangeLines(data.magnets, notes, styles));
   return [...lines, ...restsOn(notes)].join('\n');
+}
+
+/** What the work changed of the numbers, with what each difference is known to. */
+function reworkLines({ before, after, label }: Rework): readonly string[] {
+  const [former, now] = [before.pickups[0], after.pickups[0]];
+  const rows = former && now ? pickupNumbers(now, former).rows : [];
+  const table = [
+    ['', 'before', 'now', 'change'],
+    ...rows.flatMap(({ name, before: was = '', now: is, change = '' }) =>
+      change === '' ? [] : [[name, was, is, change].map(plainSpaces)],
+    ),
+  ];
+  const heading = `  what the work did, beside ${visible(label)}`;
+  return table.length === 1 ? [`${heading}: no number that can be told`] : [heading, ...columnLines(table)];
 }
 
 /** Three columns: as built, matched, the first less the second. */
@@ -47,11 +65,12 @@ function mismatchLines(unequal: Mismatch): readonly string[] {
     [name, built, matched, difference].map(plainSpaces),
   );
   const table = [['', 'as built', 'matched', 'difference'], ...rows];
+  return [`  ${visible(heading.charAt(0).toLowerCase() + heading.slice(1))}`, ...columnLines(table)];
+}
+
+function columnLines(table: readonly (readonly string[])[]): readonly string[] {
   const widths = table[0]?.map((_, column) => widest(table.map((row) => row[column] ?? ''))) ?? [];
-  return [
-    `  ${visible(heading.charAt(0).toLowerCase() + heading.slice(1))}`,
-    ...table.map((row) => `    ${row.map((cell, column) => padded(cell, widths[column] ?? 0)).join('  ')}`.trimEnd()),
-  ];
+  return table.map((row) => `    ${row.map((cell, column) => padded(cell, widths[column] ?? 0)).join('  ')}`.trimEnd());
 }
 
 function exchangeLines(magnets: NonNullable<PickupData['magnets']>, notes: Notes, styles: Styles): readonly string[] {

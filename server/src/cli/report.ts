@@ -1,4 +1,5 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { reworkOf } from '../comparison/reworks.ts';
 import { isMagnet } from '../model/magnet.ts';
 import { highestHz, lowestHz } from '../physics/circuit/response.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
@@ -53,7 +54,11 @@ export const report = defineCommand({
       ),
       ...cable,
     };
-    const options = { magnets: analysis.namesInScope('magnet').filter(isMagnet), ...cable };
+    const options = {
+      magnets: analysis.namesInScope('magnet').filter(isMagnet),
+      rework: ({ pickup }: PickupAnalysis) => reworkOf(analysis, [pickup]),
+      ...cable,
+    };
     const positions = instruments.map((each) => {
       context.progress.step(`${source.shown}: ${each.instrument.name}`);
       const all = each

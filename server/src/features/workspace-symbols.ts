@@ -4,6 +4,8 @@ import type { Reference } from '../model/model.ts';
 export interface WorkspaceSymbol {
   readonly kind: Reference['kind'];
   readonly name: string;
+  /** A pickup that another one reworks. */
+  readonly isRecord: boolean;
   readonly at: FileSpan;
 }
 
@@ -11,11 +13,15 @@ export interface WorkspaceSymbol {
 export function workspaceSymbols(analyses: readonly Analysis[], query: string): readonly WorkspaceSymbol[] {
   const wanted = query.toLowerCase();
   const found = new Map<string, WorkspaceSymbol>();
+  const former = new Set(
+    analyses.flatMap(({ pickups }) => pickups.map(({ pickup: { reworks } }) => reworks?.place.chunk)),
+  );
   for (const analysis of analyses) {
     for (const { kind, name, declares, place } of analysis.model.references) {
       if (!declares || kind === 'lead' || kind === 'slot' || !holdsInOrder(name.toLowerCase(), wanted)) continue;
       const at = analysis.locate(place);
-      if (at) found.set(`${at.uri} ${at.start}`, { kind, name, at });
+      if (at)
+        found.set(`${at.uri} ${at.start}`, { kind, name, isRecord: kind === 'pickup' && former.has(place.chunk), at });
     }
   }
   return [...found.values()];

@@ -25,7 +25,12 @@ export function drawing(
     protocol: PROTOCOL_VERSION,
     uri: params.uri,
     version: document.version,
-    subjects: own.map(({ kind, name, title, span }) => ({ kind, name, title, range: toRange(document, span) })),
+    subjects: own.map(({ kind, name, title, isRecord, span }) => ({
+      kind,
+      name,
+      title: isRecord ? `${title} (record)` : title,
+      range: toRange(document, span),
+    })),
     ...findingsOf(analysis, document, chosen),
   };
   const broken = brokenAt(analysis, document, chosen);
@@ -65,7 +70,7 @@ function chosenSubject(
   if (around ?? named) return around ?? named;
   // Where the one that was shown no longer reads, another one is no answer.
   const isGone = subject !== undefined && brokenAt(analysis, document, undefined) !== undefined;
-  return isGone ? undefined : own[0];
+  return isGone ? undefined : (own.find(({ isRecord }) => !isRecord) ?? own[0]);
 }
 
 function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {

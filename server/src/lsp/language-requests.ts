@@ -155,9 +155,11 @@ export function serveLanguage(connection: Connection, served: Served): void {
   );
   connection.onWorkspaceSymbol(
     answering(report, 'workspace symbols', [], ({ query }) =>
-      workspaceSymbols(session.allAnalyses(), query).flatMap(({ kind, name, at }) => {
+      workspaceSymbols(session.allAnalyses(), query).flatMap(({ kind, name, isRecord, at }) => {
         const location = to.toLocation(textOf, at);
-        return location ? [{ name, kind: to.toSymbolKind(kind), location }] : [];
+        return location
+          ? [{ name, kind: to.toSymbolKind(kind), location, ...(isRecord ? { containerName: 'record' } : {}) }]
+          : [];
       }),
     ),
   );

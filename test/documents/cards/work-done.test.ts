@@ -32,6 +32,8 @@ describe('cards of a pickup that was reworked', () => {
   it('the hand-over card says what came out, what went in, and what that changed', async () => {
     const section = await handOver('pipkin-neck');
     assert.match(section('Work done'), /bar magnet exchanged.*output by the magnets, dB/);
+    // What was noted of the work before was handed over with that.
+    assert.doesNotMatch(section('Work done'), /open at its inner end/);
     assert.match(section('Parts new'), /bar magnet bar-2$/);
     assert.match(section('Parts kept'), /screw coil: 5\s020 turns.*slug coil: 6\s100 turns/);
     assert.match(section('Old parts returned'), /bar magnet bar-5/);
@@ -44,7 +46,7 @@ describe('cards of a pickup that was reworked', () => {
     assert.match(section('Work done'), /screw coil wound anew/);
     assert.match(section('Parts new'), /screw coil: 4\s940 turns/);
     assert.match(section('Parts kept'), /slug coil: .*bar magnet bar-5/);
-    assert.match(section('Old parts returned'), /screw coil: turns unknown/);
+    assert.match(section('Old parts returned'), /screw coil as found/);
     assert.deepEqual(
       ofSample('withen-bridge', 'winding').map(({ about }) => about),
       [['withen-bridge', 'screw']],

@@ -90,6 +90,7 @@ const RULES: readonly string[] = [
   'ul { margin: 0; padding-left: 4mm; }',
   'li { margin: 0 0 .4mm; break-inside: avoid; }',
   '.wide ul { columns: 2; column-gap: 7mm; }',
+  'ul.ticks { list-style: none; padding-left: 0; } ul.ticks .tickbox { margin-left: 0; }',
   '.tickbox { display: inline-block; width: 4.6mm; height: 4.6mm; border: .9pt solid #000; vertical-align: -.9mm; margin: 0 1.5mm 0 4mm; }',
   '.line { display: inline-block; border-bottom: .6pt solid #000; min-width: 30mm; height: 4.6mm; vertical-align: bottom; }',
   '.result { margin-top: 2mm; }',

@@ -12,7 +12,7 @@ import type { Coil } from '../../model/coil.ts';
 import { formerState } from '../../model/former-state.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import type { WaxPart } from '../../model/potting.ts';
-import type { Readings } from '../../model/readings.ts';
+import type { Reading, Readings } from '../../model/readings.ts';
 import { workDone } from '../../model/work-done.ts';
 import { printCelsius, printQuantity } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
@@ -97,16 +97,16 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
     case 'work':
       return at(
         'Work done',
-        list([...notes(handed), ...handed.pickups.flatMap(workLines)]),
+        list([...notes(handed), ...partLines(handed, workLines)]),
         ...handed.pickups.flatMap((each) => whatItDid(each, source)),
         blank(1),
       );
     case 'new':
-      return at('Parts new', ...listOrBlank(handed.pickups.flatMap((each) => newParts(each, source))));
+      return at('Parts new', ...listOrBlank(partLines(handed, (each) => newParts(each, source))));
     case 'old':
-      return at('Parts kept', ...listOrBlank(handed.pickups.flatMap((each) => keptParts(each, source))));
+      return at('Parts kept', ...listOrBlank(partLines(handed, (each) => keptParts(each, source))));
     case 'returned':
-      return at('Old parts returned', list(handed.pickups.flatMap((each) => returnedParts(each, source))), blank(1));
+      return at('Old parts returned', ticks(partLines(handed, (each) => returnedParts(each, source))), blank(1));
     case 'positions':
       return handed.instrument
         ? h(
@@ -114,7 +114,7 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
             { class: 'long' },
             ...own,
             positionTable(handed.instrument, source),
-            list(handed.pickups.flatMap(({ pickup }) => readingLines(pickup).map((each) => partLine(pickup, ...each)))),
+            list(partLines(handed, ({ pickup }) => readingLines(pickup))),
           )
         : at('Pickup', list(handed.pickups.flatMap((each) => [pickupLine(each), ...readingLines(each.pickup)])));
     case 'care':
@@ -134,11 +134,10 @@ const CARE: readonly string[] = [
   ...cautionsOf('magnets'),
 ];
 
-const list = (lines: readonly (readonly HtmlNode[])[]): HtmlNode =>
+const list = (lines: readonly Line[]): HtmlNode =>
   lines.length === 0 ? '' : h('ul', {}, ...lines.map((each) => h('li', {}, ...each)));
 
-const listOrBlank = (lines: readonly (readonly HtmlNode[])[]): readonly HtmlNode[] =>
-  lines.length === 0 ? [blank(1)] : [list(lines)];
+const listOrBlank = (lines: readonly Line[]): readonly HtmlNode[] => (lines.length === 0 ? [blank(1)] : [list(lines)]);
 
 /** Lines to write on. */
 const blank = (lines: number): HtmlNode =>
@@ -147,32 +146,38 @@ const blank = (lines: number): HtmlNode =>
     'f1',
   );
 
-const notes = ({ pickups }: HandedOver): readonly (readonly HtmlNode[])[] =>
+const notes = ({ pickups }: HandedOver): readonly Line[] =>
   pickups.flatMap(({ pickup }) => [
     ...(pickup.made ? [[typed(titleOf(pickup)), `: finished ${pickup.made.value}`]] : []),
-    ...pickup.notes.map(({ value }) => [typed(value)]),
+    // What was noted of a state before this one was handed over with that.
+    ...pickup.notes.filter(({ place }) => place.chunk === pickup.place.chunk).map(({ value }) => [typed(value)]),
   ]);
 
-/** A line about a part of a pickup. */
-const partLine = (pickup: Pickup, ...about: readonly HtmlNode[]): readonly HtmlNode[] => [
-  typed(titleOf(pickup)),
-  ', ',
-  ...about,
+type Line = readonly HtmlNode[];
+
+/** Lines about the parts of each pickup, which is named where there are several. */
+const partLines = ({ pickups }: HandedOver, linesOf: (pickup: PickupAnalysis) => readonly Line[]): readonly Line[] =>
+  pickups.flatMap((each) =>
+    linesOf(each).map((line) => (pickups.length > 1 ? [typed(titleOf(each.pickup)), ', ', ...line] : line)),
+  );
+
+/** Each to be ticked: it is the customer's to say whether old parts go back. */
+const ticks = (lines: readonly Line[]): HtmlNode =>
+  lines.length === 0 ? '' : h('ul', { class: 'ticks' }, ...lines.map((each) => h('li', {}, ...tickBox(''), ...each)));
+
+const coilLine = (pickup: Pickup, coil: Coil, { analysis }: CardSource): Line => [
+  typed(coil.name),
+  ` coil: ${coilText(quickOf(analysis.bench)(pickup), coil)}`,
 ];
 
-const coilLine = (pickup: Pickup, coil: Coil, { analysis }: CardSource): readonly HtmlNode[] =>
-  partLine(pickup, typed(coil.name), ` coil: ${coilText(quickOf(analysis.bench)(pickup), coil)}`);
-
-function workLines({ pickup }: PickupAnalysis): readonly (readonly HtmlNode[])[] {
+function workLines({ pickup }: PickupAnalysis): readonly Line[] {
   const { wound, bar, rods } = workDone(pickup);
   const { potting } = pickup;
   return [
-    ...wound.filter(({ work }) => work).map(({ name }) => partLine(pickup, typed(name), ' coil wound anew')),
-    ...(bar === 'turned' || bar === 'new' ? [partLine(pickup, `bar magnet ${MAGNET_WORK[bar]}`)] : []),
-    ...rods.map((coil) =>
-      partLine(pickup, 'rod magnets of the ', typed(coil.name), ` coil ${RODS_WORK[coil.rods ?? 'kept']}`),
-    ),
-    ...(potting ? [partLine(pickup, 'potted in ', potting.wax ? typed(mixWords(potting.wax.value)) : 'wax')] : []),
+    ...wound.filter(({ work }) => work).map(({ name }) => [typed(name), ' coil wound anew']),
+    ...(bar === 'turned' || bar === 'new' ? [[`bar magnet ${MAGNET_WORK[bar]}`]] : []),
+    ...rods.map((coil) => ['rod magnets of the ', typed(coil.name), ` coil ${RODS_WORK[coil.rods ?? 'kept']}`]),
+    ...(potting ? [['potted in ', potting.wax ? typed(mixWords(potting.wax.value)) : 'wax']] : []),
   ];
 }
 
@@ -205,12 +210,12 @@ function whatItDid({ pickup }: PickupAnalysis, { analysis }: CardSource): readon
   ];
 }
 
-function newParts({ pickup }: PickupAnalysis, source: CardSource): readonly (readonly HtmlNode[])[] {
+function newParts({ pickup }: PickupAnalysis, source: CardSource): readonly Line[] {
   const { wound, bar } = workDone(pickup);
   return [...wound.map((coil) => coilLine(pickup, coil, source)), ...(bar === 'new' ? barLine(pickup) : [])];
 }
 
-function keptParts({ pickup }: PickupAnalysis, source: CardSource): readonly (readonly HtmlNode[])[] {
+function keptParts({ pickup }: PickupAnalysis, source: CardSource): readonly Line[] {
   const { kept, bar } = workDone(pickup);
   return [
     ...kept.map((coil) => coilLine(pickup, coil, source)),
@@ -218,28 +223,38 @@ function keptParts({ pickup }: PickupAnalysis, source: CardSource): readonly (re
   ];
 }
 
-/** Each to be ticked: it is the customer's to say whether old parts go back. */
-function returnedParts({ pickup }: PickupAnalysis, source: CardSource): readonly (readonly HtmlNode[])[] {
+function returnedParts({ pickup }: PickupAnalysis, source: CardSource): readonly Line[] {
   const { returned, returnedBar, bar } = workDone(pickup);
-  const lines = [
-    ...returned.map(({ coil, of }) => coilLine(of, coil, source)),
+  return [
+    ...returned.map(({ coil, of }) => returnedCoil(of, coil, source)),
     ...(bar === 'new' && formerState(pickup)
-      ? [partLine(pickup, 'bar magnet', ...(returnedBar ? [' ', typed(returnedBar.name)] : []))]
+      ? [['bar magnet', ...(returnedBar ? [' ', typed(returnedBar.name)] : [])]]
       : []),
   ];
-  return lines.map((each) => [...tickBox(''), ...each]);
 }
 
-function barLine(pickup: Pickup): readonly (readonly HtmlNode[])[] {
+/** With what is known of it; of one that was only found, its reading. */
+function returnedCoil(pickup: Pickup, coil: Coil, source: CardSource): Line {
+  if (coil.turns || coil.counted || quickOf(source.analysis.bench)(pickup).windings.get(coil)?.resistance20COhm)
+    return coilLine(pickup, coil, source);
+  const read = pickup.readings
+    .flatMap(({ lines }) => lines)
+    .find((line) => line.kind === 'coil resistance' && line.coil.text === coil.name);
+  return [typed(coil.name), ' coil as found', ...(read ? [': ', typed(writtenLine(read))] : [])];
+}
+
+const writtenLine = ({ place: { chunk, span } }: Reading): string => chunk.text.slice(span.start, span.end).trim();
+
+function barLine(pickup: Pickup): readonly Line[] {
   const magnet = pickup.barMagnet?.value.magnet;
-  return magnet ? [partLine(pickup, 'bar magnet ', typed(magnet.name))] : [];
+  return magnet ? [['bar magnet ', typed(magnet.name)]] : [];
 }
 
 /** The newest readings as they were written down: what a later fault is judged by. */
-function readingLines({ readings }: Pickup): readonly (readonly HtmlNode[])[] {
+function readingLines({ readings }: Pickup): readonly Line[] {
   const last = readings.filter(({ found }) => !found).at(-1);
   if (last === undefined || last.lines.length === 0) return [];
-  const lines = last.lines.map(({ place: { chunk, span } }) => chunk.text.slice(span.start, span.end).trim());
+  const lines = last.lines.map(writtenLine);
   return [[`Readings${takenWhen(last)}: `, typed(lines.join('; '))]];
 }
 
