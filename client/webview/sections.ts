@@ -5,6 +5,7 @@ import type { Listen } from './listen.ts';
 import { missingSection } from './missing.ts';
 import { numbersSection } from './numbers.ts';
 import type { PageState, Send } from './page-parts.ts';
+import { photosSection } from './photos.ts';
 import { createPlot } from './plot.ts';
 
 /** Where a section stands in the page; sections of one place follow each other in the order of the table. */
@@ -38,6 +39,7 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
   const response = createPlot('Response', 'response');
   const positions = createPlot('Positions', 'positions');
   const missing = element('section', { ariaLabel: 'Readings', hidden: true });
+  const photos = element('section', { ariaLabel: 'Photographs', hidden: true });
   const label = (): string | undefined => state.drawing?.comparedWith;
   const views: { readonly [N in SectionName]: SectionView<N> } = {
     comparison: {
@@ -89,6 +91,17 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
       },
       clear: () => {
         missing.hidden = true;
+      },
+    },
+    photos: {
+      place: 'last',
+      node: photos,
+      show: (content) => {
+        photos.hidden = content.photos.length === 0;
+        photos.replaceChildren(...photosSection(content.photos, send));
+      },
+      clear: () => {
+        photos.hidden = true;
       },
     },
   };

@@ -76,7 +76,7 @@ function describeLeaf(shape: Exclude<Shape, { kind: 'sequence' | 'optional' | 'a
     case 'date':
       return '<date>';
     case 'string':
-      return '"text"';
+      return shape.file ? '"file"' : '"text"';
     case 'label':
       return shape.suggestions && shape.suggestions.length > 0 ? `${shape.suggestions.join('|')}|<other>` : '<text>';
     case 'code':

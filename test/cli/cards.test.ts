@@ -1,9 +1,10 @@
 import assert from 'node:assert/strict';
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { findBrowser } from '../host/browser.ts';
+import { geotagged, SECRETS } from '../support/geotagged.ts';
 import { Shell } from './shell.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../samples');
@@ -120,6 +121,26 @@ describe('cards', () => {
     assert.match(html, /Ruddle Yard/);
     assert.match(html, /<dt>Tax number<\/dt><dd><\/dd>/);
     assert.doesNotMatch(html, /Old parts returned/);
+  });
+
+  it('puts photographs on the hand-over card only where asked, and without what the camera wrote', async () => {
+    const original = geotagged('jpg', 6);
+    writeFileSync(shell.path('photos/hesk-neck-leads.jpg'), original);
+    const card = async (folder: string, ...words: string[]): Promise<string> => {
+      await shell.run(['cards', 'hesk-neck.pickup', '-o', folder, '--card', 'hand-over', ...words]);
+      return readFileSync(shell.path(`${folder}/hand-over-hesk-neck.html`), 'utf8');
+    };
+    assert.doesNotMatch(await card('without-photos'), /<img /);
+    const html = await card('with-photos', '--photos');
+    const [copy = '', ...others] = [
+      ...html.matchAll(/<img alt="leads before the joints"[^>]* src="data:image\/jpeg;base64,([^"]+)"/g),
+    ].map(([, base64 = '']) => base64);
+    assert.equal(others.length, 0);
+    const bytes = Buffer.from(copy, 'base64');
+    assert.ok(bytes.length > 1000);
+    for (const secret of SECRETS) assert.ok(original.includes(secret) && !bytes.includes(secret));
+    assert.match(html, /all joints made, the cover still off/);
+    assert.match(html, /Content-Security-Policy" content="default-src 'none'; [^"]*img-src data:;/);
   });
 
   it('tells the nearest right name', async () => {

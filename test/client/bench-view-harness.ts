@@ -214,7 +214,9 @@ export class Bench {
       disk: {
         stamp: () => '',
         read: (uri) => host.content(uri) ?? { kind: 'missing' },
+        bytes: () => ({ kind: 'missing' }),
         siblings: () => [],
+        photosNear: () => [],
         behindLinks: (uri) => uri,
       },
       askClient: undefined,

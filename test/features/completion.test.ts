@@ -63,7 +63,7 @@ describe('completion', () => {
       ['use "parts.pickup"\nuse ‸\n', '"shop.pickup"'],
     ] as const) {
       const { analysis, offset, text } = atCursor(marked);
-      const { items, replace } = completions(analysis, offset, specs);
+      const { items, replace } = completions(analysis, offset, { specs, photos: [] });
       assert.deepEqual(
         items.map(({ label, text: written }) => written ?? label),
         [inserted],

@@ -9,6 +9,7 @@ import { createDocuments } from '../../server/src/lsp/documents.ts';
 import { fileKey, isBelow } from '../../server/src/lsp/file-key.ts';
 import { createFiles } from '../../server/src/lsp/files.ts';
 import { MOST_BYTES } from '../../server/src/lsp/text-limits.ts';
+import { plain } from '../support/geotagged.ts';
 
 describe('file keys', () => {
   it('one file has one key, however an editor escapes it', () => {
@@ -116,7 +117,51 @@ describe('files on the disk', () => {
   });
 });
 
+describe('photographs on the disk', () => {
+  it('are what their bytes say, read again only when they have changed, and listed near a spec', () => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'pickup-photos-'));
+    const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).href;
+    mkdirSync(path.join(folder, 'photos'));
+    writeFileSync(path.join(folder, 'photos/A.JPG'), plain('jpg'));
+    writeFileSync(path.join(folder, 'b.png'), 'no picture');
+    const files = createFiles({
+      documents: createDocuments(),
+      disk: nodeDisk,
+      askClient: undefined,
+      arrived: () => undefined,
+    });
+    files.setFolders([pathToFileURL(folder).href]);
+    assert.deepEqual(files.photosNear?.(uriOf('x.pickup')), ['b.png', 'photos/A.JPG']);
+    assert.equal(files.photo?.(uriOf('photos/A.JPG'))?.kind, 'photo');
+    assert.equal(files.photo?.(uriOf('b.png'))?.kind, 'unreadable');
+    assert.equal(files.photo?.(uriOf('c.png'))?.kind, 'missing');
+    writeFileSync(path.join(folder, 'b.png'), plain('png'));
+    files.newRound();
+    assert.equal(files.photo?.(uriOf('b.png'))?.kind, 'photo');
+    symlinkSync(path.join(tmpdir()), path.join(folder, 'out'));
+    assert.equal(files.isInside(uriOf('out/a.jpg')), false);
+    rmSync(folder, { recursive: true, force: true });
+  });
+});
+
 describe('files through the client', () => {
+  it('photographs come as bytes, once, and are not there at first', async () => {
+    const arrived: string[] = [];
+    const files = createFiles({
+      documents: createDocuments(),
+      disk: undefined,
+      askClient: {
+        text: async () => ({ kind: 'missing' }),
+        bytes: async () => ({ kind: 'bytes', bytes: plain('webp') }),
+      },
+      arrived: (uri) => arrived.push(uri),
+    });
+    assert.equal(files.photo?.('vfs:/a.webp'), undefined);
+    await new Promise((resolve) => setImmediate(resolve));
+    assert.equal(files.photo?.('vfs:/a.webp')?.kind, 'photo');
+    assert.deepEqual(arrived, ['vfs:/a.webp']);
+  });
+
   const open = (uri: string, text: string) => ({ textDocument: { uri, languageId: 'pickup', version: 1, text } });
 
   it('are asked for once, are not there at first, and arrive', async () => {
@@ -125,9 +170,12 @@ describe('files through the client', () => {
     const files = createFiles({
       documents: createDocuments(),
       disk: undefined,
-      askClient: async (uri) => {
-        asked.push(uri);
-        return { kind: 'text', text: 'wire' };
+      askClient: {
+        text: async (uri) => {
+          asked.push(uri);
+          return { kind: 'text', text: 'wire' };
+        },
+        bytes: async () => ({ kind: 'missing' }),
       },
       arrived: (uri) => arrived.push(uri),
     });
@@ -142,7 +190,7 @@ describe('files through the client', () => {
     const files = createFiles({
       documents: createDocuments(),
       disk: undefined,
-      askClient: () => Promise.reject(new Error('no')),
+      askClient: { text: () => Promise.reject(new Error('no')), bytes: () => Promise.reject(new Error('no')) },
       arrived: () => undefined,
     });
     files.content('vfs:/a.pickup');

@@ -30,7 +30,7 @@ describe('requests of the bench view', () => {
   after(() => server.stop());
 
   it('each section comes by itself, for the version that is open', async () => {
-    for (const section of ['missing', 'numbers', 'response', 'positions']) {
+    for (const section of ['missing', 'photos', 'numbers', 'response', 'positions']) {
       const result = await server.request<SectionResult>('pickup/section', { ...asked, section });
       assert.equal(result.content.section, section);
       assert.equal(result.version, 1);

@@ -4,10 +4,18 @@ import type { Span } from '../../grammar/src/span.ts';
 import { type Analyser, createAnalyser, editedTexts } from '../../server/src/analysis/analysis.ts';
 import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
 import type { Finding } from '../../server/src/checks/finding.ts';
+import type { PhotoFile } from '../../server/src/photos/photo-file.ts';
 import { readMarks, writeMarks } from './marked-text.ts';
 
 export const FOLDER = 'file:///bench/';
 export const EXAMPLE = `${FOLDER}example.pickup`;
+
+/** What lies in its folder `photos`. */
+const PHOTOS: Readonly<Record<string, PhotoFile>> = {
+  'heron-leads.jpg': { kind: 'photo', format: 'JPEG', width: 4032, height: 3024, mark: '1' },
+  'scan.png': { kind: 'too large', reason: 'has 31 MB, more than the 20 MB that a photograph may have' },
+  'cut-off.jpg': { kind: 'unreadable', reason: 'ends before its picture does: it was not copied whole' },
+};
 
 /** A folder in memory: `example.pickup` and whatever else is given by name. */
 export function hostOf(files: Readonly<Record<string, string>>): Host {
@@ -17,6 +25,7 @@ export function hostOf(files: Readonly<Record<string, string>>): Host {
       return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
     },
     isInside: (uri) => uri.startsWith(FOLDER),
+    photo: (uri) => PHOTOS[uri.slice(`${FOLDER}photos/`.length)] ?? { kind: 'missing' },
   };
 }
 

@@ -1,5 +1,5 @@
 import { block, fact } from './block-schema.ts';
-import { accept, became, note, positive } from './common.ts';
+import { accept, became, note, photo, positive } from './common.ts';
 import {
   comma,
   count,
@@ -175,6 +175,7 @@ export const coil = block({
       example: 'speed 800 rpm',
     }),
     notes: note,
+    photos: photo,
     accept,
   },
 });

@@ -1,6 +1,19 @@
 /** Facts and shapes that several blocks share. */
 import { fact } from './block-schema.ts';
-import { comma, findingCode, keyword, label, name, optional, path, quantity, sequence, text, word } from './shape.ts';
+import {
+  comma,
+  filePath,
+  findingCode,
+  keyword,
+  label,
+  name,
+  optional,
+  path,
+  quantity,
+  sequence,
+  text,
+  word,
+} from './shape.ts';
 
 /** Keeps a finding of this block, or of what is in it, as information. */
 export const accept = fact({
@@ -19,6 +32,16 @@ export const note = fact({
   history: 'of the piece',
   meaning: 'anything worth keeping that no fact has a word for',
   example: 'note "slug coil kept, screw coil new"',
+});
+
+export const photo = fact({
+  word: 'photo',
+  shape: sequence({ file: filePath, caption: text }),
+  repeats: true,
+  history: 'of the state',
+  meaning:
+    'a photograph (JPEG, PNG or WebP inside the workspace) by its path from this file, and what it shows, which stands for it where it is not seen',
+  example: 'photo "photos/heron-leads.jpg" "leads as found"',
 });
 
 export const serial = fact({

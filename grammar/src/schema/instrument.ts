@@ -1,5 +1,5 @@
 import { block, fact } from './block-schema.ts';
-import { accept, customer, note, positive, serial } from './common.ts';
+import { accept, customer, note, photo, positive, serial } from './common.ts';
 import { count, declares, keyword, many, name, optional, quantity, sequence, text, word } from './shape.ts';
 
 export const instrument = block({
@@ -62,6 +62,7 @@ export const instrument = block({
       example: 'input 1 Mohm',
     }),
     notes: note,
+    photos: photo,
     accept,
   },
 });

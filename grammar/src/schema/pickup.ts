@@ -1,5 +1,5 @@
 import { block, fact } from './block-schema.ts';
-import { accept, became, customer, note, positive, serial } from './common.ts';
+import { accept, became, customer, note, photo, positive, serial } from './common.ts';
 import {
   comma,
   count,
@@ -82,6 +82,7 @@ export const pickup = block({
       example: 'without slug',
     }),
     notes: note,
+    photos: photo,
     conductors: fact({
       shape: unordered(declares('lead')),
       assumed: "none: the coils' own leads leave the pickup",

@@ -1,5 +1,5 @@
 import { block, fact } from './block-schema.ts';
-import { accept, atTemperature, note, positive, probes } from './common.ts';
+import { accept, atTemperature, note, photo, positive, probes } from './common.ts';
 import { count, date, keyword, name, oneOf, optional, path, quantity, sequence, text, word } from './shape.ts';
 
 const resistanceOrOpen = oneOf({ open: keyword('open'), value: quantity('resistance', { min: 0 }) });
@@ -79,6 +79,7 @@ export const readings = block({
       example: 'position 1 7.20 kohm',
     }),
     notes: note,
+    photos: photo,
     accept,
   },
 });

@@ -61,7 +61,8 @@ export type Shape =
   | { readonly kind: 'percent' }
   | { readonly kind: 'size'; readonly dimension: Dimension; readonly parts: readonly string[] }
   | { readonly kind: 'date' }
-  | { readonly kind: 'string' }
+  /** `file`: the path of a file, from the file that it is written in. */
+  | { readonly kind: 'string'; readonly file?: true }
   /** Free text in one item: a word, a number, a date or a string. */
   | { readonly kind: 'label'; readonly suggestions?: readonly string[] }
   | { readonly kind: 'code' }
@@ -142,6 +143,7 @@ export const size = <const P extends readonly string[]>(dimension: Dimension, ..
   ({ kind: 'size', dimension, parts }) as const;
 export const date = { kind: 'date' } as const;
 export const text = { kind: 'string' } as const;
+export const filePath = { kind: 'string', file: true } as const;
 export const label = (...suggestions: readonly string[]) => ({ kind: 'label', suggestions }) as const;
 export const findingCode = { kind: 'code' } as const;
 export const name = <const K extends NameKind>(of: K) => ({ kind: 'name', of }) as const;

@@ -13,8 +13,10 @@ import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { FileModel, NamedThing } from '../model/model.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import type { PhotoLine } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
+import type { PhotoFile } from '../photos/photo-file.ts';
 
 /** A file's content as the host has it. `undefined` from `Host.content` means: not read yet, ask again later. */
 export type FileContent =
@@ -29,7 +31,16 @@ export interface Host {
   isInside(uri: string): boolean;
   /** Names of `*.pickup` files near a URI, for the nearest right name of a missing one; may be empty. */
   siblings?(uri: string): readonly string[];
+  /** What the file of a photograph is; `undefined`: not read yet, ask again later. A host without it says nothing of photographs. */
+  photo?(uri: string): PhotoFile | undefined;
+  /** Paths of photographs in the folder of a file and in the folders beside it; may be empty. */
+  photosNear?(uri: string): readonly string[];
 }
+
+/** A photograph of a spec and where its file lies: inside the workspace, or nowhere that is looked at. */
+export type PhotoAt =
+  | { readonly kind: 'outside' }
+  | { readonly kind: 'inside'; readonly uri: string; readonly file: PhotoFile | undefined };
 
 /** A span in a file: UTF-16 offsets. */
 export interface FileSpan {
@@ -44,7 +55,7 @@ export interface Analysis {
   readonly tree: FileTree;
   /** This file and all that it uses, each once, this one first. */
   readonly uris: readonly string[];
-  /** Files that the host had not read yet; findings that depend on them are held back. */
+  /** Files, photographs among them, that the host had not read yet; findings that depend on them are held back. */
   readonly pending: readonly string[];
   readonly model: FileModel;
   /** The bench in force: one in the file and all it uses. */
@@ -59,6 +70,8 @@ export interface Analysis {
   allFindings(): readonly Finding[];
   /** These and those that need heavy numbers, as far as they have been worked out before: they cost nothing. */
   knownFindings(): readonly Finding[];
+  /** The file that the line of a photograph names, from the file that the line is written in. */
+  photoAt(line: PhotoLine): PhotoAt;
   /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
   locate(place: Place): FileSpan | undefined;
   /** The text of this file or of one that it uses. */

@@ -27,6 +27,7 @@ import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } fro
 import { createFaults, notAnalysed } from './faults.ts';
 import { fittedFormers } from './former-states.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
+import { photoAt, photoFindings, photoLines, unreadPhotos } from './photos.ts';
 import { pickupAnalysis } from './pickup-analysis.ts';
 import { recordOf } from './record.ts';
 import { textFindings } from './text-findings.ts';
@@ -84,10 +85,12 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
       instrumentAnalysis(instrument, bench),
     ),
   );
+  const photos = photoLines(model).map((line) => ({ line, at: photoAt(uri, line, host) }));
   const located = [
     ...faults.found,
     ...textFindings(uri, graph, models, host, () => wiresInScope(graph, reader)),
     ...(model.instruments.length > 0 ? fittedFormers(model.instruments, pickupsInScope(graph, reader)) : []),
+    ...photoFindings(photos, host),
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
   ];
@@ -116,7 +119,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     text: tree.text,
     tree,
     uris: graph.files.map((file) => file.uri),
-    pending: graph.pending,
+    pending: [...graph.pending, ...unreadPhotos(photos, host)],
     model,
     bench,
     namesInScope: (kind) =>
@@ -134,6 +137,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
       return all;
     },
     knownFindings: () => all ?? withLate((each) => each.lateAreKnown()),
+    photoAt: (line) => photoAt(graph.offsetOf(line.place.chunk)?.uri ?? uri, line, host),
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
     edited: (edits) => withEdits(edits, analysis, host, graph, memory),

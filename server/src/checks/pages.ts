@@ -1734,6 +1734,118 @@ pickup heron {
 
 Check the compass on a known pole first; a strong magnet can turn its needle over for good.
 `,
+  'photo/missing': `# photo/missing
+
+Warning. The file of a photograph does not exist.
+
+## What is wrong
+
+There is no file at this path, counted from the file that names it.
+
+## Why it matters
+
+A photograph is looked for when the wiring can no longer be seen: a wrong path is better found now than then. Correct it, or take the line out.
+
+## Faulty example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/heron-laeds.jpg" "leads as found"
+}
+\`\`\`
+
+## Corrected example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/heron-leads.jpg" "leads as found"
+}
+\`\`\`
+`,
+  'photo/outside': `# photo/outside
+
+Error. A photograph lies outside the workspace.
+
+## What is wrong
+
+The path is absolute, or climbs out of the workspace, or a link on it leads out.
+
+## Why it matters
+
+A spec may come from anyone: nothing outside the folder that was opened is ever read, whether or not it exists. Copy the photograph into the workspace.
+
+## Faulty example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "../../../heron-leads.jpg" "leads as found"
+}
+\`\`\`
+
+## Corrected example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/heron-leads.jpg" "leads as found"
+}
+\`\`\`
+`,
+  'photo/too-large': `# photo/too-large
+
+Warning. A photograph is larger than is shown.
+
+## What is wrong
+
+The file has more than 20 MB, or its picture more than 50 megapixels.
+
+## Why it matters
+
+A bench view or a hand-over card with such pictures no longer opens in reasonable time. A copy of a few megapixels shows every lead and joint.
+
+## Faulty example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/scan.png" "leads as found"
+}
+\`\`\`
+
+## Corrected example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/heron-leads.jpg" "leads as found"
+}
+\`\`\`
+`,
+  'photo/unreadable': `# photo/unreadable
+
+Warning. A photograph cannot be shown.
+
+## What is wrong
+
+The file is no JPEG, PNG or WebP, whatever its name says; or it is damaged, ends before its picture does, or may not be read.
+
+## Why it matters
+
+A file that was not copied whole from the camera looks like the others in a folder. As long as the camera still has it, it can be copied once more.
+
+## Faulty example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/cut-off.jpg" "leads as found"
+}
+\`\`\`
+
+## Corrected example
+
+\`\`\`pickup
+instrument juniper "Juniper" {
+  photo "photos/heron-leads.jpg" "leads as found"
+}
+\`\`\`
+`,
   'potting/parts': `# potting/parts
 
 Error. The parts of the wax do not sum to 100 %.

@@ -9,4 +9,8 @@ export type TextCode =
   | 'fit/former-state'
   | 'use/cycle'
   | 'use/missing'
-  | 'use/outside';
+  | 'use/outside'
+  | PhotoCode;
+
+/** Codes of files that should be photographs. */
+export type PhotoCode = 'photo/missing' | 'photo/outside' | 'photo/too-large' | 'photo/unreadable';

@@ -4,11 +4,12 @@ import { HAND_OVER_SECTIONS, type HandOverSection } from '../documents/cards/car
 import { PAPERS } from '../documents/cards/card-css.ts';
 import { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
 import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
+import { handedOverWith, photoCopies } from '../documents/photographs.ts';
 import { benchRoomC } from '../model/bench.ts';
 import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { filesOf, shownInWorkspace, shownPath, workspaceRoot } from './files.ts';
+import { filesOf, photoBytes, shownInWorkspace, shownPath, workspaceRoot } from './files.ts';
 import { meant } from './meant.ts';
 import { roomCelsius } from './room.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -40,6 +41,11 @@ export const cards = defineCommand({
       type: 'list',
       value: '"TITLE: TEXT"',
       meaning: 'one more field of the hand-over card, or the text of one of its sections; without a text it is blank',
+    },
+    photos: {
+      type: 'flag',
+      meaning:
+        'puts the photographs on the hand-over card, without place, time and whatever else a camera wrote into them',
     },
     pdf: { type: 'flag', meaning: 'prints each page to a PDF too, where a Chromium is at hand' },
     force: { type: 'flag', meaning: 'replaces files that are already there' },
@@ -74,6 +80,7 @@ export const cards = defineCommand({
       file: shownInWorkspace(source.file, workspaceRoot(source.file, values.root, context.cwd)),
       handOver,
       handOverFields: values.field.map(fieldOf),
+      photos: values.photos ? await photoCopies(analysis, handedOverWith(analysis), photoBytes) : undefined,
     };
     const made = cardsOf({ analysis, setting }, kinds, values.pickup);
     context.progress.clear();

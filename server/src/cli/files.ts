@@ -3,8 +3,9 @@ import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Analysis, FileContent, Host } from '../analysis/analysis-types.ts';
+import { type FileBytes, isPhotoName, type PhotoFile, photoFile, unreadPhoto } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
-import { fileProblem, readTextFile } from './text-file.ts';
+import { fileProblem, readPhotoFile, readTextFile } from './text-file.ts';
 
 export const uriOf = (file: string): string => pathToFileURL(file).href;
 
@@ -52,6 +53,7 @@ export function workspaceRoot(file: string, stated: string | undefined, cwd: str
 export function diskHost(root: string, given: ReadonlyMap<string, string> = new Map()): Host {
   const realRoot = real(root);
   const read = new Map<string, FileContent>();
+  const photos = new Map<string, PhotoFile>();
   return {
     content(uri) {
       const text = given.get(uri);
@@ -66,7 +68,16 @@ export function diskHost(root: string, given: ReadonlyMap<string, string> = new 
     },
     siblings(uri) {
       const file = pathOf(uri);
-      return file === undefined || !lies(file, root) ? [] : specNames(path.dirname(file));
+      return file === undefined || !lies(file, root) ? [] : namesIn(path.dirname(file), isSpecName);
+    },
+    photo(uri) {
+      const known = photos.get(uri) ?? photoFile(photoBytes(uri));
+      photos.set(uri, known);
+      return known;
+    },
+    photosNear(uri) {
+      const file = pathOf(uri);
+      return file === undefined || !lies(file, root) ? [] : namesIn(path.dirname(file), isPhotoName);
     },
   };
 }
@@ -118,11 +129,17 @@ function readContent(uri: string): FileContent {
   return content.missing ? { kind: 'missing' } : { kind: 'unreadable', reason: content.problem };
 }
 
-function specNames(folder: string): readonly string[] {
+/** The file of a photograph; whether it lies inside is asked before. */
+export function photoBytes(uri: string): FileBytes {
+  const file = pathOf(uri);
+  return file === undefined ? unreadPhoto('it is not a file') : readPhotoFile(file);
+}
+
+const isSpecName = (name: string): boolean => name.endsWith('.pickup');
+
+function namesIn(folder: string, isWanted: (name: string) => boolean): readonly string[] {
   try {
-    return readdirSync(folder)
-      .filter((name) => name.endsWith('.pickup'))
-      .sort();
+    return readdirSync(folder).filter(isWanted).sort();
   } catch {
     return [];
   }

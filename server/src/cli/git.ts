@@ -2,6 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import type { FileContent, Host } from '../analysis/analysis-types.ts';
+import { type FileBytes, type PhotoFile, photoFile, tooManyBytes } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
 import { pathOf } from './files.ts';
 import { decodeText, errorCode } from './text-file.ts';
@@ -112,8 +113,17 @@ function contentAt(git: Git, commit: string, file: string, root: string): FileCo
   }
 }
 
+function photoBytesAt(git: Git, commit: string, file: string, root: string): FileBytes {
+  try {
+    return { kind: 'bytes', bytes: git(['cat-file', 'blob', `${commit}:${file}`], root) };
+  } catch (error) {
+    return errorCode(error) === 'ENOBUFS' ? tooManyBytes(MOST_BLOB_BYTES) : { kind: 'missing' };
+  }
+}
+
 function revisionHost(git: Git, commit: string, root: string): Host {
   const read = new Map<string, FileContent>();
+  const photos = new Map<string, PhotoFile>();
   const within = (uri: string): string | undefined => {
     const file = pathOf(uri);
     if (file === undefined) return undefined;
@@ -129,8 +139,15 @@ function revisionHost(git: Git, commit: string, root: string): Host {
       return known;
     },
     isInside: (uri) => within(uri) !== undefined,
+    photo(uri) {
+      const known = photos.get(uri) ?? photoFile(photoBytesAt(git, commit, within(uri) ?? '', root));
+      photos.set(uri, known);
+      return known;
+    },
   };
 }
+
+const MOST_BLOB_BYTES = 64 * 1024 * 1024;
 
 type Environment = Readonly<Record<string, string | undefined>>;
 type Git = (args: readonly string[], cwd: string) => Buffer;
@@ -141,7 +158,7 @@ const gitIn =
     execFileSync('git', args, {
       cwd,
       stdio: ['ignore', 'pipe', 'ignore'],
-      maxBuffer: 64 * 1024 * 1024,
+      maxBuffer: MOST_BLOB_BYTES,
       // A partial clone would fetch what is missing.
       env: { ...environment, GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0', GIT_OPTIONAL_LOCKS: '0' },
     });

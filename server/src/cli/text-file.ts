@@ -1,5 +1,6 @@
-/** Spec files as text: UTF-8, a byte-order mark set aside. What cannot be read is one line of words, never an exception. */
+/** Spec files as text (UTF-8, a byte-order mark set aside), and photographs. What cannot be read is one line of words, never an exception. */
 import { readFileSync, type Stats, statSync } from 'node:fs';
+import { type FileBytes, MOST_PHOTO_BYTES, tooManyBytes, unreadPhoto } from '../photos/photo-file.ts';
 
 export type TextFile =
   | { readonly ok: true; readonly text: string; readonly byteOrderMark: boolean }
@@ -17,6 +18,17 @@ export function readTextFile(path: string): TextFile {
     return decodeText(readFileSync(path));
   } catch (error) {
     return { ok: false, missing: isMissing(error), problem: fileProblem(error) };
+  }
+}
+
+export function readPhotoFile(path: string): FileBytes {
+  try {
+    const stats = statSync(path);
+    const problem = unusable(stats);
+    if (problem !== undefined) return { kind: 'unreadable', reason: problem };
+    return stats.size > MOST_PHOTO_BYTES ? tooManyBytes(stats.size) : { kind: 'bytes', bytes: readFileSync(path) };
+  } catch (error) {
+    return isMissing(error) ? { kind: 'missing' } : unreadPhoto(fileProblem(error));
   }
 }
 

@@ -1,7 +1,9 @@
 /**
  * A writer of HTML pages that need nothing else: no script, no address, no style but the one sheet in the head. Whatever a user
- * typed can only become text. There is no way to say `style`, `on…`, `href` or `src`.
+ * typed can only become text. There is no way to say `style`, `on…`, `href` or `src`; a photograph stands in the page itself, and only
+ * the copy without the camera's notes can.
  */
+import { type CleanPhoto, dataUri } from '../photos/photo-file.ts';
 import { escapeText, render as renderSvg, type SvgNode } from './svg.ts';
 
 type AttributeName = 'aria-hidden' | 'aria-label' | 'class' | 'colspan' | 'role' | 'scope';
@@ -14,8 +16,13 @@ export interface HtmlElement {
   readonly children: readonly HtmlNode[];
 }
 
-/** An element, a piece of text, or a drawing: by its nodes, or as the text that a drawing of this project was written to. */
-export type HtmlNode = HtmlElement | string | { readonly svg: SvgNode } | { readonly drawing: string };
+/** An element, a piece of text, a photograph, or a drawing: by its nodes, or as the text that a drawing of this project was written to. */
+export type HtmlNode =
+  | HtmlElement
+  | string
+  | { readonly svg: SvgNode }
+  | { readonly drawing: string }
+  | { readonly photo: CleanPhoto; readonly caption: string };
 
 export function h(name: string, attributes: HtmlAttributes, ...children: readonly HtmlNode[]): HtmlElement {
   return { name, attributes, children };
@@ -70,7 +77,9 @@ export async function htmlPage({ title, css, body }: Page): Promise<string> {
   // The sheet is made of constants; without `<` it cannot end its element early.
   const sheet = css.replaceAll('<', '').replaceAll('\r', '');
   const rendered = body.map(renderHtml).join('');
-  const policy = `default-src 'none'; style-src ${await styleSource(sheet, rendered)}; base-uri 'none'; form-action 'none'`;
+  // Words are escaped and drawings hold no pictures: only a photograph is an `img`.
+  const pictures = rendered.includes('<img ') ? ' img-src data:;' : '';
+  const policy = `default-src 'none'; style-src ${await styleSource(sheet, rendered)};${pictures} base-uri 'none'; form-action 'none'`;
   return [
     '<!doctype html>',
     '<html lang="en"><head><meta charset="utf-8">',
@@ -101,6 +110,10 @@ export function renderHtml(node: HtmlNode): string {
   if (typeof node === 'string') return escapeText(node);
   if ('svg' in node) return renderSvg(node.svg);
   if ('drawing' in node) return node.drawing;
+  if ('photo' in node) {
+    const { photo, caption } = node;
+    return `<img alt="${attributeValue(caption)}" width="${photo.width}" height="${photo.height}" src="${dataUri(photo)}">`;
+  }
   const attributes = Object.entries(node.attributes)
     .flatMap(([name, value]) => (value === undefined ? [] : ` ${name}="${attributeValue(String(value))}"`))
     .join('');
@@ -115,6 +128,7 @@ const ENDS_LINE = new Set([
   'header',
   'footer',
   'section',
+  'figure',
   'div',
   'p',
   'h1',

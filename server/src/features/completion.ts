@@ -1,13 +1,16 @@
 import { type Expectation, expectedAt } from '../../../grammar/src/expect.ts';
+import { photo } from '../../../grammar/src/schema/common.ts';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Item, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
 import { type Dimension, symbolsOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { photoLines } from '../analysis/photos.ts';
 import { blockSnippet, factSnippet, type NamesOf } from './block-snippets.ts';
 import { aboutBlockKind, aboutFact } from './hover.ts';
 import { namesInScope } from './names-in-scope.ts';
 import type { RichText } from './rich-text.ts';
-import { chunkAt, inFile } from './syntax-at.ts';
+import { factSchemaOf } from './schema-at.ts';
+import { chunkAt, inFile, syntaxIn } from './syntax-at.ts';
 
 export interface Completion {
   readonly kind: 'block' | 'fact' | 'word' | 'name' | 'lead' | 'unit' | 'value' | 'file';
@@ -27,12 +30,22 @@ export interface Completions {
   readonly items: readonly Completion[];
 }
 
-/** What may stand at the cursor, from the schema and from the names in scope; `specs` are the files that stand beside this one. */
-export function completions(analysis: Analysis, offset: number, specs: readonly string[] = []): Completions {
+/** Files that a path may name. */
+export interface FilesNear {
+  /** The specs that stand beside this one. */
+  readonly specs: readonly string[];
+  /** Photographs beside it and in the folders beside it. */
+  readonly photos: readonly string[];
+}
+
+/** What may stand at the cursor, from the schema, from the names in scope and from the files near. */
+export function completions(analysis: Analysis, offset: number, near: FilesNear = NOTHING_NEAR): Completions {
   const placed = chunkAt(analysis.tree, offset) ?? EMPTY_FILE;
   const expected = expectedAt(placed.chunk, offset - placed.offset);
-  if (expected.place === 'use') return usedFiles(analysis, placed, offset, specs);
+  if (expected.place === 'use') return usedFiles(analysis, placed, offset, near.specs);
   const sources: Sources = { analysis, placed, expected, offset };
+  const photos = photoFiles(sources, near.photos);
+  if (photos) return photos;
   return {
     replace: inFile(placed, expected.replace),
     items: [
@@ -49,12 +62,7 @@ export function completions(analysis: Analysis, offset: number, specs: readonly 
 /** The files beside this one that it does not use yet, in place of the path between the quotes. */
 function usedFiles(analysis: Analysis, placed: PlacedChunk, offset: number, specs: readonly string[]): Completions {
   const path = placed.chunk.content?.kind === 'use' ? placed.chunk.content.path : undefined;
-  const quoted = path && inFile(placed, path.span);
-  const isInQuotes = quoted !== undefined && quoted.start < offset && offset <= quoted.end;
-  const isClosed = path !== undefined && path.text.length > 1 && path.text.endsWith('"');
-  const replace = isInQuotes
-    ? { start: quoted.start + 1, end: isClosed ? quoted.end - 1 : quoted.end }
-    : { start: offset, end: offset };
+  const { replace, isInQuotes } = pathTyped(placed, path, offset);
   const own = analysis.uri.split('/').at(-1);
   const used = analysis.tree.chunks.flatMap(({ chunk }) =>
     chunk.content?.kind === 'use' && chunk.content.path !== path ? [chunk.content.path?.value] : [],
@@ -65,6 +73,40 @@ function usedFiles(analysis: Analysis, placed: PlacedChunk, offset: number, spec
   });
   return { replace, items };
 }
+
+/** Of a path that is being typed, what stands between its quotes. */
+function pathTyped(placed: PlacedChunk, path: Item | undefined, offset: number) {
+  const quoted = path && inFile(placed, path.span);
+  const isInQuotes = quoted !== undefined && quoted.start < offset && offset <= quoted.end;
+  const isClosed = path !== undefined && path.text.length > 1 && path.text.endsWith('"');
+  const replace = isInQuotes
+    ? { start: quoted.start + 1, end: isClosed ? quoted.end - 1 : quoted.end }
+    : { start: offset, end: offset };
+  return { replace, isInQuotes };
+}
+
+/** The photographs near, where the path of one is being typed; `undefined` elsewhere. */
+function photoFiles(
+  { analysis, placed, expected, offset }: Sources,
+  photos: readonly string[],
+): Completions | undefined {
+  const { blocks: around, fact } = syntaxIn(placed, offset - placed.offset);
+  const block = around.at(-1);
+  const isLine = block !== undefined && fact !== undefined && factSchemaOf(block, fact) === photo;
+  const { replace, isInQuotes } = pathTyped(placed, isLine ? fact.items[1] : undefined, offset);
+  if (!isInQuotes && !expected.shapes.some((shape) => shape.kind === 'string' && shape.file)) return undefined;
+  const named = photoLines(analysis.model).map(({ value }) => value.file.value);
+  return {
+    replace,
+    items: photos.map((label): Completion => {
+      // Those that no line names yet come first.
+      const sort = `${named.includes(label) ? 1 : 0}${label}`;
+      return { kind: 'file', label, ...(isInQuotes ? {} : { text: `"${label}"` }), sort };
+    }),
+  };
+}
+
+const NOTHING_NEAR: FilesNear = { specs: [], photos: [] };
 
 interface Sources {
   readonly analysis: Analysis;

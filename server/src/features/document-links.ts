@@ -1,5 +1,6 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { photoLines } from '../analysis/photos.ts';
 import { inFile } from './syntax-at.ts';
 
 export interface DocumentLink {
@@ -7,18 +8,25 @@ export interface DocumentLink {
   readonly target: string;
 }
 
-/** The paths behind `use`, for the files that the analysis really took in. */
+/** The paths behind `use`, for the files that the analysis really took in, and those of photographs that can be shown. */
 export function documentLinks(analysis: Analysis): readonly DocumentLink[] {
-  return analysis.tree.chunks.flatMap((placed) => {
+  const used = analysis.tree.chunks.flatMap((placed) => {
     const use = placed.chunk.content;
     if (use?.kind !== 'use' || use.path === undefined) return [];
     const target = resolved(analysis.uri, use.path.value);
     if (target === undefined || !analysis.uris.includes(target)) return [];
-    const { start, end } = inFile(placed, use.path.span);
-    // Without its quotes.
-    return [{ span: { start: start + 1, end: Math.max(end - 1, start + 1) }, target }];
+    return [{ span: withoutQuotes(inFile(placed, use.path.span)), target }];
   });
+  const photographs = photoLines(analysis.model).flatMap((line) => {
+    const at = analysis.photoAt(line);
+    const span = analysis.locate(line.value.file.place);
+    if (at.kind === 'outside' || at.file?.kind !== 'photo' || span?.uri !== analysis.uri) return [];
+    return [{ span: withoutQuotes(span), target: at.uri }];
+  });
+  return [...used, ...photographs];
 }
+
+const withoutQuotes = ({ start, end }: Span): Span => ({ start: start + 1, end: Math.max(end - 1, start + 1) });
 
 function resolved(from: string, path: string): string | undefined {
   try {

@@ -4,6 +4,7 @@ import { schemas } from '../../../grammar/src/schema/index.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
+import { photoLines } from '../analysis/photos.ts';
 import { explanationOf } from '../checks/explanation.ts';
 import type { Place } from '../model/place.ts';
 import { findingSpan } from './diagnostics.ts';
@@ -29,9 +30,35 @@ export function hover(analysis: Analysis, offset: number): Hover | undefined {
   if (at === undefined || item === undefined) return undefined;
   const span = inFile(at.placed, item.span);
   const name = nameAt(analysis, offset);
-  const text = [...(name ? named(analysis, name) : []), ...written(analysis, at), ...findingsAt(analysis, offset)];
+  const text = [
+    ...(name ? named(analysis, name) : []),
+    ...photographAt(analysis, offset),
+    ...written(analysis, at),
+    ...findingsAt(analysis, offset),
+  ];
   return text.length > 0 ? { span: name?.at ?? span, text } : undefined;
 }
+
+/** The photograph of the line, small: width by height within the hover. */
+function photographAt(analysis: Analysis, offset: number): RichText {
+  const line = photoLines(analysis.model).find(({ place }) => {
+    const span = analysis.locate(place);
+    return span?.uri === analysis.uri && span.start <= offset && offset <= span.end;
+  });
+  if (line === undefined) return [];
+  const { caption } = line.value;
+  const at = analysis.photoAt(line);
+  if (at.kind === 'outside' || at.file?.kind !== 'photo') return [];
+  const { format, width, height } = at.file;
+  const shownWidth = Math.round(Math.min(width, HOVER_WIDTH, (HOVER_HEIGHT * width) / height));
+  return [
+    { kind: 'picture', uri: at.uri, alt: caption, shownWidth },
+    { kind: 'paragraph', text: `${caption} (${format}, ${width} × ${height} pixels)` },
+  ];
+}
+
+const HOVER_WIDTH = 360;
+const HOVER_HEIGHT = 240;
 
 /** The declaration that a name stands for, and the numbers where it is a coil or a pickup. */
 function named(analysis: Analysis, { reference, target, at }: NameAt): RichText {

@@ -9,6 +9,8 @@ export type Section =
   /** Lines of a spec. */
   | { readonly kind: 'spec'; readonly text: string }
   | { readonly kind: 'values'; readonly rows: readonly EstimateRow[] }
+  /** A photograph where it lies, with what it shows; `shownWidth` in px. */
+  | { readonly kind: 'picture'; readonly uri: string; readonly alt: string; readonly shownWidth?: number }
   /** A page that is Markdown already, ours and not a user's. */
   | { readonly kind: 'page'; readonly markdown: string };
 
@@ -44,10 +46,19 @@ function markdownOf(section: Section): string {
             `| ${escapeMarkdown(name)} | ${escapeMarkdown(value)} | ${escapeMarkdown(restsOn)} |`,
         ),
       ].join('\n');
+    case 'picture':
+      return pictureMarkdown(section);
     case 'page':
       return section.markdown;
   }
 }
+
+function pictureMarkdown({ uri, alt, shownWidth }: Extract<Section, { kind: 'picture' }>): string {
+  const width = shownWidth === undefined ? '' : `|width=${shownWidth}`;
+  return `![${escapeMarkdown(alt)}](${uri.replace(/[()<>\s|\\]/g, percentEncoded)}${width})`;
+}
+
+const percentEncoded = (mark: string): string => `%${mark.charCodeAt(0).toString(16).padStart(2, '0')}`;
 
 /** A fence longer than any run of backticks inside. */
 function fenced(text: string): string {
@@ -62,6 +73,8 @@ function plainOf(section: Section): string {
       return section.rows
         .map(({ name, value, restsOn }) => `${name}: ${value}${restsOn === '' ? '' : ` (${restsOn})`}`)
         .join('\n');
+    case 'picture':
+      return section.alt;
     case 'page':
       return section.markdown;
     default:

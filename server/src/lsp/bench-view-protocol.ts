@@ -16,6 +16,7 @@ export interface SectionContents {
   readonly numbers: NumbersView;
   readonly response: ResponseView;
   readonly positions: PlotView;
+  readonly photos: { readonly photos: readonly ShownPhoto[] };
 }
 
 export type SectionName = keyof SectionContents;
@@ -36,6 +37,7 @@ export interface SectionTraits {
 export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   comparison: { isHeavy: false, isHeard: false, needs: 'base' },
   missing: { isHeavy: false, isHeard: false, needs: 'nothing' },
+  photos: { isHeavy: false, isHeard: false, needs: 'nothing' },
   numbers: { isHeavy: true, isHeard: true, needs: 'nothing' },
   response: { isHeavy: true, isHeard: true, needs: 'nothing' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },
@@ -111,6 +113,21 @@ export interface MissingRow {
   readonly how: string;
   readonly expected?: string;
   readonly line: string;
+  readonly range?: Range;
+}
+
+export interface ShownPhoto {
+  readonly caption: string;
+  /** What it stands with, where that is not the whole: a coil, readings. */
+  readonly of?: string;
+  /** Where its picture is to be had; the client gives it the address that its page may ask for. Absent where there is none. */
+  readonly uri?: string;
+  readonly width?: number;
+  readonly height?: number;
+  /** Another one where the file is likely to have changed. */
+  readonly mark?: string;
+  /** Why there is no picture. */
+  readonly why?: string;
   readonly range?: Range;
 }
 
@@ -199,6 +216,8 @@ export interface CardsParams {
   readonly paper: 'a4' | 'letter';
   /** Only of this pickup. */
   readonly pickup?: string;
+  /** The photographs on the hand-over card, too. */
+  readonly photos?: boolean;
 }
 
 export interface CardsResult {

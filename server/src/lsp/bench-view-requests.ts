@@ -59,7 +59,10 @@ export function serveBench(
     PAGE_REQUEST,
     answering<PageParams, PageResult>(report, 'page', { protocol: PROTOCOL_VERSION }, async (params) => {
       const states = await statesOf(params);
-      return { protocol: PROTOCOL_VERSION, ...(states ? { html: await benchPage(states, params) } : {}) };
+      return {
+        protocol: PROTOCOL_VERSION,
+        ...(states ? { html: await benchPage(states, params, session.files.photoBytes) } : {}),
+      };
     }),
   );
   const noCards: CardsResult = { protocol: PROTOCOL_VERSION, pages: [], leftOut: [] };
@@ -67,7 +70,7 @@ export function serveBench(
     CARDS_REQUEST,
     answering<CardsParams, CardsResult>(report, 'cards', noCards, async (params) => {
       const states = await statesOf(params);
-      return states ? cardPages(states, params) : noCards;
+      return states ? cardPages(states, params, session.files.photoBytes) : noCards;
     }),
   );
   const silence: SoundResult = { protocol: PROTOCOL_VERSION, sampleRate: 48_000 };

@@ -47,6 +47,7 @@ export function createBases(files: Files): Bases {
           return text === undefined ? files.content(uri) : { kind: 'text', text };
         },
         isInside: (uri) => files.isInside(uri),
+        photo: (uri) => files.photo?.(uri),
       };
       const analysis = await whenRead(() => analyser.analyse(base.uri, host));
       const facts = compareFacts(stateOf(analysis).blocks, stateOf(now).blocks);

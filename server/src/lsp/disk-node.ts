@@ -2,6 +2,7 @@ import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, r
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileContent } from '../analysis/analysis-types.ts';
+import { type FileBytes, isPhotoName, MOST_PHOTO_BYTES, tooManyBytes, unreadPhoto } from '../photos/photo-file.ts';
 import type { Disk } from './files.ts';
 import { decodeText, MOST_BYTES, tooLarge } from './text-limits.ts';
 
@@ -17,15 +18,35 @@ export const nodeDisk: Disk = {
   },
   read: (uri) => {
     try {
-      return readFile(fileURLToPath(uri));
+      return readFile<FileContent>(fileURLToPath(uri), MOST_BYTES, tooLarge, decodeText);
     } catch (error) {
       return isAbsent(error) ? { kind: 'missing' } : { kind: 'unreadable', reason: reasonOf(error) };
+    }
+  },
+  bytes: (uri) => {
+    try {
+      const whole = (bytes: Uint8Array): FileBytes => ({ kind: 'bytes', bytes });
+      const file = readFile(fileURLToPath(uri), MOST_PHOTO_BYTES, tooManyBytes, whole);
+      return file.kind === 'unreadable' ? unreadPhoto(file.reason) : file;
+    } catch (error) {
+      return isAbsent(error) ? { kind: 'missing' } : unreadPhoto(reasonOf(error));
     }
   },
   siblings: (uri) => {
     try {
       const names = readdirSync(path.dirname(fileURLToPath(uri)));
       return names.filter((name) => name.endsWith('.pickup')).slice(0, MOST_SIBLINGS);
+    } catch {
+      return [];
+    }
+  },
+  photosNear: (uri) => {
+    try {
+      const folder = path.dirname(fileURLToPath(uri));
+      const inside = readdirSync(folder, { withFileTypes: true })
+        .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
+        .flatMap(({ name }) => readdirSync(path.join(folder, name)).map((each) => `${name}/${each}`));
+      return [...readdirSync(folder), ...inside].filter(isPhotoName).slice(0, MOST_SIBLINGS);
     } catch {
       return [];
     }
@@ -41,15 +62,20 @@ export const nodeDisk: Disk = {
 
 const MOST_SIBLINGS = 500;
 
-function readFile(file: string): FileContent {
+function readFile<T>(
+  file: string,
+  most: number,
+  refused: (bytes: number) => T,
+  taken: (bytes: Uint8Array) => T,
+): T | { readonly kind: 'unreadable'; readonly reason: string } {
   // Without O_NONBLOCK, opening a pipe that nobody writes to would wait for ever.
   const descriptor = openSync(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
   try {
     const stat = fstatSync(descriptor);
     if (stat.isDirectory()) return { kind: 'unreadable', reason: 'it is a folder, not a file' };
     if (!stat.isFile()) return { kind: 'unreadable', reason: 'it is not a regular file' };
-    if (stat.size > MOST_BYTES) return tooLarge(stat.size);
-    return decodeText(readFileSync(descriptor));
+    if (stat.size > most) return refused(stat.size);
+    return taken(readFileSync(descriptor));
   } finally {
     closeSync(descriptor);
   }

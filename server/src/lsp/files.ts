@@ -1,5 +1,6 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { FileContent, Host } from '../analysis/analysis-types.ts';
+import { type FileBytes, type PhotoFile, photoFile } from '../photos/photo-file.ts';
 import type { Documents } from './documents.ts';
 import { fileKey, folderOf, isBelow } from './file-key.ts';
 
@@ -8,7 +9,9 @@ export interface Disk {
   /** Names change when the content may have: size and time. `undefined`: there is no such file. */
   stamp(uri: string): string | undefined;
   read(uri: string): FileContent;
+  bytes(uri: string): FileBytes;
   siblings(uri: string): readonly string[];
+  photosNear(uri: string): readonly string[];
   /** The same file behind all links, as far as it exists. */
   behindLinks(uri: string): string;
 }
@@ -17,6 +20,8 @@ export interface Disk {
 export interface Files extends Host {
   /** The text behind a URI with its lines; `undefined` where it has not been read. */
   document(uri: string): TextDocument | undefined;
+  /** The file of a photograph as it is now. */
+  photoBytes(uri: string): Promise<FileBytes>;
   /** From now on the disk is asked again whether its files are still the same. */
   newRound(): void;
   /** The file changed, came or went outside the editor. */
@@ -28,50 +33,37 @@ export interface FileSources {
   readonly documents: Documents;
   readonly disk: Disk | undefined;
   /** Asks the client; `undefined` where the client cannot. */
-  readonly askClient: ((uri: string) => Promise<FileContent>) | undefined;
+  readonly askClient: AskClient | undefined;
   /** Content that was not there when asked for has come. */
   readonly arrived: (uri: string) => void;
 }
 
+/** What the client reads for us. */
+export interface AskClient {
+  text(uri: string): Promise<FileContent>;
+  bytes(uri: string): Promise<FileBytes>;
+}
+
 export function createFiles({ documents, disk, askClient, arrived }: FileSources): Files {
-  const kept = new Map<string, Kept>();
-  const asked = new Set<string>();
   let folders: readonly string[] = [];
   let round = 0;
-
-  const fromDisk = (source: Disk, uri: string, key: string): FileContent => {
-    const before = kept.get(key);
-    if (before?.round === round) return before.content;
-    const stamp = source.stamp(uri);
-    const isSame = before !== undefined && stamp !== undefined && before.stamp === stamp;
-    const content = isSame ? before.content : stamp === undefined ? MISSING : source.read(uri);
-    kept.set(key, { content, round, stamp });
-    return content;
-  };
-  const fromClient = (
-    ask: (uri: string) => Promise<FileContent>,
-    uri: string,
-    key: string,
-  ): FileContent | undefined => {
-    const before = kept.get(key);
-    if (before !== undefined || asked.has(key)) return before?.content;
-    asked.add(key);
-    const keep = (content: FileContent): void => {
-      // Forgotten meanwhile: what came is of the past, the next analysis asks anew.
-      if (!asked.delete(key)) return;
-      kept.set(key, { content, round, stamp: undefined });
-      arrived(uri);
-    };
-    ask(uri).then(keep, () => keep({ kind: 'unreadable', reason: 'the editor could not read it' }));
-    return undefined;
-  };
+  const texts = createShelf<FileContent>({
+    round: () => round,
+    arrived,
+    disk: disk && { stamp: disk.stamp, read: disk.read },
+    ask: askClient?.text,
+  });
+  const photos = createShelf<PhotoFile>({
+    round: () => round,
+    arrived,
+    disk: disk && { stamp: disk.stamp, read: (uri) => photoFile(disk.bytes(uri)) },
+    ask: askClient && (async (uri) => photoFile(await askClient.bytes(uri))),
+  });
   const behindLinks = (key: string): string => (disk && key.startsWith('file:') ? fileKey(disk.behindLinks(key)) : key);
   const content = (uri: string): FileContent | undefined => {
     const open = documents.get(uri);
     if (open) return { kind: 'text', text: open.getText() };
-    const key = fileKey(uri);
-    if (disk && key.startsWith('file:')) return fromDisk(disk, uri, key);
-    return askClient ? fromClient(askClient, uri, key) : MISSING;
+    return texts.content(uri);
   };
   return {
     content,
@@ -87,6 +79,10 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
       return false;
     },
     siblings: (uri) => (disk && uri.startsWith('file:') ? disk.siblings(uri) : []),
+    photo: photos.content,
+    photosNear: (uri) => (disk && uri.startsWith('file:') ? disk.photosNear(uri) : []),
+    photoBytes: async (uri) =>
+      disk && uri.startsWith('file:') ? disk.bytes(uri) : ((await askClient?.bytes(uri)) ?? MISSING),
     document: (uri) => {
       const open = documents.get(uri);
       if (open) return open;
@@ -98,8 +94,8 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
     },
     forget: (uri) => {
       const key = fileKey(uri);
-      kept.delete(key);
-      asked.delete(key);
+      texts.forget(key);
+      photos.forget(key);
     },
     setFolders: (uris) => {
       folders = uris.map(fileKey);
@@ -107,10 +103,63 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
   };
 }
 
-interface Kept {
-  readonly content: FileContent;
+/** What files of one kind were when they were last looked at. */
+interface Shelf<T> {
+  content(uri: string): T | undefined;
+  forget(key: string): void;
+}
+
+interface ShelfSources<T> {
+  readonly round: () => number;
+  readonly arrived: (uri: string) => void;
+  readonly disk: { stamp(uri: string): string | undefined; read(uri: string): T } | undefined;
+  readonly ask: ((uri: string) => Promise<T>) | undefined;
+}
+
+function createShelf<T>({ round, arrived, disk, ask }: ShelfSources<T | NotThere>): Shelf<T | NotThere> {
+  const kept = new Map<string, Kept<T | NotThere>>();
+  const asked = new Set<string>();
+  const fromDisk = (source: NonNullable<typeof disk>, uri: string, key: string): T | NotThere => {
+    const before = kept.get(key);
+    if (before?.round === round()) return before.content;
+    const stamp = source.stamp(uri);
+    const isSame = before !== undefined && stamp !== undefined && before.stamp === stamp;
+    const content = isSame ? before.content : stamp === undefined ? MISSING : source.read(uri);
+    kept.set(key, { content, round: round(), stamp });
+    return content;
+  };
+  const fromClient = (read: NonNullable<typeof ask>, uri: string, key: string): T | NotThere | undefined => {
+    const before = kept.get(key);
+    if (before !== undefined || asked.has(key)) return before?.content;
+    asked.add(key);
+    const keep = (content: T | NotThere): void => {
+      // Forgotten meanwhile: what came is of the past, the next analysis asks anew.
+      if (!asked.delete(key)) return;
+      kept.set(key, { content, round: round(), stamp: undefined });
+      arrived(uri);
+    };
+    read(uri).then(keep, () => keep({ kind: 'unreadable', reason: 'the editor could not read it' }));
+    return undefined;
+  };
+  return {
+    content: (uri) => {
+      const key = fileKey(uri);
+      if (disk && key.startsWith('file:')) return fromDisk(disk, uri, key);
+      return ask ? fromClient(ask, uri, key) : MISSING;
+    },
+    forget: (key) => {
+      kept.delete(key);
+      asked.delete(key);
+    },
+  };
+}
+
+interface Kept<T> {
+  readonly content: T;
   readonly round: number;
   readonly stamp: string | undefined;
 }
 
-const MISSING: FileContent = { kind: 'missing' };
+type NotThere = { readonly kind: 'missing' } | { readonly kind: 'unreadable'; readonly reason: string };
+
+const MISSING = { kind: 'missing' } as const;

@@ -4,6 +4,8 @@ import {
   type CodeActionParams,
   CodeActionTriggerKind,
   type Connection,
+  type Hover as HoverAnswered,
+  type HoverParams,
   LSPErrorCodes,
   ResponseError,
   type ServerCapabilities,
@@ -35,6 +37,7 @@ import { workspaceSymbols } from '../features/workspace-symbols.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering, type Report } from './guard.ts';
+import { withPictures } from './hover-pictures.ts';
 import type { Session } from './session.ts';
 import type { Settings } from './settings.ts';
 import * as to from './to-protocol.ts';
@@ -90,7 +93,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
   const about = <P extends { readonly textDocument: { readonly uri: string } }, R>(
     what: string,
     empty: R,
-    answer: (opened: Opened, params: P) => R,
+    answer: (opened: Opened, params: P) => R | Promise<R>,
   ) =>
     answering<P, R>(report, what, empty, (params) => {
       const found = opened(params.textDocument.uri);
@@ -98,19 +101,20 @@ export function serveLanguage(connection: Connection, served: Served): void {
     });
 
   connection.onHover(
-    about('hover', null, ({ document, analysis }, { position }) => {
+    about<HoverParams, HoverAnswered | null>('hover', null, async ({ document, analysis }, { position }) => {
       const found = hover(analysis, offsetFrom(document, position));
       if (found === undefined) return null;
       const contents = abilities.markdown
-        ? ({ kind: 'markdown', value: toMarkdown(found.text) } as const)
+        ? ({ kind: 'markdown', value: toMarkdown(await withPictures(found.text, session.files, abilities)) } as const)
         : ({ kind: 'plaintext', value: toPlainText(found.text) } as const);
       return { contents, range: to.toRange(document, found.span) };
     }),
   );
   connection.onCompletion(
     about('completion', null, ({ document, analysis }, { position }) => {
-      const specs = session.files.siblings?.(document.uri) ?? [];
-      const { items, replace } = completions(analysis, offsetFrom(document, position), specs);
+      const { uri } = document;
+      const near = { specs: session.files.siblings?.(uri) ?? [], photos: session.files.photosNear?.(uri) ?? [] };
+      const { items, replace } = completions(analysis, offsetFrom(document, position), near);
       const range = to.toRange(document, replace);
       return { isIncomplete: false, items: items.map((item) => to.toCompletionItem(item, range, abilities)) };
     }),

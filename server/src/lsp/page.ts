@@ -5,6 +5,7 @@ import { CARD_KINDS } from '../documents/cards/card-kinds.ts';
 import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
 import { htmlPage } from '../documents/html.ts';
+import { handedOverWith, photoCopies, photographsOnPage } from '../documents/photographs.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { CardsParams, CardsResult, PageParams } from './bench-view-protocol.ts';
@@ -17,8 +18,10 @@ import { subjectDrawing } from './subject-drawing.ts';
 /** Wide enough for the wide sheets. */
 const PAGE_WIDTH = 960;
 
+type BytesOf = Parameters<typeof photoCopies>[2];
+
 /** The bench view as one page; with a base that was chosen, the comparison of the two. */
-export async function benchPage(states: ComparedStates, params: PageParams): Promise<string> {
+export async function benchPage(states: ComparedStates, params: PageParams, bytesOf: BytesOf): Promise<string> {
   const { document, now, before } = states;
   if (params.base && before) {
     const comparison = compareStates(stateOf(before.analysis), stateOf(now), potsFrom(params.pots));
@@ -28,6 +31,8 @@ export async function benchPage(states: ComparedStates, params: PageParams): Pro
   const subject = ownSubjects(now).find((each) => each.kind === kind && each.name === name);
   const heard = heardAt(now, params);
   const live = heard?.position.key.value;
+  const shown = now.model[kind === 'pickup' ? 'pickups' : 'instruments'].filter((each) => each.name === name);
+  const copies = await photoCopies(now, shown, bytesOf);
   const body = benchViewPageBody({
     title: subject?.title ?? name,
     about: [fileName(document.uri), ...(live === undefined ? [] : [`position ${live}`])],
@@ -37,13 +42,17 @@ export async function benchPage(states: ComparedStates, params: PageParams): Pro
       played: potsFrom(params.pots),
       ...(live === undefined ? {} : { live }),
     }),
-    sections: sectionsInPage(states, { ...params, width: PAGE_WIDTH }),
+    sections: [...sectionsInPage(states, { ...params, width: PAGE_WIDTH }), ...photographsOnPage(now, shown, copies)],
   });
   return htmlPage({ title: subject?.title ?? name, css: benchViewPageCss(), body });
 }
 
 /** The printable cards of a file, each a page of its own. */
-export async function cardPages({ document, now }: ComparedStates, params: CardsParams): Promise<CardsResult> {
+export async function cardPages(
+  { document, now }: ComparedStates,
+  params: CardsParams,
+  bytesOf: BytesOf,
+): Promise<CardsResult> {
   const paper = params.paper === 'letter' ? 'letter' : 'a4';
   const kinds = CARD_KINDS.filter((kind) => params.kinds.includes(kind));
   const setting = {
@@ -52,6 +61,7 @@ export async function cardPages({ document, now }: ComparedStates, params: Cards
     file: fileName(document.uri),
     handOver: [],
     handOverFields: [],
+    photos: params.photos ? await photoCopies(now, handedOverWith(now), bytesOf) : undefined,
   } as const;
   const { cards, leftOut } = cardsOf({ analysis: now, setting }, kinds, params.pickup);
   const names = cardFileNames(cards);

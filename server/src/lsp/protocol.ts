@@ -140,9 +140,12 @@ export interface ReadFileParams {
   readonly uri: string;
   /** Longer files are refused with a reason. */
   readonly mostBytes: number;
+  /** A photograph; else a text. */
+  readonly as?: 'bytes';
 }
 
 export type ReadFileResult =
   | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'bytes'; readonly base64: string }
   | { readonly kind: 'missing' }
   | { readonly kind: 'unreadable'; readonly reason: string };

@@ -1,20 +1,46 @@
 import type { Connection } from 'vscode-languageserver';
 import type { FileContent } from '../analysis/analysis-types.ts';
+import { type FileBytes, MOST_PHOTO_BYTES, unreadPhoto } from '../photos/photo-file.ts';
+import type { AskClient } from './files.ts';
 import { PROTOCOL_VERSION, READ_FILE_REQUEST, type ReadFileParams } from './protocol.ts';
 import { MOST_BYTES } from './text-limits.ts';
 
 /** Reads through the client: virtual file systems, and everything where the server runs in a browser. */
-export const askClientForFile =
-  (connection: Connection) =>
-  async (uri: string): Promise<FileContent> => {
-    const params: ReadFileParams = { protocol: PROTOCOL_VERSION, uri, mostBytes: MOST_BYTES };
-    return contentFrom(await connection.sendRequest<unknown>(READ_FILE_REQUEST, params));
+export function askClientForFile(connection: Connection): AskClient {
+  const ask = (params: Omit<ReadFileParams, 'protocol'>): Promise<unknown> =>
+    connection.sendRequest<unknown>(READ_FILE_REQUEST, { protocol: PROTOCOL_VERSION, ...params });
+  return {
+    text: async (uri) => contentFrom(await ask({ uri, mostBytes: MOST_BYTES })),
+    bytes: async (uri) => bytesFrom(await ask({ uri, mostBytes: MOST_PHOTO_BYTES, as: 'bytes' })),
   };
+}
 
 /** A client's answer, whatever it is. */
 function contentFrom(answer: unknown): FileContent {
-  const { kind, text, reason }: { kind?: unknown; text?: unknown; reason?: unknown } = Object(answer ?? {});
+  const { kind, text } = fieldsOf(answer);
   if (kind === 'text' && typeof text === 'string') return { kind, text };
   if (kind === 'missing') return { kind };
-  return { kind: 'unreadable', reason: typeof reason === 'string' ? reason : 'the editor could not read it' };
+  return { kind: 'unreadable', reason: reasonIn(answer) };
+}
+
+function bytesFrom(answer: unknown): FileBytes {
+  const { kind, base64 } = fieldsOf(answer);
+  if (kind === 'missing') return { kind };
+  if (kind !== 'bytes' || typeof base64 !== 'string') return unreadPhoto(reasonIn(answer));
+  try {
+    return { kind, bytes: Uint8Array.from(atob(base64), (each) => each.charCodeAt(0)) };
+  } catch {
+    return unreadPhoto(NO_REASON);
+  }
+}
+
+type Fields = Readonly<Record<'kind' | 'text' | 'base64' | 'reason', unknown>>;
+
+const fieldsOf = (answer: unknown): Fields => Object(answer ?? {});
+
+const NO_REASON = 'the editor could not read it';
+
+function reasonIn(answer: unknown): string {
+  const { reason } = fieldsOf(answer);
+  return typeof reason === 'string' ? reason : NO_REASON;
 }

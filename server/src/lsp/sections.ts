@@ -1,4 +1,4 @@
-import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis, PhotoAt } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison/numbers-table.ts';
 import { numbersOnPage, plotOnPage, readingsOnPage } from '../documents/bench-view-page.ts';
 import type { HtmlNode } from '../documents/html.ts';
@@ -6,6 +6,7 @@ import { positionsPicture, positionsSheet, positionsTable } from '../documents/p
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
+import { photographsOf } from '../model/photographs.ts';
 import { LEFT_OUT } from '../sound/listen.ts';
 import { openStrings } from '../sound/open-strings.ts';
 import {
@@ -18,6 +19,7 @@ import {
   type SectionAsked,
   type SectionContents,
   type SectionName,
+  type ShownPhoto,
   WIDE_FROM,
 } from './bench-view-protocol.ts';
 import { type Before, type ComparedStates, instrumentNamed, nameBefore, pickupNamed } from './compared-states.ts';
@@ -46,6 +48,8 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
     make: (states, { subject }) => ({ readings: missingRows(states, subject) }),
     inPage: ({ readings }) => readingsOnPage(readings),
   },
+  // A saved page holds copies of the photographs themselves: it reads their files.
+  photos: { make: photosView, inPage: undefined },
   // The page of a comparison is a page of its own.
   comparison: {
     make: (states, params) => states.before && comparisonView(states, states.before, params),
@@ -88,6 +92,35 @@ function missingRows({ document, now }: ComparedStates, { kind, name }: Subject)
     const at = now.locate(place);
     return { ...row, ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}) };
   });
+}
+
+function photosView(
+  { document, now }: ComparedStates,
+  { subject: { kind, name } }: SectionAsked,
+): SectionContents['photos'] {
+  const things = kind === 'pickup' ? now.model.pickups : now.model.instruments;
+  const shown = things.filter((each) => each.name === name).flatMap(photographsOf);
+  return {
+    photos: shown.map(({ line, of }): ShownPhoto => {
+      const at = now.locate(line.place);
+      return {
+        caption: line.value.caption,
+        ...(of === undefined ? {} : { of }),
+        ...pictureOf(now.photoAt(line), line.value.file.value),
+        ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
+      };
+    }),
+  };
+}
+
+function pictureOf(at: PhotoAt, written: string): Partial<ShownPhoto> {
+  if (at.kind === 'outside') return { why: `${written} lies outside the workspace; it is not opened.` };
+  const { uri, file } = at;
+  if (file === undefined) return { why: `${written} is being read.` };
+  if (file.kind === 'missing') return { why: `There is no photograph ${written}.` };
+  if (file.kind !== 'photo') return { why: `${written} ${file.reason}.` };
+  const { width, height, mark } = file;
+  return { uri, width, height, mark };
 }
 
 function numbersView({ now, before }: ComparedStates, params: Heard): NumbersView | undefined {

@@ -9,6 +9,7 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { diagnostics } from '../features/diagnostics.ts';
+import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
 import { type ClientAbilities, readAbilities } from './client-abilities.ts';
 import { createPush, type Push } from './diagnostics-push.ts';
 import type { Disk } from './files.ts';
@@ -207,13 +208,18 @@ function diagnose(session: Session, document: TextDocument, { linksCodes }: Clie
   return diagnostics(analysis).map((found) => toDiagnostic(document, found, { textOf, linksCodes }));
 }
 
+/** Cameras write their endings in capitals. */
+const PHOTO_GLOB = `**/*.{${PHOTO_ENDINGS.flatMap((each) => [each, each.toUpperCase()]).join(',')}}`;
+
 function register(connection: Connection, abilities: ClientAbilities): void {
   if (abilities.registersConfiguration) {
     connection.client.register(DidChangeConfigurationNotification.type, { section: SETTINGS_SECTION }).catch(ignore);
   }
   if (abilities.registersWatching) {
     connection.client
-      .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.pickup' }] })
+      .register(DidChangeWatchedFilesNotification.type, {
+        watchers: [{ globPattern: '**/*.pickup' }, { globPattern: PHOTO_GLOB }],
+      })
       .catch(ignore);
   }
 }

@@ -25,7 +25,7 @@ export type Read<S extends Shape> = S extends { kind: 'word'; words: infer W ext
       ? T
       : S extends { kind: 'quantity' | 'number' | 'percent' } | { kind: 'count'; unit: 'turns' }
         ? Quantity
-        : S extends { kind: 'code' | 'name' } | { kind: 'count'; key: true }
+        : S extends { kind: 'code' | 'name' } | { kind: 'count'; key: true } | { kind: 'string'; file: true }
           ? Stated<string>
           : S extends { kind: 'count' }
             ? number
@@ -119,6 +119,10 @@ export function readLine(shape: Shape, captured: unknown, chunk: Chunk): { reado
       case 'size': {
         const sides = part.captured as Readonly<Record<string, At<WrittenQuantity>>>;
         return Object.fromEntries(Object.entries(sides).map(([side, written]) => [side, si(written)]));
+      }
+      case 'string': {
+        const text = part.captured as At<string>;
+        return part.shape.file ? placed(text) : text.value;
       }
       case 'code':
       case 'name':

@@ -4,8 +4,8 @@ import { Uri, type Webview } from 'vscode';
 export function benchViewHtml(webview: Webview, extensionUri: Uri): string {
   const from = (file: string): string =>
     webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist/client', file)).toString();
-  // Pictures only from blob addresses, which nobody but our script can make: for painting a drawing that is saved as PNG.
-  const policy = `default-src 'none'; script-src ${webview.cspSource}; style-src ${webview.cspSource}; img-src blob:;`;
+  // Pictures: photographs of the workspace; and blob addresses, which nobody but our script can make, for painting a drawing as PNG.
+  const policy = `default-src 'none'; script-src ${webview.cspSource}; style-src ${webview.cspSource}; img-src blob: ${webview.cspSource};`;
   return `<!doctype html>
 <html lang="en">
 <head>

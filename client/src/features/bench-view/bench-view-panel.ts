@@ -44,11 +44,14 @@ import { createSectionFeed, type SectionFeed } from './section-feed.ts';
 
 export const VIEW_TYPE = 'pickup.benchView';
 
-/** Scripts and styles from our own folder, nothing else; the view is rebuilt when it comes back into sight. */
+/** Scripts and styles from our own folder, photographs from the workspace; the view is rebuilt when it comes back into sight. */
 export const viewOptions = (extensionUri: Uri): WebviewOptions & WebviewPanelOptions => ({
   enableScripts: true,
   enableFindWidget: true,
-  localResourceRoots: [Uri.joinPath(extensionUri, 'dist/client')],
+  localResourceRoots: [
+    Uri.joinPath(extensionUri, 'dist/client'),
+    ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri),
+  ],
 });
 
 export type DrawingMessage = Extract<ToView, { type: 'drawing' }>;
@@ -77,6 +80,8 @@ const REST_MS = 80;
 const INSTRUMENT_REST_MS = 250;
 /** A longer one before what takes the server some tens of milliseconds. */
 const HEAVY_REST_MS = 150;
+
+const OUTSIDE = 'Its folder is not open: the hover over its line shows it.';
 
 /** The one panel of the bench view: what it is about, what it shows, and what becomes of what its page says. */
 export class BenchViewPanel {
@@ -340,9 +345,29 @@ export class BenchViewPanel {
   }
 
   private keepSection(content: Section): void {
-    this.sections = { ...this.sections, [content.section]: content };
-    this.post({ type: 'section', render: this.drawings.newest, content });
+    const shown = this.withAddresses(content);
+    this.sections = { ...this.sections, [content.section]: shown };
+    this.post({ type: 'section', render: this.drawings.newest, content: shown });
     if (content.section === 'comparison') this.base.uses(content.uses);
+  }
+
+  /** Photographs under the addresses that the page may ask for; what has changed on the disk has another one. */
+  private withAddresses(content: Section): Section {
+    if (content.section !== 'photos') return content;
+    const photos = content.photos.map((photo) => {
+      if (photo.uri === undefined) return photo;
+      const { uri, mark, ...rest } = photo;
+      const file = Uri.parse(uri);
+      if (!workspace.getWorkspaceFolder(file)) return { ...rest, why: OUTSIDE };
+      return {
+        ...rest,
+        uri: this.panel.webview
+          .asWebviewUri(file)
+          .with({ query: mark ?? '' })
+          .toString(),
+      };
+    });
+    return { ...content, photos };
   }
 
   private async pageReady(width: number): Promise<void> {

@@ -15,24 +15,31 @@ export function activateCards(client: BaseLanguageClient): Disposable {
   return commands.registerCommand('pickup.printCards', (given?: unknown) => printCards(client, givenFrom(given)));
 }
 
-/** For those who call the command: nothing is asked then. */
-interface Given {
+interface Chosen {
   readonly kinds: readonly string[];
+  /** The photographs on the hand-over card, too. */
+  readonly photos: boolean;
+}
+
+/** For those who call the command: nothing is asked then. */
+interface Given extends Chosen {
   readonly folder: Uri;
 }
 
 function givenFrom(given: unknown): Given | undefined {
-  const { kinds, folder }: { kinds?: unknown; folder?: unknown } = Object(given ?? {});
+  const { kinds, folder, photos }: { kinds?: unknown; folder?: unknown; photos?: unknown } = Object(given ?? {});
   if (!Array.isArray(kinds) || !(folder instanceof Uri)) return undefined;
-  return { kinds: kinds.filter((kind) => typeof kind === 'string'), folder };
+  return { kinds: kinds.filter((kind) => typeof kind === 'string'), folder, photos: photos === true };
 }
 
 async function printCards(client: BaseLanguageClient, given: Given | undefined): Promise<readonly Uri[]> {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== LANGUAGE_ID) return [];
-  const kinds = given?.kinds ?? (await askKinds());
-  if (kinds === undefined || kinds.length === 0) return [];
-  const params: CardsParams = { protocol: PROTOCOL_VERSION, uri: document.uri.toString(), kinds, paper: paperOf() };
+  const chosen = given ?? (await askCards());
+  if (chosen === undefined || chosen.kinds.length === 0) return [];
+  const { kinds, photos } = chosen;
+  const uri = document.uri.toString();
+  const params: CardsParams = { protocol: PROTOCOL_VERSION, uri, kinds, photos, paper: paperOf() };
   const { pages, leftOut } = await client.sendRequest<CardsResult>(CARDS_REQUEST, params);
   if (pages.length === 0) {
     void window.showInformationMessage(leftOut[0] ?? 'This file declares no pickup to print a card of.');
@@ -50,18 +57,19 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
   return targets;
 }
 
-async function askKinds(): Promise<readonly string[] | undefined> {
+async function askCards(): Promise<Chosen | undefined> {
   const items: QuickPickItem[] = CARD_KINDS.map((label) => ({
     label,
     description: ABOUT[label],
     picked: label !== 'label',
   }));
-  const picked = await window.showQuickPick(items, {
+  const picked = await window.showQuickPick([...items, PHOTOS], {
     title: 'Print cards',
     placeHolder: 'Which cards',
     canPickMany: true,
   });
-  return picked?.map(({ label }) => label);
+  const kinds = picked?.filter((item) => item !== PHOTOS).map(({ label }) => label);
+  return kinds && { kinds, photos: picked?.includes(PHOTOS) === true };
 }
 
 const ABOUT: Readonly<Record<CardKind, string>> = {
@@ -71,6 +79,11 @@ const ABOUT: Readonly<Record<CardKind, string>> = {
   potting: 'bath, time, temperature',
   'hand-over': 'for the customer',
   label: 'for the box, with a code that points to the file',
+};
+
+const PHOTOS: QuickPickItem = {
+  label: 'photographs',
+  description: 'on the hand-over card, without place, time and camera',
 };
 
 /** Where Letter is the paper in use, the language says so. Common practice, no published source. */

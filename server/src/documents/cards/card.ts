@@ -1,5 +1,6 @@
 import type { Analysis } from '../../analysis/analysis-types.ts';
 import type { HtmlNode } from '../html.ts';
+import type { PhotoCopies } from '../photographs.ts';
 import type { Paper } from './card-css.ts';
 import type { CardKind } from './card-kinds.ts';
 
@@ -17,6 +18,8 @@ export interface CardSetting {
   readonly handOver: readonly HandOverSection[];
   /** More fields of a hand-over card: a title, and what is filled in already. */
   readonly handOverFields: readonly { readonly title: string; readonly text: string }[];
+  /** The photographs of a hand-over card; `undefined` where it shall have none. */
+  readonly photos?: PhotoCopies | undefined;
 }
 
 export interface CardSource {

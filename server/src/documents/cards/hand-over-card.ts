@@ -18,6 +18,7 @@ import { printCelsius, printQuantity } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, typed } from '../html.ts';
+import { photographsOnPage } from '../photographs.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
 import { fields, frame, tickBox } from './frame.ts';
 import { instrumentTitle } from './instrument-card.ts';
@@ -55,7 +56,11 @@ export const handedOverInstrument = (analysed: InstrumentAnalysis, pickups: read
 
 export function handOverCard(handed: HandedOver, source: CardSource): Card {
   const title = `Hand-over: ${handed.title}`;
-  const { handOver, handOverFields } = source.setting;
+  const { handOver, handOverFields, photos } = source.setting;
+  const shown = [
+    ...(handed.instrument ? [handed.instrument.instrument] : []),
+    ...handed.pickups.map(({ pickup }) => pickup),
+  ];
   const extra = handOverFields.filter((field) => !handOver.some((section) => section === field.title));
   return {
     kind: 'hand-over',
@@ -79,6 +84,7 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
             ),
           ]
         : []),
+      ...(photos ? photographsOnPage(source.analysis, shown, photos) : []),
     ),
   };
 }

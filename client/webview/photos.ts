@@ -1,0 +1,44 @@
+import type { ShownPhoto } from '../../server/src/lsp/protocol.ts';
+import type { FromView } from '../src/features/bench-view/messages.ts';
+import { element } from './element.ts';
+import { lineButton } from './line-button.ts';
+
+/** Each photograph with what it shows; pressed, it takes the whole width, and once more its own place again. */
+export function photosSection(photos: readonly ShownPhoto[], send: (message: FromView) => void): readonly Node[] {
+  if (photos.length === 0) return [];
+  return [
+    element('h2', { textContent: 'Photographs' }),
+    element(
+      'ul',
+      { className: 'photos' },
+      photos.map((photo) => {
+        const { caption, of, range } = photo;
+        const item = element('li', {});
+        item.append(
+          picture(photo, item),
+          element('p', {}, [
+            element('bdi', { textContent: caption }),
+            ...(of === undefined ? [] : [', ', element('bdi', { textContent: of })]),
+            ' ',
+            ...(range === undefined ? [] : [lineButton(range.start.line, send)]),
+          ]),
+        );
+        return item;
+      }),
+    ),
+  ];
+}
+
+function picture({ caption, uri, width, height, why }: ShownPhoto, item: HTMLElement): HTMLElement {
+  if (uri === undefined) return element('p', { className: 'q', textContent: why ?? '' });
+  const image = element('img', { alt: caption, src: uri, loading: 'lazy' });
+  if (width !== undefined && height !== undefined) Object.assign(image, { width, height });
+  const button = element('button', { type: 'button', title: 'Larger or smaller', ariaPressed: 'false' }, [image]);
+  button.addEventListener('click', () => {
+    button.ariaPressed = String(item.classList.toggle('whole'));
+  });
+  image.addEventListener('error', () => {
+    button.replaceWith(element('p', { className: 'q', textContent: 'The picture could not be loaded.' }));
+  });
+  return button;
+}

@@ -1,0 +1,28 @@
+/** The photographs that a pickup or an instrument has lines for, and of what they are. */
+import type { Instrument } from './instrument.ts';
+import type { Pickup } from './pickup.ts';
+import type { Readings } from './readings.ts';
+
+export type PhotoLine = Pickup['photos'][number];
+
+export interface Photograph {
+  readonly line: PhotoLine;
+  /** The coil or the readings that it stands with; `undefined`: the whole. */
+  readonly of: string | undefined;
+}
+
+/** In the order of the blocks. */
+export const photographsOf = (thing: Pickup | Instrument): readonly Photograph[] => [
+  ...thing.photos.map((line) => ({ line, of: undefined })),
+  ...('coils' in thing
+    ? thing.coils.flatMap(({ photos, name }) => photos.map((line) => ({ line, of: `${name} coil` })))
+    : []),
+  ...thing.readings.flatMap((readings) => readings.photos.map((line) => ({ line, of: readingsName(readings) }))),
+];
+
+const readingsName = ({ title, date, found }: Readings): string =>
+  [
+    'readings',
+    ...(title === undefined ? (found ? ['as found'] : []) : [title]),
+    ...(date === undefined ? [] : [date]),
+  ].join(' ');
