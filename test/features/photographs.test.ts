@@ -59,7 +59,7 @@ instrument juniper { photo "e.jpg" "cavity" }
     const markdown = toMarkdown(text);
     assert.match(
       markdown,
-      /^!\[\\\*\\\*leads\\\*\\\* &lt;b\\>\]\(file:\/\/\/bench\/photos\/heron-leads\.jpg\|width=320\)/,
+      /!\[\\\*\\\*leads\\\*\\\* &lt;b\\>\]\(file:\/\/\/bench\/photos\/heron-leads\.jpg\|width=253\)/,
     );
     assert.match(markdown, /JPEG, 4032 × 3024 pixels/);
     assert.match(toPlainText(text), /^\*\*leads/);

@@ -52,13 +52,14 @@ function photographAt(analysis: Analysis, offset: number): RichText {
   const { format, width, height } = at.file;
   const shownWidth = Math.round(Math.min(width, HOVER_WIDTH, (HOVER_HEIGHT * width) / height));
   return [
-    { kind: 'picture', uri: at.uri, alt: caption, shownWidth },
     { kind: 'paragraph', text: `${caption} (${format}, ${width} × ${height} pixels)` },
+    { kind: 'picture', uri: at.uri, alt: caption, shownWidth },
   ];
 }
 
 const HOVER_WIDTH = 360;
-const HOVER_HEIGHT = 240;
+/** With the words above it, no more than a hover has without scrolling. */
+const HOVER_HEIGHT = 190;
 
 /** The declaration that a name stands for, and the numbers where it is a coil or a pickup. */
 function named(analysis: Analysis, { reference, target, at }: NameAt): RichText {
