@@ -7,6 +7,7 @@ import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { formerState } from '../model/former-state.ts';
 import type { LeadPath } from '../model/lead.ts';
+import { photographsOf } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
@@ -39,6 +40,13 @@ export interface StateRecord {
   readonly coils: readonly CoilRecord[];
   /** Names and materials, of a bar and of rods. */
   readonly magnets: readonly string[];
+  readonly photos: readonly PhotoRecord[];
+}
+
+export interface PhotoRecord {
+  /** From the file of the spec. */
+  readonly file: string;
+  readonly caption: string;
 }
 
 export interface CoilRecord {
@@ -135,6 +143,7 @@ function stateRecord({ pickup, quick }: PickupAnalysis): StateRecord {
       ...given('bobbin', coil.bobbin?.name),
     })),
     magnets: magnetsOf(pickup),
+    photos: photographsOf(pickup).map(({ line: { value } }) => ({ file: value.file.value, caption: value.caption })),
   };
 }
 

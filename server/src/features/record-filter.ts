@@ -44,6 +44,10 @@ const FILTERS: Readonly<Record<string, FilterKind>> = {
   spool: { example: 'spool RYD-W7', filter: byText(({ coils }) => coils.map(({ spool }) => spool)) },
   wire: { example: 'wire plain-42', filter: byText(({ coils }) => coils.map(({ wire }) => wire)) },
   bobbin: { example: 'bobbin slug-six', filter: byText(({ coils }) => coils.map(({ bobbin }) => bobbin)) },
+  photo: {
+    example: 'photo *leads*',
+    filter: byText(({ photos }) => photos.flatMap(({ file, caption }) => [file, caption])),
+  },
   instrument: { example: 'instrument quorl', filter: byText(({ instruments }) => instruments) },
   finding: {
     example: 'finding phase/coils-cancel',
