@@ -40,7 +40,11 @@ describe('a line reads into', () => {
     });
   });
   it('its parts by name, what is left out as nothing', () => {
-    assert.deepEqual(read('pickup', 'cable', 'cable 0.3 m'), { length: 0.3, capacitancePerLength: undefined });
+    assert.deepEqual(read('pickup', 'cable', 'cable 0.3 m braid'), {
+      length: 0.3,
+      capacitancePerLength: undefined,
+      kind: 'braid',
+    });
     assert.deepEqual(read('magnet', 'size', 'size 60 x 12 x 3 mm'), { length: 0.06, width: 0.012, thickness: 0.003 });
   });
   it('a name at its own place, a path with its parts', () => {
