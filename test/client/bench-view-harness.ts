@@ -23,6 +23,7 @@ import {
 import { sectionOf } from '../../server/src/lsp/sections.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
 import { findBrowser, launchBrowser } from '../host/browser.ts';
+import { plain } from '../support/geotagged.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
 const SAMPLES = path.join(root, 'samples');
@@ -83,7 +84,7 @@ export async function startHarness(): Promise<BenchHarness> {
   const executable = findBrowser();
   if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
   const [script, style] = await Promise.all(['main.ts', 'bench-view.css'].map(bundled));
-  const server = await serve({ '/view.js': script ?? '', '/view.css': style ?? '' });
+  const server = await serve({ '/view.js': script ?? '', '/view.css': style ?? '', '/photo.png': plain('png') });
   const address = server.address();
   const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
   const userDataFolder = mkdtempSync(path.join(tmpdir(), 'bench-view-'));
@@ -112,7 +113,7 @@ async function bundled(entry: string): Promise<string> {
   return result.outputFiles[0]?.text ?? '';
 }
 
-async function serve(files: Readonly<Record<string, string>>): Promise<Server> {
+async function serve(files: Readonly<Record<string, string | Buffer>>): Promise<Server> {
   const server = createServer((request, response) => {
     const file = files[request.url ?? ''];
     const type = request.url?.endsWith('.js')
@@ -120,7 +121,7 @@ async function serve(files: Readonly<Record<string, string>>): Promise<Server> {
       : request.url?.endsWith('.css')
         ? 'text/css'
         : 'text/html';
-    response.setHeader('content-type', `${type}; charset=utf-8`);
+    response.setHeader('content-type', request.url?.endsWith('.png') ? 'image/png' : `${type}; charset=utf-8`);
     response.end(file ?? frameOf((request.url ?? '').slice(1)));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -129,7 +130,7 @@ async function serve(files: Readonly<Record<string, string>>): Promise<Server> {
 
 function frameOf(theme: string): string {
   const colours = THEMES[theme in THEMES ? (theme as Theme) : 'vscode-light'];
-  const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-theme'; img-src blob:;";
+  const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-theme'; img-src blob: 'self';";
   const variables = [
     ['editor-background', colours.background],
     ['editor-foreground', colours.foreground],

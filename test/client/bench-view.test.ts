@@ -45,6 +45,38 @@ describe('the bench view in a browser', function () {
     return view;
   };
 
+  it('shows photographs with what they show as words, larger by keyboard, and why one is not there', async () => {
+    const { page, post, sent } = await opened(pickup);
+    const caption = '<b>leads</b> as found';
+    const range = { start: { line: 6, character: 2 }, end: { line: 6, character: 9 } };
+    await post({
+      type: 'section',
+      render: 1,
+      content: {
+        section: 'photos',
+        photos: [
+          { caption, of: 'screw coil', uri: '/photo.png', width: 64, height: 48, range },
+          { caption: 'the break', why: 'There is no photograph b.jpg.' },
+        ],
+      },
+    });
+    const section = page.locator('section[aria-label="Photographs"]');
+    const image = section.getByRole('img', { name: caption });
+    await image.scrollIntoViewIfNeeded();
+    await until(page, `document.querySelector('.photos img')?.naturalWidth === 64`);
+    assert.match((await section.textContent()) ?? '', /<b>leads<\/b> as found, screw coil/);
+    assert.match((await section.textContent()) ?? '', /There is no photograph b\.jpg\./);
+    const button = section.getByRole('button', { name: caption });
+    await button.focus();
+    const small = (await image.boundingBox())?.width ?? 0;
+    await button.press('Enter');
+    assert.ok(((await image.boundingBox())?.width ?? 0) > 2 * small);
+    assert.equal(await button.getAttribute('aria-pressed'), 'true');
+    await section.getByRole('button', { name: 'line 7' }).click();
+    assert.ok((await sent()).some((each) => each.type === 'reveal line' && each.line === 6));
+    await page.close();
+  });
+
   it('shows findings, schematic, numbers with ±, response, positions and readings still missing', async () => {
     const { page } = await opened(instrument);
     assert.equal(

@@ -139,6 +139,20 @@ describe('requests of the bench view', () => {
     assert.equal(pages.length, 1);
   });
 
+  it('a page holds its photographs, a hand-over card where asked', async () => {
+    const hesk = uriOf('hesk-neck.pickup');
+    server.open(hesk, textOf('hesk-neck.pickup'));
+    await server.diagnosed(hesk, 1);
+    const about = { ...asked, uri: hesk, subject: { kind: 'pickup', name: 'hesk-neck' } };
+    const { html = '' } = await server.request<PageResult>('pickup/page', about);
+    assert.equal(html.match(/<img alt="leads before the joints"/g)?.length, 1);
+    for (const photos of [true, false]) {
+      const cards = { ...about, kinds: ['hand-over'], paper: 'a4', photos };
+      const { pages } = await server.request<CardsResult>('pickup/cards', cards);
+      assert.equal(pages[0]?.html.includes('<img '), photos);
+    }
+  });
+
   it('pickups are found by filters; one that cannot be read says how it is written', async () => {
     const uris = ['ottlewick-neck', 'hesk-neck', 'cinder-bridge'].map((name) => uriOf(`${name}.pickup`));
     const found = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'serial RYD-021' });
