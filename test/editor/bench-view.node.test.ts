@@ -60,7 +60,7 @@ describe('the bench view in the editor', () => {
       const { svg } = benchView.section('response') ?? {};
       return svg !== full ? svg : undefined;
     });
-    assert.match(dull, /volume at 10, tone at/);
+    assert.match(dull, /volume 10, tone 2\./);
     await benchView.receive({ type: 'position', position: 'quorl/5' });
     await eventually(() => (benchView.section('numbers')?.caption === 'Numbers, position 5' ? true : undefined));
     assert.match((await eventually(() => benchView.section('positions')?.svg)) ?? '', /data-part="position:5"/);

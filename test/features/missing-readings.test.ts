@@ -63,6 +63,36 @@ describe('readings still missing', () => {
     assert.deepEqual(readings(read), []);
   });
 
+  it('none of a coil that was kept and read before the work; that of a new one is asked for', () => {
+    const reworked = (slug: string) => `${TWO.replace(
+      'pickup wren "Wren"',
+      'pickup wren-before "Wren, before"',
+    ).replace(/\}\n$/, '  readings "after winding" 2025-03-01 {\n    screw 3.9 kohm\n    slug 3.9 kohm\n  }\n}\n')}
+pickup wren "Wren" reworks wren-before {
+  made 2026-05-06
+  coil screw {
+    kept
+  }
+  coil slug {
+    ${slug}
+  }
+}
+`;
+    const asked = (slug: string) => {
+      const analysis = analysed(reworked(slug));
+      const now = analysis.pickups.find(({ pickup }) => pickup.name === 'wren');
+      assert.ok(now);
+      return missingPickupReadings(analysis, now).flatMap(({ line }) => (/^(screw|slug) /.test(line) ? [line] : []));
+    };
+    assert.deepEqual(asked('kept'), []);
+    assert.deepEqual(
+      asked(
+        'new\n    bobbin rod-six\n    wire plain-42\n    turns 6_100\n    packing 0.66\n    start to violet\n    finish to grey',
+      ),
+      ['slug … kohm'],
+    );
+  });
+
   it('where the wind of a coil is open, a kick settles phase and hum: red on the finish, black on the start', () => {
     const [kick] = readings(TWO);
     assert.ok(kick);

@@ -40,7 +40,9 @@ export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalys
     const found = loose.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
     return found && expectedWords(found);
   };
-  const coils = pickup.coils.flatMap((coil) => coilReadings(coil, analysed, taken, expectedOf));
+  // A coil that outlasted the work was read before it: that reading is of the coil as it is.
+  const unread = pickup.coils.filter((coil) => (full.life.reads.get(coil) ?? []).length === 0);
+  const coils = unread.flatMap((coil) => coilReadings(coil, analysed, taken, expectedOf));
   const untraced = netlist.windings.filter(({ ends }) => ends === 'unknown').map(({ coil }) => coil);
   return [
     ...(untraced.length > 0 ? [tracing(untraced)] : signReadings(full.signs, netlist)),
