@@ -31,7 +31,7 @@ const json = (value: unknown): string =>
 
 const findings = (analysis: Analysis): string =>
   json(
-    locateFindings(analysis, SAMPLES).map(({ code, severity, message, at, related, fixes }) => ({
+    locateFindings(analysis, SAMPLES, false).map(({ code, severity, message, at, related, fixes }) => ({
       code,
       severity,
       message,

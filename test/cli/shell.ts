@@ -6,6 +6,7 @@ import type { Analyser } from '../../server/src/cli/context.ts';
 import { progressOn } from '../../server/src/cli/progress.ts';
 import { run } from '../../server/src/cli/run.ts';
 import { stylesFor } from '../../server/src/cli/styles.ts';
+import { oneThread } from '../../server/src/cli/threads.ts';
 
 export interface Outcome {
   readonly code: ExitCode;
@@ -64,6 +65,7 @@ export class Shell {
       progress: progressOn(error, clock),
       readStandardInput: async () => (typeof stdin === 'string' ? Buffer.from(stdin, 'utf8') : stdin),
       analyser: this.#analyser,
+      threads: oneThread(this.#analyser),
     });
     return { code, stdout: stdout.join(''), stderr: stderr.join('') };
   }

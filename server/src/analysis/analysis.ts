@@ -37,8 +37,9 @@ export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
 }
 
-export function createAnalyser(): Analyser {
-  const readTree = treeReader();
+/** `kept`: files whose trees are remembered, with all that was made from them; those that were asked for last. */
+export function createAnalyser(kept?: number): Analyser {
+  const readTree = treeReader(kept);
   const memory: ModelMemory = new WeakMap();
   return {
     analyse: (uri, host) => {

@@ -32,14 +32,18 @@ export interface UseGraph {
 
 export type TreeReader = (uri: string, text: string) => FileTree;
 
-/** Keeps the last tree of each file, so that an edit re-reads the blocks it touches. */
-export function treeReader(): TreeReader {
+/** Keeps the last tree of each file, so that an edit re-reads the blocks it touches; of the `most` that were asked for last. */
+export function treeReader(most = Number.POSITIVE_INFINITY): TreeReader {
   const last = new Map<string, FileTree>();
   return (uri, text) => {
     const before = last.get(uri);
-    if (before?.text === text) return before;
-    const tree = readFileTree(text, before);
+    const tree = before?.text === text ? before : readFileTree(text, before);
+    last.delete(uri);
     last.set(uri, tree);
+    for (const [oldest] of last) {
+      if (last.size <= most) break;
+      last.delete(oldest);
+    }
     return tree;
   };
 }

@@ -3,18 +3,16 @@ import type { Severity } from '../checks/finding.ts';
 import type { CheckedFile } from './located-finding.ts';
 import { visibleLines } from './visible.ts';
 
-export function checkGithub(files: readonly CheckedFile[]): string {
-  return files
-    .flatMap((file) =>
-      file.findings.map(({ at, severity, code, message, fixes }) => {
-        const { start, end } = at.range;
-        const fix = fixes.map(({ title }) => `\nfix: ${title}`).join('');
-        const columns = start.line === end.line ? { col: start.character + 1, endColumn: end.character + 1 } : {};
-        const properties = { file: at.path, line: start.line + 1, endLine: end.line + 1, ...columns, title: code };
-        const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
-        return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(visibleLines(message + fix))}\n`;
-      }),
-    )
+export function githubText({ findings }: CheckedFile): string {
+  return findings
+    .map(({ at, severity, code, message, fixes }) => {
+      const { start, end } = at.range;
+      const fix = fixes.map(({ title }) => `\nfix: ${title}`).join('');
+      const columns = start.line === end.line ? { col: start.character + 1, endColumn: end.character + 1 } : {};
+      const properties = { file: at.path, line: start.line + 1, endLine: end.line + 1, ...columns, title: code };
+      const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
+      return `::${COMMANDS[severity]} ${list.join(',')}::${escapeData(visibleLines(message + fix))}\n`;
+    })
     .join('');
 }
 

@@ -5,12 +5,23 @@ import { explanationOf } from '../checks/explanation.ts';
 import type { Severity } from '../checks/finding.ts';
 import { summaryOf } from './explain.ts';
 import type { Range } from './line-map.ts';
-import type { CheckedFile, Location } from './located-finding.ts';
+import type { CheckedFile, LocatedFinding, LocatedFix, Location } from './located-finding.ts';
 import { jsonText } from './visible.ts';
 
-export function checkSarif(files: readonly CheckedFile[], problems: readonly string[]): string {
-  const findings = files.flatMap((file) => file.findings);
-  const codes = [...new Set(findings.map(({ code }) => code))].sort();
+/** What is said of one file; its place among the rules is known when all have been seen. */
+export interface SarifFile {
+  readonly artifact: ReturnType<typeof artifact>;
+  readonly results: readonly ReturnType<typeof resultOf>[];
+}
+
+export const sarifFile = ({ path: file, findings }: CheckedFile): SarifFile => ({
+  artifact: artifact(file),
+  results: findings.map(resultOf),
+});
+
+export function checkSarif(files: readonly SarifFile[], problems: readonly string[]): string {
+  const results = files.flatMap((file) => file.results);
+  const codes = [...new Set(results.map(({ ruleId }) => ruleId))].sort();
   return jsonText({
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
@@ -30,24 +41,21 @@ export function checkSarif(files: readonly CheckedFile[], problems: readonly str
             toolExecutionNotifications: problems.map((text) => ({ level: 'error', message: { text } })),
           },
         ],
-        artifacts: files.map((file) => ({ location: artifact(file.path) })),
-        results: findings.map((finding) => ({
-          ruleId: finding.code,
-          ruleIndex: codes.indexOf(finding.code),
-          level: LEVELS[finding.severity],
-          message: { text: finding.message },
-          locations: [location(finding.at)],
-          relatedLocations: finding.related.map(({ at, message }, id) => ({
-            id,
-            ...location(at),
-            message: { text: message },
-          })),
-          ...(finding.fixes.length === 0 ? {} : { fixes: finding.fixes.map(fix) }),
-        })),
+        artifacts: files.map((file) => ({ location: file.artifact })),
+        results: results.map(({ ruleId, ...rest }) => ({ ruleId, ruleIndex: codes.indexOf(ruleId), ...rest })),
       },
     ],
   });
 }
+
+const resultOf = (finding: LocatedFinding) => ({
+  ruleId: finding.code,
+  level: LEVELS[finding.severity],
+  message: { text: finding.message },
+  locations: [location(finding.at)],
+  relatedLocations: finding.related.map(({ at, message }, id) => ({ id, ...location(at), message: { text: message } })),
+  ...(finding.fixes.length === 0 ? {} : { fixes: finding.fixes.map(fix) }),
+});
 
 function rule(id: string) {
   const page = explanationOf(id);
@@ -81,7 +89,7 @@ const region = ({ start, end }: Range) => ({
   endColumn: end.character + 1,
 });
 
-function fix({ title, edits }: CheckedFile['findings'][number]['fixes'][number]) {
+function fix({ title, edits }: LocatedFix) {
   const paths = [...new Set(edits.map(({ at }) => at.path))];
   return {
     description: { text: title },

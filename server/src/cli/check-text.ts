@@ -1,5 +1,4 @@
 /** Findings for people: where and what, the line with marks under it, the lines that are part of the cause, what to do, the fix. */
-import { cautionsFor } from '../checks/explanation.ts';
 import type { Severity } from '../checks/finding.ts';
 import { changedLines, gutter } from './changed-lines.ts';
 import type { CheckedFile, LocatedFinding, Location, OfferedPlan } from './located-finding.ts';
@@ -11,19 +10,14 @@ import { wrapped } from './wrap.ts';
 /** More than this of one file helps nobody at a terminal; the machine formats hold all. */
 const MOST_PER_FILE = 200;
 
-export function checkText(files: readonly CheckedFile[], styles: Styles, columns?: number): string {
-  const look = { styles, columns };
-  const parts = files.flatMap((file) => {
-    const shown = file.findings.slice(0, MOST_PER_FILE).map((finding) => findingText(finding, look));
-    const left = file.findings.length - shown.length;
-    return left > 0
-      ? [...shown, `${visible(file.path)}: ${left} more of this file (--format json holds all)\n`]
-      : shown;
-  });
-  return [...parts, ...mind(files, look), summary(files)].join('\n');
+export function findingsText({ path, findings }: CheckedFile, look: Look): string {
+  const shown = findings.slice(0, MOST_PER_FILE).map((finding) => `${findingText(finding, look)}\n`);
+  const left = findings.length - shown.length;
+  const more = left > 0 ? `${visible(path)}: ${left} more of this file (--format json holds all)\n\n` : '';
+  return shown.join('') + more;
 }
 
-interface Look {
+export interface Look {
   readonly styles: Styles;
   readonly columns: number | undefined;
 }
@@ -79,23 +73,24 @@ function source(at: Location, mark: string, style: (text: string) => string): re
   ]);
 }
 
-/** Once for all that asks for work at the bench. */
-function mind(files: readonly CheckedFile[], { columns }: Look): readonly string[] {
-  const cautions = cautionsFor(files.flatMap(({ findings }) => findings));
-  const lines = cautions.flatMap((each) => wrapped('  ', each, columns));
-  return cautions.length === 0 ? [] : [['mind at the bench', ...lines, ''].join('\n')];
+/** What was found so far: how often, of each severity. */
+export interface Tally {
+  readonly files: number;
+  readonly counts: ReadonlyMap<Severity, number>;
 }
 
-function summary(files: readonly CheckedFile[]): string {
-  const count = (severity: Severity): number =>
-    files.reduce((total, file) => total + file.findings.filter((each) => each.severity === severity).length, 0);
-  const counts = [
+/** Behind the findings: once for all that asks for work at the bench, and what there was in all. */
+export function endText({ files, counts }: Tally, cautions: readonly string[], columns: number | undefined): string {
+  const lines = cautions.flatMap((each) => wrapped('  ', each, columns));
+  const mind = cautions.length === 0 ? '' : `${['mind at the bench', ...lines, ''].join('\n')}\n`;
+  const count = (...of: readonly Severity[]): number => of.reduce((sum, each) => sum + (counts.get(each) ?? 0), 0);
+  const told = [
     plural(count('error'), 'error'),
     plural(count('warning'), 'warning'),
-    plural(count('information') + count('hint'), 'note'),
+    plural(count('information', 'hint'), 'note'),
   ].filter((each) => each !== '');
-  const where = plural(files.length, 'file') || 'no files';
-  return counts.length === 0 ? `nothing found in ${where}\n` : `${counts.join(', ')} in ${where}\n`;
+  const where = plural(files, 'file') || 'no files';
+  return `${mind}${told.length === 0 ? 'nothing found' : told.join(', ')} in ${where}\n`;
 }
 
 const plural = (count: number, word: string): string =>

@@ -1,13 +1,12 @@
-import type { Host } from '../analysis/analysis-types.ts';
-import { checkGithub } from './check-github.ts';
-import { checkJson } from './check-json.ts';
-import { checkSarif } from './check-sarif.ts';
-import { checkText } from './check-text.ts';
+import { type CheckSettings, checkSource, checkTask } from './check-file.ts';
+import { checkReport } from './check-report.ts';
 import { defineCommand } from './command.ts';
-import { specFiles } from './files.ts';
-import { type CheckedFile, locateFindings } from './located-finding.ts';
-import { analyseSource, readSource, SOURCE_OPTIONS } from './source.ts';
-import { visibleLines } from './visible.ts';
+import { shownPath, specFiles } from './files.ts';
+import { readSource, SOURCE_OPTIONS } from './source.ts';
+import { visible } from './visible.ts';
+
+/** Nobody reads the plans of more, and each is a search. */
+const MOST_PLANNED_FILES = 20;
 
 export const check = defineCommand({
   name: 'check',
@@ -22,6 +21,7 @@ export const check = defineCommand({
   notes: [
     'A folder stands for every *.pickup file in it and below, node_modules and folders with a dot in front left out.\n' +
       'Without PATH this folder is checked.',
+    `Plans of repair are told where at most ${MOST_PLANNED_FILES} files are checked; \`repair\` tells those of one.`,
   ],
   example: { line: 'git show :neck.pickup | pickup-spec check - --stdin-path neck.pickup', meaning: 'what is staged' },
   async run(values, positionals, context) {
@@ -30,38 +30,35 @@ export const check = defineCommand({
       named.filter((name) => name !== '-'),
       context.cwd,
     );
-    const inputs = named.includes('-') ? ['-', ...files] : files;
-    const unusable = [...problems];
-    const checked: CheckedFile[] = [];
-    const hosts = new Map<string, Host>();
-    for (const input of inputs) {
-      const result = await readSource(input, values, context, hosts);
-      if (!result.ok) {
-        unusable.push(result.problem);
-        continue;
-      }
-      const { source } = result;
-      const analysis = analyseSource(source, context);
-      checked.push({ path: source.shown, findings: locateFindings(analysis, context.cwd) });
+    const settings: CheckSettings = {
+      cwd: context.cwd,
+      root: values.root,
+      format: values.format,
+      isTerminal: context.stdout.isTerminal,
+      environment: { NO_COLOR: context.environment.NO_COLOR, TERM: context.environment.TERM },
+      columns: context.stdout.columns,
+      isPlanned: values.format === 'text' && files.length <= MOST_PLANNED_FILES,
+    };
+    const report = checkReport(values.format, context);
+    for (const problem of problems) report.unusable(problem);
+    if (named.includes('-'))
+      report.add(checkSource(await readSource('-', values, context), settings, context.analyser));
+    let done = 0;
+    const step = (): void => context.progress.step(progressOf(done, files, context.cwd));
+    step();
+    for await (const each of context.threads.each(checkTask, settings, files)) {
+      done += 1;
+      report.add(each);
+      step();
     }
     context.progress.clear();
-    for (const problem of unusable) context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);
-    switch (values.format) {
-      case 'text':
-        if (checked.length > 0 || unusable.length === 0)
-          context.stdout.write(checkText(checked, context.styles, context.stdout.columns));
-        break;
-      case 'json':
-        context.stdout.write(checkJson(checked));
-        break;
-      case 'sarif':
-        context.stdout.write(checkSarif(checked, unusable));
-        break;
-      case 'github':
-        context.stdout.write(checkGithub(checked));
-        break;
-    }
-    if (unusable.length > 0) return 2;
-    return checked.some((file) => file.findings.some(({ severity }) => severity === 'error')) ? 1 : 0;
+    return report.end();
   },
 });
+
+/** The file that is waited for, and how many are done where there are many. */
+function progressOf(done: number, files: readonly string[], cwd: string): string {
+  const file = files[done];
+  const shown = file === undefined ? '' : visible(shownPath(file, cwd));
+  return files.length > 1 ? `${done} of ${files.length} files: ${shown}` : shown;
+}

@@ -1,6 +1,5 @@
 /** Two states of a folder of specs, file by file: two folders, or one folder now and at a revision or day. */
 import path from 'node:path';
-import type { Host } from '../analysis/analysis-types.ts';
 import { type State, sameMeaning } from '../comparison/comparison.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import { CommandError } from './command.ts';
@@ -8,7 +7,7 @@ import { type Compared, comparedStates } from './compared-states.ts';
 import type { Context } from './context.ts';
 import { shownPath, specFiles, uriOf } from './files.ts';
 import { readFromGit, revisionAt, specsInGit } from './git.ts';
-import { analyseSource, readSource, type SourceValues } from './source.ts';
+import { analyseSource, type SourceValues, sourceReader } from './source.ts';
 
 export interface ComparedFolders {
   /** Of files that both states have, those that differ in meaning. */
@@ -67,14 +66,14 @@ function onDisk(folder: string, values: SourceValues, context: Context): Folder 
   const top = path.resolve(context.cwd, folder);
   const { files, problems } = specFiles([folder], context.cwd);
   if (problems[0] !== undefined) throw new CommandError(problems[0]);
-  const hosts = new Map<string, Host>();
+  const read = sourceReader(values.root, context.cwd);
   return {
     shown: (file) => shownPath(path.join(top, file), context.cwd),
     files: files.map((file) => path.relative(top, file).split(path.sep).join('/')),
     state: async (file) => {
-      const read = await readSource(path.join(top, file), { ...values, 'stdin-path': undefined }, context, hosts);
-      if (!read.ok) throw new CommandError(read.problem);
-      return stateOf(analyseSource(read.source, context));
+      const result = read(path.join(top, file));
+      if (!result.ok) throw new CommandError(result.problem);
+      return stateOf(analyseSource(result.source, context));
     },
   };
 }

@@ -3,6 +3,7 @@ import type { Analysis, Host } from '../analysis/analysis-types.ts';
 import type { Output } from './output.ts';
 import type { Progress } from './progress.ts';
 import type { Styles } from './styles.ts';
+import type { Threads } from './threads.ts';
 
 export interface Context {
   readonly cwd: string;
@@ -15,6 +16,7 @@ export interface Context {
   readonly progress: Progress;
   readStandardInput(): Promise<Uint8Array>;
   readonly analyser: Analyser;
+  readonly threads: Threads;
 }
 
 export interface Analyser {

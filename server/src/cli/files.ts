@@ -5,6 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Analysis, FileContent, Host } from '../analysis/analysis-types.ts';
 import { type FileBytes, isPhotoName, type PhotoFile, photoFile, unreadPhoto } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
+import { recent } from './recent.ts';
 import { fileProblem, readPhotoFile, readTextFile } from './text-file.ts';
 
 export const uriOf = (file: string): string => pathToFileURL(file).href;
@@ -49,18 +50,18 @@ export function workspaceRoot(file: string, stated: string | undefined, cwd: str
   return lies(folder, cwd) ? cwd : folder;
 }
 
-/** Reads through the disk, except what `given` holds by URI (standard input). Each file is read once. */
+/** Contents kept: parts files are asked for with each file that uses them. */
+const KEPT_CONTENTS = 64;
+
+/** Reads through the disk, except what `given` holds by URI (standard input). Each file is read once, or once in a long while. */
 export function diskHost(root: string, given: ReadonlyMap<string, string> = new Map()): Host {
   const realRoot = real(root);
-  const read = new Map<string, FileContent>();
-  const photos = new Map<string, PhotoFile>();
+  const read = recent<string, FileContent>(KEPT_CONTENTS);
+  const photos = recent<string, PhotoFile>(KEPT_CONTENTS);
   return {
     content(uri) {
       const text = given.get(uri);
-      if (text !== undefined) return { kind: 'text', text };
-      const known = read.get(uri) ?? readContent(uri);
-      read.set(uri, known);
-      return known;
+      return text === undefined ? read(uri, () => readContent(uri)) : { kind: 'text', text };
     },
     isInside(uri) {
       const file = pathOf(uri);
@@ -70,11 +71,7 @@ export function diskHost(root: string, given: ReadonlyMap<string, string> = new 
       const file = pathOf(uri);
       return file === undefined || !lies(file, root) ? [] : namesIn(path.dirname(file), isSpecName);
     },
-    photo(uri) {
-      const known = photos.get(uri) ?? photoFile(photoBytes(uri));
-      photos.set(uri, known);
-      return known;
-    },
+    photo: (uri) => photos(uri, () => photoFile(photoBytes(uri))),
     photosNear(uri) {
       const file = pathOf(uri);
       return file === undefined || !lies(file, root) ? [] : namesIn(path.dirname(file), isPhotoName);

@@ -1,6 +1,5 @@
 import { formatFile } from '../../../grammar/src/format.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import type { Host } from '../analysis/analysis-types.ts';
 import { CommandError, defineCommand, type ExitCode } from './command.ts';
 import { specFiles } from './files.ts';
 import { readSource, SOURCE_OPTIONS, type Source } from './source.ts';
@@ -27,9 +26,8 @@ export const format = defineCommand({
     const tell = (line: string): void => context.stderr.write(`pickup-spec: ${visibleLines(line)}\n`);
     for (const problem of problems) tell(problem);
     let code: ExitCode = problems.length > 0 ? 2 : 0;
-    const hosts = new Map<string, Host>();
     for (const file of files) {
-      const result = await readSource(file, { ...values, root: undefined }, context, hosts);
+      const result = await readSource(file, { ...values, root: undefined }, context);
       if (!result.ok) {
         tell(result.problem);
         code = 2;

@@ -1,11 +1,10 @@
-import type { Host } from '../analysis/analysis-types.ts';
 import { type PickupRecord, pickupRecords, type RecordedFile, type StateRecord } from '../features/pickup-record.ts';
 import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { padded, valueText, widest } from './figures-text.ts';
 import { specFiles } from './files.ts';
 import { meant } from './meant.ts';
-import { analyseSource, readSource, SOURCE_OPTIONS } from './source.ts';
+import { analyseSource, SOURCE_OPTIONS, sourceReader } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible, visibleLines } from './visible.ts';
 
@@ -37,9 +36,9 @@ export const list = defineCommand({
     const { files, problems } = specFiles([folder], context.cwd);
     const unusable = [...problems];
     const read: RecordedFile[] = [];
-    const hosts = new Map<string, Host>();
+    const reader = sourceReader(values.root, context.cwd);
     for (const file of files) {
-      const result = await readSource(file, { root: values.root, 'stdin-path': undefined }, context, hosts);
+      const result = reader(file);
       if (result.ok) read.push({ file: result.source.shown, analysis: analyseSource(result.source, context) });
       else unusable.push(result.problem);
     }

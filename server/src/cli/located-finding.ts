@@ -50,7 +50,7 @@ export interface Location {
 const VERIFICATION_BUDGET = 2_000_000;
 const COST_PER_FINDING = 200;
 
-export function locateFindings(analysis: Analysis, cwd: string): readonly LocatedFinding[] {
+export function locateFindings(analysis: Analysis, cwd: string, isPlanned: boolean): readonly LocatedFinding[] {
   const findings = analysis.allFindings();
   const locate = locator(analysis, cwd);
   const cost = 1 + analysis.text.length + COST_PER_FINDING * findings.length;
@@ -69,7 +69,7 @@ export function locateFindings(analysis: Analysis, cwd: string): readonly Locate
         at,
         related: relatedOf(finding, analysis, locate),
         fixes: remedies.flatMap((remedy) => fixOf(remedy, analysis, locate)),
-        ...offeredPlan(finding, analysis, planned),
+        ...(isPlanned ? offeredPlan(finding, analysis, planned) : {}),
       },
     ];
   });

@@ -1,6 +1,9 @@
 /** Where a shell starts: the process as a context, and nothing else. */
+import { realpathSync } from 'node:fs';
+import { isMainThread } from 'node:worker_threads';
 import { createAnalyser } from '../analysis/analysis.ts';
 import { forLocale } from './ascii.ts';
+import { checkTask } from './check-file.ts';
 import type { ExitCode } from './command.ts';
 import { commands } from './commands.ts';
 import type { Output } from './output.ts';
@@ -8,49 +11,58 @@ import { progressOn } from './progress.ts';
 import { run } from './run.ts';
 import { stylesFor } from './styles.ts';
 import { errorCode, fileProblem } from './text-file.ts';
+import { KEPT_FILES, manyThreads, serveThread } from './threads.ts';
 
-/** Whether a stream has failed; what is written to it afterwards is dropped. */
-const failed = { stdout: false, stderr: false };
+// The threads that `manyThreads` starts run this very file.
+if (isMainThread) begin();
+else serveThread([checkTask]);
 
-process.stdout.on('error', (error) => {
-  if (failed.stdout) return;
-  failed.stdout = true;
-  // A reader that has seen enough (`| head`) closes the pipe; that is no fault, and the code is that of the command.
-  if (errorCode(error) === 'EPIPE') return;
-  stderr.write(`pickup-spec: standard output: ${fileProblem(error)}\n`);
-  outcome = 2;
-  process.exitCode = 2;
-});
-process.stderr.on('error', () => {
-  failed.stderr = true;
-});
+function begin(): void {
+  /** Whether a stream has failed; what is written to it afterwards is dropped. */
+  const failed = { stdout: false, stderr: false };
 
-const plain = (name: 'stdout' | 'stderr'): Output => ({
-  isTerminal: process[name].isTTY === true,
-  columns: process[name].isTTY ? process[name].columns : undefined,
-  write: (text) => {
-    if (!failed[name]) process[name].write(text);
-  },
-});
+  process.stdout.on('error', (error) => {
+    if (failed.stdout) return;
+    failed.stdout = true;
+    // A reader that has seen enough (`| head`) closes the pipe; that is no fault, and the code is that of the command.
+    if (errorCode(error) === 'EPIPE') return;
+    stderr.write(`pickup-spec: standard output: ${fileProblem(error)}\n`);
+    outcome = 2;
+    process.exitCode = 2;
+  });
+  process.stderr.on('error', () => {
+    failed.stderr = true;
+  });
 
-/** Instead of the command's own code. */
-let outcome: ExitCode | undefined;
-const stderr = forLocale(plain('stderr'), process.env);
-const stdout = forLocale(plain('stdout'), process.env);
+  const plain = (name: 'stdout' | 'stderr'): Output => ({
+    isTerminal: process[name].isTTY === true,
+    columns: process[name].isTTY ? process[name].columns : undefined,
+    write: (text) => {
+      if (!failed[name]) process[name].write(text);
+    },
+  });
 
-void run(process.argv.slice(2), commands, {
-  cwd: process.cwd(),
-  environment: process.env,
-  stdout,
-  stderr,
-  styles: stylesFor(stdout.isTerminal, process.env),
-  progress: progressOn(stderr),
-  readStandardInput,
-  analyser: createAnalyser(),
-}).then((code) => {
-  // Not process.exit: what is written to a pipe would be cut off.
-  process.exitCode = outcome ?? code;
-});
+  /** Instead of the command's own code. */
+  let outcome: ExitCode | undefined;
+  const stderr = forLocale(plain('stderr'), process.env);
+  const stdout = forLocale(plain('stdout'), process.env);
+
+  const analyser = createAnalyser(KEPT_FILES);
+  void run(process.argv.slice(2), commands, {
+    cwd: process.cwd(),
+    environment: process.env,
+    stdout,
+    stderr,
+    styles: stylesFor(stdout.isTerminal, process.env),
+    progress: progressOn(stderr),
+    readStandardInput,
+    analyser,
+    threads: manyThreads(realpathSync(process.argv[1] ?? ''), analyser),
+  }).then((code) => {
+    // Not process.exit: what is written to a pipe would be cut off.
+    process.exitCode = outcome ?? code;
+  });
+}
 
 async function readStandardInput(): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];

@@ -8,13 +8,19 @@ export interface Progress {
 }
 
 const PATIENCE_MS = 1000;
+/** Nobody reads faster. */
+const PAUSE_MS = 50;
 
 export function progressOn(output: Output, now: () => number = Date.now): Progress {
   const begun = now();
   let shown = false;
+  let last = Number.NEGATIVE_INFINITY;
   return {
     step(doing) {
-      if (!output.isTerminal || now() - begun < PATIENCE_MS) return;
+      if (!output.isTerminal) return;
+      const at = now();
+      if (at - begun < PATIENCE_MS || at - last < PAUSE_MS) return;
+      last = at;
       output.write(`\r\u001b[K${doing} …`);
       shown = true;
     },

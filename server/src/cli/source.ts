@@ -35,22 +35,24 @@ export type SourceResult =
   | { readonly ok: true; readonly source: Source }
   | { readonly ok: false; readonly problem: string };
 
-/** Reads a file, or standard input for `-`. A host may be shared by files of one workspace. */
-export async function readSource(
-  name: string,
-  values: SourceValues,
-  context: Context,
-  hosts: Map<string, Host> = new Map(),
-): Promise<SourceResult> {
-  if (name === '-') return readStandardInput(values, context);
-  const file = path.resolve(context.cwd, name);
-  const content = readTextFile(file);
-  const shown = shownPath(file, context.cwd);
-  if (!content.ok) return { ok: false, problem: `${shown}: ${content.problem}` };
-  const root = workspaceRoot(file, values.root, context.cwd);
-  const host = hosts.get(root) ?? diskHost(root);
-  hosts.set(root, host);
-  return { ok: true, source: { ...content, file, shown, uri: uriOf(file), host } };
+/** Reads a file, or standard input for `-`. */
+export async function readSource(name: string, values: SourceValues, context: Context): Promise<SourceResult> {
+  return name === '-' ? readStandardInput(values, context) : sourceReader(values.root, context.cwd)(name);
+}
+
+/** Reads files; those of one workspace share what they use. */
+export function sourceReader(root: string | undefined, cwd: string): (name: string) => SourceResult {
+  const hosts = new Map<string, Host>();
+  return (name) => {
+    const file = path.resolve(cwd, name);
+    const content = readTextFile(file);
+    const shown = shownPath(file, cwd);
+    if (!content.ok) return { ok: false, problem: `${shown}: ${content.problem}` };
+    const workspace = workspaceRoot(file, root, cwd);
+    const host = hosts.get(workspace) ?? diskHost(workspace);
+    hosts.set(workspace, host);
+    return { ok: true, source: { ...content, file, shown, uri: uriOf(file), host } };
+  };
 }
 
 /** The same, for commands of one file: what cannot be read ends the command. */

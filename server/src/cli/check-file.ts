@@ -1,0 +1,68 @@
+/** One file checked, and its findings as they are written: all that is kept of it. */
+import type { Analyser } from '../analysis/analysis.ts';
+import type { Finding } from '../checks/finding.ts';
+import { githubText } from './check-github.ts';
+import { jsonPiece } from './check-json.ts';
+import { type SarifFile, sarifFile } from './check-sarif.ts';
+import { findingsText } from './check-text.ts';
+import { locateFindings } from './located-finding.ts';
+import { type Source, type SourceResult, sourceReader } from './source.ts';
+import { stylesFor } from './styles.ts';
+import type { Task } from './threads.ts';
+
+export interface CheckSettings {
+  readonly cwd: string;
+  readonly root: string | undefined;
+  readonly format: 'text' | 'json' | 'sarif' | 'github';
+  readonly isTerminal: boolean;
+  /** What of it says whether colours are shown. */
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  readonly columns: number | undefined;
+  /** Whether the best plan of repair is searched for: for a person who reads it. */
+  readonly isPlanned: boolean;
+}
+
+export type FileCheck =
+  | {
+      readonly ok: true;
+      readonly path: string;
+      readonly text: string;
+      readonly sarif?: SarifFile;
+      readonly told: readonly Pick<Finding, 'code' | 'severity'>[];
+    }
+  | { readonly ok: false; readonly problem: string };
+
+export const checkTask: Task<CheckSettings, FileCheck> = {
+  name: 'check',
+  begin(settings, analyser) {
+    const read = sourceReader(settings.root, settings.cwd);
+    return (file) => checkSource(read(file), settings, analyser);
+  },
+};
+
+export function checkSource(read: SourceResult, settings: CheckSettings, analyser: Analyser): FileCheck {
+  if (!read.ok) return read;
+  const { cwd, format, columns, isPlanned } = settings;
+  const checked = checkedFile(read.source, cwd, isPlanned, analyser);
+  const { path, findings } = checked;
+  const told = findings.map(({ code, severity }) => ({ code, severity }));
+  switch (format) {
+    case 'text':
+      return {
+        ok: true,
+        path,
+        told,
+        text: findingsText(checked, { styles: stylesFor(settings.isTerminal, settings.environment), columns }),
+      };
+    case 'json':
+      return { ok: true, path, told, text: jsonPiece(checked) };
+    case 'github':
+      return { ok: true, path, told, text: githubText(checked) };
+    case 'sarif':
+      return { ok: true, path, told, text: '', sarif: sarifFile(checked) };
+  }
+}
+
+function checkedFile({ shown, uri, host }: Source, cwd: string, isPlanned: boolean, analyser: Analyser) {
+  return { path: shown, findings: locateFindings(analyser.analyse(uri, host), cwd, isPlanned) };
+}

@@ -1,0 +1,68 @@
+/** The findings of all files as one text, written as they come; and the exit code that they give. */
+import { cautionsFor } from '../checks/explanation.ts';
+import type { Finding, Severity } from '../checks/finding.ts';
+import type { CheckSettings, FileCheck } from './check-file.ts';
+import { JSON_FRAME } from './check-json.ts';
+import { checkSarif, type SarifFile } from './check-sarif.ts';
+import { endText } from './check-text.ts';
+import type { ExitCode } from './command.ts';
+import type { Context } from './context.ts';
+import { visibleLines } from './visible.ts';
+
+export interface CheckReport {
+  add(file: FileCheck): void;
+  unusable(problem: string): void;
+  /** Writes what comes last. */
+  end(): ExitCode;
+}
+
+export function checkReport(format: CheckSettings['format'], context: Context): CheckReport {
+  const problems: string[] = [];
+  const sarif: SarifFile[] = [];
+  const counts = new Map<Severity, number>();
+  const kinds = new Map<string, Pick<Finding, 'code' | 'severity'>>();
+  let files = 0;
+  const write = (text: string): void => {
+    if (text === '') return;
+    context.progress.clear();
+    context.stdout.write(text);
+  };
+  const unusable = (problem: string): void => {
+    problems.push(problem);
+    context.progress.clear();
+    context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);
+  };
+  return {
+    unusable,
+    add(file) {
+      if (!file.ok) return unusable(file.problem);
+      if (file.sarif) sarif.push(file.sarif);
+      if (format === 'json') write(files === 0 ? JSON_FRAME.begin : JSON_FRAME.between);
+      write(file.text);
+      files += 1;
+      for (const each of file.told) {
+        counts.set(each.severity, (counts.get(each.severity) ?? 0) + 1);
+        kinds.set(`${each.code} ${each.severity}`, each);
+      }
+    },
+    end() {
+      write(last());
+      if (problems.length > 0) return 2;
+      return (counts.get('error') ?? 0) > 0 ? 1 : 0;
+    },
+  };
+
+  function last(): string {
+    switch (format) {
+      case 'text':
+        if (files === 0 && problems.length > 0) return '';
+        return endText({ files, counts }, cautionsFor([...kinds.values()]), context.stdout.columns);
+      case 'json':
+        return files === 0 ? JSON_FRAME.empty : JSON_FRAME.end;
+      case 'sarif':
+        return checkSarif(sarif, problems);
+      case 'github':
+        return '';
+    }
+  }
+}
