@@ -11,7 +11,7 @@ import { progressOn } from './progress.ts';
 import { run } from './run.ts';
 import { stylesFor } from './styles.ts';
 import { errorCode, fileProblem } from './text-file.ts';
-import { KEPT_FILES, manyThreads, serveThread } from './threads.ts';
+import { KEPT_FILES, manyThreads, oneThread, serveThread } from './threads.ts';
 
 // The threads that `manyThreads` starts run this very file.
 if (isMainThread) begin();
@@ -48,6 +48,9 @@ function begin(): void {
   const stdout = forLocale(plain('stdout'), process.env);
 
   const analyser = createAnalyser(KEPT_FILES);
+  const program = realpathSync(process.argv[1] ?? '');
+  // Threads do not read the sources as they are.
+  const isBundle = program.endsWith('.cjs');
   void run(process.argv.slice(2), commands, {
     cwd: process.cwd(),
     environment: process.env,
@@ -57,7 +60,7 @@ function begin(): void {
     progress: progressOn(stderr),
     readStandardInput,
     analyser,
-    threads: manyThreads(realpathSync(process.argv[1] ?? ''), analyser),
+    threads: isBundle ? manyThreads(program, analyser) : oneThread(analyser),
   }).then((code) => {
     // Not process.exit: what is written to a pipe would be cut off.
     process.exitCode = outcome ?? code;

@@ -1,7 +1,7 @@
 /** Work on many files, spread over the cores where the program can start threads of itself. */
-import { once } from 'node:events';
 import { availableParallelism } from 'node:os';
 import { setImmediate as nextTurn } from 'node:timers/promises';
+import { setFlagsFromString } from 'node:v8';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { type Analyser, createAnalyser } from '../analysis/analysis.ts';
 
@@ -37,7 +37,10 @@ export function manyThreads(program: string, analyser: Analyser, cores = availab
     each(task, settings, files) {
       const count = Math.min(cores, MOST_THREADS, Math.floor(files.length / FILES_WORTH_A_THREAD)) - 1;
       if (count < 1) return oneThread(analyser).each(task, settings, files);
-      const start = () => new Worker(program, { workerData: { name: task.name, settings } satisfies Order });
+      // What a file leaves behind is collected before it grows to several times of what is alive.
+      setFlagsFromString('--heap-growing-percent=100');
+      const workerData = { name: task.name, settings } satisfies Order;
+      const start = () => new Worker(program, { workerData, resourceLimits: { maxYoungGenerationSizeMb: 24 } });
       return spread(files, task.begin(settings, analyser), Array.from({ length: count }, start));
     },
   };
@@ -96,13 +99,16 @@ async function* spread<R>(
     else idle.add(thread);
   };
   let fault: Error | undefined;
+  let wake = (): void => undefined;
   for (const thread of threads) {
     thread.on('message', (done: Done<R>) => {
       for (const [index, result] of done.results.entries()) results.set(done.first + index, result);
       hand(thread);
+      wake();
     });
     thread.on('error', (error) => {
       fault = error instanceof Error ? error : new Error(String(error));
+      wake();
     });
     // Two at a time: it never waits for the next.
     hand(thread);
@@ -121,7 +127,11 @@ async function* spread<R>(
         const { first, files: own } = take(1);
         for (const file of own) results.set(first, work(file));
         await nextTurn();
-      } else await Promise.race(threads.map((thread) => once(thread, 'message')));
+      } else {
+        await new Promise<void>((resolve) => {
+          wake = resolve;
+        });
+      }
     }
   } finally {
     await Promise.all(threads.map((thread) => thread.terminate()));
