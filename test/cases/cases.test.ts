@@ -319,6 +319,63 @@ describe('closed pickups', () => {
   });
 });
 
+describe('closed pickups out of phase', () => {
+  const text = readFileSync(path.join(folder, 'closed-pickups.pickup'), 'utf8');
+  const shelf = { 'parts/shelf.pickup': readFileSync(path.join(folder, 'parts/shelf.pickup'), 'utf8') };
+  const plansOf = (analysis: Analysis) => planRepairs(analysis, { instrument: 'shut' }).plans;
+  const allInPhase = (analysis: Analysis, plan: ReturnType<typeof plansOf>[number]) => {
+    const after = analysis.edited(plan.steps.flatMap(({ edits }) => edits));
+    assert.ok(after);
+    assert.deepEqual(
+      positions(after).map(({ phase }) => phase),
+      ['in', 'in', 'in'],
+    );
+    return after;
+  };
+
+  it('whose braid carries coils and cover get a magnet turned, and never a coil wound anew', () => {
+    const analysis = analysed('closed-pickups');
+    const plans = plansOf(analysis);
+    assert.deepEqual(
+      plans.map(({ minutes, steps }) => [minutes, steps.at(-1)?.text]),
+      ['neck', 'bridge'].map((name) => [
+        50,
+        `Turn the magnet of shut-${name} over, or magnetise its rods the other way`,
+      ]),
+    );
+    for (const plan of plans) {
+      const after = allInPhase(analysis, plan);
+      // What was read before the magnet was turned still proves the signs, and contradicts nothing.
+      assert.deepEqual(codes(after), []);
+    }
+  });
+
+  it('the finding offers the same, verified', () => {
+    const titles = fixTitles(analysed('closed-pickups'), 'phase/position-cancels');
+    assert.equal(titles[0], 'Turn the magnet of neck over, or magnetise its rods the other way *');
+  });
+
+  it('with two conductors and no cover change hot and ground at the switch', () => {
+    const two = text
+      .replace('conductors red', 'conductors red blue')
+      .replace(/.*(?:shield braid|cover nickel).*\n/g, '')
+      .replace('ground braid', 'ground blue');
+    const analysis = analyse(two, shelf);
+    const [plan] = plansOf(analysis);
+    assert.ok(plan);
+    assert.deepEqual([plan.minutes, ...plan.steps.map((step) => step.text)], [12, 'Swap hot and ground of shut-neck']);
+    allInPhase(analysis, plan);
+  });
+
+  it('have the resistance that was read from hot to ground, at the jack beside the volume pot', () => {
+    const beside = (ohm: number) => (ohm * 500_000) / (ohm + 500_000);
+    const [neck, both, bridge] = positions(analysed('closed-pickups')).map(({ resistanceOhm }) => resistanceOhm?.value);
+    near(neck, beside(7950), 1);
+    near(both, beside(1 / (1 / 7950 + 1 / 8400)), 1);
+    near(bridge, beside(8400), 1);
+  });
+});
+
 describe('a pickup whose hot and ground were swapped after it was read', () => {
   const analysis = analysed('swapped-after-reading');
   const [finding] = analysis.findings.filter(({ code }) => code === 'phase/position-cancels');

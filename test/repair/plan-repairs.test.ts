@@ -354,17 +354,38 @@ ${positions}  }
   });
 
   it('says so where nothing but winding again helps', () => {
-    // Each coil starts on its baseplate, which would come to hot; poles are known by a compass, and nothing says they can be turned.
-    const grounded = (name: string, wound: string) =>
+    // Both coils start on the baseplate, which would come to hot with the leads of either swapped.
+    const coil = (name: string, lead: string) =>
+      `  coil ${name} {\n    wound clockwise\n    start to baseplate\n    finish ${lead}\n  }\n`;
+    const text = `pickup heron {
+${coil('screw', 'violet')}${coil('slug', 'grey')}  baseplate steel
+  hookup {
+    hot violet grey
+    ground baseplate
+  }
+  readings "bench" 2026-10-02 {
+    compass screw north-up
+    compass slug south-up
+  }
+}
+`;
+    const outcome = planRepairs(analyse(text), { pickup: 'heron' });
+    assert.equal(
+      outcome.onlyRewinding,
+      'Nothing but winding a coil again helps: every set of other changes leaves a fault.',
+    );
+    assert.deepEqual(texts(outcome), [
+      ['Wind the screw coil of heron again, the other way round'],
+      ['Wind the slug coil of heron again, the other way round'],
+    ]);
+  });
+
+  it('turns rods of which only a compass tells', () => {
+    const known = (name: string, wound: string) =>
       single(name, wound)
         .replace('    polarity north-up\n', '')
-        .replace('start grey', 'start to baseplate')
-        .replace('ground grey', 'ground baseplate')
-        .replace(
-          '  hookup',
-          '  baseplate steel\n  readings "bench" 2026-10-02 {\n    compass main north-up\n  }\n  hookup',
-        );
-    const text = `${grounded('heron', 'clockwise')}${grounded('wren', 'counterclockwise')}instrument juniper {
+        .replace('  hookup', '  readings "bench" 2026-10-02 {\n    compass main north-up\n  }\n  hookup');
+    const text = `${known('heron', 'clockwise')}${known('wren', 'counterclockwise')}instrument juniper {
   pickup neck wren at 160 mm
   pickup bridge heron at 42 mm
   selector {
@@ -372,15 +393,15 @@ ${positions}  }
   }
 }
 `;
-    const outcome = plans(text);
-    assert.equal(
-      outcome.onlyRewinding,
-      'Nothing but winding a coil again helps: every set of other changes leaves a fault.',
+    const analysis = analyse(text);
+    const turned = planRepairs(analysis, { instrument: 'juniper' }).plans.find(({ steps }) =>
+      steps.some((step) => /rods/.test(step.text)),
     );
-    assert.deepEqual(texts(outcome), [
-      ['Wind the main coil of wren again, the other way round'],
-      ['Wind the main coil of heron again, the other way round'],
-    ]);
+    const after = analysis.edited(turned?.steps.flatMap(({ edits }) => edits) ?? []);
+    assert.deepEqual(
+      after?.findings.map(({ code }) => code),
+      [],
+    );
   });
 
   it('leaves a pickup alone that is like the one worked on', () => {

@@ -1,5 +1,6 @@
 /** Changes of the text that remedies are made of. */
-import { type Coil, opposite, type PoleUp, type Rotation } from '../model/coil.ts';
+import type { CoilSigns } from '../estimates/signs.ts';
+import { type Coil, opposite, oppositeSign, type PoleUp, poleOf, type Rotation } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
@@ -177,6 +178,15 @@ function isIn(line: Place, coil: Coil, pickup: Pickup): boolean {
   const heads = pickup.coils.map(({ place }) => place).filter(({ chunk }) => chunk === line.chunk);
   const nearest = Math.max(...heads.map(({ span }) => (span.start <= line.span.start ? span.start : -1)));
   return coil.place.span.start === nearest;
+}
+
+/** States the poles of a pickup the other way up, of which only readings tell; `undefined` where they do not tell of all. */
+export function flipSeenPoles(signs: readonly CoilSigns[]): readonly Edit[] | undefined {
+  const own = signs.filter(({ coil }) => !coil.below);
+  const edits = own.flatMap(({ coil, pole }) =>
+    pole ? [insertFirstLine(coil.place, `polarity ${poleOf(oppositeSign(pole.sign))}`)] : [],
+  );
+  return edits.length === own.length ? edits : undefined;
 }
 
 /** Turns the bar under the coils over. */

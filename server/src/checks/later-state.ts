@@ -24,8 +24,14 @@ export const formerName = ({ name }: Pickup): string => `${name}-before`;
 export function asLaterState(pickup: Pickup, edits: readonly Edit[]): readonly Edit[] | undefined {
   const facts = factsChanged(edits);
   if (!facts?.every(({ after }) => after.length > 0)) return undefined;
-  return [nameFormer(pickup), appended(pickup, facts, ({ after }) => after)];
+  return [nameFormer(pickup), appended(pickup, facts, linesAfter)];
 }
+
+/** Poles that are changed were turned over: said so, what was read of them before still counts. */
+const linesAfter = ({ field, after }: ChangedFact): readonly string[] =>
+  field === 'magnet' || field === 'polarity'
+    ? after.map((line) => `${line.replace(/\s*,\s*(?:kept|turned|new)$/, '')}, turned`)
+    : after;
 
 /** The text says the pickup as it is now, changed in place since it was read: these edits of its own text undo that for the record. */
 export function asChangedSince(pickup: Pickup, undo: readonly Edit[]): readonly Edit[] | undefined {

@@ -1,12 +1,13 @@
 import { HUMS_ABOVE_DB } from '../estimates/common-practice.ts';
 import { hearsStrings, humDb, opposed, pairsHeard } from '../estimates/phase.ts';
+import type { QuickOf } from '../estimates/position-network.ts';
 import { insideOnePickup, type SoundingCoil } from '../estimates/positions.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
-import { polesTurned } from '../words/pole-turning.ts';
+import { hasUnseenPoles, polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
-import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
+import { flipBar, flipPolarity, flipSeenPoles, present, rewriteJoint } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
 import { asChangedSince, asLaterState, isReadOverHookup } from './later-state.ts';
@@ -17,7 +18,7 @@ export const phasePositionCancels = defineInstrumentCheck({
   code: 'phase/position-cancels',
   severity: 'error',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],
-  run: ({ positions }) =>
+  run: ({ positions, quickOf }) =>
     positions.flatMap((solved) => {
       const { position, coils } = solved;
       // What one pickup does inside itself is told at the pickup.
@@ -37,7 +38,7 @@ export const phasePositionCancels = defineInstrumentCheck({
             message: say`${slot.name} is fitted here`,
             place: slot.place,
           })),
-          remedies: () => remedies(solved, against, others, quiet),
+          remedies: () => remedies(solved, against, others, quiet, quickOf),
           subject: { position: position.key.value, coils: against.map(({ placed }) => placed.segment.coil.name) },
         },
       ];
@@ -84,14 +85,16 @@ function remedies(
   against: readonly SoundingCoil[],
   others: readonly SoundingCoil[],
   quiet: boolean,
+  quickOf: QuickOf,
 ): readonly Remedy[] {
   const forSlot = (slot: Slot, preferred: boolean): readonly (Remedy | undefined)[] => {
     const { pickup } = slot;
     if (!pickup) return [];
     const overHookup = isReadOverHookup(pickup);
-    const own = (edits: readonly Edit[] | undefined) =>
-      edits && (overHookup ? asLaterState(pickup, edits) : ownEdits(edits, pickup));
-    const turned = own(turnMagnet(pickup));
+    const unseen = hasUnseenPoles(pickup);
+    const own = (edits: readonly Edit[] | undefined, isLater = overHookup) =>
+      edits && (isLater ? asLaterState(pickup, edits) : ownEdits(edits, pickup));
+    const turned = own(unseen ? flipSeenPoles(quickOf(pickup).signs) : turnMagnet(pickup), overHookup || unseen);
     const swapped = own(swapHotAndGround(pickup));
     const poles: Remedy | undefined = turned && {
       title: say`${capital(polesTurned(pickup, slot.name))}`,

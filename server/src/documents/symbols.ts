@@ -75,10 +75,12 @@ export interface LeadLook {
   readonly base?: ColourCode;
   readonly stripe?: ColourCode;
   readonly bare?: boolean;
+  readonly unseen?: boolean;
 }
 
 export function lead(route: string, look: LeadLook): readonly SvgElement[] {
   if (look.bare) return [path('halo', route), path('edge', route), path('core bare', route), path('lay', route)];
+  if (look.unseen) return [path('halo', route), path('hid', route)];
   if (look.base === undefined) return [path('halo', route), path('w3', route)];
   const stripes = look.stripe === undefined ? [] : [path(`core second ${look.stripe}`, route), path('seam', route)];
   return [path('halo', route), path('edge', route), path(`core ${look.base}`, route), ...stripes];

@@ -25,6 +25,7 @@ export const causes = {
   turns: (path: string) => `turns of ${path}`,
   meter: 'the meter',
   roomTemperature: 'temperature of the room',
+  unseenShare: (path: string) => `part of ${path} in its closed pickup`,
   poles: (pickup: string) => `poles of ${pickup}`,
   metalwork: (pickup: string) => `losses in the metalwork of ${pickup}`,
   poleLosses: (pickup: string) => `losses in the poles of ${pickup}`,

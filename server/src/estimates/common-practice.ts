@@ -61,6 +61,8 @@ export const NOMINAL_HENRY = 2;
 export const DEFAULT_COILS_APART_M = 0.018;
 /** What the distance of two coils, as stated and as assumed, leaves open of their coupling. */
 export const COUPLING_RELATIVE_SD = { stated: 0.05, assumed: 0.15 } as const;
+/** What one of the coils of a closed pickup may have of its resistance more or less than its part, relative. */
+export const UNSEEN_SHARE_RELATIVE_SD = 0.1;
 /** Thickness of a bobbin's flange. */
 export const FLANGE_M = 0.0015;
 /** What a wound coil's outline differs from the stated core by: tension rounds the flanks and lead-ins cross. */

@@ -4,6 +4,7 @@ import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { coilPath } from './causes.ts';
+import { closedResistances } from './closed-pickup.ts';
 import { type PickupLife, pickupLife, readingUpTo } from './coil-life.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM } from './common-practice.ts';
@@ -36,11 +37,12 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
       return newest ? [[coil, newest] as const] : [];
     }),
   );
+  const closed = closedResistances(netlist, life, bench);
   const windings = new Map(
-    netlist.pickup.coils.map((coil) => [
-      coil,
-      estimateWinding(coil, readings.get(coil), coilPath(netlist.pickup, coil)),
-    ]),
+    netlist.pickup.coils.map((coil) => {
+      const own = estimateWinding(coil, readings.get(coil), coilPath(netlist.pickup, coil));
+      return [coil, { ...own, resistance20COhm: own.resistance20COhm ?? closed.get(coil) }];
+    }),
   );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
   const signs = coilSigns(netlist, life, ohmOf, {

@@ -30,6 +30,8 @@ export interface Winding {
   readonly taps: readonly { readonly lead: string; readonly turns: number; readonly net: number }[];
   /** How the ends are known: stated, or from a kick, in which case the lead of the black probe stands at `start`. */
   readonly ends: 'stated' | 'from a kick' | 'unknown';
+  /** In a closed pickup: several coils kick on one pair of leads, and nobody saw how they lie between the two. */
+  readonly unseen: boolean;
 }
 
 /** A lead that leaves the pickup. */
@@ -182,6 +184,7 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
         return net === undefined ? [] : [{ lead, turns: value.turns.si, net }];
       }),
       ends: known,
+      unseen: isAmongOthers(coil.name, kicked),
     };
   });
   const metal = [
@@ -295,10 +298,10 @@ function endsFromKicks(
   leads: ReadonlyMap<string, OutgoingLead>,
 ): ReadonlyMap<string, { readonly start: Node; readonly finish: Node }> {
   const joints = pickup.hookup?.joints ?? [];
-  const outlet = (path: LeadPath): Node | undefined => {
+  const outlet = (path: LeadPath, { hookup }: Pickup): Node | undefined => {
     const kind = path.parts.length === 1 ? path.text : '';
     if (kind !== 'hot' && kind !== 'ground') return resolveLead(path, pickup, leads);
-    const first = joints.find((joint) => joint.kind === kind)?.leads[0];
+    const first = hookup?.joints.find((joint) => joint.kind === kind)?.leads[0];
     return first && resolveLead(first, pickup, leads);
   };
   const isPlaced = (path: LeadPath) => {
@@ -309,13 +312,13 @@ function endsFromKicks(
   const outlets = ({ probes: { red, black } }: ReadingOf<'kick'>): boolean =>
     [red, black].every((path) => path.text === 'hot' || path.text === 'ground' || !isPlaced(path));
   const pairs = new Map<string, { readonly red: Node; readonly black: Node }>();
-  for (const kick of kicksOfKeptCoils(pickup)) {
+  for (const { kick, state } of kicksOfKeptCoils(pickup)) {
     const coil = kick.at
       ? untraced.find(({ name }) => name === kick.at?.text)
       : pickup.coils.length === 1
         ? untraced[0]
         : undefined;
-    const [red, black] = [outlet(kick.probes.red), outlet(kick.probes.black)];
+    const [red, black] = [outlet(kick.probes.red, state), outlet(kick.probes.black, state)];
     if (coil && outlets(kick) && red && black && red !== black && !pairs.has(coil.name))
       pairs.set(coil.name, { red, black });
   }
@@ -348,10 +351,19 @@ function chained(
   return ends;
 }
 
-/** The newest first: a coil that was kept kept its leads too, whatever became of the magnet. */
-function kicksOfKeptCoils(pickup: Pickup): readonly ReadingOf<'kick'>[] {
-  const all = blocksOfLife(pickup).flatMap(({ block, worksAgo }) =>
-    block.lines.flatMap((line) => (line.kind === 'kick' ? [{ line, worksAgo }] : [])),
+/** True where an end is no lead but the end of another coil. */
+function isAmongOthers(coil: string, kicked: ReturnType<typeof endsFromKicks>): boolean {
+  const { start, finish } = kicked.get(coil) ?? {};
+  return [...kicked.keys()].map((name) => endNode(name, 'finish')).some((inner) => inner === start || inner === finish);
+}
+
+/**
+ * The oldest first, so that start and finish mean the same ends in every state: a coil that was kept kept its leads too, whatever became
+ * of the magnet. `state`: whose hookup `hot` and `ground` mean.
+ */
+function kicksOfKeptCoils(pickup: Pickup): readonly { readonly kick: ReadingOf<'kick'>; readonly state: Pickup }[] {
+  const all = blocksOfLife(pickup).flatMap(({ block, state, worksAgo }) =>
+    block.lines.flatMap((kick) => (kick.kind === 'kick' ? [{ kick, state, worksAgo }] : [])),
   );
   const states = statesOf(pickup);
   const isKept = (name: string | undefined, worksAgo: number) =>
@@ -359,6 +371,5 @@ function kicksOfKeptCoils(pickup: Pickup): readonly ReadingOf<'kick'>[] {
       const coil = name === undefined && coils.length === 1 ? coils[0] : coils.find((each) => each.name === name);
       return coil !== undefined && keptOrNew(coil) === 'kept';
     });
-  const counting = all.filter(({ line, worksAgo }) => isKept(line.at?.text, worksAgo));
-  return [...counting].sort((a, b) => a.worksAgo - b.worksAgo).map(({ line }) => line);
+  return all.filter(({ kick, worksAgo }) => isKept(kick.at?.text, worksAgo));
 }

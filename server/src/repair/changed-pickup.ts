@@ -2,11 +2,21 @@
 
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
-import { type Coil, type CoilEnd, type CoilLead, opposite, rotationOf } from '../model/coil.ts';
+import {
+  type Coil,
+  type CoilEnd,
+  type CoilLead,
+  opposite,
+  oppositeSign,
+  poleOf,
+  rotationOf,
+  type Sign,
+} from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
 import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
+import { hasUnseenPoles } from '../words/pole-turning.ts';
 
 /** What is done to one pickup, coils by name. */
 export interface PickupChange {
@@ -52,6 +62,7 @@ function withCoils(
     const rewinds = rewound.includes(coil.name);
     const turns = turned.includes(coil.name);
     if (!rewinds && !turns) return coil;
+    if (!rewinds && hasUnseenPoles(pickup)) return coil.below ? coil : withSeenPoles(coil, known?.pole?.sign);
     // A kick taken before holds no longer once poles or wind have changed: what it proved is stated.
     const wind = known?.wind && rotationOf(known.wind.sign);
     if (!wind) return undefined;
@@ -74,13 +85,17 @@ function withCoils(
   });
   if (coils.some((coil) => coil === undefined)) return undefined;
   const bar = pickup.barMagnet;
-  if (barTurned && !bar) return undefined;
+  if (barTurned && !bar && !hasUnseenPoles(pickup)) return undefined;
   return {
     ...pickup,
     coils: coils.flatMap((coil) => coil ?? []),
     barMagnet: bar && barTurned ? { ...bar, value: { ...bar.value, pole: opposite(bar.value.pole) } } : bar,
   };
 }
+
+/** Of poles that only readings tell of, the turned ones are stated. */
+const withSeenPoles = (coil: Coil, pole: Sign | undefined): Coil | undefined =>
+  pole && { ...coil, polarity: { value: poleOf(oppositeSign(pole)), place: coil.place }, rods: 'turned' };
 
 /** Coils whose poles come to lie the other way up: all over a bar, and the lower coil of a stack with the rods it shares. */
 export function turnedCoils(pickup: Pickup, rodsTurned: readonly string[], barTurned: boolean): readonly string[] {

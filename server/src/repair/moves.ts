@@ -7,6 +7,7 @@ import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { partsOf, type SelectionPart } from '../model/selection.ts';
 import { type PartChoice, partChoices } from '../model/selection-choices.ts';
+import { hasMagnetRods, hasUnseenPoles } from '../words/pole-turning.ts';
 import {
   changedPickup,
   endOnShield,
@@ -34,7 +35,7 @@ export function possibleMoves(pickups: readonly QuickEstimates[], instrument: In
   return [...pickups.flatMap(pickupMoves), ...(instrument?.positions ?? []).flatMap(positionMoves)];
 }
 
-function pickupMoves({ netlist: { pickup }, signs }: QuickEstimates): readonly Move[] {
+function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): readonly Move[] {
   const loose = pickupNetlist(pickup, { joined: false });
   const move = (work: Work, add: (change: PickupChange) => PickupChange, coil?: Coil): Move => ({
     on: 'pickup',
@@ -56,7 +57,14 @@ function pickupMoves({ netlist: { pickup }, signs }: QuickEstimates): readonly M
       const work = swap.where === 'outside' ? 'leads outside' : 'leads inside';
       return [move(work, (change) => ({ ...change, leadsSwapped: toggled(change.leadsSwapped, coil.name) }), coil)];
     }),
-    ...(pickup.barMagnet ? [move('bar magnet', (change) => ({ ...change, barTurned: !change.barTurned }))] : []),
+    ...(pickup.barMagnet || hasUnseenPoles(pickup)
+      ? [
+          move(hasUnseenPoles(pickup) && hasMagnetRods(pickup) ? 'rods of all coils' : 'bar magnet', (change) => ({
+            ...change,
+            barTurned: !change.barTurned,
+          })),
+        ]
+      : []),
     ...rods.map((coil) =>
       move('rods of a coil', (change) => ({ ...change, rodsTurned: toggled(change.rodsTurned, coil.name) }), coil),
     ),
@@ -68,9 +76,10 @@ function pickupMoves({ netlist: { pickup }, signs }: QuickEstimates): readonly M
           })),
         ]
       : []),
-    ...pickup.coils.map((coil) =>
-      move('rewind', (change) => ({ ...change, rewound: toggled(change.rewound, coil.name) }), coil),
-    ),
+    // Nobody reaches a coil of which it is not even known where its ends go.
+    ...windings
+      .flatMap(({ coil, ends }) => (ends === 'stated' ? [coil] : []))
+      .map((coil) => move('rewind', (change) => ({ ...change, rewound: toggled(change.rewound, coil.name) }), coil)),
   ];
   return moves.filter(
     (each) => each.on === 'pickup' && changedPickup(pickup, signs, each.add(NO_CHANGE)) !== undefined,

@@ -21,14 +21,16 @@ import { samePlace } from '../model/place.ts';
 export function pickupEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
   const edits = editsAnywhere(before, after);
   if (!edits || edits.length === 0) return edits;
-  return isReadOverHookup(before) ? asLaterState(before, edits) : ownEdits(edits, before);
+  // Poles that only readings tell of are told by them of the state before.
+  const seen = before.coils.some(({ polarity }, index) => !polarity && after.coils[index]?.polarity);
+  return seen || isReadOverHookup(before) ? asLaterState(before, edits) : ownEdits(edits, before);
 }
 
 /** In its own text and in that which it takes over. */
 function editsAnywhere(before: Pickup, after: Pickup): readonly Edit[] | undefined {
   const pairs = before.coils.map((coil, index) => ({ coil, changed: after.coils[index] ?? coil }));
   const rewound = pairs.filter(({ coil, changed }) => coil.wound && coil.wound.value !== changed.wound?.value);
-  const turned = pairs.filter(({ coil, changed }) => coil.polarity?.value !== changed.polarity?.value);
+  const turned = pairs.filter(({ coil, changed }) => coil.polarity && coil.polarity.value !== changed.polarity?.value);
   const groups: readonly (readonly Edit[] | undefined)[] = [
     rewound.length > 0
       ? flipWinding(
@@ -43,6 +45,9 @@ function editsAnywhere(before: Pickup, after: Pickup): readonly Edit[] | undefin
         )
       : [],
     barEdits(before, after),
+    pairs.flatMap(({ coil, changed: { polarity } }) =>
+      polarity && !coil.polarity ? [insertFirstLine(coil.place, `polarity ${polarity.value}`)] : [],
+    ),
     ...pairs.map(({ coil, changed }) => statedWind(coil, changed)),
     ...pairs.map(({ coil, changed }) => spindleEdits(coil, changed, before)),
     ...pairs.map(({ coil, changed }) => leadEdits(coil, changed)),

@@ -9,7 +9,19 @@ import { list } from './text.ts';
 
 /** Of the whole pickup, called `name`: an order without its capital. */
 export const polesTurned = (pickup: Pickup, name: string): string =>
-  pickup.barMagnet ? `turn the magnet of ${name} over` : remagnetised(pickup.coils, name);
+  pickup.barMagnet
+    ? `turn the magnet of ${name} over`
+    : hasUnseenPoles(pickup) && pickup.coils.every(({ bobbin }) => !bobbin?.pole)
+      ? `turn the magnet of ${name} over, or magnetise its rods the other way`
+      : remagnetised(pickup.coils, name);
+
+/** No line says how the poles lie, as of a closed pickup; a compass held over them may. */
+export const hasUnseenPoles = ({ barMagnet, coils }: Pickup): boolean =>
+  !barMagnet && coils.every(({ polarity }) => !polarity);
+
+/** Rods that are magnets themselves. */
+export const hasMagnetRods = ({ coils }: Pickup): boolean =>
+  coils.some(({ bobbin }) => bobbin?.pole) && !isOnSteel(coils);
 
 /** Of some coils of a pickup without a bar; `of` its name, where that must be said. */
 export function coilPolesTurned(pickup: Pickup, coils: readonly Coil[], of?: string): string {

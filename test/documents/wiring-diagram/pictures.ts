@@ -73,6 +73,7 @@ export function coilOf(
     beneath: false,
     idle: false,
     endsTraced: true,
+    unseen: false,
     ...more,
   } as const;
   const { wound, entered } = { wound: 'clockwise' as const, entered: 'start' as const, ...more };

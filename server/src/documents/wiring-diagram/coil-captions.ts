@@ -8,13 +8,15 @@ interface Known {
   readonly wound: CoilPicture['wound'];
   readonly polarity: CoilPicture['poles']['polarity'];
   readonly endsTraced: boolean;
+  /** In a closed pickup, of which only the whole was read. */
+  readonly unseen: boolean;
 }
 
 /** What stands beside a coil, in lines and in one line, and what is read out for it. */
 export function coilCaptions(
   coil: Coil,
   winding: WindingEstimates | undefined,
-  { wound, polarity, endsTraced }: Known,
+  { wound, polarity, endsTraced, unseen }: Known,
 ): Pick<CoilPicture, 'captions' | 'caption' | 'description'> {
   const name = `${coil.name} coil`;
   const wire = wireWords(coil);
@@ -23,7 +25,9 @@ export function coilCaptions(
       ? 'turns unknown'
       : printQuantity({ ...numbers(winding.turns), dimension: 'turns', digits: 6 });
   const resistance =
-    winding?.resistance20COhm && printQuantity({ ...numbers(winding.resistance20COhm), dimension: 'resistance' });
+    !unseen &&
+    winding?.resistance20COhm &&
+    printQuantity({ ...numbers(winding.resistance20COhm), dimension: 'resistance' });
   const length =
     winding?.wireLengthM && printQuantity({ ...numbers(winding.wireLengthM), dimension: 'length', unit: 'm' });
   const direction = woundWords(wound);
@@ -34,14 +38,14 @@ export function coilCaptions(
     ...line(wire, 'quiet'),
     ...line(turns, 'number'),
     ...line(winding?.turnsFromReading === true ? 'turns from its reading' : undefined, 'quiet'),
-    ...line(resistance, 'number'),
+    ...line(resistance || undefined, 'number'),
     ...line(length === undefined ? undefined : `${length} of wire`, 'plain'),
     ...line(direction, 'plain'),
     ...line(endsTraced ? undefined : 'inner end untraced', 'quiet'),
   ];
   const rest = [wire, turns, direction, polesShort(polarity)].filter((text) => text !== '').join(' · ');
   const description = [name, wire, turns, resistance, direction, polesWords(polarity)]
-    .filter((text) => text !== undefined && text !== '')
+    .filter((text) => text)
     .join(', ');
   return { captions, caption: { name, rest }, description };
 }

@@ -204,10 +204,11 @@ function drawRailEnds(rail: Rail, { metrics, sheet, over }: LeadContext): void {
   if (form !== 'end') {
     blockLine(sheet, column, first.y, column, last.y, 5);
     const forgotten = rows.some((row) => row.kind === 'end' && row.end.mistakenNet === 'nowhere');
-    const dots = form === 'rail' ? rows.map(({ y }) => y) : forgotten ? [] : [(first.y + last.y) / 2];
+    const corner = forgotten || net.kind === 'unseen' ? [] : [(first.y + last.y) / 2];
+    const dots = form === 'rail' ? rows.map(({ y }) => y) : corner;
     for (const y of dots) over.push(joint(column, y));
   }
-  if (net.kind === 'link') labelLink(net, rail, sheet, metrics);
+  if (net.kind === 'link' || net.kind === 'unseen') labelLink(net, rail, sheet, metrics);
   const end = out ?? (net.kind === 'out' ? first : undefined);
   if (end !== undefined) {
     over.push(net.kind === 'ground' ? joint(metrics.terminals, end.y) : terminal(metrics.terminals, end.y));
@@ -262,7 +263,8 @@ function isUpper(row: EndRow): boolean {
 
 function plainLead(end: EndPicture, place: CoilPlace): LeadPicture {
   const [, which = ''] = end.id.split('.');
-  return { part: `coil:${end.id}`, name: '', look: {}, description: `${place.coil.caption.name}, ${which}` };
+  const { unseen } = place.coil;
+  return { part: `coil:${end.id}`, name: '', look: { unseen }, description: `${place.coil.caption.name}, ${which}` };
 }
 
 function pushLead(sheet: Sheet, { part: name, description, look }: LeadPicture, route: string): void {

@@ -79,19 +79,21 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const { coil } = place;
   const own = quick.signs.find((each) => each.coil.name === coil.name);
   const winding = [...quick.windings].find(([each]) => each.name === coil.name)?.[1];
-  const endsTraced = quick.netlist.windings.find((each) => each.coil.name === coil.name)?.ends !== 'from a kick';
+  const { ends, unseen = false } = quick.netlist.windings.find((each) => each.coil.name === coil.name) ?? {};
+  const endsTraced = ends !== 'from a kick';
   const wound = endsTraced && own?.wind ? rotationOf(own.wind.sign) : undefined;
   const polarity = own?.pole && poleOf(own.pole.sign);
   const layout = place.entered ?? place.nearGround;
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
-  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced });
+  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, unseen });
   const serves = coil.serves?.value;
   return {
     id: coil.name,
     ...words,
     wound,
     endsTraced,
+    unseen,
     pathTurns: now?.entered === undefined ? undefined : own?.hum && rotationOf(own.hum),
     entered: now?.entered,
     ...(layout === undefined ? {} : { enteredAsLaidOut: layout }),
@@ -104,7 +106,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
       const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6 });
       return { turns, lead, net: net === undefined ? undefined : netId(net) };
     }),
-    ...(winding?.resistance20COhm === undefined
+    ...(unseen || winding?.resistance20COhm === undefined
       ? {}
       : { resistance: printValue({ ...amount(winding.resistance20COhm), dimension: 'resistance' }) }),
     ...(serves === undefined || serves === 'none' ? {} : { serves }),

@@ -13,6 +13,7 @@ export function netKinds(netlist: PickupNetlist, mistaken: ReadonlyMap<string, M
     if (index === netlist.ground) return { id, kind: 'ground', label: 'ground' };
     if (nodes.some((node) => node.startsWith('tap:'))) return { id, kind: 'out', label: 'tap' };
     const ends = endsAt(netlist, index);
+    if (isInside(netlist, nodes)) return { id, kind: 'unseen', label: 'inside unknown' };
     if (ends.length > 1 || nodes.some((node) => node.startsWith('part:'))) {
       const letters = nodes.flatMap((node) =>
         node.startsWith('lead:') ? [shortName(node.slice('lead:'.length))] : [],
@@ -31,6 +32,11 @@ export function netKinds(netlist: PickupNetlist, mistaken: ReadonlyMap<string, M
       : { id, kind: 'open', label: 'joined to nothing' };
   });
 }
+
+/** Where the coils of a closed pickup are put one behind the other, since their order makes no difference outside. */
+const isInside = ({ windings }: PickupNetlist, nodes: readonly string[]): boolean =>
+  nodes.length > 1 &&
+  nodes.every((node) => windings.some(({ coil, unseen }) => unseen && node.startsWith(`coil:${coil.name}.`)));
 
 function endsAt({ windings }: PickupNetlist, net: number): readonly string[] {
   return windings.flatMap((winding) =>

@@ -49,6 +49,8 @@ export interface CoilPicture {
   readonly wound: Rotation | undefined;
   /** Whether anybody saw which lead is the inner end; without it neither `wound` nor start and finish are told. */
   readonly endsTraced: boolean;
+  /** Nobody saw where its ends go inside the pickup. */
+  readonly unseen: boolean;
   /** The way round that the path goes, where it is known: kicks and compass prove it even of untraced ends. */
   readonly pathTurns: Rotation | undefined;
   /** Where the path from ground to hot enters it. */
@@ -104,8 +106,8 @@ export interface TapPicture {
 
 export interface NetPicture {
   readonly id: string;
-  /** `free`: on purpose joined to nothing; `open`: by mistake; `out`: led out, such as a tap; `inner`: a joint inside. */
-  readonly kind: 'hot' | 'ground' | 'link' | 'out' | 'free' | 'open';
+  /** `free`: on purpose joined to nothing; `open`: by mistake; `out`: led out, such as a tap; `unseen`: inside a closed pickup. */
+  readonly kind: 'hot' | 'ground' | 'link' | 'unseen' | 'out' | 'free' | 'open';
   readonly label: string;
   /** `GY + TQ`; for hot: `ground`, where the two are one net. */
   readonly detail?: string;
