@@ -14,7 +14,7 @@ import { instrumentPicture } from '../../server/src/documents/instrument-diagram
 import { positionVerdict } from '../../server/src/documents/position-verdict.ts';
 import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
 import { planRepairs } from '../../server/src/repair/plan-repairs.ts';
-import { analyse, findingLines, fixTitles, messageOf } from '../support/check-fixture.ts';
+import { analyse, findingLines, fixed, fixTitles, messageOf } from '../support/check-fixture.ts';
 
 const analyser = createAnalyser();
 const folder = import.meta.dirname;
@@ -352,7 +352,21 @@ describe('closed pickups out of phase', () => {
 
   it('the finding offers the same, verified', () => {
     const titles = fixTitles(analysed('closed-pickups'), 'phase/position-cancels');
-    assert.equal(titles[0], 'Turn the magnet of neck over, or magnetise its rods the other way *');
+    assert.equal(titles[0], 'Turn the magnet of bridge over, or magnetise its rods the other way *');
+  });
+
+  it('a record takes a name that is free, and what is like the pickup stays like the record', () => {
+    const more = `${text}pickup shut-neck-before "another job" {\n}\npickup spare like shut-neck {\n}\n`;
+    const analysis = analyse(more, shelf);
+    const after = fixed(
+      analysis,
+      'phase/position-cancels',
+      'Turn the magnet of neck over, or magnetise its rods the other way',
+    );
+    assert.match(after, /^pickup shut-neck-before-2 "closed, two leads" \{/m);
+    assert.match(after, /^pickup shut-bridge "closed, two leads" like shut-neck-before-2 \{/m);
+    assert.match(after, /^pickup spare like shut-neck-before-2 \{/m);
+    assert.match(after, /^pickup shut-neck reworks shut-neck-before-2 \{/m);
   });
 
   it('with two conductors and no cover change hot and ground at the switch', () => {

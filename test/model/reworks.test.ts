@@ -171,6 +171,17 @@ describe('a former state', () => {
     const fix = finding && analysis.verifiedFixes(finding)[0];
     assert.equal(fix?.edits[0]?.newText, 'newest');
   });
+
+  it('that became two pickups names both, and takes neither for granted', () => {
+    const branches = `${FOUND}pickup one reworks found {\n}\npickup two reworks found {\n}\n`;
+    const analysis = analyse(`${branches}instrument wren {\n  pickup neck found\n  selector {\n    1 neck\n  }\n}\n`);
+    const [finding] = analysis.findings.filter(({ code }) => code === 'fit/former-state');
+    assert.match(finding?.message ?? '', /it has become one and two/);
+    assert.deepEqual(finding && analysis.verifiedFixes(finding).map(({ title, preferred }) => [title, preferred]), [
+      ['Fit one', false],
+      ['Fit two', false],
+    ]);
+  });
 });
 
 describe('a pickup told in one block', () => {

@@ -78,6 +78,8 @@ export interface Analysis {
   textOf(uri: string): string | undefined;
   /** The same file with changes made to it or to files it uses, analysed anew; `undefined` where they cannot be placed. */
   edited(edits: readonly Edit[]): Analysis | undefined;
+  /** All pickups that the file may name, those of the files that it uses among them. */
+  pickupsInSight(): readonly Pickup[];
   /** Remedies of a finding that hold: applied to the text, everything analysed again, the finding gone and no new one come. */
   verifiedFixes(finding: Finding): readonly Remedy[];
 }

@@ -141,6 +141,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     photoAt: (line) => photoAt(graph.offsetOf(line.place.chunk)?.uri ?? uri, line, host),
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
+    pickupsInSight: () => pickupsInScope(graph, reader),
     edited: (edits) => withEdits(edits, analysis, host, graph, memory),
     verifiedFixes: (finding) => {
       const known = verified.get(finding);
@@ -290,7 +291,7 @@ function withEdits(
 /** The remedies that hold; none where making them fails, since a finding is worth more than its remedy. */
 function offered(finding: Finding, analysis: Analysis): readonly Remedy[] {
   try {
-    return finding.remedies().filter((remedy) => holds(remedy, finding, analysis));
+    return finding.remedies(analysis.pickupsInSight()).filter((remedy) => holds(remedy, finding, analysis));
   } catch {
     return [];
   }

@@ -5,6 +5,7 @@ import { say } from '../checks/say.ts';
 import { told } from '../checks/telling.ts';
 import type { Instrument, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { list } from '../words/text.ts';
 
 /** `pickups`: all that the file may name. */
 export function fittedFormers(instruments: readonly Instrument[], pickups: readonly Pickup[]): readonly Finding[] {
@@ -13,34 +14,38 @@ export function fittedFormers(instruments: readonly Instrument[], pickups: reado
     if (pickup.reworks) later.set(pickup.reworks, [...(later.get(pickup.reworks) ?? []), pickup]);
   return instruments.flatMap(({ name, slots }) =>
     slots.flatMap((slot) => {
-      const newest = slot.pickup && newestOf(slot.pickup, later);
-      return newest === undefined || newest === slot.pickup ? [] : [findingOf(slot, newest, name)];
+      const newest = slot.pickup ? newestOf(slot.pickup, later) : [];
+      return newest.length === 0 || newest.some((each) => each === slot.pickup) ? [] : [findingOf(slot, newest, name)];
     }),
   );
 }
 
-/** A former state of which two different ones were made has no newest: the first is named. */
-function newestOf(pickup: Pickup, later: ReadonlyMap<Pickup, readonly Pickup[]>): Pickup {
-  const next = later.get(pickup)?.[0];
-  return next ? newestOf(next, later) : pickup;
+/** One former state may have become two pickups, as when its coils were parted. */
+function newestOf(pickup: Pickup, later: ReadonlyMap<Pickup, readonly Pickup[]>): readonly Pickup[] {
+  const next = later.get(pickup) ?? [];
+  return next.length > 0 ? next.flatMap((each) => newestOf(each, later)) : [pickup];
 }
 
-const findingOf = (slot: Slot, newest: Pickup, instrument: string): Finding => ({
-  ...told({
-    what: say`${slot.pickupName.value}, fitted as ${slot.name}, is a former state: the pickup is ${newest.name} now, and this instrument is judged by what is no more.`,
-    action: say`Fit ${newest.name}.`,
-  }),
-  code: 'fit/former-state',
-  severity: 'warning',
-  place: slot.pickupName.place,
-  related: [],
-  remedies: () => [
-    {
-      title: say`Fit ${newest.name}, the newest state`,
-      edits: [replaceAt(slot.pickupName.place, newest.name)],
-      kind: 'build',
-      preferred: true,
-    },
-  ],
-  subject: { instrument },
-});
+function findingOf(slot: Slot, newest: readonly Pickup[], instrument: string): Finding {
+  const names = newest.map(({ name }) => name);
+  const become = names.length === 1 ? say`the pickup is ${list(names)} now` : say`it has become ${list(names)}`;
+  return {
+    ...told({
+      what: say`${slot.pickupName.value}, fitted as ${slot.name}, is a former state: ${become}, and this instrument is judged by what is no more.`,
+      action: names.length === 1 ? say`Fit ${list(names)}.` : say`Fit the one that lies in it.`,
+    }),
+    code: 'fit/former-state',
+    severity: 'warning',
+    place: slot.pickupName.place,
+    related:
+      newest.length === 1 ? [] : newest.map(({ name, place }) => ({ message: say`${name} is made of it`, place })),
+    remedies: () =>
+      names.map((name) => ({
+        title: names.length === 1 ? say`Fit ${name}, the newest state` : say`Fit ${name}`,
+        edits: [replaceAt(slot.pickupName.place, name)],
+        kind: 'build',
+        preferred: names.length === 1,
+      })),
+    subject: { instrument },
+  };
+}

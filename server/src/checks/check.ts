@@ -1,4 +1,5 @@
 /** The form of a check (one fault, one file) and the one runner of all of them. */
+import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Edit, Finding, Related, Remedy, Severity, Subject } from './finding.ts';
 import type { Code } from './pages.ts';
@@ -24,7 +25,7 @@ export interface Found extends Telling {
   readonly place: Place;
   readonly severity?: Severity;
   readonly related?: readonly Related[];
-  readonly remedies?: () => readonly Remedy[];
+  readonly remedies?: (inSight: readonly Pickup[]) => readonly Remedy[];
   readonly subject?: Subject;
 }
 
@@ -91,8 +92,8 @@ function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner)
     severity: found.severity ?? severity,
     place,
     related,
-    remedies: () =>
-      remedies().flatMap((remedy) => {
+    remedies: (inSight = []) =>
+      remedies(inSight).flatMap((remedy) => {
         const edits = owner.ownEdits(remedy.edits);
         return edits ? [{ ...remedy, edits }] : [];
       }),

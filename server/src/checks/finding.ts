@@ -1,3 +1,4 @@
+import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Code } from './pages.ts';
 import type { Said } from './say.ts';
@@ -12,8 +13,8 @@ export interface Finding extends Told {
   readonly severity: Severity;
   readonly place: Place;
   readonly related: readonly Related[];
-  /** Remedies proposed by the check, made on demand. They are offered only once verified, see `Analysis.verifiedFixes`. */
-  remedies(): readonly Remedy[];
+  /** Remedies proposed by the check, made on demand. They are offered only once verified, see `Analysis.verifiedFixes`. `inSight`: all pickups that the file may name. */
+  remedies(inSight?: readonly Pickup[]): readonly Remedy[];
   /** What the finding is about, for the drawing: coils and leads by name. */
   readonly subject: Subject;
 }

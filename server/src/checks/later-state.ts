@@ -2,8 +2,10 @@
  * A change of a pickup written as a later state of it. What was read from hot to ground was read over the joints of its day: where they
  * change, the block as it stands stays as a record under another name, and the change is stated in one that reworks it.
  */
+import { statesOf } from '../model/life.ts';
 import type { AnyBlock } from '../model/merged-block.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { samePlace } from '../model/place.ts';
 import { replaceAt } from './edits.ts';
 import type { Edit } from './finding.ts';
 import { type ChangedFact, changedFacts, pickupBlock } from './own-edits.ts';
@@ -18,14 +20,40 @@ export const isReadOverHookup = ({ readings }: Pickup): boolean =>
     ),
   );
 
-export const formerName = ({ name }: Pickup): string => `${name}-before`;
+/** A name for the record that nothing in sight has. */
+function formerName(pickup: Pickup, inSight: readonly Pickup[]): string {
+  const taken = new Set([...inSight, ...statesOf(pickup)].map(({ name }) => name));
+  const plain = `${pickup.name}-before`;
+  for (let count = 1; ; count++) {
+    const name = count === 1 ? plain : `${plain}-${count}`;
+    if (!taken.has(name)) return name;
+  }
+}
 
-/** The pickup changed by these edits, the state before it kept as a record. */
-export function asLaterState(pickup: Pickup, edits: readonly Edit[]): readonly Edit[] | undefined {
+/**
+ * The pickup changed by these edits, the state before it kept as a record. Those that are made like it were not worked on, and stay like
+ * the record; what reworks it or fits it means the pickup, which keeps its name.
+ */
+export function asLaterState(
+  pickup: Pickup,
+  edits: readonly Edit[],
+  inSight: readonly Pickup[],
+): readonly Edit[] | undefined {
   const facts = factsChanged(edits);
   if (!facts?.every(({ after }) => after.length > 0)) return undefined;
-  return [nameFormer(pickup), appended(pickup, facts, linesAfter)];
+  const former = formerName(pickup, inSight);
+  const likes = inSight.flatMap(({ written: { node, place } }) => {
+    const { word, name } = node.like ?? {};
+    return word === 'like' && name?.text === pickup.name
+      ? [replaceAt({ chunk: place.chunk, span: name.span }, former)]
+      : [];
+  });
+  return [replaceAt(pickup.written.namePlace, former), ...likes, appended(pickup, former, facts, linesAfter)];
 }
+
+/** True of edits that leave the pickup's text as a record under another name. */
+export const leavesRecord = ({ written: { namePlace } }: Pickup, edits: readonly Edit[]): boolean =>
+  edits.some(({ place }) => samePlace(place, namePlace));
 
 /** Poles that are changed were turned over: said so, what was read of them before still counts. */
 const linesAfter = ({ field, after }: ChangedFact): readonly string[] =>
@@ -34,11 +62,20 @@ const linesAfter = ({ field, after }: ChangedFact): readonly string[] =>
     : after;
 
 /** The text says the pickup as it is now, changed in place since it was read: these edits of its own text undo that for the record. */
-export function asChangedSince(pickup: Pickup, undo: readonly Edit[]): readonly Edit[] | undefined {
+export function asChangedSince(
+  pickup: Pickup,
+  undo: readonly Edit[],
+  inSight: readonly Pickup[],
+): readonly Edit[] | undefined {
   const facts = factsChanged(undo);
   const isOwn = undo.every(({ place }) => place.chunk === pickup.place.chunk);
   if (!isOwn || !facts?.every(({ before }) => before.length > 0)) return undefined;
-  return [nameFormer(pickup), ...undo, appended(pickup, facts, ({ before }) => before)];
+  const former = formerName(pickup, inSight);
+  return [
+    replaceAt(pickup.written.namePlace, former),
+    ...undo,
+    appended(pickup, former, facts, ({ before }) => before),
+  ];
 }
 
 function factsChanged(edits: readonly Edit[]): readonly ChangedFact[] | undefined {
@@ -47,10 +84,9 @@ function factsChanged(edits: readonly Edit[]): readonly ChangedFact[] | undefine
   return changed.every((each) => each !== undefined) ? changed.flatMap((each) => each ?? []) : undefined;
 }
 
-const nameFormer = (pickup: Pickup): Edit => replaceAt(pickup.written.namePlace, formerName(pickup));
-
 function appended(
   pickup: Pickup,
+  former: string,
   facts: readonly ChangedFact[],
   linesOf: (fact: ChangedFact) => readonly string[],
 ): Edit {
@@ -63,7 +99,7 @@ function appended(
     else inner.set(head, [...(inner.get(head) ?? []), ...linesOf(fact).map((line) => `    ${line}`)]);
   }
   const blocks = [...inner].flatMap(([head, lines]) => [`  ${head} {`, ...lines, '  }']);
-  const text = [`pickup ${pickup.name} reworks ${formerName(pickup)} {`, ...own, ...blocks, '}'].join('\n');
+  const text = [`pickup ${pickup.name} reworks ${former} {`, ...own, ...blocks, '}'].join('\n');
   return { place: { chunk, span: { start: span.end, end: span.end } }, newText: `\n\n${text}` };
 }
 

@@ -38,7 +38,7 @@ export const phasePositionCancels = defineInstrumentCheck({
             message: say`${slot.name} is fitted here`,
             place: slot.place,
           })),
-          remedies: () => remedies(solved, against, others, quiet, quickOf),
+          remedies: (inSight) => remedies(solved, { against, others, quiet }, { quickOf, inSight }),
           subject: { position: position.key.value, coils: against.map(({ placed }) => placed.segment.coil.name) },
         },
       ];
@@ -80,12 +80,17 @@ function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[
   return say`${other}, or say \`on purpose\` behind the position where it is meant.`;
 }
 
+interface Clash {
+  readonly against: readonly SoundingCoil[];
+  readonly others: readonly SoundingCoil[];
+  /** Hum cancels as it is. */
+  readonly quiet: boolean;
+}
+
 function remedies(
   { position }: SolvedPosition,
-  against: readonly SoundingCoil[],
-  others: readonly SoundingCoil[],
-  quiet: boolean,
-  quickOf: QuickOf,
+  { against, others, quiet }: Clash,
+  { quickOf, inSight }: { readonly quickOf: QuickOf; readonly inSight: readonly Pickup[] },
 ): readonly Remedy[] {
   const forSlot = (slot: Slot, preferred: boolean): readonly (Remedy | undefined)[] => {
     const { pickup } = slot;
@@ -93,7 +98,7 @@ function remedies(
     const overHookup = isReadOverHookup(pickup);
     const unseen = hasUnseenPoles(pickup);
     const own = (edits: readonly Edit[] | undefined, isLater = overHookup) =>
-      edits && (isLater ? asLaterState(pickup, edits) : ownEdits(edits, pickup));
+      edits && (isLater ? asLaterState(pickup, edits, inSight) : ownEdits(edits, pickup));
     const turned = own(unseen ? flipSeenPoles(quickOf(pickup).signs) : turnMagnet(pickup), overHookup || unseen);
     const swapped = own(swapHotAndGround(pickup));
     const poles: Remedy | undefined = turned && {
@@ -109,7 +114,7 @@ function remedies(
       preferred: preferred && !quiet,
     };
     const undone = overHookup ? swapHotAndGround(pickup) : undefined;
-    const record = undone && asChangedSince(pickup, undone);
+    const record = undone && asChangedSince(pickup, undone, inSight);
     const since: Remedy | undefined = record && {
       title: say`Hot and ground of ${slot.name} were swapped after its kick was read: keep the state that it was read in as a record`,
       edits: record,

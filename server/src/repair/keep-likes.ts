@@ -3,9 +3,8 @@
  * over with the change is stated in its own block as it was.
  */
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
-import { replaceAt } from '../checks/edits.ts';
 import type { Edit } from '../checks/finding.ts';
-import { formerName, isReadOverHookup } from '../checks/later-state.ts';
+import { leavesRecord } from '../checks/later-state.ts';
 import { changedFacts, editedChunk, pickupBlock, stateAnew } from '../checks/own-edits.ts';
 import { type AnyBlock, sameBlock } from '../model/merged-block.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -23,7 +22,8 @@ export function keepLikes(changed: Worked, other: Worked): readonly Edit[] | und
   const here = pickupBlock(own);
   const worked = pickupBlock(editedChunk(own, other.edits));
   if (lender === own || !here || !worked || !isFrom(other.pickup.written, lender)) return [];
-  if (isReadOverHookup(changed.pickup) && changed.edits.length > 0) return fromFormer(changed.pickup, here);
+  // What is like a pickup that stands as a record already stays like the record.
+  if (leavesRecord(changed.pickup, changed.edits)) return [];
   const within = (outer: AnyBlock, at: AnyBlock) => (at.keyword === outer.keyword ? outer : sameBlock(outer, at));
   const taken = (changedFacts(lender, changed.edits) ?? []).filter(({ at, field, before }) => {
     const lines = within(other.pickup.written, at)?.facts[field] ?? [];
@@ -38,12 +38,6 @@ export function keepLikes(changed: Worked, other: Worked): readonly Edit[] | und
     here,
     taken.map(({ at, before }) => ({ at, lines: before })),
   );
-}
-
-/** The pickup that was changed stands as a record, under another name: that is the one to go on from. */
-function fromFormer(pickup: Pickup, { node, place }: AnyBlock): readonly Edit[] {
-  const name = node.like?.name;
-  return name?.text === pickup.name ? [replaceAt({ chunk: place.chunk, span: name.span }, formerName(pickup))] : [];
 }
 
 /** True of a block that took over lines, or whole blocks, from a piece of text. */

@@ -17,13 +17,13 @@ import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { samePlace } from '../model/place.ts';
 
-/** `undefined` where the text does not hold what would have to change. */
-export function pickupEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
+/** `inSight`: all that may be made like it. `undefined` where the text does not hold what would have to change. */
+export function pickupEdits(before: Pickup, after: Pickup, inSight: readonly Pickup[]): readonly Edit[] | undefined {
   const edits = editsAnywhere(before, after);
   if (!edits || edits.length === 0) return edits;
   // Poles that only readings tell of are told by them of the state before.
   const seen = before.coils.some(({ polarity }, index) => !polarity && after.coils[index]?.polarity);
-  return seen || isReadOverHookup(before) ? asLaterState(before, edits) : ownEdits(edits, before);
+  return seen || isReadOverHookup(before) ? asLaterState(before, edits, inSight) : ownEdits(edits, before);
 }
 
 /** In its own text and in that which it takes over. */

@@ -90,7 +90,7 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
   const judge = withoutAccepted(strict, faults);
   const asMeant = cheapestSolutions(moves, judge, LIMITS);
   const search = asMeant.solutions.length > 0 ? asMeant : cheapestSolutions(moves, withoutMeant(judge), LIMITS);
-  const all = [...new Set([...analysis.model.pickups, ...scope.pickups])];
+  const all = [...new Set([...analysis.pickupsInSight(), ...scope.pickups])];
   const plans = search.solutions
     .filter((each) => !isRoundabout(each.moves, moves))
     .flatMap(({ moves: made, minutes }): readonly RepairPlan[] => {
@@ -171,10 +171,10 @@ export function stepsOf(
     if (written.has(pickup)) return [];
     written.add(pickup);
     const changed = after(pickup);
-    const own = changed && pickupEdits(pickup, changed);
+    const own = changed && pickupEdits(pickup, changed, pickups);
     const kept = pickups.map((other) => {
       const now = after(other);
-      const edits = now === other ? [] : now && pickupEdits(other, now);
+      const edits = now === other ? [] : now && pickupEdits(other, now, pickups);
       return other === pickup || !own || !edits ? [] : keepLikes({ pickup, edits: own }, { pickup: other, edits });
     });
     return own && kept.every((each) => each !== undefined)
