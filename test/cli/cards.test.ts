@@ -125,7 +125,7 @@ describe('cards', () => {
 
   it('puts photographs on the hand-over card only where asked, and without what the camera wrote', async () => {
     const original = geotagged('jpg', 6);
-    writeFileSync(shell.path('photos/hesk-neck-leads.jpg'), original);
+    writeFileSync(shell.path('photos/before-joints.jpg'), original);
     const card = async (folder: string, ...words: string[]): Promise<string> => {
       await shell.run(['cards', 'hesk-neck.pickup', '-o', folder, '--card', 'hand-over', ...words]);
       return readFileSync(shell.path(`${folder}/hand-over-hesk-neck.html`), 'utf8');

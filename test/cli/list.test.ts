@@ -31,7 +31,7 @@ describe('list', () => {
     [['magnet odd-bar'], ['RYD-021']],
     [['instrument teasel'], ['RYD-014', 'RYD-019']],
     [['photo *cover still off*'], ['RYD-014']],
-    [['photo photos/hesk-neck-leads.jpg'], ['RYD-014']],
+    [['photo photos/before-joints.jpg'], ['RYD-014']],
     [['made 2026-06'], ['RYD-030', 'RYD-031', 'RYD-040']],
     [['made 2026-08-21 to 2026-09'], ['RYD-035', 'RYD-034', 'RYD-055', 'RYD-056']],
     [['for *juniper*'], ['RYD-019']],
