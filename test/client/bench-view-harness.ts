@@ -217,6 +217,7 @@ export class Bench {
         read: (uri) => host.content(uri) ?? { kind: 'missing' },
         bytes: () => ({ kind: 'missing' }),
         siblings: () => [],
+        specsBelow: async () => [],
         photosNear: () => [],
         behindLinks: (uri) => uri,
       },

@@ -1,5 +1,6 @@
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import type { FileMentions } from '../../server/src/analysis/file-mentions.ts';
 import { FOLDER, hostOf } from '../support/check-fixture.ts';
 import { readCursor } from '../support/marked-text.ts';
 
@@ -74,6 +75,13 @@ export function analysedAll(files: Readonly<Record<string, string>>): Readonly<R
   const all = { ...FILES, ...files };
   const host = hostOf(all);
   return Object.fromEntries(Object.keys(all).map((name) => [name, analyser.analyse(FOLDER + name, host)]));
+}
+
+/** What each file of the shop says of its names. */
+export function mentionsOfAll(files: Readonly<Record<string, string>> = {}): readonly FileMentions[] {
+  const analyser = createAnalyser();
+  const all = { ...FILES, ...files };
+  return Object.keys(all).map((name) => analyser.mentions(FOLDER + name, hostOf(all)));
 }
 
 /** Every prefix of a text, and the text without each of its lines: what a writer's file looks like on the way. */

@@ -55,8 +55,8 @@ describe('completion', () => {
     assert.equal(text.slice(replace.start, replace.end), 'rod-six');
   });
 
-  it('behind use the specs beside this one that it does not use yet', () => {
-    const specs = ['main.pickup', 'parts.pickup', 'shop.pickup'];
+  it('behind use the specs of the workspace that it does not use yet', () => {
+    const specs = ['parts.pickup', 'shop.pickup'];
     for (const [marked, inserted] of [
       ['use "parts.pickup"\nuse "sh‸"\n', 'shop.pickup'],
       ['use "parts.pickup"\nuse "‸\n', 'shop.pickup'],

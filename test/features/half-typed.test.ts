@@ -14,6 +14,7 @@ import { formatting } from '../../server/src/features/formatting.ts';
 import { hover } from '../../server/src/features/hover.ts';
 import { inlayHints } from '../../server/src/features/inlay-hints.ts';
 import { jointRows } from '../../server/src/features/joint-rows.ts';
+import { namedThere } from '../../server/src/features/name-at.ts';
 import { refactorings } from '../../server/src/features/refactorings.ts';
 import { references } from '../../server/src/features/references.ts';
 import { prepareRename, rename } from '../../server/src/features/rename.ts';
@@ -50,8 +51,11 @@ function askEverything(analysis: Analysis, offset: number): void {
     assert.ok(0 <= start && start <= end && end <= analysis.text.length, `${start} to ${end}`);
   }
   signatureHelp(analysis, offset);
-  references(analysis, offset, { among: [], declaration: true });
-  rename(analysis, offset, 'other', []);
+  const named = namedThere(analysis, offset);
+  if (named) {
+    references(named, { among: [], declaration: true });
+    rename(named, 'other', []);
+  }
   refactorings(analysis, around);
   for (const pickup of analysis.pickups) {
     pickupParts(pickup);

@@ -1,12 +1,13 @@
 import assert from 'node:assert/strict';
 import { definition } from '../../server/src/features/definition.ts';
 import { documentHighlights } from '../../server/src/features/document-highlight.ts';
+import { namedThere } from '../../server/src/features/name-at.ts';
 import { references } from '../../server/src/features/references.ts';
 import { prepareRename, rename } from '../../server/src/features/rename.ts';
-import { workspaceSymbols } from '../../server/src/features/workspace-symbols.ts';
+import { fitsQuery } from '../../server/src/features/workspace-symbols.ts';
 import { FOLDER } from '../support/check-fixture.ts';
 import { applyEdits } from '../support/text-edits.ts';
-import { analysedAll, atCursor, PARTS, SINGLE } from './analysed.ts';
+import { atCursor, mentionsOfAll, PARTS, SINGLE } from './analysed.ts';
 
 const mark = (text: string, at: string, after = at.length): string => {
   const start = text.indexOf(at);
@@ -39,11 +40,11 @@ describe('definition', () => {
 describe('references and highlights', () => {
   it('every mention in every file, with or without the declaration', () => {
     const { analysis, offset } = atCursor(mark(SINGLE, 'wire plain-42'));
-    const all = Object.values(analysedAll({ 'main.pickup': SINGLE }));
-    const self = all.find(({ uri }) => uri === analysis.uri);
-    assert.ok(self);
+    const among = mentionsOfAll({ 'main.pickup': SINGLE });
+    const named = namedThere(analysis, offset);
+    assert.ok(named);
     const places = (declaration: boolean) =>
-      references(self, offset, { among: all, declaration }).map(({ uri }) => uri.split('/').at(-1));
+      references(named, { among, declaration }).map(({ uri }) => uri.split('/').at(-1));
     assert.deepEqual(places(true).sort(), ['main.pickup', 'parts.pickup', 'parts.pickup']);
     assert.deepEqual(places(false).sort(), ['main.pickup', 'parts.pickup']);
   });
@@ -60,45 +61,55 @@ describe('references and highlights', () => {
   });
 });
 
+/** Renames what the cursor is on, in all files of the shop. */
+function renamed(marked: string, newName: string, files: Readonly<Record<string, string>> = {}) {
+  const { analysis, offset, text } = atCursor(marked, files);
+  const named = namedThere(analysis, offset);
+  assert.ok(named);
+  return { analysis, text, offset, result: rename(named, newName, mentionsOfAll({ 'main.pickup': text, ...files })) };
+}
+
 describe('rename', () => {
   it('a lead within its pickup', () => {
-    const { analysis, offset } = atCursor(mark(SINGLE, 'hot violet'));
+    const { analysis, offset, result } = renamed(mark(SINGLE, 'hot violet'), 'white');
     assert.equal(prepareRename(analysis, offset)?.placeholder, 'violet');
-    const renamed = rename(analysis, offset, 'white', []);
-    assert.ok(renamed.ok);
-    const text = applyEdits(SINGLE, renamed.edits);
+    assert.ok(result.ok);
+    const text = applyEdits(SINGLE, result.edits);
     assert.match(text, /finish white[\s\S]*hot white/);
     assert.doesNotMatch(text, /violet/);
   });
 
-  it('a part of the shop in every file that is open or used', () => {
-    const { offset } = atCursor(mark(SINGLE, 'wire plain-42'));
-    const all = analysedAll({ 'main.pickup': SINGLE });
-    const self = all['main.pickup'];
-    assert.ok(self);
-    const renamed = rename(self, offset, 'heavy-42', Object.values(all));
-    assert.ok(renamed.ok);
-    assert.equal(renamed.edits.length, 3);
+  it('a part of the shop in every file that names it', () => {
+    const { result } = renamed(mark(SINGLE, 'wire plain-42'), 'heavy-42');
+    assert.ok(result.ok);
+    assert.equal(result.edits.length, 3);
   });
 
-  it('is refused where the name is taken, or is no name', () => {
-    const { analysis, offset } = atCursor(mark(SINGLE, 'hot violet'));
-    assert.deepEqual(rename(analysis, offset, 'grey', []), {
-      ok: false,
-      why: 'There is already a lead named grey here.',
-    });
-    assert.equal(rename(analysis, offset, '7up', []).ok, false);
-    assert.equal(rename(analysis, offset, 'two words', []).ok, false);
+  it('is refused where the name is taken, or is none', () => {
+    const at = mark(SINGLE, 'hot violet');
+    assert.deepEqual(renamed(at, 'grey').result, { ok: false, why: 'There is already a lead named grey here.' });
+    assert.equal(renamed(at, '7up').result.ok, false);
+    assert.equal(renamed(at, 'two words').result.ok, false);
+  });
+
+  it('is refused where the name also stands in a line that does not read', () => {
+    const other = `use "parts.pickup"\npickup siskin {\n  coil main {\n    bobin 7 rod-six x\n  }\n}\n`;
+    const { result } = renamed(mark(SINGLE, 'bobbin rod-six'), 'rod-seven', { 'other.pickup': other });
+    assert.ok(!result.ok);
+    assert.equal(result.why, 'rod-six also stands in a line that does not read; mend that line first.');
+    assert.equal(other.slice(result.at?.start, result.at?.end), 'rod-six');
+  });
+
+  it('does not mind the name in a text or a comment', () => {
+    const other = `use "parts.pickup"\npickup siskin {\n  # rod-six is thin\n  nonsense "rod-six" here\n}\n`;
+    assert.ok(renamed(mark(SINGLE, 'bobbin rod-six'), 'rod-seven', { 'other.pickup': other }).result.ok);
   });
 });
 
 describe('workspace symbols', () => {
-  it('finds declared things by the letters of their names', () => {
-    const all = Object.values(analysedAll({ 'main.pickup': SINGLE }));
-    assert.deepEqual(
-      workspaceSymbols(all, 'rdsx').map(({ name, kind }) => [name, kind]),
-      [['rod-six', 'bobbin']],
-    );
-    assert.ok(workspaceSymbols(all, '').some(({ name }) => name === 'wren'));
+  it('fit where a name holds the letters typed in their order', () => {
+    assert.equal(fitsQuery('rod-six', 'rdSX'), true);
+    assert.equal(fitsQuery('rod-six', 'xs'), false);
+    assert.equal(fitsQuery('wren', ''), true);
   });
 });

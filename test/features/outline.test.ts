@@ -4,7 +4,6 @@ import { documentSymbols } from '../../server/src/features/document-symbols.ts';
 import { foldingRanges } from '../../server/src/features/folding.ts';
 import { formatting } from '../../server/src/features/formatting.ts';
 import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
-import { workspaceSymbols } from '../../server/src/features/workspace-symbols.ts';
 import { FOLDER } from '../support/check-fixture.ts';
 import { applyEdits } from '../support/text-edits.ts';
 import { analysed, SINGLE } from './analysed.ts';
@@ -27,22 +26,13 @@ describe('document symbols', () => {
 describe('a pickup that another one reworks', () => {
   const text = `${SINGLE}pickup later reworks wren {\n}\n`;
 
-  it('is marked as a record in the outline and among the symbols of the workspace', () => {
+  it('is marked as a record in the outline', () => {
     const analysis = analysed(text);
     assert.deepEqual(
       documentSymbols(analysis).flatMap(({ name, detail }) => (detail.startsWith('pickup') ? [[name, detail]] : [])),
       [
         ['wren', 'pickup · Wren · record'],
         ['later', 'pickup · reworks wren'],
-      ],
-    );
-    assert.deepEqual(
-      workspaceSymbols([analysis], '').flatMap(({ kind, name, isRecord }) =>
-        kind === 'pickup' ? [[name, isRecord]] : [],
-      ),
-      [
-        ['wren', true],
-        ['later', false],
       ],
     );
   });

@@ -151,6 +151,7 @@ describe('files through the client', () => {
       documents: createDocuments(),
       disk: undefined,
       askClient: {
+        specs: async () => [],
         text: async () => ({ kind: 'missing' }),
         bytes: async () => ({ kind: 'bytes', bytes: plain('webp') }),
       },
@@ -171,6 +172,7 @@ describe('files through the client', () => {
       documents: createDocuments(),
       disk: undefined,
       askClient: {
+        specs: async () => [],
         text: async (uri) => {
           asked.push(uri);
           return { kind: 'text', text: 'wire' };
@@ -190,7 +192,11 @@ describe('files through the client', () => {
     const files = createFiles({
       documents: createDocuments(),
       disk: undefined,
-      askClient: { text: () => Promise.reject(new Error('no')), bytes: () => Promise.reject(new Error('no')) },
+      askClient: {
+        specs: async () => [],
+        text: () => Promise.reject(new Error('no')),
+        bytes: () => Promise.reject(new Error('no')),
+      },
       arrived: () => undefined,
     });
     files.content('vfs:/a.pickup');

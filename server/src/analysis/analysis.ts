@@ -23,8 +23,9 @@ import type { FileModel, NamedThing } from '../model/model.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Wire } from '../model/wire.ts';
-import type { Analysis, FileSpan, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
+import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, notAnalysed } from './faults.ts';
+import { type FileMentions, fileMentions } from './file-mentions.ts';
 import { fittedFormers } from './former-states.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
 import { photoAt, photoFindings, photoLines, unreadPhotos } from './photos.ts';
@@ -35,6 +36,10 @@ import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-grap
 
 export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
+  /** What the names of a file stand for, by the language alone: nothing is solved. */
+  mentions(uri: string, host: Host): FileMentions;
+  /** Lets the tree of a file go; it is read again when it is needed. */
+  forget(uri: string): void;
 }
 
 /** `kept`: files whose trees are remembered, with all that was made from them; those that were asked for last. */
@@ -44,11 +49,13 @@ export function createAnalyser(kept?: number): Analyser {
   return {
     analyse: (uri, host) => {
       try {
-        return analyse(uri, host, readTree, memory);
+        return analyse(uri, host, readTree.read, memory);
       } catch (error) {
         return failedAnalysis(uri, host, error);
       }
     },
+    mentions: (uri, host) => mentions(uri, host, readTree.read, memory),
+    forget: readTree.forget,
   };
 }
 
@@ -58,11 +65,30 @@ function failedAnalysis(uri: string, host: Host, error: unknown): Analysis {
     content: () => ({ kind: 'text', text: '' }),
     isInside: (each) => host.isInside(each),
   };
-  const empty = analyse(uri, nothing, treeReader(), new WeakMap());
+  const empty = analyse(uri, nothing, treeReader().read, new WeakMap());
   const chunk = empty.tree.chunks[0]?.chunk;
   const findings = chunk ? [notAnalysed(say`This file`, { chunk, span: { start: 0, end: 0 } }, {}, error)] : [];
   return { ...empty, findings, allFindings: () => findings, knownFindings: () => findings };
 }
+
+function mentions(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): FileMentions {
+  const graph = useGraph(uri, host, readTree);
+  const file = graph.fileOf(uri);
+  const { chunks } = file?.tree ?? EMPTY_TREE;
+  // A file that is missing for good holds nothing; one that is not read yet may.
+  const pending = file || host.content(uri) ? graph.pending : [uri];
+  const failed = new Set<Chunk>();
+  const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk) => failed.add(chunk));
+  const references = chunks.flatMap(({ chunk }) => reader.read(chunk).references);
+  return fileMentions({ uri, pending, chunks, references, locate: locator(graph), failed });
+}
+
+const locator =
+  (graph: UseGraph): Analysis['locate'] =>
+  ({ chunk, span }) => {
+    const home = graph.offsetOf(chunk);
+    return home && { uri: home.uri, start: home.offset + span.start, end: home.offset + span.end };
+  };
 
 function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): Analysis {
   const graph = useGraph(uri, host, readTree);
@@ -110,10 +136,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
       ? settled([...located, ...late], isComplete)
       : findings;
   };
-  const locate = ({ chunk, span }: Place): FileSpan | undefined => {
-    const home = graph.offsetOf(chunk);
-    return home && { uri: home.uri, start: home.offset + span.start, end: home.offset + span.end };
-  };
+  const locate = locator(graph);
   const verified = new WeakMap<Finding, readonly Remedy[]>();
   const analysis: Analysis = {
     uri,

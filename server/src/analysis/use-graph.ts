@@ -32,19 +32,29 @@ export interface UseGraph {
 
 export type TreeReader = (uri: string, text: string) => FileTree;
 
+export interface TreeMemory {
+  readonly read: TreeReader;
+  readonly forget: (uri: string) => void;
+}
+
 /** Keeps the last tree of each file, so that an edit re-reads the blocks it touches; of the `most` that were asked for last. */
-export function treeReader(most = Number.POSITIVE_INFINITY): TreeReader {
+export function treeReader(most = Number.POSITIVE_INFINITY): TreeMemory {
   const last = new Map<string, FileTree>();
-  return (uri, text) => {
-    const before = last.get(uri);
-    const tree = before?.text === text ? before : readFileTree(text, before);
-    last.delete(uri);
-    last.set(uri, tree);
-    for (const [oldest] of last) {
-      if (last.size <= most) break;
-      last.delete(oldest);
-    }
-    return tree;
+  return {
+    read: (uri, text) => {
+      const before = last.get(uri);
+      const tree = before?.text === text ? before : readFileTree(text, before);
+      last.delete(uri);
+      last.set(uri, tree);
+      for (const [oldest] of last) {
+        if (last.size <= most) break;
+        last.delete(oldest);
+      }
+      return tree;
+    },
+    forget: (uri) => {
+      last.delete(uri);
+    },
   };
 }
 

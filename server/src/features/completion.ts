@@ -32,7 +32,7 @@ export interface Completions {
 
 /** Files that a path may name. */
 export interface FilesNear {
-  /** The specs that stand beside this one. */
+  /** Paths from here to the other specs of the workspace. */
   readonly specs: readonly string[];
   /** Photographs beside it and in the folders beside it. */
   readonly photos: readonly string[];
@@ -59,17 +59,17 @@ export function completions(analysis: Analysis, offset: number, near: FilesNear 
   };
 }
 
-/** The files beside this one that it does not use yet, in place of the path between the quotes. */
+/** The files of the workspace that this one does not use yet, those nearby first, in place of the path between the quotes. */
 function usedFiles(analysis: Analysis, placed: PlacedChunk, offset: number, specs: readonly string[]): Completions {
   const path = placed.chunk.content?.kind === 'use' ? placed.chunk.content.path : undefined;
   const { replace, isInQuotes } = pathTyped(placed, path, offset);
-  const own = analysis.uri.split('/').at(-1);
   const used = analysis.tree.chunks.flatMap(({ chunk }) =>
     chunk.content?.kind === 'use' && chunk.content.path !== path ? [chunk.content.path?.value] : [],
   );
   const items = specs.flatMap((name): readonly Completion[] => {
-    if (encodeURIComponent(name) === own || name === own || used.includes(name)) return [];
-    return [{ kind: 'file', label: name, ...(isInQuotes ? {} : { text: `"${name}"` }), sort: name }];
+    if (used.includes(name)) return [];
+    const sort = `${name.split('/').length} ${name}`;
+    return [{ kind: 'file', label: name, ...(isInQuotes ? {} : { text: `"${name}"` }), sort }];
   });
   return { replace, items };
 }

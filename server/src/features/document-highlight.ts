@@ -1,6 +1,6 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { mentionsOf, nameAt } from './name-at.ts';
+import { nameAt, namesIn, sameSpan } from './name-at.ts';
 
 export interface Highlight {
   readonly span: Span;
@@ -12,7 +12,12 @@ export interface Highlight {
 export function documentHighlights(analysis: Analysis, offset: number): readonly Highlight[] {
   const name = nameAt(analysis, offset);
   if (name?.target === undefined) return [];
-  return mentionsOf(name.target, name.reference.kind, [analysis]).map(({ at, reference }) => ({
+  const same = namesIn(analysis).filter(
+    ({ reference, target }) => reference.kind === name.reference.kind && sameSpan(target, name.target),
+  );
+  // A line that two blocks share is one line.
+  const byStart = new Map(same.map((each) => [each.at.start, each]));
+  return [...byStart.values()].map(({ at, reference }) => ({
     span: { start: at.start, end: at.end },
     kind: reference.declares ? 'declares' : 'names',
   }));

@@ -1,4 +1,5 @@
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
+import type { FileMentions, Mention } from '../analysis/file-mentions.ts';
 import type { Reference } from '../model/model.ts';
 
 /** A name in the text, with what it names. */
@@ -29,17 +30,26 @@ export function namesIn(analysis: Analysis): readonly NameAt[] {
   });
 }
 
-/** Every mention of what is declared at `target`, over the files given, each once. */
-export function mentionsOf(
-  target: FileSpan,
-  kind: Reference['kind'],
-  analyses: readonly Analysis[],
-): readonly NameAt[] {
+/** What is asked for in other files: the place that declares a name, and of what. */
+export interface NamedThere {
+  readonly kind: Reference['kind'];
+  readonly name: string;
+  readonly target: FileSpan;
+}
+
+/** What the name under the cursor stands for, where something declares it. */
+export function namedThere(analysis: Analysis, offset: number): NamedThere | undefined {
+  const name = nameAt(analysis, offset);
+  return name?.target && { kind: name.reference.kind, name: name.reference.name, target: name.target };
+}
+
+/** Every mention of it in the files given, each once. */
+export function mentionsOf({ kind, target }: NamedThere, files: readonly FileMentions[]): readonly Mention[] {
   const seen = new Set<string>();
-  return analyses.flatMap((analysis) =>
-    namesIn(analysis).filter((name) => {
-      if (name.reference.kind !== kind || !sameSpan(name.target, target)) return false;
-      const key = `${name.at.uri} ${name.at.start}`;
+  return files.flatMap(({ mentions }) =>
+    mentions.filter((mention) => {
+      if (mention.kind !== kind || !sameSpan(mention.target, target)) return false;
+      const key = `${mention.at.uri} ${mention.at.start}`;
       return seen.has(key) ? false : seen.add(key) !== undefined;
     }),
   );

@@ -1,10 +1,11 @@
 import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileContent } from '../analysis/analysis-types.ts';
 import { type FileBytes, isPhotoName, MOST_PHOTO_BYTES, tooManyBytes, unreadPhoto } from '../photos/photo-file.ts';
 import type { Disk } from './files.ts';
-import { decodeText, MOST_BYTES, tooLarge } from './text-limits.ts';
+import { decodeText, MOST_BYTES, MOST_SPECS, tooLarge } from './text-limits.ts';
 
 /** The disk through Node. Only regular files of a sensible size are read; anything else is told in one line. */
 export const nodeDisk: Disk = {
@@ -40,6 +41,7 @@ export const nodeDisk: Disk = {
       return [];
     }
   },
+  specsBelow,
   photosNear: (uri) => {
     try {
       const folder = path.dirname(fileURLToPath(uri));
@@ -61,6 +63,22 @@ export const nodeDisk: Disk = {
 };
 
 const MOST_SIBLINGS = 500;
+
+/** As the command line takes a folder: without `node_modules`, folders with a dot in front, and links to folders. */
+async function specsBelow(folder: string): Promise<readonly string[]> {
+  const found: string[] = [];
+  const waiting = [fileURLToPath(folder)];
+  for (let at = waiting.pop(); at !== undefined && found.length < MOST_SPECS; at = waiting.pop()) {
+    // A folder that may not be read holds no spec that could be opened.
+    for (const entry of await readdir(at, { withFileTypes: true }).catch(() => [])) {
+      const file = path.join(at, entry.name);
+      if (entry.isDirectory()) {
+        if (entry.name !== 'node_modules' && !entry.name.startsWith('.')) waiting.push(file);
+      } else if (entry.name.endsWith('.pickup')) found.push(pathToFileURL(file).href);
+    }
+  }
+  return found;
+}
 
 function readFile<T>(
   file: string,

@@ -3,6 +3,19 @@
  * letters in either case; a document that is open must be found under both.
  */
 export function fileKey(uri: string): string {
+  const known = keys.get(uri);
+  if (known !== undefined) return known;
+  if (keys.size >= MOST_KEYS) keys.clear();
+  const key = spelled(uri);
+  keys.set(uri, key);
+  return key;
+}
+
+/** Asked for at every keystroke for every file that is open, and spelling one takes longer than looking it up. */
+const keys = new Map<string, string>();
+const MOST_KEYS = 20_000;
+
+function spelled(uri: string): string {
   try {
     const url = new URL(uri);
     const path = url.pathname

@@ -11,6 +11,8 @@ export interface Disk {
   read(uri: string): FileContent;
   bytes(uri: string): FileBytes;
   siblings(uri: string): readonly string[];
+  /** Every spec in a folder and below. */
+  specsBelow(folder: string): Promise<readonly string[]>;
   photosNear(uri: string): readonly string[];
   /** The same file behind all links, as far as it exists. */
   behindLinks(uri: string): string;
@@ -27,6 +29,8 @@ export interface Files extends Host {
   /** The file changed, came or went outside the editor. */
   forget(uri: string): void;
   setFolders(uris: readonly string[]): void;
+  /** The folders of the workspace, by their keys. */
+  folders(): readonly string[];
 }
 
 export interface FileSources {
@@ -42,6 +46,8 @@ export interface FileSources {
 export interface AskClient {
   text(uri: string): Promise<FileContent>;
   bytes(uri: string): Promise<FileBytes>;
+  /** Every spec of the workspace. */
+  specs(): Promise<readonly string[]>;
 }
 
 export function createFiles({ documents, disk, askClient, arrived }: FileSources): Files {
@@ -100,6 +106,7 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
     setFolders: (uris) => {
       folders = uris.map(fileKey);
     },
+    folders: () => folders,
   };
 }
 

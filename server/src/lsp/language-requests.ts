@@ -7,8 +7,10 @@ import {
   type Hover as HoverAnswered,
   type HoverParams,
   LSPErrorCodes,
+  type RenameFilesParams,
   ResponseError,
   type ServerCapabilities,
+  WillRenameFilesRequest,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
@@ -26,14 +28,14 @@ import { formatting } from '../features/formatting.ts';
 import { hover } from '../features/hover.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { inlayHints } from '../features/inlay-hints.ts';
+import { namedThere } from '../features/name-at.ts';
 import { refactorings } from '../features/refactorings.ts';
 import { references } from '../features/references.ts';
-import { prepareRename, rename } from '../features/rename.ts';
+import { NOTHING_NAMED, prepareRename } from '../features/rename.ts';
 import { repairActions } from '../features/repair-actions.ts';
 import { toMarkdown, toPlainText } from '../features/rich-text.ts';
 import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
-import { workspaceSymbols } from '../features/workspace-symbols.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering, type Report } from './guard.ts';
@@ -41,6 +43,7 @@ import { withPictures } from './hover-pictures.ts';
 import type { Session } from './session.ts';
 import type { Settings } from './settings.ts';
 import * as to from './to-protocol.ts';
+import { namedByKey, type Workspace } from './workspace.ts';
 
 export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' | 'workspace'> = {
   hoverProvider: true,
@@ -69,6 +72,7 @@ export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' |
 
 interface Served {
   readonly session: Session;
+  readonly workspace: Workspace;
   readonly report: Report;
   readonly abilities: ClientAbilities;
   readonly settings: () => Settings;
@@ -82,7 +86,7 @@ interface Opened {
 
 /** Answers the requests of the Language Server Protocol from the features. */
 export function serveLanguage(connection: Connection, served: Served): void {
-  const { session, report, abilities, settings } = served;
+  const { session, workspace, report, abilities, settings } = served;
   const textOf: to.TextOf = (uri) => session.files.document(uri);
   const opened = (uri: string): Opened | undefined => {
     const document = session.documents.get(uri);
@@ -113,7 +117,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
   connection.onCompletion(
     about('completion', null, ({ document, analysis }, { position }) => {
       const { uri } = document;
-      const near = { specs: session.files.siblings?.(uri) ?? [], photos: session.files.photosNear?.(uri) ?? [] };
+      const near = { specs: workspace.pathsFrom(uri), photos: session.files.photosNear?.(uri) ?? [] };
       const { items, replace } = completions(analysis, offsetFrom(document, position), near);
       const range = to.toRange(document, replace);
       return { isIncomplete: false, items: items.map((item) => to.toCompletionItem(item, range, abilities)) };
@@ -137,11 +141,11 @@ export function serveLanguage(connection: Connection, served: Served): void {
     }),
   );
   connection.onReferences(
-    about('references', [], ({ document, analysis }, { position, context }) => {
-      const options = { among: session.allAnalyses(), declaration: context?.includeDeclaration === true };
-      return references(analysis, offsetFrom(document, position), options).flatMap(
-        (at) => to.toLocation(textOf, at) ?? [],
-      );
+    about('references', [], async ({ document, analysis }, { position, context }) => {
+      const named = namedThere(analysis, offsetFrom(document, position));
+      if (named === undefined) return [];
+      const options = { among: await workspace.mentionsOf(named), declaration: context?.includeDeclaration === true };
+      return references(namedByKey(named), options).flatMap((at) => to.toLocation(textOf, at) ?? []);
     }),
   );
   connection.onDocumentHighlight(
@@ -158,13 +162,13 @@ export function serveLanguage(connection: Connection, served: Served): void {
     }),
   );
   connection.onWorkspaceSymbol(
-    answering(report, 'workspace symbols', [], ({ query }) =>
-      workspaceSymbols(session.allAnalyses(), query).flatMap(({ kind, name, isRecord, at }) => {
-        const location = to.toLocation(textOf, at);
-        return location
-          ? [{ name, kind: to.toSymbolKind(kind), location, ...(isRecord ? { containerName: 'record' } : {}) }]
-          : [];
-      }),
+    answering(report, 'workspace symbols', [], async ({ query }) =>
+      (await workspace.symbols(query)).map(({ kind, name, isRecord, uri, range }) => ({
+        name,
+        kind: to.toSymbolKind(kind),
+        location: { uri, range },
+        ...(isRecord ? { containerName: 'record' } : {}),
+      })),
     ),
   );
   connection.onFoldingRanges(
@@ -189,16 +193,26 @@ export function serveLanguage(connection: Connection, served: Served): void {
   );
   connection.onPrepareRename(
     about('rename', null, ({ document, analysis }, { position }) => {
-      const found = prepareRename(analysis, offsetFrom(document, position));
-      return found ? { range: to.toRange(document, found.span), placeholder: found.placeholder } : null;
+      const offset = offsetFrom(document, position);
+      const named = namedThere(analysis, offset);
+      const found = prepareRename(analysis, offset);
+      if (named === undefined || found === undefined) return null;
+      workspace.mayRename(named);
+      return { range: to.toRange(document, found.span), placeholder: found.placeholder };
     }),
   );
   connection.onRenameRequest(
-    about('rename', null, ({ document, analysis }, { position, newName }) => {
-      const renamed = rename(analysis, offsetFrom(document, position), newName, session.allAnalyses());
-      if (!renamed.ok) throw new ResponseError(LSPErrorCodes.RequestFailed, renamed.why);
-      return to.toWorkspaceEdit(textOf, renamed.edits) ?? null;
+    about('rename', null, async ({ document, analysis }, { position, newName }) => {
+      const named = namedThere(analysis, offsetFrom(document, position));
+      if (named === undefined) throw new ResponseError(LSPErrorCodes.RequestFailed, NOTHING_NAMED);
+      return workspace.rename(named, newName);
     }),
+  );
+  connection.onRequest<WorkspaceEdit | null, void>(
+    WillRenameFilesRequest.type.method,
+    answering<RenameFilesParams, WorkspaceEdit | null>(report, 'moved files', null, ({ files }) =>
+      workspace.moving(files),
+    ),
   );
   connection.languages.inlayHint.on(
     about('inlay hints', [], ({ document, analysis }, { range }) =>

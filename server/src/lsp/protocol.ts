@@ -144,6 +144,9 @@ export interface ReadFileParams {
   readonly as?: 'bytes';
 }
 
+/** Server to client: the URIs of every spec of a workspace that only the client can list; they are the answer. */
+export const LIST_SPECS_REQUEST = 'pickup/listSpecs';
+
 export type ReadFileResult =
   | { readonly kind: 'text'; readonly text: string }
   | { readonly kind: 'bytes'; readonly base64: string }

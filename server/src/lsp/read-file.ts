@@ -2,7 +2,7 @@ import type { Connection } from 'vscode-languageserver';
 import type { FileContent } from '../analysis/analysis-types.ts';
 import { type FileBytes, MOST_PHOTO_BYTES, unreadPhoto } from '../photos/photo-file.ts';
 import type { AskClient } from './files.ts';
-import { PROTOCOL_VERSION, READ_FILE_REQUEST, type ReadFileParams } from './protocol.ts';
+import { LIST_SPECS_REQUEST, PROTOCOL_VERSION, READ_FILE_REQUEST, type ReadFileParams } from './protocol.ts';
 import { MOST_BYTES } from './text-limits.ts';
 
 /** Reads through the client: virtual file systems, and everything where the server runs in a browser. */
@@ -12,6 +12,8 @@ export function askClientForFile(connection: Connection): AskClient {
   return {
     text: async (uri) => contentFrom(await ask({ uri, mostBytes: MOST_BYTES })),
     bytes: async (uri) => bytesFrom(await ask({ uri, mostBytes: MOST_PHOTO_BYTES, as: 'bytes' })),
+    specs: async () =>
+      textsIn(await connection.sendRequest<unknown>(LIST_SPECS_REQUEST, { protocol: PROTOCOL_VERSION })),
   };
 }
 
@@ -33,6 +35,9 @@ function bytesFrom(answer: unknown): FileBytes {
     return unreadPhoto(NO_REASON);
   }
 }
+
+const textsIn = (answer: unknown): readonly string[] =>
+  Array.isArray(answer) ? answer.filter((each) => typeof each === 'string') : [];
 
 type Fields = Readonly<Record<'kind' | 'text' | 'base64' | 'reason', unknown>>;
 

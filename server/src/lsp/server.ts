@@ -3,6 +3,7 @@ import {
   type Diagnostic,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  FileOperationPatternKind,
   type InitializeParams,
   type InitializeResult,
   TextDocumentSyncKind,
@@ -17,12 +18,14 @@ import { heeding, type Report } from './guard.ts';
 import { languageCapabilities, serveLanguage } from './language-requests.ts';
 import { createLateFindings, type LateFindings } from './late-findings.ts';
 import { serveOwnRequests } from './own-requests.ts';
+import { createPace } from './pace.ts';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from './protocol.ts';
 import { askClientForFile } from './read-file.ts';
 import { createSession, type Session } from './session.ts';
 import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from './settings.ts';
 import { toDiagnostic } from './to-protocol.ts';
 import { tooLargeDiagnostic } from './too-large.ts';
+import { createWorkspace, type Workspace } from './workspace.ts';
 
 /** What differs between Node and a browser's worker. */
 export interface Platform {
@@ -57,12 +60,24 @@ function start(
   { abilities, report }: { readonly abilities: ClientAbilities; readonly report: Report },
 ): Started {
   let settings: Settings = DEFAULT_SETTINGS;
+  const askClient = abilities.readsFiles ? askClientForFile(connection) : undefined;
   const session: Session = createSession({
     sources: {
       disk: platform.disk,
-      askClient: abilities.readsFiles ? askClientForFile(connection) : undefined,
+      askClient,
       arrived: (uri) => push.affected(session.changed([uri])),
     },
+    failed: report,
+  });
+  const workspace = createWorkspace({
+    session,
+    disk: platform.disk,
+    askClient,
+    pace: createPace({
+      soon: platform.soon,
+      after: (ms, callback) => setTimeout(callback, ms),
+      now: () => performance.now(),
+    }),
     failed: report,
   });
   const soon = (callback: () => void): void =>
@@ -101,10 +116,12 @@ function start(
     if (documents.length > 0 && abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
   };
 
-  listenToDocuments(connection, session, { push, late, affected, report });
+  listenToDocuments(connection, session, { push, late, workspace, affected, report });
   connection.onDidChangeWatchedFiles(
     heeding(report, 'watched files', ({ changes }) => {
       for (const { uri } of changes) session.files.forget(uri);
+      workspace.changed(changes.map(({ uri }) => uri));
+      workspace.follow();
       affected(session.listingChanged());
     }),
   );
@@ -125,16 +142,18 @@ function start(
   );
   connection.onInitialized(() => {
     register(connection, abilities);
+    workspace.follow();
     void fetchSettings();
     if (abilities.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async () => {
         const folders = await connection.workspace.getWorkspaceFolders().catch(() => null);
         session.files.setFolders((folders ?? []).map(({ uri }) => uri));
+        workspace.follow();
         affected(session.listingChanged());
       });
     }
   });
-  serveLanguage(connection, { session, report, abilities, settings: () => settings });
+  serveLanguage(connection, { session, workspace, report, abilities, settings: () => settings });
   serveOwnRequests(connection, { session, report });
   return {
     setFolders: (uris) => session.files.setFolders(uris),
@@ -142,7 +161,10 @@ function start(
       serverInfo: { name: 'pickup-spec' },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        workspace: {
+          workspaceFolders: { supported: true, changeNotifications: true },
+          fileOperations: { willRename: { filters: MOVED } },
+        },
         ...languageCapabilities,
       },
     },
@@ -152,6 +174,7 @@ function start(
 interface Listening {
   readonly push: Push;
   readonly late: LateFindings;
+  readonly workspace: Workspace;
   readonly affected: (documents: readonly TextDocument[]) => void;
   readonly report: Report;
 }
@@ -162,7 +185,7 @@ const REST_MS = 150;
 function listenToDocuments(
   connection: Connection,
   session: Session,
-  { push, late, affected, report }: Listening,
+  { push, late, workspace, affected, report }: Listening,
 ): void {
   const { documents } = session;
   connection.onDidOpenTextDocument(
@@ -173,6 +196,9 @@ function listenToDocuments(
         late.dropped(before);
       }
       const document = documents.open(params);
+      workspace.edited();
+      // Without a folder, the files beside the open ones are the workspace.
+      if (session.files.folders().length === 0) workspace.follow();
       const others = session.listingChanged().filter((other) => other !== document);
       push.edited(document);
       affected(others);
@@ -182,6 +208,7 @@ function listenToDocuments(
     heeding(report, 'editing', (params) => {
       const document = documents.change(params);
       if (document === undefined) return;
+      workspace.edited();
       late.interrupted();
       const others = session.changed([document.uri]).filter((other) => other !== document);
       push.edited(document);
@@ -192,6 +219,7 @@ function listenToDocuments(
     heeding(report, 'closing', (params) => {
       const document = documents.close(params);
       if (document === undefined) return;
+      workspace.edited();
       push.dropped(document);
       late.dropped(document);
       session.files.forget(document.uri);
@@ -207,6 +235,12 @@ function diagnose(session: Session, document: TextDocument, { linksCodes }: Clie
   const textOf = (uri: string): TextDocument | undefined => session.files.document(uri);
   return diagnostics(analysis).map((found) => toDiagnostic(document, found, { textOf, linksCodes }));
 }
+
+/** A folder may hold specs, and be on the way to one. */
+const MOVED = [
+  { pattern: { glob: '**/*.pickup', matches: FileOperationPatternKind.file } },
+  { pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
+];
 
 /** Cameras write their endings in capitals. */
 const PHOTO_GLOB = `**/*.{${PHOTO_ENDINGS.flatMap((each) => [each, each.toUpperCase()]).join(',')}}`;

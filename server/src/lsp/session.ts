@@ -1,6 +1,7 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { createAnalyser } from '../analysis/analysis.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import type { FileMentions } from '../analysis/file-mentions.ts';
 import { createDocuments, type Documents } from './documents.ts';
 import { fileKey } from './file-key.ts';
 import { createFiles, type FileSources, type Files } from './files.ts';
@@ -19,10 +20,10 @@ export interface Session {
   complete(document: TextDocument): boolean;
   /** Of a file of the workspace, open or not. `undefined` where it lies outside, and where the analysis failed. */
   analysisOfFile(uri: string): Analysis | undefined;
-  /** Of all open documents. */
-  openAnalyses(): readonly Analysis[];
-  /** Of all open documents and every file that they use. */
-  allAnalyses(): readonly Analysis[];
+  /** What the names of a file stand for, open or not; nothing is solved for it. */
+  mentions(uri: string): FileMentions;
+  /** Lets go what was read of a file that is not open. */
+  release(uri: string): void;
   /** Forgets what rests on these files; returns the open documents that have to be looked at again. */
   changed(uris: readonly string[]): readonly TextDocument[];
   /** Files came or went: what was missing may be there now. Returns all open documents. */
@@ -57,8 +58,6 @@ export function createSession({ sources, failed }: SessionOptions): Session {
   };
   const analysisOf = (document: TextDocument): Analysis | undefined =>
     document.getText().length > MOST_BYTES ? undefined : analyse(document.uri);
-  const openAnalyses = (): readonly Analysis[] =>
-    [...documents.all()].flatMap((document) => analysisOf(document) ?? []);
   return {
     documents,
     files,
@@ -71,16 +70,15 @@ export function createSession({ sources, failed }: SessionOptions): Session {
       return after !== before;
     },
     analysisOfFile: (uri) => (files.isInside(uri) ? analyse(uri) : undefined),
-    openAnalyses,
-    allAnalyses: () => {
-      const found = new Map<string, Analysis>();
-      for (const open of openAnalyses()) {
-        for (const uri of open.uris) {
-          const analysis = found.has(fileKey(uri)) ? undefined : analyse(uri);
-          if (analysis) found.set(fileKey(uri), analysis);
-        }
-      }
-      return [...found.values()];
+    mentions: (uri) => {
+      files.newRound();
+      return analyser.mentions(uri, files);
+    },
+    release: (uri) => {
+      if (documents.get(uri)) return;
+      analyser.forget(uri);
+      known.delete(fileKey(uri));
+      files.forget(uri);
     },
     changed: (uris) => {
       const keys = new Set(uris.map(fileKey));

@@ -1,10 +1,22 @@
-import { type Disposable, FileSystemError, FileType, Uri, workspace } from 'vscode';
+import { Disposable, FileSystemError, FileType, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { READ_FILE_REQUEST, type ReadFileParams, type ReadFileResult } from '../../../../server/src/lsp/protocol.ts';
+import {
+  FILE_ENDING,
+  LIST_SPECS_REQUEST,
+  READ_FILE_REQUEST,
+  type ReadFileParams,
+  type ReadFileResult,
+} from '../../../../server/src/lsp/protocol.ts';
 
-/** Reads, for the server, files that only the editor reaches: virtual file systems, and all files on the web. */
+/** Reads and lists, for the server, files that only the editor reaches: virtual file systems, and all files on the web. */
 export function activateFileReading(client: BaseLanguageClient): Disposable {
-  return client.onRequest<ReadFileResult, void>(READ_FILE_REQUEST, (...[params]: [ReadFileParams]) => readFile(params));
+  return Disposable.from(
+    client.onRequest<ReadFileResult, void>(READ_FILE_REQUEST, (...[params]: [ReadFileParams]) => readFile(params)),
+    client.onRequest<readonly string[], void>(LIST_SPECS_REQUEST, async () => {
+      const found = await workspace.findFiles(`**/*${FILE_ENDING}`, '**/{node_modules,.*}/**');
+      return found.map((uri) => uri.toString());
+    }),
+  );
 }
 
 async function readFile({ uri, mostBytes, as }: ReadFileParams): Promise<ReadFileResult> {

@@ -1,0 +1,189 @@
+import assert from 'node:assert/strict';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { Location, WorkspaceEdit, WorkspaceSymbol } from 'vscode-languageserver/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { PARTS, SINGLE } from '../features/analysed.ts';
+import { type ServerProcess, startServer } from './server-process.ts';
+
+/** A shop of twelve pickups that use one file of parts; each test opens one of them only. */
+describe('files of the workspace that are not open', () => {
+  let folder = '';
+  let server: ServerProcess;
+  const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).href;
+  const write = (name: string, text: string): void => {
+    mkdirSync(path.dirname(path.join(folder, name)), { recursive: true });
+    writeFileSync(path.join(folder, name), text);
+  };
+  const pickup = (name: string, parts: string): string =>
+    SINGLE.replace('parts.pickup', parts).replace('pickup wren "Wren"', `pickup ${name}`);
+  const NAMES = Array.from({ length: 12 }, (_, index) => `wren-${String.fromCharCode(97 + index)}`);
+
+  beforeEach(async () => {
+    folder = mkdtempSync(path.join(tmpdir(), 'pickup-shop-'));
+    write('parts/stock.pickup', PARTS);
+    for (const name of NAMES) write(`made/${name}.pickup`, pickup(name, '../parts/stock.pickup'));
+    write('node_modules/left-out.pickup', pickup('left-out', '../parts/stock.pickup'));
+    server = await startServer({ workspace: pathToFileURL(folder).href });
+    server.open(uriOf('made/wren-a.pickup'), readFileSync(path.join(folder, 'made/wren-a.pickup'), 'utf8'));
+  });
+  afterEach(async () => {
+    await server.stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  /** Where a piece of a file's text ends. */
+  const endOf = (name: string, piece: string) => {
+    const text = readFileSync(path.join(folder, name), 'utf8');
+    const at = text.indexOf(piece);
+    assert.notEqual(at, -1, piece);
+    return {
+      textDocument: { uri: uriOf(name) },
+      position: TextDocument.create('', '', 0, text).positionAt(at + piece.length),
+    };
+  };
+  const renameBobbin = (newName: string) =>
+    server.request<WorkspaceEdit>('textDocument/rename', {
+      ...endOf('made/wren-a.pickup', 'bobbin rod-six'),
+      newName,
+    });
+  /** Writes an edit to the disk, as an editor does with files that are not open. */
+  const apply = ({ changes = {} }: WorkspaceEdit): void => {
+    for (const [uri, edits] of Object.entries(changes)) {
+      const file = fileURLToPath(uri);
+      const document = TextDocument.create(uri, 'pickup', 0, readFileSync(file, 'utf8'));
+      writeFileSync(file, TextDocument.applyEdits(document, edits));
+    }
+  };
+  const namesIn = (changes: WorkspaceEdit['changes']) =>
+    Object.keys(changes ?? {})
+      .map((uri) => path.relative(folder, fileURLToPath(uri)).split(path.sep).join('/'))
+      .sort();
+
+  it('take part in a rename: nothing that is clean before has an unknown name after it', async () => {
+    const edit = await renameBobbin('rod-seven');
+    assert.deepEqual(namesIn(edit.changes), [...NAMES.map((name) => `made/${name}.pickup`), 'parts/stock.pickup']);
+    apply(edit);
+    const fresh = await startServer({ workspace: pathToFileURL(folder).href });
+    for (const name of NAMES) {
+      const uri = uriOf(`made/${name}.pickup`);
+      const text = readFileSync(fileURLToPath(uri), 'utf8');
+      assert.doesNotMatch(text, /rod-six/);
+      fresh.open(uri, text);
+      assert.deepEqual(await fresh.diagnosed(uri, 1), [], name);
+    }
+    await fresh.stop();
+  });
+
+  it('are read anew where they changed, came or went without a word', async () => {
+    await renameBobbin('rod-seven');
+    write('made/wren-b.pickup', pickup('wren-b', '../parts/stock.pickup').replace('rod-six', 'rod-nine'));
+    write('made/late.pickup', pickup('late', '../parts/stock.pickup'));
+    rmSync(path.join(folder, 'made/wren-c.pickup'));
+    const touched = namesIn((await renameBobbin('rod-eight')).changes);
+    assert.ok(touched.includes('made/late.pickup'));
+    assert.ok(!touched.includes('made/wren-b.pickup') && !touched.includes('made/wren-c.pickup'));
+  });
+
+  it('a text that is open counts, not the file behind it', async () => {
+    const uri = uriOf('made/wren-b.pickup');
+    server.open(uri, '# emptied, not saved\n');
+    assert.ok(!namesIn((await renameBobbin('rod-seven')).changes).includes('made/wren-b.pickup'));
+  });
+
+  it('refuse a rename, with the reason, where one of them cannot be read', async () => {
+    writeFileSync(path.join(folder, 'parts/old.pickup'), Uint8Array.of(0x77, 0xff, 0xfe));
+    const why = /parts\/old\.pickup cannot be read \(it is not UTF-8 text\), and rod-six may stand in it/;
+    await assert.rejects(renameBobbin('rod-seven'), why);
+    await assert.rejects(
+      server.request('textDocument/prepareRename', endOf('made/wren-a.pickup', 'bobbin rod-six')),
+      why,
+    );
+    // A lead is known in its own pickup only.
+    await server.request('textDocument/rename', { ...endOf('made/wren-a.pickup', 'hot violet'), newName: 'white' });
+  });
+
+  it('refuse a rename where the name stands in a line that does not read, and say where', async () => {
+    write(
+      'made/torn.pickup',
+      'use "../parts/stock.pickup"\npickup torn {\n  coil main {\n    bobin 7 rod-six\n  }\n}\n',
+    );
+    await assert.rejects(
+      renameBobbin('rod-seven'),
+      /does not read; mend that line first\. \(made\/torn\.pickup, line 4\)/,
+    );
+  });
+
+  it('refuse a name that one of them has already', async () => {
+    write(
+      'parts/more.pickup',
+      PARTS.slice(PARTS.indexOf('bobbin'), PARTS.indexOf('magnet')).replace('rod-six', 'taken'),
+    );
+    write('made/both.pickup', `use "../parts/more.pickup"\n${pickup('both', '../parts/stock.pickup')}`);
+    await assert.rejects(renameBobbin('taken'), /already a bobbin named taken/);
+  });
+
+  it('what is declared outside the folders that are open is not renamed', async () => {
+    const outside = pathToFileURL(path.join(folder, '..', `${path.basename(folder)}-beside.pickup`)).href;
+    server.open(outside, PARTS);
+    const at = PARTS.indexOf('rod-six');
+    const position = TextDocument.create('', '', 0, PARTS).positionAt(at);
+    await assert.rejects(
+      server.request('textDocument/rename', { textDocument: { uri: outside }, position, newName: 'other' }),
+      /lies outside the folders that are open/,
+    );
+  });
+
+  it('hold references', async () => {
+    const found = await server.request<Location[]>('textDocument/references', {
+      ...endOf('made/wren-a.pickup', 'bobbin rod-six'),
+      context: { includeDeclaration: true },
+    });
+    assert.equal(found.length, NAMES.length + 1);
+    assert.ok(!found.some(({ uri }) => uri.includes('node_modules')));
+  });
+
+  it('are among the symbols, former states of a pickup as records', async () => {
+    write('made/later.pickup', 'use "wren-b.pickup"\npickup later reworks wren-b {\n}\n');
+    const symbols = await server.request<WorkspaceSymbol[]>('workspace/symbol', { query: 'wren-' });
+    assert.deepEqual(symbols.map(({ name }) => name).sort(), NAMES);
+    assert.deepEqual(
+      symbols.filter(({ containerName }) => containerName === 'record').map(({ name }) => name),
+      ['wren-b'],
+    );
+  });
+
+  it('are offered behind `use`, by their paths', async () => {
+    await server.request('workspace/symbol', { query: '' });
+    const uri = uriOf('made/new.pickup');
+    server.open(uri, 'use ""\n');
+    const items = await server.request<{ items: { label: string }[] }>('textDocument/completion', {
+      textDocument: { uri },
+      position: { line: 0, character: 5 },
+    });
+    const labels = items.items.map(({ label }) => label);
+    assert.ok(labels.includes('../parts/stock.pickup') && labels.includes('wren-b.pickup'), labels.join(', '));
+  });
+
+  it('keep their `use` lines right when a file or a folder moves', async () => {
+    const moving = (from: string, to: string) =>
+      server.request<WorkspaceEdit | null>('workspace/willRenameFiles', {
+        files: [{ oldUri: uriOf(from), newUri: uriOf(to) }],
+      });
+    const file = await moving('parts/stock.pickup', 'parts/shelf & drawer.pickup');
+    assert.deepEqual(
+      namesIn(file?.changes),
+      NAMES.map((name) => `made/${name}.pickup`),
+    );
+    assert.deepEqual(
+      new Set(Object.values(file?.changes ?? {}).map(([edit]) => edit?.newText)),
+      new Set(['"../parts/shelf & drawer.pickup"']),
+    );
+    const folderMoved = await moving('made', 'made/2026');
+    assert.equal(Object.keys(folderMoved?.changes ?? {}).length, NAMES.length);
+    assert.equal(Object.values(folderMoved?.changes ?? {})[0]?.[0]?.newText, '"../../parts/stock.pickup"');
+    assert.equal(await moving('made/wren-a.pickup', 'made/wren-z.pickup'), null);
+  });
+});
