@@ -36,6 +36,10 @@ import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-grap
 
 export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
+}
+
+/** Over files of which most are not looked at closely. */
+export interface ShopAnalyser extends Analyser {
   /** What the names of a file stand for, by the language alone: nothing is solved. */
   mentions(uri: string, host: Host): FileMentions;
   /** Lets the tree of a file go; it is read again when it is needed. */
@@ -43,7 +47,7 @@ export interface Analyser {
 }
 
 /** `kept`: files whose trees are remembered, with all that was made from them; those that were asked for last. */
-export function createAnalyser(kept?: number): Analyser {
+export function createAnalyser(kept?: number): ShopAnalyser {
   const readTree = treeReader(kept);
   const memory: ModelMemory = new WeakMap();
   return {
