@@ -21,12 +21,12 @@ describe('bundles', () => {
     write('page.md', '# Hum adds');
     write('main.ts', "import page from './page.md';\nconst title: string = page;\nconsole.log(title);");
     const command: Bundle = { entry: 'main.ts', output: 'out/tool.cjs', runsIn: 'node', executable: true };
-    const sizes = await writeBundles([command], root);
+    const written = await writeBundles([command], root);
 
     const output = readFileSync(path.join(root, command.output), 'utf8');
     assert.match(output, /^#!\/usr\/bin\/env node\n/);
     assert.match(output, /\/\/# sourceMappingURL=tool\.cjs\.map\s*$/);
-    assert.equal(sizes.get(command.output), Buffer.byteLength(output));
+    assert.equal(written.get(command.output)?.bytes, Buffer.byteLength(output));
     assert.equal(
       spawnSync(process.execPath, [path.join(root, command.output)], { encoding: 'utf8' }).stdout,
       '# Hum adds\n',

@@ -15,7 +15,7 @@ export interface BrowserOptions {
   readonly debuggingPort?: number;
 }
 
-export const findBrowser = (): string | undefined => findChromium(process.env);
+export const findBrowser = (): string | undefined => findChromium(process.env, process.cwd());
 
 /** A browser without a window. One profile, no second context, so that whoever connects to it finds the page. */
 export async function launchBrowser(options: BrowserOptions): Promise<BrowserContext> {

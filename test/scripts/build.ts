@@ -1,7 +1,8 @@
-import { stat } from 'node:fs/promises';
+import { stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type BuildOptions, build } from 'esbuild';
+import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { bundledPackages, noticesText } from './notices.ts';
 
 /** One file that is shipped: where it starts, where it goes, and where it runs. */
 export interface Bundle {
@@ -26,17 +27,25 @@ export const bundles: readonly Bundle[] = [
   { entry: 'server/src/cli/main.ts', output: 'dist/cli/pickup-spec.cjs', runsIn: 'node', executable: true },
 ];
 
-/** Bundles each entry into one minified file with its source map; returns bytes by output. Rejects if an entry is missing. */
-export async function writeBundles(list: readonly Bundle[], root: string): Promise<ReadonlyMap<string, number>> {
-  const sizes = new Map<string, number>();
-  await Promise.all(
+/** Bundles each entry into one minified file with its source map; returns what was written by output. Rejects if an entry is missing. */
+export async function writeBundles(list: readonly Bundle[], root: string): Promise<ReadonlyMap<string, Written>> {
+  const written = await Promise.all(
     list.map(async (bundle) => {
-      await build(optionsFor(bundle, root));
-      sizes.set(bundle.output, (await stat(path.join(root, bundle.output))).size);
+      const { metafile } = await build({ ...optionsFor(bundle, root), metafile: true });
+      return [bundle.output, { bytes: (await stat(path.join(root, bundle.output))).size, metafile }] as const;
     }),
   );
-  return sizes;
+  return new Map(written);
 }
+
+export interface Written {
+  readonly bytes: number;
+  /** What it was made of. */
+  readonly metafile: Metafile;
+}
+
+/** The licences of all that is in them, relative to the repository. */
+export const NOTICES = 'dist/THIRD-PARTY-NOTICES.txt';
 
 function optionsFor(bundle: Bundle, root: string): BuildOptions {
   return {
@@ -65,10 +74,14 @@ const placeOptions: Readonly<Record<Bundle['runsIn'], BuildOptions>> = {
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   try {
-    const sizes = await writeBundles(bundles, path.resolve(import.meta.dirname, '..', '..'));
-    for (const { output } of bundles) {
-      console.log(`${String(Math.round((sizes.get(output) ?? 0) / 1024)).padStart(6)} KB  ${output}`);
+    const root = path.resolve(import.meta.dirname, '..', '..');
+    const written = await writeBundles(bundles, root);
+    for (const [output, { bytes }] of written) {
+      console.log(`${String(Math.round(bytes / 1024)).padStart(6)} KB  ${output}`);
     }
+    const packages = bundledPackages([...written.values()], root);
+    await writeFile(path.join(root, NOTICES), noticesText(packages));
+    console.log(`${String(packages.length).padStart(6)} packages in ${NOTICES}`);
   } catch (error) {
     console.error(error instanceof Error ? error.message : String(error));
     process.exitCode = 1;

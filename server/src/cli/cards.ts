@@ -64,7 +64,7 @@ export const cards = defineCommand({
     const kinds = listOf<CardKind>('--card', values.card, CARD_KINDS);
     const handOver = listOf<HandOverSection>('--hand-over', values['hand-over'], HAND_OVER_SECTIONS);
     const stated = values.room === undefined ? undefined : roomCelsius(values.room);
-    const chromium = values.pdf ? findChromium(context.environment) : undefined;
+    const chromium = values.pdf ? findChromium(context.environment, context.cwd) : undefined;
     if (values.pdf && chromium === undefined) {
       throw new CommandError('--pdf needs Chromium or Chrome: install one, or set CHROMIUM to its path');
     }

@@ -1,17 +1,20 @@
 /** A Chromium where one is at hand, as the printer of PDF and PNG files. */
 import { execFile } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { CommandError } from './command.ts';
+import { type Environment, findProgram, isProgram } from './program.ts';
 import { inTemporaryFolder } from './temporary.ts';
 
-/** The installed Chromium or Chrome, or undefined. The variable CHROMIUM names another one. */
-export function findChromium(environment: Readonly<Record<string, string | undefined>>): string | undefined {
-  const named = environment.CHROMIUM;
-  if (named !== undefined && named !== '') return existsSync(named) ? named : undefined;
-  return USUAL_PLACES.find((place) => existsSync(place));
+/** The installed Chromium or Chrome, or undefined. The variable CHROMIUM names another one, by its path or as PATH has it. */
+export function findChromium(environment: Environment, cwd: string): string | undefined {
+  const named = environment.CHROMIUM ?? '';
+  if (named === '') return (USUAL_PLACES[process.platform] ?? USUAL_PLACES.linux)?.find(isProgram);
+  if (named === path.basename(named)) return findProgram(named, environment, cwd);
+  const file = path.resolve(cwd, named);
+  return isProgram(file) ? file : undefined;
 }
 
 /** A page as PDF, on the paper that its sheet states. Throws a `CommandError` of one line. */
@@ -43,13 +46,18 @@ export function pdfOf(html: string, chromium: string): Promise<Uint8Array> {
 
 const PATIENCE_MS = 60_000;
 
-const USUAL_PLACES: readonly string[] = [
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-  '/snap/bin/chromium',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
-];
+/** A path of another system would be one from the current folder on. */
+const USUAL_PLACES: Readonly<Record<string, readonly string[]>> = {
+  linux: [
+    '/usr/bin/chromium',
+    '/usr/bin/chromium-browser',
+    '/usr/bin/google-chrome',
+    '/usr/bin/google-chrome-stable',
+    '/snap/bin/chromium',
+  ],
+  darwin: [
+    '/Applications/Chromium.app/Contents/MacOS/Chromium',
+    '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  ],
+  win32: ['C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe'],
+};

@@ -14,10 +14,11 @@ import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
+import type { Context } from './context.ts';
 import { filesOf, shownPath } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
+import { findProgram } from './program.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
-import { errorCode } from './text-file.ts';
 import { visible } from './visible.ts';
 import { writeFile } from './write-file.ts';
 
@@ -82,7 +83,7 @@ export const draw = defineCommand({
       return 0;
     }
     const target = path.resolve(context.cwd, values.output);
-    const content = path.extname(target).toLowerCase() === '.png' ? png(svg, values.output) : svg;
+    const content = path.extname(target).toLowerCase() === '.png' ? png(svg, values.output, context) : svg;
     await writeFile(target, content, { replace: values.force, madeFrom: filesOf(now.analysis) });
     context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
     return 0;
@@ -211,18 +212,19 @@ function chosen<T>(
 /** Twice the size of the SVG, for screens with small pixels. */
 const PNG_ZOOM = '2';
 
-function png(svg: string, output: string): Uint8Array {
+function png(svg: string, output: string, { environment, cwd }: Context): Uint8Array {
+  const program = findProgram('rsvg-convert', environment, cwd);
+  if (program === undefined) {
+    const what = 'a PNG needs rsvg-convert (Debian package librsvg2-bin); a name in .svg needs nothing';
+    throw new CommandError(`${output}: ${what}`);
+  }
   try {
-    return execFileSync('rsvg-convert', ['--zoom', PNG_ZOOM, '--format', 'png'], {
+    return execFileSync(program, ['--zoom', PNG_ZOOM, '--format', 'png'], {
       input: svg,
       stdio: ['pipe', 'pipe', 'ignore'],
       maxBuffer: 256 * 1024 * 1024,
     });
-  } catch (error) {
-    const reason =
-      errorCode(error) === 'ENOENT'
-        ? 'a PNG needs rsvg-convert (Debian package librsvg2-bin); a name in .svg needs nothing'
-        : 'rsvg-convert could not make a PNG of the drawing';
-    throw new CommandError(`${output}: ${reason}`);
+  } catch {
+    throw new CommandError(`${output}: rsvg-convert could not make a PNG of the drawing`);
   }
 }

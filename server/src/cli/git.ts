@@ -5,6 +5,7 @@ import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import { type FileBytes, type PhotoFile, photoFile, tooManyBytes } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
 import { pathOf } from './files.ts';
+import { type Environment, findProgram } from './program.ts';
 import { decodeText, errorCode } from './text-file.ts';
 
 /** `HEAD~2:samples/hesk-neck.pickup` */
@@ -77,7 +78,7 @@ function topFolder(git: Git, cwd: string, named: string): string {
   try {
     return path.resolve(git(['rev-parse', '--show-toplevel'], cwd).toString('utf8').trim());
   } catch (error) {
-    if (errorCode(error) === 'ENOENT') throw new CommandError(`${named}: git is needed for this and was not found`);
+    if (error instanceof CommandError) throw new CommandError(`${named}: ${error.message}`);
     throw new CommandError(`${named}: this folder is in no git repository`);
   }
 }
@@ -149,16 +150,18 @@ function revisionHost(git: Git, commit: string, root: string): Host {
 
 const MOST_BLOB_BYTES = 64 * 1024 * 1024;
 
-type Environment = Readonly<Record<string, string | undefined>>;
 type Git = (args: readonly string[], cwd: string) => Buffer;
 
 const gitIn =
   (environment: Environment): Git =>
-  (args, cwd) =>
-    execFileSync('git', args, {
+  (args, cwd) => {
+    const git = findProgram('git', environment, cwd);
+    if (git === undefined) throw new CommandError('git is needed for this and was not found');
+    return execFileSync(git, args, {
       cwd,
       stdio: ['ignore', 'pipe', 'ignore'],
-      maxBuffer: MOST_BLOB_BYTES,
+      maxBuffer: 64 * 1024 * 1024,
       // A partial clone would fetch what is missing.
       env: { ...environment, GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0', GIT_OPTIONAL_LOCKS: '0' },
     });
+  };
