@@ -46,7 +46,7 @@ describe('a winding that does not fit', () => {
   it('is found at its turns, with build and window', () => {
     assert.match(
       messageOf(expectFindings(overfull), 'winding/does-not-fit'),
-      /11.500 turns of 0\.070.mm wire at packing 0\.66 build 6\.10.mm deep, the window of the main coil has 5\.2.mm \(117 %\)/,
+      /11.500 turns of 0\.070.mm wire at packing 0\.66 build 6\.10.mm deep, the window of the main coil has 5\.2.mm \(117 ± 5.%\)/,
     );
   });
 

@@ -9,6 +9,7 @@ import { combinedLevelDb } from '../physics/circuit/combined-level.ts';
 import { printDb } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
+import { turnsText } from '../words/turns-words.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 import { type Said, say } from './say.ts';
 
@@ -65,11 +66,11 @@ function reason(coils: readonly SoundingCoil[]): Said {
   const wires = new Set(
     coils.map(({ placed }) => placed.segment.coil.wire?.gaugeAwg?.value ?? placed.segment.coil.wire?.name),
   );
-  const turns = list(
-    coils.map(
-      ({ placed: { slot, segment, quick } }) =>
-        say`${Math.round(quick.windings.get(segment.coil)?.turns?.value ?? 0)} turns in ${slot.name}.${segment.coil.name}`,
-    ),
-  );
-  return say`The coils weigh by turns over impedance, and they are unequal (${turns}${wires.size > 1 ? ', in different wire' : ''}).`;
+  const turns = coils.flatMap(({ placed: { slot, segment, quick } }) => {
+    const own = quick.windings.get(segment.coil)?.turns;
+    return own ? [say`${turnsText(own)} in ${slot.name}.${segment.coil.name}`] : [];
+  });
+  const known = turns.length === coils.length ? [list(turns)] : [];
+  const unlike = [...known, ...(wires.size > 1 ? ['in different wire'] : [])];
+  return say`The coils weigh by turns over impedance, and they are unequal${unlike.length ? say` (${unlike.join(', ')})` : ''}.`;
 }

@@ -3,6 +3,7 @@ import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
 import { coilWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
+import { turnsText } from '../words/turns-words.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { say } from './say.ts';
@@ -24,10 +25,11 @@ export const humPartlyCancelled = definePickupCheck({
     if (live.length < 2 || !left || left.value <= STEEL_RESIDUE_DB) return [];
     const last = live.at(-1)?.coil;
     if (!last) return [];
-    const turns = live.map(({ coil }) => ({ coil, turns: quick.windings.get(coil)?.turns }));
-    const turnsWords = turns.every((each) => each.turns)
-      ? say`: ${list(turns.map((each) => say`${Math.round(each.turns?.value ?? 0)} turns in ${coilWords(each.coil)}`))}`
-      : '';
+    const counts = live.flatMap(({ coil }) => {
+      const turns = quick.windings.get(coil)?.turns;
+      return turns ? [say`${turnsText(turns)} in ${coilWords(coil)}`] : [];
+    });
+    const turnsWords = counts.length === live.length ? say`: ${list(counts)}` : '';
     return [
       {
         what: say`Hum cancels only in part: ${printDb(left.value)} of the stronger coil's is left by the best estimate (${printDb(left.value + left.sd)} at one standard deviation).`,

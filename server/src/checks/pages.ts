@@ -2899,7 +2899,7 @@ pickup wren {
 `,
   'winding/does-not-fit': `# winding/does-not-fit
 
-Error. The winding is deeper than its window.
+Error. The winding is deeper than its window; a warning where the ± of its build reaches into the window.
 
 ## What is wrong
 

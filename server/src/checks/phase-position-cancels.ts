@@ -31,9 +31,8 @@ export const phasePositionCancels = defineInstrumentCheck({
         {
           what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? '; hum still cancels' : ''}.`,
           ...hintOf([...against, ...others]),
-          action: wayOut(against, others, quiet),
+          ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(against, others, quiet) }),
           place: position.place,
-          ...(position.onPurpose ? { severity: 'information' as const } : {}),
           related: slots([...against, ...others]).map((slot) => ({
             message: say`${slot.name} is fitted here`,
             place: slot.place,

@@ -1,6 +1,6 @@
 import { type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
-import { explainReadings } from '../estimates/reading-explanation.ts';
+import { type Explanation, explainReadings } from '../estimates/reading-explanation.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printCelsius, printParts } from '../quantities/print.ts';
@@ -17,8 +17,11 @@ export const readingSum = definePickupCheck({
   run: (context) =>
     judgeReadings(context.quick, context.bench).flatMap((block) => {
       const explanations = explainReadings(block, context.quick);
+      // Its sum is wrong for the same cause, and is judged once the slip is mended.
+      const slips = block.lines.filter((line) => isSlip(line, explanations));
       return block.lines
         .filter((line) => !line.fits && isSum(line))
+        .filter((line) => !slips.some((slip) => slip !== line && slip.coils.every((coil) => line.coils.includes(coil))))
         .map((line) => ({
           what: say`${readWords(line)}, but ${sumWords(line)}.`,
           ...causeWords(explanations, line),
@@ -28,6 +31,9 @@ export const readingSum = definePickupCheck({
         }));
     }),
 });
+
+const isSlip = (line: JudgedLine, explanations: readonly Explanation[]): boolean =>
+  !line.fits && explanations.find(({ explains }) => explains.includes(line))?.kind === 'slip of the pen';
 
 /** Up to the day of the sum. */
 function ownReadings({ coils, block }: JudgedLine, { life }: QuickEstimates): readonly Related[] {

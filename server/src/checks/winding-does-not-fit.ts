@@ -22,12 +22,16 @@ export const windingDoesNotFit = definePickupCheck({
       const depth = coil.bobbin?.window?.value.depth;
       if (!winding?.buildM || !winding.windowFilled || !stated || !depth) return [];
       if (!(winding.windowFilled.value > 1)) return [];
+      // The ± reaches into the window: the flange has to be watched, but nothing is certain.
+      const sure = winding.windowFilled.value - winding.windowFilled.sd > 1;
+      const filled = numberText(winding.windowFilled, COIL_NUMBERS.windowFilled);
       const { packing, overallDiameterM: overall } = winding;
       const mm = (value: Pick<Estimate, 'value' | 'sd'>) =>
         printValue({ value: value.value, sd: value.sd, dimension: 'length', unit: 'mm', decimals: 3 });
       return [
         {
-          what: say`${printCount(stated.value.si)} turns${overall ? say` of ${mm(overall)} wire` : ''}${packing ? say` at packing ${numberText({ value: packing.value, sd: 0 }, COIL_NUMBERS.packing)}` : ''} build ${mm(winding.buildM)} deep, the window of ${coilWords(coil)} has ${depth.written} (${Math.round(100 * winding.windowFilled.value)} %): the flanges bulge or the last turns fall over them.`,
+          what: say`${printCount(stated.value.si)} turns${overall ? say` of ${mm(overall)} wire` : ''}${packing ? say` at packing ${numberText({ value: packing.value, sd: 0 }, COIL_NUMBERS.packing)}` : ''} build ${mm(winding.buildM)} deep, the window of ${coilWords(coil)} has ${depth.written} (${filled}): ${sure ? 'the flanges bulge or the last turns fall over them' : 'it may just go in, and it may bulge the flanges'}.`,
+          ...(sure ? {} : { severity: 'warning' as const }),
           ...(coil.counted ? {} : { action: say`Wind fewer turns, or take thinner wire or a deeper bobbin.` }),
           place: stated.place,
           related: coil.bobbinPlace ? [{ message: say`Its bobbin`, place: coil.bobbinPlace }] : [],

@@ -16,6 +16,7 @@ export function whyImpossible(
   pickups: readonly QuickEstimates[],
   { completeBelowMinutes }: Search,
 ): string {
+  const brought: Fault[] = [];
   for (const fault of faults) {
     const alone: Judge = {
       ...judge,
@@ -28,13 +29,19 @@ export function whyImpossible(
     );
     if (search.solutions.length === 0 && search.completeBelowMinutes === Number.POSITIVE_INFINITY)
       return proofOf(fault, moves, pickups);
+    const [cheapest] = search.solutions;
+    brought.push(...((cheapest && judge.faults(cheapest.moves)) ?? []));
   }
   if (completeBelowMinutes < Number.POSITIVE_INFINITY)
     return `Nothing that takes less than ${Math.round(completeBelowMinutes)} minutes puts everything right; dearer sets of changes were not looked at.`;
   const clash = contradiction(faults, moves, judge);
   if (clash) return clash;
-  return `Each of these can be put right by itself, but no set of changes puts all of them right at once: ${list([...new Set(faults.map(faultWords))])}.`;
+  if (faults.length === 1)
+    return `Of the changes that the spec holds enough for, what puts right ${wordsOf(faults)} brings ${wordsOf(brought)}.`;
+  return `Each of these can be put right by itself, but no set of changes puts all of them right at once: ${wordsOf(faults)}.`;
 }
+
+const wordsOf = (faults: readonly Fault[]): string => list([...new Set(faults.map(faultWords))]);
 
 /** Two positions, or a position and a pickup, that nothing puts right together. */
 function contradiction(faults: readonly Fault[], moves: readonly Move[], judge: Judge): string | undefined {
