@@ -303,12 +303,6 @@ describe('closed pickups', () => {
     assert.match(messageOf(analysis, 'phase/position-cancels'), /hum still cancels/);
   });
 
-  it('whose shields stand in the way of a swap are told so, and are not to be wound anew', () => {
-    const { plans, impossible } = planRepairs(analysed('closed-pickups'), { instrument: 'shut' });
-    assert.deepEqual(plans, []);
-    assert.match(impossible ?? '', /what puts right position 2 out of phase brings the hot metal of shut-neck/);
-  });
-
   it('of which one coil is not yet kicked ask for that kick, and for nothing else', () => {
     const text = readFileSync(path.join(folder, 'closed-pickups.pickup'), 'utf8');
     const part = text.slice(text.indexOf('pickup shut-neck'), text.indexOf('pickup shut-bridge'));

@@ -46,7 +46,7 @@ const RIGHT: Readonly<Record<string, Right>> = {
       'error phase/position-cancels: 2 neck parallel bridge',
       'information phase/unproven: 2 neck parallel bridge',
     ],
-    says: /Swap hot and ground of bridge, or reverse the poles of bridge/,
+    says: /Swap hot and ground of bridge, or turn the magnet of bridge over, or magnetise its rods/,
   },
   'leads-joined-wrongly': {
     found: ['error phase/coils-cancel: link violet brown'],

@@ -32,12 +32,8 @@ export function coilPolesTurned(pickup: Pickup, coils: readonly Coil[], of?: str
   return remagnetised(coils, of === undefined ? what : `${what} of ${of}`);
 }
 
-function remagnetised(coils: readonly Coil[], of: string): string {
-  if (isOnSteel(coils)) return `turn the magnets under ${of} over`;
-  return coils.some(({ bobbin, polarity }) => bobbin?.pole || polarity)
-    ? `magnetise the rods of ${of} the other way`
-    : `reverse the poles of ${of} (a bar magnet is turned over, rods are magnetised where they are)`;
-}
+const remagnetised = (coils: readonly Coil[], of: string): string =>
+  isOnSteel(coils) ? `turn the magnets under ${of} over` : `magnetise the rods of ${of} the other way`;
 
 /** Poles of steel have their magnets beneath them; nothing is wound on those. */
 const isOnSteel = (coils: readonly Coil[]): boolean =>
