@@ -36,4 +36,3 @@ interface Fix<At> {
 
 /** A problem of one piece of text, in its offsets. */
 export type SyntaxProblem = Problem<SyntaxCode, { readonly span: Span }>;
-export type SyntaxFix = Fix<{ readonly span: Span }>;

@@ -10,7 +10,6 @@ import {
   jack,
   lead,
   linkage,
-  makeContact,
   pole,
   potentiometer,
   resistor,
@@ -77,7 +76,6 @@ describe('symbols', () => {
     );
     assert.deepEqual([resistor(0, 0, 'lying').attributes.width, resistor(0, 0, 'lying').attributes.height], [56, 18]);
     assert.match(render(capacitor(0, 0, 'lying')), /M-4\.5 -13V13M4\.5 -13V13/);
-    assert.notEqual(render(makeContact(0, 0, true)), render(makeContact(0, 0, false)));
     assert.equal(potentiometer(0, 0, 0, 60).length, 3);
   });
 

@@ -1,19 +1,16 @@
 import assert from 'node:assert/strict';
 import {
-  HEXAGONAL_PACKING,
   packingOfBuild,
-  SQUARE_PACKING,
   turnsOfResistance,
   turnsOfWireLength,
   type Winding,
   windCoil,
   windingFit,
-  windingProgress,
   wireLengthOfFirstTurnsM,
 } from '../../server/src/physics/coil-geometry.ts';
 import { racetrackOfCore } from '../../server/src/physics/racetrack.ts';
 import { traverse, windingTimeS } from '../../server/src/physics/winding-machine.ts';
-import { resistanceAtTemperature, resistanceOhmPerM, wireMass } from '../../server/src/physics/wire.ts';
+import { copperTemperatureFactor, resistanceOhmPerM, wireMass } from '../../server/src/physics/wire.ts';
 import {
   type Comparison,
   numberAt,
@@ -63,11 +60,8 @@ testAgainstReference('winding: scatter', () =>
 testAgainstReference('winding: turns from a reading', () =>
   referenceCases('winding-layers', 'WT').flatMap((reference) => {
     const { id, inputs, expected } = reference;
-    const resistanceAt20COhm = resistanceAtTemperature(
-      numberAt(inputs, 'ohmMeasured'),
-      numberAt(inputs, 'temperatureC'),
-      20,
-    );
+    const resistanceAt20COhm =
+      numberAt(inputs, 'ohmMeasured') / copperTemperatureFactor(numberAt(inputs, 'temperatureC'));
     const winding = windingOf(reference);
     const { turns } = turnsOfResistance(winding, {
       resistanceAt20COhm,
@@ -80,15 +74,6 @@ testAgainstReference('winding: turns from a reading', () =>
     });
   }),
 );
-
-testAgainstReference('winding: packing of equal circles', () => [
-  ...referenceCases('wire', 'W-PACK-HEX').flatMap(({ id, expected }) =>
-    rowsOf(id, expected, { packing: HEXAGONAL_PACKING }),
-  ),
-  ...referenceCases('wire', 'W-PACK-SQUARE').flatMap(({ id, expected }) =>
-    rowsOf(id, expected, { packing: SQUARE_PACKING }),
-  ),
-]);
 
 describe('winding', () => {
   const scatter: Winding = {
@@ -142,18 +127,6 @@ describe('winding', () => {
       buildM,
     });
     assert.ok(Math.abs(packing - 0.66) < 1e-12);
-  });
-
-  it('lists what the meter shows at every thousand turns', () => {
-    const rows = windingProgress(scatter, { turns: 5050, everyTurns: 1000, ohmPerM: 5.52 });
-    assert.deepEqual(
-      rows.map(({ turns }) => turns),
-      [1000, 2000, 3000, 4000, 5000, 5050],
-    );
-    const last = rows.at(-1);
-    assert.ok(
-      last !== undefined && Math.abs(last.resistanceOhm - 5.52 * wireLengthOfFirstTurnsM(scatter, 5050)) < 1e-9,
-    );
   });
 
   it('gives nothing for no turns and for no wire', () => {

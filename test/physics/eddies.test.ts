@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { METALS, type MetalName } from '../../server/src/physics/constants.ts';
-import { fluxFactor, rodSusceptibility, skinDepthM } from '../../server/src/physics/eddies/diffusion.ts';
+import { fluxFactor, rodSusceptibility } from '../../server/src/physics/eddies/diffusion.ts';
 import { type EddyNetwork, eddyNetwork } from '../../server/src/physics/eddies/eddy-network.ts';
 import {
   FIT_FREQUENCIES_HZ,
@@ -113,23 +113,6 @@ function statedErrors(reference: ReferenceCase) {
   const string = pole === undefined ? 0.05 : sheets && pole.mur < 10 ? 0.09 : 0.05;
   return { inductance, resistance: 0.05, string };
 }
-
-testAgainstReference('metals: skin depth', () =>
-  referenceCases('pole-pieces', 'SK').map(({ id, inputs, expected }): Comparison => {
-    const ours = skinDepthM({
-      resistivityOhmM: numberAt(inputs, 'resistivityOhmM'),
-      relativePermeability: numberAt(inputs, 'relativePermeability'),
-      frequencyHz: numberAt(inputs, 'frequencyHz'),
-    });
-    return {
-      id,
-      quantity: 'skinDepthMm',
-      reference: numberAt(expected, 'skinDepthMm'),
-      ours: ours * 1e3,
-      tolerance: { relative: 1e-9 },
-    };
-  }),
-);
 
 testAgainstReference('metals: resistivity and permeability (data sheets and handbooks, each named in the case)', () => {
   const ours: Record<string, MetalName> = {

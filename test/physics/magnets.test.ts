@@ -8,7 +8,6 @@ import {
 } from '../../server/src/physics/demagnetisation-curve.ts';
 import { demagnetisingFactorUniform } from '../../server/src/physics/demagnetising-factor.ts';
 import {
-  blockAxialFieldT,
   cylinderAxialFieldT,
   fieldOfDiscsT,
   neighbourDemagnetisingFactor,
@@ -31,7 +30,7 @@ import {
   testAgainstReference,
 } from '../support/reference-cases.ts';
 
-testAgainstReference('magnets: on the axis of uniformly magnetised cylinders and blocks', () => [
+testAgainstReference('magnets: on the axis of uniformly magnetised cylinders', () => [
   ...referenceCases('magnets', 'MG-CYL').map((reference) =>
     compare(
       reference,
@@ -43,22 +42,6 @@ testAgainstReference('magnets: on the axis of uniformly magnetised cylinders and
           polarisationT: numberAt(inputs, 'polarisationT'),
           diameterM: metres('diameterMm'),
           lengthM: metres('lengthMm'),
-          distanceM: metres('distanceFromFaceMm'),
-        }),
-    ),
-  ),
-  ...referenceCases('magnets', 'MG-BAR').map((reference) =>
-    compare(
-      reference,
-      'fluxDensityMilliT',
-      1e-9,
-      (metres, inputs) =>
-        1e3 *
-        blockAxialFieldT({
-          polarisationT: numberAt(inputs, 'polarisationT'),
-          faceLengthM: metres('faceLengthMm'),
-          faceWidthM: metres('faceWidthMm'),
-          thicknessM: metres('thicknessAlongMagnetisationMm'),
           distanceM: metres('distanceFromFaceMm'),
         }),
     ),

@@ -5,16 +5,7 @@ import { capacitor, resistor, wire } from '../../server/src/physics/circuit/comp
 import { resistanceBetween } from '../../server/src/physics/circuit/dc.ts';
 import { networkOf } from '../../server/src/physics/circuit/network.ts';
 import { potentiometer, rheostat } from '../../server/src/physics/circuit/potentiometer.ts';
-import { undampedResonanceHz } from '../../server/src/physics/circuit/response.ts';
-import {
-  besideOhm,
-  differenceLimitOhm,
-  displayedOhm,
-  jackReadingOhm,
-  type Meter,
-  parallelOhm,
-  readingLimits,
-} from '../../server/src/physics/meter.ts';
+import { besideOhm, type Meter, parallelOhm, readingLimitOhm } from '../../server/src/physics/meter.ts';
 import { copperTemperatureFactor } from '../../server/src/physics/wire.ts';
 import {
   type Comparison,
@@ -30,11 +21,11 @@ import {
 testAgainstReference('meter: accuracy, and what is beside the probes', () => [
   ...referenceCases('meter', 'M-ACC').flatMap((reference): Comparison[] => {
     const readingOhm = numberAt(reference.inputs, 'readingOhm');
-    const { plusMinusOhm, lowOhm, highOhm } = readingLimits(meterOf(reference), readingOhm);
+    const plusMinusOhm = readingLimitOhm(meterOf(reference), readingOhm);
     return [
       compare(reference, 'plusMinusOhm', plusMinusOhm),
-      compare(reference, 'lowOhm', lowOhm),
-      compare(reference, 'highOhm', highOhm),
+      compare(reference, 'lowOhm', readingOhm - plusMinusOhm),
+      compare(reference, 'highOhm', readingOhm + plusMinusOhm),
       compare(reference, 'relative', plusMinusOhm / readingOhm),
     ];
   }),
@@ -60,23 +51,15 @@ testAgainstReference('meter: accuracy, and what is beside the probes', () => [
       compare(reference, 'differenceRelativeToLarger', Math.abs(first - second) / Math.max(first, second)),
     ];
   }),
-  ...referenceCases('meter', 'M-MATCH').flatMap((reference): Comparison[] => {
-    const first = numberAt(reference.inputs, 'reading1Ohm');
-    const second = numberAt(reference.inputs, 'reading2Ohm');
-    return [compare(reference, 'plusMinusOhm', differenceLimitOhm(meterOf(reference), first, second, false))];
-  }),
 ]);
 
-testAgainstReference('meter: a pickup read at the jack, by formula and as a circuit', () => [
+testAgainstReference('meter: a pickup read at the jack', () => [
   ...referenceCases('meter', 'M-JACK-', 'M-JACKPOT').flatMap((reference): Comparison[] => {
     const pickupOhm = numberAt(reference.inputs, 'pickupOhm');
     const trackOhm = numberAt(reference.inputs, 'volumePotOhm');
     const fraction = 'wiperFraction' in reference.inputs ? numberAt(reference.inputs, 'wiperFraction') : 1;
     const solved = resistanceBetween(networkOf(atJack(pickupOhm, trackOhm, fraction)), 'out', ground);
-    return [
-      compare(reference, 'readsOhm', jackReadingOhm(pickupOhm, trackOhm, fraction)),
-      compare(reference, 'readsOhm', solved ?? Number.NaN),
-    ];
+    return [compare(reference, 'readsOhm', solved ?? Number.NaN)];
   }),
   ...referenceCases('meter', 'M-JACKINV').map((reference) => {
     const read = numberAt(reference.inputs, 'readsOhm');
@@ -91,26 +74,7 @@ testAgainstReference('meter: copper at another temperature (IEC 60028)', () =>
   }),
 );
 
-testAgainstReference('resonance of an inductance and a capacitance, undamped', () =>
-  referenceCases('meter', 'M-RES').map((reference) => {
-    const farad = numberAt(reference.inputs, 'picofarad') * 1e-12;
-    return compare(reference, 'resonanceHz', undampedResonanceHz(numberAt(reference.inputs, 'henry'), farad));
-  }),
-);
-
 describe('meter', () => {
-  const meter: Meter = { accuracyPercent: 0.8, digits: 2, resolutionOhm: 10 };
-
-  it('shows a resistance in steps of its last digit', () => {
-    assert.equal(displayedOhm(meter, 7986), 7990);
-    assert.equal(displayedOhm({ ...meter, resolutionOhm: 0 }, 7986), 7986);
-  });
-
-  it('compares two readings of one range by their digits alone: ± 30 ohm each gives ± 42 ohm', () => {
-    const limit = differenceLimitOhm({ accuracyPercent: 1, digits: 3, resolutionOhm: 10 }, 4120, 4160, true);
-    assert.equal(Math.round(limit), 42);
-  });
-
   it('has no answer for a reading that the parallel resistance alone would undercut', () => {
     assert.equal(besideOhm(250e3, 250e3), null);
     assert.equal(besideOhm(260e3, 250e3), null);

@@ -6,7 +6,6 @@ import {
 } from '../../server/src/physics/demagnetising-factor.ts';
 import {
   bladeAsRods,
-  inductanceFactorOfSeparateRods,
   inductanceWithPoles,
   meanFieldOverRodPerAmpereTurn,
   type PlacedCoil,
@@ -68,7 +67,6 @@ testAgainstReference('poles: inductance of a coil with rods (boundary elements)'
     return [
       row('inductanceOverAir', (total[0]?.[0] ?? Number.NaN) / airH, MODEL),
       row('inductanceAirPerTurnSquaredH', airH, 1e-4),
-      row('demagnetisationModelInductanceOverAir', inductanceFactorOfSeparateRods(coil, rods), 1e-3),
       row('magnetometricDemagnetisingFactor', factorOf(rods), 0.005),
       ...fields.map((reference, index): Comparison => {
         const rod = rods.slice(-fields.length)[index];
@@ -146,13 +144,6 @@ describe('poles', () => {
     const { total } = inductanceWithPoles(arrangement);
     const [there, back] = [total[0]?.[1] ?? Number.NaN, total[1]?.[0] ?? Number.NaN];
     assert.ok(Math.abs(there / back - 1) < 1e-9);
-  });
-
-  it('quantifies what leaving out the neighbours costs: the plain rule is within 4 % of L', () => {
-    for (const { inputs, expected } of referenceCases('pole-pieces', 'RD')) {
-      const factor = inductanceFactorOfSeparateRods({ section: sectionOf(inputs), centre: CENTRE }, rodsOf(inputs, 0));
-      assert.ok(Math.abs(factor / numberAt(expected, 'inductanceOverAir') - 1) < 0.04);
-    }
   });
 
   it('does nothing with rods of permeability 1, or none', () => {

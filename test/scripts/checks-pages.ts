@@ -8,7 +8,7 @@ export function pagesModule(): { readonly path: string; readonly text: string } 
     .filter((name) => name.endsWith('.md'))
     .sort()
     .map((name) => ({ code: codeOf(name), text: readFileSync(`${FOLDER}/${name}`, 'utf8') }));
-  const entries = pages.map(({ code, text }) => `  ${quoted(code)}: ${template(text)},`);
+  const entries = pages.map(({ code, text }) => `  ${quoted(code)}:\n    ${literal(text)},`);
   return {
     path: `${FOLDER}/pages.ts`,
     text: [
@@ -38,5 +38,9 @@ export const codeOf = (page: string): string => page.replace(/\.md$/, '').replac
 
 const quoted = (text: string) => `'${text}'`;
 
-/** A template literal keeps the lines of the page as lines of the module. */
-const template = (text: string) => `\`${text.replace(/[\\`]|\$\{/g, (each) => `\\${each}`)}\``;
+/** A page in one line of the module, for the lines to read are the page's own; in the quotes that it has fewer of. */
+function literal(text: string): string {
+  const json = JSON.stringify(text);
+  if (text.split("'").length > text.split('"').length) return json;
+  return `'${json.slice(1, -1).replaceAll('\\"', '"').replaceAll("'", "\\'")}'`;
+}

@@ -136,12 +136,6 @@ export function capacitor(x: number, y: number, way: 'standing' | 'lying', class
   return path(className, plates);
 }
 
-/** Make contact, 36 long, running right from the point; closed, its blade lies on the fixed side. */
-export function makeContact(x: number, y: number, closed: boolean, className = 'w2'): SvgElement {
-  const blade = closed ? d`M${x + 8} ${y}H${x + 28}` : d`M${x + 8} ${y}L${x + 27} ${y - 12}`;
-  return path(className, d`M${x} ${y}H${x + 8}${blade}M${x + 28} ${y}H${x + 36}`);
-}
-
 /** Potentiometer: a standing resistor whose wiper comes from the right, the arrow's tip on the body. */
 export function potentiometer(x: number, y: number, wiperY: number, wiperFromX: number): readonly SvgElement[] {
   return [

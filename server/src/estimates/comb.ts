@@ -35,11 +35,6 @@ export function combAmplitude(
   return Math.abs(points.reduce((sum, { distanceM, weight }) => sum + weight * Math.sin(k * distanceM), 0)) / total;
 }
 
-/** The share of the aperture: |cos(π f s / (2 f₀ L))| for two equal coils in phase, `apartM` between their centre lines. */
-export function apertureAmplitude({ fundamentalHz, scaleM }: OpenString, apartM: number, hz: number): number {
-  return Math.abs(Math.cos((Math.PI * hz * apartM) / (2 * fundamentalHz * scaleM)));
-}
-
 /** The lowest frequency that a single point at this distance does not hear at all: f₀ L / x. */
 export function firstNullHz({ fundamentalHz, scaleM }: OpenString, distanceM: number): number {
   return (fundamentalHz * scaleM) / distanceM;

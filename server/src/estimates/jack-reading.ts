@@ -7,7 +7,7 @@ import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { slotsOf } from '../model/selection.ts';
-import { besideOhm, readingLimits } from '../physics/meter.ts';
+import { besideOhm, readingLimitOhm } from '../physics/meter.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { causes } from './causes.ts';
 import { type ReadingTemperature, readingTemperature } from './coil-reading.ts';
@@ -98,9 +98,7 @@ function judge(
     };
   }
   const meterOhm =
-    value.sd === undefined
-      ? readingLimits(benchMeter(setting.bench), readOhm).plusMinusOhm
-      : READING_SPREAD_SD * value.sd;
+    value.sd === undefined ? readingLimitOhm(benchMeter(setting.bench), readOhm) : READING_SPREAD_SD * value.sd;
   // A tolerance is a limit: the root of three times the deviation that stands for it.
   const potsSd = expected.sources?.[causes.pots] ?? 0;
   const potsOhm = Math.sqrt(3) * Math.abs(potsSd);

@@ -1,7 +1,7 @@
 /** What a meter must read between every pair of leads, with the tolerance of meter, spread and temperature. */
 import { type Bench, benchMeter, benchRoomC } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { readingLimits } from '../physics/meter.ts';
+import { readingLimitOhm } from '../physics/meter.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import type { LeadReading } from './estimates.ts';
@@ -21,7 +21,7 @@ export function leadReadings(
       const at20C = resistanceOf(netlist, quick.windings, a.net, b.net);
       if (at20C === undefined) return [];
       const resistanceOhm: Estimate | null = at20C && scale(at20C, factor);
-      const limit = resistanceOhm ? readingLimits(benchMeter(bench), resistanceOhm.value).plusMinusOhm : 0;
+      const limit = resistanceOhm ? readingLimitOhm(benchMeter(bench), resistanceOhm.value) : 0;
       const toleranceOhm = resistanceOhm ? Math.hypot(limit, COVERAGE * resistanceOhm.sd) : 0;
       return [{ leads: [a.name, b.name], resistanceOhm, toleranceOhm, temperatureC }];
     }),

@@ -1,7 +1,7 @@
 /** What a resistance may read at another temperature, and how far a reading may lie from what is expected. */
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { MeterAccuracy } from '../model/bench.ts';
-import { readingLimits } from '../physics/meter.ts';
+import { readingLimitOhm } from '../physics/meter.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import type { ReadingTemperature } from './coil-reading.ts';
@@ -15,7 +15,7 @@ export function atTemperature(at20C: Estimate, { celsius, sdK }: ReadingTemperat
 
 /** The meter's limit and three standard deviations of what is expected. */
 export function toleranceOhm(read: Quantity, expected: Estimate, meter: MeterAccuracy): number {
-  const ownOhm = read.sd === undefined ? readingLimits(meter, read.si).plusMinusOhm : READING_SPREAD_SD * read.sd;
+  const ownOhm = read.sd === undefined ? readingLimitOhm(meter, read.si) : READING_SPREAD_SD * read.sd;
   // Readings by one meter share its scale: that part of the error is the same on both sides.
   const common = read.sd === undefined ? (expected.sources?.['the meter'] ?? 0) : 0;
   const scaleOhm = Math.min((meter.accuracyPercent / 100) * read.si, Math.sqrt(3) * Math.abs(common));

@@ -8,4 +8,3 @@ export interface LeadPath {
 }
 
 export const METAL_PARTS = ['baseplate', 'cover'] as const;
-export type MetalPart = (typeof METAL_PARTS)[number];

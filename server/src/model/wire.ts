@@ -5,9 +5,6 @@ import type { Plain } from './reading.ts';
 
 export type Enamel = NonNullable<Wire['enamel']>['value'];
 
-/** Insulation build: `single` is the standards' grade 1, `double` grade 2. */
-export type InsulationBuild = 'single' | 'double';
-
 export interface Wire extends Plain<typeof language.wire, 'gauge'> {
   readonly name: string;
   readonly place: Place;

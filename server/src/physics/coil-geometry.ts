@@ -123,31 +123,6 @@ export function packingOfBuild({
   return (turns * wireSectionM2(overallDiameterM)) / (heightM * buildM);
 }
 
-/** What the counter and the meter should show on the way. */
-export interface WindingProgress {
-  turns: number;
-  wireLengthM: number;
-  resistanceOhm: number;
-  buildM: number;
-}
-
-/** One row every `everyTurns` turns and one for the last turn; `ohmPerM` at the temperature the meter will read at. */
-export function windingProgress(
-  winding: Winding,
-  { turns, everyTurns, ohmPerM }: { turns: number; everyTurns: number; ohmPerM: number },
-): WindingProgress[] {
-  const marks: number[] = [];
-  for (let mark = everyTurns; mark < turns; mark += everyTurns) marks.push(mark);
-  return [...marks, turns].map((mark) => {
-    const { wireLengthM, buildM } = windCoil(winding, mark);
-    return { turns: mark, wireLengthM, resistanceOhm: wireLengthM * ohmPerM, buildM };
-  });
-}
-
-/** Packing of equal round wires in the plane: hexagonal π/(2√3) = 0.907, square π/4 = 0.785. No winding can exceed the first. */
-export const HEXAGONAL_PACKING = Math.PI / (2 * Math.sqrt(3));
-export const SQUARE_PACKING = Math.PI / 4;
-
 /**
  * Packing of a scatter winding of fine enamelled wire by hand-guided machine, one standard deviation: from 0.55 loose to 0.72
  * tight. Common practice, no published source.

@@ -29,12 +29,6 @@ export function demagnetisingFactorUniform({ lengthM, diameterM }: Cylinder): nu
   return 1 - nagaokaCoefficient(diameterM / lengthM);
 }
 
-/** Apparent susceptibility χ/(1 + Nχ) of a cylinder of a linear material: mean magnetisation over the uniform axial field applied. */
-export function apparentSusceptibility(shape: Cylinder, relativePermeability: number): number {
-  const chi = relativePermeability - 1;
-  return chi / (1 + demagnetisingFactor(shape, relativePermeability) * chi);
-}
-
 /**
  * Magnetometric demagnetising factor of a uniformly magnetised block, for the axis of its edge `alongM`. Exact; the three factors
  * of a block add up to 1. A. Aharoni, J. Appl. Phys. 83 (1998) 3432 (recalled; checked against a numerical integral).

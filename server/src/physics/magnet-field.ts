@@ -31,22 +31,6 @@ export function cylinderAxialFieldT({
 }
 
 /**
- * Flux density on the axis of a uniformly magnetised block, T, `distanceM` outside the middle of its face a × b, magnetised along L:
- * (J/π) [atan(ab/(2z√(4z²+a²+b²))) − the same at z + L]. Exact (two charged rectangles).
- */
-export function blockAxialFieldT(block: {
-  polarisationT: number;
-  faceLengthM: number;
-  faceWidthM: number;
-  thicknessM: number;
-  distanceM: number;
-}): number {
-  const { faceLengthM: a, faceWidthM: b } = block;
-  const face = (z: number) => Math.atan2(a * b, 2 * z * Math.sqrt(4 * z * z + a * a + b * b));
-  return (block.polarisationT / Math.PI) * (face(block.distanceM) - face(block.distanceM + block.thicknessM));
-}
-
-/**
  * Relative standard uncertainty of the field above a fully charged alnico rod by {@link rodFieldT}, the grade known exactly: against
  * a finite-volume solution it is 1 to 15 % high at 2 to 4 mm (worst: alnico 5, short rod), because the rim of a real rod
  * demagnetises itself more than its middle.

@@ -9,21 +9,9 @@ export interface Meter {
   readonly resolutionOhm: number;
 }
 
-export interface ReadingLimits {
-  readonly plusMinusOhm: number;
-  readonly lowOhm: number;
-  readonly highOhm: number;
-}
-
-/** Between which values the resistance behind a reading lies, in Ω. */
-export function readingLimits(meter: Meter, readingOhm: number): ReadingLimits {
-  const plusMinusOhm = (meter.accuracyPercent / 100) * readingOhm + lastDigitsOhm(meter);
-  return { plusMinusOhm, lowOhm: readingOhm - plusMinusOhm, highOhm: readingOhm + plusMinusOhm };
-}
-
-/** What the display shows of a resistance, in Ω: rounded to its resolution. */
-export function displayedOhm({ resolutionOhm }: Meter, ohm: number): number {
-  return resolutionOhm > 0 ? Math.round(ohm / resolutionOhm) * resolutionOhm : ohm;
+/** The ± of a reading, in Ω: the resistance behind it lies within. */
+export function readingLimitOhm({ accuracyPercent, digits, resolutionOhm }: Meter, readingOhm: number): number {
+  return (accuracyPercent / 100) * readingOhm + digits * resolutionOhm;
 }
 
 /** Two resistances side by side, in Ω: hands on both probes, a pot across a pickup. Infinite is open. */
@@ -38,26 +26,4 @@ export function parallelOhm(a: number, b: number): number {
  */
 export function besideOhm(readingOhm: number, otherOhm: number): number | null {
   return readingOhm < otherOhm ? 1 / (1 / readingOhm - 1 / otherOhm) : null;
-}
-
-/**
- * Reading at the jack, in Ω, of a pickup behind a volume pot with `wiperFraction` of its track between wiper and
- * ground; the tone capacitor is open to direct current, and nothing is plugged in beside the meter.
- */
-export function jackReadingOhm(pickupOhm: number, volumePotOhm: number, wiperFraction: number): number {
-  return parallelOhm(pickupOhm + (1 - wiperFraction) * volumePotOhm, wiperFraction * volumePotOhm);
-}
-
-/**
- * Limit of the difference of two readings, in Ω. Two meters, or two ranges: both limits as independent, root of
- * the sum of squares. One meter on one range: the percentage is common to both and drops out of their ratio, only the
- * digits count, root of the sum of squares as well.
- */
-export function differenceLimitOhm(meter: Meter, firstOhm: number, secondOhm: number, sameMeterAndRange: boolean) {
-  const limit = (ohm: number) => (sameMeterAndRange ? lastDigitsOhm(meter) : readingLimits(meter, ohm).plusMinusOhm);
-  return Math.hypot(limit(firstOhm), limit(secondOhm));
-}
-
-function lastDigitsOhm({ digits, resolutionOhm }: Meter): number {
-  return digits * resolutionOhm;
 }

@@ -1,6 +1,5 @@
 import { axialFieldPerAmpereTurn } from './coil-field.ts';
 import { MU0 } from './constants.ts';
-import { apparentSusceptibility } from './demagnetising-factor.ts';
 import { DISC_RULE } from './disc-rule.ts';
 import type { Offset } from './filaments.ts';
 import { type CoilSection, inductancePerTurnSquaredH } from './inductance.ts';
@@ -79,20 +78,6 @@ export function inductanceMatrix({ coils, rods }: CoilsWithPoles, slicesWanted?:
     ({ section }, i) => 1 + linkage(uniform, magnetisations[i], volumes) / meanTurnAreaM2(section.core, section.buildM),
   );
   return { air, total, turnAreaOverAir };
-}
-
-/**
- * L(with rods)/L(air) of one coil by the plain rule: every rod by itself, μ0 χ/(1 + Nχ) V H² with H the mean axial field over
- * its volume. What a hand calculation gives; against boundary elements −3.1 to +2.5 % of L, but up to +10 % of the turn-area and
- * −14 % of M between two coils, because rods that magnetise each other are left out.
- */
-export function inductanceFactorOfSeparateRods(coil: PlacedCoil, rods: readonly PoleRod[]): number {
-  const added = rods.map((rod) => {
-    const shape = { lengthM: rod.topM - rod.bottomM, diameterM: rod.diameterM };
-    const field = meanFieldOverRodPerAmpereTurn(coil, rod);
-    return MU0 * apparentSusceptibility(shape, rod.relativePermeability) * rodVolumeM3(rod) * field ** 2;
-  });
-  return 1 + sum(added) / inductancePerTurnSquaredH(coil.section);
 }
 
 /** Mean axial field of a coil over the volume of a rod, A/m per ampere-turn. */

@@ -35,11 +35,6 @@ export function awgBareDiameterM(awg: number): number {
   return 0.127e-3 * 92 ** ((36 - awg) / 39);
 }
 
-/** The AWG number, rarely whole, whose formula diameter is `bareDiameterM`: the inverse of {@link awgBareDiameterM}. */
-export function awgOfBareDiameter(bareDiameterM: number): number {
-  return 36 - 39 * (Math.log(bareDiameterM / 0.127e-3) / Math.log(92));
-}
-
 /**
  * Diameters with limits for a size and an enamel build. Bare nominal: the AWG formula, or the metric size itself.
  * Limits and overall diameter come from the rows of the standard; between rows log(overall) is linear in log(nominal).
@@ -80,11 +75,6 @@ export function copperTemperatureFactor(temperatureC: number): number {
   return 1 + COPPER_TEMPERATURE_COEFFICIENT_PER_K * (temperatureC - REFERENCE_TEMPERATURE_C);
 }
 
-/** A copper resistance measured at `fromC`, ohm, as it would read at `toC`. To 20 degC means dividing, not 1 − α ΔT. */
-export function resistanceAtTemperature(resistanceOhm: number, fromC: number, toC: number): number {
-  return (resistanceOhm * copperTemperatureFactor(toC)) / copperTemperatureFactor(fromC);
-}
-
 /** The temperature, degC, at which a copper coil of `ohmAt20C` reads `ohmRead`. */
 export function temperatureOfResistance(ohmRead: number, ohmAt20C: number): number {
   return REFERENCE_TEMPERATURE_C + (ohmRead / ohmAt20C - 1) / COPPER_TEMPERATURE_COEFFICIENT_PER_K;
@@ -104,11 +94,6 @@ export function wireMass(bareDiameterM: number, overallDiameterM = bareDiameterM
   const enamelKgPerM = (Math.PI / 4) * (overallDiameterM ** 2 - bareDiameterM ** 2) * ENAMEL_DENSITY_KG_PER_M3;
   const totalKgPerM = copperKgPerM + enamelKgPerM;
   return { copperKgPerM, enamelKgPerM, totalKgPerM, enamelShare: enamelKgPerM / totalKgPerM };
-}
-
-/** Length of wire, m, that a mass holds: what is left on a spool that was weighed, the empty spool taken off. */
-export function wireLengthOfMassM(massKg: number, { totalKgPerM }: WireMass): number {
-  return massKg / totalKgPerM;
 }
 
 function awgDiameters(awg: number, build: EnamelBuild): WireDiameters {

@@ -110,11 +110,6 @@ const UNBOUNDED_SD_DB = 3;
 /** A level below this is a null, not a number: a hundredth of what it is measured against. Common practice, no published source. */
 export const NULL_DB = -40;
 
-/** A level that is only bounded from above: `−27 dB or lower`. The bound is rounded up, so the sentence stays true. */
-export function printDbOrLower(bound: number, style: Style = 'typographic'): string {
-  return Number.isFinite(bound) ? `${printDb(Math.ceil(bound - 1e-9), { style })} or lower` : 'unknown';
-}
-
 /** A number with this many decimals; negative decimals round to tens, hundreds … Groups of three from 1 000. */
 export function printNumber(value: number, decimals: number, style: Style = 'typographic'): string {
   const rounded = roundTo(Math.abs(value), decimals);

@@ -2,7 +2,7 @@
 
 import type { Quantity } from '../../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter } from '../../model/bench.ts';
-import { readingLimits } from '../../physics/meter.ts';
+import { readingLimitOhm } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printCount, printNumber, printQuantity, printValue } from '../../quantities/print.ts';
 
@@ -17,7 +17,7 @@ export const kiloohm = (ohm: number, bench: Bench | undefined): string =>
 
 /** What passes: the meter's limit and two standard deviations of what is computed, together. */
 export function passOhm(expected: Estimate, bench: Bench | undefined): number {
-  return Math.hypot(readingLimits(benchMeter(bench), expected.value).plusMinusOhm, 2 * expected.sd);
+  return Math.hypot(readingLimitOhm(benchMeter(bench), expected.value), 2 * expected.sd);
 }
 
 /** `4.02 to 4.19` */

@@ -8,7 +8,7 @@ import { type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
 import type { Place } from '../../model/place.ts';
 import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
 import { disjointSets } from '../../physics/circuit/circuit.ts';
-import { readingLimits } from '../../physics/meter.ts';
+import { readingLimitOhm } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { countsNow, type PickupLife, readingUpTo } from '../coil-life.ts';
 import { readingTemperature } from '../coil-reading.ts';
@@ -162,9 +162,7 @@ function pairReading(
   const factor = copperTemperatureFactor(celsius);
   const perKelvin = copperTemperatureFactor(21) - 1;
   const limitOhm =
-    readingLimits(benchMeter(bench), value.si).plusMinusOhm +
-    PROBES_OHM +
-    READING_SPREAD_SD * perKelvin * sdK * value.si;
+    readingLimitOhm(benchMeter(bench), value.si) + PROBES_OHM + READING_SPREAD_SD * perKelvin * sdK * value.si;
   return { a, b, at20COhm: value.si / factor, limitOhm, place };
 }
 

@@ -13,19 +13,6 @@ export function resistanceBetween(network: Network, a: string, b: string): numbe
   return betweenNets(network, from, to);
 }
 
-/** The same for every pair of the given nodes: row and column in their order. */
-export function resistanceMatrix(network: Network, nodes: readonly string[]): (number | null)[][] {
-  const matrix = nodes.map(() => nodes.map((): number | null => 0));
-  nodes.forEach((a, row) => {
-    nodes.slice(0, row).forEach((b, column) => {
-      const ohm = resistanceBetween(network, a, b);
-      (matrix[row] ?? [])[column] = ohm;
-      (matrix[column] ?? [])[row] = ohm;
-    });
-  });
-  return matrix;
-}
-
 function betweenNets({ direct: { islands, solver } }: Network, from: number, to: number): number | null {
   if (from === to) return 0;
   if (islands[from] !== islands[to]) return null;

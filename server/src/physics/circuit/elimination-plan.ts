@@ -1,5 +1,7 @@
-import { vanishingPivot } from './dense-factors.ts';
 import type { LinearSystem } from './linear-system.ts';
+
+/** A pivot this far below the largest entry its column began with is rounding, not a value. */
+export const vanishingPivot = 16 * Number.EPSILON;
 
 /** A pivot must reach this share of its column's largest entry, so that few entries do not buy large rounding. */
 const pivotThreshold = 0.01;

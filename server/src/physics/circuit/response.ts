@@ -52,11 +52,6 @@ export function audioFrequencies(count = 500): Float64Array {
 export const lowestHz = 20;
 export const highestHz = 20_000;
 
-/** Resonance of an inductance with a capacitance and no losses, in Hz: 1 / (2π√(LC)). A loaded peak lies lower. */
-export function undampedResonanceHz(henry: number, farad: number): number {
-  return 1 / (2 * Math.PI * Math.sqrt(henry * farad));
-}
-
 /**
  * What drives a network at one time, or at several times: then the level is the root of the mean square, each time counted by its
  * weight (strings that different coils hear).

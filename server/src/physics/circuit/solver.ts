@@ -1,8 +1,7 @@
-import { denseFactors, type Factors } from './dense-factors.ts';
 import type { LinearSystem } from './linear-system.ts';
 import { type BlockFactors, blockLength, sparseFactors } from './sparse-factors.ts';
 
-/** Solves one system at any angular frequency. Right-hand sides are real; nothing is allocated while it works. */
+/** Solves one system at any angular frequency. Right-hand sides are real. */
 export interface Solver {
   readonly size: number;
   /** Fills `re` and `im`, all unknowns at one frequency; false where there is no unique solution. */
@@ -13,12 +12,12 @@ export interface Solver {
   sweep(omegas: Float64Array, right: Float64Array, unknown: number, re: Float64Array, im: Float64Array): boolean;
 }
 
-/** Where the order of elimination of the sparse factors is chosen. */
+/** Where the order of elimination is chosen that serves nearly every frequency. */
 const orderingOmega = 2 * Math.PI * 1000;
 
 /**
  * Eliminates in an order chosen once, over the entries that are not zero. Where that order does not serve a frequency,
- * which shows in its multipliers, the full matrix with partial pivoting takes over.
+ * which shows in its multipliers, one is chosen for that frequency alone.
  */
 export function solverOf(system: LinearSystem, direct: boolean): Solver {
   const { size } = system;
@@ -28,56 +27,44 @@ export function solverOf(system: LinearSystem, direct: boolean): Solver {
   const blockIm = new Float64Array(size * blockLength);
   const oneRe = new Float64Array(size);
   const oneIm = new Float64Array(size);
-  let sparse: BlockFactors | null | undefined;
-  let dense: Factors | undefined;
+  let usual: BlockFactors | null | undefined;
 
-  const sparseOnce = (): BlockFactors | null => {
-    if (sparse === undefined) sparse = sparseFactors(system, direct ? 0 : orderingOmega);
-    return sparse;
-  };
-  const densely = (omega: number): Factors | null => {
-    dense ??= denseFactors(system);
-    return dense.factor(omega) ? dense : null;
+  const usualOnce = (): BlockFactors | null => {
+    if (usual === undefined) usual = sparseFactors(system, direct ? 0 : orderingOmega);
+    return usual;
   };
 
   const solveOne = (method: 'solve' | 'solveTransposed') => {
     return (omega: number, right: Float64Array, re: Float64Array, im: Float64Array): boolean => {
-      const quick = sparseOnce();
-      if (quick !== null) {
-        omegas1[0] = omega;
-        quick.factor(omegas1, 0, 1, trusted);
-        quick[method](right, 1, blockRe, blockIm);
-        if (trusted[0] === 1 && takeFirst(size, blockRe, blockIm, re, im)) return true;
-      }
-      const factors = densely(omega);
-      factors?.[method](right, re, im);
-      return factors !== null;
+      omegas1[0] = omega;
+      const solvedBy = (factors: BlockFactors | null): boolean => {
+        if (factors === null) return false;
+        factors.factor(omegas1, 0, 1, trusted);
+        factors[method](right, 1, blockRe, blockIm);
+        return trusted[0] === 1 && takeFirst(size, blockRe, blockIm, re, im);
+      };
+      return solvedBy(usualOnce()) || solvedBy(sparseFactors(system, omega));
     };
   };
   const solve = solveOne('solve');
 
   const sweep = (omegas: Float64Array, right: Float64Array, unknown: number, re: Float64Array, im: Float64Array) => {
-    const quick = sparseOnce();
+    const factors = usualOnce();
     for (let first = 0; first < omegas.length; first += blockLength) {
       const count = Math.min(blockLength, omegas.length - first);
-      if (quick === null) trusted.fill(0);
-      else {
-        quick.factor(omegas, first, count, trusted);
-        quick.solve(right, count, blockRe, blockIm, unknown);
-      }
+      factors?.factor(omegas, first, count, trusted);
+      factors?.solve(right, count, blockRe, blockIm, unknown);
       for (let f = 0; f < count; f++) {
-        let outRe = blockRe[unknown * blockLength + f] ?? 0;
-        let outIm = blockIm[unknown * blockLength + f] ?? 0;
-        if (trusted[f] !== 1 || !Number.isFinite(outRe + outIm)) {
-          const factors = densely(omegas[first + f] ?? 0);
-          if (factors === null) return false;
-          factors.solve(right, oneRe, oneIm);
-          outRe = oneRe[unknown] ?? 0;
-          outIm = oneIm[unknown] ?? 0;
-        }
-        re[first + f] = outRe;
-        im[first + f] = outIm;
+        const served = factors !== null && trusted[f] === 1;
+        re[first + f] = served ? (blockRe[unknown * blockLength + f] ?? 0) : Number.NaN;
+        im[first + f] = served ? (blockIm[unknown * blockLength + f] ?? 0) : Number.NaN;
       }
+    }
+    for (let at = 0; at < omegas.length; at++) {
+      if (Number.isFinite((re[at] ?? 0) + (im[at] ?? 0))) continue;
+      if (!solve(omegas[at] ?? 0, right, oneRe, oneIm)) return false;
+      re[at] = oneRe[unknown] ?? 0;
+      im[at] = oneIm[unknown] ?? 0;
     }
     return true;
   };

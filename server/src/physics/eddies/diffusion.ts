@@ -36,15 +36,3 @@ export function fluxFactor(x: Complex): Complex {
     ratio = divide({ re: 1, im: 0 }, add(scale(inverse, 2 * (order + 1)), ratio));
   return scale(multiply(ratio, inverse), 2);
 }
-
-/**
- * Depth, m, at which the current density in a thick conductor has fallen to 1/e: √(2ρ/(ω μ0 μr)). Sheets much thinner than this
- * carry their current evenly, which the rings of a sheet assume.
- */
-export function skinDepthM({
-  resistivityOhmM,
-  relativePermeability,
-  frequencyHz,
-}: SolidMetal & { readonly frequencyHz: number }): number {
-  return Math.sqrt(resistivityOhmM / (Math.PI * frequencyHz * MU0 * relativePermeability));
-}

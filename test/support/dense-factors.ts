@@ -1,7 +1,5 @@
-import type { LinearSystem } from './linear-system.ts';
-
-/** A pivot this far below the largest entry its column began with is rounding, not a value. */
-export const vanishingPivot = 16 * Number.EPSILON;
+import { vanishingPivot } from '../../server/src/physics/circuit/elimination-plan.ts';
+import type { LinearSystem } from '../../server/src/physics/circuit/linear-system.ts';
 
 /** Triangular factors of a system at one frequency. The right-hand side is real and kept; `re` and `im` are filled. */
 export interface Factors {
