@@ -24,6 +24,8 @@ export type * from './protocol-parts.ts';
 
 /** The language's id and what its files end in. */
 export const LANGUAGE_ID = 'pickup';
+export const FILE_ENDING = '.pickup';
+
 /** Where the client shows a finding's page: the code as a path, `.md` behind it. */
 export const EXPLANATION_SCHEME = 'pickup-finding';
 export const explanationUri = (code: string): string => `${EXPLANATION_SCHEME}:/${code}.md`;

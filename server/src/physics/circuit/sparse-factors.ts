@@ -68,10 +68,11 @@ function factor(numbers: Numbers, omegas: Float64Array, first: number, count: nu
     const upperEnd = upperStart[k + 1] ?? 0;
     for (let l = lowerStart[k] ?? 0; l < lowerEnd; l++) {
       const lower = (lowerSlots[l] ?? 0) * blockLength;
-      scaleByPivot(re, im, lower, pivot, count, trusted);
+      setProduct(re, im, lower, re, im, lower, re, im, pivot, count);
+      distrust(re, im, lower, count, trusted);
       for (let u = upperFrom; u < upperEnd; u++) {
         const slot = (targetSlots[target++] ?? 0) * blockLength;
-        eliminate(re, im, slot, lower, (upperSlots[u] ?? 0) * blockLength, count);
+        subtractProduct(re, im, slot, re, im, lower, re, im, (upperSlots[u] ?? 0) * blockLength, count);
       }
     }
   }
@@ -182,44 +183,10 @@ function invert(re: Float64Array, im: Float64Array, pivot: number, count: number
   }
 }
 
-/** Turns an entry below the pivot into its multiplier. */
-function scaleByPivot(
-  re: Float64Array,
-  im: Float64Array,
-  lower: number,
-  pivot: number,
-  count: number,
-  trusted: Uint8Array,
-): void {
+/** Takes back the trust in frequencies at which this multiplier is too large. */
+function distrust(re: Float64Array, im: Float64Array, lower: number, count: number, trusted: Uint8Array): void {
   for (let f = 0; f < count; f++) {
-    const lRe = re[lower + f] ?? 0;
-    const lIm = im[lower + f] ?? 0;
-    const pRe = re[pivot + f] ?? 0;
-    const pIm = im[pivot + f] ?? 0;
-    const fRe = lRe * pRe - lIm * pIm;
-    const fIm = lRe * pIm + lIm * pRe;
-    re[lower + f] = fRe;
-    im[lower + f] = fIm;
-    if (!(Math.abs(fRe) + Math.abs(fIm) < largestMultiplier)) trusted[f] = 0;
-  }
-}
-
-/** target -= lower · upper, all three of one matrix, for each frequency of the block */
-function eliminate(
-  re: Float64Array,
-  im: Float64Array,
-  target: number,
-  lower: number,
-  upper: number,
-  count: number,
-): void {
-  for (let f = 0; f < count; f++) {
-    const lRe = re[lower + f] ?? 0;
-    const lIm = im[lower + f] ?? 0;
-    const uRe = re[upper + f] ?? 0;
-    const uIm = im[upper + f] ?? 0;
-    re[target + f] = (re[target + f] ?? 0) - (lRe * uRe - lIm * uIm);
-    im[target + f] = (im[target + f] ?? 0) - (lRe * uIm + lIm * uRe);
+    if (!(Math.abs(re[lower + f] ?? 0) + Math.abs(im[lower + f] ?? 0) < largestMultiplier)) trusted[f] = 0;
   }
 }
 
@@ -246,7 +213,7 @@ function subtractProduct(
   }
 }
 
-/** target = a · b, for each frequency of the block */
+/** target = a · b, for each frequency of the block; the target may be one of the factors. */
 function setProduct(
   targetRe: Float64Array,
   targetIm: Float64Array,
