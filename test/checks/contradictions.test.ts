@@ -215,3 +215,61 @@ describe('leads found by kicks', () => {
     assert.deepEqual(codes(text), []);
   });
 });
+
+describe('a coil that was kept', () => {
+  const spec = (wound: string, magnet: string, word = 'kept') => `magnet bar {
+  material alnico-5
+  size 60 x 12 x 3 mm
+}
+pickup p {
+  coil screw {
+    ${word}
+    turns 5_000
+    wound ${wound}
+    start pink
+    finish grey
+  }
+  coil slug {
+    new
+    turns 5_000
+    wound clockwise
+    start violet
+    finish white
+  }
+  magnet bar north toward screw, ${magnet}
+  hookup {
+    hot violet
+    link white grey
+    ground pink
+    on purpose
+  }
+  readings found "as received" {
+    kick grey to pink approach positive
+    compass screw north-up
+  }
+}
+`;
+  const told = (text: string) =>
+    analyse(text).findings.flatMap(({ code, message }) => (code === 'reading/contradicts' ? [message] : []));
+
+  // North-up, wound clockwise, red on the finish: approach reads positive. The wind outlasts the magnet.
+  it('is wound as kick and compass as found show, whatever magnet lies there now', () => {
+    for (const magnet of ['kept', 'new']) {
+      assert.deepEqual(told(spec('clockwise', magnet)), []);
+      const [message, ...more] = told(spec('counterclockwise', magnet));
+      assert.match(
+        message ?? '',
+        /The screw coil was kept, .* that is a coil wound clockwise, not counterclockwise as stated/,
+      );
+      assert.deepEqual(more, []);
+      assert.match(
+        fixed(analyse(spec('counterclockwise', magnet)), 'reading/contradicts', 'The screw coil is wound clockwise'),
+        /wound clockwise\n {4}start pink/,
+      );
+    }
+  });
+
+  it('and one that is new may be wound either way', () => {
+    assert.deepEqual(told(spec('counterclockwise', 'new', 'new')), []);
+  });
+});

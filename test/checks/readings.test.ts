@@ -278,6 +278,48 @@ describe('readings that are not judged', () => {
   });
 });
 
+describe('a coil that was kept', () => {
+  const found = (word: string) => `wire w {
+  gauge 42 AWG
+}
+bobbin b {
+  core 63.0 x 5.6 mm
+  window 7.2 x 4.8 mm
+}
+pickup p {
+  coil main {
+    ${word}
+    bobbin b
+    wire w
+    packing 0.66
+    turns 5_000
+    start pink
+    finish grey
+    polarity north-up
+    wound clockwise
+  }
+  hookup {
+    hot grey
+    ground pink
+  }
+  readings found "as received" {
+    room 20 degC
+    main 5.4 kohm
+  }
+}
+`;
+  const told = (word: string) => analyse(found(word)).findings.map(({ code }) => code);
+
+  it('is held to its stated turns by what it read as found', () => {
+    assert.deepEqual(told('kept'), ['reading/unlikely']);
+  });
+
+  it('and one that is new, or of which nobody says so, is not', () => {
+    assert.deepEqual(told('new'), []);
+    assert.deepEqual(told(''), ['reading/whose-coil']);
+  });
+});
+
 describe('a coil read twice', () => {
   const twice = (before: string, after: string) =>
     analyse(

@@ -148,6 +148,16 @@ describe('names in a chain of states', () => {
   });
 });
 
+describe('turns that are stated anew', () => {
+  it('go before the count of the state before, and leave open whether the coil is the same', () => {
+    const { counted, turns, work } = coilOf(later('  coil slug {', '    turns 4_800', '  }'), 'slug');
+    assert.deepEqual([counted?.value.si, turns?.value.si, work?.value], [undefined, 4800, undefined]);
+    const kept = coilOf(later('  coil slug {', '    turns 4_800', '    counted 4_803', '  }'), 'slug');
+    assert.equal(kept.counted?.value.si, 4803);
+    assert.equal(coilOf(later(), 'slug').counted?.value.si, 5010);
+  });
+});
+
 describe('a former state', () => {
   const faulty = FOUND.replace('link turquoise grey', 'link turquoise pink').replace('ground pink', 'ground grey');
   const mended = 'pickup later reworks found {\n  hookup {\n    link turquoise grey\n    ground pink\n  }\n}\n';

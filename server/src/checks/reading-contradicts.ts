@@ -1,6 +1,15 @@
 import { times } from '../estimates/sign-system.ts';
 import { type CoilSigns, declaredPolarity, declaredRotation } from '../estimates/signs.ts';
-import { type Coil, opposite, poleOf, poleSign, rotationFromSpindle, rotationOf, type Sign } from '../model/coil.ts';
+import {
+  type Coil,
+  opposite,
+  oppositeSign,
+  poleOf,
+  poleSign,
+  rotationFromSpindle,
+  rotationOf,
+  type Sign,
+} from '../model/coil.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
 import { coilWords } from '../words/parts.ts';
@@ -18,9 +27,39 @@ export const readingContradicts = definePickupCheck({
   run: (context) => {
     const spindles = context.pickup.coils.flatMap((coil) => spindleAgainstWound(coil, context));
     const disputed = contradictions(context);
-    return [...spindles, ...tellTogether(disputed, context)];
+    return [
+      ...spindles,
+      ...tellTogether(disputed, context),
+      ...context.quick.signs.flatMap((each) => asFound(each, context)),
+    ];
   },
 });
+
+/** What was found of a coil that was kept is no reading of today that can be taken again: the line that states its wind is looked at. */
+function asFound({ coil, foundAgainst }: CoilSigns, { pickup, netlist }: PickupContext): readonly Found[] {
+  const wound = coil.wound ?? coil.spindle;
+  const wind = declaredRotation(coil);
+  const traced = netlist.windings.find((each) => each.coil === coil)?.ends === 'stated';
+  if (!foundAgainst || !wound || !wind || !traced) return [];
+  const { kick, against } = foundAgainst;
+  const { red, black } = kick.probes;
+  const other = rotationOf(oppositeSign(wind.sign));
+  const flipped = coil.wound && flipWinding([coil], pickup);
+  return [
+    {
+      what: say`${capital(coilWords(coil))} was kept, and as found ${red.text} to ${black.text} read ${kick.reads} on ${kick.motion}: over its poles then that is a coil wound ${other}, not ${rotationOf(wind.sign)} as stated.`,
+      hint: say`A coil keeps its winding direction whatever becomes of the magnet: it is stated wrong, its start and finish are swapped, or the probes were as it was found.`,
+      action: say`Take a kick at the coil as it is now.`,
+      place: wound.place,
+      related: [kick.place, ...against.places.filter((place) => !wind.places.includes(place))].map((place) => ({
+        message: say`As it was found`,
+        place,
+      })),
+      remedies: () => (flipped ? [remedy(say`${capital(coilWords(coil))} is wound ${other}`, flipped, true)] : []),
+      subject: { coils: [coil.name] },
+    },
+  ];
+}
 
 function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): readonly Found[] {
   const { spindle, wound } = coil;

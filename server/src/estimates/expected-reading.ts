@@ -1,6 +1,6 @@
 /**
  * What a meter should show on each resistance line of a pickup's readings, and whether what was read lies within the meter's
- * limits and the spread of what is computed. Readings taken before the work are not judged.
+ * limits and the spread of what is computed. Of what was read before the work only the coils that are said to be kept are judged.
  */
 import { type Bench, benchMeter, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
@@ -75,17 +75,20 @@ const remembered = new WeakMap<
 
 function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly JudgedBlock[] {
   const { netlist } = quick;
-  const blocks = netlist.pickup.readings.filter(({ found }) => !found);
+  const blocks = netlist.pickup.readings;
   if (!blocks.some(({ lines }) => lines.some(isResistance))) return [];
   const setting: Setting = { quick, bench, meter: benchMeter(bench), states: leadsStates(netlist) };
-  const alone = blocks.map((block) => judgeCoilsAlone(block, setting));
+  const alone = blocks.map((block) => {
+    const lines = judgeCoilsAlone(block, setting);
+    return block.found ? lines.filter(({ coils }) => coils.every(({ work }) => work?.value === 'kept')) : lines;
+  });
   const dayOf = (block: Readings) => quick.life.blocks.findIndex((each) => each.block === block);
   return blocks.map((block, index) => {
     const own = alone[index] ?? [];
     const doubted = new Set(
       alone.flat().flatMap((line) => (!line.fits && dayOf(line.block) <= dayOf(block) ? line.coils : [])),
     );
-    const through = block.apart || isSound(quick) ? judgeNetwork(block, setting, doubted) : [];
+    const through = !block.found && (block.apart || isSound(quick)) ? judgeNetwork(block, setting, doubted) : [];
     const order = (each: JudgedLine) => block.lines.indexOf(each.line);
     return { block, lines: [...own, ...through].sort((a, b) => order(a) - order(b)) };
   });

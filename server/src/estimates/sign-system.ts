@@ -21,8 +21,8 @@ interface Row {
 }
 
 export interface SignSystem {
-  /** The product of these is that sign. */
-  add(signs: readonly string[], known: Known): void;
+  /** The product of these is that sign. What it contradicts, where it does. */
+  add(signs: readonly string[], known: Known): Known | undefined;
   /** The product of these, where it follows. */
   known(signs: readonly string[]): Known | undefined;
 }
@@ -47,18 +47,21 @@ export function signSystem(): SignSystem {
           : left,
       row,
     );
+  const knownOf = (signs: readonly string[]): Known | undefined => {
+    const { mask, sign, from } = reduced({ mask: maskOf(signs), sign: 1, from: 0n });
+    if (mask !== 0n) return undefined;
+    const used = equations.filter((_, index) => from & (1n << BigInt(index)));
+    return { sign, basis: basisOf(used), places: [...new Set(used.flatMap(({ places }) => places))] };
+  };
   return {
     add: (signs, known) => {
-      const row = reduced({ mask: maskOf(signs), sign: known.sign, from: 1n << BigInt(equations.length) });
+      const before = knownOf(signs);
+      if (before) return before.sign === known.sign ? undefined : before;
+      rows.push(reduced({ mask: maskOf(signs), sign: known.sign, from: 1n << BigInt(equations.length) }));
       equations.push(known);
-      if (row.mask !== 0n) rows.push(row);
+      return undefined;
     },
-    known: (signs) => {
-      const { mask, sign, from } = reduced({ mask: maskOf(signs), sign: 1, from: 0n });
-      if (mask !== 0n) return undefined;
-      const used = equations.filter((_, index) => from & (1n << BigInt(index)));
-      return { sign, basis: basisOf(used), places: [...new Set(used.flatMap(({ places }) => places))] };
-    },
+    known: knownOf,
   };
 }
 

@@ -28,6 +28,13 @@ export interface CoilSigns extends KnownSigns {
   readonly compasses: readonly ReadingOf<'compass'>[];
   /** Of the coil of that name before the last work, where something was read then. */
   readonly found: KnownSigns | undefined;
+  /** A kick of before a work that the coil outlasted, and what it contradicts; one whose wind as stated now is among that. */
+  readonly foundAgainst: FoundAgainst | undefined;
+}
+
+export interface FoundAgainst {
+  readonly kick: ReadingOf<'kick'>;
+  readonly against: Known;
 }
 
 /** What a kick says of one coil. */
@@ -50,7 +57,7 @@ export function coilSigns(
 ): readonly CoilSigns[] {
   const { pickup, hot, ground } = netlist;
   const shares = hot !== undefined && ground !== undefined ? dcTransfers(netlist, ohmOf, hot, ground) : undefined;
-  const { known, kicked } = signEvidence(life, ohmOf, shareOf);
+  const { known, kicked, disputed } = signEvidence(life, ohmOf, shareOf);
   return pickup.coils.map((coil): CoilSigns => {
     const { wind, pole, windPole } = known(coil, 0);
     const transfer = shares && totalTransfer(shares, coil, shareOf.turns);
@@ -69,6 +76,10 @@ export function coilSigns(
       compasses: compassesOf(pickup.readings.filter(({ found }) => !found)).filter(
         ({ coil: path }) => path.text === coil.name,
       ),
+      foundAgainst: disputed.find(
+        ({ name, against }) =>
+          name === coil.name && declaredRotation(coil)?.places.some((place) => against.places.includes(place)),
+      ),
       found: life.blocks.some(({ worksAgo }) => worksAgo === 1) ? known(coil, 1) : undefined,
     };
   });
@@ -84,6 +95,8 @@ export interface KnownSigns {
 
 interface SignEvidence {
   known(coil: Coil, worksAgo: number): KnownSigns;
+  /** Kicks of before a work that contradict what is newer, or was stated. */
+  readonly disputed: readonly (FoundAgainst & { readonly name: string })[];
   /** Kicks at the pickup as it is. */
   readonly kicked: readonly { readonly coil: Coil; readonly result: KickResult }[];
 }
@@ -117,6 +130,7 @@ function signEvidence(life: PickupLife, ohmOf: (segment: Segment) => number, sha
     system.add([name], { ...known, sign: times(known.sign, turned) });
   };
   const kicked: { coil: Coil; result: KickResult }[] = [];
+  const disputed: (FoundAgainst & { name: string })[] = [];
   const oldest = Math.max(life.states.length - 1, ...life.blocks.map(({ worksAgo }) => worksAgo));
   for (let worksAgo = 0; worksAgo <= oldest; worksAgo++) {
     const { pickup } = life.states[worksAgo] ?? {};
@@ -138,17 +152,19 @@ function signEvidence(life: PickupLife, ohmOf: (segment: Segment) => number, sha
       const results = kickResults(state, own, isNow ? ohmOf : () => NOMINAL_OHM, isNow ? shareOf : ALL_ALIKE);
       for (const { coil, result } of results) {
         const { name, turned } = poleOf(coil.name, worksAgo);
-        system.add([windOf(coil.name, worksAgo), name], {
+        const against = system.add([windOf(coil.name, worksAgo), name], {
           sign: times(result.windPole, turned),
           basis: 'measured',
           places: [result.kick.place],
         });
+        if (against && worksAgo > 0) disputed.push({ name: coil.name, kick: result.kick, against });
       }
       if (worksAgo === 0) kicked.push(...results);
     }
   }
   return {
     kicked,
+    disputed,
     known: ({ name: coil }, worksAgo) => {
       const { name, turned } = poleOf(coil, worksAgo);
       const turn = (known: Known | undefined) => known && { ...known, sign: times(known.sign, turned) };

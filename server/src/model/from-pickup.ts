@@ -104,8 +104,11 @@ function coilFrom(block: MergedBlock<typeof language.coil>, pickup: PickupBlock,
   const { kept, isNew, bobbin, wire, spool, polarity, start, finish, tap, serves, below, accept, ...plain } =
     factsOf(block);
   const reel = resolver.thing('spool', spool?.value);
+  const isHere = (line: { readonly place: Place } | undefined) => line?.place.chunk === pickup.place.chunk;
   return {
     ...plain,
+    // A count that the state before brings is of its turns; where others are stated since, they hold.
+    counted: isHere(plain.turns) && !isHere(plain.counted) ? undefined : plain.counted,
     name: block.name ?? '',
     place: block.place,
     bobbin: resolver.thing('bobbin', bobbin?.value),
