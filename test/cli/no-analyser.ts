@@ -1,8 +1,11 @@
-import type { Analyser } from '../../server/src/cli/context.ts';
+import type { Analyser } from '../../server/src/analysis/analysis.ts';
 
 /** For tests of what happens before anything is analysed. */
 export const noAnalyser: Analyser = {
-  analyse: () => {
-    throw new Error('nothing should be analysed here');
-  },
+  analyse: nothing,
+  declared: nothing,
 };
+
+function nothing(): never {
+  throw new Error('nothing should be analysed here');
+}

@@ -1,8 +1,8 @@
 import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import type { Analyser } from '../../server/src/analysis/analysis.ts';
 import type { Command, ExitCode } from '../../server/src/cli/command.ts';
-import type { Analyser } from '../../server/src/cli/context.ts';
 import { progressOn } from '../../server/src/cli/progress.ts';
 import { run } from '../../server/src/cli/run.ts';
 import { stylesFor } from '../../server/src/cli/styles.ts';

@@ -36,6 +36,8 @@ import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-grap
 
 export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
+  /** What a file declares, as it is written: nothing is solved. */
+  declared(uri: string, host: Host): Pick<Analysis, 'model' | 'locate'>;
 }
 
 /** Over files of which most are not looked at closely. */
@@ -58,6 +60,7 @@ export function createAnalyser(kept?: number): ShopAnalyser {
         return failedAnalysis(uri, host, error);
       }
     },
+    declared: (uri, host) => declared(uri, host, readTree.read, memory),
     mentions: (uri, host) => mentions(uri, host, readTree.read, memory),
     forget: readTree.forget,
   };
@@ -85,6 +88,13 @@ function mentions(uri: string, host: Host, readTree: TreeReader, memory: ModelMe
   const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk) => failed.add(chunk));
   const references = chunks.flatMap(({ chunk }) => reader.read(chunk).references);
   return fileMentions({ uri, pending, chunks, references, locate: locator(graph), failed });
+}
+
+function declared(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory) {
+  const graph = useGraph(uri, host, readTree);
+  const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
+  const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
+  return { model: fileModel(chunks.map(({ chunk }) => reader.read(chunk))), locate: locator(graph) };
 }
 
 const locator =

@@ -32,7 +32,7 @@ export type FileCheck =
     }
   | { readonly ok: false; readonly problem: string };
 
-export const checkTask: Task<CheckSettings, FileCheck> = {
+export const checkTask: Task<CheckSettings, string, FileCheck> = {
   name: 'check',
   begin(settings, analyser) {
     const read = sourceReader(settings.root, settings.cwd);

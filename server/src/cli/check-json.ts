@@ -1,18 +1,13 @@
 /** `check/1`: findings as data. The shape is published as a JSON Schema beside this file. */
-import type { CheckedFile } from './located-finding.ts';
-import { jsonText } from './visible.ts';
 
-/** What comes before the files, between two of them, and after them; without any, the list is empty. */
-export const JSON_FRAME = {
-  begin: '{\n  "schema": "check/1",\n  "files": [\n',
-  between: ',\n',
-  end: '\n  ]\n}\n',
-  empty: '{\n  "schema": "check/1",\n  "files": []\n}\n',
-} as const;
+import { jsonEntry, jsonList } from './json-list.ts';
+import type { CheckedFile } from './located-finding.ts';
+
+export const JSON_FILES = jsonList('check/1', 'files');
 
 /** One file, as it stands in the list. */
 export const jsonPiece = ({ path, findings }: CheckedFile): string =>
-  jsonText({
+  jsonEntry({
     path,
     findings: findings.map((finding) => ({
       code: finding.code,
@@ -28,6 +23,4 @@ export const jsonPiece = ({ path, findings }: CheckedFile): string =>
         edits: fix.edits.map(({ at, newText }) => ({ path: at.path, range: at.range, newText })),
       })),
     })),
-  })
-    .trimEnd()
-    .replace(/^/gm, '    ');
+  });

@@ -2,7 +2,7 @@
 import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding, Severity } from '../checks/finding.ts';
 import type { CheckSettings, FileCheck } from './check-file.ts';
-import { JSON_FRAME } from './check-json.ts';
+import { JSON_FILES } from './check-json.ts';
 import { checkSarif, type SarifFile } from './check-sarif.ts';
 import { endText } from './check-text.ts';
 import type { ExitCode } from './command.ts';
@@ -37,7 +37,7 @@ export function checkReport(format: CheckSettings['format'], context: Context): 
     add(file) {
       if (!file.ok) return unusable(file.problem);
       if (file.sarif) sarif.push(file.sarif);
-      if (format === 'json') write(files === 0 ? JSON_FRAME.begin : JSON_FRAME.between);
+      if (format === 'json') write(JSON_FILES.before(files === 0));
       write(file.text);
       files += 1;
       for (const each of file.told) {
@@ -58,7 +58,7 @@ export function checkReport(format: CheckSettings['format'], context: Context): 
         if (files === 0 && problems.length > 0) return '';
         return endText({ files, counts }, cautionsFor([...kinds.values()]), context.stdout.columns);
       case 'json':
-        return files === 0 ? JSON_FRAME.empty : JSON_FRAME.end;
+        return JSON_FILES.end(files === 0);
       case 'sarif':
         return checkSarif(sarif, problems);
       case 'github':

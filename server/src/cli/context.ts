@@ -1,5 +1,5 @@
 /** All that a command may touch of the process. Tests hand in their own. */
-import type { Analysis, Host } from '../analysis/analysis-types.ts';
+import type { Analyser } from '../analysis/analysis.ts';
 import type { Output } from './output.ts';
 import type { Progress } from './progress.ts';
 import type { Styles } from './styles.ts';
@@ -17,8 +17,4 @@ export interface Context {
   readStandardInput(): Promise<Uint8Array>;
   readonly analyser: Analyser;
   readonly threads: Threads;
-}
-
-export interface Analyser {
-  analyse(uri: string, host: Host): Analysis;
 }

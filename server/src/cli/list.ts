@@ -1,12 +1,15 @@
-import { type PickupRecord, pickupRecords, type RecordedFile, type StateRecord } from '../features/pickup-record.ts';
-import { filterExamples, type RecordFilter, recordFilter } from '../features/record-filter.ts';
+import type { PickupRecord, StateRecord } from '../features/pickup-record.ts';
+import { filterExamples, recordFilter } from '../features/record-filter.ts';
 import { CommandError, defineCommand } from './command.ts';
+import type { Context } from './context.ts';
 import { padded, valueText, widest } from './figures-text.ts';
 import { specFiles } from './files.ts';
+import { jsonEntry, jsonList } from './json-list.ts';
+import { factsTask, filtersBy, type ListSettings, type PickupAt, recordTask, type StatedPickup } from './list-tasks.ts';
 import { meant } from './meant.ts';
-import { analyseSource, SOURCE_OPTIONS, sourceReader } from './source.ts';
+import { SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
-import { jsonText, visible, visibleLines } from './visible.ts';
+import { visible, visibleLines } from './visible.ts';
 
 export const list = defineCommand({
   name: 'list',
@@ -32,34 +35,74 @@ export const list = defineCommand({
     meaning: 'everything wound from one spool in two months',
   },
   async run(values, [folder = '.'], context) {
-    const filters = values.where.map(requireFilter);
+    for (const written of values.where) requireFilter(written);
+    const settings: ListSettings = { cwd: context.cwd, root: values.root, where: values.where };
     const { files, problems } = specFiles([folder], context.cwd);
-    const unusable = [...problems];
-    const read: RecordedFile[] = [];
-    const reader = sourceReader(values.root, context.cwd);
-    for (const file of files) {
-      const result = reader(file);
-      if (result.ok) read.push({ file: result.source.shown, analysis: analyseSource(result.source, context) });
-      else unusable.push(result.problem);
-    }
-    const records = pickupRecords(read)
-      .map(({ record }) => record)
-      .filter((record) => filters.every((fits) => fits(record)))
-      .sort((a, b) => compareTexts(a.made ?? '', b.made ?? '') || compareTexts(a.file, b.file));
+    const facts = await readFacts(files, settings, context);
+    const unusable = [...problems, ...facts.problems];
     context.progress.clear();
     for (const problem of unusable) context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);
-    context.stdout.write(
-      values.format === 'json'
-        ? jsonText({ schema: 'list/1', pickups: records })
-        : listText(records, values, context.styles),
-    );
+    const listing = values.format === 'json' ? jsonListing() : textListing(facts.records, values, context.styles);
+    let done = 0;
+    let count = 0;
+    for await (const { record } of context.threads.each(recordTask, settings, facts.pickups)) {
+      done += 1;
+      if (record) {
+        context.progress.clear();
+        context.stdout.write(listing.entry(record, count === 0));
+        count += 1;
+      }
+      context.progress.step(`${done} of ${facts.pickups.length} pickups`);
+    }
+    context.progress.clear();
+    context.stdout.write(listing.end(count === 0));
     return unusable.length > 0 ? 2 : 0;
   },
 });
 
-function requireFilter(written: string): RecordFilter {
+interface Facts {
+  /** In the order in which they are listed. */
+  readonly pickups: readonly PickupAt[];
+  readonly records: readonly PickupRecord[];
+  readonly problems: readonly string[];
+}
+
+/** What may fit, by all that files state; of one that another file reworks, that file has it. */
+async function readFacts(files: readonly string[], settings: ListSettings, context: Context): Promise<Facts> {
+  const problems: string[] = [];
+  const former = new Set<string>();
+  const instruments = new Map<string, Set<string>>();
+  const found: (StatedPickup & { readonly file: string })[] = [];
+  let done = 0;
+  for await (const each of context.threads.each(factsTask, settings, files)) {
+    const file = files[done] ?? '';
+    done += 1;
+    context.progress.step(`${done} of ${files.length} files`);
+    if (!each.ok) {
+      problems.push(each.problem);
+      continue;
+    }
+    for (const key of each.former) former.add(key);
+    for (const { key, instrument } of each.fitted) {
+      instruments.set(key, (instruments.get(key) ?? new Set()).add(instrument));
+    }
+    found.push(...each.pickups.map((pickup) => ({ ...pickup, file })));
+  }
+  const filters = filtersBy(settings.where, 'its instruments');
+  const fitting = found
+    .filter(({ key }) => !former.has(key))
+    .map(({ key, index, file, record }) => {
+      const names = [...(instruments.get(key) ?? [])].sort();
+      return { at: { file, index, instruments: names }, record: { ...record, instruments: names } };
+    })
+    .filter(({ record }) => filters.every((fits) => fits(record)))
+    .sort(({ record: a }, { record: b }) => compareTexts(a.made ?? '', b.made ?? '') || compareTexts(a.file, b.file));
+  return { problems, pickups: fitting.map(({ at }) => at), records: fitting.map(({ record }) => record) };
+}
+
+function requireFilter(written: string): void {
   const result = recordFilter(written);
-  if ('filter' in result) return result.filter;
+  if ('filter' in result) return;
   if ('example' in result) throw new CommandError(`--where "${written}": write it like "${result.example}"`);
   const likely = meant(result.word, result.words);
   const hint = likely === undefined ? `begins with one of ${result.words.join(', ')}` : `did you mean ${likely}?`;
@@ -81,33 +124,47 @@ const COLUMNS: readonly (readonly [title: string, cell: (record: Listed) => stri
   ['file', ({ file }) => file ?? ''],
 ];
 
-function listText(
-  found: readonly PickupRecord[],
+/** Of resistance and turns. */
+const USUAL_WIDTHS: readonly number[] = [0, 0, 0, '10.52 ± 0.05 kΩ'.length, '5050 + 5050'.length];
+
+/** Entries as text, one by one. */
+interface Listing {
+  entry(record: PickupRecord, isFirst: boolean): string;
+  end(isEmpty: boolean): string;
+}
+
+function jsonListing(): Listing {
+  const list = jsonList('list/1', 'pickups');
+  return { entry: (record, isFirst) => list.before(isFirst) + jsonEntry(record), end: (isEmpty) => list.end(isEmpty) };
+}
+
+/** Columns as wide as what the files state needs, and as numbers of the usual length do: rows are written before all are known. */
+function textListing(
+  stated: readonly PickupRecord[],
   { where, life }: { readonly where: readonly string[]; readonly life: boolean },
   styles: Styles,
-): string {
-  const records = found.flatMap((record): readonly Listed[] => [record, ...(life ? record.life : [])]);
-  if (records.length === 0) return where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n';
-  const rows = records.map((record) => COLUMNS.map(([, cell]) => visible(cell(record))));
-  const table = [COLUMNS.map(([title]) => title), ...rows];
-  const widths = COLUMNS.map((_, column) => widest(table.map((row) => row[column] ?? '')));
-  const lines = table.map((row) =>
-    row
+): Listing {
+  const widths = COLUMNS.map(([title, cell], column) =>
+    Math.max(USUAL_WIDTHS[column] ?? 0, widest([title, ...stated.map((record) => visible(cell(record)))])),
+  );
+  const line = (cells: readonly string[]): string =>
+    cells
       .map((cell, column) => padded(cell, widths[column] ?? 0))
       .join('  ')
-      .trimEnd(),
-  );
-  const [title = '', ...body] = lines;
+      .trimEnd();
   const asks = (begin: string): boolean => where.some((filter) => filter.trim().startsWith(begin));
-  const reasons = records.map((record) => [
-    ...(asks('design') ? (record.differsFromDesign ?? []) : []),
-    ...(asks('needs') ? (record.needsRetest ?? []) : []),
-  ]);
-  return [
-    styles.faint(title),
-    ...body.flatMap((line, index) => [line, ...(reasons[index] ?? []).map((reason) => `    ${visible(reason)}`)]),
-    '',
-  ].join('\n');
+  const row = (record: Listed): readonly string[] => [
+    line(COLUMNS.map(([, cell]) => visible(cell(record)))),
+    ...(asks('design') ? (record.differsFromDesign ?? []) : []).map((reason) => `    ${visible(reason)}`),
+    ...(asks('needs') ? (record.needsRetest ?? []) : []).map((reason) => `    ${visible(reason)}`),
+  ];
+  return {
+    entry(record, isFirst) {
+      const title = isFirst ? [styles.faint(line(COLUMNS.map(([name]) => name)))] : [];
+      return `${[...title, ...row(record), ...(life ? record.life : []).flatMap(row)].join('\n')}\n`;
+    },
+    end: (isEmpty) => (!isEmpty ? '' : where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n'),
+  };
 }
 
 function resistanceCell(figure: PickupRecord['resistance20COhm']): string {

@@ -6,6 +6,7 @@ import { forLocale } from './ascii.ts';
 import { checkTask } from './check-file.ts';
 import type { ExitCode } from './command.ts';
 import { commands } from './commands.ts';
+import { factsTask, recordTask } from './list-tasks.ts';
 import type { Output } from './output.ts';
 import { progressOn } from './progress.ts';
 import { run } from './run.ts';
@@ -15,7 +16,7 @@ import { KEPT_FILES, manyThreads, oneThread, serveThread } from './threads.ts';
 
 // The threads that `manyThreads` starts run this very file.
 if (isMainThread) begin();
-else serveThread([checkTask]);
+else serveThread([checkTask, factsTask, recordTask]);
 
 function begin(): void {
   /** Whether a stream has failed; what is written to it afterwards is dropped. */

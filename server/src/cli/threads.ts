@@ -9,15 +9,15 @@ import { type Analyser, createAnalyser } from '../analysis/analysis.ts';
  * What is done to each file, made from settings. Settings and results cross from thread to thread: plain data. What a task has
  * read and computed of a file is nowhere but in its result, so that it can be let go.
  */
-export interface Task<S, R> {
+export interface Task<S, I, R> {
   /** By which a thread finds it. */
   readonly name: string;
-  begin(settings: S, analyser: Analyser): (file: string) => R;
+  begin(settings: S, analyser: Analyser): (item: I) => R;
 }
 
 export interface Threads {
-  /** The results in the order of the files, each as soon as those before it are there. */
-  each<S, R>(task: Task<S, R>, settings: S, files: readonly string[]): AsyncIterable<R>;
+  /** The results in the order of the files, or places in files; each as soon as those before it are there. */
+  each<S, I, R>(task: Task<S, I, R>, settings: S, items: readonly I[]): AsyncIterable<R>;
 }
 
 /** Files whose trees, models and numbers are kept at the same time: those that others use are asked for again and again. */
@@ -25,23 +25,23 @@ export const KEPT_FILES = 32;
 
 /** A file after the other. */
 export const oneThread = (analyser: Analyser): Threads => ({
-  async *each(task, settings, files) {
+  async *each(task, settings, items) {
     const work = task.begin(settings, analyser);
-    for (const file of files) yield work(file);
+    for (const item of items) yield work(item);
   },
 });
 
 /** This thread and one of the same program for each further core. */
 export function manyThreads(program: string, analyser: Analyser, cores = availableParallelism()): Threads {
   return {
-    each(task, settings, files) {
-      const count = Math.min(cores, MOST_THREADS, Math.floor(files.length / FILES_WORTH_A_THREAD)) - 1;
-      if (count < 1) return oneThread(analyser).each(task, settings, files);
+    each(task, settings, items) {
+      const count = Math.min(cores, MOST_THREADS, Math.floor(items.length / FILES_WORTH_A_THREAD)) - 1;
+      if (count < 1) return oneThread(analyser).each(task, settings, items);
       // What a file leaves behind is collected before it grows to several times of what is alive.
       setFlagsFromString('--heap-growing-percent=100');
       const workerData = { name: task.name, settings } satisfies Order;
       const start = () => new Worker(program, { workerData, resourceLimits: { maxYoungGenerationSizeMb: 24 } });
-      return spread(files, task.begin(settings, analyser), Array.from({ length: count }, start));
+      return spread(items, task.begin(settings, analyser), Array.from({ length: count }, start));
     },
   };
 }
@@ -59,9 +59,9 @@ interface Order {
   readonly settings: unknown;
 }
 
-interface Batch {
+interface Batch<I> {
   readonly first: number;
-  readonly files: readonly string[];
+  readonly items: readonly I[];
 }
 
 interface Done<R> {
@@ -70,29 +70,25 @@ interface Done<R> {
 }
 
 /** In a thread that `manyThreads` has started: does what it is handed. */
-export function serveThread(tasks: readonly Task<never, unknown>[]): void {
+export function serveThread(tasks: readonly Task<never, never, unknown>[]): void {
   const { name, settings } = workerData as Order;
   const task = tasks.find((each) => each.name === name);
   const work = task?.begin(settings as never, createAnalyser(KEPT_FILES));
-  parentPort?.on('message', ({ first, files }: Batch) => {
-    if (work) parentPort?.postMessage({ first, results: files.map(work) } satisfies Done<unknown>);
+  parentPort?.on('message', ({ first, items }: Batch<never>) => {
+    if (work) parentPort?.postMessage({ first, results: items.map(work) } satisfies Done<unknown>);
   });
 }
 
-async function* spread<R>(
-  files: readonly string[],
-  work: (file: string) => R,
-  threads: readonly Worker[],
-): AsyncIterable<R> {
+async function* spread<I, R>(items: readonly I[], work: (item: I) => R, threads: readonly Worker[]): AsyncIterable<R> {
   const results = new Map<number, R>();
   let [next, told] = [0, 0];
   const idle = new Set<Worker>();
-  const take = (most: number): Batch => {
+  const take = (most: number): Batch<I> => {
     const first = next;
-    next = Math.min(files.length, next + most);
-    return { first, files: files.slice(first, next) };
+    next = Math.min(items.length, next + most);
+    return { first, items: items.slice(first, next) };
   };
-  const mayTake = (): boolean => next < files.length && next < told + AHEAD;
+  const mayTake = (): boolean => next < items.length && next < told + AHEAD;
   const hand = (thread: Worker): void => {
     idle.delete(thread);
     if (mayTake()) thread.postMessage(take(BATCH));
@@ -115,7 +111,7 @@ async function* spread<R>(
     hand(thread);
   }
   try {
-    while (told < files.length) {
+    while (told < items.length) {
       if (fault) throw fault;
       const result = results.get(told);
       if (result !== undefined) {
@@ -124,8 +120,8 @@ async function* spread<R>(
         for (const thread of [...idle]) hand(thread);
         yield result;
       } else if (mayTake()) {
-        const { first, files: own } = take(1);
-        for (const file of own) results.set(first, work(file));
+        const { first, items: own } = take(1);
+        for (const item of own) results.set(first, work(item));
         await nextTurn();
       } else {
         await new Promise<void>((resolve) => {

@@ -98,20 +98,30 @@ function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string,
   return new Map([...found].map(([key, names]) => [key, [...names].sort()]));
 }
 
-function pickupRecord(
+/** What is stated of it alone, of which nothing is solved: what is computed is absent, and its lists are empty. */
+export const statedRecord = (pickup: Pickup, file: string, instruments: readonly string[]): PickupRecord => ({
+  file,
+  ...stated(pickup),
+  ...given('serial', pickup.serial?.value),
+  ...given('customer', pickup.customer?.value),
+  ...given('position', pickup.position?.value),
+  life: [],
+  instruments,
+  findings: [],
+  differsFromDesign: [],
+  needsRetest: [],
+});
+
+export function pickupRecord(
   each: PickupAnalysis,
   { analysis, file }: RecordedFile,
   instruments: readonly string[],
 ): PickupRecord {
   const { pickup, findings } = each;
   return {
-    file,
+    ...statedRecord(pickup, file, instruments),
     ...stateRecord(each),
-    ...given('serial', pickup.serial?.value),
-    ...given('customer', pickup.customer?.value),
-    ...given('position', pickup.position?.value),
     life: formersOf(pickup).map((former) => stateRecord(pickupAnalysis(former, analysis.bench))),
-    instruments,
     findings: findings.map(({ code, severity }) => ({ code, severity })),
     differsFromDesign: [
       ...pickup.coils.flatMap(turnsDifference),
@@ -130,14 +140,21 @@ function formersOf(pickup: Pickup): readonly Pickup[] {
 function stateRecord({ pickup, quick }: PickupAnalysis): StateRecord {
   const { resistance20COhm } = quick;
   const figure = resistance20COhm === null ? null : resistance20COhm && figureOf(resistance20COhm);
+  const state = stated(pickup);
+  return {
+    ...state,
+    ...(figure === undefined ? {} : { resistance20COhm: figure }),
+    coils: state.coils.map((coil) => ({ ...coil, ...given('turns', quick.coils.get(coil.name)?.turns?.value) })),
+  };
+}
+
+function stated(pickup: Pickup): StateRecord {
   return {
     name: pickup.name,
     ...given('title', pickup.title),
     ...given('made', pickup.made?.value),
-    ...(figure === undefined ? {} : { resistance20COhm: figure }),
     coils: pickup.coils.map((coil) => ({
       name: coil.name,
-      ...given('turns', quick.coils.get(coil.name)?.turns?.value),
       ...given('spool', coil.spool?.name),
       ...given('wire', coil.wire?.name),
       ...given('bobbin', coil.bobbin?.name),

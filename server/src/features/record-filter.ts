@@ -6,16 +6,19 @@ export type RecordFilter = (record: PickupRecord) => boolean;
 
 /** A filter, or why there is none: no filter begins with that word, or it is written like the example. */
 export type FilterResult =
-  | { readonly filter: RecordFilter }
+  | { readonly filter: RecordFilter; readonly looksAt: LooksAt }
   | { readonly word: string; readonly words: readonly string[] }
   | { readonly example: string };
+
+/** What must be known for it: what the pickup states itself, what holds it in any file, or what is computed and found. */
+export type LooksAt = 'the pickup' | 'its instruments' | 'its numbers';
 
 export function recordFilter(written: string): FilterResult {
   const [word = '', ...rest] = written.trim().split(/\s+/);
   const kind = Object.hasOwn(FILTERS, word) ? FILTERS[word] : undefined;
   if (kind === undefined) return { word, words: Object.keys(FILTERS) };
   const filter = kind.filter(rest.join(' '));
-  return filter === undefined ? { example: kind.example } : { filter };
+  return filter === undefined ? { example: kind.example } : { filter, looksAt: kind.looksAt ?? 'the pickup' };
 }
 
 /** What of some words between commas is written like a filter: one of their first words, and more behind it. */
@@ -29,6 +32,7 @@ export const filterExamples = (): readonly string[] => Object.values(FILTERS).ma
 
 interface FilterKind {
   readonly example: string;
+  readonly looksAt?: LooksAt;
   filter(rest: string): RecordFilter | undefined;
 }
 
@@ -38,8 +42,8 @@ const FILTERS: Readonly<Record<string, FilterKind>> = {
   for: { example: 'for *Juniper*', filter: byText(({ customer }) => [customer]) },
   position: { example: 'position bridge', filter: byText(({ position }) => [position]) },
   made: { example: 'made 2026-05 to 2026-07', filter: madeBetween },
-  resistance: { example: 'resistance 7 to 8 kohm', filter: resistanceBetween },
-  turns: { example: 'turns 5000 to 6000', filter: turnsBetween },
+  resistance: { example: 'resistance 7 to 8 kohm', looksAt: 'its numbers', filter: resistanceBetween },
+  turns: { example: 'turns 5000 to 6000', looksAt: 'its numbers', filter: turnsBetween },
   magnet: { example: 'magnet alnico-5', filter: byText(({ magnets }) => magnets) },
   spool: { example: 'spool RYD-W7', filter: byText(({ coils }) => coils.map(({ spool }) => spool)) },
   wire: { example: 'wire plain-42', filter: byText(({ coils }) => coils.map(({ wire }) => wire)) },
@@ -48,17 +52,24 @@ const FILTERS: Readonly<Record<string, FilterKind>> = {
     example: 'photo *leads*',
     filter: byText(({ photos }) => photos.flatMap(({ file, caption }) => [file, caption])),
   },
-  instrument: { example: 'instrument quorl', filter: byText(({ instruments }) => instruments) },
+  instrument: {
+    example: 'instrument quorl',
+    looksAt: 'its instruments',
+    filter: byText(({ instruments }) => instruments),
+  },
   finding: {
     example: 'finding phase/coils-cancel',
+    looksAt: 'its numbers',
     filter: byText(({ findings }) => findings.flatMap(({ code, severity }) => [code, severity])),
   },
   design: {
     example: 'design differs',
+    looksAt: 'its numbers',
     filter: (rest) => (rest === 'differs' ? ({ differsFromDesign }) => differsFromDesign.length > 0 : undefined),
   },
   needs: {
     example: 'needs retest',
+    looksAt: 'its numbers',
     filter: (rest) => (rest === 'retest' ? ({ needsRetest }) => needsRetest.length > 0 : undefined),
   },
 };
