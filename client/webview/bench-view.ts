@@ -6,6 +6,7 @@ import { createDrawings } from './drawings.ts';
 import { element } from './element.ts';
 import { findingsSection } from './findings.ts';
 import { commandButton, createHeader } from './header.ts';
+import { invitationSection } from './invitation.ts';
 import { createListen } from './listen.ts';
 import { createNotice } from './notice.ts';
 import type { Around, PageState, Send } from './page-parts.ts';
@@ -23,6 +24,8 @@ export class BenchView {
   private readonly around: Around;
   private readonly state: PageState = { drawing: undefined, comparison: undefined };
   private readonly findings = element('section', { ariaLabel: 'Findings' });
+  private readonly columns = element('div', { className: 'cols' });
+  private readonly invitation = element('section', { ariaLabel: 'To begin with', hidden: true });
   private readonly joints = element('details', { hidden: true });
   private readonly notice;
   private readonly scroll;
@@ -32,6 +35,7 @@ export class BenchView {
   private readonly pots;
   private readonly listen;
   private readonly sections;
+  private readonly exports;
   private lastRender = 0;
 
   constructor(root: HTMLElement, around: Around) {
@@ -68,6 +72,7 @@ export class BenchView {
         this.drawings.place();
       },
     });
+    this.exports = exportButtons(send, () => this.paint());
     this.layOut();
     document.addEventListener('scroll', () => this.keep(), { passive: true });
     this.tellWidth();
@@ -107,21 +112,20 @@ export class BenchView {
   private layOut(): void {
     const { sections, choice, pots } = this;
     const controls = element('div', { className: 'ctl' }, [choice.node, pots.node]);
+    this.columns.replaceChildren(...sections.at('left'), element('div', {}, [...sections.at('right'), controls]));
     this.root.replaceChildren(
       this.header.node,
       this.notice.node,
       this.findings,
       ...sections.at('above the drawing'),
+      this.invitation,
       this.drawings.node,
       this.joints,
-      element('div', { className: 'cols' }, [
-        ...sections.at('left'),
-        element('div', {}, [...sections.at('right'), controls]),
-      ]),
+      this.columns,
       ...sections.at('below'),
       this.listen.section,
       ...sections.at('last'),
-      exportButtons(this.around.send, () => this.paint()),
+      this.exports,
     );
   }
 
@@ -141,6 +145,7 @@ export class BenchView {
       this.notice.warn(`Line ${line + 1} does not read yet: ${message} The drawing may be older than the text.`, line);
     }
     this.showFindings();
+    this.invite(next);
     drawings.now.show(next.svg, next.parts);
     drawings.place();
     joints.hidden = next.table === undefined;
@@ -152,6 +157,15 @@ export class BenchView {
     drawings.now.highlight(part);
     if (before === undefined && this.around.remembered?.uri !== next.uri) this.scroll.letGo();
     this.keep();
+  }
+
+  /** A file with nothing to draw says so; nothing of another file is left standing. */
+  private invite({ svg, invitation, findings }: ShownDrawing): void {
+    this.invitation.hidden = invitation === undefined;
+    this.invitation.replaceChildren(...(invitation ? invitationSection(invitation, this.around.send) : []));
+    this.findings.hidden = invitation !== undefined && findings.length === 0;
+    this.exports.hidden = svg === undefined;
+    this.columns.hidden = this.state.drawing?.subject === undefined || this.state.drawing.subject.kind === 'parts';
   }
 
   private showFindings(): void {

@@ -1,4 +1,5 @@
 import type { Subject } from '../../server/src/lsp/protocol.ts';
+import { isKind } from '../src/features/bench-view/from-view.ts';
 import type { FromView, ShownDrawing, Side, ViewCommand } from '../src/features/bench-view/messages.ts';
 import { createChoice } from './choice.ts';
 import { element } from './element.ts';
@@ -51,9 +52,10 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources): Header
     node,
     show: (drawing, side) => {
       const { subject, file, comparedWith } = drawing;
-      title.textContent = subject?.name ?? file;
+      const isNamed = subject !== undefined && subject.kind !== 'parts';
+      title.textContent = isNamed ? subject.name : file;
       about.textContent = [
-        ...(subject === undefined ? [] : [file]),
+        ...(isNamed ? [file] : []),
         ...(comparedWith === undefined ? [] : [`compared with ${comparedWith}`]),
       ].join(' · ');
       fillChooser(chooser, drawing);
@@ -97,5 +99,5 @@ function fillChooser(chooser: HTMLSelectElement, { subjects, subject }: ShownDra
 
 function subjectOf(value: string): Subject | undefined {
   const [kind = '', ...name] = value.split(' ');
-  return kind === 'pickup' || kind === 'instrument' ? { kind, name: name.join(' ') } : undefined;
+  return isKind(kind) ? { kind, name: name.join(' ') } : undefined;
 }

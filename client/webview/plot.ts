@@ -11,7 +11,8 @@ export interface Plot {
 
 /** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
 export function createPlot(title: string, place: string): Plot {
-  const frame = element('div', { className: 'plot-frame' });
+  // Scrolled by the keyboard where it is wider than the view.
+  const frame = element('div', { className: 'plot-frame', role: 'group', ariaLabel: title, tabIndex: 0 });
   const rows = element('details', { hidden: true });
   const section = element('section', { ariaLabel: title, hidden: true }, [frame, rows]);
   let shown: string | undefined;

@@ -7,6 +7,7 @@ import { numbersSection } from './numbers.ts';
 import type { PageState, Send } from './page-parts.ts';
 import { photosSection } from './photos.ts';
 import { createPlot } from './plot.ts';
+import { usageSection } from './usage.ts';
 
 /** Where a section stands in the page; sections of one place follow each other in the order of the table. */
 export type Place = 'above the drawing' | 'left' | 'right' | 'below' | 'last';
@@ -40,6 +41,7 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
   const positions = createPlot('Positions', 'positions');
   const missing = element('section', { ariaLabel: 'Readings', hidden: true });
   const photos = element('section', { ariaLabel: 'Photographs', hidden: true });
+  const usage = element('section', { ariaLabel: 'Used by', hidden: true });
   const label = (): string | undefined => state.drawing?.comparedWith;
   const views: { readonly [N in SectionName]: SectionView<N> } = {
     comparison: {
@@ -102,6 +104,17 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
       },
       clear: () => {
         photos.hidden = true;
+      },
+    },
+    usage: {
+      place: 'below',
+      node: usage,
+      show: ({ rows }) => {
+        usage.hidden = rows.length === 0;
+        usage.replaceChildren(...usageSection(rows, send));
+      },
+      clear: () => {
+        usage.hidden = true;
       },
     },
   };

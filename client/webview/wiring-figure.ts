@@ -8,7 +8,7 @@ import { readSvg } from './svg-in-page.ts';
 export interface WiringFigure {
   readonly figure: HTMLElement;
   readonly frame: HTMLElement;
-  /** Puts a drawing in place of the one before; the same again is left alone, with its focus and its place. */
+  /** Puts a drawing, or none, in place of the one before; the same again is left alone, with its focus and its place. */
   show(source: string | undefined, parts: readonly string[]): void;
   /** Marks the part that the cursor is in; nothing scrolls. */
   highlight(part: string | undefined): void;
@@ -31,11 +31,14 @@ export function createFigure(name: string, place: string, send: (message: FromVi
     figure,
     frame,
     show: (source, order) => {
+      if (source === shown) return;
       if (source === undefined) {
-        if (shown === undefined) frame.replaceChildren(element('p', { className: 'q', textContent: NOTHING }));
+        frame.replaceChildren();
+        parts = [];
+        shown = undefined;
+        drawn = undefined;
         return;
       }
-      if (source === shown) return;
       const next = readSvg(source, place);
       const focused = frame.contains(document.activeElement)
         ? document.activeElement?.closest('[data-part]')?.getAttribute('data-part')
@@ -62,8 +65,6 @@ export function createFigure(name: string, place: string, send: (message: FromVi
     source: () => shown,
   };
 }
-
-const NOTHING = 'This file declares no pickup and no instrument to draw.';
 
 /** One part is in the tab order; the arrow keys move on along the path, Home and End to its ends, Enter goes to the text. */
 function makeParts(

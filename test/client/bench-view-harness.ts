@@ -261,6 +261,7 @@ export class Bench {
         findings: result.findings,
         cautions: result.cautions,
         broken: result.broken,
+        invitation: result.invitation,
         positions: result.positions,
         position: result.position,
         hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),

@@ -148,6 +148,25 @@ describe('the bench view in a browser', function () {
     await view.page.close();
   });
 
+  it('a file with nothing to draw: an invitation, and nothing of the file before', async () => {
+    const view = await opened(pickup);
+    const empty = await bench('ottlewick-neck', '').shown(OTTLEWICK);
+    await showAll(view, { ...empty, drawing: { ...empty.drawing, file: 'empty.pickup' }, sections: [] }, 2);
+    assert.equal(await view.page.locator('svg:visible').count(), 0);
+    assert.equal(await view.page.locator('.numbers:visible').count(), 0);
+    assert.equal(
+      await view.page
+        .getByText(/No findings|Ottlewick/)
+        .filter({ visible: true })
+        .count(),
+      0,
+    );
+    await view.page.getByRole('button', { name: 'Begin a pickup' }).click();
+    assert.deepEqual((await view.sent()).at(-1), { type: 'begin', index: 0 });
+    assert.deepEqual(await faults(view), []);
+    await view.page.close();
+  });
+
   it('zoom and place are kept over an edit and over a reload', async () => {
     const view = await opened(pickup);
     await view.page.getByRole('button', { name: 'Larger' }).click();

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import type { BenchViewInterface } from '../../client/src/features/bench-view/bench-view-control.ts';
-import { closeAll, eventually, extensionInterface, openSample, replace } from './in-editor.ts';
+import { closeAll, eventually, extensionInterface, openSample, openText, replace } from './in-editor.ts';
 
 describe('the bench view', () => {
   let benchView: BenchViewInterface;
@@ -75,10 +75,30 @@ describe('the bench view', () => {
     assert.equal(mended.svg, svg);
   });
 
-  it('a file without a pickup or an instrument says so instead', async () => {
+  it('a file of parts shows them, and who in the workspace uses each', async () => {
     await openBenchView('parts/stock.pickup');
-    const { svg, subjects } = await shown((drawing) => drawing.file === 'stock.pickup');
+    const { svg, subject } = await shown((drawing) => drawing.file === 'stock.pickup');
+    assert.equal(subject?.kind, 'parts');
+    assert.match(svg ?? '', /data-part="bobbin:screw-six"/);
+    const { rows } = await eventually(() => benchView.section('usage'));
+    const users = rows.find(({ part }) => part === 'bobbin screw-six')?.usedBy ?? [];
+    // A file that is not open.
+    assert.ok(
+      users.some((user) => user.startsWith('Ottlewick, neck')),
+      users.join(', '),
+    );
+  });
+
+  it('an empty file invites, and nothing of the file before is left; a pickup is begun in it', async () => {
+    await openBenchView('fennel-bridge.pickup');
+    await shown((drawing) => drawing.svg !== undefined);
+    const { document } = await openText('blank.pickup', '');
+    const { svg, findings, invitation } = await shown((drawing) => drawing.file === 'blank.pickup');
     assert.equal(svg, undefined);
-    assert.deepEqual(subjects, []);
+    assert.deepEqual(findings, []);
+    assert.match(invitation?.says ?? '', /empty/);
+    await benchView.receive({ type: 'begin', index: 0 });
+    await eventually(() => (/^pickup [^{]+\{\n/.test(document.getText()) ? true : undefined));
+    await shown((drawing) => drawing.svg !== undefined && drawing.file === 'blank.pickup');
   });
 });

@@ -37,6 +37,40 @@ describe('requests of the bench view', () => {
     }
   });
 
+  it('a file of parts: all of them drawn with their lines, and who uses them', async () => {
+    const parts = uriOf('parts/stock.pickup');
+    server.open(parts, textOf('parts/stock.pickup'));
+    await server.diagnosed(parts, 1);
+    const drawing = await server.request<DrawingResult>('pickup/drawing', { protocol: 3, uri: parts, width: 960 });
+    assert.deepEqual(drawing.subject, { kind: 'parts', name: 'parts' });
+    assert.equal(drawing.parts.find(({ id }) => id === 'spool:RYD-W9')?.range.start.line, 25);
+    const { content } = await server.request<SectionResult>('pickup/section', {
+      ...asked,
+      uri: parts,
+      subject: drawing.subject,
+      section: 'usage',
+      among: [uri],
+    });
+    assert.ok(content.section === 'usage');
+    const usedBy = (name: string) => content.rows.find(({ part }) => part === name)?.usedBy;
+    assert.deepEqual(usedBy('bobbin slug-six'), ['screw-six', 'Ottlewick, neck (slug)']);
+    assert.deepEqual(usedBy('magnet odd-bar'), []);
+  });
+
+  it('an empty file has no drawing and no finding, but something to begin with', async () => {
+    const empty = uriOf('empty.pickup');
+    server.open(empty, '# nothing yet\n');
+    await server.diagnosed(empty, 1);
+    const drawing = await server.request<DrawingResult>('pickup/drawing', {
+      protocol: 3,
+      uri: empty,
+      width: 960,
+      subject,
+    });
+    assert.deepEqual([drawing.svg, drawing.subject, drawing.findings], [undefined, undefined, []]);
+    assert.match(drawing.invitation?.starts[0]?.snippet ?? '', /^pickup \$\{1:/);
+  });
+
   it('a base is text of then: facts, findings and parts that differ', async () => {
     const base = {
       label: 'then',

@@ -81,6 +81,21 @@ export function readingsOnPage(
   return [h('h2', {}, 'Readings still missing'), h('ul', {}, ...items)];
 }
 
+export function usageOnPage({
+  rows,
+}: {
+  readonly rows: readonly { readonly part: string; readonly usedBy: readonly string[]; readonly left?: string }[];
+}): readonly HtmlNode[] {
+  if (rows.length === 0) return [];
+  return [
+    factTable({
+      caption: 'Used by',
+      columns: ['part', 'used by', 'left'],
+      rows: rows.map(({ part, usedBy, left }) => [part, usedBy.join(', ') || 'nothing', left ?? '']),
+    }),
+  ];
+}
+
 function factTable({ caption, columns, rows }: FactTable): HtmlNode {
   return table({
     caption: typed(caption),

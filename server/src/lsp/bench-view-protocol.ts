@@ -17,6 +17,7 @@ export interface SectionContents {
   readonly response: ResponseView;
   readonly positions: PlotView;
   readonly photos: { readonly photos: readonly ShownPhoto[] };
+  readonly usage: UsageView;
 }
 
 export type SectionName = keyof SectionContents;
@@ -29,17 +30,21 @@ export interface SectionTraits {
   readonly isHeavy: boolean;
   /** Turning a pot changes it. */
   readonly isHeard: boolean;
-  /** Without a state to compare with (chosen, or the former one that the text tells of), or a selector position, there is none. */
-  readonly needs: 'base' | 'position' | 'nothing';
+  /**
+   * Without a state to compare with (chosen, or the former one that the text tells of), a selector position, a pickup or an
+   * instrument, or parts of a shop, there is none.
+   */
+  readonly needs: 'base' | 'position' | 'pickups' | 'parts';
 }
 
 /** In the order in which they are asked for, the quick ones first. */
 export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   comparison: { isHeavy: false, isHeard: false, needs: 'base' },
-  missing: { isHeavy: false, isHeard: false, needs: 'nothing' },
-  photos: { isHeavy: false, isHeard: false, needs: 'nothing' },
-  numbers: { isHeavy: true, isHeard: true, needs: 'nothing' },
-  response: { isHeavy: true, isHeard: true, needs: 'nothing' },
+  missing: { isHeavy: false, isHeard: false, needs: 'pickups' },
+  photos: { isHeavy: false, isHeard: false, needs: 'pickups' },
+  usage: { isHeavy: true, isHeard: false, needs: 'parts' },
+  numbers: { isHeavy: true, isHeard: true, needs: 'pickups' },
+  response: { isHeavy: true, isHeard: true, needs: 'pickups' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },
 };
 
@@ -70,6 +75,8 @@ export interface SectionAsked {
   readonly pots: Pots;
   /** Width of the sheet on screen in px. */
   readonly width: number;
+  /** Files that may use the parts of this one. */
+  readonly among?: readonly string[];
 }
 
 export interface SectionResult {
@@ -113,6 +120,18 @@ export interface MissingRow {
   readonly how: string;
   readonly expected?: string;
   readonly line: string;
+  readonly range?: Range;
+}
+
+/** Who uses the parts of a file; of a spool also what is left on it. */
+export interface UsageView {
+  readonly rows: readonly UsageRow[];
+}
+
+export interface UsageRow {
+  readonly part: string;
+  readonly usedBy: readonly string[];
+  readonly left?: string;
   readonly range?: Range;
 }
 
@@ -199,6 +218,7 @@ export interface PageParams {
   readonly position?: string;
   readonly pots: Pots;
   readonly base?: BaseState;
+  readonly among?: readonly string[];
 }
 
 export interface PageResult {

@@ -1,4 +1,4 @@
-import type { Connection } from 'vscode-languageserver';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import {
   CARDS_REQUEST,
@@ -22,6 +22,7 @@ import {
   type SoundResult,
 } from './bench-view-protocol.ts';
 import { type ComparedStates, createBases, ownBefore, whenRead } from './compared-states.ts';
+import { fileKey } from './file-key.ts';
 import { findPickups } from './find.ts';
 import { answering, type Report } from './guard.ts';
 import { benchPage, cardPages } from './page.ts';
@@ -31,7 +32,7 @@ import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
 
-type Asked = Pick<SectionParams, 'uri' | 'base'> & { readonly subject?: SectionParams['subject'] };
+type Asked = Pick<SectionParams, 'uri' | 'base' | 'among'> & { readonly subject?: SectionParams['subject'] };
 
 /** Requests of the bench view: one section each, so that whatever is typed meanwhile comes between them. */
 export function serveBench(
@@ -39,12 +40,23 @@ export function serveBench(
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
   const bases = createBases(session.files);
-  const statesOf = async ({ uri, base, subject }: Asked): Promise<ComparedStates | undefined> => {
+  /** A shop has hundreds of files; a keystroke's findings come between them. */
+  const analysesOf = async (uris: readonly string[], token?: CancellationToken): Promise<readonly Analysis[]> => {
+    const found = new Map<string, Analysis>();
+    for (const uri of uris) {
+      if (token?.isCancellationRequested) return [];
+      const analysis = await whenRead(() => session.analysisOfFile(uri));
+      if (analysis) found.set(fileKey(uri), analysis);
+      await new Promise((resolve) => setTimeout(resolve, 0));
+    }
+    return [...found.values()];
+  };
+  const statesOf = async ({ uri, base, subject, among }: Asked): Promise<ComparedStates | undefined> => {
     const document = session.documents.get(uri);
     const now = document && session.analysisOf(document);
     if (!document || !now) return undefined;
     const before = base ? await bases.before(base, now) : subject && ownBefore(now, subject);
-    return { document, now, before };
+    return { document, now, before, ...(among === undefined ? {} : { among: await analysesOf([uri, ...among]) }) };
   };
   connection.onRequest<SectionResult | null, void>(
     SECTION_REQUEST,
@@ -101,14 +113,8 @@ export function serveBench(
   connection.onRequest(
     FIND_REQUEST,
     answering<FindParams, FindResult>(report, 'find', nothingFound, async (params, token) => {
-      const analyses: Analysis[] = [];
-      for (const uri of params.uris) {
-        if (token.isCancellationRequested) return nothingFound;
-        const analysis = await whenRead(() => session.analysisOfFile(uri));
-        if (analysis) analyses.push(analysis);
-        // A shop has hundreds of files; a keystroke's findings come between them.
-        await new Promise((resolve) => setTimeout(resolve, 0));
-      }
+      const analyses = await analysesOf(params.uris, token);
+      if (token.isCancellationRequested) return nothingFound;
       return findPickups(session, analyses, params);
     }),
   );

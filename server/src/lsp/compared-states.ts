@@ -4,6 +4,7 @@ import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../anal
 import { compareFacts, type FactComparison } from '../comparison/compare-facts.ts';
 import { reworkOf } from '../comparison/reworks.ts';
 import { stateOf } from '../comparison/state-of.ts';
+import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { BaseState } from './bench-view-protocol.ts';
 import { fileKey } from './file-key.ts';
@@ -15,6 +16,8 @@ export interface ComparedStates {
   readonly document: TextDocument;
   readonly now: Analysis;
   readonly before: Before | undefined;
+  /** Files that may use what this one declares, itself included; absent where that is not asked. */
+  readonly among?: readonly Analysis[];
 }
 
 export interface Before {
@@ -102,6 +105,12 @@ export const pickupNamed = ({ pickups }: Analysis, name: string): PickupAnalysis
 
 export const instrumentNamed = ({ instruments }: Analysis, name: string): InstrumentAnalysis | undefined =>
   instruments.find(({ instrument }) => instrument.name === name);
+
+/** The pickups or the instruments of that name. */
+export function ownThings({ model }: Analysis, { kind, name }: Subject): readonly (Pickup | Instrument)[] {
+  if (kind === 'parts') return [];
+  return model[kind === 'pickup' ? 'pickups' : 'instruments'].filter((each) => each.name === name);
+}
 
 /** What the subject was called before, where it was renamed. */
 export function nameBefore({ facts }: Before, { name }: Subject): string {

@@ -4,6 +4,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
+import { isAbout } from './about-subject.ts';
 import type { ComparisonView, FactRow, SectionAsked } from './bench-view-protocol.ts';
 import { changedOnDrawing } from './changed-on-drawing.ts';
 import { type Before, type ComparedStates, nameBefore } from './compared-states.ts';
@@ -33,7 +34,7 @@ export function comparisonView(
   return {
     uses: before.uses,
     facts: facts.changes.flatMap((change) => factRows(change, now, document)),
-    settled: findings.gone.filter(({ subject }) => subject[kind] === name).map(told),
+    settled: findings.gone.filter((finding) => isAbout(finding, { kind, name })).map(told),
     come: diagnostics({ ...now, findings: findings.come }).map(({ code, severity, message, span }) => ({
       code,
       severity,

@@ -1,41 +1,55 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { type OwnPart, ownParts } from '../analysis/own-parts.ts';
 import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import { formerLabel } from '../comparison/reworks.ts';
 import { diagnostics } from '../features/diagnostics.ts';
-import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
+import type { HeardPosition } from '../features/heard-positions.ts';
 import { type OwnSubject, ownSubjects } from '../features/own-subjects.ts';
+import { isAbout } from './about-subject.ts';
 import { pickupsIn } from './compared-states.ts';
+import { fileName } from './file-key.ts';
 import { offsetFrom } from './from-protocol.ts';
-import { heardAt, potsFrom } from './heard.ts';
+import { heardAt, positionsOf, potsFrom } from './heard.ts';
+import { invitationTo } from './invitation.ts';
 import { type DrawingParams, type DrawingResult, type HeardAt, PROTOCOL_VERSION } from './protocol.ts';
 import type { Subject } from './protocol-parts.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 
-/** The drawing of one pickup or instrument of a document, or why there is none. */
-export function drawing(
-  params: DrawingParams,
-  { document, analysis }: { readonly document: TextDocument; readonly analysis: Analysis },
-): DrawingResult {
+interface Drawn {
+  readonly document: TextDocument;
+  readonly analysis: Analysis;
+}
+
+/** The drawing of one pickup or instrument of a document or of its parts; where there is nothing to draw, an invitation. */
+export function drawing(params: DrawingParams, { document, analysis }: Drawn): DrawingResult {
   const own = ownSubjects(analysis);
-  const chosen = chosenSubject(own, params, { document, analysis });
+  const parts = ownParts(analysis);
+  const chosen = chosenSubject({ own, parts }, params, { document, analysis });
   const result = {
     protocol: PROTOCOL_VERSION,
     uri: params.uri,
     version: document.version,
-    subjects: own.map(({ kind, name, title, isRecord, span }) => ({
-      kind,
-      name,
-      title: isRecord ? `${title} (record)` : title,
-      range: toRange(document, span),
-    })),
+    subjects: [
+      ...own.map(({ kind, name, title, isRecord, span }) => ({
+        kind,
+        name,
+        title: isRecord ? `${title} (record)` : title,
+        ranges: [toRange(document, span)],
+      })),
+      ...(parts.length === 0 ? [] : [{ ...PARTS, title: 'Parts', ranges: rangesOf(parts, { document, analysis }) }]),
+    ],
     ...findingsOf(analysis, document, chosen),
   };
   const broken = brokenAt(analysis, document, chosen);
   const stale = broken ? { broken } : {};
-  if (chosen === undefined) return { ...result, ...stale, parts: [], positions: [] };
+  if (chosen === undefined) {
+    const invitation = broken === undefined ? { invitation: invitationTo(analysis) } : {};
+    return { ...result, ...stale, ...invitation, parts: [], positions: [] };
+  }
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
   const heard = heardAt(analysis, { subject, ...(params.position === undefined ? {} : { position: params.position }) });
   const former = formerLabel(pickupsIn(analysis, subject));
@@ -51,7 +65,7 @@ export function drawing(
     title: chosen.title,
     ...(former === undefined ? {} : { former }),
     ...(drawn === undefined ? {} : { svg: drawn.svg, table: drawn.table }),
-    positions: heardPositions(analysis, subject).map(toHeardAt),
+    positions: positionsOf(analysis, subject).map(toHeardAt),
     ...(heard === undefined ? {} : { position: heard.id }),
     parts: (drawn?.parts ?? []).flatMap(({ id, label, at }) =>
       at.uri === analysis.uri ? [{ id, label, range: toRange(document, at) }] : [],
@@ -59,19 +73,47 @@ export function drawing(
   };
 }
 
+interface Choices {
+  readonly own: readonly OwnSubject[];
+  readonly parts: readonly OwnPart[];
+}
+
+/** All parts of a file are one subject. */
+const PARTS = { kind: 'parts', name: 'parts' } as const;
+
+type Chosen = OwnSubject | (typeof PARTS & { readonly title: string });
+
 function chosenSubject(
-  own: readonly OwnSubject[],
+  { own, parts }: Choices,
   { subject, cursor }: DrawingParams,
-  { document, analysis }: { readonly document: TextDocument; readonly analysis: Analysis },
-): OwnSubject | undefined {
+  { document, analysis }: Drawn,
+): Chosen | undefined {
+  const shelf = parts.length === 0 ? undefined : { ...PARTS, title: fileName(document.uri) };
   const offset = cursor && offsetFrom(document, cursor);
-  const around = own.find(({ around: at }) => offset !== undefined && at.start <= offset && offset < at.end);
-  const named = own.find(({ kind, name }) => kind === subject?.kind && name === subject.name);
+  const isIn = ({ start, end }: Span): boolean => offset !== undefined && start <= offset && offset < end;
+  const around = own.find((each) => isIn(each.around)) ?? (partAround(parts, analysis, isIn) ? shelf : undefined);
+  const named = subject?.kind === 'parts' ? shelf : own.find((each) => isOf(each, subject));
   if (around ?? named) return around ?? named;
   // Where the one that was shown no longer reads, another one is no answer.
   const isGone = subject !== undefined && brokenAt(analysis, document, undefined) !== undefined;
-  return isGone ? undefined : (own.find(({ isRecord }) => !isRecord) ?? own[0]);
+  return isGone ? undefined : (own.find(({ isRecord }) => !isRecord) ?? own[0] ?? shelf);
 }
+
+const isOf = ({ kind, name }: OwnSubject, subject: Subject | undefined): boolean =>
+  kind === subject?.kind && name === subject.name;
+
+const partAround = (parts: readonly OwnPart[], { tree }: Analysis, isIn: (span: Span) => boolean): boolean =>
+  tree.chunks.some(
+    ({ chunk, offset }) =>
+      isIn({ start: offset, end: offset + chunk.text.length }) && parts.some(({ place }) => place.chunk === chunk),
+  );
+
+const rangesOf = (parts: readonly OwnPart[], { document, analysis }: Drawn) =>
+  analysis.tree.chunks.flatMap(({ chunk, offset }) => {
+    const { content } = chunk;
+    if (content === undefined || !parts.some(({ place }) => place.chunk === chunk)) return [];
+    return [toRange(document, { start: offset + content.span.start, end: offset + content.span.end })];
+  });
 
 function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {
   const { controls } = instrument.instrument;
@@ -83,10 +125,13 @@ function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {
   };
 }
 
-/** Findings about the subject drawn, and those of its block that are about nothing in particular; cautions for the work they ask for. */
-function findingsOf(analysis: Analysis, document: TextDocument, drawn: OwnSubject | undefined) {
-  const isOwn = ({ subject, place }: Finding): boolean =>
-    drawn !== undefined && (subject[drawn.kind] === drawn.name || place.chunk === drawn.chunk);
+/**
+ * Findings about the subject drawn, and those of its block that are about nothing in particular; where nothing is drawn, all of the
+ * file. Cautions for the work they ask for.
+ */
+function findingsOf(analysis: Analysis, document: TextDocument, drawn: Chosen | undefined) {
+  const isOwn = (finding: Finding): boolean =>
+    drawn === undefined || isAbout(finding, drawn) || finding.place.chunk === chunkOf(drawn);
   const own = analysis.findings.filter(isOwn);
   const findings = diagnostics({ ...analysis, findings: own }).map(({ code, severity, message, span }) => ({
     code,
@@ -97,11 +142,14 @@ function findingsOf(analysis: Analysis, document: TextDocument, drawn: OwnSubjec
   return { findings, cautions: cautionsFor(own) };
 }
 
+const chunkOf = (drawn: Chosen | undefined) => (drawn?.kind === 'parts' ? undefined : drawn?.chunk);
+
 /** The first line of the subject's text that does not read. Broken text elsewhere does not make this drawing older. */
-function brokenAt(analysis: Analysis, document: TextDocument, drawn: OwnSubject | undefined) {
+function brokenAt(analysis: Analysis, document: TextDocument, drawn: Chosen | undefined) {
+  const own = chunkOf(drawn);
   const found = analysis.findings.find(
     ({ code, severity, place }) =>
-      severity === 'error' && code.startsWith('syntax/') && (drawn === undefined || place.chunk === drawn.chunk),
+      severity === 'error' && code.startsWith('syntax/') && (own === undefined || place.chunk === own),
   );
   const at = found && analysis.locate(found.place);
   return found && at?.uri === analysis.uri

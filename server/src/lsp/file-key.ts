@@ -35,3 +35,13 @@ export const folderOf = (key: string): string => key.slice(0, key.lastIndexOf('/
 /** True where the file lies in the folder or below it. */
 export const isBelow = (key: string, folder: string): boolean =>
   folder !== '' && key.startsWith(folder.endsWith('/') ? folder : `${folder}/`);
+
+/** What a person calls the file: the end of its address, without escapes. */
+export function fileName(uri: string): string {
+  const name = uri.split('/').at(-1) ?? '';
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
+}

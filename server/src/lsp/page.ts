@@ -8,8 +8,10 @@ import { htmlPage } from '../documents/html.ts';
 import { handedOverWith, photoCopies, photographsOnPage } from '../documents/photographs.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { benchRoomC } from '../model/bench.ts';
+import { isAbout } from './about-subject.ts';
 import type { CardsParams, CardsResult, PageParams } from './bench-view-protocol.ts';
-import type { ComparedStates } from './compared-states.ts';
+import { type ComparedStates, ownThings } from './compared-states.ts';
+import { fileName } from './file-key.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
 import { sectionsInPage } from './sections.ts';
@@ -29,14 +31,15 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
   }
   const { kind, name } = params.subject;
   const subject = ownSubjects(now).find((each) => each.kind === kind && each.name === name);
+  const title = kind === 'parts' ? fileName(document.uri) : (subject?.title ?? name);
   const heard = heardAt(now, params);
   const live = heard?.position.key.value;
-  const shown = now.model[kind === 'pickup' ? 'pickups' : 'instruments'].filter((each) => each.name === name);
+  const shown = ownThings(now, params.subject);
   const copies = await photoCopies(now, shown, bytesOf);
   const body = benchViewPageBody({
-    title: subject?.title ?? name,
-    about: [fileName(document.uri), ...(live === undefined ? [] : [`position ${live}`])],
-    findings: now.findings.filter((finding) => finding.subject[kind] === name),
+    title,
+    about: [...(kind === 'parts' ? [] : [fileName(document.uri)]), ...(live === undefined ? [] : [`position ${live}`])],
+    findings: now.findings.filter((finding) => isAbout(finding, params.subject)),
     drawing: subjectDrawing(now, params.subject, {
       width: PAGE_WIDTH,
       played: potsFrom(params.pots),
@@ -44,7 +47,7 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
     }),
     sections: [...sectionsInPage(states, { ...params, width: PAGE_WIDTH }), ...photographsOnPage(now, shown, copies)],
   });
-  return htmlPage({ title: subject?.title ?? name, css: benchViewPageCss(), body });
+  return htmlPage({ title, css: benchViewPageCss(), body });
 }
 
 /** The printable cards of a file, each a page of its own. */
@@ -77,13 +80,4 @@ export async function cardPages(
     pages,
     leftOut: leftOut.map(({ kind, about, reason }) => `no ${kind} card of ${about}: ${reason}`),
   };
-}
-
-function fileName(uri: string): string {
-  const name = uri.split('/').at(-1) ?? '';
-  try {
-    return decodeURIComponent(name);
-  } catch {
-    return name;
-  }
 }

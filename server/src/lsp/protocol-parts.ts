@@ -10,9 +10,12 @@ export interface Range {
   readonly end: Position;
 }
 
-/** What the view is about. Pickups and instruments have names of their own; one of each may be called the same. */
+/**
+ * What the view is about. Pickups and instruments have names of their own; one of each may be called the same. `parts`: all that a
+ * file declares for the shelf, and its bench.
+ */
 export interface Subject {
-  readonly kind: 'pickup' | 'instrument';
+  readonly kind: 'pickup' | 'instrument' | 'parts';
   readonly name: string;
 }
 

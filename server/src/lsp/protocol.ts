@@ -63,9 +63,9 @@ export interface DrawingResult {
   readonly uri: string;
   /** Of the document that was drawn. */
   readonly version: number;
-  /** All pickups and instruments of the file, in order. */
+  /** All pickups and instruments of the file, in order; its parts behind them. */
   readonly subjects: readonly SubjectChoice[];
-  /** The one drawn; absent where the file has none. */
+  /** The one drawn; absent where the file has nothing to draw. */
   readonly subject?: Subject;
   readonly title?: string;
   /** Absent where nothing can be drawn from the text as it is. */
@@ -85,11 +85,20 @@ export interface DrawingResult {
   readonly former?: string;
   /** Why the text does not read as it stands: a drawing shown now is older than the text. */
   readonly broken?: { readonly line: number; readonly message: string };
+  /** What to say of a file that has nothing to draw, and what can be begun in it. */
+  readonly invitation?: Invitation;
+}
+
+export interface Invitation {
+  readonly says: string;
+  /** `snippet`: in the editor's own notation. */
+  readonly starts: readonly { readonly label: string; readonly snippet: string }[];
 }
 
 export interface SubjectChoice extends Subject {
   readonly title: string;
-  readonly range: Range;
+  /** Its blocks; parts have one each. */
+  readonly ranges: readonly Range[];
 }
 
 export interface HeardAt {

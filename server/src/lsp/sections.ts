@@ -1,11 +1,13 @@
 import type { Analysis, InstrumentAnalysis, PhotoAt } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison/numbers-table.ts';
-import { numbersOnPage, plotOnPage, readingsOnPage } from '../documents/bench-view-page.ts';
+import { numbersOnPage, plotOnPage, readingsOnPage, usageOnPage } from '../documents/bench-view-page.ts';
 import type { HtmlNode } from '../documents/html.ts';
+import { partWords } from '../documents/parts-sheet.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
+import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
 import { LEFT_OUT } from '../sound/listen.ts';
 import { openStrings } from '../sound/open-strings.ts';
@@ -22,7 +24,14 @@ import {
   type ShownPhoto,
   WIDE_FROM,
 } from './bench-view-protocol.ts';
-import { type Before, type ComparedStates, instrumentNamed, nameBefore, pickupNamed } from './compared-states.ts';
+import {
+  type Before,
+  type ComparedStates,
+  instrumentNamed,
+  nameBefore,
+  ownThings,
+  pickupNamed,
+} from './compared-states.ts';
 import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import type { Subject } from './protocol-parts.ts';
@@ -50,6 +59,7 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   },
   // A saved page holds copies of the photographs themselves: it reads their files.
   photos: { make: photosView, inPage: undefined },
+  usage: { make: usageView, inPage: usageOnPage },
   // The page of a comparison is a page of its own.
   comparison: {
     make: (states, params) => states.before && comparisonView(states, states.before, params),
@@ -94,12 +104,8 @@ function missingRows({ document, now }: ComparedStates, { kind, name }: Subject)
   });
 }
 
-function photosView(
-  { document, now }: ComparedStates,
-  { subject: { kind, name } }: SectionAsked,
-): SectionContents['photos'] {
-  const things = kind === 'pickup' ? now.model.pickups : now.model.instruments;
-  const shown = things.filter((each) => each.name === name).flatMap(photographsOf);
+function photosView({ document, now }: ComparedStates, { subject }: SectionAsked): SectionContents['photos'] {
+  const shown = ownThings(now, subject).flatMap(photographsOf);
   return {
     photos: shown.map(({ line, of }): ShownPhoto => {
       const at = now.locate(line.place);
@@ -107,6 +113,20 @@ function photosView(
         caption: line.value.caption,
         ...(of === undefined ? {} : { of }),
         ...pictureOf(now.photoAt(line), line.value.file.value),
+        ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
+      };
+    }),
+  };
+}
+
+function usageView({ document, now, among }: ComparedStates): SectionContents['usage'] {
+  return {
+    rows: partUsage(now, among ?? [now]).map(({ part, usedBy, left }) => {
+      const at = now.locate(part.place);
+      return {
+        part: partWords(part),
+        usedBy,
+        ...(left === undefined ? {} : { left }),
         ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
       };
     }),

@@ -1,9 +1,12 @@
 import type { Analysis, FileSpan, Played } from '../analysis/analysis-types.ts';
+import { ownParts } from '../analysis/own-parts.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram, instrumentTable } from '../documents/instrument-diagram/instrument-diagram.ts';
+import { partId, partsSheet, partsTable, partWords } from '../documents/parts-sheet.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import { WIDE_FROM } from './bench-view-protocol.ts';
 import { instrumentNamed, pickupNamed } from './compared-states.ts';
+import { fileName } from './file-key.ts';
 import type { FactTable, Subject } from './protocol-parts.ts';
 import { wiringDrawing } from './wiring-drawing.ts';
 
@@ -36,6 +39,7 @@ export function subjectDrawing(
   drawnAs: DrawnAs,
 ): SubjectDrawing | undefined {
   const width = widthFrom(drawnAs.width);
+  if (kind === 'parts') return partsDrawing(analysis, width);
   const pickup = kind === 'pickup' ? pickupNamed(analysis, name) : undefined;
   if (pickup) {
     const { svg, parts, joints } = wiringDrawing(analysis, pickup, width);
@@ -57,6 +61,18 @@ export function subjectDrawing(
     svg: instrumentDiagram(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),
     parts: placed(analysis, instrumentParts(instrument)),
     table: instrumentTable(picture),
+  };
+}
+
+function partsDrawing(analysis: Analysis, width: number): SubjectDrawing | undefined {
+  const parts = ownParts(analysis);
+  if (parts.length === 0) return undefined;
+  const picture = { title: fileName(analysis.uri), parts };
+  const places = parts.map((each) => ({ id: partId(each), label: partWords(each), place: each.place }));
+  return {
+    svg: partsSheet(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),
+    parts: placed(analysis, places),
+    table: partsTable(picture),
   };
 }
 

@@ -3,6 +3,7 @@ import {
   commands,
   type Position,
   Range,
+  SnippetString,
   type TextEditor,
   TextEditorRevealType,
   Uri,
@@ -35,6 +36,7 @@ import {
   type Subject,
 } from '../../../../server/src/lsp/protocol.ts';
 import { type ComparedBase, createComparedBase } from '../compare/compared-base.ts';
+import { specFiles } from '../files/spec-files.ts';
 import { benchViewHtml } from './bench-view-html.ts';
 import { DrawingFeed } from './drawing-feed.ts';
 import { fileName, holds, partAt, sameSubject } from './drawn-places.ts';
@@ -57,7 +59,7 @@ export const viewOptions = (extensionUri: Uri): WebviewOptions & WebviewPanelOpt
 export type DrawingMessage = Extract<ToView, { type: 'drawing' }>;
 
 /** What is shown, as the server is asked for it. */
-export type ShownSubject = Pick<SectionParams, 'uri' | 'subject' | 'position' | 'pots' | 'base'>;
+export type ShownSubject = Pick<SectionParams, 'uri' | 'subject' | 'position' | 'pots' | 'base' | 'among'>;
 
 interface PanelSources {
   readonly client: BaseLanguageClient;
@@ -95,6 +97,8 @@ export class BenchViewPanel {
   private isReady = false;
   private drawnAt = 0;
   private plucks = 0;
+  /** Files that may use the parts shown. */
+  private among: readonly string[] = [];
   private last: { readonly result: DrawingResult; readonly message: DrawingMessage } | undefined;
   private sections: { [N in SectionName]?: Section<N> } = {};
 
@@ -153,7 +157,7 @@ export class BenchViewPanel {
     const { focus, last } = this;
     if (editor.document.uri.toString() !== focus.uri || last === undefined) return;
     const { active } = editor.selection;
-    const around = last.result.subjects.find(({ range }) => holds(range, active));
+    const around = last.result.subjects.find(({ ranges }) => ranges.some((range) => holds(range, active)));
     if (around && !sameSubject(around, focus.subject)) void this.render(active);
     else this.post({ type: 'highlight', part: partAt(last.result.parts, active) });
   }
@@ -197,6 +201,8 @@ export class BenchViewPanel {
         const at = { line: message.line, character: 0 };
         return this.goTo({ start: at, end: at });
       }
+      case 'begin':
+        return this.begin(message.index);
       case 'explain':
         await commands.executeCommand('pickup.explainFinding', message.code);
         return;
@@ -238,6 +244,7 @@ export class BenchViewPanel {
       pots,
       ...(position === undefined ? {} : { position }),
       ...(base === undefined ? {} : { base }),
+      ...(drawn.kind === 'parts' ? { among: this.among } : {}),
     };
   }
 
@@ -286,11 +293,9 @@ export class BenchViewPanel {
     const kept = isGone
       ? { ...before, broken: result.broken, findings: result.findings, cautions: result.cautions }
       : result;
-    if (kept.subject !== undefined) {
-      if (!sameSubject(before?.subject, kept.subject)) this.sections = {};
-      this.focus = { ...this.focus, subject: kept.subject, position: kept.position };
-    }
-    this.panel.title = kept.title === undefined ? 'Bench' : `Bench: ${kept.title}`;
+    if (before?.uri !== kept.uri || !sameSubject(before.subject, kept.subject)) this.sections = {};
+    this.focus = { ...this.focus, subject: kept.subject, position: kept.position };
+    this.panel.title = `Bench: ${kept.title ?? fileName(kept.uri)}`;
     const editor = this.editor();
     const message: DrawingMessage = {
       type: 'drawing',
@@ -322,21 +327,25 @@ export class BenchViewPanel {
       position: result.position,
       hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
       pots,
+      invitation: result.invitation,
       comparedWith: this.base.state()?.label ?? result.former,
       base: this.base.choice(),
     };
   }
 
   private want(names: readonly SectionName[]): void {
+    const kind = this.last?.result.subject?.kind;
     const has = {
       base: this.base.state() !== undefined || this.last?.result.former !== undefined,
       position: (this.last?.result.positions.length ?? 0) > 0 && this.focus.position !== undefined,
-      nothing: true,
+      pickups: kind === 'pickup' || kind === 'instrument',
+      parts: kind === 'parts',
     };
     this.feed.want(names.filter((name) => has[SECTIONS[name].needs]));
   }
 
   private async fetchSection(section: SectionName, token: CancellationToken): Promise<Section | undefined> {
+    if (SECTIONS[section].needs === 'parts') this.among = await specFiles();
     const asked = this.subject();
     if (asked === undefined || !this.isSeen()) return undefined;
     const params: SectionParams = { protocol: PROTOCOL_VERSION, section, width: this.width, ...asked };
@@ -389,6 +398,17 @@ export class BenchViewPanel {
     const { last } = this;
     if (last) this.last = { ...last, message: { ...last.message, drawing: { ...last.message.drawing, pots } } };
     this.want(SECTION_NAMES.filter((name) => SECTIONS[name].isHeard));
+  }
+
+  /** Writes the beginning that the view offers at the end of the file, with a stop for each thing to fill in. */
+  private async begin(index: number): Promise<void> {
+    const start = this.last?.result.invitation?.starts[index];
+    if (start === undefined) return;
+    const document = await workspace.openTextDocument(Uri.parse(this.focus.uri));
+    const end = document.lineAt(document.lineCount - 1).range.end;
+    await this.goTo({ start: end, end });
+    const space = document.getText().trim() === '' ? '' : '\n';
+    await window.activeTextEditor?.insertSnippet(new SnippetString(`${space}${start.snippet}\n`), end);
   }
 
   /** Of several plucks in a row only the last is heard. */

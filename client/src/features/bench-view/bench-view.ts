@@ -4,6 +4,7 @@ import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../.
 import type { BenchViewControl } from './bench-view-control.ts';
 import { BenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
 import { activateExport, savePicture } from './export.ts';
+import { isKind } from './from-view.ts';
 import type { BaseChoice, ViewState } from './messages.ts';
 
 /** The bench beside the editor: one panel that follows the pickup one works on. */
@@ -86,7 +87,7 @@ function stateFrom(state: unknown): ViewState {
   const remembered = baseFrom(base);
   return {
     uri: typeof uri === 'string' ? uri : '',
-    ...((kind === 'pickup' || kind === 'instrument') && typeof name === 'string' ? { subject: { kind, name } } : {}),
+    ...(isKind(kind) && typeof name === 'string' ? { subject: { kind, name } } : {}),
     ...(typeof position === 'string' ? { position } : {}),
     ...(typeof volume === 'number' && typeof tone === 'number' ? { pots: { volume, tone } } : {}),
     ...(remembered === undefined ? {} : { base: remembered }),

@@ -1,3 +1,4 @@
+import type { Subject } from '../../../../server/src/lsp/protocol.ts';
 import { type FromView, VIEW_COMMANDS } from './messages.ts';
 
 /** A message as the view may send it; `undefined` for anything else, so that a page gone astray can ask for nothing new. */
@@ -13,12 +14,15 @@ export function fromView(message: unknown): FromView | undefined {
       return Number.isInteger(said.line) && isNumber(said.line) && said.line >= 0
         ? { type: said.type, line: said.line }
         : undefined;
+    case 'begin':
+      return Number.isInteger(said.index) && isNumber(said.index) && said.index >= 0
+        ? { type: said.type, index: said.index }
+        : undefined;
     case 'explain':
       return isText(said.code) ? { type: said.type, code: said.code } : undefined;
     case 'choose': {
       const { kind, name } = fieldsOf(said.subject);
-      const isSubject = (kind === 'pickup' || kind === 'instrument') && isText(name);
-      return isSubject ? { type: said.type, subject: { kind, name } } : undefined;
+      return isKind(kind) && isText(name) ? { type: said.type, subject: { kind, name } } : undefined;
     }
     case 'position':
       return said.position === undefined || isText(said.position)
@@ -43,6 +47,10 @@ export function fromView(message: unknown): FromView | undefined {
 
 /** RFC 4648, section 4. */
 const BASE64 = /^[A-Za-z0-9+/]*={0,2}$/;
+
+/** What a view may be about. */
+export const isKind = (kind: unknown): kind is Subject['kind'] =>
+  kind === 'pickup' || kind === 'instrument' || kind === 'parts';
 
 const isText = (value: unknown): value is string => typeof value === 'string';
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);

@@ -43,6 +43,7 @@ export interface ShownDrawing {
   readonly findings: readonly DrawnFinding[];
   readonly cautions: readonly string[];
   readonly broken: DrawingResult['broken'];
+  readonly invitation: DrawingResult['invitation'];
   readonly positions: readonly HeardAt[];
   readonly position: string | undefined;
   readonly hasPots: boolean;
@@ -63,6 +64,8 @@ export type FromView =
   /** A part of the drawing was clicked or entered. */
   | { readonly type: 'reveal'; readonly part: string }
   | { readonly type: 'reveal line'; readonly line: number }
+  /** One of the beginnings that an invitation offers. */
+  | { readonly type: 'begin'; readonly index: number }
   | { readonly type: 'explain'; readonly code: string }
   | { readonly type: 'choose'; readonly subject: Subject }
   | { readonly type: 'position'; readonly position: string | undefined }

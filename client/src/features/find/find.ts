@@ -16,6 +16,7 @@ import {
   type FoundPickup,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { specFiles } from '../files/spec-files.ts';
 
 /** The pickups on record in the workspace, in a list that takes the same filters as the command line's. */
 export function activateFind(client: BaseLanguageClient): Disposable {
@@ -28,13 +29,11 @@ interface Item extends QuickPickItem {
   readonly filter?: string;
 }
 
-const MOST_FILES = 5000;
 /** Between the last keystroke and the search. */
 const REST_MS = 150;
 
 async function find(client: BaseLanguageClient): Promise<void> {
-  const files = await workspace.findFiles('**/*.pickup', '**/node_modules/**', MOST_FILES);
-  const uris = files.map((uri) => uri.toString());
+  const uris = await specFiles();
   const pick = window.createQuickPick<Item>();
   pick.title = 'Find a pickup';
   pick.placeholder = 'Any words, or filters: spool RYD-W7, made 2026-03 to 2026-04, needs retest; several by commas';

@@ -1,0 +1,97 @@
+/** Who uses the parts that a file declares, and what is left on its spools after the coils that are still to be wound. */
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
+import { newestOf } from '../analysis/newest.ts';
+import { type OwnPart, ownParts } from '../analysis/own-parts.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
+import { coilsToWind, wireForCoils } from '../estimates/coils-to-wind.ts';
+import type { Pickup } from '../model/pickup.ts';
+import type { Place } from '../model/place.ts';
+import type { Spool } from '../model/wire.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { printQuantity } from '../quantities/print.ts';
+import { list } from '../words/text.ts';
+import { WIRE_SPARE } from '../words/wire-spare.ts';
+
+export interface PartUsage {
+  readonly part: OwnPart;
+  /** Pickups with their coils, parts that are like it, spools that hold it; each once. */
+  readonly usedBy: readonly string[];
+  /** Of a spool: what is on it and what is left once the coils that are planned have been wound. */
+  readonly left?: string;
+}
+
+/** `among`: the files that may use them, the file itself included. */
+export function partUsage(analysis: Analysis, among: readonly Analysis[]): readonly PartUsage[] {
+  return ownParts(analysis)
+    .filter(({ of }) => of.kind !== 'bench')
+    .map((part) => {
+      const isIt = isThe(blockAt(analysis, part.place));
+      const usedBy = among.flatMap((other) => [...partsThatUse(other, isIt), ...pickupsThatUse(other, isIt)]);
+      return {
+        part,
+        usedBy: [...new Set(usedBy)],
+        ...(part.of.kind === 'spool' ? { left: leftWords(part.of.thing, among, isIt) } : {}),
+      };
+    });
+}
+
+/** Where the block begins that a place lies in: a name, a block and a reference to it are told to be one by that. */
+const blockAt = (analysis: Analysis, place: Place | undefined): FileSpan | undefined =>
+  place && analysis.locate({ chunk: place.chunk, span: { start: 0, end: 0 } });
+
+type IsIt = (analysis: Analysis, place: Place | undefined) => boolean;
+
+const isThe =
+  (wanted: FileSpan | undefined): IsIt =>
+  (analysis, place) => {
+    const at = blockAt(analysis, place);
+    return at !== undefined && at.uri === wanted?.uri && at.start === wanted.start;
+  };
+
+function partsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
+  return ownParts(analysis).flatMap(({ name, place }) =>
+    analysis.model.references.some(
+      (reference) => !reference.declares && reference.place.chunk === place.chunk && isIt(analysis, reference.target),
+    )
+      ? [name]
+      : [],
+  );
+}
+
+/** Former states of a pickup are records: the pickup as it is uses the part. */
+function pickupsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
+  return newestOf(analysis.pickups).flatMap(({ pickup }) => {
+    const coils = pickup.coils.filter(({ bobbin, wire, spool }) =>
+      [bobbin, wire, spool].some((each) => isIt(analysis, each?.place)),
+    );
+    if (coils.length > 0) return [`${nameOf(pickup)} (${list(coils.map(({ name }) => name))})`];
+    return isIt(analysis, pickup.barMagnet?.value.magnet?.place) ? [nameOf(pickup)] : [];
+  });
+}
+
+const nameOf = ({ title, name }: Pickup): string => title ?? name;
+
+function leftWords(spool: Spool, among: readonly Analysis[], isIt: IsIt): string {
+  const planned = among.flatMap((analysis) =>
+    newestOf(analysis.pickups).flatMap(({ pickup }) => {
+      const quick = quickOf(analysis.bench)(pickup);
+      return [...coilsToWind(quick)].flatMap(([from, coils]) =>
+        isIt(analysis, from.place) ? coils.map((coil) => quick.windings.get(coil)?.wireMassKg) : [],
+      );
+    }),
+  );
+  const on = spool.left?.value;
+  if (planned.length === 0) return on ? `${on.written}; no coil is planned on it` : 'not stated';
+  return `${on ? `${on.written}; ` : ''}${plannedWords(planned, on?.si)}`;
+}
+
+function plannedWords(planned: readonly (Estimate | undefined)[], onKg: number | undefined): string {
+  const coils = `${planned.length === 1 ? 'one coil' : `${planned.length} coils`} still to be wound`;
+  const needed = wireForCoils(planned);
+  if (!needed) return `${coils}, of which the wire is not known`;
+  const grams = (value: number): string => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
+  const takes = `${grams(needed.withSpareKg.value)} for ${coils}, with ${WIRE_SPARE}`;
+  if (onKg === undefined) return takes;
+  const left = onKg - needed.withSpareKg.value;
+  return `${takes}; ${left < 0 ? `${grams(-left)} too little` : `${grams(left)} left after that`}`;
+}
