@@ -54,7 +54,8 @@ describe('requests of the bench view', () => {
     assert.ok(content.section === 'usage');
     const usedBy = (name: string) => content.rows.find(({ part }) => part === name)?.usedBy;
     assert.deepEqual(usedBy('bobbin slug-six'), ['screw-six', 'Ottlewick, neck (slug)']);
-    assert.deepEqual(usedBy('magnet odd-bar'), []);
+    assert.deepEqual(usedBy('magnet odd-bar'), ['Ottlewick, neck']);
+    assert.deepEqual(usedBy('bobbin rod-eight'), []);
   });
 
   it('an empty file has no drawing and no finding, but something to begin with', async () => {
