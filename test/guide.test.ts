@@ -165,7 +165,7 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
     {
       file: 'server/src/lsp/bench-view-protocol.ts',
       asked: /'moon' is missing/,
-      fill: above('  numbers: { isHeavy', "  moon: { isHeavy: false, isHeard: false, needs: 'nothing' },"),
+      fill: above('  numbers: { isHeavy', "  moon: { isHeavy: false, isHeard: false, needs: 'pickups' },"),
     },
     {
       file: 'server/src/lsp/sections.ts',
