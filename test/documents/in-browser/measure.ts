@@ -131,8 +131,6 @@ interface Mark extends Box {
   readonly half: number;
   readonly isFilled: boolean;
   readonly element: SVGGeometryElement;
-  /** Points along the line in steps smaller than any letter, made when first asked for. */
-  readonly points: () => readonly DOMPoint[];
 }
 
 /** Twice this much may two texts, or a text and a line, share before it counts: edges of letters are soft. */
@@ -180,7 +178,6 @@ function markOf(element: SVGGeometryElement, sheet: DOMRect): readonly Mark[] {
       kind: `${element.tagName} ${kind}`,
       half,
       element,
-      points: once(() => pointsOf(element)),
       // Poles and terminals hold paper, joints ink; a word belongs on neither.
       isFilled: FILLS.has(kind) || (kind === 'open' && element.tagName !== 'path'),
       left: left - sheet.left - half,
@@ -203,21 +200,28 @@ function overlap(a: Box, b: Box): boolean {
   return across > 2 * SOFT && along > 2 * SOFT;
 }
 
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
+/** Steps along a line in px, smaller than any letter. */
+const STEP = 2;
 
-function pointsOf(element: SVGGeometryElement): readonly DOMPoint[] {
+/**
+ * Does one of the points along the line lie in the box? Halves the line, and leaves out what cannot reach the box: no point lies
+ * further from the middle of a stretch than the line between them is long. Only a pen that is lifted jumps.
+ */
+function passes(element: SVGGeometryElement, box: Box): boolean {
   const at = element.getCTM();
-  if (at === null) return [];
-  const length = element.getTotalLength();
-  return Array.from({ length: Math.floor(length / 2) + 1 }, (_, index) =>
-    element.getPointAtLength(2 * index).matrixTransform(at),
-  );
+  if (at === null) return false;
+  const jumps = (element.getAttribute('d')?.match(/m/gi)?.length ?? 1) > 1;
+  const step = STEP * Math.max(Math.hypot(at.a, at.b), Math.hypot(at.c, at.d));
+  const anyOf = (first: number, last: number): boolean => {
+    if (first > last) return false;
+    const middle = Math.floor((first + last) / 2);
+    const { x, y } = element.getPointAtLength(STEP * middle).matrixTransform(at);
+    if (x > box.left && x < box.right && y > box.top && y < box.bottom) return true;
+    const away = Math.hypot(Math.max(box.left - x, x - box.right, 0), Math.max(box.top - y, y - box.bottom, 0));
+    if (!jumps && away > step * (last - middle + 1)) return false;
+    return anyOf(first, middle - 1) || anyOf(middle + 1, last);
+  };
+  return anyOf(0, Math.floor(element.getTotalLength() / STEP));
 }
 
 /** Does the line come into the letters? */
@@ -228,15 +232,16 @@ function crosses(mark: Mark, text: Ink): boolean {
   if (text.isOnTag && kind === 'tag') return false;
   const { element, half } = mark;
   const reach = Math.max(half - SOFT, 0);
+  const letters = {
+    left: text.left - reach + SOFT,
+    right: text.right + reach - SOFT,
+    top: text.top - reach + SOFT,
+    bottom: text.bottom + reach - SOFT,
+  };
+  if (passes(element, letters)) return true;
+  if (!mark.isFilled) return false;
   const at = element.getCTM();
   if (at === null) return false;
-  const isIn = ({ x, y }: DOMPoint) =>
-    x > text.left - reach + SOFT &&
-    x < text.right + reach - SOFT &&
-    y > text.top - reach + SOFT &&
-    y < text.bottom + reach - SOFT;
-  if (mark.points().some(isIn)) return true;
-  if (!mark.isFilled) return false;
   const middle = new DOMPoint((text.left + text.right) / 2, (text.top + text.bottom) / 2).matrixTransform(at.inverse());
   return element.isPointInFill(middle);
 }
