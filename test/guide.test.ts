@@ -51,6 +51,23 @@ const fact = (word: string, shape: string) => `    ${word}: fact({
       example: '${word} 9 neck',
     }),`;
 
+const COMMAND = (example: string) => `import { defineCommand } from './command.ts';
+
+export const moon = defineCommand({
+  name: 'moon',
+  summary: 'the phase of the moon',
+  positionals: '',
+  least: 0,
+  most: 0,
+  options: {},
+  ${example}
+  async run(_values, _positionals, { stdout }) {
+    stdout.write('new\\n');
+    return 0;
+  },
+});
+`;
+
 const ADDITIONS: Readonly<Record<string, readonly Place[]>> = {
   'a fact': [
     {
@@ -139,6 +156,20 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
       file: INDEX,
       asked: /not assignable to parameter/,
       fill: (text) => above('  leadReused,', '  pickupUnsigned,')(text.replace('  pickupUnsigned,\n', '')),
+    },
+  ],
+  'a command': [
+    { file: 'server/src/cli/moon.ts', fill: anew(COMMAND('')) },
+    {
+      file: 'server/src/cli/moon.ts',
+      asked: /'example' is missing/,
+      fill: anew(COMMAND("example: { line: 'pickup-spec moon', meaning: 'when to wind' },")),
+    },
+    { file: 'server/src/cli/commands.ts', fill: above('  newShop,', '  moon,') },
+    {
+      file: 'server/src/cli/commands.ts',
+      asked: /Cannot find name 'moon'/,
+      fill: above('import { newShop }', "import { moon } from './moon.ts';"),
     },
   ],
   'a card': [
@@ -259,6 +290,12 @@ describe('the guide of how to add things', function () {
   }
 
   it('leads to code that compiles', () => assert.deepEqual(rounds.at(-1), []));
+
+  it('a command is there at once, and in the help', () => {
+    const main = ['--import', 'tsx', 'server/src/cli/main.ts'];
+    assert.equal(run([...main, 'moon']), 'new\n');
+    assert.match(run([...main, '--help']), /^ {2}moon +the phase of the moon$/m);
+  });
 });
 
 function fillPlace(file: string, fill: Place['fill']): void {
