@@ -1,4 +1,8 @@
-/** Random pickups and instruments as plain structures, and the text that a winder would write for each. */
+/**
+ * Random pickups and instruments as plain structures, and the text that a winder would write for each. A generator of its own beside
+ * `support/generated-specs.ts` by purpose: the model outside the product reads the structure, never a text, and needs every fact;
+ * those specs leave facts out, and nobody but the product knows what they mean.
+ */
 import { type Chance, chance } from '../support/chance.ts';
 
 export interface Coil {
