@@ -119,6 +119,15 @@ describe('a tone control', () => {
   });
 });
 
+describe('a control of some positions', () => {
+  it('names positions that there are', () => {
+    const text = instrument('    volume 500 kohm audio\n    tone 250 kohm audio with 22 nF in 1 7');
+    const [finding, ...more] = analyse(text).findings.filter(({ code }) => code === 'name/unknown');
+    assert.match(finding?.message ?? '', /The selector has no position 7\./);
+    assert.deepEqual(more, []);
+  });
+});
+
 describe('controls taken over by like', () => {
   it('are taken away by none', () => {
     const text = `${instrument('    volume 250 kohm audio\n    tone 250 kohm audio with 22 nF')}instrument j like i {

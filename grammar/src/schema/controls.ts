@@ -5,7 +5,7 @@ import { count, keyword, many, oneOf, optional, quantity, sequence, word } from 
 const taper = optional(word('linear', 'audio', 'reverse-audio'));
 
 /** Positions of the selector in which a control is connected. */
-const inPositions = optional(sequence({ in: keyword('in'), keys: many(count({ min: 1 })) }));
+const inPositions = optional(sequence({ in: keyword('in'), keys: many(count({ min: 1, key: true })) }));
 
 export const controls = block({
   keyword: 'controls',

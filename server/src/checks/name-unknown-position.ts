@@ -3,37 +3,30 @@ import { replaceAt } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
-/** A reading of a position that the selector does not have. */
+/** A reading of a position that the selector does not have, or a control that is connected in one. */
 export const nameUnknownPosition = defineInstrumentCheck({
   code: 'name/unknown',
   severity: 'error',
   yieldsTo: [],
-  run: ({ instrument: { readings, positions, positionsUnread, selectorPlace } }) => {
+  run: ({ instrument: { readings, controls, positions, positionsUnread, selectorPlace } }) => {
     const numbers = positions.map(({ key }) => key.value);
     if (numbers.length === 0 || positionsUnread) return [];
-    return readings.flatMap(({ lines }) =>
-      lines.flatMap((line) => {
-        if (line.kind !== 'position' || numbers.includes(line.key.value)) return [];
-        const right = nearest(line.key.value, numbers);
-        return [
-          {
-            what: say`The selector has no position ${line.key.value}.`,
-            action: say`Correct the number, or add the position to the selector.`,
-            place: line.key.place,
-            related: selectorPlace ? [{ message: say`the positions`, place: selectorPlace }] : [],
-            remedies: () =>
-              right
-                ? [
-                    {
-                      title: say`Change to \`${right}\``,
-                      edits: [replaceAt(line.key.place, right)],
-                      kind: 'build' as const,
-                    },
-                  ]
-                : [],
-          },
-        ];
-      }),
-    );
+    const read = readings.flatMap(({ lines }) => lines.flatMap((line) => (line.kind === 'position' ? [line.key] : [])));
+    const named = [...read, ...controls.flatMap(({ inPositions }) => inPositions ?? [])];
+    return named
+      .filter(({ value }) => !numbers.includes(value))
+      .map(({ value, place }) => {
+        const right = nearest(value, numbers);
+        return {
+          what: say`The selector has no position ${value}.`,
+          action: say`Correct the number, or add the position to the selector.`,
+          place,
+          related: selectorPlace ? [{ message: say`the positions`, place: selectorPlace }] : [],
+          remedies: () =>
+            right
+              ? [{ title: say`Change to \`${right}\``, edits: [replaceAt(place, right)], kind: 'build' as const }]
+              : [],
+        };
+      });
   },
 });

@@ -100,7 +100,9 @@ export function positionNetwork(
 /** Those that are connected where the selector stands; a selection that no position makes has all of them. */
 function controlsIn({ controls, positions }: Instrument, selection: Selection): readonly Control[] {
   const key = positions.find((position) => position.selection === selection)?.key.value;
-  return controls.filter(({ inPositions }) => key === undefined || !inPositions || inPositions.includes(key));
+  return controls.filter(
+    ({ inPositions }) => key === undefined || !inPositions || inPositions.some(({ value }) => value === key),
+  );
 }
 
 interface Build {

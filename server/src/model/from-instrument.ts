@@ -55,16 +55,14 @@ function controlsFrom(block: MergedBlock<typeof language.controls>): readonly Co
     ...volume.flatMap(({ value: stated, place }): readonly Control[] => {
       if (stated === 'none') return [];
       const { value, taper = 'audio', turnedRound, for: forSlot, in: keys } = stated;
-      const common = { forSlot, inPositions: keys?.map(String), place };
+      const common = { forSlot, inPositions: keys, place };
       return [{ ...common, kind: 'volume', track: value, taper, wiperToPickup: turnedRound !== undefined }];
     }),
     ...tone.flatMap(({ value: stated, place }): readonly Control[] => {
       if (stated === 'none') return [];
       const { value, taper = 'audio', capacitor, for: forSlot, in: keys } = stated;
       const wired = { noLoad: stated.noLoad !== undefined, atWiper: stated.atWiper !== undefined };
-      return [
-        { kind: 'tone', track: value, capacitor, taper, ...wired, forSlot, inPositions: keys?.map(String), place },
-      ];
+      return [{ kind: 'tone', track: value, capacitor, taper, ...wired, forSlot, inPositions: keys, place }];
     }),
     ...bleed.flatMap(({ value: stated, place }): readonly Control[] => {
       if (stated === 'none') return [];

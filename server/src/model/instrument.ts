@@ -41,7 +41,7 @@ export type Control = {
   /** Serves that slot only and sits before the selector. */
   readonly forSlot: Stated<string> | undefined;
   /** Keys of the positions that it is connected in; `undefined`: all. */
-  readonly inPositions: readonly string[] | undefined;
+  readonly inPositions: readonly Stated<string>[] | undefined;
 } /** `wiperToPickup`: the pickup feeds the wiper, and the signal leaves at the top of the track. */ & (
   | { readonly kind: 'volume'; readonly track: Quantity; readonly taper: Taper; readonly wiperToPickup: boolean }
   /** `noLoad`: its track ends open at 10. `atWiper`: it hangs behind the volume, not before it. */

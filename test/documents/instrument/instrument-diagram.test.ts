@@ -104,6 +104,38 @@ describe('schematic of an instrument', () => {
     );
   });
 
+  it('hangs a tone on the line that it is wired to, before the volume or at its wiper', () => {
+    const heights = (words: string) => {
+      const analysis = analysedSample('larkspit.pickup', (text) =>
+        text.replace('tone 250k audio with 47n', `tone 250k audio with 47n ${words}`),
+      );
+      const drawn = elementsOf(assertLegibleDrawing(instrumentDiagram(picture(analysis, '5'), 'wide')));
+      const y = (word: string) =>
+        Number(drawn.find(({ name, text }) => name === 'text' && text === word)?.attributes.y ?? Number.NaN);
+      return { tone: y('tone'), volume: y('volume') };
+    };
+    const before = heights('');
+    assert.ok(before.tone < before.volume, JSON.stringify(before));
+    const behind = heights('at wiper');
+    assert.ok(behind.tone > behind.volume, JSON.stringify(behind));
+  });
+
+  it('feeds the wiper of a volume that is wired wiper to pickup, and takes the signal from the top of its track', () => {
+    const volumeOf = (words: string) => {
+      const analysis = analysedSample('larkspit.pickup', (text) =>
+        text.replace('tone 250k audio with 47n', `tone 250k audio with 47n\n    volume 500k audio ${words} for neck`),
+      );
+      const drawn = elementsOf(assertLegibleDrawing(instrumentDiagram(picture(analysis, '5'), 'wide')));
+      const part = drawn.find(({ attributes }) => attributes['data-part'] === 'control:neck.volume');
+      return elementsOf(part ?? drawn[0] ?? assert.fail()).flatMap(({ attributes }) => attributes.d ?? []);
+    };
+    // The arrowhead points away from where its line comes from.
+    const pointsLeft = (paths: readonly string[]) => paths.some((each) => /l11 -5v10Z$/.test(each));
+    assert.equal(pointsLeft(volumeOf('')), true);
+    assert.equal(pointsLeft(volumeOf('wiper to pickup')), false);
+    assert.ok(volumeOf('wiper to pickup').some((each) => /l-11 -5v10Z$/.test(each)));
+  });
+
   it('has a place to point at for every coil, contact, control and the jack', () => {
     const root = assertLegibleDrawing(instrumentDiagram(picture(analysedSample('quorl.pickup'), '2'), 'narrow'));
     const parts = elementsOf(root).flatMap(({ attributes }) => attributes['data-part'] ?? []);

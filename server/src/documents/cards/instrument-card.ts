@@ -5,6 +5,7 @@ import { CAPACITOR_TOLERANCE, POT_TOLERANCE } from '../../estimates/common-pract
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { cautionsOf } from '../../words/cautions.ts';
+import { wiringWords } from '../../words/control-words.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { instrumentPicture } from '../instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
@@ -122,7 +123,7 @@ function controlTable({ controls }: Instrument): HtmlNode {
     columns: [th('part'), th('serves'), th('track'), th('taper'), th('capacitor'), th('passes'), th('read', 'box')],
     rows: controls.map((control) => [
       rowHead(h('b', {}, control.kind === 'bleed' ? 'treble bleed' : control.kind)),
-      h('td', {}, typed(control.forSlot ? `${control.forSlot.value}, before the selector` : 'all, after the selector')),
+      h('td', {}, typed(servesText(control))),
       ...partCells(control),
       boxCell(),
     ]),
@@ -134,6 +135,11 @@ function controlTable({ controls }: Instrument): HtmlNode {
       ),
     ],
   });
+}
+
+function servesText({ forSlot, inPositions }: Control): string {
+  const slot = forSlot ? `${forSlot.value}, before the selector` : 'all, after the selector';
+  return inPositions ? `${slot}; in position ${inPositions.map(({ value }) => value).join(', ')} only` : slot;
 }
 
 function partCells(control: Control): readonly HtmlNode[] {
@@ -150,7 +156,7 @@ function partCells(control: Control): readonly HtmlNode[] {
   }
   return [
     cell(written(control.track)),
-    cell(control.taper.replace('-', ' ')),
+    cell([control.taper.replace('-', ' '), ...wiringWords(control)].join(', ')),
     cell(control.kind === 'tone' ? written(control.capacitor) : undefined),
     cell(limits(control.track.si, POT_TOLERANCE, 'resistance', control.track.sd)),
   ];

@@ -2,6 +2,7 @@ import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Control, Instrument, Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import { printValue } from '../../quantities/print.ts';
+import { wiringWords } from '../../words/control-words.ts';
 import type { ControlPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 
@@ -24,16 +25,15 @@ function controlPicture(control: Control): ControlPicture {
     case 'volume':
       return {
         kind: 'volume',
-        track: trackText(control, control.wiperToPickup ? ['wiper to pickup'] : []),
+        track: trackText(control),
+        isTurnedRound: control.wiperToPickup,
       };
     case 'tone':
       return {
         kind: 'tone',
-        track: trackText(control, [
-          ...(control.noLoad ? ['no-load'] : []),
-          ...(control.atWiper ? ['at the wiper'] : []),
-        ]),
+        track: trackText(control),
         capacitor: valueText(control.capacitor.si, 'capacitance'),
+        isAtWiper: control.atWiper,
       };
     case 'bleed':
       return {
@@ -46,12 +46,10 @@ function controlPicture(control: Control): ControlPicture {
 }
 
 /** `500 kΩ audio, no-load, in position 1, 2` */
-function trackText(
-  { track, taper, inPositions }: Extract<Control, { kind: 'volume' | 'tone' }>,
-  wired: readonly string[],
-): string {
-  const where = inPositions ? [`in position ${inPositions.join(', ')}`] : [];
-  return [`${ohms(track.si)} ${taper.replace('-', ' ')}`, ...wired, ...where].join(', ');
+function trackText(control: Extract<Control, { kind: 'volume' | 'tone' }>): string {
+  const { track, taper, inPositions } = control;
+  const where = inPositions ? [`in position ${inPositions.map(({ value }) => value).join(', ')}`] : [];
+  return [`${ohms(track.si)} ${taper.replace('-', ' ')}`, ...wiringWords(control), ...where].join(', ');
 }
 
 export const ohms = (value: number): string => valueText(value, 'resistance');

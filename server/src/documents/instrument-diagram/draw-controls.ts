@@ -1,12 +1,23 @@
-/** Volume, tone and bleed along one line: tones above it, volume and bleed below, the signal leaving at the wiper. */
+/**
+ * Volume, tone and bleed along one line: tones above it, volume and bleed below, the signal leaving at the wiper. A tone at the wiper
+ * hangs below the line that leaves; a volume that is turned round is fed at its wiper.
+ */
 import { part } from '../drawing-sheet.ts';
 import { textLine } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import { wrapText } from '../text-width.ts';
-import { VOLUME_DEPTH, WIPER_DROP } from './layout.ts';
+import { depthBelow, isLowTone, WIPER_DROP } from './layout.ts';
 import type { ControlColumns } from './metrics.ts';
 import type { ControlPicture } from './schematic-picture.ts';
-import { adjustment, earthAt, plates, standingResistor, weight, wiperHead } from './schematic-symbols.ts';
+import {
+  adjustment,
+  earthAt,
+  plates,
+  standingResistor,
+  weight,
+  wiperHead,
+  wiperHeadFromLeft,
+} from './schematic-symbols.ts';
 
 export interface ControlsDrawn {
   readonly nodes: readonly SvgNode[];
@@ -41,11 +52,16 @@ export function drawControls(
   const outY = line + WIPER_DROP * (straightDown ? 1 : volumes.length);
   const room = (bleeds.length > 0 ? columns.bleed - 36 : columns.end - 24) - columns.volume;
   const nodes: SvgNode[] = [];
-  const toneX = tones.map((_, index) => columns.tone + index * tonePitch(columns, tones.length));
+  const low = tones.map((tone) => isLowTone(tone, controls));
+  const pitch = columns.toneRoom / Math.max(low.filter((is) => !is).length, 1);
+  const toneX = tones.map((_, index) => {
+    const before = low.slice(0, index).filter((is) => is === low[index]).length;
+    return columns.tone + before * (low[index] ? LOW_PITCH : pitch);
+  });
   const bleedX = bleeds.map((_, index) => columns.bleed + index * 44);
   const onLine = [
     ...(volumes.length > 0 || straightDown ? [columns.volume] : [columns.end]),
-    ...toneX,
+    ...toneX.filter((_, index) => !low[index]),
     ...bleedX.flatMap((x, index) => [x, ...(isParallel(bleeds[index]) ? [x + 34] : [])]),
   ];
   nodes.push(path(stroke, d`M${Math.min(feed, ...onLine)} ${line}H${Math.max(feed, ...onLine)}`));
@@ -55,7 +71,7 @@ export function drawControls(
       part(
         id('tone', index),
         `Tone, ${tone.track}, with ${tone.capacitor}`,
-        ...toneNodes(tone, x, line, live, tonePitch(columns, tones.length)),
+        ...(low[index] ? lowToneNodes(tone, x, outY, live, columns) : toneNodes(tone, x, line, live, pitch)),
       ),
     );
   });
@@ -72,21 +88,25 @@ export function drawControls(
   });
   if (straightDown) nodes.push(path(stroke, d`M${columns.volume} ${line}V${outY}H${columns.end}`));
   else if (volumes.length === 0 && tones.length > 0) nodes.push(circle('solid', feed, line, live ? 4.5 : 3.5));
-  if (volumes.length > 0) nodes.push(path(stroke, d`M${columns.volume + 11} ${outY}H${columns.end}`));
+  if (volumes.length > 0)
+    nodes.push(
+      path(stroke, d`M${columns.volume + (volumes.at(-1)?.isTurnedRound ? BESIDE_TRACK : 11)} ${outY}H${columns.end}`),
+    );
   // Where three lines meet.
   const inner = onLine.filter((x) => x > Math.min(feed, ...onLine) && x < Math.max(feed, ...onLine));
   nodes.push(...[...new Set(inner)].map((x) => circle('solid', x, line, live ? 4.5 : 3.5)));
   return {
     nodes,
     outY,
-    bottom: volumes.length > 0 ? line + VOLUME_DEPTH + WIPER_DROP * (volumes.length - 1) : outY + 44,
+    bottom: volumes.length > 0 ? line + depthBelow(controls) + WIPER_DROP * (volumes.length - 1) : outY + 44,
   };
 }
 
 const isParallel = (bleed: Of<'bleed'> | undefined): boolean =>
   bleed?.resistor !== undefined && bleed.joined === 'parallel';
 
-const tonePitch = ({ toneRoom }: ControlColumns, count: number): number => toneRoom / Math.max(count, 1);
+/** Between tones that hang on the line which leaves. */
+const LOW_PITCH = 120;
 
 /** From this pitch on the capacitor's value has a place of its own beside it. */
 const ROOMY = 150;
@@ -126,8 +146,36 @@ function toneNodes(
   ];
 }
 
+/** The same hanging down from the line that leaves the volume, its words beside the track. */
+function lowToneNodes(
+  { track, capacitor }: Of<'tone'>,
+  x: number,
+  line: number,
+  live: boolean,
+  { end }: ControlColumns,
+): readonly SvgNode[] {
+  const top = line + 24;
+  const capacitorAt = top + 80;
+  const lines = [capacitor, ...wrapText(track, Math.max(end - x - 8, 100), { size: 12 }).slice(0, 3)];
+  return [
+    circle('solid', x, line, live ? 4.5 : 3.5),
+    path(weight(live), d`M${x} ${line}V${top}M${x} ${top + 56}V${capacitorAt - 4.5}M${x} ${capacitorAt + 4.5}v20`),
+    standingResistor(x, top, live),
+    ...adjustment(x, top + 28),
+    plates(x, capacitorAt, live),
+    earthAt(x, capacitorAt + 24, live),
+    textLine([{ text: 'tone' }], { x: x + 30, y: top + 26, anchor: 'start' }, { size: 14 }),
+    ...lines.map((text, index) =>
+      textLine([{ text, quiet: true }], { x: x + 30, y: top + 42 + 15 * index, anchor: 'start' }),
+    ),
+  ];
+}
+
+/** Where the way out of a track's top runs down beside it. */
+const BESIDE_TRACK = 14;
+
 function volumeNodes(
-  { track }: Of<'volume'>,
+  { track, isTurnedRound }: Of<'volume'>,
   { volume: x }: ControlColumns,
   line: number,
   live: boolean,
@@ -135,17 +183,24 @@ function volumeNodes(
 ): readonly SvgNode[] {
   const stroke = weight(live);
   const wiper = line + WIPER_DROP;
+  const wires = isTurnedRound
+    ? [
+        path(stroke, d`M${x} ${line}v14h-22v58h12M${x} ${line + 44}v-16h${BESIDE_TRACK}V${wiper}M${x} ${line + 100}v6`),
+        wiperHeadFromLeft(x - 10, line + 72),
+      ]
+    : [path(stroke, d`M${x} ${line}v44M${x} ${line + 100}v6`), wiperHead(x + 10, wiper)];
+  const wordsX = x + 19;
+  const wordsY = line + (isTurnedRound ? 48 : 56);
   return [
-    path(stroke, d`M${x} ${line}v44M${x} ${line + 100}v6`),
+    ...wires,
     standingResistor(x, line + 44, live),
     earthAt(x, line + 106, live),
-    wiperHead(x + 10, wiper),
     // A second volume hangs from the wiper of the first.
     ...(index === 0 ? [] : [path(stroke, d`M${x} ${line}h11`)]),
-    textLine([{ text: 'volume' }], { x: x + 19, y: line + 56, anchor: 'start' }, { size: 14 }),
-    ...wrapText(track, room, { size: 12 })
+    textLine([{ text: 'volume' }], { x: wordsX, y: wordsY, anchor: 'start' }, { size: 14 }),
+    ...wrapText(track, room - (wordsX - x), { size: 12 })
       .slice(0, 2)
-      .map((text, row) => textLine([{ text, quiet: true }], { x: x + 19, y: line + 72 + 14 * row, anchor: 'start' })),
+      .map((text, row) => textLine([{ text, quiet: true }], { x: wordsX, y: wordsY + 16 + 14 * row, anchor: 'start' })),
   ];
 }
 

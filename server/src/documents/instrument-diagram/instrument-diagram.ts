@@ -15,7 +15,7 @@ import { wrapText } from '../text-width.ts';
 import { drawControls } from './draw-controls.ts';
 import { drawPickups } from './draw-pickups.ts';
 import { drawBus, drawSelector } from './draw-selector.ts';
-import { layOut, TONE_HEIGHT } from './layout.ts';
+import { hasHighTone, layOut, TONE_HEIGHT } from './layout.ts';
 import { METRICS, type Metrics } from './metrics.ts';
 import type { FactsPicture, InstrumentPicture, Schematic } from './schematic-picture.ts';
 import { jackAt } from './schematic-symbols.ts';
@@ -70,8 +70,7 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
   const firstRow = (metrics.below ? facts.bottom + 24 : top) + (section.keys.length > 0 ? 46 : 16);
   const layout = layOut(section, firstRow);
   const selector = drawSelector(layout, section, metrics);
-  const tones = section.controls.some(({ kind }) => kind === 'tone');
-  const room = (tones ? TONE_HEIGHT : 20) + 24;
+  const room = (hasHighTone(section.controls) ? TONE_HEIGHT : 20) + 24;
   const line = metrics.below ? layout.bottom + room - 8 : lineHeight(selector.busRows, facts.bottom + room);
   const controls = drawControls(section.controls, {
     columns: metrics.controls,

@@ -42,7 +42,9 @@ const BETWEEN_PICKUPS = 62;
 export const SECOND_CONTACT = 40;
 export const TONE_HEIGHT = 140;
 export const WIPER_DROP = 92;
-export const VOLUME_DEPTH = 134;
+/** From the line down to the end of a volume's earth, and of a tone's that hangs on the wiper. */
+const VOLUME_DEPTH = 134;
+const LOW_TONE_DEPTH = 246;
 
 export function layOut({ pickups, keys }: Schematic, top: number): Layout {
   // Where each position is drawn by itself, a link of one is a gap in another: all coils keep the wider distance.
@@ -75,20 +77,31 @@ function pickupPlace(block: PickupBlock, y: number, always: boolean): PickupPlac
   });
   const end = block.coils.length === 0 ? y + 30 : at - APART_GAP + LEAD;
   const own = block.own;
-  const ownLine = own === undefined ? undefined : end + 40 + (hasTone(own.controls) ? TONE_HEIGHT : 0);
+  const ownLine = own === undefined ? undefined : end + 40 + (hasHighTone(own.controls) ? TONE_HEIGHT : 0);
   if (own !== undefined && ownLine !== undefined)
     rows.push({ node: own.to, y: ownLine + (hasVolume(own.controls) ? WIPER_DROP : 0), foot: false, main: true });
   return { block, y, coils, rows, ownLine };
 }
 
-const hasTone = (controls: readonly ControlPicture[]): boolean => controls.some(({ kind }) => kind === 'tone');
 const hasVolume = (controls: readonly ControlPicture[]): boolean => controls.some(({ kind }) => kind === 'volume');
+
+/** Hangs below, on the line that leaves the volume; without a volume there is one line only. */
+export const isLowTone = (control: ControlPicture, controls: readonly ControlPicture[]): boolean =>
+  control.kind === 'tone' && control.isAtWiper && hasVolume(controls);
+
+export const hasHighTone = (controls: readonly ControlPicture[]): boolean =>
+  controls.some((each) => each.kind === 'tone' && !isLowTone(each, controls));
+
+/** What volumes and the tones on their wiper take below the line. */
+export const depthBelow = (controls: readonly ControlPicture[]): number =>
+  controls.some((each) => isLowTone(each, controls)) ? LOW_TONE_DEPTH : VOLUME_DEPTH;
 
 function bottomOf({ y, coils, ownLine, block }: PickupPlace): number {
   const last = coils.at(-1);
   const coilEnd = last === undefined ? y + 20 : last.top + COIL_LENGTH + 2;
   if (ownLine === undefined) return coilEnd;
-  return hasVolume(block.own?.controls ?? []) ? ownLine + VOLUME_DEPTH : ownLine + 20;
+  const own = block.own?.controls ?? [];
+  return hasVolume(own) ? ownLine + depthBelow(own) : ownLine + 20;
 }
 
 export const contactsIn = (exits: readonly Exit[]): readonly Exit[] =>

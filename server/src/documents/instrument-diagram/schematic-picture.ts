@@ -80,8 +80,10 @@ export interface Exit {
 }
 
 export type ControlPicture =
-  | { readonly kind: 'volume'; readonly track: string }
-  | { readonly kind: 'tone'; readonly track: string; readonly capacitor: string }
+  /** Turned round: the signal comes in at the wiper and leaves at the top of the track. */
+  | { readonly kind: 'volume'; readonly track: string; readonly isTurnedRound: boolean }
+  /** At the wiper: it hangs on the line that leaves the volume. */
+  | { readonly kind: 'tone'; readonly track: string; readonly capacitor: string; readonly isAtWiper: boolean }
   | {
       readonly kind: 'bleed';
       readonly capacitor: string;

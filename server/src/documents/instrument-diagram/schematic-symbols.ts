@@ -52,6 +52,8 @@ export function adjustment(x: number, middle: number): readonly SvgNode[] {
 /** Arrowhead of a wiper that comes from the right. */
 export const wiperHead = (x: number, y: number): SvgNode => path('solid', d`M${x} ${y}l11 -5v10Z`);
 
+export const wiperHeadFromLeft = (x: number, y: number): SvgNode => path('solid', d`M${x} ${y}l-11 -5v10Z`);
+
 /** Make contact between two points of one row. */
 export function contactAt(
   [left, right]: readonly [number, number],
