@@ -23,6 +23,24 @@ describe('the process', () => {
     assert.deepEqual([status, stdout], [0, 'wire a {\n}\n']);
   });
 
+  it('refuses standard input without an end', async () => {
+    const child = spawn(
+      'sh',
+      ['-c', '"$0" "$@" < /dev/zero', process.execPath, ...MAIN, 'check', '-', '--stdin-path', 'a'],
+      {
+        cwd: ROOT,
+        stdio: ['ignore', 'ignore', 'pipe'],
+      },
+    );
+    const told: Buffer[] = [];
+    child.stderr.on('data', (piece: Buffer) => told.push(piece));
+    const [code] = await once(child, 'close');
+    assert.deepEqual(
+      [code, Buffer.concat(told).toString()],
+      [2, 'pickup-spec: a (standard input): is larger than 64 MB\n'],
+    );
+  });
+
   it('says wrong usage on standard error', () => {
     const { status, stdout, stderr } = run(['chek']);
     assert.deepEqual([status, stdout, stderr], [2, '', 'pickup-spec: no command "chek": did you mean check?\n']);

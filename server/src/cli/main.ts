@@ -11,7 +11,7 @@ import type { Output } from './output.ts';
 import { progressOn } from './progress.ts';
 import { run } from './run.ts';
 import { stylesFor } from './styles.ts';
-import { errorCode, fileProblem } from './text-file.ts';
+import { errorCode, fileProblem, LARGEST_BYTES } from './text-file.ts';
 import { KEPT_FILES, manyThreads, oneThread, serveThread } from './threads.ts';
 
 // The threads that `manyThreads` starts run this very file.
@@ -59,7 +59,10 @@ function begin(): void {
     stderr,
     styles: stylesFor(stdout.isTerminal, process.env),
     progress: progressOn(stderr),
-    readStandardInput,
+    readStandardInput: () => {
+      if (process.stdin.isTTY) stderr.write('standard input is read; Ctrl+D ends it\n');
+      return readStandardInput();
+    },
     analyser,
     threads: isBundle ? manyThreads(program, analyser) : oneThread(analyser),
   }).then((code) => {
@@ -70,6 +73,12 @@ function begin(): void {
 
 async function readStandardInput(): Promise<Uint8Array> {
   const pieces: Uint8Array[] = [];
-  for await (const piece of process.stdin) pieces.push(piece);
+  let bytes = 0;
+  for await (const piece of process.stdin as AsyncIterable<Uint8Array>) {
+    pieces.push(piece);
+    bytes += piece.length;
+    // What is larger is refused, and has no end, maybe.
+    if (bytes > LARGEST_BYTES) break;
+  }
   return Buffer.concat(pieces);
 }

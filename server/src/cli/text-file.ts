@@ -8,7 +8,9 @@ export type TextFile =
   | { readonly ok: false; readonly missing: boolean; readonly problem: string };
 
 /** Larger than any shop's spec by far; beyond it a file is not read at all. */
-const LARGEST_BYTES = 64 * 1024 * 1024;
+export const LARGEST_BYTES = 64 * 1024 * 1024;
+
+const TOO_LARGE = `is larger than ${LARGEST_BYTES / 1024 / 1024} MB`;
 
 export function readTextFile(path: string): TextFile {
   try {
@@ -34,6 +36,7 @@ export function readPhotoFile(path: string): FileBytes {
 
 /** The text of bytes that should be UTF-8. */
 export function decodeText(bytes: Uint8Array): TextFile {
+  if (bytes.length > LARGEST_BYTES) return { ok: false, missing: false, problem: TOO_LARGE };
   const start = bytes.subarray(0, 2);
   if ((start[0] === 0xff && start[1] === 0xfe) || (start[0] === 0xfe && start[1] === 0xff)) {
     return { ok: false, missing: false, problem: 'is UTF-16 text; save it as UTF-8' };
@@ -78,7 +81,7 @@ const PROBLEMS: Readonly<Record<string, string>> = {
 function unusable(stats: Stats): string | undefined {
   if (stats.isDirectory()) return 'is a folder';
   if (!stats.isFile()) return 'is not a file (standard input is read with -)';
-  if (stats.size > LARGEST_BYTES) return `is larger than ${LARGEST_BYTES / 1024 / 1024} MB`;
+  if (stats.size > LARGEST_BYTES) return TOO_LARGE;
   return undefined;
 }
 
