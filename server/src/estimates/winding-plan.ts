@@ -15,12 +15,14 @@ export interface ProgressRow {
   readonly buildM: number;
 }
 
-/** Resistance after every so many turns at the temperature of the room, and at the last turn. */
+const EVERY_TURNS = 1000;
+
+/** Resistance after every thousand turns at the temperature of the room, and at the last turn. */
 export function windingProgressRows(
   quick: QuickEstimates,
   coil: Coil,
   bench: Bench | undefined,
-  { everyTurns = 1000, temperatureC = benchRoomC(bench) }: { everyTurns?: number; temperatureC?: number } = {},
+  { temperatureC = benchRoomC(bench) }: { temperatureC?: number } = {},
 ): readonly ProgressRow[] {
   const winding = quick.windings.get(coil);
   const all = winding?.turns?.value;
@@ -28,7 +30,7 @@ export function windingProgressRows(
   const { geometry } = winding;
   const factor = copperTemperatureFactor(temperatureC);
   const marks: number[] = [];
-  for (let mark = everyTurns; mark < all; mark += everyTurns) marks.push(mark);
+  for (let mark = EVERY_TURNS; mark < all; mark += EVERY_TURNS) marks.push(mark);
   return [...marks, all].map((turns) => {
     const part = windCoil(geometry, turns);
     const share = winding.computed20COhm && all > 0 ? winding.computed20COhm.sd / winding.computed20COhm.value : 0;

@@ -89,17 +89,6 @@ describe('response plot', () => {
     assert.deepEqual(ticks(beforeAndNow()), ticks(quorlBridge()));
   });
 
-  it('shows the comb of a chosen string and names it', () => {
-    const analysis = analysedSample('quorl.pickup');
-    const [instrument] = analysis.instruments;
-    assert.ok(instrument);
-    const picture = positionResponsePicture({ analysis, instrument }, '3', { combString: 6 });
-    assert.ok(picture?.comb);
-    for (const width of WIDTHS) assert.match(responsePlot(picture, width), />string 6 \(E\)</);
-    // A point 102 mm from the saddle of a 648 mm scale: silent first at 82.41 Hz × 648 / 102, and E2 is 82.41 Hz.
-    assert.match(picture.notes.join(' '), /first gap is at 524\u202FHz/);
-  });
-
   it('says the same in rows', () => {
     const { columns, rows } = responseTable(beforeAndNow());
     assert.deepEqual(columns, ['', 'before', 'now']);
@@ -113,10 +102,7 @@ function pictures(analysis: Analysis): readonly ResponsePicture[] {
   const positions = analysis.instruments.flatMap((instrument) =>
     instrument.instrument.positions.flatMap(({ key }, index) => {
       const pots = index % 2 === 0 ? { volume: 10, tone: 10 } : { volume: 6, tone: 0 };
-      return positionResponsePicture({ analysis, instrument }, key.value, {
-        played: pots,
-        combString: 1 + (index % 6),
-      });
+      return positionResponsePicture({ analysis, instrument }, key.value, { played: pots });
     }),
   );
   return [...pickups, ...positions].flatMap((each) => each ?? []);

@@ -1,18 +1,16 @@
 import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
-import { combAmplitude, firstNullHz, usualTuning } from '../../estimates/comb.ts';
 import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP, potWords } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
-import { sensingPoints } from '../../estimates/sensing-points.ts';
-import type { Instrument, Position } from '../../model/instrument.ts';
-import { audioFrequencies } from '../../physics/circuit/response.ts';
-import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
+import { usualTuning } from '../../estimates/tuning.ts';
+import type { Instrument } from '../../model/instrument.ts';
+import { printNumber, printValue } from '../../quantities/print.ts';
 import { selectionWords } from '../../words/selections.ts';
-import { type CurvePicture, frequencyText, type ResponsePicture, resonanceWords } from './response-plot.ts';
+import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
 export interface PickupState {
@@ -55,7 +53,6 @@ export function pickupResponsePicture(
     now,
     before: past,
     strings: usualTuning(pickup.strings?.value ?? 0),
-    notes: [],
   };
 }
 
@@ -63,15 +60,13 @@ export interface PositionOptions {
   readonly played?: Played;
   readonly before?: PositionState | undefined;
   readonly names?: StateNames;
-  /** Draws what the pickup's place makes of this string; 1 is the highest. */
-  readonly combString?: number | undefined;
 }
 
 /** A selector position at the jack. `undefined`: no such position, or no response is known. */
 export function positionResponsePicture(
   state: PositionState,
   key: string,
-  { played = FULL_UP, before, names = { before: 'before', now: 'now' }, combString }: PositionOptions = {},
+  { played = FULL_UP, before, names = { before: 'before', now: 'now' } }: PositionOptions = {},
 ): ResponsePicture | undefined {
   const now = positionCurve(state, key, played, before === undefined ? '' : names.now);
   if (now === undefined) return undefined;
@@ -80,7 +75,6 @@ export function positionResponsePicture(
   const title = instrument.title ?? instrument.name;
   const position = instrument.positions.find((each) => each.key.value === key);
   const what = position?.title ?? (position?.selection === undefined ? '' : selectionWords(position.selection));
-  const comb = combString === undefined || !position ? undefined : combOf(state, position, combString);
   return {
     id: `response-${instrument.name}-${key}`,
     title: `${title}, position ${key}: ${what}${past === undefined ? '' : ', before and now'}`,
@@ -91,8 +85,6 @@ export function positionResponsePicture(
     now,
     before: past,
     strings: usualTuning(instrument.strings?.value.count ?? 0),
-    comb,
-    notes: comb === undefined ? [] : [comb.note],
   };
 }
 
@@ -164,31 +156,6 @@ function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load): strin
     `${shown(cableF, 'capacitance')} of cable`,
     ...(inputOhm === undefined ? [] : [`${shown(inputOhm, 'resistance')} input`]),
   ].join(', ');
-}
-
-/** In gaps of the coil that has the most of them. */
-const CROWDED = 12;
-
-function combOf({ analysis, instrument }: PositionState, position: Position, number: number) {
-  const { instrument: model } = instrument;
-  const string = usualTuning(model.strings?.value.count ?? 0).find((each) => each.number === number);
-  const scaleM = model.scale?.value.si;
-  if (string === undefined || scaleM === undefined || position.selection === undefined) return undefined;
-  const points = sensingPoints(model, position.selection, quickOfBench(analysis), number);
-  if (points === undefined) return undefined;
-  const open = { fundamentalHz: string.fundamentalHz, scaleM };
-  // Beyond this the gaps stand too close together to be told apart, and a real string has long left them.
-  const crowdedHz = CROWDED * Math.min(...points.map(({ distanceM }) => firstNullHz(open, distanceM)));
-  const frequencyHz = [...audioFrequencies(2000)].filter((hz) => hz <= crowdedHz);
-  const places = [...new Set(points.map(({ distanceM }) => printQuantity({ value: distanceM, dimension: 'length' })))];
-  const nulls = points.map(({ distanceM }) => firstNullHz(open, distanceM));
-  const null_ = points.length === 1 ? ` Its first gap is at ${frequencyText({ value: nulls[0] ?? 0, sd: 0 })}.` : '';
-  return {
-    name: `string ${number} (${string.note})`,
-    frequencyHz,
-    amplitude: frequencyHz.map((hz) => combAmplitude(open, points, hz)),
-    note: `The thin line is string ${number} as the ${points.length === 1 ? 'coil' : 'coils'} ${places.join(' and ')} from the saddle hear${points.length === 1 ? 's' : ''} it: an ideal string, wherever it is plucked.${null_}`,
-  };
 }
 
 function description(now: CurvePicture, before: CurvePicture | undefined): string {

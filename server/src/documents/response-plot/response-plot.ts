@@ -1,5 +1,5 @@
-import type { TunedString } from '../../estimates/comb.ts';
 import type { ResponseBand } from '../../estimates/response-band.ts';
+import type { TunedString } from '../../estimates/tuning.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../../quantities/print.ts';
 import { differenceText } from '../../words/number-text.ts';
@@ -33,21 +33,11 @@ export interface CurvePicture {
   readonly remark?: string;
 }
 
-/** What the pickup's place makes of a chosen string: amplitudes between 0 and 1. */
-export interface CombPicture {
-  readonly name: string;
-  readonly frequencyHz: readonly number[];
-  readonly amplitude: readonly number[];
-}
-
 export interface ResponsePicture extends SheetWords {
   readonly now: CurvePicture;
   readonly before?: CurvePicture | undefined;
   /** The strings under the axis; none where their tuning is not known. */
   readonly strings: readonly TunedString[];
-  readonly comb?: CombPicture | undefined;
-  /** Sentences under the plot. */
-  readonly notes: readonly string[];
 }
 
 /** The response as a picture: the same input gives the same bytes. */
@@ -61,7 +51,7 @@ export function responsePlot(picture: ResponsePicture, size: DrawingWidth): stri
   const lowDb = picture.now.band.levelDb[0] ?? 0;
   const low = `${lowDb > 0 ? '+' : ''}${printNumber(lowDb, 1)}`;
   const level = `Low notes: ${low}\u202FdB against the unloaded string signal of one coil of 5\u202F000 turns.`;
-  const sentences = [...differenceWords(picture), ...picture.notes, level];
+  const sentences = [...differenceWords(picture), level];
   const foot = paragraphs(sentences, {
     x: frame.margin,
     y: strings.bottom + 24,
@@ -133,7 +123,7 @@ function levelRange({ now, before }: ResponsePicture, zeroDb: number): readonly 
 }
 
 function drawCurves(picture: ResponsePicture, axes: Axes, zeroDb: number): readonly SvgNode[] {
-  const { now, before, comb } = picture;
+  const { now, before } = picture;
   const shift = (levels: readonly number[]) => levels.map((level) => level - zeroDb);
   const nodes: SvgNode[] = [];
   const obstacles: Box[] = [];
@@ -153,11 +143,6 @@ function drawCurves(picture: ResponsePicture, axes: Axes, zeroDb: number): reado
         ];
     nodes.push(part(isNow ? 'response:now' : 'response:before', curveWords(curve, isNow), ...shown));
     for (const level of [levelDb, lowDb, highDb]) obstacles.push(...curveBoxes(axes, frequencyHz, shift(level)));
-  }
-  if (comb !== undefined) {
-    const combed = comb.frequencyHz.map((_, index) => combedLevel(now, comb, index) - zeroDb);
-    nodes.push(part('response:comb', comb.name, path('off', curvePath(axes, comb.frequencyHz, combed))));
-    obstacles.push(...curveBoxes(axes, comb.frequencyHz, combed, 2));
   }
   nodes.push(...resonances(picture, axes, zeroDb, obstacles), ...names(picture, axes, zeroDb, obstacles));
   return nodes;
@@ -217,9 +202,9 @@ function resonanceLines(curve: CurvePicture): readonly CalloutLine[] {
   ];
 }
 
-/** At the left end: which curve is which and how their low notes differ; the chosen string at its comb; a curve without a peak. */
+/** At the left end: which curve is which and how their low notes differ; a curve without a peak. */
 function names(
-  { now, before, comb }: ResponsePicture,
+  { now, before }: ResponsePicture,
   axes: Axes,
   zeroDb: number,
   obstacles: readonly Box[],
@@ -261,11 +246,6 @@ function names(
     const words = now.minus3DbHz === undefined ? 'no peak' : `no peak; −3\u202FdB at ${frequencyText(now.minus3DbHz)}`;
     add([{ text: words, bold: true }], 300, (hz) => levelNear(now, hz) - zeroDb, true, 0);
   }
-  if (comb !== undefined) {
-    const levelAt = (hz: number) =>
-      Math.max(combedLevel(now, comb, nearest(comb.frequencyHz, hz)) - zeroDb, axes.floorDb + 2);
-    add([{ text: comb.name, quiet: true }], 120, levelAt, false, 2);
-  }
   return placeLabels(labels, obstacles, wordsArea(axes)).placed.map(drawLabel);
 }
 
@@ -299,11 +279,6 @@ export const frequencyText = ({ value, sd }: { readonly value: number; readonly 
 /** Against the level that is drawn as 0; what a curve falls to is no null. */
 const levelText = (level: { readonly value: number; readonly sd: number }): string =>
   differenceText(level, PICKUP_NUMBERS.peakDb);
-
-/** The response as one string drives it; gaps are drawn as deep as the plot may go. */
-function combedLevel(now: CurvePicture, { frequencyHz, amplitude }: CombPicture, index: number): number {
-  return levelNear(now, frequencyHz[index] ?? 0) + 20 * Math.log10(Math.max(amplitude[index] ?? 0, 1e-4));
-}
 
 /** Between the computed points the level is straight over the logarithm of frequency. */
 function levelNear({ band: { frequencyHz, levelDb } }: CurvePicture, hz: number): number {

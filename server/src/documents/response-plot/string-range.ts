@@ -1,5 +1,5 @@
 /** The strings under the frequency axis: from the open ones to the highest note. */
-import type { TunedString } from '../../estimates/comb.ts';
+import type { TunedString } from '../../estimates/tuning.ts';
 import { type Block, part } from '../drawing-sheet.ts';
 import { textLine } from '../labels.ts';
 import { d, path } from '../svg.ts';
