@@ -9,7 +9,7 @@ const steps: readonly (Step & { readonly tests?: boolean })[] = [
   { name: 'typecheck', script: tools.tsc, args: ['--noEmit'] },
   { name: 'lint', script: tools.biome, args: ['check', '.'] },
   { name: 'build', script: 'test/scripts/build.ts' },
-  { name: 'unit tests', script: tools.mocha, args: ['--reporter', './test/host/totals-reporter.ts'], tests: true },
+  { name: 'unit tests', script: tools.mocha, args: ['--reporter', './test/host/totals-reporter.cjs'], tests: true },
   { name: 'tests in the editor', script: 'test/editor/run.ts', tests: true },
   // Desktop VS Code runs web extensions too, but not at the wish of a command line: that flavour is the npm host's.
   {

@@ -1,14 +1,18 @@
-import path from 'node:path';
-import type Mocha from 'mocha';
-import TotalsReporter from './totals-reporter.ts';
+const path = require('node:path');
+const TotalsReporter = require('./totals-reporter.cjs');
 
 const SHOWN = 25;
 
-/** The short report, and after it the files that took longest: `npm run unit -- --reporter ./test/host/time-reporter.ts`. */
-export default class TimeReporter extends TotalsReporter {
-  constructor(runner: Mocha.Runner, options: Mocha.MochaOptions) {
+/** The short report, and after it the files that took longest: `npm run unit -- --reporter ./test/host/time-reporter.cjs`. */
+module.exports = class TimeReporter extends TotalsReporter {
+  /**
+   * @param {import('mocha').Runner} runner
+   * @param {import('mocha').MochaOptions} options
+   */
+  constructor(runner, options) {
     super(runner, options);
-    const files = new Map<string, { readonly milliseconds: number; readonly tests: number }>();
+    /** @type {Map<string, { milliseconds: number, tests: number }>} */
+    const files = new Map();
     runner.on('test end', ({ file = '?', duration = 0 }) => {
       const { milliseconds, tests } = files.get(file) ?? { milliseconds: 0, tests: 0 };
       files.set(file, { milliseconds: milliseconds + duration, tests: tests + 1 });
@@ -21,4 +25,4 @@ export default class TimeReporter extends TotalsReporter {
       }
     });
   }
-}
+};
