@@ -106,6 +106,26 @@ describe('a spec in the editor', () => {
     );
   });
 
+  it('a rename reaches the specs that are not open', async () => {
+    const { document } = await openSample('fennel-bridge.pickup');
+    await findings(document, (codes) => codes.length === 0);
+    const edit = await run<vscode.WorkspaceEdit>(
+      'vscode.executeDocumentRenameProvider',
+      document.uri,
+      behind(document, 'bobbin rod'),
+      'rod-renamed',
+    );
+    const open = new Set(vscode.workspace.textDocuments.map(({ uri }) => uri.toString()));
+    const closed = edit.entries().filter(([uri]) => !open.has(uri.toString()));
+    assert.ok(closed.length >= 2, `${closed.length} files that are not open`);
+    const specs = await vscode.workspace.findFiles('**/*.pickup');
+    const naming = await Promise.all(
+      specs.map(async (uri) => new TextDecoder().decode(await vscode.workspace.fs.readFile(uri))),
+    );
+    const expected = naming.filter((text) => /^\s*bobbin rod-six\b/m.test(text)).length;
+    assert.equal(edit.entries().length, expected);
+  });
+
   it('formatting puts a line in order and keeps its comment', async () => {
     const { document } = await openText('untidy.pickup', 'wire   w {\n     gauge 42   AWG   # from the reel\n}\n');
     const edits = await run<vscode.TextEdit[]>('vscode.executeFormatDocumentProvider', document.uri, {

@@ -9,6 +9,12 @@ describe('settings', () => {
     }
   });
 
+  it('findings are those of open files unless the workspace is asked for', () => {
+    assert.equal(readSettings({ check: { scope: 'workspace' } }).checkScope, 'workspace');
+    for (const scope of ['everything', true, undefined])
+      assert.equal(readSettings({ check: { scope } }).checkScope, 'openFiles');
+  });
+
   it('hints have one switch for all, and one for each kind', () => {
     assert.deepEqual([...readSettings({ inlayHints: { enabled: false } }).hints], []);
     assert.deepEqual(

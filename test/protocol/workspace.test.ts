@@ -187,3 +187,76 @@ describe('files of the workspace that are not open', () => {
     assert.equal(await moving('made/wren-a.pickup', 'made/wren-z.pickup'), null);
   });
 });
+
+describe('findings of files that are not open', () => {
+  let folder = '';
+  let server: ServerProcess;
+  const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).href;
+  const FAULTY = SINGLE.replace('hot violet', 'hot vilet');
+
+  const start = async (settings: unknown): Promise<void> => {
+    folder = mkdtempSync(path.join(tmpdir(), 'pickup-shop-'));
+    writeFileSync(path.join(folder, 'parts.pickup'), PARTS);
+    writeFileSync(path.join(folder, 'clean.pickup'), SINGLE);
+    writeFileSync(path.join(folder, 'faulty.pickup'), FAULTY);
+    server = await startServer({
+      workspace: pathToFileURL(folder).href,
+      capabilities: { workspace: { configuration: true } },
+      settings,
+    });
+  };
+  afterEach(async () => {
+    await server.stop();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const codesOf = (name: string) => server.published.findLast(({ uri }) => uri === uriOf(name))?.diagnostics;
+  const until = async (isSo: () => boolean): Promise<void> => {
+    for (let tries = 0; !isSo(); tries += 1) {
+      assert.ok(tries < 1500, 'it does not come');
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+  };
+
+  it('are told where the setting says so, and follow the file that they use', async () => {
+    await start({ check: { scope: 'workspace' } });
+    await until(() => codesOf('faulty.pickup') !== undefined);
+    assert.equal(codesOf('clean.pickup'), undefined);
+    // An open parts file without the bobbin: both that use it have a name that nothing declares.
+    server.open(uriOf('parts.pickup'), PARTS.replace('bobbin rod-six', 'bobbin rod-seven'));
+    await until(() => codesOf('clean.pickup')?.some(({ code }) => code === 'name/unknown') === true);
+    server.change(uriOf('parts.pickup'), 2, [{ text: PARTS }]);
+    await until(() => codesOf('clean.pickup')?.length === 0);
+  });
+
+  it('change with the file, and go with it', async () => {
+    await start({ check: { scope: 'workspace' } });
+    await until(() => codesOf('faulty.pickup') !== undefined);
+    const changed = (type: number) =>
+      server.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: uriOf('faulty.pickup'), type }] });
+    rmSync(path.join(folder, 'faulty.pickup'));
+    changed(3);
+    await until(() => codesOf('faulty.pickup')?.length === 0);
+    writeFileSync(path.join(folder, 'faulty.pickup'), FAULTY);
+    changed(1);
+    await until(() => codesOf('faulty.pickup')?.length !== 0);
+  });
+
+  it('stay when the file is opened and closed again', async () => {
+    await start({ check: { scope: 'workspace' } });
+    await until(() => codesOf('faulty.pickup') !== undefined);
+    server.open(uriOf('faulty.pickup'), SINGLE);
+    await until(() => codesOf('faulty.pickup')?.length === 0);
+    server.notify('textDocument/didClose', { textDocument: { uri: uriOf('faulty.pickup') } });
+    await until(() => codesOf('faulty.pickup')?.length !== 0);
+  });
+
+  it('are not told without the setting', async () => {
+    await start(null);
+    server.open(uriOf('clean.pickup'), SINGLE);
+    await server.diagnosed(uriOf('clean.pickup'), 1);
+    await server.request('workspace/symbol', { query: '' });
+    await new Promise((resolve) => setTimeout(resolve, 400));
+    assert.equal(codesOf('faulty.pickup'), undefined);
+  });
+});

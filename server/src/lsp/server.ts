@@ -9,9 +9,11 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
 import { type ClientAbilities, readAbilities } from './client-abilities.ts';
+import { whenRead } from './compared-states.ts';
 import { createPush, type Push } from './diagnostics-push.ts';
 import type { Disk } from './files.ts';
 import { heeding, type Report } from './guard.ts';
@@ -26,6 +28,7 @@ import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from 
 import { toDiagnostic } from './to-protocol.ts';
 import { tooLargeDiagnostic } from './too-large.ts';
 import { createWorkspace, type Workspace } from './workspace.ts';
+import { createWorkspaceFindings, type WorkspaceFindings } from './workspace-findings.ts';
 
 /** What differs between Node and a browser's worker. */
 export interface Platform {
@@ -69,15 +72,30 @@ function start(
     },
     failed: report,
   });
+  const pace = createPace({
+    soon: platform.soon,
+    after: (milliseconds, callback) => setTimeout(callback, milliseconds),
+    now: () => performance.now(),
+  });
   const workspace = createWorkspace({
     session,
     disk: platform.disk,
     askClient,
-    pace: createPace({
-      soon: platform.soon,
-      after: (ms, callback) => setTimeout(callback, ms),
-      now: () => performance.now(),
-    }),
+    pace,
+    failed: report,
+  });
+  const unopened = createWorkspaceFindings({
+    documents: session.documents,
+    files: workspace.files,
+    current: () => workspace.current(),
+    pace,
+    diagnose: async (uri) => {
+      const analysis = await whenRead(() => session.analysisOfFile(uri));
+      const document = session.files.document(uri);
+      return analysis && document && diagnosticsOf(session, document, analysis, abilities);
+    },
+    release: (uri) => workspace.release(uri),
+    send: (uri, found) => void connection.sendDiagnostics({ uri, diagnostics: found }),
     failed: report,
   });
   const soon = (callback: () => void): void =>
@@ -116,19 +134,24 @@ function start(
     if (documents.length > 0 && abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
   };
 
-  listenToDocuments(connection, session, { push, late, workspace, affected, report });
+  listenToDocuments(connection, session, { push, late, workspace, unopened, affected, report });
   connection.onDidChangeWatchedFiles(
     heeding(report, 'watched files', ({ changes }) => {
       for (const { uri } of changes) session.files.forget(uri);
       workspace.changed(changes.map(({ uri }) => uri));
-      workspace.follow();
+      unopened.changed(changes.map(({ uri }) => uri));
+      void workspace.current();
       affected(session.listingChanged());
     }),
   );
+  const take = (read: Settings): void => {
+    settings = read;
+    unopened.wanted(read.checkScope === 'workspace');
+  };
   const fetchSettings = async (): Promise<void> => {
     if (!abilities.configuration) return;
     try {
-      settings = readSettings(await connection.workspace.getConfiguration(SETTINGS_SECTION));
+      take(readSettings(await connection.workspace.getConfiguration(SETTINGS_SECTION)));
       if (abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
     } catch (error) {
       report('settings', error);
@@ -137,18 +160,18 @@ function start(
   connection.onDidChangeConfiguration(
     heeding(report, 'settings', (params) => {
       if (abilities.configuration) void fetchSettings();
-      else settings = readSettings(Reflect.get(Object(params?.settings ?? {}), SETTINGS_SECTION));
+      else take(readSettings(Reflect.get(Object(params?.settings ?? {}), SETTINGS_SECTION)));
     }),
   );
   connection.onInitialized(() => {
     register(connection, abilities);
-    workspace.follow();
+    void workspace.current();
     void fetchSettings();
     if (abilities.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async () => {
         const folders = await connection.workspace.getWorkspaceFolders().catch(() => null);
         session.files.setFolders((folders ?? []).map(({ uri }) => uri));
-        workspace.follow();
+        void workspace.current();
         affected(session.listingChanged());
       });
     }
@@ -175,6 +198,7 @@ interface Listening {
   readonly push: Push;
   readonly late: LateFindings;
   readonly workspace: Workspace;
+  readonly unopened: WorkspaceFindings;
   readonly affected: (documents: readonly TextDocument[]) => void;
   readonly report: Report;
 }
@@ -185,7 +209,7 @@ const REST_MS = 150;
 function listenToDocuments(
   connection: Connection,
   session: Session,
-  { push, late, workspace, affected, report }: Listening,
+  { push, late, workspace, unopened, affected, report }: Listening,
 ): void {
   const { documents } = session;
   connection.onDidOpenTextDocument(
@@ -197,8 +221,9 @@ function listenToDocuments(
       }
       const document = documents.open(params);
       workspace.edited();
+      unopened.opened(document.uri);
       // Without a folder, the files beside the open ones are the workspace.
-      if (session.files.folders().length === 0) workspace.follow();
+      if (session.files.folders().length === 0) void workspace.current();
       const others = session.listingChanged().filter((other) => other !== document);
       push.edited(document);
       affected(others);
@@ -209,6 +234,7 @@ function listenToDocuments(
       const document = documents.change(params);
       if (document === undefined) return;
       workspace.edited();
+      unopened.changed([document.uri]);
       late.interrupted();
       const others = session.changed([document.uri]).filter((other) => other !== document);
       push.edited(document);
@@ -223,15 +249,24 @@ function listenToDocuments(
       push.dropped(document);
       late.dropped(document);
       session.files.forget(document.uri);
+      unopened.changed([document.uri]);
       void connection.sendDiagnostics({ uri: document.uri, diagnostics: [] });
       affected(session.listingChanged());
     }),
   );
 }
 
-function diagnose(session: Session, document: TextDocument, { linksCodes }: ClientAbilities) {
+function diagnose(session: Session, document: TextDocument, abilities: ClientAbilities): Diagnostic[] {
   const analysis = session.analysisOf(document);
-  if (analysis === undefined) return tooLargeDiagnostic(document);
+  return analysis ? diagnosticsOf(session, document, analysis, abilities) : tooLargeDiagnostic(document);
+}
+
+function diagnosticsOf(
+  session: Session,
+  document: TextDocument,
+  analysis: Analysis,
+  { linksCodes }: ClientAbilities,
+): Diagnostic[] {
   const textOf = (uri: string): TextDocument | undefined => session.files.document(uri);
   return diagnostics(analysis).map((found) => toDiagnostic(document, found, { textOf, linksCodes }));
 }

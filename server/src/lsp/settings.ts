@@ -3,19 +3,26 @@ import type { HintKind } from '../features/inlay-hints.ts';
 /** The section of the editor's settings that is ours. */
 export const SETTINGS_SECTION = 'pickup';
 
+/** Whose findings are told. */
+export type CheckScope = 'openFiles' | 'workspace';
+
 export interface Settings {
+  readonly checkScope: CheckScope;
   readonly hints: ReadonlySet<HintKind>;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
+  checkScope: 'openFiles',
   hints: new Set<HintKind>(['coil resistance', 'inferred turns', 'pickup resistance']),
 };
 
 /** Whatever a client sends becomes settings: what is missing or of the wrong kind is as if it had not been set. */
 export function readSettings(sent: unknown): Settings {
   const hints = field(sent, 'inlayHints');
-  if (isOff(hints, 'enabled')) return { hints: new Set() };
+  const checkScope = field(field(sent, 'check'), 'scope') === 'workspace' ? 'workspace' : DEFAULT_SETTINGS.checkScope;
+  if (isOff(hints, 'enabled')) return { checkScope, hints: new Set() };
   return {
+    checkScope,
     hints: new Set([...DEFAULT_SETTINGS.hints].filter((kind) => !isOff(hints, HINT_SETTINGS[kind]))),
   };
 }

@@ -42,6 +42,8 @@ export interface WorkspaceIndex {
   changed(uris: readonly string[]): void;
   /** By the key of the file. */
   readonly files: ReadonlyMap<string, IndexedFile>;
+  /** True where another file uses it. */
+  isUsed(key: string): boolean;
 }
 
 export interface IndexSources {
@@ -61,6 +63,7 @@ export function createWorkspaceIndex(sources: IndexSources): WorkspaceIndex {
   const files = new Map<string, IndexedFile>();
   const stamps = new Map<string, string>();
   const names = createNamePool();
+  let used: ReadonlySet<string> = new Set();
   let waiting: Promise<void> | undefined;
   let running: Promise<void> = Promise.resolve();
 
@@ -121,9 +124,11 @@ export function createWorkspaceIndex(sources: IndexSources): WorkspaceIndex {
       uris.push(...usesOf(key));
     }
     for (const key of files.keys()) if (!seen.has(key)) drop(key);
+    used = new Set([...files.values()].flatMap(({ uses }) => uses.map(({ target }) => target)));
   };
   return {
     files,
+    isUsed: (key) => used.has(key),
     current: () => {
       // Who asks while one is under way wants the next: files may have changed since it began.
       waiting ??= running.then(() => {

@@ -21,8 +21,12 @@ import { toWorkspaceEdit } from './to-protocol.ts';
 import { createWorkspaceIndex, type IndexedFile } from './workspace-index.ts';
 
 export interface Workspace {
-  /** Reads in the background what it does not know yet. */
-  follow(): void;
+  /** By the key of the file. */
+  readonly files: ReadonlyMap<string, IndexedFile>;
+  /** Reads what it does not know yet; resolves once it knows every file as it is. */
+  current(): Promise<void>;
+  /** Lets go what was read of a file, unless it is open or others use it. */
+  release(uri: string): void;
   /** These files may have changed outside the editor, come or gone. */
   changed(uris: readonly string[]): void;
   /** A document that is open has a new text: background work rests, and answers that are under way are void. */
@@ -97,12 +101,14 @@ export function createWorkspace({ session, disk, askClient, pace, failed }: Work
       if (edits !== before) throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed meanwhile.');
       return result;
     });
+  const release = (uri: string): void => {
+    if (!index.isUsed(fileKey(uri))) session.release(uri);
+  };
   const mentionsInAll = async (found: readonly IndexedFile[]): Promise<readonly FileMentions[]> => {
-    const used = new Set([...index.files.values()].flatMap(({ uses }) => uses.map(({ target }) => target)));
     const all: FileMentions[] = [];
-    for (const { uri, key } of new Set(found)) {
+    for (const { uri } of new Set(found)) {
       all.push(await mentionsIn(uri));
-      if (!used.has(key)) session.release(uri);
+      release(uri);
     }
     return all;
   };
@@ -122,7 +128,9 @@ export function createWorkspace({ session, disk, askClient, pace, failed }: Work
       throw refused(`More than ${MOST_SPECS} files are open as one workspace; open the folder of the shop alone.`);
   };
   return {
-    follow: () => void index.current(),
+    files: index.files,
+    release,
+    current: () => index.current(),
     changed: (uris) => index.changed(uris),
     edited: () => {
       edits += 1;
