@@ -146,6 +146,29 @@ describe('a kick', () => {
   });
 });
 
+describe('a kick read from hot to ground', () => {
+  const text = single(['wound clockwise', 'polarity north-up'], ['kick hot to ground approach positive']).replace(
+    'hot violet\n    ground grey',
+    'hot grey\n    ground violet',
+  );
+
+  it('before the two were swapped in place stays with the state that it was read in', () => {
+    const analysis = analyse(text);
+    assert.match(
+      messageOf(analysis, 'reading/contradicts'),
+      /Hot and ground were swapped since, which `reworks` tells/,
+    );
+    const after = fixed(
+      analysis,
+      'reading/contradicts',
+      'Hot and ground of wren were swapped after its kick was read: keep the state that it was read in as a record',
+    );
+    assert.match(after, /^pickup wren-before \{/m);
+    assert.match(after, /^pickup wren reworks wren-before \{\n {2}hookup \{\n {4}hot grey\n {4}ground violet\n/m);
+    assert.deepEqual(analyse(after).findings, []);
+  });
+});
+
 describe('a compass', () => {
   it('that contradicts the stated pole explains the kick there too: told once', () => {
     const analysis = expectFindings(

@@ -3,7 +3,7 @@
  * that of IEC 60028; the sizes of hands, pots and reels are common practice, no published source.
  */
 import assert from 'node:assert/strict';
-import { analyse, expectFindings, findingLines, messageOf } from '../support/check-fixture.ts';
+import { analyse, expectFindings, findingLines, fixed, messageOf } from '../support/check-fixture.ts';
 import { SHOP, twoCoils, WITH_SHOP } from '../support/two-coil-spec.ts';
 
 const read = (...lines: readonly string[]) =>
@@ -177,7 +177,19 @@ describe('leads and metal', () => {
   });
 
   it('before the leads are joined: open between coils, one state for the whole block', () => {
-    clean('turquoise to grey open', 'turquoise to bare open', 'grey to pink 4.02 kohm', 'bare to baseplate 0.3 ohm');
+    const lines = [
+      'turquoise to grey open',
+      'turquoise to bare open',
+      'grey to pink 4.02 kohm',
+      'bare to baseplate 0.3 ohm',
+    ];
+    const analysis = analyse(read(...lines), WITH_SHOP);
+    assert.deepEqual(
+      analysis.findings.map(({ code, severity }) => `${code} ${severity}`),
+      ['reading/unlikely information'],
+    );
+    const after = fixed(analysis, 'reading/unlikely', 'Read before the leads were joined: `readings apart`');
+    assert.deepEqual(findingLines(analyse(after, WITH_SHOP)), []);
   });
 
   it('a shield that goes to ground by itself is open to the coils until the pickup is fitted', () => {
@@ -211,7 +223,12 @@ describe('leads and metal', () => {
   });
 
   it('a megohm and more counts as open', () => {
-    clean('turquoise to grey open', 'turquoise to bare 20 Mohm', 'grey to bare open');
+    assert.deepEqual(
+      analyse(read('turquoise to grey open', 'turquoise to bare 20 Mohm', 'grey to bare open'), WITH_SHOP).findings.map(
+        ({ severity }) => severity,
+      ),
+      ['information'],
+    );
   });
 
   it('probes on other leads are named', () => {

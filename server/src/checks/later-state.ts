@@ -4,21 +4,21 @@
  */
 import { statesOf } from '../model/life.ts';
 import type { AnyBlock } from '../model/merged-block.ts';
-import type { Pickup } from '../model/pickup.ts';
+import type { Joint, Pickup } from '../model/pickup.ts';
 import { samePlace } from '../model/place.ts';
-import { replaceAt } from './edits.ts';
+import type { ReadingOf } from '../model/readings.ts';
+import { replaceAt, rewriteJoint } from './edits.ts';
 import type { Edit } from './finding.ts';
 import { type ChangedFact, changedFacts, pickupBlock } from './own-edits.ts';
+import { type Said, say } from './say.ts';
 
-/** True where a kick was read at hot or ground, so that it says another thing over other joints. */
+/** A kick read at hot or ground says another thing over other joints. */
+export const isOverHookup = ({ probes: { red, black } }: ReadingOf<'kick'>): boolean =>
+  [red, black].some(({ text }) => text === 'hot' || text === 'ground');
+
+/** True where a kick was read so. */
 export const isReadOverHookup = ({ readings }: Pickup): boolean =>
-  readings.some(({ lines }) =>
-    lines.some(
-      (line) =>
-        line.kind === 'kick' &&
-        [line.probes.red, line.probes.black].some(({ text }) => text === 'hot' || text === 'ground'),
-    ),
-  );
+  readings.some(({ lines }) => lines.some((line) => line.kind === 'kick' && isOverHookup(line)));
 
 /** A name for the record that nothing in sight has. */
 function formerName(pickup: Pickup, inSight: readonly Pickup[]): string {
@@ -61,8 +61,33 @@ const linesAfter = ({ field, after }: ChangedFact): readonly string[] =>
     ? after.map((line) => `${line.replace(/\s*,\s*(?:kept|turned|new)$/, '')}, turned`)
     : after;
 
+/** Hot and ground exchanged; a shield that lies beside them on ground stays there. */
+export function swapHotAndGround(pickup: Pickup): readonly Edit[] | undefined {
+  const joints = pickup.hookup?.joints ?? [];
+  const [hot, ground] = [joints.find(({ kind }) => kind === 'hot'), joints.find(({ kind }) => kind === 'ground')];
+  if (!hot || !ground) return undefined;
+  const texts = ({ leads }: Joint) => leads.map(({ text }) => text);
+  const shield = texts(ground).filter((text) => texts(ground).length > 1 && text === pickup.shield?.value);
+  return [
+    rewriteJoint(
+      hot,
+      texts(ground).filter((text) => !shield.includes(text)),
+    ),
+    rewriteJoint(ground, [...texts(hot), ...shield]),
+  ];
+}
+
+/** Hot and ground were swapped in place since they were read: the state that was read is kept as a record. */
+export function asSwappedSince(pickup: Pickup, inSight: readonly Pickup[]): readonly Edit[] | undefined {
+  const undo = swapHotAndGround(pickup);
+  return undo && asChangedSince(pickup, undo, inSight);
+}
+
+export const swappedSinceWords = (name: string): Said =>
+  say`Hot and ground of ${name} were swapped after its kick was read: keep the state that it was read in as a record`;
+
 /** The text says the pickup as it is now, changed in place since it was read: these edits of its own text undo that for the record. */
-export function asChangedSince(
+function asChangedSince(
   pickup: Pickup,
   undo: readonly Edit[],
   inSight: readonly Pickup[],

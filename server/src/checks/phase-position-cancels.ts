@@ -7,10 +7,10 @@ import type { Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
 import { hasUnseenPoles, polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
-import { flipBar, flipPolarity, flipSeenPoles, present, rewriteJoint } from './edits.ts';
+import { flipBar, flipPolarity, flipSeenPoles, present } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
-import { asChangedSince, asLaterState, isReadOverHookup } from './later-state.ts';
+import { asLaterState, asSwappedSince, isReadOverHookup, swapHotAndGround, swappedSinceWords } from './later-state.ts';
 import { ownEdits } from './own-edits.ts';
 import { type Said, say } from './say.ts';
 
@@ -112,13 +112,8 @@ function remedies(
       kind: 'build',
       preferred: preferred && !quiet,
     };
-    const undone = overHookup ? swapHotAndGround(pickup) : undefined;
-    const record = undone && asChangedSince(pickup, undone, inSight);
-    const since: Remedy | undefined = record && {
-      title: say`Hot and ground of ${slot.name} were swapped after its kick was read: keep the state that it was read in as a record`,
-      edits: record,
-      kind: 'text',
-    };
+    const record = overHookup ? asSwappedSince(pickup, inSight) : undefined;
+    const since: Remedy | undefined = record && { title: swappedSinceWords(slot.name), edits: record, kind: 'text' };
     // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
     return quiet ? [poles, leads, since] : [leads, poles, since];
   };
@@ -138,20 +133,4 @@ export function turnMagnet(pickup: Pickup): readonly Edit[] | undefined {
   const bar = flipBar(pickup);
   if (bar) return [bar];
   return flipPolarity(pickup.coils, pickup);
-}
-
-export function swapHotAndGround(pickup: Pickup): readonly Edit[] | undefined {
-  const joints = pickup.hookup?.joints ?? [];
-  const [hot, ground] = [joints.find(({ kind }) => kind === 'hot'), joints.find(({ kind }) => kind === 'ground')];
-  if (!hot || !ground) return undefined;
-  return [
-    rewriteJoint(
-      hot,
-      ground.leads.map(({ text }) => text),
-    ),
-    rewriteJoint(
-      ground,
-      hot.leads.map(({ text }) => text),
-    ),
-  ];
 }

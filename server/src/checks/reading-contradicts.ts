@@ -10,6 +10,7 @@ import {
   rotationOf,
   type Sign,
 } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
 import { coilWords } from '../words/parts.ts';
@@ -17,6 +18,7 @@ import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { flipBar, flipPolarity, flipWinding, present, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
 import type { Edit, Related, Remedy } from './finding.ts';
+import { asSwappedSince, isOverHookup, swappedSinceWords } from './later-state.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { type Said, say } from './say.ts';
 
@@ -178,9 +180,12 @@ function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): r
         { message: say`The bar as stated`, place: bar.place },
         ...rest.map((place) => ({ message: say`This reading shows the same`, place })),
       ],
-      remedies: () => {
+      remedies: (inSight) => {
         const flipped = flipBar(pickup);
-        return flipped ? [remedy(say`State the bar as the readings show it`, [flipped], true)] : [];
+        return [
+          ...(flipped ? [remedy(say`State the bar as the readings show it`, [flipped], true)] : []),
+          ...(byCompass ? [] : swappedSince(all, pickup, inSight)),
+        ];
       },
       subject: { coils: all.map(({ coil }) => coil.name) },
     },
@@ -203,10 +208,21 @@ function coilFinding(each: Contradiction, context: PickupContext): readonly Foun
       action: ONCE_MORE,
       place,
       related,
-      remedies: () => (each.amongReadings ? [] : compass ? poleRemedies(coil, context) : windRemedies(each, context)),
+      remedies: (inSight) =>
+        each.amongReadings
+          ? []
+          : compass
+            ? poleRemedies(coil, context)
+            : [...windRemedies(each, context), ...swappedSince([each], context.pickup, inSight)],
       subject: { coils: [coil.name] },
     },
   ];
+}
+
+/** Kicks read from hot to ground say the opposite over a hookup whose hot and ground have changed places since. */
+function swappedSince(all: readonly Contradiction[], pickup: Pickup, inSight: readonly Pickup[]): readonly Remedy[] {
+  const record = all.every(({ kick }) => kick && isOverHookup(kick)) ? asSwappedSince(pickup, inSight) : undefined;
+  return record ? [{ title: swappedSinceWords(pickup.name), edits: record, kind: 'text' }] : [];
 }
 
 type Words = Pick<Found, 'what' | 'hint'>;
@@ -236,6 +252,11 @@ function kickWords(
     };
   const wound = rotationOf(declaredWind);
   const up = declaredPole === undefined ? 'by the compass' : poleOf(declaredPole);
+  if (isOverHookup(kick))
+    return {
+      what: say`${line}; wound ${wound} and ${up}, it must read ${reads}.`,
+      hint: say`Hot and ground were swapped since, which \`reworks\` tells; or the winding direction is wrong, or start and finish are swapped${poleConfirmed ? '' : ', or the poles are the other way'}.`,
+    };
   const causes = poleConfirmed
     ? say`The compass agrees with the magnet, so the winding direction is wrong, or start and finish are swapped.`
     : say`The winding direction or the poles are the other way, or start and finish are swapped.`;

@@ -4,6 +4,7 @@ import { type Evidence, type Explanation, explainReadings, isResistance } from '
 import { coilWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
+import { replaceWord } from './edits.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
 import { say } from './say.ts';
@@ -12,11 +13,32 @@ const CODE = { code: 'reading/unlikely', severity: 'warning', yieldsTo: [] } as 
 
 export const readingUnlikely = definePickupCheck({
   ...CODE,
-  run: (context) =>
-    judgeReadings(context.quick, context.bench)
-      .filter(({ block }) => !block.lines.some(isMagnetic))
-      .flatMap((block) => findingsOf(block, context)),
+  run: (context) => {
+    const judged = judgeReadings(context.quick, context.bench);
+    return [
+      ...judged.flatMap(readApart),
+      ...judged.filter(({ block }) => !block.lines.some(isMagnetic)).flatMap((block) => findingsOf(block, context)),
+    ];
+  },
 });
+
+/** A block that fits the loose leads better than the joined pickup is judged as such, and told how to say so. */
+function readApart({ block, lines }: JudgedBlock): readonly Found[] {
+  if (block.apart || !lines.some(({ state }) => state === 'loose') || lines.some(({ fits }) => !fits)) return [];
+  const edit = replaceWord(block.place, 'readings', 'readings apart');
+  return [
+    {
+      what: say`These readings fit the coils before any joint was made, not the pickup as its hookup joins it; they are judged so.`,
+      action: say`Say \`readings apart\`.`,
+      place: block.place,
+      severity: 'information',
+      remedies: () =>
+        edit
+          ? [{ title: say`Read before the leads were joined: \`readings apart\``, edits: [edit], kind: 'text' }]
+          : [],
+    },
+  ];
+}
 
 /** What is read of inductance or capacitance is weighed together with the resistances beside it. */
 export const readingUnlikelyMagnetic = definePickupCheck({

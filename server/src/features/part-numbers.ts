@@ -6,6 +6,7 @@ import { fieldAtStringT, type MagnetExchange, magnetExchanges } from '../estimat
 import { pickupMagnetics } from '../estimates/magnetics.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
+import type { CoilSigns } from '../estimates/signs.ts';
 import { machineSettings } from '../estimates/winding-plan.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
@@ -24,6 +25,7 @@ import {
   PICKUP_NUMBERS,
   PULL_RATIO,
 } from '../words/numbers.ts';
+import { coilWords } from '../words/parts.ts';
 import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';
 import { mismatchHeading, mismatchRows } from './mismatch-rows.ts';
 import type { RichText } from './rich-text.ts';
@@ -50,6 +52,7 @@ export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAn
     ]),
     ...narrowing(COIL_NUMBERS, values, ['resistance20COhm', 'turns', 'inductanceH', 'capacitanceF']),
     ...keptBySilence(quick, coil),
+    ...agreedThen(quick, coil),
   ];
 }
 
@@ -59,6 +62,25 @@ function keptBySilence({ life }: QuickEstimates, coil: Coil): RichText {
   const why =
     keptOrNew(coil) === 'kept' ? 'neither turns, count nor spool is stated' : 'what it read as found fits its turns';
   return [{ kind: 'paragraph', text: `Counts as kept, since ${why}; \`kept\` or \`new\` in the coil says it.` }];
+}
+
+/** Kicks as found say of two coils that were kept whether they agreed over the magnet of then, whatever lies there now. */
+function agreedThen({ signs, life }: QuickEstimates, coil: Coil): RichText {
+  const then = (each: CoilSigns) => (life.outlasted(each.coil.name, 1) ? each.found?.windPole?.sign : undefined);
+  const own = signs.find((each) => each.coil === coil);
+  const sign = own && then(own);
+  if (!sign) return [];
+  return signs.flatMap((each): RichText => {
+    const other = each === own ? undefined : then(each);
+    if (!other) return [];
+    const words = other === sign ? 'the same sign as' : 'the other sign than';
+    return [
+      {
+        kind: 'paragraph',
+        text: `As found, from start to finish, its kick had ${words} that of ${coilWords(each.coil)}.`,
+      },
+    ];
+  });
 }
 
 function atTheWinder(quick: QuickEstimates, coil: Coil): readonly EstimateRow[] {

@@ -96,11 +96,11 @@ function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlN
       th('passes'),
       th('read', 'box'),
     ],
-    rows: pairs.map(({ points: [a, b], before, after }) => [
+    rows: pairs.map(({ points: [a, b], before, readBefore, after }) => [
       rowHead(...leadNodes(a.name, a.what)),
       rowHead(...leadNodes(b.name, b.what)),
       ...expectedCells(before, bench),
-      boxCell(),
+      readBefore ? h('td', { class: 'box' }, typed(readBefore === 'open' ? 'open' : readBefore.written)) : boxCell(),
       gapCell(),
       ...expectedCells(after, bench),
       boxCell(),

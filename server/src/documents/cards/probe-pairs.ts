@@ -1,9 +1,11 @@
 /** Every pair of points that probes can touch, with what a meter reads before and after the leads are joined. */
 
+import { netsOf } from '../../estimates/coil-reading.ts';
 import { type QuickEstimates, resistanceOf } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
 import { COIL_ENDS } from '../../model/coil.ts';
 import { endNode, type Node, type PickupNetlist, partNode, pickupNetlist } from '../../model/netlist.ts';
+import type { ReadingOf } from '../../model/readings.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { type Estimate, scale } from '../../quantities/estimate.ts';
 import { passOhm } from './numbers.ts';
@@ -24,6 +26,8 @@ export type Expected =
 export interface ProbePair {
   readonly points: readonly [ProbePoint, ProbePoint];
   readonly before: Expected;
+  /** What was read there in `readings apart`, at its own temperature. */
+  readonly readBefore: ReadingOf<'resistance'>['value'] | undefined;
   readonly after: Expected;
 }
 
@@ -58,10 +62,23 @@ export function probePairs(
     return { kind: 'resistance', ohm, passOhm: passOhm(ohm, bench) };
   };
   return points.flatMap((a, index) =>
-    points
-      .slice(index + 1)
-      .map((b) => ({ points: [a, b] as const, before: expected(loose, a, b), after: expected(joined, a, b) })),
+    points.slice(index + 1).map((b) => ({
+      points: [a, b] as const,
+      before: expected(loose, a, b),
+      readBefore: readApart(loose, a, b),
+      after: expected(joined, a, b),
+    })),
   );
+}
+
+/** The newest reading of two points that was taken before any joint was made. */
+function readApart(loose: PickupNetlist, a: ProbePoint, b: ProbePoint): ProbePair['readBefore'] {
+  const nets = [a, b].map(({ node }) => loose.netOf(node));
+  const lines = loose.pickup.readings.filter(({ apart, found }) => apart && !found).flatMap((block) => block.lines);
+  return lines.findLast((line): line is ReadingOf<'resistance'> => {
+    const read: readonly number[] = (line.kind === 'resistance' && netsOf(line.probes, loose)) || [];
+    return read.length > 0 && nets.every((net) => net !== undefined && read.includes(net));
+  })?.value;
 }
 
 /** Leads, metal parts, and ends of coils that no lead brings out. */
@@ -69,8 +86,8 @@ export function probePoints(loose: PickupNetlist): readonly ProbePoint[] {
   const leads = [...loose.leads.values()].map(
     ({ name, node, what }): ProbePoint => ({ name, node, what: what === 'shield' ? 'shield' : 'lead' }),
   );
-  const ends = loose.windings.flatMap(({ coil, ends: known, ...winding }) =>
-    known === 'unknown'
+  const ends = loose.windings.flatMap(({ coil, ends: known, unseen, ...winding }) =>
+    known === 'unknown' || unseen
       ? []
       : COIL_ENDS.flatMap((end): readonly ProbePoint[] => {
           const net = winding[end];
