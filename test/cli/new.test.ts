@@ -46,4 +46,32 @@ describe('new', () => {
     assert.equal(readFileSync(shell.path('shop/first-guitar.pickup'), 'utf8'), 'mine');
     assert.throws(() => readFileSync(shell.path('shop/shop.pickup')), /ENOENT/);
   });
+
+  it('asks on a terminal what was not given, and writes one spec that is clean', async () => {
+    const answers = ['Wren', '2', 'neck', '', '43'];
+    const { code, stdout, stderr } = await shell.run(['new', '.', '--what', 'pickup', '--strings', '7'], { answers });
+    assert.deepEqual([code, stdout], [0, 'wren.pickup\n']);
+    assert.deepEqual(stderr.match(/[^:]+(?=: )/g)?.[0], 'Title [My first pickup]');
+    assert.doesNotMatch(stderr, /Strings/);
+    assert.equal((await shell.run(['check', 'wren.pickup'])).code, 0);
+  });
+
+  it('asks nothing in a pipe: what is not given is the usual', async () => {
+    const { code, stdout, stderr } = await shell.run(['new', 'shop', '--what', 'instrument', '--title', 'Teasel']);
+    assert.deepEqual([code, stdout, stderr], [0, 'shop/teasel.pickup\n', '']);
+    assert.match(readFileSync(shell.path('shop/teasel.pickup'), 'utf8'), /^instrument teasel "Teasel" \{$/m);
+    assert.equal((await shell.run(['check', 'shop/teasel.pickup'])).code, 0);
+  });
+
+  for (const [words, told] of [
+    [['--strings', '9'], /--strings 9: one of 4, 5, 6, 7, 8/],
+    [['--leads', 'grey grey'], /Each lead has a name of its own/],
+    [['--position', 'neck, bridge'], /a pickup sits at one/],
+    [['--turns', '1.5'], /--turns 1\.5: a whole number is needed/],
+  ] as const)
+    it(`says what is wrong with ${words.join(' ')}, and writes nothing`, async () => {
+      const { code, stdout, stderr } = await shell.run(['new', '.', '--what', 'pickup', ...words]);
+      assert.deepEqual([code, stdout], [2, '']);
+      assert.match(stderr, told);
+    });
 });

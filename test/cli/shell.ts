@@ -20,6 +20,8 @@ export interface Circumstances {
   readonly environment?: Readonly<Record<string, string>>;
   /** Milliseconds that pass between any two looks at the clock. */
   readonly slow?: number;
+  /** What somebody at the terminal answers to the questions, in order; empty answers after these. */
+  readonly answers?: readonly string[];
 }
 
 /** Nothing of the surroundings: in a git hook, `GIT_DIR` would lead the tests into the repository that is being committed to. */
@@ -48,7 +50,8 @@ export class Shell {
   }
 
   async run(words: readonly string[], circumstances: Circumstances = {}): Promise<Outcome> {
-    const { stdin = '', terminal = false, environment = PATH_ONLY, slow = 0 } = circumstances;
+    const { stdin = '', terminal = false, environment = PATH_ONLY, slow = 0, answers } = circumstances;
+    const left = [...(answers ?? [])];
     const [stdout, stderr]: [string[], string[]] = [[], []];
     let now = 0;
     const error = { isTerminal: terminal, write: (text: string) => void stderr.push(text) };
@@ -64,6 +67,14 @@ export class Shell {
       styles: stylesFor(terminal, environment),
       progress: progressOn(error, clock),
       readStandardInput: async () => (typeof stdin === 'string' ? Buffer.from(stdin, 'utf8') : stdin),
+      ...(answers === undefined
+        ? {}
+        : {
+            ask: async (question: string) => {
+              stderr.push(question);
+              return left.shift() ?? '';
+            },
+          }),
       analyser: this.#analyser,
       threads: oneThread(this.#analyser),
     });

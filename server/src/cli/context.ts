@@ -15,6 +15,8 @@ export interface Context {
   readonly styles: Styles;
   readonly progress: Progress;
   readStandardInput(): Promise<Uint8Array>;
+  /** Asks whoever sits at the terminal; absent where nobody does. */
+  readonly ask?: (question: string) => Promise<string>;
   readonly analyser: Analyser;
   readonly threads: Threads;
 }

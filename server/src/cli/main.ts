@@ -1,5 +1,6 @@
 /** Where a shell starts: the process as a context, and nothing else. */
 import { realpathSync } from 'node:fs';
+import { createInterface } from 'node:readline/promises';
 import { isMainThread } from 'node:worker_threads';
 import { createAnalyser } from '../analysis/analysis.ts';
 import { forLocale } from './ascii.ts';
@@ -63,12 +64,25 @@ function begin(): void {
       if (process.stdin.isTTY) stderr.write('standard input is read; Ctrl+D ends it\n');
       return readStandardInput();
     },
+    ...(process.stdin.isTTY && process.stderr.isTTY ? { ask } : {}),
     analyser,
     threads: isBundle ? manyThreads(program, analyser) : oneThread(analyser),
   }).then((code) => {
     // Not process.exit: what is written to a pipe would be cut off.
     process.exitCode = outcome ?? code;
   });
+}
+
+/** The question goes where everything goes that is no result. */
+async function ask(question: string): Promise<string> {
+  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  // Ctrl+D closes it without an answer: the usual one is taken.
+  const closed = new Promise<string>((resolve) => lines.once('close', () => resolve('')));
+  try {
+    return await Promise.race([lines.question(question).catch(() => ''), closed]);
+  } finally {
+    lines.close();
+  }
 }
 
 async function readStandardInput(): Promise<Uint8Array> {

@@ -1,5 +1,7 @@
-/** What `new` writes: a small invented shop that is complete and clean, to be changed line by line. */
-export const STARTER_SHOP: readonly { readonly path: string; readonly text: string }[] = [
+import type { NewFile } from './new-answers.ts';
+
+/** A small invented shop that is complete and clean, to be changed line by line. */
+export const STARTER_SHOP: readonly NewFile[] = [
   {
     path: 'shop.pickup',
     text: `# The bench: every spec of the shop uses this file and, through it, the parts.
