@@ -152,6 +152,15 @@ const RIGHT: Readonly<Record<string, Right>> = {
     found: ['error ground/metal-hot: 2 "both" neck parallel reversed bridge, on purpose'],
     says: /the metal of bridge \(bare and baseplate\) comes to hot/,
   },
+  'three-pickups': {
+    found: [
+      'error phase/position-cancels: 2 "bridge and middle" bridge parallel middle',
+      'error phase/position-cancels: 4 "middle and neck" middle parallel neck',
+      'information hum/partly-cancelled: 7 "neck, tapped middle turned" neck parallel reversed middle.orange',
+      'information hum/partly-cancelled: 8 "phase switch: middle turned" neck parallel reversed middle, on purpose',
+    ],
+    says: /7.600 turns in neck\.main and 6.000 turns in middle\.main/,
+  },
 };
 
 describe('jobs of a workshop', () => {

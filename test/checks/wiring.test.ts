@@ -185,6 +185,22 @@ describe('metal', () => {
     assert.deepEqual(codes(pickup(GOOD, cover)), ['lead/floating']);
   });
 
+  it('counts foil about a winding: grounded it is right, on hot and on nothing it is told', () => {
+    const foiled = (foil: string, hookup: readonly string[]) =>
+      codes(
+        pickup(hookup, {
+          conductors: '  conductors orange\n',
+          slug: `start violet\n    finish turquoise\n    foil tied to ${foil}`,
+        }),
+      );
+    assert.deepEqual(foiled('orange', ['hot violet', 'link grey turquoise', 'ground pink orange']), []);
+    assert.deepEqual(foiled('orange', ['hot violet orange', 'link grey turquoise', 'ground pink']), [
+      'ground/metal-hot',
+    ]);
+    assert.deepEqual(foiled('violet', [...GOOD, 'free orange']), ['ground/metal-hot']);
+    assert.deepEqual(foiled('orange', [...GOOD, 'free orange']), ['ground/metal-floating']);
+  });
+
   it('stated as absent is no metal', () => {
     assert.deepEqual(codes(pickup(GOOD, { more: '  baseplate none\n  cover none\n' })), []);
   });

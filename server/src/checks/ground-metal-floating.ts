@@ -1,4 +1,5 @@
-import type { PickupNetlist } from '../model/netlist.ts';
+import { foilsOf, type PickupNetlist } from '../model/netlist.ts';
+import { coilWords } from '../words/parts.ts';
 import { insertLineAfter, replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads } from './lead-floating.ts';
@@ -20,8 +21,19 @@ export const groundMetalFloating = definePickupCheck({
       if (joints.some(({ kind }) => kind !== 'free') || grounded(net) || open.has(net)) return false;
       return !nodes.some((node) => node.startsWith('coil:'));
     });
-    return (
-      loose
+    const foils = foilsOf(netlist).filter(({ net }) => {
+      const { nodes = [], joints = [] } = netlist.nets[net] ?? {};
+      if (joints.some(({ kind }) => kind !== 'free') || grounded(net)) return false;
+      return !nodes.some((node) => node.startsWith('coil:')) && !loose.some((each) => each.net === net);
+    });
+    return [
+      ...foils.map(({ coil, place }) => ({
+        what: say`The foil of ${coilWords(coil)} is joined to nothing: it shields nothing.`,
+        action: say`Tie it to what is grounded.`,
+        place,
+        subject: { coils: [coil.name] },
+      })),
+      ...loose
         // Parts tied to one another float from one cause: it is told at the one that should have been tied further.
         .filter((each) => causeAmong(loose.filter(({ net }) => net === each.net)) === each)
         .map(({ name, fitting, place }) => ({
@@ -53,8 +65,8 @@ export const groundMetalFloating = definePickupCheck({
             }));
           },
           subject: { nodes: [`part:${fitting === 'shield' ? 'shield' : name}`] },
-        }))
-    );
+        })),
+    ];
   },
 });
 

@@ -1,3 +1,5 @@
+import { foilNode, foilsOf } from '../model/netlist.ts';
+import { coilWords } from '../words/parts.ts';
 import { polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
@@ -11,24 +13,40 @@ export const groundMetalHot = definePickupCheck({
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted'],
   run: (context) => {
     const { netlist } = context;
-    const live = netlist.metal.filter(({ net }) => {
+    const isLive = ({ net }: { readonly net: number }) => {
       if (net < 0 || net === netlist.ground || net === netlist.chassis) return false;
       const { joints = [], nodes = [] } = netlist.nets[net] ?? {};
       return joints.some(({ kind }) => kind !== 'free') || nodes.some((node) => node.startsWith('coil:'));
-    });
+    };
+    const parts = netlist.metal.filter(isLive).map(({ name, fitting, net, place }) => ({
+      words: fitting === 'shield' ? say`the shield ${name}` : say`the ${name}`,
+      node: `part:${fitting === 'shield' ? 'shield' : name}`,
+      net,
+      place,
+    }));
+    // Beneath a cover nobody touches it: it matters where there is no other metal that is told already.
+    const foils = foilsOf(netlist)
+      .filter(isLive)
+      .filter(({ net }) => !parts.some((each) => each.net === net))
+      .map(({ coil, net, place }) => ({
+        words: say`the foil of ${coilWords(coil)}`,
+        node: foilNode(coil.name),
+        net,
+        place,
+      }));
+    const live = [...parts, ...foils];
     const first = live[0];
     if (!first) return [];
     const onHot = live.some(({ net }) => net === netlist.hot);
     const joint = netlist.nets[first.net]?.joints[0];
-    const names = live.map(({ name, fitting }) => (fitting === 'shield' ? say`the shield ${name}` : say`the ${name}`));
     return [
       {
-        what: say`${capital(list(names))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
+        what: say`${capital(list(live.map(({ words }) => words)))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
         action: say`Take ${live.length > 1 ? 'them' : 'it'} to ground.`,
         place: joint?.place ?? first.place,
-        related: live.map(({ place, name }) => ({ message: say`${name} is on that net`, place })),
+        related: live.map(({ place, words }) => ({ message: say`${capital(words)} is on that net`, place })),
         remedies: () => (onHot ? reversals(context) : []),
-        subject: { nodes: live.map(({ fitting, name }) => `part:${fitting === 'shield' ? 'shield' : name}`) },
+        subject: { nodes: live.map(({ node }) => node) },
       },
     ];
   },

@@ -6,6 +6,7 @@ import { humSources } from '../estimates/sources.ts';
 import { benchMainsHz } from '../model/bench.ts';
 import type { SelectionPart } from '../model/selection.ts';
 import { combinedLevelDb } from '../physics/circuit/combined-level.ts';
+import { scale } from '../quantities/estimate.ts';
 import { printDb } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
@@ -66,9 +67,9 @@ function reason(coils: readonly SoundingCoil[]): Said {
   const wires = new Set(
     coils.map(({ placed }) => placed.segment.coil.wire?.gaugeAwg?.value ?? placed.segment.coil.wire?.name),
   );
-  const turns = coils.flatMap(({ placed: { slot, segment, quick } }) => {
+  const turns = coils.flatMap(({ placed: { slot, segment, quick }, turnsShare }) => {
     const own = quick.windings.get(segment.coil)?.turns;
-    return own ? [say`${turnsText(own)} in ${slot.name}.${segment.coil.name}`] : [];
+    return own ? [say`${turnsText(scale(own, turnsShare))} in ${slot.name}.${segment.coil.name}`] : [];
   });
   const known = turns.length === coils.length ? [list(turns)] : [];
   const unlike = [...known, ...(wires.size > 1 ? ['in different wire'] : [])];

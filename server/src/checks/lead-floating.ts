@@ -14,7 +14,7 @@ export const leadFloating = definePickupCheck({
     const lastJoint = hookup.joints.at(-1);
     return floatingLeads(netlist).map((lead) => ({
       what: say`${lead.name} is joined to nothing: ${lead.ends.length === 0 && lead.what === 'conductor' ? 'no coil is soldered to it and ' : ''}the hookup does not name it; an open end picks up noise.`,
-      action: say`Name it in a joint, or tape it off (\`free ${lead.name}\`).`,
+      action: say`Name it in a joint, or tape it off or take it to the switch (\`free ${lead.name}\`).`,
       place: lead.place,
       remedies: () =>
         lastJoint

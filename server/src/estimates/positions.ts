@@ -36,6 +36,8 @@ import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts'
 
 /** A coil as it stands in a position. */
 export interface SoundingCoil extends Sounding {
+  /** Of all its turns, those that sound: less than 1 where a tap leaves some out. */
+  readonly turnsShare: number;
   readonly slot: Slot;
   readonly placed: PlacedSegment;
 }
@@ -249,24 +251,27 @@ export function soundingCoils(
 ): readonly SoundingCoil[] {
   const shares = transfers(network, output, frequencyHz);
   if (typeof shares === 'string') return [];
-  const coils: { readonly placed: PlacedSegment; transfer: number; humTransfer: number }[] = [];
+  const coils: { readonly placed: PlacedSegment; transfer: number; humTransfer: number; turnsShare: number }[] = [];
   for (const placed of segments) {
     const { segment, quick, part } = placed;
     const winding = quick.windings.get(segment.coil);
     const share = shares[network.sources.indexOf(segment.source)]?.re ?? 0;
-    const [transfer, humTransfer] = [share * turnsShareOf(segment, winding), share * areaShareOf(segment, winding)];
+    const turns = turnsShareOf(segment, winding);
+    const [transfer, humTransfer] = [share * turns, share * areaShareOf(segment, winding)];
+    const turnsShare = Math.abs(share) > 1e-9 ? turns : 0;
     const before = coils.find((each) => each.placed.part === part && each.placed.segment.coil === segment.coil);
     if (before) {
       before.transfer += transfer;
       before.humTransfer += humTransfer;
-    } else coils.push({ placed, transfer, humTransfer });
+      before.turnsShare += turnsShare;
+    } else coils.push({ placed, transfer, humTransfer, turnsShare });
   }
   const strongest = Math.max(0, ...coils.map(({ transfer }) => Math.abs(transfer)));
   if (strongest < 1e-9) return [];
   return coils.filter(({ transfer }) => Math.abs(transfer) > 1e-3 * strongest).map(withSigns);
 }
 
-function withSigns(coil: Pick<SoundingCoil, 'placed' | 'transfer' | 'humTransfer'>): SoundingCoil {
+function withSigns(coil: Pick<SoundingCoil, 'placed' | 'transfer' | 'humTransfer' | 'turnsShare'>): SoundingCoil {
   const { quick, segment, slot } = coil.placed;
   const signs = quick.signs.find((each) => each.coil === segment.coil);
   const winding = quick.windings.get(segment.coil);

@@ -81,6 +81,13 @@ export const endNode = (coil: string, end: CoilEnd): Node => `coil:${coil}.${end
 export const tapNode = (coil: string, lead: string): Node => `tap:${coil}.${lead}`;
 export const leadNode = (lead: string): Node => `lead:${lead}`;
 export const foilNode = (coil: string): Node => `foil:${coil}`;
+
+/** Foil about windings, and the nets that it is soldered to. */
+export const foilsOf = ({ pickup, netOf }: PickupNetlist) =>
+  pickup.coils.flatMap((coil) => {
+    const net = coil.foil && coil.foil.value !== 'none' ? netOf(foilNode(coil.name)) : undefined;
+    return coil.foil && net !== undefined ? [{ coil, net, place: coil.foil.place }] : [];
+  });
 export const partNode = (part: string): Node => `part:${part}`;
 
 /** With `joined: false` the hookup is left out: the pickup as it lies on the bench before its leads are joined. */
