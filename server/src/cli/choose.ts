@@ -16,3 +16,22 @@ export function choose<T>(
   const hint = likely === undefined ? `, only ${names.slice(0, 20).join(', ')}` : `: did you mean ${likely}?`;
   throw new CommandError(`${shown} has no ${what} ${name}${hint}`);
 }
+
+/**
+ * The one that is named, or the only one among `newest`; without a name, several of them are a `CommandError` that tells how
+ * one is named. `use` is what it is wanted for, such as ` to draw`.
+ */
+export function chooseOnly<T>(
+  parts: readonly T[],
+  nameOf: (part: T) => string,
+  wanted: { what: string; name: string | undefined; shown: string; use?: string; option?: string },
+  newest: readonly T[] = parts,
+): T {
+  const { what, name, shown, use = '', option = `--${what} NAME` } = wanted;
+  const [only, another] = newest;
+  if (only === undefined) throw new CommandError(`${shown} holds no ${what}${use}`);
+  if (name !== undefined) return choose(parts, nameOf, { what, name, shown });
+  if (another === undefined) return only;
+  const names = newest.slice(0, 20).map(nameOf).join(', ');
+  throw new CommandError(`${shown} holds several ${what}s; ${option} says which: ${names}`);
+}

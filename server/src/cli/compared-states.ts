@@ -5,7 +5,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { type Comparison, compareStates, type State } from '../comparison/comparison.ts';
 import { compareRework, type Rework, reworkOf, reworksOf } from '../comparison/reworks.ts';
 import { pickupState, stateOf } from '../comparison/state-of.ts';
-import { choose } from './choose.ts';
+import { choose, chooseOnly } from './choose.ts';
 import { CommandError } from './command.ts';
 import type { Context } from './context.ts';
 import { uriOf } from './files.ts';
@@ -89,14 +89,8 @@ async function analysisAt(name: string, values: SourceValues, context: Context):
 }
 
 function onlyPickup(analysis: Analysis, name: string | undefined, shown: string): State {
-  const [only, another] = analysis.pickups;
-  if (name === undefined && another !== undefined) {
-    const names = analysis.pickups.slice(0, 20).map(({ pickup }) => pickup.name);
-    throw new CommandError(`${shown} holds several pickups; ${shown}#NAME says which: ${names.join(', ')}`);
-  }
-  const chosen = name ?? only?.pickup.name;
-  if (chosen === undefined) throw new CommandError(`${shown} holds no pickup`);
-  choosePickup(analysis.pickups, chosen, shown);
+  const wanted = { what: 'pickup', name, shown, option: `${shown}#NAME` };
+  const chosen = chooseOnly(analysis.pickups, ({ pickup }) => pickup.name, wanted).pickup.name;
   const state = pickupState(analysis, chosen);
   if (state === undefined) throw new CommandError(`${shown} has no pickup ${chosen}`);
   return state;

@@ -12,7 +12,7 @@ import { responsePlot } from '../documents/response-plot/response-plot.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
-import { choose } from './choose.ts';
+import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
 import { filesOf, shownPath } from './files.ts';
@@ -185,28 +185,13 @@ function requirePosition({ instrument }: InstrumentAnalysis, key: string, shown:
 }
 
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {
-  return chosen('pickup', pickups, ({ pickup }) => pickup.name, name, shown, newestOf(pickups));
+  const wanted = { what: 'pickup', name, shown, use: ' to draw' };
+  return chooseOnly(pickups, ({ pickup }) => pickup.name, wanted, newestOf(pickups));
 }
 
 function chosenInstrument({ instruments }: Analysis, name: string | undefined, shown: string): InstrumentAnalysis {
-  return chosen('instrument', instruments, ({ instrument }) => instrument.name, name, shown);
-}
-
-/** The one that is named, or the only one: of pickups, of those that no other one reworks. */
-function chosen<T>(
-  what: 'pickup' | 'instrument',
-  parts: readonly T[],
-  nameOf: (part: T) => string,
-  name: string | undefined,
-  shown: string,
-  newest: readonly T[] = parts,
-): T {
-  if (name !== undefined && parts.length > 0) return choose(parts, nameOf, { what, name, shown });
-  const [only, another] = newest;
-  if (only === undefined) throw new CommandError(`${shown} holds no ${what} to draw`);
-  if (another === undefined) return only;
-  const names = newest.slice(0, 20).map(nameOf).join(', ');
-  throw new CommandError(`${shown} holds several ${what}s; --${what} NAME says which: ${names}`);
+  const wanted = { what: 'instrument', name, shown, use: ' to draw' };
+  return chooseOnly(instruments, ({ instrument }) => instrument.name, wanted);
 }
 
 /** Twice the size of the SVG, for screens with small pixels. */

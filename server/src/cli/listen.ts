@@ -9,7 +9,7 @@ import type { Played as Pots } from '../estimates/position-network.ts';
 import { potWords } from '../estimates/positions.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
-import { choose } from './choose.ts';
+import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { filesOf, shownPath } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
@@ -145,16 +145,9 @@ function positionPart({ instruments }: Analysis, { position, pots }: Wanted, sho
   };
 }
 
-function pickupPart({ pickups, bench }: Analysis, { pickup }: Wanted, shown: string): Part {
-  const newest = newestOf(pickups);
-  const [first, another] = newest;
-  if (first === undefined) throw new CommandError(`${shown} holds no pickup to play through`);
-  if (pickup === undefined && another !== undefined) {
-    const names = newest.slice(0, 20).map((each) => each.pickup.name);
-    throw new CommandError(`${shown} holds several pickups; --pickup NAME says which: ${names.join(', ')}`);
-  }
-  const name = pickup ?? first.pickup.name;
-  const chosen = choose(pickups, (each) => each.pickup.name, { what: 'pickup', name, shown });
+function pickupPart({ pickups, bench }: Analysis, { pickup: name }: Wanted, shown: string): Part {
+  const wanted = { what: 'pickup', name, shown, use: ' to play through' };
+  const chosen = chooseOnly(pickups, ({ pickup }) => pickup.name, wanted, newestOf(pickups));
   return {
     words: `${chosen.pickup.title ?? chosen.pickup.name}, ${DEFAULT_LOAD.words}`,
     // Without these the coils' inductances are not known, and a response would be a guess.

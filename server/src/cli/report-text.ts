@@ -74,20 +74,14 @@ function columnLines(table: readonly (readonly string[])[]): readonly string[] {
 }
 
 function exchangeLines(magnets: NonNullable<PickupData['magnets']>, notes: Notes, styles: Styles): readonly string[] {
-  const rows = Object.entries(magnets).map(([name, { fieldRatio, outputDb, pullRatio }]) => {
-    return {
-      cells: [
-        visible(name),
-        `${OUTPUT_CHANGE.what} ${valueText({ figure: outputDb, ...OUTPUT_CHANGE })}`,
-        `${FIELD_RATIO.what} x ${valueText({ figure: fieldRatio, ...FIELD_RATIO })}`,
-        `${PULL_RATIO.what} x ${valueText({ figure: pullRatio, ...PULL_RATIO })}`,
-      ],
-      rests: styles.faint(`[${notes.numbers(outputDb.restsOn)}]`),
-    };
-  });
-  const widths = rows[0]?.cells.map((_, column) => widest(rows.map(({ cells }) => cells[column] ?? ''))) ?? [];
-  return rows.map(
-    ({ cells, rests }) => `    ${cells.map((cell, column) => padded(cell, widths[column] ?? 0)).join('  ')}  ${rests}`,
+  return columnLines(
+    Object.entries(magnets).map(([name, { fieldRatio, outputDb, pullRatio }]) => [
+      visible(name),
+      `${OUTPUT_CHANGE.what} ${valueText({ figure: outputDb, ...OUTPUT_CHANGE })}`,
+      `${FIELD_RATIO.what} x ${valueText({ figure: fieldRatio, ...FIELD_RATIO })}`,
+      `${PULL_RATIO.what} x ${valueText({ figure: pullRatio, ...PULL_RATIO })}`,
+      styles.faint(`[${notes.numbers(outputDb.restsOn)}]`),
+    ]),
   );
 }
 
@@ -121,14 +115,8 @@ export function responseText(positions: readonly PositionData[], frequenciesHz: 
     return [`position ${visible(key)}`, ...cells];
   });
   const table = [['frequency', ...frequenciesHz.map((each) => `${each} Hz`)], ...columns];
-  const widths = table.map(widest);
-  const rows = Array.from({ length: frequenciesHz.length + 1 }, (_, row) =>
-    table.map((column, index) => padded(column[row] ?? '', widths[index] ?? 0)).join('  '),
-  );
-  return [
-    '  level at the jack; 0 dB: one coil of 5000 turns, unloaded',
-    ...rows.map((row) => `    ${row.trimEnd()}`),
-  ].join('\n');
+  const rows = Array.from({ length: frequenciesHz.length + 1 }, (_, row) => table.map((column) => column[row] ?? ''));
+  return ['  level at the jack; 0 dB: one coil of 5000 turns, unloaded', ...columnLines(rows)].join('\n');
 }
 
 function rowsOf<K extends string>(

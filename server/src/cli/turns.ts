@@ -1,6 +1,6 @@
 import { readQuantity } from '../../../grammar/src/read-quantity.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
-import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { resistanceAt20C } from '../estimates/coil-reading.ts';
 import {
@@ -23,7 +23,7 @@ import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, estimateOf, scale } from '../quantities/estimate.ts';
 import { fitText, offText, turnsText, wireText, woundText } from '../words/turns-words.ts';
 import { WIRE_SPARE } from '../words/wire-spare.ts';
-import { choose } from './choose.ts';
+import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { roomCelsius } from './room.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
@@ -82,11 +82,8 @@ export const turns = defineCommand({
       for (const { words, proposals } of reached) print(`for the target ${words}`, proposals.flatMap(ofCoil));
       return 0;
     }
-    const coil = oneOf(quick.netlist.pickup.coils, values.coil, ({ name }) => name, {
-      what: 'coil',
-      option: '--coil',
-      shown: source.shown,
-    });
+    const wanted = { what: 'coil', name: values.coil, shown: source.shown };
+    const coil = chooseOnly(quick.netlist.pickup.coils, ({ name }) => name, wanted);
     const at20C = (option: 'resistance' | 'rest') => ohmAt20C(values[option] ?? '', option, values.room, bench);
     const lines =
       values.resistance !== undefined
@@ -107,28 +104,11 @@ const NEEDED = 'its bobbin with core and window, its wire or spool, and turns or
 const NO_QUESTION = 'no target with turns to plan; ask --resistance OHM, --match COIL, --rest OHM or --peeled LENGTH';
 
 function pickupOf({ pickups, bench }: Analysis, name: string | undefined, shown: string): QuickEstimates {
-  const where = { what: 'pickup', option: '--pickup', shown };
-  return quickOf(bench)(oneOf(pickups, name, (each: PickupAnalysis) => each.pickup.name, where).pickup);
+  return quickOf(bench)(chooseOnly(pickups, (each) => each.pickup.name, { what: 'pickup', name, shown }).pickup);
 }
 
 const coilNamed = (quick: QuickEstimates, name: string, shown: string): Coil =>
   choose(quick.netlist.pickup.coils, (each) => each.name, { what: 'coil', name, shown });
-
-function oneOf<T>(
-  parts: readonly T[],
-  name: string | undefined,
-  nameOf: (part: T) => string,
-  { what, option, shown }: { readonly what: string; readonly option: string; readonly shown: string },
-): T {
-  if (name !== undefined) return choose(parts, nameOf, { what, name, shown });
-  const [only, another] = parts;
-  if (only === undefined) throw new CommandError(`${shown} holds no ${what}`);
-  if (another !== undefined)
-    throw new CommandError(
-      `${shown} holds several ${what}s; ${option} NAME says which: ${parts.map(nameOf).join(', ')}`,
-    );
-  return only;
-}
 
 function proposalLines(proposal: TurnsProposal | undefined): readonly string[] | undefined {
   if (!proposal) return undefined;
