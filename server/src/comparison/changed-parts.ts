@@ -26,7 +26,8 @@ export function changedParts(
   return new Set(parts);
 }
 
-function factsOf(change: FactChange, side: 'before' | 'after'): readonly WrittenFact[] {
+/** The lines of one state that a change is about. */
+export function factsOf(change: FactChange, side: 'before' | 'after'): readonly WrittenFact[] {
   switch (change.kind) {
     case 'fact changed':
       return [change[side]];

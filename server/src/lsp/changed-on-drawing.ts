@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { changedParts } from '../comparison/changed-parts.ts';
-import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
+import { changedParts, factsOf } from '../comparison/changed-parts.ts';
+import type { FactChange } from '../comparison/compare-facts.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { ChangedPart } from './bench-view-protocol.ts';
@@ -44,7 +44,7 @@ function changedOfInstrument(change: FactChange, side: Side, name: string, analy
   }
   if (block !== `instrument ${name}`) return [];
   const parts = instrumentParts(analysed);
-  return writtenFacts(change, side).flatMap(({ uri, span }) => {
+  return factsOf(change, side).flatMap(({ uri, span }) => {
     const around = parts.flatMap(({ id, place }) => {
       const at = analysis.locate(place);
       return at && at.uri === uri && at.start < span.end && span.start < at.end
@@ -58,20 +58,3 @@ function changedOfInstrument(change: FactChange, side: Side, name: string, analy
 
 const slotsHolding = ({ slots }: Instrument, block: string): readonly string[] =>
   slots.filter(({ pickup }) => pickup !== undefined && block === `pickup ${pickup.name}`).map(({ name }) => name);
-
-function writtenFacts(change: FactChange, side: Side): readonly WrittenFact[] {
-  switch (change.kind) {
-    case 'fact changed':
-      return [change[side]];
-    case 'fact added':
-      return side === 'after' ? [change.after] : [];
-    case 'fact removed':
-      return side === 'before' ? [change.before] : [];
-    case 'block added':
-      return side === 'after' ? change.facts : [];
-    case 'block removed':
-      return side === 'before' ? change.facts : [];
-    case 'renamed':
-      return [];
-  }
-}

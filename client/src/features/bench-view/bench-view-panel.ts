@@ -312,22 +312,13 @@ export class BenchViewPanel {
   private shownFrom(result: DrawingResult): DrawingMessage['drawing'] {
     const { uri, pots } = this.focus;
     return {
+      ...result,
       uri,
       file: fileName(uri),
-      subject: result.subject,
-      title: result.title,
-      svg: result.svg,
       subjects: result.subjects.map(({ kind, name, title }) => ({ kind, name, title })),
       parts: result.parts.map(({ id }) => id),
-      table: result.table,
-      findings: result.findings,
-      cautions: result.cautions,
-      broken: result.broken,
-      positions: result.positions,
-      position: result.position,
       hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
       pots,
-      invitation: result.invitation,
       comparedWith: this.base.state()?.label ?? result.former,
       base: this.base.choice(),
     };

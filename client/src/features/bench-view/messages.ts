@@ -1,8 +1,5 @@
 import type {
   DrawingResult,
-  DrawnFinding,
-  FactTable,
-  HeardAt,
   Pots,
   Section,
   SoundResult,
@@ -30,22 +27,12 @@ export type ToView =
   /** Nothing could be had from the server; what is shown stays. */
   | { readonly type: 'failed'; readonly message: string };
 
-export interface ShownDrawing {
-  readonly uri: string;
+/** What the server drew, and how the panel shows it. */
+export interface ShownDrawing extends Omit<DrawingResult, 'subjects' | 'parts'> {
   readonly file: string;
-  readonly subject: Subject | undefined;
-  readonly title: string | undefined;
-  readonly svg: string | undefined;
   readonly subjects: readonly Pick<SubjectChoice, 'kind' | 'name' | 'title'>[];
   /** Parts that have a line in the text, in the order in which the keyboard goes through them. */
   readonly parts: readonly string[];
-  readonly table: FactTable | undefined;
-  readonly findings: readonly DrawnFinding[];
-  readonly cautions: readonly string[];
-  readonly broken: DrawingResult['broken'];
-  readonly invitation: DrawingResult['invitation'];
-  readonly positions: readonly HeardAt[];
-  readonly position: string | undefined;
   readonly hasPots: boolean;
   readonly pots: Pots;
   /** What the state compared with is called; absent where nothing is compared. */
