@@ -252,3 +252,34 @@ describe('a coil of which nobody says whether it was kept', () => {
     assert.doesNotMatch(words(text.replace('coil main {', 'coil main {\n    kept')), /Counts as kept/);
   });
 });
+
+describe('two coils that were kept over an exchanged magnet', () => {
+  it('say in their hover whether they agreed as found', () => {
+    const text = (slug: string) => `pickup heron {
+  coil screw {
+    kept
+    start pink
+    finish grey
+  }
+  coil slug {
+    kept
+    start violet
+    finish white
+  }
+  hookup {
+    hot violet
+    link white grey
+    ground pink
+  }
+  readings found "as received" {
+    kick pink to grey approach positive
+    kick violet to white approach ${slug}
+  }
+}
+`;
+    const words = (of: string) => JSON.stringify(hover(analyse(of), of.indexOf('screw'))?.text);
+    assert.match(words(text('positive')), /its kick had the same sign as that of the slug coil/);
+    assert.match(words(text('negative')), /its kick had the other sign than that of the slug coil/);
+    assert.doesNotMatch(words(text('positive').replaceAll('kept', 'new')), /its kick had/);
+  });
+});

@@ -57,6 +57,22 @@ describe('bench check', () => {
     assert.ok(Math.abs(before.passOhm - Math.hypot(limit, 2 * before.ohm.sd)) < 1e-9);
   });
 
+  it('what was read apart stands beside what it should be', () => {
+    const foundling = analysed('foundling');
+    const loose = quickIn(foundling, 'foundling');
+    const read = probePairs(loose, looseAndJoined(loose), foundling.bench, 22).flatMap(
+      ({ points: [a, b], readBefore }) =>
+        readBefore ? [`${a.name} ${b.name} ${readBefore === 'open' ? 'open' : readBefore.written}`] : [],
+    );
+    assert.deepEqual(read, [
+      'violet grey open',
+      'violet pink 4.03 kohm',
+      'violet bare open',
+      'grey turquoise 3.99 kohm',
+      'grey bare open',
+    ]);
+  });
+
   it('before joining only the two coils and the metal conduct; after it every lead is in one path', () => {
     const before = pairs
       .filter((each) => each.before.kind === 'resistance')

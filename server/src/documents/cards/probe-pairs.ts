@@ -1,6 +1,5 @@
 /** Every pair of points that probes can touch, with what a meter reads before and after the leads are joined. */
 
-import { netsOf } from '../../estimates/coil-reading.ts';
 import { type QuickEstimates, resistanceOf } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
 import { COIL_ENDS } from '../../model/coil.ts';
@@ -73,11 +72,11 @@ export function probePairs(
 
 /** The newest reading of two points that was taken before any joint was made. */
 function readApart(loose: PickupNetlist, a: ProbePoint, b: ProbePoint): ProbePair['readBefore'] {
-  const nets = [a, b].map(({ node }) => loose.netOf(node));
   const lines = loose.pickup.readings.filter(({ apart, found }) => apart && !found).flatMap((block) => block.lines);
   return lines.findLast((line): line is ReadingOf<'resistance'> => {
-    const read: readonly number[] = (line.kind === 'resistance' && netsOf(line.probes, loose)) || [];
-    return read.length > 0 && nets.every((net) => net !== undefined && read.includes(net));
+    if (line.kind !== 'resistance') return false;
+    const read = [loose.resolve(line.probes.red), loose.resolve(line.probes.black)];
+    return read.includes(a.node) && read.includes(b.node);
   })?.value;
 }
 
