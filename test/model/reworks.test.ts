@@ -158,6 +158,17 @@ describe('turns that are stated anew', () => {
   });
 });
 
+describe('a coil that lies in its bobbin', () => {
+  it('is not told again in a later state that it is too big for it', () => {
+    const shelf = 'bobbin flat {\n  core 63.0 x 5.6 mm\n  window 7.2 x 2.0 mm\n}\n';
+    const text = `${shelf}${FOUND.replace('    wire plain-42\n', '    bobbin flat\n    wire plain-42\n')}`;
+    const tooBig = (of: string) =>
+      analyse(of).findings.flatMap(({ code, subject }) => (code === 'winding/does-not-fit' ? [subject.pickup] : []));
+    assert.deepEqual(tooBig(`${text}pickup later reworks found {\n}\n`), tooBig(text));
+    assert.ok(tooBig(text).length > 0);
+  });
+});
+
 describe('a former state', () => {
   const faulty = FOUND.replace('link turquoise grey', 'link turquoise pink').replace('ground pink', 'ground grey');
   const mended = 'pickup later reworks found {\n  hookup {\n    link turquoise grey\n    ground pink\n  }\n}\n';

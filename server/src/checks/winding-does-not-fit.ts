@@ -22,6 +22,8 @@ export const windingDoesNotFit = definePickupCheck({
       const depth = coil.bobbin?.window?.value.depth;
       if (!winding?.buildM || !winding.windowFilled || !stated || !depth) return [];
       if (!(winding.windowFilled.value > 1)) return [];
+      // Kept from the state before, it lies in its bobbin: what there was to say of it is said of that state.
+      if (context.pickup.reworks && coil.work?.value === 'kept') return [];
       // The ± reaches into the window: the flange has to be watched, but nothing is certain.
       const sure = winding.windowFilled.value - winding.windowFilled.sd > 1;
       const filled = numberText(winding.windowFilled, COIL_NUMBERS.windowFilled);
