@@ -239,6 +239,36 @@ instrument i {
     assert.ok(share > 0.8 && share < 1.3, `± ${told.sd} against ${drawn.sd}`);
   });
 
+  it('resonance and peak of a position, both pots and the cable drawn (300 draws; 0.8 to 1.3 of the scatter)', () => {
+    const heard = (volumeOhm: number, toneOhm: number, cable: string) => {
+      const text = spec(6_000, 250_000)
+        .replace(
+          /volume .*/,
+          `volume ${volumeOhm.toFixed(0)} ohm audio\n    tone ${toneOhm.toFixed(0)} ohm audio with 22 nF`,
+        )
+        .replace('  selector', `${cable}  selector`);
+      const position = analyse(text).instruments[0]?.positions()[0];
+      return { hz: known(position?.resonanceHz ?? undefined), db: known(position?.peakDb ?? undefined) };
+    };
+    const told = heard(250_000, 250_000, '');
+    const chance = uniform(10);
+    const pot = () => 250_000 * (1 + 0.2 * (2 * chance() - 1));
+    const draws = (pick: (each: ReturnType<typeof heard>) => number) =>
+      monteCarlo(
+        ({ cable }) => pick(heard(pot(), pot(), `  cable 1 m of ${Math.max(cable, 50).toFixed(1)} pF/m\n`)),
+        [{ name: 'cable', value: 450, sd: 0.25 * 450 }],
+        { samples: 300, seed: 11 },
+      ).sd;
+    for (const [name, estimate, scatter] of [
+      ['resonance', told.hz, draws(({ hz }) => hz.value)],
+      ['peak', told.db, draws(({ db }) => db.value)],
+    ] as const) {
+      // Of all causes, those that were drawn.
+      const drawn = Math.hypot(...['tracks of the pots', 'the cable'].map((cause) => estimate.sources?.[cause] ?? 0));
+      assert.ok(drawn > 0.8 * scatter && drawn < 1.3 * scatter, `${name}: ± ${drawn} against ${scatter}`);
+    }
+  });
+
   it('capacitance of a coil in air, clearance drawn between its limits (10,000 draws; 0.8 to 1.3 of the scatter)', () => {
     const farad = known(coilOf(pickupOf(text('    turns 5000'))).capacitanceF);
     const meanTurnM = known(coilOf(pickupOf(text('    turns 5000'))).meanTurnM).value;
