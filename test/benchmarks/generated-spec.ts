@@ -1,4 +1,7 @@
-/** Specs of any length for measuring: parts, one real mistake, and as many two-coil pickups as the length allows. */
+/**
+ * Specs of any length for measuring, as a shop writes them: parts, one real mistake, and as many two-coil pickups as the length allows,
+ * each with its readings and in an instrument.
+ */
 export interface GeneratedSpec {
   readonly text: string;
   /** Offsets in the pickup in the middle: behind a digit of its turns, behind `wire `, in a fact's word, in a coil's name. */
@@ -35,7 +38,9 @@ bobbin rod-six {
 `;
 
 const PICKUP = `pickup pNUMBER "Pickup NUMBER" {
+  serial TB-NUMBER
   strings 6
+  made 2026-03-11
   conductors turquoise orange grey pink
   shield bare
   coil screw {
@@ -43,7 +48,7 @@ const PICKUP = `pickup pNUMBER "Pickup NUMBER" {
     wire plain-42
     turns 4_800
     wound clockwise
-    packing 0.66
+    packing 0.66NUMBER
     start gold to pink
     finish brown to grey
     polarity north-up
@@ -51,9 +56,9 @@ const PICKUP = `pickup pNUMBER "Pickup NUMBER" {
   coil slug {
     bobbin rod-six
     wire plain-42
-    turns 4_800
+    turns 4_850
     wound clockwise
-    packing 0.66
+    packing 0.65NUMBER
     start gold to turquoise
     finish brown to orange
     polarity south-up
@@ -64,6 +69,29 @@ const PICKUP = `pickup pNUMBER "Pickup NUMBER" {
     hot turquoise
     link orange grey
     ground pink bare
+  }
+  readings "before the cover" 2026-03-11 {
+    room 21 degC
+    screw 3.9NUMBER kohm
+    slug 3.9NUMBER kohm
+    turquoise to baseplate 7.8NUMBER kohm
+    kick turquoise to orange approach positive
+  }
+}
+instrument iNUMBER "Instrument NUMBER" {
+  scale 648 mm
+  strings 6 spread 52.0 mm at bridge, 35.0 mm at nut
+  pickup bridge pNUMBER at 43 mm
+  controls {
+    volume 500 kohm audio
+    tone 500 kohm audio with 22 nF
+  }
+  cable 4.5 m of 100 pF/m
+  input 1 Mohm
+  selector {
+    1 "bridge" bridge
+    2 "split" bridge.slug
+    3 "parallel" (bridge.slug parallel reversed bridge.screw)
   }
 }
 `;

@@ -12,9 +12,17 @@ export interface NameAt {
 
 /** The name that a cursor touches; where two meet, the one that starts there. */
 export function nameAt(analysis: Analysis, offset: number): NameAt | undefined {
+  // A long file has thousands of names; those in its other blocks need no place.
+  const near = new Set(
+    analysis.tree.chunks.flatMap(({ chunk, offset: start }) =>
+      start <= offset && offset <= start + chunk.text.length ? [chunk] : [],
+    ),
+  );
   let best: NameAt | undefined;
-  for (const found of namesIn(analysis)) {
-    if (found.at.start > offset || offset > found.at.end) continue;
+  for (const reference of analysis.model.references) {
+    if (!near.has(reference.place.chunk)) continue;
+    const found = located(analysis, reference);
+    if (found === undefined || found.at.start > offset || offset > found.at.end) continue;
     if (best === undefined || found.at.start > best.at.start) best = found;
   }
   return best;
@@ -22,12 +30,15 @@ export function nameAt(analysis: Analysis, offset: number): NameAt | undefined {
 
 /** Every name that stands in the analysis's own file. */
 export function namesIn(analysis: Analysis): readonly NameAt[] {
-  return analysis.model.references.flatMap((reference) => {
-    const at = analysis.locate(reference.place);
-    if (at?.uri !== analysis.uri) return [];
-    const target = reference.declares ? reference.place : reference.target;
-    return [{ reference, at, target: target && analysis.locate(target) }];
-  });
+  return analysis.model.references.flatMap((reference) => located(analysis, reference) ?? []);
+}
+
+/** `undefined` where the name stands in another file. */
+function located(analysis: Analysis, reference: Reference): NameAt | undefined {
+  const at = analysis.locate(reference.place);
+  if (at?.uri !== analysis.uri) return undefined;
+  const target = reference.declares ? reference.place : reference.target;
+  return { reference, at, target: target && analysis.locate(target) };
 }
 
 /** What is asked for in other files: the place that declares a name, and of what. */
