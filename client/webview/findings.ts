@@ -1,4 +1,4 @@
-import type { DrawnFinding } from '../../server/src/lsp/protocol.ts';
+import { type DrawnFinding, unbroken } from '../../server/src/lsp/protocol.ts';
 import type { FromView, ShownDrawing } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
@@ -21,7 +21,7 @@ export function findingsSection(
     page.addEventListener('click', () => send({ type: 'explain', code }));
     const word = isNew(finding) ? `New ${WORDS[severity].toLowerCase()}` : WORDS[severity];
     return element('li', { className: `find ${severity}` }, [
-      element('p', {}, [element('b', { textContent: `${word}. ` }), message, ' ', page]),
+      element('p', {}, [element('b', { textContent: `${word}. ` }), unbroken(message), ' ', page]),
       lineButton(range.start.line, send),
     ]);
   });
@@ -30,7 +30,7 @@ export function findingsSection(
   ]);
   const list = element('ul', { className: 'finds' }, [...(items.length > 0 ? items : [none]), ...settled]);
   if (cautions.length === 0) return [list];
-  const mind = cautions.map((each) => element('li', { textContent: each }));
+  const mind = cautions.map((each) => element('li', { textContent: unbroken(each) }));
   const words = element('summary', { textContent: 'Mind at the bench' });
   return [list, element('details', { className: 'mind', open: true }, [words, element('ul', {}, mind)])];
 }

@@ -1,4 +1,4 @@
-import type { MissingRow } from '../../server/src/lsp/protocol.ts';
+import { type MissingRow, unbroken } from '../../server/src/lsp/protocol.ts';
 import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
@@ -19,11 +19,11 @@ export function missingSection(readings: readonly MissingRow[], send: (message: 
       readings.map(({ settles, how, expected, line, range }) =>
         element('li', { className: 'find' }, [
           element('div', {}, [
-            element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), how]),
+            element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), unbroken(how)]),
             element('p', { className: 'q' }, [
-              ...(expected === undefined ? [] : [`Expect ${expected}. `]),
+              ...(expected === undefined ? [] : [unbroken(`Expect ${expected}. `)]),
               'Write: ',
-              element('code', { textContent: line }),
+              element('code', { textContent: unbroken(line) }),
             ]),
           ]),
           ...(range === undefined ? [] : [lineButton(range.start.line, send)]),

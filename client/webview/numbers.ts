@@ -15,8 +15,8 @@ export function numbersSection(
       caption,
       columns,
       rows: rows.map(({ name, now, before, change, restsOn }) => {
-        const value = element('b', { textContent: now, title: restsOn });
-        return compared ? [name, before ?? 'not there', value, changeCell(change ?? '')] : [name, value];
+        const value = element('b', { title: restsOn }, [numberCell(now)]);
+        return compared ? [name, numberCell(before ?? 'not there'), value, numberCell(change ?? '')] : [name, value];
       }),
     },
     'numbers',
@@ -26,8 +26,9 @@ export function numbersSection(
 }
 
 /** A number with its ± stays on one line; what is said of it may go on to the next. */
-function changeCell(change: string): Node {
-  const [number = '', ...words] = change.split(', ');
+function numberCell(text: string): Node {
+  const [number = '', ...words] = text.split(', ');
+  if (!/\d/.test(number)) return document.createTextNode(text);
   return element('span', {}, [
     element('span', { className: 'number', textContent: number }),
     ...words.map((each) => `, ${each}`),

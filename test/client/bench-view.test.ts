@@ -285,6 +285,23 @@ describe('the bench view in a browser', function () {
     await page.close();
   });
 
+  for (const width of [320, 420, 640])
+    it(`at ${width} px no number is torn, and no column is as narrow as a letter`, async () => {
+      const { page } = await opened(compared, { width });
+      const torn = await page.evaluate<string[]>(`[...document.querySelectorAll('.numbers .number')].flatMap((each) => {
+        const range = document.createRange();
+        range.selectNodeContents(each);
+        return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1 ? [each.textContent] : [];
+      })`);
+      assert.deepEqual(torn, []);
+      assert.notEqual(await page.locator('.numbers .number').count(), 0);
+      const narrow = await page.evaluate<string[]>(`[...document.querySelectorAll('p, .numbers th, .numbers td')]
+        .filter((each) => each.textContent.length > 12 && each.clientWidth > 0 && each.clientWidth < 60).map((each) => each.textContent)`);
+      assert.deepEqual(narrow, []);
+      assert.ok((await page.evaluate<number>('document.scrollingElement.scrollWidth')) <= width);
+      await page.close();
+    });
+
   it('what a spec says is text, never markup', async () => {
     const hostile = '<img src=x onerror=alert(1)> & "quoted" \u202Ereversed';
     const text = sample('ottlewick-neck').replace('"Ottlewick, neck"', JSON.stringify(hostile).replaceAll('\\"', "'"));

@@ -4,7 +4,7 @@ import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { FactTable } from './drawing-sheet.ts';
-import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
+import { columnHeads, type HtmlNode, h, rowHead, table, words } from './html.ts';
 import { PALETTES } from './theme.ts';
 
 export interface BenchViewPage {
@@ -27,11 +27,11 @@ export function benchViewPageBody({ title, about, findings, drawing, sections }:
     h(
       'main',
       {},
-      h('h1', {}, typed(title)),
-      h('p', {}, ...about.flatMap((text, index) => [...(index > 0 ? [' · '] : []), typed(text)])),
+      h('h1', {}, words(title)),
+      h('p', {}, ...about.flatMap((text, index) => [...(index > 0 ? [' · '] : []), words(text)])),
       ...(findings.length === 0
         ? [h('p', {}, 'No findings.')]
-        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, typed(message), ` (${code})`)))]),
+        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, words(message), ` (${code})`)))]),
       ...mind(cautionsFor(findings)),
       ...plotOnPage(drawing ?? {}),
       ...sections,
@@ -76,7 +76,14 @@ export function readingsOnPage(
 ): readonly HtmlNode[] {
   if (readings.length === 0) return [];
   const items = readings.map(({ settles, how, expected }) =>
-    h('li', {}, h('b', {}, typed(settles)), ': ', typed(how), expected === undefined ? '' : ` Expect ${expected}.`),
+    h(
+      'li',
+      {},
+      h('b', {}, words(settles)),
+      ': ',
+      words(how),
+      expected === undefined ? '' : words(` Expect ${expected}.`),
+    ),
   );
   return [h('h2', {}, 'Readings still missing'), h('ul', {}, ...items)];
 }
@@ -98,9 +105,9 @@ export function usageOnPage({
 
 function factTable({ caption, columns, rows }: FactTable): HtmlNode {
   return table({
-    caption: typed(caption),
+    caption: words(caption),
     columns: columnHeads(columns),
-    rows: rows.map(([name = '', ...cells]) => [rowHead(typed(name)), ...cells.map((cell) => h('td', {}, typed(cell)))]),
+    rows: rows.map(([name = '', ...cells]) => [rowHead(words(name)), ...cells.map((cell) => h('td', {}, words(cell)))]),
   });
 }
 
@@ -111,7 +118,7 @@ export function benchViewPageCss(): string {
   return [
     colours(light),
     `@media screen and (prefers-color-scheme: dark) { ${colours(dark)} }`,
-    'body { margin: 2rem auto; max-width: 62rem; padding: 0 1rem; background: var(--paper); color: var(--ink); font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: anywhere; }',
+    'body { margin: 2rem auto; max-width: 62rem; padding: 0 1rem; background: var(--paper); color: var(--ink); font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: break-word; }',
     'h1 { font-size: 1.3rem; margin: 0; } h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; }',
     'table { border-collapse: collapse; width: 100%; margin: 1rem 0 2rem; font-variant-numeric: tabular-nums; break-inside: avoid; }',
     'caption { text-align: left; font-weight: 600; padding-bottom: .3rem; }',

@@ -5,7 +5,7 @@ import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
-import { columnHeads, type HtmlNode, h, rowHead, table, typed } from './html.ts';
+import { columnHeads, type HtmlNode, h, rowHead, table, words } from './html.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
 import { responsePlot } from './response-plot/response-plot.ts';
 import { PALETTES } from './theme.ts';
@@ -37,7 +37,7 @@ export function comparisonPage(
       h(
         'main',
         {},
-        h('h1', {}, typed(names.before), ' → ', typed(names.after)),
+        h('h1', {}, words(names.before), ' → ', words(names.after)),
         ...(same ? [h('p', {}, 'No change of meaning: nothing differs but order, layout and comments.')] : []),
         ...section('Facts', factTable(comparison.facts)),
         ...section('Numbers', numberTable(numberRows(comparison), names)),
@@ -57,9 +57,9 @@ function factTable(changes: readonly FactChange[]): HtmlNode | undefined {
   const rows = changes.flatMap((change) => {
     const path = change.path.join(' / ');
     return factSides(change).map(([before, after], index) => [
-      rowHead(index === 0 ? typed(path) : ''),
-      h('td', { class: 'gone' }, before === '' ? '' : typed(before)),
-      h('td', { class: 'come' }, after === '' ? '' : typed(after)),
+      rowHead(index === 0 ? words(path) : ''),
+      h('td', { class: 'gone' }, before === '' ? '' : words(before)),
+      h('td', { class: 'come' }, after === '' ? '' : words(after)),
     ]);
   });
   return table({ columns: columnHeads(['', 'before', 'after']), rows });
@@ -88,7 +88,7 @@ function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | 
     const shown = path.join(' / ');
     const repeated = rows[index - 1]?.path.join(' / ') === shown;
     return [
-      rowHead(repeated ? '' : typed(shown)),
+      rowHead(repeated ? '' : words(shown)),
       h('td', {}, what),
       h('td', { class: 'number' }, before),
       h('td', { class: 'number' }, after),
@@ -101,7 +101,7 @@ function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | 
 function findingList({ gone, come, changed }: Comparison['findings']): HtmlNode | undefined {
   if (gone.length + come.length + changed.length === 0) return undefined;
   const item = (what: string, { severity, code, what: fault }: Finding): HtmlNode =>
-    h('li', {}, h('strong', {}, what), ` ${severity} ${code}: `, typed(fault));
+    h('li', {}, h('strong', {}, what), ` ${severity} ${code}: `, words(fault));
   return h(
     'ul',
     {},
@@ -126,7 +126,7 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, nam
     if (old === undefined || !changed.has(`pickup ${name}`)) return [];
     const response = pickupResponsePicture({ analysis: after, pickup: now }, { analysis: before, pickup: old }, labels);
     return [
-      h('h2', {}, 'Wiring and response of ', typed(now.pickup.title ?? name)),
+      h('h2', {}, 'Wiring and response of ', words(now.pickup.title ?? name)),
       h(
         'div',
         { class: 'pair' },
@@ -168,7 +168,7 @@ function wiring(
   return h(
     'div',
     { class: side },
-    h('p', {}, typed(name), ...(parts.length === 0 ? [] : [', marked: ', typed(parts.join(', '))])),
+    h('p', {}, words(name), ...(parts.length === 0 ? [] : [', marked: ', words(parts.join(', '))])),
     { drawing: svg },
   );
 }
@@ -192,7 +192,7 @@ function pageCss(): string {
   return [
     colours(light),
     `@media (prefers-color-scheme: dark) { ${colours(dark)} }`,
-    'body { margin: 2rem auto; max-width: 70rem; padding: 0 1rem; background: var(--paper); color: var(--ink); font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: anywhere; }',
+    'body { margin: 2rem auto; max-width: 70rem; padding: 0 1rem; background: var(--paper); color: var(--ink); font: 1rem/1.4 system-ui, sans-serif; overflow-wrap: break-word; }',
     'h1 { font-size: 1.3rem; } h2 { font-size: 1.1rem; margin: 2rem 0 .5rem; }',
     'table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }',
     'th, td { border-bottom: 1px solid var(--line); padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: top; }',

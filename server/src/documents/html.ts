@@ -4,6 +4,7 @@
  * the copy without the camera's notes can.
  */
 import { type CleanPhoto, dataUri } from '../photos/photo-file.ts';
+import { unbroken } from '../words/unbroken.ts';
 import { escapeText, render as renderSvg, type SvgNode } from './svg.ts';
 
 type AttributeName = 'aria-hidden' | 'aria-label' | 'class' | 'colspan' | 'role' | 'scope';
@@ -32,6 +33,9 @@ export function h(name: string, attributes: HtmlAttributes, ...children: readonl
 export function typed(text: string): HtmlElement {
   return h('bdi', {}, text);
 }
+
+/** The same where it holds quantities: a number and its unit stay on one line. */
+export const words = (text: string): HtmlElement => typed(unbroken(text));
 
 export interface Table {
   readonly className?: string;

@@ -8,6 +8,7 @@ import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './
 export const PROTOCOL_VERSION = 3;
 
 export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
+export { unbroken } from '../words/unbroken.ts';
 export type * from './bench-view-protocol.ts';
 export {
   CARDS_REQUEST,
