@@ -173,6 +173,24 @@ describe('the bench view in the editor', () => {
       await eventually(() => (benchView.shown()?.drawing.comparedWith === undefined ? true : undefined));
     });
 
+    it('from the source control view: the entry is in the menu of a changed spec', async () => {
+      git('init', '-q');
+      git('add', '.');
+      git('commit', '-q', '--allow-empty', '-m', 'as it was');
+      const editor = await openSample('ottlewick-neck.pickup');
+      await replace(editor, 'turns', 'turns ');
+      await editor.document.save();
+      await run('git.refresh');
+      await run('workbench.view.scm');
+      const row = seen.page.locator('.scm-view .monaco-list-row').filter({ hasText: 'ottlewick-neck.pickup' }).first();
+      await row.click({ button: 'right' });
+      await seen.page.getByRole('menuitem', { name: /Compare with Last Commit/i }).click();
+      await eventually(() => (benchView.shown()?.drawing.comparedWith === 'the last commit' ? true : undefined));
+      await run('pickup.endComparison');
+      git('checkout', '-q', '.');
+      await run('workbench.view.explorer');
+    });
+
     it('a file that the last commit does not hold: one clear line', async () => {
       await openText('new-here.pickup', 'pickup wren {\n}\n');
       await run('pickup.openBenchViewToSide');

@@ -1,5 +1,7 @@
 import { commands, Disposable, Uri, window, workspace } from 'vscode';
+import { FILE_ENDING } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from '../bench-view/bench-view-control.ts';
+import { fileName } from '../bench-view/drawn-places.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
 import { LAST_COMMIT } from './base-text.ts';
 
@@ -11,7 +13,14 @@ interface ResourceState {
 /** The bench view beside another state of the same file, or beside another file. */
 export function activateCompare(benchView: BenchViewControl): Disposable {
   const compare = async (choice: BaseChoice | undefined, target: Uri | undefined): Promise<void> => {
-    if (choice !== undefined) await benchView.compare(choice, target);
+    if (choice === undefined) return;
+    if (target !== undefined && !target.path.endsWith(FILE_ENDING)) {
+      void window.showInformationMessage(
+        `${fileName(target.toString())} is no pickup spec: there is nothing to compare.`,
+      );
+      return;
+    }
+    await benchView.compare(choice, target);
   };
   return Disposable.from(
     commands.registerCommand('pickup.compareWithLastCommit', (from?: unknown) =>
