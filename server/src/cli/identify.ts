@@ -4,7 +4,7 @@ import { type IdentifiedLeads, identifiedLeads } from '../repair/identified-lead
 import { cautionsOf } from '../words/cautions.ts';
 import { choose } from './choose.ts';
 import { defineCommand } from './command.ts';
-import { type Locate, locateEdits, locator } from './located-finding.ts';
+import { editsJson, type Locate, locator } from './located-finding.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible } from './visible.ts';
@@ -147,11 +147,7 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
         title,
         proven,
         ...(hint === undefined ? {} : { hint }),
-        edits: (locateEdits(edits, analysis, locate) ?? []).map(({ at, newText }) => ({
-          path: at.path,
-          range: at.range,
-          newText,
-        })),
+        edits: editsJson(edits, analysis, locate),
       })),
     })),
   });

@@ -146,3 +146,7 @@ export function locateEdits(
   }
   return located;
 }
+
+/** As the JSON of a command writes them; none where one has no place. */
+export const editsJson = (edits: readonly Edit[], analysis: Analysis, locate: Locate) =>
+  (locateEdits(edits, analysis, locate) ?? []).map(({ at: { path, range }, newText }) => ({ path, range, newText }));

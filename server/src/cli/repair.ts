@@ -6,7 +6,7 @@ import { changedLines } from './changed-lines.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
-import { locateEdits, locator } from './located-finding.ts';
+import { editsJson, locateEdits, locator } from './located-finding.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible } from './visible.ts';
@@ -151,11 +151,7 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
           text,
           why,
           minutes: work,
-          edits: (locateEdits(edits, analysis, locate) ?? []).map(({ at, newText }) => ({
-            path: at.path,
-            range: at.range,
-            newText,
-          })),
+          edits: editsJson(edits, analysis, locate),
         })),
         cautions,
         leaves: leaves.map(finding),
