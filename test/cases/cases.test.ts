@@ -12,7 +12,9 @@ import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { compareNumbers } from '../../server/src/comparison/compare-numbers.ts';
 import { instrumentPicture } from '../../server/src/documents/instrument-diagram/from-model.ts';
 import { positionVerdict } from '../../server/src/documents/position-verdict.ts';
+import { netKinds } from '../../server/src/documents/wiring-diagram/net-kinds.ts';
 import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
+import { pickupNetlist } from '../../server/src/model/netlist.ts';
 import { planRepairs } from '../../server/src/repair/plan-repairs.ts';
 import { analyse, findingLines, fixed, fixTitles, messageOf } from '../support/check-fixture.ts';
 
@@ -380,6 +382,17 @@ describe('closed pickups out of phase', () => {
     assert.ok(plan);
     assert.deepEqual([plan.minutes, ...plan.steps.map((step) => step.text)], [12, 'Swap hot and ground of shut-neck']);
     allInPhase(analysis, plan);
+  });
+
+  it('are drawn with no joint that nobody saw', () => {
+    const [{ pickup } = { pickup: undefined }] = analysed('closed-pickups').pickups;
+    assert.ok(pickup);
+    assert.deepEqual(
+      netKinds(pickupNetlist(pickup), new Map())
+        .map(({ label }) => label)
+        .sort(),
+      ['ground', 'hot', 'inside unknown'],
+    );
   });
 
   it('have the resistance that was read from hot to ground, at the jack beside the volume pot', () => {
