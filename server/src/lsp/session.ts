@@ -22,7 +22,7 @@ export interface Session {
   analysisOfFile(uri: string): Analysis | undefined;
   /** What the names of a file stand for, open or not; nothing is solved for it. */
   mentions(uri: string): FileMentions;
-  /** Lets go what was read of a file that is not open. */
+  /** Lets go what was made of the text of a file that is not open; the text stays, for places to be told in it. */
   release(uri: string): void;
   /** Forgets what rests on these files; returns the open documents that have to be looked at again. */
   changed(uris: readonly string[]): readonly TextDocument[];
@@ -78,7 +78,6 @@ export function createSession({ sources, failed }: SessionOptions): Session {
       if (documents.get(uri)) return;
       analyser.forget(uri);
       known.delete(fileKey(uri));
-      files.forget(uri);
     },
     changed: (uris) => {
       const keys = new Set(uris.map(fileKey));
