@@ -111,10 +111,11 @@ export class BenchView {
 
   private layOut(): void {
     const { sections, choice, pots } = this;
-    const controls = element('div', { className: 'ctl' }, [choice.node, pots.node]);
-    this.columns.replaceChildren(...sections.at('left'), element('div', {}, [...sections.at('right'), controls]));
+    this.columns.replaceChildren(...sections.at('left'), ...sections.at('right'));
     this.root.replaceChildren(
       this.header.node,
+      // In sight wherever the page is scrolled to: the drawing, the response and the numbers all follow it.
+      element('div', { className: 'ctl' }, [choice.node, pots.node]),
       this.notice.node,
       this.findings,
       ...sections.at('above the drawing'),

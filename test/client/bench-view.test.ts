@@ -105,6 +105,16 @@ describe('the bench view in a browser', function () {
     });
   }
 
+  it('position and pots stay in sight, and hide where there are none', async () => {
+    const { page, post } = await opened(instrument);
+    await page.evaluate('document.scrollingElement.scrollTo(0, 1200)');
+    const at = (await page.locator('.ctl').boundingBox())?.y;
+    assert.equal(at, 0);
+    await post({ type: 'drawing', render: 2, drawing: pickup.drawing, part: undefined });
+    assert.equal(await page.locator('.ctl').isVisible(), false);
+    await page.close();
+  });
+
   it('positions and pots are turned by the keyboard, and say where they stand', async () => {
     const view = await opened(instrument);
     await view.page.locator('.seg input:checked').first().focus();

@@ -64,6 +64,12 @@ describe('the bench view in the editor', () => {
     await benchView.receive({ type: 'position', position: 'quorl/5' });
     await eventually(() => (benchView.section('numbers')?.caption === 'Numbers, position 5' ? true : undefined));
     assert.match((await eventually(() => benchView.section('positions')?.svg)) ?? '', /data-part="position:5"/);
+    // The caret on the line of a position shows it, and so does a click on it in the drawing.
+    const line = editor.document.positionAt(editor.document.getText().search(/^ {4}3 "/m)).line;
+    editor.selection = new vscode.Selection(line, 5, line, 5);
+    await eventually(() => (benchView.shown()?.drawing.position === 'quorl/3' ? true : undefined));
+    await benchView.receive({ type: 'reveal', part: 'position:1' });
+    await eventually(() => (benchView.shown()?.drawing.position === 'quorl/1' ? true : undefined));
   });
 
   it('a drawing is saved as SVG, the view as a page that runs nothing', async () => {

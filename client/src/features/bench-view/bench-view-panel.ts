@@ -83,6 +83,9 @@ const INSTRUMENT_REST_MS = 250;
 /** A longer one before what takes the server some tens of milliseconds. */
 const HEAVY_REST_MS = 150;
 
+/** How the drawing of an instrument calls a position, with its key behind. */
+const POSITION_PART = 'position:';
+
 const OUTSIDE = 'Its folder is not open: the hover over its line shows it.';
 
 /** The one panel of the bench view: what it is about, what it shows, and what becomes of what its page says. */
@@ -159,7 +162,22 @@ export class BenchViewPanel {
     const { active } = editor.selection;
     const around = last.result.subjects.find(({ ranges }) => ranges.some((range) => holds(range, active)));
     if (around && !sameSubject(around, focus.subject)) void this.render(active);
-    else this.post({ type: 'highlight', part: partAt(last.result.parts, active) });
+    else {
+      const part = partAt(last.result.parts, active);
+      if (!this.switchedTo(part)) this.post({ type: 'highlight', part });
+    }
+  }
+
+  /** Of an instrument: the position that the part stands for is shown, where it is another than the one at hand. */
+  private switchedTo(part: string | undefined): boolean {
+    const { subject, position } = this.focus;
+    const key = part?.startsWith(POSITION_PART) ? part.slice(POSITION_PART.length) : undefined;
+    if (subject?.kind !== 'instrument' || key === undefined) return false;
+    const id = `${subject.name}/${key}`;
+    if (id === position || !this.last?.result.positions.some((each) => each.id === id)) return false;
+    this.focus = { ...this.focus, position: id };
+    void this.render();
+    return true;
   }
 
   /** The findings of this version of a file are out: its drawing may have changed. */
@@ -195,6 +213,7 @@ export class BenchViewPanel {
         return this.render();
       case 'reveal': {
         const part = this.last?.result.parts.find(({ id }) => id === message.part);
+        this.switchedTo(message.part);
         return part && this.goTo(part.range);
       }
       case 'reveal line': {
