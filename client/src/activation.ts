@@ -7,6 +7,7 @@ import { activateCompare } from './features/compare/compare.ts';
 import { activateExplanations } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFind } from './features/find/find.ts';
+import { activateNew } from './features/new/new.ts';
 import { activatePlans } from './features/plans/plans.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
 import { activateStatusItem } from './features/status/status-item.ts';
@@ -29,6 +30,7 @@ export async function activateExtension(
     activateCompare(benchView),
     activateFind(client),
     activateCards(client),
+    activateNew(client),
     activatePlans(client),
     activateFileReading(client),
     activateExplanations(client),

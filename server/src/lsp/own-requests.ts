@@ -3,6 +3,7 @@ import { explanationOf } from '../checks/explanation.ts';
 import { serveBench } from './bench-view-requests.ts';
 import { drawing } from './drawings.ts';
 import { answering, type Report } from './guard.ts';
+import { serveNew } from './new-requests.ts';
 import {
   DRAWING_REQUEST,
   type DrawingParams,
@@ -20,6 +21,7 @@ export function serveOwnRequests(
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
   serveBench(connection, { session, report });
+  serveNew(connection, { session, report });
   connection.onRequest(
     EXPLAIN_REQUEST,
     answering<ExplainParams, ExplainResult>(report, 'explanation', { protocol: PROTOCOL_VERSION }, ({ code }) => {

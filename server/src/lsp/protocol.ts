@@ -1,3 +1,4 @@
+import type { NewAnswers, NewFile } from '../features/new-answers.ts';
 import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /**
@@ -8,6 +9,8 @@ import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './
 export const PROTOCOL_VERSION = 3;
 
 export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
+export type { NewAnswers, NewFile, NewParts } from '../features/new-answers.ts';
+export { NEW_COILS, NEW_GAUGES, NEW_POSITIONS, NEW_STRINGS } from '../features/new-answers.ts';
 export { unbroken } from '../words/unbroken.ts';
 export type * from './bench-view-protocol.ts';
 export {
@@ -162,3 +165,43 @@ export type ReadFileResult =
   | { readonly kind: 'bytes'; readonly base64: string }
   | { readonly kind: 'missing' }
   | { readonly kind: 'unreadable'; readonly reason: string };
+
+/** Client to server: what may be answered to the questions of a new spec. */
+export const NEW_CHOICES_REQUEST = 'pickup/newChoices';
+
+export interface NewChoicesParams {
+  readonly protocol: number;
+  /** Files that may hold parts. */
+  readonly uris: readonly string[];
+}
+
+export interface NewChoicesResult {
+  readonly protocol: number;
+  /** Of leads, by IEC 60757; `swatch` as `#rrggbb`. */
+  readonly colours: readonly { readonly code: string; readonly name: string; readonly swatch: string }[];
+  readonly shelves: readonly Shelf[];
+}
+
+/** Names that a spec may use which uses that file. */
+export interface Shelf {
+  readonly uri: string;
+  readonly bobbins: readonly { readonly name: string; readonly ownMagnets: boolean }[];
+  readonly wires: readonly string[];
+  readonly spools: readonly string[];
+  readonly magnets: readonly string[];
+}
+
+/** Client to server: the text of a new spec; without answers, of a starter shop. */
+export const NEW_SPEC_REQUEST = 'pickup/newSpec';
+
+export interface NewSpecParams {
+  readonly protocol: number;
+  readonly answers?: NewAnswers;
+}
+
+export interface NewSpecResult {
+  readonly protocol: number;
+  readonly files: readonly NewFile[];
+  /** Why there is none. */
+  readonly problem?: string;
+}
