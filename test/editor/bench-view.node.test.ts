@@ -66,7 +66,7 @@ describe('the bench view in the editor', () => {
     assert.match((await eventually(() => benchView.section('positions')?.svg)) ?? '', /data-part="position:5"/);
     // The caret on the line of a position shows it, and so does a click on it in the drawing.
     const line = editor.document.positionAt(editor.document.getText().search(/^ {4}3 "/m)).line;
-    editor.selection = new vscode.Selection(line, 5, line, 5);
+    editor.selection = new vscode.Selection(line, 0, line, 0);
     await eventually(() => (benchView.shown()?.drawing.position === 'quorl/3' ? true : undefined));
     await benchView.receive({ type: 'reveal', part: 'position:1' });
     await eventually(() => (benchView.shown()?.drawing.position === 'quorl/1' ? true : undefined));

@@ -82,8 +82,7 @@ function mentions(uri: string, host: Host, readTree: TreeReader, memory: ModelMe
   const graph = useGraph(uri, host, readTree);
   const file = graph.fileOf(uri);
   const { chunks } = file?.tree ?? EMPTY_TREE;
-  // A file that is missing for good holds nothing; one that is not read yet may.
-  const pending = file || host.content(uri) ? graph.pending : [uri];
+  const pending = pendingOf(uri, graph, host);
   const failed = new Set<Chunk>();
   const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk) => failed.add(chunk));
   const references = chunks.flatMap(({ chunk }) => reader.read(chunk).references);
@@ -96,6 +95,10 @@ function declared(uri: string, host: Host, readTree: TreeReader, memory: ModelMe
   const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
   return { model: fileModel(chunks.map(({ chunk }) => reader.read(chunk))), locate: locator(graph) };
 }
+
+/** A file that is missing for good holds nothing; one that is not read yet may. */
+const pendingOf = (uri: string, graph: UseGraph, host: Host): readonly string[] =>
+  graph.fileOf(uri) || host.content(uri) ? graph.pending : [uri];
 
 const locator =
   (graph: UseGraph): Analysis['locate'] =>
@@ -157,7 +160,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     text: tree.text,
     tree,
     uris: graph.files.map((file) => file.uri),
-    pending: [...graph.pending, ...unreadPhotos(photos, host)],
+    pending: [...pendingOf(uri, graph, host), ...unreadPhotos(photos, host)],
     model,
     bench,
     namesInScope: (kind) =>

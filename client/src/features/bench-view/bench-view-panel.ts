@@ -163,8 +163,10 @@ export class BenchViewPanel {
     const around = last.result.subjects.find(({ ranges }) => ranges.some((range) => holds(range, active)));
     if (around && !sameSubject(around, focus.subject)) void this.render(active);
     else {
-      const part = partAt(last.result.parts, active);
-      if (!this.switchedTo(part)) this.post({ type: 'highlight', part });
+      const onLine = last.result.parts.find(({ id, range: { start, end } }) => {
+        return id.startsWith(POSITION_PART) && start.line <= active.line && active.line <= end.line;
+      });
+      if (!this.switchedTo(onLine?.id)) this.post({ type: 'highlight', part: partAt(last.result.parts, active) });
     }
   }
 
