@@ -1,5 +1,6 @@
 /** The text of a new spec from a few answers: complete but for its readings, in the one layout. */
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import { rotationOf } from '../model/coil.ts';
 import type { NewAnswers, NewFile, NewParts } from './new-answers.ts';
 
 /** The file, or why the answers give none. */
@@ -102,7 +103,7 @@ interface NewPickup {
 function pickupLines(answers: NewAnswers, { name, title, position, isReversed }: NewPickup): readonly string[] {
   const { strings, coils, leads, parts, turns } = answers;
   const [firstStart = '', firstFinish = '', secondStart = '', secondFinish = ''] = leads;
-  const wound = isReversed ? 'counterclockwise' : 'clockwise';
+  const wound = rotationOf(isReversed ? 1 : -1);
   const [up, down] = isReversed ? (['south', 'north'] as const) : (['north', 'south'] as const);
   const bar = barOf(parts, coils);
   const coil = (coilName: string, start: string, finish: string, pole: string) => [
