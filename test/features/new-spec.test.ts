@@ -74,8 +74,8 @@ describe('a new spec', () => {
               }
         });
 
-  it('takes any title', () => {
-    fc.assert(
+  it('takes any title', async () => {
+    await fc.assert(
       fc.property(fc.string({ minLength: 1, maxLength: 60, unit: 'grapheme' }), (title) => {
         if (title.trim() !== '') assertSound({ ...PLAIN, title });
       }),
