@@ -6,7 +6,7 @@ import path from 'node:path';
 import * as vscode from 'vscode';
 import type { BenchViewInterface } from '../../client/src/features/bench-view/bench-view-control.ts';
 import { behind, closeAll, eventually, extensionInterface, openSample, openText, replace } from './in-editor.ts';
-import { type EditorWindow, openWindow } from './window.ts';
+import { againUntil, type EditorWindow, openWindow } from './window.ts';
 
 describe('the bench view in the editor', () => {
   let benchView: BenchViewInterface;
@@ -30,6 +30,8 @@ describe('the bench view in the editor', () => {
     return editor;
   };
   const run = (command: string, ...rest: unknown[]) => vscode.commands.executeCommand(command, ...rest);
+  // By its own box: a key pressed on the page goes wherever the focus is in that moment.
+  const quickInput = () => seen.page.locator('.quick-input-box input').first();
   const drawn = (file: string) =>
     eventually(() => {
       const drawing = benchView.shown()?.drawing;
@@ -106,7 +108,7 @@ describe('the bench view in the editor', () => {
     const row = seen.page.locator('.quick-input-list .monaco-list-row').first();
     await row.waitFor();
     assert.match((await row.textContent()) ?? '', /about \d+ min/);
-    await seen.page.keyboard.press('Enter');
+    await quickInput().press('Enter');
     await done;
     await eventually(() => (document.getText() !== before ? true : undefined));
   });
@@ -116,12 +118,12 @@ describe('the bench view in the editor', () => {
     await run('pickup.findPickup');
     const rows = seen.page.locator('.quick-input-list .monaco-list-row');
     await rows.filter({ hasText: 'RYD-' }).first().waitFor();
-    await seen.page.keyboard.type('serial RYD-021');
+    await quickInput().fill('serial RYD-021');
     await eventually(async () => {
       const texts = await rows.allTextContents();
       return texts.length === 1 && /RYD-021/.test(texts[0] ?? '') ? true : undefined;
     });
-    await seen.page.keyboard.press('Enter');
+    await quickInput().press('Enter');
     await eventually(() =>
       vscode.window.activeTextEditor?.document.fileName.endsWith('ottlewick-neck.pickup') ? true : undefined,
     );
@@ -189,9 +191,17 @@ describe('the bench view in the editor', () => {
       await run('git.refresh');
       await run('workbench.view.scm');
       const row = seen.page.locator('.scm-view .monaco-list-row').filter({ hasText: 'ottlewick-neck.pickup' }).first();
-      await row.click({ button: 'right' });
-      await seen.page.getByRole('menuitem', { name: /Compare with Last Commit/i }).click();
-      await eventually(() => (benchView.shown()?.drawing.comparedWith === 'the last commit' ? true : undefined));
+      const entry = seen.page.getByRole('menuitem', { name: /Compare with Last Commit/i });
+      // A menu takes no click in its first moments, and closes where the list behind it is drawn anew.
+      await againUntil(
+        async (patience) => {
+          await seen.page.keyboard.press('Escape');
+          await row.click({ button: 'right', ...patience });
+          await entry.hover(patience);
+          await entry.click(patience);
+        },
+        () => benchView.shown()?.drawing.comparedWith === 'the last commit',
+      );
       await run('pickup.endComparison');
       git('checkout', '-q', '.');
       await run('workbench.view.explorer');

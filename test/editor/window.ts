@@ -50,3 +50,20 @@ async function shows(frame: Frame, text: string): Promise<boolean> {
     return false;
   }
 }
+
+const PATIENCE = { timeout: 4_000 };
+
+/**
+ * Does a gesture again until it has shown effect: a busy window swallows one now and then. A gesture that could not be done in
+ * its time (what it points at is not there, or went away) counts as swallowed; the test's own time limit ends it all.
+ */
+export async function againUntil(
+  gesture: (patience: { readonly timeout: number }) => Promise<void>,
+  done: () => boolean,
+): Promise<void> {
+  while (!done()) {
+    await gesture(PATIENCE).catch(() => undefined);
+    const until = Date.now() + PATIENCE.timeout;
+    while (!done() && Date.now() < until) await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
