@@ -47,6 +47,19 @@ describe('architecture', () => {
     assert.deepEqual(circleIn(imports), []);
   });
 
+  it('exports no value that only tests ask for', () => {
+    // What writes the generated files is no test.
+    const texts = sources(['grammar', 'server/src', 'client', 'test/scripts']).map(textOf);
+    const times = new Map<string, number>();
+    for (const [word] of texts.join('\n').matchAll(/\w+/g)) times.set(word, (times.get(word) ?? 0) + 1);
+    const exported = texts.flatMap((text) =>
+      [...text.matchAll(/^export (?:async )?(?:const|function\*?|class) (\w+)/gm)].map(([, name = '']) => name),
+    );
+    assert.ok(exported.length > texts.length, 'hardly any export was found');
+    const idle = exported.filter((name) => times.get(name) === 1);
+    assert.deepEqual(idle, []);
+  });
+
   it('names only paths that exist', () => {
     const pages = ['README.md', 'DEVELOPERS.md'];
     const missing = pages.flatMap((page) => {
@@ -76,13 +89,15 @@ function sources(folders: readonly string[]): readonly string[] {
   );
 }
 
+const textOf = (file: string): string => readFileSync(path.join(root, file), 'utf8');
+
 /** The part with the longest folder that holds the file. */
 function partOf(file: string, parts: readonly Part[]): Part | undefined {
   return parts.filter(({ folder }) => file.startsWith(folder)).sort((a, b) => b.folder.length - a.folder.length)[0];
 }
 
 function importsOf(file: string): readonly string[] {
-  const text = readFileSync(path.join(root, file), 'utf8');
+  const text = textOf(file);
   return [
     ...text.matchAll(
       /(?:^|\n)\s*(?:import|export)\s[^;]*?from\s+'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g,

@@ -14,9 +14,10 @@ import {
 import { turnsOfResistance, type Winding, windCoil } from '../../server/src/physics/coil-geometry.ts';
 import { inductancePerTurnSquaredH } from '../../server/src/physics/inductance.ts';
 import { racetrackOfCore } from '../../server/src/physics/racetrack.ts';
-import { correlation, difference, sum } from '../../server/src/quantities/estimate.ts';
+import { difference, sum } from '../../server/src/quantities/estimate.ts';
 import { uniform } from '../support/chance.ts';
 import { analyse } from '../support/check-fixture.ts';
+import { correlation } from '../support/correlation.ts';
 import { monteCarlo } from '../support/monte-carlo.ts';
 import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
 

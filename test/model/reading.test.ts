@@ -1,10 +1,15 @@
 /** Lines as the model holds them: the values beside the places that they are written at. */
 import assert from 'node:assert/strict';
+import type { BlockSchema } from '../../grammar/src/schema/block-schema.ts';
 import { type BlockKeyword, language } from '../../grammar/src/schema/index.ts';
-import { asBlock, factsOf, innerBlocks } from '../../server/src/model/merged-block.ts';
+import { type AnyBlock, factsOf, innerBlocks, type MergedBlock } from '../../server/src/model/merged-block.ts';
 import type { Place } from '../../server/src/model/place.ts';
 import { readFact } from '../../server/src/model/reading.ts';
 import { blockWith } from '../support/line-of.ts';
+
+/** The block of a kind, as the resolver holds it: its facts typed by the schema of the kind. */
+const asBlock = <B extends BlockSchema>(block: AnyBlock, _schema: B): MergedBlock<B> =>
+  block as unknown as MergedBlock<B>;
 
 const textAt = ({ chunk, span }: Place): string => chunk.text.slice(span.start, span.end);
 
@@ -73,7 +78,6 @@ describe('a line reads into', () => {
 describe('a block reads into', () => {
   it('its facts by field, typed by the schema', () => {
     const coil = asBlock(blockWith('coil', 'turns 4_900', 'wound clockwise', 'note "a"', 'note "b"'), language.coil);
-    assert.ok(coil);
     const { turns, wound, notes, tension } = factsOf(coil);
     const rotation: 'clockwise' | 'counterclockwise' | undefined = wound?.value;
     assert.deepEqual(
@@ -83,7 +87,6 @@ describe('a block reads into', () => {
   });
   it('the blocks inside by kind, every kind that may stand there', () => {
     const pickup = asBlock(blockWith('pickup', 'coil a {', '}', 'coil b {', '}', 'hookup {', '}'), language.pickup);
-    assert.ok(pickup);
     const { coil, hookup, ...others } = innerBlocks(pickup);
     assert.deepEqual([coil.map(({ name }) => name), hookup.length], [['a', 'b'], 1]);
     assert.deepEqual(others, { readings: [], potting: [], target: [] });

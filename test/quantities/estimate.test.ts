@@ -1,6 +1,5 @@
 import assert from 'node:assert/strict';
 import {
-  correlation,
   difference,
   type Estimate,
   estimateOf,
@@ -13,6 +12,7 @@ import {
   scale,
   sum,
 } from '../../server/src/quantities/estimate.ts';
+import { correlation } from '../support/correlation.ts';
 
 /** Expected deviations by hand from u² = Σ (∂f/∂x)² u² + 2 Σ ∂f/∂x ∂f/∂y cov(x, y), JCGM 100:2008 equations 10 and 13. */
 describe('an estimate', () => {

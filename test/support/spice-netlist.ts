@@ -1,7 +1,8 @@
 import { type Circuit, type Component, circuit, ground } from '../../server/src/physics/circuit/circuit.ts';
 import { type Coil, coupling, inductor } from '../../server/src/physics/circuit/coil.ts';
-import { capacitor, currentSource, resistor, voltageSource } from '../../server/src/physics/circuit/components.ts';
+import { capacitor, currentSource, resistor } from '../../server/src/physics/circuit/components.ts';
 import type { SourceValues } from '../../server/src/physics/circuit/solve.ts';
+import { voltageSource } from './voltage-source.ts';
 
 export interface ReadNetlist {
   readonly circuit: Circuit;

@@ -101,7 +101,7 @@ export const lateCodes: ReadonlySet<string> = new Set(
 type Raised = (typeof pickupChecks)[number] | (typeof instrumentChecks)[number];
 
 /** A code in the compiler's words here has a page, and nothing that raises it. */
-export const unraised: Readonly<Record<Exclude<Code, Raised['code'] | TextCode>, never>> = {};
+({}) satisfies Readonly<Record<Exclude<Code, Raised['code'] | TextCode>, never>>;
 
 /** The list, where each check yields only to what is found before it. */
 function inOrder<const L extends readonly AnyCheck[]>(checks: L & Ordered<L>): L {

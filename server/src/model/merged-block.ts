@@ -130,10 +130,6 @@ function firstLineEnd({ open, head, like, keyword }: BlockNode): number {
   return open?.end ?? like?.span.end ?? head.at(-1)?.span.end ?? keyword.span.end;
 }
 
-/** A block whose schema is this one: its facts are what the schema's shapes capture, which the matcher has seen to. */
-export const asBlock = <B extends BlockSchema>(block: AnyBlock, schema: B): MergedBlock<B> | undefined =>
-  block.schema.keyword === schema.keyword ? (block as unknown as MergedBlock<B>) : undefined;
-
 type Language = typeof language;
 
 /** The blocks inside, by their keyword: every kind that the schema lets in. */

@@ -1,15 +1,7 @@
 /**
- * Complete elliptic integrals K(k) and E(k) of the first and second kind, modulus k (not parameter m = k²), by the
- * arithmetic-geometric mean. Valid for 0 ≤ k < 1; K is infinite at 1. Error a few units in the last place.
- * Source: NIST DLMF 19.8(i).
- */
-export function completeElliptic(k: number): { K: number; E: number } {
-  return ellipticOfComplement(Math.sqrt((1 - k) * (1 + k)));
-}
-
-/**
- * The same from the complementary modulus k′ = √(1 − k²), 0 < k′ ≤ 1: the form to use where k is close to 1, since 1 − k²
- * computed from k would lose its digits.
+ * Complete elliptic integrals K(k) and E(k) of the first and second kind by the arithmetic-geometric mean, from the complementary
+ * modulus k′ = √(1 − k²), 0 < k′ ≤ 1: where k is close to 1, 1 − k² computed from k would lose its digits. K is infinite at k′ = 0.
+ * Error a few units in the last place. Source: NIST DLMF 19.8(i).
  */
 export function ellipticOfComplement(complement: number): { K: number; E: number } {
   let a = 1;

@@ -35,11 +35,6 @@ export function parallelStraights(from1: number, to1: number, from2: number, to2
   );
 }
 
-/** Mutual inductance of two aligned parallel filaments of one length, H. Exact. */
-export function alignedStraightsMutualH(lengthM: number, distanceM: number): number {
-  return NEUMANN * alignedStraights(lengthM, distanceM);
-}
-
 /**
  * Mutual inductance, H, of two turns of one coil: racetracks around one core, `offset1M` and `offset2M` outside it and
  * `axialM` apart, counted the same way round. Straights with straights in closed form; straights with arcs by quadrature

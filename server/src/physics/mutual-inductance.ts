@@ -1,6 +1,6 @@
 import { concentricTurnsMutualH, type Offset, racetracksMutualH } from './filaments.ts';
 import { gaussLegendre } from './gauss-legendre.ts';
-import { type CoilSection, inductancePerTurnSquaredH } from './inductance.ts';
+import type { CoilSection } from './inductance.ts';
 import { memoByValue } from './memo.ts';
 import type { Racetrack } from './racetrack.ts';
 
@@ -30,12 +30,6 @@ export const mutualInductancePerTurnsProductH: (pair: CoilPair) => number = memo
   ],
   (pair: CoilPair) => mutualInductance(pair, { radialPoints: 3, axialPoints: 4 }),
 );
-
-/** Coupling k = M/√(L₁L₂) of two air-core coils, both counted the same way round. Turns cancel. */
-export function couplingSameSense(pair: CoilPair): number {
-  const self = inductancePerTurnSquaredH(pair.first) * inductancePerTurnSquaredH(pair.second);
-  return mutualInductancePerTurnsProductH(pair) / Math.sqrt(self);
-}
 
 /** The same integral at any number of quadrature points, not remembered: what convergence is judged by. */
 export function mutualInductance(

@@ -80,11 +80,6 @@ export function inductanceMatrix({ coils, rods }: CoilsWithPoles, slicesWanted?:
   return { air, total, turnAreaOverAir };
 }
 
-/** Mean axial field of a coil over the volume of a rod, A/m per ampere-turn. */
-export function meanFieldOverRodPerAmpereTurn(coil: PlacedCoil, rod: PoleRod): number {
-  return sliceFields(coil, [rod], 1)[0] ?? Number.NaN;
-}
-
 /** Centres of `count` poles in a row about the middle of the coil, `spreadM` from the first to the last, metres. */
 export function poleCentresM(count: number, spreadM: number): number[] {
   if (count === 1) return [0];

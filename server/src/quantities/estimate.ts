@@ -85,16 +85,6 @@ export function ownDeviation({ sd, sources = {} }: Estimate): number {
   return left > sd ** 2 * 1e-12 ? Math.sqrt(left) : 0;
 }
 
-/** Correlation of two estimates, between -1 and 1; 0 where either is exact. */
-export function correlation(a: Estimate, b: Estimate): number {
-  if (a.sd === 0 || b.sd === 0) return 0;
-  const shared = Object.entries(a.sources ?? {}).reduce(
-    (total, [name, share]) => total + share * (b.sources?.[name] ?? 0),
-    0,
-  );
-  return shared / (a.sd * b.sd);
-}
-
 /** A copy that says what else the number rests on. */
 export function restingOn(estimate: Estimate, ...reasons: readonly string[]): Estimate {
   return { ...estimate, restsOn: [...new Set([...estimate.restsOn, ...reasons])] };

@@ -40,19 +40,6 @@ export function capacitor({ name, from, to, farad }: Between & { readonly farad:
   };
 }
 
-/** An ideal voltage source, in V, that raises `to` above `from`. Its value is given when the network is solved. */
-export function voltageSource({ name, from, to }: Between): Component {
-  return {
-    ...plain(name, [from, to]),
-    ownUnknowns: 1,
-    paths: [{ between: [0, 1], direct: true }],
-    stamp: (equations, at) => {
-      stampImpedance(equations, at, 0);
-      equations.source(name, at.own, -1);
-    },
-  };
-}
-
 /** An ideal current source, in A, that takes its current out of `from` and puts it into `to`. */
 export function currentSource({ name, from, to }: Between): Component {
   return {
