@@ -22,8 +22,8 @@ export interface PageOptions {
   readonly extension?: string;
   /** Module that exports `run()`; left out where nobody tests. */
   readonly tests?: string;
-  /** Folder to open. */
-  readonly folder: string;
+  /** Folder to open; left out for an empty window. */
+  readonly folder?: string;
   readonly file?: string;
 }
 
@@ -81,7 +81,8 @@ export function pageAddress(port: number, options: PageOptions): string {
   if (options.extension !== undefined) payload.push(['extensionDevelopmentPath', remote(options.extension)]);
   if (options.tests !== undefined) payload.push(['extensionTestsPath', remote(options.tests)]);
   if (options.file !== undefined) payload.push(['openFile', remote(options.file)]);
-  const query = new URLSearchParams({ folder: options.folder, payload: JSON.stringify(payload) });
+  const opened: Record<string, string> = options.folder === undefined ? { ew: 'true' } : { folder: options.folder };
+  const query = new URLSearchParams({ ...opened, payload: JSON.stringify(payload) });
   return `http://127.0.0.1:${port}/?${query.toString()}`;
 }
 

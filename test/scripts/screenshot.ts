@@ -10,7 +10,7 @@
  *     --width 1400 --height 900 --scale 1    size in CSS pixels, and pixels for each
  *     --wait 2500                            milliseconds before the picture, for what comes late
  *     --only bench-view                      the bench view's pane only
- *     --reduced-motion, --web, --settings '{"editor.fontSize": 16}', --extension FOLDER, --folder FOLDER
+ *     --reduced-motion, --web, --settings '{"editor.fontSize": 16}', --extension FOLDER, --folder FOLDER (none: an empty window)
  */
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -24,6 +24,9 @@ import { pageAddress, startServer } from '../host/vscode-server.ts';
 import { offerFromWeb } from '../host/web-extension.ts';
 import { setUp } from './set-up.ts';
 import { root } from './steps.ts';
+
+/** What the bench view shows of any file: a drawing, what an empty file could begin with, or why there is nothing to draw. */
+const SHOWN = 'svg:visible, [aria-label="To begin with"]:visible, .stale:visible';
 
 const themes: Readonly<Record<string, string>> = {
   light: 'Default Light Modern',
@@ -85,7 +88,7 @@ async function takeScreenshot(): Promise<void> {
     await page.goto(
       pageAddress(server.port, {
         ...(values.web ? {} : { extension }),
-        folder: path.resolve(values.folder),
+        ...(values.folder === 'none' ? {} : { folder: path.resolve(values.folder) }),
         ...(values.file === undefined ? {} : { file: path.resolve(values.file) }),
       }),
     );
@@ -99,7 +102,7 @@ async function takeScreenshot(): Promise<void> {
       if (step !== '') await perform(page, step, titles);
     }
     // On a busy machine the server takes its time; a picture without the bench view that was asked for helps nobody.
-    if (values['bench-view']) await (await benchView(page)).locator('svg:visible').first().waitFor();
+    if (values['bench-view']) await (await benchView(page)).locator(SHOWN).first().waitFor();
     await page.waitForTimeout(Number(values.wait));
 
     const out = path.resolve(values.out);
