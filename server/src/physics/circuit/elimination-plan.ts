@@ -25,124 +25,132 @@ export interface EliminationPlan {
 /**
  * The order is Markowitz's ("The elimination form of the inverse and its application to linear programming", Management
  * Science 3, 1957): always the pivot that can make the fewest new entries, among those large enough in their column.
- * `null` where the system is singular at the given angular frequency.
+ * Only entries that are not zero are looked at, and after a step only the columns that it changed, so that a chain of
+ * thousands costs little more than its length. `null` where the system is singular at the given angular frequency.
  */
 export function planElimination(system: LinearSystem, omega: number): EliminationPlan | null {
-  const n = system.size;
-  const work = loadMatrix(system, omega);
-  const rows = new Int32Array(n);
-  for (let i = 0; i < n; i++) rows[i] = i;
-  const columns = rows.slice();
+  const { size } = system;
+  const work = loadEntries(system, omega);
+  const candidates = candidateQueue();
+  for (let column = 0; column < size; column++) {
+    const best = bestOf(work, column);
+    if (best === null) return null;
+    candidates.put(best);
+  }
+  const rows = new Int32Array(size);
+  const columns = new Int32Array(size);
   const lists = emptyLists();
-  for (let step = 0; step < n; step++) {
-    if (!choosePivot(work, rows, columns, step)) return null;
-    eliminate(work, rows, columns, step, lists);
+  for (let step = 0; step < size; step++) {
+    const pivot = nextPivot(work, candidates);
+    if (pivot === undefined) return null;
+    rows[step] = pivot.row;
+    columns[step] = pivot.column;
+    for (const column of eliminate(work, pivot, lists)) {
+      const best = bestOf(work, column);
+      if (best === null) return null;
+      candidates.put(best);
+    }
   }
   return {
-    slotCount: work.slotCount,
-    pivotSlots: new Int32Array(lists.pivotSlots),
+    slotCount: work.re.length,
+    pivotSlots: Int32Array.from(lists.pivotSlots),
     pivotRows: rows,
     pivotColumns: columns,
-    lowerStart: new Int32Array(lists.lowerStart),
-    lowerSlots: new Int32Array(lists.lowerSlots),
-    lowerRows: new Int32Array(lists.lowerRows),
-    upperStart: new Int32Array(lists.upperStart),
-    upperSlots: new Int32Array(lists.upperSlots),
-    upperColumns: new Int32Array(lists.upperColumns),
-    targetSlots: new Int32Array(lists.targetSlots),
+    lowerStart: Int32Array.from(lists.lowerStart),
+    lowerSlots: Int32Array.from(lists.lowerSlots),
+    lowerRows: Int32Array.from(lists.lowerRows),
+    upperStart: Int32Array.from(lists.upperStart),
+    upperSlots: Int32Array.from(lists.upperSlots),
+    upperColumns: Int32Array.from(lists.upperColumns),
+    targetSlots: Int32Array.from(lists.targetSlots),
   };
 }
 
-/** The matrix in full, with the slot of every entry (-1 where there is none) and its size as |re| + |im|. */
+/** Entries of one row or column that are left: where each stands in the other direction, and its slot. */
+interface Line {
+  readonly across: number[];
+  readonly slots: number[];
+}
+
+/** The rows and columns that are not yet eliminated. A number belongs to a slot: an entry of the system, or a new one. */
 interface Work {
-  readonly n: number;
-  readonly slots: Int32Array;
-  readonly re: Float64Array;
-  readonly im: Float64Array;
+  readonly rows: readonly Line[];
+  readonly columns: readonly Line[];
+  readonly re: number[];
+  readonly im: number[];
   /** The largest entry that each column began with. */
   readonly largest: Float64Array;
-  readonly rowCount: Int32Array;
-  readonly columnCount: Int32Array;
-  readonly columnMax: Float64Array;
-  slotCount: number;
+  /** The slots of the row in hand by column, and which row that is. */
+  readonly slotAt: Int32Array;
+  readonly rowAt: Int32Array;
 }
 
-function loadMatrix({ size: n, rows, columns, g, b }: LinearSystem, omega: number): Work {
-  const slots = new Int32Array(n * n).fill(-1);
-  const re = new Float64Array(n * n);
-  const im = new Float64Array(n * n);
-  const largest = new Float64Array(n);
-  for (let k = 0; k < rows.length; k++) {
-    const column = columns[k] ?? 0;
-    const at = (rows[k] ?? 0) * n + column;
-    slots[at] = k;
-    re[at] = g[k] ?? 0;
-    im[at] = omega * (b[k] ?? 0);
-    largest[column] = Math.max(largest[column] ?? 0, sizeAt(re, im, at));
-  }
-  return {
-    n,
-    slots,
-    re,
-    im,
-    largest,
-    rowCount: new Int32Array(n),
-    columnCount: new Int32Array(n),
-    columnMax: new Float64Array(n),
-    slotCount: rows.length,
+/** The best pivot of a column: how many new entries it can make, and its share of the column's largest entry. */
+interface Pivot {
+  readonly row: number;
+  readonly column: number;
+  readonly slot: number;
+  readonly cost: number;
+  readonly share: number;
+}
+
+function loadEntries({ size, rows, columns, g, b }: LinearSystem, omega: number): Work {
+  const lines = (): readonly Line[] => Array.from({ length: size }, () => ({ across: [], slots: [] }));
+  const work: Work = {
+    rows: lines(),
+    columns: lines(),
+    re: Array.from(g),
+    im: Array.from(b, (each) => omega * each),
+    largest: new Float64Array(size),
+    slotAt: new Int32Array(size),
+    rowAt: new Int32Array(size).fill(-1),
   };
+  rows.forEach((row, slot) => {
+    const column = columns[slot] ?? 0;
+    enter(work, row, column, slot);
+    work.largest[column] = Math.max(work.largest[column] ?? 0, sizeAt(work, slot));
+  });
+  return work;
 }
 
-/** Swaps the best pivot's row and column to place `step` of the lists; false where the system is singular. */
-function choosePivot(work: Work, rows: Int32Array, columns: Int32Array, step: number): boolean {
-  const { n, slots, re, im, largest, rowCount, columnCount, columnMax } = work;
-  countEntries(work, rows, columns, step);
-  let bestRow = -1;
-  let bestColumn = -1;
-  let bestCost = Number.POSITIVE_INFINITY;
-  let bestShare = 0;
-  for (let c = step; c < n; c++) {
-    const j = columns[c] ?? 0;
-    const columnLargest = columnMax[j] ?? 0;
-    if (!(columnLargest > vanishingPivot * (largest[j] ?? 0))) return false;
-    const others = (columnCount[j] ?? 0) - 1;
-    for (let r = step; r < n; r++) {
-      const i = rows[r] ?? 0;
-      const at = i * n + j;
-      if ((slots[at] ?? -1) < 0) continue;
-      const cost = ((rowCount[i] ?? 0) - 1) * others;
-      if (cost > bestCost) continue;
-      const share = sizeAt(re, im, at) / columnLargest;
-      if (share < pivotThreshold || (cost === bestCost && share <= bestShare)) continue;
-      bestRow = r;
-      bestColumn = c;
-      bestCost = cost;
-      bestShare = share;
-    }
-  }
-  if (bestRow < 0) return false;
-  swap(rows, step, bestRow);
-  swap(columns, step, bestColumn);
-  return true;
+function enter({ rows, columns }: Work, row: number, column: number, slot: number): void {
+  rows[row]?.across.push(column);
+  rows[row]?.slots.push(slot);
+  columns[column]?.across.push(row);
+  columns[column]?.slots.push(slot);
 }
 
-function countEntries(work: Work, rows: Int32Array, columns: Int32Array, step: number): void {
-  const { n, slots, re, im, rowCount, columnCount, columnMax } = work;
-  rowCount.fill(0);
-  columnCount.fill(0);
-  columnMax.fill(0);
-  for (let r = step; r < n; r++) {
-    const i = rows[r] ?? 0;
-    for (let c = step; c < n; c++) {
-      const j = columns[c] ?? 0;
-      const at = i * n + j;
-      if ((slots[at] ?? -1) < 0) continue;
-      rowCount[i] = (rowCount[i] ?? 0) + 1;
-      columnCount[j] = (columnCount[j] ?? 0) + 1;
-      const size = sizeAt(re, im, at);
-      if (!(size <= (columnMax[j] ?? 0))) columnMax[j] = size;
-    }
+/** `null` where nothing but rounding is left of the column. */
+function bestOf(work: Work, column: number): Pivot | null {
+  const { across, slots } = work.columns[column] ?? NO_LINE;
+  let columnLargest = 0;
+  for (const slot of slots) {
+    const size = sizeAt(work, slot);
+    if (!(size <= columnLargest)) columnLargest = size;
   }
+  if (!(columnLargest > vanishingPivot * (work.largest[column] ?? 0))) return null;
+  let best: Pivot | null = null;
+  for (let k = 0; k < slots.length; k++) {
+    const slot = slots[k] ?? 0;
+    const share = sizeAt(work, slot) / columnLargest;
+    if (share < pivotThreshold) continue;
+    const row = across[k] ?? 0;
+    const cost = ((work.rows[row]?.slots.length ?? 0) - 1) * (slots.length - 1);
+    if (best === null || cost < best.cost || (cost === best.cost && share > best.share))
+      best = { row, column, slot, cost, share };
+  }
+  return best;
+}
+
+/** The cheapest of the best pivots. What the queue holds may be out of date: rows grow without their columns being touched. */
+function nextPivot(work: Work, candidates: CandidateQueue): Pivot | undefined {
+  for (let next = candidates.take(); next !== undefined; next = candidates.take()) {
+    const now = bestOf(work, next.column);
+    if (now === null) return undefined;
+    if (now.cost <= next.cost) return now;
+    candidates.put(now);
+  }
+  return undefined;
 }
 
 function emptyLists() {
@@ -158,61 +166,149 @@ function emptyLists() {
   };
 }
 
-/** Eliminates below the pivot that stands at place `step` of the lists, and writes the step down. */
-function eliminate(
-  work: Work,
-  rows: Int32Array,
-  columns: Int32Array,
-  step: number,
-  lists: ReturnType<typeof emptyLists>,
-): void {
-  const { n, slots, re, im } = work;
-  const row = (rows[step] ?? 0) * n;
-  const pivot = row + (columns[step] ?? 0);
-  lists.pivotSlots.push(slots[pivot] ?? 0);
-  const firstUpper = lists.upperColumns.length;
-  for (let c = step + 1; c < n; c++) {
-    const j = columns[c] ?? 0;
-    const slot = slots[row + j] ?? -1;
-    if (slot < 0) continue;
-    lists.upperSlots.push(slot);
-    lists.upperColumns.push(j);
-  }
-  const pRe = re[pivot] ?? 0;
-  const pIm = im[pivot] ?? 0;
-  const scale = pRe * pRe + pIm * pIm;
-  for (let r = step + 1; r < n; r++) {
-    const i = rows[r] ?? 0;
-    const below = i * n + (columns[step] ?? 0);
-    const lowerSlot = slots[below] ?? -1;
-    if (lowerSlot < 0) continue;
-    lists.lowerSlots.push(lowerSlot);
-    lists.lowerRows.push(i);
-    const lRe = re[below] ?? 0;
-    const lIm = im[below] ?? 0;
-    const fRe = (lRe * pRe + lIm * pIm) / scale;
-    const fIm = (lIm * pRe - lRe * pIm) / scale;
-    for (let u = firstUpper; u < lists.upperColumns.length; u++) {
-      const j = lists.upperColumns[u] ?? 0;
-      const target = i * n + j;
-      if ((slots[target] ?? -1) < 0) slots[target] = work.slotCount++;
-      lists.targetSlots.push(slots[target] ?? 0);
-      const uRe = re[row + j] ?? 0;
-      const uIm = im[row + j] ?? 0;
-      re[target] = (re[target] ?? 0) - (fRe * uRe - fIm * uIm);
-      im[target] = (im[target] ?? 0) - (fRe * uIm + fIm * uRe);
-    }
-  }
+/** Eliminates with the pivot and writes the step down. Returns the columns whose entries are others now. */
+function eliminate(work: Work, pivot: Pivot, lists: ReturnType<typeof emptyLists>): readonly number[] {
+  const upper = takeOut(work.rows, work.columns, pivot.row, pivot.column);
+  const lower = takeOut(work.columns, work.rows, pivot.column, pivot.row);
+  lists.pivotSlots.push(pivot.slot);
+  for (const slot of upper.slots) lists.upperSlots.push(slot);
+  for (const column of upper.across) lists.upperColumns.push(column);
+  for (const slot of lower.slots) lists.lowerSlots.push(slot);
+  for (const row of lower.across) lists.lowerRows.push(row);
   lists.lowerStart.push(lists.lowerSlots.length);
   lists.upperStart.push(lists.upperSlots.length);
+  lower.across.forEach((row, k) => {
+    subtractRow(work, pivot.slot, lower.slots[k] ?? 0, row, upper, lists.targetSlots);
+  });
+  return upper.across;
 }
 
-function sizeAt(re: Float64Array, im: Float64Array, at: number): number {
-  return Math.abs(re[at] ?? 0) + Math.abs(im[at] ?? 0);
+/** Takes a row (or a column) out; returns what it had beside the pivot. */
+function takeOut(lines: readonly Line[], others: readonly Line[], line: number, pivotAcross: number): Line {
+  const { across, slots } = lines[line] ?? NO_LINE;
+  const left: Line = { across: [], slots: [] };
+  for (let k = 0; k < slots.length; k++) {
+    const other = across[k] ?? 0;
+    const slot = slots[k] ?? 0;
+    if (other !== pivotAcross) {
+      left.across.push(other);
+      left.slots.push(slot);
+    }
+    dropSlot(others[other] ?? NO_LINE, slot);
+  }
+  return left;
 }
 
-function swap(list: Int32Array, a: number, b: number): void {
-  const kept = list[a] ?? 0;
-  list[a] = list[b] ?? 0;
-  list[b] = kept;
+function dropSlot({ across, slots }: Line, slot: number): void {
+  const at = slots.indexOf(slot);
+  if (at < 0) return;
+  const lastAcross = across.pop() ?? 0;
+  const lastSlot = slots.pop() ?? 0;
+  if (at === slots.length) return;
+  across[at] = lastAcross;
+  slots[at] = lastSlot;
+}
+
+/** row -= (its entry below the pivot / pivot) · the pivot's row */
+function subtractRow(
+  work: Work,
+  pivotSlot: number,
+  lowerSlot: number,
+  row: number,
+  upper: Line,
+  targetSlots: number[],
+): void {
+  const { re, im, slotAt, rowAt } = work;
+  const { across, slots } = work.rows[row] ?? NO_LINE;
+  for (let k = 0; k < slots.length; k++) {
+    const column = across[k] ?? 0;
+    slotAt[column] = slots[k] ?? 0;
+    rowAt[column] = row;
+  }
+  const pRe = re[pivotSlot] ?? 0;
+  const pIm = im[pivotSlot] ?? 0;
+  const lRe = re[lowerSlot] ?? 0;
+  const lIm = im[lowerSlot] ?? 0;
+  const scale = pRe * pRe + pIm * pIm;
+  const fRe = (lRe * pRe + lIm * pIm) / scale;
+  const fIm = (lIm * pRe - lRe * pIm) / scale;
+  for (let u = 0; u < upper.slots.length; u++) {
+    const column = upper.across[u] ?? 0;
+    if (rowAt[column] !== row) {
+      slotAt[column] = re.push(0) - 1;
+      im.push(0);
+      enter(work, row, column, slotAt[column] ?? 0);
+    }
+    const target = slotAt[column] ?? 0;
+    targetSlots.push(target);
+    const uRe = re[upper.slots[u] ?? 0] ?? 0;
+    const uIm = im[upper.slots[u] ?? 0] ?? 0;
+    re[target] = (re[target] ?? 0) - (fRe * uRe - fIm * uIm);
+    im[target] = (im[target] ?? 0) - (fRe * uIm + fIm * uRe);
+  }
+  // Two steps may look at the same row, and between them its entries move.
+  for (const column of across) rowAt[column] = -1;
+}
+
+const NO_LINE: Line = { across: [], slots: [] };
+
+const sizeAt = ({ re, im }: Work, slot: number): number => Math.abs(re[slot] ?? 0) + Math.abs(im[slot] ?? 0);
+
+interface CandidateQueue {
+  /** One pivot for each column: the newest. */
+  put(pivot: Pivot): void;
+  take(): Pivot | undefined;
+}
+
+/** A binary heap. A pivot that was put in for a column before is left in it and passed over. */
+function candidateQueue(): CandidateQueue {
+  const heap: Pivot[] = [];
+  const newest = new Map<number, Pivot>();
+  const isBefore = (a: Pivot | undefined, b: Pivot | undefined): boolean =>
+    a !== undefined && b !== undefined && (a.cost - b.cost || b.share - a.share || a.column - b.column) < 0;
+  const sinks = (from: number): void => {
+    let at = from;
+    for (;;) {
+      const left = 2 * at + 1;
+      const child = isBefore(heap[left + 1], heap[left]) ? left + 1 : left;
+      if (!isBefore(heap[child], heap[at])) return;
+      exchange(heap, at, child);
+      at = child;
+    }
+  };
+  const rises = (from: number): void => {
+    for (let at = from; at > 0 && isBefore(heap[at], heap[(at - 1) >> 1]); at = (at - 1) >> 1)
+      exchange(heap, at, (at - 1) >> 1);
+  };
+  const takeFirst = (): Pivot | undefined => {
+    const first = heap[0];
+    const last = heap.pop();
+    if (last !== undefined && heap.length > 0) {
+      heap[0] = last;
+      sinks(0);
+    }
+    return first;
+  };
+  return {
+    put: (pivot) => {
+      newest.set(pivot.column, pivot);
+      rises(heap.push(pivot) - 1);
+    },
+    take: () => {
+      for (let first = takeFirst(); first !== undefined; first = takeFirst())
+        if (newest.get(first.column) === first) {
+          newest.delete(first.column);
+          return first;
+        }
+      return undefined;
+    },
+  };
+}
+
+function exchange(heap: Pivot[], a: number, b: number): void {
+  const first = heap[a];
+  const second = heap[b];
+  if (first === undefined || second === undefined) return;
+  heap[a] = second;
+  heap[b] = first;
 }

@@ -86,7 +86,7 @@ function writeEquations(components: readonly Component[], nets: Nets) {
     return { component, own };
   });
   const entries = new Map<number, Entry>();
-  const sources: string[] = [];
+  const sources = new Map<string, number>();
   const sourceTerms: SourceTerm[] = [];
   const equations = {
     add(row: number, column: number, g: number, b: number) {
@@ -100,8 +100,8 @@ function writeEquations(components: readonly Component[], nets: Nets) {
       }
     },
     source(name: string, row: number, coefficient: number) {
-      const known = sources.indexOf(name);
-      const source = known >= 0 ? known : sources.push(name) - 1;
+      const source = sources.get(name) ?? sources.size;
+      sources.set(name, source);
       if (row >= 0) sourceTerms.push({ source, row, coefficient });
     },
   };
@@ -111,7 +111,7 @@ function writeEquations(components: readonly Component[], nets: Nets) {
       own,
       referred: component.refersTo.map((name) => firstOwn.get(name) ?? -1),
     });
-  return { size, entries, sources, sourceTerms };
+  return { size, entries, sources: [...sources.keys()], sourceTerms };
 }
 
 function islandsOf(components: readonly Component[], nets: Nets, direct: boolean): Int32Array {
