@@ -2,6 +2,7 @@
  * The winding as it is drawn: a spiral of two or three turns that stands for all, from the inner end (start) on the centre line
  * to the outer end (finish). A clockwise spiral turns clockwise on paper; the counterclockwise one is its mirror image.
  */
+import type { Point } from './labels.ts';
 import { d } from './svg.ts';
 
 export interface CoilOutline {
@@ -23,7 +24,7 @@ export interface Spiral {
   /** From the start lead to where the finish lead begins. */
   readonly path: string;
   /** Where the finish leaves. */
-  readonly finish: { readonly x: number; readonly y: number };
+  readonly finish: Point;
   /** Heights of the straights on which the path is marked: one above, one below the centre, both on the second turn. */
   readonly marks: { readonly above: number; readonly below: number };
   /** Half width of the little arc at the inner end, and its leftmost point. */

@@ -1,5 +1,5 @@
 /** The frame of a drawing: its title block, its two widths, its names for those who do not see it. */
-import { textLine } from './labels.ts';
+import { wordsAt } from './labels.ts';
 import { plotCss } from './plot-style.ts';
 import { d, element, group, path, rect, render, type SvgElement, type SvgNode } from './svg.ts';
 import { fitText, textWidth, wrapText } from './text-width.ts';
@@ -39,33 +39,31 @@ export interface Block {
   readonly bottom: number;
 }
 
-/** Title and circumstances; the subtitle takes as many lines as it needs, three at most. */
-export function sheetHead({ title, subtitle, aside }: SheetHead, frame: Frame): Block {
-  const { margin, right } = frame;
-  const asides = aside.filter((text) => text !== '').slice(0, 2);
-  const widest = Math.max(0, ...asides.map((text) => textWidth(text, { size: 12 })));
-  const room = asides.length === 0 ? right - margin : Math.max(right - margin - widest - 16, (right - margin) * 0.5);
-  const lines = wrapText(subtitle, room / WIDEST_FACE, { size: 12 }).slice(0, 3);
+/** Title and circumstances, each line beside its aside; the subtitle takes as many lines as it needs, `most` at most. */
+export function sheetHead({ title, subtitle, aside }: SheetHead, { margin, right }: Frame, most = 3): Block {
+  const room = (line: number): number => {
+    const beside = aside[line] ? textWidth(aside[line], { size: 12 }) + 16 : 0;
+    return Math.max(right - margin - beside, (right - margin) * 0.5);
+  };
+  const lines =
+    most === 1
+      ? [fitText(subtitle, room(1), { size: 12 })]
+      : wrapText(subtitle, room(1) / WIDEST_FACE, { size: 12 }).slice(0, most);
+  const asides = aside.slice(0, 2).flatMap((text, line) => {
+    if (text === '') return [];
+    const shown = fitText(text, (right - margin) * 0.5 - 8, { size: 12 });
+    return wordsAt(shown, right, 44 + 20 * line, { quiet: true, anchor: 'end' });
+  });
   const nodes: SvgNode[] = [
-    textLine(
-      [{ text: fitText(title, room, { size: 19, bold: true }) }],
-      { x: margin, y: 44, anchor: 'start' },
-      { size: 19 },
-    ),
-    ...lines.map((text, line) => textLine([{ text, quiet: true }], { x: margin, y: 64 + 16 * line, anchor: 'start' })),
-    ...asides.map((text, line) =>
-      textLine([{ text: fitText(text, (right - margin) * 0.5 - 8, { size: 12 }), quiet: true }], {
-        x: right,
-        y: 44 + 20 * line,
-        anchor: 'end',
-      }),
-    ),
+    wordsAt(fitText(title, room(0), { size: 19, bold: true }), margin, 44, { size: 19 }),
+    ...lines.map((text, line) => wordsAt(text, margin, 64 + 16 * line, { quiet: true })),
+    ...asides,
   ];
   return { nodes, bottom: 64 + 16 * (Math.max(lines.length, 1) - 1) + 8 };
 }
 
 /** Sentences run in the editor's own face, which may be this much wider than the one that widths are known of. */
-const WIDEST_FACE = 1.18;
+export const WIDEST_FACE = 1.18;
 
 /** Paragraphs of small text, wrapped. */
 export function paragraphs(
@@ -76,7 +74,7 @@ export function paragraphs(
   let at = y;
   for (const text of texts) {
     for (const line of wrapText(text, width / WIDEST_FACE, { size: 12 })) {
-      nodes.push(textLine([{ text: line, quiet }], { x, y: at, anchor: 'start' }));
+      nodes.push(wordsAt(line, x, at, { quiet }));
       at += 16;
     }
     at += 4;

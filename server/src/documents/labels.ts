@@ -20,10 +20,13 @@ export interface Run {
 
 export type Size = 12 | 14 | 19;
 
-/** Where the base line of a text begins, ends or has its middle. */
-export interface Spot {
+export interface Point {
   readonly x: number;
   readonly y: number;
+}
+
+/** Where the base line of a text begins, ends or has its middle. */
+export interface Spot extends Point {
   readonly anchor: 'start' | 'middle' | 'end';
 }
 
@@ -31,13 +34,14 @@ export interface Label {
   /** Lines differ only in wording, the fullest first: letters and name, then letters alone. */
   readonly wordings: readonly (readonly Run[])[];
   readonly spots: readonly Spot[];
-  readonly size: Size;
+  /** 12 unless given. */
+  readonly size?: Size;
   /** Smaller is placed earlier. */
   readonly rank: number;
-  readonly mayDrop: boolean;
-  /** A paper rim keeps a label legible over thin lines. */
-  readonly rim: boolean;
-  readonly part?: string;
+  /** Not unless said so. */
+  readonly mayDrop?: boolean;
+  /** A paper rim keeps a label legible over thin lines: it has one unless said otherwise. */
+  readonly rim?: boolean;
 }
 
 export interface PlacedLabel {
@@ -102,8 +106,14 @@ export function overlap(a: Box, b: Box): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
-export function drawLabel({ label, runs, spot }: PlacedLabel): SvgElement {
-  return textLine(runs, spot, { size: label.size, rim: label.rim });
+/** Around the straight line from one point to another, so far to all sides. */
+export function boxAround(a: Point, b: Point, half: number): Box {
+  const [x, y] = [Math.min(a.x, b.x) - half, Math.min(a.y, b.y) - half];
+  return { x, y, width: Math.abs(b.x - a.x) + 2 * half, height: Math.abs(b.y - a.y) + 2 * half };
+}
+
+export function drawLabel({ label: { size = 12, rim = true }, runs, spot }: PlacedLabel): SvgElement {
+  return textLine(runs, spot, { size, rim });
 }
 
 /** One line of text. */
@@ -125,11 +135,22 @@ export function textLine(
   return element('text', attributes, ...runs.flatMap(runNodes));
 }
 
-function choice(label: Label, runs: readonly Run[], spot: Spot): PlacedLabel {
-  return { label, runs, spot, box: textBox(runs, spot, label.size) };
+/** One line in one look, beginning at the point unless it is anchored otherwise. */
+export function wordsAt(
+  text: string,
+  x: number,
+  y: number,
+  { anchor = 'start', size = 12, ...look }: { anchor?: Spot['anchor']; size?: Size } & Omit<Run, 'text'> = {},
+): SvgElement {
+  return textLine([{ text, ...look }], { x, y, anchor }, { size });
 }
 
-function isInside(box: Box, sheet: Box): boolean {
+function choice(label: Label, runs: readonly Run[], spot: Spot): PlacedLabel {
+  return { label, runs, spot, box: textBox(runs, spot, label.size ?? 12) };
+}
+
+/** Of a box in a larger one. */
+export function isInside(box: Box, sheet: Box): boolean {
   return (
     box.x >= sheet.x &&
     box.y >= sheet.y &&

@@ -3,7 +3,7 @@ import type { OwnPart } from '../analysis/own-parts.ts';
 import type { Bobbin } from '../model/bobbin.ts';
 import type { Magnet } from '../model/magnet.ts';
 import { type DrawingWidth, drawing, type FactTable, FRAMES, paragraphs, part, sheetHead } from './drawing-sheet.ts';
-import { textLine } from './labels.ts';
+import { textLine, wordsAt } from './labels.ts';
 import { plotCss } from './plot-style.ts';
 import { circle, d, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
@@ -185,6 +185,6 @@ function drawRuler(right: number, y: number, scale: number): readonly SvgNode[] 
   const left = right - 10 * scale;
   return [
     path('w2', d`M${left} ${y - 4}v8M${left} ${y}H${right}M${right} ${y - 4}v8`),
-    textLine([{ text: '10\u202Fmm', quiet: true }], { x: left - 8, y: y + 4, anchor: 'end' }),
+    wordsAt('10\u202Fmm', left - 8, y + 4, { quiet: true, anchor: 'end' }),
   ];
 }

@@ -4,7 +4,7 @@ import { NULL_DB, printNumber } from '../quantities/print.ts';
 import { numberParts, shownLevel } from '../words/number-text.ts';
 import { POSITION_NUMBERS } from '../words/numbers.ts';
 import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
-import { textLine } from './labels.ts';
+import { textLine, wordsAt } from './labels.ts';
 import { sparkNodes } from './position-spark.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { type PositionRow, resistanceParts, rowWords, stringText } from './positions-picture.ts';
@@ -45,13 +45,11 @@ function titleNodes(
   const lines = wrapText(title, titleWidth, { size, bold: true }).slice(0, 2);
   const rest = joined === undefined ? undefined : fitText(joined, titleWidth, { size: 12 });
   return [
-    textLine([{ text: shownKey }], { x: keyX, y, anchor: 'start' }, { size: 14 }),
-    ...lines.map((text, index) =>
-      textLine([{ text, bold: true }], { x, y: y + 17 * index, anchor: 'start' }, { size }),
-    ),
+    wordsAt(shownKey, keyX, y, { size: 14 }),
+    ...lines.map((text, index) => wordsAt(text, x, y + 17 * index, { bold: true, size })),
     ...(rest === undefined || (lines.length > 1 && titleWidth > 200)
       ? []
-      : [textLine([{ text: rest, quiet: true }], { x, y: y + 17 * lines.length, anchor: 'start' })]),
+      : [wordsAt(rest, x, y + 17 * lines.length, { quiet: true })]),
   ];
 }
 
@@ -59,11 +57,11 @@ function wideNumbers({ estimates, string }: PositionRow, top: number, { ohm, str
   const { value, uncertainty } = resistanceParts(estimates);
   const level = string === undefined ? 'unknown' : printNumber(string.db, 0);
   const below = (text: string | undefined, x: number) =>
-    text === undefined ? [] : [textLine([{ text, quiet: true }], { x, y: top + 52, anchor: 'end' })];
+    text === undefined ? [] : [wordsAt(text, x, top + 52, { quiet: true, anchor: 'end' })];
   return [
-    textLine([{ text: value }], { x: ohm, y: top + 36, anchor: 'end' }, { size: 14 }),
+    wordsAt(value, ohm, top + 36, { anchor: 'end', size: 14 }),
     ...below(uncertainty && `± ${uncertainty}`, ohm),
-    textLine([{ text: level }], { x: stringEnd, y: top + 36, anchor: 'end' }, { size: string === undefined ? 12 : 14 }),
+    wordsAt(level, stringEnd, top + 36, { anchor: 'end', size: string === undefined ? 12 : 14 }),
     ...below(string?.orLower ? 'or lower' : undefined, stringEnd),
   ];
 }
@@ -72,7 +70,7 @@ function narrowNumbers({ estimates }: PositionRow, top: number, { ohm }: Columns
   const { value, uncertainty } = resistanceParts(estimates);
   const unit = value === 'open' || value === 'unknown' ? '' : '\u202FkΩ';
   const text = uncertainty === undefined ? `${value}${unit}` : `${value} ± ${uncertainty}${unit}`;
-  return [textLine([{ text }], { x: ohm, y: top + 28, anchor: 'end' }, { size: 14 })];
+  return [wordsAt(text, ohm, top + 28, { anchor: 'end', size: 14 })];
 }
 
 function stringNodes(
@@ -138,7 +136,7 @@ function humNodes(
           y: top + 84,
           anchor: 'start',
         })
-      : textLine([{ text: number }], { x: textX, y: y - 3, anchor: 'start' }, { size: 14 }),
+      : wordsAt(number, textX, y - 3, { size: 14 }),
   ];
 }
 

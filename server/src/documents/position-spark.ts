@@ -1,6 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
-import { type Box, overlap, type Spot, textBox, textLine } from './labels.ts';
+import { type Box, boxAround, isInside, overlap, type Spot, textBox, textLine, wordsAt } from './labels.ts';
 import type { Columns } from './positions-columns.ts';
 import type { PositionRow } from './positions-picture.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
@@ -17,7 +17,7 @@ export function sparkNodes(
   const y = scaleLinear([SPARK_FLOOR_DB, SPARK_TOP_DB], [top + sparkY[1], top + sparkY[0]]);
   const zeroLine = path('w1', d`M${left} ${y(0)}H${right}`);
   if (response === undefined) {
-    return [zeroLine, textLine([{ text: 'unknown', quiet: true }], { x: left, y: y(0) - 8, anchor: 'start' })];
+    return [zeroLine, wordsAt('unknown', left, y(0) - 8, { quiet: true })];
   }
   const zero =
     Math.max(...response.levelDb) - SPARK_TOP_DB > (response.levelDb[0] ?? 0)
@@ -31,8 +31,15 @@ export function sparkNodes(
     (point) => y(point.db),
   ).digits(1);
   const curve = path('spark', shape(points) ?? '');
-  const field: Box = { x: left, y: top + sparkY[0] - 4, width: right - left, height: sparkY[1] - sparkY[0] + 4 };
-  const drawn = points.slice(1).map((point, index) => lineBox(points[index] ?? point, point, x, y));
+  // Words may stand out a little at the sides.
+  const field: Box = {
+    x: left - 12,
+    y: top + sparkY[0] - 4,
+    width: right - left + 24,
+    height: sparkY[1] - sparkY[0] + 4,
+  };
+  const corner = ({ hz, db }: (typeof points)[number]) => ({ x: x(hz), y: y(db) });
+  const drawn = points.slice(1).map((point, index) => boxAround(corner(points[index] ?? point), corner(point), 2));
   const base = { x: left, y: y(0) - 1, width: right - left, height: 2 };
   const words = (text: string, bold: boolean, spots: readonly Spot[]) => {
     const runs = [{ text, bold, quiet: !bold }];
@@ -68,21 +75,6 @@ export function sparkNodes(
     ...words(frequencyText(resonanceHz), true, [...beside, ...corners]),
   ];
 }
-
-type Scale = (value: number) => number;
-
-type SparkPoint = { readonly hz: number; readonly db: number };
-
-function lineBox(a: SparkPoint, b: SparkPoint, x: Scale, y: Scale): Box {
-  const [ya, yb] = [y(a.db), y(b.db)];
-  return { x: x(a.hz) - 2, y: Math.min(ya, yb) - 2, width: x(b.hz) - x(a.hz) + 4, height: Math.abs(ya - yb) + 4 };
-}
-
-const isInside = (box: Box, outer: Box): boolean =>
-  box.x >= outer.x - 12 &&
-  box.x + box.width <= outer.x + outer.width + 12 &&
-  box.y >= outer.y &&
-  box.y + box.height <= outer.y + outer.height;
 
 const SPARK_FLOOR_DB = -9;
 

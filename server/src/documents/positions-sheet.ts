@@ -14,7 +14,7 @@ import {
   rule,
   sheetHead,
 } from './drawing-sheet.ts';
-import { textLine } from './labels.ts';
+import { wordsAt } from './labels.ts';
 import { drawRow } from './position-row.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { type PositionsPicture, resistanceParts, stringText } from './positions-picture.ts';
@@ -91,10 +91,8 @@ function wideHeader(
     [words, 'start', 'in words', ''],
   ];
   const nodes = headings.flatMap(([x, anchor, name, unit]) => [
-    textLine([{ text: name, bold: true }], { x, y: top + 12, anchor }),
-    ...(unit === ''
-      ? []
-      : [textLine([{ text: fitText(unit, 176, { size: 12 }), quiet: true }], { x, y: top + 28, anchor })]),
+    wordsAt(name, x, top + 12, { bold: true, anchor }),
+    ...(unit === '' ? [] : [wordsAt(fitText(unit, 176, { size: 12 }), x, top + 28, { quiet: true, anchor })]),
   ]);
   return { nodes, bottom: top + 42 };
 }
@@ -116,7 +114,7 @@ function drawScales(end: number, columns: Columns): SvgNode {
     'Scales of frequency in hertz, string signal and hum in decibels',
     ...ticks.flatMap(([x, text]) => [
       path('w1', d`M${x} ${end}v4`),
-      textLine([{ text, quiet: true }], { x, y: end + 18, anchor: 'middle' }),
+      wordsAt(text, x, end + 18, { quiet: true, anchor: 'middle' }),
     ]),
   );
 }

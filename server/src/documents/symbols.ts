@@ -1,8 +1,8 @@
-/** The marks that all drawings share: poles, arrows, joints, leads, and circuit symbols after IEC 60617 (shapes recalled). */
+/** The marks that drawings share: poles, arrows, joints, leads; the earth after IEC 60617 (shape recalled). */
 
 import type { ColourCode } from '../../../grammar/values/iec60757.ts';
 import type { PoleUp } from '../model/coil.ts';
-import { circle, d, group, path, rect, type SvgElement, type SvgNode } from './svg.ts';
+import { circle, d, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
 export type Polarity = PoleUp | undefined;
 export type PoleForm = 'slug' | 'screw' | 'rod' | 'blade';
@@ -113,46 +113,6 @@ export function earth(x: number, y: number): SvgElement {
     'w3',
     d`M${x} ${y}V${y + 14}M${x - 13} ${y + 14}H${x + 13}M${x - 8} ${y + 20}H${x + 8}M${x - 3} ${y + 26}H${x + 3}`,
   );
-}
-
-/** Inductor of four arcs with a core line, 64 long, starting at the point and running right. */
-export function inductor(x: number, y: number, className = 'w2'): SvgElement {
-  const arcs = [0, 1, 2, 3].map((index) => d`A8 8 0 0 1 ${x + 16 * (index + 1)} ${y}`).join('');
-  return group({}, path(className, d`M${x} ${y}${arcs}`), path(className, d`M${x} ${y - 13}H${x + 64}`));
-}
-
-/** Resistor 18 × 56, standing or lying, its centre at the point. */
-export function resistor(x: number, y: number, way: 'standing' | 'lying', className = 'open'): SvgElement {
-  const [width, height] = way === 'standing' ? [18, 56] : [56, 18];
-  return rect(className, x - width / 2, y - height / 2, width, height);
-}
-
-/** Capacitor with a gap of 9, its centre at the point; the leads run along `way`. */
-export function capacitor(x: number, y: number, way: 'standing' | 'lying', className = 'w3'): SvgElement {
-  const plates =
-    way === 'standing'
-      ? d`M${x - 13} ${y - 4.5}H${x + 13}M${x - 13} ${y + 4.5}H${x + 13}`
-      : d`M${x - 4.5} ${y - 13}V${y + 13}M${x + 4.5} ${y - 13}V${y + 13}`;
-  return path(className, plates);
-}
-
-/** Potentiometer: a standing resistor whose wiper comes from the right, the arrow's tip on the body. */
-export function potentiometer(x: number, y: number, wiperY: number, wiperFromX: number): readonly SvgElement[] {
-  return [
-    resistor(x, y, 'standing'),
-    path('w2', d`M${wiperFromX} ${wiperY}H${x + 17}`),
-    path('solid', d`M${x + 9} ${wiperY}l9 -4v8Z`),
-  ];
-}
-
-/** Jack: the long spring of the tip, ending at the point, and the sleeve as a bar above the plug's way. */
-export function jack(x: number, y: number): readonly SvgElement[] {
-  return [path('w2', d`M${x} ${y}H${x + 22}l8 8l8 -8`), rect('open', x + 44, y + 4, 8, 36)];
-}
-
-/** Broken line of a mechanical linkage. */
-export function linkage(x1: number, y1: number, x2: number, y2: number): SvgElement {
-  return path('hid', d`M${x1} ${y1}L${x2} ${y2}`);
 }
 
 /** Numbered balloon of a finding. */

@@ -1,7 +1,7 @@
 /** How the bobbin is mounted, which way the spindle turns, and how the wire then lies: three small drawings in one row. */
 import { opposite, type Rotation } from '../../model/coil.ts';
 import { type CoilOutline, closedTurns, coilBody, outerHalfHeight, spiral } from '../coil-spiral.ts';
-import { textLine } from '../labels.ts';
+import { wordsAt } from '../labels.ts';
 import { circle, d, element, path, rect, type SvgElement } from '../svg.ts';
 import { woundArrow } from '../symbols.ts';
 
@@ -47,8 +47,8 @@ const AXIS = 78;
 
 const faceWords = (face: 'top' | 'bottom'): string => (face === 'top' ? 'top (string side)' : 'bottom');
 const quiet = (text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end' = 'middle') =>
-  textLine([{ text, quiet: true }], { x, y, anchor });
-const bold = (text: string, x: number, y: number) => textLine([{ text, bold: true }], { x, y, anchor: 'middle' });
+  wordsAt(text, x, y, { quiet: true, anchor });
+const bold = (text: string, x: number, y: number) => wordsAt(text, x, y, { bold: true, anchor: 'middle' });
 
 function mounted(towardSpindle: 'top' | 'bottom'): readonly SvgElement[] {
   const away = opposite(towardSpindle);

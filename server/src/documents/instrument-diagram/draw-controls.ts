@@ -3,7 +3,7 @@
  * hangs below the line that leaves; a volume that is turned round is fed at its wiper.
  */
 import { part } from '../drawing-sheet.ts';
-import { textLine } from '../labels.ts';
+import { wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import { wrapText } from '../text-width.ts';
 import { depthBelow, isLowTone, WIPER_DROP } from './layout.ts';
@@ -136,13 +136,9 @@ function toneNodes(
     ...adjustment(x, top + 28),
     plates(x, capacitorAt, live),
     earthAt(earthX, roof + 4, live),
-    textLine([{ text: 'tone' }], { x: wordsX, y: top + 26, anchor: 'start' }, { size: 14 }),
-    ...lines.map((text, index) =>
-      textLine([{ text, quiet: true }], { x: wordsX, y: top + 42 + 15 * index, anchor: 'start' }),
-    ),
-    ...(pitch >= ROOMY
-      ? [textLine([{ text: capacitor, bold: true }], { x: x - 22, y: capacitorAt + 4, anchor: 'end' })]
-      : []),
+    wordsAt('tone', wordsX, top + 26, { size: 14 }),
+    ...lines.map((text, index) => wordsAt(text, wordsX, top + 42 + 15 * index, { quiet: true })),
+    ...(pitch >= ROOMY ? [wordsAt(capacitor, x - 22, capacitorAt + 4, { bold: true, anchor: 'end' })] : []),
   ];
 }
 
@@ -164,10 +160,8 @@ function lowToneNodes(
     ...adjustment(x, top + 28),
     plates(x, capacitorAt, live),
     earthAt(x, capacitorAt + 24, live),
-    textLine([{ text: 'tone' }], { x: x + 30, y: top + 26, anchor: 'start' }, { size: 14 }),
-    ...lines.map((text, index) =>
-      textLine([{ text, quiet: true }], { x: x + 30, y: top + 42 + 15 * index, anchor: 'start' }),
-    ),
+    wordsAt('tone', x + 30, top + 26, { size: 14 }),
+    ...lines.map((text, index) => wordsAt(text, x + 30, top + 42 + 15 * index, { quiet: true })),
   ];
 }
 
@@ -197,10 +191,10 @@ function volumeNodes(
     earthAt(x, line + 106, live),
     // A second volume hangs from the wiper of the first.
     ...(index === 0 ? [] : [path(stroke, d`M${x} ${line}h11`)]),
-    textLine([{ text: 'volume' }], { x: wordsX, y: wordsY, anchor: 'start' }, { size: 14 }),
+    wordsAt('volume', wordsX, wordsY, { size: 14 }),
     ...wrapText(track, room - (wordsX - x), { size: 12 })
       .slice(0, 2)
-      .map((text, row) => textLine([{ text, quiet: true }], { x: wordsX, y: wordsY + 16 + 14 * row, anchor: 'start' })),
+      .map((text, row) => wordsAt(text, wordsX, wordsY + 16 + 14 * row, { quiet: true })),
   ];
 }
 
@@ -244,7 +238,5 @@ function bleedNodes(
 
 function bleedWords(capacitor: string, resistor: string | undefined, x: number, middle: number): readonly SvgNode[] {
   const lines = ['bleed', capacitor, ...(resistor === undefined ? [] : [resistor])];
-  return lines.map((text, index) =>
-    textLine([{ text, quiet: index > 0 }], { x, y: middle - 10 + 15 * index, anchor: 'start' }),
-  );
+  return lines.map((text, index) => wordsAt(text, x, middle - 10 + 15 * index, { quiet: index > 0 }));
 }

@@ -1,7 +1,7 @@
 /** Coils of the pickups with their words, and the rows that lead from them to the selector. */
 import { poleLetter, polesWords } from '../../words/directions.ts';
 import { part } from '../drawing-sheet.ts';
-import { type Box, overlap, textBox, textLine } from '../labels.ts';
+import { type Box, overlap, textBox, textLine, wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { fitText } from '../text-width.ts';
 import { columnsRight, type PickupPlace } from './layout.ts';
@@ -35,23 +35,11 @@ function drawPickup(
   return part(
     `pickup:${block.slot}`,
     block.unknown ?? `${block.slot} pickup, ${block.resistance}`,
-    textLine(
-      [{ text: fitText(block.slot, nameRoom - 4, { size: 14, bold: true }) }],
-      { x: metrics.name, y: y + 4, anchor: 'start' },
-      { size: 14 },
-    ),
-    ...(block.resistance === ''
-      ? []
-      : [textLine([{ text: block.resistance, quiet: true }], { x: metrics.name, y: y + 20, anchor: 'start' })]),
+    wordsAt(fitText(block.slot, nameRoom - 4, { size: 14, bold: true }), metrics.name, y + 4, { size: 14 }),
+    ...(block.resistance === '' ? [] : [wordsAt(block.resistance, metrics.name, y + 20, { quiet: true })]),
     ...(block.unknown === undefined
       ? []
-      : [
-          textLine([{ text: fitText(block.unknown, 300, { size: 12 }), quiet: true }], {
-            x: metrics.name,
-            y: y + 22,
-            anchor: 'start',
-          }),
-        ]),
+      : [wordsAt(fitText(block.unknown, 300, { size: 12 }), metrics.name, y + 22, { quiet: true })]),
     ...coils.map(({ coil, top }) => drawCoil(coil, top, metrics)),
     ...labels,
   );
@@ -67,13 +55,12 @@ function drawCoil(coil: CoilBlock, top: number, metrics: Metrics): SvgNode {
     path(weight(coil.live), d`M${metrics.coil} ${top - 10}V${top}M${metrics.coil} ${top + COIL_LENGTH}v10`),
     ...standingCoil(metrics.coil, top, coil.live, coil.startAt),
     ...poleMark(metrics.pole, top + 36, coil.polarity),
-    textLine([{ text: letter, bold: true }], { x: metrics.pole + 13, y: top + 40, anchor: 'start' }),
-    textLine([{ text: fitText(coil.name, room, { size: 12, bold: true }), bold: coil.live }], {
-      x: metrics.coilWords,
-      y: top + 32,
+    wordsAt(letter, metrics.pole + 13, top + 40, { bold: true }),
+    wordsAt(fitText(coil.name, room, { size: 12, bold: true }), metrics.coilWords, top + 32, {
+      bold: coil.live,
       anchor: 'end',
     }),
-    textLine([{ text: coil.turns, quiet: true }], { x: metrics.coilWords, y: top + 48, anchor: 'end' }),
+    wordsAt(coil.turns, metrics.coilWords, top + 48, { quiet: true, anchor: 'end' }),
   );
 }
 

@@ -1,6 +1,6 @@
 /** Rows from the coils to the output: contacts with the positions that close them, joints of a series, earths, the bus. */
 import { part } from '../drawing-sheet.ts';
-import { type Box, overlap, textBox, textLine } from '../labels.ts';
+import { type Box, overlap, textBox, textLine, wordsAt } from '../labels.ts';
 import { circle, d, path, rect, type SvgNode } from '../svg.ts';
 import { fitText } from '../text-width.ts';
 import {
@@ -193,7 +193,7 @@ function throughEarth(words: string, left: number, earthX: number, y: number, li
     lyingResistor(left + 6, y, live),
     path(weight(live), d`M${left} ${y}h6M${left + 62} ${y}H${earthX}V${y + 4}`),
     earthAt(earthX, y + 4, live),
-    textLine([{ text: words, bold: true }], { x: left + 34, y: y - 14, anchor: 'middle' }),
+    wordsAt(words, left + 34, y - 14, { bold: true, anchor: 'middle' }),
   ];
 }
 
@@ -246,7 +246,7 @@ function selectorHeader({ contacts, schematic: { keys, liveKey }, metrics }: Dra
       'Selector: all contacts move together',
       path('hid', pieces.join('')),
       path('w2', d`M${x - 8} ${top}h16`),
-      textLine([{ text: 'selector', quiet: true }], { x: x + 14, y: top + 4, anchor: 'start' }),
+      wordsAt('selector', x + 14, top + 4, { quiet: true }),
       ...headerKeys(keys, liveKey, (index) => left + pitch * index + size / 2, top + 11),
     ),
   ];

@@ -40,7 +40,7 @@ export function instrumentPicture(
     id: `instrument-${instrument.name}`,
     title,
     subtitle: `instrument, ${position === undefined ? 'each selector position by itself' : `selector in position ${position.key.value}`}`,
-    aside: ['', `${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potsText(played)}`],
+    aside: [`${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potsText(played)}`],
     name: `Schematic of ${title}`,
     description: sections.map(spoken).join(' '),
     sections,

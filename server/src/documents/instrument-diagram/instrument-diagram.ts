@@ -9,7 +9,7 @@ import {
   rule,
   sheetHead,
 } from '../drawing-sheet.ts';
-import { textLine } from '../labels.ts';
+import { wordsAt } from '../labels.ts';
 import { circle, d, path, rect, type SvgNode } from '../svg.ts';
 import { wrapText } from '../text-width.ts';
 import { drawControls } from './draw-controls.ts';
@@ -101,7 +101,7 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
         'jack',
         'Output jack',
         ...jackAt(jackX, controls.outY, section.sounds),
-        textLine([{ text: 'jack' }], { x: jackX + 2, y: controls.outY - 20, anchor: 'start' }, { size: 14 }),
+        wordsAt('jack', jackX + 2, controls.outY - 20, { size: 14 }),
       ),
       ...drawPickups(layout.pickups, section, metrics, selector.uprights),
     ],
@@ -122,7 +122,7 @@ function drawFacts({ key, heading, rows }: FactsPicture, { facts: [left, right] 
   const nodes: SvgNode[] = [];
   let y = top + 22;
   for (const line of wrapText(heading, right - left, { size: 14, bold: true }).slice(0, 2)) {
-    nodes.push(textLine([{ text: line }], { x: left, y, anchor: 'start' }, { size: 14 }));
+    nodes.push(wordsAt(line, left, y, { size: 14 }));
     y += 18;
   }
   y -= 10;
@@ -131,9 +131,9 @@ function drawFacts({ key, heading, rows }: FactsPicture, { facts: [left, right] 
     const size = number ? 14 : 12;
     // Sentences may take two lines, numbers never do.
     const lines = wrapText(value, right - left - (number ? 120 : 70), { size, bold: true }).slice(0, 2);
-    nodes.push(textLine([{ text: name }], { x: left, y: y + 16, anchor: 'start' }));
+    nodes.push(wordsAt(name, left, y + 16));
     for (const [index, text] of lines.entries())
-      nodes.push(textLine([{ text, bold: true }], { x: right, y: y + 16 + 16 * index, anchor: 'end' }, { size }));
+      nodes.push(wordsAt(text, right, y + 16 + 16 * index, { bold: true, anchor: 'end', size }));
     y += 22 + 16 * Math.max(lines.length - 1, 0);
     nodes.push(path('hair', d`M${left} ${y}H${right}`));
   }
@@ -155,9 +155,7 @@ function drawKey(picture: InstrumentPicture, { facts: [left, right], below }: Me
         ]
       : []),
   ];
-  const words = lines.map(([text], index) =>
-    textLine([{ text, quiet: true }], { x: left + 48, y: top + 4 + 24 * index, anchor: 'start' }),
-  );
+  const words = lines.map(([text], index) => wordsAt(text, left + 48, top + 4 + 24 * index, { quiet: true }));
   const note = 'The earth symbols are one node: jack sleeve, pot cases, shields. Joined at one point.';
   const foot = paragraphs([note], { x: left, y: top + 24 * lines.length + 12, width: right - left - (below ? 0 : 8) });
   return {

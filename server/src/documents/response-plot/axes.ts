@@ -2,7 +2,7 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3-scale';
 import { printNumber } from '../../quantities/print.ts';
 import { type DrawingWidth, part } from '../drawing-sheet.ts';
-import { type Box, textLine } from '../labels.ts';
+import { type Box, wordsAt } from '../labels.ts';
 import { d, path, type SvgElement } from '../svg.ts';
 
 export const FROM_HZ = 20;
@@ -49,13 +49,11 @@ export function drawAxes(axes: Axes, size: DrawingWidth): SvgElement {
     path('w1', d`M${area.x} ${y(0)}H${right}`),
     path('w1', minors.map((hz) => d`M${x(hz)} ${bottom}v4`).join('')),
     ...named.map((db) =>
-      textLine([{ text: `${db > 0 ? '+' : ''}${printNumber(db, 0)}${db === unitAt ? '\u202FdB' : ''}` }], {
-        x: area.x - 10,
-        y: y(db) + 4,
+      wordsAt(`${db > 0 ? '+' : ''}${printNumber(db, 0)}${db === unitAt ? '\u202FdB' : ''}`, area.x - 10, y(db) + 4, {
         anchor: 'end',
       }),
     ),
-    ...spoken.map((hz) => textLine([{ text: tickText(hz) }], { x: x(hz), y: bottom + 20, anchor: 'middle' })),
+    ...spoken.map((hz) => wordsAt(tickText(hz), x(hz), bottom + 20, { anchor: 'middle' })),
   );
 }
 

@@ -1,7 +1,6 @@
 /** A few lines of words that belong to a point: put where nothing lies, as near as may be, with a leader to the point. */
-import { type Box, overlap, type Run, type Size, textBox, textLine } from '../labels.ts';
+import { type Box, isInside, overlap, type Point, type Run, type Size, textBox, textLine } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
-import type { Point } from './curve-shapes.ts';
 
 export interface CalloutLine {
   readonly runs: readonly Run[];
@@ -62,13 +61,4 @@ function placed(at: Point, lines: readonly CalloutLine[], side: 'left' | 'right'
     ],
     boxes: texts,
   };
-}
-
-function isInside(box: Box, outer: Box): boolean {
-  return (
-    box.x >= outer.x &&
-    box.y >= outer.y &&
-    box.x + box.width <= outer.x + outer.width &&
-    box.y + box.height <= outer.y + outer.height
-  );
 }

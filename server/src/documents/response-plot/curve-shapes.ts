@@ -1,12 +1,7 @@
 /** Curves and bands as path data, cut at the edges of the plot instead of being clipped, so that every viewer shows the same. */
 import { area, curveLinear, line } from 'd3-shape';
-import type { Box } from '../labels.ts';
+import { type Box, boxAround, type Point } from '../labels.ts';
 import type { Axes } from './axes.ts';
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** The visible pieces of a curve. */
 export function curvePath(axes: Axes, frequencyHz: readonly number[], levelDb: readonly number[]): string {
@@ -49,15 +44,7 @@ export function curveBoxes(
 ): readonly Box[] {
   return pieces(axes, pointsOf(axes, frequencyHz, levelDb)).flatMap((piece) => {
     const corners = thinned(piece);
-    return corners.slice(1).map((point, index) => {
-      const before = corners[index] ?? point;
-      return {
-        x: before.x - half,
-        y: Math.min(before.y, point.y) - half,
-        width: point.x - before.x + 2 * half,
-        height: Math.abs(point.y - before.y) + 2 * half,
-      };
-    });
+    return corners.slice(1).map((point, index) => boxAround(corners[index] ?? point, point, half));
   });
 }
 

@@ -222,10 +222,7 @@ function names(
           { x: x + 14, y, anchor: 'start' as const },
         ];
       }),
-      size: 12,
       rank,
-      mayDrop: false,
-      rim: true,
     });
   };
   const nowDb = (now.band.levelDb[0] ?? 0) - zeroDb;

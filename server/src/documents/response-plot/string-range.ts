@@ -1,7 +1,7 @@
 /** The strings under the frequency axis: from the open ones to the highest note. */
 import type { TunedString } from '../../estimates/tuning.ts';
 import { type Block, part } from '../drawing-sheet.ts';
-import { textLine } from '../labels.ts';
+import { wordsAt } from '../labels.ts';
 import { d, path } from '../svg.ts';
 import { textWidth } from '../text-width.ts';
 import type { Axes } from './axes.ts';
@@ -16,13 +16,13 @@ export function stringRange(axes: Axes, strings: readonly TunedString[], top: nu
   const wordings = [`to fret ${HIGHEST_FRET}; harmonics go on to the right`, `to fret ${HIGHEST_FRET}`];
   const words = wordings.find((text) => end + 10 + textWidth(text, { size: 12 }) <= axes.right + 8) ?? '';
   const nodes = [
-    textLine([{ text: 'strings', quiet: true }], { x: axes.area.x - 10, y: top + 4, anchor: 'end' }),
+    wordsAt('strings', axes.area.x - 10, top + 4, { quiet: true, anchor: 'end' }),
     path('now', d`M${axes.x(lowest)} ${top}H${end}`),
     path('w2', tones.map((hz) => d`M${axes.x(hz)} ${top - 5}v10`).join('')),
     ...strings.map(({ note, fundamentalHz }) =>
-      textLine([{ text: note, quiet: true }], { x: axes.x(fundamentalHz), y: top + 20, anchor: 'middle' }),
+      wordsAt(note, axes.x(fundamentalHz), top + 20, { quiet: true, anchor: 'middle' }),
     ),
-    textLine([{ text: words, quiet: true }], { x: end + 10, y: top + 4, anchor: 'start' }),
+    wordsAt(words, end + 10, top + 4, { quiet: true }),
   ];
   const spoken = `Open strings from ${Math.round(lowest)} to ${Math.round(highest)} hertz, to fret ${HIGHEST_FRET}`;
   return { nodes: [part('strings', spoken, ...nodes)], bottom: top + 26 };

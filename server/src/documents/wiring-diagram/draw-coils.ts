@@ -1,13 +1,14 @@
 import { opposite, poleOf } from '../../model/coil.ts';
 import { poleLetter } from '../../words/directions.ts';
 import { closedTurns, coilBody, middleTurn, outermostTurn, spiral } from '../coil-spiral.ts';
+import { part } from '../drawing-sheet.ts';
 import { type Box, RANK, type Run } from '../labels.ts';
-import { d, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
+import { circle, d, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
 import { blade, flow, pole, woundArrow } from '../symbols.ts';
 import { fitText, textWidth } from '../text-width.ts';
 import type { PickupPicture } from './picture.ts';
 import { type CoilPlace, finishOffset, type Layout, type Row } from './rows.ts';
-import { blockLine, dot, type Metrics, part, type Sheet } from './sheet.ts';
+import { blockLine, type Metrics, type Sheet } from './sheet.ts';
 
 /** Baseplate, strings, and what lies on the plate: coils and, hidden beneath them, the magnet. */
 export function drawCoils(picture: PickupPicture, layout: Layout, metrics: Metrics, sheet: Sheet): void {
@@ -23,10 +24,7 @@ export function drawCoils(picture: PickupPicture, layout: Layout, metrics: Metri
     sheet.labels.push({
       wordings: [[{ text: `${place.coil.caption.name}, beneath` }]],
       spots: [{ x, y: middle + 4, anchor: 'middle' }],
-      size: 12,
       rank: RANK.name,
-      mayDrop: false,
-      rim: true,
     });
   });
 }
@@ -47,10 +45,8 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
     sheet.labels.push({
       wordings: wordings.map((text) => [{ text, quiet: true }]),
       spots: [{ x: plateLeft + 12, y: plate.bottom - 10, anchor: 'start' }],
-      size: 12,
       rank: RANK.rest,
       mayDrop: !metrics.captions,
-      rim: true,
     });
   }
   const { toward } = picture;
@@ -64,10 +60,7 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
       { x: plateRight - 12, y, anchor: 'end' },
       { x: plateLeft + 12, y, anchor: 'start' },
     ],
-    size: 12,
     rank: RANK.rest,
-    mayDrop: false,
-    rim: true,
   });
 }
 
@@ -87,7 +80,6 @@ function stringLabel(text: string, x: number, y: number, anchor: 'middle' | 'end
   return {
     wordings: [[{ text, quiet: true }]],
     spots: [{ x, y, anchor }],
-    size: 12,
     rank: RANK.rest,
     mayDrop: true,
     rim: false,
@@ -159,7 +151,7 @@ function drawTapWire(row: Row & { kind: 'tap' }, { coil, outline, finishAt }: Co
   return [
     path('halo', d`M${row.dotX} ${from + way * 4}V${stop}`),
     path('w2', d`M${row.dotX} ${from}V${stop}Q${row.dotX} ${row.y} ${row.dotX + 8} ${row.y}H${row.from + 2}`),
-    dot(row.dotX, from, 4),
+    circle('solid', row.dotX, from, 4),
   ];
 }
 
@@ -191,19 +183,14 @@ function drawBar({ bar }: PickupPicture, { places }: Layout, sheet: Sheet, metri
         ],
       ],
       spots: [{ x: left + 8, y, anchor: 'start' }],
-      size: 12,
       rank: RANK.name,
-      mayDrop: false,
-      rim: true,
     });
   }
   sheet.labels.push({
     wordings: barWordings(bar.caption, right - left - 16),
     spots: [{ x: (left + right) / 2, y: (gapTop + gapBottom) / 2 + 4, anchor: 'middle' }],
-    size: 12,
     rank: RANK.caption,
     mayDrop: true,
-    rim: true,
   });
 }
 

@@ -1,4 +1,5 @@
-import { RANK } from '../labels.ts';
+import { part } from '../drawing-sheet.ts';
+import { type Point, RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { flow, joint, lead, terminal } from '../symbols.ts';
 import { drawCableShield, drawMetal } from './draw-metal.ts';
@@ -7,15 +8,15 @@ import { besideOpenEnd, labelLead, labelLink, labelTerminal, labelWord } from '.
 import type { EndPicture, LeadPicture, PickupPicture } from './picture.ts';
 import { planRails, type Rail, staysInside } from './rails.ts';
 import type { CoilPlace, Layout, Row } from './rows.ts';
-import { blockLine, type Metrics, part, type Sheet } from './sheet.ts';
+import { blockLine, type Metrics, type Sheet } from './sheet.ts';
 
 /** Where a ring may have to be drawn. */
 export interface JointPlaces {
-  readonly joint: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
-  readonly net: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
-  readonly metal: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
+  readonly joint: ReadonlyMap<string, Point>;
+  readonly net: ReadonlyMap<string, Point>;
+  readonly metal: ReadonlyMap<string, Point>;
   /** The ends of leads that no coil is soldered to, by part. */
-  readonly loose: ReadonlyMap<string, { readonly x: number; readonly y: number }>;
+  readonly loose: ReadonlyMap<string, Point>;
 }
 
 export interface LeadDrawing {
@@ -190,10 +191,7 @@ function drawLoose(row: Row & { kind: 'loose' }, way: Way, { sheet, metrics, ove
   sheet.labels.push({
     wordings: [[{ text: row.loose.remark, quiet: true }], [{ text: 'open', quiet: true }]],
     spots: besideOpenEnd(column, row.y),
-    size: 12,
     rank: RANK.name,
-    mayDrop: false,
-    rim: true,
   });
 }
 
@@ -277,9 +275,9 @@ function shortBar(x: number, y: number, sheet: Sheet): readonly SvgNode[] {
 }
 
 function jointPlaces({ layout, rails, metrics }: LeadContext, metal: JointPlaces['metal']): JointPlaces {
-  const joints = new Map<string, { x: number; y: number }>();
-  const nets = new Map<string, { x: number; y: number }>();
-  const loose = new Map<string, { x: number; y: number }>();
+  const joints = new Map<string, Point>();
+  const nets = new Map<string, Point>();
+  const loose = new Map<string, Point>();
   for (const row of layout.rows) {
     if (row.kind === 'loose') loose.set(row.loose.lead.part, { x: metrics.terminals - metrics.railStep, y: row.y });
     if (row.kind !== 'end') continue;

@@ -1,17 +1,16 @@
-import { RANK } from '../labels.ts';
+import { part } from '../drawing-sheet.ts';
+import { type Point, RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { earth, joint, lead } from '../symbols.ts';
 import type { LeadContext } from './lead-context.ts';
 import { leadWordings } from './lead-labels.ts';
 import type { MetalPicture, PickupPicture } from './picture.ts';
 import type { Layout } from './rows.ts';
-import { blockLine, type Metrics, part, type Sheet } from './sheet.ts';
-
-type Place = { readonly x: number; readonly y: number };
+import { blockLine, type Metrics, type Sheet } from './sheet.ts';
 
 /** The lowest row: drain wire or braid and the metalwork on it, up to the net they belong to. */
-export function drawMetal({ picture, layout, rails, metrics, sheet, over }: LeadContext): ReadonlyMap<string, Place> {
-  const places = new Map<string, Place>();
+export function drawMetal({ picture, layout, rails, metrics, sheet, over }: LeadContext): ReadonlyMap<string, Point> {
+  const places = new Map<string, Point>();
   const onPlate = { x: metrics.plateRight - 24, y: layout.plate.bottom - 20 };
   for (const metal of picture.metal) places.set(metal.part, onPlate);
   const { metalRow } = layout;
@@ -49,10 +48,7 @@ export function drawMetal({ picture, layout, rails, metrics, sheet, over }: Lead
         { x: metrics.ownLabel, y: metalRow + 18, anchor: 'start' },
         { x: metrics.ownLabel, y: metalRow - 9, anchor: 'start' },
       ],
-      size: 12,
       rank: RANK.letters,
-      mayDrop: false,
-      rim: true,
     });
   }
   labelMetal(tied, carrier, { x: column, y: metalRow }, metrics, sheet);
@@ -62,7 +58,7 @@ export function drawMetal({ picture, layout, rails, metrics, sheet, over }: Lead
 function labelMetal(
   tied: readonly MetalPicture[],
   carrier: MetalPicture,
-  { x, y }: Place,
+  { x, y }: Point,
   metrics: Metrics,
   sheet: Sheet,
 ): void {
@@ -80,7 +76,6 @@ function labelMetal(
         { x: x + metrics.terminalLabel - metrics.terminals + 2, y: y + 4 + index * 14, anchor: 'start' },
         { x: metrics.terminals - 18, y: y + 18 + index * 14, anchor: 'end' },
       ],
-      size: 12,
       rank: RANK.rest,
       mayDrop: true,
       rim: false,
@@ -110,9 +105,7 @@ export function drawCableShield(picture: PickupPicture, layout: Layout, metrics:
   sheet.labels.push({
     wordings: [[{ text: 'cable shield', quiet: true }]],
     spots: [{ x, y: top - 8, anchor: 'middle' }],
-    size: 12,
     rank: RANK.rest,
     mayDrop: true,
-    rim: true,
   });
 }

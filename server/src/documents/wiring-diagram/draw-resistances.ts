@@ -76,16 +76,12 @@ function resistanceBetween(
     size: 14,
     rank: RANK.resistance,
     mayDrop,
-    rim: true,
   });
   more.forEach((text, index) => {
     sheet.labels.push({
       wordings: [[{ text, quiet: true }]],
       spots: [{ x, y: first + 15 * (index + 1), anchor: 'middle' }],
-      size: 12,
       rank: RANK.resistance,
-      mayDrop: false,
-      rim: true,
     });
   });
   return centre;

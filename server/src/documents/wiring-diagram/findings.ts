@@ -1,27 +1,23 @@
-import { type Box, overlap, textLine } from '../labels.ts';
+import { part, WIDEST_FACE } from '../drawing-sheet.ts';
+import { type Box, boxAround, overlap, type Point, wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import { balloon } from '../symbols.ts';
 import { textWidth, wrapText } from '../text-width.ts';
 import type { JointPlaces } from './draw-leads.ts';
 import type { FindingPicture, Ring } from './picture.ts';
-import { type Metrics, part, type Sheet } from './sheet.ts';
-
-/** Sentences run in the editor's own face, which may be this much wider than the one that widths are known of. */
-const WIDEST_FACE = 1.18;
-
-type Place = { readonly x: number; readonly y: number };
+import type { Metrics, Sheet } from './sheet.ts';
 
 export interface FindingsHead {
   readonly nodes: readonly SvgNode[];
   readonly bottom: number;
   /** Below which a leader may start, one for each finding. */
-  readonly balloons: readonly { readonly x: number; readonly y: number }[];
+  readonly balloons: readonly Point[];
 }
 
 /** Above the drawing, each finding with a number: its cause, the remedy as an order, what no meter shows; the code last. */
 export function findingsHead(findings: readonly FindingPicture[], top: number, metrics: Metrics): FindingsHead {
   const nodes: SvgNode[] = [];
-  const balloons: { x: number; y: number }[] = [];
+  const balloons: Point[] = [];
   const left = metrics.margin + 40;
   const width = metrics.width - metrics.margin - left;
   const wrapAt = width / WIDEST_FACE;
@@ -31,24 +27,22 @@ export function findingsHead(findings: readonly FindingPicture[], top: number, m
     const lines: SvgNode[] = [...balloon(x, y + 1, index + 1)];
     balloons.push({ x, y: y + 14 });
     for (const text of wrapText(plain(finding.cause), wrapAt, { size: 14, bold: true })) {
-      lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }, { size: 14 }));
+      lines.push(wordsAt(text, left, y, { size: 14 }));
       y += 20;
     }
     for (const text of wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 })) {
-      lines.push(textLine([{ text }], { x: left, y, anchor: 'start' }));
+      lines.push(wordsAt(text, left, y));
       y += 18;
     }
     const notes = wrapText(plain(finding.note ?? ''), wrapAt, { size: 12 });
     const last = notes.at(-1) ?? wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 }).at(-1);
     for (const text of notes) {
-      lines.push(textLine([{ text, quiet: true }], { x: left, y, anchor: 'start' }));
+      lines.push(wordsAt(text, left, y, { quiet: true }));
       y += 18;
     }
     // The code ends the last line where it leaves room, else it has a line of its own.
     const room = last !== undefined && textWidth(`${last} ${finding.code}`, { size: 12 }) + 24 < wrapAt;
-    lines.push(
-      textLine([{ text: finding.code, quiet: true }], { x: left + width, y: room ? y - 18 : y, anchor: 'end' }),
-    );
+    lines.push(wordsAt(finding.code, left + width, room ? y - 18 : y, { quiet: true, anchor: 'end' }));
     if (!room) y += 18;
     nodes.push(part(`finding:${index + 1}`, finding.cause, ...lines));
     y += 14;
@@ -94,13 +88,13 @@ export function drawRings(
 }
 
 /** Down from the balloon, or beside it where another balloon stands below, then across and down to the first ring. */
-function leader(start: Place, count: number, across: number, first: Place): string {
+function leader(start: Point, count: number, across: number, first: Point): string {
   const down = count === 1 ? d`M${start.x} ${start.y}` : d`M${start.x - 13} ${start.y - 13}H${start.x - 20}`;
   return `${down}${d`V${across}H${first.x}V${first.y - 17}`}`;
 }
 
 /** Beside the ring, where nothing lies, least of all the balloon of another finding at the same joint. */
-function freeCorner({ x, y }: Place, obstacles: readonly Box[], balloons: readonly Box[]): Place {
+function freeCorner({ x, y }: Point, obstacles: readonly Box[], balloons: readonly Box[]): Point {
   const corners = [
     { x: x + 20, y: y - 20 },
     { x: x - 20, y: y - 20 },
@@ -113,9 +107,9 @@ function freeCorner({ x, y }: Place, obstacles: readonly Box[], balloons: readon
   ];
   const ring = boxRound({ x, y }, 17);
   const others = obstacles.filter((box) => !overlap(box, ring) || box.height > 34 || box.width > 34);
-  const area = (boxes: readonly Box[], corner: Place) =>
+  const area = (boxes: readonly Box[], corner: Point) =>
     boxes.reduce((sum, box) => sum + sharedArea(box, boxRound(corner, 9)), 0);
-  const covered = (corner: Place) => area(others, corner) + 100 * area(balloons, corner);
+  const covered = (corner: Point) => area(others, corner) + 100 * area(balloons, corner);
   return corners.reduce((best, corner) => (covered(corner) < covered(best) ? corner : best));
 }
 
@@ -128,11 +122,9 @@ function sharedArea(a: Box, b: Box): number {
 /** Messages mark what is typed with backticks, which a drawing has no use for. */
 const plain = (message: string): string => message.replaceAll('`', '');
 
-function boxRound({ x, y }: Place, r: number): Box {
-  return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
-}
+const boxRound = (at: Point, r: number): Box => boxAround(at, at, r);
 
-function placeOf(ring: Ring, places: JointPlaces): Place | undefined {
+function placeOf(ring: Ring, places: JointPlaces): Point | undefined {
   if ('metal' in ring) return places.metal.get(ring.metal);
   return 'lead' in ring ? places.loose.get(ring.lead) : places[ring.at].get(ring.end);
 }

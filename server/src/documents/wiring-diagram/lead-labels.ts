@@ -31,10 +31,7 @@ export function labelLead(sheet: Sheet, lead: LeadPicture, { x, y, above, width 
     spots: heights.flatMap((each) =>
       [0, 8, -8, 20, 28].map((shift): Spot => ({ x: x + shift, y: each, anchor: 'start' })),
     ),
-    size: 12,
     rank: RANK.letters,
-    mayDrop: false,
-    rim: true,
   });
 }
 
@@ -43,10 +40,7 @@ export function labelWord(sheet: Sheet, text: string, x: number, y: number, belo
   sheet.labels.push({
     wordings: [[{ text, quiet: true }]],
     spots: heights.flatMap((each) => [0, 8, -7].map((shift): Spot => ({ x: x + shift, y: each, anchor: 'start' }))),
-    size: 12,
     rank: RANK.end,
-    mayDrop: false,
-    rim: true,
   });
 }
 
@@ -63,7 +57,6 @@ export function labelTerminal(net: NetPicture, y: number, sheet: Sheet, metrics:
         ],
     size: quiet ? 12 : 14,
     rank: quiet ? RANK.name : RANK.terminal,
-    mayDrop: false,
     rim: quiet,
   });
 }
@@ -97,8 +90,6 @@ export function labelLink(net: NetPicture, { column, rows }: Rail, sheet: Sheet,
       .concat(column < metrics.terminals ? [{ x: column + 12, y: middle + 5, anchor: 'start' }] : []),
     size: 14,
     rank: RANK.terminal,
-    mayDrop: false,
-    rim: true,
   });
   if (net.detail === undefined || last.y - first.y < 44) return;
   sheet.labels.push({
@@ -106,9 +97,7 @@ export function labelLink(net: NetPicture, { column, rows }: Rail, sheet: Sheet,
     spots: [14, 21, 28, -20]
       .map((shift): Spot => ({ x, y: middle + shift, anchor: 'end' }))
       .concat({ x: far, y: middle, anchor: 'end' }),
-    size: 12,
     rank: RANK.caption,
     mayDrop: true,
-    rim: true,
   });
 }

@@ -1,17 +1,10 @@
 /** What the wiring diagram of a pickup shows, as plain data: words and numbers are ready to print, nothing is left to compute. */
 import type { Rotation } from '../../model/coil.ts';
+import type { SheetWords } from '../drawing-sheet.ts';
 import type { LeadLook, Polarity, PoleForm } from '../symbols.ts';
 
-export interface PickupPicture {
-  /** Part of the drawing's ids; letters, digits, `-`. */
-  readonly id: string;
-  readonly title: string;
-  readonly subtitle: string;
-  /** At most two lines at the right of the title. */
-  readonly aside: readonly string[];
-  /** What the drawing is, and the path in one breath, for those who do not see it. */
-  readonly name: string;
-  readonly description: string;
+/** Its description tells the path in one breath. */
+export interface PickupPicture extends SheetWords {
   /** From ground to hot. Coils in parallel: in the order they are to stand, the lowest first. */
   readonly coils: readonly CoilPicture[];
   /** As the drawing is laid out: with a mistake, as it will be when put right. */

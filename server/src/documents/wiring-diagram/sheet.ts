@@ -1,7 +1,7 @@
 /** The two sizes a diagram is laid out for, and the sheet that collects what is drawn, so that labels find free places. */
 import type { DrawingWidth } from '../drawing-sheet.ts';
-import type { Box, Label } from '../labels.ts';
-import { circle, element, group, type SvgElement, type SvgNode } from '../svg.ts';
+import { type Box, boxAround, type Label } from '../labels.ts';
+import type { SvgNode } from '../svg.ts';
 
 export interface Metrics {
   readonly width: number;
@@ -102,24 +102,6 @@ export interface Sheet {
   readonly obstacles: Box[];
 }
 
-export function emptySheet(): Sheet {
-  return { nodes: [], labels: [], obstacles: [] };
-}
-
-/** A part that can be pointed at: its own title, and the name by which its line in the text is found. */
-export function part(name: string, title: string, ...children: readonly SvgNode[]): SvgElement {
-  return group({ 'data-part': name }, element('title', {}, title), ...children);
-}
-
-export function blockLine(sheet: Sheet, x1: number, y1: number, x2: number, y2: number, half = 4): void {
-  sheet.obstacles.push({
-    x: Math.min(x1, x2) - half,
-    y: Math.min(y1, y2) - half,
-    width: Math.abs(x2 - x1) + 2 * half,
-    height: Math.abs(y2 - y1) + 2 * half,
-  });
-}
-
-export function dot(x: number, y: number, r = 5): SvgElement {
-  return circle('solid', x, y, r);
+export function blockLine(sheet: Sheet, x1: number, y1: number, x2: number, y2: number, half: number): void {
+  sheet.obstacles.push(boxAround({ x: x1, y: y1 }, { x: x2, y: y2 }, half));
 }

@@ -1,15 +1,11 @@
 import { poleLetter } from '../../words/directions.ts';
-import { textLine } from '../labels.ts';
+import { type Block, part } from '../drawing-sheet.ts';
+import { wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { pole, vector } from '../symbols.ts';
 import { fitText, textWidth, wrapText } from '../text-width.ts';
 import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
-import { type Metrics, part } from './sheet.ts';
-
-export interface Block {
-  readonly nodes: readonly SvgNode[];
-  readonly bottom: number;
-}
+import type { Metrics } from './sheet.ts';
 
 /** Why it sounds so: per coil which way string and hum push, then both sums as arrows to one scale. */
 export function drawVerdict(verdict: VerdictPicture, top: number, metrics: Metrics): Block {
@@ -34,20 +30,16 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
     ['string pushes', columns.string],
     ['hum pushes', columns.hum],
   ];
-  const nodes: SvgNode[] = [text('Read it off the drawing', x, top, 14)];
-  for (const [head, at] of heads) if (at !== undefined) nodes.push(text(head, at, top + 24, 12, true));
+  const nodes: SvgNode[] = [wordsAt('Read it off the drawing', x, top, { size: 14 })];
+  for (const [head, at] of heads) if (at !== undefined) nodes.push(wordsAt(head, at, top + 24, { quiet: true }));
   let y = top + 48;
   for (const row of rows) {
     nodes.push(path('hair', d`M${x} ${y - 17}H${columns.right}`));
     const cells: SvgNode[] = [
-      textLine([{ text: fitText(row.coil, wide ? 54 : 72, { size: 12, bold: true }), bold: true }], {
-        x,
-        y,
-        anchor: 'start',
-      }),
+      wordsAt(fitText(row.coil, wide ? 54 : 72, { size: 12, bold: true }), x, y, { bold: true }),
     ];
-    if (columns.wound !== undefined) cells.push(text(row.wound, columns.wound, y));
-    cells.push(text(row.path, columns.path, y), ...polarityCell(row.polarity, columns.poles, y));
+    if (columns.wound !== undefined) cells.push(wordsAt(row.wound, columns.wound, y));
+    cells.push(wordsAt(row.path, columns.path, y), ...polarityCell(row.polarity, columns.poles, y));
     cells.push(...pushCell(row.string, columns.string, y), ...pushCell(row.hum, columns.hum, y));
     nodes.push(part(`coil:${row.coil}`, row.coil, ...cells));
     y += 26;
@@ -56,21 +48,21 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
   let bottom = y;
   const note = 'At one instant. Hum follows the turn of the path; a string follows the turn and the pole.';
   for (const line of wrapText(note, columns.right - x, { size: 12 })) {
-    nodes.push(text(line, x, bottom + 6, 12, true));
+    nodes.push(wordsAt(line, x, bottom + 6, { quiet: true }));
     bottom += 17;
   }
   return { nodes, bottom };
 }
 
 function polarityCell(polarity: VerdictPicture['rows'][number]['polarity'], x: number, y: number): readonly SvgNode[] {
-  if (polarity === undefined) return [text('unknown', x, y, 12, true)];
-  return [text(poleLetter(polarity), x, y), ...pole(x + 22, y - 4, 7, polarity)];
+  if (polarity === undefined) return [wordsAt('unknown', x, y, { quiet: true })];
+  return [wordsAt(poleLetter(polarity), x, y), ...pole(x + 22, y - 4, 7, polarity)];
 }
 
 function pushCell(push: Push, x: number, y: number): readonly SvgNode[] {
-  if (push === undefined) return [text('unknown', x, y, 12, true)];
+  if (push === undefined) return [wordsAt('unknown', x, y, { quiet: true })];
   const [from, to] = push === 'hot' ? [x, x + 34] : [x + 34, x];
-  return [...vector(from, to, y - 4), text(`to ${push}`, x + 42, y)];
+  return [...vector(from, to, y - 4), wordsAt(`to ${push}`, x + 42, y)];
 }
 
 function drawVectors(
@@ -80,7 +72,7 @@ function drawVectors(
   top: number,
   metrics: Metrics,
 ): Block {
-  const nodes: SvgNode[] = [text(heading, x, top, 14)];
+  const nodes: SvgNode[] = [wordsAt(heading, x, top, { size: 14 })];
   const whole = vectors.reduce((sum, { length }) => sum + Math.abs(length), 0);
   const right = metrics.width - metrics.margin;
   let y = top + 30;
@@ -114,7 +106,7 @@ function drawVectors(
   const remarkX = roomy ? from : x;
   remarks.forEach((remark, index) => {
     for (const each of wrapText(remark, right - remarkX, { size: 12, bold: index === 0 })) {
-      nodes.push(textLine([{ text: each, bold: index === 0 }], { x: remarkX, y: line, anchor: 'start' }));
+      nodes.push(wordsAt(each, remarkX, line, { bold: index === 0 }));
       line += 16;
     }
   });
@@ -126,9 +118,5 @@ function vectorLabel(coil: string, from: number, to: number, y: number): readonl
   const width = Math.abs(to - from);
   if (width < 18) return [];
   const label = textWidth(coil, { size: 12 }) <= width ? coil : fitText(coil, width, { size: 12 });
-  return [textLine([{ text: label }], { x: (from + to) / 2, y, anchor: 'middle' })];
-}
-
-function text(words: string, x: number, y: number, size: 12 | 14 = 12, quiet = false): SvgNode {
-  return textLine([{ text: words, quiet }], { x, y, anchor: 'start' }, { size });
+  return [wordsAt(label, (from + to) / 2, y, { anchor: 'middle' })];
 }

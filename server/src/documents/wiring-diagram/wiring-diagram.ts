@@ -1,16 +1,16 @@
 import { polesShort } from '../../words/directions.ts';
-import { type DrawingWidth, drawing } from '../drawing-sheet.ts';
-import { drawLabel, type PlacedLabel, placeLabels, textLine } from '../labels.ts';
+import { type Block, type DrawingWidth, drawing, FRAMES, part, rule, sheetHead } from '../drawing-sheet.ts';
+import { drawLabel, type PlacedLabel, placeLabels, textLine, wordsAt } from '../labels.ts';
 import { d, path, rect, type SvgNode } from '../svg.ts';
 import { flow, pole } from '../symbols.ts';
-import { fitText, textWidth, wrapText } from '../text-width.ts';
+import { fitText, wrapText } from '../text-width.ts';
 import { drawCoils, drawSideView } from './draw-coils.ts';
 import { drawLeads } from './draw-leads.ts';
 import { drawResistances } from './draw-resistances.ts';
 import { drawRings, findingsHead } from './findings.ts';
 import type { Caption, PickupPicture } from './picture.ts';
 import { type CoilPlace, type Layout, layOut } from './rows.ts';
-import { emptySheet, METRICS, type Metrics, part, type Sheet } from './sheet.ts';
+import { METRICS, type Metrics, type Sheet } from './sheet.ts';
 import { drawVerdict } from './verdict.ts';
 
 export interface WiringDiagram {
@@ -27,9 +27,10 @@ export interface WiringDiagram {
  */
 export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDiagram {
   const metrics = METRICS[size];
-  const sheet = emptySheet();
-  const head = drawHead(picture, metrics);
-  const findings = findingsHead(picture.findings, head.bottom + (picture.findings.length > 0 ? 30 : 24), metrics);
+  const sheet: Sheet = { nodes: [], labels: [], obstacles: [] };
+  const head = sheetHead(picture, FRAMES[size], 1);
+  const headEnd = head.bottom + 6;
+  const findings = findingsHead(picture.findings, headEnd + (picture.findings.length > 0 ? 30 : 24), metrics);
   const narrowCaption = metrics.captions ? undefined : narrowCaptions(picture, findings.bottom + 20, metrics);
   const top = (narrowCaption?.bottom ?? findings.bottom) + (layoutHasStrings(picture) ? 38 : 20);
   const layout = layOut(picture, metrics, top);
@@ -51,10 +52,11 @@ export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDi
   const verdict = picture.verdict === undefined ? undefined : drawVerdict(picture.verdict, key.bottom + 40, metrics);
   const height = Math.ceil((verdict?.bottom ?? key.bottom) + 24);
 
-  const area = { x: 2, y: head.bottom, width: metrics.width - 4, height: key.bottom - head.bottom };
+  const area = { x: 2, y: headEnd, width: metrics.width - 4, height: key.bottom - headEnd };
   const { placed, overlapping } = placeLabels(sheet.labels, sheet.obstacles, area);
   const nodes: SvgNode[] = [
     ...head.nodes,
+    rule(FRAMES[size], headEnd),
     ...findings.nodes,
     ...(narrowCaption?.nodes ?? []),
     ...sheet.nodes,
@@ -66,9 +68,7 @@ export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDi
           ...sideWords(layout, drawn + 14, metrics),
         ]),
     ...key.nodes,
-    ...(verdict === undefined
-      ? []
-      : [path('w1', d`M${metrics.margin} ${key.bottom + 12}H${metrics.width - metrics.margin}`), ...verdict.nodes]),
+    ...(verdict === undefined ? [] : [rule(FRAMES[size], key.bottom + 12), ...verdict.nodes]),
   ];
   return {
     svg: drawing(picture, size, height, nodes, ''),
@@ -76,27 +76,6 @@ export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDi
     height,
     overlapping,
   };
-}
-
-function drawHead(picture: PickupPicture, metrics: Metrics): { nodes: readonly SvgNode[]; bottom: number } {
-  const { margin, width } = metrics;
-  const right = width - margin;
-  const aside = picture.aside.slice(0, 2);
-  const asideWidth = (line: number) => (aside[line] === undefined ? 0 : textWidth(aside[line], { size: 12 }) + 16);
-  const room = (line: number) => Math.max(right - margin - asideWidth(line), (right - margin) * 0.5);
-  const title = fitText(picture.title, room(0), { size: 19, bold: true });
-  const subtitle = fitText(picture.subtitle, room(1), { size: 12 });
-  const nodes: SvgNode[] = [
-    textLine([{ text: title }], { x: margin, y: 44, anchor: 'start' }, { size: 19 }),
-    textLine([{ text: subtitle, quiet: true }], { x: margin, y: 64, anchor: 'start' }),
-    ...aside.flatMap((text, line) => {
-      if (text === '') return [];
-      const shown = fitText(text, (right - margin) * 0.5, { size: 12 });
-      return textLine([{ text: shown, quiet: true }], { x: right, y: 44 + 20 * line, anchor: 'end' });
-    }),
-    path('w1', d`M${margin} 78H${right}`),
-  ];
-  return { nodes, bottom: 78 };
 }
 
 function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
@@ -112,7 +91,7 @@ function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
   if (count > 0) {
     const words = polesShort(polarity);
     lines.push(
-      textLine([{ text: words }], { x: metrics.margin, y, anchor: 'start' }),
+      wordsAt(words, metrics.margin, y),
       ...pole(metrics.margin + 77 + (polarity === undefined ? 16 : 0), y - 4, 7, polarity),
     );
   }
@@ -128,23 +107,15 @@ function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
 function captionLine({ text, weight, was }: Caption, x: number, y: number, width: number): readonly SvgNode[] {
   const size = weight === 'heading' || weight === 'number' ? 14 : 12;
   const shown = fitText(text, width, { size, bold: size === 14 });
-  const line = textLine([{ text: shown, quiet: weight === 'quiet' }], { x, y, anchor: 'start' }, { size });
+  const line = wordsAt(shown, x, y, { quiet: weight === 'quiet', size });
   if (was === undefined) return [line];
   // The revision bar stands left of the margin, so the numbers of two versions keep their places.
   const bar = rect('solid', x - 10, y - 13, 3, 17);
-  return [
-    line,
-    bar,
-    textLine([{ text: fitText(`was ${was}`, width, { size: 12 }), quiet: true }], { x: x + width, y, anchor: 'end' }),
-  ];
+  return [line, bar, wordsAt(fitText(`was ${was}`, width, { size: 12 }), x + width, y, { quiet: true, anchor: 'end' })];
 }
 
 /** The captions in one line each: the hot coil's above the drawing, the others' below each other there too. */
-function narrowCaptions(
-  picture: PickupPicture,
-  top: number,
-  metrics: Metrics,
-): { nodes: readonly SvgNode[]; bottom: number } {
+function narrowCaptions(picture: PickupPicture, top: number, metrics: Metrics): Block {
   const width = metrics.width - 2 * metrics.margin;
   const nodes: SvgNode[] = [];
   let y = top;
@@ -165,12 +136,12 @@ function narrowCaptions(
   return { nodes, bottom: y - 12 };
 }
 
-function drawKey(picture: PickupPicture, top: number, metrics: Metrics): { nodes: readonly SvgNode[]; bottom: number } {
+function drawKey(picture: PickupPicture, top: number, metrics: Metrics): Block {
   if (!metrics.captions) return { nodes: [], bottom: top };
   const y = top + 12;
   const x = metrics.margin;
   const wound = picture.coils.some((coil) => coil.wound !== undefined);
-  const quiet = (text: string, at: number) => textLine([{ text, quiet: true }], { x: at, y: y + 4, anchor: 'start' });
+  const quiet = (text: string, at: number) => wordsAt(text, at, y + 4, { quiet: true });
   const nodes: SvgNode[] = [flow(x + 8, y, 'right'), quiet('the path from ground to hot', x + 22)];
   if (wound) {
     nodes.push(path('w2', d`M${x + 190} ${y + 5}q8 -10 22 -10M${x + 206} ${y - 10}l7 5l-7 5`));
@@ -184,11 +155,10 @@ function drawKey(picture: PickupPicture, top: number, metrics: Metrics): { nodes
 function sideWords(layout: Layout, top: number, metrics: Metrics): readonly SvgNode[] {
   const x = (metrics.captions ? metrics.plateLeft : metrics.margin) + 150;
   const [upper, lower] = layout.places;
-  const line = (text: string, y: number, quiet: boolean) => textLine([{ text, quiet }], { x, y, anchor: 'start' });
   return [
-    line('side view', top + 8, true),
-    ...(upper === undefined ? [] : [line(upper.coil.caption.name, top + 31, false)]),
-    ...(lower === undefined ? [] : [line(lower.coil.caption.name, top + 71, false)]),
+    wordsAt('side view', x, top + 8, { quiet: true }),
+    ...(upper === undefined ? [] : [wordsAt(upper.coil.caption.name, x, top + 31)]),
+    ...(lower === undefined ? [] : [wordsAt(lower.coil.caption.name, x, top + 71)]),
   ];
 }
 
