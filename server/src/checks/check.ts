@@ -1,4 +1,6 @@
 /** The form of a check (one fault, one file) and the one runner of all of them. */
+
+import { present, type Some } from '../../../grammar/values/present.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Edit, Finding, Related, Remedy, Severity, Subject } from './finding.ts';
@@ -17,15 +19,16 @@ export interface Check<Context, C extends Code = Code, Y extends Code = Code> {
   readonly yieldsTo: readonly Y[];
   /** Needs inductances, so it follows the others. */
   readonly late?: true;
-  run(context: Context): readonly Found[];
+  /** What is wrong: nothing, one thing or several. */
+  run(context: Context): Some<Found>;
 }
 
 /** What a check found; code and severity come from the check. */
 export interface Found extends Telling {
   readonly place: Place;
   readonly severity?: Severity;
-  readonly related?: readonly Related[];
-  readonly remedies?: (inSight: readonly Pickup[]) => readonly Remedy[];
+  readonly related?: Some<Related>;
+  readonly remedies?: (inSight: readonly Pickup[]) => Some<Remedy>;
   readonly subject?: Subject;
 }
 
@@ -77,7 +80,7 @@ function runRound<Context>(
   for (const check of checks) {
     const causes = [...before, ...findings].filter(({ code }) => check.yieldsTo.includes(code));
     if (causes.some(({ subject }) => subject.position === undefined)) continue;
-    for (const found of check.run(context))
+    for (const found of present([check.run(context)].flat()))
       if (!causes.some(({ subject }) => subject.position === found.subject?.position))
         findings.push(findingOf(check, found, owner));
   }
@@ -85,7 +88,8 @@ function runRound<Context>(
 }
 
 function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner): Finding {
-  const { what, hint, action, place, related = [], remedies = () => [] } = found;
+  const { what, hint, action, place, remedies = () => [] } = found;
+  const related = present([found.related].flat());
   const finding: Finding = {
     ...told({ what, hint, action }),
     code,
@@ -93,7 +97,7 @@ function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner)
     place,
     related,
     remedies: (inSight = []) =>
-      remedies(inSight).flatMap((remedy) => {
+      present([remedies(inSight)].flat()).flatMap((remedy) => {
         const edits = owner.ownEdits(remedy.edits);
         return edits ? [{ ...remedy, edits }] : [];
       }),

@@ -1,9 +1,11 @@
+import type { Some } from '../../../grammar/values/present.ts';
 import type { Joint } from '../model/pickup.ts';
 import { coilWords, endsWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
-import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const circuitCoilShorted = definePickupCheck({
@@ -24,8 +26,8 @@ export const circuitCoilShorted = definePickupCheck({
           what: say`Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) are joined, so it is shorted and ${left.length ? say`only ${list(left.map((each) => coilWords(each.coil)))} sounds` : 'gives nothing'}.`,
           action: say`Give the two ends joints of their own.`,
           place: joint?.place ?? coil.place,
-          related: joint ? [{ message: say`${coil.name} coil`, place: coil.place }] : [],
-          remedies: () => (joint ? splits(context, joint) : []),
+          related: joint && { message: say`${coil.name} coil`, place: coil.place },
+          remedies: () => joint && splits(joint),
           subject: {
             coils: [coil.name],
             nodes: [`coil:${coil.name}.start`, `coil:${coil.name}.finish`],
@@ -37,19 +39,16 @@ export const circuitCoilShorted = definePickupCheck({
 });
 
 /** Takes two leads of the joint out into a link of their own: each pair is tried, those that leave a fault are not offered. */
-function splits(_: PickupContext, joint: Joint): readonly Remedy[] {
+function splits(joint: Joint): Some<Remedy> {
   const leads = joint.leads.slice(0, MOST_LEADS).map(({ text }) => text);
   return leads.flatMap((a, index) =>
-    leads.slice(index + 1).flatMap((b): readonly Remedy[] => {
+    leads.slice(index + 1).map((b) => {
       const rest = joint.leads.map(({ text }) => text).filter((text) => text !== a && text !== b);
-      if (rest.length === 0) return [];
-      return [
-        {
-          title: say`Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``,
-          edits: [rewriteJoint(joint, rest), insertLineAfter(joint.place, `link ${a} ${b}`)],
-          kind: 'build',
-        },
-      ];
+      if (rest.length === 0) return undefined;
+      return remedy(say`Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``, [
+        rewriteJoint(joint, rest),
+        insertLineAfter(joint.place, `link ${a} ${b}`),
+      ]);
     }),
   );
 }

@@ -1,25 +1,20 @@
 import { sounds } from '../estimates/signs.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
-import { defineInstrumentCheck } from './instrument-check.ts';
+import { definePositionCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
-export const circuitOpenPosition = defineInstrumentCheck({
+export const circuitOpenPosition = definePositionCheck({
   code: 'circuit/open',
   severity: 'error',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],
-  run: ({ positions }) =>
-    positions.flatMap(({ position, coils, network }) => {
-      const quick = [...new Set(network.segments.map((each) => each.quick))];
-      // A pickup that is silent by itself is told at the pickup.
-      if (coils.length > 0 || quick.some(({ signs }) => !signs.some(sounds))) return [];
-      return [
-        {
-          what: say`${capital(positionWords(position))} is silent: nothing of what it names drives the output.`,
-          action: say`Take a pickup or a coil whose two ends reach hot and ground.`,
-          place: position.place,
-          subject: { position: position.key.value },
-        },
-      ];
-    }),
+  at: ({ position, coils, network }) => {
+    const quick = [...new Set(network.segments.map((each) => each.quick))];
+    // A pickup that is silent by itself is told at the pickup.
+    if (coils.length > 0 || quick.some(({ signs }) => !signs.some(sounds))) return undefined;
+    return {
+      what: say`${capital(positionWords(position))} is silent: nothing of what it names drives the output.`,
+      action: say`Take a pickup or a coil whose two ends reach hot and ground.`,
+    };
+  },
 });

@@ -1,38 +1,32 @@
 import type { PickupNetlist } from '../model/netlist.ts';
 import { partsOf } from '../model/selection.ts';
 import { positionWords } from '../words/parts.ts';
-import { defineInstrumentCheck } from './instrument-check.ts';
+import { definePositionCheck } from './instrument-check.ts';
 import { say } from './say.ts';
 
 /** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */
-export const circuitOpenTap = defineInstrumentCheck({
+export const circuitOpenTap = definePositionCheck({
   code: 'circuit/open',
   severity: 'error',
   yieldsTo: [],
-  run: ({ positions, quickOf }) =>
-    positions.flatMap(({ position, selection }) =>
-      partsOf(selection).flatMap((part) => {
-        const { pickup } = part.slot;
-        if (!pickup || part.kind === 'pickup') return [];
-        const { netlist } = quickOf(pickup);
-        if (part.kind === 'tap' ? leadsToCoil(netlist, part.lead) : hasBothEnds(netlist, part.coil)) return [];
-        return [
-          {
-            what:
-              part.kind === 'tap'
-                ? say`In ${positionWords(position)} ${part.path.text} gives nothing: no coil is soldered to ${part.lead} of ${part.slot.name}.`
-                : say`In ${positionWords(position)} ${part.path.text} gives nothing: which leads are those of the ${part.coil} coil is neither stated nor measured.`,
-            action:
-              part.kind === 'tap'
-                ? say`Solder an end or a tap of a coil to it, or take another lead.`
-                : say`State the start and the finish of that coil, or find them by a kick.`,
-            place: position.place,
-            related: [{ message: say`${part.slot.name} is fitted here`, place: part.slot.place }],
-            subject: { position: position.key.value },
-          },
-        ];
-      }),
-    ),
+  at: ({ position, selection }, { quickOf }) =>
+    partsOf(selection).map((part) => {
+      const { pickup } = part.slot;
+      if (!pickup || part.kind === 'pickup') return undefined;
+      const { netlist } = quickOf(pickup);
+      if (part.kind === 'tap' ? leadsToCoil(netlist, part.lead) : hasBothEnds(netlist, part.coil)) return undefined;
+      return {
+        what:
+          part.kind === 'tap'
+            ? say`In ${positionWords(position)} ${part.path.text} gives nothing: no coil is soldered to ${part.lead} of ${part.slot.name}.`
+            : say`In ${positionWords(position)} ${part.path.text} gives nothing: which leads are those of the ${part.coil} coil is neither stated nor measured.`,
+        action:
+          part.kind === 'tap'
+            ? say`Solder an end or a tap of a coil to it, or take another lead.`
+            : say`State the start and the finish of that coil, or find them by a kick.`,
+        related: [{ message: say`${part.slot.name} is fitted here`, place: part.slot.place }],
+      };
+    }),
 });
 
 function leadsToCoil(netlist: PickupNetlist, lead: string): boolean {

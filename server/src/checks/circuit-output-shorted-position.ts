@@ -6,31 +6,25 @@ import { ground } from '../physics/circuit/circuit.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
-import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
+import { definePositionCheck, type InstrumentContext } from './instrument-check.ts';
 import { say } from './say.ts';
 
 /** A pickup that shorts itself is told at the pickup. */
-export const circuitOutputShortedPosition = defineInstrumentCheck({
+export const circuitOutputShortedPosition = definePositionCheck({
   code: 'circuit/output-shorted',
   severity: 'error',
   yieldsTo: [],
-  run: (context) =>
-    context.positions.flatMap(({ position, selection, network, coils }) => {
-      if (coils.length > 0 || !isShort(resistanceBetween(network.network, network.output, ground))) return [];
-      const parts = partsOf(selection);
-      if (parts.some(({ slot: { pickup } }) => pickup && shortsItself(context.quickOf(pickup).netlist))) return [];
-      const culprit = parts.find((part) => isShort(ohmOf(part, context)));
-      return [
-        {
-          what: say`${capital(positionWords(position))} is silent: hot and ground are joined ${culprit ? say`because ${culprit.path.text} is taken at a lead that lies on its ground` : 'as it joins its parts'}.`,
-          action: culprit
-            ? say`Take it at a lead between its coils.`
-            : say`Leave out the part that joins hot to ground.`,
-          place: position.place,
-          subject: { position: position.key.value, nodes: ['hot', 'ground'] },
-        },
-      ];
-    }),
+  at: ({ position, selection, network, coils }, context) => {
+    if (coils.length > 0 || !isShort(resistanceBetween(network.network, network.output, ground))) return undefined;
+    const parts = partsOf(selection);
+    if (parts.some(({ slot: { pickup } }) => pickup && shortsItself(context.quickOf(pickup).netlist))) return undefined;
+    const culprit = parts.find((part) => isShort(ohmOf(part, context)));
+    return {
+      what: say`${capital(positionWords(position))} is silent: hot and ground are joined ${culprit ? say`because ${culprit.path.text} is taken at a lead that lies on its ground` : 'as it joins its parts'}.`,
+      action: culprit ? say`Take it at a lead between its coils.` : say`Leave out the part that joins hot to ground.`,
+      subject: { nodes: ['hot', 'ground'] },
+    };
+  },
 });
 
 const isShort = (ohm: number | null): boolean => ohm !== null && ohm < SHORT_OHM;

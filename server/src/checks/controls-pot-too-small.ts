@@ -9,26 +9,24 @@ export const controlsPotTooSmall = defineInstrumentCheck({
   severity: 'information',
   yieldsTo: [],
   run: (context) =>
-    context.instrument.controls.flatMap((control) => {
+    context.instrument.controls.map((control) => {
       // A no-load control is out of the circuit where it is full up.
-      if (control.kind === 'bleed' || (control.kind === 'tone' && control.noLoad)) return [];
+      if (control.kind === 'bleed' || (control.kind === 'tone' && control.noLoad)) return undefined;
       const largest = served(control, context).reduce<Served | undefined>(
         (most, each) => (most && most.ohm >= each.ohm ? most : each),
         undefined,
       );
-      if (!largest || control.track.si >= POT_LEAST_TIMES * largest.ohm) return [];
+      if (!largest || control.track.si >= POT_LEAST_TIMES * largest.ohm) return undefined;
       const times = Math.round(control.track.si / largest.ohm);
       const kohms = (value: number) => printValue({ value, dimension: 'resistance', unit: 'kohm' });
       const least = Math.ceil((POT_LEAST_TIMES * largest.ohm) / POTS_APART_OHM) * POTS_APART_OHM;
-      return [
-        {
-          what: say`The ${control.kind} control of ${control.track.written} is only ${times} times the ${kohms(largest.ohm)} of ${largest.slot.name}.`,
-          hint: say`Less than about ${POT_LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
-          action: say`Take a pot of ${kohms(least)} or more.`,
-          place: control.place,
-          related: [{ message: say`${largest.slot.name} is fitted here`, place: largest.slot.place }],
-        },
-      ];
+      return {
+        what: say`The ${control.kind} control of ${control.track.written} is only ${times} times the ${kohms(largest.ohm)} of ${largest.slot.name}.`,
+        hint: say`Less than about ${POT_LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
+        action: say`Take a pot of ${kohms(least)} or more.`,
+        place: control.place,
+        related: [{ message: say`${largest.slot.name} is fitted here`, place: largest.slot.place }],
+      };
     }),
 });
 

@@ -1,4 +1,5 @@
 /** Changes of the text that remedies are made of. */
+import { present } from '../../../grammar/values/present.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { type Coil, opposite, oppositeSign, type PoleUp, poleOf, type Rotation } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
@@ -195,6 +196,3 @@ export function flipBar(pickup: Pickup): Edit | undefined {
   if (!bar) return undefined;
   return replaceWord(bar.place, bar.value.pole, opposite(bar.value.pole));
 }
-
-export const present = <T>(items: readonly (T | undefined)[]): readonly T[] =>
-  items.flatMap((item) => (item === undefined ? [] : [item]));

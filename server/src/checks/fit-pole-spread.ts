@@ -11,26 +11,22 @@ export const fitPoleSpread = defineInstrumentCheck({
   severity: 'warning',
   yieldsTo: [],
   run: ({ instrument }) =>
-    instrument.slots.flatMap((slot) => {
+    instrument.slots.map((slot) => {
       const strings = stringSpreadM(instrument, slot);
       const poles = strings === undefined ? undefined : worstPoles(instrument, slot, strings);
-      if (strings === undefined || !poles) return [];
+      if (strings === undefined || !poles) return undefined;
       const off = (poles.spreadM - strings) / 2;
-      if (Math.abs(off) <= POLE_OFF_AT_MOST_M) return [];
-      return [
-        {
-          what: say`The outer poles of ${slot.name} lie ${mm(Math.abs(off))} mm ${off > 0 ? 'outside' : 'inside'} the outer strings: ${mm(poles.spreadM)} mm from first to last pole, where the strings are ${mm(strings)} mm apart.`,
-          hint: say`More than ${mm(POLE_OFF_AT_MOST_M)} mm leaves those strings weak.`,
-          action: say`Take bobbins with the spread of the strings at this place.`,
-          place: slot.place,
-          related: [
-            { message: say`the spread of the poles`, place: poles.place },
-            ...(instrument.strings
-              ? [{ message: say`the spread of the strings`, place: instrument.strings.place }]
-              : []),
-          ],
-        },
-      ];
+      if (Math.abs(off) <= POLE_OFF_AT_MOST_M) return undefined;
+      return {
+        what: say`The outer poles of ${slot.name} lie ${mm(Math.abs(off))} mm ${off > 0 ? 'outside' : 'inside'} the outer strings: ${mm(poles.spreadM)} mm from first to last pole, where the strings are ${mm(strings)} mm apart.`,
+        hint: say`More than ${mm(POLE_OFF_AT_MOST_M)} mm leaves those strings weak.`,
+        action: say`Take bobbins with the spread of the strings at this place.`,
+        place: slot.place,
+        related: [
+          { message: say`the spread of the poles`, place: poles.place },
+          instrument.strings && { message: say`the spread of the strings`, place: instrument.strings.place },
+        ],
+      };
     }),
 });
 

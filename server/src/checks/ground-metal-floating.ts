@@ -1,9 +1,9 @@
 import { foilsOf, type PickupNetlist } from '../model/netlist.ts';
 import { coilWords } from '../words/parts.ts';
 import { insertLineAfter, replaceAt } from './edits.ts';
-import type { Remedy } from './finding.ts';
 import { floatingLeads } from './lead-floating.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const groundMetalFloating = definePickupCheck({
@@ -40,29 +40,25 @@ export const groundMetalFloating = definePickupCheck({
           what: say`The ${fitting === 'shield' ? say`shield ${name}` : name} is joined to nothing: it shields nothing and buzzes when touched.`,
           action: say`Tie it to what is grounded.`,
           place,
-          remedies: (): readonly Remedy[] => {
+          remedies: () => {
             if (fitting === 'shield') {
               const ground = hookup.joints.find(({ kind }) => kind === 'ground');
-              return ground
-                ? [
-                    {
-                      title: say`Ground it: \`shield ${name}\``,
-                      edits: [insertLineAfter(ground.place, `shield ${name}`)],
-                      kind: 'build',
-                      preferred: true,
-                    },
-                  ]
-                : [];
+              return remedy(
+                say`Ground it: \`shield ${name}\``,
+                ground && insertLineAfter(ground.place, `shield ${name}`),
+                true,
+              );
             }
             const targets = [
               ...netlist.metal.filter((each) => each.name !== name && grounded(each.net)).map((each) => each.name),
             ].reverse();
-            return targets.map((target, index) => ({
-              title: say`Tie it to ${target}: \`${name} ${fitting.material} tied to ${target}\``,
-              edits: [replaceAt(fitting.place, `${name} ${fitting.material} tied to ${target}`)],
-              kind: 'build',
-              preferred: index === 0,
-            }));
+            return targets.map((target, index) =>
+              remedy(
+                say`Tie it to ${target}: \`${name} ${fitting.material} tied to ${target}\``,
+                replaceAt(fitting.place, `${name} ${fitting.material} tied to ${target}`),
+                index === 0,
+              ),
+            );
           },
           subject: { nodes: [`part:${fitting === 'shield' ? 'shield' : name}`] },
         })),

@@ -1,63 +1,44 @@
+import type { PositionNetwork } from '../estimates/position-network.ts';
+import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
-import { defineInstrumentCheck } from './instrument-check.ts';
+import { definePositionCheck } from './instrument-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
-export const groundMetalHotPosition = defineInstrumentCheck({
+export const groundMetalHotPosition = definePositionCheck({
   code: 'ground/metal-hot',
   severity: 'error',
   yieldsTo: ['circuit/output-shorted'],
-  run: ({ positions }) =>
-    positions.flatMap(({ position, network }) => {
-      const slots = [...new Set(network.metal.map(({ slot }) => slot))];
-      return slots.flatMap((slot) => {
-        const { pickup } = slot;
-        if (!pickup || hotByItself(network.segments, slot)) return [];
-        const live = network.metal.filter((each) => each.slot === slot && (network.netOf(each.node) ?? 0) !== 0);
-        if (live.length === 0) return [];
-        const onHot = live.some(
-          ({ node }) =>
-            network.netOf(node) === network.netOf('selected') || network.netOf(node) === network.netOf(network.output),
-        );
-        const names = list([...new Set(live.map(({ name }) => name))]);
-        return [
-          {
-            what: say`In ${positionWords(position)} the metal of ${slot.name} (${names}) comes to ${onHot ? 'hot' : 'the middle of the circuit'}, because it lies on the ground lead of that pickup: it hums when touched, and against grounded foil it silences the pickup.`,
-            action: say`Take the metal off that lead and give it one of its own to ground.`,
-            place: position.place,
-            related: groundJoint(pickup)
-              ? [
-                  {
-                    message: say`the ground line of ${pickup.name}`,
-                    place: groundJoint(pickup)?.place ?? position.place,
-                  },
-                ]
-              : [],
-            remedies: () => separateShield(pickup),
-            subject: { position: position.key.value, nodes: live.map(({ node }) => node) },
-          },
-        ];
-      });
-    }),
+  at: ({ position, network }) => {
+    const slots = [...new Set(network.metal.map(({ slot }) => slot))];
+    return slots.map((slot) => {
+      const { pickup } = slot;
+      if (!pickup || hotByItself(network, slot)) return undefined;
+      const live = network.metal.filter((each) => each.slot === slot && (network.netOf(each.node) ?? 0) !== 0);
+      if (live.length === 0) return undefined;
+      const onHot = live.some(
+        ({ node }) =>
+          network.netOf(node) === network.netOf('selected') || network.netOf(node) === network.netOf(network.output),
+      );
+      const ground = groundJoint(pickup);
+      const names = list([...new Set(live.map(({ name }) => name))]);
+      return {
+        what: say`In ${positionWords(position)} the metal of ${slot.name} (${names}) comes to ${onHot ? 'hot' : 'the middle of the circuit'}, because it lies on the ground lead of that pickup: it hums when touched, and against grounded foil it silences the pickup.`,
+        action: say`Take the metal off that lead and give it one of its own to ground.`,
+        related: ground && { message: say`the ground line of ${pickup.name}`, place: ground.place },
+        remedies: () => separateShield(pickup),
+        subject: { nodes: live.map(({ node }) => node) },
+      };
+    });
+  },
 });
 
 /** Metal that is on hot in the pickup's own hookup is told there. */
-function hotByItself(
-  segments: readonly {
-    readonly slot: unknown;
-    readonly quick: {
-      readonly netlist: {
-        readonly metal: readonly { readonly net: number }[];
-        readonly ground: number | undefined;
-        readonly chassis: number | undefined;
-      };
-    };
-  }[],
-  slot: unknown,
-): boolean {
+function hotByItself({ segments }: PositionNetwork, slot: Slot): boolean {
   const netlist = segments.find((each) => each.slot === slot)?.quick.netlist;
   return netlist?.metal.some(({ net }) => net >= 0 && net !== netlist.ground && net !== netlist.chassis) ?? false;
 }
@@ -65,18 +46,15 @@ function hotByItself(
 const groundJoint = (pickup: Pickup) => pickup.hookup?.joints.find(({ kind }) => kind === 'ground');
 
 /** Takes the shield off the ground lead and gives it a line of its own. */
-function separateShield(pickup: Pickup): readonly Remedy[] {
+function separateShield(pickup: Pickup): Remedy | undefined {
   const ground = groundJoint(pickup);
   const shield = pickup.shield?.value;
-  if (!ground || shield === undefined) return [];
+  if (!ground || shield === undefined) return undefined;
   const rest = ground.leads.map(({ text }) => text).filter((text) => text !== shield);
-  if (rest.length === 0 || rest.length === ground.leads.length) return [];
-  return [
-    {
-      title: say`Separate the shield of ${pickup.name}: \`ground ${rest.join(' ')}\` and \`shield ${shield}\``,
-      edits: [rewriteJoint(ground, rest), insertLineAfter(ground.place, `shield ${shield}`)],
-      kind: 'build',
-      preferred: true,
-    },
-  ];
+  if (rest.length === 0 || rest.length === ground.leads.length) return undefined;
+  return remedy(
+    say`Separate the shield of ${pickup.name}: \`ground ${rest.join(' ')}\` and \`shield ${shield}\``,
+    [rewriteJoint(ground, rest), insertLineAfter(ground.place, `shield ${shield}`)],
+    true,
+  );
 }

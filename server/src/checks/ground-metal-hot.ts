@@ -1,10 +1,12 @@
+import type { Some } from '../../../grammar/values/present.ts';
 import { foilNode, foilsOf } from '../model/netlist.ts';
 import { coilWords } from '../words/parts.ts';
 import { polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
-import { flipBar, flipPolarity, present, rewriteJoint } from './edits.ts';
+import { flipBar, flipPolarity, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const groundMetalHot = definePickupCheck({
@@ -36,41 +38,30 @@ export const groundMetalHot = definePickupCheck({
       }));
     const live = [...parts, ...foils];
     const first = live[0];
-    if (!first) return [];
+    if (!first) return undefined;
     const onHot = live.some(({ net }) => net === netlist.hot);
     const joint = netlist.nets[first.net]?.joints[0];
-    return [
-      {
-        what: say`${capital(list(live.map(({ words }) => words)))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
-        action: say`Take ${live.length > 1 ? 'them' : 'it'} to ground.`,
-        place: joint?.place ?? first.place,
-        related: live.map(({ place, words }) => ({ message: say`${capital(words)} is on that net`, place })),
-        remedies: () => (onHot ? reversals(context) : []),
-        subject: { nodes: live.map(({ node }) => node) },
-      },
-    ];
+    return {
+      what: say`${capital(list(live.map(({ words }) => words)))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
+      action: say`Take ${live.length > 1 ? 'them' : 'it'} to ground.`,
+      place: joint?.place ?? first.place,
+      related: live.map(({ place, words }) => ({ message: say`${capital(words)} is on that net`, place })),
+      remedies: () => (onHot ? reversals(context) : undefined),
+      subject: { nodes: live.map(({ node }) => node) },
+    };
   },
 });
 
 /** Hot and ground change places; turning the magnet over as well keeps the phase that the swap was made for. */
-function reversals({ pickup }: PickupContext): readonly Remedy[] {
+function reversals({ pickup }: PickupContext): Some<Remedy> {
   const joints = pickup.hookup?.joints ?? [];
   const [hot, ground] = [joints.find(({ kind }) => kind === 'hot'), joints.find(({ kind }) => kind === 'ground')];
-  if (!hot || !ground) return [];
+  if (!hot || !ground) return undefined;
   const texts = (joint: typeof hot) => joint.leads.map(({ text }) => text);
   const swap = [rewriteJoint(hot, texts(ground)), rewriteJoint(ground, texts(hot))];
   const bar = flipBar(pickup);
   const turned = bar ? [bar] : (flipPolarity(pickup.coils, pickup) ?? []);
   const words = say`\`hot ${texts(ground).join(' ')}\`, \`ground ${texts(hot).join(' ')}\``;
-  return present<Remedy>([
-    turned.length > 0
-      ? {
-          title: say`${words}, and ${polesTurned(pickup, pickup.name)} to keep the phase`,
-          edits: [...swap, ...turned],
-          kind: 'build',
-          preferred: true,
-        }
-      : undefined,
-    { title: words, edits: swap, kind: 'build' },
-  ]);
+  const keepingPhase = say`${words}, and ${polesTurned(pickup, pickup.name)} to keep the phase`;
+  return [turned.length > 0 ? remedy(keepingPhase, [...swap, ...turned], true) : undefined, remedy(words, swap)];
 }

@@ -1,3 +1,4 @@
+import type { Some } from '../../../grammar/values/present.ts';
 import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
 import { hearsStrings, humDb, humWeights, type Sounding } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
@@ -5,11 +6,12 @@ import type { CoilSigns } from '../estimates/signs.ts';
 import { coilWords, endLead } from '../words/parts.ts';
 import { coilPolesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
-import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
-import type { Edit, Remedy } from './finding.ts';
+import { flipPolarity, flipWinding, swapCoilLeads } from './edits.ts';
+import type { Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { type Said, say } from './say.ts';
+import { meantRemedy, remedy } from './remedy.ts';
+import { say } from './say.ts';
 
 export const humNotCancelled = definePickupCheck({
   code: 'hum/not-cancelled',
@@ -19,12 +21,12 @@ export const humNotCancelled = definePickupCheck({
     const { quick, netlist, pickup } = context;
     const live = soundingIn(quick);
     const level = humDb(live);
-    if (level === undefined || !(level >= -HARDLY_LESS_DB)) return [];
+    if (level === undefined || !(level >= -HARDLY_LESS_DB)) return undefined;
     const strongest = strongestSign(live);
     const majority = live.filter(({ hum }) => hum === strongest);
     // A lower coil is there to oppose the one above it.
     const wrong = majority.findLast(({ coil }) => coil.below !== undefined) ?? majority.at(-1);
-    if (!wrong) return [];
+    if (!wrong) return undefined;
     const like = live.every(
       ({ pole, coil }) => pole && hearsStrings(coil) && coil.serves === undefined && pole.sign === live[0]?.pole?.sign,
     );
@@ -34,27 +36,25 @@ export const humNotCancelled = definePickupCheck({
     const cause = like
       ? say`; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase`
       : say`, so ${wrong.coil.serves ? 'one half' : coilWords(wrong.coil)} (${ends}) is reversed`;
-    return [
-      {
-        what: say`The hum of ${list(coils.map(coilWords))} ${adds}: the path turns the same way round in each of them${cause}.`,
-        action: like
-          ? say`${capital(coilPolesTurned(pickup, [wrong.coil]))} and swap its leads.`
-          : say`Swap the leads of ${coilWords(wrong.coil)}.`,
-        place: placeOfCoilInHookup(netlist, wrong.coil),
-        ...(pickup.hookup?.onPurpose ? { severity: 'information' } : {}),
-        related: live.flatMap((each) =>
-          (each.wind?.places ?? []).map((place) => ({
-            message: say`${capital(coilWords(each.coil))} as wound`,
-            place,
-          })),
-        ),
-        remedies: () => remedies(context, live),
-        subject: {
-          coils: coils.map(({ name }) => name),
-          nodes: [`coil:${wrong.coil.name}.start`, `coil:${wrong.coil.name}.finish`],
-        },
+    return {
+      what: say`The hum of ${list(coils.map(coilWords))} ${adds}: the path turns the same way round in each of them${cause}.`,
+      action: like
+        ? say`${capital(coilPolesTurned(pickup, [wrong.coil]))} and swap its leads.`
+        : say`Swap the leads of ${coilWords(wrong.coil)}.`,
+      place: placeOfCoilInHookup(netlist, wrong.coil),
+      ...(pickup.hookup?.onPurpose ? { severity: 'information' } : {}),
+      related: live.flatMap((each) =>
+        (each.wind?.places ?? []).map((place) => ({
+          message: say`${capital(coilWords(each.coil))} as wound`,
+          place,
+        })),
+      ),
+      remedies: () => remedies(context, live),
+      subject: {
+        coils: coils.map(({ name }) => name),
+        nodes: [`coil:${wrong.coil.name}.start`, `coil:${wrong.coil.name}.finish`],
       },
-    ];
+    };
   },
 });
 
@@ -64,10 +64,7 @@ function strongestSign(live: readonly Sounding[]): 1 | -1 {
   return live.reduce((sum, { hum = 1 }, index) => sum + hum * (weights[index] ?? 0), 0) >= 0 ? 1 : -1;
 }
 
-function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]): readonly Remedy[] {
-  const both = (a: readonly Edit[] | undefined, b: readonly Edit[] | undefined) => (a && b ? [...a, ...b] : undefined);
-  const remedy = (title: Said, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
-    edits ? { title, edits, kind: 'build', preferred } : undefined;
+function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]): Some<Remedy> {
   const newestFirst = [...live]
     .reverse()
     .sort((a, b) => Number(b.coil.below !== undefined) - Number(a.coil.below !== undefined))
@@ -76,8 +73,7 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
   const ownPoles = newestFirst.filter(
     (coil) => !coil.below && !pickup.coils.some(({ below }) => below?.value === coil.name),
   );
-  const lastJoint = pickup.hookup?.joints.at(-1);
-  return present([
+  return [
     ...newestFirst.map((coil, index) => {
       const leads = say`${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`;
       return remedy(
@@ -89,15 +85,11 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
     ...ownPoles.map((coil, index) =>
       remedy(
         say`${capital(coilPolesTurned(pickup, [coil]))} and swap its leads`,
-        both(swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)),
+        [swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)].flat(),
         index === 0,
       ),
     ),
-    ...newestFirst.map((coil) => {
-      return remedy(say`Wind ${coilWords(coil)} the other way`, flipWinding([coil], pickup));
-    }),
-    lastJoint
-      ? remedy(say`It is meant: say \`on purpose\``, [insertLineAfter(lastJoint.place, 'on purpose')])
-      : undefined,
-  ]);
+    ...newestFirst.map((coil) => remedy(say`Wind ${coilWords(coil)} the other way`, flipWinding([coil], pickup))),
+    meantRemedy(pickup),
+  ];
 }

@@ -11,30 +11,25 @@ import { printDb } from '../quantities/print.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { turnsText } from '../words/turns-words.ts';
-import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
+import { definePositionCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 import { type Said, say } from './say.ts';
 
-export const humPartlyCancelledPosition = defineInstrumentCheck({
+export const humPartlyCancelledPosition = definePositionCheck({
   code: 'hum/partly-cancelled',
   severity: 'information',
   late: true,
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels', 'hum/position-hums'],
-  run: (context) =>
-    context.positions.flatMap((solved) => {
-      const { position, coils } = solved;
-      if (!cancelsAcross(coils) || phaseOf(coils) === 'out') return [];
-      const left = residueDb(solved, context);
-      if (left === undefined || left <= STEEL_RESIDUE_DB || left > -1) return [];
-      return [
-        {
-          what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
-          hint: reason(coils),
-          action: say`Where less hum is wanted, take coils that are nearer to each other in turns and wire.`,
-          place: position.place,
-          subject: { position: position.key.value },
-        },
-      ];
-    }),
+  at: (solved, context) => {
+    const { position, coils } = solved;
+    if (!cancelsAcross(coils) || phaseOf(coils) === 'out') return undefined;
+    const left = residueDb(solved, context);
+    if (left === undefined || left <= STEEL_RESIDUE_DB || left > -1) return undefined;
+    return {
+      what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
+      hint: reason(coils),
+      action: say`Where less hum is wanted, take coils that are nearer to each other in turns and wire.`,
+    };
+  },
 });
 
 /**

@@ -22,25 +22,23 @@ export const humPartlyCancelled = definePickupCheck({
   run: ({ quick, netlist }) => {
     const live = quick.signs.filter(sounds);
     const left = quick.humDb;
-    if (live.length < 2 || !left || left.value <= STEEL_RESIDUE_DB) return [];
+    if (live.length < 2 || !left || left.value <= STEEL_RESIDUE_DB) return undefined;
     const last = live.at(-1)?.coil;
-    if (!last) return [];
+    if (!last) return undefined;
     const counts = live.flatMap(({ coil }) => {
       const turns = quick.windings.get(coil)?.turns;
       return turns ? [say`${turnsText(turns)} in ${coilWords(coil)}`] : [];
     });
     const turnsWords = counts.length === live.length ? say`: ${list(counts)}` : '';
-    return [
-      {
-        what: say`Hum cancels only in part: ${printDb(left.value)} of the stronger coil's is left by the best estimate (${printDb(left.value + left.sd)} at one standard deviation).`,
-        hint: say`The coils are unequal${turnsWords}.`,
-        ...(netlist.pickup.hookup?.onPurpose
-          ? {}
-          : { action: say`Match their turns, or say \`on purpose\` in the hookup where it is meant.` }),
-        place: onPurposeOr(netlist.pickup.hookup, placeOfCoilInHookup(netlist, last)),
-        subject: { coils: live.map(({ coil }) => coil.name) },
-      },
-    ];
+    return {
+      what: say`Hum cancels only in part: ${printDb(left.value)} of the stronger coil's is left by the best estimate (${printDb(left.value + left.sd)} at one standard deviation).`,
+      hint: say`The coils are unequal${turnsWords}.`,
+      ...(netlist.pickup.hookup?.onPurpose
+        ? {}
+        : { action: say`Match their turns, or say \`on purpose\` in the hookup where it is meant.` }),
+      place: onPurposeOr(netlist.pickup.hookup, placeOfCoilInHookup(netlist, last)),
+      subject: { coils: live.map(({ coil }) => coil.name) },
+    };
   },
 });
 

@@ -6,51 +6,44 @@ import { partChoices, withChoices } from '../model/selection-choices.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
-import type { Remedy } from './finding.ts';
-import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
+import { definePositionCheck, type InstrumentContext } from './instrument-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
-export const humPositionHums = defineInstrumentCheck({
+export const humPositionHums = definePositionCheck({
   code: 'hum/position-hums',
   severity: 'warning',
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'phase/position-cancels'],
-  run: (context) =>
-    context.positions.flatMap(({ position, selection, coils }) => {
-      const level = humDb(coils);
-      if (level === undefined || phaseOf(coils) === 'out') return [];
-      const better = partChoices(selection)
-        .flatMap((choice) => {
-          const left = humOf(withChoices(selection, [choice]), context);
-          return left !== undefined && humsNeedlessly(level, left) ? [{ ...choice, left }] : [];
-        })
-        .sort((a, b) => Number(b.turns) - Number(a.turns) || a.left - b.left);
-      const [first] = better;
-      if (!first) return [];
-      const names = list(coils.map(({ placed }) => say`${placed.slot.name}.${placed.segment.coil.name}`));
-      const falls =
-        humVerdict(first.left) === 'gone' ? say`hum cancels` : say`hum is ${Math.round(level - first.left)} dB less`;
-      // A dummy coil is there for its hum alone: one that adds it is joined wrongly.
-      const severity = position.onPurpose ? 'information' : first.turns ? 'error' : undefined;
-      return [
-        {
-          what: say`${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ${names} turn the same way round.`,
-          action: say`Take ${first.to} in place of ${first.from}, and ${falls}.`,
-          place: position.place,
-          ...(severity ? { severity } : {}),
-          related: [],
-          remedies: () =>
-            better.map(
-              ({ from, to, place, turns }, index): Remedy => ({
-                title: say`${turns ? 'Turn the dummy coil round' : 'Take the other coil'}: \`${to}\` instead of \`${from}\``,
-                edits: [replaceAt(place, to)],
-                kind: 'build',
-                preferred: index === 0,
-              }),
-            ),
-          subject: { position: position.key.value },
-        },
-      ];
-    }),
+  at: ({ position, selection, coils }, context) => {
+    const level = humDb(coils);
+    if (level === undefined || phaseOf(coils) === 'out') return undefined;
+    const better = partChoices(selection)
+      .flatMap((choice) => {
+        const left = humOf(withChoices(selection, [choice]), context);
+        return left !== undefined && humsNeedlessly(level, left) ? [{ ...choice, left }] : [];
+      })
+      .sort((a, b) => Number(b.turns) - Number(a.turns) || a.left - b.left);
+    const [first] = better;
+    if (!first) return undefined;
+    const names = list(coils.map(({ placed }) => say`${placed.slot.name}.${placed.segment.coil.name}`));
+    const falls =
+      humVerdict(first.left) === 'gone' ? say`hum cancels` : say`hum is ${Math.round(level - first.left)} dB less`;
+    // A dummy coil is there for its hum alone: one that adds it is joined wrongly.
+    const severity = position.onPurpose ? 'information' : first.turns ? 'error' : undefined;
+    return {
+      what: say`${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ${names} turn the same way round.`,
+      action: say`Take ${first.to} in place of ${first.from}, and ${falls}.`,
+      ...(severity ? { severity } : {}),
+      remedies: () =>
+        better.map(({ from, to, place, turns }, index) =>
+          remedy(
+            say`${turns ? 'Turn the dummy coil round' : 'Take the other coil'}: \`${to}\` instead of \`${from}\``,
+            replaceAt(place, to),
+            index === 0,
+          ),
+        ),
+    };
+  },
 });
 
 /** `undefined` where the coils then work against each other, or nobody knows what is left. */

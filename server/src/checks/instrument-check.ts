@@ -1,12 +1,13 @@
 /** The form of a check over an instrument and its selector positions. */
 
+import { present, type Some } from '../../../grammar/values/present.ts';
 import { AT_THE_METER, type PositionNetwork, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
 import { slotsOf } from '../model/selection.ts';
-import type { Check } from './check.ts';
+import type { Check, Found } from './check.ts';
 import type { Edit } from './finding.ts';
 import type { Code } from './pages.ts';
 
@@ -29,6 +30,27 @@ export interface InstrumentContext {
 export type InstrumentCheck<C extends Code = Code, Y extends Code = Code> = Check<InstrumentContext, C, Y>;
 
 export const defineInstrumentCheck = <C extends Code, Y extends Code = never>(check: InstrumentCheck<C, Y>) => check;
+
+/** What is found of a position lies at its line, and is of it. */
+type FoundAtPosition = Omit<Found, 'place'>;
+
+/** A check of each selector position whose pickups are known. */
+export const definePositionCheck = <C extends Code, Y extends Code = never>({
+  at,
+  ...check
+}: Omit<InstrumentCheck<C, Y>, 'run'> & {
+  at(solved: SolvedPosition, context: InstrumentContext): Some<FoundAtPosition>;
+}): InstrumentCheck<C, Y> => ({
+  ...check,
+  run: (context) =>
+    context.positions.flatMap((solved) =>
+      present([at(solved, context)].flat()).map((found) => ({
+        ...found,
+        place: solved.position.place,
+        subject: { position: solved.position.key.value, ...found.subject },
+      })),
+    ),
+});
 
 export function instrumentContext(
   instrument: Instrument,

@@ -2,6 +2,7 @@ import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { insertLineAfter } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const leadFloating = definePickupCheck({
@@ -17,16 +18,11 @@ export const leadFloating = definePickupCheck({
       action: say`Name it in a joint, or tape it off or take it to the switch (\`free ${lead.name}\`).`,
       place: lead.place,
       remedies: () =>
-        lastJoint
-          ? [
-              {
-                title: say`Tape it off: \`free ${lead.name}\``,
-                edits: [insertLineAfter(lastJoint.place, `free ${lead.name}`)],
-                kind: 'build' as const,
-                preferred: true,
-              },
-            ]
-          : [],
+        remedy(
+          say`Tape it off: \`free ${lead.name}\``,
+          lastJoint && insertLineAfter(lastJoint.place, `free ${lead.name}`),
+          true,
+        ),
       subject: { nodes: [lead.node] },
     }));
   },

@@ -1,7 +1,8 @@
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { replaceAt } from './edits.ts';
-import type { Edit, Remedy } from './finding.ts';
+import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const leadReused = definePickupCheck({
@@ -25,14 +26,14 @@ export const leadReused = definePickupCheck({
           : say`Name it in one of them, or make one joint of the two.`,
       place: each.place,
       related: [{ message: say`${each.name} for the first time`, place: each.first }],
-      remedies: () => (each.why === 'brought out twice' ? nameTheEnds(context, each.name) : []),
+      remedies: () => (each.why === 'brought out twice' ? nameTheEnds(context, each.name) : undefined),
       subject: { nodes: [`lead:${canonicalLeadName(each.name)}`] },
     }));
   },
 });
 
 /** Names the ends of the coils instead of the colour that both bring out. */
-function nameTheEnds({ pickup }: PickupContext, written: string): readonly Remedy[] {
+function nameTheEnds({ pickup }: PickupContext, written: string): Remedy | undefined {
   const name = canonicalLeadName(written);
   const ends = pickup.coils.flatMap((coil) =>
     (['start', 'finish'] as const)
@@ -44,11 +45,11 @@ function nameTheEnds({ pickup }: PickupContext, written: string): readonly Remed
   const uses = (pickup.hookup?.joints ?? []).flatMap(({ leads }) =>
     leads.filter((path) => canonicalLeadName(path.text) === name),
   );
-  if (uses.length === 0 || uses.length !== ends.length) return [];
+  if (uses.length === 0 || uses.length !== ends.length) return undefined;
   const order = [...ends].reverse();
-  const edits = uses.flatMap((path, index): readonly Edit[] => {
-    const end = order[index];
-    return end ? [replaceAt(path.place, end)] : [];
+  const edits = order.map((end, index) => {
+    const path = uses[index];
+    return path && replaceAt(path.place, end);
   });
-  return [{ title: say`Name the ends: ${order.join(' ')}`, edits, kind: 'build', preferred: true }];
+  return remedy(say`Name the ends: ${order.join(' ')}`, edits, true);
 }

@@ -4,6 +4,7 @@ import type { LeadPath } from '../model/lead.ts';
 import { list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const leadUndeclared = definePickupCheck({
@@ -37,16 +38,7 @@ export const leadUndeclared = definePickupCheck({
             .filter((each) => each.where !== where && each.path.text === path.text)
             .map((each) => ({ message: say`${path.text} is named here too`, place: each.where })),
           remedies: () =>
-            right
-              ? [
-                  {
-                    title: say`Change to \`${right}\``,
-                    edits: [replaceAt(path.place, right)],
-                    kind: 'build' as const,
-                    preferred: true,
-                  },
-                ]
-              : [],
+            right === undefined ? undefined : remedy(say`Change to \`${right}\``, replaceAt(path.place, right), true),
           subject: { nodes: [path.text] },
         };
       });

@@ -1,5 +1,6 @@
 import { replaceAt } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const nameDuplicatePosition = defineInstrumentCheck({
@@ -7,28 +8,19 @@ export const nameDuplicatePosition = defineInstrumentCheck({
   severity: 'error',
   yieldsTo: [],
   run: ({ instrument: { positions } }) =>
-    positions.flatMap((position, index) => {
+    positions.map((position, index) => {
       const number = position.key.value;
       const first = positions.slice(0, index).find(({ key }) => key.value === number);
-      if (!first) return [];
+      if (!first) return undefined;
       const free = firstFree(positions.map(({ key }) => key.value));
-      return [
-        {
-          what: say`Two positions are numbered ${number}; a number belongs to one of them.`,
-          action: say`Number one of them ${free}.`,
-          place: position.key.place,
-          related: [{ message: say`the first position ${number}`, place: first.place }],
-          remedies: () => [
-            {
-              title: say`Number it ${free}`,
-              edits: [replaceAt(position.key.place, free)],
-              kind: 'build',
-              preferred: true,
-            },
-          ],
-          subject: { position: number },
-        },
-      ];
+      return {
+        what: say`Two positions are numbered ${number}; a number belongs to one of them.`,
+        action: say`Number one of them ${free}.`,
+        place: position.key.place,
+        related: [{ message: say`the first position ${number}`, place: first.place }],
+        remedies: () => remedy(say`Number it ${free}`, replaceAt(position.key.place, free), true),
+        subject: { position: number },
+      };
     }),
 });
 

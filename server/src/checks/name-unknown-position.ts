@@ -1,6 +1,7 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
 import { replaceAt } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 /** A reading of a position that the selector does not have, or a control that is connected in one. */
@@ -21,11 +22,9 @@ export const nameUnknownPosition = defineInstrumentCheck({
           what: say`The selector has no position ${value}.`,
           action: say`Correct the number, or add the position to the selector.`,
           place,
-          related: selectorPlace ? [{ message: say`the positions`, place: selectorPlace }] : [],
+          related: selectorPlace && { message: say`the positions`, place: selectorPlace },
           remedies: () =>
-            right
-              ? [{ title: say`Change to \`${right}\``, edits: [replaceAt(place, right)], kind: 'build' as const }]
-              : [],
+            right === undefined ? undefined : remedy(say`Change to \`${right}\``, replaceAt(place, right)),
         };
       });
   },

@@ -1,3 +1,4 @@
+import type { Some } from '../../../grammar/values/present.ts';
 import { opposed, pairsHeard } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
@@ -7,11 +8,12 @@ import { coilWords, endLead, endsWords } from '../words/parts.ts';
 import { coilPolesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
-import { flipPolarity, flipWinding, insertLineAfter, present, swapCoilLeads } from './edits.ts';
-import type { Edit, Remedy } from './finding.ts';
+import { flipPolarity, flipWinding, swapCoilLeads } from './edits.ts';
+import type { Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { type Said, say } from './say.ts';
+import { meantRemedy, remedy } from './remedy.ts';
+import { say } from './say.ts';
 
 export const phaseCoilsCancel = definePickupCheck({
   code: 'phase/coils-cancel',
@@ -74,11 +76,7 @@ function remedies(
   { pickup, netlist }: PickupContext,
   against: readonly CoilSigns[],
   others: readonly CoilSigns[],
-): readonly Remedy[] {
-  const all = (edits: readonly (readonly Edit[] | undefined)[]) =>
-    edits.every((each) => each !== undefined) ? edits.flatMap((each) => each ?? []) : undefined;
-  const remedy = (title: Said, edits: readonly Edit[] | undefined, preferred = false): Remedy | undefined =>
-    edits && edits.length > 0 ? { title, edits, kind: 'build', preferred } : undefined;
+): Some<Remedy> {
   const forSide = (side: readonly CoilSigns[], preferred: boolean) => {
     const coils = side.map(({ coil }) => coil);
     const names = list(coils.map(({ name }) => name));
@@ -88,19 +86,12 @@ function remedies(
     return [
       remedy(
         say`Swap the leads of the ${names} coil: ${leads} change places`,
-        all(coils.map((coil) => swapCoilLeads(pickup, coil))),
+        coils.flatMap((coil) => swapCoilLeads(pickup, coil)),
         preferred,
       ),
       remedy(say`${capital(coilPolesTurned(pickup, coils))}`, flipPolarity(coils, pickup), preferred),
       remedy(say`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
     ];
   };
-  const lastJoint = pickup.hookup?.joints.at(-1);
-  return present([
-    ...forSide(against, true),
-    ...forSide(others, false),
-    lastJoint
-      ? remedy(say`It is meant: say \`on purpose\``, [insertLineAfter(lastJoint.place, 'on purpose')])
-      : undefined,
-  ]);
+  return [...forSide(against, true), ...forSide(others, false), meantRemedy(pickup)];
 }

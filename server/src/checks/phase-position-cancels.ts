@@ -1,3 +1,4 @@
+import type { Some } from '../../../grammar/values/present.ts';
 import { HUMS_ABOVE_DB } from '../estimates/common-practice.ts';
 import { hearsStrings, humDb, opposed, pairsHeard } from '../estimates/phase.ts';
 import type { QuickOf } from '../estimates/position-network.ts';
@@ -7,41 +8,38 @@ import type { Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
 import { hasUnseenPoles, polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
-import { flipBar, flipPolarity, flipSeenPoles, present } from './edits.ts';
+import { flipBar, flipPolarity, flipSeenPoles } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
-import { defineInstrumentCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
+import { definePositionCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
 import { asLaterState, asSwappedSince, isReadOverHookup, swapHotAndGround, swappedSinceWords } from './later-state.ts';
 import { ownEdits } from './own-edits.ts';
+import { remedy } from './remedy.ts';
 import { type Said, say } from './say.ts';
 
-export const phasePositionCancels = defineInstrumentCheck({
+export const phasePositionCancels = definePositionCheck({
   code: 'phase/position-cancels',
   severity: 'error',
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],
-  run: ({ positions, quickOf }) =>
-    positions.flatMap((solved) => {
-      const { position, coils } = solved;
-      // What one pickup does inside itself is told at the pickup.
-      const across = pairsHeard(coils).filter(([a, b]) => !insideOnePickup(a, b));
-      const { against, others } = opposed(coils, across, 'first');
-      if (against.length === 0) return [];
-      const hum = humDb(coils);
-      const quiet = hum !== undefined && hum < HUMS_ABOVE_DB;
-      return [
-        {
-          what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? '; hum still cancels' : ''}.`,
-          ...hintOf([...against, ...others]),
-          ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(against, others, quiet) }),
-          place: position.place,
-          related: slots([...against, ...others]).map((slot) => ({
-            message: say`${slot.name} is fitted here`,
-            place: slot.place,
-          })),
-          remedies: (inSight) => remedies(solved, { against, others, quiet }, { quickOf, inSight }),
-          subject: { position: position.key.value, coils: against.map(({ placed }) => placed.segment.coil.name) },
-        },
-      ];
-    }),
+  at: (solved, { quickOf }) => {
+    const { position, coils } = solved;
+    // What one pickup does inside itself is told at the pickup.
+    const across = pairsHeard(coils).filter(([a, b]) => !insideOnePickup(a, b));
+    const { against, others } = opposed(coils, across, 'first');
+    if (against.length === 0) return undefined;
+    const hum = humDb(coils);
+    const quiet = hum !== undefined && hum < HUMS_ABOVE_DB;
+    return {
+      what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? '; hum still cancels' : ''}.`,
+      ...hintOf([...against, ...others]),
+      ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(against, others, quiet) }),
+      related: slots([...against, ...others]).map((slot) => ({
+        message: say`${slot.name} is fitted here`,
+        place: slot.place,
+      })),
+      remedies: (inSight) => remedies(solved, { against, others, quiet }, { quickOf, inSight }),
+      subject: { coils: against.map(({ placed }) => placed.segment.coil.name) },
+    };
+  },
 });
 
 const slots = (coils: readonly SoundingCoil[]): readonly Slot[] => [...new Set(coils.map(({ placed }) => placed.slot))];
@@ -90,7 +88,7 @@ function remedies(
   { position }: SolvedPosition,
   { against, others, quiet }: Clash,
   { quickOf, inSight }: { readonly quickOf: QuickOf; readonly inSight: readonly Pickup[] },
-): readonly Remedy[] {
+): Some<Remedy> {
   const forSlot = (slot: Slot, preferred: boolean): readonly (Remedy | undefined)[] => {
     const { pickup } = slot;
     if (!pickup) return [];
@@ -100,32 +98,18 @@ function remedies(
       edits && (isLater ? asLaterState(pickup, edits, inSight) : ownEdits(edits, pickup));
     const turned = own(unseen ? flipSeenPoles(quickOf(pickup).signs) : turnMagnet(pickup), overHookup || unseen);
     const swapped = own(swapHotAndGround(pickup));
-    const poles: Remedy | undefined = turned && {
-      title: say`${capital(polesTurned(pickup, slot.name))}`,
-      edits: turned,
-      kind: 'build',
-      preferred: preferred && quiet,
-    };
-    const leads: Remedy | undefined = swapped && {
-      title: say`Swap hot and ground of ${slot.name}`,
-      edits: swapped,
-      kind: 'build',
-      preferred: preferred && !quiet,
-    };
+    const poles = remedy(say`${capital(polesTurned(pickup, slot.name))}`, turned, preferred && quiet);
+    const leads = remedy(say`Swap hot and ground of ${slot.name}`, swapped, preferred && !quiet);
     const record = overHookup ? asSwappedSince(pickup, inSight) : undefined;
     const since: Remedy | undefined = record && { title: swappedSinceWords(slot.name), edits: record, kind: 'text' };
     // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
     return quiet ? [poles, leads, since] : [leads, poles, since];
   };
-  return present([
+  return [
     ...slots(against).flatMap((slot) => forSlot(slot, true)),
     ...slots(others).flatMap((slot) => forSlot(slot, false)),
-    {
-      title: say`${capital(positionWords(position))} is meant: say \`on purpose\``,
-      edits: [onPurposeEdit(position)],
-      kind: 'build',
-    },
-  ]);
+    remedy(say`${capital(positionWords(position))} is meant: say \`on purpose\``, onPurposeEdit(position)),
+  ];
 }
 
 /** The bar, or every coil's own rods. */

@@ -15,27 +15,25 @@ export const phaseUnprovenPosition = defineInstrumentCheck({
   yieldsTo: ['circuit/open', 'circuit/output-shorted'],
   run: (context) => {
     const told = new Set<string>();
-    return context.positions.flatMap((solved) => {
+    return context.positions.map((solved) => {
       const phase = openCoils(solved, context, ({ string }) => string === undefined);
       const open = phase.length > 0 ? phase : openCoils(solved, context, ({ hum }) => hum === undefined);
       const fresh = open.filter((coil) => !told.has(causeOf(coil)));
       for (const coil of fresh) told.add(causeOf(coil));
       const first = fresh[0];
-      if (!first) return [];
+      if (!first) return undefined;
       const what = phase.length > 0 ? 'phase' : 'hum';
       const { position } = solved;
-      return [
-        {
-          what: say`Whether ${list(slotNames(solved.coils))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} in ${positionWords(position)} is open: ${list(fresh.map((coil) => say`${missing(signsOf(coil), what)} of ${coilName(coil)}`))} ${fresh.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
-          action: say`Take ${list([...new Set(fresh.map((coil) => settles(coil, what)))])}.`,
-          place: position.place,
-          related: fresh.map((coil) => ({
-            message: say`${capital(coilName(coil))} is the open one`,
-            place: coil.placed.segment.coil.place,
-          })),
-          subject: { position: position.key.value, coils: fresh.map(({ placed }) => placed.segment.coil.name) },
-        },
-      ];
+      return {
+        what: say`Whether ${list(slotNames(solved.coils))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} in ${positionWords(position)} is open: ${list(fresh.map((coil) => say`${missing(signsOf(coil), what)} of ${coilName(coil)}`))} ${fresh.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
+        action: say`Take ${list([...new Set(fresh.map((coil) => settles(coil, what)))])}.`,
+        place: position.place,
+        related: fresh.map((coil) => ({
+          message: say`${capital(coilName(coil))} is the open one`,
+          place: coil.placed.segment.coil.place,
+        })),
+        subject: { position: position.key.value, coils: fresh.map(({ placed }) => placed.segment.coil.name) },
+      };
     });
   },
 });
@@ -56,7 +54,7 @@ function openCoils(
 
 function toldAtPickup({ placed: { quick } }: SoundingCoil, { bench }: InstrumentContext): boolean {
   const { netlist } = quick;
-  return phaseUnproven.run({ pickup: netlist.pickup, netlist, quick, bench }).length > 0;
+  return phaseUnproven.run({ pickup: netlist.pickup, netlist, quick, bench }) !== undefined;
 }
 
 const causeOf = ({ placed: { quick, segment } }: SoundingCoil): string =>

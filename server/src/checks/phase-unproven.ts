@@ -12,43 +12,39 @@ export const phaseUnproven = definePickupCheck({
   severity: 'information',
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted', 'circuit/open'],
   run: ({ quick, netlist, pickup }) => {
-    if (pickup.coils.length < 2) return [];
+    if (pickup.coils.length < 2) return undefined;
     const unplaced = netlist.windings.filter(({ ends }) => ends === 'unknown');
     if (unplaced.length > 0) {
       const coil = unplaced[0]?.coil ?? pickup.coils[0];
-      if (!coil || !pickup.hookup) return [];
-      return [
-        {
-          ...(isClosed(netlist)
-            ? {
-                what: say`What ${list(unplaced.map((each) => coilWords(each.coil)))} ${unplaced.length > 1 ? 'give' : 'gives'} at the output is not measured, so phase and hum stay open.`,
-                action: say`Take ${list(unplaced.map((each) => say`a kick \`hot to ground at ${each.coil.name}\``))} with approach or pull-off stated: no lead inside needs to be known.`,
-              }
-            : {
-                what: say`Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open.`,
-                action: say`Read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
-              }),
-          place: coil.place,
-          subject: { coils: unplaced.map((each) => each.coil.name) },
-        },
-      ];
+      if (!coil || !pickup.hookup) return undefined;
+      return {
+        ...(isClosed(netlist)
+          ? {
+              what: say`What ${list(unplaced.map((each) => coilWords(each.coil)))} ${unplaced.length > 1 ? 'give' : 'gives'} at the output is not measured, so phase and hum stay open.`,
+              action: say`Take ${list(unplaced.map((each) => say`a kick \`hot to ground at ${each.coil.name}\``))} with approach or pull-off stated: no lead inside needs to be known.`,
+            }
+          : {
+              what: say`Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open.`,
+              action: say`Read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
+            }),
+        place: coil.place,
+        subject: { coils: unplaced.map((each) => each.coil.name) },
+      };
     }
     const live = quick.signs.filter(sounds);
     const { phase, hum } = openSigns(live);
     const [open, what] = phase.length > 0 ? [phase, 'phase' as const] : [hum, 'hum' as const];
     const first = open[0];
-    if (!first || pickup.unread.includes('magnet') || open.some(isUnread)) return [];
-    return [
-      {
-        what: say`Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ${list(open.map((each) => say`${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
-        action: settles(open, what, netlist),
-        place: first.coil.place,
-        related: open
-          .slice(1)
-          .map(({ coil }) => ({ message: say`${capital(coilWords(coil))} is open too`, place: coil.place })),
-        subject: { coils: open.map(({ coil }) => coil.name) },
-      },
-    ];
+    if (!first || pickup.unread.includes('magnet') || open.some(isUnread)) return undefined;
+    return {
+      what: say`Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ${list(open.map((each) => say`${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
+      action: settles(open, what, netlist),
+      place: first.coil.place,
+      related: open
+        .slice(1)
+        .map(({ coil }) => ({ message: say`${capital(coilWords(coil))} is open too`, place: coil.place })),
+      subject: { coils: open.map(({ coil }) => coil.name) },
+    };
   },
 });
 

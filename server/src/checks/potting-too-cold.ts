@@ -10,15 +10,13 @@ export const pottingTooCold = definePickupCheck({
   run: ({ pickup }) => {
     const { potting } = pickup;
     const bath = potting && bathC(potting);
-    if (bath === undefined || !potting?.bath) return [];
+    if (bath === undefined || !potting?.bath) return undefined;
     const meltsC = meltsFromC(potting);
-    if (bath >= meltsC) return [];
-    return [
-      {
-        what: say`A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${printCelsius(meltsC)}.`,
-        action: say`Warm the bath, or take a softer wax.`,
-        place: potting.bath.place,
-      },
-    ];
+    if (bath >= meltsC) return undefined;
+    return {
+      what: say`A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${printCelsius(meltsC)}.`,
+      action: say`Warm the bath, or take a softer wax.`,
+      place: potting.bath.place,
+    };
   },
 });

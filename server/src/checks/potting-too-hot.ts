@@ -6,6 +6,7 @@ import { list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 export const pottingTooHot = definePickupCheck({
@@ -15,42 +16,37 @@ export const pottingTooHot = definePickupCheck({
   run: ({ pickup }) => {
     const { potting } = pickup;
     const bath = potting && bathC(potting);
-    if (bath === undefined || !potting?.bath) return [];
+    if (bath === undefined || !potting?.bath) return undefined;
     const line = potting.bath;
     const exceeded = bathLimits(pickup).filter(({ limitC }) => bath > limitC);
-    if (exceeded.length === 0) return [];
+    if (exceeded.length === 0) return undefined;
     const plastic = exceeded.some(({ what }) => what === 'plastic');
     const byPlastic = pickup.coils.flatMap(({ bobbin }) => (plastic ? (bobbin?.plastic?.place ?? []) : []));
-    return [
-      {
-        what: say`A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map(({ words }) => words))}.`,
-        ...(bath >= VAPOUR_FROM_C
-          ? {
-              hint: say`Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.`,
-            }
-          : {}),
-        action: bath >= VAPOUR_FROM_C ? say`Lower the bath.` : say`Lower the bath, or try it on a scrap bobbin first.`,
-        place: line.place,
-        related: [...new Set(byPlastic)].map((place) => ({ message: say`The plastic of the bobbin`, place })),
-        remedies: () => remedies(line, suggestedBathC(pickup), meltsFromC(potting)),
-        subject: { coils: pickup.coils.map(({ name }) => name) },
-      },
-    ];
+    return {
+      what: say`A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map(({ words }) => words))}.`,
+      ...(bath >= VAPOUR_FROM_C
+        ? {
+            hint: say`Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.`,
+          }
+        : {}),
+      action: bath >= VAPOUR_FROM_C ? say`Lower the bath.` : say`Lower the bath, or try it on a scrap bobbin first.`,
+      place: line.place,
+      related: [...new Set(byPlastic)].map((place) => ({ message: say`The plastic of the bobbin`, place })),
+      remedies: () => remedies(line, suggestedBathC(pickup), meltsFromC(potting)),
+      subject: { coils: pickup.coils.map(({ name }) => name) },
+    };
   },
 });
 
-function remedies(bath: Stated<Quantity>, suggestedC: number, meltsC: number): readonly Remedy[] {
-  if (suggestedC < meltsC) return [];
+function remedies(bath: Stated<Quantity>, suggestedC: number, meltsC: number): Remedy | undefined {
+  if (suggestedC < meltsC) return undefined;
   const { chunk, span } = bath.place;
   const text = chunk.text.slice(span.start, span.end);
   const at = text.search(/[-\d]/);
-  if (at < 0) return [];
-  return [
-    {
-      title: say`Lower the bath: \`bath ${suggestedC} degC\``,
-      edits: [replaceAt({ chunk, span: { start: span.start + at, end: span.end } }, `${suggestedC} degC`)],
-      kind: 'build',
-      preferred: true,
-    },
-  ];
+  if (at < 0) return undefined;
+  return remedy(
+    say`Lower the bath: \`bath ${suggestedC} degC\``,
+    replaceAt({ chunk, span: { start: span.start + at, end: span.end } }, `${suggestedC} degC`),
+    true,
+  );
 }

@@ -16,85 +16,73 @@ import type { ReadingOf } from '../model/readings.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
-import { flipBar, flipPolarity, flipWinding, present, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
-import type { Edit, Related, Remedy } from './finding.ts';
+import { flipBar, flipPolarity, flipWinding, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
+import type { Edit, Remedy } from './finding.ts';
 import { asSwappedSince, isOverHookup, swappedSinceWords } from './later-state.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { type Said, say } from './say.ts';
+import { remedy } from './remedy.ts';
+import { say } from './say.ts';
 
 export const readingContradicts = definePickupCheck({
   code: 'reading/contradicts',
   severity: 'warning',
   yieldsTo: ['lead/undeclared', 'lead/reused'],
   run: (context) => {
-    const spindles = context.pickup.coils.flatMap((coil) => spindleAgainstWound(coil, context));
+    const spindles = context.pickup.coils.map((coil) => spindleAgainstWound(coil, context));
     const disputed = contradictions(context);
     return [
       ...spindles,
       ...tellTogether(disputed, context),
-      ...context.quick.signs.flatMap((each) => asFound(each, context)),
+      ...context.quick.signs.map((each) => asFound(each, context)),
     ];
   },
 });
 
 /** What was found of a coil that was kept is no reading of today that can be taken again: the line that states its wind is looked at. */
-function asFound({ coil, foundAgainst }: CoilSigns, { pickup, netlist }: PickupContext): readonly Found[] {
+function asFound({ coil, foundAgainst }: CoilSigns, { pickup, netlist }: PickupContext): Found | undefined {
   const wound = coil.wound ?? coil.spindle;
   const wind = declaredRotation(coil);
   const traced = netlist.windings.find((each) => each.coil === coil)?.ends === 'stated';
-  if (!foundAgainst || !wound || !wind || !traced) return [];
+  if (!foundAgainst || !wound || !wind || !traced) return undefined;
   const { kick, against } = foundAgainst;
   const { red, black } = kick.probes;
   const other = rotationOf(oppositeSign(wind.sign));
   const flipped = coil.wound && flipWinding([coil], pickup);
-  return [
-    {
-      what: say`${capital(coilWords(coil))} was kept, and as found ${red.text} to ${black.text} read ${kick.reads} on ${kick.motion}: over its poles then that is a coil wound ${other}, not ${rotationOf(wind.sign)} as stated.`,
-      hint: say`A coil keeps its winding direction whatever becomes of the magnet: it is stated wrong, its start and finish are swapped, or the probes were as it was found.`,
-      action: say`Take a kick at the coil as it is now.`,
-      place: wound.place,
-      related: [kick.place, ...against.places.filter((place) => !wind.places.includes(place))].map((place) => ({
-        message: say`As it was found`,
-        place,
-      })),
-      remedies: () => (flipped ? [remedy(say`${capital(coilWords(coil))} is wound ${other}`, flipped, true)] : []),
-      subject: { coils: [coil.name] },
-    },
-  ];
+  return {
+    what: say`${capital(coilWords(coil))} was kept, and as found ${red.text} to ${black.text} read ${kick.reads} on ${kick.motion}: over its poles then that is a coil wound ${other}, not ${rotationOf(wind.sign)} as stated.`,
+    hint: say`A coil keeps its winding direction whatever becomes of the magnet: it is stated wrong, its start and finish are swapped, or the probes were as it was found.`,
+    action: say`Take a kick at the coil as it is now.`,
+    place: wound.place,
+    related: [kick.place, ...against.places.filter((place) => !wind.places.includes(place))].map((place) => ({
+      message: say`As it was found`,
+      place,
+    })),
+    remedies: () => remedy(say`${capital(coilWords(coil))} is wound ${other}`, flipped, true),
+    subject: { coils: [coil.name] },
+  };
 }
 
-function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): readonly Found[] {
+function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): Found | undefined {
   const { spindle, wound } = coil;
-  if (!spindle || !wound) return [];
+  if (!spindle || !wound) return undefined;
   const laid = rotationFromSpindle(spindle.value);
-  if (laid === wound.value) return [];
+  if (laid === wound.value) return undefined;
   const turned = spindle.value.towardIt === 'bottom' ? spindle.value.rotation : opposite(spindle.value.rotation);
   const flipped = replaceWord(spindle.place, spindle.value.rotation, opposite(spindle.value.rotation));
   const wind = flipWinding([coil], pickup);
-  return [
-    {
-      what: say`Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, but \`wound ${wound.value}\` is stated.`,
-      hint: say`A spindle's direction is easily written down as the wire's.`,
-      action: say`Correct the line that is wrong.`,
-      place: spindle.place,
-      related: [{ message: say`The winding direction as stated`, place: wound.place }],
-      remedies: () =>
-        present([
-          flipped &&
-            remedy(say`The spindle turned the other way: \`spindle ${opposite(spindle.value.rotation)}\``, [flipped]),
-          wind && remedy(say`The wire lies the other way: \`wound ${laid}\``, wind),
-        ]),
-      subject: { coils: [coil.name] },
-    },
-  ];
+  return {
+    what: say`Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, but \`wound ${wound.value}\` is stated.`,
+    hint: say`A spindle's direction is easily written down as the wire's.`,
+    action: say`Correct the line that is wrong.`,
+    place: spindle.place,
+    related: [{ message: say`The winding direction as stated`, place: wound.place }],
+    remedies: () => [
+      remedy(say`The spindle turned the other way: \`spindle ${opposite(spindle.value.rotation)}\``, flipped),
+      remedy(say`The wire lies the other way: \`wound ${laid}\``, wind),
+    ],
+    subject: { coils: [coil.name] },
+  };
 }
-
-const remedy = (title: Said, edits: readonly Edit[], preferred?: boolean): Remedy => ({
-  title,
-  edits,
-  kind: 'build',
-  ...(preferred === undefined ? {} : { preferred }),
-});
 
 /** What contradicts what is stated of one coil. A compass that does explains a kick that does. */
 interface Contradiction {
@@ -147,7 +135,7 @@ function firstCompass({
 }
 
 /** A bar put back the wrong way up contradicts every coil at once: that is told once. */
-function tellTogether(all: readonly Contradiction[], context: PickupContext): readonly Found[] {
+function tellTogether(all: readonly Contradiction[], context: PickupContext): readonly (Found | undefined)[] {
   const { pickup, quick } = context;
   const bar = pickup.barMagnet;
   const underBar = bar ? all.filter(({ coil, amongReadings }) => !coil.polarity && !amongReadings) : [];
@@ -161,68 +149,62 @@ function tellTogether(all: readonly Contradiction[], context: PickupContext): re
     underBar.every(({ poleConfirmed }) => !poleConfirmed);
   const together = whole ? underBar : [];
   const apart = all.filter((each) => !together.includes(each));
-  return [...barFinding(together, context), ...apart.flatMap((each) => coilFinding(each, context))];
+  return [barFinding(together, context), ...apart.map((each) => coilFinding(each, context))];
 }
 
-function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): readonly Found[] {
+function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): Found | undefined {
   const lines = all.flatMap(({ compass, kick }) => [compass, kick]).flatMap((line) => line?.place ?? []);
   const [first, ...rest] = [...lines].sort((a, b) => a.span.start - b.span.start);
   const bar = pickup.barMagnet;
-  if (!first || !bar) return [];
+  if (!first || !bar) return undefined;
   const byCompass = all.some(({ compass }) => compass);
-  return [
-    {
-      what: say`${byCompass ? 'The compass shows' : 'The kicks show'} ${list(all.map(({ coil }) => coilWords(coil)))} with the other pole up than the bar magnet as stated gives (${bar.value.pole} toward ${bar.value.towardCoil.value}).`,
-      hint: say`The bar lies the other way round, or ${byCompass ? 'the compass was not checked on a known pole' : 'the probes were swapped'}.`,
-      action: ONCE_MORE,
-      place: first,
-      related: [
-        { message: say`The bar as stated`, place: bar.place },
-        ...rest.map((place) => ({ message: say`This reading shows the same`, place })),
-      ],
-      remedies: (inSight) => {
-        const flipped = flipBar(pickup);
-        return [
-          ...(flipped ? [remedy(say`State the bar as the readings show it`, [flipped], true)] : []),
-          ...(byCompass ? [] : swappedSince(all, pickup, inSight)),
-        ];
-      },
-      subject: { coils: all.map(({ coil }) => coil.name) },
-    },
-  ];
+  return {
+    what: say`${byCompass ? 'The compass shows' : 'The kicks show'} ${list(all.map(({ coil }) => coilWords(coil)))} with the other pole up than the bar magnet as stated gives (${bar.value.pole} toward ${bar.value.towardCoil.value}).`,
+    hint: say`The bar lies the other way round, or ${byCompass ? 'the compass was not checked on a known pole' : 'the probes were swapped'}.`,
+    action: ONCE_MORE,
+    place: first,
+    related: [
+      { message: say`The bar as stated`, place: bar.place },
+      ...rest.map((place) => ({ message: say`This reading shows the same`, place })),
+    ],
+    remedies: (inSight) => [
+      remedy(say`State the bar as the readings show it`, flipBar(pickup), true),
+      byCompass ? undefined : swappedSince(all, pickup, inSight),
+    ],
+    subject: { coils: all.map(({ coil }) => coil.name) },
+  };
 }
 
-function coilFinding(each: Contradiction, context: PickupContext): readonly Found[] {
+function coilFinding(each: Contradiction, context: PickupContext): Found | undefined {
   const { coil, compass, kick } = each;
   const words = compass ? compassWords(each, compass) : kick && kickWords(each, kick);
-  if (!words) return [];
+  if (!words) return undefined;
   const place = compass?.place ?? kick?.place ?? coil.place;
-  const related: Related[] = each.against.map((line) => ({
-    message: each.amongReadings ? say`The reading that it contradicts` : say`As stated`,
-    place: line,
-  }));
-  if (compass && kick) related.push({ message: say`The kick shows the same`, place: kick.place });
-  return [
-    {
-      ...words,
-      action: ONCE_MORE,
-      place,
-      related,
-      remedies: (inSight) =>
-        each.amongReadings
-          ? []
-          : compass
-            ? poleRemedies(coil, context)
-            : [...windRemedies(each, context), ...swappedSince([each], context.pickup, inSight)],
-      subject: { coils: [coil.name] },
-    },
-  ];
+  return {
+    ...words,
+    action: ONCE_MORE,
+    place,
+    related: [
+      ...each.against.map((line) => ({
+        message: each.amongReadings ? say`The reading that it contradicts` : say`As stated`,
+        place: line,
+      })),
+      compass && kick && { message: say`The kick shows the same`, place: kick.place },
+    ],
+    remedies: (inSight) =>
+      each.amongReadings
+        ? undefined
+        : compass
+          ? poleRemedy(coil, context)
+          : [...windRemedies(each, context), swappedSince([each], context.pickup, inSight)],
+    subject: { coils: [coil.name] },
+  };
 }
 
 /** Kicks read from hot to ground say the opposite over a hookup whose hot and ground have changed places since. */
-function swappedSince(all: readonly Contradiction[], pickup: Pickup, inSight: readonly Pickup[]): readonly Remedy[] {
+function swappedSince(all: readonly Contradiction[], pickup: Pickup, inSight: readonly Pickup[]): Remedy | undefined {
   const record = all.every(({ kick }) => kick && isOverHookup(kick)) ? asSwappedSince(pickup, inSight) : undefined;
-  return record ? [{ title: swappedSinceWords(pickup.name), edits: record, kind: 'text' }] : [];
+  return record && { title: swappedSinceWords(pickup.name), edits: record, kind: 'text' };
 }
 
 type Words = Pick<Found, 'what' | 'hint'>;
@@ -263,14 +245,15 @@ function kickWords(
   return { what: say`${line}; wound ${wound} and ${up}, it must read ${reads}.`, hint: causes };
 }
 
-function poleRemedies(coil: Coil, { pickup }: PickupContext): readonly Remedy[] {
-  const stated = flipPolarity([coil], pickup);
-  const bar = coil.polarity ? undefined : flipBar(pickup);
-  const edits = stated ?? (bar && [bar]);
-  return edits ? [remedy(say`State the poles of ${coilWords(coil)} as the compass shows them`, edits, true)] : [];
+function poleRemedy(coil: Coil, { pickup }: PickupContext): Remedy | undefined {
+  const edits = flipPolarity([coil], pickup) ?? (coil.polarity ? undefined : flipBar(pickup));
+  return remedy(say`State the poles of ${coilWords(coil)} as the compass shows them`, edits, true);
 }
 
-function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: PickupContext): readonly Remedy[] {
+function windRemedies(
+  { coil, poleConfirmed }: Contradiction,
+  { pickup }: PickupContext,
+): readonly (Remedy | undefined)[] {
   const wind = flipWinding([coil], pickup);
   const poles = poleConfirmed ? undefined : flipPolarity([coil], pickup);
   const leads = swapCoilLeads(pickup, coil);
@@ -279,10 +262,10 @@ function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: Pickup
   // Alone, a coil has no neighbour to stay in phase with.
   const several = pickup.coils.length > 1;
   const inHookup = leads?.every(({ place }) => !ends.some((end) => end.place.span.start === place.span.start));
-  return present([
-    title && wind && remedy(title, wind, true),
-    title && wind && leads && several
-      ? remedy(say`${title}: say so, and swap its leads in the hookup`, [...wind, ...leads], true)
+  return [
+    title && remedy(title, wind, true),
+    title && several
+      ? remedy(say`${title}: say so, and swap its leads in the hookup`, [wind, leads].flat(), true)
       : undefined,
     ends.length > 0 && leads && inHookup && several
       ? remedy(say`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
@@ -290,8 +273,8 @@ function windRemedies({ coil, poleConfirmed }: Contradiction, { pickup }: Pickup
           ...leads,
         ])
       : undefined,
-    poles && remedy(say`The poles of ${coilWords(coil)} are the other way up`, poles),
-  ]);
+    remedy(say`The poles of ${coilWords(coil)} are the other way up`, poles),
+  ];
 }
 
 /** What start and finish are soldered to, exchanged. */

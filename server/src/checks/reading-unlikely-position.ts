@@ -15,8 +15,8 @@ export const readingUnlikelyPosition = defineInstrumentCheck({
       .filter(({ fits }) => !fits)
       .map((judged) => ({ judged, causes: judged.causes() }));
     const told = new Set<JudgedPosition>();
-    return wrong.flatMap(({ judged, causes }) => {
-      if (told.has(judged)) return [];
+    return wrong.map(({ judged, causes }) => {
+      if (told.has(judged)) return undefined;
       const [first, second] = causes;
       const alike = wrong
         .filter(
@@ -25,23 +25,21 @@ export const readingUnlikelyPosition = defineInstrumentCheck({
         )
         .map((each) => each.judged);
       for (const each of [judged, ...alike]) told.add(each);
-      return [
-        {
-          what: say`${readWords(judged)} at the jack, but should read ${expectedWords(judged)} with the controls full up.`,
-          ...(first
-            ? { hint: say`Most likely ${first.words}${second ? say`; else ${second.words}` : ''}.` }
-            : {
-                hint: say`No usual cause explains it.`,
-                action: say`Measure again with the controls full up and nothing plugged in.`,
-              }),
-          place: judged.line.place,
-          related: [
-            ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
-            { message: say`${capital(positionWords(judged.position))} is this`, place: judged.position.place },
-          ],
-          subject: { position: judged.position.key.value },
-        },
-      ];
+      return {
+        what: say`${readWords(judged)} at the jack, but should read ${expectedWords(judged)} with the controls full up.`,
+        ...(first
+          ? { hint: say`Most likely ${first.words}${second ? say`; else ${second.words}` : ''}.` }
+          : {
+              hint: say`No usual cause explains it.`,
+              action: say`Measure again with the controls full up and nothing plugged in.`,
+            }),
+        place: judged.line.place,
+        related: [
+          ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
+          { message: say`${capital(positionWords(judged.position))} is this`, place: judged.position.place },
+        ],
+        subject: { position: judged.position.key.value },
+      };
     });
   },
 });

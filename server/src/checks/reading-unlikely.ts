@@ -16,28 +16,24 @@ export const readingUnlikely = definePickupCheck({
   run: (context) => {
     const judged = judgeReadings(context.quick, context.bench);
     return [
-      ...judged.flatMap(readApart),
+      ...judged.map(readApart),
       ...judged.filter(({ block }) => !block.lines.some(isMagnetic)).flatMap((block) => findingsOf(block, context)),
     ];
   },
 });
 
 /** A block that fits the loose leads better than the joined pickup is judged as such, and told how to say so. */
-function readApart({ block, lines }: JudgedBlock): readonly Found[] {
-  if (block.apart || !lines.some(({ state }) => state === 'loose') || lines.some(({ fits }) => !fits)) return [];
+function readApart({ block, lines }: JudgedBlock): Found | undefined {
+  if (block.apart || !lines.some(({ state }) => state === 'loose') || lines.some(({ fits }) => !fits)) return undefined;
   const edit = replaceWord(block.place, 'readings', 'readings apart');
-  return [
-    {
-      what: say`These readings fit the coils before any joint was made, not the pickup as its hookup joins it; they are judged so.`,
-      action: say`Say \`readings apart\`.`,
-      place: block.place,
-      severity: 'information',
-      remedies: () =>
-        edit
-          ? [{ title: say`Read before the leads were joined: \`readings apart\``, edits: [edit], kind: 'text' }]
-          : [],
-    },
-  ];
+  return {
+    what: say`These readings fit the coils before any joint was made, not the pickup as its hookup joins it; they are judged so.`,
+    action: say`Say \`readings apart\`.`,
+    place: block.place,
+    severity: 'information',
+    remedies: () =>
+      edit && { title: say`Read before the leads were joined: \`readings apart\``, edits: [edit], kind: 'text' },
+  };
 }
 
 /** What is read of inductance or capacitance is weighed together with the resistances beside it. */
@@ -80,7 +76,7 @@ function findingOf(line: Evidence, alike: readonly Evidence[], explanations: rea
     ...causeWords(explanations, line),
     place: line.line.place,
     related: [
-      ...(isResistance(line) && line.earlier ? [{ message: say`The earlier reading`, place: line.earlier.place }] : []),
+      isResistance(line) && line.earlier ? { message: say`The earlier reading`, place: line.earlier.place } : undefined,
       ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
       ...(!isResistance(line) || line.against === 'turns'
         ? turns.map((place) => ({ message: say`The turns it is computed from`, place }))

@@ -6,8 +6,8 @@ import { coilWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { insertFirstLine } from './edits.ts';
-import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 /** A reading as found that the stated turns do not give: of the coil as it is, or of one that came out. Nobody says which. */
@@ -34,19 +34,16 @@ function findingOf({ coil, read: { line }, expected }: WhoseCoil, temperature: s
     place: (coil.counted ?? coil.turns ?? coil.spool)?.place ?? coil.place,
     related: [{ message: say`The reading as found`, place: line.place }],
     remedies: () => [
-      remedy(say`${capital(words)} is new: the reading is of the one that came out`, coil, 'new', true),
-      remedy(say`${capital(words)} was kept: the reading is of it`, coil, 'kept', false),
+      remedy(
+        say`${capital(words)} is new: the reading is of the one that came out`,
+        insertFirstLine(coil.place, 'new'),
+        true,
+      ),
+      remedy(say`${capital(words)} was kept: the reading is of it`, insertFirstLine(coil.place, 'kept')),
     ],
     subject: { coils: [coil.name] },
   };
 }
-
-const remedy = (title: Remedy['title'], { place }: WhoseCoil['coil'], word: string, preferred: boolean): Remedy => ({
-  title,
-  edits: [insertFirstLine(place, word)],
-  kind: 'build',
-  preferred,
-});
 
 const temperatureWords = ({ read: { line, dated } }: WhoseCoil, bench: Bench | undefined): string =>
   printCelsius(readingTemperature(line.atC, dated.block, bench).celsius);

@@ -11,9 +11,10 @@ import { numberText } from '../words/number-text.ts';
 import { type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
 import { plannedTurns } from '../words/turns-words.ts';
 import type { Found } from './check.ts';
-import { present, replaceNumber } from './edits.ts';
+import { replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
 const CODE = { code: 'target/missed', severity: 'information' } as const;
@@ -36,7 +37,7 @@ export const targetResistanceMissed = definePickupCheck({
           },
           { resistanceOhm: wanted.value.si },
         )
-      : [];
+      : undefined;
   },
 });
 
@@ -47,18 +48,18 @@ export const targetSoundMissed = definePickupCheck({
   late: true,
   run: (context) => {
     const { inductance, resonance } = context.pickup.target ?? {};
-    if (!inductance && !resonance) return [];
+    if (!inductance && !resonance) return undefined;
     const { inductanceH, resonanceHz } = pickupEstimates(context.quick, context.bench);
     const { frequency, load } = resonance?.value ?? {};
     return [
-      ...(inductance && inductanceH
+      inductance && inductanceH
         ? missed(
             context,
             { name: PICKUP_NUMBERS.inductanceH, wanted: asStated(inductance), reached: inductanceH },
             { inductanceH: inductance.value.si },
           )
-        : []),
-      ...(resonance && frequency && resonanceHz
+        : undefined,
+      resonance && frequency && resonanceHz
         ? missed(
             context,
             {
@@ -68,7 +69,7 @@ export const targetSoundMissed = definePickupCheck({
             },
             { resonanceHz: frequency.si, loaded: load === 'loaded' },
           )
-        : []),
+        : undefined,
     ];
   },
 });
@@ -81,34 +82,30 @@ interface Comparison {
   readonly reached: Estimate;
 }
 
-function missed(context: PickupContext, { name, wanted, reached }: Comparison, target: Target): readonly Found[] {
+function missed(context: PickupContext, { name, wanted, reached }: Comparison, target: Target): Found | undefined {
   const { si, sd = 0 } = wanted.value;
   const off = reached.value - si;
   if (
     !(Math.abs(off) > TARGET_LEAST_DEVIATIONS * Math.hypot(reached.sd, sd)) ||
     !(Math.abs(off) > TARGET_LEAST_RELATIVE * si)
   )
-    return [];
+    return undefined;
   const percent = Math.round((100 * Math.abs(off)) / si);
-  return [
-    {
-      what: say`The ${name.what} comes to ${numberText(reached, name)}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: turns, wire or target are not what was meant.`,
-      place: wanted.place,
-      remedies: () => remedies(turnsForTarget(context.quick, context.bench, target) ?? []),
-    },
-  ];
+  return {
+    what: say`The ${name.what} comes to ${numberText(reached, name)}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: turns, wire or target are not what was meant.`,
+    place: wanted.place,
+    remedies: () => remedies(turnsForTarget(context.quick, context.bench, target) ?? []),
+  };
 }
 
 /** Only a plan can be changed: a coil that was counted has been wound. */
-function remedies(proposals: readonly TurnsProposal[]): readonly Remedy[] {
-  if (proposals.length === 0 || proposals.some(({ coil, fits }) => coil.counted || !coil.turns || !fits)) return [];
-  const edits = present(
-    proposals.map((each) => {
-      const line = each.coil.turns?.place;
-      return line && replaceNumber(line, printCount(plannedTurns(each), 'plain'));
-    }),
-  );
-  if (edits.length < proposals.length) return [];
+function remedies(proposals: readonly TurnsProposal[]): Remedy | undefined {
+  if (proposals.length === 0 || proposals.some(({ coil, fits }) => coil.counted || !coil.turns || !fits))
+    return undefined;
+  const edits = proposals.map((each) => {
+    const line = each.coil.turns?.place;
+    return line && replaceNumber(line, printCount(plannedTurns(each), 'plain'));
+  });
   const each = proposals.map((proposal) => say`${proposal.coil.name} ${printCount(plannedTurns(proposal))}`).join(', ');
-  return [{ title: say`Wind the turns that reach it: ${each}`, edits, kind: 'build' }];
+  return remedy(say`Wind the turns that reach it: ${each}`, edits);
 }

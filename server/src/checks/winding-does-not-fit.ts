@@ -6,9 +6,9 @@ import { numberText } from '../words/number-text.ts';
 import { COIL_NUMBERS } from '../words/numbers.ts';
 import { coilWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
-import { present, replaceNumber } from './edits.ts';
-import type { Remedy } from './finding.ts';
+import { replaceNumber } from './edits.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { type Said, say } from './say.ts';
 
 export const windingDoesNotFit = definePickupCheck({
@@ -16,48 +16,44 @@ export const windingDoesNotFit = definePickupCheck({
   severity: 'error',
   yieldsTo: [],
   run: (context) =>
-    context.pickup.coils.flatMap((coil) => {
+    context.pickup.coils.map((coil) => {
       const winding = context.quick.windings.get(coil);
       const stated = coil.counted ?? coil.turns;
       const depth = coil.bobbin?.window?.value.depth;
-      if (!winding?.buildM || !winding.windowFilled || !stated || !depth) return [];
-      if (!(winding.windowFilled.value > 1)) return [];
+      if (!winding?.buildM || !winding.windowFilled || !stated || !depth) return undefined;
+      if (!(winding.windowFilled.value > 1)) return undefined;
       // Kept from the state before, it lies in its bobbin: what there was to say of it is said of that state.
-      if (context.pickup.reworks && coil.work?.value === 'kept') return [];
+      if (context.pickup.reworks && coil.work?.value === 'kept') return undefined;
       // The ± reaches into the window: the flange has to be watched, but nothing is certain.
       const sure = winding.windowFilled.value - winding.windowFilled.sd > 1;
       const filled = numberText(winding.windowFilled, COIL_NUMBERS.windowFilled);
       const { packing, overallDiameterM: overall } = winding;
       const mm = (value: Pick<Estimate, 'value' | 'sd'>) =>
         printValue({ value: value.value, sd: value.sd, dimension: 'length', unit: 'mm', decimals: 3 });
-      return [
-        {
-          what: say`${printCount(stated.value.si)} turns${overall ? say` of ${mm(overall)} wire` : ''}${packing ? say` at packing ${numberText({ value: packing.value, sd: 0 }, COIL_NUMBERS.packing)}` : ''} build ${mm(winding.buildM)} deep, the window of ${coilWords(coil)} has ${depth.written} (${filled}): ${sure ? 'the flanges bulge or the last turns fall over them' : 'it may just go in, and it may bulge the flanges'}.`,
-          ...(sure ? {} : { severity: 'warning' as const }),
-          ...(coil.counted ? {} : { action: say`Wind fewer turns, or take thinner wire or a deeper bobbin.` }),
-          place: stated.place,
-          related: coil.bobbinPlace ? [{ message: say`Its bobbin`, place: coil.bobbinPlace }] : [],
-          // A coil that was counted has been wound: only a plan can be changed.
-          remedies: () => (coil.counted || !coil.turns ? [] : remedies(coil, coil.turns.place, depth.si, context)),
-          subject: { coils: [coil.name] },
-        },
-      ];
+      return {
+        what: say`${printCount(stated.value.si)} turns${overall ? say` of ${mm(overall)} wire` : ''}${packing ? say` at packing ${numberText({ value: packing.value, sd: 0 }, COIL_NUMBERS.packing)}` : ''} build ${mm(winding.buildM)} deep, the window of ${coilWords(coil)} has ${depth.written} (${filled}): ${sure ? 'the flanges bulge or the last turns fall over them' : 'it may just go in, and it may bulge the flanges'}.`,
+        ...(sure ? {} : { severity: 'warning' as const }),
+        ...(coil.counted ? {} : { action: say`Wind fewer turns, or take thinner wire or a deeper bobbin.` }),
+        place: stated.place,
+        related: coil.bobbinPlace && { message: say`Its bobbin`, place: coil.bobbinPlace },
+        // A coil that was counted has been wound: only a plan can be changed.
+        remedies: () => (coil.counted || !coil.turns ? undefined : remedies(coil, coil.turns.place, depth.si, context)),
+        subject: { coils: [coil.name] },
+      };
     }),
 });
 
 function remedies(coil: Coil, line: Parameters<typeof replaceNumber>[0], depthM: number, context: PickupContext) {
   const { quick, pickup } = context;
   const geometry = quick.windings.get(coil)?.geometry;
-  if (!geometry) return [];
+  if (!geometry) return undefined;
   const most = windingFit(geometry, 1, depthM).turnsThatFit;
-  const plan = (turns: number, title: Said, preferred: boolean): Remedy | undefined => {
-    const edit = turns >= 1 && turns <= most ? replaceNumber(line, grouped(turns)) : undefined;
-    return edit && { title, edits: [edit], kind: 'build', preferred };
-  };
+  const plan = (turns: number, title: Said, preferred: boolean) =>
+    remedy(title, turns >= 1 && turns <= most ? replaceNumber(line, grouped(turns)) : undefined, preferred);
   const partner = pickup.coils.find((each) => each !== coil && quick.windings.get(each)?.turns);
   const match = Math.round(partner ? (quick.windings.get(partner)?.turns?.value ?? 0) : 0);
   const full = Math.floor(most / 10) * 10;
-  return present([
+  return [
     partner
       ? plan(
           match,
@@ -66,7 +62,7 @@ function remedies(coil: Coil, line: Parameters<typeof replaceNumber>[0], depthM:
         )
       : undefined,
     plan(full, say`Wind what the window holds, \`turns ${grouped(full)}\``, !partner),
-  ]);
+  ];
 }
 
 const grouped = (turns: number): string => String(turns).replace(/\B(?=(\d{3})+$)/g, '_');

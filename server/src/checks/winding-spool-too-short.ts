@@ -13,23 +13,21 @@ export const windingSpoolTooShort = definePickupCheck({
   code: 'winding/spool-too-short',
   severity: 'warning',
   yieldsTo: [],
-  run: (context) => [...coilsToWind(context.quick)].flatMap(([spool, coils]) => shortage(spool, coils, context)),
+  run: (context) => [...coilsToWind(context.quick)].map(([spool, coils]) => shortage(spool, coils, context)),
 });
 
-function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext): readonly Found[] {
+function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext): Found | undefined {
   const left = spool.left;
   const masses = coils.map((coil) => quick.windings.get(coil)?.wireMassKg);
   const needed = wireForCoils(masses);
   const place = coils[0]?.wirePlace;
-  if (!left || !place || !needed || needed.withSpareKg.value <= left.value.si) return [];
+  if (!left || !place || !needed || needed.withSpareKg.value <= left.value.si) return undefined;
   const grams = (value: number) => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
-  return [
-    {
-      what: say`${capital(list(coils.map(coilWords)))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.kg.value)} of wire, ${grams(needed.withSpareKg.value)} with ${WIRE_SPARE}; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
-      action: say`Begin on a fuller spool.`,
-      place,
-      related: [{ message: say`What is left on the spool`, place: left.place }],
-      subject: { coils: coils.map(({ name }) => name) },
-    },
-  ];
+  return {
+    what: say`${capital(list(coils.map(coilWords)))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.kg.value)} of wire, ${grams(needed.withSpareKg.value)} with ${WIRE_SPARE}; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
+    action: say`Begin on a fuller spool.`,
+    place,
+    related: [{ message: say`What is left on the spool`, place: left.place }],
+    subject: { coils: coils.map(({ name }) => name) },
+  };
 }

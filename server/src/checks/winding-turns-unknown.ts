@@ -6,6 +6,7 @@ import { fitText, plannedTurns, turnsText, wireText } from '../words/turns-words
 import { insertFirstLine } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 import type { Telling } from './telling.ts';
 
@@ -42,7 +43,7 @@ const readIt = (coil: Coil) =>
 function forTarget(
   coil: Coil,
   { pickup, quick, bench }: PickupContext,
-): (Pick<Telling, 'hint' | 'action'> & { readonly remedies?: () => readonly Remedy[] }) | undefined {
+): (Pick<Telling, 'hint' | 'action'> & { readonly remedies?: () => Remedy | undefined }) | undefined {
   const { resistance, inductance, resonance } = pickup.target ?? {};
   const proposal =
     resistance &&
@@ -57,9 +58,7 @@ function forTarget(
     action: proposal.fits
       ? say`Plan them: \`${line}\`.`
       : say`Take thinner wire or a deeper bobbin, or aim at less; these turns would be \`${line}\`.`,
-    remedies: () => [
-      { title: say`Wind for the target: \`${line}\``, edits: [insertFirstLine(coil.place, line)], kind: 'build' },
-    ],
+    remedies: () => remedy(say`Wind for the target: \`${line}\``, insertFirstLine(coil.place, line)),
   };
 }
 

@@ -1,9 +1,10 @@
 /** Turns that reach a target or match the other coil, written into the plan; each title says the number and whether it fits. */
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
+import { present } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import { insertFirstLine, present, replaceNumber } from '../checks/edits.ts';
+import { insertFirstLine, replaceNumber } from '../checks/edits.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { type TurnsProposal, targetProposals, turnsThatMatch } from '../estimates/turns-plan.ts';
 import type { Bench } from '../model/bench.ts';

@@ -1,9 +1,10 @@
+import { present } from '../../../grammar/values/present.ts';
 /** What to write of leads that readings have identified: what they prove, and what a person may choose where they leave it open. */
 
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import { insertFirstLines, insertLastLines, insertLineAfter, present, replaceAt } from '../checks/edits.ts';
+import { insertFirstLines, insertLastLines, insertLineAfter, replaceAt } from '../checks/edits.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import { ownEdits } from '../checks/own-edits.ts';
 import { type Identification, type IdentifiedCoil, identifyLeads } from '../estimates/identify/identify.ts';

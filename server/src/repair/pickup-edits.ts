@@ -1,3 +1,4 @@
+import { present } from '../../../grammar/values/present.ts';
 /** What to write so that a pickup's text says what was changed. */
 import {
   flipBar,
@@ -5,7 +6,6 @@ import {
   flipWinding,
   insertFirstLine,
   insertLineAfter,
-  present,
   replaceAt,
   replaceWord,
   rewriteJoint,
