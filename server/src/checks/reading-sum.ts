@@ -37,11 +37,11 @@ const isSlip = (line: JudgedLine, explanations: readonly Explanation[]): boolean
 
 /** Up to the day of the sum. */
 function ownReadings({ coils, block }: JudgedLine, { life }: QuickEstimates): readonly Related[] {
-  const at = life.blocks.findIndex((each) => each.block === block);
-  const before = new Set(life.blocks.slice(0, at + 1));
   return coils.flatMap((coil) =>
     (life.reads.get(coil) ?? []).flatMap(({ dated, line }) =>
-      before.has(dated) ? [{ message: say`The ${coil.name} coil by itself`, place: line.place }] : [],
+      life.orderOf(dated.block) <= life.orderOf(block)
+        ? [{ message: say`The ${coil.name} coil by itself`, place: line.place }]
+        : [],
     ),
   );
 }

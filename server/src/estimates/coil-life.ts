@@ -39,6 +39,8 @@ export interface WhoseCoil {
 export interface PickupLife {
   /** Oldest first. */
   readonly blocks: readonly DatedBlock[];
+  /** Where the block stands among them; before all of them where it does not. */
+  orderOf(block: Readings): number;
   /** The pickup and what it reworks, the newest first. */
   readonly states: readonly PickupNetlist[];
   /** Readings of each coil as it is now, oldest first. */
@@ -51,6 +53,7 @@ export interface PickupLife {
 export function pickupLife(netlist: PickupNetlist, bench: Bench | undefined): PickupLife {
   const { pickup } = netlist;
   const blocks = blocksOfLife(pickup);
+  const orders = new Map(blocks.map(({ block }, index) => [block, index]));
   const states = statesOf(pickup).map((state) => (state === pickup ? netlist : joinedNetlist(state)));
   const netlistOf = new Map(states.map((each) => [each.pickup, each]));
   const all = blocks.flatMap((dated) => readsIn(dated, netlistOf.get(dated.state) ?? netlist));
@@ -71,6 +74,7 @@ export function pickupLife(netlist: PickupNetlist, bench: Bench | undefined): Pi
   };
   return {
     blocks,
+    orderOf: (block) => orders.get(block) ?? -1,
     states,
     doubts,
     outlasted,
@@ -124,9 +128,8 @@ function wasKept(
 
 /** The newest reading of the coil up to that block; up to now where no block is named. */
 export function newestUpTo(life: PickupLife, coil: Coil, block: Readings | undefined): CoilRead | undefined {
-  const at = block ? life.blocks.findIndex((each) => each.block === block) : life.blocks.length;
-  const before = new Set(life.blocks.slice(0, at + 1));
-  return life.reads.get(coil)?.findLast(({ dated }) => before.has(dated));
+  const at = block ? life.orderOf(block) : life.blocks.length;
+  return life.reads.get(coil)?.findLast(({ dated }) => life.orderOf(dated.block) <= at);
 }
 
 /** The coil as it was known when that block was read: by its newest reading up to then, never by a later one. */

@@ -82,12 +82,11 @@ function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly Jud
     const lines = judgeCoilsAlone(block, setting);
     return block.found ? lines.filter(({ coils }) => coils.every(({ work }) => work?.value === 'kept')) : lines;
   });
-  const dayOf = (block: Readings) => quick.life.blocks.findIndex((each) => each.block === block);
+  const { orderOf } = quick.life;
+  const misfits = alone.flat().filter(({ fits }) => !fits);
   return blocks.map((block, index) => {
     const own = alone[index] ?? [];
-    const doubted = new Set(
-      alone.flat().flatMap((line) => (!line.fits && dayOf(line.block) <= dayOf(block) ? line.coils : [])),
-    );
+    const doubted = new Set(misfits.flatMap((line) => (orderOf(line.block) <= orderOf(block) ? line.coils : [])));
     const through = !block.found && (block.apart || isSound(quick)) ? judgeNetwork(block, setting, doubted) : [];
     const order = (each: JudgedLine) => block.lines.indexOf(each.line);
     return { block, lines: [...own, ...through].sort((a, b) => order(a) - order(b)) };
@@ -175,13 +174,12 @@ function earlierReading(
   coil: Coil,
   { life }: QuickEstimates,
 ): CoilRead | undefined {
-  const at = life.blocks.findIndex((each) => each.block === block);
-  const before = new Set(life.blocks.slice(0, at));
+  const at = life.orderOf(block);
   return life.reads
     .get(coil)
     ?.findLast(
       (each) =>
-        before.has(each.dated) ||
+        life.orderOf(each.dated.block) < at ||
         (each.dated.block === block && block.lines.indexOf(each.line) < block.lines.indexOf(line)),
     );
 }

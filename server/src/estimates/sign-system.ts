@@ -14,10 +14,11 @@ export interface Known {
 }
 
 interface Row {
-  readonly mask: bigint;
+  /** The unknowns that it multiplies, by their numbers. */
+  readonly signs: readonly number[];
   readonly sign: Sign;
-  /** The equations that it was made of. */
-  readonly from: bigint;
+  /** The equations that it was made of, by theirs. */
+  readonly from: readonly number[];
 }
 
 export interface SignSystem {
@@ -30,34 +31,49 @@ export interface SignSystem {
 export const times = (a: Sign, b: Sign): Sign => (a === b ? 1 : -1);
 
 export function signSystem(): SignSystem {
-  const bits = new Map<string, bigint>();
-  const rows: Row[] = [];
+  const numbers = new Map<string, number>();
+  /** By the lowest of its unknowns, which no later one has. Those that are added first come first. */
+  const rows = new Map<number, { readonly row: Row; readonly order: number }>();
   const equations: Known[] = [];
-  const bit = (name: string): bigint => {
-    const known = bits.get(name) ?? 1n << BigInt(bits.size);
-    bits.set(name, known);
-    return known;
+  const numberOf = (name: string): number => {
+    const number = numbers.get(name) ?? numbers.size;
+    numbers.set(name, number);
+    return number;
   };
-  const maskOf = (signs: readonly string[]) => signs.reduce((mask, name) => mask ^ bit(name), 0n);
-  const reduced = (row: Row): Row =>
-    rows.reduce(
-      (left, { mask, sign, from }) =>
-        left.mask & lowest(mask)
-          ? { mask: left.mask ^ mask, sign: times(left.sign, sign), from: left.from ^ from }
-          : left,
-      row,
-    );
+  const rowOf = (signs: readonly string[], sign: Sign, from: readonly number[]): Row => ({
+    signs: signs.map(numberOf).reduce<readonly number[]>((product, each) => oddly(product, [each]), []),
+    sign,
+    from,
+  });
+  const reduced = (row: Row): Row => {
+    let left = row;
+    for (;;) {
+      const first = left.signs
+        .flatMap((number) => rows.get(number) ?? [])
+        .reduce<{ readonly row: Row; readonly order: number } | undefined>(
+          (before, each) => (before && before.order < each.order ? before : each),
+          undefined,
+        )?.row;
+      if (!first) return left;
+      left = {
+        signs: oddly(left.signs, first.signs),
+        sign: times(left.sign, first.sign),
+        from: oddly(left.from, first.from),
+      };
+    }
+  };
   const knownOf = (signs: readonly string[]): Known | undefined => {
-    const { mask, sign, from } = reduced({ mask: maskOf(signs), sign: 1, from: 0n });
-    if (mask !== 0n) return undefined;
-    const used = equations.filter((_, index) => from & (1n << BigInt(index)));
+    const { signs: left, sign, from } = reduced(rowOf(signs, 1, []));
+    if (left.length > 0) return undefined;
+    const used = [...from].sort((a, b) => a - b).flatMap((number) => equations[number] ?? []);
     return { sign, basis: basisOf(used), places: [...new Set(used.flatMap(({ places }) => places))] };
   };
   return {
     add: (signs, known) => {
       const before = knownOf(signs);
       if (before) return before.sign === known.sign ? undefined : before;
-      rows.push(reduced({ mask: maskOf(signs), sign: known.sign, from: 1n << BigInt(equations.length) }));
+      const row = reduced(rowOf(signs, known.sign, [equations.length]));
+      rows.set(Math.min(...row.signs), { row, order: equations.length });
       equations.push(known);
       return undefined;
     },
@@ -65,7 +81,11 @@ export function signSystem(): SignSystem {
   };
 }
 
-const lowest = (mask: bigint): bigint => mask & -mask;
+/** What stands in one of the two and not in both: a sign times itself is 1. */
+const oddly = (a: readonly number[], b: readonly number[]): readonly number[] => [
+  ...a.filter((each) => !b.includes(each)),
+  ...b.filter((each) => !a.includes(each)),
+];
 
 function basisOf(used: readonly Known[]): Known['basis'] {
   if (used.every(({ basis }) => basis === 'declared')) return 'declared';
