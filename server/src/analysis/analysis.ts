@@ -10,29 +10,28 @@ import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import { say } from '../checks/say.ts';
-import type { Bench } from '../model/bench.ts';
-import {
-  type ChunkModel,
-  emptyModel,
-  firstLine,
-  type ModelMemory,
-  type ModelReader,
-  modelReader,
-} from '../model/from-syntax.ts';
-import type { FileModel, NamedThing } from '../model/model.ts';
-import type { Pickup } from '../model/pickup.ts';
+import { type ModelMemory, modelReader, overlaid } from '../model/from-syntax.ts';
+import type { NamedThing } from '../model/model.ts';
 import type { Place } from '../model/place.ts';
-import type { Wire } from '../model/wire.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, notAnalysed } from './faults.ts';
 import { type FileMentions, fileMentions } from './file-mentions.ts';
+import {
+  analysedInstrument,
+  analysedPickup,
+  type FileState,
+  fileModel,
+  fileState,
+  guardedReader,
+  lateFindings,
+  pickupsInScope,
+  wiresInScope,
+} from './file-state.ts';
 import { fittedFormers } from './former-states.ts';
-import { instrumentAnalysis } from './instrument-analysis.ts';
 import { photoAt, photoFindings, photoLines, unreadPhotos } from './photos.ts';
-import { pickupAnalysis } from './pickup-analysis.ts';
-import { recordOf } from './record.ts';
-import { textFindings } from './text-findings.ts';
+import { fileWideFindings, pieceFindings } from './text-findings.ts';
 import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
+import { verifiedFixes } from './verified-fixes.ts';
 
 export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
@@ -108,38 +107,28 @@ const locator =
   };
 
 function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): Analysis {
-  const graph = useGraph(uri, host, readTree);
+  return analysed(fileState(uri, host, useGraph(uri, host, readTree), memory));
+}
+
+function analysed(state: FileState): Analysis {
+  const { uri, host, graph, reader, models, model, bench } = state;
   const faults = createFaults();
   const tree = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
-  const own = new Set(tree.chunks.map(({ chunk }) => chunk));
-  const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk, error) => {
-    if (own.has(chunk)) faults.add(say`This block`, firstLine(chunk), {}, error);
-  });
-  const models = tree.chunks.map(({ chunk }) => reader.read(chunk));
-  const bench = benchInForce(graph, reader.read);
-  const model = fileModel(models);
-  const formers = new Set(model.pickups.flatMap(({ reworks }) => reworks ?? []));
-  const pickups = model.pickups.flatMap((pickup) =>
-    faults.guard(say`Pickup ${pickup.name}`, pickup.place, { pickup: pickup.name }, () =>
-      formers.has(pickup) ? recordOf(pickupAnalysis(pickup, bench)) : pickupAnalysis(pickup, bench),
-    ),
-  );
-  const instruments = model.instruments.flatMap((instrument) =>
-    faults.guard(say`Instrument ${instrument.name}`, instrument.place, { instrument: instrument.name }, () =>
-      instrumentAnalysis(instrument, bench),
-    ),
-  );
+  const pickups = model.pickups.flatMap((pickup) => analysedPickup(pickup, state, faults));
+  const instruments = model.instruments.flatMap((instrument) => analysedInstrument(instrument, state, faults));
+  const accepting = [...model.pickups, ...model.instruments];
   const photos = photoLines(model).map((line) => ({ line, at: photoAt(uri, line, host) }));
   const located = [
+    ...state.unread,
     ...faults.found,
-    ...textFindings(uri, graph, models, host, () => wiresInScope(graph, reader)),
-    ...(model.instruments.length > 0 ? fittedFormers(model.instruments, pickupsInScope(graph, reader)) : []),
+    ...models.flatMap((each) => pieceFindings(each, () => wiresInScope(state))),
+    ...fileWideFindings(state),
+    ...(model.instruments.length > 0 ? fittedFormers(model.instruments, pickupsInScope(state)) : []),
     ...photoFindings(photos, host),
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
   ];
   const offsetOf = ({ chunk, span }: Place) => (graph.offsetOf(chunk)?.offset ?? 0) + span.start;
-  const accepting = [...model.pickups, ...model.instruments];
   const settled = (found: readonly Finding[], isComplete: boolean) =>
     [...acceptedFindings(found, accepting, isComplete)].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
   const findings = settled(located, false);
@@ -181,13 +170,19 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
     photoAt: (line) => photoAt(graph.offsetOf(line.place.chunk)?.uri ?? uri, line, host),
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
-    pickupsInSight: () => pickupsInScope(graph, reader),
-    edited: (edits) => withEdits(edits, analysis, host, graph, memory),
+    pickupsInSight: () => pickupsInScope(state),
+    edited: (edits) => {
+      const after = editedState(edits, analysis, state);
+      return after && analysed(after);
+    },
     verifiedFixes: (finding) => {
       const known = verified.get(finding);
       if (known) return known;
-      if (pickups.some(({ pickup }) => pickup.coils.length > MOST_COILS_FIXED)) return [];
-      const fixes = offered(finding, analysis);
+      const fixes = verifiedFixes(finding, {
+        before: state,
+        edited: ({ edits }) => editedState(edits, analysis, state),
+        isLate: !findings.includes(finding),
+      });
       verified.set(finding, fixes);
       return fixes;
     },
@@ -195,94 +190,7 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   return analysis;
 }
 
-/** A fault of the program in what needs inductances is told in the place of it. */
-function lateFindings(part: PickupAnalysis | InstrumentAnalysis): readonly Finding[] {
-  const [what, place, subject] =
-    'pickup' in part
-      ? [say`Pickup ${part.pickup.name}`, part.pickup.place, { pickup: part.pickup.name }]
-      : [say`Instrument ${part.instrument.name}`, part.instrument.place, { instrument: part.instrument.name }];
-  const faults = createFaults();
-  const found = faults.guard(what, place, subject, () => part.lateFindings()).flat();
-  return [...found, ...faults.found];
-}
-
-/** A piece that cannot be read declares nothing, each time that it is asked for. */
-function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknown) => void): ModelReader {
-  const unread = new Map<Chunk, ChunkModel>();
-  return {
-    read: (chunk) => {
-      const known = unread.get(chunk);
-      if (known) return known;
-      try {
-        return reader.read(chunk);
-      } catch (error) {
-        const model = emptyModel(chunk);
-        unread.set(chunk, model);
-        failed(chunk, error);
-        return model;
-      }
-    },
-  };
-}
-
-/**
- * Verifying solves the pickup once more for each remedy. No pickup has as many coils; where a text has, its findings grow with them,
- * and the editor must not wait for the product of both.
- */
-const MOST_COILS_FIXED = 24;
-
 const EMPTY_TREE: FileTree = { text: '', chunks: [] };
-
-const wiresInScope = (graph: UseGraph, { read }: ModelReader): readonly Wire[] =>
-  graph.files.flatMap(({ tree }) =>
-    tree.chunks.flatMap(({ chunk }) => {
-      const { declared } = read(chunk);
-      return declared?.kind === 'wire' ? [declared.thing] : [];
-    }),
-  );
-
-const pickupsInScope = (graph: UseGraph, { read }: ModelReader): readonly Pickup[] =>
-  graph.files.flatMap(({ tree }) =>
-    tree.chunks.flatMap(({ chunk }) => {
-      const { declared } = read(chunk);
-      return declared?.kind === 'pickup' ? [declared.thing] : [];
-    }),
-  );
-
-/** The first bench of the file and all it uses. */
-function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
-  for (const { tree } of graph.files)
-    for (const { chunk } of tree.chunks) {
-      if (chunk.content?.kind !== 'block' || chunk.content.keyword.text !== 'bench') continue;
-      const { declared } = read(chunk);
-      if (declared?.kind === 'bench') return declared.thing;
-    }
-  return undefined;
-}
-
-function fileModel(models: readonly ChunkModel[]): FileModel {
-  let references: FileModel['references'] | undefined;
-  const things = models.flatMap(({ declared }) => declared ?? []);
-  const of = <K extends (typeof things)[number]['kind']>(kind: K) =>
-    things.flatMap((each) =>
-      each.kind === kind ? [each.thing as Extract<(typeof things)[number], { kind: K }>['thing']] : [],
-    );
-  return {
-    benches: of('bench'),
-    wires: of('wire'),
-    spools: of('spool'),
-    bobbins: of('bobbin'),
-    magnets: of('magnet'),
-    pickups: of('pickup'),
-    instruments: of('instrument'),
-    problems: models.flatMap(({ problems }) => problems),
-    // Thousands in a long file, and asked for only when somebody looks a name up.
-    get references() {
-      references ??= models.flatMap((each) => each.references);
-      return references;
-    },
-  };
-}
 
 /** Findings as they stand once accepted ones have become information, each with its pickup or instrument. */
 function withFindings<T extends PickupAnalysis | InstrumentAnalysis>(
@@ -306,60 +214,22 @@ function withFindings<T extends PickupAnalysis | InstrumentAnalysis>(
   });
 }
 
-/** Applies edits to the text and analyses again. */
-function withEdits(
-  edits: readonly Edit[],
-  before: Analysis,
-  host: Host,
-  graph: UseGraph,
-  memory: ModelMemory,
-): Analysis | undefined {
+/** The file with edits made to it or to files that it uses. What the edits leave alone stays the same objects. */
+function editedState(edits: readonly Edit[], before: Analysis, state: FileState): FileState | undefined {
   const texts = editedTexts({ edits }, before);
   if (!texts) return undefined;
+  const { uri, host, graph } = state;
   const edited: Host = {
     ...host,
-    isInside: (uri) => host.isInside(uri),
-    content: (uri) => {
-      const text = texts.get(uri);
-      return text === undefined ? host.content(uri) : { kind: 'text', text };
+    isInside: (each) => host.isInside(each),
+    content: (each) => {
+      const text = texts.get(each);
+      return text === undefined ? host.content(each) : { kind: 'text', text };
     },
   };
-  const readTree: TreeReader = (uri, text) => readFileTree(text, graph.fileOf(uri)?.tree);
-  return analyse(before.uri, edited, readTree, memory);
+  const readTree: TreeReader = (each, text) => readFileTree(text, graph.fileOf(each)?.tree);
+  return fileState(uri, edited, useGraph(uri, edited, readTree), overlaid(state.memory));
 }
-
-/** The remedies that hold; none where making them fails, since a finding is worth more than its remedy. */
-function offered(finding: Finding, analysis: Analysis): readonly Remedy[] {
-  try {
-    return finding.remedies(analysis.pickupsInSight()).filter((remedy) => holds(remedy, finding, analysis));
-  } catch {
-    return [];
-  }
-}
-
-/** Looks, with a remedy applied, whether the finding is gone and nothing new has come. */
-function holds(remedy: Remedy, finding: Finding, before: Analysis): boolean {
-  const after = before.edited(remedy.edits);
-  if (!after) return false;
-  // What needs inductances is judged with all that needs them, anything else without.
-  const heavy = !before.findings.includes(finding);
-  const findingsOf = (analysis: Analysis) => (heavy ? analysis.allFindings() : analysis.findings);
-  const count = (analysis: Analysis, key: string) => findingsOf(analysis).filter((each) => keyOf(each) === key).length;
-  const left = findingsOf(after).filter((each) => keyOf(each) === keyOf(finding));
-  const onlyMeant = finding.severity !== 'information' && left.every(({ severity }) => severity === 'information');
-  if (left.length >= count(before, keyOf(finding)) && !onlyMeant) return false;
-  if (remedy.kind === 'text') return true;
-  // A change of the build makes earlier readings history: that they no longer agree is no new fault.
-  const serious = findingsOf(after).filter(
-    ({ severity, code }) => (severity === 'error' || severity === 'warning') && !code.startsWith('reading/'),
-  );
-  return serious.every((each) => count(after, keyOf(each)) <= count(before, keyOf(each)));
-}
-
-const keyOf = ({ code, subject, severity }: Finding): string =>
-  [code, subject.pickup, subject.instrument, subject.position, severity === 'information' ? 'information' : ''].join(
-    '|',
-  );
 
 /** The texts of the files that edits change; `undefined` where they overlap or their place is gone. */
 export function editedTexts(

@@ -9,33 +9,38 @@ import { type ChunkModel, firstLine } from '../model/from-syntax.ts';
 import type { Place } from '../model/place.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Host } from './analysis-types.ts';
+import type { FileState } from './file-state.ts';
 import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
 
-export function textFindings(
-  uri: string,
-  graph: UseGraph,
-  models: readonly ChunkModel[],
-  host: Host,
+/** Of one piece of a file. `wires`: those that may be named there. */
+export function pieceFindings(
+  { chunk, syntax, problems }: ChunkModel,
   wires: () => readonly Wire[],
 ): readonly Finding[] {
   return [
-    ...models.flatMap(({ chunk, syntax, problems }) => [
-      ...[...chunk.problems, ...syntax].map((problem) => {
-        const finding = problemFinding(problem, ({ span }) => ({ chunk, span }));
-        const { gaugeAwg } = problem;
-        return gaugeAwg === undefined
-          ? finding
-          : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) };
-      }),
-      ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
-    ]),
-    ...duplicateNames(uri, graph),
-    ...duplicateBenches(models),
-    ...(graph.fileOf(uri)?.uses ?? []).flatMap((use) => useFinding(use, uri, graph, host)),
+    ...[...chunk.problems, ...syntax].map((problem) => {
+      const finding = problemFinding(problem, ({ span }) => ({ chunk, span }));
+      const { gaugeAwg } = problem;
+      return gaugeAwg === undefined
+        ? finding
+        : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) };
+    }),
+    ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
   ];
 }
 
-/** `placeOf` says where what the problem points at lies. */
+/** Of pieces beside each other, and of the files that a file uses. */
+export const fileWideFindings = ({
+  uri,
+  graph,
+  models,
+  host,
+}: Pick<FileState, 'uri' | 'graph' | 'models' | 'host'>): readonly Finding[] => [
+  ...duplicateNames(uri, graph),
+  ...duplicateBenches(models),
+  ...(graph.fileOf(uri)?.uses ?? []).flatMap((use) => useFinding(use, uri, graph, host)),
+];
+
 function problemFinding<At>(problem: Problem<Code, At>, placeOf: (at: At) => Place): Finding {
   const { code, severity = 'error', message, action, related = [], fixes = [] } = problem;
   return {

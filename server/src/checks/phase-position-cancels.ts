@@ -64,7 +64,11 @@ function hintOf(coils: readonly SoundingCoil[]): { readonly hint?: Said } {
   };
 }
 
-/** A pickup turned as a whole changes nothing between its own coils; where hum cancels, only the magnet keeps it so. */
+/** A pickup turned as a whole changes nothing between its own coils: where they stand on both sides, no such turn helps. */
+const isInOne = ({ against, others }: Pick<Clash, 'against' | 'others'>): boolean =>
+  slots(against).some((slot) => slots(others).includes(slot));
+
+/** Where hum cancels, only the magnet keeps it so. */
 function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[], quiet: boolean): Said {
   const slot = slots(against).find((each) => !slots(others).includes(each));
   const poles = slot?.pickup && polesTurned(slot.pickup, slot.name);
@@ -105,9 +109,14 @@ function remedies(
     // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
     return quiet ? [poles, leads, since] : [leads, poles, since];
   };
+  const turns = isInOne({ against, others })
+    ? []
+    : [
+        ...slots(against).flatMap((slot) => forSlot(slot, true)),
+        ...slots(others).flatMap((slot) => forSlot(slot, false)),
+      ];
   return [
-    ...slots(against).flatMap((slot) => forSlot(slot, true)),
-    ...slots(others).flatMap((slot) => forSlot(slot, false)),
+    ...turns,
     remedy(say`${capital(positionWords(position))} is meant: say \`on purpose\``, onPurposeEdit(position)),
   ];
 }

@@ -58,7 +58,21 @@ export interface ModelReader {
   read(chunk: Chunk): ChunkModel;
 }
 
-export type ModelMemory = WeakMap<Chunk, Remembered>;
+export interface ModelMemory {
+  get(chunk: Chunk): Remembered | undefined;
+  set(chunk: Chunk, remembered: Remembered): void;
+}
+
+/** What a state reads that is only looked at, as with a remedy made, leaves what the text itself was read as in place. */
+export function overlaid(below: ModelMemory): ModelMemory {
+  const own = new Map<Chunk, Remembered>();
+  return {
+    get: (chunk) => own.get(chunk) ?? below.get(chunk),
+    set: (chunk, remembered) => {
+      own.set(chunk, remembered);
+    },
+  };
+}
 
 /** Reads chunks within one state of the files. `memory` outlives it. */
 export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scope): ModelReader {

@@ -205,10 +205,8 @@ function verified(
   const scope = after && scopeOf(after, subject);
   const own = scope && findingsIn(after, scope);
   if (!own || own.some(isFault)) return undefined;
-  const before = countsOf(analysis);
-  const come = after.findings.filter(
-    (each) => (before.get(keyOf(each)) ?? 0) < (countsOf(after).get(keyOf(each)) ?? 0),
-  );
+  const [before, now] = [countsOf(analysis), countsOf(after)];
+  const come = after.findings.filter((each) => (before.get(keyOf(each)) ?? 0) < (now.get(keyOf(each)) ?? 0));
   if (come.some(isSerious)) return undefined;
   return {
     leaves: own.filter(({ severity, code }) => severity === 'information' && !isReading(code)),

@@ -1,0 +1,154 @@
+/** One file as it is read, with all that it uses: what it declares, and who finds what of it. Nothing is solved before it is asked for. */
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import type { Finding, Subject } from '../checks/finding.ts';
+import { type Said, say } from '../checks/say.ts';
+import type { Bench } from '../model/bench.ts';
+import {
+  type ChunkModel,
+  emptyModel,
+  firstLine,
+  type ModelMemory,
+  type ModelReader,
+  modelReader,
+} from '../model/from-syntax.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { FileModel } from '../model/model.ts';
+import type { Pickup } from '../model/pickup.ts';
+import type { Wire } from '../model/wire.ts';
+import type { Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
+import { createFaults, type Faults } from './faults.ts';
+import { instrumentAnalysis } from './instrument-analysis.ts';
+import { pickupAnalysis } from './pickup-analysis.ts';
+import { recordOf } from './record.ts';
+import type { UseGraph } from './use-graph.ts';
+
+export interface FileState {
+  readonly uri: string;
+  readonly host: Host;
+  readonly graph: UseGraph;
+  readonly memory: ModelMemory;
+  readonly reader: ModelReader;
+  /** Of the file's own pieces, in order. */
+  readonly models: readonly ChunkModel[];
+  readonly model: FileModel;
+  readonly bench: Bench | undefined;
+  /** Pieces of the file that the program failed to read. */
+  readonly unread: readonly Finding[];
+  /** Pickups that others of the file rework: records. */
+  readonly formers: ReadonlySet<Pickup>;
+}
+
+export function fileState(uri: string, host: Host, graph: UseGraph, memory: ModelMemory): FileState {
+  const chunks = (graph.fileOf(uri)?.tree.chunks ?? []).map(({ chunk }) => chunk);
+  const own = new Set(chunks);
+  const faults = createFaults();
+  const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk, error) => {
+    if (own.has(chunk)) faults.add(say`This block`, firstLine(chunk), {}, error);
+  });
+  const models = chunks.map((chunk) => reader.read(chunk));
+  const model = fileModel(models);
+  const formers = new Set(model.pickups.flatMap(({ reworks }) => reworks ?? []));
+  const bench = benchInForce(graph, reader.read);
+  return { uri, host, graph, memory, reader, models, model, bench, unread: faults.found, formers };
+}
+
+/** A piece that cannot be read declares nothing, each time that it is asked for. */
+export function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknown) => void): ModelReader {
+  const unread = new Map<Chunk, ChunkModel>();
+  return {
+    read: (chunk) => {
+      const known = unread.get(chunk);
+      if (known) return known;
+      try {
+        return reader.read(chunk);
+      } catch (error) {
+        const model = emptyModel(chunk);
+        unread.set(chunk, model);
+        failed(chunk, error);
+        return model;
+      }
+    },
+  };
+}
+
+export function fileModel(models: readonly ChunkModel[]): FileModel {
+  let references: FileModel['references'] | undefined;
+  const things = models.flatMap(({ declared }) => declared ?? []);
+  const of = <K extends (typeof things)[number]['kind']>(kind: K) =>
+    things.flatMap((each) =>
+      each.kind === kind ? [each.thing as Extract<(typeof things)[number], { kind: K }>['thing']] : [],
+    );
+  return {
+    benches: of('bench'),
+    wires: of('wire'),
+    spools: of('spool'),
+    bobbins: of('bobbin'),
+    magnets: of('magnet'),
+    pickups: of('pickup'),
+    instruments: of('instrument'),
+    problems: models.flatMap(({ problems }) => problems),
+    // Thousands in a long file, and asked for only when somebody looks a name up.
+    get references() {
+      references ??= models.flatMap((each) => each.references);
+      return references;
+    },
+  };
+}
+
+export const wiresInScope = ({ graph, reader }: FileState): readonly Wire[] =>
+  graph.files.flatMap(({ tree }) =>
+    tree.chunks.flatMap(({ chunk }) => {
+      const { declared } = reader.read(chunk);
+      return declared?.kind === 'wire' ? [declared.thing] : [];
+    }),
+  );
+
+export const pickupsInScope = ({ graph, reader }: FileState): readonly Pickup[] =>
+  graph.files.flatMap(({ tree }) =>
+    tree.chunks.flatMap(({ chunk }) => {
+      const { declared } = reader.read(chunk);
+      return declared?.kind === 'pickup' ? [declared.thing] : [];
+    }),
+  );
+
+/** The first bench of the file and all it uses. */
+function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
+  for (const { tree } of graph.files)
+    for (const { chunk } of tree.chunks) {
+      if (chunk.content?.kind !== 'block' || chunk.content.keyword.text !== 'bench') continue;
+      const { declared } = read(chunk);
+      if (declared?.kind === 'bench') return declared.thing;
+    }
+  return undefined;
+}
+
+/** What the program fails at is noted with `faults`. */
+export const analysedPickup = (
+  pickup: Pickup,
+  { bench, formers }: FileState,
+  faults: Faults,
+): readonly PickupAnalysis[] =>
+  faults.guard(...namedPickup(pickup), () => {
+    const analysis = pickupAnalysis(pickup, bench);
+    return formers.has(pickup) ? recordOf(analysis) : analysis;
+  });
+
+export const analysedInstrument = (
+  instrument: Instrument,
+  { bench }: FileState,
+  faults: Faults,
+): readonly InstrumentAnalysis[] =>
+  faults.guard(...namedInstrument(instrument), () => instrumentAnalysis(instrument, bench));
+
+/** Findings that need inductances. A fault of the program in them is told in the place of what it fails at. */
+export function lateFindings(part: PickupAnalysis | InstrumentAnalysis): readonly Finding[] {
+  const faults = createFaults();
+  const about = 'pickup' in part ? namedPickup(part.pickup) : namedInstrument(part.instrument);
+  const found = faults.guard(...about, () => part.lateFindings()).flat();
+  return [...found, ...faults.found];
+}
+
+type About = readonly [what: Said, place: Pickup['place'], subject: Subject];
+
+const namedPickup = ({ name, place }: Pickup): About => [say`Pickup ${name}`, place, { pickup: name }];
+const namedInstrument = ({ name, place }: Instrument): About => [say`Instrument ${name}`, place, { instrument: name }];
