@@ -153,6 +153,7 @@ describe('report', () => {
     [['--cable', '6 m of 100 pF'], /--cable/],
     [['--cable', '2 F'], /--cable/],
     [['--volume', '11'], /--volume 11: a number from 0 to 10/],
+    [['--blend', 'neck=3'], /--blend neck=3: a number from 0 to 10$/m],
     [['--pickup', 'a', '--position', '1'], /exclude each other/],
   ];
   for (const [words, says] of wrong) {

@@ -1,6 +1,6 @@
 import { block, fact } from './block-schema.ts';
 import { accept, forSlot, positive } from './common.ts';
-import { count, keyword, many, oneOf, optional, quantity, sequence, word } from './shape.ts';
+import { count, keyword, many, name, oneOf, optional, quantity, sequence, word } from './shape.ts';
 
 const taper = optional(word('linear', 'audio', 'reverse-audio'));
 
@@ -56,6 +56,28 @@ export const controls = block({
       meaning:
         "a tone control: its track's resistance and taper, and the capacitor; no-load: open at 10; at wiper: on the output side of the volume; none takes those of the model away",
       example: 'tone 500 kohm audio with 22 nF',
+    }),
+    blend: fact({
+      shape: oneOf(
+        {
+          blend: sequence({
+            first: name('slot'),
+            second: name('slot'),
+            value: quantity('resistance', positive),
+            taper,
+            twoGang: optional(keyword('two-gang')),
+            in: inPositions,
+          }),
+          none: keyword('none'),
+        },
+        'none',
+      ),
+      repeats: true,
+      assumed: 'no blend; where only the taper is left out, linear',
+      meaning:
+        'one control between two pickups, before the selector: at 0 the first alone, at 10 the second, at 5 both. One track has its ends on the pickups and the signal leaves at the wiper; ' +
+        'where the position has the two in series, it is left out. two-gang: a track for each, wired wiper to pickup, dead (whole) over the half of the travel in which its pickup stays full; none takes those of the model away',
+      example: 'blend neck bridge 500 kohm two-gang',
     }),
     bleed: fact({
       shape: oneOf(

@@ -10,8 +10,9 @@ export const controlsPotTooSmall = defineInstrumentCheck({
   yieldsTo: [],
   run: (context) =>
     context.instrument.controls.map((control) => {
-      // A no-load control is out of the circuit where it is full up.
+      // A no-load control is out of the circuit where it is full up; the halves of a blend are one control.
       if (control.kind === 'bleed' || (control.kind === 'tone' && control.noLoad)) return undefined;
+      if (control.kind === 'blend' && control.end === 'second') return undefined;
       const largest = served(control, context).reduce<Served | undefined>(
         (most, each) => (most && most.ohm >= each.ohm ? most : each),
         undefined,
@@ -22,7 +23,10 @@ export const controlsPotTooSmall = defineInstrumentCheck({
       const least = Math.ceil((POT_LEAST_TIMES * largest.ohm) / POTS_APART_OHM) * POTS_APART_OHM;
       return {
         what: say`The ${control.kind} control of ${control.track.written} is only ${times} times the ${kohms(largest.ohm)} of ${largest.slot.name}.`,
-        hint: say`Less than about ${POT_LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
+        hint:
+          control.kind === 'blend' && !control.twoGang
+            ? say`With less than about ${POT_LEAST_TIMES} times, the other pickup stays heard at the end of the travel.`
+            : say`Less than about ${POT_LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
         action: say`Take a pot of ${kohms(least)} or more.`,
         place: control.place,
         related: [{ message: say`${largest.slot.name} is fitted here`, place: largest.slot.place }],
@@ -38,9 +42,11 @@ interface Served {
   readonly ohm: number;
 }
 
-function served({ forSlot }: Control, { instrument, quickOf }: InstrumentContext): readonly Served[] {
+function served(control: Control, { instrument, quickOf }: InstrumentContext): readonly Served[] {
+  const { forSlot } = control;
+  const names = control.kind === 'blend' ? [control.forSlot.value, control.other.value] : forSlot && [forSlot.value];
   return instrument.slots.flatMap((slot): readonly Served[] => {
-    if (!slot.pickup || (forSlot && forSlot.value !== slot.name)) return [];
+    if (!slot.pickup || (names && !names.includes(slot.name))) return [];
     const ohm = quickOf(slot.pickup).resistance20COhm;
     return ohm && Number.isFinite(ohm.value) && ohm.value > 0 ? [{ slot, ohm: ohm.value }] : [];
   });

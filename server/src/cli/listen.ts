@@ -138,7 +138,7 @@ function positionPart({ instruments }: Analysis, { position, pots }: Wanted, sho
   const { instrument } = each;
   const title = instrument.title ?? instrument.name;
   return {
-    words: `${title}, position ${name}: ${potWords(pots)}`,
+    words: `${title}, position ${name}: ${potWords(instrument, pots)}`,
     response: estimates.response,
     instrument: instrument.name,
     pickups: instrument.slots.flatMap((slot) => slot.pickup ?? []),

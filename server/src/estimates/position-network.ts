@@ -5,7 +5,7 @@ import { type PlacedPart, partsBetween, type SelectionPart } from '../model/sele
 import { type Component, ground, netsOf } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
-import { potentiometer, rheostat } from '../physics/circuit/potentiometer.ts';
+import { potentiometer, rheostat, wiperFraction } from '../physics/circuit/potentiometer.ts';
 import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
 import { pickupMagnetics } from './magnetics.ts';
@@ -17,11 +17,16 @@ export interface Knobs {
   readonly tone: number;
 }
 
+type Blend = Extract<Control, { readonly kind: 'blend' }>;
+const isBlend = (control: Control): control is Blend => control.kind === 'blend';
+
 /** How an instrument is played: where its controls stand, and the cable. */
 export interface Played {
   /** 0 to 10, of every control that is not set apart. */
   readonly volume: number;
   readonly tone: number;
+  /** 0 to 10, of every blend: the first of its pickups alone, to the second alone; in the middle where nothing is said. */
+  readonly blend?: number;
   /** Controls of single slots that stand elsewhere. */
   readonly apart?: Readonly<Record<string, Partial<Knobs>>>;
   /** Farad of cable instead of the instrument's own. */
@@ -66,6 +71,9 @@ export type QuickOf = (pickup: Pickup) => QuickEstimates;
 
 export const JACK = 'jack';
 const SELECTED = 'selected';
+
+/** Where both pickups of a blend sound alike. */
+export const BLEND_MIDDLE = 5;
 
 export function positionNetwork(
   instrument: Instrument,
@@ -121,16 +129,42 @@ function join(selection: Selection, build: Build): void {
     joints += 1;
     return `joint ${joints}`;
   };
-  partsBetween(selection, SELECTED, ground, joint).forEach((placed, index) => {
-    place(placed, index, build);
+  const placed = partsBetween(selection, SELECTED, ground, joint);
+  placed.forEach((each, index) => {
+    place(each, index, placed, build);
   });
+}
+
+/** Where the signal of a part leaves it. */
+const topOf = <P>({ high, low, turned }: PlacedPart<P>): P => (turned ? low : high);
+
+/** One track cannot lie between two pickups that follow each other: its wiper is one point. */
+const isLeftOut = <P>({ twoGang, other }: Blend, top: P, placed: readonly PlacedPart<P>[]): boolean =>
+  !twoGang && placed.some((each) => each.part.slot.name === other.value && topOf(each) !== top);
+
+/** Blends that stand in none of the circuit, though the position holds their pickups. */
+export function blendsLeftOut(instrument: Instrument, selection: Selection): readonly Blend[] {
+  let joints = 0;
+  const placed = partsBetween(selection, 0, -1, () => ++joints);
+  return controlsIn(instrument, selection)
+    .filter(isBlend)
+    .filter(
+      (blend) =>
+        blend.end === 'first' &&
+        placed.some((each) => each.part.slot.name === blend.forSlot.value && isLeftOut(blend, topOf(each), placed)),
+    );
 }
 
 /**
  * Puts one pickup, one of its coils, or a part of it, between two nodes, with the controls that serve it alone: they hang on the pair
  * of leads as it is turned, so that a reversed pickup is loaded and turned down as any other.
  */
-function place({ part, high, low, turned }: PlacedPart<string>, index: number, build: Build): void {
+function place(
+  { part, high, low, turned }: PlacedPart<string>,
+  index: number,
+  placed: readonly PlacedPart<string>[],
+  build: Build,
+): void {
   const { pickup } = part.slot;
   if (!pickup) return;
   const quick = build.quickOf(pickup);
@@ -142,12 +176,17 @@ function place({ part, high, low, turned }: PlacedPart<string>, index: number, b
   const tie = (net: number | undefined, node: string, name: string) => {
     if (net !== undefined) build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: node }));
   };
-  const own = build.controls.filter(({ forSlot }) => forSlot?.value === part.slot.name);
   const [top, bottom] = turned ? [low, high] : [high, low];
+  const own = build.controls.filter(
+    (control) => control.forSlot?.value === part.slot.name && !(isBlend(control) && isLeftOut(control, top, placed)),
+  );
   const inner = own.length > 0 ? `${prefix}inner` : top;
   if (own.length > 0) {
     const knobs = { ...build.setting, ...build.setting.apart?.[part.slot.name] };
-    addControls(own, prefix, { from: inner, to: top, low: bottom }, knobs, build);
+    const blends = own.filter(isBlend);
+    const before = blends.length > 0 ? `${prefix}before blend` : top;
+    addControls(own, prefix, { from: inner, to: before, low: bottom }, knobs, build);
+    addBlends(blends, prefix, { from: before, to: top, low: bottom }, build);
   }
   const [hotNode, groundNode] = turned ? [bottom, inner] : [inner, bottom];
 
@@ -245,6 +284,27 @@ function addControls(
       );
     }
     if (control.kind === 'bleed') addBleed(control, name, from, to, build);
+  });
+}
+
+/** One pickup's halves of blends, one after the other. */
+function addBlends(blends: readonly Blend[], prefix: string, { from, to, low }: ControlNodes, build: Build): void {
+  const { blend: at = BLEND_MIDDLE, scaling } = build.setting;
+  let before = from;
+  blends.forEach(({ track, taper, twoGang, end }, index) => {
+    const next = index === blends.length - 1 ? to : `${prefix}blend ${index + 1}`;
+    const name = `${prefix}blend${index || ''}`;
+    const trackOhm = track.si * scaling.tracks;
+    if (twoGang) {
+      // Whole up to the middle on its own side, then turned down over the other half.
+      const rotation = 2 * (end === 'first' ? FULL - at : at);
+      build.components.push(potentiometer({ name, high: next, wiper: before, low, trackOhm, taper, rotation }));
+    } else {
+      const second = wiperFraction(taper, at);
+      const ohm = trackOhm * (end === 'first' ? second : 1 - second);
+      build.components.push(resistor({ name, from: before, to: next, ohm }));
+    }
+    before = next;
   });
 }
 

@@ -21,6 +21,8 @@ import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Soun
 import {
   AS_PLAYED,
   AT_THE_METER,
+  BLEND_MIDDLE,
+  blendsLeftOut,
   type PlacedSegment,
   type Played,
   type PositionNetwork,
@@ -78,6 +80,9 @@ export function positionEstimates(
       }),
     ),
     loadWords(instrument, played),
+    ...blendsLeftOut(instrument, selection).map(
+      ({ forSlot, other }) => `the blend of ${forSlot.value} and ${other.value} left out, they are in series here`,
+    ),
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
   // Where nothing is connected, what strays carry is no sound.
@@ -186,15 +191,25 @@ const NOTHING_KNOWN = {
   response: undefined,
 };
 
-const loadWords = ({ cable, input }: Instrument, played: Played): string =>
-  `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1\u202FMΩ, assumed'}, ${potWords(played)}`;
+const loadWords = (instrument: Instrument, played: Played): string => {
+  const { cable, input } = instrument;
+  return `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1\u202FMΩ, assumed'}, ${potWords(instrument, played)}`;
+};
 
-/** `volume 10, tone 5`, `volume 10, tone 10, neck at volume 7 and tone 10` */
-export function potWords({ volume, tone, apart = {} }: Played): string {
+/** `volume 10, tone 5`, `volume 10, tone 10, blend 5, neck at volume 7 and tone 10` */
+export function potWords({ controls }: Instrument, { volume, tone, blend, apart = {} }: Played): string {
+  const blends = controls.some(({ kind }) => kind === 'blend') ? `, blend ${blend ?? BLEND_MIDDLE}` : '';
   const single = Object.entries(apart).map(
     ([slot, knobs]) => `, ${slot} at volume ${knobs.volume ?? volume} and tone ${knobs.tone ?? tone}`,
   );
-  return `volume ${volume}, tone ${tone}${single.join('')}`;
+  return `volume ${volume}, tone ${tone}${blends}${single.join('')}`;
+}
+
+/** `pots at 10` where all stand alike. */
+export function potWordsInShort(instrument: Instrument, played: Played): string {
+  const { volume, tone, apart } = played;
+  const isPlain = volume === tone && !apart && !instrument.controls.some(({ kind }) => kind === 'blend');
+  return isPlain ? `pots at ${volume}` : potWords(instrument, played);
 }
 
 function cableWords(cable: Instrument['cable'], { cableF }: Played): string {

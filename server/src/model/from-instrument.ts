@@ -49,7 +49,7 @@ export function instrumentFrom(block: MergedBlock<typeof language.instrument>, r
 }
 
 function controlsFrom(block: MergedBlock<typeof language.controls>): readonly Control[] {
-  const { volume, tone, bleed, accept, ...unread } = factsOf(block);
+  const { volume, tone, blend, bleed, accept, ...unread } = factsOf(block);
   unread satisfies Nothing;
   const controls = [
     ...volume.flatMap(({ value: stated, place }): readonly Control[] => {
@@ -63,6 +63,16 @@ function controlsFrom(block: MergedBlock<typeof language.controls>): readonly Co
       const { value, taper = 'audio', capacitor, for: forSlot, in: keys } = stated;
       const wired = { noLoad: stated.noLoad !== undefined, atWiper: stated.atWiper !== undefined };
       return [{ kind: 'tone', track: value, capacitor, taper, ...wired, forSlot, inPositions: keys, place }];
+    }),
+    ...blend.flatMap(({ value: stated, place }): readonly Control[] => {
+      if (stated === 'none') return [];
+      const { first, second, value, taper = 'linear', in: keys } = stated;
+      const twoGang = stated.twoGang !== undefined;
+      const half = { kind: 'blend', track: value, taper, twoGang, inPositions: keys, place } as const;
+      return [
+        { ...half, end: 'first', forSlot: first, other: second },
+        { ...half, end: 'second', forSlot: second, other: first },
+      ];
     }),
     ...bleed.flatMap(({ value: stated, place }): readonly Control[] => {
       if (stated === 'none') return [];

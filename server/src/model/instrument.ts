@@ -53,6 +53,18 @@ export type Control = {
       readonly noLoad: boolean;
       readonly atWiper: boolean;
     }
+  /** The half that serves one of the two pickups, told once for each: `forSlot` is its own, `other` is the one at the far end. */
+  | {
+      readonly kind: 'blend';
+      readonly track: Quantity;
+      readonly taper: Taper;
+      /** Each of the two has a track, dead over half of the travel; else both share one, its wiper where the signal leaves. */
+      readonly twoGang: boolean;
+      /** The one that sounds alone at 0, or the one at 10. */
+      readonly end: 'first' | 'second';
+      readonly forSlot: Stated<string>;
+      readonly other: Stated<string>;
+    }
   | {
       readonly kind: 'bleed';
       readonly capacitor: Quantity;

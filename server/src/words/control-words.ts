@@ -7,6 +7,8 @@ export function wiringWords(control: Control): readonly string[] {
       return control.wiperToPickup ? ['wiper to pickup'] : [];
     case 'tone':
       return [...(control.noLoad ? ['no-load'] : []), ...(control.atWiper ? ['at the wiper'] : [])];
+    case 'blend':
+      return control.twoGang ? ['two-gang'] : [];
     case 'bleed':
       return [];
   }

@@ -136,6 +136,36 @@ describe('schematic of an instrument', () => {
     assert.ok(volumeOf('wiper to pickup').some((each) => /l-11 -5v10Z$/.test(each)));
   });
 
+  it('marks a no-load track, here and in the key, and lists every control in the text form', () => {
+    const drawn = (words: string) => {
+      const analysis = analysedSample('larkspit.pickup', (text) =>
+        text.replace(
+          'tone 250k audio with 47n',
+          `tone 250k audio ${words} with 47n\n    blend neck bridge 500k two-gang`,
+        ),
+      );
+      const shown = picture(analysis, '5');
+      const elements = elementsOf(assertLegibleDrawing(instrumentDiagram(shown, 'wide')));
+      return {
+        cuts: elements.filter(({ attributes: { class: kind, d } }) => kind === 'gap' && d?.endsWith('h24')).length,
+        key: elements.some(({ text }) => text === 'no-load: cut off at 10'),
+        parts: elements.flatMap(({ attributes }) => attributes['data-part'] ?? []),
+        rows: instrumentTable(shown).rows.map(([, ...row]) => row.join(': ')),
+      };
+    };
+    const plain = drawn('');
+    assert.deepEqual([plain.cuts, plain.key], [0, false]);
+    const cut = drawn('no-load');
+    // The tone's own, and the one that the key explains.
+    assert.deepEqual([cut.cuts, cut.key], [2, true]);
+    assert.ok(cut.parts.includes('control:neck.blend') && cut.parts.includes('control:bridge.blend'), cut.parts.join());
+    for (const row of [
+      'neck: blend, with bridge, 500\u202FkΩ linear, two-gang',
+      'all: tone, 250\u202FkΩ audio, no-load, with 47\u202FnF',
+    ])
+      assert.ok(cut.rows.includes(row), cut.rows.join('\n'));
+  });
+
   it('has a place to point at for every coil, contact, control and the jack', () => {
     const root = assertLegibleDrawing(instrumentDiagram(picture(analysedSample('quorl.pickup'), '2'), 'narrow'));
     const parts = elementsOf(root).flatMap(({ attributes }) => attributes['data-part'] ?? []);

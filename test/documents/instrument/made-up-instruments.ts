@@ -27,12 +27,13 @@ export function madeUpInstrument(seed: number): MadeUp {
   const owner = pick(slots);
   const controls = [
     ...(next() < 0.8 ? ['volume 500 kohm audio'] : []),
-    ...(next() < 0.8 ? ['tone 250 kohm reverse-audio with 22 nF'] : []),
+    ...(next() < 0.8 ? ['tone 250 kohm reverse-audio no-load with 22 nF'] : []),
     ...(next() < 0.3 ? [`tone 500 kohm linear with 4n7${next() < 0.5 ? ' at wiper' : ''}`] : []),
     ...(next() < 0.5 ? [pick(['bleed 680 pF', 'bleed 680 pF parallel 150 kohm', 'bleed 1 nF series 82 kohm'])] : []),
     ...(next() < 0.4 ? [`volume 1 Mohm reverse-audio${next() < 0.5 ? ' wiper to pickup' : ''} for ${owner}`] : []),
     ...(next() < 0.4 ? [`tone 500 kohm audio with 100 nF${next() < 0.5 ? ' at wiper' : ''} for ${owner}`] : []),
     ...(next() < 0.2 ? [`bleed 680 pF parallel 150 kohm for ${owner}`] : []),
+    ...(count > 1 && next() < 0.5 ? [`blend ${slots[0]} ${slots[1]} 250 kohm ${pick(['linear', 'two-gang'])}`] : []),
   ];
   const text = [
     'use "shop.pickup"',

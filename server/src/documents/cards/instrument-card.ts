@@ -121,12 +121,15 @@ function controlTable({ controls }: Instrument): HtmlNode {
   return table({
     caption: 'Controls',
     columns: [th('part'), th('serves'), th('track'), th('taper'), th('capacitor'), th('passes'), th('read', 'box')],
-    rows: controls.map((control) => [
-      rowHead(h('b', {}, control.kind === 'bleed' ? 'treble bleed' : control.kind)),
-      h('td', {}, typed(servesText(control))),
-      ...partCells(control),
-      boxCell(),
-    ]),
+    // The halves of a blend are one part.
+    rows: controls
+      .filter((control) => control.kind !== 'blend' || control.end === 'first')
+      .map((control) => [
+        rowHead(h('b', {}, control.kind === 'bleed' ? 'treble bleed' : control.kind)),
+        h('td', {}, typed(servesText(control))),
+        ...partCells(control),
+        boxCell(),
+      ]),
     foot: [
       h(
         'td',
@@ -137,8 +140,14 @@ function controlTable({ controls }: Instrument): HtmlNode {
   });
 }
 
-function servesText({ forSlot, inPositions }: Control): string {
-  const slot = forSlot ? `${forSlot.value}, before the selector` : 'all, after the selector';
+function servesText(control: Control): string {
+  const { forSlot, inPositions } = control;
+  const slot =
+    control.kind === 'blend'
+      ? `${control.forSlot.value} at 0 to ${control.other.value} at 10, before the selector`
+      : forSlot
+        ? `${forSlot.value}, before the selector`
+        : 'all, after the selector';
   return inPositions ? `${slot}; in position ${inPositions.map(({ value }) => value).join(', ')} only` : slot;
 }
 

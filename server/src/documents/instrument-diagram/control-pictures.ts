@@ -34,7 +34,10 @@ function controlPicture(control: Control): ControlPicture {
         track: trackText(control),
         capacitor: valueText(control.capacitor.si, 'capacitance'),
         isAtWiper: control.atWiper,
+        isNoLoad: control.noLoad,
       };
+    case 'blend':
+      return { kind: 'blend', track: `with ${control.other.value}, ${trackText(control)}`, isTwoGang: control.twoGang };
     case 'bleed':
       return {
         kind: 'bleed',
@@ -45,8 +48,16 @@ function controlPicture(control: Control): ControlPicture {
   }
 }
 
+/** A control in words: `tone, 500 kΩ audio, no-load, with 22 nF`. */
+export function controlWords(control: ControlPicture): string {
+  if (control.kind !== 'bleed')
+    return `${control.kind}, ${control.track}${control.kind === 'tone' ? `, with ${control.capacitor}` : ''}`;
+  const { capacitor, resistor, joined } = control;
+  return `bleed, ${capacitor}${resistor === undefined ? '' : ` in ${joined} with ${resistor}`}`;
+}
+
 /** `500 kΩ audio, no-load, in position 1, 2` */
-function trackText(control: Extract<Control, { kind: 'volume' | 'tone' }>): string {
+function trackText(control: Extract<Control, { kind: 'volume' | 'tone' | 'blend' }>): string {
   const { track, taper, inPositions } = control;
   const where = inPositions ? [`in position ${inPositions.map(({ value }) => value).join(', ')}`] : [];
   return [`${ohms(track.si)} ${taper.replace('-', ' ')}`, ...wiringWords(control), ...where].join(', ');

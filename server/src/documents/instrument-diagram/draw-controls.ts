@@ -6,7 +6,8 @@ import { part } from '../drawing-sheet.ts';
 import { wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import { wrapText } from '../text-width.ts';
-import { depthBelow, isLowTone, WIPER_DROP } from './layout.ts';
+import { controlWords } from './control-pictures.ts';
+import { isLowTone, stepHeights, stepsOf, WIPER_DROP } from './layout.ts';
 import type { ControlColumns } from './metrics.ts';
 import type { ControlPicture } from './schematic-picture.ts';
 import {
@@ -14,6 +15,7 @@ import {
   earthAt,
   plates,
   standingResistor,
+  trackEnd,
   weight,
   wiperHead,
   wiperHeadFromLeft,
@@ -41,26 +43,29 @@ export function drawControls(
 ): ControlsDrawn {
   const of = <K extends ControlPicture['kind']>(kind: K) =>
     controls.filter((each): each is Of<K> => each.kind === kind);
-  const [volumes, tones] = [of('volume'), of('tone')];
+  const [volumes, tones, steps] = [of('volume'), of('tone'), stepsOf(controls)];
   // Without a volume both ends of a bleed are one point.
   const bleeds = volumes.length === 0 ? [] : of('bleed');
   const id = (kind: string, index: number) =>
     `control:${owner === undefined ? '' : `${owner}.`}${kind}${index === 0 ? '' : ` ${index + 1}`}`;
   const stroke = weight(live);
   // Without a volume the jack hangs where the volume would stand; a pickup's own line goes straight on to the selector.
-  const straightDown = volumes.length === 0 && owner === undefined;
-  const outY = line + WIPER_DROP * (straightDown ? 1 : volumes.length);
-  const room = (bleeds.length > 0 ? columns.bleed - 36 : columns.end - 24) - columns.volume;
+  const straightDown = steps.length === 0 && owner === undefined;
+  const heights = stepHeights(controls);
+  const outY = line + (straightDown ? WIPER_DROP : heights.out);
+  const volumesOut = line + heights.lowTones;
+  const roomOf = ({ kind }: Step) =>
+    (bleeds.length > 0 && kind === 'volume' ? columns.bleed - 36 : columns.end - 24) - columns.volume;
   const nodes: SvgNode[] = [];
   const low = tones.map((tone) => isLowTone(tone, controls));
   const pitch = columns.toneRoom / Math.max(low.filter((is) => !is).length, 1);
   const toneX = tones.map((_, index) => {
     const before = low.slice(0, index).filter((is) => is === low[index]).length;
-    return columns.tone + before * (low[index] ? LOW_PITCH : pitch);
+    return columns.tone + (low[index] ? before * LOW_PITCH + STEP_SHIFT * (steps.length - 1) : before * pitch);
   });
   const bleedX = bleeds.map((_, index) => columns.bleed + index * 44);
   const onLine = [
-    ...(volumes.length > 0 || straightDown ? [columns.volume] : [columns.end]),
+    ...(steps.length > 0 || straightDown ? [columns.volume] : [columns.end]),
     ...toneX.filter((_, index) => !low[index]),
     ...bleedX.flatMap((x, index) => [x, ...(isParallel(bleeds[index]) ? [x + 34] : [])]),
   ];
@@ -70,27 +75,49 @@ export function drawControls(
     nodes.push(
       part(
         id('tone', index),
-        `Tone, ${tone.track}, with ${tone.capacitor}`,
-        ...(low[index] ? lowToneNodes(tone, x, outY, live, columns) : toneNodes(tone, x, line, live, pitch)),
+        title(tone),
+        ...(low[index] ? lowToneNodes(tone, x, volumesOut, live, columns) : toneNodes(tone, x, line, live, pitch)),
       ),
     );
   });
-  volumes.forEach((volume, index) => {
-    const top = line + WIPER_DROP * index;
-    nodes.push(
-      part(id('volume', index), `Volume, ${volume.track}`, ...volumeNodes(volume, columns, top, live, { index, room })),
-    );
+  steps.forEach((step, index) => {
+    const place = {
+      x: columns.volume + STEP_SHIFT * index,
+      top: line + (heights.tops[index] ?? 0),
+      room: roomOf(step) - STEP_SHIFT * index,
+    };
+    const before = steps[index - 1];
+    const [name, draw] =
+      step.kind === 'volume'
+        ? ([id('volume', index), volumeNodes] as const)
+        : ([id('blend', index - volumes.length), step.isTwoGang ? volumeNodes : blendNodes] as const);
+    // The next one hangs from what leaves the one before, beside its earth.
+    if (before !== undefined) {
+      const left = place.x - STEP_SHIFT + leavesBeside(before);
+      const leaves = line + (heights.tops[index - 1] ?? 0) + WIPER_DROP;
+      nodes.push(path(stroke, d`M${left} ${leaves}H${place.x}V${place.top}`));
+    }
+    nodes.push(part(name, title(step), ...draw(step, place, live)));
   });
   bleeds.forEach((bleed, index) => {
     const x = bleedX[index] ?? columns.bleed;
-    const words = `Bleed, ${bleed.capacitor}${bleed.resistor === undefined ? '' : ` in ${bleed.joined} with ${bleed.resistor}`}`;
-    nodes.push(part(id('bleed', index), words, ...bleedNodes(bleed, x, line, outY, live)));
+    nodes.push(part(id('bleed', index), title(bleed), ...bleedNodes(bleed, x, line, volumesOut, live)));
   });
   if (straightDown) nodes.push(path(stroke, d`M${columns.volume} ${line}V${outY}H${columns.end}`));
-  else if (volumes.length === 0 && tones.length > 0) nodes.push(circle('solid', feed, line, live ? 4.5 : 3.5));
-  if (volumes.length > 0)
+  else if (steps.length === 0 && tones.length > 0) nodes.push(circle('solid', feed, line, live ? 4.5 : 3.5));
+  // What hangs on the volumes' way out hangs before a blend.
+  const beforeBlend = [
+    ...toneX.filter((_, index) => low[index]),
+    ...bleedX.flatMap((x, index) => [x, x + (isParallel(bleeds[index]) ? 34 : 0)]),
+  ];
+  if (volumes.length < steps.length && volumes.length > 0 && beforeBlend.length > 0)
     nodes.push(
-      path(stroke, d`M${columns.volume + (volumes.at(-1)?.isTurnedRound ? BESIDE_TRACK : 11)} ${outY}H${columns.end}`),
+      path(stroke, d`M${columns.volume + STEP_SHIFT * volumes.length} ${volumesOut}H${Math.max(...beforeBlend)}`),
+    );
+  const last = steps.at(-1);
+  if (last !== undefined)
+    nodes.push(
+      path(stroke, d`M${columns.volume + STEP_SHIFT * (steps.length - 1) + leavesBeside(last)} ${outY}H${columns.end}`),
     );
   // Where three lines meet.
   const inner = onLine.filter((x) => x > Math.min(feed, ...onLine) && x < Math.max(feed, ...onLine));
@@ -98,12 +125,31 @@ export function drawControls(
   return {
     nodes,
     outY,
-    bottom: volumes.length > 0 ? line + depthBelow(controls) + WIPER_DROP * (volumes.length - 1) : outY + 44,
+    bottom: steps.length > 0 ? line + heights.bottom : outY + 44,
   };
+}
+
+type Step = Of<'volume'> | Of<'blend'>;
+
+function title(control: ControlPicture): string {
+  const words = controlWords(control);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** A track of a blend of two is wired as a volume that is turned round. */
+const isFedAtWiper = (step: Step): boolean => (step.kind === 'volume' ? step.isTurnedRound : step.isTwoGang);
+
+/** How far beside the middle of the track the signal leaves it. */
+function leavesBeside(step: Step): number {
+  if (isFedAtWiper(step)) return BESIDE_TRACK;
+  return step.kind === 'volume' ? 11 : 0;
 }
 
 const isParallel = (bleed: Of<'bleed'> | undefined): boolean =>
   bleed?.resistor !== undefined && bleed.joined === 'parallel';
+
+/** From one step to the next, past the earth of the one before. */
+const STEP_SHIFT = 48;
 
 /** Between tones that hang on the line which leaves. */
 const LOW_PITCH = 120;
@@ -112,7 +158,7 @@ const LOW_PITCH = 120;
 const ROOMY = 150;
 
 function toneNodes(
-  { track, capacitor }: Of<'tone'>,
+  { track, capacitor, isNoLoad }: Of<'tone'>,
   x: number,
   line: number,
   live: boolean,
@@ -134,6 +180,7 @@ function toneNodes(
     ),
     standingResistor(x, top, live),
     ...adjustment(x, top + 28),
+    ...(isNoLoad ? trackEnd(x, top + 10, live) : []),
     plates(x, capacitorAt, live),
     earthAt(earthX, roof + 4, live),
     wordsAt('tone', wordsX, top + 26, { size: 14 }),
@@ -144,7 +191,7 @@ function toneNodes(
 
 /** The same hanging down from the line that leaves the volume, its words beside the track. */
 function lowToneNodes(
-  { track, capacitor }: Of<'tone'>,
+  { track, capacitor, isNoLoad }: Of<'tone'>,
   x: number,
   line: number,
   live: boolean,
@@ -158,6 +205,7 @@ function lowToneNodes(
     path(weight(live), d`M${x} ${line}V${top}M${x} ${top + 56}V${capacitorAt - 4.5}M${x} ${capacitorAt + 4.5}v20`),
     standingResistor(x, top, live),
     ...adjustment(x, top + 28),
+    ...(isNoLoad ? trackEnd(x, top + 46, live) : []),
     plates(x, capacitorAt, live),
     earthAt(x, capacitorAt + 24, live),
     wordsAt('tone', x + 30, top + 26, { size: 14 }),
@@ -168,14 +216,16 @@ function lowToneNodes(
 /** Where the way out of a track's top runs down beside it. */
 const BESIDE_TRACK = 14;
 
-function volumeNodes(
-  { track, isTurnedRound }: Of<'volume'>,
-  { volume: x }: ControlColumns,
-  line: number,
-  live: boolean,
-  { index, room }: { index: number; room: number },
-): readonly SvgNode[] {
+interface StepPlace {
+  readonly x: number;
+  readonly top: number;
+  /** For its words. */
+  readonly room: number;
+}
+
+function volumeNodes(step: Step, { x, top: line, room }: StepPlace, live: boolean): readonly SvgNode[] {
   const stroke = weight(live);
+  const isTurnedRound = isFedAtWiper(step);
   const wiper = line + WIPER_DROP;
   const wires = isTurnedRound
     ? [
@@ -183,20 +233,31 @@ function volumeNodes(
         wiperHeadFromLeft(x - 10, line + 72),
       ]
     : [path(stroke, d`M${x} ${line}v44M${x} ${line + 100}v6`), wiperHead(x + 10, wiper)];
-  const wordsX = x + 19;
-  const wordsY = line + (isTurnedRound ? 48 : 56);
   return [
     ...wires,
     standingResistor(x, line + 44, live),
     earthAt(x, line + 106, live),
-    // A second volume hangs from the wiper of the first.
-    ...(index === 0 ? [] : [path(stroke, d`M${x} ${line}h11`)]),
-    wordsAt('volume', wordsX, wordsY, { size: 14 }),
-    ...wrapText(track, room - (wordsX - x), { size: 12 })
-      .slice(0, 2)
-      .map((text, row) => wordsAt(text, wordsX, wordsY + 16 + 14 * row, { quiet: true })),
+    ...stepWords(step, x + 19, line + (isTurnedRound ? 48 : 56), room - 19),
   ];
 }
+
+/** What lies between one end of a shared track and its wiper: a resistor in the way of the signal. */
+function blendNodes(step: Step, { x, top: line, room }: StepPlace, live: boolean): readonly SvgNode[] {
+  const top = line + 18;
+  return [
+    path(weight(live), d`M${x} ${line}V${top}M${x} ${top + 56}V${line + WIPER_DROP}`),
+    standingResistor(x, top, live),
+    ...adjustment(x, top + 28),
+    ...stepWords(step, x + 30, top + 20, room - 30),
+  ];
+}
+
+const stepWords = ({ kind, track }: Step, x: number, y: number, room: number): readonly SvgNode[] => [
+  wordsAt(kind, x, y, { size: 14 }),
+  ...wrapText(track, room, { size: 12 })
+    .slice(0, 2)
+    .map((text, row) => wordsAt(text, x, y + 16 + 14 * row, { quiet: true })),
+];
 
 function bleedNodes(
   { capacitor, resistor, joined }: Of<'bleed'>,

@@ -1,5 +1,5 @@
 import type { Analysis, InstrumentAnalysis, Played } from '../../analysis/analysis-types.ts';
-import { FULL_UP, potWords } from '../../estimates/positions.ts';
+import { FULL_UP, potWordsInShort } from '../../estimates/positions.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import { printNumber } from '../../quantities/print.ts';
 import { quickOfBench } from '../response-plot/from-model.ts';
@@ -40,15 +40,12 @@ export function instrumentPicture(
     id: `instrument-${instrument.name}`,
     title,
     subtitle: `instrument, ${position === undefined ? 'each selector position by itself' : `selector in position ${position.key.value}`}`,
-    aside: [`${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potsText(played)}`],
+    aside: [`${printNumber(benchRoomC(analysis.bench), 0)}\u202F°C · ${potWordsInShort(instrument, played)}`],
     name: `Schematic of ${title}`,
     description: sections.map(spoken).join(' '),
     sections,
   };
 }
-
-const potsText = (played: Played): string =>
-  played.volume === played.tone && !played.apart ? `pots at ${played.volume}` : potWords(played);
 
 function spoken({ facts, pickups }: Schematic): string {
   const live = pickups.flatMap(({ coils }) => coils.filter(({ live }) => live).map(({ id }) => id.replace('.', ' ')));

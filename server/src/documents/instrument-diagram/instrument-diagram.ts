@@ -12,13 +12,14 @@ import {
 import { wordsAt } from '../labels.ts';
 import { circle, d, path, rect, type SvgNode } from '../svg.ts';
 import { wrapText } from '../text-width.ts';
+import { controlWords } from './control-pictures.ts';
 import { drawControls } from './draw-controls.ts';
 import { drawPickups } from './draw-pickups.ts';
 import { drawBus, drawSelector } from './draw-selector.ts';
 import { hasHighTone, layOut, TONE_HEIGHT } from './layout.ts';
 import { METRICS, type Metrics } from './metrics.ts';
-import type { FactsPicture, InstrumentPicture, Schematic } from './schematic-picture.ts';
-import { jackAt } from './schematic-symbols.ts';
+import type { ControlPicture, FactsPicture, InstrumentPicture, Schematic } from './schematic-picture.ts';
+import { jackAt, trackEnd } from './schematic-symbols.ts';
 
 /** The schematic as a picture: the same input gives the same bytes. */
 export function instrumentDiagram(picture: InstrumentPicture, size: DrawingWidth): string {
@@ -39,7 +40,7 @@ export function instrumentDiagram(picture: InstrumentPicture, size: DrawingWidth
   return drawing(picture, size, Math.ceil(Math.max(y, key.bottom + 24)), [...nodes, ...key.nodes]);
 }
 
-/** The same as rows: what each contact joins and the positions that close it, or the coils of each position. */
+/** The same as rows: what each contact joins and the positions that close it, or the coils of each position; then the controls. */
 export function instrumentTable(picture: InstrumentPicture): FactTable {
   const rows = picture.sections.flatMap((section) =>
     section.pickups.flatMap(({ coils, nodes, slot, resistance, unknown }) => [
@@ -58,7 +59,12 @@ export function instrumentTable(picture: InstrumentPicture): FactTable {
       ),
     ]),
   );
-  return { caption: picture.name, columns: ['position', 'part', 'what'], rows };
+  const [any] = picture.sections;
+  const controls = [
+    ...(any?.pickups ?? []).flatMap(({ slot, own }) => (own?.controls ?? []).map((each) => [slot, each] as const)),
+    ...(any?.controls ?? []).map((each) => ['all', each] as const),
+  ].map(([slot, control]) => ['', slot, controlWords(control)]);
+  return { caption: picture.name, columns: ['position', 'part', 'what'], rows: [...rows, ...controls] };
 }
 
 interface SectionDrawn extends Block {
@@ -140,17 +146,27 @@ function drawFacts({ key, heading, rows }: FactsPicture, { facts: [left, right] 
   return { nodes: [part(`position:${key}`, `Position ${heading.replace(' · ', ', ')}`, ...nodes)], bottom: y };
 }
 
+const controlsOf = ({ controls, pickups }: Schematic): readonly ControlPicture[] => [
+  ...pickups.flatMap(({ own }) => own?.controls ?? []),
+  ...controls,
+];
+
+const hasCutTrack = ({ sections }: InstrumentPicture): boolean =>
+  sections.some((section) => controlsOf(section).some((each) => each.kind === 'tone' && each.isNoLoad));
+
 function drawKey(picture: InstrumentPicture, { facts: [left, right], below }: Metrics, top: number): Block {
   const hasContacts = picture.sections.some(({ keys }) => keys.length > 0);
+  const cellsAt = top + (hasCutTrack(picture) ? 90 : 66);
   const lines: readonly (readonly [words: string, mark: readonly SvgNode[]])[] = [
     ['live in this position', [path('on', d`M${left + 2} ${top}h30`)]],
     ['joined, carries no signal in this position', [path('off', d`M${left + 2} ${top + 24}h30`)]],
     ['start of the coil', [circle('solid', left + 17, top + 48, 2.6)]],
+    ...(hasCutTrack(picture) ? [['no-load: cut off at 10', trackEnd(left + 17, top + 72, false)] as const] : []),
     ...(hasContacts
       ? [
           [
             'the contact is closed in that position',
-            [rect('cellon', left + 2, top + 66, 12, 12), rect('celln', left + 20, top + 66, 12, 12)],
+            [rect('cellon', left + 2, cellsAt, 12, 12), rect('celln', left + 20, cellsAt, 12, 12)],
           ] as const,
         ]
       : []),

@@ -42,9 +42,9 @@ const BETWEEN_PICKUPS = 62;
 export const SECOND_CONTACT = 40;
 export const TONE_HEIGHT = 140;
 export const WIPER_DROP = 92;
-/** From the line down to the end of a volume's earth, and of a tone's that hangs on the wiper. */
-const VOLUME_DEPTH = 134;
-const LOW_TONE_DEPTH = 246;
+/** From the line that leaves down to the end of a volume's earth, and of a tone's that hangs on the wiper. */
+const VOLUME_DEPTH = 42;
+const LOW_TONE_DEPTH = 154;
 
 export function layOut({ pickups, keys }: Schematic, top: number): Layout {
   // Where each position is drawn by itself, a link of one is a gap in another: all coils keep the wider distance.
@@ -79,9 +79,16 @@ function pickupPlace(block: PickupBlock, y: number, always: boolean): PickupPlac
   const own = block.own;
   const ownLine = own === undefined ? undefined : end + 40 + (hasHighTone(own.controls) ? TONE_HEIGHT : 0);
   if (own !== undefined && ownLine !== undefined)
-    rows.push({ node: own.to, y: ownLine + (hasVolume(own.controls) ? WIPER_DROP : 0), foot: false, main: true });
+    rows.push({ node: own.to, y: ownLine + stepHeights(own.controls).out, foot: false, main: true });
   return { block, y, coils, rows, ownLine };
 }
+
+/** What the signal goes through, each hanging from the one before: volumes, then blends. */
+export const stepsOf = (controls: readonly ControlPicture[]) => {
+  const of = <K extends 'volume' | 'blend'>(kind: K) =>
+    controls.filter((each): each is Extract<ControlPicture, { kind: K }> => each.kind === kind);
+  return [...of('volume'), ...of('blend')];
+};
 
 const hasVolume = (controls: readonly ControlPicture[]): boolean => controls.some(({ kind }) => kind === 'volume');
 
@@ -92,16 +99,34 @@ export const isLowTone = (control: ControlPicture, controls: readonly ControlPic
 export const hasHighTone = (controls: readonly ControlPicture[]): boolean =>
   controls.some((each) => each.kind === 'tone' && !isLowTone(each, controls));
 
-/** What volumes and the tones on their wiper take below the line. */
-export const depthBelow = (controls: readonly ControlPicture[]): number =>
-  controls.some((each) => isLowTone(each, controls)) ? LOW_TONE_DEPTH : VOLUME_DEPTH;
+export interface StepHeights {
+  /** Below the line that feeds the controls, of each step. */
+  readonly tops: readonly number[];
+  /** Where the tones on the wiper of the volumes hang. */
+  readonly lowTones: number;
+  /** Where the signal leaves. */
+  readonly out: number;
+  readonly bottom: number;
+}
+
+/** Tones on the wiper of a volume hang before a blend, which then stands below them. */
+export function stepHeights(controls: readonly ControlPicture[]): StepHeights {
+  const steps = stepsOf(controls);
+  const lowTones = WIPER_DROP * steps.filter(({ kind }) => kind === 'volume').length;
+  const hasLow = controls.some((each) => isLowTone(each, controls));
+  const hasBlend = steps.some(({ kind }) => kind === 'blend');
+  const gap = (index: number) => (hasLow && WIPER_DROP * index >= lowTones ? LOW_TONE_DEPTH : 0);
+  const tops = steps.map((_, index) => WIPER_DROP * index + gap(index));
+  const out = WIPER_DROP * steps.length + (hasBlend && hasLow ? LOW_TONE_DEPTH : 0);
+  return { tops, lowTones, out, bottom: Math.max(out + VOLUME_DEPTH, hasLow ? lowTones + LOW_TONE_DEPTH : 0) };
+}
 
 function bottomOf({ y, coils, ownLine, block }: PickupPlace): number {
   const last = coils.at(-1);
   const coilEnd = last === undefined ? y + 20 : last.top + COIL_LENGTH + 2;
   if (ownLine === undefined) return coilEnd;
   const own = block.own?.controls ?? [];
-  return hasVolume(own) ? ownLine + depthBelow(own) : ownLine + 20;
+  return ownLine + (stepsOf(own).length > 0 ? stepHeights(own).bottom : 20);
 }
 
 export const contactsIn = (exits: readonly Exit[]): readonly Exit[] =>

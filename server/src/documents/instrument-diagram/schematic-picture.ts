@@ -83,7 +83,15 @@ export type ControlPicture =
   /** Turned round: the signal comes in at the wiper and leaves at the top of the track. */
   | { readonly kind: 'volume'; readonly track: string; readonly isTurnedRound: boolean }
   /** At the wiper: it hangs on the line that leaves the volume. */
-  | { readonly kind: 'tone'; readonly track: string; readonly capacitor: string; readonly isAtWiper: boolean }
+  | {
+      readonly kind: 'tone';
+      readonly track: string;
+      readonly capacitor: string;
+      readonly isAtWiper: boolean;
+      readonly isNoLoad: boolean;
+    }
+  /** The half that serves this pickup: a track of its own, fed at the wiper, or what lies between this end of a shared one and its wiper. */
+  | { readonly kind: 'blend'; readonly track: string; readonly isTwoGang: boolean }
   | {
       readonly kind: 'bleed';
       readonly capacitor: string;

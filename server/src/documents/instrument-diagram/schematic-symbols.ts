@@ -33,6 +33,12 @@ export function earthAt(x: number, y: number, live: boolean): SvgNode {
 export const standingResistor = (x: number, top: number, live: boolean): SvgNode =>
   rect(weight(live), x - 9, top, 18, 56);
 
+/** Where the track of a no-load control is cut: the wiper that has come past it lies on nothing. */
+export const trackEnd = (x: number, middle: number, live: boolean): readonly SvgNode[] => [
+  path('gap', d`M${x - 12} ${middle}h24`),
+  path(weight(live), d`M${x - 9} ${middle - 4}h18M${x - 9} ${middle + 4}h18`),
+];
+
 export const lyingResistor = (left: number, y: number, live: boolean): SvgNode =>
   rect(weight(live), left, y - 9, 56, 18);
 

@@ -4,11 +4,11 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
-import { FULL_UP, potWords } from '../../estimates/positions.ts';
+import { FULL_UP, potWordsInShort } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
 import type { Instrument } from '../../model/instrument.ts';
-import { printNumber, printValue } from '../../quantities/print.ts';
+import { printValue } from '../../quantities/print.ts';
 import { selectionWords } from '../../words/selections.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
@@ -89,7 +89,8 @@ export function positionResponsePicture(
 }
 
 /** Cable, input and pots in words. */
-export function settingWords({ cable, input }: Instrument, played: Played): string {
+export function settingWords(instrument: Instrument, played: Played): string {
+  const { cable, input } = instrument;
   const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
   const cableWords =
     played.cableF !== undefined
@@ -98,9 +99,7 @@ export function settingWords({ cable, input }: Instrument, played: Played): stri
         ? `450\u202FpF of cable, assumed`
         : `${shown(cable.value.length.si, 'length')} cable`;
   const inputWords = input === undefined ? '1\u202FMΩ input, assumed' : `${shown(input.value.si, 'resistance')} input`;
-  const [volume, tone] = [printNumber(played.volume, 0), printNumber(played.tone, 0)];
-  const pots = volume === tone && !played.apart ? `pots at ${volume}` : potWords(played);
-  return `${cableWords}, ${inputWords}, ${pots}`;
+  return `${cableWords}, ${inputWords}, ${potWordsInShort(instrument, played)}`;
 }
 
 /** Remembered with the analysis: a sweep asks for the same pickup many times. */
