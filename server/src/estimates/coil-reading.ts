@@ -9,6 +9,7 @@ import type { Estimate } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
 import { causes } from './causes.ts';
 import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './common-practice.ts';
+import { coilsBetween } from './pickup-circuit.ts';
 
 export type ResistanceLine = ReadingOf<'coil resistance'> | ReadingOf<'resistance'>;
 
@@ -36,7 +37,9 @@ export function coilOfReading(
   )
     return only.coil;
   const nets = netsOf(line.probes, loose);
-  if (!nets || !joined) return undefined;
+  if (!joined) return undefined;
+  // `hot` and `ground` are no leads before the hookup is made.
+  if (!nets) return block.apart ? undefined : onlyCoilBetween(joined, netlist);
   const own = loose.windings.filter(
     ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(nets, [start, finish]),
   );
@@ -45,6 +48,16 @@ export function coilOfReading(
     ({ start, finish }) => start !== undefined && finish !== undefined && sameNets(joined, [start, finish]),
   );
   return own.length === 1 && beside.length === 1 ? own[0]?.coil : undefined;
+}
+
+/** A whole coil with nothing beside it. */
+function onlyCoilBetween(nets: readonly [number, number], netlist: PickupNetlist): Coil | undefined {
+  const [only, another] = coilsBetween(netlist, nets);
+  const isWhole = netlist.windings.some(
+    ({ coil, start, finish }) =>
+      coil === only && start !== undefined && finish !== undefined && sameNets(nets, [start, finish]),
+  );
+  return isWhole && another === undefined ? only : undefined;
 }
 
 export function netsOf({ red, black }: Probes, netlist: PickupNetlist): readonly [number, number] | undefined {

@@ -12,7 +12,8 @@ import { coilCapacitors } from './coil-capacitors.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { NOMINAL_HENRY, NOMINAL_OHM } from './common-practice.ts';
 import type { Segment } from './pickup-circuit.ts';
-import { type QuickEstimates, wireShareOf } from './quick.ts';
+import type { QuickEstimates } from './quick.ts';
+import { wireShareOf } from './segment-shares.ts';
 
 /** How values differ from their best estimates: for sensitivities, and for the temperature at which a meter reads. */
 export interface Scaling {

@@ -20,9 +20,10 @@ import {
   resistanceAt20C,
 } from './coil-reading.ts';
 import { NOMINAL_OHM, OPEN_FROM_OHM } from './common-practice.ts';
-import { dcPickup, dcTransfers, looseNetlist } from './pickup-circuit.ts';
-import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';
+import { coilsBetween, dcPickup, looseNetlist } from './pickup-circuit.ts';
+import { type QuickEstimates, resistanceOf } from './quick.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
+import { segmentOhm } from './segment-shares.ts';
 import { sounds } from './signs.ts';
 
 /** How the pickup lay when a block was read: leads joined on the bench, joined and fitted (shield on ground), or loose. */
@@ -291,12 +292,4 @@ function touchesUntraced({ probes }: ReadingOf<'resistance'>, netlist: PickupNet
       !netlist.nets[net]?.nodes.some((each) => each.startsWith('coil:') || each.startsWith('part:'))
     );
   });
-}
-
-/** The coils whose resistance a meter between two nets sees. */
-export function coilsBetween(netlist: PickupNetlist, [a, b]: readonly [number, number]): readonly Coil[] {
-  const shares = dcTransfers(netlist, () => NOMINAL_OHM, a, b);
-  if (!shares) return [];
-  const carrying = new Set([...shares].filter(([, share]) => Math.abs(share) > 1e-3).map(([{ coil }]) => coil));
-  return netlist.pickup.coils.filter((coil) => carrying.has(coil));
 }

@@ -93,6 +93,14 @@ export function dcTransfers(
   return new Map(segments.map((segment) => [segment, shares[network.sources.indexOf(segment.source)]?.re ?? 0]));
 }
 
+/** The coils whose resistance a meter between two nets sees. */
+export function coilsBetween(netlist: PickupNetlist, [a, b]: readonly [number, number]): readonly Coil[] {
+  const shares = dcTransfers(netlist, () => 1, a, b);
+  if (!shares) return [];
+  const carrying = new Set([...shares].filter(([, share]) => Math.abs(share) > 1e-3).map(([{ coil }]) => coil));
+  return netlist.pickup.coils.filter((coil) => carrying.has(coil));
+}
+
 /** Many pairs of leads are asked for with one resistance of each coil: the equations are written once for each black probe. */
 function rememberedDcPickup(netlist: PickupNetlist, ohmOf: (segment: Segment) => number, black: number): DcPickup {
   const key = `${black}|${segmentsOf(netlist, String).map(ohmOf).join()}`;

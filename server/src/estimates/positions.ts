@@ -30,9 +30,10 @@ import {
   type QuickOf,
   type Setting,
 } from './position-network.ts';
-import { areaShareOf, type QuickEstimates, turnsShareOf } from './quick.ts';
+import type { QuickEstimates } from './quick.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
+import { areaShareOf, turnsShareOf } from './segment-shares.ts';
 import { times } from './sign-system.ts';
 import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
 

@@ -4,14 +4,15 @@ import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { coilPath } from './causes.ts';
-import { closedResistances } from './closed-pickup.ts';
 import { type PickupLife, pickupLife, readingUpTo } from './coil-life.ts';
 import { type CoilReading, estimateWinding, type WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM } from './common-practice.ts';
 import type { PhaseVerdict } from './estimates.ts';
 import { type Contribution, levelInPlace, type StringRange } from './level-in-place.ts';
 import { hearsStrings, phaseOf, type Sounding, stringShare, stringsUnder } from './phase.ts';
-import { dcTransfers, type Segment } from './pickup-circuit.ts';
+import type { Segment } from './pickup-circuit.ts';
+import { readTogether } from './read-together.ts';
+import { areaShareOf, resistanceWeights, segmentOhm, turnsShareOf } from './segment-shares.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
 export interface QuickEstimates {
@@ -37,12 +38,15 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
       return newest ? [[coil, newest] as const] : [];
     }),
   );
-  const closed = closedResistances(netlist, life, bench);
+  const byItself = new Map(
+    netlist.pickup.coils.map((coil) => [
+      coil,
+      estimateWinding(coil, readings.get(coil), coilPath(netlist.pickup, coil)),
+    ]),
+  );
+  const together = readTogether({ netlist, windings: byItself, readings }, life, bench);
   const windings = new Map(
-    netlist.pickup.coils.map((coil) => {
-      const own = estimateWinding(coil, readings.get(coil), coilPath(netlist.pickup, coil));
-      return [coil, { ...own, resistance20COhm: own.resistance20COhm ?? closed.get(coil) }];
-    }),
+    [...byItself].map(([coil, winding]) => [coil, withPart(coil, winding, together.coils.get(coil), netlist.pickup)]),
   );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
   const signs = coilSigns(netlist, life, ohmOf, {
@@ -55,11 +59,23 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
     windings,
     readings,
     signs,
-    resistance20COhm: resistanceOf(netlist, windings, netlist.hot, netlist.ground),
+    resistance20COhm: together.whole ?? resistanceOf(netlist, windings, netlist.hot, netlist.ground),
     phase: phaseOf(signs.filter(sounds)),
     signalDb: signalLevel(netlist, signs, windings),
     humDb: humLevel(netlist, signs, windings),
   };
+}
+
+/** A coil's part of what was read through several; where it is no guess, turns that nobody stated follow from it. */
+function withPart(
+  coil: Coil,
+  winding: WindingEstimates,
+  part: Estimate | undefined,
+  pickup: PickupNetlist['pickup'],
+): WindingEstimates {
+  if (!part) return winding;
+  if (winding.turns || part.basis === 'assumed') return { ...winding, resistance20COhm: part };
+  return estimateWinding(coil, { at20COhm: part, words: 'its part of a reading' }, coilPath(pickup, coil));
 }
 
 /** The coils of a pickup that drive its output, with what each gives there. */
@@ -76,37 +92,9 @@ export const soundingIn = ({ signs, windings }: QuickEstimates): readonly (CoilS
     };
   });
 
-/** Resistance at 20 degC of a segment: its share of the coil's wire. */
-export function segmentOhm(segment: Segment, windings: ReadonlyMap<Coil, WindingEstimates>): number | undefined {
-  const whole = windings.get(segment.coil)?.resistance20COhm?.value;
-  return whole === undefined ? undefined : whole * wireShareOf(segment, windings.get(segment.coil));
-}
-
-/** What a segment has of its coil's turns, wire and turn-area. Inner turns are shorter and smaller. */
-export type SegmentShare = (segment: Segment, winding: WindingEstimates | undefined) => number;
-
-export const turnsShareOf: SegmentShare = (segment, winding) => shareOf(segment, winding, (turns) => turns);
-export const wireShareOf: SegmentShare = (segment, winding) =>
-  shareOf(segment, winding, (turns) => winding?.lengthShareOfFirst(turns) ?? turns);
-export const areaShareOf: SegmentShare = (segment, winding) =>
-  shareOf(segment, winding, (turns) => winding?.areaShareOfFirst(turns) ?? turns);
-
-/** `ofFirst` gives the share of a coil's first turns, themselves given as a share of all turns. */
-function shareOf(
-  { fromTurn, toTurn }: Segment,
-  winding: WindingEstimates | undefined,
-  ofFirst: (shareOfTurns: number) => number,
-): number {
-  if (fromTurn === 0 && toTurn === undefined) return 1;
-  const turns = winding?.turns?.value;
-  if (!turns) return 1;
-  const upTo = (turn: number) => ofFirst(Math.min(turn, turns) / turns);
-  return Math.max(0, upTo(toTurn ?? turns) - upTo(fromTurn));
-}
-
 /**
- * Resistance between two nets at 20 degC with its uncertainty, common causes counted once: Σ share² · ohm over the coils, the shares
- * being those of a meter's current. `null`: open; `undefined`: a coil in its path is not known.
+ * Resistance between two nets at 20 degC with its uncertainty, common causes counted once. `null`: open; `undefined`: a coil in its
+ * path is not known.
  */
 export function resistanceOf(
   netlist: PickupNetlist,
@@ -115,14 +103,8 @@ export function resistanceOf(
   b: number | undefined,
 ): Estimate | null | undefined {
   if (a === undefined || b === undefined) return a === b ? undefined : null;
-  const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
-  const shares = dcTransfers(netlist, ohmOf, a, b);
-  if (shares === undefined) return null;
-  const weights = new Map<Coil, number>();
-  for (const [segment, share] of shares) {
-    const weight = share ** 2 * wireShareOf(segment, windings.get(segment.coil));
-    if (weight > NO_PATH) weights.set(segment.coil, (weights.get(segment.coil) ?? 0) + weight);
-  }
+  const weights = resistanceWeights(netlist, windings, a, b);
+  if (weights === undefined) return null;
   if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: ['joined directly'] });
   const terms = [...weights].map(([coil, weight]) => ({ ohm: windings.get(coil)?.resistance20COhm, weight }));
   if (terms.some(({ ohm }) => ohm === undefined)) return undefined;
@@ -131,9 +113,6 @@ export function resistanceOf(
     terms.map(({ weight }) => weight),
   );
 }
-
-/** A coil that carries less of a meter's current, squared, is not in its path. */
-const NO_PATH = 1e-9;
 
 function signalLevel(
   netlist: PickupNetlist,

@@ -21,7 +21,8 @@ import {
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
 import { inductanceStands, type JudgedMagnetic } from './magnetic-reading.ts';
 import { dcPickup, dcTransfers } from './pickup-circuit.ts';
-import { type QuickEstimates, resistanceOf, segmentOhm } from './quick.ts';
+import { type QuickEstimates, resistanceOf } from './quick.ts';
+import { segmentOhm } from './segment-shares.ts';
 
 export type CauseKind =
   | 'slip of the pen'

@@ -10,7 +10,8 @@ import type { WindingEstimates } from './coil-winding.ts';
 import type { Contribution } from './level-in-place.ts';
 import { knownOrAlike, stringShare, stringsUnder } from './phase.ts';
 import type { Segment } from './pickup-circuit.ts';
-import { areaShareOf, type QuickEstimates, type SegmentShare, turnsShareOf } from './quick.ts';
+import type { QuickEstimates } from './quick.ts';
+import { areaShareOf, type SegmentShare, turnsShareOf } from './segment-shares.ts';
 import type { CoilSigns } from './signs.ts';
 
 /** A coil, or a part of one, as a source; where it is fitted, if anywhere. */

@@ -6,7 +6,8 @@ import { causes, pieceName } from './causes.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { COUPLING_RELATIVE_SD, NOMINAL_OHM } from './common-practice.ts';
 import { dcTransfers } from './pickup-circuit.ts';
-import { type QuickEstimates, segmentOhm, wireShareOf } from './quick.ts';
+import type { QuickEstimates } from './quick.ts';
+import { segmentOhm, wireShareOf } from './segment-shares.ts';
 
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output

@@ -85,6 +85,18 @@ export function ownDeviation({ sd, sources = {} }: Estimate): number {
   return left > sd ** 2 * 1e-12 ? Math.sqrt(left) : 0;
 }
 
+/** Covariance of two estimates, by the causes that both name. */
+export const covariance = (a: Estimate, b: Estimate): number =>
+  a === b
+    ? a.sd ** 2
+    : Object.entries(a.sources ?? {}).reduce((sum, [name, share]) => sum + share * (b.sources?.[name] ?? 0), 0);
+
+/** The same number, the error of its own named, so that what is made of it can share it. */
+export function named(estimate: Estimate, cause: string): Estimate {
+  const own = ownDeviation(estimate);
+  return own === 0 ? estimate : { ...estimate, sources: { ...estimate.sources, [cause]: own } };
+}
+
 /** A copy that says what else the number rests on. */
 export function restingOn(estimate: Estimate, ...reasons: readonly string[]): Estimate {
   return { ...estimate, restsOn: [...new Set([...estimate.restsOn, ...reasons])] };

@@ -13,7 +13,8 @@ import { copperTemperatureFactor } from '../../physics/wire.ts';
 import { countsNow, type PickupLife, readingUpTo } from '../coil-life.ts';
 import { readingTemperature } from '../coil-reading.ts';
 import { OPEN_FROM_OHM, PROBES_OHM, READING_SPREAD_SD, SHORT_OHM } from '../common-practice.ts';
-import { type QuickEstimates, wireShareOf } from '../quick.ts';
+import type { QuickEstimates } from '../quick.ts';
+import { wireShareOf } from '../segment-shares.ts';
 import { declaredPolarity, declaredRotation } from '../signs.ts';
 
 /** A point that a probe can touch: a net of the pickup before its leads are joined; points that read nearly nothing are one. */
