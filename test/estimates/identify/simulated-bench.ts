@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { dcPickup, dcTransfers } from '../../../server/src/estimates/pickup-circuit.ts';
-import { type QuickEstimates } from '../../../server/src/estimates/quick.ts';
+import type { QuickEstimates } from '../../../server/src/estimates/quick.ts';
 import { segmentOhm } from '../../../server/src/estimates/segment-shares.ts';
 import { pickupNetlist } from '../../../server/src/model/netlist.ts';
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
