@@ -1,0 +1,102 @@
+/** Whose tests have to notice what: the sources that are changed on purpose, and the test files of their part, the quick ones first. */
+export interface MutatedPart {
+  readonly name: string;
+  readonly sources: readonly string[];
+  readonly tests: readonly string[];
+}
+
+const estimates = (...names: readonly string[]) => names.map((name) => `server/src/estimates/${name}.ts`);
+
+export const MUTATED_PARTS: readonly MutatedPart[] = [
+  {
+    name: 'signs',
+    sources: estimates('signs', 'sign-system', 'phase', 'sources', 'coil-life'),
+    tests: [
+      'test/checks/sign-table.test.ts',
+      'test/estimates/phase.test.ts',
+      'test/estimates/life-table.test.ts',
+      'test/checks/contradictions.test.ts',
+      'test/checks/phase-and-hum.test.ts',
+      'test/checks/readings.test.ts',
+      'test/checks/instrument/positions.test.ts',
+      'test/model/reworks.test.ts',
+      'test/cases/cases.test.ts',
+      'test/independent/agreement.test.ts',
+    ],
+  },
+  {
+    name: 'netlist',
+    sources: ['server/src/model/netlist.ts', 'server/src/model/joined-nodes.ts', ...estimates('pickup-circuit')],
+    tests: [
+      'test/checks/sign-table.test.ts',
+      'test/checks/wiring.test.ts',
+      'test/estimates/life-table.test.ts',
+      'test/checks/phase-and-hum.test.ts',
+      'test/checks/contradictions.test.ts',
+      'test/model/reworks.test.ts',
+      'test/cases/cases.test.ts',
+      'test/independent/agreement.test.ts',
+    ],
+  },
+  {
+    name: 'planner',
+    sources: [
+      'changed-pickup',
+      'faults',
+      'identified-leads',
+      'impossible',
+      'keep-likes',
+      'moves',
+      'outlook',
+      'pickup-edits',
+      'plan-repairs',
+      'scope',
+      'search',
+      'step-words',
+      'work',
+    ].map((name) => `server/src/repair/${name}.ts`),
+    tests: [
+      'test/repair/plan-repairs.test.ts',
+      'test/repair/hookup-to-solder.test.ts',
+      'test/features/repair-actions.test.ts',
+      'test/features/identify-actions.test.ts',
+      'test/repair/exhaustive.test.ts',
+    ],
+  },
+  {
+    name: 'reading again',
+    sources: ['grammar/src/cut.ts', 'grammar/src/read-file.ts'],
+    tests: ['test/grammar/read-file.test.ts', 'test/grammar/slips.test.ts'],
+  },
+  {
+    name: 'dependencies',
+    sources: [
+      'analysis',
+      'faults',
+      'file-mentions',
+      'former-states',
+      'instrument-analysis',
+      'newest',
+      'own-parts',
+      'pickup-analysis',
+      'record',
+      'text-findings',
+      'use-graph',
+    ].map((name) => `server/src/analysis/${name}.ts`),
+    tests: [
+      'test/checks/not-analysed.test.ts',
+      'test/checks/like.test.ts',
+      'test/features/unread-file.test.ts',
+      'test/features/names.test.ts',
+      'test/features/part-usage.test.ts',
+      'test/features/code-actions.test.ts',
+      'test/model/reworks.test.ts',
+      'test/checks/phase-and-hum.test.ts',
+    ],
+  },
+  {
+    name: 'limits',
+    sources: ['grammar/src/match-selection.ts', 'server/src/lsp/too-large.ts', ...estimates('reading-limits')],
+    tests: ['test/checks/not-analysed.test.ts', 'test/grammar/match.test.ts', 'test/checks/readings.test.ts'],
+  },
+];
