@@ -32,7 +32,7 @@ export function cut(text: string, from = 0, isKnown: (start: number) => boolean 
     const opensBlock = firstMark(text, at) === OPEN;
     if (word !== '') lineWord = word;
 
-    if (begun && beginsPiece(text, { lineStart, at, word, opensBlock, open, complete })) {
+    if (begun && beginsPiece({ lineStart, at, word, opensBlock, open, complete })) {
       starts.push(contentEnd);
       if (isKnown(contentEnd)) return starts;
       lineWord = word;
@@ -64,9 +64,9 @@ interface LineStart {
   readonly complete: boolean;
 }
 
-function beginsPiece(text: string, { lineStart, at, word, opensBlock, open, complete }: LineStart): boolean {
+function beginsPiece({ lineStart, at, word, opensBlock, open, complete }: LineStart): boolean {
   if (complete) return true;
-  const atMargin = lineStart === at && (at === 0 || isLineBreak(text.charCodeAt(at - 1)));
+  const atMargin = lineStart === at;
   if (open.length === 0) return isTopLevelWord(word) && (opensBlock || atMargin);
   if (word === 'use') return atMargin;
   return opensBlock && keptOpen(open, word) === 0;

@@ -12,7 +12,7 @@ export function readFileTree(text: string, previous?: FileTree): FileTree {
   if (previous?.text === text) return previous;
   const old = previous?.chunks ?? [];
   const kept = unchanged(text, previous);
-  const from = old[kept.before]?.offset ?? firstOffset(text);
+  const from = kept.before > 0 ? endOf(old[kept.before - 1]) : firstOffset(text);
   const behind = new Set(old.slice(old.length - kept.behind).map(({ offset }) => offset + kept.shift));
   const starts = cut(text, from, (start) => behind.has(start));
   // The last start is either the first piece behind that stands as it was, or the last piece of the text.

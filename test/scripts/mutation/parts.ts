@@ -66,7 +66,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
   {
     name: 'reading again',
     sources: ['grammar/src/cut.ts', 'grammar/src/read-file.ts'],
-    tests: ['test/grammar/read-file.test.ts', 'test/grammar/slips.test.ts'],
+    tests: ['test/grammar/cut.test.ts', 'test/grammar/read-file.test.ts'],
   },
   {
     name: 'dependencies',
