@@ -4,7 +4,7 @@ import { activateBenchView } from './features/bench-view/bench-view.ts';
 import type { BenchViewInterface } from './features/bench-view/bench-view-control.ts';
 import { activateCards } from './features/cards/cards.ts';
 import { activateCompare } from './features/compare/compare.ts';
-import { activateExplanations } from './features/explanation/explanation.ts';
+import { activateExplanations, type ExplanationControl } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFind } from './features/find/find.ts';
 import { activateNew } from './features/new/new.ts';
@@ -15,6 +15,7 @@ import { activateStatusItem } from './features/status/status-item.ts';
 /** What the extension shows to tests and to other extensions. */
 export interface ExtensionInterface {
   readonly benchView: BenchViewInterface;
+  readonly explanation: ExplanationControl;
 }
 
 let running: BaseLanguageClient | undefined;
@@ -26,6 +27,7 @@ export async function activateExtension(
 ): Promise<ExtensionInterface> {
   running = client;
   const benchView = activateBenchView(context, client);
+  const explanation = activateExplanations(context, client);
   context.subscriptions.push(
     activateCompare(benchView),
     activateFind(client),
@@ -33,13 +35,12 @@ export async function activateExtension(
     activateNew(client),
     activatePlans(client),
     activateFileReading(client),
-    activateExplanations(client),
     activateStatusItem(client),
     activateServerCommands(client),
   );
   // A server that does not start is told by the status item; the commands stay, restarting among them.
   await client.start().catch((error: unknown) => client.error('The server did not start.', error));
-  return { benchView };
+  return { benchView, explanation };
 }
 
 export async function deactivateExtension(): Promise<void> {

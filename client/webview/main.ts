@@ -10,7 +10,7 @@ declare function acquireVsCodeApi(): {
 };
 
 const editor = acquireVsCodeApi();
-const root = document.getElementById('bench');
+const root = document.getElementById('page');
 markWideFace(document.body);
 if (root) {
   const view = new BenchView(root, {

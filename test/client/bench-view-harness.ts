@@ -145,7 +145,7 @@ function frameOf(theme: string): string {
   return `<!doctype html><html lang="en"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>Bench</title><style nonce="theme">${sheet}</style><link rel="stylesheet" href="/view.css"></head>
-<body class="${theme}"><main id="bench"></main><script src="/view.js"></script></body></html>`;
+<body class="${theme}"><main id="page"></main><script src="/view.js"></script></body></html>`;
 }
 
 async function openPage(

@@ -1,6 +1,15 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { behind, closeAll, codeOf, eventually, findings, openSample, openText } from './in-editor.ts';
+import {
+  behind,
+  closeAll,
+  codeOf,
+  eventually,
+  extensionInterface,
+  findings,
+  openSample,
+  openText,
+} from './in-editor.ts';
 
 const run = <T>(command: string, ...rest: unknown[]): Thenable<T> =>
   vscode.commands.executeCommand<T>(command, ...rest);
@@ -151,14 +160,24 @@ describe('a spec in the editor', () => {
     assert.equal(actions.length, 1);
   });
 
-  it('a page explains the finding, without any network', async () => {
-    const editor = await openSample('mistakes/unit-wrong.pickup');
-    const [found] = await findings(editor.document, (codes) => codes.includes('unit/wrong'));
+  it('a page beside the text explains the finding, without any network, and mends it', async () => {
+    const editor = await openSample('mistakes/unit-missing.pickup');
+    const [found] = await findings(editor.document, (codes) => codes.includes('unit/missing'));
     assert.ok(found);
     editor.selection = new vscode.Selection(found.range.start, found.range.start);
     await run('pickup.explainFinding');
-    const page = vscode.window.activeTextEditor?.document;
-    assert.equal(page?.languageId, 'markdown');
-    assert.match(page.getText(), /^# unit\/wrong/);
+    const { explanation } = await extensionInterface();
+    const { page, here } = await eventually(() => explanation.shown());
+    assert.equal(page.code, 'unit/missing');
+    assert.ok(page.sections.some(({ blocks }) => blocks.some(({ kind }) => kind === 'example')));
+    // The text stays where it was; the page stands beside it.
+    assert.ok(vscode.window.visibleTextEditors.some(({ document }) => document === editor.document));
+    const title = here?.fixes[0];
+    assert.ok(title);
+    await explanation.receive({ type: 'fix', title });
+    await findings(editor.document, (codes) => !codes.includes('unit/missing'));
+    await eventually(() => (explanation.shown()?.here === undefined ? true : undefined));
+    await explanation.receive({ type: 'explain', code: page.next });
+    await eventually(() => (explanation.shown()?.page.previous === 'unit/missing' ? true : undefined));
   });
 });

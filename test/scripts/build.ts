@@ -21,6 +21,7 @@ export const bundles: readonly Bundle[] = [
   { entry: 'client/src/extension.ts', output: 'dist/client/extension.cjs', runsIn: 'extension host' },
   { entry: 'client/src/extension-web.ts', output: 'dist/client/extension-web.cjs', runsIn: 'web extension host' },
   { entry: 'client/webview/main.ts', output: 'dist/client/webview.js', runsIn: 'browser' },
+  { entry: 'client/webview/explanation/main.ts', output: 'dist/client/explanation.js', runsIn: 'browser' },
   { entry: 'client/webview/bench-view.css', output: 'dist/client/webview.css', runsIn: 'browser' },
   { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node' },
   { entry: 'server/src/lsp/main-browser.ts', output: 'dist/server/main-browser.js', runsIn: 'browser' },

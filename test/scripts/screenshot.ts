@@ -6,7 +6,8 @@
  *     --bench-view                           opens the bench view beside the text
  *     --steps 'line 12; key Control+.'       what is done before the picture is taken, in order, split at ';':
  *         a command's id (pickup.openBenchView), or its title as the palette shows it, category included, or
- *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the bench view) · hover TEXT (in the text)
+ *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the bench view) · hover TEXT (in the text) ·
+ *         press TEXT (what the window itself shows, last of it)
  *     --width 1400 --height 900 --scale 1    size in CSS pixels, and pixels for each
  *     --wait 2500                            milliseconds before the picture, for what comes late
  *     --only bench-view                      the bench view's pane only
@@ -130,6 +131,7 @@ async function perform(page: Page, step: string, titles: ReadonlyMap<string, str
   if (verb === 'type') return await page.keyboard.type(words);
   if (verb === 'wait') return await page.waitForTimeout(Number(words));
   if (verb === 'click') return await (await benchView(page)).getByText(words).first().click();
+  if (verb === 'press') return await page.getByText(words, { exact: true }).last().click();
   if (verb === 'hover') return await page.locator('.monaco-editor .view-line span').getByText(words).last().hover();
   await runCommand(page, titles.get(step) ?? step);
 }

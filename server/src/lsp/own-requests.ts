@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import { explanationOf } from '../checks/explanation.ts';
+import { explanationPage } from '../features/explanation-page.ts';
 import { serveBench } from './bench-view-requests.ts';
 import { drawing } from './drawings.ts';
 import { answering, type Report } from './guard.ts';
@@ -25,7 +25,7 @@ export function serveOwnRequests(
   connection.onRequest(
     EXPLAIN_REQUEST,
     answering<ExplainParams, ExplainResult>(report, 'explanation', { protocol: PROTOCOL_VERSION }, ({ code }) => {
-      const page = typeof code === 'string' ? explanationOf(code) : undefined;
+      const page = typeof code === 'string' ? explanationPage(code) : undefined;
       return { protocol: PROTOCOL_VERSION, ...(page === undefined ? {} : { page }) };
     }),
   );

@@ -1,3 +1,4 @@
+import type { ExplanationPage } from '../features/explanation-page.ts';
 import type { NewAnswers, NewFile } from '../features/new-answers.ts';
 import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
@@ -9,6 +10,7 @@ import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './
 export const PROTOCOL_VERSION = 3;
 
 export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
+export type { ExplanationBlock, ExplanationPage } from '../features/explanation-page.ts';
 export type { NewAnswers, NewFile, NewParts } from '../features/new-answers.ts';
 export { NEW_COILS, NEW_GAUGES, NEW_POSITIONS, NEW_STRINGS } from '../features/new-answers.ts';
 export { unbroken } from '../words/unbroken.ts';
@@ -30,17 +32,17 @@ export type * from './protocol-parts.ts';
 export const LANGUAGE_ID = 'pickup';
 export const FILE_ENDING = '.pickup';
 
-/** Where the client shows a finding's page: the code as a path, `.md` behind it. */
-export const EXPLANATION_SCHEME = 'pickup-finding';
-export const explanationUri = (code: string): string => `${EXPLANATION_SCHEME}:/${code}.md`;
-export const explainedCode = (path: string): string => path.replace(/^\//, '').replace(/\.md$/, '');
+/** A link that shows the page of a finding, for a client that says that it can. */
+export const EXPLAIN_COMMAND = 'pickup.explainFinding';
+export const explanationLink = (code: string): string =>
+  `command:${EXPLAIN_COMMAND}?${encodeURIComponent(JSON.stringify([code]))}`;
 
 /** What our client can do; other editors' clients send none of it. */
 export interface ClientOptions {
   readonly protocol: number;
   /** It answers `pickup/readFile`. */
   readonly readsFiles: boolean;
-  /** It shows `pickup-finding:` pages, so that a finding's code may link to one. */
+  /** It shows the pages of findings, so that a finding's code may link to one. */
   readonly showsExplanations: boolean;
 }
 
@@ -141,8 +143,8 @@ export interface ExplainParams {
 
 export interface ExplainResult {
   readonly protocol: number;
-  /** Markdown; absent where no finding has that code. */
-  readonly page?: string;
+  /** Absent where no finding has that code. */
+  readonly page?: ExplanationPage;
 }
 
 /** Server to client: a file that only the client can read (a virtual file system, the web). */

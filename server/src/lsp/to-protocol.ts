@@ -31,7 +31,7 @@ import type { QuickFix } from '../features/code-actions.ts';
 import type * as features from '../features/feature-values.ts';
 import { type RichText, toMarkdown, toPlainText } from '../features/rich-text.ts';
 import type { ClientAbilities } from './client-abilities.ts';
-import { explanationUri } from './protocol.ts';
+import { explanationLink } from './protocol.ts';
 
 /** The text of any file that a feature points into. */
 export type TextOf = (uri: string) => TextDocument | undefined;
@@ -98,7 +98,7 @@ export function toDiagnostic(
     code: found.code,
     source: 'pickup',
     message: found.message,
-    ...(linksCodes ? { codeDescription: { href: explanationUri(found.code) } } : {}),
+    ...(linksCodes ? { codeDescription: { href: explanationLink(found.code) } } : {}),
     ...(related.length > 0 ? { relatedInformation: related } : {}),
     ...(found.unnecessary ? { tags: [DiagnosticTag.Unnecessary] } : {}),
   };

@@ -37,7 +37,7 @@ import {
 } from '../../../../server/src/lsp/protocol.ts';
 import { type ComparedBase, createComparedBase } from '../compare/compared-base.ts';
 import { specFiles } from '../files/spec-files.ts';
-import { benchViewHtml } from './bench-view-html.ts';
+import { pageHtml, pageOptions } from '../page-html.ts';
 import { DrawingFeed } from './drawing-feed.ts';
 import { fileName, holds, partAt, sameSubject } from './drawn-places.ts';
 import { fromView } from './from-view.ts';
@@ -48,12 +48,8 @@ export const VIEW_TYPE = 'pickup.benchView';
 
 /** Scripts and styles from our own folder, photographs from the workspace; the view is rebuilt when it comes back into sight. */
 export const viewOptions = (extensionUri: Uri): WebviewOptions & WebviewPanelOptions => ({
-  enableScripts: true,
+  ...pageOptions(extensionUri, ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri)),
   enableFindWidget: true,
-  localResourceRoots: [
-    Uri.joinPath(extensionUri, 'dist/client'),
-    ...(workspace.workspaceFolders ?? []).map(({ uri }) => uri),
-  ],
 });
 
 export type DrawingMessage = Extract<ToView, { type: 'drawing' }>;
@@ -122,7 +118,7 @@ export class BenchViewPanel {
       fetch: (section, token) => this.fetchSection(section, token),
       deliver: (content) => this.keepSection(content),
     });
-    panel.webview.html = benchViewHtml(panel.webview, sources.extensionUri);
+    panel.webview.html = pageHtml(panel.webview, sources.extensionUri, { title: 'Bench', script: 'webview.js' });
     const listening = [
       this.base,
       panel.webview.onDidReceiveMessage((said: unknown) => {

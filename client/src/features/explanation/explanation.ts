@@ -1,61 +1,67 @@
-import { commands, Disposable, languages, type TextDocumentContentProvider, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import {
-  EXPLAIN_REQUEST,
-  EXPLANATION_SCHEME,
-  type ExplainParams,
-  type ExplainResult,
-  explainedCode,
-  explanationUri,
-  LANGUAGE_ID,
-  PROTOCOL_VERSION,
-} from '../../../../server/src/lsp/protocol.ts';
+import { EXPLAIN_COMMAND } from '../../../../server/src/lsp/protocol.ts';
+import { EXPLANATION_VIEW, ExplanationPanel } from './explanation-panel.ts';
+import { codeOf, type FindingAt, findingsAtHand, specEditor } from './finding-at.ts';
+import type { ToExplanation } from './messages.ts';
+
+/** For tests: what the page shows, and what it may send. */
+export interface ExplanationControl {
+  shown(): ToExplanation | undefined;
+  receive(message: unknown): Promise<void>;
+}
 
 /** The pages of findings, offline: behind the code of each finding, and by command for the one under the cursor. */
-export function activateExplanations(client: BaseLanguageClient): Disposable {
-  return Disposable.from(
-    workspace.registerTextDocumentContentProvider(EXPLANATION_SCHEME, pagesFrom(client)),
-    commands.registerCommand('pickup.explainFinding', (code?: unknown) =>
-      explain(typeof code === 'string' ? code : undefined),
-    ),
-  );
-}
-
-function pagesFrom(client: BaseLanguageClient): TextDocumentContentProvider {
-  return {
-    provideTextDocumentContent: async (uri) => {
-      const code = explainedCode(uri.path);
-      const params: ExplainParams = { protocol: PROTOCOL_VERSION, code };
-      const { page } = await client.sendRequest<ExplainResult>(EXPLAIN_REQUEST, params);
-      return page ?? `No finding has the code ${code}.`;
-    },
+export function activateExplanations(context: ExtensionContext, client: BaseLanguageClient): ExplanationControl {
+  let panel: ExplanationPanel | undefined;
+  const adopt = (webview: WebviewPanel): ExplanationPanel => {
+    const adopted = new ExplanationPanel(webview, client, context.extensionUri);
+    panel = adopted;
+    webview.onDidDispose(() => {
+      if (panel === adopted) panel = undefined;
+    });
+    return adopted;
   };
+  const open = (): ExplanationPanel => {
+    if (panel) {
+      panel.reveal();
+      return panel;
+    }
+    return adopt(window.createWebviewPanel(EXPLANATION_VIEW, 'Finding', ViewColumn.Beside, { enableFindWidget: true }));
+  };
+  const explain = async (asked: unknown): Promise<void> => {
+    const finding = typeof asked === 'string' ? findingsAtHand(asked)[0] : await chooseFinding();
+    const code = typeof asked === 'string' ? asked : finding && codeOf(finding.diagnostic);
+    if (code !== undefined) await open().show(code, finding);
+  };
+  context.subscriptions.push(
+    commands.registerCommand(EXPLAIN_COMMAND, explain),
+    window.registerWebviewPanelSerializer(EXPLANATION_VIEW, {
+      deserializeWebviewPanel: async (webview, state: unknown) => {
+        const { code }: { code?: unknown } = Object(state ?? {});
+        if (typeof code === 'string') await adopt(webview).show(code, findingsAtHand(code)[0]);
+        else webview.dispose();
+      },
+    }),
+    Disposable.from({ dispose: () => panel?.dispose() }),
+  );
+  return { shown: () => panel?.shown(), receive: async (message) => panel?.receive(message) };
 }
 
-async function explain(code: string | undefined): Promise<void> {
-  const chosen = code ?? (await chooseCode());
-  if (chosen === undefined) return;
-  const page = Uri.parse(explanationUri(chosen));
-  const document = await workspace.openTextDocument(page);
-  await languages.setTextDocumentLanguage(document, 'markdown');
-  await window.showTextDocument(document, { preview: true });
-}
-
-/** The code of the finding under the cursor; where there is none or more than one, the writer chooses. */
-async function chooseCode(): Promise<string | undefined> {
-  const editor = window.activeTextEditor;
-  if (editor?.document.languageId !== LANGUAGE_ID) return undefined;
-  const findings = languages.getDiagnostics(editor.document.uri).flatMap(({ code, message, range }) => {
-    const label = typeof code === 'object' ? code.value : code;
-    return typeof label === 'string' ? [{ label, detail: message, range }] : [];
-  });
-  const here = findings.filter(({ range }) => range.contains(editor.selection.active));
-  const offered = here.length > 0 ? here : findings;
-  if (new Set(offered.map(({ label }) => label)).size === 1) return offered[0]?.label;
+/** The finding under the cursor; where there is none or more than one, the writer chooses. */
+async function chooseFinding(): Promise<FindingAt | undefined> {
+  if (specEditor() === undefined) return undefined;
+  const offered = findingsAtHand();
+  if (new Set(offered.map(({ diagnostic }) => codeOf(diagnostic))).size === 1) return offered[0];
   if (offered.length === 0) {
     await window.showInformationMessage('This file has no findings.');
     return undefined;
   }
-  const picked = await window.showQuickPick(offered, { placeHolder: 'Finding to explain', matchOnDetail: true });
-  return picked?.label;
+  const items = offered.map((finding) => ({
+    label: codeOf(finding.diagnostic),
+    detail: finding.diagnostic.message,
+    finding,
+  }));
+  const picked = await window.showQuickPick(items, { placeHolder: 'Finding to explain', matchOnDetail: true });
+  return picked?.finding;
 }

@@ -1,0 +1,112 @@
+import { Disposable, languages, type Uri, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import {
+  EXPLAIN_REQUEST,
+  type ExplainParams,
+  type ExplainResult,
+  PROTOCOL_VERSION,
+} from '../../../../server/src/lsp/protocol.ts';
+import { pageHtml, pageOptions } from '../page-html.ts';
+import { applyFix, asItStands, type FindingAt, fixesOf } from './finding-at.ts';
+import { fromExplanation, type ToExplanation } from './messages.ts';
+
+export const EXPLANATION_VIEW = 'pickup.explanation';
+
+/** The page of a finding beside the text: one panel, in which one page follows another. */
+export class ExplanationPanel {
+  private readonly panel: WebviewPanel;
+  private readonly client: BaseLanguageClient;
+  private readonly listening: Disposable;
+  private code = '';
+  private at: FindingAt | undefined;
+  private last: ToExplanation | undefined;
+
+  constructor(panel: WebviewPanel, client: BaseLanguageClient, extensionUri: Uri) {
+    this.panel = panel;
+    this.client = client;
+    panel.webview.options = pageOptions(extensionUri);
+    panel.webview.html = pageHtml(panel.webview, extensionUri, { title: 'Finding', script: 'explanation.js' });
+    this.listening = Disposable.from(
+      panel.webview.onDidReceiveMessage((said: unknown) => this.receive(said)),
+      languages.onDidChangeDiagnostics(({ uris }) => {
+        const uri = this.at?.uri.toString();
+        if (uris.some((each) => each.toString() === uri)) void this.render();
+      }),
+    );
+    panel.onDidDispose(() => this.listening.dispose());
+  }
+
+  dispose(): void {
+    this.panel.dispose();
+  }
+
+  shown(): ToExplanation | undefined {
+    return this.last;
+  }
+
+  reveal(): void {
+    this.panel.reveal(undefined, false);
+  }
+
+  /** `at`: the finding that was asked about, where there is one. */
+  async show(code: string, at: FindingAt | undefined): Promise<void> {
+    this.code = code;
+    this.at = at;
+    await this.render();
+  }
+
+  async receive(said: unknown): Promise<void> {
+    const message = fromExplanation(said);
+    switch (message?.type) {
+      case 'ready':
+        return this.post();
+      case 'explain':
+        return this.show(message.code, undefined);
+      case 'reveal':
+        return this.revealPlace();
+      case 'fix':
+        return this.fix(message.title);
+    }
+  }
+
+  private async render(): Promise<void> {
+    const params: ExplainParams = { protocol: PROTOCOL_VERSION, code: this.code };
+    const { page } = await this.client.sendRequest<ExplainResult>(EXPLAIN_REQUEST, params);
+    if (page === undefined || page.code !== this.code) return;
+    const finding = this.at && asItStands(this.at);
+    const fixes = finding ? await fixesOf(finding) : [];
+    this.panel.title = page.code;
+    this.last = {
+      page,
+      here: finding && {
+        file: workspace.asRelativePath(finding.uri),
+        line: finding.diagnostic.range.start.line,
+        message: finding.diagnostic.message,
+        fixes: fixes.map(({ title }) => title),
+      },
+    };
+    this.post();
+  }
+
+  private post(): void {
+    if (this.last) void this.panel.webview.postMessage(this.last);
+  }
+
+  private async revealPlace(): Promise<void> {
+    const finding = this.at && asItStands(this.at);
+    if (finding === undefined) return;
+    const beside = window.visibleTextEditors.find(({ document }) => document.uri.toString() === finding.uri.toString());
+    await window.showTextDocument(finding.uri, {
+      viewColumn: beside?.viewColumn ?? ViewColumn.One,
+      selection: finding.diagnostic.range,
+    });
+  }
+
+  private async fix(title: string): Promise<void> {
+    const finding = this.at && asItStands(this.at);
+    const action = finding && (await fixesOf(finding)).find((each) => each.title === title);
+    if (action === undefined) return this.render();
+    await this.revealPlace();
+    await applyFix(action);
+  }
+}
