@@ -207,6 +207,28 @@ describe('the bench view in the editor', () => {
       await run('workbench.view.explorer');
     });
 
+    it('with a commit of the file, from the list of them with their dates', async () => {
+      git('init', '-q');
+      git('commit', '-q', '--allow-empty', '-m', 'nothing of it');
+      const editor = await openBenchView('tansy-bridge.pickup');
+      await drawn('tansy-bridge.pickup');
+      git('add', 'tansy-bridge.pickup');
+      git('commit', '-q', '--allow-empty', '-m', 'tansy came in', '--', 'tansy-bridge.pickup');
+      await replace(editor, 'pickup ', 'pickup  ');
+      await editor.document.save();
+      git('commit', '-q', '-m', 'a space more', '--', 'tansy-bridge.pickup');
+      await run('git.refresh');
+      void run('pickup.compareWithRevision');
+      const rows = seen.page.locator('.quick-input-list .monaco-list-row');
+      const newest = rows.filter({ hasText: 'a space more' }).first();
+      await newest.waitFor();
+      assert.match((await newest.textContent()) ?? '', /\b20\d\d · [0-9a-f]{7}/);
+      assert.equal(await rows.filter({ hasText: 'nothing of it' }).count(), 0);
+      await quickInput().press('Enter');
+      await eventually(() => (/^[0-9a-f]{7}$/.test(benchView.shown()?.drawing.comparedWith ?? '') ? true : undefined));
+      await run('pickup.endComparison');
+    });
+
     it('a file that the last commit does not hold: one clear line', async () => {
       await openText('new-here.pickup', 'pickup wren {\n}\n');
       await run('pickup.openBenchViewToSide');

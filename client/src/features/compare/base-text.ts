@@ -16,6 +16,13 @@ interface GitInterface {
 interface GitRepository {
   readonly state: { readonly HEAD: { readonly commit?: string } | undefined; readonly onDidChange: Event<void> };
   show(revision: string, path: string): Promise<string>;
+  log(options: { readonly path: string; readonly maxEntries: number }): Promise<readonly GitCommit[]>;
+}
+
+interface GitCommit {
+  readonly hash: string;
+  readonly message: string;
+  readonly authorDate?: Date;
 }
 
 /** A state to compare with, or why there is none, in one line. */
@@ -42,6 +49,35 @@ export async function addTexts(state: BaseState, revision: string, uris: readonl
     }),
   );
   return { ...state, texts: [...state.texts, ...texts.flat()] };
+}
+
+const WHOLE_HASH = /^[0-9a-f]{40,}$/;
+const SHORT_HASH = 7;
+
+/** A revision as one would read it out: of a whole hash its beginning. */
+export const shortRevision = (revision: string): string =>
+  WHOLE_HASH.test(revision) ? revision.slice(0, SHORT_HASH) : revision;
+
+/** A commit in which a file has changed. */
+export interface FileCommit {
+  readonly hash: string;
+  /** The first line of what was said of it. */
+  readonly subject: string;
+  readonly date: Date | undefined;
+}
+
+const MOST_COMMITS = 200;
+
+/** The commits of one file, the newest first; none where there is no repository. */
+export async function commitsOf(uri: Uri): Promise<readonly FileCommit[]> {
+  const repository = await repositoryOf(uri);
+  if (typeof repository === 'string') return [];
+  const commits = await repository.log({ path: uri.fsPath, maxEntries: MOST_COMMITS }).catch(() => []);
+  return commits.map(({ hash, message, authorDate }) => ({
+    hash,
+    subject: message.split('\n', 1)[0] ?? '',
+    date: authorDate,
+  }));
 }
 
 /** Calls back when the commit that is checked out has changed: what HEAD stands for is another text then. */
@@ -75,7 +111,7 @@ async function revisionBase(revision: string, uri: string): Promise<Base> {
   if (typeof repository === 'string') return { ok: false, why: repository };
   try {
     const text = await repository.show(revision, target.fsPath);
-    const label = revision === LAST_COMMIT ? 'the last commit' : revision;
+    const label = revision === LAST_COMMIT ? 'the last commit' : shortRevision(revision);
     return { ok: true, state: { label, uri, texts: [{ uri, text }] } };
   } catch {
     const hasCommit = repository.state.HEAD?.commit !== undefined;

@@ -1,9 +1,9 @@
-import { commands, Disposable, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, type QuickPickItem, Uri, window, workspace } from 'vscode';
 import { FILE_ENDING } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from '../bench-view/bench-view-control.ts';
 import { fileName } from '../bench-view/drawn-places.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
-import { LAST_COMMIT } from './base-text.ts';
+import { commitsOf, LAST_COMMIT, shortRevision } from './base-text.ts';
 
 /** What a source control view hands to its commands. */
 interface ResourceState {
@@ -27,7 +27,7 @@ export function activateCompare(benchView: BenchViewControl): Disposable {
       compare({ kind: 'revision', revision: LAST_COMMIT }, targetOf(from)),
     ),
     commands.registerCommand('pickup.compareWithRevision', async (from?: unknown) =>
-      compare(await askRevision(), targetOf(from)),
+      compare(await askRevision(targetOf(from)), targetOf(from)),
     ),
     commands.registerCommand('pickup.compareWithFile', async (from?: unknown) =>
       compare(await askFile(targetOf(from)), targetOf(from)),
@@ -42,17 +42,50 @@ function targetOf(from: unknown): Uri | undefined {
   return resourceUri instanceof Uri ? resourceUri : undefined;
 }
 
-async function askRevision(): Promise<BaseChoice | undefined> {
-  const revision = await window.showInputBox({
-    title: 'Compare with a revision',
-    prompt: 'A commit, a branch or a tag, as git names it: HEAD~2, main, v1.4',
-    validateInput: (text) =>
-      /^[^\s:-][^\s:]*$/.test(text.trim()) || text === ''
-        ? undefined
-        : 'A revision has no spaces, no colon, and no dash in front.',
+/** One of the commits in which the file changed, or whatever else git has a name for, as typed. */
+async function askRevision(target: Uri | undefined): Promise<BaseChoice | undefined> {
+  const uri = target ?? window.activeTextEditor?.document.uri;
+  const commits = uri === undefined ? [] : await commitsOf(uri);
+  const items = commits.map(({ hash, subject, date }) => ({
+    label: subject,
+    description: [date?.toLocaleDateString(undefined, { dateStyle: 'medium' }), shortRevision(hash)]
+      .filter((part) => part !== undefined)
+      .join(' · '),
+    revision: hash,
+  }));
+  const revision = await pickOrType(items);
+  return revision === undefined ? undefined : { kind: 'revision', revision };
+}
+
+/** A revision has no spaces, no colon, and no dash in front. */
+const REVISION = /^[^\s:-][^\s:]*$/;
+
+interface RevisionItem extends QuickPickItem {
+  readonly revision: string;
+}
+
+function pickOrType(commits: readonly RevisionItem[]): Promise<string | undefined> {
+  const pick = window.createQuickPick<RevisionItem>();
+  pick.title = 'Compare with a revision';
+  pick.placeholder = 'A commit of this file; or type a commit, a branch or a tag, as git names it: HEAD~2, main';
+  pick.matchOnDescription = true;
+  pick.items = commits;
+  pick.onDidChangeValue((value) => {
+    const written = value.trim();
+    const typed = { label: written, description: 'as git names it', alwaysShow: true, revision: written };
+    pick.items = REVISION.test(written) ? [...commits, typed] : commits;
   });
-  const written = revision?.trim() ?? '';
-  return written === '' ? undefined : { kind: 'revision', revision: written };
+  return new Promise((resolve) => {
+    pick.onDidAccept(() => {
+      resolve(pick.selectedItems[0]?.revision);
+      pick.hide();
+    });
+    pick.onDidHide(() => {
+      resolve(undefined);
+      pick.dispose();
+    });
+    pick.show();
+  });
 }
 
 async function askFile(target: Uri | undefined): Promise<BaseChoice | undefined> {
