@@ -5,6 +5,8 @@
  */
 import assert from 'node:assert/strict';
 import type { PickupAnalysis } from '../../server/src/analysis/analysis-types.ts';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
+import { pickupMagnetics } from '../../server/src/estimates/magnetics.ts';
 import { type Estimate, sum } from '../../server/src/quantities/estimate.ts';
 import { uniform } from '../support/chance.ts';
 import { coilOf, known, near, pickupOf, pickupText } from './spec-text.ts';
@@ -186,5 +188,63 @@ describe('readings through several coils', () => {
     const pickup = pickupOf(inSeries([5000, 5000], ['hot to ground 4.10 kohm at 20 degC']));
     near(known(pickup.estimates().resistance20COhm).value, 4100, 1e-12);
     near(known(coilOf(pickup, 'c1').resistance20COhm).value, known(before[0]).value, 1e-12);
+  });
+});
+
+describe('inductances read of several coils', () => {
+  const bobbins = (readings: readonly string[], turns = [5000, 5200, 4800]) =>
+    pickupOf(
+      text(turns, readings, seriesHookup(turns.length)).replaceAll(
+        'pole none',
+        'pole slug steel 4.8 x 12.5 mm\n  poles 6 spread 50 mm',
+      ),
+    );
+  const henriesOf = (pickup: PickupAnalysis, count: number) =>
+    Array.from({ length: count }, (_, index) => known(coilOf(pickup, `c${index + 1}`).inductanceH));
+
+  for (const [words, turns] of [
+    ['two', [5000, 5400]],
+    ['three', [5000, 5200, 4800]],
+  ] as const)
+    it(`hot to ground of ${words}: the whole is as read, the coils no better known than their share of it`, () => {
+      const [before, wholeBefore] = [bobbins([], [...turns]), bobbins([], [...turns]).estimates().inductanceH];
+      const read = 1.03 * known(wholeBefore).value;
+      // At 1 Hz eddy currents do not matter, and the capacitance by R²C alone: 2 mH.
+      const after = bobbins([`inductance hot to ground ${read.toFixed(4)} H at 1 Hz`], [...turns]);
+      const whole = known(after.estimates().inductanceH);
+      assert.equal(whole.basis, 'reading');
+      near(whole.value, read, 2e-3);
+      near(whole.sd, 0.02 * read, 2e-3);
+      const [was, now] = [henriesOf(before, turns.length), henriesOf(after, turns.length)];
+      for (const [index, each] of now.entries()) {
+        const prior = known(was[index]);
+        assert.ok(each.value > prior.value && each.value < 1.06 * prior.value, `${each.value}, was ${prior.value}`);
+        // The meter's 2 % are common to all; what one coil has more than another stays as it was.
+        assert.ok(each.sd >= 0.015 * each.value && each.sd < 1.2 * prior.sd, `${each.sd}, was ${prior.sd}`);
+      }
+    });
+
+  it('in the circuit: the coils with their couplings are what was read', () => {
+    const after = bobbins(['inductance hot to ground 4.6 H at 1 Hz'], [5000, 5400]);
+    const magnetics = pickupMagnetics(quickOf(undefined)(after.pickup));
+    const [one, other] = [...magnetics.coils.values()];
+    assert.ok(one && other);
+    // Alike wound and joined finish to start, so that the currents run the same way round: L₁ + L₂ + 2M.
+    const mutual = magnetics.mutualSameSenseH(one.coil, other.coil);
+    near(one.totalH.value + other.totalH.value + 2 * mutual, known(after.estimates().inductanceH).value, 1e-6);
+  });
+
+  it('over two of three, and of one: what was read of one stands, the others have the rest', () => {
+    const before = henriesOf(bobbins([]), 3);
+    const pickup = bobbins([
+      `inductance hot to b2 ${(1.02 * known(before[2]).value).toFixed(4)} H at 1 Hz`,
+      'inductance hot to b1 3.9 H at 1 Hz',
+    ]);
+    const after = henriesOf(pickup, 3);
+    near(known(after[2]).value, 1.02 * known(before[2]).value, 1e-3);
+    const magnetics = pickupMagnetics(quickOf(undefined)(pickup.pickup));
+    const [, two, three] = [...magnetics.coils.values()];
+    assert.ok(two && three);
+    near(two.totalH.value + three.totalH.value + 2 * magnetics.mutualSameSenseH(two.coil, three.coil), 3.9, 1e-3);
   });
 });

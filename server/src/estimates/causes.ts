@@ -26,6 +26,7 @@ export const causes = {
   meter: 'the meter',
   roomTemperature: 'temperature of the room',
   partOf: (path: string) => `part of ${path} in what was read through several coils`,
+  unknown: 'what nobody knows of the coils',
   readTogether: (between: string, pickup: string) => `reading ${between} of ${pickup}`,
   poles: (pickup: string) => `poles of ${pickup}`,
   metalwork: (pickup: string) => `losses in the metalwork of ${pickup}`,

@@ -3,10 +3,17 @@ import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import type { Estimate } from '../quantities/estimate.ts';
+import type { PickupMagnetics } from './coil-magnetics.ts';
 import { READING_SPREAD_SD } from './common-practice.ts';
 import { computedMagnetics } from './magnetics.ts';
-import { capacitanceRead, inductanceAtLowFrequency, magneticSubject } from './measured-magnetics.ts';
-import type { QuickEstimates } from './quick.ts';
+import {
+  capacitanceRead,
+  inductanceAtLowFrequency,
+  type MagneticSubject,
+  magneticSubject,
+} from './measured-magnetics.ts';
+import { type QuickEstimates, resistanceOf } from './quick.ts';
+import { wholeBetween } from './whole-pickup.ts';
 
 export type MagneticLine = ReadingOf<'inductance'> | ReadingOf<'capacitance'>;
 
@@ -49,18 +56,12 @@ function judge(line: MagneticLine, block: Readings, quick: QuickEstimates): Judg
       capacitanceF,
     );
   }
-  const sounding = quick.netlist.pickup.coils.filter((coil) => magnetics.coils.has(coil));
-  const coils = subject === 'whole' ? sounding : [subject];
-  const expected = subject === 'whole' ? magnetics.inductanceH : magnetics.coils.get(subject)?.totalH;
+  const { coils, expected, ohm, farad, lostShare } = between(subject, quick, magnetics);
   if (!expected || !(expected.value > 0)) return undefined;
   const own = (pick: 'airH' | 'totalH', shareOf: (coil: Coil) => number = () => 1) =>
     coils.reduce((sum, coil) => sum + shareOf(coil) * (magnetics.coils.get(coil)?.[pick].value ?? 0), 0);
   const scaled = (henry: number) => expected.value * (henry / own('totalH'));
-  const ohm =
-    subject === 'whole' ? quick.resistance20COhm?.value : quick.windings.get(subject)?.resistance20COhm?.value;
-  const farad =
-    subject === 'whole' ? magnetics.capacitanceF?.value : magnetics.coils.get(subject)?.capacitances.windingF.value;
-  const read = inductanceAtLowFrequency(line, { ohm: ohm ?? 0, farad: farad ?? 0 }, magnetics.lostShare);
+  const read = inductanceAtLowFrequency(line, { ohm: ohm ?? 0, farad: farad ?? 0 }, lostShare);
   return judged(
     {
       line,
@@ -72,6 +73,28 @@ function judge(line: MagneticLine, block: Readings, quick: QuickEstimates): Judg
     read,
     expected,
   );
+}
+
+/** What is computed between the probes. */
+function between(subject: MagneticSubject, quick: QuickEstimates, magnetics: PickupMagnetics) {
+  if (subject === 'whole') {
+    const { inductanceH, capacitanceF, lostShare } = magnetics;
+    const coils = quick.netlist.pickup.coils.filter((coil) => magnetics.coils.has(coil));
+    return { coils, expected: inductanceH, ohm: quick.resistance20COhm?.value, farad: capacitanceF?.value, lostShare };
+  }
+  if ('nets' in subject) {
+    const { slopes, inductanceH, capacitanceF, lostShare } = wholeBetween(quick, magnetics, subject.nets);
+    const ohm = resistanceOf(quick.netlist, quick.windings, ...subject.nets)?.value;
+    return { coils: [...slopes.keys()], expected: inductanceH, ohm, farad: capacitanceF?.value, lostShare };
+  }
+  const own = magnetics.coils.get(subject);
+  return {
+    coils: [subject],
+    expected: own?.totalH,
+    ohm: quick.windings.get(subject)?.resistance20COhm?.value,
+    farad: own?.capacitances.windingF.value,
+    lostShare: magnetics.lostShare,
+  };
 }
 
 function judged(

@@ -3,13 +3,15 @@
  * so made on demand; every integral behind it remembers its geometry.
  */
 import type { Coil } from '../model/coil.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import { type InductanceMatrix, inductanceWithPoles, type PlacedCoil } from '../physics/pole-pieces.ts';
 import { type Estimate, product } from '../quantities/estimate.ts';
 import { type CoilCapacitances, capacitancesOf, neighbours } from './coil-capacitance.ts';
 import { airInductance, steelAround, steelBeneath, withPoles } from './coil-inductance.ts';
 import type { CoilMagnetics, PickupEddies, PickupMagnetics } from './coil-magnetics.ts';
 import { coilCentres, ORIGIN, polesOf, sectionOf } from './coil-places.ts';
-import { capacitanceRead, inductanceAtLowFrequency, newestMagnetic } from './measured-magnetics.ts';
+import { withInductancesRead } from './inductances-read.ts';
+import { capacitanceRead, newestMagnetic } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import { pickupEddies } from './pickup-eddies.ts';
 import type { QuickEstimates } from './quick.ts';
@@ -20,7 +22,7 @@ const known = new WeakMap<QuickEstimates, PickupMagnetics>();
 export function pickupMagnetics(quick: QuickEstimates): PickupMagnetics {
   const before = known.get(quick);
   if (before) return before;
-  const made = calibrated(withCoilReadings(computedMagnetics(quick), quick), quick);
+  const made = withCapacitanceRead(withInductancesRead(computedMagnetics(quick), quick), quick.netlist);
   known.set(quick, made);
   return made;
 }
@@ -87,89 +89,37 @@ function compute(quick: QuickEstimates): PickupMagnetics {
   return { coils, mutualSameSenseH, eddies, leadF: lead.value, between, ...whole };
 }
 
-/** A reading of one coil's inductance replaces what was computed of it, and goes into the whole. */
-function withCoilReadings(all: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
-  const { netlist, windings } = quick;
-  const read = new Map(
-    [...all.coils].flatMap(([coil, { totalH, capacitances }]) => {
-      const line = newestMagnetic(netlist, 'inductance', coil);
-      const ohm = windings.get(coil)?.resistance20COhm?.value ?? 0;
-      return line && totalH.value > 0
-        ? [[coil, inductanceAtLowFrequency(line, { ohm, farad: capacitances.windingF.value }, all.lostShare)] as const]
-        : [];
-    }),
-  );
-  if (read.size === 0) return all;
-  const coils = new Map(
-    [...all.coils].map(([coil, each]) => [coil, { ...each, totalH: read.get(coil) ?? each.totalH }]),
-  );
-  const stretch = (coil: Coil) => Math.sqrt(ratioOf(read.get(coil), all.coils.get(coil)?.totalH) ?? 1);
-  const mutualSameSenseH: PickupMagnetics['mutualSameSenseH'] = (a, b) =>
-    all.mutualSameSenseH(a, b) * stretch(a) * stretch(b);
-  return {
-    ...all,
-    coils,
-    mutualSameSenseH,
-    ...wholePickup(quick, { ...all, coils, mutualSameSenseH }, ownCable(netlist.pickup)),
-  };
-}
-
-/** Readings of the whole pickup scale what was computed of its parts: their ratios are known better than their size. */
-function calibrated(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
-  const { inductanceH, capacitanceF } = computed;
-  const [readF, readH] = [
-    newestMagnetic(quick.netlist, 'capacitance', 'whole'),
-    newestMagnetic(quick.netlist, 'inductance', 'whole'),
-  ];
-  const measuredF = readF && capacitanceRead(readF);
-  const measuredH =
-    inductanceH &&
-    readH &&
-    inductanceAtLowFrequency(
-      readH,
-      { ohm: quick.resistance20COhm?.value ?? 0, farad: measuredF?.value ?? capacitanceF?.value ?? 0 },
-      computed.lostShare,
-    );
-  const henries = ratioOf(measuredH, inductanceH);
-  const farads = ratioOf(measuredF, capacitanceF);
-  if (!henries && !farads) return computed;
-  const coils = new Map(
-    [...computed.coils].map(([coil, each]) => [
-      coil,
-      {
-        ...each,
-        totalH: henries ? rescaled(each.totalH, henries, measuredH) : each.totalH,
-        capacitances: farads ? rescaledAll(each.capacitances, farads, measuredF) : each.capacitances,
-      },
-    ]),
-  );
+/** A reading of the whole capacitance scales what was computed of its parts: their ratios are known better than their size. */
+function withCapacitanceRead(computed: PickupMagnetics, netlist: PickupNetlist): PickupMagnetics {
+  const line = newestMagnetic(netlist, 'capacitance', 'whole');
+  const measured = line && capacitanceRead(line);
+  const ratio = computed.capacitanceF && measured ? measured.value / computed.capacitanceF.value : undefined;
+  if (!ratio || !(ratio > 0) || !measured) return computed;
   return {
     ...computed,
-    coils,
-    inductanceH: measuredH ?? inductanceH,
-    capacitanceF: measuredF ?? capacitanceF,
-    leadF: computed.leadF * (farads ?? 1),
-    between: farads
-      ? computed.between.map(({ farad, ...pair }) => ({ ...pair, farad: rescaled(farad, farads, measuredF) }))
-      : computed.between,
-    mutualSameSenseH: (a, b) => computed.mutualSameSenseH(a, b) * (henries ?? 1),
+    coils: new Map(
+      [...computed.coils].map(([coil, each]) => [
+        coil,
+        { ...each, capacitances: rescaledAll(each.capacitances, ratio, measured) },
+      ]),
+    ),
+    capacitanceF: measured,
+    leadF: computed.leadF * ratio,
+    between: computed.between.map(({ farad, ...pair }) => ({ ...pair, farad: rescaled(farad, ratio, measured) })),
   };
 }
 
-const ratioOf = (measured: Estimate | undefined, computed: Estimate | undefined): number | undefined =>
-  measured && computed && computed.value > 0 ? measured.value / computed.value : undefined;
-
-const rescaled = (computed: Estimate, ratio: number, measured: Estimate | undefined): Estimate => ({
+const rescaled = (computed: Estimate, ratio: number, measured: Estimate): Estimate => ({
   value: computed.value * ratio,
-  sd: computed.value * ratio * (measured ? measured.sd / measured.value : 0),
+  sd: computed.value * ratio * (measured.sd / measured.value),
   basis: 'computed',
-  restsOn: [...new Set([...(measured?.restsOn ?? []), ...computed.restsOn])],
+  restsOn: [...new Set([...measured.restsOn, ...computed.restsOn])],
 });
 
 const rescaledAll = (
   { windingF, startF, finishF, facesF }: CoilCapacitances,
   ratio: number,
-  measured: Estimate | undefined,
+  measured: Estimate,
 ): CoilCapacitances => ({
   windingF: rescaled(windingF, ratio, measured),
   startF: rescaled(startF, ratio, measured),

@@ -13,8 +13,10 @@ import { looseNetlist } from './pickup-circuit.ts';
 
 type Line = ReadingOf<'inductance'> | ReadingOf<'capacitance'>;
 
-/** What a line was read of: all that lies between hot and ground, or one coil with nothing beside it. */
-export function magneticSubject(line: Line, block: Readings, netlist: PickupNetlist): 'whole' | Coil | undefined {
+/** What a line was read of: all that lies between hot and ground, one coil with nothing beside it, or what lies between two nets. */
+export type MagneticSubject = 'whole' | Coil | { readonly nets: readonly [number, number] };
+
+export function magneticSubject(line: Line, block: Readings, netlist: PickupNetlist): MagneticSubject | undefined {
   if (!line.probes) return 'whole';
   const lying = block.apart ? looseNetlist(netlist.pickup) : netlist;
   const nets = netsOf(line.probes, lying);
@@ -24,7 +26,8 @@ export function magneticSubject(line: Line, block: Readings, netlist: PickupNetl
     ({ start, finish }) =>
       start !== undefined && finish !== undefined && start !== finish && nets.includes(start) && nets.includes(finish),
   );
-  return between.length === 1 ? between[0]?.coil : undefined;
+  if (between.length === 1) return between[0]?.coil;
+  return block.apart ? undefined : { nets };
 }
 
 /**

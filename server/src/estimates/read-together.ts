@@ -202,10 +202,9 @@ function anyOf(ohm: number, alike: number, path: string): Estimate {
     sd: Math.hypot(anything, apart),
     basis: 'assumed',
     restsOn: [],
-    sources: { [ANYTHING]: anything, ...(apart === 0 ? {} : { [causes.partOf(path)]: apart }) },
+    sources: { [causes.unknown]: anything, ...(apart === 0 ? {} : { [causes.partOf(path)]: apart }) },
   };
 }
 
-const ANYTHING = 'what nobody knows';
 /** So wide that a reading decides, not so wide that rounding does. */
 const ANYTHING_RELATIVE_SD = 1e3;

@@ -1,13 +1,26 @@
 /** Inductance and capacitance of a whole pickup, from those of its coils and the way they are joined. */
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { COUPLING_RELATIVE_SD, NOMINAL_OHM } from './common-practice.ts';
+import { ownCable } from './own-cable.ts';
 import { dcTransfers } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
 import { segmentOhm, wireShareOf } from './segment-shares.ts';
+
+export interface WholePickup extends Pick<PickupMagnetics, 'inductanceH' | 'capacitanceF' | 'lostShare'> {
+  /** What the inductance moves by with each coil's own; times the coils' own, they are the whole of it. */
+  readonly slopes: ReadonlyMap<Coil, number>;
+  /** What of it the coils' coupling makes, H. */
+  readonly mutualH: number;
+}
+
+/** How well the coupling of two coils is known, by their distance. */
+export const couplingRelativeSd = ({ coilsApart }: Pickup): number =>
+  coilsApart ? COUPLING_RELATIVE_SD.stated : COUPLING_RELATIVE_SD.assumed;
 
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output
@@ -23,9 +36,15 @@ export function wholePickup(
     eddies,
   }: Pick<PickupMagnetics, 'coils' | 'mutualSameSenseH' | 'between' | 'eddies'>,
   lead: Estimate,
-): Pick<PickupMagnetics, 'inductanceH' | 'capacitanceF' | 'lostShare'> {
+): WholePickup {
   const { netlist, windings, signs } = quick;
-  const nothing = { inductanceH: undefined, capacitanceF: undefined, lostShare: () => 0 };
+  const nothing: WholePickup = {
+    inductanceH: undefined,
+    capacitanceF: undefined,
+    lostShare: () => 0,
+    slopes: new Map(),
+    mutualH: 0,
+  };
   const { hot, ground } = netlist;
   if (hot === undefined || ground === undefined) return nothing;
   const shares = dcTransfers(netlist, (segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM, hot, ground);
@@ -55,7 +74,7 @@ export function wholePickup(
   const mutualH = parts.reduce((sum, { share }, index) => sum + share * (coupled[index] ?? 0), 0);
   const pickup = netlist.pickup;
   const spacing = estimateOf(0, {
-    sd: Math.abs(mutualH) * (pickup.coilsApart ? COUPLING_RELATIVE_SD.stated : COUPLING_RELATIVE_SD.assumed),
+    sd: Math.abs(mutualH) * couplingRelativeSd(pickup),
     basis: 'assumed',
     source: causes.coilsApart(pieceName(pickup)),
   });
@@ -64,6 +83,8 @@ export function wholePickup(
     magnetic && magnetic.totalH.value > 0 ? (share * (fluxes[index] ?? 0)) / magnetic.totalH.value : 0,
   );
   return {
+    slopes: new Map(parts.map(({ coil }, index) => [coil, weights[index] ?? 0])),
+    mutualH,
     lostShare: (frequencyHz) =>
       eddies().turns.reduce((sum, { cornerHz, beside }) => {
         // k√L is each coil's mutual inductance with the turn of 1 H.
@@ -84,6 +105,18 @@ export function wholePickup(
     ),
   };
 }
+
+/** The same between any two nets. */
+export const wholeBetween = (
+  quick: QuickEstimates,
+  magnetics: PickupMagnetics,
+  [hot, ground]: readonly [number, number],
+): WholePickup =>
+  wholePickup(
+    { ...quick, netlist: { ...quick.netlist, hot, ground, chassis: ground } },
+    magnetics,
+    ownCable(quick.netlist.pickup),
+  );
 
 /** A coil that carries a smaller share of the current is not in its path. */
 const NO_PATH = 1e-6;
