@@ -77,6 +77,56 @@ describe('stated limits', () => {
     assert.ok(analyse(reversed).findings.some(({ code }) => code === 'analysis/incomplete'));
   });
 
+  it('of coils, readings, positions, controls and parts are told where they stand, and nothing is made up', () => {
+    const coils = (count: number) =>
+      `pickup p {\n${Array.from({ length: count }, (_, index) => `  coil c${index} {\n    start s${index}\n    finish f${index}\n  }\n`).join('')}  hookup {\n    hot f0\n${Array.from({ length: count - 1 }, (_, index) => `    link s${index} f${index + 1}\n`).join('')}    ground s${count - 1}\n  }\n}\n`;
+    const instrument = (controls: string, positions: string) =>
+      `${PICKUP('one')}instrument i {\n  pickup b one\n  controls {\n${controls}  }\n  selector {\n${positions}  }\n}\n`;
+    const volume = '    volume 500 kohm audio\n';
+    const position = '    1 "bridge" b\n';
+    const many = (count: number, of: (index: number) => string) =>
+      Array.from({ length: count }, (_, index) => of(index)).join('');
+    const cases: readonly (readonly [text: string, what: RegExp])[] = [
+      [coils(1000), /Pickup p is read and not solved: 1000 coils, more than the 48/],
+      [
+        PICKUP('p', `readings {\n${many(2001, () => '    main 7.1 kohm\n')}  }`),
+        /2001 lines of readings, more than the 2000/,
+      ],
+      [
+        instrument(
+          volume,
+          many(201, (index) => `    ${index + 1} "x" b\n`),
+        ),
+        /Instrument i .*201 positions/,
+      ],
+      [
+        instrument(
+          many(101, () => volume),
+          position,
+        ),
+        /101 controls, more than the 100/,
+      ],
+      [instrument(volume, `    1 "x" ${Array(1000).fill('b').join(' series ')}\n`), /1000 parts in one position/],
+      [`${coils(49)}${instrument(volume, position).replace('b one', 'b p')}`, /its pickup b has 49 coils/],
+    ];
+    for (const [text, what] of cases) {
+      const { findings, pickups, instruments } = analyse(text);
+      const told = findings.filter(({ code }) => code === 'analysis/incomplete');
+      assert.ok(
+        told.some(({ message }) => what.test(message)),
+        `${what}: ${told.map(({ message }) => message)}`,
+      );
+      const left = told.map(({ subject }) => subject.pickup ?? subject.instrument);
+      const solved = [...pickups.map(({ pickup }) => pickup.name), ...instruments.map((each) => each.instrument.name)];
+      assert.deepEqual(
+        solved.filter((name) => left.includes(name)),
+        [],
+      );
+    }
+    for (const text of [coils(48), instrument(volume, position)])
+      assert.ok(analyse(text).findings.every(({ code }) => code !== 'analysis/incomplete'));
+  });
+
   it('are none for long lines', () => {
     const note = `pickup p {\n  note "${'a'.repeat(500_000)}"\n  conductors ${Array.from({ length: 20_000 }, (_, index) => `l${index}`).join(' ')}\n}\n`;
     assert.ok(analyse(note).findings.every(({ code }) => code !== 'analysis/incomplete'));

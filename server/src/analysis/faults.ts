@@ -1,4 +1,4 @@
-/** Faults of the program itself: caught where they happen, told there, so that they take nothing else along. */
+/** What is not analysed, with the reason: faults of the program itself are caught where they happen, and told there. */
 import type { Finding, Subject } from '../checks/finding.ts';
 import { type Said, say } from '../checks/say.ts';
 import { told } from '../checks/telling.ts';
@@ -9,6 +9,8 @@ export interface Faults {
   /** What `make` gives in a list, or nothing, and the fault is noted. */
   guard<T>(what: Said, place: Place, subject: Subject, make: () => T): readonly T[];
   add(what: Said, place: Place, subject: Subject, error: unknown): void;
+  /** Something is left out on purpose. */
+  note(finding: Finding): void;
 }
 
 export function createFaults(): Faults {
@@ -19,6 +21,9 @@ export function createFaults(): Faults {
   return {
     found,
     add,
+    note: (finding) => {
+      found.push(finding);
+    },
     guard: (what, place, subject, make) => {
       try {
         return [make()];

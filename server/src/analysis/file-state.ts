@@ -18,6 +18,7 @@ import type { Wire } from '../model/wire.ts';
 import type { Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, type Faults } from './faults.ts';
 import { instrumentAnalysis } from './instrument-analysis.ts';
+import { instrumentPastLimit, leftOut, pickupPastLimit } from './limits.ts';
 import { pickupAnalysis } from './pickup-analysis.ts';
 import { recordOf } from './record.ts';
 import type { UseGraph } from './use-graph.ts';
@@ -122,23 +123,32 @@ function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Benc
   return undefined;
 }
 
-/** What the program fails at is noted with `faults`. */
-export const analysedPickup = (
+/** What goes past a limit, or what the program fails at, is noted with `faults`. */
+export function analysedPickup(
   pickup: Pickup,
   { bench, formers }: FileState,
   faults: Faults,
-): readonly PickupAnalysis[] =>
-  faults.guard(...namedPickup(pickup), () => {
+): readonly PickupAnalysis[] {
+  return within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => {
     const analysis = pickupAnalysis(pickup, bench);
     return formers.has(pickup) ? recordOf(analysis) : analysis;
   });
+}
 
 export const analysedInstrument = (
   instrument: Instrument,
   { bench }: FileState,
   faults: Faults,
 ): readonly InstrumentAnalysis[] =>
-  faults.guard(...namedInstrument(instrument), () => instrumentAnalysis(instrument, bench));
+  within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
+    instrumentAnalysis(instrument, bench),
+  );
+
+function within<T>(about: About, pastLimit: Said | undefined, faults: Faults, make: () => T): readonly T[] {
+  if (pastLimit === undefined) return faults.guard(...about, make);
+  faults.note(leftOut(...about, pastLimit));
+  return [];
+}
 
 /** Findings that need inductances. A fault of the program in them is told in the place of what it fails at. */
 export function lateFindings(part: PickupAnalysis | InstrumentAnalysis): readonly Finding[] {
