@@ -9,6 +9,7 @@ import type { Played as Pots } from '../estimates/position-network.ts';
 import { potWords } from '../estimates/positions.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
+import { titleOf } from '../words/parts.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { filesOf, shownPath } from './files.ts';
@@ -136,7 +137,7 @@ function positionPart({ instruments }: Analysis, { position, pots }: Wanted, sho
   const name = position ?? first.estimates.key;
   const { each, estimates } = choose(all, (one) => one.estimates.key, { what: 'position', name, shown });
   const { instrument } = each;
-  const title = instrument.title ?? instrument.name;
+  const title = titleOf(instrument);
   return {
     words: `${title}, position ${name}: ${potWords(instrument, pots)}`,
     response: estimates.response,
@@ -149,7 +150,7 @@ function pickupPart({ pickups, bench }: Analysis, { pickup: name }: Wanted, show
   const wanted = { what: 'pickup', name, shown, use: ' to play through' };
   const chosen = chooseOnly(pickups, ({ pickup }) => pickup.name, wanted, newestOf(pickups));
   return {
-    words: `${chosen.pickup.title ?? chosen.pickup.name}, ${DEFAULT_LOAD.words}`,
+    words: `${titleOf(chosen.pickup)}, ${DEFAULT_LOAD.words}`,
     // Without these the coils' inductances are not known, and a response would be a guess.
     response: chosen.estimates().inductanceH && pickupResponse(quickOf(bench)(chosen.pickup)),
     instrument: undefined,

@@ -1,10 +1,12 @@
 /** A comparison as a page that needs nothing else: facts, numbers, findings, the wiring side by side and the responses overlaid. */
+
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { changedParts } from '../comparison/changed-parts.ts';
 import type { FactChange } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
+import { titleOf } from '../words/parts.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, words } from './html.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
 import { responsePlot } from './response-plot/response-plot.ts';
@@ -126,7 +128,7 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, nam
     if (old === undefined || !changed.has(`pickup ${name}`)) return [];
     const response = pickupResponsePicture({ analysis: after, pickup: now }, { analysis: before, pickup: old }, labels);
     return [
-      h('h2', {}, 'Wiring and response of ', words(now.pickup.title ?? name)),
+      h('h2', {}, 'Wiring and response of ', words(titleOf(now.pickup))),
       h(
         'div',
         { class: 'pair' },

@@ -29,6 +29,8 @@ export function h(name: string, attributes: HtmlAttributes, ...children: readonl
   return { name, attributes, children };
 }
 
+export const section = (...children: readonly HtmlNode[]): HtmlElement => h('section', {}, ...children);
+
 /** Text from a spec: its writing direction stays its own. */
 export function typed(text: string): HtmlElement {
   return h('bdi', {}, text);

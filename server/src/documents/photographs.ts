@@ -1,9 +1,11 @@
 /** Photographs as they stand in pages and on cards: each with what it shows, without what the camera wrote beside it. */
+
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type CleanPhoto, cleanPhoto, type FileBytes } from '../photos/photo-file.ts';
+import { titleOf } from '../words/parts.ts';
 import { type HtmlNode, h, typed } from './html.ts';
 
 /** Copies by the URI of their file. */
@@ -47,10 +49,7 @@ export function photographsOnPage(
       const photo = at.kind === 'inside' ? copies.get(at.uri) : undefined;
       if (photo === undefined) return [];
       const { caption } = line.value;
-      const about = [
-        ...(subjects.length > 1 ? [subject.title ?? subject.name] : []),
-        ...(of === undefined ? [] : [of]),
-      ];
+      const about = [...(subjects.length > 1 ? [titleOf(subject)] : []), ...(of === undefined ? [] : [of])];
       const words = [typed(caption), ...about.flatMap((each) => [', ', typed(each)])];
       return [h('figure', {}, { photo, caption }, h('figcaption', {}, ...words))];
     }),

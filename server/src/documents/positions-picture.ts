@@ -4,7 +4,8 @@ import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Position } from '../model/instrument.ts';
 import { onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
-import { selectionWords } from '../words/selections.ts';
+import { titleOf } from '../words/parts.ts';
+import { positionTitle, selectionWords } from '../words/selections.ts';
 import type { SheetWords } from './drawing-sheet.ts';
 import { type PositionVerdict, positionVerdict } from './position-verdict.ts';
 import { settingWords } from './response-plot/from-model.ts';
@@ -50,7 +51,7 @@ export function positionsPicture(
     const estimates = all.find(({ key }) => key === position.key.value);
     return estimates === undefined ? [] : [rowOf(position, estimates, loudest?.levelDb?.value, live)];
   });
-  const title = instrument.title ?? instrument.name;
+  const title = titleOf(instrument);
   const findings = [...analysed.findings, ...analysed.lateFindings()];
   const notes = rows.flatMap(({ key }) =>
     findings.filter(({ subject }) => subject.position === key).map(({ message }) => message),
@@ -76,7 +77,7 @@ function rowOf(
   live: string | undefined,
 ): PositionRow {
   const joined = position.selection === undefined ? undefined : selectionWords(position.selection);
-  const title = position.title ?? joined ?? '';
+  const title = positionTitle(position);
   const level = estimates.levelDb?.value;
   return {
     key: position.key.value,

@@ -2,6 +2,7 @@ import type { Span } from '../../../grammar/src/span.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { newestOf } from '../analysis/newest.ts';
+import { titleOf } from '../words/parts.ts';
 
 /** A pickup or an instrument that this file itself writes. */
 export interface OwnSubject {
@@ -33,7 +34,7 @@ export function ownSubjects(analysis: Analysis): readonly OwnSubject[] {
       {
         kind,
         name: thing.name,
-        title: thing.title ?? thing.name,
+        title: titleOf(thing),
         isRecord: kind === 'pickup' && !newest.has(thing.name),
         chunk,
         span: { start: offset + content.span.start, end: offset + content.span.end },

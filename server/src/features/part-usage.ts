@@ -1,14 +1,15 @@
 /** Who uses the parts that a file declares, and what is left on its spools after the coils that are still to be wound. */
+
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { newestOf } from '../analysis/newest.ts';
 import { type OwnPart, ownParts } from '../analysis/own-parts.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { coilsToWind, wireForCoils } from '../estimates/coils-to-wind.ts';
-import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Spool } from '../model/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { titleOf } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { WIRE_SPARE } from '../words/wire-spare.ts';
 
@@ -64,12 +65,10 @@ function pickupsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
     const coils = pickup.coils.filter(({ bobbin, wire, spool }) =>
       [bobbin, wire, spool].some((each) => isIt(analysis, each?.place)),
     );
-    if (coils.length > 0) return [`${nameOf(pickup)} (${list(coils.map(({ name }) => name))})`];
-    return isIt(analysis, pickup.barMagnet?.value.magnet?.place) ? [nameOf(pickup)] : [];
+    if (coils.length > 0) return [`${titleOf(pickup)} (${list(coils.map(({ name }) => name))})`];
+    return isIt(analysis, pickup.barMagnet?.value.magnet?.place) ? [titleOf(pickup)] : [];
   });
 }
-
-const nameOf = ({ title, name }: Pickup): string => title ?? name;
 
 function leftWords(spool: Spool, among: readonly Analysis[], isIt: IsIt): string {
   const planned = among.flatMap((analysis) =>

@@ -4,6 +4,10 @@ import type { Position } from '../model/instrument.ts';
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
 import { list } from './text.ts';
 
+/** Of a pickup or an instrument: its title, else its name. */
+export const titleOf = ({ title, name }: { readonly title: string | undefined; readonly name: string }): string =>
+  title ?? name;
+
 export const coilWords = (coil: Coil): string => `the ${coil.name} coil`;
 
 /** The lead that a coil's end leaves by, as the hookup names it: a conductor, its own lead, or the end itself. */

@@ -1,4 +1,4 @@
-import type { Selection } from '../model/instrument.ts';
+import type { Position, Selection } from '../model/instrument.ts';
 import { foldSelection, type SelectionPart } from '../model/selection.ts';
 import { printValue } from '../quantities/print.ts';
 
@@ -13,6 +13,10 @@ export const selectionWords = (selection: Selection): string =>
       return { text, inner: `(${text})` };
     },
   }).text;
+
+/** What a position is called: as stated, else by what it joins. */
+export const positionTitle = ({ title, selection }: Position): string =>
+  title ?? (selection === undefined ? '' : selectionWords(selection));
 
 /** By itself, and inside of something larger. */
 interface Words {

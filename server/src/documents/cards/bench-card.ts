@@ -1,5 +1,6 @@
 /** The bench check: every pair of leads before and after joining, kick, compass, inductance and Q, pass or fail. */
 
+import { leadLetters } from '../../../../grammar/values/lead-name.ts';
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { APART_FROM_OHM, HANDS_OHM, JOINT_AT_MOST_OHM } from '../../estimates/common-practice.ts';
@@ -14,15 +15,26 @@ import { cautionsOf } from '../../words/cautions.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../../words/kick.ts';
 import { capital } from '../../words/text.ts';
-import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, section, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { boxCell, fields, frame, gapCell, line, mind, tickBox, tickCell, unknown } from './frame.ts';
+import {
+  boxCell,
+  cardWith,
+  fields,
+  gapCell,
+  line,
+  mind,
+  ohmCells,
+  pickupHead,
+  tickBox,
+  tickCell,
+  unknown,
+} from './frame.ts';
 import { jointNodes } from './joint-table.ts';
-import { kiloohm, passText } from './numbers.ts';
-import { aboutPickup, titleOf } from './pickup-words.ts';
+import { kiloohm } from './numbers.ts';
 import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
 import { type Expected, looseAndJoined, type ProbePair, probePairs } from './probe-pairs.ts';
-import { leadLetters, leadNodes } from './swatch.ts';
+import { leadNodes } from './swatch.ts';
 
 export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
@@ -30,49 +42,43 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
   const quick = quickOf(bench)(pickup);
   const states = looseAndJoined(quick);
   const pairs = probePairs(quick, states, bench, setting.roomC);
-  const title = `Bench check: ${titleOf(pickup)}`;
-  return {
-    kind: 'bench',
-    about: [pickup.name],
-    title,
-    body: frame(
-      { title, about: aboutPickup(pickup), atRoom: true, findings: analysed.findings },
-      setting,
-      fields([
-        { label: `room now, °C (printed for ${printNumber(setting.roomC, 0)})` },
-        { label: 'meter', value: meterText(bench) },
-        { label: 'probe leads shorted read, Ω' },
-        { label: 'date, hand' },
-      ]),
-      pairTable(pairs, bench),
-      h(
-        'p',
-        {},
-        'Before: every lead free. After: ',
-        ...jointNodes(quick.netlist),
-        `. Each °C warmer adds 0.4\u202F%.${settles(pairs)}`,
-      ),
+  return cardWith(
+    pickupHead(analysed, 'bench', 'Bench check'),
+    setting,
+    fields([
+      { label: `room now, °C (printed for ${printNumber(setting.roomC, 0)})` },
+      { label: 'meter', value: meterText(bench) },
+      { label: 'probe leads shorted read, Ω' },
+      { label: 'date, hand' },
+    ]),
+    pairTable(pairs, bench),
+    h(
+      'p',
+      {},
+      'Before: every lead free. After: ',
+      ...jointNodes(quick.netlist),
+      `. Each °C warmer adds 0.4\u202F%.${settles(pairs)}`,
+    ),
+    h(
+      'div',
+      { class: 'two bench' },
       h(
         'div',
-        { class: 'two bench' },
-        h(
-          'div',
-          {},
-          kickTable(kickRows(quick, states.loose)),
-          mind(
-            [
-              ...fingers(pairs, bench),
-              'Let it settle an hour in the room; solder joints cold.',
-              'Check the compass on a known pole first.',
-              ...cautionsOf('magnets'),
-            ],
-            'column',
-          ),
+        {},
+        kickTable(kickRows(quick, states.loose)),
+        mind(
+          [
+            ...fingers(pairs, bench),
+            'Let it settle an hour in the room; solder joints cold.',
+            'Check the compass on a known pole first.',
+            ...cautionsOf('magnets'),
+          ],
+          'column',
         ),
-        h('div', {}, compassTable(quick), inductanceTable(quick, bench, setting.roomC), ...result()),
       ),
+      h('div', {}, compassTable(quick), inductanceTable(quick, bench, setting.roomC), ...result()),
     ),
-  };
+  );
 }
 
 function meterText(bench: Bench | undefined): string {
@@ -113,23 +119,15 @@ function expectedCells(expected: Expected, bench: Bench | undefined): readonly H
     h('td', { class: 'n q' }, value),
     h('td', { class: 'q s' }, passes),
   ];
-  switch (expected.kind) {
-    case 'open':
-      return words('open', OPEN_PASSES);
-    case 'joined':
-      return words('joined', JOINED_PASSES);
-    case 'unknown':
-      return words('unknown', 'write it down');
-    case 'resistance':
-      return [
-        h('td', { class: 'n x' }, kiloohm(expected.ohm.value, bench)),
-        h('td', { class: 'q s' }, passText(expected.ohm.value, expected.passOhm, bench)),
-      ];
-  }
+  const { kind } = expected;
+  return kind === 'resistance' ? ohmCells(expected.ohm, bench) : words(kind, PASSES[kind]);
 }
 
-const OPEN_PASSES = `over ${APART_FROM_OHM / 1e6} MΩ`;
-const JOINED_PASSES = `under ${JOINT_AT_MOST_OHM} Ω`;
+const PASSES: Readonly<Record<Exclude<Expected['kind'], 'resistance'>, string>> = {
+  open: `over ${APART_FROM_OHM / 1e6} MΩ`,
+  joined: `under ${JOINT_AT_MOST_OHM} Ω`,
+  unknown: 'write it down',
+};
 
 function settles(pairs: readonly ProbePair[]): string {
   if (!pairs.some(({ before, after }) => before.kind === 'unknown' || after.kind === 'unknown')) return '';
@@ -139,9 +137,7 @@ function settles(pairs: readonly ProbePair[]): string {
 function kickTable(rows: readonly KickRow[]): HtmlNode {
   const point = (at: KickRow['red'] | KickRow['black']): readonly HtmlNode[] =>
     typeof at === 'string' ? [at] : [typed(at.what === 'lead' ? leadLetters(at.name) : at.name)];
-  return h(
-    'section',
-    {},
+  return section(
     table({
       caption: `Kick: ${KICK_MOTION}, ${KICK_METER}`,
       columns: [th('red'), th('black'), th('over'), th('approach'), th('1', 'tick'), th('2', 'tick'), th('3', 'tick')],
@@ -175,9 +171,7 @@ function kickNote(rows: readonly KickRow[]): string {
 
 function compassTable(quick: QuickEstimates): HtmlNode {
   const coils = compassCoils(quick);
-  return h(
-    'section',
-    {},
+  return section(
     table({
       caption: 'Compass, a few centimetres above',
       columns: [th('poles of'), th('draw'), th('seen', 'tick')],
@@ -201,9 +195,7 @@ function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC:
   const own = meter?.resonanceHz;
   const readings = INDUCTANCE_HZ.map((hz) => ({ hz, reading: told(meter?.at(hz)) }));
   const shown = readings.filter(({ hz, reading }) => reading || hz < ONLY_BELOW_RESONANCE_HZ);
-  return h(
-    'section',
-    {},
+  return section(
     table({
       caption: 'Inductance and Q, hot to ground',
       columns: [th('at'), th('L, H'), th('read', 'box'), th('Q'), th('read', 'box')],

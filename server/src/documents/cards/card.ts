@@ -35,7 +35,7 @@ export interface Card {
   readonly title: string;
   readonly body: readonly HtmlNode[];
   /** Sheets that its drawings need. */
-  readonly css?: readonly string[];
+  readonly css?: readonly string[] | undefined;
 }
 
 /** Why a card that was asked for is not made. */

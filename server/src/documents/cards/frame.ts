@@ -1,15 +1,26 @@
 /** What all cards share: the head, the foot with the guidance sentence, fields to read and to fill, boxes, cautions. */
 
+import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
+import type { Bench } from '../../model/bench.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
 import { printCelsius } from '../../quantities/print.ts';
 import { GUIDANCE } from '../../words/cautions.ts';
+import { titleOf } from '../../words/parts.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
-import type { CardSetting } from './card.ts';
+import type { Card, CardSetting } from './card.ts';
+import type { CardKind } from './card-kinds.ts';
+import { kiloohm, passText } from './numbers.ts';
+import { aboutPickup } from './pickup-words.ts';
 
-export interface Head {
+export interface Head extends Pick<Card, 'kind' | 'css'> {
+  /** What it is about, as parts of a file name. */
+  readonly of: readonly string[];
   /** A page behind the card's own. */
-  readonly behind?: HtmlNode;
+  readonly behind?: HtmlNode | undefined;
   readonly title: string;
+  /** Of the page, where its heading is too short to stand alone. */
+  readonly pageTitle?: string;
   /** Serial, pickup, what the card is for: the line below the title. */
   readonly about: readonly (string | undefined)[];
   /** False where nothing on the card depends on the temperature. */
@@ -17,9 +28,19 @@ export interface Head {
   readonly findings: readonly Finding[];
 }
 
-export function frame(head: Head, setting: CardSetting, ...content: readonly HtmlNode[]): readonly HtmlNode[] {
+/** Of a pickup as a whole: `Potting: Withen bridge`. */
+export const pickupHead = ({ pickup, findings }: PickupAnalysis, kind: CardKind, what: string): Head => ({
+  kind,
+  of: [pickup.name],
+  title: `${what}: ${titleOf(pickup)}`,
+  about: aboutPickup(pickup),
+  atRoom: true,
+  findings,
+});
+
+export function cardWith(head: Head, setting: CardSetting, ...content: readonly HtmlNode[]): Card {
   const about = head.about.filter((each): each is string => each !== undefined && each !== '');
-  return [
+  const body = [
     h(
       'main',
       { class: 'card' },
@@ -40,6 +61,7 @@ export function frame(head: Head, setting: CardSetting, ...content: readonly Htm
       ...(head.behind ? [head.behind] : []),
     ),
   ];
+  return { kind: head.kind, about: head.of, title: head.pageTitle ?? head.title, css: head.css, body };
 }
 
 const LONG_TITLE = 60;
@@ -86,6 +108,12 @@ export function fields(list: readonly Field[], className?: string): HtmlNode {
 
 /** Unknown, and the reading that settles it: never nothing, never a dash. */
 export const unknown = (settledBy: string): string => `unknown: ${settledBy}`;
+
+/** What a resistance should read, and what passes, kΩ. */
+export const ohmCells = (ohm: Estimate, bench: Bench | undefined): readonly HtmlNode[] => [
+  h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
+  h('td', { class: 'q s' }, passText(ohm, bench)),
+];
 
 export const boxCell = (): HtmlNode => h('td', { class: 'box' });
 export const tickCell = (): HtmlNode => h('td', { class: 'tick' });

@@ -14,16 +14,16 @@ import type { Pickup } from '../../model/pickup.ts';
 import type { WaxPart } from '../../model/potting.ts';
 import type { Reading, Readings } from '../../model/readings.ts';
 import { workDone } from '../../model/work-done.ts';
-import { printCelsius, printQuantity } from '../../quantities/print.ts';
+import { printCelsius, printCount, printQuantity } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
+import { titleOf } from '../../words/parts.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import { photographsOnPage } from '../photographs.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
-import { fields, frame, tickBox } from './frame.ts';
-import { instrumentTitle } from './instrument-card.ts';
-import { ofDimension, turnsText } from './numbers.ts';
-import { aboutPickup, titleOf } from './pickup-words.ts';
+import { cardWith, fields, tickBox } from './frame.ts';
+import { ofDimension } from './numbers.ts';
+import { aboutPickup } from './pickup-words.ts';
 import { positionTable } from './position-table.ts';
 
 export interface HandedOver {
@@ -47,7 +47,7 @@ export const handedOverPickup = (analysed: PickupAnalysis): HandedOver => ({
 /** With those of its pickups that the file itself holds or uses. */
 export const handedOverInstrument = (analysed: InstrumentAnalysis, pickups: readonly PickupAnalysis[]): HandedOver => ({
   name: analysed.instrument.name,
-  title: instrumentTitle(analysed.instrument),
+  title: titleOf(analysed.instrument),
   about: [`${analysed.instrument.slots.length} pickups`],
   findings: [...analysed.findings, ...pickups.flatMap(({ findings }) => findings)],
   pickups,
@@ -55,38 +55,39 @@ export const handedOverInstrument = (analysed: InstrumentAnalysis, pickups: read
 });
 
 export function handOverCard(handed: HandedOver, source: CardSource): Card {
-  const title = `Hand-over: ${handed.title}`;
   const { handOver, handOverFields, photos } = source.setting;
   const shown = [
     ...(handed.instrument ? [handed.instrument.instrument] : []),
     ...handed.pickups.map(({ pickup }) => pickup),
   ];
   const extra = handOverFields.filter((field) => !handOver.some((section) => section === field.title));
-  return {
-    kind: 'hand-over',
-    about: [handed.name],
-    title,
-    body: frame(
-      { title, about: handed.about, atRoom: handed.instrument !== undefined, findings: handed.findings },
-      source.setting,
-      fields([
-        { label: 'customer', value: customers(handed.pickups) },
-        { label: 'received' },
-        { label: 'handed over' },
-        { label: 'by' },
-      ]),
-      ...handOver.map((section) => sectionNode(section, handed, source)),
-      ...(extra.length > 0
-        ? [
-            fields(
-              extra.map(({ title: label, text }) => ({ label, value: text === '' ? undefined : typed(text) })),
-              'f2 tall',
-            ),
-          ]
-        : []),
-      ...(photos ? photographsOnPage(source.analysis, shown, photos) : []),
-    ),
-  };
+  return cardWith(
+    {
+      kind: 'hand-over',
+      of: [handed.name],
+      title: `Hand-over: ${handed.title}`,
+      about: handed.about,
+      atRoom: handed.instrument !== undefined,
+      findings: handed.findings,
+    },
+    source.setting,
+    fields([
+      { label: 'customer', value: customers(handed.pickups) },
+      { label: 'received' },
+      { label: 'handed over' },
+      { label: 'by' },
+    ]),
+    ...handOver.map((section) => sectionNode(section, handed, source)),
+    ...(extra.length > 0
+      ? [
+          fields(
+            extra.map(({ title: label, text }) => ({ label, value: text === '' ? undefined : typed(text) })),
+            'f2 tall',
+          ),
+        ]
+      : []),
+    ...(photos ? photographsOnPage(source.analysis, shown, photos) : []),
+  );
 }
 
 const customers = (pickups: readonly PickupAnalysis[]): HtmlNode | undefined => {
@@ -275,7 +276,7 @@ function coilText(quick: QuickEstimates, coil: Pickup['coils'][number]): string 
   const turns = coil.counted ?? coil.turns;
   const wound = [
     turns
-      ? `${turnsText(turns.value.si)} turns`
+      ? `${printCount(turns.value.si)} turns`
       : winding?.turns
         ? printQuantity({ value: winding.turns.value, sd: winding.turns.sd, dimension: 'turns' })
         : 'turns unknown',

@@ -1,68 +1,62 @@
 /** The wiring of an instrument on paper: pickups, controls with taper and tolerance, positions. */
 
+import { leadLetters } from '../../../../grammar/values/lead-name.ts';
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { CAPACITOR_TOLERANCE, POT_TOLERANCE } from '../../estimates/common-practice.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { wiringWords } from '../../words/control-words.ts';
+import { titleOf } from '../../words/parts.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import { instrumentPicture } from '../instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
 import type { Card, CardSource } from './card.ts';
-import { boxCell, fields, frame, mind } from './frame.ts';
+import { boxCell, cardWith, fields, mind } from './frame.ts';
 import { millimetres, written } from './numbers.ts';
-import { titleOf } from './pickup-words.ts';
 import { type PlacedDrawing, placedDrawing } from './placed-drawing.ts';
 import { positionTable } from './position-table.ts';
-import { leadLetters } from './swatch.ts';
-
-export const instrumentTitle = ({ title, name }: Instrument): string => title ?? name;
 
 export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource): Card {
   const { instrument } = analysed;
-  const title = `Wiring: ${instrumentTitle(instrument)}`;
   const drawn = schematic(analysed, source);
-  return {
-    kind: 'wiring',
-    about: [instrument.name],
-    title,
-    css: drawn?.css ?? [],
-    body: frame(
-      {
-        title,
-        about: ['pickups, controls and positions'],
-        atRoom: true,
-        findings: analysed.findings,
-        ...(drawn ? { behind: drawn.node } : {}),
-      },
-      source.setting,
-      pickupTable(instrument),
-      controlTable(instrument),
-      fields(
-        [
-          {
-            label: 'cable',
-            value: instrument.cable
-              ? `${instrument.cable.value.length.written} of ${instrument.cable.value.capacitancePerLength.written}`
-              : '450\u202FpF, assumed',
-          },
-          { label: 'input', value: written(instrument.input?.value) ?? '1\u202FMΩ, assumed' },
-          { label: 'ground', value: 'every ground and shield meets at one point; strings bonded to it' },
-        ],
-        'f3',
-      ),
-      positionTable(analysed, source),
-      mind([
-        'A pot turned down to 0 shorts the signal to ground, so the jack reads next to nothing: read with controls full up.',
-        'Touch each cover and the strings at the amplifier: where touching makes the buzz louder, that metal is not grounded.',
-        ...cautionsOf('solder', 'hearing'),
-        ...(drawn
-          ? []
-          : ['The schematic is too large for a sheet: print the picture that `pickup-spec draw` makes of it.']),
-      ]),
+  return cardWith(
+    {
+      kind: 'wiring',
+      of: [instrument.name],
+      title: `Wiring: ${titleOf(instrument)}`,
+      about: ['pickups, controls and positions'],
+      atRoom: true,
+      findings: analysed.findings,
+      behind: drawn?.node,
+      css: drawn?.css,
+    },
+    source.setting,
+    pickupTable(instrument),
+    controlTable(instrument),
+    fields(
+      [
+        {
+          label: 'cable',
+          value: instrument.cable
+            ? `${instrument.cable.value.length.written} of ${instrument.cable.value.capacitancePerLength.written}`
+            : '450\u202FpF, assumed',
+        },
+        { label: 'input', value: written(instrument.input?.value) ?? '1\u202FMΩ, assumed' },
+        { label: 'ground', value: 'every ground and shield meets at one point; strings bonded to it' },
+      ],
+      'f3',
     ),
-  };
+    positionTable(analysed, source),
+    mind([
+      'A pot turned down to 0 shorts the signal to ground, so the jack reads next to nothing: read with controls full up.',
+      'Touch each cover and the strings at the amplifier: where touching makes the buzz louder, that metal is not grounded.',
+      ...cautionsOf('solder', 'hearing'),
+      ...(drawn
+        ? []
+        : ['The schematic is too large for a sheet: print the picture that `pickup-spec draw` makes of it.']),
+    ]),
+  );
 }
 
 /** The schematic on a page of its own, sideways; only where it fits with its type at 8 pt. */

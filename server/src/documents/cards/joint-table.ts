@@ -1,7 +1,8 @@
 /** The joints of a pickup in words: hot first, then links, ground, what goes to ground by itself, what is joined to nothing. */
+import { leadLetters } from '../../../../grammar/values/lead-name.ts';
 import { CHASSIS, GROUND, HOT, type Node, type PickupNetlist } from '../../model/netlist.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
-import { leadLetters, leadNodes } from './swatch.ts';
+import { leadNodes } from './swatch.ts';
 
 export function jointTable(netlist: PickupNetlist): HtmlNode {
   return table({

@@ -8,12 +8,12 @@ import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { upWords } from '../../words/directions.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
+import { titleOf } from '../../words/parts.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { frame, mind } from './frame.ts';
+import { cardWith, mind, pickupHead } from './frame.ts';
 import { ofDimension } from './numbers.ts';
-import { titleOf } from './pickup-words.ts';
 import { qrCode } from './qr-code.ts';
 import { leadNodes } from './swatch.ts';
 
@@ -21,24 +21,22 @@ export function labelCard(analysed: PickupAnalysis, { analysis, setting }: CardS
   const { pickup } = analysed;
   const quick = quickOf(analysis.bench)(pickup);
   const id = pickup.serial?.value ?? pickup.name;
-  const title = `Label: ${titleOf(pickup)}`;
   const target = codeText(setting.file, id);
-  return {
-    kind: 'label',
-    about: [pickup.name],
-    title,
-    body: frame(
-      { title, about: ['two alike: one for the pickup, one for the shop'], atRoom: false, findings: analysed.findings },
-      setting,
-      h('div', { class: 'labels' }, label(quick, target), label(quick, target)),
-      h('p', { class: 'q' }, 'The code holds: ', typed(target)),
-      mind(cautionsOf('magnets')),
-    ),
-  };
+  return cardWith(
+    {
+      ...pickupHead(analysed, 'label', 'Label'),
+      about: ['two alike: one for the pickup, one for the shop'],
+      atRoom: false,
+    },
+    setting,
+    h('div', { class: 'labels' }, label(quick, target), label(quick, target)),
+    h('p', { class: 'q' }, 'The code holds: ', typed(target)),
+    mind(cautionsOf('magnets')),
+  );
 }
 
 /** The file, and in it the piece by its serial. */
-export const codeText = (file: string, id: string): string => `${file}#${id}`;
+const codeText = (file: string, id: string): string => `${file}#${id}`;
 
 function label(quick: QuickEstimates, target: string): HtmlNode {
   const { netlist } = quick;

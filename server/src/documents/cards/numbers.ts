@@ -3,11 +3,12 @@
 import type { Quantity } from '../../../../grammar/values/quantity.ts';
 import { type Bench, benchMeter } from '../../model/bench.ts';
 import { readingLimitOhm } from '../../physics/meter.ts';
-import type { Estimate } from '../../quantities/estimate.ts';
-import { printCount, printNumber, printQuantity, printValue } from '../../quantities/print.ts';
+import { copperTemperatureFactor } from '../../physics/wire.ts';
+import { type Estimate, scale } from '../../quantities/estimate.ts';
+import { printNumber, printQuantity, printValue } from '../../quantities/print.ts';
 
 /** Decimals of kΩ that the bench's meter shows. */
-export function kiloohmDecimals(bench: Bench | undefined): number {
+function kiloohmDecimals(bench: Bench | undefined): number {
   const { resolutionOhm } = benchMeter(bench);
   return Math.min(4, Math.max(1, Math.ceil(-Math.log10(resolutionOhm / 1000) - 1e-9)));
 }
@@ -16,16 +17,17 @@ export const kiloohm = (ohm: number, bench: Bench | undefined): string =>
   printNumber(ohm / 1000, kiloohmDecimals(bench));
 
 /** What passes: the meter's limit and two standard deviations of what is computed, together. */
-export function passOhm(expected: Estimate, bench: Bench | undefined): number {
-  return Math.hypot(readingLimitOhm(benchMeter(bench), expected.value), 2 * expected.sd);
+export const passOhm = ({ value, sd }: Estimate, bench: Bench | undefined): number =>
+  Math.hypot(readingLimitOhm(benchMeter(bench), value), 2 * sd);
+
+/** `4.02 to 4.19`, kΩ. */
+export function passText(ohm: Estimate, bench: Bench | undefined): string {
+  const passes = passOhm(ohm, bench);
+  return `${kiloohm(Math.max(0, ohm.value - passes), bench)} to ${kiloohm(ohm.value + passes, bench)}`;
 }
 
-/** `4.02 to 4.19` */
-export function passText(expectedOhm: number, passes: number, bench: Bench | undefined): string {
-  return `${kiloohm(Math.max(0, expectedOhm - passes), bench)} to ${kiloohm(expectedOhm + passes, bench)}`;
-}
-
-export const turnsText = (turns: number): string => printCount(turns);
+/** Ohm at 20 °C as it reads in the room. */
+export const inRoom = (at20C: Estimate, roomC: number): Estimate => scale(at20C, copperTemperatureFactor(roomC));
 
 export const written = (quantity: Quantity | undefined, digits = 4): string | undefined =>
   quantity &&

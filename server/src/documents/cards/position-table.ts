@@ -11,8 +11,7 @@ import { phaseExplained } from '../../words/phases.ts';
 import { selectionWords } from '../../words/selections.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
 import type { CardSource } from './card.ts';
-import { boxCell } from './frame.ts';
-import { kiloohm, passOhm, passText } from './numbers.ts';
+import { boxCell, ohmCells } from './frame.ts';
 
 export function positionTable(analysed: InstrumentAnalysis, { analysis, setting }: CardSource): HtmlNode {
   const { bench } = analysis;
@@ -68,8 +67,5 @@ function readingCells(
   if (ohm === null) return [h('td', { class: 'n q' }, 'open'), h('td', { class: 'q' }, '')];
   if (ohm === undefined || !Number.isFinite(ohm.value))
     return [h('td', { class: 'n q' }, 'unknown'), h('td', { class: 'q' }, 'read each coil')];
-  return [
-    h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
-    h('td', { class: 'q s' }, passText(ohm.value, passOhm(ohm, bench), bench)),
-  ];
+  return ohmCells(ohm, bench);
 }

@@ -6,70 +6,61 @@ import { bathC, bathLimits, sharesTogether, suggestedBathC, waxMasses } from '..
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import type { Potting } from '../../model/potting.ts';
-import { copperTemperatureFactor } from '../../physics/wire.ts';
-import { scale } from '../../quantities/estimate.ts';
 import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { PLASTIC_WORDS } from '../../words/parts.ts';
-import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, section, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { boxCell, fields, frame, gapCell, mind, tickCell, unknown } from './frame.ts';
-import { kiloohm, passOhm, passText, written } from './numbers.ts';
-import { aboutPickup, titleOf } from './pickup-words.ts';
+import { boxCell, cardWith, fields, gapCell, mind, ohmCells, pickupHead, tickCell, unknown } from './frame.ts';
+import { inRoom, written } from './numbers.ts';
 
 export function pottingCard(analysed: PickupAnalysis, potting: Potting, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
-  const title = `Potting: ${titleOf(pickup)}`;
   const limits = bathLimits(pickup);
   const ceiling = limits[0];
   const set = bathC(potting);
-  return {
-    kind: 'potting',
-    about: [pickup.name],
-    title,
-    body: frame(
-      { title, about: aboutPickup(pickup), atRoom: true, findings: analysed.findings },
-      setting,
-      fields(
-        [
-          {
-            label: 'set point',
-            value: h(
-              'span',
-              { class: 'big' },
-              set === undefined ? `${printCelsius(suggestedBathC(pickup))}, proposed` : printCelsius(set),
-            ),
-          },
-          {
-            label: 'never above',
-            value: [
-              h('span', { class: 'big' }, ceiling ? printCelsius(ceiling.limitC) : 'unknown'),
-              ...(set !== undefined && ceiling && set > ceiling.limitC ? [' the set point is above it'] : []),
-            ],
-          },
-          {
-            label: 'soak, until bubbles stop',
-            value: h('span', { class: 'big' }, written(potting.soak?.value, 3) ?? '10 to 20\u202Fmin'),
-          },
-        ],
-        'key f3',
-      ),
-      fields([
-        { label: 'thermometer, which' },
-        { label: 'reads in the bath, °C' },
-        { label: 'into the bath at' },
-        { label: 'out of the bath at' },
-        { label: 'plastic', value: plasticText(pickup) },
-        { label: 'enamel', value: enamelText(pickup) },
-        { label: 'left to cool until' },
-        { label: 'date, hand' },
-      ]),
-      mixTable(potting),
-      limitTable(limits),
-      readingTable(quickOf(analysis.bench)(pickup), { analysis, setting }),
-      mind(cautionsOf('wax')),
+  return cardWith(
+    pickupHead(analysed, 'potting', 'Potting'),
+    setting,
+    fields(
+      [
+        {
+          label: 'set point',
+          value: h(
+            'span',
+            { class: 'big' },
+            set === undefined ? `${printCelsius(suggestedBathC(pickup))}, proposed` : printCelsius(set),
+          ),
+        },
+        {
+          label: 'never above',
+          value: [
+            h('span', { class: 'big' }, ceiling ? printCelsius(ceiling.limitC) : 'unknown'),
+            ...(set !== undefined && ceiling && set > ceiling.limitC ? [' the set point is above it'] : []),
+          ],
+        },
+        {
+          label: 'soak, until bubbles stop',
+          value: h('span', { class: 'big' }, written(potting.soak?.value, 3) ?? '10 to 20\u202Fmin'),
+        },
+      ],
+      'key f3',
     ),
-  };
+    fields([
+      { label: 'thermometer, which' },
+      { label: 'reads in the bath, °C' },
+      { label: 'into the bath at' },
+      { label: 'out of the bath at' },
+      { label: 'plastic', value: plasticText(pickup) },
+      { label: 'enamel', value: enamelText(pickup) },
+      { label: 'left to cool until' },
+      { label: 'date, hand' },
+    ]),
+    mixTable(potting),
+    limitTable(limits),
+    readingTable(quickOf(analysis.bench)(pickup), { analysis, setting }),
+    mind(cautionsOf('wax')),
+  );
 }
 
 function plasticText({ coils }: Pickup): string {
@@ -92,9 +83,7 @@ function mixTable(potting: Potting): HtmlNode {
     );
   const masses = waxMasses(potting);
   const together = sharesTogether(potting);
-  return h(
-    'section',
-    {},
+  return section(
     table({
       className: 'half',
       caption: `Mix${potting.batch ? `, batch of ${written(potting.batch.value)}` : ''}`,
@@ -122,9 +111,7 @@ function mixTable(potting: Potting): HtmlNode {
 }
 
 function limitTable(limits: ReturnType<typeof bathLimits>): HtmlNode {
-  return h(
-    'section',
-    {},
+  return section(
     table({
       caption: 'What limits the bath',
       columns: [th('below', 'n'), th('because')],
@@ -153,9 +140,7 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
     boxCell(),
     tickCell(),
   ];
-  return h(
-    'section',
-    {},
+  return section(
     table({
       caption: `Before and after, at ${printCelsius(roomC)}, kΩ`,
       columns: [
@@ -170,11 +155,9 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
       rows: [
         ...rows.map(({ name, at20C }) => {
           if (!at20C) return blankRow(name, at20C === null ? 'open' : 'unknown');
-          const ohm = scale(at20C, copperTemperatureFactor(roomC));
           return [
             rowHead(h('b', {}, typed(name))),
-            h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
-            h('td', { class: 'q s' }, passText(ohm.value, passOhm(ohm, bench), bench)),
+            ...ohmCells(inRoom(at20C, roomC), bench),
             boxCell(),
             gapCell(),
             boxCell(),

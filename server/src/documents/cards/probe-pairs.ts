@@ -5,9 +5,8 @@ import type { Bench } from '../../model/bench.ts';
 import { COIL_ENDS } from '../../model/coil.ts';
 import { endNode, type Node, type PickupNetlist, partNode, pickupNetlist } from '../../model/netlist.ts';
 import type { ReadingOf } from '../../model/readings.ts';
-import { copperTemperatureFactor } from '../../physics/wire.ts';
-import { type Estimate, scale } from '../../quantities/estimate.ts';
-import { passOhm } from './numbers.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { inRoom, passOhm } from './numbers.ts';
 import type { Touched } from './swatch.ts';
 
 export interface ProbePoint {
@@ -57,7 +56,7 @@ export function probePairs(
     if (at20C === null) return { kind: 'open' };
     if (at20C === undefined) return { kind: 'unknown' };
     if (at20C.value === 0) return { kind: 'joined' };
-    const ohm = scale(at20C, copperTemperatureFactor(roomC));
+    const ohm = inRoom(at20C, roomC);
     return { kind: 'resistance', ohm, passOhm: passOhm(ohm, bench) };
   };
   return points.flatMap((a, index) =>

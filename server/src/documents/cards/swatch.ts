@@ -1,5 +1,6 @@
 /** A lead beside its name: two edges keep every colour visible on paper, the letters say it without any colour. */
-import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
+import { colourWords } from '../../../../grammar/values/iec60757.ts';
+import { leadColour } from '../../../../grammar/values/lead-name.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import { element } from '../svg.ts';
 import { type LeadLook, lead } from '../symbols.ts';
@@ -14,7 +15,7 @@ export function leadNodes(name: string, what: Touched): readonly HtmlNode[] {
       swatch(element('rect', { class: 'open', x: 1, y: 1, width: 26, height: 8, rx: 1.5 })),
       h('b', {}, typed(name)),
     ];
-  const colour = what === 'lead' ? colourOf(name.replaceAll(' and ', '-and-')) : undefined;
+  const colour = what === 'lead' ? leadColour(name) : undefined;
   const look: LeadLook =
     what === 'shield'
       ? { bare: true }
@@ -26,11 +27,6 @@ export function leadNodes(name: string, what: Touched): readonly HtmlNode[] {
   return colour
     ? [h('span', { class: 's' }, drawn, h('b', {}, colour.code), ` ${colourWords(colour)}`)]
     : [drawn, h('b', {}, typed(name))];
-}
-
-/** The letters alone, for sentences. */
-export function leadLetters(name: string): string {
-  return colourOf(name.replaceAll(' and ', '-and-'))?.code ?? name;
 }
 
 function swatch(...children: readonly Parameters<typeof element>[2][]): HtmlNode {

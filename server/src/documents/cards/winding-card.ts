@@ -19,18 +19,18 @@ import {
 } from '../../model/coil.ts';
 import { windCoil } from '../../physics/coil-geometry.ts';
 import { ENAMELS } from '../../physics/enamel.ts';
-import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
+import { printCelsius, printCount, printNumber, printValue } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { poleLetter } from '../../words/directions.ts';
-import { PLASTIC_WORDS } from '../../words/parts.ts';
+import { PLASTIC_WORDS, titleOf } from '../../words/parts.ts';
 import { capital } from '../../words/text.ts';
 import { WIRE_SPARE } from '../../words/wire-spare.ts';
-import { type HtmlNode, h, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, section, table, th, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { boxCell, type Field, fields, frame, mind, tickBox, unknown } from './frame.ts';
+import { boxCell, cardWith, type Field, fields, mind, pickupHead, tickBox, unknown } from './frame.ts';
 import { mountDrawing } from './mount-drawing.ts';
-import { kiloohm, millimetres, passOhm, passText, turnsText, written } from './numbers.ts';
-import { aboutPickup, titleOf } from './pickup-words.ts';
+import { kiloohm, millimetres, passText, written } from './numbers.ts';
+import { aboutPickup } from './pickup-words.ts';
 
 export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
@@ -39,32 +39,33 @@ export function windingCard(analysed: PickupAnalysis, coil: Coil, { analysis, se
   const winding = quick.windings.get(coil);
   const rows = windingProgressRows(quick, coil, bench, { temperatureC: setting.roomC });
   const title = `Winding: ${coil.name} coil`;
-  return {
-    kind: 'winding',
-    about: [pickup.name, coil.name],
-    title: `${title}, ${titleOf(pickup)}`,
-    body: frame(
-      { title, about: [titleOf(pickup), ...aboutPickup(pickup)], atRoom: true, findings: analysed.findings },
-      setting,
-      fields(mainFields(coil, rows.at(-1), bench, setting.roomC), 'key f3'),
-      fields(detailFields(quick, coil, winding)),
-      h('h2', {}, 'Mount and turn'),
-      ...mounting(analysed, coil),
-      h(
-        'div',
-        { class: 'steps' },
-        progressTable(rows, winding, bench, setting.roomC),
-        h('div', {}, asWound(coil), breaks()),
-      ),
-      progressNote(coil, rows),
-      mind([
-        ...cautionsOf('winder'),
-        'Write the way the spindle turns and the way the wire lies as two facts: seen from one side they are opposite.',
-        ...(pickup.coils.length > 1 ? ['Equal turns decide hum in series, not equal resistance.'] : []),
-        ...cautionsOf('solder', 'enamel'),
-      ]),
+  return cardWith(
+    {
+      ...pickupHead(analysed, 'winding', title),
+      of: [pickup.name, coil.name],
+      title,
+      pageTitle: `${title}, ${titleOf(pickup)}`,
+      about: [titleOf(pickup), ...aboutPickup(pickup)],
+    },
+    setting,
+    fields(mainFields(coil, rows.at(-1), bench, setting.roomC), 'key f3'),
+    fields(detailFields(quick, coil, winding)),
+    h('h2', {}, 'Mount and turn'),
+    ...mounting(analysed, coil),
+    h(
+      'div',
+      { class: 'steps' },
+      progressTable(rows, winding, bench, setting.roomC),
+      h('div', {}, asWound(coil), breaks()),
     ),
-  };
+    progressNote(coil, rows),
+    mind([
+      ...cautionsOf('winder'),
+      'Write the way the spindle turns and the way the wire lies as two facts: seen from one side they are opposite.',
+      ...(pickup.coils.length > 1 ? ['Equal turns decide hum in series, not equal resistance.'] : []),
+      ...cautionsOf('solder', 'enamel'),
+    ]),
+  );
 }
 
 function mainFields(
@@ -83,10 +84,7 @@ function mainFields(
     {
       label: `resistance at ${printCelsius(roomC)}`,
       value: ohm
-        ? [
-            h('span', { class: 'big' }, `${kiloohm(ohm.value, bench)}\u202FkΩ`),
-            ` passes ${passText(ohm.value, passOhm(ohm, bench), bench)}`,
-          ]
+        ? [h('span', { class: 'big' }, `${kiloohm(ohm.value, bench)}\u202FkΩ`), ` passes ${passText(ohm, bench)}`]
         : unknown('bobbin, wire and turns settle it'),
     },
   ];
@@ -95,7 +93,7 @@ function mainFields(
 function plannedTurns(coil: Coil): string {
   const stated = (coil.turns ?? coil.counted)?.value;
   if (!stated) return 'unknown';
-  return stated.sd ? `${turnsText(stated.si)} ± ${turnsText(stated.sd)}` : turnsText(stated.si);
+  return stated.sd ? `${printCount(stated.si)} ± ${printCount(stated.sd)}` : printCount(stated.si);
 }
 
 function wireText({ wire }: Coil): string {
@@ -148,7 +146,7 @@ function detailFields(quick: QuickEstimates, coil: Coil, winding: WindingEstimat
       label: 'guide moves a turn',
       value: machine ? `${millimetres(machine.pitchM, 3)}\u202Fmm${coil.traverse ? '' : ', side by side'}` : undefined,
     },
-    { label: 'turns in a full layer', value: machine && `about ${turnsText(machine.turnsPerLayer)}` },
+    { label: 'turns in a full layer', value: machine && `about ${printCount(machine.turnsPerLayer)}` },
     {
       label: 'spindle speed',
       value: machine && `${printNumber(machine.speedRpm, 0)}\u202Frpm, ${printNumber(machine.minutes, 0)}\u202Fmin`,
@@ -261,9 +259,7 @@ function progressTable(
   const { geometry } = winding ?? {};
   if (rows.length === 0 || !geometry)
     return h('p', {}, `Resistance on the way ${unknown('bobbin, wire and turns settle it')}.`);
-  return h(
-    'section',
-    {},
+  return section(
     table({
       caption: `Resistance on the way, kΩ, coil at ${printCelsius(roomC)}`,
       columns: [
@@ -275,10 +271,10 @@ function progressTable(
         th('read', 'box'),
       ],
       rows: rows.map(({ turns, resistanceOhm }) => [
-        h('th', { scope: 'row', class: 'n' }, h('b', {}, turnsText(turns))),
+        h('th', { scope: 'row', class: 'n' }, h('b', {}, printCount(turns))),
         h('td', { class: 'n' }, printNumber(windCoil(geometry, turns).wireLengthM, 0)),
         h('td', { class: 'n x' }, kiloohm(resistanceOhm.value, bench)),
-        h('td', { class: 's' }, passText(resistanceOhm.value, passOhm(resistanceOhm, bench), bench)),
+        h('td', { class: 's' }, passText(resistanceOhm, bench)),
         boxCell(),
         boxCell(),
       ]),
@@ -288,9 +284,9 @@ function progressTable(
 
 function progressNote(coil: Coil, rows: readonly ProgressRow[]): HtmlNode {
   const [first] = rows;
-  const at = first && rows.length > 1 ? turnsText(first.turns) : 'any';
+  const at = first && rows.length > 1 ? printCount(first.turns) : 'any';
   const counted =
-    coil.counted && coil.turns ? ` The last line is for the ${turnsText(coil.counted.value.si)} turns counted.` : '';
+    coil.counted && coil.turns ? ` The last line is for the ${printCount(coil.counted.value.si)} turns counted.` : '';
   return h(
     'p',
     { class: 'q' },
@@ -300,9 +296,7 @@ function progressNote(coil: Coil, rows: readonly ProgressRow[]): HtmlNode {
 
 function breaks(): HtmlNode {
   const blank = [h('td', {}), h('td', {})];
-  return h(
-    'section',
-    {},
+  return section(
     table({
       className: 'blank',
       caption: 'Breaks',
@@ -313,9 +307,7 @@ function breaks(): HtmlNode {
 }
 
 function asWound(coil: Coil): HtmlNode {
-  return h(
-    'section',
-    {},
+  return section(
     h('h2', {}, 'As wound'),
     fields(
       [
@@ -331,4 +323,4 @@ function asWound(coil: Coil): HtmlNode {
   );
 }
 
-const ofCount = (coil: Coil): string => turnsText(coil.counted?.value.si ?? Number.NaN);
+const ofCount = (coil: Coil): string => printCount(coil.counted?.value.si ?? Number.NaN);

@@ -3,8 +3,6 @@
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
-import { copperTemperatureFactor } from '../../physics/wire.ts';
-import { scale } from '../../quantities/estimate.ts';
 import { printCelsius } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { numberText } from '../../words/number-text.ts';
@@ -14,53 +12,45 @@ import { h } from '../html.ts';
 import { pickupPicture } from '../wiring-diagram/from-model.ts';
 import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
 import type { Card, CardSource } from './card.ts';
-import { type Field, fields, frame, mind, unknown } from './frame.ts';
+import { cardWith, type Field, fields, mind, pickupHead, unknown } from './frame.ts';
 import { jointTable } from './joint-table.ts';
-import { kiloohm, passOhm, passText } from './numbers.ts';
-import { aboutPickup, titleOf } from './pickup-words.ts';
+import { inRoom, kiloohm, passText } from './numbers.ts';
 import { placedDrawing } from './placed-drawing.ts';
 
 export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
   const quick = quickOf(analysis.bench)(pickup);
-  const title = `Wiring: ${titleOf(pickup)}`;
   // What the verdict says stands in the fields; the room goes to the joints.
   const withoutVerdict = { ...pickupPicture(analysis, analysed), verdict: undefined };
   const { node, css } = placedDrawing(drawPickup(withoutVerdict, 'narrow').svg);
-  return {
-    kind: 'wiring',
-    about: [pickup.name],
-    title,
-    css,
-    body: frame(
-      { title, about: aboutPickup(pickup), atRoom: true, findings: analysed.findings },
-      setting,
-      fields([
-        resistanceField(quick, { analysis, setting }),
-        { label: 'phase', value: phaseExplained(analysed.quick.phase) },
-        { label: PICKUP_NUMBERS.humDb.what, value: humText(quick) },
-        { label: 'date, hand' },
-      ]),
+  return cardWith(
+    { ...pickupHead(analysed, 'wiring', 'Wiring'), css },
+    setting,
+    fields([
+      resistanceField(quick, { analysis, setting }),
+      { label: 'phase', value: phaseExplained(analysed.quick.phase) },
+      { label: PICKUP_NUMBERS.humDb.what, value: humText(quick) },
+      { label: 'date, hand' },
+    ]),
+    h(
+      'div',
+      { class: 'beside' },
+      node,
       h(
         'div',
-        { class: 'beside' },
-        node,
-        h(
-          'div',
-          {},
-          jointTable(quick.netlist),
-          mind(
-            [
-              'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
-              'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
-              ...cautionsOf('solder', 'magnets'),
-            ],
-            'column',
-          ),
+        {},
+        jointTable(quick.netlist),
+        mind(
+          [
+            'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
+            'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
+            ...cautionsOf('solder', 'magnets'),
+          ],
+          'column',
         ),
       ),
     ),
-  };
+  );
 }
 
 function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): Field {
@@ -68,8 +58,8 @@ function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: 
   const at20C = quick.resistance20COhm;
   if (at20C === null) return { label, value: 'open' };
   if (at20C === undefined) return { label, value: unknown('read each coil') };
-  const ohm = scale(at20C, copperTemperatureFactor(roomC));
-  return { label, value: `${kiloohm(ohm.value, bench)}, passes ${passText(ohm.value, passOhm(ohm, bench), bench)}` };
+  const ohm = inRoom(at20C, roomC);
+  return { label, value: `${kiloohm(ohm.value, bench)}, passes ${passText(ohm, bench)}` };
 }
 
 const humText = ({ humDb }: QuickEstimates): string =>

@@ -1,4 +1,5 @@
-import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
+import { colourWords } from '../../../../grammar/values/iec60757.ts';
+import { leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type Coil, poleOf } from '../../model/coil.ts';
 import type { Slot } from '../../model/instrument.ts';
@@ -95,7 +96,7 @@ export const unknownBlock = (slot: Slot): PickupBlock => ({
 export function resistanceText({ resistance20COhm }: QuickEstimates): string {
   if (resistance20COhm === null) return 'open';
   if (resistance20COhm === undefined) return 'kΩ unknown';
-  return printValue({ value: resistance20COhm.value, sd: resistance20COhm.sd, dimension: 'resistance' });
+  return printValue({ ...resistance20COhm, dimension: 'resistance' });
 }
 
 /** `VT violet`; several leads by their letters, and what they make: `GY + TQ link`. */
@@ -103,7 +104,7 @@ export function netLabel(netlist: PickupNetlist, net: number): readonly Run[] {
   const leads = (netlist.nets[net]?.nodes ?? []).flatMap((node) =>
     node.startsWith('lead:') ? [node.slice('lead:'.length)] : [],
   );
-  const colours = leads.map((lead) => ({ lead, colour: colourOf(lead.replaceAll(' and ', '-and-')) }));
+  const colours = leads.map((lead) => ({ lead, colour: leadColour(lead) }));
   const link = net !== netlist.hot && net !== netlist.ground;
   const [only] = colours;
   if (only !== undefined && colours.length === 1) {

@@ -1,14 +1,14 @@
 import type { Position } from '../../model/instrument.ts';
 import { numberText } from '../../words/number-text.ts';
 import { POSITION_NUMBERS } from '../../words/numbers.ts';
-import { selectionWords } from '../../words/selections.ts';
+import { positionTitle } from '../../words/selections.ts';
 import { positionVerdict } from '../position-verdict.ts';
 import type { FactsPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 
 export function factsOf({ analysed, played }: Shop, position: Position): FactsPicture {
   const key = position.key.value;
-  const title = position.title ?? (position.selection === undefined ? '' : selectionWords(position.selection));
+  const title = positionTitle(position);
   const estimates = analysed.positions(played).find((each) => each.key === key);
   if (estimates === undefined) return { key, heading: `${key} · ${title}`, rows: [] };
   const { resistanceOhm, resonanceHz, humDb } = estimates;

@@ -2,6 +2,7 @@ import type { Analysis, InstrumentAnalysis, Played } from '../../analysis/analys
 import { FULL_UP, potWordsInShort } from '../../estimates/positions.ts';
 import { benchRoomC } from '../../model/bench.ts';
 import { printNumber } from '../../quantities/print.ts';
+import { titleOf } from '../../words/parts.ts';
 import { quickOfBench } from '../response-plot/from-model.ts';
 import { onePosition } from './one-position.ts';
 import type { InstrumentPicture, Schematic } from './schematic-picture.ts';
@@ -34,7 +35,7 @@ export function instrumentPicture(
     contacts !== undefined
       ? [withContacts(shop, contacts, first)]
       : (asked === undefined ? instrument.positions : [asked]).map((position) => onePosition(shop, position));
-  const title = instrument.title ?? instrument.name;
+  const title = titleOf(instrument);
   const position = contacts === undefined ? asked : first;
   return {
     id: `instrument-${instrument.name}`,

@@ -9,7 +9,8 @@ import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../
 import { usualTuning } from '../../estimates/tuning.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import { printValue } from '../../quantities/print.ts';
-import { selectionWords } from '../../words/selections.ts';
+import { titleOf } from '../../words/parts.ts';
+import { positionTitle } from '../../words/selections.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
@@ -41,7 +42,7 @@ export function pickupResponsePicture(
   const now = pickupCurve(state, before === undefined ? '' : names.now);
   if (now === undefined) return undefined;
   const past = before && pickupCurve(before, names.before);
-  const title = pickup.title ?? pickup.name;
+  const title = titleOf(pickup);
   const serial = pickup.serial === undefined ? '' : `${pickup.serial.value} · `;
   return {
     id: `response-${pickup.name}`,
@@ -72,9 +73,9 @@ export function positionResponsePicture(
   if (now === undefined) return undefined;
   const past = before && positionCurve(before, key, played, names.before);
   const { instrument } = state.instrument;
-  const title = instrument.title ?? instrument.name;
+  const title = titleOf(instrument);
   const position = instrument.positions.find((each) => each.key.value === key);
-  const what = position?.title ?? (position?.selection === undefined ? '' : selectionWords(position.selection));
+  const what = position === undefined ? '' : positionTitle(position);
   return {
     id: `response-${instrument.name}-${key}`,
     title: `${title}, position ${key}: ${what}${past === undefined ? '' : ', before and now'}`,

@@ -21,15 +21,10 @@ export function coilCaptions(
   const name = `${coil.name} coil`;
   const wire = wireWords(coil);
   const turns =
-    winding?.turns === undefined
-      ? 'turns unknown'
-      : printQuantity({ ...numbers(winding.turns), dimension: 'turns', digits: 6 });
+    winding?.turns === undefined ? 'turns unknown' : printQuantity({ ...winding.turns, dimension: 'turns', digits: 6 });
   const resistance =
-    !unseen &&
-    winding?.resistance20COhm &&
-    printQuantity({ ...numbers(winding.resistance20COhm), dimension: 'resistance' });
-  const length =
-    winding?.wireLengthM && printQuantity({ ...numbers(winding.wireLengthM), dimension: 'length', unit: 'm' });
+    !unseen && winding?.resistance20COhm && printQuantity({ ...winding.resistance20COhm, dimension: 'resistance' });
+  const length = winding?.wireLengthM && printQuantity({ ...winding.wireLengthM, dimension: 'length', unit: 'm' });
   const direction = woundWords(wound);
   const line = (text: string | undefined, weight: Caption['weight']): readonly Caption[] =>
     text === undefined || text === '' ? [] : [{ text, weight }];
@@ -58,8 +53,4 @@ function wireWords({ wire, spool }: Coil): string {
 
 function gaugeText(gauge: number): string {
   return gauge < 0 ? '0'.repeat(1 - gauge) : String(gauge);
-}
-
-function numbers({ value, sd }: { readonly value: number; readonly sd: number }) {
-  return { value, sd };
 }

@@ -1,4 +1,5 @@
-import { colourOf, colourWords } from '../../../../grammar/values/iec60757.ts';
+import { colourWords } from '../../../../grammar/values/iec60757.ts';
+import { canonicalLeadName, leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
@@ -7,6 +8,7 @@ import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
 import { leadNode, partNode, tapNode } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { printParts, printQuantity, printValue } from '../../quantities/print.ts';
+import { titleOf } from '../../words/parts.ts';
 import { coilCaptions } from './coil-captions.ts';
 import { type CoilOnPath, coilPath } from './coil-path.ts';
 import { conductorOf, type Mistake, mistakeOf } from './mistake.ts';
@@ -37,7 +39,7 @@ export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis): Pic
     quick,
     [...path].reverse().map(({ coil }) => coil.name),
   );
-  const title = pickup.title ?? pickup.name;
+  const title = titleOf(pickup);
   const total = netlist.hot === netlist.ground ? undefined : quick.resistance20COhm;
   const described = describePath(coils, verdict);
   return {
@@ -102,13 +104,13 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
     finish: endPicture(coil, 'finish', laidOut.netlist, sources.mistake),
     taps: coil.taps.map(({ value }) => {
       const lead = leadPicture(value.lead.value, tapNode(coil.name, value.lead.value), `${coil.name} coil, tap:`);
-      const net = laidOut.netlist.netOf(leadNode(canonical(value.lead.value)));
+      const net = laidOut.netlist.netOf(leadNode(canonicalLeadName(value.lead.value)));
       const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6 });
       return { turns, lead, net: net === undefined ? undefined : netId(net) };
     }),
     ...(unseen || winding?.resistance20COhm === undefined
       ? {}
-      : { resistance: printValue({ ...amount(winding.resistance20COhm), dimension: 'resistance' }) }),
+      : { resistance: printValue({ ...winding.resistance20COhm, dimension: 'resistance' }) }),
     ...(serves === undefined || serves === 'none' ? {} : { serves }),
     beneath: coil.below !== undefined,
     idle,
@@ -165,7 +167,9 @@ function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
   return netlist.metal.map(({ fitting, name, net }): MetalPicture => {
     const alone =
       net < 0 ||
-      !(netlist.nets[net]?.nodes ?? []).some((node) => !node.startsWith('part:') && node !== leadNode(canonical(name)));
+      !(netlist.nets[net]?.nodes ?? []).some(
+        (node) => !node.startsWith('part:') && node !== leadNode(canonicalLeadName(name)),
+      );
     const joined =
       net === netlist.ground
         ? netId(net)
@@ -178,7 +182,7 @@ function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
     if (fitting === 'shield') {
       const words = name === 'bare' ? 'drain wire' : name;
       const lead = {
-        part: leadNode(canonical(name)),
+        part: leadNode(canonicalLeadName(name)),
         ...(name === 'bare' ? { code: 'bare' } : {}),
         name: words,
         look: { bare: true },
@@ -186,7 +190,7 @@ function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
       };
       return {
         ...common,
-        part: leadNode(canonical(name)),
+        part: leadNode(canonicalLeadName(name)),
         kind: 'shield',
         caption: words,
         description: `Shield: ${words}`,
@@ -208,7 +212,7 @@ function outgoingPicture(lead: OutgoingLead): LeadPicture {
 }
 
 function leadPicture(written: string, part: string, what: string): LeadPicture {
-  const colour = colourOf(written) ?? colourOf(written.replaceAll(' and ', '-and-'));
+  const colour = leadColour(written);
   if (colour === undefined) return { part, name: written, look: {}, description: `${what} ${written}` };
   const { code, base, stripe } = colour;
   const name = colourWords(colour);
@@ -242,7 +246,7 @@ function towardOf({ coilsApart }: Pickup): Pick<PickupPicture, 'toward'> {
 }
 
 function totalOf(total: { readonly value: number; readonly sd: number }): NonNullable<PickupPicture['total']> {
-  const { value, uncertainty, unit } = printParts({ ...amount(total), dimension: 'resistance' });
+  const { value, uncertainty, unit } = printParts({ ...total, dimension: 'resistance' });
   return { value: `${value}\u202F${unit}`, ...(uncertainty === undefined ? {} : { uncertainty }) };
 }
 
@@ -296,11 +300,4 @@ function ringOfTerminal(terminal: 'hot' | 'ground', netlist: PickupNetlist): Rin
   return end === undefined ? undefined : { end, at: 'net' };
 }
 
-const canonical = (written: string): string => {
-  const colour = colourOf(written);
-  return colour === undefined ? written : colourWords(colour);
-};
-
 const netId = (net: number): string => `net${net}`;
-
-const amount = ({ value, sd }: { readonly value: number; readonly sd: number }) => ({ value, sd });

@@ -1,4 +1,4 @@
-import { colourOf } from '../../../../grammar/values/iec60757.ts';
+import { leadLetters } from '../../../../grammar/values/lead-name.ts';
 import { COIL_ENDS } from '../../model/coil.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import type { MistakenEnd } from './mistake.ts';
@@ -16,7 +16,7 @@ export function netKinds(netlist: PickupNetlist, mistaken: ReadonlyMap<string, M
     if (isInside(netlist, nodes)) return { id, kind: 'unseen', label: 'inside unknown' };
     if (ends.length > 1 || nodes.some((node) => node.startsWith('part:'))) {
       const letters = nodes.flatMap((node) =>
-        node.startsWith('lead:') ? [shortName(node.slice('lead:'.length))] : [],
+        node.startsWith('lead:') ? [leadLetters(node.slice('lead:'.length))] : [],
       );
       // What a mistake has taken elsewhere is not in the link as it stands.
       const whole = ends.every((end) => mistaken.get(end)?.net === undefined);
@@ -42,8 +42,4 @@ function endsAt({ windings }: PickupNetlist, net: number): readonly string[] {
   return windings.flatMap((winding) =>
     COIL_ENDS.filter((end) => winding[end] === net).map((end) => `${winding.coil.name}.${end}`),
   );
-}
-
-function shortName(name: string): string {
-  return colourOf(name.replaceAll(' and ', '-and-'))?.code ?? name;
 }
