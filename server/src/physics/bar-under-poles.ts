@@ -48,14 +48,6 @@ export const BAR_FIELD_RELATIVE_SD = 0.35;
  * of the bar's working point. Remembers its results by value.
  */
 export const barUnderPoles: (arrangement: BarWithPoles) => BarField = memoByValue(
-  ({ bar, rods, aboveTopM }: BarWithPoles) => [
-    bar.lengthM,
-    bar.widthM,
-    bar.thicknessM,
-    bar.centreAxialM,
-    aboveTopM,
-    ...rods.flatMap((rod) => [rod.alongM, rod.acrossM, rod.bottomM, rod.topM, rod.diameterM, rod.relativePermeability]),
-  ],
   ({ bar, rods, aboveTopM }: BarWithPoles) => {
     const steel = rods.filter(({ relativePermeability }) => relativePermeability > 1);
     const groups = mirrorGroups(steel, 0);

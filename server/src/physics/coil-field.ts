@@ -29,13 +29,11 @@ export const seenFrom = ({ alongM, acrossM, axialM }: Offset, line: AxialLine): 
  * of the build from it, 1e-5 at half of it.
  */
 export function axialFieldPerAmpereTurn({ core, buildM, heightM }: CoilSection, line: AxialLine): number[] {
-  const { nodes, weights } = gaussLegendre(RADIAL_POINTS);
   const upper = line.heightsM.map((z) => (z + heightM / 2) ** 2);
   const lower = line.heightsM.map((z) => (z - heightM / 2) ** 2);
   const sums = new Float64Array(line.heightsM.length);
-  for (let index = 0; index < nodes.length; index++) {
-    const turn = { ...core, innerRadiusM: core.innerRadiusM + buildM * (nodes[index] ?? 0) };
-    const share = weights[index] ?? 0;
+  for (const { node, weight: share } of RADIAL) {
+    const turn = { ...core, innerRadiusM: core.innerRadiusM + buildM * node };
     forEachDirection(turn, line.alongM, line.acrossM, (rho2, angle) => {
       const weight = share * angle;
       for (let k = 0; k < sums.length; k++) {
@@ -49,7 +47,7 @@ export function axialFieldPerAmpereTurn({ core, buildM, heightM }: CoilSection, 
   });
 }
 
-const RADIAL_POINTS = 3;
+const RADIAL = gaussLegendre(3);
 const RULE = gaussLegendre(8);
 
 /** Told the squared distance to a piece of the outline and the angle at which it is seen, counterclockwise positive. */
@@ -76,21 +74,21 @@ function straight(away: number, before: number, after: number, visit: Visit): vo
   const distance = Math.max(Math.abs(away), 1e-9);
   const from = -Math.atan(before / distance);
   const span = Math.atan(after / distance) - from;
-  for (let index = 0; index < RULE.nodes.length; index++) {
-    const rho = distance / Math.cos(from + span * (RULE.nodes[index] ?? 0));
-    visit(rho * rho, Math.sign(away) * span * (RULE.weights[index] ?? 0));
+  for (const { node, weight } of RULE) {
+    const rho = distance / Math.cos(from + span * node);
+    visit(rho * rho, Math.sign(away) * span * weight);
   }
 }
 
 /** The quarter arc round (cx, cy), as seen from the point, that bulges toward the signs given. */
 function arc(cx: number, cy: number, radius: number, signX: number, signY: number, visit: Visit): void {
-  for (let index = 0; index < RULE.nodes.length; index++) {
-    const angle = (Math.PI / 2) * (RULE.nodes[index] ?? 0);
+  for (const { node, weight } of RULE) {
+    const angle = (Math.PI / 2) * node;
     const cos = signX * Math.cos(angle);
     const sin = signY * Math.sin(angle);
     const dx = cx + radius * cos;
     const dy = cy + radius * sin;
     const rho2 = Math.max(dx * dx + dy * dy, 1e-18);
-    visit(rho2, ((Math.PI / 2) * (RULE.weights[index] ?? 0) * radius * (dx * cos + dy * sin)) / rho2);
+    visit(rho2, ((Math.PI / 2) * weight * radius * (dx * cos + dy * sin)) / rho2);
   }
 }

@@ -81,16 +81,13 @@ export function nagaokaCoefficient(ratio: number): number {
   return (4 / (3 * Math.PI * complement)) * ((complement ** 2 / k2) * (K - E) + E - k);
 }
 
-const solvedFactor = memoByValue(
-  ({ ratio, relativePermeability }: { ratio: number; relativePermeability: number }) => [ratio, relativePermeability],
-  ({ ratio, relativePermeability }) => {
-    const chi = relativePermeability - 1;
-    const uniform = demagnetisingFactorUniform({ lengthM: ratio, diameterM: 1 });
-    // Below this the mean field differs from the applied one by so little that rounding would show in 1/χ.
-    if (!(chi > 1e-3)) return uniform;
-    return 1 / meanMagnetisation(ratio, chi) - 1 / chi;
-  },
-);
+const solvedFactor = memoByValue(({ ratio, relativePermeability }: { ratio: number; relativePermeability: number }) => {
+  const chi = relativePermeability - 1;
+  const uniform = demagnetisingFactorUniform({ lengthM: ratio, diameterM: 1 });
+  // Below this the mean field differs from the applied one by so little that rounding would show in 1/χ.
+  if (!(chi > 1e-3)) return uniform;
+  return 1 / meanMagnetisation(ratio, chi) - 1 / chi;
+});
 
 /** A ring of surface charge: from radius to radius on the end, or from height to height on the side. */
 interface Ring {
@@ -158,12 +155,11 @@ function normalField(ring: Ring, source: Ring, halfLength: number, side: 1 | -1)
   const pointRadius = ring.onEnd ? at : 1;
   const pointHeight = ring.onEnd ? halfLength : at;
   const length = source.to - source.from;
-  const { nodes, weights } = gaussLegendre(2);
   let sum = 0;
-  for (let index = 0; index < nodes.length; index++) {
-    const t = source.from + length * (nodes[index] ?? 0);
+  for (const { node, weight } of gaussLegendre(2)) {
+    const t = source.from + length * node;
     const height = side * (source.onEnd ? halfLength : t);
-    sum += (weights[index] ?? 0) * ringField(ring.onEnd, pointRadius, pointHeight - height, source.onEnd ? t : 1);
+    sum += weight * ringField(ring.onEnd, pointRadius, pointHeight - height, source.onEnd ? t : 1);
   }
   return length * sum;
 }

@@ -1,6 +1,6 @@
 import { MU0 } from './constants.ts';
 import { ellipticOfComplement } from './elliptic-integrals.ts';
-import { gaussLegendre, gradedGaussLegendre } from './gauss-legendre.ts';
+import { gaussLegendre, gradedGaussLegendre, type Quadrature } from './gauss-legendre.ts';
 import type { Racetrack } from './racetrack.ts';
 
 /** Neumann's factor μ0/4π, H/m. */
@@ -62,6 +62,13 @@ export interface Offset {
   axialM: number;
 }
 
+/** The way from one centre to another. */
+export const offsetBetween = (from: Offset, to: Offset): Offset => ({
+  alongM: to.alongM - from.alongM,
+  acrossM: to.acrossM - from.acrossM,
+  axialM: to.axialM - from.axialM,
+});
+
 /**
  * Mutual inductance, H, of two racetrack turns anywhere with parallel axes and parallel lengths, counted the same way round:
  * the second's centre lies at `offset` from the first's. The outline of each turn is its racetrack as given (`innerRadiusM`
@@ -102,9 +109,8 @@ function straightPotential(half: number, along: number, distance: number): numbe
 function arcWithStraights(s: number, t: number, ra: number, rs: number, u: number): number {
   if (ra <= 0) return 0;
   let sum = 0;
-  for (let index = 0; index < ARC.nodes.length; index++) {
-    const angle = (Math.PI / 2) * (ARC.nodes[index] ?? 0);
-    const weight = (Math.PI / 2) * (ARC.weights[index] ?? 0);
+  for (const { node, weight } of ARC) {
+    const angle = (Math.PI / 2) * node;
     const cos = Math.cos(angle);
     const sin = Math.sin(angle);
     const x = s / 2 + ra * cos;
@@ -117,7 +123,7 @@ function arcWithStraights(s: number, t: number, ra: number, rs: number, u: numbe
       const left = straightPotential(t / 2, y, Math.hypot(x + s / 2 + rs, u));
       dot += cos * (right - left);
     }
-    sum += weight * dot;
+    sum += (Math.PI / 2) * weight * dot;
   }
   return ra * sum;
 }
@@ -134,11 +140,11 @@ function concentricArcs(span: number, r1: number, r2: number, u: number): number
   const d2 = d * d;
   const peak = (span * Math.asinh((span * q) / d)) / q - (Math.sqrt(d2 + q2 * span * span) - d) / q2;
   let rest = 0;
-  for (let index = 0; index < ARC_SAME.nodes.length; index++) {
-    const phi = span * (ARC_SAME.nodes[index] ?? 0);
+  for (const { node, weight } of ARC_SAME) {
+    const phi = span * node;
     const half = Math.sin(phi / 2);
     const whole = Math.cos(phi) / Math.sqrt(d2 + 4 * q2 * half * half);
-    rest += (ARC_SAME.weights[index] ?? 0) * (span - phi) * (whole - 1 / Math.sqrt(d2 + q2 * phi * phi));
+    rest += weight * (span - phi) * (whole - 1 / Math.sqrt(d2 + q2 * phi * phi));
   }
   return 2 * q2 * (peak + span * rest);
 }
@@ -166,37 +172,29 @@ function arcsOfRectangle(s: number, t: number, r1: number, r2: number, u: number
 type Arc = readonly [radius: number, start: number, span: number];
 
 /** Two arcs in parallel planes; `between` leads from the second's centre to the first's. */
-function arcPair(
-  between: { x: number; y: number; z: number },
-  first: Arc,
-  second: Arc,
-  rule: ReturnType<typeof gaussLegendre>,
-): number {
+function arcPair(between: { x: number; y: number; z: number }, first: Arc, second: Arc, rule: Quadrature): number {
   const [r1, start1, span1] = first;
   const [r2, start2, span2] = second;
   if (r1 <= 0 || r2 <= 0) return 0;
-  const points = rule.nodes.map((node) => {
+  const points = rule.map(({ node, weight }) => {
     const angle = start2 + span2 * node;
-    return { cos: Math.cos(angle), sin: Math.sin(angle) };
+    return { cos: Math.cos(angle), sin: Math.sin(angle), weight };
   });
   let sum = 0;
-  for (let i = 0; i < rule.nodes.length; i++) {
-    const angle = start1 + span1 * (rule.nodes[i] ?? 0);
+  for (const { node, weight } of rule) {
+    const angle = start1 + span1 * node;
     const cos = Math.cos(angle);
     const sin = Math.sin(angle);
     const x = between.x + r1 * cos;
     const y = between.y + r1 * sin;
     let inner = 0;
-    for (let j = 0; j < points.length; j++) {
-      const point = points[j];
-      if (point === undefined) continue;
+    for (const point of points) {
       const dx = x - r2 * point.cos;
       const dy = y - r2 * point.sin;
       inner +=
-        ((rule.weights[j] ?? 0) * (cos * point.cos + sin * point.sin)) /
-        Math.sqrt(dx * dx + dy * dy + between.z * between.z);
+        (point.weight * (cos * point.cos + sin * point.sin)) / Math.sqrt(dx * dx + dy * dy + between.z * between.z);
     }
-    sum += (rule.weights[i] ?? 0) * inner;
+    sum += weight * inner;
   }
   return r1 * r2 * span1 * span2 * sum;
 }
@@ -231,8 +229,8 @@ function cornersWithStraights(straight: Racetrack, cornered: Racetrack, offset: 
   if (radius <= 0) return 0;
   let sum = 0;
   for (const corner of CORNERS) {
-    for (let index = 0; index < ARC.nodes.length; index++) {
-      const angle = corner.start + (Math.PI / 2) * (ARC.nodes[index] ?? 0);
+    for (const { node, weight } of ARC) {
+      const angle = corner.start + (Math.PI / 2) * node;
       const cos = Math.cos(angle);
       const sin = Math.sin(angle);
       const x = offset.alongM + (corner.x * cornered.straightM) / 2 + radius * cos;
@@ -250,7 +248,7 @@ function cornersWithStraights(straight: Racetrack, cornered: Racetrack, offset: 
         const left = straightPotential(half, y, Math.hypot(x + halfLength(straight), offset.axialM));
         dot += cos * (right - left);
       }
-      sum += (ARC.weights[index] ?? 0) * dot;
+      sum += weight * dot;
     }
   }
   return radius * (Math.PI / 2) * sum;

@@ -1,8 +1,5 @@
-/** Nodes and weights of a quadrature on [0, 1]. */
-export interface Quadrature {
-  nodes: readonly number[];
-  weights: readonly number[];
-}
+/** Points of a quadrature on [0, 1] and what each counts. */
+export type Quadrature = readonly { readonly node: number; readonly weight: number }[];
 
 const rules = new Map<number, Quadrature>();
 
@@ -13,8 +10,7 @@ const rules = new Map<number, Quadrature>();
 export function gaussLegendre(order: number): Quadrature {
   const known = rules.get(order);
   if (known !== undefined) return known;
-  const nodes: number[] = [];
-  const weights: number[] = [];
+  const rule: { node: number; weight: number }[] = [];
   for (let index = 0; index < order; index++) {
     let x = Math.cos((Math.PI * (index + 0.75)) / (order + 0.5));
     let slope = 1;
@@ -25,10 +21,8 @@ export function gaussLegendre(order: number): Quadrature {
       x -= change;
       if (Math.abs(change) < 1e-15) break;
     }
-    nodes.push((1 - x) / 2);
-    weights.push(1 / ((1 - x * x) * slope * slope));
+    rule.push({ node: (1 - x) / 2, weight: 1 / ((1 - x * x) * slope * slope) });
   }
-  const rule = { nodes, weights };
   rules.set(order, rule);
   return rule;
 }
@@ -41,11 +35,10 @@ export function gradedGaussLegendre(order: number): Quadrature {
   const key = -order;
   const known = rules.get(key);
   if (known !== undefined) return known;
-  const { nodes, weights } = gaussLegendre(order);
-  const rule = {
-    nodes: nodes.map((t) => t ** 3 * (10 - 15 * t + 6 * t * t)),
-    weights: nodes.map((t, index) => 30 * t ** 2 * (1 - t) ** 2 * (weights[index] ?? 0)),
-  };
+  const rule = gaussLegendre(order).map(({ node: t, weight }) => ({
+    node: t ** 3 * (10 - 15 * t + 6 * t * t),
+    weight: 30 * t ** 2 * (1 - t) ** 2 * weight,
+  }));
   rules.set(key, rule);
   return rule;
 }

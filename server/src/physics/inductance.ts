@@ -24,15 +24,8 @@ export interface CoilSection {
  * Valid for build, height and core larger than zero. Error below 1e-4 for build and height up to about three core radii,
  * checked against a converged integration. Remembers its results by value.
  */
-export const inductancePerTurnSquaredH: (section: CoilSection) => number = memoByValue(
-  ({ core, buildM, heightM }: CoilSection) => [
-    core.straightM,
-    core.straightAcrossM,
-    core.innerRadiusM,
-    buildM,
-    heightM,
-  ],
-  (section: CoilSection) => selfInductance(section, { radialPoints: 5, axialPoints: 5 }),
+export const inductancePerTurnSquaredH: (section: CoilSection) => number = memoByValue((section: CoilSection) =>
+  selfInductance(section, { radialPoints: 5, axialPoints: 5 }),
 );
 
 /** The same integral at any number of quadrature points, not remembered: what convergence is judged by. */
@@ -41,18 +34,16 @@ export function selfInductance(
   { radialPoints, axialPoints }: { radialPoints: number; axialPoints: number },
 ): number {
   const radial = gaussLegendre(radialPoints);
-  const axial = gaussLegendre(axialPoints);
   let smooth = 0;
-  for (let i = 0; i < radialPoints; i++) {
-    const x1 = buildM * (radial.nodes[i] ?? 0);
-    for (let j = i; j < radialPoints; j++) {
-      const x2 = buildM * (radial.nodes[j] ?? 0);
-      const pair = (radial.weights[i] ?? 0) * (radial.weights[j] ?? 0) * (i === j ? 1 : 2);
+  for (const [i, first] of radial.entries()) {
+    const x1 = buildM * first.node;
+    for (const second of radial.slice(i)) {
+      const x2 = buildM * second.node;
+      const pair = first.weight * second.weight * (first === second ? 1 : 2);
       const length = turnLengthM(core, (x1 + x2) / 2);
-      for (let k = 0; k < axialPoints; k++) {
+      for (const { node: v, weight: share } of gaussLegendre(axialPoints)) {
         // Two points of the height lie v·h apart with the density 2 (1 − v).
-        const v = axial.nodes[k] ?? 0;
-        const weight = pair * (axial.weights[k] ?? 0) * 2 * (1 - v);
+        const weight = pair * share * 2 * (1 - v);
         const u = v * heightM;
         const logarithm = (MU0 / (2 * Math.PI)) * length * Math.log(Math.hypot(x1 - x2, u));
         smooth += weight * (concentricTurnsMutualH(core, x1, x2, u) + logarithm);

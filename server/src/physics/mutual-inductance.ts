@@ -20,15 +20,8 @@ export interface CoilPair {
  * difference. Valid for sections that do not overlap. Error below 1e-3 of the mutual inductance, below 2e-4 of the
  * coupling, for coils a millimetre or more apart. Remembers its results by value.
  */
-export const mutualInductancePerTurnsProductH: (pair: CoilPair) => number = memoByValue(
-  ({ first, second, offset }: CoilPair) => [
-    ...keyOf(first),
-    ...keyOf(second),
-    offset.alongM,
-    offset.acrossM,
-    offset.axialM,
-  ],
-  (pair: CoilPair) => mutualInductance(pair, { radialPoints: 3, axialPoints: 4 }),
+export const mutualInductancePerTurnsProductH: (pair: CoilPair) => number = memoByValue((pair: CoilPair) =>
+  mutualInductance(pair, { radialPoints: 3, axialPoints: 4 }),
 );
 
 /** The same integral at any number of quadrature points, not remembered: what convergence is judged by. */
@@ -47,11 +40,11 @@ export function mutualInductance(
       : differences;
   const oneCore = offset.alongM === 0 && offset.acrossM === 0 && sameCore(first.core, second.core);
   let sum = 0;
-  for (let i = 0; i < radialPoints; i++) {
-    const x1 = first.buildM * (radial.nodes[i] ?? 0);
-    for (let j = 0; j < radialPoints; j++) {
-      const x2 = second.buildM * (radial.nodes[j] ?? 0);
-      const weight = (radial.weights[i] ?? 0) * (radial.weights[j] ?? 0);
+  for (const inFirst of radial) {
+    const x1 = first.buildM * inFirst.node;
+    for (const inSecond of radial) {
+      const x2 = second.buildM * inSecond.node;
+      const weight = inFirst.weight * inSecond.weight;
       for (const { difference, share } of axial) {
         const axialM = offset.axialM + difference;
         const turns = oneCore
@@ -72,13 +65,16 @@ function axialDifferences(height1: number, height2: number, points: number): { d
   const outer = (height1 + height2) / 2;
   const inner = Math.abs(height1 - height2) / 2;
   const density = (u: number) => Math.min(Math.min(height1, height2), outer - Math.abs(u)) / (height1 * height2);
-  const { nodes, weights } = gaussLegendre(points);
-  return [-outer, -inner, inner].flatMap((from, piece) => {
-    const length = ([-inner, inner, outer][piece] ?? from) - from;
-    if (length <= 0) return [];
-    return nodes.map((node, index) => {
-      const difference = from + length * node;
-      return { difference, share: length * (weights[index] ?? 0) * density(difference) };
+  const pieces = [
+    [-outer, -inner],
+    [-inner, inner],
+    [inner, outer],
+  ] as const;
+  return pieces.flatMap(([from, to]) => {
+    if (to <= from) return [];
+    return gaussLegendre(points).map(({ node, weight }) => {
+      const difference = from + (to - from) * node;
+      return { difference, share: (to - from) * weight * density(difference) };
     });
   });
 }
@@ -89,8 +85,4 @@ function outset(core: Racetrack, offsetM: number): Racetrack {
 
 function sameCore(a: Racetrack, b: Racetrack): boolean {
   return a.straightM === b.straightM && a.straightAcrossM === b.straightAcrossM && a.innerRadiusM === b.innerRadiusM;
-}
-
-function keyOf({ core, buildM, heightM }: CoilSection): number[] {
-  return [core.straightM, core.straightAcrossM, core.innerRadiusM, buildM, heightM];
 }

@@ -1,7 +1,7 @@
 import { axialFieldPerAmpereTurn } from './coil-field.ts';
 import { MU0 } from './constants.ts';
 import { DISC_RULE } from './disc-rule.ts';
-import type { Offset } from './filaments.ts';
+import { type Offset, offsetBetween } from './filaments.ts';
 import { type CoilSection, inductancePerTurnSquaredH } from './inductance.ts';
 import { memoByValue } from './memo.ts';
 import { mutualInductancePerTurnsProductH } from './mutual-inductance.ts';
@@ -52,7 +52,6 @@ export const POLE_MODEL_RELATIVE_SD = 0.012;
  * Remembers its results by value.
  */
 export const inductanceWithPoles: (arrangement: CoilsWithPoles) => InductanceMatrix = memoByValue(
-  keyOf,
   (arrangement: CoilsWithPoles) => inductanceMatrix(arrangement),
 );
 
@@ -90,25 +89,16 @@ export function poleCentresM(count: number, spreadM: number): number[] {
  * A straight blade as a row of round rods of the same section, side by side. Its demagnetising factor comes out within 2 % of a
  * prism's (Aharoni 1998); what it adds to an inductance is good to about 10 %. At most 40 rods.
  */
-export function bladeAsRods(blade: {
-  alongM: number;
-  acrossM: number;
-  bottomM: number;
-  topM: number;
-  lengthM: number;
-  thicknessM: number;
-  relativePermeability: number;
-}): PoleRod[] {
+export function bladeAsRods(
+  blade: Omit<PoleRod, 'diameterM'> & { readonly lengthM: number; readonly thicknessM: number },
+): PoleRod[] {
   const { lengthM, thicknessM, alongM, ...rest } = blade;
   const count = Math.min(40, Math.max(1, Math.round(lengthM / thicknessM)));
   const diameterM = 2 * Math.sqrt((lengthM * thicknessM) / count / Math.PI);
   return poleCentresM(count, lengthM * (1 - 1 / count)).map((centreM) => ({
+    ...rest,
     alongM: alongM + centreM,
-    acrossM: rest.acrossM,
-    bottomM: rest.bottomM,
-    topM: rest.topM,
     diameterM,
-    relativePermeability: rest.relativePermeability,
   }));
 }
 
@@ -150,7 +140,7 @@ function linkage(
   magnetisation: Float64Array | undefined,
   volumes: readonly number[],
 ): number {
-  return sum(volumes.map((volume, index) => volume * (field?.[index] ?? 0) * (magnetisation?.[index] ?? 0)));
+  return volumes.reduce((sum, volume, k) => sum + volume * (field?.[k] ?? 0) * (magnetisation?.[k] ?? 0), 0);
 }
 
 function rodVolumeM3({ diameterM, bottomM, topM }: PoleRod): number {
@@ -166,11 +156,7 @@ function airMatrix(coils: readonly PlacedCoil[]): number[][] {
       const mutual = mutualInductancePerTurnsProductH({
         first: a.section,
         second: b.section,
-        offset: {
-          alongM: b.centre.alongM - a.centre.alongM,
-          acrossM: b.centre.acrossM - a.centre.acrossM,
-          axialM: b.centre.axialM - a.centre.axialM,
-        },
+        offset: offsetBetween(a.centre, b.centre),
       });
       const [row, mirrored] = [matrix[i], matrix[j]];
       if (row !== undefined) row[j] = mutual;
@@ -178,21 +164,4 @@ function airMatrix(coils: readonly PlacedCoil[]): number[][] {
     });
   });
   return matrix;
-}
-
-function keyOf({ coils, rods }: CoilsWithPoles): number[] {
-  const key = [coils.length];
-  for (const { section, centre } of coils) {
-    const { core, buildM, heightM } = section;
-    key.push(core.straightM, core.straightAcrossM, core.innerRadiusM, buildM, heightM);
-    key.push(centre.alongM, centre.acrossM, centre.axialM);
-  }
-  for (const rod of rods) {
-    key.push(rod.alongM, rod.acrossM, rod.bottomM, rod.topM, rod.diameterM, rod.relativePermeability);
-  }
-  return key;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }

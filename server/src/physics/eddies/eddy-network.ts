@@ -62,10 +62,7 @@ const GRADIENT_STEP_M = 2e-4;
  */
 export function eddyNetwork(arrangement: EddyArrangement): EddyNetwork {
   const prepared = prepare(arrangement);
-  const solved = memoByValue(
-    (frequencyHz: number) => [frequencyHz],
-    (frequencyHz: number) => solve(prepared, 2 * Math.PI * frequencyHz),
-  );
+  const solved = memoByValue((frequencyHz: number) => solve(prepared, 2 * Math.PI * frequencyHz));
   return {
     inductanceH: (frequencyHz) => solved(frequencyHz).inductanceH,
     gradient: (frequencyHz) => solved(frequencyHz).gradient,

@@ -33,7 +33,7 @@ const FINEST_STRIP_M = 0.8e-3;
 const MOST_STRIPS = 14;
 
 /** Remembers its results by value. */
-export const reducedMetal: (arrangement: MetalByCoils) => ReducedMetal = memoByValue(keyOf, reduced, 200);
+export const reducedMetal: (arrangement: MetalByCoils) => ReducedMetal = memoByValue(reduced, 200);
 
 function reduced({ coils, sheets, sideBySide, poles, strings, heard, magnetic }: MetalByCoils): ReducedMetal {
   const airH = inductanceWithPoles({ coils, rods: [] }).air;
@@ -68,27 +68,3 @@ function relativeLoss({ inductanceH }: EddyNetwork): number {
     0,
   );
 }
-
-function keyOf({ coils, sheets, sideBySide, poles, strings, heard, magnetic }: MetalByCoils): number[] {
-  const key = [coils.length, sheets.length, poles.length, sideBySide ? 1 : 0];
-  for (const { section, centre } of coils) {
-    const { core, buildM, heightM } = section;
-    key.push(core.straightM, core.straightAcrossM, core.innerRadiusM, buildM, heightM);
-    key.push(centre.alongM, centre.acrossM, centre.axialM);
-  }
-  for (const { outline, centre, thicknessM, resistivityOhmM, plate, wall } of sheets) {
-    key.push(outline.straightM, outline.straightAcrossM, outline.innerRadiusM, centre.alongM, centre.acrossM);
-    key.push(thicknessM, resistivityOhmM, plate?.heightM ?? NONE, plate?.rimM ?? NONE);
-    key.push(wall?.bottomM ?? NONE, wall?.topM ?? NONE);
-  }
-  for (const { coil, centres, bottomM, topM, radiusM, metal, addedH } of poles) {
-    key.push(coil, bottomM, topM, radiusM, metal.resistivityOhmM, metal.relativePermeability, addedH, centres.length);
-    for (const { alongM, acrossM, count } of centres) key.push(alongM, acrossM, count);
-  }
-  for (const { alongM, acrossM, heightM } of strings) key.push(alongM, acrossM, heightM);
-  key.push(...heard.map(Number), NONE, ...magnetic.flatMap((part) => [...part].map((letter) => letter.charCodeAt(0))));
-  return key;
-}
-
-/** No length is as far off as this. */
-const NONE = 1e9;

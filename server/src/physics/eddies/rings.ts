@@ -1,5 +1,5 @@
 import { type AxialLine, axialFieldPerAmpereTurn, seenFrom } from '../coil-field.ts';
-import { concentricTurnsMutualH, type Offset, racetracksMutualH } from '../filaments.ts';
+import { concentricTurnsMutualH, type Offset, offsetBetween, racetracksMutualH } from '../filaments.ts';
 import { gaussLegendre } from '../gauss-legendre.ts';
 import type { PlacedCoil } from '../pole-pieces.ts';
 import { type Racetrack, turnLengthM } from '../racetrack.ts';
@@ -32,7 +32,8 @@ export function nestedRings(sheets: readonly Sheet[], coils: readonly PlacedCoil
     for (let j = 0; j <= i; j++) {
       const other = rings[j];
       if (other === undefined) continue;
-      const mutual = i === j ? selfH(ring) : linesMutualH(ring.line, other.line, between(ring.centre, other.centre));
+      const mutual =
+        i === j ? selfH(ring) : linesMutualH(ring.line, other.line, offsetBetween(ring.centre, other.centre));
       inductanceH[i * size + j] = mutual;
       inductanceH[j * size + i] = mutual;
     }
@@ -79,17 +80,17 @@ const COARSE = [gaussLegendre(3), gaussLegendre(3)] as const;
 
 function withCoilH({ line, centre }: Ring, coil: PlacedCoil): number {
   const { core, buildM, heightM } = coil.section;
-  const offset = between(coil.centre, centre);
+  const offset = offsetBetween(coil.centre, centre);
   const alike = core.straightM === line.straightM && core.straightAcrossM === line.straightAcrossM;
   const [radials, axials] = alike ? FINE : COARSE;
   let sum = 0;
-  radials.nodes.forEach((radial, i) => {
-    const turn = { ...core, innerRadiusM: core.innerRadiusM + buildM * radial };
-    axials.nodes.forEach((axial, j) => {
-      const axialM = offset.axialM - heightM * (axial - 0.5);
-      sum += (radials.weights[i] ?? 0) * (axials.weights[j] ?? 0) * linesMutualH(turn, line, { ...offset, axialM });
-    });
-  });
+  for (const radial of radials) {
+    const turn = { ...core, innerRadiusM: core.innerRadiusM + buildM * radial.node };
+    for (const axial of axials) {
+      const axialM = offset.axialM - heightM * (axial.node - 0.5);
+      sum += radial.weight * axial.weight * linesMutualH(turn, line, { ...offset, axialM });
+    }
+  }
   return sum;
 }
 
@@ -98,9 +99,3 @@ function fieldOf({ line, centre, widthM, thicknessM, upright }: Ring, along: Axi
   const section = { core: inset(line, buildM / 2), buildM, heightM };
   return Float64Array.from(axialFieldPerAmpereTurn(section, seenFrom(centre, along)));
 }
-
-const between = (from: Offset, to: Offset): Offset => ({
-  alongM: to.alongM - from.alongM,
-  acrossM: to.acrossM - from.acrossM,
-  axialM: to.axialM - from.axialM,
-});

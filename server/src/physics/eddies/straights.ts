@@ -42,14 +42,14 @@ export function turnsOf(
 ): Straight[] {
   const acrossM = centre.acrossM - middle.acrossM;
   const alongM = centre.alongM - middle.alongM;
-  return RADIAL.nodes.flatMap((radial, i) => {
-    const radiusM = core.innerRadiusM + buildM * radial;
+  return RADIAL.flatMap((radial) => {
+    const radiusM = core.innerRadiusM + buildM * radial.node;
     const halfWidth = core.straightAcrossM / 2 + radiusM;
     // Four corners of a quarter circle take (4 − π) r² away, which shorter straights make up for.
     const halfLength = core.straightM / 2 + radiusM - ((4 - Math.PI) * radiusM ** 2) / (4 * halfWidth);
-    return AXIAL.nodes.flatMap((axial, j) => {
-      const height = centre.axialM + heightM * (axial - 0.5);
-      const share = (RADIAL.weights[i] ?? 0) * (AXIAL.weights[j] ?? 0);
+    return AXIAL.flatMap((axial) => {
+      const height = centre.axialM + heightM * (axial.node - 0.5);
+      const share = radial.weight * axial.weight;
       return [1, -1].flatMap((side): Straight[] => [
         {
           direction: 'along',
