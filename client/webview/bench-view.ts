@@ -1,4 +1,4 @@
-import { type Pots, SECTION_NAMES, SECTIONS, WIDE_FROM } from '../../server/src/lsp/protocol.ts';
+import { SECTION_NAMES, SECTIONS, WIDE_FROM } from '../../server/src/lsp/protocol.ts';
 import type { ShownDrawing, ToView } from '../src/features/bench-view/messages.ts';
 import { settledItems } from './changes.ts';
 import { createChoice } from './choice.ts';
@@ -15,8 +15,6 @@ import { createPots } from './pots.ts';
 import { createScrollPlace } from './scroll-place.ts';
 import { createSections } from './sections.ts';
 import { table } from './table.ts';
-
-const FULL_UP: Pots = { volume: 10, tone: 10 };
 
 /** The page: heading, findings, drawing, numbers, response, positions, readings. What has not changed stays where it is. */
 export class BenchView {
@@ -60,7 +58,7 @@ export class BenchView {
       tools: [this.drawings.zoom.buttons],
     });
     this.choice = createChoice('position', 'position', (id) => send({ type: 'position', position: id || undefined }));
-    this.pots = createPots(remembered?.pots ?? FULL_UP, (pots) => send({ type: 'pots', pots }));
+    this.pots = createPots((pots) => send({ type: 'pots', pots }));
     this.listen = createListen(send);
     this.sections = createSections({
       state,
@@ -153,8 +151,7 @@ export class BenchView {
     if (next.table)
       joints.replaceChildren(element('summary', { textContent: 'The same as a table' }), table(next.table, 'lt'));
     this.choice.show(positionOptions(next), next.position ?? '');
-    this.pots.node.hidden = !next.hasPots;
-    this.pots.show(next.pots);
+    this.pots.show(next.knobs, next.pots);
     drawings.now.highlight(part);
     if (before === undefined && this.around.remembered?.uri !== next.uri) this.scroll.letGo();
     this.keep();

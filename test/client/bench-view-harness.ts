@@ -254,7 +254,7 @@ export class Bench {
         uri,
         file: uri.split('/').at(-1) ?? '',
         parts: result.parts.map(({ id }) => id),
-        hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
+        knobs: result.positions.find(({ id }) => id === result.position)?.knobs ?? [],
         pots,
         comparedWith: base?.label,
         base: base && { kind: 'revision', revision: 'HEAD' },

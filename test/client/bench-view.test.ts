@@ -135,6 +135,30 @@ describe('the bench view in a browser', function () {
     await view.page.close();
   });
 
+  it('each control of a slot, and a blend, has a slider of its own by its name; the one in hand stays when the drawing follows', async () => {
+    const knobs = [
+      { id: 'neck.volume', label: 'neck volume', rest: 10 },
+      { id: 'bridge.volume', label: 'bridge volume', rest: 10 },
+      { id: 'blend', label: 'blend, neck to bridge', rest: 5 },
+    ];
+    const view = await opened({ ...instrument, drawing: { ...instrument.drawing, knobs, pots: {} } });
+    const slider = (name: string) => view.page.getByRole('slider', { name });
+    assert.equal(await slider('blend, neck to bridge').getAttribute('aria-valuetext'), '5 of 10');
+    await slider('neck volume').focus();
+    await view.page.keyboard.press('ArrowLeft');
+    const pots = { 'neck.volume': 9.5, 'bridge.volume': 10, blend: 5 };
+    assert.deepEqual(
+      (await view.sent()).filter(({ type }) => type === 'pots'),
+      [{ type: 'pots', pots }],
+    );
+    await view.post({ type: 'drawing', render: 2, drawing: { ...instrument.drawing, knobs, pots }, part: undefined });
+    await view.page.keyboard.press('ArrowLeft');
+    assert.equal(await slider('neck volume').getAttribute('aria-valuetext'), '9 of 10');
+    assert.equal(await slider('bridge volume').getAttribute('aria-valuetext'), '10 of 10');
+    assert.deepEqual(await faults(view), []);
+    await view.page.close();
+  });
+
   it('never goes back: an older drawing and sections of an older drawing are dropped', async () => {
     const view = await opened(pickup);
     await view.post({ type: 'drawing', render: 5, drawing: pickup.drawing, part: undefined });

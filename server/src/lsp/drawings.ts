@@ -12,7 +12,7 @@ import { isAbout } from './about-subject.ts';
 import { pickupsIn } from './compared-states.ts';
 import { fileName } from './file-key.ts';
 import { offsetFrom } from './from-protocol.ts';
-import { heardAt, positionsOf, potsFrom } from './heard.ts';
+import { heardAt, knobsOf, positionsOf, potsFrom } from './heard.ts';
 import { invitationTo } from './invitation.ts';
 import { type DrawingParams, type DrawingResult, type HeardAt, PROTOCOL_VERSION } from './protocol.ts';
 import type { Subject } from './protocol-parts.ts';
@@ -116,12 +116,11 @@ const rangesOf = (parts: readonly OwnPart[], { document, analysis }: Drawn) =>
   });
 
 function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {
-  const { controls } = instrument.instrument;
   const title = position.title === undefined ? '' : ` ${position.title}`;
   return {
     id,
     label: `${position.key.value}${title}`,
-    hasPots: controls.some(({ kind }) => kind === 'volume' || kind === 'tone'),
+    knobs: knobsOf(instrument.instrument),
   };
 }
 

@@ -1,7 +1,9 @@
 import type { Analysis, Played } from '../analysis/analysis-types.ts';
+import { BLEND_MIDDLE } from '../estimates/position-network.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
+import type { Instrument } from '../model/instrument.ts';
 import type { SectionParams } from './bench-view-protocol.ts';
-import type { Pots, Subject } from './protocol-parts.ts';
+import type { Knob, Pots, Subject } from './protocol-parts.ts';
 
 /** The position asked for; an instrument is always heard in one, its first unless another is named. */
 export function heardAt(
@@ -17,9 +19,42 @@ export function heardAt(
 export const positionsOf = (analysis: Analysis, { kind, name }: Subject): readonly HeardPosition[] =>
   kind === 'parts' ? [] : heardPositions(analysis, { kind, name });
 
-/** From another process anything may come: pots lie between 0 and 10, to a tenth. */
-export function potsFrom(played: Pots | undefined): Played {
-  const at = (value: unknown): number =>
-    typeof value === 'number' && Number.isFinite(value) ? Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10 : 10;
-  return { volume: at(played?.volume), tone: at(played?.tone) };
+/** Each volume and tone, and one for all blends, in the order in which the spec has them. */
+export function knobsOf({ controls }: Instrument): readonly Knob[] {
+  const knobs = controls.flatMap((control): readonly Knob[] => {
+    const { kind, forSlot } = control;
+    if (kind === 'bleed') return [];
+    if (kind === 'blend')
+      return [{ id: 'blend', label: `blend, ${forSlot.value} to ${control.other.value}`, rest: BLEND_MIDDLE }];
+    const slot = forSlot?.value;
+    return [
+      slot === undefined
+        ? { id: kind, label: kind, rest: 10 }
+        : { id: `${slot}.${kind}`, label: `${slot} ${kind}`, rest: 10 },
+    ];
+  });
+  return knobs.filter(({ id }, index) => knobs.findIndex((each) => each.id === id) === index);
+}
+
+/** From another process anything may come: pots lie between 0 and 10, to a tenth; what is no knob's name is left out. */
+export function potsFrom(pots: Pots | undefined): Played {
+  const named = new Map(
+    Object.entries(Object(pots ?? {})).flatMap(([id, value]) =>
+      typeof value === 'number' && Number.isFinite(value)
+        ? [[id, Math.round(Math.min(Math.max(value, 0), 10) * 10) / 10] as const]
+        : [],
+    ),
+  );
+  const [volume, tone, blend] = [named.get('volume') ?? 10, named.get('tone') ?? 10, named.get('blend')];
+  const slots = [...named.keys()].flatMap((id) => /^(.+)\.(?:volume|tone)$/.exec(id)?.[1] ?? []);
+  const apart = [...new Set(slots)].map((slot) => [
+    slot,
+    { volume: named.get(`${slot}.volume`) ?? volume, tone: named.get(`${slot}.tone`) ?? tone },
+  ]);
+  return {
+    volume,
+    tone,
+    ...(blend === undefined ? {} : { blend }),
+    ...(apart.length === 0 ? {} : { apart: Object.fromEntries(apart) }),
+  };
 }

@@ -19,10 +19,19 @@ export interface Subject {
   readonly name: string;
 }
 
-/** Pots from 0 to 10. */
-export interface Pots {
-  readonly volume: number;
-  readonly tone: number;
+/**
+ * Where pots stand, 0 to 10, by the ids of their knobs: `volume`, `tone`, `blend`, and `neck.volume` for the one of a slot. One of a
+ * slot that is not named stands where all of its kind stand; all stand full up unless named, a blend in its middle.
+ */
+export type Pots = Readonly<Record<string, number>>;
+
+/** A control that can be turned. */
+export interface Knob {
+  readonly id: string;
+  /** `neck volume`. */
+  readonly label: string;
+  /** Where it stands where nobody has turned it. */
+  readonly rest: number;
 }
 
 /** The first cell of a row names it. */

@@ -1,6 +1,6 @@
 import type { ExplanationPage } from '../features/explanation-page.ts';
 import type { NewAnswers, NewFile } from '../features/new-answers.ts';
-import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
+import type { DrawnFinding, FactTable, Knob, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /**
  * What our client and our server say to each other beyond the Language Server Protocol. Plain data, in the protocol's own
@@ -110,8 +110,8 @@ export interface SubjectChoice extends Subject {
 export interface HeardAt {
   readonly id: string;
   readonly label: string;
-  /** True where turning a volume or a tone control changes what is heard. */
-  readonly hasPots: boolean;
+  /** Those of its instrument. */
+  readonly knobs: readonly Knob[];
 }
 
 export interface DrawnPart {

@@ -102,7 +102,7 @@ export class BenchViewPanel {
   private sections: { [N in SectionName]?: Section<N> } = {};
 
   constructor(panel: WebviewPanel, sources: PanelSources) {
-    const { uri, subject, position, pots = { volume: 10, tone: 10 }, base } = sources.state;
+    const { uri, subject, position, pots = {}, base } = sources.state;
     this.panel = panel;
     this.sources = sources;
     this.focus = { uri, subject, position, pots };
@@ -334,7 +334,7 @@ export class BenchViewPanel {
       file: fileName(uri),
       subjects: result.subjects.map(({ kind, name, title }) => ({ kind, name, title })),
       parts: result.parts.map(({ id }) => id),
-      hasPots: result.positions.some(({ id, hasPots }) => id === result.position && hasPots),
+      knobs: result.positions.find(({ id }) => id === result.position)?.knobs ?? [],
       pots,
       comparedWith: this.base.state()?.label ?? result.former,
       base: this.base.choice(),
@@ -406,6 +406,8 @@ export class BenchViewPanel {
     const { last } = this;
     if (last) this.last = { ...last, message: { ...last.message, drawing: { ...last.message.drawing, pots } } };
     this.want(SECTION_NAMES.filter((name) => SECTIONS[name].isHeard));
+    // A schematic tells what the jack gives with the pots where they are; it follows once they rest.
+    if (last?.result.subject?.kind === 'instrument') this.drawings.later(INSTRUMENT_REST_MS, () => void this.render());
   }
 
   /** Writes the beginning that the view offers at the end of the file, with a stop for each thing to fill in. */

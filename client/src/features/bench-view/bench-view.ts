@@ -4,7 +4,7 @@ import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../.
 import type { BenchViewControl } from './bench-view-control.ts';
 import { BenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
 import { activateExport, savePicture } from './export.ts';
-import { isKind } from './from-view.ts';
+import { isKind, potsIn } from './from-view.ts';
 import type { BaseChoice, ViewState } from './messages.ts';
 
 /** The bench beside the editor: one panel that follows the pickup one works on. */
@@ -83,13 +83,13 @@ const followsEditor = (): boolean =>
 function stateFrom(state: unknown): ViewState {
   const { uri, subject, position, pots, base }: { readonly [key in keyof ViewState]?: unknown } = Object(state ?? {});
   const { kind, name }: { kind?: unknown; name?: unknown } = Object(subject ?? {});
-  const { volume, tone }: { volume?: unknown; tone?: unknown } = Object(pots ?? {});
+  const knobs = potsIn(pots);
   const remembered = baseFrom(base);
   return {
     uri: typeof uri === 'string' ? uri : '',
     ...(isKind(kind) && typeof name === 'string' ? { subject: { kind, name } } : {}),
     ...(typeof position === 'string' ? { position } : {}),
-    ...(typeof volume === 'number' && typeof tone === 'number' ? { pots: { volume, tone } } : {}),
+    ...(knobs === undefined ? {} : { pots: knobs }),
     ...(remembered === undefined ? {} : { base: remembered }),
   };
 }

@@ -1,4 +1,4 @@
-import type { Subject } from '../../../../server/src/lsp/protocol.ts';
+import type { Pots, Subject } from '../../../../server/src/lsp/protocol.ts';
 import { type FromView, VIEW_COMMANDS } from './messages.ts';
 
 /** A message as the view may send it; `undefined` for anything else, so that a page gone astray can ask for nothing new. */
@@ -29,8 +29,8 @@ export function fromView(message: unknown): FromView | undefined {
         ? { type: said.type, position: said.position }
         : undefined;
     case 'pots': {
-      const { volume, tone } = fieldsOf(said.pots);
-      return isNumber(volume) && isNumber(tone) ? { type: said.type, pots: { volume, tone } } : undefined;
+      const pots = potsIn(said.pots);
+      return pots && { type: said.type, pots };
     }
     case 'command': {
       const command = VIEW_COMMANDS.find((each) => each === said.command);
@@ -43,6 +43,14 @@ export function fromView(message: unknown): FromView | undefined {
     default:
       return undefined;
   }
+}
+
+/** Numbers by the names of knobs, and nothing else. */
+export function potsIn(value: unknown): Pots | undefined {
+  const numbers = Object.entries(fieldsOf(value)).flatMap(([id, at]) => (isNumber(at) ? [[id, at] as const] : []));
+  return numbers.length > 0 && numbers.length === Object.keys(fieldsOf(value)).length
+    ? Object.fromEntries(numbers)
+    : undefined;
 }
 
 /** RFC 4648, section 4. */

@@ -1,5 +1,6 @@
 import type {
   DrawingResult,
+  Knob,
   Pots,
   Section,
   SoundResult,
@@ -33,7 +34,7 @@ export interface ShownDrawing extends Omit<DrawingResult, 'subjects' | 'parts'> 
   readonly subjects: readonly Pick<SubjectChoice, 'kind' | 'name' | 'title'>[];
   /** Parts that have a line in the text, in the order in which the keyboard goes through them. */
   readonly parts: readonly string[];
-  readonly hasPots: boolean;
+  readonly knobs: readonly Knob[];
   readonly pots: Pots;
   /** What the state compared with is called; absent where nothing is compared. */
   readonly comparedWith: string | undefined;
