@@ -4,14 +4,10 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
-import { completions } from '../../server/src/features/completion.ts';
-import { diagnostics } from '../../server/src/features/diagnostics.ts';
-import { documentSymbols } from '../../server/src/features/document-symbols.ts';
-import { hover } from '../../server/src/features/hover.ts';
-import { refactorings } from '../../server/src/features/refactorings.ts';
 import { type ServerProcess, startServer } from '../protocol/server-process.ts';
+import { askEverything } from '../support/any-text.ts';
+import { type BadText, sampledBadTexts } from '../support/bad-texts.ts';
 import { EXAMPLE, hostOf } from '../support/check-fixture.ts';
-import { type BadText, sampledBadTexts } from './bad-texts.ts';
 
 const SEED = 20261125;
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
@@ -74,24 +70,4 @@ function* badSpecs(name: string, step: number): Generator<BadText> {
 
 function analysed(text: string): Analysis {
   return createAnalyser().analyse(EXAMPLE, hostOf({ ...PARTS, 'example.pickup': text }));
-}
-
-function askEverything(analysis: Analysis): void {
-  const { text } = analysis;
-  for (const finding of analysis.allFindings()) {
-    const at = analysis.locate(finding.place);
-    const isInside = at !== undefined && 0 <= at.start && at.start <= at.end && at.end <= text.length;
-    assert.ok(isInside, `${finding.code} lies outside the text`);
-    assert.notEqual(finding.message, '');
-  }
-  for (const { estimates } of analysis.pickups) estimates();
-  for (const { positions } of analysis.instruments) positions();
-  diagnostics(analysis);
-  documentSymbols(analysis);
-  for (const part of [0.2, 0.5, 0.8]) {
-    const offset = Math.floor(text.length * part);
-    hover(analysis, offset);
-    completions(analysis, offset);
-    refactorings(analysis, { start: offset, end: offset });
-  }
 }

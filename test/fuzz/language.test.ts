@@ -1,32 +1,10 @@
 import assert from 'node:assert/strict';
-import { expectedAt } from '../../grammar/src/expect.ts';
-import { formatFile } from '../../grammar/src/format.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
-import type { FileTree } from '../../grammar/src/syntax-tree.ts';
-import { languageProblems } from '../support/language-problems.ts';
+import { readEverything } from '../support/any-text.ts';
+import { BAD_TEXTS, randomEdit, seeded } from '../support/bad-texts.ts';
 import { sampleFiles } from '../support/sample-files.ts';
-import { BAD_TEXTS, randomEdit, seeded } from './bad-texts.ts';
 
 const SEED = 20261125;
-
-/** Reads, matches, formats, completes; and what holds of every text whatever it is. */
-function readEverything(text: string): FileTree {
-  const tree = readFileTree(text);
-  const mark = text.startsWith('\uFEFF') ? '\uFEFF' : '';
-  assert.ok(mark + tree.chunks.map(({ chunk }) => chunk.text).join('') === text, 'the pieces are the text');
-  const problems = languageProblems(tree);
-  for (const { span, message } of problems) {
-    assert.ok(
-      0 <= span.start && span.start <= span.end && span.end <= text.length,
-      `a place inside the text: ${message}`,
-    );
-  }
-  const formatted = formatFile(tree);
-  if (formatted !== undefined)
-    assert.ok(formatFile(readFileTree(formatted)) === formatted, 'formatting twice changes nothing');
-  for (const { chunk } of tree.chunks.slice(0, 20)) expectedAt(chunk, chunk.text.length >> 1);
-  return tree;
-}
 
 describe('any text at all', () => {
   const files = sampleFiles().filter(({ path }) => ['bramblewick.pickup', 'parts/stock.pickup'].includes(path));

@@ -1,28 +1,23 @@
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { PROTOCOL_VERSION } from '../../server/src/lsp/protocol.ts';
 import { SINGLE } from '../features/analysed.ts';
-import { uniform } from '../support/chance.ts';
+import { chance, uniform } from '../support/chance.ts';
+import { answersOf, layOut, playHands, randomChange } from './random-hands.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 const samples = path.resolve(import.meta.dirname, '..', '..', 'samples');
 const workspace = pathToFileURL(samples).href;
 
-/** What the server says of a document, in a form that two servers can be compared by. */
-async function stateOf(server: ServerProcess, uri: string, version: number): Promise<unknown> {
-  const about = { textDocument: { uri } };
-  const range = { start: { line: 0, character: 0 }, end: { line: 1e6, character: 0 } };
-  return {
-    diagnostics: await server.completelyDiagnosed(uri, version),
-    symbols: await server.request('textDocument/documentSymbol', about),
-    folding: await server.request('textDocument/foldingRange', about),
-    tokens: await server.request('textDocument/semanticTokens/full', about),
-    hints: await server.request('textDocument/inlayHint', { ...about, range }),
-  };
-}
+/** With the findings that need heavy numbers. */
+const stateOf = async (server: ServerProcess, uri: string, version: number): Promise<unknown> => ({
+  diagnostics: await server.completelyDiagnosed(uri, version),
+  ...(await answersOf(server, uri)),
+});
 
 describe('edits against a fresh open', () => {
   let edited: ServerProcess;
@@ -58,6 +53,21 @@ describe('edits against a fresh open', () => {
       edited.notify('textDocument/didClose', { textDocument: { uri } });
     });
   }
+});
+
+describe('several files at once', () => {
+  it('edited, closed, changed on the disk and asked about, they end as if they were just opened (seeds 1 to 3)', async () => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'pickup-hands-'));
+    layOut(folder);
+    const options = { workspace: pathToFileURL(folder).href, initializationOptions: { protocol: PROTOCOL_VERSION } };
+    const [edited, fresh] = await Promise.all([startServer(options), startServer(options)]);
+    try {
+      for (const seed of [1, 2, 3]) await playHands(edited, fresh, folder, chance(seed), 12);
+    } finally {
+      await Promise.all([edited.stop(), fresh.stop()]);
+      rmSync(folder, { recursive: true, force: true });
+    }
+  });
 });
 
 describe('findings that need inductances', () => {
@@ -127,28 +137,3 @@ describe('a file on the way', () => {
     assert.deepEqual(server.log, []);
   });
 });
-
-/** What hands do: a letter more, a letter less, a line gone, a line twice, a piece pasted. */
-function randomChange(document: TextDocument, random: () => number) {
-  const text = document.getText();
-  const pick = (length: number): number => Math.floor(random() * length);
-  const from = pick(text.length + 1);
-  const lineAt = document.positionAt(from).line;
-  const line = { start: { line: lineAt, character: 0 }, end: { line: lineAt + 1, character: 0 } };
-  const span = (start: number, end: number) => ({ start: document.positionAt(start), end: document.positionAt(end) });
-  const letters = 'abx7. _"#{}()\n=;±Ω😀';
-  switch (pick(6)) {
-    case 0:
-      return { range: span(from, from), text: [...letters][pick([...letters].length)] ?? ' ' };
-    case 1:
-      return { range: span(from, Math.min(from + 1 + pick(3), text.length)), text: '' };
-    case 2:
-      return { range: line, text: '' };
-    case 3:
-      return { range: { start: line.start, end: line.start }, text: document.getText(line) };
-    case 4:
-      return { range: span(from, from), text: text.slice(pick(text.length), pick(text.length)).slice(0, 60) };
-    default:
-      return { range: span(from, Math.min(from + pick(40), text.length)), text: '\n' };
-  }
-}

@@ -31,6 +31,9 @@ const script = new vm.Script(`(function (require, module, exports) {${readFileSy
 });
 const require = createRequire(bundle);
 
+// Each run of the tests listens for what nobody catches.
+process.setMaxListeners(0);
+
 let ask: (id: number) => boolean = () => false;
 (globalThis as unknown as MutantGlobal).__mutant = (id) => ask(id);
 
@@ -69,6 +72,7 @@ async function runTests(
     runner.on('pass', (test) => tests.push({ title: test.fullTitle(), ms: test.duration ?? 0 }));
     runner.on('fail', (test) => failures.push(test.fullTitle()));
   });
+  mocha.dispose();
   return { failures, tests };
 }
 

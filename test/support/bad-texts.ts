@@ -1,5 +1,5 @@
 /** Bad texts made out of a good one, in classes: what a keyboard, an editor, an encoding or an ill will makes of a spec. */
-import { uniform } from '../support/chance.ts';
+import { uniform } from './chance.ts';
 
 /** A seeded generator (mulberry32) of numbers from 0 up to, not including, 1. */
 export function seeded(seed: number): () => number {
