@@ -18,11 +18,12 @@ import {
   word,
 } from './shape.ts';
 
-/** A metal part and what it is tied to, or none. */
+/** A metal part, how thick its sheet is, and what it is tied to, or none. */
 const metalPart = oneOf({
   none: keyword('none'),
   metal: sequence({
     material: word('nickel-silver', 'brass', 'steel', 'copper', 'stainless-steel', 'aluminium'),
+    thickness: optional(quantity('length', positive)),
     tied: optional(sequence({ tied: keyword('tied to'), to: path('lead') })),
   }),
 });
@@ -108,13 +109,14 @@ export const pickup = block({
     }),
     baseplate: fact({
       shape: metalPart,
-      meaning: 'the plate under the coils, its metal and what it is soldered to',
-      example: 'baseplate nickel-silver tied to bare',
+      meaning:
+        'the plate under the coils: its metal, how thick it is (else 0.5 mm are assumed), and what it is soldered to',
+      example: 'baseplate nickel-silver 0.8 mm tied to bare',
     }),
     cover: fact({
       shape: metalPart,
-      meaning: 'the metal cover and what it is soldered to',
-      example: 'cover nickel-silver tied to baseplate',
+      meaning: 'the metal cover, how thick its sheet is (else 0.5 mm are assumed), and what it is soldered to',
+      example: 'cover nickel-silver 0.4 mm tied to baseplate',
     }),
     cable: fact({
       shape: sequence({

@@ -49,13 +49,16 @@ export const groundMetalFloating = definePickupCheck({
                 true,
               );
             }
+            const line = [name, fitting.material, fitting.thickness?.written]
+              .filter((each) => each !== undefined)
+              .join(' ');
             const targets = [
               ...netlist.metal.filter((each) => each.name !== name && grounded(each.net)).map((each) => each.name),
             ].reverse();
             return targets.map((target, index) =>
               remedy(
-                say`Tie it to ${target}: \`${name} ${fitting.material} tied to ${target}\``,
-                replaceAt(fitting.place, `${name} ${fitting.material} tied to ${target}`),
+                say`Tie it to ${target}: \`${line} tied to ${target}\``,
+                replaceAt(fitting.place, `${line} tied to ${target}`),
                 index === 0,
               ),
             );

@@ -78,9 +78,9 @@ export const SINTERED_SPREAD_FACTOR = 1.03;
  * baseplate. It closes the poles' circuit, so it can only add: between nothing and a quarter.
  */
 export const BENEATH_POLES = { least: 1, most: 1.25 } as const;
-/** Sheet of covers and baseplates, and its limits, relative. */
+/** Sheet of covers and baseplates where nobody states it, and the limits of its thickness, relative, as assumed and as stated. */
 export const SHEET_M = 0.5e-3;
-export const SHEET_RELATIVE_LIMIT = 0.2;
+export const SHEET_RELATIVE_LIMIT = { assumed: 0.2, stated: 0.05 } as const;
 /** Between a bobbin's edge and the wall of its cover. */
 export const COVER_CLEARANCE_M = 0.5e-3;
 /** A baseplate below the winding's flange, where a bar magnet and its keeper lie between; and below the ends of the poles. */

@@ -1,5 +1,5 @@
 /** How well the losses in a pickup's metal are known, and what they rest on. */
-import type { Pickup } from '../model/pickup.ts';
+import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { metalOf } from './coil-places.ts';
@@ -35,8 +35,7 @@ const POLE_LOSS_RELATIVE_SD = { steel: 0.42, alnico: 0.25 } as const;
 
 /** The time constants of a pickup's eddy currents as a factor about 1. A sheet's follow resistivity and thickness exactly. */
 export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: LossyMetal): Estimate {
-  const spreads = pickup.metal.map(({ material }) => metalOf(material)?.resistivityRelativeSpread ?? 0);
-  const ofMetal = Math.hypot(ofLimits(Math.max(0, ...spreads)), ofLimits(SHEET_RELATIVE_LIMIT), SHAPE_RELATIVE_SD);
+  const ofMetal = Math.hypot(Math.max(0, ...pickup.metal.map(sheetRelativeSd)), SHAPE_RELATIVE_SD);
   const metalwork = estimateOf(1, {
     sd: tabulated ? TABLE_RELATIVE_SD : ofMetal,
     basis: 'assumed',
@@ -58,10 +57,18 @@ export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: Loss
   return linear([metalwork, poles], [1 - polesShare, polesShare]);
 }
 
+/** A sheet's resistivity and thickness, in which its time constants go. */
+function sheetRelativeSd({ material, thickness }: MetalFitting): number {
+  const resistivity = ofLimits(metalOf(material)?.resistivityRelativeSpread ?? 0);
+  if (thickness?.sd !== undefined) return Math.hypot(resistivity, thickness.sd / thickness.si);
+  return Math.hypot(resistivity, ofLimits(SHEET_RELATIVE_LIMIT[thickness ? 'stated' : 'assumed']));
+}
+
 function assumptionsOf({ metal, barMagnet }: Pickup): readonly string[] {
   if (metal.length === 0) return ['alnico bar under steel poles, as a round case has it'];
-  return metal.map(({ part, material }) => {
-    const sheet = `${part} of ${material}, ${SHEET_M * 1000} mm`;
+  return metal.map(({ part, material, thickness }) => {
+    if (isSteel(material)) return `${part} of ${material}, as a round one of usual thickness has it, whatever its own`;
+    const sheet = `${part} of ${material}, ${thickness ? `${thickness.written} thick` : `${SHEET_M * 1000} mm thick, assumed`}`;
     if (part === 'cover') return `${sheet}, ${COVER_CLEARANCE_M * 1000} mm off the bobbins and as deep, assumed`;
     return `${sheet}, below the ${barMagnet ? 'bar magnet' : 'poles'}, assumed`;
   });

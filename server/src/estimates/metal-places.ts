@@ -60,20 +60,21 @@ function fromTheirMiddle(coils: readonly WoundCoil[]): readonly WoundCoil[] {
 
 /** Cover and baseplate of metal that is not magnetic. */
 export function sheetsOver(group: CoilGroup, { metal, barMagnet }: Pickup): readonly Sheet[] {
-  return metal.flatMap(({ part, material }): readonly Sheet[] => {
+  return metal.flatMap(({ part, material, thickness }): readonly Sheet[] => {
     const of = metalOf(material);
     if (!of || isMagnetic(of)) return [];
     const { resistivityOhmM } = of;
-    const sheet = { centre: { alongM: 0, acrossM: 0 }, thicknessM: SHEET_M, resistivityOhmM };
+    const thicknessM = thickness?.si ?? SHEET_M;
+    const sheet = { centre: { alongM: 0, acrossM: 0 }, thicknessM, resistivityOhmM };
     if (part === 'cover') {
-      const heightM = highestM(group) + FLANGE_M + SHEET_M / 2;
-      const outline = outlineOf(group, COVER_CLEARANCE_M + SHEET_M / 2);
+      const heightM = highestM(group) + FLANGE_M + thicknessM / 2;
+      const outline = outlineOf(group, COVER_CLEARANCE_M + thicknessM / 2);
       return [{ ...sheet, outline, plate: { heightM }, wall: { bottomM: lowestM(group) - FLANGE_M, topM: heightM } }];
     }
     const flangeM = lowestM(group) - FLANGE_M;
     const polesM = Math.min(flangeM, ...group.coils.flatMap(rodsOf).map(({ bottomM }) => bottomM));
     const topM = Math.min(polesM - PLATE_UNDER_POLES_M, barMagnet ? flangeM - PLATE_UNDER_BAR_M : flangeM);
-    return [{ ...sheet, outline: outlineOf(group, 0), plate: { heightM: topM - SHEET_M / 2 } }];
+    return [{ ...sheet, outline: outlineOf(group, 0), plate: { heightM: topM - thicknessM / 2 } }];
   });
 }
 

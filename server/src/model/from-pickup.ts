@@ -65,8 +65,8 @@ function last<B, T>(blocks: readonly B[], from: (block: B) => T): T | undefined 
 
 function metalFrom(part: MetalFitting['part'], line: PickupFacts['baseplate']): readonly MetalFitting[] {
   if (!line || line.value === 'none') return [];
-  const { material, tied } = line.value;
-  return [{ part, material, tiedTo: tied, place: line.place }];
+  const { material, thickness, tied } = line.value;
+  return [{ part, material, thickness, tiedTo: tied, place: line.place }];
 }
 
 type PickupBlock = MergedBlock<typeof language.pickup>;

@@ -60,6 +60,8 @@ export interface Pickup
 export interface MetalFitting {
   readonly part: 'baseplate' | 'cover';
   readonly material: string;
+  /** Of its sheet. */
+  readonly thickness: Quantity | undefined;
   readonly tiedTo: LeadPath | undefined;
   readonly place: Place;
 }
