@@ -23,7 +23,7 @@ export function formatFile(tree: FileTree): string | undefined {
     page.comments(Number.POSITIVE_INFINITY, 0);
   }
   const text = page.text();
-  return isSame(tree, readFileTree(text)) ? text : undefined;
+  return isSame(tree, readFileTree(text, tree)) ? text : undefined;
 }
 
 /** Whether all items are such as the language has: others might be read otherwise once they stand apart. */

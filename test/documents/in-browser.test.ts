@@ -134,42 +134,37 @@ const someOfEach = (): readonly Drawing[] =>
   );
 
 function drawingsOf(name: string, analysis: Analysis, withResponse: boolean): readonly Drawing[] {
-  return (['wide', 'narrow'] as const).flatMap((size) => {
-    const pickups = analysis.pickups.flatMap((pickup) => {
-      const response = withResponse ? pickupResponsePicture({ analysis, pickup }) : undefined;
-      return [
-        {
-          name: `${name}: wiring of ${pickup.pickup.name}, ${size}`,
-          svg: drawPickup(pickupPicture(analysis, pickup), size).svg,
-        },
-        ...(response === undefined
-          ? []
-          : [{ name: `${name}: response of ${pickup.pickup.name}, ${size}`, svg: responsePlot(response, size) }]),
-      ];
-    });
-    const instruments = analysis.instruments.flatMap((instrument) => {
-      const live = instrument.instrument.positions[1]?.key.value;
-      const sheet = positionsPicture(analysis, instrument, { live });
-      const response =
-        withResponse && live !== undefined ? positionResponsePicture({ analysis, instrument }, live) : undefined;
-      return [
-        {
-          name: `${name}: schematic, ${size}`,
-          svg: instrumentDiagram(instrumentPicture(analysis, instrument, { live }), size),
-        },
-        {
-          name: `${name}: schematic of all positions, ${size}`,
-          svg: instrumentDiagram(instrumentPicture(analysis, instrument), size),
-        },
-        ...(sheet === undefined ? [] : [{ name: `${name}: positions, ${size}`, svg: positionsSheet(sheet, size) }]),
-        ...(response === undefined
-          ? []
-          : [{ name: `${name}: response at ${live}, ${size}`, svg: responsePlot(response, size) }]),
-      ];
-    });
-    return [...pickups, ...instruments];
+  const pickups = analysis.pickups.flatMap((pickup) => {
+    const picture = pickupPicture(analysis, pickup);
+    const response = withResponse ? pickupResponsePicture({ analysis, pickup }) : undefined;
+    return [
+      ...inBothSizes(`${name}: wiring of ${pickup.pickup.name}`, (size) => drawPickup(picture, size).svg),
+      ...(response === undefined
+        ? []
+        : inBothSizes(`${name}: response of ${pickup.pickup.name}`, (size) => responsePlot(response, size))),
+    ];
   });
+  const instruments = analysis.instruments.flatMap((instrument) => {
+    const live = instrument.instrument.positions[1]?.key.value;
+    const ofOne = instrumentPicture(analysis, instrument, { live });
+    const ofAll = instrumentPicture(analysis, instrument);
+    const sheet = positionsPicture(analysis, instrument, { live });
+    const response =
+      withResponse && live !== undefined ? positionResponsePicture({ analysis, instrument }, live) : undefined;
+    return [
+      ...inBothSizes(`${name}: schematic`, (size) => instrumentDiagram(ofOne, size)),
+      ...inBothSizes(`${name}: schematic of all positions`, (size) => instrumentDiagram(ofAll, size)),
+      ...(sheet === undefined ? [] : inBothSizes(`${name}: positions`, (size) => positionsSheet(sheet, size))),
+      ...(response === undefined
+        ? []
+        : inBothSizes(`${name}: response at ${live}`, (size) => responsePlot(response, size))),
+    ];
+  });
+  return [...pickups, ...instruments];
 }
+
+const inBothSizes = (name: string, draw: (size: 'wide' | 'narrow') => string): readonly Drawing[] =>
+  (['wide', 'narrow'] as const).map((size) => ({ name: `${name}, ${size}`, svg: draw(size) }));
 
 /** A computed colour as six digits: `rgb(1, 2, 3)`, or `color(srgb 0.1 0.2 0.3)` where tones are mixed. */
 function hex(colour: string): string {

@@ -16,9 +16,11 @@ import { jackResistance, soundingCoils } from '../../server/src/estimates/positi
 import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from '../../server/src/estimates/sources.ts';
 import { responseOf } from '../../server/src/physics/circuit/response.ts';
 import type { Estimate } from '../../server/src/quantities/estimate.ts';
-import { analyse } from '../support/check-fixture.ts';
+import { analyse, declaredIn } from '../support/check-fixture.ts';
 import { type Figures, pickupFigures, positionFigures } from './signed-sources.ts';
 import { instrumentText, pickupText, randomInstrument, randomPickup, selectionText } from './structure.ts';
+
+type Declared = Pick<Analysis, 'model' | 'bench'>;
 
 /** What is compared; the product's numbers are asked for singly, since a whole report of a thousand pickups takes a minute. */
 interface Told {
@@ -49,10 +51,10 @@ function alike(told: number | undefined, own: number | undefined): boolean {
 
 const ohmOf = (ohm: Estimate | null | undefined) => (ohm === null ? null : ohm?.value);
 
-function pickupTold(analysis: Analysis): Told {
-  const [pickup] = analysis.pickups;
+function pickupTold({ model, bench }: Declared): Told {
+  const [pickup] = model.pickups;
   assert.ok(pickup);
-  const quick = quickOf(analysis.bench)(pickup.pickup);
+  const quick = quickOf(bench)(pickup);
   const level = (what: 'string' | 'hum', hz: number) => {
     const contributions = pickupContributions(quick, NO_LOAD, what, hz);
     return contributions && levelInPlace(contributions).value;
@@ -66,12 +68,11 @@ function pickupTold(analysis: Analysis): Told {
   };
 }
 
-function positionTold(analysis: Analysis, index: number): Told {
-  const [found] = analysis.instruments;
-  const selection = found?.instrument.positions[index]?.selection;
-  assert.ok(found && selection);
-  const { instrument } = found;
-  const quick = quickOf(analysis.bench);
+function positionTold({ model, bench }: Declared, index: number): Told {
+  const [instrument] = model.instruments;
+  const selection = instrument?.positions[index]?.selection;
+  assert.ok(instrument && selection);
+  const quick = quickOf(bench);
   const sounding = soundingCoils(positionNetwork(instrument, selection, quick, AT_THE_METER), 0);
   const played = positionNetwork(instrument, selection, quick, AS_PLAYED);
   const level = (what: 'string' | 'hum', hz: number) => {
@@ -79,7 +80,7 @@ function positionTold(analysis: Analysis, index: number): Told {
     return contributions && levelInPlace(contributions).value;
   };
   const response = responseOf(played.network, played.output, stringDrives(played), Float64Array.of(10));
-  const ohm = jackResistance({ instrument, quickOf: quick, bench: analysis.bench }, selection);
+  const ohm = jackResistance({ instrument, quickOf: quick, bench }, selection);
   return {
     ohm: ohmOf(ohm),
     phase: phaseOf(sounding),
@@ -102,7 +103,7 @@ describe('a model of signed sources of its own', () => {
     it(`agrees on random pickups ${from} to ${from + 249}`, () => {
       const faults = Array.from({ length: 250 }, (_, index) => from + index).flatMap((seed) => {
         const pickup = randomPickup(seed);
-        return differences(pickupTold(analyse(pickupText(pickup))), pickupFigures(pickup)).map(
+        return differences(pickupTold(declaredIn(pickupText(pickup))), pickupFigures(pickup)).map(
           (each) => `seed ${seed}, ${each}`,
         );
       });
@@ -113,9 +114,9 @@ describe('a model of signed sources of its own', () => {
     it(`agrees on every position of random instruments ${from} to ${from + 49}`, () => {
       const faults = Array.from({ length: 50 }, (_, index) => from + index).flatMap((seed) => {
         const instrument = randomInstrument(seed);
-        const analysis = analyse(instrumentText(instrument));
+        const declared = declaredIn(instrumentText(instrument));
         return instrument.positions.flatMap((position, index) =>
-          differences(positionTold(analysis, index), positionFigures(instrument, position)).map(
+          differences(positionTold(declared, index), positionFigures(instrument, position)).map(
             (each) => `seed ${seed}, ${selectionText(position)}, ${each}`,
           ),
         );

@@ -37,6 +37,12 @@ export function analyse(
   return analyser.analyse(EXAMPLE, hostOf({ ...others, 'example.pickup': text }));
 }
 
+/** What a spec declares, with the bench in force: nothing is checked or solved, for tests that ask for single numbers of many specs. */
+export function declaredIn(text: string): Pick<Analysis, 'model' | 'bench'> {
+  const { model } = createAnalyser().declared(EXAMPLE, hostOf({ 'example.pickup': text }));
+  return { model, bench: model.benches[0] };
+}
+
 /** `code severity at offset: the text pointed at`, in order of place. */
 export const findingLines = (analysis: Analysis): readonly string[] =>
   analysis.findings.map(({ code, severity, place }) => {

@@ -95,8 +95,17 @@ export const block = <
 
 type Facts = Readonly<Record<string, FactSchema>>;
 
-/** Fields of which a fact stands instead, or which stand instead of it: of these, one is stated. */
+const alternatives = new WeakMap<Facts, ReadonlyMap<string, readonly string[]>>();
+
+/** Fields of which a fact stands instead, or which stand instead of it: of these, one is stated. Asked for with every line. */
 export function alternativesOf(facts: Facts, field: string): readonly string[] {
+  const known =
+    alternatives.get(facts) ?? new Map(Object.keys(facts).map((each) => [each, alternativesTo(each, facts)]));
+  alternatives.set(facts, known);
+  return known.get(field) ?? [];
+}
+
+function alternativesTo(field: string, facts: Facts): readonly string[] {
   const fact = facts[field];
   return Object.entries(facts).flatMap(([name, other]) =>
     (other.word !== undefined && fact?.insteadOf?.includes(other.word)) ||

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { type Identification, identifyLeads } from '../../../server/src/estimates/identify/identify.ts';
 import { type Chance, chance } from '../../support/chance.ts';
-import { analyse } from '../../support/check-fixture.ts';
+import { declaredIn } from '../../support/check-fixture.ts';
 import {
   foundText,
   kindOf,
@@ -85,10 +85,10 @@ describe('leads from readings', () => {
 });
 
 function identify({ pickup, told, lines }: Bench): Identification {
-  const analysis = analyse(foundText(pickup, told, lines));
-  const [found] = analysis.model.pickups;
+  const { model, bench } = declaredIn(foundText(pickup, told, lines));
+  const [found] = model.pickups;
   assert.ok(found);
-  return identifyLeads(quickOf(analysis.bench)(found), analysis.bench);
+  return identifyLeads(quickOf(bench)(found), bench);
 }
 
 /** Every pair of leads, and a kick at every coil. The poles are stated or shown by a compass. */

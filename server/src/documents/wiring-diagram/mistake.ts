@@ -1,5 +1,4 @@
 /** What a verified remedy changes of the leads, so that a mistake can be drawn as a crossing in the layout of its remedy. */
-import { createAnalyser, editedTexts } from '../../analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../checks/finding.ts';
 import { COIL_ENDS, type Coil, type CoilEnd } from '../../model/coil.ts';
@@ -157,15 +156,5 @@ function sameButLeads(before: Pickup, after: Pickup): boolean {
   });
 }
 
-function apply(remedy: Remedy, analysis: Analysis, pickup: string): PickupAnalysis | undefined {
-  const texts = editedTexts(remedy, analysis);
-  if (texts === undefined) return undefined;
-  const remedied = createAnalyser().analyse(analysis.uri, {
-    isInside: () => true,
-    content: (uri) => {
-      const text = texts.get(uri) ?? analysis.textOf(uri);
-      return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
-    },
-  });
-  return remedied.pickups.find((each) => each.pickup.name === pickup);
-}
+const apply = (remedy: Remedy, analysis: Analysis, pickup: string): PickupAnalysis | undefined =>
+  analysis.edited(remedy.edits)?.pickups.find((each) => each.pickup.name === pickup);
