@@ -5,25 +5,18 @@
 import assert from 'node:assert/strict';
 import { readdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { createAnalyser } from '../server/src/analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
-import { diskHost, uriOf } from '../server/src/cli/files.ts';
 import { locateFindings } from '../server/src/cli/located-finding.ts';
 import { reportData } from '../server/src/cli/report-data.ts';
 import { pickupPicture } from '../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { isMagnet } from '../server/src/model/magnet.ts';
+import { analysedSample, SAMPLES, sampleFiles } from './support/sample-files.ts';
 import { assertStored, isUpdate } from './support/stored.ts';
 
-const SAMPLES = path.resolve(import.meta.dirname, '../samples');
 const BASELINES = path.resolve(import.meta.dirname, 'baselines');
 
-const analyser = createAnalyser();
-const specs = ['.', 'mistakes'].flatMap((folder) =>
-  readdirSync(path.join(SAMPLES, folder))
-    .filter((name) => name.endsWith('.pickup'))
-    .map((name) => path.posix.join(folder, name)),
-);
+const specs = sampleFiles().flatMap(({ path: name }) => (name.startsWith('parts/') ? [] : [name]));
 
 /** Ten units in the last of six digits lie far below any uncertainty and far above what processors round differently. */
 const json = (value: unknown): string =>
@@ -77,7 +70,7 @@ describe('baselines', () => {
   for (const spec of specs) {
     describe(spec, () => {
       const folder = spec.replace(/\.pickup$/, '');
-      const analysis = (): Analysis => analyser.analyse(uriOf(path.join(SAMPLES, spec)), diskHost(SAMPLES));
+      const analysis = (): Analysis => analysedSample(spec);
       const baseline = (name: string, actual: (analysis: Analysis) => string): void => {
         const file = path.posix.join(folder, name);
         known.add(file);

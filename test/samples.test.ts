@@ -3,26 +3,15 @@
  * Exactly the findings that it names are raised, at the text that it quotes, with the fixes that it states.
  */
 import assert from 'node:assert/strict';
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import { formatFile } from '../grammar/src/format.ts';
 import { readFileTree } from '../grammar/src/read-file.ts';
-import { createAnalyser, editedTexts } from '../server/src/analysis/analysis.ts';
+import { editedTexts } from '../server/src/analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
-import { diskHost, uriOf } from '../server/src/cli/files.ts';
+import { filesOf, shownPath } from '../server/src/cli/files.ts';
 import { differences, type ExpectedNumber, expectedOf, type Found } from './support/expect-lines.ts';
+import { analysedSample as analyse, SAMPLES, sampleFiles, sampleText as text } from './support/sample-files.ts';
 
-const SAMPLES = path.resolve(import.meta.dirname, '../samples');
-const analyser = createAnalyser();
-
-const analyse = (file: string): Analysis => analyser.analyse(uriOf(path.join(SAMPLES, file)), diskHost(SAMPLES));
-const text = (file: string): string => readFileSync(path.join(SAMPLES, file), 'utf8');
-const specs = (folder: string): readonly string[] =>
-  readdirSync(path.join(SAMPLES, folder))
-    .filter((name) => name.endsWith('.pickup'))
-    .map((name) => path.posix.join(folder, name));
-
-const FILES = [...specs('.'), ...specs('parts'), ...specs('mistakes')];
+const FILES = sampleFiles().map(({ path }) => path);
 
 const named = ({ severity, code }: { readonly severity: string; readonly code: string }): string =>
   `${severity} ${code}`;
@@ -66,7 +55,7 @@ function numberName(expected: ExpectedNumber): string {
 }
 
 describe('samples', () => {
-  it('of mistakes are all there', () => assert.ok(specs('mistakes').length >= 54));
+  it('of mistakes are all there', () => assert.ok(FILES.filter((file) => file.startsWith('mistakes/')).length >= 54));
 
   for (const file of FILES) {
     describe(file, () => {
@@ -115,7 +104,9 @@ function assertClose(actual: number | undefined, { of, written }: ExpectedNumber
 
 /** An instrument's pickups may stand in files of their own. */
 function pickupsInScope(analysis: Analysis): readonly PickupAnalysis[] {
-  const used = analysis.uris.slice(1).flatMap((uri) => analyser.analyse(uri, diskHost(SAMPLES)).pickups);
+  const used = filesOf(analysis)
+    .slice(1)
+    .flatMap((file) => analyse(shownPath(file, SAMPLES)).pickups);
   return [...used, ...analysis.pickups];
 }
 

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../../server/src/comparison/numbers-table.ts';
-import { analysedSample } from '../documents/analysed-files.ts';
+import { analysedSample } from '../support/sample-files.ts';
 
 const row = ({ rows }: NumbersTable, begins: string) => {
   const found = rows.find(({ name }) => name.startsWith(begins));

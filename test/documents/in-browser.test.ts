@@ -11,8 +11,7 @@ import { contrast, drawingCss } from '../../server/src/documents/theme.ts';
 import { pickupPicture } from '../../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { generatedSpecs } from '../support/generated-specs.ts';
-import { sampleFiles } from '../support/sample-files.ts';
-import { analysedSample, analysedText } from './analysed-files.ts';
+import { analysedSample, analysedText, sampleFiles } from '../support/sample-files.ts';
 import { type DrawingPage, type Look, openDrawingPage } from './in-browser/drawing-page.ts';
 import type { Drawing } from './in-browser/measure.ts';
 

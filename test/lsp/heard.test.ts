@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { knobsOf, potsFrom } from '../../server/src/lsp/heard.ts';
-import { analysedText } from '../documents/analysed-files.ts';
+import { analysedText } from '../support/sample-files.ts';
 
 const instrument = analysedText(`instrument fern {
   pickup neck fern-neck

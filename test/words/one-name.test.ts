@@ -11,8 +11,8 @@ import { stateOf } from '../../server/src/comparison/state-of.ts';
 import { hover } from '../../server/src/features/hover.ts';
 import { toPlainText } from '../../server/src/features/rich-text.ts';
 import { COIL_NUMBERS, keysOf, PICKUP_NUMBERS } from '../../server/src/words/numbers.ts';
-import { analysedSample } from '../documents/analysed-files.ts';
 import { cardsOfText, pageText } from '../documents/cards/card-bench.ts';
+import { analysedSample } from '../support/sample-files.ts';
 
 const SAMPLE = 'ottlewick-neck.pickup';
 const after = analysedSample(SAMPLE);

@@ -1,27 +1,19 @@
 /** Cards of samples and of texts, as the tests want them, and a browser that looks at them. */
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { createAnalyser } from '../../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
-import { diskHost, uriOf } from '../../../server/src/cli/files.ts';
 import { type Card, type CardSetting, HAND_OVER_SECTIONS } from '../../../server/src/documents/cards/card.ts';
 import type { Paper } from '../../../server/src/documents/cards/card-css.ts';
 import { CARD_KINDS, type CardKind } from '../../../server/src/documents/cards/card-kinds.ts';
 import { cardPage, cardsOf } from '../../../server/src/documents/cards/cards.ts';
 import { findBrowser } from '../../host/browser.ts';
+import { analysedSample, sampleText as textOf } from '../../support/sample-files.ts';
 
-const SAMPLES = path.resolve(import.meta.dirname, '../../../samples');
-const analyser = createAnalyser();
-
-export const sampleText = (name: string): string => readFileSync(path.join(SAMPLES, `${name}.pickup`), 'utf8');
+export const sampleText = (name: string): string => textOf(`${name}.pickup`);
 
 /** A sample, or the text given in its place. */
-export function analysed(name: string, text?: string): Analysis {
-  const uri = uriOf(path.join(SAMPLES, `${name}.pickup`));
-  return analyser.analyse(uri, diskHost(SAMPLES, text === undefined ? undefined : new Map([[uri, text]])));
-}
+export const analysed = (name: string, text?: string): Analysis =>
+  analysedSample(`${name}.pickup`, text === undefined ? undefined : () => text);
 
 export const SETTING: CardSetting = {
   paper: 'a4',

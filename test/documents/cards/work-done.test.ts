@@ -1,7 +1,7 @@
 /** What the hand-over card and the winding cards say of the work. */
 import assert from 'node:assert/strict';
 import type { CardKind } from '../../../server/src/documents/cards/card-kinds.ts';
-import { analysedText } from '../analysed-files.ts';
+import { analysedText } from '../../support/sample-files.ts';
 import { analysed, cardsOfText, pageText } from './card-bench.ts';
 
 const ofSample = (name: string, kind: CardKind) => cardsOfText(analysed(name), [kind]);

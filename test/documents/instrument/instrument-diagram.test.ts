@@ -6,7 +6,7 @@ import {
   instrumentTable,
 } from '../../../server/src/documents/instrument-diagram/instrument-diagram.ts';
 import type { Schematic } from '../../../server/src/documents/instrument-diagram/schematic-picture.ts';
-import { analysedSample, analysedText, sampleNames } from '../analysed-files.ts';
+import { analysedSample, analysedText, sampleNames } from '../../support/sample-files.ts';
 import { assertLegibleDrawing } from '../plots/legible.ts';
 import { elementsOf } from '../svg-reading.ts';
 import { madeUpInstrument } from './made-up-instruments.ts';

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { positionsPicture, positionsSheet, positionsTable } from '../../../server/src/documents/positions-sheet.ts';
-import { analysedSample, sampleNames } from '../analysed-files.ts';
+import { analysedSample, sampleNames } from '../../support/sample-files.ts';
 import { elementsOf } from '../svg-reading.ts';
 import { assertLegibleDrawing } from './legible.ts';
 

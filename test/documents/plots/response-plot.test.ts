@@ -9,7 +9,7 @@ import {
   responsePlot,
   responseTable,
 } from '../../../server/src/documents/response-plot/response-plot.ts';
-import { analysedSample, sampleNames } from '../analysed-files.ts';
+import { analysedSample, sampleNames } from '../../support/sample-files.ts';
 import { elementsOf } from '../svg-reading.ts';
 import { assertLegibleDrawing } from './legible.ts';
 

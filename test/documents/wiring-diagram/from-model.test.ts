@@ -1,21 +1,17 @@
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { pickupPicture } from '../../../server/src/documents/wiring-diagram/from-model.ts';
 import type { PickupPicture } from '../../../server/src/documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../../../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { analyse } from '../../support/check-fixture.ts';
-import { sampleFiles } from '../../support/sample-files.ts';
+import { analysedSample, sampleFiles } from '../../support/sample-files.ts';
 import { twoCoils, WITH_SHOP } from '../../support/two-coil-spec.ts';
 import { assertLegible } from './legible.ts';
-
-const SAMPLES = new Map(sampleFiles().map(({ path, text }) => [`file:///samples/${path}`, text]));
-const analyser = createAnalyser();
 
 describe('the picture of a pickup', () => {
   for (const { path } of sampleFiles()) {
     it(`samples/${path}: every pickup can be drawn and read, wide and narrow`, () => {
-      const analysis = sample(path);
+      const analysis = analysedSample(path);
       for (const analysed of analysis.pickups) {
         const picture = pickupPicture(analysis, analysed);
         for (const width of ['wide', 'narrow'] as const) assertLegible(drawPickup(picture, width));
@@ -135,7 +131,7 @@ describe('the picture of a pickup', () => {
   });
 
   it('states no start, finish or wind of a coil that only kicks have shown', () => {
-    const analysis = sample('foundling.pickup');
+    const analysis = analysedSample('foundling.pickup');
     const { coils, verdict } = onlyPicture(analysis);
     for (const { endsTraced, wound, pathTurns } of coils) {
       assert.deepEqual([endsTraced, wound], [false, undefined]);
@@ -169,16 +165,6 @@ describe('the picture of a pickup', () => {
     ]);
   });
 });
-
-function sample(path: string): Analysis {
-  return analyser.analyse(`file:///samples/${path}`, {
-    isInside: () => true,
-    content: (uri) => {
-      const text = SAMPLES.get(uri);
-      return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
-    },
-  });
-}
 
 function onlyPicture(analysis: Analysis): PickupPicture {
   const [analysed] = analysis.pickups;
