@@ -57,8 +57,6 @@ export const moon = defineCommand({
   name: 'moon',
   summary: 'the phase of the moon',
   positionals: '',
-  least: 0,
-  most: 0,
   options: {},
   ${example}
   async run(_values, _positionals, { stdout }) {

@@ -6,9 +6,7 @@ import { type Outcome, Shell } from './shell.ts';
 const measure: Command = defineCommand({
   name: 'measure',
   summary: 'reads a meter',
-  positionals: 'LEAD…',
-  least: 1,
-  most: 2,
+  positionals: 'LEAD [LEAD]',
   options: {
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how it is written' },
     volume: { type: 'number', value: '0..10', min: 0, max: 10, meaning: 'where the pot stands' },
@@ -63,7 +61,7 @@ describe('the words of a command line', () => {
     ['measure violet --output', /--output needs a value: -o, --output FILE/],
     ['measure violet --output --loud', /--output needs a value/],
     ['measure violet --loud=yes', /--loud takes no value/],
-    ['measure', /measure needs more: usage: pickup-spec measure LEAD…/],
+    ['measure', /measure needs more: usage: pickup-spec measure LEAD \[LEAD\]/],
     ['measure a b c', /no use for "c": usage/],
     ['--formt', /no option "--formt"/],
     ['measure violet --__proto__ x', /no option --__proto__/],
@@ -94,7 +92,7 @@ describe('the words of a command line', () => {
     for (const line of ['measure --help', 'help measure']) {
       const { code, stdout } = await run(line);
       assert.equal(code, 0);
-      assert.match(stdout, /^usage: pickup-spec measure LEAD… \[OPTIONS\]/);
+      assert.match(stdout, /^usage: pickup-spec measure LEAD \[LEAD\] \[OPTIONS\]/);
       assert.match(stdout, /--format text\|json\n +how it is written \(text unless given\)/);
       assert.match(stdout, /-o, --output FILE/);
       assert.match(stdout, /example: one lead\n {2}pickup-spec measure violet/);

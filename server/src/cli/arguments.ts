@@ -1,7 +1,7 @@
 /** The words of a command line as a command takes them. Everything wrong with them is one line that names what would be right. */
 import { parseArgs } from 'node:util';
 import { type Command, CommandError, type Option, type Options, type Values } from './command.ts';
-import { meant } from './meant.ts';
+import { chosenOf, didYouMean } from './meant.ts';
 
 export interface Parsed {
   readonly help: boolean;
@@ -73,13 +73,8 @@ function optionValue(name: string, option: Option, given: readonly string[] = []
       return given;
     case 'text':
       return last;
-    case 'choice': {
-      if (last === undefined) return option.choices[0];
-      if (option.choices.includes(last)) return last;
-      const likely = meant(last, option.choices);
-      const hint = likely === undefined ? `one of ${option.choices.join(', ')}` : `did you mean ${likely}?`;
-      throw new CommandError(`--${name} ${last}: ${hint}`);
-    }
+    case 'choice':
+      return last === undefined ? option.choices[0] : chosenOf(`--${name}`, last, option.choices);
     case 'number': {
       if (last === undefined) return undefined;
       const number = /^[+-]?(\d+\.?\d*|\.\d+)$/.test(last) ? Number(last) : Number.NaN;
@@ -90,16 +85,18 @@ function optionValue(name: string, option: Option, given: readonly string[] = []
 }
 
 function unknownOption(command: Command, written: string, names: readonly string[]): string {
-  const likely = meant(written.replace(/^-+/, ''), names);
-  const hint = likely === undefined ? `see pickup-spec ${command.name} --help` : `did you mean --${likely}?`;
+  const hint = didYouMean(written.replace(/^-+/, ''), names, `see pickup-spec ${command.name} --help`, '--');
   return `${command.name} has no option ${written}: ${hint}`;
 }
 
 function checkCount(command: Command, positionals: readonly string[]): void {
   const usage = `usage: pickup-spec ${command.name} ${command.positionals}`.trim();
-  if (positionals.length < command.least) throw new CommandError(`${command.name} needs more: ${usage}`);
-  const extra = positionals[command.most];
-  if (extra !== undefined) throw new CommandError(`${command.name} has no use for "${extra}": ${usage}`);
+  const places = command.positionals.split(' ').filter((place) => place !== '');
+  const least = places.filter((place) => !place.startsWith('[')).length;
+  if (positionals.length < least) throw new CommandError(`${command.name} needs more: ${usage}`);
+  const extra = positionals[places.length];
+  if (extra !== undefined && !command.positionals.includes('…'))
+    throw new CommandError(`${command.name} has no use for "${extra}": ${usage}`);
 }
 
 /** `--tone -3` would be read as two options; the range check should speak instead. */

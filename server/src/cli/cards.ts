@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { HAND_OVER_SECTIONS, type HandOverSection } from '../documents/cards/card.ts';
+import { HAND_OVER_SECTIONS } from '../documents/cards/card.ts';
 import { PAPERS } from '../documents/cards/card-css.ts';
-import { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
+import { CARD_KINDS } from '../documents/cards/card-kinds.ts';
 import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { handedOverWith, photoCopies } from '../documents/photographs.ts';
 import { benchRoomC } from '../model/bench.ts';
@@ -10,18 +10,16 @@ import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { filesOf, photoBytes, shownInWorkspace, shownPath, workspaceRoot } from './files.ts';
-import { meant } from './meant.ts';
+import { chosenOf } from './meant.ts';
 import { roomCelsius } from './room.ts';
 import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
-import { writeFile } from './write-file.ts';
+import { writeOutput } from './write-file.ts';
 
 export const cards = defineCommand({
   name: 'cards',
   summary: `printable pages: ${CARD_KINDS.join(', ')}`,
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     output: { type: 'text', value: 'DIR', short: 'o', meaning: 'the folder to write into; it is needed' },
     card: { type: 'text', value: 'CARD,…', meaning: `which cards: ${CARD_KINDS.join(', ')}; all unless given` },
@@ -61,8 +59,8 @@ export const cards = defineCommand({
   },
   async run(values, [file = ''], context) {
     if (values.output === undefined) throw new CommandError('cards needs a folder to write into: -o DIR');
-    const kinds = listOf<CardKind>('--card', values.card, CARD_KINDS);
-    const handOver = listOf<HandOverSection>('--hand-over', values['hand-over'], HAND_OVER_SECTIONS);
+    const kinds = listOf('--card', values.card, CARD_KINDS);
+    const handOver = listOf('--hand-over', values['hand-over'], HAND_OVER_SECTIONS);
     const stated = values.room === undefined ? undefined : roomCelsius(values.room);
     const chromium = values.pdf ? findChromium(context.environment, context.cwd) : undefined;
     if (values.pdf && chromium === undefined) {
@@ -99,8 +97,7 @@ export const cards = defineCommand({
       context.progress.clear();
       const files = [[`${target}.html`, html] as const, ...(pdf ? [[`${target}.pdf`, pdf] as const] : [])];
       for (const [name, content] of files) {
-        await writeFile(name, content, { replace: values.force, madeFrom: filesOf(analysis) });
-        context.stdout.write(`${visible(shownPath(name, context.cwd))}\n`);
+        await writeOutput(name, content, { replace: values.force, madeFrom: filesOf(analysis) }, context);
       }
     }
     return 0;
@@ -110,13 +107,7 @@ export const cards = defineCommand({
 function listOf<T extends string>(option: string, list: string | undefined, known: readonly T[]): readonly T[] {
   if (list === undefined) return known;
   const names = list.split(',').map((each) => each.trim());
-  return [...new Set(names)].map((name) => {
-    const found = known.find((each) => each === name);
-    if (found !== undefined) return found;
-    const likely = meant(name, known);
-    const hint = likely === undefined ? `one of ${known.join(', ')}` : `did you mean ${likely}?`;
-    throw new CommandError(`${option} ${name}: ${hint}`);
-  });
+  return [...new Set(names)].map((name) => chosenOf(option, name, known));
 }
 
 function fieldOf(written: string): { readonly title: string; readonly text: string } {

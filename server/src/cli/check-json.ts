@@ -9,18 +9,18 @@ export const JSON_FILES = jsonList('check/1', 'files');
 export const jsonPiece = ({ path, findings }: CheckedFile): string =>
   jsonEntry({
     path,
-    findings: findings.map((finding) => ({
-      code: finding.code,
-      severity: finding.severity,
-      message: finding.message,
-      what: finding.what,
-      ...(finding.hint ? { hint: finding.hint } : {}),
-      ...(finding.action ? { action: finding.action } : {}),
-      range: finding.at.range,
-      related: finding.related.map(({ message, at }) => ({ message, path: at.path, range: at.range })),
-      fixes: finding.fixes.map((fix) => ({
-        title: fix.title,
-        edits: fix.edits.map(({ at, newText }) => ({ path: at.path, range: at.range, newText })),
+    findings: findings.map(({ code, severity, message, what, hint, action, at, related, fixes }) => ({
+      code,
+      severity,
+      message,
+      what,
+      hint: hint || undefined,
+      action: action || undefined,
+      range: at.range,
+      related: related.map(({ message, at }) => ({ message, path: at.path, range: at.range })),
+      fixes: fixes.map(({ title, edits }) => ({
+        title,
+        edits: edits.map(({ at, newText }) => ({ path: at.path, range: at.range, newText })),
       })),
     })),
   });

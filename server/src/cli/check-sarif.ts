@@ -54,7 +54,7 @@ const resultOf = (finding: LocatedFinding) => ({
   message: { text: finding.message },
   locations: [location(finding.at)],
   relatedLocations: finding.related.map(({ at, message }, id) => ({ id, ...location(at), message: { text: message } })),
-  ...(finding.fixes.length === 0 ? {} : { fixes: finding.fixes.map(fix) }),
+  fixes: finding.fixes.length === 0 ? undefined : finding.fixes.map(fix),
 });
 
 function rule(id: string) {

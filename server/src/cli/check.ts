@@ -12,8 +12,6 @@ export const check = defineCommand({
   name: 'check',
   summary: 'findings of files and folders: phase, hum, wiring, windings, readings, names, units',
   positionals: '[PATH…]',
-  least: 0,
-  most: Number.POSITIVE_INFINITY,
   options: {
     format: { type: 'choice', choices: ['text', 'json', 'sarif', 'github'], meaning: 'how findings are written' },
     ...SOURCE_OPTIONS,

@@ -1,5 +1,5 @@
 import { CommandError } from './command.ts';
-import { meant } from './meant.ts';
+import { didYouMean } from './meant.ts';
 
 /** The one that is called so. Else a `CommandError` of one line, with the nearest name or those there are. */
 export function choose<T>(
@@ -12,9 +12,8 @@ export function choose<T>(
   if (found !== undefined) return found;
   const names = parts.map(nameOf);
   if (names.length === 0) throw new CommandError(`${shown} has no ${what} ${name}, nor any other`);
-  const likely = meant(name, names);
-  const hint = likely === undefined ? `, only ${names.slice(0, 20).join(', ')}` : `: did you mean ${likely}?`;
-  throw new CommandError(`${shown} has no ${what} ${name}${hint}`);
+  const hint = didYouMean(name, names, `only ${names.slice(0, 20).join(', ')}`);
+  throw new CommandError(`${shown} has no ${what} ${name}${hint.startsWith('only ') ? ', ' : ': '}${hint}`);
 }
 
 /**

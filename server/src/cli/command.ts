@@ -36,10 +36,8 @@ export interface Command {
   readonly name: string;
   /** What it does, in one line. */
   readonly summary: string;
-  /** Positional arguments as the usage line shows them: `[PATH…]`, `FILE`, `A B`. */
+  /** Positional arguments as the usage line shows them, which says how many there may be: `[PATH…]`, `FILE`, `A [B]`. */
   readonly positionals: string;
-  readonly least: number;
-  readonly most: number;
   readonly options: Options;
   /** A command line that does something useful, and what it is for. */
   readonly example: { readonly line: string; readonly meaning: string };

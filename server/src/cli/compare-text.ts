@@ -1,5 +1,5 @@
 /** A comparison for people: what was changed, what that changes in numbers, and which findings went and came. */
-import type { FactChange } from '../comparison/compare-facts.ts';
+import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { numberRows } from '../comparison/number-rows.ts';
 import type { ComparedAll } from './comparison-data.ts';
@@ -51,22 +51,11 @@ function factLines(changes: readonly FactChange[], styles: Styles): readonly str
 }
 
 function changeLines(change: FactChange, styles: Styles): readonly string[] {
-  const plus = (text: string): string => styles.added(`+ ${visible(text)}`);
-  const minus = (text: string): string => styles.removed(`- ${visible(text)}`);
-  switch (change.kind) {
-    case 'fact added':
-      return [plus(change.after.text)];
-    case 'fact removed':
-      return [minus(change.before.text)];
-    case 'fact changed':
-      return [minus(change.before.text), plus(change.after.text)];
-    case 'renamed':
-      return [`renamed from ${visible(change.from)}`];
-    case 'block added':
-      return [plus('the whole block'), ...change.facts.map(({ text }) => plus(text))];
-    case 'block removed':
-      return [minus('the whole block'), ...change.facts.map(({ text }) => minus(text))];
-  }
+  if (change.kind === 'renamed') return [`renamed from ${visible(change.from)}`];
+  return sidesOf(change).flatMap(([before, after]) => [
+    ...(before === '' ? [] : [styles.removed(`- ${visible(before)}`)]),
+    ...(after === '' ? [] : [styles.added(`+ ${visible(after)}`)]),
+  ]);
 }
 
 function numberLines(comparison: Comparison): readonly string[] {

@@ -11,17 +11,15 @@ import { comparedText } from './compare-text.ts';
 import { comparedByName, comparedReworks } from './compared-states.ts';
 import { type ComparedAll, comparedData } from './comparison-data.ts';
 import type { Context } from './context.ts';
-import { filesOf, shownPath } from './files.ts';
+import { filesOf } from './files.ts';
 import { requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
-import { jsonText, visible, visibleLines } from './visible.ts';
-import { writeFile } from './write-file.ts';
+import { jsonText, visibleLines } from './visible.ts';
+import { writeOutput } from './write-file.ts';
 
 export const compare = defineCommand({
   name: 'compare',
   summary: 'two states by meaning: facts, numbers, findings; order, layout and comments do not count',
   positionals: 'A [B]',
-  least: 1,
-  most: 2,
   options: {
     format: { type: 'choice', choices: ['text', 'json', 'html'], meaning: 'how the differences are written' },
     output: { type: 'text', value: 'FILE', short: 'o', meaning: 'the file to write, standard output unless given' },
@@ -66,10 +64,8 @@ export const compare = defineCommand({
     };
     if (values.output === undefined) context.stdout.write(await text());
     else {
-      const target = path.resolve(context.cwd, values.output);
       const madeFrom = result.compared.flatMap(({ before, after }) => [...filesOf(before), ...filesOf(after)]);
-      await writeFile(target, await text(), { replace: values.force, madeFrom });
-      context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
+      await writeOutput(values.output, await text(), { replace: values.force, madeFrom }, context);
     }
     const differs = result.compared.some(({ comparison }) => !sameMeaning(comparison));
     return values['exit-code'] && (differs || (result.folders && filesDiffer(result.folders))) ? 1 : 0;

@@ -1,7 +1,7 @@
 /** `compare/1`: a comparison as data. */
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
-import type { FactChange } from '../comparison/compare-facts.ts';
+import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import type { NumberChange } from '../comparison/compare-numbers.ts';
 import { type Comparison, joined, sameMeaning } from '../comparison/comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
@@ -25,8 +25,9 @@ export function comparedData({ names, compared, folders }: ComparedAll) {
     schema: 'compare/1',
     ...names,
     ...comparisonData(joined(compared.map(({ comparison }) => comparison))),
-    ...(isOne ? {} : { comparisons: compared.map((each) => ({ ...each.names, ...comparisonData(each.comparison) })) }),
-    ...(folders ? { filesGone: folders.gone, filesCome: folders.come } : {}),
+    comparisons: isOne ? undefined : compared.map((each) => ({ ...each.names, ...comparisonData(each.comparison) })),
+    filesGone: folders?.gone,
+    filesCome: folders?.come,
   };
 }
 
@@ -50,17 +51,13 @@ function comparisonData(comparison: Comparison) {
 export const numberData = ({ path, key, before, after, difference }: NumberChange) => ({
   path,
   key,
-  ...(before === undefined ? {} : { before: figure(before) }),
-  ...(after === undefined ? {} : { after: figure(after) }),
-  ...(difference === undefined
-    ? {}
-    : {
-        difference: {
-          value: difference.value,
-          uncertainty: finiteOrNull(difference.sd),
-          toldApart: isToldApart(difference),
-        },
-      }),
+  before: figure(before),
+  after: figure(after),
+  difference: difference && {
+    value: difference.value,
+    uncertainty: finiteOrNull(difference.sd),
+    toldApart: isToldApart(difference),
+  },
 });
 
 /** Line of a finding, from one, for people. */
@@ -72,21 +69,14 @@ export function lineOf(finding: Finding, analysis: Analysis): number {
 
 function factData(change: FactChange) {
   const { path, kind } = change;
-  switch (change.kind) {
-    case 'fact added':
-      return { path, kind, after: change.after.text };
-    case 'fact removed':
-      return { path, kind, before: change.before.text };
-    case 'fact changed':
-      return { path, kind, before: change.before.text, after: change.after.text };
-    case 'renamed':
-      return { path, kind, before: change.from, after: change.to };
-    default:
-      return { path, kind, facts: change.facts.map(({ text }) => text) };
-  }
+  if ('facts' in change) return { path, kind, facts: change.facts.map(({ text }) => text) };
+  const [[before, after] = []] = sidesOf(change);
+  return { path, kind, before: before || undefined, after: after || undefined };
 }
 
-const figure = (estimate: Estimate | null): Figure | null => (estimate && figureOf(estimate)) ?? null;
+/** `undefined`, which JSON leaves out: not known; `null`: there is none. */
+const figure = (estimate: Estimate | null | undefined): Figure | null | undefined =>
+  estimate === undefined ? undefined : ((estimate && figureOf(estimate)) ?? null);
 
 const finiteOrNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
@@ -94,7 +84,7 @@ const findingData = ({ code, severity, message, subject }: Finding) => ({
   code,
   severity,
   message,
-  ...(subject.pickup === undefined ? {} : { pickup: subject.pickup }),
-  ...(subject.instrument === undefined ? {} : { instrument: subject.instrument }),
-  ...(subject.position === undefined ? {} : { position: subject.position }),
+  pickup: subject.pickup,
+  instrument: subject.instrument,
+  position: subject.position,
 });

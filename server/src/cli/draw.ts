@@ -15,19 +15,16 @@ import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
-import { filesOf, shownPath } from './files.ts';
+import { filesOf } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { findProgram } from './program.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
-import { visible } from './visible.ts';
-import { writeFile } from './write-file.ts';
+import { type Analysed, analysed, SOURCE_OPTIONS } from './source.ts';
+import { writeOutput } from './write-file.ts';
 
 export const draw = defineCommand({
   name: 'draw',
   summary: 'a picture: the wiring of a pickup, the schematic or all positions of an instrument, a response',
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     view: { type: 'choice', choices: ['wiring', 'schematic', 'response', 'positions'], meaning: 'what is drawn' },
     output: {
@@ -71,29 +68,23 @@ export const draw = defineCommand({
       throw new CommandError('--cable belongs to --view response');
     }
     const cableF = cableFarads(values.cable);
-    const cable = cableF === undefined ? {} : { cableF };
-    const source = await requireSource(file, values, context);
-    const now = { analysis: analyseSource(source, context), shown: source.shown };
+    const now = await analysed(file, values, context);
     const instruments = now.analysis.instruments.map(({ instrument }) => instrument);
-    const played = { ...playedBy(values, instruments, source.shown), ...cable };
+    const played = { ...playedBy(values, instruments, now.shown), cableF };
     const svg = await picture();
     context.progress.clear();
     if (values.output === undefined) {
       context.stdout.write(svg);
       return 0;
     }
-    const target = path.resolve(context.cwd, values.output);
-    const content = path.extname(target).toLowerCase() === '.png' ? png(svg, values.output, context) : svg;
-    await writeFile(target, content, { replace: values.force, madeFrom: filesOf(now.analysis) });
-    context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);
+    const content = path.extname(values.output).toLowerCase() === '.png' ? png(svg, values.output, context) : svg;
+    await writeOutput(values.output, content, { replace: values.force, madeFrom: filesOf(now.analysis) }, context);
     return 0;
 
     async function picture(): Promise<string> {
       if (values.view === 'wiring') return wiring(now, values.pickup, values.width);
-      if (values.view === 'schematic') return schematic(now, values.instrument, values.position, played, values.width);
-      if (values.view === 'positions') return positions(now, values.instrument, values.position, played, values.width);
-      const other = values.compare === undefined ? undefined : await requireSource(values.compare, values, context);
-      const before = other && { analysis: analyseSource(other, context), shown: other.shown };
+      if (values.view !== 'response') return whole(now, values.view, values, played);
+      const before = values.compare === undefined ? undefined : await analysed(values.compare, values, context);
       const response =
         values.position === undefined
           ? pickupResponse(now, before, values.pickup, cableF)
@@ -104,17 +95,21 @@ export const draw = defineCommand({
   },
 });
 
-interface Drawn {
-  readonly analysis: Analysis;
-  readonly shown: string;
-}
-
-function wiring({ analysis, shown }: Drawn, name: string | undefined, width: DrawingWidth): string {
+function wiring({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
 }
 
-function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | undefined, cableF: number | undefined) {
-  const stateOf = ({ analysis, shown }: Drawn) => ({ analysis, pickup: chosenPickup(analysis, name, shown), cableF });
+function pickupResponse(
+  now: Analysed,
+  before: Analysed | undefined,
+  name: string | undefined,
+  cableF: number | undefined,
+) {
+  const stateOf = ({ analysis, shown }: Analysed) => ({
+    analysis,
+    pickup: chosenPickup(analysis, name, shown),
+    cableF,
+  });
   const state = stateOf(now);
   const own = before ? undefined : reworkOf(now.analysis, [state.pickup.pickup]);
   const former = own?.before.pickups[0];
@@ -126,17 +121,16 @@ function pickupResponse(now: Drawn, before: Drawn | undefined, name: string | un
 }
 
 function positionResponse(
-  now: Drawn,
-  before: Drawn | undefined,
+  now: Analysed,
+  before: Analysed | undefined,
   name: string | undefined,
   position: string,
   played: Played,
 ) {
-  const stateOf = ({ analysis, shown }: Drawn) => {
-    const instrument = chosenInstrument(analysis, name, shown);
-    requirePosition(instrument, position, shown);
-    return { analysis, instrument };
-  };
+  const stateOf = ({ analysis, shown }: Analysed) => ({
+    analysis,
+    instrument: chosenInstrument(analysis, name, shown, position),
+  });
   const state = stateOf(now);
   const { slots } = state.instrument.instrument;
   const own = before
@@ -153,35 +147,24 @@ function positionResponse(
   });
 }
 
-function schematic(
-  { analysis, shown }: Drawn,
-  name: string | undefined,
-  live: string | undefined,
+/** All of an instrument: with its contacts, or position by position; one of them is emphasised where it is named. */
+function whole(
+  { analysis, shown }: Analysed,
+  view: 'schematic' | 'positions',
+  { instrument: name, position: live, width }: WholeValues,
   played: Played,
-  width: DrawingWidth,
 ): string {
-  const instrument = chosenInstrument(analysis, name, shown);
-  if (live !== undefined) requirePosition(instrument, live, shown);
-  return instrumentDiagram(instrumentPicture(analysis, instrument, { played, live }), width);
-}
-
-function positions(
-  { analysis, shown }: Drawn,
-  name: string | undefined,
-  live: string | undefined,
-  played: Played,
-  width: DrawingWidth,
-): string {
-  const instrument = chosenInstrument(analysis, name, shown);
-  if (live !== undefined) requirePosition(instrument, live, shown);
+  const instrument = chosenInstrument(analysis, name, shown, live);
+  if (view === 'schematic') return instrumentDiagram(instrumentPicture(analysis, instrument, { played, live }), width);
   const picture = positionsPicture(analysis, instrument, { played, live });
   if (picture === undefined) throw new CommandError(`${shown}: the instrument has no positions`);
   return positionsSheet(picture, width);
 }
 
-function requirePosition({ instrument }: InstrumentAnalysis, key: string, shown: string): void {
-  const keys = instrument.positions.map(({ key }) => key.value);
-  choose(keys, (known) => known, { what: 'position', name: key, shown });
+interface WholeValues {
+  readonly instrument: string | undefined;
+  readonly position: string | undefined;
+  readonly width: DrawingWidth;
 }
 
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {
@@ -189,9 +172,18 @@ function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: st
   return chooseOnly(pickups, ({ pickup }) => pickup.name, wanted, newestOf(pickups));
 }
 
-function chosenInstrument({ instruments }: Analysis, name: string | undefined, shown: string): InstrumentAnalysis {
+/** One that has the position, where one is named. */
+function chosenInstrument(
+  { instruments }: Analysis,
+  name: string | undefined,
+  shown: string,
+  position: string | undefined,
+): InstrumentAnalysis {
   const wanted = { what: 'instrument', name, shown, use: ' to draw' };
-  return chooseOnly(instruments, ({ instrument }) => instrument.name, wanted);
+  const chosen = chooseOnly(instruments, ({ instrument }) => instrument.name, wanted);
+  if (position !== undefined)
+    choose(chosen.instrument.positions, ({ key }) => key.value, { what: 'position', name: position, shown });
+  return chosen;
 }
 
 /** Twice the size of the SVG, for screens with small pixels. */

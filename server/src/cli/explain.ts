@@ -7,8 +7,6 @@ export const explain = defineCommand({
   name: 'explain',
   summary: 'the page of a finding, or the list',
   positionals: '[CODE]',
-  least: 0,
-  most: 1,
   options: {},
   example: {
     line: 'pickup-spec explain phase/coils-cancel',

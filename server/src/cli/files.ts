@@ -51,7 +51,7 @@ export function workspaceRoot(file: string, stated: string | undefined, cwd: str
 }
 
 /** Contents kept: parts files are asked for with each file that uses them. */
-const KEPT_CONTENTS = 64;
+export const KEPT_CONTENTS = 64;
 
 /** Reads through the disk, except what `given` holds by URI (standard input). Each file is read once, or once in a long while. */
 export function diskHost(root: string, given: ReadonlyMap<string, string> = new Map()): Host {
@@ -67,15 +67,9 @@ export function diskHost(root: string, given: ReadonlyMap<string, string> = new 
       const file = pathOf(uri);
       return file !== undefined && lies(file, root) && lies(real(file), realRoot);
     },
-    siblings(uri) {
-      const file = pathOf(uri);
-      return file === undefined || !lies(file, root) ? [] : namesIn(path.dirname(file), isSpecName);
-    },
+    siblings: (uri) => namesBeside(uri, root, isSpecName),
     photo: (uri) => photos(uri, () => photoFile(photoBytes(uri))),
-    photosNear(uri) {
-      const file = pathOf(uri);
-      return file === undefined || !lies(file, root) ? [] : namesIn(path.dirname(file), isPhotoName);
-    },
+    photosNear: (uri) => namesBeside(uri, root, isPhotoName),
   };
 }
 
@@ -134,9 +128,12 @@ export function photoBytes(uri: string): FileBytes {
 
 const isSpecName = (name: string): boolean => name.endsWith('.pickup');
 
-function namesIn(folder: string, isWanted: (name: string) => boolean): readonly string[] {
+/** In the folder of a file of the workspace. */
+function namesBeside(uri: string, root: string, isWanted: (name: string) => boolean): readonly string[] {
+  const file = pathOf(uri);
+  if (file === undefined || !lies(file, root)) return [];
   try {
-    return readdirSync(folder).filter(isWanted).sort();
+    return readdirSync(path.dirname(file)).filter(isWanted).sort();
   } catch {
     return [];
   }
@@ -151,7 +148,7 @@ function isFolder(at: string): boolean {
   }
 }
 
-function lies(file: string, folder: string): boolean {
+export function lies(file: string, folder: string): boolean {
   const relative = path.relative(folder, file);
   return relative === '' || !(relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative));
 }

@@ -10,8 +10,6 @@ export const format = defineCommand({
   name: 'format',
   summary: 'the one layout: comments and order stay, a file with syntax errors is left alone',
   positionals: '[PATH…]',
-  least: 0,
-  most: Number.POSITIVE_INFINITY,
   options: {
     check: { type: 'flag', meaning: 'changes nothing and names the files that are laid out otherwise, exit code 1' },
     'stdin-path': SOURCE_OPTIONS['stdin-path'],

@@ -4,8 +4,9 @@ import path from 'node:path';
 import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import { type FileBytes, type PhotoFile, photoFile, tooManyBytes } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
-import { pathOf } from './files.ts';
+import { KEPT_CONTENTS, lies, pathOf } from './files.ts';
 import { type Environment, findProgram } from './program.ts';
+import { recent } from './recent.ts';
 import { decodeText, errorCode } from './text-file.ts';
 
 /** `HEAD~2:samples/hesk-neck.pickup` */
@@ -109,8 +110,9 @@ function contentAt(git: Git, commit: string, file: string, root: string): FileCo
     const decoded = decodeText(git(['cat-file', 'blob', `${commit}:${file}`], root));
     return decoded.ok ? { kind: 'text', text: decoded.text } : { kind: 'unreadable', reason: decoded.problem };
   } catch (error) {
-    if (errorCode(error) === 'ENOBUFS') return { kind: 'unreadable', reason: 'is larger than 64 MB' };
-    return { kind: 'missing' };
+    return errorCode(error) === 'ENOBUFS'
+      ? { kind: 'unreadable', reason: 'is larger than 64 MB' }
+      : { kind: 'missing' };
   }
 }
 
@@ -123,28 +125,16 @@ function photoBytesAt(git: Git, commit: string, file: string, root: string): Fil
 }
 
 function revisionHost(git: Git, commit: string, root: string): Host {
-  const read = new Map<string, FileContent>();
-  const photos = new Map<string, PhotoFile>();
+  const read = recent<string, FileContent>(KEPT_CONTENTS);
+  const photos = recent<string, PhotoFile>(KEPT_CONTENTS);
   const within = (uri: string): string | undefined => {
     const file = pathOf(uri);
-    if (file === undefined) return undefined;
-    const relative = path.relative(root, file).split(path.sep).join('/');
-    return relative === '..' || relative.startsWith('../') || path.isAbsolute(relative) ? undefined : relative;
+    return file !== undefined && lies(file, root) ? path.relative(root, file).split(path.sep).join('/') : undefined;
   };
   return {
-    content(uri) {
-      const relative = within(uri);
-      const known =
-        read.get(uri) ?? (relative === undefined ? { kind: 'missing' } : contentAt(git, commit, relative, root));
-      read.set(uri, known);
-      return known;
-    },
+    content: (uri) => read(uri, () => contentAt(git, commit, within(uri) ?? '', root)),
     isInside: (uri) => within(uri) !== undefined,
-    photo(uri) {
-      const known = photos.get(uri) ?? photoFile(photoBytesAt(git, commit, within(uri) ?? '', root));
-      photos.set(uri, known);
-      return known;
-    },
+    photo: (uri) => photos(uri, () => photoFile(photoBytesAt(git, commit, within(uri) ?? '', root))),
   };
 }
 
@@ -160,7 +150,7 @@ const gitIn =
     return execFileSync(git, args, {
       cwd,
       stdio: ['ignore', 'pipe', 'ignore'],
-      maxBuffer: 64 * 1024 * 1024,
+      maxBuffer: MOST_BLOB_BYTES,
       // A partial clone would fetch what is missing.
       env: { ...environment, GIT_NO_LAZY_FETCH: '1', GIT_TERMINAL_PROMPT: '0', GIT_OPTIONAL_LOCKS: '0' },
     });

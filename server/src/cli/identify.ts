@@ -5,7 +5,7 @@ import { cautionsOf } from '../words/cautions.ts';
 import { choose } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { editsJson, type Locate, locator } from './located-finding.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible } from './visible.ts';
 
@@ -13,8 +13,6 @@ export const identify = defineCommand({
   name: 'identify',
   summary: 'unknown leads deduced from readings; which measurement settles the rest',
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the leads are written' },
     pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup' },
@@ -29,15 +27,14 @@ export const identify = defineCommand({
     meaning: 'which lead is whose, from what the meter and a piece of steel showed',
   },
   async run(values, [file = ''], context) {
-    const source = await requireSource(file, values, context);
-    const analysis = analyseSource(source, context);
+    const { analysis, shown } = await analysed(file, values, context);
     const { pickups } = analysis;
     const asked =
       values.pickup === undefined
         ? pickups
-        : [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown: source.shown })];
+        : [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown })];
     const found = asked.map(({ pickup }) => {
-      context.progress.step(`${source.shown}: ${pickup.name}`);
+      context.progress.step(`${shown}: ${pickup.name}`);
       return identifiedLeads(analysis, pickup);
     });
     context.progress.clear();
@@ -46,7 +43,7 @@ export const identify = defineCommand({
       values.format === 'json'
         ? identifyJson(found, analysis, locate)
         : found.map((each) => leadsText(each, analysis, locate, context.styles)).join('\n') ||
-            `${visible(source.shown)} holds no pickup\n`,
+            `${visible(shown)} holds no pickup\n`,
     );
     return 0;
   },
@@ -126,11 +123,11 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
       pickup: pickup.name,
       coils: identification.coils.map(({ coil, leads, start, finish, byElimination, leftOver }) => ({
         coil: coil.name,
-        ...(leads ? { leads } : {}),
-        ...(start === undefined ? {} : { start }),
-        ...(finish === undefined ? {} : { finish }),
-        ...(byElimination ? { byElimination } : {}),
-        ...(leftOver ? { leftOver } : {}),
+        leads,
+        start,
+        finish,
+        byElimination: byElimination || undefined,
+        leftOver,
       })),
       pairs: identification.pairs.map(({ leads }) => leads),
       shields: identification.shields.map(({ lead, part }) => ({ lead, part })),
@@ -140,13 +137,11 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
         return at ? [{ path: at.path, range: at.range }] : [];
       }),
       tooMany: identification.tooMany,
-      ...(identification.next
-        ? { next: { text: identification.next.text, settles: identification.next.settles } }
-        : {}),
+      next: identification.next && { text: identification.next.text, settles: identification.next.settles },
       facts: facts.map(({ title, proven, hint, edits }) => ({
         title,
         proven,
-        ...(hint === undefined ? {} : { hint }),
+        hint,
         edits: editsJson(edits, analysis, locate),
       })),
     })),

@@ -6,7 +6,7 @@ import { padded, valueText, widest } from './figures-text.ts';
 import { specFiles } from './files.ts';
 import { jsonEntry, jsonList } from './json-list.ts';
 import { factsTask, filtersBy, type ListSettings, type PickupAt, recordTask, type StatedPickup } from './list-tasks.ts';
-import { meant } from './meant.ts';
+import { didYouMean } from './meant.ts';
 import { SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { visible, visibleLines } from './visible.ts';
@@ -15,8 +15,6 @@ export const list = defineCommand({
   name: 'list',
   summary: 'the pickups on record, filtered',
   positionals: '[DIR]',
-  least: 0,
-  most: 1,
   options: {
     where: { type: 'list', value: 'FILTER', meaning: 'only pickups that fit; several filters must all fit' },
     life: { type: 'flag', meaning: 'below each pickup what it was before it was reworked' },
@@ -104,8 +102,7 @@ function requireFilter(written: string): void {
   const result = recordFilter(written);
   if ('filter' in result) return;
   if ('example' in result) throw new CommandError(`--where "${written}": write it like "${result.example}"`);
-  const likely = meant(result.word, result.words);
-  const hint = likely === undefined ? `begins with one of ${result.words.join(', ')}` : `did you mean ${likely}?`;
+  const hint = didYouMean(result.word, result.words, `begins with one of ${result.words.join(', ')}`);
   throw new CommandError(`--where "${written}": ${hint}`);
 }
 

@@ -22,8 +22,6 @@ export const listen = defineCommand({
   name: 'listen',
   summary: 'a plucked string through the computed response, as a sound file',
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     output: { type: 'text', value: 'FILE.wav', short: 'o', meaning: 'the file to write; it is needed' },
     pickup: { type: 'text', value: 'NAME', meaning: 'through this pickup, with its load' },

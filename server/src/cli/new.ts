@@ -14,15 +14,12 @@ import { STARTER_SHOP } from '../features/starter-shop.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
 import { shownPath } from './files.ts';
-import { visible } from './visible.ts';
-import { writeFile } from './write-file.ts';
+import { writeOutput } from './write-file.ts';
 
 export const newShop = defineCommand({
   name: 'new',
   summary: 'a starter shop; with --what, one pickup or instrument from a few answers',
   positionals: 'DIR',
-  least: 1,
-  most: 1,
   options: {
     what: { type: 'text', value: NEW_KINDS.join('|'), meaning: 'one spec instead of a shop' },
     title: { type: 'text', value: 'TEXT', meaning: 'its title; the file is named after it' },
@@ -49,8 +46,7 @@ export const newShop = defineCommand({
     const there = written.find(({ file }) => existsSync(file));
     if (there) throw new CommandError(`${shownPath(there.file, context.cwd)}: is already there; nothing was written`);
     for (const { file, text } of written) {
-      await writeFile(file, text, { replace: false });
-      context.stdout.write(`${visible(shownPath(file, context.cwd))}\n`);
+      await writeOutput(file, text, { replace: false }, context);
     }
     return 0;
   },

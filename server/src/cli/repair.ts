@@ -7,7 +7,7 @@ import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
 import { editsJson, locateEdits, locator } from './located-finding.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible } from './visible.ts';
 
@@ -15,8 +15,6 @@ export const repair = defineCommand({
   name: 'repair',
   summary: 'the smallest sets of changes that put everything in phase and quiet, with the work each takes',
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the plans are written' },
     pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup' },
@@ -32,18 +30,17 @@ export const repair = defineCommand({
     meaning: 'what to do at the bench, the least work first',
   },
   async run(values, [file = ''], context) {
-    const source = await requireSource(file, values, context);
-    const analysis = analyseSource(source, context);
-    const outcomes = subjectsOf(analysis, values, source.shown).map((subject) => {
-      context.progress.step(`${source.shown}: ${subjectName(subject)}`);
+    const { analysis, shown } = await analysed(file, values, context);
+    const outcomes = subjectsOf(analysis, values, shown).map((subject) => {
+      context.progress.step(`${shown}: ${subjectName(subject)}`);
       return { subject, outcome: planRepairs(analysis, asked(subject)) };
     });
     context.progress.clear();
     context.stdout.write(
       values.format === 'json'
         ? repairJson(outcomes, analysis, context.cwd)
-        : outcomes.map((each) => outcomeText(each, source.shown, analysis, context)).join('\n') ||
-            `${visible(source.shown)} holds no pickup and no instrument\n`,
+        : outcomes.map((each) => outcomeText(each, shown, analysis, context)).join('\n') ||
+            `${visible(shown)} holds no pickup and no instrument\n`,
     );
     const errors = outcomes.some(({ outcome }) => outcome.faults.some(({ severity }) => severity === 'error'));
     return errors ? 1 : 0;
@@ -158,22 +155,22 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
         readingsAgainst: against.map(finding),
         heard: outlook().map(heardJson),
       })),
-      ...(outcome.questions.length === 0 ? {} : { questions: outcome.questions }),
-      ...(outcome.impossible === undefined ? {} : { impossible: outcome.impossible }),
-      ...(outcome.onlyRewinding === undefined ? {} : { onlyRewinding: outcome.onlyRewinding }),
+      questions: outcome.questions.length === 0 ? undefined : outcome.questions,
+      impossible: outcome.impossible,
+      onlyRewinding: outcome.onlyRewinding,
     })),
   });
 }
 
 /** Keys are named one by one, so that nothing internal becomes part of a published output. */
 const heardJson = ({ pickup, position, title, phase, hum, signalDb, humDb }: Heard) => ({
-  ...(pickup === undefined ? {} : { pickup }),
-  ...(position === undefined ? {} : { position }),
-  ...(title === undefined ? {} : { title }),
+  pickup,
+  position,
+  title,
   phase,
-  ...(hum === undefined ? {} : { hum }),
-  ...(signalDb ? { signalDb: figureOf(signalDb) } : {}),
-  ...(humDb ? { humDb: figureOf(humDb) } : {}),
+  hum,
+  signalDb: signalDb && figureOf(signalDb),
+  humDb: humDb && figureOf(humDb),
 });
 
 const finding = ({ code, severity, message }: RepairOutcome['faults'][number]) => ({ code, severity, message });

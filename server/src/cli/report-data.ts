@@ -1,92 +1,37 @@
 /** `report/1`: every computed value with its uncertainty and what it rests on, in SI units that the keys name. */
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
-import { compareNumbers, type PhaseChange } from '../comparison/compare-numbers.ts';
+import { compareNumbers } from '../comparison/compare-numbers.ts';
 import type { Rework } from '../comparison/reworks.ts';
-import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
+import type { PositionEstimates } from '../estimates/estimates.ts';
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
 import type { Magnet } from '../model/magnet.ts';
 import { isSilentDb } from '../physics/circuit/combined-level.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
-import {
-  COIL_NUMBERS,
-  type CoilKey,
-  keysOf,
-  PICKUP_NUMBERS,
-  type PickupKey,
-  POSITION_NUMBERS,
-  type PositionKey,
-} from '../words/numbers.ts';
+import { COIL_NUMBERS, keysOf, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { numberData } from './comparison-data.ts';
 
 /** Left out where it is not known; `null` where there is none. */
 type Figures<K extends string> = { readonly [key in K]?: Figure | null };
 
-export interface ReportData {
-  readonly schema: 'report/1';
-  readonly pickups: Readonly<Record<string, PickupData>>;
-  readonly instruments: Readonly<Record<string, { readonly positions: readonly PositionData[] }>>;
-}
-
-export type PickupData = Figures<PickupKey> & {
-  readonly coils: Readonly<Record<string, Figures<CoilKey>>>;
-  readonly phase: PickupEstimates['phase'];
-  readonly leadReadings: readonly {
-    readonly leads: readonly [string, string];
-    readonly resistanceOhm: Figure | null;
-    readonly toleranceOhm: number;
-    readonly temperatureC: number;
-  }[];
-  /** Only where it was reworked: what that changed. */
-  readonly rework?: {
-    readonly before: string;
-    readonly numbers: readonly ReturnType<typeof numberData>[];
-    readonly phases: readonly PhaseChange[];
-  };
-  /** Only where two coils have unequal turn-areas. */
-  readonly mismatch?: MismatchData;
-  /** Only where the pickup has a bar magnet, by the name of the other magnet. */
-  readonly magnets?: Readonly<Record<string, ExchangeData>>;
-};
-
-export type MismatchData = {
-  readonly coil: string;
-  readonly other: string;
-  readonly matchedTurns: number;
-  readonly fits: boolean;
-} & {
-  readonly [key in MismatchKey]?: { readonly built: Figure; readonly matched: Figure; readonly difference?: Figure };
-};
-
-export interface ExchangeData {
-  readonly fieldRatio: Figure;
-  readonly outputDb: Figure;
-  readonly pullRatio: Figure;
-}
-
-export type PositionData = Figures<PositionKey> & {
-  readonly key: string;
-  readonly title?: string;
-  readonly phase: PositionEstimates['phase'];
-  /** A level is `null` where it is silence. */
-  readonly response?: Omit<FrequencyResponse, 'levelDb'> & { readonly levelDb: readonly (number | null)[] };
-};
+export type ReportData = ReturnType<typeof reportData>;
+export type PickupData = ReturnType<typeof pickupData>;
+export type PositionData = ReturnType<typeof positionData>;
 
 /** What a report is made with beside the spec's own facts. */
 export interface ReportOptions {
   /** Magnets that may stand in the place of a pickup's own. */
   readonly magnets?: readonly Magnet[];
   /** Farad of cable instead of the default load's. */
-  readonly cableF?: number;
+  readonly cableF?: number | undefined;
   /** A pickup beside the state before its rework; none where it has not been reworked. */
   readonly rework?: (pickup: PickupAnalysis) => Rework | undefined;
 }
 
-export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework }: ReportOptions = {}): PickupData {
+export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework }: ReportOptions = {}) {
   const estimates = analysis.estimates(cableF);
   const unequal = analysis.mismatch(cableF);
-  const exchanges = exchangesData(magnetExchanges(analysis.pickup, magnets));
   const { coils, phase, leadReadings } = estimates;
   return {
     coils: nullPrototype([...coils].map(([name, coil]) => [name, figuresOf(coil, keysOf(COIL_NUMBERS))])),
@@ -98,33 +43,36 @@ export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rew
       toleranceOhm: reading.toleranceOhm,
       temperatureC: reading.temperatureC,
     })),
-    ...reworkData(rework?.(analysis)),
-    ...(unequal === undefined ? {} : { mismatch: mismatchData(unequal) }),
-    ...(exchanges === undefined ? {} : { magnets: exchanges }),
+    /** Only where it was reworked: what that changed. */
+    rework: reworkData(rework?.(analysis)),
+    /** Only where two coils have unequal turn-areas. */
+    mismatch: unequal && mismatchData(unequal),
+    /** Only where the pickup has a bar magnet, by the name of the other magnet. */
+    magnets: exchangesData(magnetExchanges(analysis.pickup, magnets)),
   };
 }
 
-function reworkData(rework: Rework | undefined): Pick<PickupData, 'rework'> {
-  if (rework === undefined) return {};
+function reworkData(rework: Rework | undefined) {
+  if (rework === undefined) return undefined;
   const { before, after, facts, label } = rework;
   const { numbers, phases } = compareNumbers(before, after, facts.renamed);
   const own = <T extends { readonly path: readonly string[] }>(all: readonly T[]): readonly T[] =>
     all.filter(({ path }) => path[0]?.startsWith('pickup '));
-  return { rework: { before: label, numbers: own(numbers).map(numberData), phases: own(phases) } };
+  return { before: label, numbers: own(numbers).map(numberData), phases: own(phases) };
 }
 
-function mismatchData({ coil, other, matchedTurns, fits, figures }: Mismatch): MismatchData {
-  const states: { [key in MismatchKey]?: { built: Figure; matched: Figure; difference?: Figure } } = {};
+function mismatchData({ coil, other, matchedTurns, fits, figures }: Mismatch) {
+  const states: { [key in MismatchKey]?: { built: Figure; matched: Figure; difference: Figure | undefined } } = {};
   for (const key of MISMATCH_KEYS) {
     const figure = figures[key];
     const [built, matched] = [figure && figureOf(figure.built), figure && figureOf(figure.matched)];
     const difference = figure?.difference && figureOf(figure.difference);
-    if (built && matched) states[key] = { built, matched, ...(difference === undefined ? {} : { difference }) };
+    if (built && matched) states[key] = { built, matched, difference };
   }
   return { coil: coil.name, other: other.name, matchedTurns, fits, ...states };
 }
 
-function exchangesData(found: MagnetExchanges | undefined): PickupData['magnets'] | undefined {
+function exchangesData(found: MagnetExchanges | undefined) {
   if (!found || found.exchanges.length === 0) return undefined;
   const { coil, material: own, exchanges } = found;
   return nullPrototype(
@@ -143,14 +91,15 @@ function exchangesData(found: MagnetExchanges | undefined): PickupData['magnets'
   );
 }
 
-export function positionData(estimates: PositionEstimates): PositionData {
+export function positionData(estimates: PositionEstimates) {
   const { key, title, phase, response } = estimates;
   return {
     key,
-    ...(title === undefined ? {} : { title }),
+    title,
     ...figuresOf(estimates, keysOf(POSITION_NUMBERS)),
     phase,
-    ...(response === undefined ? {} : { response: { ...response, levelDb: response.levelDb.map(silenceIsNull) } }),
+    /** A level is `null` where it is silence. */
+    response: response && { ...response, levelDb: response.levelDb.map(silenceIsNull) },
   };
 }
 
@@ -158,7 +107,7 @@ export function reportData(
   pickups: readonly PickupAnalysis[],
   instruments: readonly (readonly [InstrumentAnalysis, readonly PositionEstimates[]])[],
   options: ReportOptions = {},
-): ReportData {
+) {
   return {
     schema: 'report/1',
     pickups: nullPrototype(pickups.map((each) => [each.pickup.name, pickupData(each, options)])),

@@ -8,15 +8,13 @@ import { CommandError, defineCommand } from './command.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { positionData, reportData } from './report-data.ts';
 import { instrumentText, pickupText, responseText } from './report-text.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { analysed, SOURCE_OPTIONS } from './source.ts';
 import { jsonText } from './visible.ts';
 
 export const report = defineCommand({
   name: 'report',
   summary: 'every computed value with its uncertainty and what it rests on',
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the values are written' },
     pickup: { type: 'text', value: 'NAME', meaning: 'only this pickup, and no instrument' },
@@ -42,25 +40,17 @@ export const report = defineCommand({
   async run(values, [file = ''], context) {
     const frequenciesHz = frequencies(values.frequencies);
     const cableF = cableFarads(values.cable);
-    const source = await requireSource(file, values, context);
-    const analysis = analyseSource(source, context);
-    const { pickups, instruments } = chosen(analysis, values.pickup, values.position, source.shown);
-    const cable = cableF === undefined ? {} : { cableF };
-    const pots = {
-      ...playedBy(
-        values,
-        analysis.instruments.map(({ instrument }) => instrument),
-        source.shown,
-      ),
-      ...cable,
-    };
+    const { analysis, shown } = await analysed(file, values, context);
+    const { pickups, instruments } = chosen(analysis, values.pickup, values.position, shown);
+    const all = analysis.instruments.map(({ instrument }) => instrument);
+    const pots = { ...playedBy(values, all, shown), cableF };
     const options = {
       magnets: analysis.namesInScope('magnet').filter(isMagnet),
       rework: ({ pickup }: PickupAnalysis) => reworkOf(analysis, [pickup]),
-      ...cable,
+      cableF,
     };
     const positions = instruments.map((each) => {
-      context.progress.step(`${source.shown}: ${each.instrument.name}`);
+      context.progress.step(`${shown}: ${each.instrument.name}`);
       const all = each
         .positions(pots)
         .filter(({ key }) => values.position === undefined || key === values.position)
@@ -85,7 +75,7 @@ export const report = defineCommand({
           : `${text}\n${responseText(estimates.map(positionData), frequenciesHz)}\n`;
       }),
     ];
-    context.stdout.write(parts.length === 0 ? `${source.shown} holds no pickup and no instrument\n` : parts.join('\n'));
+    context.stdout.write(parts.length === 0 ? `${shown} holds no pickup and no instrument\n` : parts.join('\n'));
     return 0;
   },
 });

@@ -4,7 +4,7 @@ import { parseArguments } from './arguments.ts';
 import { type Command, CommandError, type ExitCode } from './command.ts';
 import type { Context } from './context.ts';
 import { commandHelp, generalHelp } from './help.ts';
-import { meant } from './meant.ts';
+import { didYouMean } from './meant.ts';
 import { visibleLines } from './visible.ts';
 
 export async function run(words: readonly string[], commands: readonly Command[], context: Context): Promise<ExitCode> {
@@ -50,10 +50,7 @@ async function dispatch(words: readonly string[], commands: readonly Command[], 
 }
 
 function unknownCommand(written: string, commands: readonly Command[]): string {
-  const likely = meant(
-    written.replace(/^-+/, ''),
-    commands.map((command) => command.name),
-  );
+  const names = commands.map((command) => command.name);
   const what = written.startsWith('-') ? 'option' : 'command';
-  return `no ${what} "${written}": ${likely === undefined ? 'see pickup-spec --help' : `did you mean ${likely}?`}`;
+  return `no ${what} "${written}": ${didYouMean(written.replace(/^-+/, ''), names, 'see pickup-spec --help')}`;
 }

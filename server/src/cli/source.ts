@@ -62,6 +62,18 @@ export async function requireSource(name: string, values: SourceValues, context:
   return result.source;
 }
 
+/** A file that a command is about, and how results name it. */
+export interface Analysed {
+  readonly analysis: Analysis;
+  readonly shown: string;
+}
+
+/** Read and analysed; what cannot be read ends the command. */
+export async function analysed(name: string, values: SourceValues, context: Context): Promise<Analysed> {
+  const source = await requireSource(name, values, context);
+  return { analysis: analyseSource(source, context), shown: source.shown };
+}
+
 export function analyseSource(source: Source, context: Context): Analysis {
   context.progress.step(source.shown);
   return context.analyser.analyse(source.uri, source.host);

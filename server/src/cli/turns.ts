@@ -26,15 +26,13 @@ import { WIRE_SPARE } from '../words/wire-spare.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { roomCelsius } from './room.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { analysed, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
 
 export const turns = defineCommand({
   name: 'turns',
   summary: 'turns of a coil for its target, a resistance or a match, left after a break, or gone with peeled wire',
   positionals: 'FILE',
-  least: 1,
-  most: 1,
   options: {
     pickup: { type: 'text', value: 'NAME', meaning: 'which pickup, where the file holds several' },
     coil: { type: 'text', value: 'NAME', meaning: 'which coil, where the pickup has several' },
@@ -68,32 +66,31 @@ export const turns = defineCommand({
       throw new CommandError(
         'turns answers one question: --resistance OHM, --match COIL, --rest OHM or --peeled LENGTH; none: the target',
       );
-    const source = await requireSource(file, values, context);
-    const analysis = analyseSource(source, context);
+    const { analysis, shown } = await analysed(file, values, context);
     context.progress.clear();
     const { bench } = analysis;
-    const quick = pickupOf(analysis, values.pickup, source.shown);
+    const quick = pickupOf(analysis, values.pickup, shown);
     const roomC = values.room === undefined ? benchRoomC(bench) : roomCelsius(values.room);
     const print = (heading: string, lines: readonly string[]) =>
       context.stdout.write(`${[heading, ...lines.map((line) => `  ${line}`)].map(visible).join('\n')}\n`);
     if (asked.length === 0) {
       const reached = targetProposals(quick, bench);
-      if (reached.length === 0) throw new CommandError(`${source.shown}: ${NO_QUESTION}`);
+      if (reached.length === 0) throw new CommandError(`${shown}: ${NO_QUESTION}`);
       for (const { words, proposals } of reached) print(`for the target ${words}`, proposals.flatMap(ofCoil));
       return 0;
     }
-    const wanted = { what: 'coil', name: values.coil, shown: source.shown };
+    const wanted = { what: 'coil', name: values.coil, shown };
     const coil = chooseOnly(quick.netlist.pickup.coils, ({ name }) => name, wanted);
     const at20C = (option: 'resistance' | 'rest') => ohmAt20C(values[option] ?? '', option, values.room, bench);
     const lines =
       values.resistance !== undefined
         ? proposalLines(turnsForResistance(quick, coil, wantedAt20C(values.resistance, roomC)))
         : values.match !== undefined
-          ? proposalLines(turnsThatMatch(quick, coil, coilNamed(quick, values.match, source.shown)))
+          ? proposalLines(turnsThatMatch(quick, coil, coilNamed(quick, values.match, shown)))
           : values.rest !== undefined
             ? breakLines(turnsAfterBreak(quick, coil, at20C('rest')))
             : peeledLines(turnsPeeled(quick, coil, lengthOf(values.peeled ?? '')));
-    if (!lines) throw new CommandError(`${source.shown}: turns of coil ${coil.name} are not known: ${NEEDED}`);
+    if (!lines) throw new CommandError(`${shown}: turns of coil ${coil.name} are not known: ${NEEDED}`);
     print(`coil ${coil.name}, at ${roomC} °C`, lines);
     return 0;
   },

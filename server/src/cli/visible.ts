@@ -28,7 +28,7 @@ export function visibleLines(text: string): string {
     .join('\n');
 }
 
-/** JSON for people and pipes: indented, and everything that could steer a terminal written as an escape. */
+/** JSON for people and pipes: indented, what is `undefined` left out, and everything that could steer a terminal written as an escape. */
 export function jsonText(value: unknown): string {
   const escaped = JSON.stringify(value, null, 2).replace(HIDDEN_EXCEPT_LAYOUT, (character) =>
     // JSON escapes are UTF-16 units.

@@ -22,8 +22,11 @@ import {
 } from 'node:fs';
 import path from 'node:path';
 import { CommandError } from './command.ts';
+import type { Context } from './context.ts';
+import { shownPath } from './files.ts';
 import { temporarily } from './temporary.ts';
 import { errorCode, fileProblem } from './text-file.ts';
+import { visible } from './visible.ts';
 
 export interface WriteOptions {
   /** Without it, what is already there is refused. */
@@ -46,6 +49,18 @@ export function writeFile(file: string, content: string | Uint8Array, options: W
     mkdirSync(path.dirname(target.file), { recursive: true });
     withNew(target, content, (made) => (target.before ? renameSync(made, target.file) : place(made, target.file)));
   });
+}
+
+/** The same for what an option names: written, and its path told. */
+export async function writeOutput(
+  output: string,
+  content: string | Uint8Array,
+  options: WriteOptions,
+  { cwd, stdout }: Pick<Context, 'cwd' | 'stdout'>,
+): Promise<void> {
+  const target = path.resolve(cwd, output);
+  await writeFile(target, content, options);
+  stdout.write(`${visible(shownPath(target, cwd))}\n`);
 }
 
 /** Replaces a file by another form of itself, unless it no longer holds what was read: a newer save stays, and that is told. */

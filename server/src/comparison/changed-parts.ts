@@ -1,7 +1,7 @@
 /** Which parts of a pickup's drawing the changed facts write, by the names that the drawing gives its parts. */
 import { COIL_ENDS } from '../model/coil.ts';
 import { METAL_PARTS } from '../model/lead.ts';
-import type { FactChange, WrittenFact } from './compare-facts.ts';
+import { type FactChange, factsOf, type WrittenFact } from './compare-facts.ts';
 
 /** `coil:screw`, `coil:screw.start`, `lead:grey`, `magnet`, `part:cover`; on one side of the comparison. */
 export function changedParts(
@@ -24,24 +24,6 @@ export function changedParts(
       );
     });
   return new Set(parts);
-}
-
-/** The lines of one state that a change is about. */
-export function factsOf(change: FactChange, side: 'before' | 'after'): readonly WrittenFact[] {
-  switch (change.kind) {
-    case 'fact changed':
-      return [change[side]];
-    case 'fact added':
-      return side === 'after' ? [change.after] : [];
-    case 'fact removed':
-      return side === 'before' ? [change.before] : [];
-    case 'block added':
-      return side === 'after' ? change.facts : [];
-    case 'block removed':
-      return side === 'before' ? change.facts : [];
-    case 'renamed':
-      return [];
-  }
 }
 
 /** A coil's end has a lead of its own in the drawing; what else changed is the coil's. */

@@ -17,6 +17,35 @@ export type FactChange = {
 
 export type WrittenFact = Pick<StatedFact, 'field' | 'leads' | 'text' | 'uri' | 'span'>;
 
+export type Side = 'before' | 'after';
+
+/** The lines of one state that a change is about. */
+export function factsOf(change: FactChange, side: Side): readonly WrittenFact[] {
+  switch (change.kind) {
+    case 'fact changed':
+      return [change[side]];
+    case 'fact added':
+      return side === 'after' ? [change.after] : [];
+    case 'fact removed':
+      return side === 'before' ? [change.before] : [];
+    case 'block added':
+      return side === 'after' ? change.facts : [];
+    case 'block removed':
+      return side === 'before' ? change.facts : [];
+    case 'renamed':
+      return [];
+  }
+}
+
+/** What stands on either side of it, line by line; a block as a whole comes before its lines. Empty where one has nothing. */
+export function sidesOf(change: FactChange): readonly (readonly [before: string, after: string])[] {
+  if (change.kind === 'renamed') return [[change.from, change.to]];
+  const texts = (side: Side): readonly string[] => factsOf(change, side).map(({ text }) => text);
+  if (change.kind === 'block added') return ['the whole block', ...texts('after')].map((text) => ['', text]);
+  if (change.kind === 'block removed') return ['the whole block', ...texts('before')].map((text) => [text, '']);
+  return [[texts('before')[0] ?? '', texts('after')[0] ?? '']];
+}
+
 export interface FactComparison {
   readonly changes: readonly FactChange[];
   /** Names after the change by names before it, of pickups and instruments that were renamed. */
@@ -42,19 +71,12 @@ interface Found {
 
 /** The change without where it shows: the written facts, told apart by where they are written. */
 function substance(change: FactChange): string {
-  const key = (fact: WrittenFact): string => `${fact.uri} ${fact.span.start} ${fact.text}`;
-  switch (change.kind) {
-    case 'fact added':
-      return `+ ${key(change.after)}`;
-    case 'fact removed':
-      return `- ${key(change.before)}`;
-    case 'fact changed':
-      return `${key(change.before)} > ${key(change.after)}`;
-    case 'renamed':
-      return `renamed ${change.path.join(' ')}`;
-    default:
-      return `${change.kind} ${change.facts.map(key).join()}`;
-  }
+  if (change.kind === 'renamed') return `renamed ${change.path.join(' ')}`;
+  const keys = (side: Side): string =>
+    factsOf(change, side)
+      .map(({ uri, span, text }) => `${uri} ${span.start} ${text}`)
+      .join();
+  return `${change.kind} ${keys('before')} > ${keys('after')}`;
 }
 
 function compareBlocks(

@@ -1,6 +1,6 @@
 /** Two states of a spec by meaning: what was changed, and what that changes. */
 import type { Analysis, Played } from '../analysis/analysis-types.ts';
-import { compareFacts, type FactChange } from './compare-facts.ts';
+import { compareFacts, type FactChange, type FactComparison } from './compare-facts.ts';
 import { compareFindings, type FindingComparison } from './compare-findings.ts';
 import { compareNumbers, type NumberChange, type PhaseChange } from './compare-numbers.ts';
 import type { StatedBlock } from './stated-blocks.ts';
@@ -20,12 +20,20 @@ export interface Comparison {
   readonly renamed: ReadonlyMap<string, string>;
 }
 
-export function compareStates(before: State, after: State, played?: Played): Comparison {
-  const { changes, renamed } = compareFacts(before.blocks, after.blocks);
+export const compareStates = (before: State, after: State, played?: Played): Comparison =>
+  compareAnalyses(before.analysis, after.analysis, compareFacts(before.blocks, after.blocks), played);
+
+/** What facts that are compared already change. */
+export function compareAnalyses(
+  before: Analysis,
+  after: Analysis,
+  { changes, renamed }: FactComparison,
+  played?: Played,
+): Comparison {
   return {
     facts: changes,
-    ...compareNumbers(before.analysis, after.analysis, renamed, played),
-    findings: compareFindings(before.analysis.allFindings(), after.analysis.allFindings(), renamed),
+    ...compareNumbers(before, after, renamed, played),
+    findings: compareFindings(before.allFindings(), after.allFindings(), renamed),
     renamed,
   };
 }

@@ -7,9 +7,7 @@ import { formerState } from '../model/former-state.ts';
 import type { Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { compareFacts, type FactChange, type FactComparison } from './compare-facts.ts';
-import { compareFindings } from './compare-findings.ts';
-import { compareNumbers } from './compare-numbers.ts';
-import type { Comparison } from './comparison.ts';
+import { type Comparison, compareAnalyses } from './comparison.ts';
 import { limitedTo } from './limited-analysis.ts';
 import { pickupBlocks } from './state-of.ts';
 import type { StatedBlock, StatedFact } from './stated-blocks.ts';
@@ -55,15 +53,7 @@ export function formerLabel(pickups: readonly Pickup[]): string | undefined {
 export const reworksOf = (analysis: Analysis): readonly Rework[] =>
   analysis.pickups.flatMap(({ pickup }) => reworkOf(analysis, [pickup]) ?? []);
 
-export function compareRework({ before, after, facts }: Rework): Comparison {
-  const { changes, renamed } = facts;
-  return {
-    facts: changes,
-    ...compareNumbers(before, after, renamed),
-    findings: compareFindings(before.allFindings(), after.allFindings(), renamed),
-    renamed,
-  };
-}
+export const compareRework = ({ before, after, facts }: Rework): Comparison => compareAnalyses(before, after, facts);
 
 interface Pair {
   readonly now: Pickup;

@@ -3,7 +3,7 @@
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { changedParts } from '../comparison/changed-parts.ts';
-import type { FactChange } from '../comparison/compare-facts.ts';
+import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
 import { titleOf } from '../words/parts.ts';
@@ -58,30 +58,13 @@ function factTable(changes: readonly FactChange[]): HtmlNode | undefined {
   if (changes.length === 0) return undefined;
   const rows = changes.flatMap((change) => {
     const path = change.path.join(' / ');
-    return factSides(change).map(([before, after], index) => [
+    return sidesOf(change).map(([before, after], index) => [
       rowHead(index === 0 ? words(path) : ''),
       h('td', { class: 'gone' }, before === '' ? '' : words(before)),
       h('td', { class: 'come' }, after === '' ? '' : words(after)),
     ]);
   });
   return table({ columns: columnHeads(['', 'before', 'after']), rows });
-}
-
-function factSides(change: FactChange): readonly (readonly [before: string, after: string])[] {
-  switch (change.kind) {
-    case 'fact added':
-      return [['', change.after.text]];
-    case 'fact removed':
-      return [[change.before.text, '']];
-    case 'fact changed':
-      return [[change.before.text, change.after.text]];
-    case 'renamed':
-      return [[change.from, change.to]];
-    case 'block added':
-      return [['', 'the whole block'], ...change.facts.map(({ text }) => ['', text] as const)];
-    case 'block removed':
-      return [['the whole block', ''], ...change.facts.map(({ text }) => [text, ''] as const)];
-  }
 }
 
 function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | undefined {

@@ -30,7 +30,7 @@ export interface Played {
   /** Controls of single slots that stand elsewhere. */
   readonly apart?: Readonly<Record<string, Partial<Knobs>>>;
   /** Farad of cable instead of the instrument's own. */
-  readonly cableF?: number;
+  readonly cableF?: number | undefined;
 }
 
 export interface Setting extends Played {

@@ -1,12 +1,10 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { changedParts, factsOf } from '../comparison/changed-parts.ts';
-import type { FactChange } from '../comparison/compare-facts.ts';
+import { changedParts } from '../comparison/changed-parts.ts';
+import { type FactChange, factsOf, type Side } from '../comparison/compare-facts.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { ChangedPart } from './bench-view-protocol.ts';
 import type { Subject } from './protocol-parts.ts';
-
-type Side = 'before' | 'after';
 
 /** Each part of the subject's drawing that a change writes, with what the other state says of it. */
 export function changedOnDrawing(
