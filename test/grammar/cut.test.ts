@@ -17,6 +17,7 @@ function isCutInto(...pieces: readonly string[]): void {
 describe('cutting a file into its pieces', () => {
   it('puts comments and empty lines before what they stand over, a comment behind a brace with its block', () => {
     isCutInto('# shop\n\nwire a {\n} # done\n', '\n# the other\nwire b {\n}\n', '# end\n');
+    isCutInto('wire a {\n}\n', '  ');
     isCutInto('// shop\nwire a {\n} // done\n', '// the other\nwire b {\n}');
   });
 
@@ -58,6 +59,7 @@ describe('cutting a file into its pieces', () => {
     isCutInto('pickup p {\n  coil a\n  strings 6\n}\n', 'stray\n');
     isCutInto('wire w {\n  coil a\n    turns 5_000\n}\n', 'stray\n');
     isCutInto('stray\n  coil a\n    turns 5_000\n}\n', 'stray\n');
+    isCutInto('coil a\n  turns 5_000\n', 'wire b\n');
   });
 
   it('names a block by the first word behind the last brace or semicolon, or of the line above its brace', () => {
@@ -102,12 +104,12 @@ const LINES = [
   '}',
 ] as const;
 
-/** A line more, a line less, a letter less, a piece twice, all of it moved. */
+/** A line more, a line less, a letter less, a letter changed, a piece twice, all of it moved. */
 function edited(text: string, { whole, pick }: ReturnType<typeof chance>): string {
   const at = whole(text.length + 1);
   const line = text.lastIndexOf('\n', at) + 1;
   const next = text.indexOf('\n', at) + 1 || text.length;
-  switch (whole(6)) {
+  switch (whole(7)) {
     case 0:
       return text.slice(0, line) + text.slice(next);
     case 1:
@@ -115,6 +117,8 @@ function edited(text: string, { whole, pick }: ReturnType<typeof chance>): strin
     case 2:
       return text.slice(0, next) + text.slice(line);
     case 3:
+      return text.slice(0, at) + pick(['x', '}', ' ', '\n']) + text.slice(at + 1);
+    case 4:
       return text.startsWith('\uFEFF') ? text.slice(1) : `\uFEFF${text}`;
     default:
       return text.slice(0, line) + pick(LINES) + text.slice(line);
@@ -156,5 +160,36 @@ describe('reading a file after each of 3,000 edits', () => {
         );
       }
     }
+  });
+});
+
+/** How often a character is looked at while that is done. */
+function looksDuring(run: () => void): number {
+  const { charCodeAt } = String.prototype;
+  let looks = 0;
+  String.prototype.charCodeAt = function (at) {
+    looks++;
+    return charCodeAt.call(this, at);
+  };
+  try {
+    run();
+  } finally {
+    String.prototype.charCodeAt = charCodeAt;
+  }
+  return looks;
+}
+
+describe('reading a long file again', () => {
+  const text = Array.from({ length: 300 }, (_, index) => `wire w${index} {\n  gauge 42 AWG\n}\n`).join('');
+  const tree = readFileTree(text);
+
+  it('looks at what lies near the edit, wherever that is, and compares the rest', () => {
+    const afresh = looksDuring(() => readFileTree(text));
+    for (const name of ['w0', 'w1', 'w150', 'w298', 'w299'])
+      for (const other of ['x', name.replace('w', 'y'), 'a-longer-name']) {
+        const edited = text.replace(`wire ${name} {`, `wire ${other} {`);
+        const looks = looksDuring(() => readFileTree(edited, tree));
+        assert.ok(looks < afresh / 20, `${name} as ${other}: ${looks} of ${afresh}`);
+      }
   });
 });
