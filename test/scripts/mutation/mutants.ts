@@ -63,16 +63,16 @@ const OPERATORS: Readonly<Partial<Record<SyntaxKind, string>>> = {
   [SyntaxKind.AmpersandToken]: '|',
 };
 
-const METHODS: Readonly<Record<string, string>> = {
-  some: 'every',
-  every: 'some',
-  find: 'findLast',
-  findLast: 'find',
-  min: 'max',
-  max: 'min',
-  startsWith: 'endsWith',
-  endsWith: 'startsWith',
-};
+const METHODS: ReadonlyMap<string, string> = new Map([
+  ['some', 'every'],
+  ['every', 'some'],
+  ['find', 'findLast'],
+  ['findLast', 'find'],
+  ['min', 'max'],
+  ['max', 'min'],
+  ['startsWith', 'endsWith'],
+  ['endsWith', 'startsWith'],
+]);
 
 /** Calls that may be left out: what they are called on stands for them. */
 const SKIPPED = new Set(['filter', 'sort', 'toSorted', 'reverse', 'toReversed', 'slice', 'trim']);
@@ -207,7 +207,7 @@ function otherCalls(
   if (isPropertyAccessExpression(expression)) {
     const { name, expression: on } = expression;
     const link = textOf(expression).slice(textOf(on).length, -textOf(name).length);
-    const method = METHODS[name.text];
+    const method = METHODS.get(name.text);
     if (method !== undefined) others.push(`${textOf(on)}${link}${method}${args}`);
     if (SKIPPED.has(name.text)) others.push(textOf(on));
   }

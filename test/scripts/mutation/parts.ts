@@ -84,6 +84,8 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'use-graph',
     ].map((name) => `server/src/analysis/${name}.ts`),
     tests: [
+      'test/analysis/dependencies.test.ts',
+      'test/analysis/whole-file.test.ts',
       'test/checks/not-analysed.test.ts',
       'test/checks/like.test.ts',
       'test/features/unread-file.test.ts',

@@ -1,0 +1,233 @@
+/** What the analysis of a file puts together: findings with their pickups, late ones, accepted ones, fixes that hold, faults. */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import { newestOf } from '../../server/src/analysis/newest.ts';
+import { ownParts } from '../../server/src/analysis/own-parts.ts';
+import { say } from '../../server/src/checks/say.ts';
+import { analyse, EXAMPLE, findingOf, fixed, fixTitles, hostOf } from '../support/check-fixture.ts';
+
+const PICKUP = (name: string, inside = '') => `pickup ${name} {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+${inside}}
+`;
+const HOT_WAX = '  potting {\n    bath 92 degC\n  }\n';
+
+describe('findings', () => {
+  it('stand in order of place, and with the pickup or instrument that they are of', () => {
+    const text = `${PICKUP('a', HOT_WAX)}wire w {\n  gauge 42 mm\n}\n${PICKUP('b', HOT_WAX)}${PICKUP('c')}`;
+    const analysis = analyse(text);
+    const starts = analysis.findings.map(({ place }) => analysis.locate(place)?.start ?? 0);
+    assert.deepEqual(
+      starts,
+      [...starts].sort((x, y) => x - y),
+    );
+    assert.deepEqual(
+      analysis.pickups.map(({ pickup, findings }) => [pickup.name, findings.map(({ code }) => code)]),
+      [
+        ['a', ['potting/too-hot']],
+        ['b', ['potting/too-hot']],
+        ['c', []],
+      ],
+    );
+  });
+
+  it('that are accepted are information in the pickup as in the file', () => {
+    const text = PICKUP('a', `${HOT_WAX}  accept potting/too-hot "the client knows"\n`);
+    const analysis = analyse(text);
+    for (const found of [analysis.findings, analysis.pickups[0]?.findings ?? []])
+      assert.deepEqual(
+        found.map(({ code, severity }) => [code, severity]),
+        [['potting/too-hot', 'information']],
+      );
+  });
+});
+
+describe('findings that need inductances', () => {
+  const quorl = readFileSync('samples/quorl.pickup', 'utf8');
+  const shop = { 'shop.pickup': readFileSync('samples/shop.pickup', 'utf8') };
+  const parts = { 'parts/stock.pickup': readFileSync('samples/parts/stock.pickup', 'utf8') };
+  const LATE = ['hum/partly-cancelled', 'hum/partly-cancelled'];
+
+  it('come when they are asked for, once, and are known from then on', () => {
+    const analysis = analyse(quorl, { ...shop, ...parts });
+    assert.deepEqual(analysis.findings, []);
+    assert.equal(analysis.knownFindings(), analysis.findings);
+    const all = analysis.allFindings();
+    assert.deepEqual(
+      all.map(({ code }) => code),
+      LATE,
+    );
+    assert.equal(analysis.allFindings(), all);
+    assert.equal(analysis.knownFindings(), all);
+  });
+
+  it('are known of what was worked out before and stayed as it was', () => {
+    const analyser = createAnalyser();
+    const files = { ...shop, ...parts };
+    const first = analyse(quorl, files, analyser);
+    assert.deepEqual(first.knownFindings(), []);
+    first.allFindings();
+    const codes = (text: string) =>
+      analyse(text, files, analyser)
+        .knownFindings()
+        .map(({ code }) => code);
+    assert.deepEqual(codes(`# a remark\n${quorl}`), LATE);
+    assert.deepEqual(codes(quorl.replace('turns 7_600', 'turns 7_700')), []);
+  });
+
+  it('may be accepted: that nothing needs it is told once all are worked out, not before', () => {
+    const text = PICKUP('a', '  accept target/missed\n');
+    const analysis = analyse(text);
+    assert.deepEqual(analysis.findings, []);
+    assert.deepEqual(
+      analysis.allFindings().map(({ code }) => code),
+      ['accept/unused'],
+    );
+  });
+});
+
+describe('a gauge where a wire should be named', () => {
+  const coil = (wires: string) => `${wires}pickup p {\n  coil main {\n    wire 42 AWG\n  }\n}\n`;
+  const wire = (name: string, gauge: number) => `wire ${name} {\n  gauge ${gauge} AWG\n}\n`;
+  const titles = (wires: string) => {
+    const analysis = analyse(coil(wires));
+    const found = analysis.findings.find(({ remedies }) => remedies([]).length > 0);
+    return found && analysis.verifiedFixes(found).map(({ title }) => title);
+  };
+
+  it('names those of that gauge, else makes a block for it', () => {
+    assert.deepEqual(titles(wire('fine', 43)), ['Describe it as wire awg-42']);
+    assert.deepEqual(titles(wire('fine', 43) + wire('plain', 42) + wire('heavy', 42)), [
+      'Name plain, a wire of that gauge',
+      'Name heavy, a wire of that gauge',
+    ]);
+    assert.equal(titles(`${wire('fine', 43)}${wire('awg-42', 41)}`), undefined);
+    const analysis = analyse(coil(''));
+    const [{ code } = { code: '' }] = analysis.findings;
+    assert.ok(
+      fixed(analysis, code, 'Describe it as wire awg-42').startsWith('wire awg-42 {\n  gauge 42 AWG\n}\n\npickup p {'),
+    );
+  });
+});
+
+describe('two benches', () => {
+  it('are one too many: each after the first is told, with the first', () => {
+    const text = 'bench {\n}\nwire w {\n}\nbench {\n  mains 60 Hz\n}\nbench {\n}\n';
+    const analysis = analyse(text);
+    assert.deepEqual(
+      analysis.findings.map(({ code, place, related }) => [
+        code,
+        analysis.locate(place)?.start,
+        related.map((each) => analysis.locate(each.place)?.start),
+      ]),
+      [
+        ['name/duplicate', text.indexOf('bench {\n  mains'), [0]],
+        ['name/duplicate', text.lastIndexOf('bench'), [0]],
+      ],
+    );
+  });
+});
+
+describe('fixes', () => {
+  it('are worked out once, and none is offered that does not hold', () => {
+    const analysis = analyse(PICKUP('a', HOT_WAX));
+    const finding = findingOf(analysis, 'potting/too-hot');
+    assert.equal(analysis.verifiedFixes(finding), analysis.verifiedFixes(finding));
+    assert.deepEqual(fixTitles(analysis, 'potting/too-hot'), ['Lower the bath: `bath 60 degC` *']);
+    const { place } = finding;
+    const remedy = (newText: string) => ({
+      title: say`${newText}`,
+      kind: 'build' as const,
+      edits: [{ place, newText }],
+    });
+    const offered = (...texts: readonly string[]) =>
+      analysis.verifiedFixes({ ...finding, remedies: () => texts.map(remedy) }).map(({ title }) => title);
+    assert.deepEqual(offered('bath 93 degC', 'bath 60 degC', 'bath 61 degC'), ['bath 60 degC', 'bath 61 degC']);
+    assert.equal(analysis.edited([{ place, newText: 'bath 60 degC' }])?.findings.length, 0);
+  });
+
+  it('are none where making them fails, or where their place is gone or lies in each other', () => {
+    const analysis = analyse(PICKUP('a', HOT_WAX));
+    const finding = findingOf(analysis, 'potting/too-hot');
+    const failing = {
+      ...finding,
+      remedies: () => {
+        throw new Error('no idea');
+      },
+    };
+    assert.deepEqual(analysis.verifiedFixes(failing), []);
+    const elsewhere = findingOf(analyse(PICKUP('b', HOT_WAX)), 'potting/too-hot').place;
+    assert.equal(analysis.edited([{ place: elsewhere, newText: '' }]), undefined);
+    const { place } = finding;
+    assert.equal(
+      analysis.edited([
+        { place, newText: 'x' },
+        { place, newText: 'y' },
+      ]),
+      undefined,
+    );
+  });
+
+  it('of the build that bring a new fault are not offered; a writer sees what a change of the text brings', () => {
+    const analysis = analyse(PICKUP('a', HOT_WAX));
+    const finding = findingOf(analysis, 'potting/too-hot');
+    const { place } = finding;
+    const offered = (kind: 'build' | 'text', newText: string) =>
+      analysis.verifiedFixes({ ...finding, remedies: () => [{ title: say`it`, kind, edits: [{ place, newText }] }] })
+        .length;
+    assert.equal(offered('build', 'bath 60 degC'), 1);
+    assert.equal(offered('build', 'bath 94 degC'), 0);
+    assert.equal(offered('build', 'bath 60 degC; bogus 3'), 0);
+    assert.equal(offered('text', 'bath 60 degC; bogus 3'), 1);
+  });
+});
+
+describe('a file', () => {
+  it('that cannot be analysed at all says so, and nothing else', () => {
+    const host = hostOf({ 'example.pickup': PICKUP('a') });
+    const analysis = createAnalyser().analyse(EXAMPLE, {
+      ...host,
+      content: () => {
+        throw new Error('the disk is on fire');
+      },
+    });
+    for (const found of [analysis.findings, analysis.allFindings(), analysis.knownFindings()])
+      assert.deepEqual(
+        found.map(({ code, message }) => [code, /This file is not analysed: .*on fire/.test(message)]),
+        [['analysis/incomplete', true]],
+      );
+  });
+
+  it('knows which of its pickups are the newest, and the parts that it writes itself', () => {
+    const text = `wire w {\n  gauge   42 AWG\n}\nwire v like w {\n  overall 0.07 mm\n}\n${PICKUP('a')}pickup b reworks a {\n}\n`;
+    const analysis = analyse(text);
+    assert.deepEqual(
+      newestOf(analysis.pickups).map(({ pickup }) => pickup.name),
+      ['b'],
+    );
+    assert.deepEqual(
+      ownParts(analysis).map(({ name, of, lines }) => [of.kind, name, lines]),
+      [
+        ['wire', 'w', ['gauge 42 AWG']],
+        ['wire', 'v', ['like w', 'overall 0.07 mm']],
+      ],
+    );
+  });
+
+  it('tells what its instruments give at the frequencies that are asked for', () => {
+    const text = `${PICKUP('a')}instrument i {\n  pickup neck a\n  selector {\n    1 "neck" neck\n    2 "off" none\n  }\n}\n`;
+    const [instrument] = analyse(text).instruments;
+    assert.equal(instrument?.response('7', [100]), undefined);
+  });
+});
