@@ -11,7 +11,7 @@ function harness(isReady: () => boolean = () => true) {
     soon: (callback) => turns.push(callback),
     diagnose: () => {
       asked += 1;
-      return isReady() ? [] : undefined;
+      return { found: isReady() ? [] : undefined, isDone: true };
     },
     send: ({ uri, version }) => sent.push(`${uri} ${version}`),
   });
@@ -71,6 +71,33 @@ describe('sending findings', () => {
     const document = documentOf('a');
     run([() => push.edited(document), () => push.dropped(document)]);
     assert.deepEqual(sent, []);
+  });
+
+  it('long work is done in turns, between which messages and other documents come', () => {
+    const sent: string[] = [];
+    const turns: (() => void)[] = [];
+    const left = new Map([
+      ['long', 5],
+      ['short', 1],
+    ]);
+    const push = createPush({
+      soon: (callback) => turns.push(callback),
+      diagnose: ({ uri }, wantsEarly) => {
+        const more = (left.get(uri) ?? 0) - 1;
+        left.set(uri, more);
+        return { found: wantsEarly || more <= 0 ? [] : undefined, isDone: more <= 0 };
+      },
+      send: ({ uri }, _, isDone) => sent.push(`${uri} ${isDone ? 'done' : 'early'}`),
+    });
+    const run = (most: number): void => {
+      for (let done = 0; done < most && turns.length > 0; done += 1) turns.shift()?.();
+    };
+    push.edited(documentOf('long'));
+    run(4);
+    assert.deepEqual(sent, ['long early']);
+    push.edited(documentOf('short'));
+    run(Number.POSITIVE_INFINITY);
+    assert.deepEqual(sent, ['long early', 'short done', 'long done']);
   });
 
   it('nothing is sent where nothing can be said yet', () => {

@@ -15,6 +15,7 @@ function opened(text: string) {
   const session = createSession({
     sources: { disk: undefined, askClient: undefined, arrived: () => undefined },
     failed: (what, error) => assert.fail(`${what}: ${error}`),
+    soon: setImmediate,
   });
   const open = (version: number, content: string) => {
     const document = session.documents.open({
@@ -61,5 +62,100 @@ describe('findings of an open file that need inductances', () => {
     assert.deepEqual(codes(), []);
     session.complete(document);
     assert.deepEqual(codes(), ['accept/unused']);
+  });
+});
+
+/** Two coils that cancel, and whatever stands before them. */
+const cancelling = (name: string, more = '') => `pickup ${name} {
+  coil a {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start red
+    finish blue
+  }
+  coil b {
+    turns 5_000
+    wound clockwise
+    polarity south-up
+    start pink
+    finish grey
+  }
+${more}  hookup {
+    hot blue
+    link red grey
+    ground pink
+  }
+}
+`;
+
+describe('a file analysed in steps', () => {
+  const codes = (found: { readonly findings: readonly { readonly code: string }[] } | undefined) =>
+    found?.findings.map(({ code }) => code);
+  const now = () => true;
+
+  it('is done after many, between which another file is answered, and has then what it has at once', () => {
+    const long = Array.from({ length: 20 }, (_, index) => cancelling(`p${index}`)).join('');
+    const { session, document } = opened(long);
+    const other = session.documents.open({
+      textDocument: { uri: 'file:///bench/other.pickup', languageId: 'pickup', version: 1, text: cancelling('small') },
+    });
+    let steps = 0;
+    while (!session.goOn(URI, now).isDone) {
+      steps += 1;
+      assert.deepEqual(codes(session.analysisOf(other)), ['phase/coils-cancel']);
+    }
+    assert.ok(steps > 40, `${steps} steps`);
+    const stepwise = session.analysisOf(document)?.findings;
+    assert.deepEqual(
+      stepwise?.map(({ message, place }) => [message, place.span]),
+      opened(long)
+        .session.analysisOf(document)
+        ?.findings.map(({ message, place }) => [message, place.span]),
+    );
+    assert.equal(stepwise?.length, 20);
+  });
+
+  it('tells the text first, with what stood there before until it is solved again', () => {
+    const { session, document, open } = opened(cancelling('p'));
+    const line = (found: Pick<NonNullable<ReturnType<typeof session.analysisOf>>, 'findings' | 'locate'>) =>
+      found.findings.map((each) => {
+        const at = found.locate(each.place);
+        return `${each.code} ${at && text.slice(0, at.start).split('\n').length}`;
+      });
+    let text = document.getText();
+    const first = session.analysisOf(document);
+    assert.ok(first);
+    const [before] = line(first);
+    const at = Number(before?.split(' ')[1]);
+
+    text = cancelling('p', '  baseplate nonsuch\n');
+    open(2, text);
+    const told = session.goOn(URI, () => false, true);
+    assert.equal(told.isDone, false);
+    assert.ok(told.early);
+    const early = line(told.early);
+    assert.ok(early.includes(`phase/coils-cancel ${at + 1}`), `${early}`);
+    assert.equal(early.length, 2);
+    assert.equal(session.goOn(URI, () => false, true).isDone, true);
+
+    // Once the leads are swapped, what stood there before goes with the solving.
+    text = cancelling('p').replace('link red grey', 'link red pink').replace('ground pink', 'ground grey');
+    open(3, text);
+    const swapped = session.goOn(URI, () => false, true);
+    assert.ok(swapped.early && codes(swapped.early)?.includes('phase/coils-cancel'));
+    const solved = session.analysisOf(document);
+    assert.deepEqual(codes(solved)?.includes('phase/coils-cancel'), false);
+  });
+
+  it('is begun anew where a file has changed meanwhile', async () => {
+    const { session, open } = opened(cancelling('p') + cancelling('q'));
+    assert.equal(session.goOn(URI, now).isDone, false);
+    const edited = open(2, cancelling('only'));
+    const analysis = await session.whenAnalysed(edited);
+    assert.deepEqual(
+      analysis?.pickups.map(({ pickup }) => pickup.name),
+      ['only'],
+    );
   });
 });

@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { PROTOCOL_VERSION } from '../../server/src/lsp/protocol.ts';
 import { SINGLE } from '../features/analysed.ts';
 import { chance, uniform } from '../support/chance.ts';
 import { answersOf, layOut, playHands, randomChange } from './random-hands.ts';
@@ -23,8 +22,7 @@ describe('edits against a fresh open', () => {
   let edited: ServerProcess;
   let fresh: ServerProcess;
   before(async () => {
-    // A client of our own is told when the findings are complete.
-    const options = { workspace, initializationOptions: { protocol: PROTOCOL_VERSION } };
+    const options = { workspace };
     [edited, fresh] = await Promise.all([startServer(options), startServer(options)]);
   });
   after(() => Promise.all([edited.stop(), fresh.stop()]));
@@ -73,7 +71,7 @@ describe('several files at once', () => {
 describe('findings that need inductances', () => {
   let server: ServerProcess;
   before(async () => {
-    server = await startServer({ workspace, initializationOptions: { protocol: PROTOCOL_VERSION } });
+    server = await startServer({ workspace });
   });
   after(() => server.stop());
 

@@ -11,7 +11,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
-import { ANALYSED_NOTIFICATION, type AnalysedParams } from '../../server/src/lsp/protocol.ts';
+import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from '../../server/src/lsp/protocol.ts';
 import { type Bundle, writeBundles } from '../scripts/build.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
@@ -43,7 +43,9 @@ export interface ServerProcess {
   notify(method: string, params?: unknown): void;
   open(uri: string, text: string, version?: number): void;
   change(uri: string, version: number, contentChanges: readonly unknown[]): void;
-  /** Waits for the diagnostics of this version. */
+  /** Waits for the first diagnostics of this version: those of the text may come before those of the circuit. */
+  early(uri: string, version: number): Promise<readonly Diagnostic[]>;
+  /** Waits for the diagnostics of this version, the circuit solved. */
   diagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
   /** The same once the findings that need heavy numbers are there too. */
   completelyDiagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
@@ -57,7 +59,8 @@ export interface StartOptions {
   readonly workspace?: string;
   /** The client's answer to `workspace/configuration`. */
   readonly settings?: unknown;
-  readonly initializationOptions?: unknown;
+  /** Beside those by which the server tells when it has done. */
+  readonly initializationOptions?: object;
   readonly initialize?: boolean;
 }
 
@@ -70,6 +73,7 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
   );
   const published: PublishDiagnosticsParams[] = [];
   const log: string[] = [];
+  const analysed = new Set<string>();
   const completed = new Set<string>();
   const waiting = new Set<() => void>();
   child.stderr.on('data', (data: Buffer) => log.push(data.toString()));
@@ -89,6 +93,7 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
     for (const wake of waiting) wake();
   });
   connection.onNotification(ANALYSED_NOTIFICATION, ({ uri, version, complete }: AnalysedParams) => {
+    analysed.add(`${version} ${uri}`);
     if (complete) completed.add(`${version} ${uri}`);
     for (const wake of waiting) wake();
   });
@@ -130,7 +135,9 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
       server.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'pickup', version, text } }),
     change: (uri, version, contentChanges) =>
       server.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges }),
-    diagnosed: (uri, version) => until(() => lastOf(uri, version)?.diagnostics),
+    early: (uri, version) => until(() => lastOf(uri, version)?.diagnostics),
+    diagnosed: (uri, version) =>
+      until(() => (analysed.has(`${version} ${uri}`) ? lastOf(uri, version)?.diagnostics : undefined)),
     completelyDiagnosed: (uri, version) =>
       until(() => (completed.has(`${version} ${uri}`) ? lastOf(uri, version)?.diagnostics : undefined)),
     stop: async () => {
@@ -143,13 +150,13 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
     },
   };
   if (options.initialize !== false) {
-    const { workspace, capabilities = {}, initializationOptions = null } = options;
+    const { workspace, capabilities = {}, initializationOptions } = options;
     await server.request('initialize', {
       processId: null,
       rootUri: workspace ?? null,
       workspaceFolders: workspace === undefined ? null : [{ uri: workspace, name: 'shop' }],
       capabilities,
-      initializationOptions,
+      initializationOptions: { protocol: PROTOCOL_VERSION, ...initializationOptions },
     });
     server.notify('initialized', {});
   }

@@ -14,6 +14,7 @@ import { type ModelMemory, modelReader, overlaid } from '../model/from-syntax.ts
 import type { NamedThing } from '../model/model.ts';
 import type { Place } from '../model/place.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
+import { earlyFindings, unsolvedFindings } from './early-findings.ts';
 import { createFaults, notAnalysed } from './faults.ts';
 import { type FileMentions, fileMentions } from './file-mentions.ts';
 import {
@@ -25,12 +26,10 @@ import {
   guardedReader,
   lateFindings,
   pickupsInScope,
-  wiresInScope,
+  solving,
 } from './file-state.ts';
-import { fittedFormers } from './former-states.ts';
-import { photoAt, photoFindings, photoLines, unreadPhotos } from './photos.ts';
-import { fileWideFindings, pieceFindings } from './text-findings.ts';
-import { type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
+import { photoAt, photosIn, unreadPhotos } from './photos.ts';
+import { type TreeMemory, type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
 import { verifiedFixes } from './verified-fixes.ts';
 
 export interface Analyser {
@@ -39,8 +38,16 @@ export interface Analyser {
   declared(uri: string, host: Host): Pick<Analysis, 'model' | 'locate'>;
 }
 
+/** What can be told before the file is solved. */
+export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate'>;
+
+/** An analysis a step at a time: a piece read, a pickup or a position solved. One of the steps has what can be told early. */
+export type Analysing = Generator<(() => EarlyFindings) | undefined, Analysis>;
+
 /** Over files of which most are not looked at closely. */
 export interface ShopAnalyser extends Analyser {
+  /** The same as `analyse`, in steps. `before`: what the file was before this text. */
+  analysing(uri: string, host: Host, before?: Analysis): Analysing;
   /** What the names of a file stand for, by the language alone: nothing is solved. */
   mentions(uri: string, host: Host): FileMentions;
   /** Lets the tree of a file go; it is read again when it is needed. */
@@ -55,6 +62,13 @@ export function createAnalyser(kept?: number): ShopAnalyser {
     analyse: (uri, host) => {
       try {
         return analyse(uri, host, readTree.read, memory);
+      } catch (error) {
+        return failedAnalysis(uri, host, error);
+      }
+    },
+    *analysing(uri, host, before) {
+      try {
+        return yield* analysing(uri, host, { trees: readTree, memory, before });
       } catch (error) {
         return failedAnalysis(uri, host, error);
       }
@@ -110,21 +124,48 @@ function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMem
   return analysed(fileState(uri, host, useGraph(uri, host, readTree), memory));
 }
 
+interface Remembering {
+  readonly trees: TreeMemory;
+  readonly memory: ModelMemory;
+  readonly before: Analysis | undefined;
+}
+
+/** What is read and solved in a step is remembered, so that the last one only puts it together. */
+function* analysing(uri: string, host: Host, { trees, memory, before }: Remembering): Analysing {
+  const content = host.content(uri);
+  // Pieces at the beginning of a text are the same objects in the whole of it, and need not be read again.
+  if (!trees.has(uri) && content?.kind === 'text')
+    for (let end = READ_AT_ONCE; end < content.text.length; end += READ_AT_ONCE) {
+      trees.read(uri, content.text.slice(0, end));
+      yield;
+    }
+  const graph = useGraph(uri, host, trees.read);
+  const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
+  for (const { chunk } of graph.fileOf(uri)?.tree.chunks ?? []) {
+    if (memory.get(chunk)) continue;
+    reader.read(chunk);
+    yield;
+  }
+  const state = fileState(uri, host, graph, memory);
+  yield () => ({ uri, findings: earlyFindings(state, before), locate: locator(graph) });
+  yield* solving(state);
+  return analysed(state);
+}
+
+/** Characters of a text that is read for the first time. */
+const READ_AT_ONCE = 16_384;
+
 function analysed(state: FileState): Analysis {
-  const { uri, host, graph, reader, models, model, bench } = state;
+  const { uri, host, graph, reader, model, bench } = state;
   const faults = createFaults();
   const tree = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
   const pickups = model.pickups.flatMap((pickup) => analysedPickup(pickup, state, faults));
   const instruments = model.instruments.flatMap((instrument) => analysedInstrument(instrument, state, faults));
   const accepting = [...model.pickups, ...model.instruments];
-  const photos = photoLines(model).map((line) => ({ line, at: photoAt(uri, line, host) }));
+  const photos = photosIn(model, uri, host);
   const located = [
-    ...state.unread,
     ...faults.found,
-    ...models.flatMap((each) => pieceFindings(each, () => wiresInScope(state))),
-    ...fileWideFindings(state),
-    ...(model.instruments.length > 0 ? fittedFormers(model.instruments, pickupsInScope(state)) : []),
-    ...photoFindings(photos, host),
+    ...unsolvedFindings(state, photos),
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
   ];

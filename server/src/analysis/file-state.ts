@@ -17,9 +17,9 @@ import type { Pickup } from '../model/pickup.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, type Faults } from './faults.ts';
-import { instrumentAnalysis } from './instrument-analysis.ts';
+import { instrumentAnalysis, knownInstrumentAnalysis, solvingPositions } from './instrument-analysis.ts';
 import { instrumentPastLimit, leftOut, pickupPastLimit } from './limits.ts';
-import { pickupAnalysis } from './pickup-analysis.ts';
+import { knownPickupAnalysis, pickupAnalysis } from './pickup-analysis.ts';
 import { recordOf } from './record.ts';
 import type { UseGraph } from './use-graph.ts';
 
@@ -143,6 +143,40 @@ export const analysedInstrument = (
   within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
     instrumentAnalysis(instrument, bench),
   );
+
+/** What of the file's pickups and instruments has been solved before, or goes past a limit. */
+export function knownParts(state: FileState, faults: Faults): readonly (PickupAnalysis | InstrumentAnalysis)[] {
+  const { model, bench, formers } = state;
+  const pickups = model.pickups.flatMap((pickup) =>
+    within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => {
+      const known = knownPickupAnalysis(pickup, bench);
+      return known && formers.has(pickup) ? recordOf(known) : known;
+    }),
+  );
+  const instruments = model.instruments.flatMap((instrument) =>
+    within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
+      knownInstrumentAnalysis(instrument, bench),
+    ),
+  );
+  return [...pickups, ...instruments].flatMap((part) => part ?? []);
+}
+
+/** Solves what is not solved yet: one pickup or one position a step. What the program fails at it fails at again, and is told then. */
+export function* solving(state: FileState): Generator<undefined> {
+  const { model, bench } = state;
+  const faults = createFaults();
+  for (const pickup of model.pickups) {
+    analysedPickup(pickup, state, faults);
+    yield;
+  }
+  for (const instrument of model.instruments) {
+    if (instrumentPastLimit(instrument) !== undefined) continue;
+    const positions = solvingPositions(instrument, bench);
+    while (faults.guard(...namedInstrument(instrument), () => !positions.next().done)[0] === true) yield;
+    analysedInstrument(instrument, state, faults);
+    yield;
+  }
+}
 
 function within<T>(about: About, pastLimit: Said | undefined, faults: Faults, make: () => T): readonly T[] {
   if (pastLimit === undefined) return faults.guard(...about, make);

@@ -3,7 +3,7 @@
 import { runChecks } from '../checks/check.ts';
 import type { Edit } from '../checks/finding.ts';
 import { instrumentChecks } from '../checks/index.ts';
-import { instrumentContext } from '../checks/instrument-check.ts';
+import { instrumentContext, solvedPosition } from '../checks/instrument-check.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { FULL_UP, positionEstimates, positionResponse } from '../estimates/positions.ts';
 import type { Bench } from '../model/bench.ts';
@@ -16,9 +16,27 @@ const remembered = new WeakMap<
   { readonly bench: Bench | undefined; readonly analysis: InstrumentAnalysis }
 >();
 
-export function instrumentAnalysis(instrument: Instrument, bench: Bench | undefined): InstrumentAnalysis {
+/** Where it has been made. */
+export function knownInstrumentAnalysis(
+  instrument: Instrument,
+  bench: Bench | undefined,
+): InstrumentAnalysis | undefined {
   const before = remembered.get(instrument);
-  if (before && before.bench === bench) return before.analysis;
+  return before && before.bench === bench ? before.analysis : undefined;
+}
+
+/** Solves what it rests on, one position a step; the analysis afterwards has it. */
+export function* solvingPositions(instrument: Instrument, bench: Bench | undefined): Generator<undefined> {
+  if (knownInstrumentAnalysis(instrument, bench)) return;
+  for (const position of instrument.positions) {
+    solvedPosition(position, instrument, quickOf(bench), bench);
+    yield;
+  }
+}
+
+export function instrumentAnalysis(instrument: Instrument, bench: Bench | undefined): InstrumentAnalysis {
+  const known = knownInstrumentAnalysis(instrument, bench);
+  if (known) return known;
   const analysis = analyse(instrument, bench);
   remembered.set(instrument, { bench, analysis });
   return analysis;

@@ -9,7 +9,7 @@ import { type PhotoLine, photographsOf } from '../model/photographs.ts';
 import type { Host, PhotoAt } from './analysis-types.ts';
 import { resolveUse } from './use-graph.ts';
 
-interface NamedPhoto {
+export interface NamedPhoto {
   readonly line: PhotoLine;
   readonly at: PhotoAt;
 }
@@ -18,6 +18,10 @@ interface NamedPhoto {
 export const photoLines = ({ pickups, instruments }: FileModel): readonly PhotoLine[] => [
   ...new Set([...pickups, ...instruments].flatMap(photographsOf).map(({ line }) => line)),
 ];
+
+/** The same, each with its file. */
+export const photosIn = (model: FileModel, fileUri: string, host: Host): readonly NamedPhoto[] =>
+  photoLines(model).map((line) => ({ line, at: photoAt(fileUri, line, host) }));
 
 export function photoAt(fileUri: string, { value }: PhotoLine, host: Host): PhotoAt {
   const uri = resolveUse(fileUri, value.file.value);

@@ -14,9 +14,15 @@ import type { PickupAnalysis } from './analysis-types.ts';
 
 const remembered = new WeakMap<Pickup, { readonly bench: Bench | undefined; readonly analysis: PickupAnalysis }>();
 
-export function pickupAnalysis(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
+/** Where it has been made. */
+export function knownPickupAnalysis(pickup: Pickup, bench: Bench | undefined): PickupAnalysis | undefined {
   const before = remembered.get(pickup);
-  if (before && before.bench === bench) return before.analysis;
+  return before && before.bench === bench ? before.analysis : undefined;
+}
+
+export function pickupAnalysis(pickup: Pickup, bench: Bench | undefined): PickupAnalysis {
+  const known = knownPickupAnalysis(pickup, bench);
+  if (known) return known;
   const analysis = analyse(pickup, bench);
   remembered.set(pickup, { bench, analysis });
   return analysis;

@@ -35,6 +35,8 @@ export type TreeReader = (uri: string, text: string) => FileTree;
 export interface TreeMemory {
   readonly read: TreeReader;
   readonly forget: (uri: string) => void;
+  /** True where a tree of the file is kept. */
+  readonly has: (uri: string) => boolean;
 }
 
 /** Keeps the last tree of each file, so that an edit re-reads the blocks it touches; of the `most` that were asked for last. */
@@ -55,6 +57,7 @@ export function treeReader(most = Number.POSITIVE_INFINITY): TreeMemory {
     forget: (uri) => {
       last.delete(uri);
     },
+    has: (uri) => last.has(uri),
   };
 }
 

@@ -18,7 +18,7 @@ import {
   wiresInScope,
 } from './file-state.ts';
 import { fittedFormers } from './former-states.ts';
-import { photoAt, photoFindings, photoLines } from './photos.ts';
+import { photoFindings, photosIn } from './photos.ts';
 import { fileWideFindings, pieceFindings } from './text-findings.ts';
 import { declaredName } from './use-graph.ts';
 
@@ -194,10 +194,7 @@ function* differingFindings(
 }
 
 const photosFound = ({ uri, host, model }: FileState): readonly Finding[] =>
-  photoFindings(
-    photoLines(model).map((line) => ({ line, at: photoAt(uri, line, host) })),
-    host,
-  );
+  photoFindings(photosIn(model, uri, host), host);
 
 function solvedFindings({ declared }: ChunkModel, state: FileState, isLate: boolean): readonly Finding[] {
   const faults = createFaults();

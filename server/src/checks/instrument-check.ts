@@ -57,13 +57,32 @@ export function instrumentContext(
   quickOf: QuickOf,
   bench: Bench | undefined,
 ): InstrumentContext {
-  const positions = instrument.positions.flatMap((position): readonly SolvedPosition[] => {
-    const { selection } = position;
-    if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return [];
-    const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
-    return [{ position, selection, network, coils: soundingCoils(network, 0) }];
-  });
+  const positions = instrument.positions.flatMap(
+    (position) => solvedPosition(position, instrument, quickOf, bench) ?? [],
+  );
   return { instrument, quickOf, bench, positions };
+}
+
+const remembered = new WeakMap<
+  Position,
+  { readonly of: Instrument; readonly bench: Bench | undefined; readonly solved: SolvedPosition }
+>();
+
+/** Remembered, so that a long selector can be solved a position at a time. `undefined` where a pickup is not known. */
+export function solvedPosition(
+  position: Position,
+  instrument: Instrument,
+  quickOf: QuickOf,
+  bench: Bench | undefined,
+): SolvedPosition | undefined {
+  const before = remembered.get(position);
+  if (before && before.of === instrument && before.bench === bench) return before.solved;
+  const { selection } = position;
+  if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return undefined;
+  const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
+  const solved = { position, selection, network, coils: soundingCoils(network, 0) };
+  remembered.set(position, { of: instrument, bench, solved });
+  return solved;
 }
 
 /** Says at the end of a position's line that it is meant. */

@@ -14,10 +14,12 @@ export interface Diagnostic {
   readonly unnecessary: boolean;
 }
 
+type Found = Pick<Analysis, 'uri' | 'findings' | 'locate'>;
+
 /** More than this helps nobody and only burdens the editor; the last one says how many are not shown. */
 export const MOST_DIAGNOSTICS = 1000;
 
-export function diagnostics(analysis: Analysis): readonly Diagnostic[] {
+export function diagnostics(analysis: Found): readonly Diagnostic[] {
   const { findings } = analysis;
   const shown = findings.slice(0, MOST_DIAGNOSTICS).flatMap((finding) => toDiagnostic(analysis, finding));
   const rest = findings.length - MOST_DIAGNOSTICS;
@@ -27,12 +29,12 @@ export function diagnostics(analysis: Analysis): readonly Diagnostic[] {
 }
 
 /** Where a finding lies in this file. */
-export function findingSpan(analysis: Analysis, finding: Finding): Span | undefined {
+export function findingSpan(analysis: Found, finding: Finding): Span | undefined {
   const at = analysis.locate(finding.place);
   return at?.uri === analysis.uri ? { start: at.start, end: at.end } : undefined;
 }
 
-function toDiagnostic(analysis: Analysis, finding: Finding): readonly Diagnostic[] {
+function toDiagnostic(analysis: Found, finding: Finding): readonly Diagnostic[] {
   const span = findingSpan(analysis, finding);
   if (span === undefined) return [];
   const related = finding.related.flatMap(({ message, place }) => {

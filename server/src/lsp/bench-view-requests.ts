@@ -53,7 +53,7 @@ export function serveBench(
   };
   const statesOf = async ({ uri, base, subject, among }: Asked): Promise<ComparedStates | undefined> => {
     const document = session.documents.get(uri);
-    const now = document && session.analysisOf(document);
+    const now = document && (await session.whenAnalysed(document));
     if (!document || !now) return undefined;
     const before = base ? await bases.before(base, now) : subject && ownBefore(now, subject);
     return { document, now, before, ...(among === undefined ? {} : { among: await analysesOf([uri, ...among]) }) };
@@ -96,9 +96,9 @@ export function serveBench(
   const noPlans: PlansResult = { protocol: PROTOCOL_VERSION, plans: [] };
   connection.onRequest(
     PLANS_REQUEST,
-    answering<PlansParams, PlansResult>(report, 'plans', noPlans, (params) => {
+    answering<PlansParams, PlansResult>(report, 'plans', noPlans, async (params, token) => {
       const document = session.documents.get(params.uri);
-      const analysis = document && session.analysisOf(document);
+      const analysis = document && (await session.whenAnalysed(document, token));
       if (!document || !analysis) return noPlans;
       const textOf = (uri: string) => session.files.document(uri);
       return { protocol: PROTOCOL_VERSION, plans: plansAt({ document, analysis, textOf }, params) };

@@ -11,20 +11,28 @@ export interface Push {
 }
 
 export interface PushTarget {
-  /** What to send for a document as it is now; `undefined` where it cannot be said yet. */
-  readonly diagnose: (document: TextDocument) => Diagnostic[] | undefined;
-  readonly send: (document: TextDocument, diagnostics: Diagnostic[]) => void;
+  /** Works a while on a document as it is now. `wantsEarly`: it was typed in, and what can be told early is to be sent. */
+  readonly diagnose: (document: TextDocument, wantsEarly: boolean) => Diagnosed;
+  readonly send: (document: TextDocument, found: Diagnostic[], isDone: boolean) => void;
   /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;
 }
 
+export interface Diagnosed {
+  /** What to send now; `undefined` where nothing can be said yet. */
+  readonly found: Diagnostic[] | undefined;
+  /** False where there is more to work on. */
+  readonly isDone: boolean;
+}
+
 /**
  * Sends findings after each change, always those of the text as it is then, with its version. Changes that come in one
- * burst are answered once: before it works, it lets every message through that is already waiting. One document is worked
+ * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. One document is worked
  * off at a time, the one edited last first, so that typing never waits for the files that depend on it.
  */
 export function createPush({ diagnose, send, soon }: PushTarget): Push {
   const waiting: TextDocument[] = [];
+  const typedIn = new Set<TextDocument>();
   let changes = 0;
   let isScheduled = false;
 
@@ -46,13 +54,16 @@ export function createPush({ diagnose, send, soon }: PushTarget): Push {
   };
   const workOffOne = (): void => {
     const document = waiting.shift();
-    const diagnostics = document && diagnose(document);
-    if (document && diagnostics) send(document, diagnostics);
+    if (document === undefined) return;
+    const { found, isDone } = diagnose(document, typedIn.delete(document));
+    if (!isDone) waiting.unshift(document);
+    if (found) send(document, found, isDone);
   };
   return {
     edited: (document) => {
       changes += 1;
       drop(document);
+      typedIn.add(document);
       waiting.unshift(document);
       schedule();
     },
@@ -60,6 +71,9 @@ export function createPush({ diagnose, send, soon }: PushTarget): Push {
       for (const document of documents) if (!waiting.includes(document)) waiting.push(document);
       schedule();
     },
-    dropped: drop,
+    dropped: (document) => {
+      typedIn.delete(document);
+      drop(document);
+    },
   };
 }

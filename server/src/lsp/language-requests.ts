@@ -1,4 +1,5 @@
 import {
+  type CancellationToken,
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
@@ -88,9 +89,13 @@ interface Opened {
 export function serveLanguage(connection: Connection, served: Served): void {
   const { session, workspace, report, abilities, settings } = served;
   const textOf: to.TextOf = (uri) => session.files.document(uri);
-  const opened = (uri: string): Opened | undefined => {
+  const opened = async (uri: string, token: CancellationToken): Promise<Opened | undefined> => {
     const document = session.documents.get(uri);
-    const analysis = document && session.analysisOf(document);
+    const version = document?.version;
+    const analysis = document && (await session.whenAnalysed(document, token));
+    // What was asked about a place is not answered for another text.
+    if (document?.version !== version)
+      throw new ResponseError(LSPErrorCodes.ContentModified, 'the text is another now');
     return document && analysis && { document, analysis };
   };
   /** An answer about an open document; where it is not open, or something fails, the empty one. */
@@ -99,8 +104,8 @@ export function serveLanguage(connection: Connection, served: Served): void {
     empty: R,
     answer: (opened: Opened, params: P) => R | Promise<R>,
   ) =>
-    answering<P, R>(report, what, empty, (params) => {
-      const found = opened(params.textDocument.uri);
+    answering<P, R>(report, what, empty, async (params, token) => {
+      const found = await opened(params.textDocument.uri, token);
       return found ? answer(found, params) : empty;
     });
 

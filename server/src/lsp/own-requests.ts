@@ -31,9 +31,9 @@ export function serveOwnRequests(
   );
   connection.onRequest(
     DRAWING_REQUEST,
-    answering<DrawingParams, DrawingResult | null>(report, 'drawing', null, (params) => {
+    answering<DrawingParams, DrawingResult | null>(report, 'drawing', null, async (params, token) => {
       const document = session.documents.get(params.uri);
-      const analysis = document && session.analysisOf(document);
+      const analysis = document && (await session.whenAnalysed(document, token));
       return document && analysis ? drawing(params, { document, analysis }) : null;
     }),
   );

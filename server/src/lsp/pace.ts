@@ -45,3 +45,12 @@ export function createPace({ soon, after, now }: PaceOptions): Pace {
     },
   };
 }
+
+/** Work for which somebody waits, so long that whoever asks about another file meanwhile hardly notices. */
+const TURN_MS = 20;
+
+/** Tells when a turn of such work that begins now is over. */
+export function slice(): () => boolean {
+  const end = performance.now() + TURN_MS;
+  return () => performance.now() >= end;
+}

@@ -9,7 +9,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../analysis/analysis-types.ts';
+import type { EarlyFindings } from '../analysis/analysis.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
 import { type ClientAbilities, readAbilities } from './client-abilities.ts';
@@ -20,7 +20,7 @@ import { heeding, type Report } from './guard.ts';
 import { languageCapabilities, serveLanguage } from './language-requests.ts';
 import { createLateFindings, type LateFindings } from './late-findings.ts';
 import { serveOwnRequests } from './own-requests.ts';
-import { createPace } from './pace.ts';
+import { createPace, slice } from './pace.ts';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from './protocol.ts';
 import { askClientForFile } from './read-file.ts';
 import { createSession, type Session } from './session.ts';
@@ -71,6 +71,7 @@ function start(
       arrived: (uri) => push.affected(session.changed([uri])),
     },
     failed: report,
+    soon: platform.soon,
   });
   const pace = createPace({
     soon: platform.soon,
@@ -119,11 +120,23 @@ function start(
     },
     soon,
   });
+  /** What was sent before the circuit was solved: where solving shows nothing else, it need not be sent again. */
+  const toldEarly = new WeakMap<TextDocument, string>();
   const push: Push = createPush({
     soon,
-    diagnose: (document) => diagnose(session, document, abilities),
-    send: (document, found) => {
-      send(document, found);
+    diagnose: (document, wantsEarly) => {
+      const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
+      if (isDone) return { found: diagnose(session, document, abilities), isDone };
+      return { found: early && diagnosticsOf(session, document, early, abilities), isDone };
+    },
+    send: (document, found, isDone) => {
+      const now = JSON.stringify([document.version, found]);
+      if (toldEarly.get(document) !== now) send(document, found);
+      if (!isDone) {
+        toldEarly.set(document, now);
+        return;
+      }
+      toldEarly.delete(document);
       tell(document, false);
       late.wanted(document);
     },
@@ -264,7 +277,7 @@ function diagnose(session: Session, document: TextDocument, abilities: ClientAbi
 function diagnosticsOf(
   session: Session,
   document: TextDocument,
-  analysis: Analysis,
+  analysis: EarlyFindings,
   { linksCodes }: ClientAbilities,
 ): Diagnostic[] {
   const textOf = (uri: string): TextDocument | undefined => session.files.document(uri);

@@ -1,18 +1,30 @@
+import type { CancellationToken } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { createAnalyser } from '../analysis/analysis.ts';
+import { type Analysing, createAnalyser, type EarlyFindings } from '../analysis/analysis.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FileMentions } from '../analysis/file-mentions.ts';
 import { createDocuments, type Documents } from './documents.ts';
 import { fileKey } from './file-key.ts';
 import { createFiles, type FileSources, type Files } from './files.ts';
+import { slice } from './pace.ts';
 import { MOST_BYTES } from './text-limits.ts';
 
 /** The open documents, the files behind them, and an analysis of each that is never older than its text. */
 export interface Session {
   readonly documents: Documents;
   readonly files: Files;
-  /** `undefined` for a text too long to be a spec, and where the analysis itself failed (which is told in the log). */
+  /**
+   * `undefined` for a text too long to be a spec, and where the analysis itself failed (which is told in the log). What is not
+   * analysed yet is, at once and however long it takes; where others must not wait for that, it is gone on with before.
+   */
   analysisOf(document: TextDocument): Analysis | undefined;
+  /**
+   * Goes on with the analysis of a file until it is done, until there is something to tell early (once, and where that is wanted), or
+   * until `isOver`, which is asked after each step. A change of any file ends what was begun.
+   */
+  goOn(uri: string, isOver: () => boolean, wantsEarly?: boolean): Progress;
+  /** The analysis for somebody who waits for it, in turns, of the text as it is then; nothing where nobody waits any more. */
+  whenAnalysed(document: TextDocument, token?: CancellationToken): Promise<Analysis | undefined>;
   /**
    * From now on the analysis holds the findings that need heavy numbers as well; after later edits too, as long as what
    * they rest on stays as it is. True where there are more of them than before.
@@ -30,38 +42,77 @@ export interface Session {
   listingChanged(): readonly TextDocument[];
 }
 
+export interface Progress {
+  readonly isDone: boolean;
+  readonly early?: EarlyFindings;
+}
+
 export interface SessionOptions {
   readonly sources: Pick<FileSources, 'disk' | 'askClient' | 'arrived'>;
   readonly failed: (what: string, error: unknown) => void;
+  /** Runs the callback in a turn of its own, soon. */
+  readonly soon: (callback: () => void) => void;
 }
 
-export function createSession({ sources, failed }: SessionOptions): Session {
+export function createSession({ sources, failed, soon }: SessionOptions): Session {
   const documents = createDocuments();
   const files = createFiles({ documents, ...sources });
   const analyser = createAnalyser();
   const known = new Map<string, Analysis | undefined>();
+  /** What was known of a document until it was changed. */
+  const former = new Map<string, Analysis>();
+  const begun = new Map<string, Analysing>();
 
-  const analyse = (uri: string): Analysis | undefined => {
-    const key = fileKey(uri);
-    if (known.has(key)) return known.get(key);
+  const begin = (uri: string, key: string): Analysing => {
     files.newRound();
-    let analysis: Analysis | undefined;
+    const work = analyser.analysing(uri, files, former.get(key));
+    begun.set(key, work);
+    return work;
+  };
+  const finish = (key: string, analysis: Analysis | undefined): void => {
+    known.set(key, analysis);
+    begun.delete(key);
+    former.delete(key);
+  };
+  const goOn = (uri: string, isOver: () => boolean, wantsEarly = false): Progress => {
+    const key = fileKey(uri);
+    if (known.has(key) || isTooLarge(documents.get(uri))) return { isDone: true };
+    const work = begun.get(key) ?? begin(uri, key);
     try {
-      const analysed = analyser.analyse(uri, files);
-      // Late findings that have been worked out before cost nothing now.
-      analysis = withFindings(analysed, analysed.knownFindings());
+      for (;;) {
+        const step = work.next();
+        if (step.done) {
+          // Late findings that have been worked out before cost nothing now.
+          finish(key, withFindings(step.value, step.value.knownFindings()));
+          return { isDone: true };
+        }
+        if (step.value && wantsEarly) return { isDone: false, early: step.value() };
+        if (isOver()) return { isDone: false };
+      }
     } catch (error) {
       failed(`analysis of ${uri}`, error);
+      finish(key, undefined);
+      return { isDone: true };
     }
-    known.set(key, analysis);
-    return analysis;
+  };
+  const analyse = (uri: string): Analysis | undefined => {
+    goOn(uri, () => false);
+    return known.get(fileKey(uri));
   };
   const analysisOf = (document: TextDocument): Analysis | undefined =>
-    document.getText().length > MOST_BYTES ? undefined : analyse(document.uri);
+    isTooLarge(document) ? undefined : analyse(document.uri);
   return {
     documents,
     files,
     analysisOf,
+    goOn,
+    whenAnalysed: async (document, token) => {
+      while (!goOn(document.uri, slice()).isDone) {
+        await new Promise<void>(soon);
+        if (token?.isCancellationRequested || documents.get(document.uri) !== document) return undefined;
+      }
+      return analysisOf(document);
+    },
     complete: (document) => {
       const before = analysisOf(document);
       if (before === undefined) return false;
@@ -78,21 +129,31 @@ export function createSession({ sources, failed }: SessionOptions): Session {
       if (documents.get(uri)) return;
       analyser.forget(uri);
       known.delete(fileKey(uri));
+      begun.delete(fileKey(uri));
     },
     changed: (uris) => {
       const keys = new Set(uris.map(fileKey));
       const stale = [...known].filter(
         ([key, analysis]) => keys.has(key) || analysis === undefined || isPartOf(analysis, keys),
       );
-      for (const [key] of stale) known.delete(key);
-      return stale.flatMap(([key]) => documents.get(key) ?? []);
+      for (const [key, analysis] of stale) {
+        known.delete(key);
+        if (analysis && documents.get(key)) former.set(key, analysis);
+      }
+      const left = new Set([...stale.map(([key]) => key), ...begun.keys()]);
+      begun.clear();
+      return [...left].flatMap((key) => documents.get(key) ?? []);
     },
     listingChanged: () => {
       known.clear();
+      begun.clear();
       return [...documents.all()];
     },
   };
 }
+
+const isTooLarge = (document: TextDocument | undefined): boolean =>
+  document !== undefined && document.getText().length > MOST_BYTES;
 
 const isPartOf = ({ uris, pending }: Analysis, keys: ReadonlySet<string>): boolean =>
   uris.some((uri) => keys.has(fileKey(uri))) || pending.some((uri) => keys.has(fileKey(uri)));

@@ -1,0 +1,82 @@
+/**
+ * What can be told of a new text before anything of it is solved: findings of the text itself, those of pickups and instruments that
+ * are as they were, and for the others what stood there before, moved along with the text until they are solved.
+ */
+
+import type { Span } from '../../../grammar/src/span.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { acceptedFindings } from '../checks/accepted.ts';
+import type { Finding } from '../checks/finding.ts';
+import { firstLine } from '../model/from-syntax.ts';
+import type { Analysis } from './analysis-types.ts';
+import { createFaults } from './faults.ts';
+import { type FileState, knownParts, pickupsInScope, wiresInScope } from './file-state.ts';
+import { fittedFormers } from './former-states.ts';
+import { type NamedPhoto, photoFindings, photosIn } from './photos.ts';
+import { fileWideFindings, pieceFindings } from './text-findings.ts';
+import { declaredName, namesOf } from './use-graph.ts';
+
+/** Findings for which nothing is solved. */
+export const unsolvedFindings = (state: FileState, photos: readonly NamedPhoto[]): readonly Finding[] => [
+  ...state.unread,
+  ...state.models.flatMap((each) => pieceFindings(each, () => wiresInScope(state))),
+  ...fileWideFindings(state),
+  ...(state.model.instruments.length > 0 ? fittedFormers(state.model.instruments, pickupsInScope(state)) : []),
+  ...photoFindings(photos, state.host),
+];
+
+export function earlyFindings(state: FileState, before: Analysis | undefined): readonly Finding[] {
+  const { model, graph } = state;
+  const faults = createFaults();
+  const known = knownParts(state, faults);
+  const found = [
+    ...faults.found,
+    ...unsolvedFindings(state, photosIn(model, state.uri, state.host)),
+    ...known.flatMap((part) => [...part.findings, ...(part.lateAreKnown() ? part.lateFindings() : [])]),
+  ];
+  // What else an acceptance covers is not known yet: which of them are over is said by what stood before.
+  const accepted = acceptedFindings(found, [...model.pickups, ...model.instruments], false).filter(
+    ({ code }) => code !== 'accept/unused',
+  );
+  const offsetOf = ({ place }: Finding) => (graph.offsetOf(place.chunk)?.offset ?? 0) + place.span.start;
+  return [...accepted, ...(before ? carried(before, state, known) : [])].sort((a, b) => offsetOf(a) - offsetOf(b));
+}
+
+function carried(
+  before: Analysis,
+  { graph, uri }: FileState,
+  known: ReturnType<typeof knownParts>,
+): readonly Finding[] {
+  const tree = graph.fileOf(uri)?.tree;
+  if (!tree) return [];
+  const pickups = new Set(known.flatMap((part) => ('pickup' in part ? [part.pickup.name] : [])));
+  const instruments = new Set(known.flatMap((part) => ('instrument' in part ? [part.instrument.name] : [])));
+  const isOpen = ({ code, subject: { pickup, instrument } }: Finding): boolean => {
+    if (code === 'accept/unused') return true;
+    if (instrument !== undefined) return !instruments.has(instrument);
+    return pickup !== undefined && !pickups.has(pickup);
+  };
+  const names = namesOf(tree);
+  const own = new Set(tree.chunks.map(({ chunk }) => chunk));
+  return before.findings.filter(isOpen).flatMap((finding) => {
+    const { chunk, span } = finding.place;
+    if (own.has(chunk)) return [finding];
+    const name = declaredName(chunk);
+    const now = name && names.get(name.kind)?.get(name.text);
+    return now ? [{ ...finding, place: { chunk: now, span: movedSpan(span, chunk, now) ?? firstLine(now).span } }] : [];
+  });
+}
+
+/** Where a span lies once the text about it has changed in one place; `undefined` where the change cuts through it. */
+function movedSpan({ start, end }: Span, { text: old }: Chunk, { text: now }: Chunk): Span | undefined {
+  const most = Math.min(old.length, now.length);
+  let alike = 0;
+  while (alike < most && old[alike] === now[alike]) alike++;
+  let behind = 0;
+  while (behind < most - alike && old[old.length - 1 - behind] === now[now.length - 1 - behind]) behind++;
+  const shift = now.length - old.length;
+  const resumes = old.length - behind;
+  if (end <= alike) return { start, end };
+  if (start >= resumes) return { start: start + shift, end: end + shift };
+  return start <= alike && end >= resumes ? { start, end: end + shift } : undefined;
+}
