@@ -57,7 +57,7 @@ describe('several files at once', () => {
   it('edited, closed, changed on the disk and asked about, they end as if they were just opened (seeds 1 to 3)', async () => {
     const folder = mkdtempSync(path.join(tmpdir(), 'pickup-hands-'));
     layOut(folder);
-    const options = { workspace: pathToFileURL(folder).href, initializationOptions: { protocol: PROTOCOL_VERSION } };
+    const options = { workspace: pathToFileURL(folder).href };
     const [edited, fresh] = await Promise.all([startServer(options), startServer(options)]);
     try {
       for (const seed of [1, 2, 3]) await playHands(edited, fresh, folder, chance(seed), 12);
