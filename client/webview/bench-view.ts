@@ -3,7 +3,7 @@ import type { ShownDrawing, ToView } from '../src/features/bench-view/messages.t
 import { settledItems } from './changes.ts';
 import { createChoice } from './choice.ts';
 import { createDrawings } from './drawings.ts';
-import { element } from './element.ts';
+import { button, element } from './element.ts';
 import { findingsSection } from './findings.ts';
 import { commandButton, createHeader } from './header.ts';
 import { invitationSection } from './invitation.ts';
@@ -178,17 +178,9 @@ export class BenchView {
     const { drawing } = this.state;
     if (drawing === undefined) return;
     const { uri, subject, position, base, pots } = drawing;
-    const side = this.drawings.chosen();
-    this.around.remember({
-      uri,
-      pots,
-      zoom: this.drawings.zoom.percent(),
-      scrollTop: this.scroll.top(),
-      ...(side === undefined ? {} : { side }),
-      ...(subject === undefined ? {} : { subject }),
-      ...(position === undefined ? {} : { position }),
-      ...(base === undefined ? {} : { base }),
-    });
+    const { zoom, chosen } = this.drawings;
+    const scrollTop = this.scroll.top();
+    this.around.remember({ uri, pots, zoom: zoom.percent(), scrollTop, side: chosen(), subject, position, base });
   }
 
   private guarded(what: string, act: () => void): void {
@@ -227,12 +219,10 @@ const isSame = (a: ShownDrawing['subject'], b: ShownDrawing['subject']): boolean
   a?.kind === b?.kind && a?.name === b?.name;
 
 function exportButtons(send: Send, paint: () => void): HTMLElement {
-  const png = element('button', { className: 'plain', type: 'button', textContent: 'PNG' });
-  png.addEventListener('click', paint);
   return element('div', { className: 'exports', role: 'group', ariaLabel: 'Save the drawing' }, [
     element('span', { className: 'q', textContent: 'save as' }),
     commandButton('SVG', 'exportSvg', send),
-    png,
+    button('PNG', paint),
     commandButton('HTML', 'exportHtml', send),
   ]);
 }

@@ -1,14 +1,10 @@
 import type { ComparisonView } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
+import type { Send } from './page-parts.ts';
 
 /** Each changed fact beside its revision bar, with what it was. */
-export function changesSection(
-  { facts }: ComparisonView,
-  label: string,
-  send: (message: FromView) => void,
-): readonly Node[] {
+export function changesSection({ facts }: ComparisonView, label: string, send: Send): readonly Node[] {
   const heading = element('h2', { textContent: `Changed since ${label}` });
   if (facts.length === 0) {
     return [heading, element('p', { textContent: 'No fact has changed; order, layout and comments do not count.' })];

@@ -5,6 +5,12 @@ export interface Option {
   readonly label: string;
 }
 
+/** The two states that are compared. */
+export const BOTH_SIDES: readonly Option[] = [
+  { id: 'before', label: 'A before' },
+  { id: 'now', label: 'B now' },
+];
+
 export interface Choice {
   readonly node: HTMLFieldSetElement;
   /** Shows these options; the same ones again are left alone, with their focus. */

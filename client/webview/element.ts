@@ -9,3 +9,10 @@ export function element<K extends keyof HTMLElementTagNameMap>(
   made.append(...children);
   return made;
 }
+
+/** Pressed by mouse, key or assistant alike. */
+export function button(textContent: string, press: () => void, className = 'plain'): HTMLButtonElement {
+  const made = element('button', { className, type: 'button', textContent });
+  made.addEventListener('click', press);
+  return made;
+}

@@ -1,7 +1,8 @@
 import { type DrawnFinding, unbroken } from '../../server/src/lsp/protocol.ts';
-import type { FromView, ShownDrawing } from '../src/features/bench-view/messages.ts';
-import { element } from './element.ts';
+import type { ShownDrawing } from '../src/features/bench-view/messages.ts';
+import { button, element } from './element.ts';
 import { lineButton } from './line-button.ts';
+import type { Send } from './page-parts.ts';
 
 /**
  * Each finding in a sentence, with its code, which opens its page, and its line; below them what the change has settled, and what to
@@ -11,14 +12,13 @@ export function findingsSection(
   { findings, cautions }: Pick<ShownDrawing, 'findings' | 'cautions'>,
   settled: readonly HTMLLIElement[],
   come: readonly DrawnFinding[],
-  send: (message: FromView) => void,
+  send: Send,
 ): readonly Node[] {
   const isNew = ({ code, message }: DrawnFinding): boolean =>
     come.some((each) => each.code === code && each.message === message);
   const items = findings.map((finding) => {
     const { code, severity, message, range } = finding;
-    const page = element('button', { className: 'lk', type: 'button', textContent: code });
-    page.addEventListener('click', () => send({ type: 'explain', code }));
+    const page = button(code, () => send({ type: 'explain', code }), 'lk');
     const word = isNew(finding) ? `New ${WORDS[severity].toLowerCase()}` : WORDS[severity];
     return element('li', { className: `find ${severity}` }, [
       element('p', {}, [element('b', { textContent: `${word}. ` }), unbroken(message), ' ', page]),

@@ -1,22 +1,18 @@
 import type { Subject } from '../../server/src/lsp/protocol.ts';
 import { isKind } from '../src/features/bench-view/from-view.ts';
-import type { FromView, ShownDrawing, Side, ViewCommand } from '../src/features/bench-view/messages.ts';
-import { createChoice } from './choice.ts';
-import { element } from './element.ts';
-
-export interface Header {
-  readonly node: HTMLElement;
-  show(drawing: ShownDrawing, side: Side): void;
-}
+import type { ShownDrawing, Side, ViewCommand } from '../src/features/bench-view/messages.ts';
+import { BOTH_SIDES, createChoice } from './choice.ts';
+import { button, element } from './element.ts';
+import type { Send } from './page-parts.ts';
 
 interface HeaderSources {
-  readonly send: (message: FromView) => void;
+  readonly send: Send;
   readonly sideChosen: (side: Side) => void;
   readonly tools: readonly Node[];
 }
 
 /** Which pickup or instrument this is, and what it is compared with. */
-export function createHeader({ send, sideChosen, tools }: HeaderSources): Header {
+export function createHeader({ send, sideChosen, tools }: HeaderSources) {
   // The drawing carries its own title; up here stands which one it is.
   const title = element('h1', {});
   const about = element('p', { className: 'q' });
@@ -50,7 +46,7 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources): Header
   ]);
   return {
     node,
-    show: (drawing, side) => {
+    show: (drawing: ShownDrawing, side: Side): void => {
       const { subject, file, comparedWith } = drawing;
       const isNamed = subject !== undefined && subject.kind !== 'parts';
       title.textContent = isNamed ? subject.name : file;
@@ -59,29 +55,14 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources): Header
         ...(comparedWith === undefined ? [] : [`compared with ${comparedWith}`]),
       ].join(' · ');
       fillChooser(chooser, drawing);
-      sides.show(
-        comparedWith === undefined
-          ? []
-          : [
-              { id: 'before', label: 'A before' },
-              { id: 'now', label: 'B now' },
-              { id: 'both', label: 'A and B' },
-            ],
-        side,
-      );
+      sides.show(comparedWith === undefined ? [] : [...BOTH_SIDES, { id: 'both', label: 'A and B' }], side);
       end.hidden = drawing.base === undefined;
     },
   };
 }
 
-export function commandButton(
-  text: string,
-  command: ViewCommand,
-  send: (message: FromView) => void,
-): HTMLButtonElement {
-  const button = element('button', { className: 'plain', type: 'button', textContent: text });
-  button.addEventListener('click', () => send({ type: 'command', command }));
-  return button;
+export function commandButton(text: string, command: ViewCommand, send: Send): HTMLButtonElement {
+  return button(text, () => send({ type: 'command', command }));
 }
 
 function fillChooser(chooser: HTMLSelectElement, { subjects, subject }: ShownDrawing): void {

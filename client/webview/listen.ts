@@ -1,7 +1,7 @@
 import type { ResponseView, SoundResult } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/bench-view/messages.ts';
-import { createChoice } from './choice.ts';
-import { element } from './element.ts';
+import { BOTH_SIDES, createChoice } from './choice.ts';
+import { button, element } from './element.ts';
+import type { Send } from './page-parts.ts';
 import { createPlayer } from './player.ts';
 
 export interface Listen {
@@ -15,11 +15,16 @@ export interface Listen {
 }
 
 /** A plucked string through what is shown. Silent until the button is pressed. */
-export function createListen(send: (message: FromView) => void): Listen {
+export function createListen(send: Send): Listen {
   const player = createPlayer();
   let side: 'before' | 'now' = 'now';
-  const pluck = element('button', { className: 'plain', type: 'button', textContent: 'Pluck' });
-  const stop = element('button', { className: 'plain', type: 'button', textContent: 'Stop' });
+  const ask = (): void => send({ type: 'sound', frequencyHz: Number(string.value) });
+  const pluck = button('Pluck', () => {
+    // The press is what lets a page sound at all.
+    player.open();
+    player.stop();
+    ask();
+  });
   const string = element('select', { ariaLabel: 'String' });
   const sides = createChoice('hear', 'heard', (id) => {
     side = id === 'before' ? 'before' : 'now';
@@ -29,18 +34,10 @@ export function createListen(send: (message: FromView) => void): Listen {
   const status = element('p', { role: 'status' });
   const section = element('section', { ariaLabel: 'Listen', hidden: true }, [
     element('h2', { textContent: 'Listen' }),
-    element('div', { className: 'listen' }, [pluck, stop, string, sides.node]),
+    element('div', { className: 'listen' }, [pluck, button('Stop', () => player.stop()), string, sides.node]),
     status,
     notes,
   ]);
-  const ask = (): void => send({ type: 'sound', frequencyHz: Number(string.value) });
-  pluck.addEventListener('click', () => {
-    // The press is what lets a page sound at all.
-    player.open();
-    player.stop();
-    ask();
-  });
-  stop.addEventListener('click', () => player.stop());
   const hide = (): void => {
     section.hidden = true;
     player.stop();
@@ -55,15 +52,7 @@ export function createListen(send: (message: FromView) => void): Listen {
       const loud = before === undefined ? '' : ' Before and now are as loud as each other.';
       const how = `Silent until you pluck. A string through the computed response, position and pots where they are.${loud}`;
       notes.replaceChildren(...[how, ...leftOut].map((text) => element('p', { textContent: text })));
-      sides.show(
-        before === undefined
-          ? []
-          : [
-              { id: 'before', label: 'A before' },
-              { id: 'now', label: 'B now' },
-            ],
-        side,
-      );
+      sides.show(before === undefined ? [] : BOTH_SIDES, side);
       if (before === undefined && side === 'before') {
         side = 'now';
         player.hear('now');

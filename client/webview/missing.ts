@@ -1,10 +1,10 @@
 import { type MissingRow, unbroken } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
+import type { Send } from './page-parts.ts';
 
 /** What would be known after one more reading: which points, what to expect, the line to write. */
-export function missingSection(readings: readonly MissingRow[], send: (message: FromView) => void): readonly Node[] {
+export function missingSection(readings: readonly MissingRow[], send: Send): readonly Node[] {
   if (readings.length === 0) {
     return [
       element('h2', { textContent: 'Readings' }),

@@ -3,21 +3,15 @@ import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
 
 /** The bar that says why what is shown may be old. */
-export interface Notice {
-  readonly node: HTMLElement;
-  warn(text: string, line?: number): void;
-  clear(): void;
-}
-
-export function createNotice(send: Send): Notice {
+export function createNotice(send: Send) {
   const node = element('p', { className: 'stale', role: 'status', hidden: true });
   return {
     node,
-    warn: (text, line) => {
+    warn: (text: string, line?: number): void => {
       node.replaceChildren(text, ...(line === undefined ? [] : [lineButton(line, send)]));
       node.hidden = false;
     },
-    clear: () => {
+    clear: (): void => {
       node.hidden = true;
     },
   };

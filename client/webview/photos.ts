@@ -1,10 +1,10 @@
 import type { ShownPhoto } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
+import type { Send } from './page-parts.ts';
 
 /** Each photograph with what it shows; pressed, it takes the whole width, and once more its own place again. */
-export function photosSection(photos: readonly ShownPhoto[], send: (message: FromView) => void): readonly Node[] {
+export function photosSection(photos: readonly ShownPhoto[], send: Send): readonly Node[] {
   if (photos.length === 0) return [];
   return [
     element('h2', { textContent: 'Photographs' }),

@@ -3,14 +3,8 @@ import { element } from './element.ts';
 import { readSvg } from './svg-in-page.ts';
 import { table } from './table.ts';
 
-export interface Plot {
-  readonly section: HTMLElement;
-  show(view: PlotView): void;
-  source(): string | undefined;
-}
-
 /** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
-export function createPlot(title: string, place: string): Plot {
+export function createPlot(title: string, place: string) {
   // Scrolled by the keyboard where it is wider than the view.
   const frame = element('div', { className: 'plot-frame', role: 'group', ariaLabel: title, tabIndex: 0 });
   const rows = element('details', { hidden: true });
@@ -18,7 +12,7 @@ export function createPlot(title: string, place: string): Plot {
   let shown: string | undefined;
   return {
     section,
-    show: ({ svg, why, table: facts }) => {
+    show: ({ svg, why, table: facts }: PlotView): void => {
       section.hidden = svg === undefined && why === undefined;
       if (svg === undefined)
         frame.replaceChildren(...(why === undefined ? [] : [element('p', { className: 'q', textContent: why })]));

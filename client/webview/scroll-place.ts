@@ -1,12 +1,5 @@
 /** The page grows as the numbers come; until the reader moves, it is held where it was before the reload. */
-export interface ScrollPlace {
-  top(): number;
-  /** Goes back to where it is to be held. */
-  hold(): void;
-  letGo(): void;
-}
-
-export function createScrollPlace(start: number | undefined): ScrollPlace {
+export function createScrollPlace(start: number | undefined) {
   let wanted = start;
   const letGo = (): void => {
     wanted = undefined;
@@ -15,8 +8,9 @@ export function createScrollPlace(start: number | undefined): ScrollPlace {
     document.addEventListener(kind, letGo, { passive: true });
   }
   return {
-    top: () => wanted ?? document.scrollingElement?.scrollTop ?? 0,
-    hold: () => {
+    top: (): number => wanted ?? document.scrollingElement?.scrollTop ?? 0,
+    /** Goes back to where it is to be held. */
+    hold: (): void => {
       if (wanted !== undefined) document.scrollingElement?.scrollTo({ top: wanted, behavior: 'instant' });
     },
     letGo,

@@ -35,35 +35,26 @@ interface SectionSources {
 }
 
 export function createSections({ state, send, listen, comparisonChanged }: SectionSources): Sections {
-  const changes = element('section', { ariaLabel: 'Changed facts', hidden: true });
-  const numbers = element('section', { ariaLabel: 'Numbers' });
   const response = createPlot('Response', 'response');
   const positions = createPlot('Positions', 'positions');
-  const missing = element('section', { ariaLabel: 'Readings', hidden: true });
-  const photos = element('section', { ariaLabel: 'Photographs', hidden: true });
-  const usage = element('section', { ariaLabel: 'Used by', hidden: true });
   const label = (): string | undefined => state.drawing?.comparedWith;
+  const changes = plain<'comparison'>('above the drawing', 'Changed facts', (content) =>
+    changesSection(content, label() ?? '', send),
+  );
   const views: { readonly [N in SectionName]: SectionView<N> } = {
     comparison: {
-      place: 'above the drawing',
-      node: changes,
+      ...changes,
       show: (content) => {
         state.comparison = content;
-        changes.hidden = false;
-        changes.replaceChildren(...changesSection(content, label() ?? '', send));
+        changes.show(content);
         comparisonChanged();
       },
       clear: () => {
         state.comparison = undefined;
-        changes.hidden = true;
+        changes.clear();
       },
     },
-    numbers: {
-      place: 'left',
-      node: numbers,
-      show: (content) => numbers.replaceChildren(...numbersSection(content, { before: label() })),
-      clear: () => numbers.replaceChildren(),
-    },
+    numbers: plain('left', 'Numbers', (content) => numbersSection(content, { before: label() })),
     response: {
       place: 'right',
       node: response.section,
@@ -84,39 +75,9 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
       show: positions.show,
       clear: () => positions.show({}),
     },
-    missing: {
-      place: 'last',
-      node: missing,
-      show: ({ readings }) => {
-        missing.hidden = false;
-        missing.replaceChildren(...missingSection(readings, send));
-      },
-      clear: () => {
-        missing.hidden = true;
-      },
-    },
-    photos: {
-      place: 'last',
-      node: photos,
-      show: (content) => {
-        photos.hidden = content.photos.length === 0;
-        photos.replaceChildren(...photosSection(content.photos, send));
-      },
-      clear: () => {
-        photos.hidden = true;
-      },
-    },
-    usage: {
-      place: 'below',
-      node: usage,
-      show: ({ rows }) => {
-        usage.hidden = rows.length === 0;
-        usage.replaceChildren(...usageSection(rows, send));
-      },
-      clear: () => {
-        usage.hidden = true;
-      },
-    },
+    missing: plain('last', 'Readings', ({ readings }) => missingSection(readings, send)),
+    photos: plain('last', 'Photographs', (content) => photosSection(content.photos, send)),
+    usage: plain('below', 'Used by', ({ rows }) => usageSection(rows, send)),
   };
   return {
     at: (place) => Object.values(views).flatMap((view) => (view.place === place ? [view.node] : [])),
@@ -126,4 +87,18 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
     },
     clear: (name) => views[name].clear(),
   };
+}
+
+/** A section of nothing but what is made of its content; with nothing in it, it is hidden. */
+function plain<N extends SectionName>(
+  place: Place,
+  ariaLabel: string,
+  nodesOf: (content: SectionContents[N]) => readonly Node[],
+): SectionView<N> {
+  const node = element('section', { ariaLabel, hidden: true });
+  const fill = (nodes: readonly Node[]): void => {
+    node.hidden = nodes.length === 0;
+    node.replaceChildren(...nodes);
+  };
+  return { place, node, show: (content) => fill(nodesOf(content)), clear: () => fill([]) };
 }

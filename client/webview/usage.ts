@@ -5,6 +5,7 @@ import type { Send } from './page-parts.ts';
 
 /** Who uses each part, what is left on a spool, and the line of the part. */
 export function usageSection(rows: readonly UsageRow[], send: Send): readonly Node[] {
+  if (rows.length === 0) return [];
   const hasLeft = rows.some(({ left }) => left !== undefined);
   const head = ['part', 'used by', ...(hasLeft ? ['left'] : []), 'line'].map((text) =>
     element('th', { scope: 'col', textContent: text }),

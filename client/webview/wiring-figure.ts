@@ -1,6 +1,6 @@
 import type { ChangedPart } from '../../server/src/lsp/protocol.ts';
-import type { FromView } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
+import type { Send } from './page-parts.ts';
 import { markRevisions } from './revision-bars.ts';
 import { readSvg } from './svg-in-page.ts';
 
@@ -20,7 +20,7 @@ export interface WiringFigure {
 }
 
 /** `place` tells the figures of one page apart. */
-export function createFigure(name: string, place: string, send: (message: FromView) => void): WiringFigure {
+export function createFigure(name: string, place: string, send: Send): WiringFigure {
   const caption = element('figcaption', { textContent: name, hidden: true });
   const frame = element('div', { className: 'sheet-frame' });
   const figure = element('figure', {}, [caption, frame]);
@@ -67,11 +67,7 @@ export function createFigure(name: string, place: string, send: (message: FromVi
 }
 
 /** One part is in the tab order; the arrow keys move on along the path, Home and End to its ends, Enter goes to the text. */
-function makeParts(
-  drawn: SVGSVGElement,
-  order: readonly string[],
-  send: (message: FromView) => void,
-): readonly SVGElement[] {
+function makeParts(drawn: SVGSVGElement, order: readonly string[], send: Send): readonly SVGElement[] {
   const parts = [...drawn.querySelectorAll<SVGElement>('[data-part]')].filter((part) =>
     order.includes(part.getAttribute('data-part') ?? ''),
   );

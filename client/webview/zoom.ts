@@ -1,4 +1,4 @@
-import { element } from './element.ts';
+import { button, element } from './element.ts';
 
 const ZOOMS = [50, 75, 100, 125, 150, 200, 300] as const;
 
@@ -15,23 +15,21 @@ export function createZoom(frames: readonly HTMLElement[], start: number, change
     for (const frame of frames) frame.style.setProperty('--zoom', String(percent / 100));
     label.textContent = `${percent} %`;
   };
-  const step = (by: 1 | -1) => () => {
-    const at = ZOOMS.findIndex((step) => step >= percent) + by;
-    percent = ZOOMS[Math.min(Math.max(at, 0), ZOOMS.length - 1)] ?? 100;
-    apply();
-    changed();
-  };
-  const button = (text: string, name: string, by: 1 | -1): HTMLButtonElement => {
-    const made = element('button', { className: 'plain zoom', type: 'button', textContent: text, ariaLabel: name });
-    made.addEventListener('click', step(by));
-    return made;
+  const stepper = (text: string, ariaLabel: string, by: 1 | -1): HTMLButtonElement => {
+    const step = (): void => {
+      const at = ZOOMS.findIndex((each) => each >= percent) + by;
+      percent = ZOOMS[Math.min(Math.max(at, 0), ZOOMS.length - 1)] ?? 100;
+      apply();
+      changed();
+    };
+    return Object.assign(button(text, step, 'plain zoom'), { ariaLabel });
   };
   apply();
   return {
     buttons: element('div', { className: 'zooms', role: 'group', ariaLabel: 'Zoom' }, [
-      button('−', 'Smaller', -1),
+      stepper('−', 'Smaller', -1),
       label,
-      button('+', 'Larger', 1),
+      stepper('+', 'Larger', 1),
     ]),
     percent: () => percent,
   };

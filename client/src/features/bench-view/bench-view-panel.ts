@@ -36,10 +36,11 @@ import {
   type Subject,
 } from '../../../../server/src/lsp/protocol.ts';
 import { type ComparedBase, createComparedBase } from '../compare/compared-base.ts';
+import { fileName } from '../files/file-choice.ts';
 import { specFiles } from '../files/spec-files.ts';
 import { pageHtml, pageOptions } from '../page-html.ts';
 import { DrawingFeed } from './drawing-feed.ts';
-import { fileName, holds, partAt, sameSubject } from './drawn-places.ts';
+import { holds, partAt, sameSubject } from './drawn-places.ts';
 import { fromView } from './from-view.ts';
 import type { BaseChoice, FromView, ToView, ViewState } from './messages.ts';
 import { createSectionFeed, type SectionFeed } from './section-feed.ts';

@@ -83,14 +83,12 @@ const followsEditor = (): boolean =>
 function stateFrom(state: unknown): ViewState {
   const { uri, subject, position, pots, base }: { readonly [key in keyof ViewState]?: unknown } = Object(state ?? {});
   const { kind, name }: { kind?: unknown; name?: unknown } = Object(subject ?? {});
-  const knobs = potsIn(pots);
-  const remembered = baseFrom(base);
   return {
     uri: typeof uri === 'string' ? uri : '',
-    ...(isKind(kind) && typeof name === 'string' ? { subject: { kind, name } } : {}),
-    ...(typeof position === 'string' ? { position } : {}),
-    ...(knobs === undefined ? {} : { pots: knobs }),
-    ...(remembered === undefined ? {} : { base: remembered }),
+    subject: isKind(kind) && typeof name === 'string' ? { kind, name } : undefined,
+    position: typeof position === 'string' ? position : undefined,
+    pots: potsIn(pots),
+    base: baseFrom(base),
   };
 }
 

@@ -1,4 +1,4 @@
-import { type Position, Uri } from 'vscode';
+import type { Position } from 'vscode';
 import type { DrawnPart, Range, Subject } from '../../../../server/src/lsp/protocol.ts';
 
 /** Where what is drawn stands in the text. */
@@ -18,5 +18,3 @@ export function holds({ start, end }: Range, { line, character }: Position): boo
   if (line < start.line || line > end.line) return false;
   return (line > start.line || character >= start.character) && (line < end.line || character <= end.character);
 }
-
-export const fileName = (uri: string): string => Uri.parse(uri).path.split('/').at(-1) ?? uri;

@@ -6,6 +6,7 @@ import {
   type PageResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { fileName } from '../files/file-choice.ts';
 import type { BenchViewControl } from './bench-view-control.ts';
 
 /** Saving what the view shows. The save dialog asks before it replaces a file. */
@@ -53,14 +54,14 @@ async function save(bytes: Uint8Array, name: string, { ending, filters }: Kind, 
     given ??
     (await window.showSaveDialog({
       filters,
-      ...(folder === undefined ? {} : { defaultUri: Uri.joinPath(folder, `${fileNameOf(name)}.${ending}`) }),
+      ...(folder && { defaultUri: Uri.joinPath(folder, `${fileNameOf(name)}.${ending}`) }),
     }));
   if (target === undefined) return;
   try {
     await workspace.fs.writeFile(target, bytes);
   } catch (error) {
     void window.showErrorMessage(
-      `${target.path.split('/').at(-1)} could not be written: ${error instanceof Error ? error.message : String(error)}`,
+      `${fileName(target)} could not be written: ${error instanceof Error ? error.message : String(error)}`,
     );
   }
 }

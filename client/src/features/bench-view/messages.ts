@@ -84,11 +84,11 @@ export type BaseChoice =
 /** What a view remembers over a reload of the window. */
 export interface ViewState {
   readonly uri: string;
-  readonly subject?: Subject;
-  readonly position?: string;
-  readonly pots?: Pots;
-  readonly base?: BaseChoice;
-  readonly side?: Side;
+  readonly subject?: Subject | undefined;
+  readonly position?: string | undefined;
+  readonly pots?: Pots | undefined;
+  readonly base?: BaseChoice | undefined;
+  readonly side?: Side | undefined;
   readonly scrollTop?: number;
   readonly zoom?: number;
 }

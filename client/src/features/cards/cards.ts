@@ -1,4 +1,4 @@
-import { commands, type Disposable, env, type QuickPickItem, Uri, window, workspace } from 'vscode';
+import { commands, type Disposable, env, type QuickPickItem, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   CARD_KINDS,
@@ -9,6 +9,7 @@ import {
   LANGUAGE_ID,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { askFolder, isThere, writeText } from '../files/file-choice.ts';
 
 /** Printable cards of the file in the editor: chosen, written as pages into a folder, and opened. */
 export function activateCards(client: BaseLanguageClient): Disposable {
@@ -45,13 +46,15 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
     void window.showInformationMessage(leftOut[0] ?? 'This file declares no pickup to print a card of.');
     return [];
   }
-  const folder = given?.folder ?? (await askFolder(document.uri));
+  const folder =
+    given?.folder ??
+    (await askFolder('Folder for the cards', 'Write the Cards Here', Uri.joinPath(document.uri, '..')));
   if (folder === undefined) return [];
   const targets = pages.map(({ name }) => Uri.joinPath(folder, `${name}.html`));
   if (!(await mayReplace(targets))) return [];
   for (const [index, { html }] of pages.entries()) {
     const target = targets[index];
-    if (target) await workspace.fs.writeFile(target, new TextEncoder().encode(html));
+    if (target) await writeText(target, html);
   }
   await tell(targets, leftOut, given === undefined);
   return targets;
@@ -89,28 +92,8 @@ const PHOTOS: QuickPickItem = {
 /** Where Letter is the paper in use, the language says so. Common practice, no published source. */
 const paperOf = (): CardsParams['paper'] => (/^en-(US|CA)$|^es-MX$/.test(env.language) ? 'letter' : 'a4');
 
-async function askFolder(spec: Uri): Promise<Uri | undefined> {
-  const [folder] =
-    (await window.showOpenDialog({
-      title: 'Folder for the cards',
-      openLabel: 'Write the Cards Here',
-      canSelectFiles: false,
-      canSelectFolders: true,
-      defaultUri: Uri.joinPath(spec, '..'),
-    })) ?? [];
-  return folder;
-}
-
 async function mayReplace(targets: readonly Uri[]): Promise<boolean> {
-  const there = await Promise.all(
-    targets.map((target) =>
-      workspace.fs.stat(target).then(
-        () => true,
-        () => false,
-      ),
-    ),
-  );
-  const count = there.filter(Boolean).length;
+  const count = (await Promise.all(targets.map(isThere))).filter(Boolean).length;
   if (count === 0) return true;
   const replace = 'Replace';
   const what = count === 1 ? 'One of these cards is there already.' : `${count} of these cards are there already.`;

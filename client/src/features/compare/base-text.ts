@@ -1,6 +1,7 @@
 import { type Disposable, type Event, extensions, Uri, workspace } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
+import { fileName } from '../files/file-choice.ts';
 
 /** The part of the built-in git extension's interface, version 1, that is used here. */
 interface GitExtension {
@@ -95,7 +96,7 @@ export async function onDidCommit(uri: string, changed: () => void): Promise<Dis
 
 async function fileBase(uri: string): Promise<Base> {
   const target = Uri.parse(uri, true);
-  const name = target.path.split('/').at(-1) ?? uri;
+  const name = fileName(target);
   try {
     await workspace.fs.stat(target);
     return { ok: true, state: { label: name, uri, texts: [] } };
@@ -106,7 +107,7 @@ async function fileBase(uri: string): Promise<Base> {
 
 async function revisionBase(revision: string, uri: string): Promise<Base> {
   const target = Uri.parse(uri, true);
-  const name = target.path.split('/').at(-1) ?? uri;
+  const name = fileName(target);
   const repository = await repositoryOf(target);
   if (typeof repository === 'string') return { ok: false, why: repository };
   try {
@@ -139,8 +140,7 @@ async function repositoryOf(uri: Uri): Promise<GitRepository | string> {
   const folder = workspace.getWorkspaceFolder(uri)?.uri;
   const repository =
     git.getRepository(uri) ?? (folder && (await git.openRepository?.(folder).catch(() => null))) ?? null;
-  const name = uri.path.split('/').at(-1) ?? '';
-  return repository ?? `${name} is not in a git repository that the editor has open.`;
+  return repository ?? `${fileName(uri)} is not in a git repository that the editor has open.`;
 }
 
 const TRIES = 50;

@@ -1,8 +1,8 @@
 import { commands, Disposable, type QuickPickItem, Uri, window, workspace } from 'vscode';
 import { FILE_ENDING } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from '../bench-view/bench-view-control.ts';
-import { fileName } from '../bench-view/drawn-places.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
+import { fileName } from '../files/file-choice.ts';
 import { commitsOf, LAST_COMMIT, shortRevision } from './base-text.ts';
 
 /** What a source control view hands to its commands. */
@@ -93,7 +93,7 @@ async function askFile(target: Uri | undefined): Promise<BaseChoice | undefined>
   const files = await workspace.findFiles('**/*.pickup', '**/node_modules/**', 2000);
   const items = files
     .filter((file) => file.toString() !== own)
-    .map((uri) => ({ label: uri.path.split('/').at(-1) ?? '', description: workspace.asRelativePath(uri), uri }))
+    .map((uri) => ({ label: fileName(uri), description: workspace.asRelativePath(uri), uri }))
     .sort((a, b) => (a.description < b.description ? -1 : 1));
   const picked = await window.showQuickPick(items, {
     title: 'Compare with another file',

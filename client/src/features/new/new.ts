@@ -13,6 +13,7 @@ import {
   type NewSpecResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { askFolder, isThere, writeText } from '../files/file-choice.ts';
 import { askAnswers } from './questions.ts';
 
 /** Begins a shop, a pickup or an instrument; works with nothing open. */
@@ -25,7 +26,7 @@ export function activateNew(client: BaseLanguageClient): Disposable {
 }
 
 async function newShop(client: BaseLanguageClient, given: unknown): Promise<void> {
-  const folder = given instanceof Uri ? given : await askFolder();
+  const folder = given instanceof Uri ? given : await askFolder('Folder for the shop', 'Begin the Shop Here');
   if (folder === undefined) return;
   const { files } = await filesFrom(client, undefined);
   const targets = files.map(({ path }) => Uri.joinPath(folder, path));
@@ -36,7 +37,7 @@ async function newShop(client: BaseLanguageClient, given: unknown): Promise<void
   }
   for (const [index, { text }] of files.entries()) {
     const target = targets[index];
-    if (target) await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+    if (target) await writeText(target, text);
   }
   if (workspace.getWorkspaceFolder(folder) === undefined) {
     await commands.executeCommand('vscode.openFolder', folder);
@@ -78,7 +79,7 @@ async function choices(client: BaseLanguageClient): Promise<NewChoicesResult> {
 }
 
 async function filesFrom(client: BaseLanguageClient, answers: NewAnswers | undefined): Promise<NewSpecResult> {
-  const params: NewSpecParams = { protocol: PROTOCOL_VERSION, ...(answers === undefined ? {} : { answers }) };
+  const params: NewSpecParams = { protocol: PROTOCOL_VERSION, ...(answers && { answers }) };
   return await client.sendRequest<NewSpecResult>(NEW_SPEC_REQUEST, params);
 }
 
@@ -89,28 +90,11 @@ async function written(folder: Uri, { path, text }: NewFile): Promise<Uri> {
   for (let number = 2; await isThere(target); number += 1) {
     target = Uri.joinPath(folder, `${stem}-${number}${FILE_ENDING}`);
   }
-  await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+  await writeText(target, text);
   return target;
 }
-
-const isThere = (uri: Uri): Thenable<boolean> =>
-  workspace.fs.stat(uri).then(
-    () => true,
-    () => false,
-  );
 
 async function show(document: Awaited<ReturnType<typeof workspace.openTextDocument>>): Promise<void> {
   await window.showTextDocument(document, ViewColumn.One);
   await commands.executeCommand('pickup.openBenchViewToSide');
-}
-
-async function askFolder(): Promise<Uri | undefined> {
-  const [folder] =
-    (await window.showOpenDialog({
-      title: 'Folder for the shop',
-      openLabel: 'Begin the Shop Here',
-      canSelectFiles: false,
-      canSelectFolders: true,
-    })) ?? [];
-  return folder;
 }
