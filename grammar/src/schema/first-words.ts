@@ -1,4 +1,5 @@
 /** The words that a shape may begin with, and whether it may be nothing: where a name and a word would both fit, the word wins. */
+import { onceFor } from '../../values/remember.ts';
 import type { Shape } from './shape.ts';
 
 export interface First {
@@ -6,17 +7,7 @@ export interface First {
   readonly mayBeEmpty: boolean;
 }
 
-const known = new WeakMap<Shape, First>();
-
-export function firstOf(shape: Shape): First {
-  const found = known.get(shape);
-  if (found) return found;
-  const first = compute(shape);
-  known.set(shape, first);
-  return first;
-}
-
-function compute(shape: Shape): First {
+export const firstOf: (shape: Shape) => First = onceFor((shape) => {
   switch (shape.kind) {
     case 'word':
       return { words: new Set(shape.words), mayBeEmpty: false };
@@ -44,7 +35,7 @@ function compute(shape: Shape): First {
     default:
       return { words: new Set(), mayBeEmpty: false };
   }
-}
+});
 
 export function firstOfSequence(shapes: readonly Shape[]): First {
   const words = new Set<string>();

@@ -17,9 +17,9 @@ import type { Pickup } from '../model/pickup.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, type Faults } from './faults.ts';
-import { instrumentAnalysis, knownInstrumentAnalysis, solvingPositions } from './instrument-analysis.ts';
+import { instrumentAnalysis, solvingPositions } from './instrument-analysis.ts';
 import { instrumentPastLimit, leftOut, pickupPastLimit } from './limits.ts';
-import { knownPickupAnalysis, pickupAnalysis } from './pickup-analysis.ts';
+import { pickupAnalysis } from './pickup-analysis.ts';
 import { recordOf } from './record.ts';
 import type { UseGraph } from './use-graph.ts';
 
@@ -149,13 +149,13 @@ export function knownParts(state: FileState, faults: Faults): readonly (PickupAn
   const { model, bench, formers } = state;
   const pickups = model.pickups.flatMap((pickup) =>
     within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => {
-      const known = knownPickupAnalysis(pickup, bench);
+      const known = pickupAnalysis.known(pickup, bench);
       return known && formers.has(pickup) ? recordOf(known) : known;
     }),
   );
   const instruments = model.instruments.flatMap((instrument) =>
     within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
-      knownInstrumentAnalysis(instrument, bench),
+      instrumentAnalysis.known(instrument, bench),
     ),
   );
   return [...pickups, ...instruments].flatMap((part) => part ?? []);

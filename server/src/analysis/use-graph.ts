@@ -1,6 +1,8 @@
 /** Files and the files they use: trees read once a text, `use` lines resolved inside the workspace. */
+
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Scope, ShopKind } from '../model/from-syntax.ts';
 import type { Host } from './analysis-types.ts';
 
@@ -156,12 +158,8 @@ export function resolveUse(fileUri: string, path: string): string | undefined {
 
 type Names = ReadonlyMap<string, Chunk>;
 
-const declaredIn = new WeakMap<FileTree, ReadonlyMap<string, Names>>();
-
 /** Names that a file declares, by the word of their block; of two alike the first. */
-export function namesOf(tree: FileTree): ReadonlyMap<string, Names> {
-  const known = declaredIn.get(tree);
-  if (known) return known;
+export const namesOf = onceFor((tree: FileTree): ReadonlyMap<string, Names> => {
   const kinds = new Map<string, Map<string, Chunk>>();
   for (const { chunk } of tree.chunks) {
     const name = declaredName(chunk);
@@ -170,9 +168,8 @@ export function namesOf(tree: FileTree): ReadonlyMap<string, Names> {
     if (!names.has(name.text)) names.set(name.text, chunk);
     kinds.set(name.kind, names);
   }
-  declaredIn.set(tree, kinds);
   return kinds;
-}
+});
 
 export function declaredName({ content }: Chunk): { readonly kind: string; readonly text: string } | undefined {
   if (content?.kind !== 'block') return undefined;

@@ -3,7 +3,7 @@ import { present } from '../../../grammar/values/present.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { type Coil, opposite, oppositeSign, type PoleUp, poleOf, type Rotation } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
 import { type Place, type Stated, samePlace } from '../model/place.ts';
 import type { Edit } from './finding.ts';
@@ -103,11 +103,7 @@ export function rewriteJoint(joint: Joint, leads: readonly string[]): Edit {
  * Swaps start and finish of one coil: the leads change places in the hookup; where the hookup does not name both ends, the
  * coil's own lines change what they are soldered to. `undefined` where neither is written out.
  */
-export function swapCoilLeads(
-  pickup: Pickup,
-  coil: Coil,
-  loose = pickupNetlist(pickup, { joined: false }),
-): readonly Edit[] | undefined {
+export function swapCoilLeads(pickup: Pickup, coil: Coil, loose = looseNetlist(pickup)): readonly Edit[] | undefined {
   const winding = loose.windings.find((each) => each.coil === coil);
   if (!winding) return undefined;
   const named = (net: number | undefined) => pathsOfNet(pickup, loose, net);
@@ -120,14 +116,10 @@ export function swapCoilLeads(
   return undefined;
 }
 
-function pathsOfNet(pickup: Pickup, netlist: PickupNetlist, net: number | undefined): readonly LeadPath[] {
+/** Where the hookup names a net. */
+export function pathsOfNet(pickup: Pickup, netlist: PickupNetlist, net: number | undefined): readonly LeadPath[] {
   if (net === undefined) return [];
-  return (pickup.hookup?.joints ?? []).flatMap(({ leads }) =>
-    leads.filter((path) => {
-      const node = netlist.resolve(path);
-      return node !== undefined && netlist.netOf(node) === net;
-    }),
-  );
+  return (pickup.hookup?.joints ?? []).flatMap(({ leads }) => leads.filter((path) => netlist.netAt(path) === net));
 }
 
 /** Turns the poles of these coils over, where their polarity is stated with each. Other coils keep theirs. */

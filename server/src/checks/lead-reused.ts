@@ -1,4 +1,5 @@
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import { COIL_ENDS } from '../model/coil.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
@@ -36,11 +37,9 @@ export const leadReused = definePickupCheck({
 function nameTheEnds({ pickup }: PickupContext, written: string): Remedy | undefined {
   const name = canonicalLeadName(written);
   const ends = pickup.coils.flatMap((coil) =>
-    (['start', 'finish'] as const)
-      .filter(
-        (end) => coil[end]?.value.own && !coil[end].value.to && canonicalLeadName(coil[end].value.own.value) === name,
-      )
-      .map((end) => `${coil.name}.${end}`),
+    COIL_ENDS.filter(
+      (end) => coil[end]?.value.own && !coil[end].value.to && canonicalLeadName(coil[end].value.own.value) === name,
+    ).map((end) => `${coil.name}.${end}`),
   );
   const uses = (pickup.hookup?.joints ?? []).flatMap(({ leads }) =>
     leads.filter((path) => canonicalLeadName(path.text) === name),

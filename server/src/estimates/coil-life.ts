@@ -6,7 +6,7 @@
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { blocksOfLife, type DatedBlock, keptOrNew, statesOf } from '../model/life.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { joinedNetlist, looseNetlist, type PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
 import type { Estimate } from '../quantities/estimate.ts';
@@ -19,7 +19,6 @@ import {
   resistanceAt20C,
 } from './coil-reading.ts';
 import { type CoilReading, estimateWinding } from './coil-winding.ts';
-import { joinedNetlist, looseNetlist } from './pickup-circuit.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
 
 /** A line that reads one coil by itself. */

@@ -2,8 +2,8 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { type Bench, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
-import type { Probes, Reading, ReadingOf, Readings } from '../model/readings.ts';
+import { type PickupNetlist, probedNets } from '../model/netlist.ts';
+import type { Reading, ReadingOf, Readings } from '../model/readings.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
@@ -27,7 +27,7 @@ export function coilOfReading(
   if (line.kind === 'coil resistance') return coils.find(({ name }) => name === line.coil.text);
   if (line.kind !== 'resistance' || block.found) return undefined;
   const only = coils.length === 1 ? netlist.windings[0] : undefined;
-  const joined = netsOf(line.probes, netlist);
+  const joined = probedNets(line.probes, netlist);
   if (
     only &&
     joined &&
@@ -36,7 +36,7 @@ export function coilOfReading(
     sameNets(joined, [only.start, only.finish])
   )
     return only.coil;
-  const nets = netsOf(line.probes, loose);
+  const nets = probedNets(line.probes, loose);
   if (!joined) return undefined;
   // `hot` and `ground` are no leads before the hookup is made.
   if (!nets) return block.apart ? undefined : onlyCoilBetween(joined, netlist);
@@ -58,14 +58,6 @@ function onlyCoilBetween(nets: readonly [number, number], netlist: PickupNetlist
       coil === only && start !== undefined && finish !== undefined && sameNets(nets, [start, finish]),
   );
   return isWhole && another === undefined ? only : undefined;
-}
-
-export function netsOf({ red, black }: Probes, netlist: PickupNetlist): readonly [number, number] | undefined {
-  const [a, b] = [red, black].map((path) => {
-    const node = netlist.resolve(path);
-    return node === undefined ? undefined : netlist.netOf(node);
-  });
-  return a === undefined || b === undefined ? undefined : [a, b];
 }
 
 const sameNets = (a: readonly [number, number], b: readonly [number, number]) =>

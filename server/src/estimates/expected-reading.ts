@@ -2,9 +2,10 @@
  * What a meter should show on each resistance line of a pickup's readings, and whether what was read lies within the meter's
  * limits and the spread of what is computed. Of what was read before the work only the coils that are said to be kept are judged.
  */
+import { onceFor } from '../../../grammar/values/remember.ts';
 import { type Bench, benchMeter, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
@@ -13,14 +14,13 @@ import { type CoilRead, newestUpTo, readingUpTo } from './coil-life.ts';
 import {
   coilOfReading,
   isResistance,
-  netsOf,
   type ReadingTemperature,
   type ResistanceLine,
   readingTemperature,
   resistanceAt20C,
 } from './coil-reading.ts';
 import { NOMINAL_OHM, OPEN_FROM_OHM } from './common-practice.ts';
-import { coilsBetween, dcPickup, looseNetlist } from './pickup-circuit.ts';
+import { coilsBetween, dcPickup } from './pickup-circuit.ts';
 import { type QuickEstimates, resistanceOf } from './quick.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
 import { segmentOhm } from './segment-shares.ts';
@@ -61,20 +61,7 @@ export interface JudgedBlock {
 }
 
 /** Every resistance line that something is known about. Blocks in the order of the file; remembered by the estimates. */
-export function judgeReadings(quick: QuickEstimates, bench: Bench | undefined): readonly JudgedBlock[] {
-  const before = remembered.get(quick);
-  if (before && before.bench === bench) return before.blocks;
-  const blocks = judgeAll(quick, bench);
-  remembered.set(quick, { bench, blocks });
-  return blocks;
-}
-
-const remembered = new WeakMap<
-  QuickEstimates,
-  { readonly bench: Bench | undefined; readonly blocks: readonly JudgedBlock[] }
->();
-
-function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly JudgedBlock[] {
+export const judgeReadings = onceFor((quick: QuickEstimates, bench: Bench | undefined): readonly JudgedBlock[] => {
   const { netlist } = quick;
   const blocks = netlist.pickup.readings;
   if (!blocks.some(({ lines }) => lines.some(isResistance))) return [];
@@ -92,7 +79,7 @@ function judgeAll(quick: QuickEstimates, bench: Bench | undefined): readonly Jud
     const order = (each: JudgedLine) => block.lines.indexOf(each.line);
     return { block, lines: [...own, ...through].sort((a, b) => order(a) - order(b)) };
   });
-}
+});
 
 interface Setting {
   readonly quick: QuickEstimates;
@@ -241,7 +228,7 @@ function judgeThrough(
   if (line.kind !== 'resistance') return undefined;
   const loose = states.at(-1)?.netlist ?? quick.netlist;
   if (coilOfReading(line, block, quick.netlist, loose)) return undefined;
-  const nets = netsOf(line.probes, netlist);
+  const nets = probedNets(line.probes, netlist);
   if (!nets || touchesUntraced(line, netlist)) return undefined;
   const temperature = readingTemperature(line.atC, block, bench);
   const coils = coilsBetween(netlist, nets);
@@ -285,8 +272,7 @@ const withResistance = (
 function touchesUntraced({ probes }: ReadingOf<'resistance'>, netlist: PickupNetlist): boolean {
   if (!netlist.windings.some(({ ends }) => ends === 'unknown')) return false;
   return [probes.red, probes.black].some((path) => {
-    const node = netlist.resolve(path);
-    const net = node === undefined ? undefined : netlist.netOf(node);
+    const net = netlist.netAt(path);
     return (
       net !== undefined &&
       !netlist.nets[net]?.nodes.some((each) => each.startsWith('coil:') || each.startsWith('part:'))

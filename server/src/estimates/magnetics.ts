@@ -2,6 +2,7 @@
  * Inductances, couplings, capacitance and eddy losses of the coils of one pickup, from its bobbins, poles and metalwork. Heavy,
  * so made on demand; every integral behind it remembers its geometry.
  */
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type InductanceMatrix, inductanceWithPoles, type PlacedCoil } from '../physics/pole-pieces.ts';
@@ -17,26 +18,13 @@ import { pickupEddies } from './pickup-eddies.ts';
 import type { QuickEstimates } from './quick.ts';
 import { wholePickup } from './whole-pickup.ts';
 
-const known = new WeakMap<QuickEstimates, PickupMagnetics>();
-
-export function pickupMagnetics(quick: QuickEstimates): PickupMagnetics {
-  const before = known.get(quick);
-  if (before) return before;
-  const made = withCapacitanceRead(withInductancesRead(computedMagnetics(quick), quick), quick.netlist);
-  known.set(quick, made);
-  return made;
-}
-
-const knownComputed = new WeakMap<QuickEstimates, PickupMagnetics>();
+export const pickupMagnetics = onceFor(
+  (quick: QuickEstimates): PickupMagnetics =>
+    withCapacitanceRead(withInductancesRead(computedMagnetics(quick), quick), quick.netlist),
+);
 
 /** What turns, bobbins and metal compute to, no reading of inductance or capacitance in its place. */
-export function computedMagnetics(quick: QuickEstimates): PickupMagnetics {
-  const before = knownComputed.get(quick);
-  if (before) return before;
-  const made = compute(quick);
-  knownComputed.set(quick, made);
-  return made;
-}
+export const computedMagnetics = onceFor(compute);
 
 function compute(quick: QuickEstimates): PickupMagnetics {
   const { netlist, windings } = quick;

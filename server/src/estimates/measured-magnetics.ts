@@ -1,15 +1,13 @@
 /** Readings of inductance and capacitance, of a whole pickup or of one coil, which stand in the place of what is computed. */
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import { netsOf } from './coil-reading.ts';
 import {
   CAPACITANCE_READING_RELATIVE_SD,
   INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD,
   INDUCTANCE_METER_RELATIVE_SD,
 } from './common-practice.ts';
-import { looseNetlist } from './pickup-circuit.ts';
 
 type Line = ReadingOf<'inductance'> | ReadingOf<'capacitance'>;
 
@@ -19,7 +17,7 @@ export type MagneticSubject = 'whole' | Coil | { readonly nets: readonly [number
 export function magneticSubject(line: Line, block: Readings, netlist: PickupNetlist): MagneticSubject | undefined {
   if (!line.probes) return 'whole';
   const lying = block.apart ? looseNetlist(netlist.pickup) : netlist;
-  const nets = netsOf(line.probes, lying);
+  const nets = probedNets(line.probes, lying);
   if (!nets) return undefined;
   if (!block.apart && nets.includes(netlist.hot ?? -1) && nets.includes(netlist.ground ?? -1)) return 'whole';
   const between = lying.windings.filter(

@@ -1,7 +1,7 @@
 /** What two coils of unequal turn-area cost in hum, and what they do to resonance and level, beside the same pickup with matched coils. */
 import { type Bench, benchMainsHz } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import { pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type Estimate, functionOf, linear, restingOn } from '../quantities/estimate.ts';
 import { onlyBoundedAbove } from '../quantities/print.ts';
@@ -15,7 +15,6 @@ import {
   levelOfSum,
   levelOnItsOwn,
 } from './level-in-place.ts';
-import { looseNetlist } from './pickup-circuit.ts';
 import { type Load, loadOf, NO_LOAD, pickupContributions, pickupEstimates, UNIFORM_FIELD } from './pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { sounds } from './signs.ts';

@@ -1,7 +1,6 @@
 /** A pickup's nets and windings as a circuit that can be solved. */
 import type { Coil } from '../model/coil.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
-import type { Pickup } from '../model/pickup.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import { type Circuit, type Component, circuit, ground } from '../physics/circuit/circuit.ts';
 import { coil as coilComponent } from '../physics/circuit/coil.ts';
 import { wire } from '../physics/circuit/components.ts';
@@ -116,24 +115,3 @@ function rememberedDcPickup(netlist: PickupNetlist, ohmOf: (segment: Segment) =>
 
 const solved = new WeakMap<PickupNetlist, Map<string, DcPickup>>();
 const MOST_REMEMBERED = 32;
-
-const loose = new WeakMap<Pickup, PickupNetlist>();
-const joined = new WeakMap<Pickup, PickupNetlist>();
-
-/** The pickup with its leads joined as its hookup says; remembered. */
-export function joinedNetlist(pickup: Pickup): PickupNetlist {
-  const before = joined.get(pickup);
-  if (before) return before;
-  const made = pickupNetlist(pickup);
-  joined.set(pickup, made);
-  return made;
-}
-
-/** The pickup with its leads not joined yet, as it lies on the bench; remembered. */
-export function looseNetlist(pickup: Pickup): PickupNetlist {
-  const before = loose.get(pickup);
-  if (before) return before;
-  const made = pickupNetlist(pickup, { joined: false });
-  loose.set(pickup, made);
-  return made;
-}

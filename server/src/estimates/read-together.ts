@@ -5,16 +5,16 @@
  */
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { joinedNetlist, looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import { type Estimate, linear, named, restingOn } from '../quantities/estimate.ts';
 import { givenSums } from '../quantities/sums-read.ts';
 import { causes, coilPath, pieceName } from './causes.ts';
 import { countsNow, type PickupLife } from './coil-life.ts';
-import { coilOfReading, netsOf, readingTemperature, resistanceAt20C } from './coil-reading.ts';
+import { coilOfReading, readingTemperature, resistanceAt20C } from './coil-reading.ts';
 import type { CoilReading, WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM, OPEN_FROM_OHM, SHORT_OHM, UNSEEN_SHARE_RELATIVE_SD } from './common-practice.ts';
-import { dcTransfers, joinedNetlist, looseNetlist } from './pickup-circuit.ts';
+import { dcTransfers } from './pickup-circuit.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
 import { resistanceWeights } from './segment-shares.ts';
 
@@ -84,7 +84,7 @@ function lineTogether(
     : [apart, ...(joined.chassis === joined.ground ? [] : [joined]), looseNetlist(joined.pickup)];
   const now = (coil: Coil) => netlist.pickup.coils.find(({ name }) => name === coil.name);
   const weightsIn = (state: PickupNetlist) => (ohmOf: (coil: Coil) => number | undefined) => {
-    const nets = netsOf(probes, state);
+    const nets = probedNets(probes, state);
     const asWound = state.windings.flatMap(({ coil }) => {
       const present = now(coil);
       const winding = present && windings.get(present);
@@ -115,7 +115,7 @@ function lineTogether(
   const state = lying.find(fitsIn) ?? lying[0] ?? joined;
   const weights = weightsIn(state);
   const through = [...weights(ohmOf)];
-  const nets = netsOf(probes, state);
+  const nets = probedNets(probes, state);
   if (!nets || hasPart(state, nets) || through.every(([coil]) => readings.has(coil))) return undefined;
   const { red, black } = probes;
   return {

@@ -3,13 +3,12 @@
  * inductance and capacitance alike; causes are ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
  */
 import type { Coil } from '../model/coil.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist, pickupNetlist, probedNets } from '../model/netlist.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { besideOhm, parallelOhm } from '../physics/meter.ts';
 import { solveIncreasing } from '../physics/solve-increasing.ts';
 import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wire.ts';
 import { printCelsius, printQuantity } from '../quantities/print.ts';
-import { netsOf } from './coil-reading.ts';
 import {
   BESIDE_OHM,
   COLDEST_BENCH_C,
@@ -170,13 +169,13 @@ function beforeALink(line: JudgedLine, { netlist }: QuickEstimates): readonly Ca
 }
 
 function isOpen({ line }: JudgedLine, netlist: PickupNetlist): boolean {
-  const nets = line.kind === 'resistance' ? netsOf(line.probes, netlist) : undefined;
+  const nets = line.kind === 'resistance' ? probedNets(line.probes, netlist) : undefined;
   return nets !== undefined && dcTransfers(netlist, () => NOMINAL_OHM, nets[0], nets[1]) === undefined;
 }
 
 /** Said to be read apart, and reads what the joined pickup would. */
 function afterTheJoints(line: JudgedLine, readOhm: number, { netlist, windings }: QuickEstimates): readonly Cause[] {
-  const nets = line.line.kind === 'resistance' ? netsOf(line.line.probes, netlist) : undefined;
+  const nets = line.line.kind === 'resistance' ? probedNets(line.line.probes, netlist) : undefined;
   if (!line.block.apart || !nets) return [];
   const joined = resistanceOf(netlist, windings, nets[0], nets[1]);
   const ohm = joined && joined.value * copperTemperatureFactor(line.temperature.celsius);
@@ -533,9 +532,8 @@ function otherLeads(line: JudgedLine, { netlist, windings }: QuickEstimates): re
   const { readOhm, temperature } = line;
   if (line.line.kind !== 'resistance') return [];
   if ([...windings.values()].some(({ resistance20COhm }) => resistance20COhm === undefined)) return [];
-  const lying: PickupNetlist = line.state === 'loose' ? pickupNetlist(netlist.pickup, { joined: false }) : netlist;
-  const own = [line.line.probes.red, line.line.probes.black].map((path) => lying.resolve(path));
-  const ownNets = own.map((node) => (node === undefined ? undefined : lying.netOf(node)));
+  const lying: PickupNetlist = line.state === 'loose' ? looseNetlist(netlist.pickup) : netlist;
+  const ownNets = [line.line.probes.red, line.line.probes.black].map(lying.netAt);
   const leads = [...lying.leads.values()].slice(0, MOST_LEADS);
   const factor = copperTemperatureFactor(temperature.celsius);
   const { network, nodeOf } = dcPickup(lying, (segment) => factor * (segmentOhm(segment, windings) ?? 0), undefined);

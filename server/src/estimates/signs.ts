@@ -5,13 +5,13 @@
  */
 import { type Coil, type PoleUp, poleSign, rotationFromSpindle, rotationSign, type Sign } from '../model/coil.ts';
 import { type DatedBlock, magnetWorkAt } from '../model/life.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
 import type { PickupLife } from './coil-life.ts';
 import { NOMINAL_OHM } from './common-practice.ts';
-import { dcTransfers, looseNetlist, type Segment } from './pickup-circuit.ts';
+import { dcTransfers, type Segment } from './pickup-circuit.ts';
 import { type Known, signSystem, times } from './sign-system.ts';
 
 export interface CoilSigns extends KnownSigns {
@@ -287,7 +287,7 @@ function kickResults(
 export function kickedCoil(netlist: PickupNetlist, kick: ReadingOf<'kick'>): Coil | undefined {
   const { coils } = netlist.pickup;
   if (kick.at) return coils.find(({ name }) => name === kick.at?.text);
-  const nets = probeNets(netlist, kick);
+  const nets = probedNets(kick.probes, netlist);
   const between = nets
     ? netlist.windings.filter(
         ({ start, finish }) =>
@@ -297,14 +297,6 @@ export function kickedCoil(netlist: PickupNetlist, kick: ReadingOf<'kick'>): Coi
   return between.length === 1 ? between[0]?.coil : coils.length === 1 ? coils[0] : undefined;
 }
 
-function probeNets(netlist: PickupNetlist, kick: ReadingOf<'kick'>): readonly [number, number] | undefined {
-  const [red, black] = [kick.probes.red, kick.probes.black].map((path) => {
-    const node = netlist.resolve(path);
-    return node === undefined ? undefined : netlist.netOf(node);
-  });
-  return red === undefined || black === undefined ? undefined : [red, black];
-}
-
 function probeShare(
   netlist: PickupNetlist,
   ohmOf: (segment: Segment) => number,
@@ -312,7 +304,7 @@ function probeShare(
   kick: ReadingOf<'kick'>,
   coil: Coil,
 ): number | undefined {
-  const nets = probeNets(netlist, kick);
+  const nets = probedNets(kick.probes, netlist);
   if (!nets || nets[0] === nets[1]) return undefined;
   const shares = dcTransfers(netlist, ohmOf, nets[0], nets[1]);
   const share = shares && totalTransfer(shares, coil, shareOf.turns);

@@ -7,8 +7,7 @@ import { openSigns } from '../estimates/phase.ts';
 import { quickEstimates } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { Coil } from '../model/coil.ts';
-import type { LeadPath } from '../model/lead.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist } from '../model/netlist.ts';
 import type { Place } from '../model/place.ts';
 import type { Reading } from '../model/readings.ts';
 import { printQuantity } from '../quantities/print.ts';
@@ -34,7 +33,7 @@ export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalys
   const { pickup, netlist } = analysed;
   const full = quickEstimates(netlist, analysis.bench);
   // A coil is read by itself, before its leads are joined to anything.
-  const loose = leadReadings(full, analysis.bench, pickupNetlist(pickup, { joined: false }));
+  const loose = leadReadings(full, analysis.bench, looseNetlist(pickup));
   const taken = pickup.readings.filter(({ found }) => !found).flatMap(({ lines }) => lines);
   const expectedOf = (a: string, b: string) => {
     const found = loose.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
@@ -109,14 +108,10 @@ function coilReadings(
 
 function readsCoil(coil: Coil, netlist: PickupNetlist, taken: readonly Reading[]): boolean {
   const winding = netlist.windings.find((each) => each.coil === coil);
-  const netOf = (path: LeadPath) => {
-    const node = netlist.resolve(path);
-    return node === undefined ? undefined : netlist.netOf(node);
-  };
   return taken.some((line) => {
     if (line.kind === 'coil resistance') return line.coil.text === coil.name;
     if (line.kind !== 'resistance' || winding?.start === undefined || winding.finish === undefined) return false;
-    const nets = [netOf(line.probes.red), netOf(line.probes.black)];
+    const nets = [netlist.netAt(line.probes.red), netlist.netAt(line.probes.black)];
     return nets.includes(winding.start) && nets.includes(winding.finish) && nets[0] !== nets[1];
   });
 }
@@ -166,14 +161,10 @@ function outputReading(
   const { hot, ground } = netlist;
   const place = pickup.hookup?.place;
   if (hot === undefined || ground === undefined || hot === ground || place === undefined) return [];
-  const netOf = (path: LeadPath) => {
-    const node = netlist.resolve(path);
-    return node === undefined ? undefined : netlist.netOf(node);
-  };
   const isRead = taken.some((line) => {
     if (line.kind === 'coil resistance') return pickup.coils.length === 1;
     if (line.kind !== 'resistance') return false;
-    const nets = [netOf(line.probes.red), netOf(line.probes.black)];
+    const nets = [netlist.netAt(line.probes.red), netlist.netAt(line.probes.black)];
     return nets.includes(hot) && nets.includes(ground);
   });
   const ohm = quick.resistance20COhm;

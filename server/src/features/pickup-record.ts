@@ -6,7 +6,7 @@ import { TARGET_TOLERANCE } from '../estimates/common-practice.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { formerState } from '../model/former-state.ts';
-import type { LeadPath } from '../model/lead.ts';
+import { probedNets } from '../model/netlist.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
@@ -209,15 +209,11 @@ function retestReasons(each: PickupAnalysis): readonly string[] {
 
 /** A reading between the two nets, whatever its leads are called; of a single coil, the coil's own. */
 function readsOutput({ lines }: Readings, { netlist, pickup }: PickupAnalysis): boolean {
-  const netOf = (path: LeadPath): number | undefined => {
-    const node = netlist.resolve(path);
-    return node === undefined ? undefined : netlist.netOf(node);
-  };
   const output = new Set([netlist.hot, netlist.ground]);
   return lines.some((line) => {
     if (line.kind === 'coil resistance') return pickup.coils.length === 1;
     if (line.kind !== 'resistance') return false;
-    const [red, black] = [netOf(line.probes.red), netOf(line.probes.black)];
-    return red !== undefined && black !== undefined && red !== black && output.has(red) && output.has(black);
+    const [red, black] = probedNets(line.probes, netlist) ?? [];
+    return red !== black && output.has(red) && output.has(black);
   });
 }

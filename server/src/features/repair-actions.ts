@@ -1,4 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
+import { onceFor, onceForEach } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
@@ -36,7 +37,7 @@ function plansIn(analysis: Analysis, span: Span): readonly (readonly RepairActio
   for (const finding of touched)
     for (const subject of subjectsOf(analysis, finding)) subjects.set(JSON.stringify(subject), subject);
   return [...subjects.values()].map((subject): readonly RepairAction[] => {
-    const { faults, plans, questions } = plansFor(analysis, subject);
+    const { faults, plans, questions } = plansFor(analysis)(subject);
     if (!faults.some((fault) => touched.includes(fault))) return [];
     return plans.flatMap((plan) => actionOf(analysis, subject, { faults, questions }, plan));
   });
@@ -73,14 +74,7 @@ function subjectsOf({ instruments }: Analysis, { subject }: Finding): readonly R
   return [{ pickup: subject.pickup }, ...homes.map(({ instrument }) => ({ instrument: instrument.name }))];
 }
 
-const remembered = new WeakMap<Analysis, Map<string, RepairOutcome>>();
-
 /** An editor asks at every move of the cursor. */
-function plansFor(analysis: Analysis, subject: RepairSubject): RepairOutcome {
-  const known = remembered.get(analysis) ?? new Map<string, RepairOutcome>();
-  remembered.set(analysis, known);
-  const key = JSON.stringify(subject);
-  const outcome = known.get(key) ?? planRepairs(analysis, subject);
-  known.set(key, outcome);
-  return outcome;
-}
+const plansFor = onceFor((analysis: Analysis) =>
+  onceForEach((subject: RepairSubject): RepairOutcome => planRepairs(analysis, subject)),
+);

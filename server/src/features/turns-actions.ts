@@ -1,13 +1,14 @@
 /** Turns that reach a target or match the other coil, written into the plan; each title says the number and whether it fits. */
+
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import { present } from '../../../grammar/values/present.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { insertFirstLine, replaceNumber } from '../checks/edits.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { type TurnsProposal, targetProposals, turnsThatMatch } from '../estimates/turns-plan.ts';
-import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { fitText, offText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
@@ -97,15 +98,7 @@ function written(
   return [{ title: `${what}: ${each.join(', ')}`, edits }];
 }
 
-const known = new WeakMap<QuickEstimates, ReturnType<typeof targetProposals>>();
-
-/** Actions are asked for at every move of the cursor; the answer changes with the pickup alone. */
-function remembered(quick: QuickEstimates, bench: Bench | undefined): ReturnType<typeof targetProposals> {
-  const before = known.get(quick);
-  if (before) return before;
-  const made = targetProposals(quick, bench);
-  known.set(quick, made);
-  return made;
-}
+/** Actions are asked for at every move of the cursor. */
+const remembered = onceFor(targetProposals);
 
 const grouped = (turns: number): string => String(turns).replace(/\B(?=(\d{3})+$)/g, '_');

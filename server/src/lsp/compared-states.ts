@@ -1,4 +1,5 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { onceFor, onceForEach } from '../../../grammar/values/remember.ts';
 import { createAnalyser } from '../analysis/analysis.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { compareFacts, type FactComparison } from '../comparison/compare-facts.ts';
@@ -62,25 +63,24 @@ export function createBases(files: Files): Bases {
   };
 }
 
-const remembered = new WeakMap<Analysis, Map<string, Before | undefined>>();
+const formerStates = onceFor((now: Analysis) =>
+  onceForEach((subject: Subject): Before | undefined => {
+    const rework = reworkOf(now, pickupsIn(now, subject));
+    return (
+      rework && {
+        label: rework.label,
+        analysis: rework.before,
+        after: rework.after,
+        facts: rework.facts,
+        uses: [],
+      }
+    );
+  }),
+);
 
 /** What the subject was before its pickups were reworked, as this text itself tells it. */
-export function ownBefore(now: Analysis, subject: Subject): Before | undefined {
-  const made = remembered.get(now) ?? new Map<string, Before | undefined>();
-  remembered.set(now, made);
-  const key = `${subject.kind} ${subject.name}`;
-  if (made.has(key)) return made.get(key);
-  const rework = reworkOf(now, pickupsIn(now, subject));
-  const before = rework && {
-    label: rework.label,
-    analysis: rework.before,
-    after: rework.after,
-    facts: rework.facts,
-    uses: [],
-  };
-  made.set(key, before);
-  return before;
-}
+export const ownBefore = (now: Analysis, { kind, name }: Subject): Before | undefined =>
+  formerStates(now)({ kind, name });
 
 /** The pickup itself, or those that the instrument holds. */
 export function pickupsIn(analysis: Analysis, { kind, name }: Subject): readonly Pickup[] {

@@ -1,4 +1,5 @@
 /** A pickup as it was before the work: the one that it reworks, or what its readings as found tell of it. */
+import { onceFor } from '../../../grammar/values/remember.ts';
 import { type Coil, opposite } from './coil.ts';
 import type { Pickup } from './pickup.ts';
 
@@ -7,18 +8,9 @@ import type { Pickup } from './pickup.ts';
  * the coils that were kept as they are, and in place of each new one a coil of which only the name, its leads and its readings are
  * known. `undefined` where nothing tells of a former state.
  */
-export function formerState(pickup: Pickup): Pickup | undefined {
-  if (pickup.reworks) return pickup.reworks;
-  const before = remembered.get(pickup);
-  if (before) return before.state;
-  const state = asFound(pickup);
-  remembered.set(pickup, { state });
-  return state;
-}
+export const formerState = (pickup: Pickup): Pickup | undefined => pickup.reworks ?? asFound(pickup);
 
-const remembered = new WeakMap<Pickup, { readonly state: Pickup | undefined }>();
-
-function asFound(pickup: Pickup): Pickup | undefined {
+const asFound = onceFor((pickup: Pickup): Pickup | undefined => {
   const readings = pickup.readings.filter(({ found }) => found);
   if (readings.length === 0 || !pickup.coils.some(({ work }) => work?.value === 'new')) return undefined;
   const { barMagnet } = pickup;
@@ -32,7 +24,7 @@ function asFound(pickup: Pickup): Pickup | undefined {
     target: undefined,
     accepted: [],
   };
-}
+});
 
 /** The bar as it lay before: its line says what became of it, and nothing of one that was exchanged. */
 function turnedBack({ value, place }: NonNullable<Pickup['barMagnet']>): Pickup['barMagnet'] {

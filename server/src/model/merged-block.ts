@@ -2,6 +2,7 @@
  * A block with its facts matched and what `like` brings merged in. Every fact keeps the chunk it was written in, so a value
  * taken over from another block still points to its own line.
  */
+
 import { matchBlock } from '../../../grammar/src/match.ts';
 import {
   alternativesOf,
@@ -14,6 +15,7 @@ import type { Captured, Shape } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { SyntaxProblem } from '../../../grammar/src/syntax-problem.ts';
 import type { BlockNode, Chunk, FactNode, MadeFrom } from '../../../grammar/src/syntax-tree.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Place, Stated } from './place.ts';
 import { type FactsRead, readFacts } from './reading.ts';
 
@@ -55,15 +57,10 @@ export type PlacedFacts<B extends BlockSchema> = {
   readonly [K in keyof B['facts']]: readonly PlacedFact<Captured<B['facts'][K]['shape']>>[];
 };
 
-const known = new WeakMap<BlockNode, AnyBlock>();
-
 /** The block as written, nothing taken over yet; read once for the model and all who compare. A kind that nobody knows holds misfits. */
-export function blockOf(node: BlockNode, chunk: Chunk): AnyBlock {
-  const block =
-    known.get(node) ?? readBlock(node, chunk, schemas.get(node.keyword.text) ?? unknownKind(node.keyword.text));
-  known.set(node, block);
-  return block;
-}
+export const blockOf: (node: BlockNode, chunk: Chunk) => AnyBlock = onceFor((node: BlockNode, chunk: Chunk) =>
+  readBlock(node, chunk, schemas.get(node.keyword.text) ?? unknownKind(node.keyword.text)),
+);
 
 const unknownKind = (keyword: string): BlockSchema => ({
   keyword,

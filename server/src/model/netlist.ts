@@ -4,13 +4,14 @@
  */
 
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
-import type { Coil, CoilEnd } from './coil.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
+import { COIL_ENDS, type Coil, type CoilEnd } from './coil.ts';
 import { JoinedNodes } from './joined-nodes.ts';
 import type { LeadPath } from './lead.ts';
 import { blocksOfLife, keptOrNew, statesOf } from './life.ts';
 import type { Joint, MetalFitting, Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
-import type { ReadingOf } from './readings.ts';
+import type { Probes, ReadingOf } from './readings.ts';
 
 /** `coil:slug.start`, `tap:slug.orange`, `lead:violet`, `part:baseplate`. */
 export type Node = string;
@@ -72,6 +73,14 @@ export interface PickupNetlist {
   netOf(node: Node): number | undefined;
   /** The node that a path names in a hookup or a reading; `hot` and `ground` included. */
   resolve(path: LeadPath): Node | undefined;
+  /** The net of that node. */
+  netAt(path: LeadPath): number | undefined;
+}
+
+/** The nets that two probes touch. */
+export function probedNets({ red, black }: Probes, { netAt }: PickupNetlist): readonly [number, number] | undefined {
+  const [a, b] = [netAt(red), netAt(black)];
+  return a === undefined || b === undefined ? undefined : [a, b];
 }
 
 export const HOT: Node = 'hot';
@@ -90,8 +99,13 @@ export const foilsOf = ({ pickup, netOf }: PickupNetlist) =>
   });
 export const partNode = (part: string): Node => `part:${part}`;
 
-/** With `joined: false` the hookup is left out: the pickup as it lies on the bench before its leads are joined. */
-export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolean } = { joined: true }): PickupNetlist {
+/** The pickup with its leads joined as its hookup says; remembered. */
+export const joinedNetlist = onceFor((pickup: Pickup) => pickupNetlist(pickup));
+
+/** The pickup as it lies on the bench before its leads are joined; remembered. */
+export const looseNetlist = onceFor((pickup: Pickup) => pickupNetlist(pickup, false));
+
+export function pickupNetlist(pickup: Pickup, isJoined = true): PickupNetlist {
   const joints = pickup.hookup?.joints ?? [];
   const nodes = new JoinedNodes();
   const reused: PickupNetlist['reused'][number][] = [];
@@ -99,19 +113,22 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
   const leads = outgoingLeads(pickup, joints, reused);
   const kicked = endsFromKicks(pickup, leads);
 
+  const tie = (node: Node, path: LeadPath, where = path.place): void => {
+    const target = resolveLead(path, pickup, leads);
+    if (target) nodes.unite(node, target);
+    else undeclared.push({ path, where });
+  };
+
   for (const lead of leads.values()) nodes.add(lead.node);
   for (const coil of pickup.coils) {
     nodes.add(endNode(coil.name, 'start'));
     nodes.add(endNode(coil.name, 'finish'));
     for (const tap of coil.taps)
       nodes.unite(tapNode(coil.name, leadName(tap.value.lead.value)), leadNode(leadName(tap.value.lead.value)));
-    for (const end of ['start', 'finish'] as const) {
+    for (const end of COIL_ENDS) {
       const lead = coil[end]?.value;
-      if (lead?.to) {
-        const target = resolveLead(lead.to.value, pickup, leads);
-        if (target) nodes.unite(endNode(coil.name, end), target);
-        else undeclared.push({ path: lead.to.value, where: lead.to.place });
-      } else if (lead?.own && leads.get(leadName(lead.own.value))?.ends.some((e) => e.coil === coil && e.end === end)) {
+      if (lead?.to) tie(endNode(coil.name, end), lead.to.value, lead.to.place);
+      else if (lead?.own && leads.get(leadName(lead.own.value))?.ends.some((e) => e.coil === coil && e.end === end)) {
         nodes.unite(endNode(coil.name, end), leadNode(leadName(lead.own.value)));
       }
     }
@@ -124,19 +141,14 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
   if (pickup.shield) nodes.unite(partNode('shield'), leadNode(leadName(pickup.shield.value)));
   for (const fitting of pickup.metal) {
     nodes.add(partNode(fitting.part));
-    if (!fitting.tiedTo) continue;
-    const target = resolveLead(fitting.tiedTo, pickup, leads);
-    if (target) nodes.unite(partNode(fitting.part), target);
-    else undeclared.push({ path: fitting.tiedTo, where: fitting.tiedTo.place });
+    if (fitting.tiedTo) tie(partNode(fitting.part), fitting.tiedTo);
   }
 
   for (const coil of pickup.coils) {
     const lead = coil.foil?.value;
     if (!lead || lead === 'none') continue;
     nodes.add(foilNode(coil.name));
-    const target = resolveLead(lead, pickup, leads);
-    if (target) nodes.unite(foilNode(coil.name), target);
-    else undeclared.push({ path: lead, where: lead.place });
+    tie(foilNode(coil.name), lead);
   }
 
   const jointsOfNode = new Map<Node, Joint[]>();
@@ -146,7 +158,7 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
     const anchor =
       joint.kind === 'hot' ? HOT : joint.kind === 'ground' ? GROUND : joint.kind === 'shield' ? CHASSIS : undefined;
     let previous: Node | undefined = anchor;
-    if (options.joined && anchor) nodes.add(anchor);
+    if (isJoined && anchor) nodes.add(anchor);
     for (const path of joint.leads) {
       const node = resolveLead(path, pickup, leads);
       if (!node) {
@@ -158,13 +170,13 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
       else firstUse.set(node, path);
       jointsOfNode.set(node, [...(jointsOfNode.get(node) ?? []), joint]);
       if (joint.kind === 'free') freeNodes.push(node);
-      else if (options.joined) {
+      else if (isJoined) {
         if (previous) nodes.unite(previous, node);
         previous = node;
       }
     }
   }
-  if (options.joined && !nodes.has(CHASSIS) && nodes.has(GROUND)) nodes.unite(CHASSIS, GROUND);
+  if (isJoined && !nodes.has(CHASSIS) && nodes.has(GROUND)) nodes.unite(CHASSIS, GROUND);
 
   const { netOf, members } = nodes.number();
   const nets = members.map(
@@ -174,7 +186,9 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
       joints: [...new Set(list.flatMap((node) => jointsOfNode.get(node) ?? []))],
     }),
   );
-  const netAt = (node: Node) => netOf.get(node);
+  const netOfNode = (node: Node) => netOf.get(node);
+  const resolve = (path: LeadPath) =>
+    path.text === HOT || path.text === GROUND ? path.text : resolveLead(path, pickup, leads);
   const windings = pickup.coils.map((coil): Winding => {
     const known = kicked.has(coil.name)
       ? 'from a kick'
@@ -183,11 +197,11 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
         : 'unknown';
     return {
       coil,
-      start: netAt(endNode(coil.name, 'start')),
-      finish: netAt(endNode(coil.name, 'finish')),
+      start: netOfNode(endNode(coil.name, 'start')),
+      finish: netOfNode(endNode(coil.name, 'finish')),
       taps: coil.taps.flatMap(({ value }) => {
         const lead = leadName(value.lead.value);
-        const net = netAt(tapNode(coil.name, lead));
+        const net = netOfNode(tapNode(coil.name, lead));
         return net === undefined ? [] : [{ lead, turns: value.turns.si, net }];
       }),
       ends: known,
@@ -200,7 +214,7 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
           {
             fitting: 'shield' as const,
             name: pickup.shield.value,
-            net: netAt(partNode('shield')) ?? -1,
+            net: netOfNode(partNode('shield')) ?? -1,
             place: pickup.shield.place,
           },
         ]
@@ -208,7 +222,7 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
     ...pickup.metal.map((fitting) => ({
       fitting,
       name: fitting.part,
-      net: netAt(partNode(fitting.part)) ?? -1,
+      net: netOfNode(partNode(fitting.part)) ?? -1,
       place: fitting.place,
     })),
   ];
@@ -216,19 +230,17 @@ export function pickupNetlist(pickup: Pickup, options: { readonly joined: boolea
     pickup,
     nets,
     windings,
-    hot: netAt(HOT),
-    ground: netAt(GROUND),
-    chassis: netAt(CHASSIS),
+    hot: netOfNode(HOT),
+    ground: netOfNode(GROUND),
+    chassis: netOfNode(CHASSIS),
     leads,
     metal,
     undeclared,
     reused,
-    free: new Set(freeNodes.flatMap((node) => netAt(node) ?? [])),
-    netOf: netAt,
-    resolve: (path) => {
-      if (path.parts.length === 1 && (path.parts[0] === 'hot' || path.parts[0] === 'ground')) return path.parts[0];
-      return resolveLead(path, pickup, leads);
-    },
+    free: new Set(freeNodes.flatMap((node) => netOfNode(node) ?? [])),
+    netOf: netOfNode,
+    resolve,
+    netAt: (path) => netOf.get(resolve(path) ?? ''),
   };
 }
 
@@ -261,7 +273,7 @@ function outgoingLeads(
   for (const conductor of pickup.conductors) bringOut(conductor.value, conductor.place, 'conductor');
   if (pickup.shield) bringOut(pickup.shield.value, pickup.shield.place, 'shield');
   for (const coil of pickup.coils) {
-    for (const end of ['start', 'finish'] as const) {
+    for (const end of COIL_ENDS) {
       const lead = coil[end];
       if (!lead?.value.own || lead.value.to) continue;
       const innerJoint = joints.some((joint) =>
@@ -272,7 +284,7 @@ function outgoingLeads(
     for (const tap of coil.taps) bringOut(tap.value.lead.value, tap.value.lead.place, 'tap');
   }
   for (const coil of pickup.coils)
-    for (const end of ['start', 'finish'] as const) {
+    for (const end of COIL_ENDS) {
       const to = coil[end]?.value.to?.value;
       if (to?.parts.length === 1) leads.get(leadName(to.text))?.ends.push({ coil, end });
     }

@@ -1,8 +1,10 @@
 /** A pickup with changes made to it: a changed copy of the model, solved as any other pickup is. */
 
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import { pathsOfNet } from '../checks/edits.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import {
+  COIL_ENDS,
   type Coil,
   type CoilEnd,
   type CoilLead,
@@ -13,7 +15,7 @@ import {
   type Sign,
 } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import { hasUnseenPoles } from '../words/pole-turning.ts';
@@ -42,7 +44,7 @@ export const NO_CHANGE: PickupChange = {
 
 /** The changed copy; `undefined` where the spec does not hold what the change needs. Signs are those before the change. */
 export function changedPickup(pickup: Pickup, signs: readonly CoilSigns[], change: PickupChange): Pickup | undefined {
-  const loose = pickupNetlist(pickup, { joined: false });
+  const loose = looseNetlist(pickup);
   let changed: Pickup | undefined = withCoils(pickup, signs, change);
   for (const name of change.leadsSwapped) changed = changed && withLeadsSwapped(changed, pickup, name, loose);
   if (change.offShield) changed = changed && withoutShield(changed, change.offShield, loose);
@@ -130,12 +132,7 @@ function soleJointPath(pickup: Pickup, loose: PickupNetlist, net: number | undef
   const nodes = net === undefined ? [] : (loose.nets[net]?.nodes ?? []);
   if (nodes.filter((node) => node.startsWith('coil:')).length !== 1) return undefined;
   if (nodes.some((node) => node.startsWith('part:'))) return undefined;
-  const paths = (pickup.hookup?.joints ?? []).flatMap(({ leads }) =>
-    leads.filter((path) => {
-      const node = loose.resolve(path);
-      return node !== undefined && loose.netOf(node) === net;
-    }),
-  );
+  const paths = pathsOfNet(pickup, loose, net);
   return paths.length === 1 ? paths[0] : undefined;
 }
 
@@ -200,7 +197,7 @@ function withShieldLine(pickup: Pickup, leads: readonly LeadPath[]): Pickup {
 export function endOnShield(pickup: Pickup): PickupChange['offShield'] {
   const onShield = isShield(pickup);
   const ends = pickup.coils.flatMap((coil) =>
-    (['start', 'finish'] as const).flatMap((end) => {
+    COIL_ENDS.flatMap((end) => {
       const to = coil[end]?.value.to;
       return to && onShield(to.value) ? [{ coil: coil.name, end }] : [];
     }),
@@ -265,7 +262,6 @@ function withHotAndGroundSwapped(pickup: Pickup, original: Pickup, loose: Pickup
 }
 
 function carriesCoil(path: LeadPath, loose: PickupNetlist): boolean {
-  const node = loose.resolve(path);
-  const net = node === undefined ? undefined : loose.netOf(node);
+  const net = loose.netAt(path);
   return net !== undefined && (loose.nets[net]?.nodes.some((each) => each.startsWith('coil:')) ?? false);
 }

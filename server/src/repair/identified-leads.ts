@@ -9,7 +9,7 @@ import type { Edit, Finding } from '../checks/finding.ts';
 import { ownEdits } from '../checks/own-edits.ts';
 import { type Identification, type IdentifiedCoil, identifyLeads } from '../estimates/identify/identify.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
-import { type Coil, type CoilEnd, opposite, type Rotation } from '../model/coil.ts';
+import { COIL_ENDS, type Coil, type CoilEnd, opposite, type Rotation } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { endLead } from '../words/parts.ts';
 import { list } from '../words/text.ts';
@@ -189,9 +189,7 @@ function holds(analysis: Analysis, pickup: Pickup, { edits, ends, isHookup }: Ca
     return each.coils.every((coil, index) => {
       const meant = each === pickup ? ends.get(coil.name) : undefined;
       const changed = now?.coils[index];
-      return (['start', 'finish'] as const).every(
-        (end) => leadOf(changed, end) === (leadOf(coil, end) ?? meant?.[end]),
-      );
+      return COIL_ENDS.every((end) => leadOf(changed, end) === (leadOf(coil, end) ?? meant?.[end]));
     });
   });
 }

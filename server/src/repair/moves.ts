@@ -3,7 +3,7 @@
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
-import { pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { partsOf, type SelectionPart } from '../model/selection.ts';
 import { type PartChoice, partChoices } from '../model/selection-choices.ts';
@@ -36,7 +36,7 @@ export function possibleMoves(pickups: readonly QuickEstimates[], instrument: In
 }
 
 function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): readonly Move[] {
-  const loose = pickupNetlist(pickup, { joined: false });
+  const loose = looseNetlist(pickup);
   const move = (work: Work, add: (change: PickupChange) => PickupChange, coil?: Coil): Move => ({
     on: 'pickup',
     work,

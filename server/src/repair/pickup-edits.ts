@@ -13,7 +13,7 @@ import {
 import type { Edit } from '../checks/finding.ts';
 import { asLaterState, isReadOverHookup } from '../checks/later-state.ts';
 import { ownEdits } from '../checks/own-edits.ts';
-import type { Coil } from '../model/coil.ts';
+import { COIL_ENDS, type Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { samePlace } from '../model/place.ts';
 
@@ -79,7 +79,7 @@ function spindleEdits({ spindle, place }: Coil, changed: Coil, { coils }: Pickup
 
 function leadEdits(coil: Coil, changed: Coil): readonly Edit[] {
   return present(
-    (['start', 'finish'] as const).map((end) => {
+    COIL_ENDS.map((end) => {
       const [was, is] = [coil[end], changed[end]];
       if (!was || !is || was === is) return undefined;
       const [from, to] = [was.value.to?.value, is.value.to?.value];

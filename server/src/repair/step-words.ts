@@ -1,6 +1,6 @@
 /** Steps as a person does them, with what each is good for. */
 
-import { pickupNetlist } from '../model/netlist.ts';
+import { looseNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { coilWords, endLead, positionWords } from '../words/parts.ts';
 import { coilPolesTurned, polesTurned } from '../words/pole-turning.ts';
@@ -74,7 +74,7 @@ function textOf(move: Move): string {
 function swappedWords(pickup: Pickup, name: string | undefined): string {
   const netlist = pickupNetlist(pickup);
   const coil = pickup.coils.find((each) => each.name === name);
-  const swap = name === undefined ? undefined : leadSwap(pickup, name, pickupNetlist(pickup, { joined: false }));
+  const swap = name === undefined ? undefined : leadSwap(pickup, name, looseNetlist(pickup));
   if (swap) return `${swap.start.text} and ${swap.finish.text}`;
   return coil ? `${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}` : 'they';
 }

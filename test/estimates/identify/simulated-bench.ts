@@ -7,7 +7,7 @@ import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { dcPickup, dcTransfers } from '../../../server/src/estimates/pickup-circuit.ts';
 import type { QuickEstimates } from '../../../server/src/estimates/quick.ts';
 import { segmentOhm } from '../../../server/src/estimates/segment-shares.ts';
-import { pickupNetlist } from '../../../server/src/model/netlist.ts';
+import { looseNetlist, type pickupNetlist } from '../../../server/src/model/netlist.ts';
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
 import { copperTemperatureFactor } from '../../../server/src/physics/wire.ts';
 import type { Chance } from '../../support/chance.ts';
@@ -139,7 +139,7 @@ ${lines.map((line) => `    ${line}\n`).join('')}  }
 
 /** `violet to pink 4.03 kohm`, within the meter's limits of what is true. */
 export function readResistance({ quick }: TruePickup, a: string, b: string, by: Chance): string {
-  const loose = pickupNetlist(quick.netlist.pickup, { joined: false });
+  const loose = looseNetlist(quick.netlist.pickup);
   const factor = copperTemperatureFactor(22);
   const [from, to] = [netOf(loose, a), netOf(loose, b)];
   const { network, nodeOf } = dcPickup(loose, (segment) => factor * (segmentOhm(segment, quick.windings) ?? 0), to);
@@ -153,7 +153,7 @@ export function readResistance({ quick }: TruePickup, a: string, b: string, by: 
 /** `kick violet to pink at screw approach positive`; `undefined` where the coil is not between the probes. */
 export function readKick(pickup: TruePickup, a: string, b: string, coil: TrueCoil, by: Chance): string | undefined {
   const { quick } = pickup;
-  const loose = pickupNetlist(quick.netlist.pickup, { joined: false });
+  const loose = looseNetlist(quick.netlist.pickup);
   const ohmOf = (segment: Parameters<typeof segmentOhm>[0]) => segmentOhm(segment, quick.windings) ?? 1;
   const shares = dcTransfers(loose, ohmOf, netOf(loose, a), netOf(loose, b));
   const share = [...(shares ?? [])].reduce(

@@ -3,7 +3,7 @@
 import { type QuickEstimates, resistanceOf } from '../../estimates/quick.ts';
 import type { Bench } from '../../model/bench.ts';
 import { COIL_ENDS } from '../../model/coil.ts';
-import { endNode, type Node, type PickupNetlist, partNode, pickupNetlist } from '../../model/netlist.ts';
+import { endNode, looseNetlist, type Node, type PickupNetlist, partNode } from '../../model/netlist.ts';
 import type { ReadingOf } from '../../model/readings.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { inRoom, passOhm } from './numbers.ts';
@@ -38,7 +38,7 @@ export interface LooseAndJoined {
 
 export function looseAndJoined({ netlist }: QuickEstimates): LooseAndJoined {
   return {
-    loose: pickupNetlist(netlist.pickup, { joined: false }),
+    loose: looseNetlist(netlist.pickup),
     joined: { ...netlist, chassis: netlist.ground },
   };
 }

@@ -2,7 +2,7 @@
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../checks/finding.ts';
 import { COIL_ENDS, type Coil, type CoilEnd } from '../../model/coil.ts';
-import { endNode, type Node, type OutgoingLead, type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
+import { endNode, looseNetlist, type Node, type OutgoingLead, type PickupNetlist } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
 
 export interface Mistake {
@@ -134,7 +134,7 @@ export function conductorOf(netlist: PickupNetlist, coil: string, end: CoilEnd):
   const winding = netlist.windings.find((each) => each.coil.name === coil);
   if (winding?.ends !== 'from a kick') return undefined;
   // As the leads lie on the bench: once they are joined, a net no longer tells them apart.
-  const loose = pickupNetlist(netlist.pickup, { joined: false });
+  const loose = looseNetlist(netlist.pickup);
   const net = loose.windings.find((each) => each.coil.name === coil)?.[end];
   const lead = [...loose.leads.values()].find((each) => each.what === 'conductor' && loose.netOf(each.node) === net);
   return lead === undefined ? undefined : netlist.leads.get(lead.name);

@@ -4,7 +4,7 @@ import { type Bench, benchMeter } from '../../model/bench.ts';
 import { type Coil, oppositeSign, poleSign, type Sign } from '../../model/coil.ts';
 import type { LeadPath } from '../../model/lead.ts';
 import { magnetWorkAt } from '../../model/life.ts';
-import { type PickupNetlist, pickupNetlist } from '../../model/netlist.ts';
+import { looseNetlist, type PickupNetlist } from '../../model/netlist.ts';
 import type { Place } from '../../model/place.ts';
 import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
 import { disjointSets } from '../../physics/circuit/circuit.ts';
@@ -66,12 +66,12 @@ export interface Evidence {
 
 export function evidenceOf(quick: QuickEstimates, bench: Bench | undefined): Evidence {
   const { pickup } = quick.netlist;
-  const loose = pickupNetlist(pickup, { joined: false });
+  const loose = looseNetlist(pickup);
   const lines = looseLines(quick.life);
   const read = lines.flatMap(({ line, block }) => pairReading(line, block, loose, bench) ?? []);
   const pointOf = unions(read);
   const at = (path: LeadPath): Point | undefined => {
-    const net = netOf(path, loose);
+    const net = loose.netAt(path);
     return net === undefined ? undefined : pointOf(net);
   };
   const measured = kicksNow(quick.life).flatMap(({ kick, turned }): readonly KickReading[] => {
@@ -144,11 +144,6 @@ function turnedSince({ states }: PickupLife, name: string, worksAgo: number): bo
   return turned;
 }
 
-function netOf(path: LeadPath, loose: PickupNetlist): number | undefined {
-  const node = loose.resolve(path);
-  return node === undefined ? undefined : loose.netOf(node);
-}
-
 function pairReading(
   line: ReadLine,
   block: Readings,
@@ -167,7 +162,7 @@ function pairReading(
   return { a, b, at20COhm: value.si / factor, limitOhm, place };
 }
 
-const pointsOf = ({ red, black }: Probes, loose: PickupNetlist) => [netOf(red, loose), netOf(black, loose)] as const;
+const pointsOf = ({ red, black }: Probes, loose: PickupNetlist) => [loose.netAt(red), loose.netAt(black)] as const;
 
 /** Nets that read nearly nothing between them are one point. */
 function unions(read: readonly PairReading[]): (net: number) => Point {

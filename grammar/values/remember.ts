@@ -1,0 +1,33 @@
+/** What is made once for an object; `known` tells whether it has been, without making it. */
+export interface Once<K extends object, B extends readonly unknown[], V> {
+  (key: K, ...beside: B): V;
+  known(key: K, ...beside: B): V | undefined;
+}
+
+/** A function that makes its result once for an object, and again where it is asked beside other things (a bench, say) than before. */
+export function onceFor<K extends object, B extends readonly unknown[], V>(
+  make: (key: K, ...beside: B) => V,
+): Once<K, B, V> {
+  const made = new WeakMap<K, { readonly beside: B; readonly value: V }>();
+  const found = (key: K, beside: B) => {
+    const known = made.get(key);
+    return known?.beside.every((each, index) => each === beside[index]) ? known : undefined;
+  };
+  const once = (key: K, ...beside: B): V => {
+    const known = found(key, beside) ?? { beside, value: make(key, ...beside) };
+    made.set(key, known);
+    return known.value;
+  };
+  return Object.assign(once, { known: (key: K, ...beside: B) => found(key, beside)?.value });
+}
+
+/** The same for plain data, by what they say. */
+export function onceForEach<A, V>(make: (argument: A) => V): (argument: A) => V {
+  const made = new Map<string | undefined, { readonly value: V }>();
+  return (argument) => {
+    const key = JSON.stringify(argument);
+    const known = made.get(key) ?? { value: make(argument) };
+    made.set(key, known);
+    return known.value;
+  };
+}
