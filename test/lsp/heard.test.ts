@@ -32,7 +32,7 @@ describe('pots of the bench view', () => {
 
   it('are taken by the names of the knobs, between 0 and 10, and nothing else of what comes', () => {
     assert.deepEqual(potsFrom(undefined), { volume: 10, tone: 10 });
-    assert.deepEqual(potsFrom({ volume: 12, tone: 3.14159, hue: 4 }), { volume: 10, tone: 3.1 });
+    assert.deepEqual(potsFrom({ volume: 12, tone: 3.04, hue: 4 }), { volume: 10, tone: 3 });
     assert.deepEqual(potsFrom({ 'neck.volume': -1, tone: 5, blend: 8 }), {
       volume: 10,
       tone: 5,

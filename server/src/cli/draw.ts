@@ -7,7 +7,11 @@ import type { DrawingWidth } from '../documents/drawing-sheet.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
-import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
+import {
+  noResponseWords,
+  pickupResponsePicture,
+  positionResponsePicture,
+} from '../documents/response-plot/from-model.ts';
 import { responsePlot } from '../documents/response-plot/response-plot.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
@@ -90,7 +94,13 @@ export const draw = defineCommand({
           ? pickupResponse(now, before, values.pickup, cableF)
           : positionResponse(now, before, values.instrument, values.position, played);
       if (response !== undefined) return responsePlot(response, values.width);
-      throw new CommandError(`${now.shown}: no response is known; report says what is, check what is missing`);
+      const known =
+        values.position === undefined
+          ? chosenPickup(now.analysis, values.pickup, now.shown).estimates(cableF)
+          : chosenInstrument(now.analysis, values.instrument, now.shown, values.position)
+              .positions(played)
+              .find(({ key }) => key === values.position);
+      throw new CommandError(`${now.shown}: ${noResponseWords(known)}`);
     }
   },
 });

@@ -64,7 +64,9 @@ export function positionNumbers(
   const after = now.positions(played).find((each) => each.key === key);
   if (after === undefined) return undefined;
   const past = before?.positions(played).find((each) => each.key === key);
-  const shown = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb');
+  // Levels are told against one coil, unless there is none.
+  const isSilent = after.levelDb === null || past?.levelDb === null;
+  const shown = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb' || isSilent);
   return {
     caption: `Numbers, position ${key}`,
     rows: [

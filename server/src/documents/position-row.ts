@@ -1,13 +1,13 @@
 /** One position in a row: its name, its response, its numbers, its verdict. */
 import { scaleLinear } from 'd3-scale';
+import { isSilence } from '../estimates/level-in-place.ts';
 import { NULL_DB, printNumber } from '../quantities/print.ts';
-import { numberParts, shownLevel } from '../words/number-text.ts';
-import { POSITION_NUMBERS } from '../words/numbers.ts';
+import { shownLevel } from '../words/number-text.ts';
 import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
 import { textLine, wordsAt } from './labels.ts';
 import { sparkNodes } from './position-spark.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
-import { type PositionRow, resistanceParts, rowWords, stringText } from './positions-picture.ts';
+import { humText, type PositionRow, resistanceParts, rowWords, stringText } from './positions-picture.ts';
 import { circle, d, path, rect, type SvgNode } from './svg.ts';
 import { fitText, wrapText } from './text-width.ts';
 
@@ -53,9 +53,10 @@ function titleNodes(
   ];
 }
 
-function wideNumbers({ estimates, string }: PositionRow, top: number, { ohm, stringEnd }: Columns): readonly SvgNode[] {
+function wideNumbers(row: PositionRow, top: number, { ohm, stringEnd }: Columns): readonly SvgNode[] {
+  const { estimates, string } = row;
   const { value, uncertainty } = resistanceParts(estimates);
-  const level = string === undefined ? 'unknown' : printNumber(string.db, 0);
+  const level = string === undefined ? stringText(row) : printNumber(string.db, 0);
   const below = (text: string | undefined, x: number) =>
     text === undefined ? [] : [wordsAt(text, x, top + 52, { quiet: true, anchor: 'end' })];
   return [
@@ -85,8 +86,8 @@ function stringNodes(
     return [
       textLine(
         [
-          { text: 'string ', quiet: true },
-          { text, bold: true },
+          { text: 'string', quiet: true },
+          { text: ` ${text}`, bold: true },
         ],
         { x: left, y: top + 66, anchor: 'start' },
       ),
@@ -102,23 +103,25 @@ function stringNodes(
 
 /** A bar from the stated floor; what is only bounded from above ends in an arrow toward less. */
 function humNodes(
-  { estimates: { humDb }, live }: PositionRow,
+  row: PositionRow,
   top: number,
   { hum: [left, right], humY, stringHead }: Columns,
   size: DrawingWidth,
 ): readonly SvgNode[] {
+  const { humDb } = row.estimates;
   const y = top + humY;
   const textX = size === 'narrow' ? stringHead : left;
-  const name = size === 'narrow' ? [{ text: 'hum ', quiet: true }] : [];
-  if (humDb === undefined)
+  const name = size === 'narrow' ? [{ text: 'hum', quiet: true }] : [];
+  const beside = name.length > 0 ? ' ' : '';
+  if (humDb === undefined || isSilence(humDb))
     return [
-      textLine([...name, { text: 'unknown', bold: true }], {
+      textLine([...name, { text: `${beside}${humText(row)}`, bold: true }], {
         x: textX,
         y: size === 'narrow' ? top + 84 : y - 3,
         anchor: 'start',
       }),
     ];
-  const { number } = numberParts(humDb, POSITION_NUMBERS.humDb);
+  const number = humText(row);
   const { db, orLower } = shownLevel(humDb);
   const x = scaleLinear([NULL_DB, HUM_TOP_DB], [left, right]).clamp(true);
   const end = x(db);
@@ -128,10 +131,10 @@ function humNodes(
       : path('w2', d`M${Math.max(end, left + 6) + 20} ${y + 9}h-18m6 -4l-6 4l6 4`);
   return [
     path('hair', d`M${left} ${y + 9}H${right}`),
-    ...(end > left ? [rect(live ? 'solid' : 'bar', left, y + 5, end - left, 8)] : []),
+    ...(end > left ? [rect(row.live ? 'solid' : 'bar', left, y + 5, end - left, 8)] : []),
     ...(orLower ? [arrow] : []),
     size === 'narrow'
-      ? textLine([...name, { text: `${number}${orLower ? '' : '\u202FdB'}`, bold: true }], {
+      ? textLine([...name, { text: `${beside}${number}${orLower ? '' : '\u202FdB'}`, bold: true }], {
           x: textX,
           y: top + 84,
           anchor: 'start',

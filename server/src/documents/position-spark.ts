@@ -1,5 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
+import { SILENT } from '../words/numbers.ts';
 import { type Box, boxAround, isInside, overlap, type Spot, textBox, textLine, wordsAt } from './labels.ts';
 import type { Columns } from './positions-columns.ts';
 import type { PositionRow } from './positions-picture.ts';
@@ -12,12 +13,12 @@ export function sparkNodes(
   top: number,
   { spark: [left, right], sparkY }: Columns,
 ): readonly SvgNode[] {
-  const { response, resonanceHz } = estimates;
+  const { response, resonanceHz, levelDb } = estimates;
   const x = scaleLog([100, 20_000], [left, right]);
   const y = scaleLinear([SPARK_FLOOR_DB, SPARK_TOP_DB], [top + sparkY[1], top + sparkY[0]]);
   const zeroLine = path('w1', d`M${left} ${y(0)}H${right}`);
-  if (response === undefined) {
-    return [zeroLine, wordsAt('unknown', left, y(0) - 8, { quiet: true })];
+  if (response === undefined || levelDb === null) {
+    return [zeroLine, wordsAt(levelDb === null ? SILENT : 'unknown', left, y(0) - 8, { quiet: true })];
   }
   const zero =
     Math.max(...response.levelDb) - SPARK_TOP_DB > (response.levelDb[0] ?? 0)

@@ -14,8 +14,9 @@ export function positionVerdict(
   { phase, humDb, resistanceOhm, response }: PositionEstimates,
   onPurpose: boolean,
 ): PositionVerdict {
-  if (resistanceOhm === null) return said([['Nothing is connected.', true]]);
-  if (resistanceOhm !== undefined && resistanceOhm.value < SHORT_OHM) return said([['The output is shorted.', true]]);
+  if (resistanceOhm === null) return said([['Silent: nothing is connected.', true]]);
+  if (resistanceOhm !== undefined && resistanceOhm.value < SHORT_OHM)
+    return said([['Silent: hot and ground are joined.', true]]);
   if (phase === 'unproven' && response === undefined && humDb === undefined)
     return said([['Unknown: turns or a coil’s sign are missing.', false]]);
   const meant = onPurpose ? ', as meant' : '';
@@ -25,7 +26,9 @@ export function positionVerdict(
     out: [[`${capital(phaseWords('out'))}${meant}.`, !onPurpose]],
     unproven: [[sentence, true]],
     single: [],
+    silent: [[sentence, true]],
   } as const;
+  if (phase === 'silent') return said(phases[phase]);
   if (humDb === undefined) return said([...phases[phase], ['Hum not known.', false]]);
   return said([...phases[phase], humSentence(humDb.value, phase === 'single', onPurpose)]);
 }

@@ -4,6 +4,8 @@ import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Position } from '../model/instrument.ts';
 import { onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
+import { numberParts } from '../words/number-text.ts';
+import { POSITION_NUMBERS, SILENT } from '../words/numbers.ts';
 import { titleOf } from '../words/parts.ts';
 import { positionTitle, selectionWords } from '../words/selections.ts';
 import type { SheetWords } from './drawing-sheet.ts';
@@ -129,7 +131,14 @@ export function resistanceParts({ resistanceOhm }: PositionEstimates): {
   return printParts({ value: resistanceOhm.value, sd: resistanceOhm.sd, dimension: 'resistance', unit: 'kohm' });
 }
 
-export function stringText({ string }: PositionRow): string {
+export function stringText({ string, estimates }: PositionRow): string {
+  if (estimates.levelDb === null) return SILENT;
   if (string === undefined) return 'unknown';
   return `${printNumber(string.db, 0)}${string.orLower ? ' or lower' : ''}`;
+}
+
+/** Against the strongest coil of the position. */
+export function humText({ estimates: { humDb, levelDb } }: PositionRow): string {
+  if (humDb !== undefined) return numberParts(humDb, POSITION_NUMBERS.humDb).number;
+  return levelDb === null ? SILENT : 'unknown';
 }

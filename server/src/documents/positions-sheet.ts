@@ -1,8 +1,7 @@
 /** All positions of an instrument on one sheet: what each gives, in small plots, numbers and words. */
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { NULL_DB, printNumber } from '../quantities/print.ts';
-import { numberParts } from '../words/number-text.ts';
-import { POSITION_NUMBERS } from '../words/numbers.ts';
+import { SILENT } from '../words/numbers.ts';
 import {
   type Block,
   type DrawingWidth,
@@ -17,7 +16,7 @@ import {
 import { wordsAt } from './labels.ts';
 import { drawRow } from './position-row.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
-import { type PositionsPicture, resistanceParts, stringText } from './positions-picture.ts';
+import { humText, type PositionsPicture, resistanceParts, stringText } from './positions-picture.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
 import { d, path, type SvgNode } from './svg.ts';
 import { fitText } from './text-width.ts';
@@ -69,9 +68,13 @@ export function positionsTable(picture: PositionsPicture): FactTable {
       return [
         `${row.key} ${row.title}`,
         ohm.uncertainty === undefined ? ohm.value : `${ohm.value} ± ${ohm.uncertainty}`,
-        estimates.resonanceHz === undefined ? 'none' : frequencyText(estimates.resonanceHz),
+        estimates.levelDb === null
+          ? SILENT
+          : estimates.resonanceHz === undefined
+            ? 'none'
+            : frequencyText(estimates.resonanceHz),
         stringText(row),
-        estimates.humDb === undefined ? 'unknown' : numberParts(estimates.humDb, POSITION_NUMBERS.humDb).number,
+        humText(row),
         verdict.sentences.map(({ text }) => text).join(' '),
       ];
     }),

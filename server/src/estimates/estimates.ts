@@ -19,7 +19,8 @@ export interface CoilEstimates {
   readonly capacitanceF: Estimate | undefined;
 }
 
-export type PhaseVerdict = 'in' | 'out' | 'single' | 'unproven';
+/** `silent`: nothing drives the output. */
+export type PhaseVerdict = 'in' | 'out' | 'single' | 'unproven' | 'silent';
 
 export interface LeadReading {
   readonly leads: readonly [string, string];

@@ -1,5 +1,5 @@
 /** What several sources give together against the strongest of them alone, the circuit unchanged. */
-import { cancelledDb } from '../physics/circuit/combined-level.ts';
+import { cancelledDb, isSilentDb } from '../physics/circuit/combined-level.ts';
 import type { Complex } from '../physics/complex.ts';
 import { add, magnitude, scale as scaled, zero } from '../physics/complex.ts';
 import { type Estimate, functionOf, linear } from '../quantities/estimate.ts';
@@ -162,3 +162,6 @@ export function levelSdDb(contributions: readonly Contribution[]): number {
   const sd = overStrings(sums, (sum) => spreadOf(contributions, sum, undefined));
   return total > 0 ? 20 * Math.log10(1 + sd / total) : 0;
 }
+
+/** With its ±: coils that would cancel wholly, if nobody erred, are not known to be silent. */
+export const isSilence = ({ value, sd }: Pick<Estimate, 'value' | 'sd'>): boolean => isSilentDb(value + sd);

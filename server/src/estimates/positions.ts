@@ -62,7 +62,7 @@ export function positionEstimates(
   const resistanceOhm = jackResistance({ instrument, quickOf, bench }, selection, { played });
   const settings: Setting = { ...AS_PLAYED, ...played };
   const sounding = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
-  const phase = phaseOf(sounding);
+  const phase = phaseAmong(sounding, quick);
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
 
   const driven = (factors: readonly number[]) =>
@@ -108,6 +108,12 @@ export function positionEstimates(
     response: responseAt(full, string),
   };
 }
+
+/** Where every pickup has its hookup and yet nothing drives the output, no kick settles anything: it is silent. */
+const phaseAmong = (sounding: readonly SoundingCoil[], quick: readonly QuickEstimates[]): PhaseVerdict =>
+  sounding.length === 0 && quick.every(({ netlist: { hot, ground } }) => hot !== undefined && ground !== undefined)
+    ? 'silent'
+    : phaseOf(sounding);
 
 /** `null`: silence. */
 const levelOrSilence = (db: number, from: Parameters<typeof estimateOf>[1]): Estimate | null =>
@@ -156,7 +162,7 @@ export function positionLevels(at: InstrumentAtBench, { key, title, selection }:
   const { instrument, quickOf } = at;
   if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return base;
   const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
-  const phase = phaseOf(coils);
+  const phase = phaseAmong(coils, pickupsOf(selection, quickOf));
   const alikeDb = combinedHumDb(coils);
   const verdict = (db: number | undefined) => (db === undefined ? undefined : humVerdict(db));
   if (coils.length === 0 || pickupsOf(selection, quickOf).some((each) => !fullyKnown(each)))

@@ -4,7 +4,11 @@ import { numbersOnPage, plotOnPage, readingsOnPage, usageOnPage } from '../docum
 import type { HtmlNode } from '../documents/html.ts';
 import { partWords } from '../documents/parts-sheet.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
-import { pickupResponsePicture, positionResponsePicture } from '../documents/response-plot/from-model.ts';
+import {
+  noResponseWords,
+  pickupResponsePicture,
+  positionResponsePicture,
+} from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import { partUsage } from '../features/part-usage.ts';
@@ -163,14 +167,20 @@ type Heard = Pick<SectionAsked, 'subject' | 'position' | 'pots'>;
 function responseView(states: ComparedStates, params: Heard): ResponseView {
   const picture = responsePicture(states, params);
   return {
-    ...(picture ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) } : { why: WHY_NO_RESPONSE }),
+    ...(picture
+      ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
+      : { why: noResponseWords(heardEstimates(states.now, params)) }),
     leftOut: LEFT_OUT,
     strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
   };
 }
 
-const WHY_NO_RESPONSE =
-  'There is no response to draw: a coil lacks its turns, its bobbin or its wire; or nothing is left between hot and ground, because a joint is open, the coils cancel or the volume is down.';
+/** What is heard: the position's estimates, or those of the pickup by itself. */
+function heardEstimates(now: Analysis, params: Heard) {
+  const heard = heardAt(now, params);
+  if (heard === undefined) return pickupNamed(now, params.subject.name)?.estimates();
+  return heard.instrument.positions(potsFrom(params.pots)).find(({ key }) => key === heard.position.key.value);
+}
 
 /** As the instrument that it is heard through says, else the pickup. */
 function stringCount(now: Analysis, params: Heard): number | undefined {

@@ -1,7 +1,9 @@
 /** Computed numbers as text: the one way in which hover, report, cards, bench view and comparison print them. */
+
+import { isSilence } from '../estimates/level-in-place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { joinUnit, onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
-import type { NumberName } from './numbers.ts';
+import { type NumberName, SILENT } from './numbers.ts';
 
 type Value = Pick<Estimate, 'value' | 'sd'>;
 type Printed = Pick<NumberName, 'dimension' | 'decimals'>;
@@ -14,6 +16,7 @@ export interface NumberParts {
 
 /** A number and its unit apart, for columns whose head holds the unit; in the usual unit of its size unless one is given. */
 export function numberParts(value: Value, name: Printed, unit?: string): NumberParts {
+  if (isSilent(value, name)) return { number: SILENT, unit: '' };
   const bound = upperBound(value, name);
   if (bound !== undefined) return { number: `${bound} or lower`, unit: 'dB' };
   return partsOf(value, name, { unit, signed: name.dimension === 'level' });
@@ -22,9 +25,12 @@ export function numberParts(value: Value, name: Printed, unit?: string): NumberP
 /** `4.06 ± 0.03 kΩ`, `−27 dB or lower`; `null`: there is none, and the name says how that is called. */
 export function numberText(value: Value | null, name: Printed & Pick<NumberName, 'none'>): string {
   if (value === null) return name.none ?? 'none';
+  if (isSilent(value, name)) return SILENT;
   const bound = upperBound(value, name);
   return bound === undefined ? joined(numberParts(value, name)) : `${joinUnit(bound, 'dB')} or lower`;
 }
+
+const isSilent = (value: Value, { dimension }: Printed): boolean => dimension === 'level' && isSilence(value);
 
 /** A level as a bar shows it beside its words: the value, or its upper bound. */
 export function shownLevel(value: Value): { readonly db: number; readonly orLower: boolean } {

@@ -6,6 +6,7 @@ const WORDS: Readonly<Record<PhaseVerdict, string>> = {
   out: 'out of phase',
   single: 'one coil',
   unproven: 'phase not proven',
+  silent: 'silent',
 };
 
 const HINTS: Readonly<Partial<Record<PhaseVerdict, string>>> = {

@@ -6,7 +6,7 @@ import { jackResistance } from '../../estimates/positions.ts';
 import type { Bench } from '../../model/bench.ts';
 import { printCelsius } from '../../quantities/print.ts';
 import { numberParts } from '../../words/number-text.ts';
-import { POSITION_NUMBERS } from '../../words/numbers.ts';
+import { POSITION_NUMBERS, SILENT } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { selectionWords } from '../../words/selections.ts';
 import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
@@ -31,7 +31,7 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
         th('hum, dB'),
       ],
       rows: analysed.instrument.positions.map((position, index) => {
-        const { phase = 'unproven', humDb } = estimates[index] ?? {};
+        const { phase = 'unproven', humDb, levelDb } = estimates[index] ?? {};
         return [
           rowHead(h('b', {}, position.key.value)),
           h('td', {}, typed(position.title ?? '')),
@@ -42,7 +42,11 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
           h(
             'td',
             { class: humDb ? 's' : undefined },
-            humDb ? numberParts(humDb, POSITION_NUMBERS.humDb).number : 'unknown: kick and compass',
+            humDb
+              ? numberParts(humDb, POSITION_NUMBERS.humDb).number
+              : levelDb === null
+                ? SILENT
+                : 'unknown: kick and compass',
           ),
         ];
       }),

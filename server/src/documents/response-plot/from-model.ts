@@ -1,7 +1,7 @@
 import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
-import type { PositionEstimates } from '../../estimates/estimates.ts';
+import type { PickupEstimates, PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP, potWordsInShort } from '../../estimates/positions.ts';
@@ -130,6 +130,12 @@ function positionCurve(
   const { resonanceHz, peakDb, minus3DbHz } = estimates;
   return { name, band, resonanceHz, peakDb, minus3DbHz };
 }
+
+/** Why there is no picture of a response: nobody knows it, or it is known to be silence. */
+export const noResponseWords = (known: PositionEstimates | PickupEstimates | undefined): string =>
+  (known && 'response' in known ? known.response : known?.inductanceH) === undefined
+    ? 'There is no response to draw: a coil lacks its turns, its bobbin or its wire.'
+    : 'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.';
 
 /**
  * Coils that cancel, a volume turned down: what is left of every note by rounding and stray capacitance is no response, though the
