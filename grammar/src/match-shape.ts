@@ -204,10 +204,8 @@ function matchSequence(
   follow: ReadonlySet<string>,
 ): Match | undefined {
   const value: Record<string, unknown> = {};
-  const entries = Object.entries(fields);
   let next = index;
-  for (const [position, [field, shape]] of entries.entries()) {
-    const rest = firstOfSequence(entries.slice(position + 1).map(([, following]) => following));
+  for (const { field, shape, rest } of stepsOf(fields)) {
     const behind = rest.mayBeEmpty ? new Set([...rest.words, ...follow]) : rest.words;
     const match = matchShape(attempt, next, shape, behind);
     if (!match) return undefined;
@@ -215,6 +213,29 @@ function matchSequence(
     next = match.next;
   }
   return { value, next };
+}
+
+interface Step {
+  readonly field: string;
+  readonly shape: Shape;
+  /** What may stand behind it in the sequence. */
+  readonly rest: ReturnType<typeof firstOfSequence>;
+}
+
+const steps = new WeakMap<Readonly<Record<string, Shape>>, readonly Step[]>();
+
+/** The steps of a sequence, worked out once. */
+function stepsOf(fields: Readonly<Record<string, Shape>>): readonly Step[] {
+  const known = steps.get(fields);
+  if (known) return known;
+  const entries = Object.entries(fields);
+  const made = entries.map(([field, shape], position) => ({
+    field,
+    shape,
+    rest: firstOfSequence(entries.slice(position + 1).map(([, following]) => following)),
+  }));
+  steps.set(fields, made);
+  return made;
 }
 
 function matchMany(

@@ -6,7 +6,13 @@ import { matchShape } from './match-shape.ts';
 import { mendOf } from './mend.ts';
 import { nearest } from './nearest.ts';
 import { sameLetters } from './other-words.ts';
-import { alternativesOf, type BlockSchema, type FactsOf, type MatchedFact } from './schema/block-schema.ts';
+import {
+  alternativesOf,
+  type BlockSchema,
+  type FactSchema,
+  type FactsOf,
+  type MatchedFact,
+} from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { Captured, Shape } from './schema/shape.ts';
 import { joinSpans, type Span } from './span.ts';
@@ -69,9 +75,8 @@ interface ReadFact extends Read {
 /** A line by the fact whose word it begins with, else by one that begins with something else. */
 function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
   const word = wordOf(fact.items[0]);
-  const entries = Object.entries(schema.facts);
-  const wordless = entries.filter(([, candidate]) => candidate.word === undefined);
-  const worded = word === undefined ? undefined : entries.find(([, candidate]) => candidate.word === word);
+  const { wordless, byWord } = entriesOf(schema);
+  const worded = word === undefined ? undefined : byWord.get(word);
   if (worded) {
     const [field, { shape, example }] = worded;
     const read = { field, ...advised(readItems(fact.items, shape, 1, fact.span), example) };
@@ -91,6 +96,31 @@ function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
     if (read.problems.length === 0 || meant === undefined) return read;
   }
   return unknownWord(fact, schema, meant);
+}
+
+type FactEntry = readonly [field: string, fact: FactSchema];
+
+interface FactEntries {
+  readonly wordless: readonly FactEntry[];
+  readonly byWord: ReadonlyMap<string, FactEntry>;
+}
+
+const sorted = new WeakMap<BlockSchema, FactEntries>();
+
+/** The facts of a schema as lines ask for them, sorted once. Of two with one word the first. */
+function entriesOf(schema: BlockSchema): FactEntries {
+  const known = sorted.get(schema);
+  if (known) return known;
+  const wordless: FactEntry[] = [];
+  const byWord = new Map<string, FactEntry>();
+  for (const entry of Object.entries(schema.facts)) {
+    const { word } = entry[1];
+    if (word === undefined) wordless.push(entry);
+    else if (!byWord.has(word)) byWord.set(word, entry);
+  }
+  const entries = { wordless, byWord };
+  sorted.set(schema, entries);
+  return entries;
 }
 
 const wordsOf = (schema: BlockSchema): readonly string[] =>

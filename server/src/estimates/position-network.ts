@@ -2,7 +2,7 @@
 import type { Control, Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type PlacedPart, partsBetween, type SelectionPart } from '../model/selection.ts';
-import { type Component, ground, netsOf } from '../physics/circuit/circuit.ts';
+import { type Component, ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { potentiometer, rheostat, wiperFraction } from '../physics/circuit/potentiometer.ts';
@@ -95,13 +95,13 @@ export function positionNetwork(
       resistor({ name: 'input', from: JACK, to: ground, ohm: input?.value.si ?? DEFAULT_INPUT_OHM }),
     );
   }
-  const nets = netsOf(build.components);
+  const network = networkOf({ components: build.components });
   return {
-    network: networkOf({ components: build.components }),
+    network,
     output: JACK,
     segments: build.segments,
     metal: build.metal,
-    netOf: (node) => nets.ofNode.get(node),
+    netOf: (node) => network.nets.ofNode.get(node),
   };
 }
 

@@ -37,28 +37,33 @@ export function namesInBlock(block: AnyBlock): readonly PlacedName[] {
 }
 
 function allNames(block: AnyBlock): readonly PlacedName[] {
-  const placed = (name: NameInLine, line: Place): PlacedName => ({
-    ...name,
-    place: { chunk: line.chunk, span: name.span },
-    line,
-    block,
-  });
-  const ofLines = Object.entries(block.schema.facts).flatMap(([field, { shape }]) =>
-    (block.facts[field] ?? []).flatMap(({ value, place }) =>
-      namesInLine(shape, value).map((name) => placed(name, place)),
-    ),
-  );
-  return [...ofLines, ...block.blocks.flatMap((inner) => [...headNames(inner, placed), ...allNames(inner)])];
+  const found: PlacedName[] = [];
+  const add = ({ kind, parts, span, isPath, role }: NameInLine, line: Place): void => {
+    found.push({ kind, parts, span, isPath, role, place: { chunk: line.chunk, span }, line, block });
+  };
+  for (const field in block.schema.facts) {
+    const shape = block.schema.facts[field]?.shape;
+    if (shape)
+      for (const { value, place } of block.facts[field] ?? [])
+        for (const name of namesInLine(shape, value)) add(name, place);
+  }
+  for (const inner of block.blocks) {
+    for (const name of headNames(inner)) add(name, inner.place);
+    found.push(...allNames(inner));
+  }
+  return found;
 }
 
-function headNames(
-  { schema, name, namePlace, node, place }: AnyBlock,
-  placed: (name: NameInLine, line: Place) => PlacedName,
-): readonly PlacedName[] {
+function headNames({ schema, name, namePlace, node }: AnyBlock): readonly NameInLine[] {
   const kind = schema.names;
   if (kind === undefined) return [];
-  const called = (role: NameInLine['role'], value: string, span: Span) =>
-    placed({ kind, role, parts: [{ value, span }], span, isPath: false }, place);
+  const called = (role: NameInLine['role'], value: string, span: Span): NameInLine => ({
+    kind,
+    role,
+    parts: [{ value, span }],
+    span,
+    isPath: false,
+  });
   const like = node.like?.name;
   return [called('declares', name ?? '', namePlace.span), ...(like ? [called('uses', like.text, like.span)] : [])];
 }

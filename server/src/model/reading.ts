@@ -75,21 +75,24 @@ interface Lines {
   readonly facts: Readonly<Record<string, readonly { readonly value: unknown; readonly place: Place }[]>>;
 }
 
-export const readFacts = (block: Lines): Readonly<Record<string, unknown>> =>
-  Object.fromEntries(
-    Object.entries(block.schema.facts).map(([field, { repeats }]) => {
-      const stated = readFact(block, field);
-      return [field, repeats ? stated : stated.at(-1)];
-    }),
-  );
+export function readFacts(block: Lines): Readonly<Record<string, unknown>> {
+  const read: Record<string, unknown> = {};
+  for (const field in block.schema.facts) {
+    const stated = readFact(block, field);
+    read[field] = block.schema.facts[field]?.repeats ? stated : stated.at(-1);
+  }
+  return read;
+}
 
 /** The lines of one fact. */
 export const readFact = ({ facts, schema }: Lines, field: string): readonly Stated<unknown>[] =>
-  (facts[field] ?? []).flatMap(({ value, place }) => {
-    const shape = schema.facts[field]?.shape;
-    const read = shape && readLine(shape, value, place.chunk);
-    return read ? [{ value: read.value, place }] : [];
-  });
+  !facts[field]?.length
+    ? []
+    : facts[field].flatMap(({ value, place }) => {
+        const shape = schema.facts[field]?.shape;
+        const read = shape && readLine(shape, value, place.chunk);
+        return read ? [{ value: read.value, place }] : [];
+      });
 
 /** What one line reads into; `undefined` where a number in it has no value in SI (the matcher has told why). */
 export function readLine(shape: Shape, captured: unknown, chunk: Chunk): { readonly value: unknown } | undefined {
