@@ -12,6 +12,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     name: 'signs',
     sources: estimates('signs', 'sign-system', 'phase', 'sources', 'coil-life'),
     tests: [
+      'test/estimates/sign-system.test.ts',
       'test/checks/sign-table.test.ts',
       'test/estimates/phase.test.ts',
       'test/estimates/life-table.test.ts',
@@ -28,6 +29,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     name: 'netlist',
     sources: ['server/src/model/netlist.ts', 'server/src/model/joined-nodes.ts', ...estimates('pickup-circuit')],
     tests: [
+      'test/model/netlist.test.ts',
       'test/checks/sign-table.test.ts',
       'test/checks/wiring.test.ts',
       'test/estimates/life-table.test.ts',

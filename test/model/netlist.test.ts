@@ -1,0 +1,350 @@
+/** What is joined to what in a pickup, as nets of named points. */
+import assert from 'node:assert/strict';
+import { dcTransfers, looseNetlist, segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';
+import type { LeadPath } from '../../server/src/model/lead.ts';
+import { foilsOf, type PickupNetlist, pickupNetlist } from '../../server/src/model/netlist.ts';
+import type { Pickup } from '../../server/src/model/pickup.ts';
+import { analyse } from '../support/check-fixture.ts';
+
+/** The last pickup of a text. */
+function pickupOf(text: string): Pickup {
+  const pickup = analyse(text).model.pickups.at(-1);
+  assert.ok(pickup);
+  return pickup;
+}
+const netlistOf = (text: string): PickupNetlist => pickupNetlist(pickupOf(text));
+/** Each net's points, sorted; nets of one point left out unless they are asked for. */
+const netsOf = (netlist: PickupNetlist, least = 2): readonly string[] =>
+  netlist.nets
+    .map(({ nodes }) => [...nodes].sort())
+    .filter(({ length }) => length >= least)
+    .map((nodes) => nodes.join(' '))
+    .sort();
+const path = (text: string, { place }: Pickup): LeadPath => ({ text, parts: text.split('.'), place });
+const pathsOf = (paths: readonly { readonly path: LeadPath }[]) => paths.map(({ path: { text } }) => text);
+
+const coil = (name: string, ...lines: readonly string[]) =>
+  `  coil ${name} {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+const hookup = (...lines: readonly string[]) => `  hookup {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+const pickup = (...parts: readonly string[]) => `pickup p {\n${parts.join('')}}\n`;
+const kicks = (...lines: readonly string[]) =>
+  `  readings "bench" 2026-10-02 {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+
+describe('the nets of a pickup', () => {
+  const two = [
+    '  conductors violet grey turquoise pink\n  shield bare\n',
+    coil('a', 'start to violet', 'finish to grey'),
+    coil('b', 'start to turquoise', 'finish to pink'),
+  ];
+
+  it('are its joints, with the shield on the instrument’s ground where a line says so', () => {
+    const netlist = netlistOf(
+      pickup(...two, hookup('hot grey', 'link violet turquoise', 'ground pink', 'shield bare')),
+    );
+    assert.deepEqual(netsOf(netlist), [
+      'chassis lead:bare part:shield',
+      'coil:a.finish hot lead:grey',
+      'coil:a.start coil:b.start lead:turquoise lead:violet',
+      'coil:b.finish ground lead:pink',
+    ]);
+    assert.notEqual(netlist.chassis, netlist.ground);
+    const together = netlistOf(pickup(...two, hookup('hot grey', 'link violet turquoise', 'ground pink bare')));
+    assert.equal(together.chassis, together.ground);
+    assert.ok(netsOf(together).includes('chassis coil:b.finish ground lead:bare lead:pink part:shield'));
+  });
+
+  it('are only what is soldered inside, before the leads are joined', () => {
+    const text = pickup(...two, hookup('hot grey', 'link violet turquoise', 'ground pink bare'));
+    const loose = looseNetlist(pickupOf(text));
+    assert.deepEqual(netsOf(loose), [
+      'coil:a.finish lead:grey',
+      'coil:a.start lead:violet',
+      'coil:b.finish lead:pink',
+      'coil:b.start lead:turquoise',
+      'lead:bare part:shield',
+    ]);
+    assert.deepEqual([loose.hot, loose.ground, loose.chassis], [undefined, undefined, undefined]);
+    // What a line joins is known all the same.
+    assert.deepEqual(loose.nets.map(({ joints }) => joints.map(({ kind }) => kind).join()).sort(), [
+      'ground',
+      'ground',
+      'hot',
+      'link',
+      'link',
+    ]);
+  });
+
+  it('of free leads are no joint: each stays by itself', () => {
+    const netlist = netlistOf(
+      pickup(...two, hookup('hot grey', 'ground pink', 'free violet turquoise', 'shield bare')),
+    );
+    const violet = netlist.netOf('lead:violet');
+    const turquoise = netlist.netOf('lead:turquoise');
+    assert.notEqual(violet, turquoise);
+    assert.deepEqual([...netlist.free].sort(), [violet, turquoise].sort());
+  });
+
+  it('hold metal that is tied to a lead, foil that is soldered, and metal by itself', () => {
+    const text = pickup(
+      '  conductors violet\n  shield bare\n',
+      coil('a', 'start to bare', 'finish to violet', 'foil tied to bare'),
+      coil('b', 'foil none'),
+      '  baseplate nickel-silver tied to bare\n  cover nickel-silver\n',
+      hookup('hot violet', 'ground bare'),
+    );
+    const netlist = netlistOf(text);
+    assert.ok(
+      netsOf(netlist).includes('chassis coil:a.start foil:a ground lead:bare part:baseplate part:shield'),
+      netsOf(netlist).join('\n'),
+    );
+    assert.deepEqual(
+      netlist.metal.map(({ name, net }) => [name, net === netlist.ground]),
+      [
+        ['bare', true],
+        ['baseplate', true],
+        ['cover', false],
+      ],
+    );
+    assert.ok(netsOf(netlist, 1).includes('part:cover'));
+    assert.deepEqual(
+      foilsOf(netlist).map(({ coil: { name }, net }) => [name, net === netlist.ground]),
+      [['a', true]],
+    );
+  });
+
+  it('name what no part brings out, each at its word', () => {
+    const text = pickup(
+      '  conductors violet\n',
+      coil('a', 'start to yellow', 'finish to violet', 'foil tied to green'),
+      '  baseplate nickel-silver tied to bare\n',
+      hookup('hot violet', 'ground a.middle', 'link b.start a.start.inner'),
+    );
+    assert.deepEqual(pathsOf(netlistOf(text).undeclared), [
+      'yellow',
+      'bare',
+      'green',
+      'a.middle',
+      'b.start',
+      'a.start.inner',
+    ]);
+  });
+});
+
+describe('the leads of a pickup', () => {
+  it('are conductors, the shield, leads of coils and taps', () => {
+    const text = pickup(
+      '  conductors violet grey\n  shield bare\n',
+      coil('a', 'turns 5_000', 'start to violet', 'finish grey2', 'tap 2_000 turns orange'),
+      coil('b', 'start pink', 'finish blue'),
+      hookup('hot a.start', 'link b.start grey2', 'ground blue bare'),
+    );
+    const netlist = netlistOf(text);
+    assert.deepEqual(
+      [...netlist.leads.values()].map(({ name, what, ends }) => [
+        name,
+        what,
+        ends.map(({ coil: { name: of }, end }) => `${of} ${end}`).join(),
+      ]),
+      [
+        ['violet', 'conductor', 'a start'],
+        ['grey', 'conductor', ''],
+        ['bare', 'shield', ''],
+        ['grey2', 'coil lead', 'a finish'],
+        ['orange', 'tap', ''],
+        // The start of b is soldered inside: its lead does not leave the pickup.
+        ['blue', 'coil lead', 'b finish'],
+      ],
+    );
+  });
+
+  it('brought out twice, or joined twice, are told with where they were first', () => {
+    const text = pickup(
+      '  conductors violet grey\n',
+      coil('a', 'start violet', 'finish grey2'),
+      hookup('hot grey2 grey', 'ground violet', 'link violet grey2'),
+    );
+    const { reused } = netlistOf(text);
+    const spans = reused.map(({ name, place, first, why }) => [name, why, first.span.start < place.span.start]);
+    assert.deepEqual(spans, [
+      ['violet', 'brought out twice', true],
+      ['violet', 'in two joints', true],
+      ['grey2', 'in two joints', true],
+    ]);
+  });
+
+  it('are found by colour, by coil and end, by coil and tap, and as hot and ground', () => {
+    const text = pickup(
+      '  conductors violet grey\n  cover nickel-silver\n',
+      coil('a', 'turns 5_000', 'start to violet', 'finish to grey', 'tap 2_000 turns orange'),
+      hookup('hot violet', 'ground grey', 'free orange'),
+    );
+    const held = pickupOf(text);
+    const { resolve } = pickupNetlist(held);
+    const nodeOf = (written: string) => resolve(path(written, held));
+    for (const [written, node] of [
+      ['violet', 'lead:violet'],
+      ['VT', 'lead:violet'],
+      ['a.start', 'coil:a.start'],
+      ['a.finish', 'coil:a.finish'],
+      ['a.orange', 'tap:a.orange'],
+      ['a.OG', 'tap:a.orange'],
+      ['cover', 'part:cover'],
+      ['hot', 'hot'],
+      ['ground', 'ground'],
+      ['a.hot', undefined],
+      ['b.start', undefined],
+      ['a.start.x', undefined],
+      ['blue', undefined],
+    ] as const)
+      assert.equal(nodeOf(written), node, written);
+  });
+});
+
+describe('the windings of a pickup', () => {
+  it('have the ends that are stated, in its block or by the hookup', () => {
+    const endsOf = (text: string) => netlistOf(text).windings.map(({ ends, unseen }) => [ends, unseen]);
+    assert.deepEqual(endsOf(pickup(coil('a', 'start pink'))), [['stated', false]]);
+    assert.deepEqual(endsOf(pickup(coil('a', 'finish pink'))), [['stated', false]]);
+    assert.deepEqual(endsOf(pickup(coil('a'), hookup('hot a.start'))), [['stated', false]]);
+    assert.deepEqual(endsOf(pickup('  conductors pink\n', coil('a'), hookup('hot pink'))), [['unknown', false]]);
+  });
+
+  it('have taps in their nets, and are parted there from start to finish, by turns', () => {
+    const text = pickup(
+      coil('a', 'turns 5_000', 'start pink', 'finish grey', 'tap 3_000 turns orange', 'tap 1_000 turns blue'),
+      coil('b', 'start white', 'finish black'),
+      hookup('hot grey', 'link pink white', 'ground black', 'free orange blue'),
+    );
+    const netlist = netlistOf(text);
+    const name = (net: number) => netlist.nets[net]?.nodes.find((node) => node.startsWith('lead:')) ?? '';
+    assert.deepEqual(
+      segmentsOf(netlist, name, 'neck ').map(({ source, fromTurn, toTurn, start, finish }) => [
+        source,
+        fromTurn,
+        toTurn,
+        start,
+        finish,
+      ]),
+      [
+        ['neck a[1]', 0, 1000, 'lead:pink', 'lead:blue'],
+        ['neck a[2]', 1000, 3000, 'lead:blue', 'lead:orange'],
+        ['neck a[3]', 3000, undefined, 'lead:orange', 'lead:grey'],
+        ['neck b', 0, undefined, 'lead:pink', 'lead:black'],
+      ],
+    );
+  });
+
+  it('give what reaches two nets of a volt in each, by the resistances that are asked for', () => {
+    // Two coils side by side: each gives what the other's resistance has of both.
+    const text = pickup(
+      coil('a', 'start pink', 'finish grey'),
+      coil('b', 'start white', 'finish black'),
+      hookup('hot grey black', 'ground pink white'),
+    );
+    const netlist = netlistOf(text);
+    const { hot = -1, ground = -1 } = netlist;
+    const shares = (ohm: Readonly<Record<string, number>>, red: number, black: number) =>
+      [...(dcTransfers(netlist, ({ source }) => ohm[source] ?? 0, red, black)?.values() ?? [])].map((share) =>
+        Number(share.toFixed(6)),
+      );
+    assert.deepEqual(shares({ a: 1000, b: 3000 }, hot, ground), [0.75, 0.25]);
+    assert.deepEqual(shares({ a: 3000, b: 1000 }, hot, ground), [0.25, 0.75]);
+    assert.deepEqual(shares({ a: 3000, b: 1000 }, ground, hot), [-0.25, -0.75]);
+    const open = netlistOf(pickup(coil('a', 'start pink', 'finish grey'), hookup('hot grey')));
+    assert.equal(
+      dcTransfers(open, () => 1000, open.hot ?? -1, open.netOf('lead:nobody') ?? 99),
+      undefined,
+    );
+  });
+});
+
+describe('coils whose leads nobody traced', () => {
+  const four = '  conductors violet grey turquoise pink\n';
+  const windingsOf = (text: string) => {
+    const netlist = netlistOf(text);
+    const name = (net: number | undefined) =>
+      net === undefined
+        ? undefined
+        : netlist.nets[net]?.nodes
+            .filter((node) => !node.startsWith('coil:'))
+            .sort()
+            .join(' ');
+    return netlist.windings.map(({ start, finish, ends, unseen }) => [
+      name(start),
+      name(finish),
+      ends === 'from a kick' ? (unseen ? 'kick, unseen' : 'kick') : ends,
+    ]);
+  };
+
+  it('lie on the pair that kicks, the black probe’s lead as the start', () => {
+    const text = pickup(
+      four,
+      coil('a'),
+      coil('b'),
+      kicks('kick violet to grey at a approach positive', 'kick turquoise to pink at b approach negative'),
+    );
+    assert.deepEqual(windingsOf(text), [
+      ['lead:grey', 'lead:violet', 'kick'],
+      ['lead:pink', 'lead:turquoise', 'kick'],
+    ]);
+  });
+
+  it('need no name where there is one coil', () => {
+    const text = pickup('  conductors violet grey\n', coil('a'), kicks('kick violet to grey approach positive'));
+    assert.deepEqual(windingsOf(text), [['lead:grey', 'lead:violet', 'kick']]);
+    const two = pickup(four, coil('a'), coil('b'), kicks('kick violet to grey approach positive'));
+    assert.deepEqual(
+      windingsOf(two).map(([, , ends]) => ends),
+      ['unknown', 'unknown'],
+    );
+  });
+
+  it('keep to their first kick, and to leads that nothing else lies on', () => {
+    const later = pickup(
+      four,
+      coil('a'),
+      coil('b'),
+      kicks('kick violet to grey at a approach positive', 'kick turquoise to pink at a approach positive'),
+    );
+    assert.deepEqual(windingsOf(later)[0], ['lead:grey', 'lead:violet', 'kick']);
+    const placed = pickup(
+      four,
+      coil('a'),
+      coil('b', 'start to violet', 'finish to pink'),
+      kicks('kick violet to grey at a approach positive'),
+    );
+    assert.equal(windingsOf(placed)[0]?.[2], 'unknown');
+    const traced = pickup(four, coil('a', 'start to violet'), kicks('kick turquoise to pink at a approach positive'));
+    assert.equal(windingsOf(traced)[0]?.[2], 'stated');
+    const same = pickup(four, coil('a'), kicks('kick violet to violet at a approach positive'));
+    assert.equal(windingsOf(same)[0]?.[2], 'unknown');
+  });
+
+  it('of a closed pickup that kick on one pair lie between the two, one behind the other, whichever way round', () => {
+    const text = (second: string) =>
+      pickup(
+        '  conductors violet grey\n',
+        coil('a'),
+        coil('b'),
+        hookup('hot violet', 'ground grey'),
+        kicks('kick violet to grey at a approach positive', `kick ${second} at b approach positive`),
+      );
+    for (const second of ['violet to grey', 'grey to violet', 'hot to ground', 'ground to hot'])
+      assert.deepEqual(
+        windingsOf(text(second)),
+        [
+          ['chassis ground lead:grey', '', 'kick, unseen'],
+          ['', 'hot lead:violet', 'kick, unseen'],
+        ],
+        second,
+      );
+  });
+
+  it('of the same pickup before a work count where the coil was kept', () => {
+    const reworked = (said: string) =>
+      `pickup old {\n  conductors violet grey\n${coil('a')}${kicks('kick violet to grey at a approach positive')}}\n` +
+      `pickup now reworks old {\n${coil('a', said)}}\n`;
+    assert.deepEqual(windingsOf(reworked('kept'))[0], ['lead:grey', 'lead:violet', 'kick']);
+    assert.equal(windingsOf(reworked('new'))[0]?.[2], 'unknown');
+  });
+});
