@@ -13,6 +13,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     sources: estimates('signs', 'sign-system', 'phase', 'sources', 'coil-life'),
     tests: [
       'test/estimates/sign-system.test.ts',
+      'test/estimates/kicks.test.ts',
       'test/checks/sign-table.test.ts',
       'test/estimates/phase.test.ts',
       'test/estimates/life-table.test.ts',
