@@ -1,8 +1,8 @@
 /** What is joined to what in a pickup, as nets of named points. */
 import assert from 'node:assert/strict';
-import { dcTransfers, looseNetlist, segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';
+import { dcTransfers, segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';
 import type { LeadPath } from '../../server/src/model/lead.ts';
-import { foilsOf, type PickupNetlist, pickupNetlist } from '../../server/src/model/netlist.ts';
+import { foilsOf, looseNetlist, type PickupNetlist, pickupNetlist } from '../../server/src/model/netlist.ts';
 import type { Pickup } from '../../server/src/model/pickup.ts';
 import { analyse } from '../support/check-fixture.ts';
 
