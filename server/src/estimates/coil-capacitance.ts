@@ -16,7 +16,7 @@ import {
   USUAL_TURNS_PER_PASS,
   windingCapacitanceF,
 } from '../physics/capacitance.ts';
-import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { type Estimate, estimateOf, functionOf, product } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { metalOf, windowHeightM } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
@@ -60,20 +60,22 @@ function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estima
   if (!meanTurnM || !turns || !bareDiameterM || !overallDiameterM || !(heightM > 0)) return NO_CAPACITANCE;
   const filling = pickup.potting === undefined ? 'air' : 'wax';
   const traverseM = coil.traverse?.value.si;
-  const farad = windingCapacitanceF({
-    meanTurnM: meanTurnM.value,
-    heightM,
-    turns: turns.value,
-    bareDiameterM: bareDiameterM.value,
-    overallDiameterM: overallDiameterM.value,
-    laying: 'scatter',
-    turnsPerPass: traverseM ? heightM / traverseM : USUAL_TURNS_PER_PASS,
-    guide: traverseM ? 'machine' : 'unknown',
-    clearance: USUAL_CLEARANCE,
-    fill: FILL_PERMITTIVITY[filling],
-  });
-  return estimateOf(farad, {
-    sd: farad * CLEARANCE_RELATIVE_SD[filling],
+  const farad = functionOf([meanTurnM, turns, bareDiameterM, overallDiameterM], ([meanM, count, bareM, overallM]) =>
+    windingCapacitanceF({
+      meanTurnM: meanM,
+      heightM,
+      turns: count,
+      bareDiameterM: bareM,
+      overallDiameterM: overallM,
+      laying: 'scatter',
+      turnsPerPass: traverseM ? heightM / traverseM : USUAL_TURNS_PER_PASS,
+      guide: traverseM ? 'machine' : 'unknown',
+      clearance: USUAL_CLEARANCE,
+      fill: FILL_PERMITTIVITY[filling],
+    }),
+  );
+  const byClearance = estimateOf(1, {
+    sd: CLEARANCE_RELATIVE_SD[filling],
     basis: 'computed',
     restsOn: [
       `${filling} between turns, with clearances of 1 to 6 % of the wire, assumed`,
@@ -81,6 +83,7 @@ function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estima
     ],
     source: causes.windingCapacitance,
   });
+  return { ...product(farad, byClearance), restsOn: byClearance.restsOn };
 }
 
 /** `undefined` without a foil that is grounded. Foil lies on one turn of usual tape. */

@@ -110,7 +110,8 @@ export function withPoles(airH: Estimate, factor: number, coil: Coil, pickup: Pi
 
 /**
  * Relative standard deviation of what poles add, for what is not known of their permeability: χ/(1 + Nχ) moves by 1/(1 + Nχ) of
- * what χ moves, so slender steel hardly minds, magnets of low recoil permeability do.
+ * what χ moves, so slender steel hardly minds, magnets of low recoil permeability do. The spread is a limit either way, even in its
+ * logarithm (JCGM 100:2008, 4.3.7).
  */
 function permeabilityRelativeSd(coil: Coil): number {
   const pole = coil.bobbin?.pole?.value;
@@ -125,5 +126,5 @@ function permeabilityRelativeSd(coil: Coil): number {
   const shape = { lengthM: rod.topM - rod.bottomM, diameterM: rod.diameterM };
   const susceptibility = rod.relativePermeability - 1;
   const factor = demagnetisingFactor(shape, rod.relativePermeability);
-  return Math.log(spread) / (1 + factor * susceptibility);
+  return Math.log(spread) / Math.sqrt(3) / (1 + factor * susceptibility);
 }

@@ -59,8 +59,8 @@ export const NOMINAL_OHM = 4000;
 export const NOMINAL_HENRY = 2;
 /** Distance between the centre lines of two coils side by side, where it is not stated. */
 export const DEFAULT_COILS_APART_M = 0.018;
-/** What the distance of two coils, as stated and as assumed, leaves open of their coupling. */
-export const COUPLING_RELATIVE_SD = { stated: 0.05, assumed: 0.15 } as const;
+/** What the distance of two coils leaves open of their coupling: as stated, as assumed, and of a stack, flange upon flange. */
+export const COUPLING_RELATIVE_SD = { stated: 0.05, assumed: 0.15, stacked: 0.05 } as const;
 /** What one of the coils of a closed pickup may have of its resistance more or less than its part, relative. */
 export const UNSEEN_SHARE_RELATIVE_SD = 0.1;
 /** Thickness of a bobbin's flange. */

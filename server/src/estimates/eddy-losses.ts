@@ -26,12 +26,12 @@ const SHAPE_RELATIVE_SD = 0.1;
 const TABLE_RELATIVE_SD = 0.5;
 
 /**
- * A loss in steel poles goes with about the third root of a time constant (1 to 5 kHz, μr 100 to 500), so the time constants must move
- * three times as far to do what the spread of permeability (by three either way) does: the loaded peak of a coil with steel slugs then
- * moves by 0.6 dB, as it does where permeability and resistivity are drawn themselves. A magnet's recoil permeability enters the loss
- * more than once.
+ * What is not known of the poles' permeability and resistivity, as one factor of their time constants: so that the peak moves as it does
+ * where both are drawn themselves (test/estimates/drawn-pickups.test.ts). A loss in steel poles goes with about the third root of a time
+ * constant (1 to 5 kHz, μr 100 to 500), with a higher one where a bare pickup peaks, so the time constants must move several times as
+ * far as it does; a magnet's recoil permeability is known far better.
  */
-const POLE_LOSS_RELATIVE_SD = { steel: 0.42, alnico: 0.25 } as const;
+const POLE_LOSS_RELATIVE_SD = { steel: 0.55, alnico: 0.16 } as const;
 
 /** The time constants of a pickup's eddy currents as a factor about 1. A sheet's follow resistivity and thickness exactly. */
 export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: LossyMetal): Estimate {

@@ -21,7 +21,7 @@ import {
   SHORT_OHM,
 } from './common-practice.ts';
 import type { Played, QuickOf } from './position-network.ts';
-import { type InstrumentAtBench, jackResistance } from './positions.ts';
+import { type InstrumentAtBench, jackResistance, volumesIn } from './positions.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {
@@ -99,9 +99,9 @@ function judge(
   }
   const meterOhm =
     value.sd === undefined ? readingLimitOhm(benchMeter(setting.bench), readOhm) : READING_SPREAD_SD * value.sd;
-  // A tolerance is a limit: the root of three times the deviation that stands for it.
+  // A tolerance is a limit that all pots may reach: the root of three times the deviation that stands for each of them.
   const potsSd = expected.sources?.[causes.pots] ?? 0;
-  const potsOhm = Math.sqrt(3) * Math.abs(potsSd);
+  const potsOhm = Math.sqrt(3 * Math.max(1, volumesIn(setting.instrument, selection))) * Math.abs(potsSd);
   const perKelvinOhm = Math.abs(
     (jackOhm(setting, selection, temperature.celsius + 1) ?? expected.value) - expected.value,
   );

@@ -5,12 +5,16 @@ import { causes } from './causes.ts';
 import { CABLE_RELATIVE_SD, CAPACITOR_TOLERANCE, POT_TOLERANCE } from './common-practice.ts';
 import type { Played } from './position-network.ts';
 
-/** Tracks of pots, all alike. */
-export const TRACKS_CAUSE: Estimate = estimateOf(1, {
-  sd: POT_TOLERANCE / Math.sqrt(3),
-  basis: 'assumed',
-  source: causes.pots,
-});
+/**
+ * Tracks of so many pots across a circuit, as one factor. Each is off by itself, so that together they are off by the root of their number
+ * less: exact where all load alike.
+ */
+export const tracksCause = (count: number): Estimate =>
+  estimateOf(1, { sd: POT_TOLERANCE / Math.sqrt(3 * Math.max(1, count)), basis: 'assumed', source: causes.pots });
+
+/** Controls that stand across a position: those of the instrument, and those of its pickups. */
+export const controlsAcross = ({ controls }: Instrument, slots: readonly string[]): Instrument['controls'] =>
+  controls.filter(({ forSlot }) => !forSlot || slots.includes(forSlot.value));
 
 /** Capacitors of tone controls and bleeds, all alike. */
 export const CAPACITORS_CAUSE: Estimate = estimateOf(1, {

@@ -11,7 +11,7 @@ import { NO_SCALING, type Scaling, scalingOf, UNSCREENED, windingComponents } fr
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
-import { CAPACITORS_CAUSE, TRACKS_CAUSE } from './load-causes.ts';
+import { CAPACITORS_CAUSE, tracksCause } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
 import { segmentsOf } from './pickup-circuit.ts';
@@ -128,10 +128,10 @@ export function pickupEstimates(
 }
 
 /** Factors of all resistances, inductances, capacitances and losses with what is known of them, and of the pots and capacitors that load. */
-export const responseCauses = (quick: QuickEstimates, { toneOhm, volumeOhm }: Load): readonly Estimate[] => [
-  ...scalingCauses([quick]),
-  ...((toneOhm ?? volumeOhm) === undefined ? [] : [TRACKS_CAUSE, CAPACITORS_CAUSE]),
-];
+export function responseCauses(quick: QuickEstimates, { toneOhm, volumeOhm }: Load): readonly Estimate[] {
+  const pots = [toneOhm, volumeOhm].filter((ohm) => ohm !== undefined).length;
+  return [...scalingCauses([quick]), ...(pots === 0 ? [] : [tracksCause(pots), CAPACITORS_CAUSE])];
+}
 
 /** Response under a load, 0 dB the unloaded string signal of one coil of 5,000 turns. */
 export function pickupResponse(

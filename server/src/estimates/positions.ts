@@ -14,7 +14,7 @@ import { printCelsius } from '../quantities/print.ts';
 import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
 import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
-import { CAPACITORS_CAUSE, cableCause, TRACKS_CAUSE } from './load-causes.ts';
+import { CAPACITORS_CAUSE, cableCause, controlsAcross, tracksCause } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
 import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Sounding, stringShare } from './phase.ts';
@@ -69,7 +69,7 @@ export function positionEstimates(
     positionNetwork(instrument, selection, quickOf, { ...settings, scaling: scalingOf(factors) });
   const full = driven([]);
   const string = stringDrives(full);
-  const response = responseEstimates(positionCauses(instrument, quick, played), (values) => {
+  const response = responseEstimates(positionCauses(instrument, selection, quick, played), (values) => {
     const position = driven(values);
     return { network: position.network, output: position.output, sources: stringDrives(position) };
   });
@@ -174,11 +174,25 @@ export function positionLevels(at: InstrumentAtBench, { key, title, selection }:
 }
 
 /** What is known of a position's pickups, of its controls and of the cable: factors in the order that `scalingOf` takes. */
-export const positionCauses = (
+export function positionCauses(
   instrument: Instrument,
+  selection: Selection,
   quick: readonly QuickEstimates[],
   played: Played,
-): readonly Estimate[] => [...scalingCauses(quick), TRACKS_CAUSE, CAPACITORS_CAUSE, cableCause(instrument, played)];
+): readonly Estimate[] {
+  const pots = controlsIn(instrument, selection).filter(({ kind }) => kind !== 'bleed');
+  return [...scalingCauses(quick), tracksCause(pots.length), CAPACITORS_CAUSE, cableCause(instrument, played)];
+}
+
+const controlsIn = (instrument: Instrument, selection: Selection) =>
+  controlsAcross(
+    instrument,
+    slotsOf(selection).map(({ name }) => name),
+  );
+
+/** Volumes that a meter at the jack reads beside the pickups of a position. */
+export const volumesIn = (instrument: Instrument, selection: Selection): number =>
+  controlsIn(instrument, selection).filter(({ kind }) => kind === 'volume').length;
 
 const levelOf = (contributions: readonly Contribution[] | undefined): Estimate | undefined =>
   contributions && {
@@ -263,7 +277,10 @@ export function jackResistance(
   // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
   const cause = resistanceCause(quick);
   const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${printCelsius(temperatureC)}`];
-  return functionOf([{ ...cause, restsOn }, TRACKS_CAUSE], ([coils, tracks]) => at(coils, tracks) ?? Number.NaN);
+  return functionOf(
+    [{ ...cause, restsOn }, tracksCause(volumesIn(instrument, selection))],
+    ([coils, tracks]) => at(coils, tracks) ?? Number.NaN,
+  );
 }
 
 /** Coils of the position that drive the output, at 0 Hz where only directions are asked for. The parts of a tapped coil are one. */

@@ -35,7 +35,7 @@ export function positionResponseBand(
   const pickups = slotsOf(selection).map(({ pickup }) => pickup && quickOf(pickup));
   const known = pickups.flatMap((each) => each ?? []);
   if (known.length < pickups.length) return undefined;
-  return bandOf(positionCauses(instrument, known, played), (scaling) => {
+  return bandOf(positionCauses(instrument, selection, known, played), (scaling) => {
     const setting = { ...AS_PLAYED, ...played, scaling };
     const built = positionNetwork(instrument, selection, quickOf, setting);
     const response = responseOf(built.network, built.output, stringDrives(built), audioFrequencies());

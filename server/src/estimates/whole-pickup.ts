@@ -19,8 +19,10 @@ export interface WholePickup extends Pick<PickupMagnetics, 'inductanceH' | 'capa
 }
 
 /** How well the coupling of two coils is known, by their distance. */
-export const couplingRelativeSd = ({ coilsApart }: Pickup): number =>
-  coilsApart ? COUPLING_RELATIVE_SD.stated : COUPLING_RELATIVE_SD.assumed;
+export function couplingRelativeSd({ coils, coilsApart }: Pickup): number {
+  if (coils.some(({ below }) => below)) return COUPLING_RELATIVE_SD.stacked;
+  return coilsApart ? COUPLING_RELATIVE_SD.stated : COUPLING_RELATIVE_SD.assumed;
+}
 
 /**
  * Inductance and capacitance between hot and ground, well below resonance. With τ the share of a coil's e.m.f. that reaches the output
