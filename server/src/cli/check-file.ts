@@ -27,7 +27,7 @@ export type FileCheck =
       readonly ok: true;
       readonly path: string;
       readonly text: string;
-      readonly sarif?: SarifFile;
+      readonly sarif: SarifFile | undefined;
       readonly told: readonly Pick<Finding, 'code' | 'severity'>[];
     }
   | { readonly ok: false; readonly problem: string };
@@ -46,21 +46,13 @@ export function checkSource(read: SourceResult, settings: CheckSettings, analyse
   const checked = checkedFile(read.source, cwd, isPlanned, analyser);
   const { path, findings } = checked;
   const told = findings.map(({ code, severity }) => ({ code, severity }));
-  switch (format) {
-    case 'text':
-      return {
-        ok: true,
-        path,
-        told,
-        text: findingsText(checked, { styles: stylesFor(settings.isTerminal, settings.environment), columns }),
-      };
-    case 'json':
-      return { ok: true, path, told, text: jsonPiece(checked) };
-    case 'github':
-      return { ok: true, path, told, text: githubText(checked) };
-    case 'sarif':
-      return { ok: true, path, told, text: '', sarif: sarifFile(checked) };
-  }
+  const texts = {
+    text: () => findingsText(checked, { styles: stylesFor(settings.isTerminal, settings.environment), columns }),
+    json: () => jsonPiece(checked),
+    github: () => githubText(checked),
+    sarif: () => '',
+  };
+  return { ok: true, path, told, text: texts[format](), sarif: format === 'sarif' ? sarifFile(checked) : undefined };
 }
 
 function checkedFile({ shown, uri, host }: Source, cwd: string, isPlanned: boolean, analyser: Analyser) {

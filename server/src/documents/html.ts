@@ -42,8 +42,8 @@ export const words = (text: string): HtmlElement => typed(unbroken(text));
 export interface Table {
   readonly className?: string;
   readonly caption?: HtmlNode;
-  /** Cells of the heading. */
-  readonly columns: readonly HtmlNode[];
+  /** Headings: words, words with their class (and how many columns they stand over), or a cell. */
+  readonly columns: readonly (HtmlNode | readonly [words: string, className: string | undefined, colspan?: number])[];
   /** Cells of each row. */
   readonly rows: readonly (readonly HtmlNode[])[];
   readonly foot?: readonly HtmlNode[];
@@ -55,19 +55,21 @@ export function table({ className, caption, columns, rows, foot }: Table): HtmlE
     'table',
     { class: className },
     ...(caption === undefined ? [] : [h('caption', {}, caption)]),
-    h('thead', {}, row(columns)),
+    h('thead', {}, row(columns.map(columnHead))),
     h('tbody', {}, ...rows.map(row)),
     ...(foot === undefined ? [] : [h('tfoot', {}, row(foot))]),
   );
 }
 
-/** The heading of a column. */
-export const th = (text: HtmlNode, className?: string, colspan?: number): HtmlNode =>
-  h('th', { scope: 'col', class: className, colspan }, text);
+function columnHead(heading: Table['columns'][number]): HtmlNode {
+  if (typeof heading === 'object' && !('length' in heading)) return heading;
+  const [words, className, colspan] = typeof heading === 'string' ? [heading] : heading;
+  return h('th', { scope: 'col', class: className, colspan }, words);
+}
 
 /** Headings that a person wrote; over the names of the rows stands none. */
 export const columnHeads = (titles: readonly string[]): readonly HtmlNode[] =>
-  titles.map((title) => (title === '' ? h('td', {}) : th(typed(title))));
+  titles.map((title) => (title === '' ? h('td', {}) : h('th', { scope: 'col' }, typed(title))));
 
 /** The cell that names its row. */
 export const rowHead = (...children: readonly HtmlNode[]): HtmlNode => h('th', { scope: 'row' }, ...children);

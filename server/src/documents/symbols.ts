@@ -73,7 +73,7 @@ export const terminal = (x: number, y: number): SvgElement => circle('open', x, 
 /** A lead: two edges of ink keep every colour legible on every ground. */
 export interface LeadLook {
   readonly base?: ColourCode;
-  readonly stripe?: ColourCode;
+  readonly stripe?: ColourCode | undefined;
   readonly bare?: boolean;
   readonly unseen?: boolean;
 }

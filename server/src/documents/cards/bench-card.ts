@@ -15,7 +15,7 @@ import { cautionsOf } from '../../words/cautions.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../../words/kick.ts';
 import { capital } from '../../words/text.ts';
-import { type HtmlNode, h, rowHead, section, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, section, table, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import {
   boxCell,
@@ -93,14 +93,14 @@ function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlN
     className: 'pairs',
     caption: 'Every pair of leads, before and after joining, out of circuit, kΩ',
     columns: [
-      th('probes on', undefined, 2),
-      th('before', 'n'),
-      th('passes'),
-      th('read', 'box'),
+      ['probes on', undefined, 2],
+      ['before', 'n'],
+      'passes',
+      ['read', 'box'],
       gapCell(),
-      th('after', 'n'),
-      th('passes'),
-      th('read', 'box'),
+      ['after', 'n'],
+      'passes',
+      ['read', 'box'],
     ],
     rows: pairs.map(({ points: [a, b], before, readBefore, after }) => [
       rowHead(...leadNodes(a.name, a.what)),
@@ -140,7 +140,7 @@ function kickTable(rows: readonly KickRow[]): HtmlNode {
   return section(
     table({
       caption: `Kick: ${KICK_MOTION}, ${KICK_METER}`,
-      columns: [th('red'), th('black'), th('over'), th('approach'), th('1', 'tick'), th('2', 'tick'), th('3', 'tick')],
+      columns: ['red', 'black', 'over', 'approach', ['1', 'tick'], ['2', 'tick'], ['3', 'tick']],
       rows: rows.map(({ red, black, coil, approach }) => [
         rowHead(h('b', {}, ...point(red))),
         h('td', {}, ...point(black)),
@@ -174,7 +174,7 @@ function compassTable(quick: QuickEstimates): HtmlNode {
   return section(
     table({
       caption: 'Compass, a few centimetres above',
-      columns: [th('poles of'), th('draw'), th('seen', 'tick')],
+      columns: ['poles of', 'draw', ['seen', 'tick']],
       rows: coils.map(({ coil, pole }) => [
         rowHead(h('b', {}, typed(coil.name))),
         h(
@@ -198,7 +198,7 @@ function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC:
   return section(
     table({
       caption: 'Inductance and Q, hot to ground',
-      columns: [th('at'), th('L, H'), th('read', 'box'), th('Q'), th('read', 'box')],
+      columns: ['at', 'L, H', ['read', 'box'], 'Q', ['read', 'box']],
       rows: shown.map(({ hz, reading }) => [
         h('th', { scope: 'row', class: 's' }, h('b', {}, hertz(hz))),
         h('td', { class: 's' }, reading ? band(reading.inductanceH) : 'unknown'),

@@ -8,7 +8,7 @@ import type { Pickup } from '../../model/pickup.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { wiringWords } from '../../words/control-words.ts';
 import { titleOf } from '../../words/parts.ts';
-import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import { instrumentPicture } from '../instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
 import type { Card, CardSource } from './card.ts';
@@ -75,15 +75,7 @@ const TALLEST_PX = (190 / 25.4) * 96 * (12 / (8 / 0.75));
 function pickupTable(instrument: Instrument): HtmlNode {
   return table({
     caption: 'Pickups',
-    columns: [
-      th('place'),
-      th('pickup'),
-      th('serial'),
-      th('to the saddle, mm', 'n'),
-      th('hot'),
-      th('ground'),
-      th('others'),
-    ],
+    columns: ['place', 'pickup', 'serial', ['to the saddle, mm', 'n'], 'hot', 'ground', 'others'],
     rows: instrument.slots.map(({ name, pickup, pickupName, distance }) => [
       rowHead(h('b', {}, typed(name))),
       h('td', {}, typed(pickup ? titleOf(pickup) : pickupName.value)),
@@ -114,7 +106,7 @@ function controlTable({ controls }: Instrument): HtmlNode {
   if (controls.length === 0) return h('p', {}, 'Controls: none stated.');
   return table({
     caption: 'Controls',
-    columns: [th('part'), th('serves'), th('track'), th('taper'), th('capacitor'), th('passes'), th('read', 'box')],
+    columns: ['part', 'serves', 'track', 'taper', 'capacitor', 'passes', ['read', 'box']],
     // The halves of a blend are one part.
     rows: controls
       .filter((control) => control.kind !== 'blend' || control.end === 'first')

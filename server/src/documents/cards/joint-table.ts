@@ -1,14 +1,14 @@
 /** The joints of a pickup in words: hot first, then links, ground, what goes to ground by itself, what is joined to nothing. */
 import { leadLetters } from '../../../../grammar/values/lead-name.ts';
 import { CHASSIS, GROUND, HOT, type Node, type PickupNetlist } from '../../model/netlist.ts';
-import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import { leadNodes } from './swatch.ts';
 
 export function jointTable(netlist: PickupNetlist): HtmlNode {
   return table({
     className: 'stack',
     caption: 'What is soldered together',
-    columns: [th('joint'), th('leads and ends'), th('done', 'tick')],
+    columns: ['joint', 'leads and ends', ['done', 'tick']],
     rows: joints(netlist).map(({ name, parts }) => [
       rowHead(h('b', {}, name)),
       h('td', {}, ...parts.map((part) => h('span', { class: 'lead' }, ...part))),

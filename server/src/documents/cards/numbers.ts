@@ -30,13 +30,7 @@ export function passText(ohm: Estimate, bench: Bench | undefined): string {
 export const inRoom = (at20C: Estimate, roomC: number): Estimate => scale(at20C, copperTemperatureFactor(roomC));
 
 export const written = (quantity: Quantity | undefined, digits = 4): string | undefined =>
-  quantity &&
-  printQuantity({
-    value: quantity.si,
-    dimension: quantity.dimension,
-    digits,
-    ...(quantity.sd ? { sd: quantity.sd } : {}),
-  });
+  quantity && printQuantity({ value: quantity.si, sd: quantity.sd ?? 0, dimension: quantity.dimension, digits });
 
 export const millimetres = (metres: number, decimals = 1): string => printNumber(metres * 1000, decimals);
 

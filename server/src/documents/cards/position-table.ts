@@ -9,7 +9,7 @@ import { numberParts } from '../../words/number-text.ts';
 import { POSITION_NUMBERS, SILENT } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { selectionWords } from '../../words/selections.ts';
-import { type HtmlNode, h, rowHead, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import type { CardSource } from './card.ts';
 import { boxCell, ohmCells } from './frame.ts';
 
@@ -21,15 +21,7 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
     { class: 'long' },
     table({
       caption: `Positions, read at the jack at ${printCelsius(setting.roomC)}, controls full up, kΩ`,
-      columns: [
-        th('position', undefined, 2),
-        th('joins'),
-        th('expected', 'n'),
-        th('passes'),
-        th('read', 'box'),
-        th('phase'),
-        th('hum, dB'),
-      ],
+      columns: [['position', undefined, 2], 'joins', ['expected', 'n'], 'passes', ['read', 'box'], 'phase', 'hum, dB'],
       rows: analysed.instrument.positions.map((position, index) => {
         const { phase = 'unproven', humDb, levelDb } = estimates[index] ?? {};
         return [

@@ -9,7 +9,7 @@ import type { Potting } from '../../model/potting.ts';
 import { printCelsius, printNumber, printValue } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { PLASTIC_WORDS } from '../../words/parts.ts';
-import { type HtmlNode, h, rowHead, section, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, rowHead, section, table, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, cardWith, fields, gapCell, mind, ohmCells, pickupHead, tickCell, unknown } from './frame.ts';
 import { inRoom, written } from './numbers.ts';
@@ -87,7 +87,7 @@ function mixTable(potting: Potting): HtmlNode {
     table({
       className: 'half',
       caption: `Mix${potting.batch ? `, batch of ${written(potting.batch.value)}` : ''}`,
-      columns: [th('wax'), th('share', 'n'), th('weigh out', 'n'), th('weighed, g', 'box')],
+      columns: ['wax', ['share', 'n'], ['weigh out', 'n'], ['weighed, g', 'box']],
       rows: parts.map(({ ingredient, share }, index) => {
         const mass = masses[index]?.massKg;
         return [
@@ -114,7 +114,7 @@ function limitTable(limits: ReturnType<typeof bathLimits>): HtmlNode {
   return section(
     table({
       caption: 'What limits the bath',
-      columns: [th('below', 'n'), th('because')],
+      columns: [['below', 'n'], 'because'],
       rows: limits.map(({ limitC, words }) => [
         h('th', { scope: 'row', class: 'n' }, h('b', {}, printCelsius(limitC))),
         h('td', {}, words),
@@ -144,13 +144,13 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
     table({
       caption: `Before and after, at ${printCelsius(roomC)}, kΩ`,
       columns: [
-        th('between'),
-        th('expected', 'n'),
-        th('passes'),
-        th('before', 'box'),
+        'between',
+        ['expected', 'n'],
+        'passes',
+        ['before', 'box'],
         gapCell(),
-        th('after', 'box'),
-        th('good', 'tick'),
+        ['after', 'box'],
+        ['good', 'tick'],
       ],
       rows: [
         ...rows.map(({ name, at20C }) => {

@@ -3,7 +3,7 @@ import { colourWords } from '../../../../grammar/values/iec60757.ts';
 import { leadColour } from '../../../../grammar/values/lead-name.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import { element } from '../svg.ts';
-import { type LeadLook, lead } from '../symbols.ts';
+import { lead } from '../symbols.ts';
 
 export type Touched = 'lead' | 'shield' | 'metal' | 'coil end';
 
@@ -16,13 +16,7 @@ export function leadNodes(name: string, what: Touched): readonly HtmlNode[] {
       h('b', {}, typed(name)),
     ];
   const colour = what === 'lead' ? leadColour(name) : undefined;
-  const look: LeadLook =
-    what === 'shield'
-      ? { bare: true }
-      : colour
-        ? { base: colour.base, ...(colour.stripe ? { stripe: colour.stripe } : {}) }
-        : {};
-  const drawn = swatch(...lead('M0 5H28', look));
+  const drawn = swatch(...lead('M0 5H28', what === 'shield' ? { bare: true } : (colour ?? {})));
   if (what === 'shield') return [drawn, h('b', {}, typed(name)), name === 'bare' ? ' drain' : ' shield'];
   return colour
     ? [h('span', { class: 's' }, drawn, h('b', {}, colour.code), ` ${colourWords(colour)}`)]

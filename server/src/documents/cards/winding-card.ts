@@ -25,7 +25,7 @@ import { poleLetter } from '../../words/directions.ts';
 import { PLASTIC_WORDS, titleOf } from '../../words/parts.ts';
 import { capital } from '../../words/text.ts';
 import { WIRE_SPARE } from '../../words/wire-spare.ts';
-import { type HtmlNode, h, section, table, th, typed } from '../html.ts';
+import { type HtmlNode, h, section, table, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, cardWith, type Field, fields, mind, pickupHead, tickBox, unknown } from './frame.ts';
 import { mountDrawing } from './mount-drawing.ts';
@@ -262,14 +262,7 @@ function progressTable(
   return section(
     table({
       caption: `Resistance on the way, kΩ, coil at ${printCelsius(roomC)}`,
-      columns: [
-        th('turns', 'n'),
-        th('metres', 'n'),
-        th('expected', 'n'),
-        th('passes'),
-        th('counter', 'box'),
-        th('read', 'box'),
-      ],
+      columns: [['turns', 'n'], ['metres', 'n'], ['expected', 'n'], 'passes', ['counter', 'box'], ['read', 'box']],
       rows: rows.map(({ turns, resistanceOhm }) => [
         h('th', { scope: 'row', class: 'n' }, h('b', {}, printCount(turns))),
         h('td', { class: 'n' }, printNumber(windCoil(geometry, turns).wireLengthM, 0)),
@@ -300,7 +293,7 @@ function breaks(): HtmlNode {
     table({
       className: 'blank',
       caption: 'Breaks',
-      columns: [th('at turn'), th('mended how, turns lost')],
+      columns: ['at turn', 'mended how, turns lost'],
       rows: [blank, blank, blank],
     }),
   );

@@ -7,11 +7,44 @@ import type { PickupNetlist, Winding } from '../../model/netlist.ts';
 import { printCount, printValue } from '../../quantities/print.ts';
 import type { Run } from '../labels.ts';
 import { coilPath } from '../wiring-diagram/coil-path.ts';
-import type { CoilBlock, PickupBlock } from './schematic-picture.ts';
+import type { ownControls } from './control-pictures.ts';
+import type { CoilBlock, Exit, NodePicture, PickupBlock } from './schematic-picture.ts';
 import { partId } from './shop.ts';
 
+/** A pickup with its coils and the points where they end: what each point is called and where it goes from there. */
+export function pickupBlock(
+  slot: Slot,
+  quick: QuickEstimates,
+  sounding: ReadonlySet<string>,
+  nodeOf: (coil: string, net: number | undefined, end: string) => string,
+  /** `isLive`: a coil that sounds ends there. */
+  pictureOf: (node: string, isLive: boolean) => NodePicture,
+): PickupBlock {
+  const coils = coilBlocks(slot, quick, sounding, nodeOf);
+  const points = new Set(coils.flatMap(({ top, bottom }) => [top, bottom]));
+  const isLive = (node: string) => coils.some(({ live, top, bottom }) => live && (top === node || bottom === node));
+  const nodes = new Map([...points].map((node) => [node, pictureOf(node, isLive(node))]));
+  return { slot: slot.name, resistance: resistanceText(quick), coils, nodes };
+}
+
+/** One point feeds the pickup's own controls; the exits, its own unless others are given, leave their end. */
+export function throughOwn(
+  block: PickupBlock,
+  own: ReturnType<typeof ownControls>,
+  from: string,
+  exits?: readonly Exit[],
+): PickupBlock {
+  const node = block.nodes.get(from);
+  if (own === undefined || node === undefined) return block;
+  const to = `${from} after`;
+  const nodes = new Map(block.nodes)
+    .set(from, { label: node.label, exits: [] })
+    .set(to, { label: [], exits: exits ?? node.exits });
+  return { ...block, nodes, own: { ...own, from, to } };
+}
+
 /** The coils of a pickup, topmost first; a tapped coil in its parts, so that its taps are points that a contact can take. */
-export function coilBlocks(
+function coilBlocks(
   slot: Slot,
   quick: QuickEstimates,
   sounding: ReadonlySet<string>,
@@ -93,7 +126,7 @@ export const unknownBlock = (slot: Slot): PickupBlock => ({
   nodes: new Map(),
 });
 
-export function resistanceText({ resistance20COhm }: QuickEstimates): string {
+function resistanceText({ resistance20COhm }: QuickEstimates): string {
   if (resistance20COhm === null) return 'open';
   if (resistance20COhm === undefined) return 'kΩ unknown';
   return printValue({ ...resistance20COhm, dimension: 'resistance' });

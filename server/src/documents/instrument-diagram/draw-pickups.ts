@@ -3,11 +3,12 @@ import { poleLetter, polesWords } from '../../words/directions.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Box, overlap, textBox, textLine, wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
+import { pole } from '../symbols.ts';
 import { fitText } from '../text-width.ts';
 import { columnsRight, type PickupPlace } from './layout.ts';
 import type { Metrics } from './metrics.ts';
 import type { CoilBlock, NodePicture, Schematic } from './schematic-picture.ts';
-import { COIL_LENGTH, poleMark, standingCoil, weight } from './schematic-symbols.ts';
+import { COIL_LENGTH, standingCoil, weight } from './schematic-symbols.ts';
 
 export function drawPickups(
   places: readonly PickupPlace[],
@@ -54,7 +55,7 @@ function drawCoil(coil: CoilBlock, top: number, metrics: Metrics): SvgNode {
     words,
     path(weight(coil.live), d`M${metrics.coil} ${top - 10}V${top}M${metrics.coil} ${top + COIL_LENGTH}v10`),
     ...standingCoil(metrics.coil, top, coil.live, coil.startAt),
-    ...poleMark(metrics.pole, top + 36, coil.polarity),
+    ...pole(metrics.pole, top + 36, 7, coil.polarity),
     wordsAt(letter, metrics.pole + 13, top + 40, { bold: true }),
     wordsAt(fitText(coil.name, room, { size: 12, bold: true }), metrics.coilWords, top + 32, {
       bold: coil.live,

@@ -2,10 +2,10 @@ import type { Position, Slot } from '../../model/instrument.ts';
 import { JoinedNodes } from '../../model/joined-nodes.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import type { PlacedPart } from '../../model/selection.ts';
-import { coilBlocks, netLabel, resistanceText, unknownBlock } from './coil-blocks.ts';
+import { netLabel, pickupBlock, throughOwn, unknownBlock } from './coil-blocks.ts';
 import { masters, ohms, ownControls } from './control-pictures.ts';
 import { factsOf } from './facts.ts';
-import type { Exit, NodePicture, PickupBlock, Schematic } from './schematic-picture.ts';
+import type { Exit, PickupBlock, Schematic } from './schematic-picture.ts';
 import { type Shop, soundingIn } from './shop.ts';
 import { EARTH, joinPoints, OUT, placedParts, shortedCoils, spansOutput } from './switching.ts';
 
@@ -16,7 +16,7 @@ export function onePosition(shop: Shop, position: Position): Schematic {
   const joints: Joints = { shop, points: new JoinedNodes(), through: new Map(), sounding: soundingIn(shop, position) };
   for (const part of placed) joinPart(part, joints);
   const pickups = instrument.slots.map((slot) =>
-    pickupBlock(
+    placedPickup(
       slot,
       placed.filter(({ part }) => part.slot === slot),
       joints,
@@ -43,30 +43,27 @@ interface Joints {
 /** A pickup may stand in a position more than once, each time with another of its coils. */
 type IndexedPart = PlacedPart<string> & { readonly index: number };
 
-function pickupBlock(slot: Slot, parts: readonly IndexedPart[], joints: Joints): PickupBlock {
-  const quick = slot.pickup && joints.shop.quickOf(slot.pickup);
+function placedPickup(slot: Slot, parts: readonly IndexedPart[], joints: Joints): PickupBlock {
+  const { shop, points, sounding, through } = joints;
+  const quick = slot.pickup && shop.quickOf(slot.pickup);
   if (quick === undefined) return unknownBlock(slot);
   const { netlist } = quick;
   const netAt = new Map<string, number>();
-  const coils = coilBlocks(slot, quick, joints.sounding, (coil, net, end) => {
-    const node = nodeAt({ slot, coil, net, end }, netlist, parts, joints.points);
+  const nodeOf = (coil: string, net: number | undefined, end: string) => {
+    const node = nodeAt({ slot, coil, net, end }, netlist, parts, points);
     if (net !== undefined && !netAt.has(node)) netAt.set(node, net);
     return node;
-  });
-  const nodes = new Map<string, NodePicture>();
-  for (const node of new Set(coils.flatMap(({ top, bottom }) => [top, bottom]))) {
-    const live = coils.some((coil) => coil.live && (coil.top === node || coil.bottom === node));
+  };
+  const block = pickupBlock(slot, quick, sounding, nodeOf, (node, isLive) => {
     const net = netAt.get(node);
     const label = net === undefined || parts.length === 0 ? [] : netLabel(netlist, net);
-    nodes.set(node, { label, exits: [exitOf(node, live, joints.through)] });
-  }
-  return withOwnControls(
-    { slot: slot.name, resistance: resistanceText(quick), coils, nodes },
-    slot,
-    netlist,
-    parts,
-    joints,
-  );
+    return { label, exits: [exitOf(node, isLive, through)] };
+  });
+  const [served] = parts;
+  const own = ownControls(shop, slot, netlist, sounding);
+  if (served === undefined || own === undefined) return block;
+  const exit = exitOf(points.root(served.high), own.live, new Map());
+  return throughOwn(block, own, points.root(ownPoint(served.index)), [exit]);
 }
 
 /** The point where a coil's end lies. */
@@ -93,25 +90,6 @@ function exitOf(node: string, live: boolean, through: Joints['through']): Exit {
   if (node === OUT) return { to: 'bus', live };
   if (node === EARTH) return { to: 'earth', live };
   return resistor === undefined ? { to: { rail: node }, live } : { to: 'earth', live, through: resistor };
-}
-
-function withOwnControls(
-  block: PickupBlock,
-  slot: Slot,
-  netlist: PickupNetlist,
-  [served]: readonly IndexedPart[],
-  { shop, points, sounding }: Joints,
-): PickupBlock {
-  const own = ownControls(shop, slot, netlist, sounding);
-  if (own === undefined || served === undefined) return block;
-  const from = points.root(ownPoint(served.index));
-  const before = block.nodes.get(from);
-  if (before === undefined) return block;
-  const after = `${from} after`;
-  const nodes = new Map(block.nodes);
-  nodes.set(from, { label: before.label, exits: [] });
-  nodes.set(after, { label: [], exits: [exitOf(points.root(served.high), own.live, new Map())] });
-  return { ...block, nodes, own: { ...own, from, to: after } };
 }
 
 const pointOf = (part: number, net: number): string => `${part}:${net}`;

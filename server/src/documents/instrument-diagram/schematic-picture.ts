@@ -69,7 +69,7 @@ export interface Exit {
   readonly to: Target;
   /** Carries the signal of the live position. */
   readonly live: boolean;
-  readonly through?: string;
+  readonly through?: string | undefined;
   /** A contact of the selector; without one the way is always there. */
   readonly contact?: {
     readonly title: string;

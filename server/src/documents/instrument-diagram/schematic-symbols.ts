@@ -1,6 +1,5 @@
 /** Circuit symbols after IEC 60617 (shapes recalled) in the two weights of a schematic: live 3 px, the rest 1 px. */
 import { circle, d, group, path, rect, type SvgNode } from '../svg.ts';
-import { type Polarity, pole } from '../symbols.ts';
 
 export const weight = (live: boolean): string => (live ? 'on' : 'off');
 
@@ -22,8 +21,6 @@ export function standingCoil(
       : [circle('solid', x + 15, startAt === 'top' ? top + 3 : top + COIL_LENGTH - 3, 2.6)]),
   ];
 }
-
-export const poleMark = (x: number, y: number, polarity: Polarity): readonly SvgNode[] => pole(x, y, 7, polarity);
 
 /** Earth; 22 high from the point. */
 export function earthAt(x: number, y: number, live: boolean): SvgNode {

@@ -41,28 +41,22 @@ export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis): Pic
   );
   const title = titleOf(pickup);
   const total = netlist.hot === netlist.ground ? undefined : quick.resistance20COhm;
-  const described = describePath(coils, verdict);
   return {
     id: pickup.name,
     title,
-    subtitle: [...(pickup.serial === undefined ? [] : [pickup.serial.value]), 'wiring, seen from the strings'].join(
-      ' · ',
-    ),
-    aside: [
-      pickup.made === undefined ? '' : `made ${pickup.made.value}`,
-      '20\u202F\u00B0C · ± is one standard deviation',
-    ],
+    subtitle: `${pickup.serial === undefined ? '' : `${pickup.serial.value} · `}wiring, seen from the strings`,
+    aside: [pickup.made ? `made ${pickup.made.value}` : '', '20\u202F\u00B0C · ± is one standard deviation'],
     name: `Wiring of ${title}, seen from the strings`,
-    description: described,
+    description: describePath(coils, verdict),
     coils,
     nets: netKinds(laidOut.netlist, mistake?.ends ?? new Map()),
     looseLeads: looseLeads(laidOut.netlist),
     metal: metalPictures(laidOut.netlist),
     cableShield: pickup.shield !== undefined && pickup.conductors.length > 1,
-    ...barOf(pickup),
-    ...towardOf(pickup),
+    bar: barOf(pickup),
+    toward: towardOf(pickup),
     strings: pickup.strings?.value,
-    ...(total === undefined || total === null ? {} : { total: totalOf(total) }),
+    total: total ? totalOf(total) : undefined,
     findings: findingPictures(analysed.findings, mistake, laidOut.netlist),
     verdict,
   };
@@ -85,7 +79,6 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const endsTraced = ends !== 'from a kick';
   const wound = endsTraced && own?.wind ? rotationOf(own.wind.sign) : undefined;
   const polarity = own?.pole && poleOf(own.pole.sign);
-  const layout = place.entered ?? place.nearGround;
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
   const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, unseen });
@@ -98,7 +91,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
     unseen,
     pathTurns: now?.entered === undefined ? undefined : own?.hum && rotationOf(own.hum),
     entered: now?.entered,
-    ...(layout === undefined ? {} : { enteredAsLaidOut: layout }),
+    enteredAsLaidOut: place.entered ?? place.nearGround,
     poles: polesOf(coil, quick.netlist.pickup, polarity),
     start: endPicture(coil, 'start', laidOut.netlist, sources.mistake),
     finish: endPicture(coil, 'finish', laidOut.netlist, sources.mistake),
@@ -108,10 +101,11 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
       const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6 });
       return { turns, lead, net: net === undefined ? undefined : netId(net) };
     }),
-    ...(unseen || winding?.resistance20COhm === undefined
-      ? {}
-      : { resistance: printValue({ ...winding.resistance20COhm, dimension: 'resistance' }) }),
-    ...(serves === undefined || serves === 'none' ? {} : { serves }),
+    resistance:
+      unseen || winding?.resistance20COhm === undefined
+        ? undefined
+        : printValue({ ...winding.resistance20COhm, dimension: 'resistance' }),
+    serves: serves === 'none' ? undefined : serves,
     beneath: coil.below !== undefined,
     idle,
   };
@@ -123,22 +117,20 @@ function endPicture(coil: Coil, end: CoilEnd, netlist: PickupNetlist, mistake: M
   const written = coil[end]?.value.own?.value;
   const winding = netlist.windings.find((each) => each.coil.name === coil.name);
   const net = winding?.[end];
-  const own = written === undefined ? undefined : leadPicture(written, `coil:${id}`, `${coil.name} coil, ${end}:`);
-  const bySelf = outgoing?.what === 'coil lead';
+  const what = `${coil.name} coil, ${end}:`;
+  // A lead of its own that goes out is soldered to no conductor.
+  const bySelf =
+    outgoing?.what === 'coil lead' ? leadPicture(written ?? outgoing.name, outgoing.node, what) : undefined;
   const mistaken = mistake?.ends.get(id);
   const joined = net !== undefined && ((netlist.nets[net]?.nodes.length ?? 0) > 1 || outgoing !== undefined);
   return {
     id,
-    ...(bySelf && outgoing !== undefined
-      ? { own: leadPicture(written ?? outgoing.name, outgoing.node, `${coil.name} coil, ${end}:`) }
-      : own === undefined
-        ? {}
-        : { own }),
-    ...(outgoing === undefined || bySelf ? {} : { conductor: outgoingPicture(outgoing) }),
+    own: bySelf ?? (written === undefined ? undefined : leadPicture(written, `coil:${id}`, what)),
+    conductor: bySelf ? undefined : outgoing && outgoingPicture(outgoing),
     leaves: outgoing !== undefined,
     net: joined ? netId(net) : undefined,
-    ...(mistaken?.joint === undefined ? {} : { mistakenJoint: mistaken.joint }),
-    ...(mistaken?.net === undefined ? {} : { mistakenNet: mistaken.net }),
+    mistakenJoint: mistaken?.joint,
+    mistakenNet: mistaken?.net,
   };
 }
 
@@ -170,38 +162,20 @@ function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
       !(netlist.nets[net]?.nodes ?? []).some(
         (node) => !node.startsWith('part:') && node !== leadNode(canonicalLeadName(name)),
       );
-    const joined =
-      net === netlist.ground
-        ? netId(net)
-        : net === netlist.chassis
-          ? 'ground by itself'
-          : alone
-            ? undefined
-            : netId(net);
-    const common = { net: joined };
+    const joined = alone ? undefined : netId(net);
+    const common = { net: net === netlist.ground ? netId(net) : net === netlist.chassis ? 'ground by itself' : joined };
     if (fitting === 'shield') {
-      const words = name === 'bare' ? 'drain wire' : name;
-      const lead = {
-        part: leadNode(canonicalLeadName(name)),
-        ...(name === 'bare' ? { code: 'bare' } : {}),
-        name: words,
-        look: { bare: true },
-        description: `Shield: ${words}`,
-      };
-      return {
-        ...common,
-        part: leadNode(canonicalLeadName(name)),
-        kind: 'shield',
-        caption: words,
-        description: `Shield: ${words}`,
-        lead,
-      };
+      const caption = name === 'bare' ? 'drain wire' : name;
+      const told = { part: leadNode(canonicalLeadName(name)), description: `Shield: ${caption}` };
+      const code = name === 'bare' ? name : undefined;
+      const lead = { ...told, code, name: caption, look: { bare: true } };
+      return { ...common, ...told, kind: 'shield', caption, lead };
     }
     const tied = fitting.tiedTo?.text;
-    const caption = `${fitting.part}, ${fitting.material.replaceAll('-', ' ')}${joined === undefined ? ', joined to nothing' : ''}`;
+    const caption = `${fitting.part}, ${fitting.material.replaceAll('-', ' ')}${common.net === undefined ? ', joined to nothing' : ''}`;
     const description = `${caption}${tied === undefined ? '' : `, tied to ${tied}`}`;
-    const to: Pick<MetalPicture, 'tiedTo'> = tied === 'baseplate' || tied === 'cover' ? { tiedTo: tied } : {};
-    return { ...common, part: partNode(fitting.part), kind: fitting.part, caption, description, ...to };
+    const tiedTo = tied === 'baseplate' || tied === 'cover' ? tied : undefined;
+    return { ...common, part: partNode(fitting.part), kind: fitting.part, caption, description, tiedTo };
   });
 }
 
@@ -216,7 +190,7 @@ function leadPicture(written: string, part: string, what: string): LeadPicture {
   if (colour === undefined) return { part, name: written, look: {}, description: `${what} ${written}` };
   const { code, base, stripe } = colour;
   const name = colourWords(colour);
-  return { part, code, name, look: stripe === undefined ? { base } : { base, stripe }, description: `${what} ${name}` };
+  return { part, code, name, look: { base, stripe }, description: `${what} ${name}` };
 }
 
 function polesOf(
@@ -229,25 +203,23 @@ function polesOf(
   return { form: pole?.form ?? 'slug', count: bobbin?.poles?.value.count ?? strings?.value ?? 6, polarity };
 }
 
-function barOf({ barMagnet, coils }: Pickup): Pick<PickupPicture, 'bar'> {
-  if (barMagnet === undefined || coils.length !== 2) return {};
+function barOf({ barMagnet, coils }: Pickup): PickupPicture['bar'] {
+  if (barMagnet === undefined || coils.length !== 2) return undefined;
   const { magnet, pole, towardCoil } = barMagnet.value;
   const other = coils.find(({ name }) => name !== towardCoil.value)?.name ?? '';
   const material = magnet?.material?.value;
   const caption = material === undefined ? 'bar magnet beneath' : `bar magnet beneath, ${material}`;
-  return { bar: { caption, northToward: pole === 'north' ? towardCoil.value : other } };
+  return { caption, northToward: pole === 'north' ? towardCoil.value : other };
 }
 
-function towardOf({ coilsApart }: Pickup): Pick<PickupPicture, 'toward'> {
-  const stated = coilsApart?.value;
-  return stated?.coil === undefined || stated.toward === undefined
-    ? {}
-    : { toward: { coil: stated.coil, what: stated.toward } };
+function towardOf({ coilsApart }: Pickup): PickupPicture['toward'] {
+  const { coil, toward } = coilsApart?.value ?? {};
+  return coil === undefined || toward === undefined ? undefined : { coil, what: toward };
 }
 
 function totalOf(total: { readonly value: number; readonly sd: number }): NonNullable<PickupPicture['total']> {
   const { value, uncertainty, unit } = printParts({ ...total, dimension: 'resistance' });
-  return { value: `${value}\u202F${unit}`, ...(uncertainty === undefined ? {} : { uncertainty }) };
+  return { value: `${value}\u202F${unit}`, uncertainty };
 }
 
 /** Errors and warnings that have a place in the drawing; the others stand beside it. */

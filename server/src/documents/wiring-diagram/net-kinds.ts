@@ -20,12 +20,8 @@ export function netKinds(netlist: PickupNetlist, mistaken: ReadonlyMap<string, M
       );
       // What a mistake has taken elsewhere is not in the link as it stands.
       const whole = ends.every((end) => mistaken.get(end)?.net === undefined);
-      return {
-        id,
-        kind: 'link',
-        label: 'link',
-        ...(whole && letters.length > 1 ? { detail: letters.join(' + ') } : {}),
-      };
+      const detail = whole && letters.length > 1 ? letters.join(' + ') : undefined;
+      return { id, kind: 'link', label: 'link', detail };
     }
     return netlist.free.has(index)
       ? { id, kind: 'free', label: 'taped off' }

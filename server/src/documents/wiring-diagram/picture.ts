@@ -15,12 +15,14 @@ export interface PickupPicture extends SheetWords {
   readonly metal: readonly MetalPicture[];
   readonly cableShield: boolean;
   /** A bar magnet between the two rows of poles. */
-  readonly bar?: { readonly caption: string; readonly northToward: string };
+  readonly bar?: { readonly caption: string; readonly northToward: string } | undefined;
   /** Which coil lies toward what. */
-  readonly toward?: { readonly coil: string; readonly what: 'bridge' | 'neck' };
+  readonly toward?: { readonly coil: string; readonly what: 'bridge' | 'neck' } | undefined;
   readonly strings: number | undefined;
   /** Hot to ground. */
-  readonly total?: { readonly value: string; readonly uncertainty?: string; readonly was?: string };
+  readonly total?:
+    | { readonly value: string; readonly uncertainty?: string | undefined; readonly was?: string }
+    | undefined;
   readonly findings: readonly FindingPicture[];
   readonly verdict: VerdictPicture | undefined;
 }
@@ -49,15 +51,15 @@ export interface CoilPicture {
   /** Where the path from ground to hot enters it. */
   readonly entered: 'start' | 'finish' | undefined;
   /** The same as the layout has it, where a mistake changes it. */
-  readonly enteredAsLaidOut?: 'start' | 'finish';
+  readonly enteredAsLaidOut?: 'start' | 'finish' | undefined;
   readonly poles: { readonly form: PoleForm; readonly count: number; readonly polarity: Polarity };
   readonly start: EndPicture;
   readonly finish: EndPicture;
   readonly taps: readonly TapPicture[];
   /** Between its two leads. */
-  readonly resistance?: string;
+  readonly resistance?: string | undefined;
   /** Strings it serves, where not all. */
-  readonly serves?: { readonly from: number; readonly to: number };
+  readonly serves?: { readonly from: number; readonly to: number } | undefined;
   /** Under another coil: its outlines are hidden. */
   readonly beneath: boolean;
   /** Takes no part in the path: drawn thin. */
@@ -68,7 +70,7 @@ export interface LeadPicture {
   /** `lead:violet`, `coil:slug.start`. */
   readonly part: string;
   /** `VT`; none for leads without a colour. */
-  readonly code?: string;
+  readonly code?: string | undefined;
   readonly name: string;
   readonly look: LeadLook;
   /** Read out for the lead. */
@@ -79,16 +81,16 @@ export interface EndPicture {
   /** `slug.start`. */
   readonly id: string;
   /** The coil's own lead. */
-  readonly own?: LeadPicture;
+  readonly own?: LeadPicture | undefined;
   /** The conductor of the cable it is soldered to. */
-  readonly conductor?: LeadPicture;
+  readonly conductor?: LeadPicture | undefined;
   /** Goes out of the pickup, by its conductor or by itself; otherwise it is joined inside. */
   readonly leaves: boolean;
   readonly net: string | undefined;
   /** A mistake at the joint of own lead and conductor: the end whose conductor this lead is on instead. */
-  readonly mistakenJoint?: string;
+  readonly mistakenJoint?: string | undefined;
   /** A mistake where leads are joined: the end whose place this one takes; `nowhere` where it is joined to nothing. */
-  readonly mistakenNet?: string;
+  readonly mistakenNet?: string | undefined;
 }
 
 export interface TapPicture {
@@ -103,7 +105,7 @@ export interface NetPicture {
   readonly kind: 'hot' | 'ground' | 'link' | 'unseen' | 'out' | 'free' | 'open';
   readonly label: string;
   /** `GY + TQ`; for hot: `ground`, where the two are one net. */
-  readonly detail?: string;
+  readonly detail?: string | undefined;
 }
 
 export interface LooseLeadPicture {
@@ -122,9 +124,9 @@ export interface MetalPicture {
   /** `ground by itself` is a lead of its own to the instrument's ground. */
   readonly net: string | 'ground by itself' | undefined;
   /** The bare drain wire or braid that ties it. */
-  readonly lead?: LeadPicture;
+  readonly lead?: LeadPicture | undefined;
   /** Name of the part it is tied to. */
-  readonly tiedTo?: 'baseplate' | 'cover' | 'shield';
+  readonly tiedTo?: 'baseplate' | 'cover' | 'shield' | undefined;
 }
 
 export interface FindingPicture {
