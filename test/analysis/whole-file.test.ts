@@ -210,24 +210,233 @@ describe('a file', () => {
   });
 
   it('knows which of its pickups are the newest, and the parts that it writes itself', () => {
-    const text = `wire w {\n  gauge   42 AWG\n}\nwire v like w {\n  overall 0.07 mm\n}\n${PICKUP('a')}pickup b reworks a {\n}\n`;
+    const text = `wire w {
+  gauge   42 AWG
+}
+wire v like w {
+  overall 0.07 mm
+}
+bench {
+  mains 60 Hz
+}
+spool s {
+}
+bobbin b {
+}
+magnet m {
+}
+${PICKUP('old')}pickup new reworks old {
+}
+`;
     const analysis = analyse(text);
     assert.deepEqual(
       newestOf(analysis.pickups).map(({ pickup }) => pickup.name),
-      ['b'],
+      ['new'],
     );
     assert.deepEqual(
       ownParts(analysis).map(({ name, of, lines }) => [of.kind, name, lines]),
       [
         ['wire', 'w', ['gauge 42 AWG']],
         ['wire', 'v', ['like w', 'overall 0.07 mm']],
+        ['bench', 'bench', ['mains 60 Hz']],
+        ['spool', 's', []],
+        ['bobbin', 'b', []],
+        ['magnet', 'm', []],
       ],
+    );
+    const names = (kind: 'wire' | 'pickup' | 'magnet') => analysis.namesInScope(kind).map(({ name }) => name);
+    assert.deepEqual([names('wire'), names('pickup'), names('magnet')], [['w', 'v'], ['old', 'new'], ['m']]);
+    assert.deepEqual(
+      analysis.pickupsInSight().map(({ name }) => name),
+      ['old', 'new'],
     );
   });
 
-  it('tells what its instruments give at the frequencies that are asked for', () => {
-    const text = `${PICKUP('a')}instrument i {\n  pickup neck a\n  selector {\n    1 "neck" neck\n    2 "off" none\n  }\n}\n`;
-    const [instrument] = analyse(text).instruments;
-    assert.equal(instrument?.response('7', [100]), undefined);
+  it('sees the names of the files that it uses', () => {
+    const analysis = analyse('use "more.pickup"\nwire own {\n}\n', {
+      'more.pickup': `wire theirs {\n}\n${PICKUP('far')}`,
+    });
+    assert.deepEqual(
+      analysis.namesInScope('wire').map(({ name }) => name),
+      ['own', 'theirs'],
+    );
+    assert.deepEqual(
+      analysis.pickupsInSight().map(({ name }) => name),
+      ['far'],
+    );
+    assert.deepEqual(analysis.model.pickups, []);
+  });
+});
+
+describe('an instrument', () => {
+  const quorl = analyse(readFileSync('samples/quorl.pickup', 'utf8'), {
+    'shop.pickup': readFileSync('samples/shop.pickup', 'utf8'),
+    'parts/stock.pickup': readFileSync('samples/parts/stock.pickup', 'utf8'),
+  });
+  const [instrument] = quorl.instruments;
+  assert.ok(instrument);
+
+  it('tells what each position gives, by the pots that are asked for', () => {
+    const full = instrument.positions();
+    assert.deepEqual(
+      full.map(({ key }) => key),
+      ['1', '2', '3', '4', '5'],
+    );
+    assert.equal(instrument.positions(), full);
+    const [one, other] = [instrument.response('1', [100, 5000]), instrument.response('2', [100, 5000])];
+    assert.deepEqual(one?.frequencyHz, [100, 5000]);
+    assert.notDeepEqual(one.levelDb, other?.levelDb);
+    assert.equal(instrument.response('7', [100]), undefined);
+  });
+
+  it('of unequal coils: what matched ones would give stands beside', () => {
+    const [pickup, neck] = quorl.pickups;
+    assert.ok(pickup && neck);
+    assert.equal(pickup.mismatch(), pickup.mismatch());
+    const unequal = analyse(
+      readFileSync('samples/quorl.pickup', 'utf8').replace('bobbin slug-six', 'bobbin slug-six\n    turns 4_000'),
+      {
+        'shop.pickup': readFileSync('samples/shop.pickup', 'utf8'),
+        'parts/stock.pickup': readFileSync('samples/parts/stock.pickup', 'utf8'),
+      },
+    ).pickups[0];
+    const beside = unequal?.mismatch();
+    assert.deepEqual([beside?.coil.name, beside?.other.name], ['screw', 'slug']);
+    // As much louder as the one is than the other, the other is softer.
+    const [there, back] = [pickup.outputSince(neck.pickup), neck.outputSince(pickup.pickup)];
+    assert.equal(there?.difference.value.toFixed(6), (-(back?.difference.value ?? 0)).toFixed(6));
+    assert.notEqual(there?.difference.value, 0);
+  });
+});
+
+describe('a former state that is fitted', () => {
+  const fitted = (more: string) =>
+    analyse(`${PICKUP('old')}pickup new reworks old {
+}
+${more}instrument i {
+  pickup neck old
+  selector {
+    1 "neck" neck
+  }
+}
+`);
+  const FORMER = 'fit/former-state';
+
+  it('is told with the newest, which a fix fits', () => {
+    const analysis = fitted('');
+    const finding = findingOf(analysis, FORMER);
+    assert.match(finding.message, /old, fitted as neck, is a former state: the pickup is new now/);
+    assert.deepEqual(finding.related, []);
+    assert.deepEqual(fixTitles(analysis, FORMER), ['Fit new, the newest state *']);
+    assert.match(fixed(analysis, FORMER, 'Fit new, the newest state'), /pickup neck new\n/);
+  });
+
+  it('that became two pickups names both, and prefers neither', () => {
+    const analysis = fitted('pickup other reworks old {\n}\n');
+    const finding = findingOf(analysis, FORMER);
+    assert.match(finding.message, /it has become new and other/);
+    assert.deepEqual(
+      finding.related.map(({ message }) => message),
+      ['new is made of it', 'other is made of it'],
+    );
+    assert.deepEqual(fixTitles(analysis, FORMER), ['Fit new', 'Fit other']);
+  });
+
+  it('is a record: what is wrong with it is information, of which nothing is changed any more', () => {
+    const text = (more: string) => `${PICKUP('old', HOT_WAX)}pickup new reworks old {
+  potting none
+}
+${more}`;
+    const analyser = createAnalyser();
+    const [before, after] = [analyse(text(''), {}, analyser), analyse(text('# a remark\n'), {}, analyser)];
+    const [old, again] = [before.pickups[0], after.pickups[0]];
+    assert.deepEqual(
+      old?.findings.map(({ code, severity, remedies }) => [code, severity, remedies([]).length]),
+      [['potting/too-hot', 'information', 0]],
+    );
+    assert.equal(old, again);
+    assert.equal(old?.lateFindings(), old?.lateFindings());
+  });
+});
+
+describe('what is written wrong', () => {
+  const remediesOf = (text: string) => {
+    const [finding] = analyse(text).findings;
+    return finding?.remedies([]).map(({ title, preferred }) => [title, preferred === true]);
+  };
+
+  it('has a preferred remedy where one thing can be meant', () => {
+    assert.deepEqual(
+      remediesOf('pickup p {\n  strings 60,0\n}\n')?.map(([, preferred]) => preferred),
+      [true],
+    );
+    assert.deepEqual(
+      remediesOf('pickup p {\n  coil c {\n    turns 5,000\n  }\n}\n')?.map(([, preferred]) => preferred),
+      [false, false],
+    );
+  });
+
+  it('in a circle of files says which line to take out', () => {
+    const action = (text: string, more = {}) => analyse(text, more).findings[0]?.action;
+    assert.equal(action('use "example.pickup"\n'), 'Remove the line.');
+    assert.equal(
+      action('use "b.pickup"\n', { 'b.pickup': 'use "example.pickup"\n' }),
+      'Take one of the two lines out.',
+    );
+  });
+
+  it('in the path of a file is corrected to the nearest one in its folder; to none where none is near', () => {
+    const near = (written: string, siblings: readonly string[]) => {
+      const host = { ...hostOf({ 'example.pickup': `use "${written}"\n` }), siblings: () => siblings };
+      const [finding] = createAnalyser().analyse(EXAMPLE, host).findings;
+      return finding?.remedies([]).map(({ title }) => title);
+    };
+    assert.deepEqual(near('parts/stok.pickup', ['file:///bench/parts/stock.pickup']), [
+      'Change to "parts/stock.pickup"',
+    ]);
+    assert.deepEqual(near('stok.pickup', ['file:///bench/st%C3%B6ck.pickup']), ['Change to "st\u00f6ck.pickup"']);
+    assert.deepEqual(near('stok.pickup', ['file:///bench/quite-another.pickup']), []);
+    assert.deepEqual(near('stok.pickup', []), []);
+  });
+
+  it('keeps a remark above where a wire is described', () => {
+    const text = '# the client’s own\npickup p {\n  coil main {\n    wire 42 AWG\n  }\n}\n';
+    const analysis = analyse(text);
+    const [{ code } = { code: '' }] = analysis.findings;
+    assert.ok(fixed(analysis, code, 'Describe it as wire awg-42').startsWith('# the client’s own\nwire awg-42 {'));
+  });
+});
+
+describe('the names of a file', () => {
+  const mentionsIn = (text: string, others: Readonly<Record<string, string>> = {}) =>
+    createAnalyser().mentions(EXAMPLE, hostOf({ ...others, 'example.pickup': text }));
+
+  it('are told with what they stand for and the block that they stand in', () => {
+    const text = 'use "w.pickup"\nspool s {\n  wire plain\n}\nspool t {\n  wire none\n}\n';
+    const { mentions, unread } = mentionsIn(text, { 'w.pickup': 'wire plain {\n}\n' });
+    assert.deepEqual(
+      mentions.map(({ kind, name, declares, at, target, blockStart }) => [
+        `${declares ? 'declares' : 'names'} ${kind} ${name}`,
+        text.slice(at.start, at.end),
+        target && `${target.uri.split('/').at(-1)} ${target.start}`,
+        text.slice(blockStart).split(' {')[0],
+      ]),
+      [
+        ['declares spool s', 's', `example.pickup ${text.indexOf('s {')}`, 'spool s'],
+        ['names wire plain', 'plain', 'w.pickup 5', 'spool s'],
+        ['declares spool t', 't', `example.pickup ${text.indexOf('t {')}`, 'spool t'],
+        ['names wire none', 'none', undefined, 'spool t'],
+      ],
+    );
+    assert.deepEqual(unread, []);
+  });
+
+  it('may stand in what does not read, too', () => {
+    const text = 'wire w {\n}\nspool s {\n  bogus plain\n}\n';
+    const { unread } = mentionsIn(text);
+    assert.deepEqual(
+      unread.map(({ start, text: words, blockStart }) => [text.slice(start, start + words.length), blockStart]),
+      [['bogus plain', text.indexOf('spool')]],
+    );
   });
 });

@@ -75,8 +75,10 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     name: 'dependencies',
     sources: [
       'analysis',
+      'early-findings',
       'faults',
       'file-mentions',
+      'file-state',
       'former-states',
       'instrument-analysis',
       'newest',
@@ -85,10 +87,13 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'record',
       'text-findings',
       'use-graph',
+      'verified-fixes',
     ].map((name) => `server/src/analysis/${name}.ts`),
     tests: [
       'test/analysis/dependencies.test.ts',
       'test/analysis/whole-file.test.ts',
+      'test/analysis/steps.test.ts',
+      'test/checks/verified-fixes.test.ts',
       'test/checks/not-analysed.test.ts',
       'test/checks/like.test.ts',
       'test/features/unread-file.test.ts',
@@ -101,7 +106,12 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
   },
   {
     name: 'limits',
-    sources: ['grammar/src/match-selection.ts', 'server/src/lsp/too-large.ts', ...estimates('reading-limits')],
+    sources: [
+      'server/src/analysis/limits.ts',
+      'grammar/src/match-selection.ts',
+      'server/src/lsp/too-large.ts',
+      ...estimates('reading-limits'),
+    ],
     tests: ['test/checks/not-analysed.test.ts', 'test/grammar/match.test.ts', 'test/checks/readings.test.ts'],
   },
 ];

@@ -1,0 +1,176 @@
+/** An analysis in steps: what is told of a new text before anything of it is solved, and that it ends as if it had been made at once. */
+import assert from 'node:assert/strict';
+import { type Analyser, createAnalyser, type EarlyFindings } from '../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { EXAMPLE, findingLines, hostOf } from '../support/check-fixture.ts';
+import { sampleFiles } from '../support/sample-files.ts';
+
+/** Its coils work against each other, told at the link. */
+const AGAINST = (name: string, inside = '') => `pickup ${name} {
+  coil a {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start ${name}-1
+    finish ${name}-2
+  }
+  coil b {
+    turns 5_000
+    wound clockwise
+    polarity south-up
+    start ${name}-3
+    finish ${name}-4
+  }
+  hookup {
+    hot ${name}-4
+    link ${name}-2 ${name}-3
+    ground ${name}-1
+  }
+${inside}}
+`;
+const INSTRUMENT = `instrument i {
+  pickup neck heron
+  selector {
+    1 "neck" neck
+    1 "again" neck
+  }
+}
+`;
+
+const host = (text: string) => hostOf({ 'example.pickup': text });
+
+/** What is told first of a text that was another one before; with the pieces of text that the findings point at. */
+function early(before: string | undefined, text: string, analyser = createAnalyser()): readonly string[] {
+  const former = before === undefined ? undefined : analyser.analyse(EXAMPLE, host(before));
+  let told: EarlyFindings | undefined;
+  for (const step of analyser.analysing(EXAMPLE, host(text), former)) told = step?.() ?? told;
+  assert.ok(told);
+  const { findings, locate } = told;
+  return findings.map(({ code, place }) => {
+    const at = locate(place);
+    return `${code}: ${at ? text.slice(at.start, at.end) : 'nowhere'}`;
+  });
+}
+const CANCEL = (name = 'heron') => `phase/coils-cancel: link ${name}-2 ${name}-3`;
+
+describe('what is told first', () => {
+  it('of a text that is new is what is written wrong, nothing of its circuits', () => {
+    assert.deepEqual(early(undefined, AGAINST('heron')), []);
+    assert.deepEqual(early(undefined, AGAINST('heron', '  bogus 3\n')), ['syntax/unknown-word: bogus']);
+  });
+
+  it('keeps what is found in pickups and instruments that are as they were', () => {
+    const text = AGAINST('heron') + AGAINST('wren') + INSTRUMENT;
+    assert.deepEqual(early(text, `# one line more\n${text}`), [CANCEL(), CANCEL('wren'), 'name/duplicate: 1']);
+  });
+
+  it('carries along what stood in a pickup that is changed, until it is solved', () => {
+    const before = AGAINST('heron');
+    const changed = (from: string, to: string) => {
+      assert.ok(before.includes(from));
+      return early(before, before.replace(from, to));
+    };
+    assert.deepEqual(changed('  coil a {', '  strings 6\n  coil a {'), [CANCEL()]);
+    assert.deepEqual(changed('    ground', '    # a remark\n    ground'), [CANCEL()]);
+    assert.deepEqual(changed('link heron-2 heron-3', 'link heron-2 x heron-3'), [
+      'phase/coils-cancel: link heron-2 x heron-3',
+    ]);
+    assert.deepEqual(changed('    link heron-2 heron-3\n', ''), ['phase/coils-cancel: pickup heron {']);
+    assert.deepEqual(changed('5_000', '5_0001'), [CANCEL()]);
+  });
+
+  it('drops what stood in a pickup that is gone or has another name', () => {
+    const before = AGAINST('heron') + AGAINST('wren');
+    assert.deepEqual(early(before, AGAINST('wren')), [CANCEL('wren')]);
+    assert.deepEqual(early(AGAINST('heron'), AGAINST('heron').replace('pickup heron', 'pickup egret')), []);
+    assert.deepEqual(early(AGAINST('heron'), ''), []);
+  });
+
+  it('drops what was written wrong and is no more', () => {
+    assert.deepEqual(early(AGAINST('heron', '  bogus 3\n'), AGAINST('heron')), [CANCEL()]);
+  });
+
+  it('carries what stands in an instrument whose pickup is changed', () => {
+    const before = AGAINST('heron') + INSTRUMENT;
+    assert.deepEqual(early(before, before.replace('5_000', '5_100')), [CANCEL(), 'name/duplicate: 1']);
+    assert.deepEqual(early(before, before.replace('"again"', '"once more"')), [CANCEL(), 'name/duplicate: 1']);
+  });
+
+  it('calls no acceptance unused before all is solved, and takes back none that was', () => {
+    const used = AGAINST('heron', '  accept phase/coils-cancel "for its tone"\n');
+    assert.deepEqual(early(undefined, used), []);
+    assert.deepEqual(early(used, used.replace('5_000', '5_100')), [CANCEL()]);
+    const idle = AGAINST('heron', '  accept potting/too-hot\n');
+    assert.deepEqual(early(idle, idle.replace('5_000', '5_100')), [CANCEL(), 'accept/unused: accept potting/too-hot']);
+  });
+});
+
+describe('an analysis in steps', () => {
+  const files = Object.fromEntries(sampleFiles().map(({ path, text }) => [path, text]));
+  const all = (analysis: Analysis) => [findingLines(analysis), analysis.pickups.length, analysis.instruments.length];
+  const played = (analyser: ReturnType<typeof createAnalyser>, text: string, most = Number.POSITIVE_INFINITY) => {
+    const steps = analyser.analysing(EXAMPLE, hostOf({ ...files, 'example.pickup': text }));
+    for (let count = 0; count < most; count++) {
+      const step = steps.next();
+      if (step.done) return { count, analysis: step.value };
+    }
+    return undefined;
+  };
+  const atOnce = (analyser: Analyser, text: string) =>
+    analyser.analyse(EXAMPLE, hostOf({ ...files, 'example.pickup': text }));
+
+  it('ends as one that is made at once', () => {
+    for (const name of ['quorl.pickup', 'teasel.pickup']) {
+      const text = files[name] ?? '';
+      const end = played(createAnalyser(), text);
+      assert.ok(end);
+      assert.deepEqual(all(end.analysis), all(atOnce(createAnalyser(), text)));
+    }
+  });
+
+  it('solves one pickup or one position a step', () => {
+    const text = AGAINST('heron') + AGAINST('wren') + INSTRUMENT;
+    const [one, both, fitted] = [AGAINST('heron'), AGAINST('heron') + AGAINST('wren'), text].map(
+      (each) => played(createAnalyser(), each)?.count ?? 0,
+    );
+    assert.ok(one && both && fitted && one >= 2 && both > one && fitted > both + 1, `${one} ${both} ${fitted}`);
+    // What is known is not read again.
+    const analyser = createAnalyser();
+    played(analyser, text);
+    assert.ok((played(analyser, text)?.count ?? 0) < fitted);
+  });
+
+  it('may be given up at any step: the next one knows nothing wrong of it', () => {
+    const before = AGAINST('heron') + AGAINST('wren') + INSTRUMENT;
+    const after = before.replace('5_000', '5_100').replace('"again"', '"2"');
+    for (let most = 0; most < 14; most++) {
+      const analyser = createAnalyser();
+      played(analyser, before, most);
+      assert.deepEqual(all(atOnce(analyser, after)), all(atOnce(createAnalyser(), after)), `${most} steps`);
+    }
+  });
+
+  it('reads a long text piece by piece into what it is as a whole', () => {
+    const text = Array.from({ length: 1500 }, (_, index) => `wire w${index} {\n  gauge 42 AWG\n}\n`).join('');
+    const end = played(createAnalyser(), text);
+    assert.equal(end?.analysis.model.wires.length, 1500);
+    assert.equal(end.analysis.text, text);
+    assert.deepEqual(end.analysis.findings, []);
+    assert.ok(end.count > text.length / 16_384);
+  });
+
+  it('tells a fault of the host as the finding of the file', () => {
+    const steps = createAnalyser().analysing(EXAMPLE, {
+      content: () => {
+        throw new Error('no disk');
+      },
+      isInside: () => true,
+    });
+    const { value } = steps.next();
+    assert.ok(value && typeof value === 'object');
+    assert.deepEqual(
+      value.findings.map(({ code }) => code),
+      ['analysis/incomplete'],
+    );
+  });
+});
