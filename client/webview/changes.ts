@@ -2,6 +2,7 @@ import type { ComparisonView } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
+import { sentence } from './sentence.ts';
 
 /** Each changed fact beside its revision bar, with what it was. */
 export function changesSection({ facts }: ComparisonView, label: string, send: Send): readonly Node[] {
@@ -41,7 +42,7 @@ export function settledItems({ settled }: ComparisonView, label: string): readon
     element('li', { className: 'find settled' }, [
       element('p', {}, [
         element('b', { textContent: `Settled since ${label}. ` }),
-        message,
+        ...sentence(message),
         ' ',
         element('span', { className: 'q', textContent: code }),
       ]),

@@ -1,8 +1,9 @@
-import { type DrawnFinding, unbroken } from '../../server/src/lsp/protocol.ts';
+import type { DrawnFinding } from '../../server/src/lsp/protocol.ts';
 import type { ShownDrawing } from '../src/features/bench-view/messages.ts';
 import { button, element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
+import { sentence } from './sentence.ts';
 
 /**
  * Each finding in a sentence, with its code, which opens its page, and its line; below them what the change has settled, and what to
@@ -21,7 +22,7 @@ export function findingsSection(
     const page = button(code, () => send({ type: 'explain', code }), 'lk');
     const word = isNew(finding) ? `New ${WORDS[severity].toLowerCase()}` : WORDS[severity];
     return element('li', { className: `find ${severity}` }, [
-      element('p', {}, [element('b', { textContent: `${word}. ` }), unbroken(message), ' ', page]),
+      element('p', {}, [element('b', { textContent: `${word}. ` }), ...sentence(message), ' ', page]),
       lineButton(range.start.line, send),
     ]);
   });
@@ -30,7 +31,7 @@ export function findingsSection(
   ]);
   const list = element('ul', { className: 'finds' }, [...(items.length > 0 ? items : [none]), ...settled]);
   if (cautions.length === 0) return [list];
-  const mind = cautions.map((each) => element('li', { textContent: unbroken(each) }));
+  const mind = cautions.map((each) => element('li', {}, sentence(each)));
   const words = element('summary', { textContent: 'Mind at the bench' });
   return [list, element('details', { className: 'mind', open: true }, [words, element('ul', {}, mind)])];
 }

@@ -2,6 +2,7 @@ import { type MissingRow, unbroken } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
+import { sentence } from './sentence.ts';
 
 /** What would be known after one more reading: which points, what to expect, the line to write. */
 export function missingSection(readings: readonly MissingRow[], send: Send): readonly Node[] {
@@ -19,9 +20,9 @@ export function missingSection(readings: readonly MissingRow[], send: Send): rea
       readings.map(({ settles, how, expected, line, range }) =>
         element('li', { className: 'find' }, [
           element('div', {}, [
-            element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), unbroken(how)]),
+            element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), ...sentence(how)]),
             element('p', { className: 'q' }, [
-              ...(expected === undefined ? [] : [unbroken(`Expect ${expected}. `)]),
+              ...(expected === undefined ? [] : sentence(`Expect ${expected}. `)),
               'Write: ',
               element('code', { textContent: unbroken(line) }),
             ]),

@@ -1,6 +1,7 @@
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
+import { sentence } from './sentence.ts';
 
 /** The bar that says why what is shown may be old. */
 export function createNotice(send: Send) {
@@ -8,7 +9,7 @@ export function createNotice(send: Send) {
   return {
     node,
     warn: (text: string, line?: number): void => {
-      node.replaceChildren(text, ...(line === undefined ? [] : [lineButton(line, send)]));
+      node.replaceChildren(...sentence(text), ...(line === undefined ? [] : [lineButton(line, send)]));
       node.hidden = false;
     },
     clear: (): void => {

@@ -64,6 +64,7 @@ function* changesAt(
   ];
   yield numberChanges(items, index, item, words);
   if (item.kind === 'stray') {
+    yield repeatedStray(items, index, item, words);
     yield strayChanges(items, index, item, words);
     return;
   }
@@ -108,6 +109,25 @@ function strayChanges(items: readonly Item[], index: number, item: Item, words: 
   // Without what parts them, two numbers would be another one.
   const isBetweenNumbers = items[index - 1]?.kind === 'number' && items[index + 1]?.kind === 'number';
   return isBetweenNumbers ? [] : [{ ...replaced(index, ''), message: `\`${item.text}\` has no meaning here.` }];
+}
+
+/** `60*12*3`: the same sign again between the numbers of one size is one slip. */
+function repeatedStray(
+  items: readonly Item[],
+  index: number,
+  { text }: Item,
+  words: readonly string[],
+): readonly Change[] {
+  let end = index + 1;
+  while (items[end]?.kind === 'number' && items[end + 1]?.text === text) end += 2;
+  if (end === index + 1) return [];
+  const between = items.slice(index, end);
+  const meant = meantBy(text).filter((each) => words.includes(each));
+  return meant.map((each) => ({
+    start: index,
+    end,
+    newText: between.map((item) => (item.text === text ? each : item.text)).join(' '),
+  }));
 }
 
 /** `AWG 43`, `AWG43`: the unit goes behind its number. */

@@ -57,6 +57,7 @@ const RIGHT: Readonly<Record<string, Right>> = {
   'leads-kicked': { found: [] },
   'leads-unknown': {
     found: ['information winding/turns-unknown: coil screw {', 'information winding/turns-unknown: coil slug {'],
+    says: /Kick the pairs that were read at its poles \(`kick red to violet at screw approach positive`, else `brown to blue`\)/,
   },
   'magnet-exchanged': { found: ['information hum/partly-cancelled: link gold turquoise'] },
   'nobody-counted': { found: ['information hum/partly-cancelled: link gold pink'] },

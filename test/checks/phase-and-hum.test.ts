@@ -343,6 +343,15 @@ describe('what nobody stated', () => {
     assert.deepEqual(codes(text('compass a north-up', 'compass b north-up')), ['hum/not-cancelled']);
   });
 
+  it('a kick or a compass that is written wrong is told before what follows from its absence', () => {
+    const text = (...more: readonly string[]) => pickup([unseen('a'), unseen('b')], hookup, bench(...more));
+    const other = 'kick b-in to b-out approach positive';
+    assert.deepEqual(codes(text('kick a-out to a-in approach plus', other)), ['syntax/unknown-word']);
+    assert.deepEqual(codes(text('kick approach', other)), ['syntax/incomplete']);
+    // That of the other coil, which is proven by its second line, hides nothing of this one.
+    assert.deepEqual(codes(text('kick b-out to b-in approach plus', other)), ['phase/unproven', 'syntax/unknown-word']);
+  });
+
   it('leads that nobody traced: a pair that kicks at a coil is that coil’s', () => {
     const untraced = (...readings: readonly string[]) => `pickup heron {
   conductors violet grey pink turquoise

@@ -186,19 +186,23 @@ describe('metal', () => {
   });
 
   it('counts foil about a winding: grounded it is right, on hot and on nothing it is told', () => {
-    const foiled = (foil: string, hookup: readonly string[]) =>
-      codes(
-        pickup(hookup, {
-          conductors: '  conductors orange\n',
-          slug: `start violet\n    finish turquoise\n    foil tied to ${foil}`,
-        }),
-      );
+    const text = (foil: string, hookup: readonly string[]) =>
+      pickup(hookup, {
+        conductors: '  conductors orange\n',
+        slug: `start violet\n    finish turquoise\n    foil tied to ${foil}`,
+      });
+    const foiled = (foil: string, hookup: readonly string[]) => codes(text(foil, hookup));
     assert.deepEqual(foiled('orange', ['hot violet', 'link grey turquoise', 'ground pink orange']), []);
     assert.deepEqual(foiled('orange', ['hot violet orange', 'link grey turquoise', 'ground pink']), [
       'ground/metal-hot',
     ]);
     assert.deepEqual(foiled('violet', [...GOOD, 'free orange']), ['ground/metal-hot']);
     assert.deepEqual(foiled('orange', [...GOOD, 'free orange']), ['ground/metal-floating']);
+    // Under its tape nobody touches it.
+    assert.match(
+      messageOf(analyse(text('violet', [...GOOD, 'free orange'])), 'ground/metal-hot'),
+      /^The foil of the slug coil lies on hot: it carries hum in instead of keeping it off/,
+    );
   });
 
   it('stated as absent is no metal', () => {

@@ -95,6 +95,20 @@ describe('the bench view in a browser', function () {
     await page.close();
   });
 
+  it('sets what a finding quotes from the spec as code, and shows no mark of it; what it quotes stays text', async () => {
+    const range = { start: { line: 3, character: 0 }, end: { line: 3, character: 4 } };
+    const message = 'Say `hot <b>violet</b>` there, or `ground` alone.';
+    const drawing = {
+      ...instrument.drawing,
+      findings: [{ code: 'circuit/open', severity: 'error', message, range }],
+    } as const;
+    const { page } = await opened({ ...instrument, drawing });
+    const item = page.locator('section[aria-label="Findings"] .find').first();
+    assert.deepEqual(await item.locator('code').allTextContents(), ['hot <b>violet</b>', 'ground']);
+    assert.doesNotMatch((await item.textContent()) ?? '', /`/);
+    await page.close();
+  });
+
   for (const theme of Object.keys(THEMES) as Theme[]) {
     it(`${theme}: axe finds no fault, neither of an instrument nor of a comparison`, async () => {
       for (const shown of [instrument, compared]) {

@@ -42,7 +42,7 @@ export const groundMetalHot = definePickupCheck({
     const onHot = live.some(({ net }) => net === netlist.hot);
     const joint = netlist.nets[first.net]?.joints[0];
     return {
-      what: say`${capital(list(live.map(({ words }) => words)))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup.`,
+      what: say`${capital(list(live.map(({ words }) => words)))} ${live.length > 1 ? 'lie' : 'lies'} on ${onHot ? 'hot' : 'the middle of the circuit'}: ${parts.length > 0 ? say`touching ${live.length > 1 ? 'them' : 'it'} hums, and metal against grounded foil silences the pickup` : say`${live.length > 1 ? 'they carry' : 'it carries'} hum in instead of keeping it off, and grounded metal against ${live.length > 1 ? 'them' : 'it'} silences the pickup`}.`,
       action: say`Take ${live.length > 1 ? 'them' : 'it'} to ground.`,
       place: joint?.place ?? first.place,
       related: live.map(({ place, words }) => ({ message: say`${capital(words)} is on that net`, place })),

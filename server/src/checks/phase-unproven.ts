@@ -1,6 +1,9 @@
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { openSigns } from '../estimates/phase.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
+import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { missingSigns } from '../words/directions.ts';
 import { coilWords, endLead } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
@@ -35,7 +38,7 @@ export const phaseUnproven = definePickupCheck({
     const { phase, hum } = openSigns(live);
     const [open, what] = phase.length > 0 ? [phase, 'phase' as const] : [hum, 'hum' as const];
     const first = open[0];
-    if (!first || pickup.unread.includes('magnet') || open.some(isUnread)) return undefined;
+    if (!first || pickup.unread.includes('magnet') || open.some((each) => isUnread(each, pickup))) return undefined;
     return {
       what: say`Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ${list(open.map((each) => say`${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
       action: settles(open, what, netlist),
@@ -49,8 +52,18 @@ export const phaseUnproven = definePickupCheck({
 });
 
 /** A line that says it stands there and could not be read: that is told, and this follows from it. */
-const isUnread = ({ coil }: CoilSigns): boolean =>
-  coil.unread.some((field) => field === 'wound' || field === 'spindle' || field === 'polarity');
+const isUnread = ({ coil }: CoilSigns, pickup: Pickup): boolean =>
+  coil.unread.some((field) => field === 'wound' || field === 'spindle' || field === 'polarity') ||
+  pickup.readings.some(({ unreadSigns }) => unreadSigns.some((words) => isOf(words, coil, pickup)));
+
+/** Names the coil or a lead of it; a line that names none may be of any. */
+function isOf(words: readonly string[], coil: Coil, { coils }: Pickup): boolean {
+  const names = (each: Coil) => [each.name, ...[each.start, each.finish].flatMap((end) => end?.value.own?.value ?? [])];
+  const named = coils.filter((each) =>
+    words.some((word) => word.split('.').some((part) => names(each).includes(canonicalLeadName(part)))),
+  );
+  return named.length === 0 || named.includes(coil);
+}
 
 /** Nothing leaves the pickup but hot and ground: there are no pairs of conductors to try. */
 const isClosed = ({ leads, netOf, hot, ground, chassis }: PickupNetlist): boolean =>

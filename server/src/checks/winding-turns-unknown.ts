@@ -1,13 +1,13 @@
 import { turnsForTarget } from '../estimates/turns-plan.ts';
 import type { Coil } from '../model/coil.ts';
 import { coilWords } from '../words/parts.ts';
-import { capital } from '../words/text.ts';
+import { capital, list } from '../words/text.ts';
 import { fitText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
 import { insertFirstLine } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
+import { type Said, say } from './say.ts';
 import type { Telling } from './telling.ts';
 
 export const windingTurnsUnknown = definePickupCheck({
@@ -22,7 +22,7 @@ export const windingTurnsUnknown = definePickupCheck({
     );
     return open.map((coil) => ({
       what: say`${capital(coilWords(coil))} has neither turns nor a reading of it.`,
-      ...(forTarget(coil, context) ?? { action: readIt(coil) }),
+      ...(forTarget(coil, context) ?? { action: kickPairs(coil, context) ?? readIt(coil) }),
       place: coil.place,
       subject: { coils: [coil.name] },
     }));
@@ -34,6 +34,22 @@ function isClosed(coil: Coil, { netlist }: PickupContext): boolean {
   const { bobbin, wire, spool } = coil;
   const ends = netlist.windings.find((each) => each.coil === coil)?.ends;
   return ends !== 'stated' && !bobbin && !wire && !spool;
+}
+
+/** Pairs of conductors were read, and nobody knows whose they are: a kick tells it, not another reading. */
+function kickPairs(coil: Coil, { pickup, netlist }: PickupContext): Said | undefined {
+  if (netlist.windings.find((each) => each.coil === coil)?.ends !== 'unknown') return undefined;
+  const pairs = pickup.readings.flatMap(({ lines }) =>
+    lines.flatMap((line) =>
+      line.kind === 'resistance' && line.value !== 'open'
+        ? [`${line.probes.red.text} to ${line.probes.black.text}`]
+        : [],
+    ),
+  );
+  const [first, ...others] = [...new Set(pairs)];
+  if (first === undefined) return undefined;
+  const orElse = others.length > 0 ? say`, else ${list(others.map((pair) => say`\`${pair}\``))}` : '';
+  return say`Kick the pairs that were read at its poles (\`kick ${first} at ${coil.name} approach positive\`${orElse}): the one that answers is its own, and its turns follow from its reading.`;
 }
 
 const readIt = (coil: Coil) =>

@@ -4,7 +4,7 @@ import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { FactTable } from './drawing-sheet.ts';
-import { columnHeads, type HtmlNode, h, rowHead, table, words } from './html.ts';
+import { columnHeads, type HtmlNode, h, rowHead, sentence, table, words } from './html.ts';
 import { PALETTES } from './theme.ts';
 
 export interface BenchViewPage {
@@ -31,7 +31,7 @@ export function benchViewPageBody({ title, about, findings, drawing, sections }:
       h('p', {}, ...about.flatMap((text, index) => [...(index > 0 ? [' · '] : []), words(text)])),
       ...(findings.length === 0
         ? [h('p', {}, 'No findings.')]
-        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, words(message), ` (${code})`)))]),
+        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, sentence(message), ` (${code})`)))]),
       ...mind(cautionsFor(findings)),
       ...plotOnPage(drawing ?? {}),
       ...sections,
@@ -81,7 +81,7 @@ export function readingsOnPage(
       {},
       h('b', {}, words(settles)),
       ': ',
-      words(how),
+      sentence(how),
       expected === undefined ? '' : words(` Expect ${expected}.`),
     ),
   );

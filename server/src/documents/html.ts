@@ -4,6 +4,7 @@
  * the copy without the camera's notes can.
  */
 import { type CleanPhoto, dataUri } from '../photos/photo-file.ts';
+import { codeSpans } from '../words/code-spans.ts';
 import { unbroken } from '../words/unbroken.ts';
 import { escapeText, render as renderSvg, type SvgNode } from './svg.ts';
 
@@ -38,6 +39,10 @@ export function typed(text: string): HtmlElement {
 
 /** The same where it holds quantities: a number and its unit stay on one line. */
 export const words = (text: string): HtmlElement => typed(unbroken(text));
+
+/** A sentence of ours, with what it quotes from a spec set as code. */
+export const sentence = (text: string): HtmlElement =>
+  h('bdi', {}, ...codeSpans(unbroken(text)).map((part) => (part.isCode ? h('code', {}, part.text) : part.text)));
 
 export interface Table {
   readonly className?: string;

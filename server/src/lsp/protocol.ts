@@ -13,6 +13,7 @@ export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
 export type { ExplanationBlock, ExplanationPage } from '../features/explanation-page.ts';
 export type { NewAnswers, NewFile, NewParts } from '../features/new-answers.ts';
 export { NEW_COILS, NEW_GAUGES, NEW_POSITIONS, NEW_STRINGS } from '../features/new-answers.ts';
+export { codeSpans } from '../words/code-spans.ts';
 export { unbroken } from '../words/unbroken.ts';
 export type * from './bench-view-protocol.ts';
 export {

@@ -61,6 +61,9 @@ export function readingsFrom(block: MergedBlock<typeof language.readings>): Read
     found: block.words.includes('found'),
     apart: block.words.includes('apart'),
     lines: [...lines].sort((a, b) => a.place.span.start - b.place.span.start),
+    unreadSigns: block.unread.some((field) => field === 'kick' || field === 'compass')
+      ? block.misfits.flatMap((line) => (line.kind === 'fact' ? [line.items.map(({ text }) => text)] : []))
+      : [],
   };
 }
 

@@ -19,6 +19,8 @@ export interface Readings
   /** Before any joint of the hookup was made. */
   readonly apart: boolean;
   readonly lines: readonly Reading[];
+  /** The words of each line of a kick or a compass that stands there and could not be read. */
+  readonly unreadSigns: readonly (readonly string[])[];
 }
 
 /** Two points that probes touch; red first. */
