@@ -225,6 +225,22 @@ describe('hand-over card', () => {
   });
 });
 
+describe('cards of an instrument', () => {
+  it('say its serial and whom it is for', () => {
+    const own = sampleText('larkspit').replace(
+      /(instrument \w+ "[^"]*" \{)/,
+      '$1\n  serial RYD-900\n  for "Teasel, customer 3"',
+    );
+    for (const kind of ['wiring', 'hand-over'] as const) {
+      const card = cardsOfText(analysed('larkspit', own), [kind]).at(-1);
+      const head = textOf(card?.body[0] ?? '').slice(0, 200);
+      assert.match(head, /RYD-900 · for Teasel, customer 3/, kind);
+    }
+    const [handOver] = cardsOfText(analysed('larkspit', own), ['hand-over']);
+    assert.match(textOf(handOver?.body[0] ?? ''), /customer\s*Teasel, customer 3/);
+  });
+});
+
 describe('wiring card', () => {
   it('claims no start or finish of a coil that only a kick placed', () => {
     const [card] = cardsOfText(analysed('foundling'), ['wiring']);

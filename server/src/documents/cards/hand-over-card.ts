@@ -10,6 +10,7 @@ import type { QuickEstimates } from '../../estimates/quick.ts';
 import { celsius } from '../../model/bench.ts';
 import type { Coil } from '../../model/coil.ts';
 import { formerState } from '../../model/former-state.ts';
+import type { Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import type { WaxPart } from '../../model/potting.ts';
 import type { Reading, Readings } from '../../model/readings.ts';
@@ -23,7 +24,7 @@ import { photographsOnPage } from '../photographs.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
 import { cardWith, fields, tickBox } from './frame.ts';
 import { ofDimension } from './numbers.ts';
-import { aboutPickup } from './pickup-words.ts';
+import { aboutInstrument, aboutPickup } from './pickup-words.ts';
 import { positionTable } from './position-table.ts';
 
 export interface HandedOver {
@@ -48,7 +49,7 @@ export const handedOverPickup = (analysed: PickupAnalysis): HandedOver => ({
 export const handedOverInstrument = (analysed: InstrumentAnalysis, pickups: readonly PickupAnalysis[]): HandedOver => ({
   name: analysed.instrument.name,
   title: titleOf(analysed.instrument),
-  about: [`${analysed.instrument.slots.length} pickups`],
+  about: [...aboutInstrument(analysed.instrument), `${analysed.instrument.slots.length} pickups`],
   findings: [...analysed.findings, ...pickups.flatMap(({ findings }) => findings)],
   pickups,
   instrument: analysed,
@@ -72,7 +73,7 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
     },
     source.setting,
     fields([
-      { label: 'customer', value: customers(handed.pickups) },
+      { label: 'customer', value: customers(shown) },
       { label: 'received' },
       { label: 'handed over' },
       { label: 'by' },
@@ -90,8 +91,8 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
   );
 }
 
-const customers = (pickups: readonly PickupAnalysis[]): HtmlNode | undefined => {
-  const named = [...new Set(pickups.flatMap(({ pickup }) => pickup.customer?.value ?? []))];
+const customers = (things: readonly (Pickup | Instrument)[]): HtmlNode | undefined => {
+  const named = [...new Set(things.flatMap(({ customer }) => customer?.value ?? []))];
   return named.length > 0 ? typed(named.join('; ')) : undefined;
 };
 

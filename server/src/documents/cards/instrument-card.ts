@@ -14,6 +14,7 @@ import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, cardWith, fields, mind } from './frame.ts';
 import { millimetres, written } from './numbers.ts';
+import { aboutInstrument } from './pickup-words.ts';
 import { type PlacedDrawing, placedDrawing } from './placed-drawing.ts';
 import { positionTable } from './position-table.ts';
 
@@ -25,7 +26,7 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
       kind: 'wiring',
       of: [instrument.name],
       title: `Wiring: ${titleOf(instrument)}`,
-      about: ['pickups, controls and positions'],
+      about: [...aboutInstrument(instrument), 'pickups, controls and positions'],
       atRoom: true,
       findings: analysed.findings,
       behind: drawn?.node,

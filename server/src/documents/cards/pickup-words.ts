@@ -1,8 +1,13 @@
+import type { Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 
 /** The line below a card's title. */
-export const aboutPickup = ({ serial, position, customer }: Pickup): readonly (string | undefined)[] => [
+export const aboutPickup = (pickup: Pickup): readonly (string | undefined)[] => {
+  const [serial, customer] = aboutInstrument(pickup);
+  return [serial, pickup.position && `${pickup.position.value} position`, customer];
+};
+
+export const aboutInstrument = ({ serial, customer }: Instrument | Pickup) => [
   serial?.value,
-  position && `${position.value} position`,
   customer && `for ${customer.value}`,
 ];
