@@ -4,9 +4,19 @@
  */
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 const PARTS = ['grammar', 'server', 'client'];
@@ -81,6 +91,12 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
 `),
     },
   ],
+  'a fact that nobody reads': [
+    {
+      file: 'grammar/src/schema/wire.ts',
+      fill: above('    notes: note,', fact('lustre', "quantity('length', positive)")),
+    },
+  ],
   'a fact that the trade makes something else of': [
     {
       file: 'grammar/src/schema/pickup.ts',
@@ -95,7 +111,7 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
         above(
           '  readonly coilsApart:',
           "  readonly leansToward: 'bridge' | 'neck' | undefined;",
-        )(text.replace("typeof language.pickup, 'coilsApart'", "typeof language.pickup, 'lean' | 'coilsApart'")),
+        )(text.replace("'coilsApart' | 'conductors'", "'lean' | 'coilsApart' | 'conductors'")),
     },
     {
       file: 'server/src/model/from-pickup.ts',
@@ -112,13 +128,13 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
       file: 'grammar/src/schema/controls.ts',
       fill: above(
         '    accept,',
-        "    blend: fact({ shape: quantity('resistance'), meaning: 'a blend', example: 'blend 1 Mohm' }),",
+        "    glow: fact({ shape: quantity('resistance'), meaning: 'a glow', example: 'glow 1 Mohm' }),",
       ),
     },
     {
       file: 'server/src/model/from-instrument.ts',
-      asked: /blend.*does not satisfy/,
-      fill: (text) => text.replace('{ volume, tone, bleed, accept,', '{ volume, tone, bleed, blend, accept,'),
+      asked: /glow.*does not satisfy/,
+      fill: (text) => text.replace('bleed, accept,', 'bleed, glow, accept,'),
     },
   ],
   'a kind of block inside another': [
@@ -204,10 +220,7 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
     {
       file: 'client/webview/sections.ts',
       asked: /'moon' is missing/,
-      fill: above(
-        '    response: {\n',
-        "    moon: { place: 'last', node: numbers, show: ({ phase }) => numbers.append(phase), clear: () => numbers.replaceChildren() },",
-      ),
+      fill: above('    response: {\n', "    moon: plain('last', 'Moon', ({ phase }) => [new Text(phase)]),"),
     },
   ],
   'a unit': [
@@ -289,12 +302,53 @@ describe('the guide of how to add things', function () {
 
   it('leads to code that compiles', () => assert.deepEqual(rounds.at(-1), []));
 
+  it('a fact that the model holds as it reads, and that nobody reads from it, is found', async () => {
+    const facts = await plainFacts(copy);
+    assert.ok(facts.length > 40, 'hardly any fact was found');
+    // With none of them in the model's types, the compiler names every place that reads one.
+    fillPlace(path.join(copy, 'server/src/model/reading.ts'), (text) => {
+      const without = text.replace(
+        /(export type Plain<[^=]*(?:=[^=]*)?)= Omit<[^;]*;/,
+        '$1= Readonly<Record<never, [B, Taken]>>;',
+      );
+      assert.notEqual(without, text);
+      return without;
+    });
+    const missed = compilerErrors().flatMap((error) => {
+      const [, file = '', field = '', types = ''] =
+        /^(\S+?)\(.*Property '(\w+)' does not exist on type '([^']*)'/.exec(error) ?? [];
+      return file.startsWith('server/src/model/from-') ? [] : types.split(' | ').map((type) => `${type} ${field}`);
+    });
+    // What a note says is for people: it stays where it is written.
+    assert.deepEqual(
+      facts.filter((each) => !missed.includes(each) && !each.endsWith(' notes')),
+      ['Wire lustre'],
+    );
+  });
+
   it('a command is there at once, and in the help', () => {
     const main = ['--import', 'tsx', 'server/src/cli/main.ts'];
     assert.equal(run([...main, 'moon']), 'new\n');
     assert.match(run([...main, '--help']), /^ {2}moon +the phase of the moon$/m);
   });
 });
+
+/** Those that the model's types hold as the schema's entries say: `Coil tension`. */
+async function plainFacts(root: string): Promise<readonly string[]> {
+  const schema: typeof import('../grammar/src/schema/index.ts') = await import(
+    pathToFileURL(path.join(root, 'grammar/src/schema/index.ts')).href
+  );
+  const folder = path.join(root, 'server/src/model');
+  return readdirSync(folder).flatMap((name) => {
+    const text = readFileSync(path.join(folder, name), 'utf8');
+    const types = text.matchAll(/interface (\w+)\s+extends Plain<\s*typeof language\.(\w+)([^>]*)>/g);
+    return [...types].flatMap(([, type, block = '', taken = '']) =>
+      Object.keys(schema.schemas.get(block)?.facts ?? {})
+        .filter((field) => field !== 'accept' && !taken.includes(`'${field}'`))
+        .map((field) => `${type} ${field}`),
+    );
+  });
+}
 
 function fillPlace(file: string, fill: Place['fill']): void {
   writeFileSync(file, fill(existsSync(file) ? readFileSync(file, 'utf8') : ''));

@@ -15,7 +15,7 @@ type PickupFacts = FactsRead<typeof language.pickup.facts>;
 type CoilFacts = FactsRead<typeof language.coil.facts>;
 
 export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver: Resolver): Pickup {
-  const { coilsApart, conductors, shield, magnet, baseplate, cover, accept, ...plain } = factsOf(block);
+  const { coilsApart, conductors, shield, magnet, baseplate, cover, takenAway, accept, ...plain } = factsOf(block);
   const { coil, hookup, readings, potting, target, ...unread } = innerBlocks(block);
   unread satisfies Nothing;
   const metal = { baseplate, cover };

@@ -11,7 +11,10 @@ import type { Plain } from './reading.ts';
 import type { Readings } from './readings.ts';
 
 export interface Pickup
-  extends Plain<typeof language.pickup, 'coilsApart' | 'conductors' | 'shield' | 'magnet' | 'baseplate' | 'cover'> {
+  extends Plain<
+    typeof language.pickup,
+    'coilsApart' | 'conductors' | 'shield' | 'magnet' | 'baseplate' | 'cover' | 'takenAway'
+  > {
   readonly name: string;
   /** The block's first line. */
   readonly place: Place;
