@@ -2,14 +2,15 @@ import assert from 'node:assert/strict';
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { closeSync, openSync } from 'node:fs';
-import path from 'node:path';
-
-const ROOT = path.join(import.meta.dirname, '../..');
-const MAIN = ['--import', 'tsx', path.join(ROOT, 'server/src/cli/main.ts')];
+import { bundled, COMMAND_LINE, ROOT } from '../support/bundled.ts';
 
 describe('the process', () => {
+  let main = '';
+  before(async () => {
+    main = await bundled(COMMAND_LINE);
+  });
   const run = (words: readonly string[], input = '') =>
-    spawnSync(process.execPath, [...MAIN, ...words], { cwd: ROOT, input, encoding: 'utf8' });
+    spawnSync(process.execPath, [main, ...words], { cwd: ROOT, input, encoding: 'utf8' });
 
   it('prints results on standard output and ends with the code of the command', () => {
     const clean = run(['check', 'samples/hesk-neck.pickup']);
@@ -26,7 +27,7 @@ describe('the process', () => {
   it('refuses standard input without an end', async () => {
     const child = spawn(
       'sh',
-      ['-c', '"$0" "$@" < /dev/zero', process.execPath, ...MAIN, 'check', '-', '--stdin-path', 'a'],
+      ['-c', '"$0" "$@" < /dev/zero', process.execPath, main, 'check', '-', '--stdin-path', 'a'],
       {
         cwd: ROOT,
         stdio: ['ignore', 'ignore', 'pipe'],
@@ -49,7 +50,7 @@ describe('the process', () => {
   it('says that nothing more fits on standard output, exit code 2', () => {
     const full = openSync('/dev/full', 'w');
     try {
-      const { status, stderr } = spawnSync(process.execPath, [...MAIN, 'check', 'samples/hesk-neck.pickup'], {
+      const { status, stderr } = spawnSync(process.execPath, [main, 'check', 'samples/hesk-neck.pickup'], {
         cwd: ROOT,
         stdio: ['ignore', full, 'pipe'],
         encoding: 'utf8',
@@ -61,7 +62,7 @@ describe('the process', () => {
   });
 
   it('ends quietly when nobody reads any more, with the code of what it found', async () => {
-    const child = spawn(process.execPath, [...MAIN, 'check', 'samples/mistakes', '--format', 'json'], {
+    const child = spawn(process.execPath, [main, 'check', 'samples/mistakes', '--format', 'json'], {
       cwd: ROOT,
       stdio: ['ignore', 'pipe', 'pipe'],
     });

@@ -6,21 +6,15 @@ import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { type CheckSettings, checkTask } from '../../server/src/cli/check-file.ts';
 import { specFiles } from '../../server/src/cli/files.ts';
 import { manyThreads, oneThread, type Threads } from '../../server/src/cli/threads.ts';
-import { writeBundles } from '../scripts/build.ts';
-
-const ROOT = path.join(import.meta.dirname, '../..');
-const SAMPLES = path.join(import.meta.dirname, '../../samples');
+import { bundled, COMMAND_LINE } from '../support/bundled.ts';
+import { SAMPLES } from '../support/sample-files.ts';
 
 describe('threads', () => {
   let folder = '';
   let program = '';
   before(async () => {
     folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'pickup-threads-')));
-    program = path.join(folder, '.program', 'pickup-spec.cjs');
-    await writeBundles(
-      [{ entry: 'server/src/cli/main.ts', output: path.relative(ROOT, program), runsIn: 'node' }],
-      ROOT,
-    );
+    program = await bundled(COMMAND_LINE);
     for (const year of ['2019', '2020', '2021']) cpSync(SAMPLES, path.join(folder, year), { recursive: true });
   });
   after(() => rmSync(folder, { recursive: true, force: true }));

@@ -20,6 +20,7 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { rewriteFile, writeFile } from '../../server/src/cli/write-file.ts';
+import { bundled, COMMAND_LINE } from '../support/bundled.ts';
 
 describe('a file that a command writes', () => {
   let folder = '';
@@ -111,10 +112,10 @@ describe('a file that a command writes', () => {
 
   it('leaves nothing behind where the disk is full', async () => {
     // What is too large for the limit on a file's size fails as a full disk does, in the middle.
-    const script = `trap '' XFSZ; ulimit -f 8; exec "$0" --import tsx -e "$1"`;
-    const module = path.join(import.meta.dirname, '../../server/src/cli/write-file.ts');
-    const code = `import(${JSON.stringify(module)}).then(({ writeFile }) =>
-      writeFile(${JSON.stringify(write('a.svg', 'old'))}, 'x'.repeat(1e6), { replace: true })).catch((error) => console.log(error.message))`;
+    const script = `trap '' XFSZ; ulimit -f 8; exec "$0" -e "$1"`;
+    const module = await bundled('server/src/cli/write-file.ts');
+    const code = `require(${JSON.stringify(module)})
+      .writeFile(${JSON.stringify(write('a.svg', 'old'))}, 'x'.repeat(1e6), { replace: true }).catch((error) => console.log(error.message))`;
     const said = execFileSync('bash', ['-c', script, process.execPath, code], { encoding: 'utf8' });
     assert.match(said, /a\.svg: .*\n$/);
     assert.deepEqual([text('a.svg'), readdirSync(folder)], ['old', ['a.svg']]);
@@ -144,15 +145,12 @@ describe('a file that a command writes', () => {
   });
 
   describe('by the program itself', () => {
-    const MAIN = ['--import', 'tsx', path.join(import.meta.dirname, '../../server/src/cli/main.ts')];
-    const ROOT = path.join(import.meta.dirname, '../..');
     const UNTIDY = 'wire a{\n gauge   42 AWG\n}\n';
 
     it('loses none of 40 saves that come while it formats', async () => {
       const files = Array.from({ length: 40 }, (_, index) => `${String(index).padStart(2, '0')}.pickup`);
       for (const file of files) write(file, UNTIDY.repeat(100));
-      const child = spawn(process.execPath, [...MAIN, 'format', folder], {
-        cwd: ROOT,
+      const child = spawn(process.execPath, [await bundled(COMMAND_LINE), 'format', folder], {
         stdio: ['ignore', 'pipe', 'pipe'],
       });
       const ended = once(child, 'close');
@@ -170,8 +168,7 @@ describe('a file that a command writes', () => {
       const parts = Array.from({ length: 60 }, (_, index) => `f${index}.pickup`);
       for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
         for (const part of parts) write(part, UNTIDY);
-        const child = spawn(process.execPath, [...MAIN, 'format', folder], {
-          cwd: ROOT,
+        const child = spawn(process.execPath, [await bundled(COMMAND_LINE), 'format', folder], {
           stdio: ['ignore', 'pipe', 'inherit'],
         });
         const ended = once(child, 'close');

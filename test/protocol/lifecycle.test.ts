@@ -3,68 +3,58 @@ import { SINGLE } from '../features/analysed.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 const FILE = 'file:///shop/main.pickup';
-const at = (line: number, character: number) => ({ textDocument: { uri: FILE }, position: { line, character } });
 
-describe('server as a process', () => {
+/** Language Server Protocol, base protocol: a header with the length in bytes, then the message. */
+function framed(message: object): string {
+  const content = JSON.stringify(message);
+  return `Content-Length: ${Buffer.byteLength(content)}\r\n\r\n${content}`;
+}
+
+describe('one server', () => {
   let server: ServerProcess;
-  afterEach(() => server.stop());
-
-  it('tells an empty client what it can do', async () => {
-    server = await startServer({ initialize: false });
-    const { capabilities } = await server.request<{ capabilities: Record<string, unknown> }>('initialize', {
-      processId: null,
-      rootUri: null,
-      capabilities: {},
-    });
-    assert.ok(capabilities.hoverProvider);
-    assert.ok(capabilities.inlayHintProvider);
-    assert.deepEqual(capabilities.textDocumentSync, { openClose: true, change: 2 });
+  /** Another in each test: nothing that was published before is taken for an answer. */
+  let file = '';
+  let count = 0;
+  const at = (line: number, character: number) => ({ textDocument: { uri: file }, position: { line, character } });
+  before(async () => {
+    server = await startServer();
   });
+  beforeEach(() => {
+    count += 1;
+    file = `file:///shop/main-${count}.pickup`;
+  });
+  afterEach(() => server.notify('textDocument/didClose', { textDocument: { uri: file } }));
+  after(() => server.stop());
 
   it('sends findings with the version of their text, and takes them back when the file is closed', async () => {
-    server = await startServer();
-    server.open(FILE, SINGLE.replace('hot violet', 'hot violett'), 7);
-    const [found] = (await server.diagnosed(FILE, 7)).filter(({ code }) => code === 'lead/undeclared');
+    server.open(file, SINGLE.replace('hot violet', 'hot violett'), 7);
+    const [found] = (await server.diagnosed(file, 7)).filter(({ code }) => code === 'lead/undeclared');
     assert.ok(found);
     assert.equal(found.source, 'pickup');
-    server.notify('textDocument/didClose', { textDocument: { uri: FILE } });
+    server.notify('textDocument/didClose', { textDocument: { uri: file } });
     await server.request('textDocument/hover', at(0, 0));
-    assert.deepEqual(server.published.at(-1), { uri: FILE, diagnostics: [] });
+    assert.deepEqual(server.published.at(-1), { uri: file, diagnostics: [] });
   });
 
   it('a burst of changes is answered once, as of the last', async () => {
-    server = await startServer();
-    server.open(FILE, SINGLE);
-    await server.diagnosed(FILE, 1);
+    server.open(file, SINGLE);
+    await server.diagnosed(file, 1);
     const before = server.published.length;
-    for (let version = 2; version <= 41; version += 1) {
-      server.change(FILE, version, [
-        { range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }, text: ' ' },
-      ]);
-    }
-    await server.diagnosed(FILE, 41);
-    // The pipe may deliver the burst in a few pieces; what must not happen is an answer to each.
+    const range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+    const changes = Array.from({ length: 40 }, (_, index) => {
+      const textDocument = { uri: file, version: 2 + index };
+      const params = { textDocument, contentChanges: [{ range, text: ' ' }] };
+      return framed({ jsonrpc: '2.0', method: 'textDocument/didChange', params });
+    });
+    // In one piece: a machine that lets the client rest between two messages would make no burst.
+    server.child.stdin?.write(changes.join(''));
+    await server.diagnosed(file, 41);
+    // The pipe may deliver it in a few; what must not happen is an answer to each.
     assert.ok(server.published.length - before < 20, `${server.published.length - before} answers to 40 changes`);
   });
 
-  for (const [name, settings] of [
-    ['null', null],
-    ['a string', 'garbage'],
-    ['of the wrong kinds', { inlayHints: { enabled: 3, coilResistance: [] } }],
-  ] as const) {
-    it(`settings that are ${name} leave the standard ones`, async () => {
-      server = await startServer({ settings, capabilities: { workspace: { configuration: true } } });
-      server.open(FILE, SINGLE);
-      await server.diagnosed(FILE, 1);
-      server.notify('workspace/didChangeConfiguration', { settings });
-      const symbols = await server.request<unknown[]>('textDocument/documentSymbol', { textDocument: { uri: FILE } });
-      assert.notEqual(symbols.length, 0);
-    });
-  }
-
   it('unknown messages and missing parameters are refused or ignored, and the server lives', async () => {
-    server = await startServer();
-    server.open(FILE, SINGLE);
+    server.open(file, SINGLE);
     await assert.rejects(server.request('foo/bar', { x: 1 }), { code: -32601 });
     server.notify('foo/baz', {});
     server.notify('$/xyz', {});
@@ -85,7 +75,6 @@ describe('server as a process', () => {
   });
 
   it('changes beyond the end, reversed, and through the middle of a character are taken', async () => {
-    server = await startServer();
     const edits = [
       [1, 0, 1e6, 1e6],
       [3, 2, 1, 0],
@@ -93,15 +82,14 @@ describe('server as a process', () => {
     ] as const;
     let version = 1;
     for (const [line, character, endLine, endCharacter] of edits) {
-      server.open(FILE, `# 😀😀\n${SINGLE}`, ++version);
+      server.open(file, `# 😀😀\n${SINGLE}`, ++version);
       const range = { start: { line, character }, end: { line: endLine, character: endCharacter } };
-      server.change(FILE, ++version, [{ range, text: 'x' }]);
-      await server.diagnosed(FILE, version);
+      server.change(file, ++version, [{ range, text: 'x' }]);
+      await server.diagnosed(file, version);
     }
   });
 
   it('documents of any name can be opened', async () => {
-    server = await startServer();
     for (const uri of ['untitled:Untitled-1', 'inmemory://model/1', 'file:///tmp/%zz', 'x:', 'not a uri: at all', '']) {
       server.open(uri, SINGLE);
       assert.ok(Array.isArray(await server.diagnosed(uri, 1)), uri);
@@ -109,8 +97,7 @@ describe('server as a process', () => {
   });
 
   it('requests that are cancelled at once are all answered', async () => {
-    server = await startServer();
-    server.open(FILE, SINGLE);
+    server.open(file, SINGLE);
     const { CancellationTokenSource } = await import('vscode-languageserver/node');
     const answers = Array.from({ length: 100 }, () => {
       const source = new CancellationTokenSource();
@@ -130,12 +117,43 @@ describe('server as a process', () => {
   });
 
   it('explains a finding, and says nothing of a code that there is none of', async () => {
-    server = await startServer();
     const explain = (code: unknown) =>
       server.request<{ page?: { code: string } }>('pickup/explain', { protocol: 1, code });
     assert.equal((await explain('lead/undeclared')).page?.code, 'lead/undeclared');
     for (const code of ['no/such', '__proto__', null, 3]) assert.equal((await explain(code)).page, undefined);
   });
+});
+
+describe('server as a process', () => {
+  let server: ServerProcess;
+  afterEach(() => server.stop());
+
+  it('tells an empty client what it can do', async () => {
+    server = await startServer({ initialize: false });
+    const { capabilities } = await server.request<{ capabilities: Record<string, unknown> }>('initialize', {
+      processId: null,
+      rootUri: null,
+      capabilities: {},
+    });
+    assert.ok(capabilities.hoverProvider);
+    assert.ok(capabilities.inlayHintProvider);
+    assert.deepEqual(capabilities.textDocumentSync, { openClose: true, change: 2 });
+  });
+
+  for (const [name, settings] of [
+    ['null', null],
+    ['a string', 'garbage'],
+    ['of the wrong kinds', { inlayHints: { enabled: 3, coilResistance: [] } }],
+  ] as const) {
+    it(`settings that are ${name} leave the standard ones`, async () => {
+      server = await startServer({ settings, capabilities: { workspace: { configuration: true } } });
+      server.open(FILE, SINGLE);
+      await server.diagnosed(FILE, 1);
+      server.notify('workspace/didChangeConfiguration', { settings });
+      const symbols = await server.request<unknown[]>('textDocument/documentSymbol', { textDocument: { uri: FILE } });
+      assert.notEqual(symbols.length, 0);
+    });
+  }
 
   it('ends when it is told to, and when its input ends', async () => {
     server = await startServer();

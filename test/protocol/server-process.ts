@@ -1,8 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
 import { Socket } from 'node:net';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import {
   createMessageConnection,
   type Diagnostic,
@@ -12,25 +9,7 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from '../../server/src/lsp/protocol.ts';
-import { type Bundle, writeBundles } from '../scripts/build.ts';
-
-const root = path.resolve(import.meta.dirname, '..', '..');
-
-/** The server as it is shipped, bundled once for all tests of a run. */
-let bundled: Promise<string> | undefined;
-const bundledServer = (): Promise<string> => {
-  bundled ??= bundleServer();
-  return bundled;
-};
-
-async function bundleServer(): Promise<string> {
-  const folder = mkdtempSync(path.join(tmpdir(), 'pickup-server-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
-  const file = path.join(folder, 'main-node.cjs');
-  const bundle: Bundle = { entry: 'server/src/lsp/main-node.ts', output: path.relative(root, file), runsIn: 'node' };
-  await writeBundles([bundle], root);
-  return file;
-}
+import { bundled, SERVER } from '../support/bundled.ts';
 
 /** A running server over stdio and the client that talks to it. */
 export interface ServerProcess {
@@ -66,7 +45,7 @@ export interface StartOptions {
 
 /** Starts a server; by default with a client that can do nothing. */
 export async function startServer(options: StartOptions = {}): Promise<ServerProcess> {
-  const child = spawn(process.execPath, [await bundledServer(), '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, [await bundled(SERVER), '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
   const connection = createMessageConnection(
     new StreamMessageReader(child.stdout),
     new StreamMessageWriter(child.stdin),

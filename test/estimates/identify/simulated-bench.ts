@@ -11,7 +11,7 @@ import { looseNetlist, type pickupNetlist } from '../../../server/src/model/netl
 import { resistanceBetween } from '../../../server/src/physics/circuit/dc.ts';
 import { copperTemperatureFactor } from '../../../server/src/physics/wire.ts';
 import type { Chance } from '../../support/chance.ts';
-import { analyse } from '../../support/check-fixture.ts';
+import { declaredIn } from '../../support/check-fixture.ts';
 
 export const SHOP = `bench {
   room 22 degC
@@ -91,14 +91,14 @@ export function truePickup(by: Chance, { coils: count, spare, tapped, onShield, 
   });
   const taps = coils.flatMap(({ tap }) => tap?.lead ?? []);
   const points = [...conductors, ...(shield ? ['bare'] : []), ...taps];
-  const analysis = analyse(
+  const { model, bench } = declaredIn(
     `${SHOP}pickup heron {\n${head(conductors, shield)}${coils
       .map((coil) => coilText(coil, { turns: true, wound: true, poles: true, ends: true }))
       .join('')}}\n`,
   );
-  const [pickup] = analysis.model.pickups;
+  const [pickup] = model.pickups;
   assert.ok(pickup);
-  return { coils, conductors, shield, points, quick: quickOf(analysis.bench)(pickup) };
+  return { coils, conductors, shield, points, quick: quickOf(bench)(pickup) };
 }
 
 const head = (conductors: readonly string[], shield: boolean) =>
