@@ -170,5 +170,5 @@ describe('cards', () => {
     assert.deepEqual([code, stdout], [0, 'pdf/label-hesk-neck.html\npdf/label-hesk-neck.pdf\n']);
     // ISO 32000-1, 7.5.2: the header of a PDF file.
     assert.equal(readFileSync(shell.path('pdf/label-hesk-neck.pdf')).subarray(0, 5).toString('latin1'), '%PDF-');
-  }).timeout(60_000);
+  }).timeout(300_000);
 });

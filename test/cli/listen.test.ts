@@ -41,7 +41,7 @@ describe('listen', () => {
     const open = await bytes('10');
     assert.deepEqual(await bytes('10'), open);
     assert.notDeepEqual(await bytes('0'), open);
-  }).timeout(60_000);
+  }).timeout(300_000);
 
   it('lets two states be heard one after the other', async () => {
     const words = ['-o', 'both.wav', '--pickup', 'tansy-bridge', '--seconds', '1', '--compare', 'tansy-bridge.pickup'];

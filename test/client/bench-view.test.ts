@@ -21,7 +21,7 @@ const sample = (name: string): string =>
 
 describe('the bench view in a browser', function () {
   // The first drawing of an instrument computes its inductances.
-  this.timeout(60_000);
+  this.timeout(300_000);
   let harness: BenchHarness;
   let instrument: Shown;
   let pickup: Shown;

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import type { Frame } from 'playwright-core';
 import * as vscode from 'vscode';
-import { closeAll, eventually, openSample, replace } from './in-editor.ts';
-import { type EditorWindow, openWindow } from './window.ts';
+import { closeAll, openSample, replace } from './in-editor.ts';
+import { againUntil, type EditorWindow, openWindow } from './window.ts';
 
 interface Results {
   readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
@@ -35,23 +35,29 @@ describe('the bench view as one sees it', () => {
 
   it('a click on a coil goes to its line in the text', async () => {
     const [editor, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
-    await frame.locator('svg [data-part^="coil:"].line').first().dispatchEvent('click');
-    await eventually(() => {
-      const { line } = vscode.window.activeTextEditor?.selection.active ?? { line: 0 };
-      return /^\s*coil /.test(editor.document.lineAt(line).text) ? true : undefined;
-    });
+    const coil = frame.locator('svg [data-part^="coil:"].line').first();
+    await againUntil(
+      (patience) => coil.dispatchEvent('click', undefined, patience),
+      () => {
+        const { line } = vscode.window.activeTextEditor?.selection.active ?? { line: 0 };
+        return /^\s*coil /.test(editor.document.lineAt(line).text);
+      },
+    );
   });
 
   it('arrow keys go along the path, Enter goes to the text', async () => {
     const [editor, frame] = await openBenchView('cinder-bridge.pickup', 'Joints');
-    const first = frame.locator('svg [tabindex="0"]');
-    const name = await first.getAttribute('data-part');
-    await first.focus();
-    await first.press('ArrowRight');
-    const second = frame.locator('svg [tabindex="0"]');
-    assert.notEqual(await second.getAttribute('data-part'), name);
-    await second.press('Enter');
-    await eventually(() => ((vscode.window.activeTextEditor?.selection.active.line ?? 0) > 0 ? true : undefined));
+    // A drawing that comes anew begins at its first part again.
+    const focused = frame.locator('svg [tabindex="0"]');
+    const name = await focused.getAttribute('data-part');
+    await againUntil(
+      async (patience) => {
+        await focused.press('ArrowRight', patience);
+        assert.notEqual(await focused.getAttribute('data-part', patience), name);
+        await focused.press('Enter', patience);
+      },
+      () => (vscode.window.activeTextEditor?.selection.active.line ?? 0) > 0,
+    );
     assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), editor.document.uri.toString());
   });
 

@@ -3,8 +3,7 @@ import * as vscode from 'vscode';
 import type { ExtensionInterface } from '../../client/src/activation.ts';
 
 // Some hosts save by themselves, and what one test typed would be in the file that the next one opens.
-before(async function () {
-  this.timeout(60_000);
+before(async () => {
   await vscode.workspace.getConfiguration('files').update('autoSave', 'off', vscode.ConfigurationTarget.Global);
 });
 

@@ -1,15 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import {
-  behind,
-  closeAll,
-  codeOf,
-  eventually,
-  extensionInterface,
-  findings,
-  openSample,
-  openText,
-} from './in-editor.ts';
+import { behind, closeAll, eventually, extensionInterface, findings, openSample, openText } from './in-editor.ts';
 
 const run = <T>(command: string, ...rest: unknown[]): Thenable<T> =>
   vscode.commands.executeCommand<T>(command, ...rest);
@@ -51,8 +42,7 @@ describe('a spec in the editor', () => {
     assert.notEqual(swapped, before);
     const whole = () => new vscode.Range(0, 0, document.lineCount, 0);
     await editor.edit((edit) => edit.replace(whole(), swapped));
-    const found = await findings(document, (codes) => codes.length > 0);
-    assert.ok(found.map(codeOf).some((code) => /^(phase|hum|reading)\//.test(code)));
+    await findings(document, (codes) => codes.some((code) => /^(phase|hum|reading)\//.test(code)));
     await editor.edit((edit) => edit.replace(whole(), before));
     await findings(document, (codes) => codes.length === 0);
   });

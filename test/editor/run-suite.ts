@@ -1,8 +1,14 @@
 /** What starts a line that is meant for the person who runs the tests; the editor's own chatter carries no mark. */
 export const mark = '[test] ';
 
-/** For each test and hook; given to mocha before the tests are read, since they take it over from there. */
-export const TEST_TIME_MS = 60_000;
+/**
+ * For each test and hook; given to mocha before the tests are read, since they take it over from there. A test takes a second or two:
+ * the rest is for machines with other work.
+ */
+export const TEST_TIME_MS = 240_000;
+
+/** What is waited for in the window itself, less than a test has, so that a failure names it. */
+export const PATIENCE_MS = 120_000;
 
 /** What the two builds of mocha, for Node and for the browser, have in common. */
 export interface MochaLike {

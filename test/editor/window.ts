@@ -1,4 +1,5 @@
 import { type Browser, chromium, type Frame, type Page } from 'playwright-core';
+import { PATIENCE_MS } from './run-suite.ts';
 
 /** The window as a person sees it: what no extension interface shows, such as the inside of the bench view. Node flavour only. */
 export interface EditorWindow {
@@ -13,8 +14,9 @@ export async function openWindow(): Promise<EditorWindow> {
   const port = process.env.PICKUP_SPEC_WINDOW_PORT;
   if (port === undefined)
     throw new Error('PICKUP_SPEC_WINDOW_PORT is not set: start the tests with test/editor/run.ts');
-  const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+  const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`, { timeout: PATIENCE_MS });
   const page = await workbenchOf(browser);
+  page.setDefaultTimeout(PATIENCE_MS);
   return {
     page,
     webviewWith: (text) => frameWith(page, text),
@@ -51,19 +53,21 @@ async function shows(frame: Frame, text: string): Promise<boolean> {
   }
 }
 
-const PATIENCE = { timeout: 4_000 };
+const FIRST_PATIENCE_MS = 4_000;
+const MOST_PATIENCE_MS = 60_000;
 
 /**
- * Does a gesture again until it has shown effect: a busy window swallows one now and then. A gesture that could not be done in
- * its time (what it points at is not there, or went away) counts as swallowed; the test's own time limit ends it all.
+ * Does a gesture again until it has shown effect: a busy window swallows one now and then, and closes what was opened where the focus
+ * goes elsewhere. A gesture that could not be done in its time (what it points at is not there, or went away) counts as swallowed, and
+ * the next gets more, for a slow machine; the test's own time limit ends it all.
  */
 export async function againUntil(
-  gesture: (patience: { readonly timeout: number }) => Promise<void>,
-  done: () => boolean,
+  gesture: (patience: { readonly timeout: number }) => Promise<unknown>,
+  done: () => boolean | Promise<boolean>,
 ): Promise<void> {
-  while (!done()) {
-    await gesture(PATIENCE).catch(() => undefined);
-    const until = Date.now() + PATIENCE.timeout;
-    while (!done() && Date.now() < until) await new Promise((resolve) => setTimeout(resolve, 50));
+  for (let timeout = FIRST_PATIENCE_MS; !(await done()); timeout = Math.min(2 * timeout, MOST_PATIENCE_MS)) {
+    await gesture({ timeout }).catch(() => undefined);
+    const until = Date.now() + timeout;
+    while (!(await done()) && Date.now() < until) await new Promise((resolve) => setTimeout(resolve, 50));
   }
 }

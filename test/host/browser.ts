@@ -17,9 +17,13 @@ export interface BrowserOptions {
 
 export const findBrowser = (): string | undefined => findChromium(process.env, process.cwd());
 
+/** For whatever is waited for in a page: a second on a quiet machine, and the test has more, so that a failure names it. */
+const PATIENCE_MS = 50_000;
+
 /** A browser without a window. One profile, no second context, so that whoever connects to it finds the page. */
 export async function launchBrowser(options: BrowserOptions): Promise<BrowserContext> {
-  return await chromium.launchPersistentContext(options.userDataFolder, {
+  const context = await chromium.launchPersistentContext(options.userDataFolder, {
+    timeout: PATIENCE_MS,
     executablePath: options.executable,
     headless: true,
     bypassCSP: options.ignoresContentPolicy === true,
@@ -36,4 +40,6 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
       ...(options.debuggingPort === undefined ? [] : [`--remote-debugging-port=${options.debuggingPort}`]),
     ],
   });
+  context.setDefaultTimeout(PATIENCE_MS);
+  return context;
 }

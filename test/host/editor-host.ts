@@ -12,8 +12,8 @@ import { findEditorParts } from './editor-parts.ts';
 import { pageAddress, startServer } from './vscode-server.ts';
 import { offerFromWeb } from './web-extension.ts';
 
-/** Longer than any run; a workbench that never reports would otherwise hang the caller. */
-const giveUpAfterMs = 300_000;
+/** Longer than any test; a workbench that no longer says anything would otherwise hang the caller. */
+const SILENCE_MS = 300_000;
 
 async function runTestsInWorkbench(): Promise<number> {
   // Desktop VS Code takes far more options than these; unknown ones are for it alone.
@@ -54,11 +54,13 @@ async function runTestsInWorkbench(): Promise<number> {
   let stopServing = (): void => undefined;
   try {
     const page = context.pages()[0] ?? (await context.newPage());
+    let heard = (): void => undefined;
     const reported = new Promise<number>((resolve) => {
       const late = setTimeout(() => {
-        console.error(`editor host: no result after ${giveUpAfterMs / 60_000} minutes`);
+        console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
         resolve(124);
-      }, giveUpAfterMs);
+      }, SILENCE_MS);
+      heard = () => void late.refresh();
       const report = (code: number): void => {
         clearTimeout(late);
         resolve(code);
@@ -70,6 +72,7 @@ async function runTestsInWorkbench(): Promise<number> {
       void page.exposeFunction('codeAutomationExit', (code: number) => report(code));
     });
     await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
+      heard();
       console.log(args.map(asText).join(' '));
     });
     const developed = { extension: path.resolve(extension), tests: path.resolve(tests) };

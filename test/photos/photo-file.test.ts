@@ -107,7 +107,7 @@ describe('the copy of a photograph', () => {
 });
 
 describe('in a browser, the copy of a photograph', function () {
-  this.timeout(60_000);
+  this.timeout(300_000);
   let browser: BrowserContext;
   const profile = mkdtempSync(path.join(tmpdir(), 'photos-'));
   before(async () => {

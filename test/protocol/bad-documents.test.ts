@@ -94,12 +94,11 @@ describe('files that cannot be used', () => {
     const uri = pathToFileURL(path.join(folder, 'uses-late.pickup')).href;
     const late = pathToFileURL(path.join(folder, 'late.pickup')).href;
     server.open(uri, 'use "late.pickup"\nspool RYD-1 {\n  wire plain-42\n}\n');
-    const codes = async (count: number): Promise<readonly unknown[]> => {
-      while (server.published.filter((each) => each.uri === uri).length < count) {
-        await new Promise((resolve) => setTimeout(resolve, 5));
-      }
-      return server.published.findLast((each) => each.uri === uri)?.diagnostics.map(({ code }) => code) ?? [];
-    };
+    const codes = (count: number): Promise<readonly unknown[]> =>
+      server.until(() => {
+        const all = server.published.filter((each) => each.uri === uri);
+        return all.length < count ? undefined : all.at(-1)?.diagnostics.map(({ code }) => code);
+      });
     assert.ok((await codes(1)).includes('use/missing'));
     writeFileSync(path.join(folder, 'late.pickup'), 'wire plain-42 {\n  gauge 42 AWG\n}\n');
     server.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: late, type: 1 }] });

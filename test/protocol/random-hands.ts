@@ -150,8 +150,7 @@ async function comeTo(
 ): Promise<void> {
   const last = () => server.published.findLast((each) => each.uri === uri && each.version === version)?.diagnostics;
   const text = JSON.stringify(wanted);
-  for (let waited = 0; JSON.stringify(last()) !== text; waited++) {
-    if (waited > 600) assert.deepEqual(last(), wanted, words);
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  }
+  await server
+    .until(() => JSON.stringify(last()) === text || undefined)
+    .catch(() => assert.deepEqual(last(), wanted, words));
 }

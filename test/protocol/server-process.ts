@@ -28,6 +28,8 @@ export interface ServerProcess {
   diagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
   /** The same once the findings that need heavy numbers are there too. */
   completelyDiagnosed(uri: string, version: number): Promise<readonly Diagnostic[]>;
+  /** Asks again after every message of the server, until there is an answer; rejects where no more messages come. */
+  until<T>(ask: () => T | undefined): Promise<T>;
   /** Resolves with the exit code once the process has ended. */
   readonly ended: Promise<number | null>;
   stop(): Promise<void>;
@@ -42,6 +44,9 @@ export interface StartOptions {
   readonly initializationOptions?: object;
   readonly initialize?: boolean;
 }
+
+/** Less than a test has, so that a failure names what it waited for; a server that works says something long before. */
+const SILENCE_MS = 50_000;
 
 /** Starts a server; by default with a client that can do nothing. */
 export async function startServer(options: StartOptions = {}): Promise<ServerProcess> {
@@ -91,11 +96,16 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
       const answer = ask();
       if (answer !== undefined) return answer;
       if (child.exitCode !== null) throw new Error(`the server has ended\n${log.join('\n')}`);
-      await new Promise<void>((resolve) => {
+      await new Promise<void>((resolve, reject) => {
         const wake = (): void => {
+          clearTimeout(silent);
           waiting.delete(wake);
           resolve();
         };
+        const silent = setTimeout(() => {
+          waiting.delete(wake);
+          reject(new Error(`the server has said nothing more for ${SILENCE_MS / 1000} s\n${log.join('\n')}`));
+        }, SILENCE_MS);
         waiting.add(wake);
       });
     }
@@ -114,6 +124,7 @@ export async function startServer(options: StartOptions = {}): Promise<ServerPro
       server.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'pickup', version, text } }),
     change: (uri, version, contentChanges) =>
       server.notify('textDocument/didChange', { textDocument: { uri, version }, contentChanges }),
+    until,
     early: (uri, version) => until(() => lastOf(uri, version)?.diagnostics),
     diagnosed: (uri, version) =>
       until(() => (analysed.has(`${version} ${uri}`) ? lastOf(uri, version)?.diagnostics : undefined)),

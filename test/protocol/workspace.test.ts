@@ -211,12 +211,7 @@ describe('findings of files that are not open', () => {
   });
 
   const codesOf = (name: string) => server.published.findLast(({ uri }) => uri === uriOf(name))?.diagnostics;
-  const until = async (isSo: () => boolean): Promise<void> => {
-    for (let tries = 0; !isSo(); tries += 1) {
-      assert.ok(tries < 1500, 'it does not come');
-      await new Promise((resolve) => setTimeout(resolve, 20));
-    }
-  };
+  const until = (isSo: () => boolean): Promise<true> => server.until(() => isSo() || undefined);
 
   it('are told where the setting says so, and follow the file that they use', async () => {
     await start({ check: { scope: 'workspace' } });

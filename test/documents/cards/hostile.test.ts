@@ -59,7 +59,7 @@ describe('hostile text on cards', () => {
         assert.deepEqual([seen.styles, seen.shown, seen.wide], [1, true, false], card.title);
         if (name === 'markup') assert.match(seen.text, /<script>alert\(1\)<\/script>/, card.title);
       }
-    }).timeout(60_000);
+    }).timeout(300_000);
 
   it('a page asks for nothing and admits only its own sheet', async () => {
     for (const card of cardsOfText(analysed('hesk-neck'))) {

@@ -40,7 +40,7 @@ describe('printed cards', () => {
           const expected = (await pageText(card)).includes('class="sideways"') ? 2 : 1;
           assert.equal(pages.length, expected, `${card.title} on ${paper}`);
         }
-    }).timeout(120_000);
+    }).timeout(300_000);
 
     it(`${sample}: no violation in axe-core, nothing out of its place, boxes for a pencil, 8 pt at least`, async () => {
       for (const card of cardsOfText(analysed(sample))) {
@@ -53,7 +53,7 @@ describe('printed cards', () => {
         assert.deepEqual(violations, [], card.title);
         assert.deepEqual(await page.evaluate(measure), [], card.title);
       }
-    }).timeout(120_000);
+    }).timeout(300_000);
   }
 
   const pagesOf = async (html: string): Promise<number> => {
@@ -81,7 +81,7 @@ describe('printed cards', () => {
             card.title,
           );
         }
-    }).timeout(120_000);
+    }).timeout(300_000);
 
   it('a card of a spec with a mistake says so before anything else', async () => {
     const swapped = sampleText('hesk-neck')

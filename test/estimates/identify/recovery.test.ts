@@ -18,7 +18,7 @@ import {
 const PICKUPS = 500;
 const PARTLY_READ = 250;
 /** A pickup takes some hundredths of a second: two specs are read and solved. */
-const TIMEOUT_MS = 120_000;
+const TIMEOUT_MS = 300_000;
 
 interface Bench {
   readonly pickup: TruePickup;
