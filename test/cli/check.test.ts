@@ -66,6 +66,17 @@ describe('check', () => {
       shell.write('hesk.pickup', CLEAN);
       assert.deepEqual(await shell.run(['check']), { code: 0, stdout: 'nothing found in 1 file\n', stderr: '' });
     });
+    it('tells the plans of the first files with a fault, however many files are checked', async () => {
+      samples();
+      for (let index = 0; index < 25; index += 1) shell.write(`clean/p${index}.pickup`, CLEAN);
+      for (let index = 0; index < 22; index += 1)
+        shell.write(`faulty/p${index + 10}.pickup`, sample('mistakes/phase-coils-cancel.pickup'));
+      const { stdout } = await shell.run(['check', 'clean', 'faulty']);
+      const planned = [...stdout.matchAll(/^faulty\/p(\d+)|^ {2}plan, about/gm)].map(([, file]) => file ?? 'plan');
+      assert.deepEqual(planned.slice(0, 4), ['10', 'plan', '11', 'plan']);
+      assert.deepEqual(planned.slice(-4), ['29', 'plan', '30', '31']);
+    });
+
     it('is coloured on a terminal, and there only', async () => {
       shell.write('hesk.pickup', WRONG);
       const plain = await shell.run(['check']);

@@ -195,6 +195,14 @@ describe('requests of the bench view', () => {
       found.found.map(({ name }) => name),
       ['ottlewick-neck'],
     );
+    const counted = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'turns 5000 to 6000' });
+    assert.deepEqual(
+      counted.found.map(({ name, about }) => [name, /kΩ · .* turns/.test(about)]),
+      [
+        ['hesk-neck', true],
+        ['cinder-bridge', true],
+      ],
+    );
     const wrong = await server.request<FindResult>('pickup/find', { protocol: 3, uris, typed: 'made yesterday' });
     assert.match(wrong.problem ?? '', /write it like “made /);
   });

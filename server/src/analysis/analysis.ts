@@ -35,7 +35,7 @@ import { verifiedFixes } from './verified-fixes.ts';
 export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
   /** What a file declares, as it is written: nothing is solved. */
-  declared(uri: string, host: Host): Pick<Analysis, 'model' | 'locate'>;
+  declared(uri: string, host: Host): DeclaredFile;
 }
 
 /** What can be told before the file is solved. */
@@ -43,6 +43,9 @@ export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate'>;
 
 /** An analysis a step at a time: a piece read, a pickup or a position solved. One of the steps has what can be told early. */
 export type Analysing = Generator<(() => EarlyFindings) | undefined, Analysis>;
+
+/** A file as it is written. */
+export type DeclaredFile = Pick<Analysis, 'model' | 'locate' | 'pending'>;
 
 /** Over files of which most are not looked at closely. */
 export interface ShopAnalyser extends Analyser {
@@ -106,7 +109,8 @@ function declared(uri: string, host: Host, readTree: TreeReader, memory: ModelMe
   const graph = useGraph(uri, host, readTree);
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
   const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
-  return { model: fileModel(chunks.map(({ chunk }) => reader.read(chunk))), locate: locator(graph) };
+  const model = fileModel(chunks.map(({ chunk }) => reader.read(chunk)));
+  return { model, locate: locator(graph), pending: pendingOf(uri, graph, host) };
 }
 
 /** A file that is missing for good holds nothing; one that is not read yet may. */

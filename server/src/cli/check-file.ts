@@ -5,8 +5,8 @@ import { githubText } from './check-github.ts';
 import { jsonPiece } from './check-json.ts';
 import { type SarifFile, sarifFile } from './check-sarif.ts';
 import { findingsText } from './check-text.ts';
-import { locateFindings } from './located-finding.ts';
-import { type Source, type SourceResult, sourceReader } from './source.ts';
+import { isPlannable, locateFindings } from './located-finding.ts';
+import { type SourceResult, sourceReader } from './source.ts';
 import { stylesFor } from './styles.ts';
 import type { Task } from './threads.ts';
 
@@ -29,6 +29,8 @@ export type FileCheck =
       readonly text: string;
       readonly sarif: SarifFile | undefined;
       readonly told: readonly Pick<Finding, 'code' | 'severity'>[];
+      /** A plan of repair may settle something in it. */
+      readonly isFaulty: boolean;
     }
   | { readonly ok: false; readonly problem: string };
 
@@ -43,18 +45,17 @@ export const checkTask: Task<CheckSettings, string, FileCheck> = {
 export function checkSource(read: SourceResult, settings: CheckSettings, analyser: Analyser): FileCheck {
   if (!read.ok) return read;
   const { cwd, format, columns, isPlanned } = settings;
-  const checked = checkedFile(read.source, cwd, isPlanned, analyser);
-  const { path, findings } = checked;
-  const told = findings.map(({ code, severity }) => ({ code, severity }));
+  const { shown: path, uri, host } = read.source;
+  const analysis = analyser.analyse(uri, host);
+  const checked = { path, findings: locateFindings(analysis, cwd, isPlanned) };
+  const told = checked.findings.map(({ code, severity }) => ({ code, severity }));
   const texts = {
     text: () => findingsText(checked, { styles: stylesFor(settings.isTerminal, settings.environment), columns }),
     json: () => jsonPiece(checked),
     github: () => githubText(checked),
     sarif: () => '',
   };
-  return { ok: true, path, told, text: texts[format](), sarif: format === 'sarif' ? sarifFile(checked) : undefined };
-}
-
-function checkedFile({ shown, uri, host }: Source, cwd: string, isPlanned: boolean, analyser: Analyser) {
-  return { path: shown, findings: locateFindings(analyser.analyse(uri, host), cwd, isPlanned) };
+  const isFaulty = analysis.findings.some(isPlannable);
+  const sarif = format === 'sarif' ? sarifFile(checked) : undefined;
+  return { ok: true, path, told, isFaulty, text: texts[format](), sarif };
 }

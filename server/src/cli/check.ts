@@ -5,7 +5,7 @@ import { shownPath, specFiles } from './files.ts';
 import { readSource, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
 
-/** Nobody reads the plans of more, and each is a search. */
+/** Nobody reads the plans of more at once, and each is a search that takes longer than all the rest of a file. */
 const MOST_PLANNED_FILES = 20;
 
 export const check = defineCommand({
@@ -19,7 +19,7 @@ export const check = defineCommand({
   notes: [
     'A folder stands for every *.pickup file in it and below, node_modules and folders with a dot in front left out.\n' +
       'Without PATH this folder is checked.',
-    `Plans of repair are told where at most ${MOST_PLANNED_FILES} files are checked; \`repair\` tells those of one.`,
+    `Plans of repair are told for the first ${MOST_PLANNED_FILES} files with a fault that one could settle; \`repair\` tells those of any file.`,
   ],
   example: { line: 'git show :neck.pickup | pickup-spec check - --stdin-path neck.pickup', meaning: 'what is staged' },
   async run(values, positionals, context) {
@@ -41,12 +41,17 @@ export const check = defineCommand({
     for (const problem of problems) report.unusable(problem);
     if (named.includes('-'))
       report.add(checkSource(await readSource('-', values, context), settings, context.analyser));
+    const plan = checkTask.begin({ ...settings, isPlanned: true }, context.analyser);
     let done = 0;
+    let planned = 0;
     const step = (): void => context.progress.step(progressOf(done, files, context.cwd));
     step();
     for await (const each of context.threads.each(checkTask, settings, files)) {
+      const file = files[done] ?? '';
       done += 1;
-      report.add(each);
+      const isToPlan = values.format === 'text' && !settings.isPlanned && each.ok && each.isFaulty;
+      if (isToPlan) planned += 1;
+      report.add(isToPlan && planned <= MOST_PLANNED_FILES ? plan(file) : each);
       step();
     }
     context.progress.clear();

@@ -1,11 +1,12 @@
 import type { PickupRecord, StateRecord } from '../features/pickup-record.ts';
-import { filterExamples, recordFilter } from '../features/record-filter.ts';
+import { filterExamples, filtersBy, recordFilter } from '../features/record-filter.ts';
+import { type FileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
 import { padded, valueText, widest } from './figures-text.ts';
 import { specFiles } from './files.ts';
 import { jsonEntry, jsonList } from './json-list.ts';
-import { factsTask, filtersBy, type ListSettings, type PickupAt, recordTask, type StatedPickup } from './list-tasks.ts';
+import { factsTask, type ListSettings, recordTask } from './list-tasks.ts';
 import { didYouMean } from './meant.ts';
 import { SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
@@ -40,10 +41,12 @@ export const list = defineCommand({
     const unusable = [...problems, ...facts.problems];
     context.progress.clear();
     for (const problem of unusable) context.stderr.write(`pickup-spec: ${visibleLines(problem)}\n`);
-    const listing = values.format === 'json' ? jsonListing() : textListing(facts.records, values, context.styles);
+    const stated = facts.pickups.map(({ record }) => record);
+    const listing = values.format === 'json' ? jsonListing() : textListing(stated, values, context.styles);
     let done = 0;
     let count = 0;
-    for await (const { record } of context.threads.each(recordTask, settings, facts.pickups)) {
+    const wanted = facts.pickups.map(({ file, index, record: { instruments } }) => ({ file, index, instruments }));
+    for await (const { record } of context.threads.each(recordTask, settings, wanted)) {
       done += 1;
       if (record) {
         context.progress.clear();
@@ -60,42 +63,23 @@ export const list = defineCommand({
 
 interface Facts {
   /** In the order in which they are listed. */
-  readonly pickups: readonly PickupAt[];
-  readonly records: readonly PickupRecord[];
+  readonly pickups: readonly PickupThere[];
   readonly problems: readonly string[];
 }
 
-/** What may fit, by all that files state; of one that another file reworks, that file has it. */
+/** What may fit, by all that files state. */
 async function readFacts(files: readonly string[], settings: ListSettings, context: Context): Promise<Facts> {
   const problems: string[] = [];
-  const former = new Set<string>();
-  const instruments = new Map<string, Set<string>>();
-  const found: (StatedPickup & { readonly file: string })[] = [];
+  const read: { readonly file: string; readonly facts: FileFacts }[] = [];
   let done = 0;
   for await (const each of context.threads.each(factsTask, settings, files)) {
     const file = files[done] ?? '';
     done += 1;
     context.progress.step(`${done} of ${files.length} files`);
-    if (!each.ok) {
-      problems.push(each.problem);
-      continue;
-    }
-    for (const key of each.former) former.add(key);
-    for (const { key, instrument } of each.fitted) {
-      instruments.set(key, (instruments.get(key) ?? new Set()).add(instrument));
-    }
-    found.push(...each.pickups.map((pickup) => ({ ...pickup, file })));
+    if (each.ok) read.push({ file, facts: each });
+    else problems.push(each.problem);
   }
-  const filters = filtersBy(settings.where, 'its instruments');
-  const fitting = found
-    .filter(({ key }) => !former.has(key))
-    .map(({ key, index, file, record }) => {
-      const names = [...(instruments.get(key) ?? [])].sort();
-      return { at: { file, index, instruments: names }, record: { ...record, instruments: names } };
-    })
-    .filter(({ record }) => filters.every((fits) => fits(record)))
-    .sort(({ record: a }, { record: b }) => compareTexts(a.made ?? '', b.made ?? '') || compareTexts(a.file, b.file));
-  return { problems, pickups: fitting.map(({ at }) => at), records: fitting.map(({ record }) => record) };
+  return { problems, pickups: statedPickups(read, filtersBy(settings.where, 'its instruments')) };
 }
 
 function requireFilter(written: string): void {
@@ -105,8 +89,6 @@ function requireFilter(written: string): void {
   const hint = didYouMean(result.word, result.words, `begins with one of ${result.words.join(', ')}`);
   throw new CommandError(`--where "${written}": ${hint}`);
 }
-
-const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 type Listed = StateRecord & Partial<PickupRecord>;
 

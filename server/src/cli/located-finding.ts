@@ -75,6 +75,10 @@ export function locateFindings(analysis: Analysis, cwd: string, isPlanned: boole
   });
 }
 
+/** A fault of a pickup or an instrument, which is what plans are for. */
+export const isPlannable = (finding: Finding): boolean =>
+  isFault(finding) && (finding.subject.pickup ?? finding.subject.instrument) !== undefined;
+
 /** A search takes some tens of milliseconds. */
 const MOST_PLANNED = 12;
 
@@ -82,7 +86,7 @@ function offeredPlan(finding: Finding, analysis: Analysis, planned: Set<string>)
   const { pickup, instrument } = finding.subject;
   const subject = instrument === undefined ? { ...(pickup === undefined ? {} : { pickup }) } : { instrument };
   const key = JSON.stringify(subject);
-  if (!isFault(finding) || key === '{}' || planned.has(key) || planned.size >= MOST_PLANNED) return {};
+  if (!isPlannable(finding) || planned.has(key) || planned.size >= MOST_PLANNED) return {};
   planned.add(key);
   const { faults, plans } = planRepairs(analysis, subject);
   const [best] = plans;

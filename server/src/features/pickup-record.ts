@@ -57,45 +57,10 @@ export interface CoilRecord {
   readonly bobbin?: string;
 }
 
-/** The pickups of some files, in their order, each in its newest state; of one that another file reworks, that file has it. */
-export function pickupRecords<F extends RecordedFile>(files: readonly F[]): readonly (F & { record: PickupRecord })[] {
-  const analyses = files.map(({ analysis }) => analysis);
-  const instruments = instrumentsByPickup(analyses);
-  const former = new Set(
-    analyses.flatMap((analysis) =>
-      analysis.pickups.flatMap(({ pickup: { reworks } }) => (reworks ? [keyOf(reworks, analysis)] : [])),
-    ),
-  );
-  return files.flatMap((each) =>
-    each.analysis.pickups.flatMap((analysed) => {
-      const key = keyOf(analysed.pickup, each.analysis);
-      return former.has(key) ? [] : [{ ...each, record: pickupRecord(analysed, each, instruments.get(key) ?? []) }];
-    }),
-  );
-}
-
 export interface RecordedFile {
   readonly analysis: Analysis;
   /** As the record names it. */
   readonly file: string;
-}
-
-/** Names are unique within what a file uses, not within a folder. */
-const keyOf = ({ place, name }: Pickup, analysis: Analysis): string => `${analysis.locate(place)?.uri} ${name}`;
-
-/** Names of the instruments that hold a pickup. */
-function instrumentsByPickup(analyses: readonly Analysis[]): ReadonlyMap<string, readonly string[]> {
-  const found = new Map<string, Set<string>>();
-  for (const analysis of analyses) {
-    for (const { instrument } of analysis.instruments) {
-      for (const { pickup } of instrument.slots) {
-        if (pickup === undefined) continue;
-        const key = keyOf(pickup, analysis);
-        found.set(key, (found.get(key) ?? new Set()).add(instrument.name));
-      }
-    }
-  }
-  return new Map([...found].map(([key, names]) => [key, [...names].sort()]));
 }
 
 /** What is stated of it alone, of which nothing is solved: what is computed is absent, and its lists are empty. */

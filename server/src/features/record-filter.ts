@@ -21,6 +21,13 @@ export function recordFilter(written: string): FilterResult {
   return filter === undefined ? { example: kind.example } : { filter, looksAt: kind.looksAt ?? 'the pickup' };
 }
 
+/** Filters by what they look at; an instrument is known of when all files have been read. */
+export const filtersBy = (where: readonly string[], what: LooksAt): readonly RecordFilter[] =>
+  where.flatMap((written) => {
+    const result = recordFilter(written);
+    return 'filter' in result && result.looksAt === what ? [result.filter] : [];
+  });
+
 /** What of some words between commas is written like a filter: one of their first words, and more behind it. */
 export const filtersIn = (typed: string): readonly string[] =>
   typed

@@ -1,4 +1,4 @@
-import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import {
   CARDS_REQUEST,
@@ -25,6 +25,7 @@ import { type ComparedStates, createBases, ownBefore, whenRead } from './compare
 import { fileKey } from './file-key.ts';
 import { findPickups } from './find.ts';
 import { answering, type Report } from './guard.ts';
+import { slice } from './pace.ts';
 import { benchPage, cardPages } from './page.ts';
 import { plansAt } from './plans.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
@@ -41,10 +42,9 @@ export function serveBench(
 ): void {
   const bases = createBases(session.files);
   /** A shop has hundreds of files; a keystroke's findings come between them. */
-  const analysesOf = async (uris: readonly string[], token?: CancellationToken): Promise<readonly Analysis[]> => {
+  const analysesOf = async (uris: readonly string[]): Promise<readonly Analysis[]> => {
     const found = new Map<string, Analysis>();
     for (const uri of uris) {
-      if (token?.isCancellationRequested) return [];
       const analysis = await whenRead(() => session.analysisOfFile(uri));
       if (analysis) found.set(fileKey(uri), analysis);
       await new Promise((resolve) => setTimeout(resolve, 0));
@@ -112,10 +112,16 @@ export function serveBench(
   };
   connection.onRequest(
     FIND_REQUEST,
-    answering<FindParams, FindResult>(report, 'find', nothingFound, async (params, token) => {
-      const analyses = await analysesOf(params.uris, token);
-      if (token.isCancellationRequested) return nothingFound;
-      return findPickups(session, analyses, params);
+    answering<FindParams, FindResult>(report, 'find', nothingFound, (params, token) => {
+      let isOver = slice();
+      const goOn = async (): Promise<boolean> => {
+        if (isOver()) {
+          await new Promise((resolve) => setTimeout(resolve, 0));
+          isOver = slice();
+        }
+        return !token.isCancellationRequested;
+      };
+      return findPickups({ session, goOn }, params);
     }),
   );
 }

@@ -91,8 +91,8 @@ export function pickupsIn(analysis: Analysis, { kind, name }: Subject): readonly
 const TRIES = 100;
 const BETWEEN_MS = 30;
 
-/** Analyses again until all files that it rests on have come; those that do not come in some seconds count as missing. */
-export async function whenRead<T extends Analysis | undefined>(analyse: () => T): Promise<T> {
+/** Looks again until all files that it rests on have come; those that do not come in some seconds count as missing. */
+export async function whenRead<T extends Pick<Analysis, 'pending'> | undefined>(analyse: () => T): Promise<T> {
   for (let tries = 1; ; tries += 1) {
     const analysis = analyse();
     if (analysis === undefined || analysis.pending.length === 0 || tries >= TRIES) return analysis;

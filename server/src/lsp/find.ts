@@ -1,31 +1,74 @@
-import type { Analysis } from '../analysis/analysis-types.ts';
-import { ownSubjects } from '../features/own-subjects.ts';
-import { type PickupRecord, pickupRecords } from '../features/pickup-record.ts';
-import { filterExamples, filtersIn, type RecordFilter, recordFilter } from '../features/record-filter.ts';
+import type { FileSpan } from '../analysis/analysis-types.ts';
+import { type PickupRecord, pickupRecord } from '../features/pickup-record.ts';
+import { filterExamples, filtersBy, filtersIn, recordFilter } from '../features/record-filter.ts';
+import { type FileFacts, fileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { printQuantity } from '../quantities/print.ts';
 import type { FindParams, FindResult, FoundPickup } from './bench-view-protocol.ts';
+import { whenRead } from './compared-states.ts';
+import { fileKey } from './file-key.ts';
 import { PROTOCOL_VERSION } from './protocol.ts';
 import type { Session } from './session.ts';
 import { toRange } from './to-protocol.ts';
 
-/** Pickups on record in these files that fit every filter, in order of their date. */
-export function findPickups(session: Session, analyses: readonly Analysis[], { typed }: FindParams): FindResult {
+/** More than these are not looked at one by one: they are told by what is stated of them, unless a filter asks for numbers. */
+const MOST_SOLVED = 40;
+
+export interface Search {
+  readonly session: Session;
+  /** Lets what is typed or asked meanwhile come first; false where nobody waits any more. */
+  readonly goOn: () => Promise<boolean>;
+}
+
+/** Pickups on record in these files that fit every filter, in order of their date. Only those are solved that a filter or the list asks for. */
+export async function findPickups({ session, goOn }: Search, { typed, uris }: FindParams): Promise<FindResult> {
   const filters = filtersIn(typed);
-  const always = { protocol: PROTOCOL_VERSION, isFiltered: filters.length > 0, examples: filterExamples() };
-  const read = filters.map(recordFilter);
-  const problem = read.flatMap((each, index) => problemOf(each, filters[index] ?? ''))[0];
-  if (problem !== undefined) return { ...always, found: [], problem };
-  const filterFunctions: readonly RecordFilter[] = read.flatMap((each) => ('filter' in each ? [each.filter] : []));
-  const found = pickupRecords(analyses.map((analysis) => ({ analysis, file: analysis.uri }))).filter(({ record }) =>
-    filterFunctions.every((fits) => fits(record)),
-  );
-  found.sort(
-    (a, b) => compareTexts(a.record.made ?? '', b.record.made ?? '') || compareTexts(a.record.file, b.record.file),
-  );
-  return {
-    ...always,
-    found: found.flatMap(({ record, analysis }) => foundPickup(session, record, analysis, filters)),
-  };
+  const always = { protocol: PROTOCOL_VERSION, isFiltered: filters.length > 0, examples: filterExamples(), found: [] };
+  const problem = filters.flatMap((each) => problemOf(recordFilter(each), each))[0];
+  if (problem !== undefined) return { ...always, problem };
+  const files = new Map<string, ReadFacts>();
+  for (const uri of uris) {
+    if (!(await goOn())) return always;
+    const declared = await whenRead(() => session.declared(uri));
+    if (declared)
+      files.set(fileKey(uri), {
+        file: uri,
+        facts: fileFacts(declared, uri, filtersBy(filters, 'the pickup')),
+        blocks: declared.model.pickups.map((pickup) => declared.locate(blockOf(pickup))),
+      });
+    session.release(uri);
+  }
+  const stated = statedPickups([...files.values()], filtersBy(filters, 'its instruments'));
+  const ofNumbers = filtersBy(filters, 'its numbers');
+  const isSolved = ofNumbers.length > 0 || stated.length <= MOST_SOLVED;
+  const found: FoundPickup[] = [];
+  for (const each of stated) {
+    if (!(await goOn())) return always;
+    const record = isSolved ? await solvedRecord(session, each) : each.record;
+    const at = files.get(fileKey(each.file))?.blocks[each.index];
+    if (at && record && ofNumbers.every((fits) => fits(record)))
+      found.push(...foundPickup(session, record, at, filters));
+    session.release(each.file);
+  }
+  return { ...always, found };
+}
+
+interface ReadFacts {
+  readonly file: string;
+  readonly facts: FileFacts;
+  /** Where its pickups stand. */
+  readonly blocks: readonly (FileSpan | undefined)[];
+}
+
+const blockOf = ({ place }: Pickup): Pickup['place'] => ({
+  chunk: place.chunk,
+  span: place.chunk.content?.span ?? place.span,
+});
+
+async function solvedRecord(session: Session, { file, index, record }: PickupThere): Promise<PickupRecord | undefined> {
+  const analysis = await whenRead(() => session.analysisOfFile(file));
+  const analysed = analysis?.pickups.find(({ pickup }) => pickup === analysis.model.pickups[index]);
+  return analysis && analysed && pickupRecord(analysed, { analysis, file }, record.instruments);
 }
 
 function problemOf(result: ReturnType<typeof recordFilter>, written: string): readonly string[] {
@@ -37,17 +80,16 @@ function problemOf(result: ReturnType<typeof recordFilter>, written: string): re
 function foundPickup(
   session: Session,
   record: PickupRecord,
-  analysis: Analysis,
+  at: FileSpan,
   filters: readonly string[],
 ): readonly FoundPickup[] {
-  const document = session.files.document(analysis.uri);
-  const own = ownSubjects(analysis).find(({ kind, name }) => kind === 'pickup' && name === record.name);
-  if (document === undefined || own === undefined) return [];
+  const document = session.files.document(at.uri);
+  if (document === undefined) return [];
   const asks = (begin: string): boolean => filters.some((filter) => filter.trim().startsWith(begin));
   return [
     {
-      uri: analysis.uri,
-      range: toRange(document, own.span),
+      uri: at.uri,
+      range: toRange(document, at),
       name: record.name,
       ...(record.title === undefined ? {} : { title: record.title }),
       about: aboutRecord(record),
@@ -57,6 +99,7 @@ function foundPickup(
 }
 
 function aboutRecord({ serial, made, resistance20COhm: ohm, coils, magnets, instruments }: PickupRecord): string {
+  const known = coils.some(({ turns }) => turns !== undefined);
   const turns = coils.map(({ turns: count }) => (count === undefined ? '?' : Math.round(count))).join(' + ');
   const magnet = magnets.at(-1);
   return [
@@ -69,10 +112,8 @@ function aboutRecord({ serial, made, resistance20COhm: ohm, coils, magnets, inst
             ? 'open'
             : printQuantity({ value: ohm.value, sd: ohm.uncertainty ?? Number.NaN, dimension: 'resistance' }),
         ]),
-    `${turns} turns`,
+    ...(known ? [`${turns} turns`] : []),
     ...(magnet === undefined ? [] : [magnet]),
     ...(instruments.length === 0 ? [] : [`in ${instruments.join(', ')}`]),
   ].join(' · ');
 }
-
-const compareTexts = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

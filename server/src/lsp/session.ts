@@ -1,6 +1,6 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { type Analysing, createAnalyser, type EarlyFindings } from '../analysis/analysis.ts';
+import { type Analysing, createAnalyser, type DeclaredFile, type EarlyFindings } from '../analysis/analysis.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FileMentions } from '../analysis/file-mentions.ts';
 import { createDocuments, type Documents } from './documents.ts';
@@ -32,6 +32,8 @@ export interface Session {
   complete(document: TextDocument): boolean;
   /** Of a file of the workspace, open or not. `undefined` where it lies outside, and where the analysis failed. */
   analysisOfFile(uri: string): Analysis | undefined;
+  /** What a file of the workspace declares, open or not; nothing is solved for it. `undefined` where it lies outside. */
+  declared(uri: string): DeclaredFile | undefined;
   /** What the names of a file stand for, open or not; nothing is solved for it. */
   mentions(uri: string): FileMentions;
   /** Lets go what was made of the text of a file that is not open; the text stays, for places to be told in it. */
@@ -121,6 +123,10 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
       return after !== before;
     },
     analysisOfFile: (uri) => (files.isInside(uri) ? analyse(uri) : undefined),
+    declared: (uri) => {
+      files.newRound();
+      return files.isInside(uri) ? analyser.declared(uri, files) : undefined;
+    },
     mentions: (uri) => {
       files.newRound();
       return analyser.mentions(uri, files);
