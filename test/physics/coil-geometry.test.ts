@@ -19,6 +19,21 @@ import {
   testAgainstReference,
 } from '../support/reference-cases.ts';
 
+testAgainstReference('winding: packing of very many layers', () =>
+  referenceCases('wire', 'W-PACK').map(({ id, expected }): Comparison => {
+    const overallDiameterM = 5e-5;
+    const winding: Winding = {
+      core: { straightM: 0, straightAcrossM: 0, innerRadiusM: 1e-3 },
+      heightM: 2000 * overallDiameterM,
+      overallDiameterM,
+      laying: { kind: 'layers', stacking: id === 'W-PACK-HEX' ? 'nested' : 'square' },
+    };
+    // What the first layer and every second layer's last turn lack, two thousandths of the whole, falls with their number.
+    const { packing: ours } = windCoil(winding, 2000 * 2000);
+    return { id, quantity: 'packing', reference: numberAt(expected, 'packing'), ours, tolerance: { relative: 1e-3 } };
+  }),
+);
+
 testAgainstReference('winding: layer by layer', () =>
   referenceCases('winding-layers', 'WD').flatMap((reference) => {
     const { id, inputs, expected } = reference;

@@ -141,6 +141,21 @@ testAgainstReference('metals: resistivity and permeability (data sheets and hand
   });
 });
 
+testAgainstReference('skin depth: how deep flux reaches into a rod that is far thicker', () =>
+  referenceCases('pole-pieces', 'SK').map(({ id, inputs, expected }): Comparison => {
+    const reference = numberAt(expected, 'skinDepthMm');
+    const metal = {
+      resistivityOhmM: numberAt(inputs, 'resistivityOhmM'),
+      relativePermeability: numberAt(inputs, 'relativePermeability'),
+    };
+    // 2 I₁(x)/(x I₀(x)) goes to 2/x = (1 − j) δ/a.
+    const radiusM = reference * 1e-3 * 2000;
+    const { re, im } = rodSusceptibility(radiusM, metal, 2 * Math.PI * numberAt(inputs, 'frequencyHz'));
+    const ours = ((Math.hypot(re + 1, im) / metal.relativePermeability) * radiusM * 1e3) / Math.SQRT2;
+    return { id, quantity: 'skinDepthMm', reference, ours, tolerance: { relative: 1e-3 } };
+  }),
+);
+
 describe('metal by a round coil, against finite elements (test/physics/reference/eddies.json)', () => {
   for (const reference of WITHOUT_MAGNETIC_SHEETS)
     it(`${reference.id} ${String((reference as { about?: unknown }).about)}`, () => {

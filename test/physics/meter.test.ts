@@ -5,8 +5,10 @@ import { capacitor, resistor, wire } from '../../server/src/physics/circuit/comp
 import { resistanceBetween } from '../../server/src/physics/circuit/dc.ts';
 import { networkOf } from '../../server/src/physics/circuit/network.ts';
 import { potentiometer, rheostat } from '../../server/src/physics/circuit/potentiometer.ts';
+import { responseFigures } from '../../server/src/physics/circuit/response.ts';
 import { besideOhm, type Meter, parallelOhm, readingLimitOhm } from '../../server/src/physics/meter.ts';
 import { copperTemperatureFactor } from '../../server/src/physics/wire.ts';
+import { difference, estimateOf } from '../../server/src/quantities/estimate.ts';
 import {
   type Comparison,
   numberAt,
@@ -28,6 +30,15 @@ testAgainstReference('meter: accuracy, and what is beside the probes', () => [
       compare(reference, 'highOhm', readingOhm + plusMinusOhm),
       compare(reference, 'relative', plusMinusOhm / readingOhm),
     ];
+  }),
+  ...referenceCases('meter', 'M-MATCH').flatMap((reference): Comparison[] => {
+    const [first, second] = (['reading1Ohm', 'reading2Ohm'] as const).map((key) => {
+      const value = numberAt(reference.inputs, key);
+      return estimateOf(value, { sd: readingLimitOhm(meterOf(reference), value), basis: 'reading' });
+    });
+    assert.ok(first && second);
+    const { value, sd } = difference(second, first);
+    return [compare(reference, 'differenceOhm', value), compare(reference, 'plusMinusOhm', sd)];
   }),
   ...referenceCases('meter', 'M-HANDS').flatMap((reference): Comparison[] => {
     const ohm = numberAt(reference.inputs, 'ohm');
@@ -66,6 +77,17 @@ testAgainstReference('meter: a pickup read at the jack', () => [
     return compare(reference, 'pickupOhm', besideOhm(read, numberAt(reference.inputs, 'volumePotOhm')) ?? Number.NaN);
   }),
 ]);
+
+testAgainstReference('resonance of an inductance with its capacitance alone', () =>
+  referenceCases('meter', 'M-RES').map((reference) => {
+    const [henry, farad] = [numberAt(reference.inputs, 'henry'), numberAt(reference.inputs, 'picofarad') * 1e-12];
+    const pickup = coil({ name: 'pickup', start: ground, finish: 'hot', ohm: 1, henry, farad });
+    const figures = responseFigures(networkOf(circuit([pickup])), 'hot', { pickup: 1 });
+    const peakHz = typeof figures === 'string' ? null : figures.peakHz;
+    const relative = Math.max(1e-7, uncertaintyOf(reference, 'resonanceHz'));
+    return { ...compare(reference, 'resonanceHz', peakHz ?? Number.NaN), tolerance: { relative } };
+  }),
+);
 
 testAgainstReference('meter: copper at another temperature (IEC 60028)', () =>
   referenceCases('meter', 'M-TEMP').map((reference) => {
