@@ -2,13 +2,10 @@ import { button, element } from './element.ts';
 
 const ZOOMS = [50, 75, 100, 125, 150, 200, 300] as const;
 
-export interface Zoom {
-  readonly buttons: HTMLElement;
-  percent(): number;
-}
+export type Zoom = ReturnType<typeof createZoom>;
 
 /** Enlarges what stands in the frames; the page around it keeps its size. */
-export function createZoom(frames: readonly HTMLElement[], start: number, changed: () => void): Zoom {
+export function createZoom(frames: readonly HTMLElement[], start: number, changed: () => void) {
   let percent: number = ZOOMS.find((step) => step === start) ?? 100;
   const label = element('output', { ariaLabel: 'Zoom', textContent: `${percent} %` });
   const apply = (): void => {
@@ -31,6 +28,6 @@ export function createZoom(frames: readonly HTMLElement[], start: number, change
       label,
       stepper('+', 'Larger', 1),
     ]),
-    percent: () => percent,
+    percent: (): number => percent,
   };
 }

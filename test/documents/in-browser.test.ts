@@ -7,11 +7,12 @@ import { positionsPicture, positionsSheet } from '../../server/src/documents/pos
 import { pickupResponsePicture, positionResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
 import { responsePlot } from '../../server/src/documents/response-plot/response-plot.ts';
 import { textWidth } from '../../server/src/documents/text-width.ts';
-import { contrast, drawingCss } from '../../server/src/documents/theme.ts';
+import { drawingCss } from '../../server/src/documents/theme.ts';
 import { pickupPicture } from '../../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { generatedSpecs } from '../support/generated-specs.ts';
 import { analysedSample, analysedText, sampleFiles } from '../support/sample-files.ts';
+import { contrast } from './contrast.ts';
 import { type DrawingPage, type Look, openDrawingPage } from './in-browser/drawing-page.ts';
 import type { Drawing } from './in-browser/measure.ts';
 

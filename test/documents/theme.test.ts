@@ -1,13 +1,6 @@
 import assert from 'node:assert/strict';
-import {
-  contrast,
-  drawingCss,
-  INK_SHARE,
-  mix,
-  PALETTES,
-  type ThemeName,
-  type Token,
-} from '../../server/src/documents/theme.ts';
+import { drawingCss, INK_SHARE, PALETTES, type ThemeName, type Token } from '../../server/src/documents/theme.ts';
+import { contrast, mix } from './contrast.ts';
 
 /**
  * Contrast of each token, the worse of paper and body, by the definition of WCAG 2.2 (relative luminance and contrast ratio).

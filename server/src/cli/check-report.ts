@@ -9,14 +9,7 @@ import type { ExitCode } from './command.ts';
 import type { Context } from './context.ts';
 import { visibleLines } from './visible.ts';
 
-export interface CheckReport {
-  add(file: FileCheck): void;
-  unusable(problem: string): void;
-  /** Writes what comes last. */
-  end(): ExitCode;
-}
-
-export function checkReport(format: CheckSettings['format'], context: Context): CheckReport {
+export function checkReport(format: CheckSettings['format'], context: Context) {
   const problems: string[] = [];
   const sarif: SarifFile[] = [];
   const counts = new Map<Severity, number>();
@@ -34,8 +27,11 @@ export function checkReport(format: CheckSettings['format'], context: Context): 
   };
   return {
     unusable,
-    add(file) {
-      if (!file.ok) return unusable(file.problem);
+    add(file: FileCheck): void {
+      if (!file.ok) {
+        unusable(file.problem);
+        return;
+      }
       if (file.sarif) sarif.push(file.sarif);
       if (format === 'json') write(JSON_FILES.before(files === 0));
       write(file.text);
@@ -45,7 +41,8 @@ export function checkReport(format: CheckSettings['format'], context: Context): 
         kinds.set(`${each.code} ${each.severity}`, each);
       }
     },
-    end() {
+    /** Writes what comes last. */
+    end(): ExitCode {
       write(last());
       if (problems.length > 0) return 2;
       return (counts.get('error') ?? 0) > 0 ? 1 : 0;

@@ -1,5 +1,4 @@
 /** `compare/1`: a comparison as data. */
-import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import type { NumberChange } from '../comparison/compare-numbers.ts';
@@ -59,13 +58,6 @@ export const numberData = ({ path, key, before, after, difference }: NumberChang
     toldApart: isToldApart(difference),
   },
 });
-
-/** Line of a finding, from one, for people. */
-export function lineOf(finding: Finding, analysis: Analysis): number {
-  const at = analysis.locate(finding.place);
-  if (at === undefined || at.uri !== analysis.uri) return 1;
-  return analysis.text.slice(0, at.start).split(/\r\n|\r|\n/).length;
-}
 
 function factData(change: FactChange) {
   const { path, kind } = change;

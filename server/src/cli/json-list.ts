@@ -1,17 +1,12 @@
 /** A list in JSON that is written as it comes, in the layout of `jsonText`. */
 import { jsonText } from './visible.ts';
 
-export interface JsonList {
-  /** What comes before the first entry, or between two. */
-  before(isFirst: boolean): string;
-  end(isEmpty: boolean): string;
-}
-
-export function jsonList(schema: string, name: string): JsonList {
+export function jsonList(schema: string, name: string) {
   const begin = `{\n  "schema": "${schema}",\n  "${name}": [`;
   return {
-    before: (isFirst) => (isFirst ? `${begin}\n` : ',\n'),
-    end: (isEmpty) => (isEmpty ? `${begin}]\n}\n` : '\n  ]\n}\n'),
+    /** What comes before the first entry, or between two. */
+    before: (isFirst: boolean): string => (isFirst ? `${begin}\n` : ',\n'),
+    end: (isEmpty: boolean): string => (isEmpty ? `${begin}]\n}\n` : '\n  ]\n}\n'),
   };
 }
 

@@ -1,19 +1,13 @@
 /** Colours of the terminal, or none. Colour repeats what the words say and never carries a meaning alone. */
-export interface Styles {
-  error(text: string): string;
-  warning(text: string): string;
-  information(text: string): string;
-  hint(text: string): string;
-  strong(text: string): string;
-  faint(text: string): string;
-  added(text: string): string;
-  removed(text: string): string;
-}
+export type Styles = ReturnType<typeof stylesFor>;
 
 /** Colour only on a terminal that can show it, and never with `NO_COLOR` (any value that is not empty). */
-export function stylesFor(isTerminal: boolean, environment: Readonly<Record<string, string | undefined>>): Styles {
+export function stylesFor(isTerminal: boolean, environment: Readonly<Record<string, string | undefined>>) {
   const plain = !isTerminal || (environment.NO_COLOR ?? '') !== '' || environment.TERM === 'dumb';
-  const sgr = (code: number) => (text: string) => (plain || text === '' ? text : `\u001b[${code}m${text}\u001b[0m`);
+  const sgr =
+    (code: number) =>
+    (text: string): string =>
+      plain || text === '' ? text : `\u001b[${code}m${text}\u001b[0m`;
   // The eight basic colours (ECMA-48), which follow the terminal's own theme, light or dark.
   return {
     error: sgr(31),

@@ -73,7 +73,8 @@ export const turns = defineCommand({
     const roomC = values.room === undefined ? benchRoomC(bench) : roomCelsius(values.room);
     const print = (heading: string, lines: readonly string[]) =>
       context.stdout.write(`${[heading, ...lines.map((line) => `  ${line}`)].map(visible).join('\n')}\n`);
-    if (asked.length === 0) {
+    const [question] = asked;
+    if (question === undefined) {
       const reached = targetProposals(quick, bench);
       if (reached.length === 0) throw new CommandError(`${shown}: ${NO_QUESTION}`);
       for (const { words, proposals } of reached) print(`for the target ${words}`, proposals.flatMap(ofCoil));
@@ -81,15 +82,13 @@ export const turns = defineCommand({
     }
     const wanted = { what: 'coil', name: values.coil, shown };
     const coil = chooseOnly(quick.netlist.pickup.coils, ({ name }) => name, wanted);
-    const at20C = (option: 'resistance' | 'rest') => ohmAt20C(values[option] ?? '', option, values.room, bench);
-    const lines =
-      values.resistance !== undefined
-        ? proposalLines(turnsForResistance(quick, coil, wantedAt20C(values.resistance, roomC)))
-        : values.match !== undefined
-          ? proposalLines(turnsThatMatch(quick, coil, coilNamed(quick, values.match, shown)))
-          : values.rest !== undefined
-            ? breakLines(turnsAfterBreak(quick, coil, at20C('rest')))
-            : peeledLines(turnsPeeled(quick, coil, lengthOf(values.peeled ?? '')));
+    const answers = {
+      resistance: (ohm: string) => proposalLines(turnsForResistance(quick, coil, wantedAt20C(ohm, roomC))),
+      match: (other: string) => proposalLines(turnsThatMatch(quick, coil, coilNamed(quick, other, shown))),
+      rest: (ohm: string) => breakLines(turnsAfterBreak(quick, coil, ohmAt20C(ohm, 'rest', values.room, bench))),
+      peeled: (length: string) => peeledLines(turnsPeeled(quick, coil, lengthOf(length))),
+    };
+    const lines = answers[question](values[question] ?? '');
     if (!lines) throw new CommandError(`${shown}: turns of coil ${coil.name} are not known: ${NEEDED}`);
     print(`coil ${coil.name}, at ${roomC} °C`, lines);
     return 0;

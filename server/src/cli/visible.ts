@@ -5,13 +5,11 @@ import { HARMFUL } from '../words/harmful.ts';
  * the line (bidirectional marks) or hide in it is replaced by something that can be seen and does nothing.
  */
 export function visible(text: string): string {
-  let shown = '';
-  for (const character of text) shown += visibleCharacter(character);
-  return shown;
+  return Array.from(text, visibleCharacter).join('');
 }
 
 /** One code point. */
-export function visibleCharacter(character: string): string {
+function visibleCharacter(character: string): string {
   if (!HIDDEN.test(character)) return character;
   const code = character.codePointAt(0) ?? 0;
   if (code < 0x20) return String.fromCodePoint(0x2400 + code);
@@ -48,9 +46,7 @@ export function displayWidth(text: string): number {
 
 const GRAPHEMES = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
-export function graphemesOf(text: string): Iterable<{ readonly segment: string; readonly index: number }> {
-  return GRAPHEMES.segment(text);
-}
+export const graphemesOf = (text: string) => GRAPHEMES.segment(text);
 
 /** Two for emoji and for the wide East Asian ranges (Unicode Standard Annex 11), none for marks that stand on another character. */
 export function graphemeWidth(grapheme: string): number {

@@ -20,31 +20,14 @@ export function outputChanges(before: PickupAnalysis, after: PickupAnalysis): re
   const coils = after.outputSince(before.pickup);
   const [was, is] = [magnetLevelDb(before.pickup), magnetLevelDb(after.pickup)];
   const magnets = was && is && Math.abs(is.value - was.value) > SAME_DB ? difference(is, was) : undefined;
-  return [
-    ...(coils
-      ? [
-          {
-            key: 'outputDb',
-            name: BY_COILS,
-            before: coils.before,
-            after: coils.now,
-            difference: coils.difference,
-          } as const,
-        ]
-      : []),
-    ...(magnets
-      ? [
-          {
-            key: 'magnetDb',
-            name: BY_MAGNETS,
-            before: estimateOf(0, { basis: 'computed' }),
-            after: magnets,
-            difference: magnets,
-          } as const,
-        ]
-      : []),
+  const rows: readonly (OutputRow | undefined)[] = [
+    coils && { ...coils, key: 'outputDb', name: BY_COILS, after: coils.now },
+    magnets && { key: 'magnetDb', name: BY_MAGNETS, before: UNCHANGED, after: magnets, difference: magnets },
   ];
+  return rows.flatMap((row) => row ?? []);
 }
+
+const UNCHANGED = estimateOf(0, { basis: 'computed' });
 
 /** Rounding noise of a computation that went another way. */
 const SAME_DB = 1e-9;

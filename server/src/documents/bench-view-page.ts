@@ -47,29 +47,19 @@ const mind = (cautions: readonly string[]): readonly HtmlNode[] =>
 export const plotOnPage = ({ svg, table }: DrawnFacts): readonly HtmlNode[] =>
   svg === undefined || table === undefined ? [] : [h('div', {}, { drawing: svg }), factTable(table)];
 
-export const numbersOnPage = ({ caption, rows }: NumbersTable): readonly HtmlNode[] =>
-  rows.length === 0
-    ? []
-    : [
-        factTable({
-          caption: `${caption}; ± is one standard deviation`,
-          ...(rows.some(({ before }) => before !== undefined)
-            ? {
-                columns: ['', 'before', 'now', 'change', 'rests on'],
-                rows: rows.map(({ name, now, before, change, restsOn }) => [
-                  name,
-                  before ?? 'not there',
-                  now,
-                  change ?? '',
-                  restsOn,
-                ]),
-              }
-            : {
-                columns: ['', 'value', 'rests on'],
-                rows: rows.map(({ name, now, restsOn }) => [name, now, restsOn]),
-              }),
-        }),
-      ];
+export function numbersOnPage({ caption, rows }: NumbersTable): readonly HtmlNode[] {
+  if (rows.length === 0) return [];
+  const isCompared = rows.some(({ before }) => before !== undefined);
+  return [
+    factTable({
+      caption: `${caption}; ± is one standard deviation`,
+      columns: isCompared ? ['', 'before', 'now', 'change', 'rests on'] : ['', 'value', 'rests on'],
+      rows: rows.map(({ name, now, before = 'not there', change = '', restsOn }) =>
+        isCompared ? [name, before, now, change, restsOn] : [name, now, restsOn],
+      ),
+    }),
+  ];
+}
 
 export function readingsOnPage(
   readings: readonly { readonly settles: string; readonly how: string; readonly expected?: string }[],

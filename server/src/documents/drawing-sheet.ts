@@ -1,7 +1,7 @@
 /** The frame of a drawing: its title block, its two widths, its names for those who do not see it. */
 import { wordsAt } from './labels.ts';
 import { plotCss } from './plot-style.ts';
-import { d, element, group, path, rect, render, type SvgElement, type SvgNode } from './svg.ts';
+import { d, element, group, path, picture, rect, render, type SvgElement, type SvgNode } from './svg.ts';
 import { fitText, textWidth, wrapText } from './text-width.ts';
 import { drawingCss } from './theme.ts';
 
@@ -93,19 +93,9 @@ export function drawing(
   const id = `${words.id.replace(/[^A-Za-z0-9-]/g, '-')}-${size}`;
   const { width } = FRAMES[size];
   return render(
-    element(
-      'svg',
-      {
-        xmlns: 'http://www.w3.org/2000/svg',
-        class: 'pk',
-        viewBox: `0 0 ${width} ${height}`,
-        width,
-        height,
-        role: 'img',
-        'aria-labelledby': `${id}-t ${id}-d`,
-      },
-      element('title', { id: `${id}-t` }, words.name),
-      element('desc', { id: `${id}-d` }, words.description),
+    picture(
+      { ...words, id },
+      { width, height },
       { css: drawingCss() + css },
       rect('sheet', 0, 0, width, height),
       ...nodes,

@@ -43,6 +43,29 @@ export function element(name: string, attributes: Attributes, ...children: reado
   return { name, attributes, children };
 }
 
+/** A picture of its own, with its name and what it shows for those who do not see it. */
+export function picture(
+  { id, name, description }: { readonly id: string; readonly name: string; readonly description: string },
+  { y = 0, width, height }: { readonly y?: number; readonly width: number; readonly height: number },
+  ...children: readonly SvgNode[]
+): SvgElement {
+  return element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      class: 'pk',
+      viewBox: `0 ${y} ${width} ${height}`,
+      width,
+      height,
+      role: 'img',
+      'aria-labelledby': `${id}-t ${id}-d`,
+    },
+    element('title', { id: `${id}-t` }, name),
+    element('desc', { id: `${id}-d` }, description),
+    ...children,
+  );
+}
+
 export function group(attributes: Attributes, ...children: readonly SvgNode[]): SvgElement {
   return element('g', attributes, ...children);
 }

@@ -6,7 +6,6 @@ import { circle, d, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
 export type Polarity = PoleUp | undefined;
 export type PoleForm = 'slug' | 'screw' | 'rod' | 'blade';
-export type Direction = 'right' | 'left' | 'up' | 'down';
 
 /** A pole seen from the strings: dot = field toward you (north up), cross = field away (south up), empty = unknown. */
 export function pole(
@@ -35,16 +34,9 @@ export function blade(left: number, right: number, y: number, half: number, pola
 }
 
 /** Filled arrowhead on a line: the path from ground to hot. */
-export function flow(x: number, y: number, direction: Direction, scale = 1): SvgElement {
-  const [along, across] = [7 * scale, 5 * scale];
-  const back = 6 * scale;
-  const points: Readonly<Record<Direction, string>> = {
-    right: d`M${x - back} ${y - across}L${x + along} ${y}L${x - back} ${y + across}Z`,
-    left: d`M${x + back} ${y - across}L${x - along} ${y}L${x + back} ${y + across}Z`,
-    up: d`M${x - across} ${y + back}L${x} ${y - along}L${x + across} ${y + back}Z`,
-    down: d`M${x - across} ${y - back}L${x} ${y + along}L${x + across} ${y - back}Z`,
-  };
-  return path('flow', points[direction]);
+export function flow(x: number, y: number, direction: 'right' | 'left', scale = 1): SvgElement {
+  const way = direction === 'right' ? scale : -scale;
+  return path('flow', d`M${x - 6 * way} ${y - 5 * scale}L${x + 7 * way} ${y}L${x - 6 * way} ${y + 5 * scale}Z`);
 }
 
 /** Open arrow round the left end of a coil: wound, start to finish. */

@@ -98,32 +98,6 @@ export function drawingCss(): string {
   ].join('\n');
 }
 
-/** WCAG 2.2 contrast ratio of two opaque colours, 1 to 21. */
-export function contrast(a: string, b: string): number {
-  const [dark = 0, light = 0] = [luminance(a), luminance(b)].sort((x, y) => x - y);
-  return (light + 0.05) / (dark + 0.05);
-}
-
-/** `share` of the first colour, the rest of the second, as `color-mix(in srgb, …)` mixes them. */
-export function mix(a: string, b: string, share: number): string {
-  const [first, second] = [channels(a), channels(b)];
-  const mixed = first.map((channel, index) => Math.round(channel * share + (second[index] ?? 0) * (1 - share)));
-  return `#${mixed.map((channel) => channel.toString(16).padStart(2, '0')).join('')}`;
-}
-
-/** Relative luminance, WCAG 2.2 definition. */
-function luminance(colour: string): number {
-  const [red = 0, green = 0, blue = 0] = channels(colour).map((channel) => {
-    const part = channel / 255;
-    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
-  });
-  return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
-}
-
-function channels(colour: string): readonly number[] {
-  return [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
-}
-
 function variables(palette: Palette): string {
   return TOKENS.map((token) => {
     const editor = EDITOR_VARIABLE[token];
@@ -147,12 +121,12 @@ function media(condition: string, palette: Palette): string {
 }
 
 /** Viewers that know no variables read the plain colour before each of them, and so show the light palette. */
-function colour(property: 'fill' | 'stroke', token: Token): string {
+export function colour(property: 'fill' | 'stroke', token: Token): string {
   return `${property}: ${PALETTES.light[token]}; ${property}: var(--${token});`;
 }
 
-const fill = (token: Token) => colour('fill', token);
-const stroke = (token: Token) => `fill: none; ${colour('stroke', token)}`;
+export const fill = (token: Token) => colour('fill', token);
+export const stroke = (token: Token) => `fill: none; ${colour('stroke', token)}`;
 
 const RULES: readonly string[] = [
   `.pk text { font-family: "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, sans-serif; font-family: var(--vscode-font-family, "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, sans-serif); font-size: 12px; ${fill('ink')} font-variant-numeric: tabular-nums; unicode-bidi: isolate; }`,

@@ -2,7 +2,7 @@
 import { opposite, type Rotation } from '../../model/coil.ts';
 import { type CoilOutline, closedTurns, coilBody, outerHalfHeight, spiral } from '../coil-spiral.ts';
 import { wordsAt } from '../labels.ts';
-import { circle, d, element, path, rect, type SvgElement } from '../svg.ts';
+import { circle, d, element, path, picture, rect, type SvgElement } from '../svg.ts';
 import { woundArrow } from '../symbols.ts';
 
 export interface Mounting {
@@ -21,19 +21,9 @@ export function mountDrawing({ id, towardSpindle, spindle, wire }: Mounting): Sv
     spindle ? `Seen facing the spindle, it turns ${spindle}.` : 'The way the spindle turns is not known.',
     wire ? `Seen from the strings, the wire lies ${wire} from start to finish.` : 'The way the wire lies is not known.',
   ];
-  return element(
-    'svg',
-    {
-      xmlns: 'http://www.w3.org/2000/svg',
-      class: 'pk',
-      viewBox: `0 ${TOP} ${WIDTH} ${HEIGHT - TOP}`,
-      width: WIDTH,
-      height: HEIGHT - TOP,
-      role: 'img',
-      'aria-labelledby': `${id}-t ${id}-d`,
-    },
-    element('title', { id: `${id}-t` }, 'Mounting and turning'),
-    element('desc', { id: `${id}-d` }, words.join(' ')),
+  return picture(
+    { id, name: 'Mounting and turning', description: words.join(' ') },
+    { y: TOP, width: WIDTH, height: HEIGHT - TOP },
     ...mounted(towardSpindle),
     ...fromFreeEnd(spindle),
     ...fromStrings(wire),

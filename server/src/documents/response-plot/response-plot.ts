@@ -29,8 +29,6 @@ export interface CurvePicture {
   /** Height of the resonance above the low notes. */
   readonly peakDb: Estimate | undefined;
   readonly minus3DbHz?: Estimate | undefined;
-  /** What sets this state apart: `slug 5 050 turns`. */
-  readonly remark?: string;
 }
 
 export interface ResponsePicture extends SheetWords {
@@ -192,13 +190,12 @@ const wordsArea = ({ area, right }: Axes): Box => ({
 });
 
 function resonanceLines(curve: CurvePicture): readonly CalloutLine[] {
-  const { name, resonanceHz, peakDb, remark } = curve;
+  const { name, resonanceHz, peakDb } = curve;
   const value = resonanceHz === undefined ? '' : frequencyText(resonanceHz);
   const first = name === '' ? value : `${name}: ${value}`;
-  const rest = [...(peakDb === undefined ? [] : [levelText(peakDb)]), ...(remark === undefined ? [] : [remark])];
   return [
     { runs: [{ text: first }], size: 14 },
-    ...(rest.length === 0 ? [] : [{ runs: [{ text: rest.join(' · '), quiet: true }], size: 12 as const }]),
+    ...(peakDb === undefined ? [] : [{ runs: [{ text: levelText(peakDb), quiet: true }], size: 12 as const }]),
   ];
 }
 

@@ -1,5 +1,4 @@
-import { overlap, RANK, type Run, type Spot, textBox } from '../labels.ts';
-import { d, path } from '../svg.ts';
+import { overlap, RANK, type Spot, textBox } from '../labels.ts';
 import { dimension } from '../symbols.ts';
 import type { PickupPicture } from './picture.ts';
 import type { Rail } from './rails.ts';
@@ -25,23 +24,19 @@ export function drawResistances(
       continue;
     const between = { x: metrics.resistance, top: first.y + 6, bottom: last.y - 6 };
     // On a narrow sheet the leads go first: the value also stands in the table of joints.
-    resistanceBetween(sheet, between, [{ text, bold: true }], [], !metrics.captions);
+    resistanceBetween(sheet, between, { value: text }, !metrics.captions);
   }
   const { total } = picture;
   const [hot, ground] = [terminalY(rails, 'hot'), terminalY(rails, 'ground')];
   if (total === undefined || single || hot === undefined || ground === undefined) return;
-  const more = [
-    ...(total.uncertainty === undefined ? [] : [`± ${total.uncertainty}`]),
-    ...(total.was === undefined ? [] : [`was ${total.was}`]),
-  ];
   const between = { x: metrics.total, top: Math.min(hot, ground) + 10, bottom: Math.max(hot, ground) - 10 };
   // Terminals of one coil lie too close together; its own value says the same.
-  if (between.bottom - between.top < 20 + more.length * 15) return;
-  const centre = resistanceBetween(sheet, between, [{ text: total.value, bold: true }], more, false);
-  if (total.was === undefined) return;
-  const x = metrics.width - metrics.margin + 6;
-  sheet.nodes.push(path('w3', d`M${x} ${centre - 16}V${centre + 24}`));
+  if (between.bottom - between.top >= heightOf(total)) resistanceBetween(sheet, between, total, false);
 }
+
+type Total = NonNullable<PickupPicture['total']>;
+
+const heightOf = ({ uncertainty }: Total): number => (uncertainty === undefined ? 20 : 35);
 
 /** Length of the arrowheads of a dimension line, px. */
 const ARROWHEAD = 9;
@@ -50,11 +45,11 @@ const ARROWHEAD = 9;
 function resistanceBetween(
   sheet: Sheet,
   { x, top, bottom }: { readonly x: number; readonly top: number; readonly bottom: number },
-  runs: readonly Run[],
-  more: readonly string[],
+  total: Total,
   mayDrop: boolean,
-): number {
-  const height = 20 + more.length * 15;
+): void {
+  const height = heightOf(total);
+  const runs = [{ text: total.value, bold: true }];
   const middle = (top + bottom) / 2;
   const width = Math.max(textBox(runs, { x, y: 0, anchor: 'middle' }, 14).width, 40);
   const isFree = (at: number) => {
@@ -77,14 +72,12 @@ function resistanceBetween(
     rank: RANK.resistance,
     mayDrop,
   });
-  more.forEach((text, index) => {
-    sheet.labels.push({
-      wordings: [[{ text, quiet: true }]],
-      spots: [{ x, y: first + 15 * (index + 1), anchor: 'middle' }],
-      rank: RANK.resistance,
-    });
+  if (total.uncertainty === undefined) return;
+  sheet.labels.push({
+    wordings: [[{ text: `± ${total.uncertainty}`, quiet: true }]],
+    spots: [{ x, y: first + 15, anchor: 'middle' }],
+    rank: RANK.resistance,
   });
-  return centre;
 }
 
 function terminalY(rails: ReadonlyMap<string, Rail>, kind: 'hot' | 'ground'): number | undefined {

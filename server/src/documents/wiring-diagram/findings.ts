@@ -30,16 +30,13 @@ export function findingsHead(findings: readonly FindingPicture[], top: number, m
       lines.push(wordsAt(text, left, y, { size: 14 }));
       y += 20;
     }
-    for (const text of wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 })) {
-      lines.push(wordsAt(text, left, y));
+    const remedy = wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 }).map((text) => ({ text, quiet: false }));
+    const notes = wrapText(plain(finding.note ?? ''), wrapAt, { size: 12 }).map((text) => ({ text, quiet: true }));
+    for (const { text, quiet } of [...remedy, ...notes]) {
+      lines.push(wordsAt(text, left, y, { quiet }));
       y += 18;
     }
-    const notes = wrapText(plain(finding.note ?? ''), wrapAt, { size: 12 });
-    const last = notes.at(-1) ?? wrapText(plain(finding.remedy ?? ''), wrapAt, { size: 12 }).at(-1);
-    for (const text of notes) {
-      lines.push(wordsAt(text, left, y, { quiet: true }));
-      y += 18;
-    }
+    const last = [...remedy, ...notes].at(-1)?.text;
     // The code ends the last line where it leaves room, else it has a line of its own.
     const room = last !== undefined && textWidth(`${last} ${finding.code}`, { size: 12 }) + 24 < wrapAt;
     lines.push(wordsAt(finding.code, left + width, room ? y - 18 : y, { quiet: true, anchor: 'end' }));

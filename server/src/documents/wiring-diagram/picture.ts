@@ -20,9 +20,7 @@ export interface PickupPicture extends SheetWords {
   readonly toward?: { readonly coil: string; readonly what: 'bridge' | 'neck' } | undefined;
   readonly strings: number | undefined;
   /** Hot to ground. */
-  readonly total?:
-    | { readonly value: string; readonly uncertainty?: string | undefined; readonly was?: string }
-    | undefined;
+  readonly total?: { readonly value: string; readonly uncertainty?: string | undefined } | undefined;
   readonly findings: readonly FindingPicture[];
   readonly verdict: VerdictPicture | undefined;
 }
@@ -30,8 +28,6 @@ export interface PickupPicture extends SheetWords {
 export interface Caption {
   readonly text: string;
   readonly weight: 'heading' | 'number' | 'plain' | 'quiet';
-  /** What it was before, where two versions are compared. */
-  readonly was?: string;
 }
 
 export interface CoilPicture {

@@ -1,14 +1,14 @@
 import { polesShort } from '../../words/directions.ts';
 import { type Block, type DrawingWidth, drawing, FRAMES, part, rule, sheetHead } from '../drawing-sheet.ts';
 import { drawLabel, type PlacedLabel, placeLabels, textLine, wordsAt } from '../labels.ts';
-import { d, path, rect, type SvgNode } from '../svg.ts';
+import { d, path, type SvgNode } from '../svg.ts';
 import { flow, pole } from '../symbols.ts';
 import { fitText, wrapText } from '../text-width.ts';
 import { drawCoils, drawSideView } from './draw-coils.ts';
 import { drawLeads } from './draw-leads.ts';
 import { drawResistances } from './draw-resistances.ts';
 import { drawRings, findingsHead } from './findings.ts';
-import type { Caption, PickupPicture } from './picture.ts';
+import type { PickupPicture } from './picture.ts';
 import { type CoilPlace, type Layout, layOut } from './rows.ts';
 import { METRICS, type Metrics, type Sheet } from './sheet.ts';
 import { drawVerdict } from './verdict.ts';
@@ -83,8 +83,10 @@ function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
   const width = metrics.plateLeft - metrics.margin - 4;
   let y = outline.centre - outline.outer + 10;
   const lines: SvgNode[] = [];
-  for (const caption of coil.captions) {
-    lines.push(...captionLine(caption, metrics.margin, y, width));
+  for (const { text, weight } of coil.captions) {
+    const size = weight === 'heading' || weight === 'number' ? 14 : 12;
+    const shown = fitText(text, width, { size, bold: size === 14 });
+    lines.push(wordsAt(shown, metrics.margin, y, { quiet: weight === 'quiet', size }));
     y += 18;
   }
   const { polarity, count } = coil.poles;
@@ -102,16 +104,6 @@ function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
     width,
     height: y + 6 - outline.centre + outline.outer,
   });
-}
-
-function captionLine({ text, weight, was }: Caption, x: number, y: number, width: number): readonly SvgNode[] {
-  const size = weight === 'heading' || weight === 'number' ? 14 : 12;
-  const shown = fitText(text, width, { size, bold: size === 14 });
-  const line = wordsAt(shown, x, y, { quiet: weight === 'quiet', size });
-  if (was === undefined) return [line];
-  // The revision bar stands left of the margin, so the numbers of two versions keep their places.
-  const bar = rect('solid', x - 10, y - 13, 3, 17);
-  return [line, bar, wordsAt(fitText(`was ${was}`, width, { size: 12 }), x + width, y, { quiet: true, anchor: 'end' })];
 }
 
 /** The captions in one line each: the hot coil's above the drawing, the others' below each other there too. */
