@@ -9,32 +9,9 @@ import { wiperFraction } from '../../server/src/physics/circuit/potentiometer.ts
 import { responseOf } from '../../server/src/physics/circuit/response.ts';
 import { analyse } from '../support/check-fixture.ts';
 import { ngspiceSweep } from '../support/ngspice.ts';
+import { plainBobbin, plainPickup } from '../support/shop.ts';
 
-const SHELF = `wire w {
-  gauge 42 AWG
-}
-bobbin b {
-  core 60 x 5.8 mm
-  window 11 x 6 mm
-}
-pickup p {
-  coil c {
-    bobbin b
-    wire w
-    wound clockwise
-    polarity north-up
-    start blue
-    finish orange
-  }
-  hookup {
-    hot orange
-    ground blue
-  }
-  readings "bench" {
-    c 6.00 kohm at 20 degC
-  }
-}
-`;
+const SHELF = `wire w {\n  gauge 42 AWG\n}\n${plainBobbin()}${plainPickup()}`;
 
 const instrument = (controls: string) => `${SHELF}instrument i {
   pickup neck p

@@ -4,7 +4,7 @@
  */
 import assert from 'node:assert/strict';
 import { analyse, expectFindings, findingLines, fixed, messageOf } from '../support/check-fixture.ts';
-import { SHOP, twoCoils, WITH_SHOP } from '../support/two-coil-spec.ts';
+import { SHOP, twoCoils, WITH_SHOP } from '../support/shop.ts';
 
 const read = (...lines: readonly string[]) =>
   twoCoils(`  readings "on the bench" 2026-10-02 {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`);

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { type CoilText, pickupOf, pickupText } from './spec-text.ts';
+import { type CoilText, pickupText } from '../support/shop.ts';
+import { pickupOf } from './spec-text.ts';
 
 /** Whole pickups by their drawings, dimensions drawn 4,000 times outside this project; `lo` and `hi` hold 10 to 90 %. */
 const { pickups: references } = JSON.parse(

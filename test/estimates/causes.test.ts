@@ -3,9 +3,10 @@ import assert from 'node:assert/strict';
 import { largestCause } from '../../server/src/estimates/causes.ts';
 import { fieldAtStringT } from '../../server/src/estimates/magnet-estimates.ts';
 import { estimateOf, product } from '../../server/src/quantities/estimate.ts';
-import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, SINGLE } from './spec-text.ts';
+import { ALONE, HUM_CANCELLING, pickupText } from '../support/shop.ts';
+import { coilOf, known, near, pickupOf } from './spec-text.ts';
 
-const of = (facts: string, readings = '') => pickupOf(pickupText([{ facts }], { hookup: SINGLE, readings }));
+const of = (facts: string, readings = '') => pickupOf(pickupText([{ facts }], { hookup: ALONE, readings }));
 
 describe('the largest cause', () => {
   it('is the one of the largest square, with its share of the variance', () => {
@@ -57,6 +58,6 @@ describe('a bar beneath', () => {
       return fieldAtStringT(pickup, first);
     };
     assert.ok(known(field(pickupText([coil, coil], { hookup: HUM_CANCELLING, facts, bench: bar }))).value > 5e-3);
-    assert.equal(field(pickupText([coil], { hookup: SINGLE, facts, bench: bar })), undefined);
+    assert.equal(field(pickupText([coil], { hookup: ALONE, facts, bench: bar })), undefined);
   });
 });

@@ -10,35 +10,14 @@ import {
   pickupResponse,
 } from '../../server/src/estimates/pickup-estimates.ts';
 import { analyse } from '../support/check-fixture.ts';
+import { plainBobbin, plainPickup } from '../support/shop.ts';
 import { known, quickOfText } from './spec-text.ts';
 
 /** One spec with every cover: each costs height, copper and brass may raise the resonance, since they take inductance away. */
 const COVERS = `wire w {
   gauge 42 AWG
 }
-bobbin b {
-  core 60 x 5.8 mm
-  window 11 x 6 mm
-  poles 6 spread 50 mm
-  pole slug steel 4.8 x 16 mm
-}
-pickup none {
-  strings 6
-  coil c {
-    bobbin b
-    wire w
-    turns 7_600
-    wound clockwise
-    polarity north-up
-    start blue
-    finish orange
-  }
-  hookup {
-    hot orange
-    ground blue
-  }
-}
-${['nickel-silver', 'brass', 'copper', 'steel'].map((metal) => `pickup ${metal} like none {\n  cover ${metal} tied to blue\n}\n`).join('')}`;
+${plainBobbin('  poles 6 spread 50 mm\n  pole slug steel 4.8 x 16 mm\n')}${plainPickup({ name: 'none', strings: '  strings 6\n', facts: '    turns 7_600\n', readings: '' })}${['nickel-silver', 'brass', 'copper', 'steel'].map((metal) => `pickup ${metal} like none {\n  cover ${metal} tied to blue\n}\n`).join('')}`;
 
 const quicks = (text: string) => {
   const analysis = analyse(text);

@@ -2,7 +2,8 @@
 import assert from 'node:assert/strict';
 import { MISMATCH_KEYS, mismatch } from '../../server/src/estimates/mismatch.ts';
 import { type Comparison, numberAt, referenceCases, testAgainstReference } from '../support/reference-cases.ts';
-import { HUM_CANCELLING, known, PARALLEL, pickupOf, pickupText, quickOfText } from './spec-text.ts';
+import { HUM_CANCELLING, PARALLEL, pickupText } from '../support/shop.ts';
+import { known, pickupOf, quickOfText } from './spec-text.ts';
 
 const CORE = { coreMm: [63, 5.6], heightMm: 7.2 } as const;
 const PACKING = 0.66;

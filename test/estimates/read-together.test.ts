@@ -9,7 +9,8 @@ import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { pickupMagnetics } from '../../server/src/estimates/magnetics.ts';
 import { type Estimate, sum } from '../../server/src/quantities/estimate.ts';
 import { uniform } from '../support/chance.ts';
-import { coilOf, known, near, pickupOf, pickupText } from './spec-text.ts';
+import { pickupText } from '../support/shop.ts';
+import { coilOf, known, near, pickupOf } from './spec-text.ts';
 
 /** Coils of one wire, one behind the other: `a1` is ground, `b1` and `a2` are joined, and so on. */
 const inSeries = (turns: readonly number[], readings: readonly string[]) =>

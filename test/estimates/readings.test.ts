@@ -3,10 +3,11 @@ import assert from 'node:assert/strict';
 import { judgeReadings } from '../../server/src/estimates/expected-reading.ts';
 import { inductanceMeter } from '../../server/src/estimates/inductance-meter.ts';
 import { DEFAULT_BENCH } from '../../server/src/model/bench.ts';
-import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
+import { ALONE, HUM_CANCELLING, pickupText } from '../support/shop.ts';
+import { coilOf, known, near, pickupOf, quickOfText } from './spec-text.ts';
 
 const single = (facts: string, readings = '', more = '') =>
-  pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts }], { hookup: SINGLE, readings, facts: more });
+  pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts }], { hookup: ALONE, readings, facts: more });
 const read = (lines: string) => `  readings "bench" {\n    ${lines}\n  }\n`;
 const WOUND = '    packing 0.66\n    turns 5000';
 
@@ -31,7 +32,7 @@ describe('temperature', () => {
     const coil = (at: string) =>
       coilOf(
         pickupOf(
-          pickupText([{ facts: '    spool R1\n    turns 5000' }], { hookup: SINGLE, bench: shelf(at) }).replace(
+          pickupText([{ facts: '    spool R1\n    turns 5000' }], { hookup: ALONE, bench: shelf(at) }).replace(
             '    wire w1\n',
             '',
           ),
@@ -49,7 +50,7 @@ describe('a spool', () => {
     const shelf =
       'wire r {\n  gauge 42 AWG\n  overall 0.07 mm\n}\nspool R1 {\n  wire r\n  measures 5.90 ohm/m at 20 degC\n}\n';
     const quick = quickOfText(
-      pickupText([{ facts: '    spool R1\n    turns 5000' }], { hookup: SINGLE, bench: shelf }).replace(
+      pickupText([{ facts: '    spool R1\n    turns 5000' }], { hookup: ALONE, bench: shelf }).replace(
         '    wire w1\n',
         '',
       ),
@@ -65,7 +66,7 @@ describe('a spool', () => {
 describe('a tapped coil', () => {
   const tapped = (readings = '') =>
     pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts: `${WOUND}\n    tap 2_500 turns orange` }], {
-      hookup: `${SINGLE}\n    free orange`,
+      hookup: `${ALONE}\n    free orange`,
       readings,
     });
 
@@ -131,7 +132,7 @@ describe('inductance and capacitance as measured', () => {
 
 describe('the cable of the pickup itself', () => {
   const withCable = (facts: string, ground = 'ground a1') =>
-    pickupOf(pickupText([{ facts: WOUND }], { hookup: SINGLE.replace('ground a1', ground), facts })).estimates()
+    pickupOf(pickupText([{ facts: WOUND }], { hookup: ALONE.replace('ground a1', ground), facts })).estimates()
       .capacitanceF;
 
   it('is as stated: 0.5 m of 100 pF/m are 20 pF more than 0.3 m of it', () => {

@@ -11,7 +11,8 @@ import {
   referenceCases,
   testAgainstReference,
 } from '../support/reference-cases.ts';
-import { type CoilText, coilOf, HUM_CANCELLING, known, PARALLEL, pickupOf, pickupText, SINGLE } from './spec-text.ts';
+import { ALONE, type CoilText, HUM_CANCELLING, PARALLEL, pickupText } from '../support/shop.ts';
+import { coilOf, known, pickupOf } from './spec-text.ts';
 
 const coreMm = (inputs: Record<string, unknown>): NonNullable<CoilText['coreMm']> => {
   const radius = numberAt(inputs, 'innerRadiusMm');
@@ -32,7 +33,7 @@ const wound = (inputs: Record<string, unknown>, facts: string): CoilText => ({
 testAgainstReference('scatter windings as specs: length, mean turn, turn-area, build, resistance', () =>
   referenceCases('winding-layers', 'WS').flatMap(({ id, inputs, expected }) => {
     const coil = coilOf(
-      pickupOf(pickupText([wound(inputs, `    turns ${numberAt(inputs, 'turns')}`)], { hookup: SINGLE })),
+      pickupOf(pickupText([wound(inputs, `    turns ${numberAt(inputs, 'turns')}`)], { hookup: ALONE })),
     );
     const row = (quantity: string, reference: number, ours: number | undefined, relative = 1e-9) => ({
       id,
@@ -54,7 +55,7 @@ testAgainstReference('scatter windings as specs: length, mean turn, turn-area, b
 testAgainstReference('turns inferred from a reading at its own temperature', () =>
   referenceCases('winding-layers', 'WT').map(({ id, inputs, expected }) => {
     const reading = `  readings "found coil" {\n    c1 ${numberAt(inputs, 'ohmMeasured')} ohm at ${numberAt(inputs, 'temperatureC')} degC\n  }\n`;
-    const coil = coilOf(pickupOf(pickupText([wound(inputs, '')], { hookup: SINGLE, readings: reading })));
+    const coil = coilOf(pickupOf(pickupText([wound(inputs, '')], { hookup: ALONE, readings: reading })));
     return {
       id,
       quantity: 'turns',
@@ -87,8 +88,7 @@ testAgainstReference('air-core inductance of one coil', () =>
       id,
       quantity: 'inductanceAirH',
       reference: numberAt(expected, 'inductanceAirH'),
-      ours:
-        coilOf(pickupOf(pickupText([wireForBuild(inputs)], { hookup: SINGLE }))).inductanceAirH?.value ?? Number.NaN,
+      ours: coilOf(pickupOf(pickupText([wireForBuild(inputs)], { hookup: ALONE }))).inductanceAirH?.value ?? Number.NaN,
       tolerance: { relative: 0.005 },
     })),
 );
@@ -152,7 +152,7 @@ testAgainstReference('a measured single coil in an instrument against ngspice', 
     const netlist = (found?.inputs.netlist ?? []) as readonly string[];
     const [henry, ohm, farad] = coil.map((name) => elementOf(netlist, name));
     const text = `${pickupText([{ facts: '    turns 8000' }], {
-      hookup: SINGLE,
+      hookup: ALONE,
       readings: `  readings "bench" {
     c1 ${ohm} ohm at 20 degC
     inductance hot to ground ${henry} H

@@ -1,11 +1,11 @@
 /** A target that the build does not reach, and the turns that do. */
 import assert from 'node:assert/strict';
 import { analyse } from '../support/check-fixture.ts';
-import { pickupText, SINGLE } from './spec-text.ts';
+import { ALONE, pickupText } from '../support/shop.ts';
 
 const spec = (target: string, turns = 'turns 5_000') =>
   pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts: `    packing 0.66\n    ${turns}` }], {
-    hookup: SINGLE,
+    hookup: ALONE,
     readings: `  target {\n    ${target}\n  }\n`,
   });
 const misses = (text: string) =>

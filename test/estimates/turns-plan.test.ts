@@ -1,6 +1,5 @@
 /** Turns for a target and a match, and after a break. Expected numbers are worked out beside each, from geometry alone. */
 import assert from 'node:assert/strict';
-import type { QuickEstimates } from '../../server/src/estimates/quick.ts';
 import {
   turnsAfterBreak,
   turnsForResistance,
@@ -9,28 +8,15 @@ import {
   turnsThatMatch,
 } from '../../server/src/estimates/turns-plan.ts';
 import { type Estimate, estimateOf } from '../../server/src/quantities/estimate.ts';
-import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
+import { HUM_CANCELLING, pickupText } from '../support/shop.ts';
+import { coilOf, known, near, pickupOf, quickOfText } from './spec-text.ts';
+import { firstCoil, lengthM, OHM_PER_M, WOUND, woundCoil } from './wound-coil.ts';
 
-const WOUND = '    packing 0.66\n    turns 5000';
-const single = (facts = WOUND, readings = '') =>
-  pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts }], { hookup: SINGLE, readings });
-const firstCoil = ({ netlist }: QuickEstimates) => {
-  const [coil] = netlist.pickup.coils;
-  assert.ok(coil);
-  return coil;
-};
-
-/** Mean turn of the first N turns: 2 (57.4 mm) + 2π (2.8 mm + half their build). */
-const lengthM = (turns: number) => {
-  const build = (turns * Math.PI * 0.07e-3 ** 2) / 4 / (0.66 * 7.2e-3);
-  return turns * (2 * 57.4e-3 + 2 * Math.PI * (2.8e-3 + build / 2));
-};
 const exactly = (value: number): Estimate => estimateOf(value, { basis: 'reading' });
-const OHM_PER_M = 1 / 58 / ((Math.PI * 0.0635 ** 2) / 4);
 
 describe('turns for a target', () => {
   it('of resistance: wound with them, the coil has it', () => {
-    const quick = quickOfText(single());
+    const quick = quickOfText(woundCoil());
     const proposal = turnsForResistance(quick, firstCoil(quick), exactly(4100));
     assert.ok(proposal);
     near(lengthM(proposal.turns.value) * OHM_PER_M, 4100, 2e-4);
@@ -42,18 +28,18 @@ describe('turns for a target', () => {
     ['loaded resonance', { resonanceHz: 6000, loaded: true }, 'resonanceHz'],
   ] as const)
     it(`of ${what}: the spec with those turns reaches it within a tenth of a per cent`, () => {
-      const [proposal] = turnsForTarget(quickOfText(single()), undefined, target) ?? [];
+      const [proposal] = turnsForTarget(quickOfText(woundCoil()), undefined, target) ?? [];
       assert.ok(proposal);
-      const reached = pickupOf(single(`    packing 0.66\n    turns ${Math.round(proposal.turns.value)}`)).estimates()[
-        key
-      ];
+      const reached = pickupOf(
+        woundCoil(`    packing 0.66\n    turns ${Math.round(proposal.turns.value)}`),
+      ).estimates()[key];
       near(known(reached).value, Object.values(target)[0] as number, 1e-3);
     });
 
   it('are scaled by what the coil really reads', () => {
-    const plain = turnsForTarget(quickOfText(single()), undefined, { resistanceOhm: 4100 });
+    const plain = turnsForTarget(quickOfText(woundCoil()), undefined, { resistanceOhm: 4100 });
     const reading = '  readings "bench" {\n    c1 4.20 kohm at 20 degC\n  }\n';
-    const high = turnsForTarget(quickOfText(single(WOUND, reading)), undefined, { resistanceOhm: 4100 });
+    const high = turnsForTarget(quickOfText(woundCoil(WOUND, reading)), undefined, { resistanceOhm: 4100 });
     assert.ok((high?.[0]?.turns.value ?? 0) < (plain?.[0]?.turns.value ?? 0));
   });
 
@@ -86,7 +72,7 @@ describe('turns for a target', () => {
 
 describe('after a break', () => {
   it('turns left from what the rest reads, and how many came off', () => {
-    const quick = quickOfText(single());
+    const quick = quickOfText(woundCoil());
     const rest = lengthM(3000) * OHM_PER_M;
     const after = turnsAfterBreak(quick, firstCoil(quick), exactly(rest));
     near(known(after?.left).value, 3000, 1e-9);
@@ -95,7 +81,7 @@ describe('after a break', () => {
   });
 
   it('turns that a length of peeled wire was: from the outside, where they are longest', () => {
-    const quick = quickOfText(single());
+    const quick = quickOfText(woundCoil());
     const peeledM = lengthM(5000) - lengthM(4900);
     near(known(turnsPeeled(quick, firstCoil(quick), exactly(peeledM))?.gone).value, 100, 1e-6);
     assert.ok(known(turnsPeeled(quick, firstCoil(quick), exactly(0))?.gone).value < 1e-6);

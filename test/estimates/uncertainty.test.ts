@@ -18,8 +18,9 @@ import { difference, sum } from '../../server/src/quantities/estimate.ts';
 import { uniform } from '../support/chance.ts';
 import { analyse } from '../support/check-fixture.ts';
 import { correlation } from '../support/correlation.ts';
-import { monteCarlo } from '../support/monte-carlo.ts';
-import { coilOf, HUM_CANCELLING, known, near, pickupOf, pickupText, quickOfText, SINGLE } from './spec-text.ts';
+import { monteCarlo, monteCarloOfAll } from '../support/monte-carlo.ts';
+import { ALONE, HUM_CANCELLING, pickupText, plainBobbin, plainPickup, read } from '../support/shop.ts';
+import { coilOf, known, near, pickupOf, quickOfText } from './spec-text.ts';
 
 /** Errors of a spec that states no ± of its own: as the reference of the language lists them. */
 const PACKING = { name: 'packing', value: 0.66, sd: 0.02 } as const;
@@ -32,7 +33,7 @@ const SHELF =
 const fromSpool = (facts: string) => `    spool R1\n    packing 0.66\n${facts}`;
 const text = (facts: string, readings = '') =>
   pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts: fromSpool(facts) }], {
-    hookup: SINGLE,
+    hookup: ALONE,
     readings,
     bench: SHELF,
   }).replace('    wire w1\n', '');
@@ -95,40 +96,26 @@ describe('standard deviations against a seeded Monte Carlo run', () => {
       quick,
       DEFAULT_LOAD,
     );
-    // Both numbers of the same draws.
-    const peaks = new Map<string, Peak>();
-    const peakAt = (v: Partial<Scaling>): Peak => {
-      const key = JSON.stringify(v);
-      const peak = peaks.get(key) ?? peakOf(quick, v);
-      peaks.set(key, peak);
-      return peak;
-    };
-    const draws = (pick: (peak: Peak) => number) =>
-      monteCarlo(
-        (v) => pick(peakAt(v)),
-        [
-          { name: 'resistance', value: 1, sd: known(resistance).sd },
-          { name: 'inductance', value: 1, sd: known(inductance).sd },
-          { name: 'capacitance', value: 1, sd: known(capacitance).sd },
-          { name: 'losses', value: 1, sd: known(losses).sd },
-          { name: 'screening', value: 1, sd: known(screening).sd },
-          { name: 'tracks', value: 1, sd: known(tracks).sd },
-          { name: 'capacitors', value: 1, sd: known(capacitors).sd },
-        ],
-        { samples: 400, seed: 4 },
-      );
+    const drawn = monteCarloOfAll(
+      (v) => peakOf(quick, v),
+      [
+        { name: 'resistance', value: 1, sd: known(resistance).sd },
+        { name: 'inductance', value: 1, sd: known(inductance).sd },
+        { name: 'capacitance', value: 1, sd: known(capacitance).sd },
+        { name: 'losses', value: 1, sd: known(losses).sd },
+        { name: 'screening', value: 1, sd: known(screening).sd },
+        { name: 'tracks', value: 1, sd: known(tracks).sd },
+        { name: 'capacitors', value: 1, sd: known(capacitors).sd },
+      ],
+      { samples: 400, seed: 4 },
+    );
     const { resonanceHz, peakDb } = pickupOf(facts).estimates();
-    near(known(resonanceHz).sd, draws(({ hz }) => hz).sd, 0.12, 'sd of the resonance');
-    near(known(peakDb).sd, draws(({ db }) => db).sd, 0.15, 'sd of the peak');
+    near(known(resonanceHz).sd, drawn.hz.sd, 0.12, 'sd of the resonance');
+    near(known(peakDb).sd, drawn.db.sd, 0.15, 'sd of the peak');
   });
 });
 
-interface Peak {
-  readonly hz: number;
-  readonly db: number;
-}
-
-function peakOf(quick: ReturnType<typeof quickOfText>, scaling: Partial<Scaling>): Peak {
+function peakOf(quick: ReturnType<typeof quickOfText>, scaling: Partial<Scaling>) {
   const response = pickupResponse(quick, undefined, { ...NO_SCALING, ...scaling });
   assert.ok(response);
   const { frequencyHz, levelDb } = response;
@@ -200,30 +187,7 @@ describe('numbers of whole specs against draws of what their facts are not known
   const spec = (ohm: number, potOhm: number) => `wire w {
   gauge 44 AWG
 }
-bobbin b {
-  core 60 x 5.8 mm
-  window 11 x 6 mm
-  poles 6 spread 50 mm
-  pole rod alnico-5 4.8 x 16 mm
-}
-pickup p {
-  coil c {
-    bobbin b
-    wire w
-    wound clockwise
-    polarity north-up
-    start blue
-    finish orange
-  }
-  hookup {
-    hot orange
-    ground blue
-  }
-  readings "bench" {
-    c ${ohm / 1e3} kohm at 20 degC
-  }
-}
-instrument i {
+${plainBobbin('  poles 6 spread 50 mm\n  pole rod alnico-5 4.8 x 16 mm\n')}${plainPickup({ readings: read(`${ohm / 1e3} kohm`) })}instrument i {
   pickup neck p at 160 mm
   controls {
     volume ${potOhm / 1e3} kohm audio
@@ -267,19 +231,21 @@ instrument i {
     const told = heard(250_000, 250_000, '');
     const chance = uniform(10);
     const pot = () => 250_000 * (1 + 0.2 * (2 * chance() - 1));
-    const draws = (pick: (each: ReturnType<typeof heard>) => number) =>
-      monteCarlo(
-        ({ cable }) => pick(heard(pot(), pot(), `  cable 1 m of ${Math.max(cable, 50).toFixed(1)} pF/m\n`)),
-        [{ name: 'cable', value: 450, sd: 0.25 * 450 }],
-        { samples: 300, seed: 11 },
-      ).sd;
-    for (const [name, estimate, scatter] of [
-      ['resonance', told.hz, draws(({ hz }) => hz.value)],
-      ['peak', told.db, draws(({ db }) => db.value)],
+    const scatter = monteCarloOfAll(
+      ({ cable }) => {
+        const { hz, db } = heard(pot(), pot(), `  cable 1 m of ${Math.max(cable, 50).toFixed(1)} pF/m\n`);
+        return { hz: hz.value, db: db.value };
+      },
+      [{ name: 'cable', value: 450, sd: 0.25 * 450 }],
+      { samples: 300, seed: 11 },
+    );
+    for (const [name, estimate, { sd }] of [
+      ['resonance', told.hz, scatter.hz],
+      ['peak', told.db, scatter.db],
     ] as const) {
       // Of all causes, those that were drawn.
       const drawn = Math.hypot(...['tracks of the pots', 'the cable'].map((cause) => estimate.sources?.[cause] ?? 0));
-      assert.ok(drawn > 0.8 * scatter && drawn < 1.3 * scatter, `${name}: ± ${drawn} against ${scatter}`);
+      assert.ok(drawn > 0.8 * sd && drawn < 1.3 * sd, `${name}: ± ${drawn} against ${sd}`);
     }
   });
 

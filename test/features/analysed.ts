@@ -3,52 +3,7 @@ import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import type { FileMentions } from '../../server/src/analysis/file-mentions.ts';
 import { FOLDER, hostOf } from '../support/check-fixture.ts';
 import { readCursor } from '../support/marked-text.ts';
-
-/** A shop with one of each part, so that a test writes only what it is about. */
-export const PARTS = `wire plain-42 {
-  gauge 42 AWG
-  overall 0.070 mm
-  enamel plain
-}
-spool RYD-W7 {
-  wire plain-42
-  measures 5.52 ohm/m at 20 degC
-}
-bobbin rod-six {
-  core 60.0 x 5.8 mm
-  window 11.0 x 5.2 mm
-  poles 6 spread 50.0 mm
-  pole rod alnico-5 4.8 x 16.5 mm
-  plastic fibre
-}
-magnet bar-5 {
-  material alnico-5
-  size 63.5 x 12.7 x 3.2 mm
-}
-`;
-
-/** One coil, its two leads as hot and ground: reads without a finding. */
-export const SINGLE = `use "parts.pickup"
-
-pickup wren "Wren" {
-  strings 6
-  coil main {
-    bobbin rod-six
-    wire plain-42
-    turns 7_700
-    wound clockwise
-    packing 0.66
-    polarity north-up
-    start grey
-    finish violet
-  }
-  cover none
-  hookup {
-    hot violet
-    ground grey
-  }
-}
-`;
+import { PARTS } from '../support/shop.ts';
 
 export const MAIN = `${FOLDER}main.pickup`;
 const FILES: Readonly<Record<string, string>> = { 'parts.pickup': PARTS };

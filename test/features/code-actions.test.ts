@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { fixAll, quickFixes } from '../../server/src/features/code-actions.ts';
 import { refactorings } from '../../server/src/features/refactorings.ts';
+import { SINGLE } from '../support/shop.ts';
 import { applyEdits } from '../support/text-edits.ts';
-import { analysed, SINGLE } from './analysed.ts';
+import { analysed } from './analysed.ts';
 
 const whole = (text: string) => ({ start: 0, end: text.length });
 

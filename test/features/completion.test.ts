@@ -2,7 +2,8 @@ import assert from 'node:assert/strict';
 import { schemas } from '../../grammar/src/schema/index.ts';
 import { blockSnippet } from '../../server/src/features/block-snippets.ts';
 import { completions } from '../../server/src/features/completion.ts';
-import { analysed, atCursor, SINGLE } from './analysed.ts';
+import { SINGLE } from '../support/shop.ts';
+import { analysed, atCursor } from './analysed.ts';
 
 const labels = (marked: string): readonly string[] => {
   const { analysis, offset } = atCursor(marked);

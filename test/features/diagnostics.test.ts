@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { diagnostics, MOST_DIAGNOSTICS } from '../../server/src/features/diagnostics.ts';
 import { FOLDER } from '../support/check-fixture.ts';
-import { analysed, SINGLE } from './analysed.ts';
+import { SINGLE } from '../support/shop.ts';
+import { analysed } from './analysed.ts';
 
 describe('diagnostics', () => {
   it('a clean file has none', () => {

@@ -21,7 +21,8 @@ import { prepareRename, rename } from '../../server/src/features/rename.ts';
 import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
 import { hostOf } from '../support/check-fixture.ts';
-import { halfTyped, MAIN, PARTS, SINGLE } from './analysed.ts';
+import { PARTS, SINGLE } from '../support/shop.ts';
+import { halfTyped, MAIN } from './analysed.ts';
 
 const HINTS = new Set(['coil resistance', 'inferred turns', 'pickup resistance'] as const);
 

@@ -4,8 +4,9 @@ import path from 'node:path';
 import { hover } from '../../server/src/features/hover.ts';
 import { escapeMarkdown, toMarkdown } from '../../server/src/features/rich-text.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
+import { SINGLE } from '../support/shop.ts';
 import { assertStored } from '../support/stored.ts';
-import { atCursor, SINGLE } from './analysed.ts';
+import { atCursor } from './analysed.ts';
 
 /** The cursor stands in a word of the text. */
 const at = (word: string, text = SINGLE): string => {

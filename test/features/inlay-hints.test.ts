@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { type HintKind, inlayHints } from '../../server/src/features/inlay-hints.ts';
-import { analysed, SINGLE } from './analysed.ts';
+import { SINGLE } from '../support/shop.ts';
+import { analysed } from './analysed.ts';
 
 const ALL: ReadonlySet<HintKind> = new Set(['coil resistance', 'inferred turns', 'pickup resistance']);
 const whole = { start: 0, end: SINGLE.length };

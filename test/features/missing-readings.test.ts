@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { missingInstrumentReadings, missingPickupReadings } from '../../server/src/features/missing-readings.ts';
-import { analysed, SINGLE } from './analysed.ts';
+import { SINGLE } from '../support/shop.ts';
+import { analysed } from './analysed.ts';
 
 const readings = (text: string) => {
   const analysis = analysed(text);

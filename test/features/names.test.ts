@@ -6,8 +6,9 @@ import { references } from '../../server/src/features/references.ts';
 import { prepareRename, rename } from '../../server/src/features/rename.ts';
 import { fitsQuery } from '../../server/src/features/workspace-symbols.ts';
 import { FOLDER } from '../support/check-fixture.ts';
+import { PARTS, SINGLE } from '../support/shop.ts';
 import { applyEdits } from '../support/text-edits.ts';
-import { atCursor, mentionsOfAll, PARTS, SINGLE } from './analysed.ts';
+import { atCursor, mentionsOfAll } from './analysed.ts';
 
 const mark = (text: string, at: string, after = at.length): string => {
   const start = text.indexOf(at);

@@ -5,8 +5,9 @@ import { foldingRanges } from '../../server/src/features/folding.ts';
 import { formatting } from '../../server/src/features/formatting.ts';
 import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
 import { FOLDER } from '../support/check-fixture.ts';
+import { SINGLE } from '../support/shop.ts';
 import { applyEdits } from '../support/text-edits.ts';
-import { analysed, SINGLE } from './analysed.ts';
+import { analysed } from './analysed.ts';
 
 describe('document symbols', () => {
   it('are the blocks with their names and titles, one in the other', () => {

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { partUsage } from '../../server/src/features/part-usage.ts';
-import { analysed, SINGLE } from './analysed.ts';
+import { SINGLE } from '../support/shop.ts';
+import { analysed } from './analysed.ts';
 
 /** A shelf in the same file: what uses it is in sight. */
 const SHELF = `${SINGLE.replace('    wire plain-42\n', '    spool RYD-X1\n').replace('bobbin rod-six', 'bobbin own')}

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import { readFileTree } from '../../grammar/src/read-file.ts';
 import { readEverything } from '../support/any-text.ts';
-import { BAD_TEXTS, randomEdit, seeded } from '../support/bad-texts.ts';
+import { BAD_TEXTS, randomEdit } from '../support/bad-texts.ts';
+import { uniform } from '../support/chance.ts';
 import { sampleFiles } from '../support/sample-files.ts';
 
 const SEED = 20261125;
@@ -27,7 +28,7 @@ describe('any text at all', () => {
     }
 
     it(`edited from ${path} on is read as it would be afresh (seed ${SEED})`, () => {
-      const random = seeded(SEED);
+      const random = uniform(SEED);
       let edited = text;
       let tree = readFileTree(text);
       for (let step = 0; step < 400; step++) {

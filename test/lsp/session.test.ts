@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { createSession } from '../../server/src/lsp/session.ts';
-import { pickupText, SINGLE } from '../estimates/spec-text.ts';
+import { ALONE, pickupText } from '../support/shop.ts';
 
 const URI = 'file:///bench/example.pickup';
 
 /** A pickup that misses its target of inductance, which only the integrals show; what is said besides stands in `more`. */
 const spec = (more = '') =>
   pickupText([{ coreMm: [63, 5.6], heightMm: 7.2, facts: '    packing 0.66\n    turns 5_000' }], {
-    hookup: SINGLE,
+    hookup: ALONE,
     readings: `${more}  target {\n    inductance 1.6 H\n  }\n`,
   });
 

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { SINGLE } from '../features/analysed.ts';
+import { SINGLE } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 const FILE = 'file:///shop/main.pickup';

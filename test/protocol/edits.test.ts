@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { SINGLE } from '../features/analysed.ts';
 import { chance, uniform } from '../support/chance.ts';
+import { SINGLE } from '../support/shop.ts';
 import { answersOf, layOut, playHands, randomChange } from './random-hands.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 

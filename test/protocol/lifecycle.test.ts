@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { SINGLE } from '../features/analysed.ts';
+import { SINGLE } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 const FILE = 'file:///shop/main.pickup';

@@ -11,7 +11,7 @@ import {
   type NewSpecResult,
   PROTOCOL_VERSION as protocol,
 } from '../../server/src/lsp/protocol.ts';
-import { PARTS } from '../features/analysed.ts';
+import { PARTS } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 describe('a new spec by request', () => {

@@ -5,7 +5,7 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Location, WorkspaceEdit, WorkspaceSymbol } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { PARTS, SINGLE } from '../features/analysed.ts';
+import { PARTS, SINGLE } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 /** A shop of twelve pickups that use one file of parts; each test opens one of them only. */

@@ -1,11 +1,6 @@
 /** Bad texts made out of a good one, in classes: what a keyboard, an editor, an encoding or an ill will makes of a spec. */
 import { uniform } from './chance.ts';
 
-/** A seeded generator (mulberry32) of numbers from 0 up to, not including, 1. */
-export function seeded(seed: number): () => number {
-  return uniform(Math.imul(seed, 2654435761) >>> 0 || 1);
-}
-
 export interface BadText {
   readonly kind: string;
   readonly text: string;
@@ -82,7 +77,7 @@ export const BAD_TEXTS: Readonly<Record<string, (text: string, seed: number) => 
   'other encodings, line ends and characters': wholeTexts,
   'tokens left out or written twice': (text) => changedTokens(text, ({ text: token }) => ['', `${token} ${token}`]),
   'tokens replaced': (text, seed) => {
-    const random = seeded(seed);
+    const random = uniform(seed);
     const all = tokensOf(text);
     const any = () => all[Math.floor(random() * all.length)]?.text ?? '';
     return changedTokens(text, ({ text: token }) => [any(), `${any()} ${token}`, ...otherMarks(token, random)]);
@@ -91,10 +86,10 @@ export const BAD_TEXTS: Readonly<Record<string, (text: string, seed: number) => 
   'tokens exchanged': exchangedTokens,
   'a beginning or an end of it': partsOfText,
   'lines broken': brokenLines,
-  'values replaced': (text, seed) => replacedValues(text, seeded(seed)),
+  'values replaced': (text, seed) => replacedValues(text, uniform(seed)),
   'deep nesting': nestedTexts,
   size: largeTexts,
-  'random edits': (text, seed) => randomEdits(text, seeded(seed)),
+  'random edits': (text, seed) => randomEdits(text, uniform(seed)),
 };
 
 /** Of all classes every `step`th text: a sample that costs little. */

@@ -1,4 +1,5 @@
 import type { UncertainSource } from '../../server/src/physics/uncertainty.ts';
+import { uniform } from './chance.ts';
 
 /** What a Monte Carlo run found. */
 export interface MonteCarloResult {
@@ -13,18 +14,36 @@ export interface MonteCarloResult {
  * the same call always gives the same result. For functions that bend, such as those with a maximum inside the spread. Draws for
  * which `f` is not finite are left out.
  */
-export function monteCarlo<Name extends string>(
+export const monteCarlo = <Name extends string>(
   f: (values: Record<Name, number>) => number,
   sources: readonly UncertainSource<Name>[],
-  { samples, seed }: { samples: number; seed: number },
-): MonteCarloResult {
+  settings: Settings,
+): MonteCarloResult => monteCarloOfAll((values) => ({ f: f(values) }), sources, settings).f;
+
+interface Settings {
+  readonly samples: number;
+  readonly seed: number;
+}
+
+/** The same of several numbers that are worked out together. */
+export function monteCarloOfAll<Name extends string, Of extends string>(
+  f: (values: Record<Name, number>) => Readonly<Record<Of, number>>,
+  sources: readonly UncertainSource<Name>[],
+  { samples, seed }: Settings,
+): Readonly<Record<Of, MonteCarloResult>> {
   const normal = normalGenerator(seed);
-  const results: number[] = [];
-  for (let sample = 0; sample < samples; sample++) {
-    const result = f(valuesOf(sources.map((source) => ({ ...source, value: source.value + source.sd * normal() }))));
-    if (Number.isFinite(result)) results.push(result);
-  }
-  results.sort((a, b) => a - b);
+  const drawn = Array.from({ length: samples }, () =>
+    f(valuesOf(sources.map((source) => ({ ...source, value: source.value + source.sd * normal() })))),
+  );
+  const keys = Object.keys(drawn[0] ?? {}) as Of[];
+  return Object.fromEntries(keys.map((key) => [key, resultOf(drawn.map((each) => each[key]))])) as Record<
+    Of,
+    MonteCarloResult
+  >;
+}
+
+function resultOf(drawn: readonly number[]): MonteCarloResult {
+  const results = drawn.filter(Number.isFinite).sort((a, b) => a - b);
   const mean = results.reduce((sum, value) => sum + value, 0) / results.length;
   const variance = results.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (results.length - 1);
   const quantile = (share: number) =>
@@ -36,15 +55,8 @@ function valuesOf<Name extends string>(sources: readonly UncertainSource<Name>[]
   return Object.fromEntries(sources.map(({ name, value }) => [name, value])) as Record<Name, number>;
 }
 
-/** Standard normal numbers by Box-Muller from a 32-bit Weyl sequence hashed by multiplication and shifts (the splitmix construction). */
+/** Standard normal numbers by Box-Muller. */
 function normalGenerator(seed: number): () => number {
-  let state = seed >>> 0;
-  const uniform = () => {
-    state = (state + 0x9e3779b9) >>> 0;
-    let z = state;
-    z = Math.imul(z ^ (z >>> 16), 0x85ebca6b);
-    z = Math.imul(z ^ (z >>> 13), 0xc2b2ae35);
-    return (((z ^ (z >>> 16)) >>> 0) + 0.5) / 2 ** 32;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+  const next = uniform(seed);
+  return () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
 }

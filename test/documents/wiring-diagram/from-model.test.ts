@@ -5,7 +5,7 @@ import type { PickupPicture } from '../../../server/src/documents/wiring-diagram
 import { drawPickup } from '../../../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { analyse } from '../../support/check-fixture.ts';
 import { analysedSample, sampleFiles } from '../../support/sample-files.ts';
-import { twoCoils, WITH_SHOP } from '../../support/two-coil-spec.ts';
+import { twoCoils, WITH_SHOP } from '../../support/shop.ts';
 import { assertLegible } from './legible.ts';
 
 describe('the picture of a pickup', () => {
