@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { Location, WorkspaceEdit, WorkspaceSymbol } from 'vscode-languageserver/node';
+import { DiagnosticTag, type Location, type WorkspaceEdit, type WorkspaceSymbol } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { PARTS, SINGLE } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
@@ -85,6 +85,28 @@ describe('files of the workspace that are not open', () => {
     const touched = namesIn((await renameBobbin('rod-eight')).changes);
     assert.ok(touched.includes('made/late.pickup'));
     assert.ok(!touched.includes('made/wren-b.pickup') && !touched.includes('made/wren-c.pickup'));
+  });
+
+  it('say which parts of a shelf they do not use, and take it back once one is used', async () => {
+    const shelf = `${PARTS}\nwire odd-42 {\n  gauge 42 AWG\n}\nspool RYD-1 {\n  wire odd-42\n}\n`;
+    write('parts/stock.pickup', shelf);
+    const uri = uriOf('parts/stock.pickup');
+    const told = () => server.published.findLast((each) => each.uri === uri)?.diagnostics;
+    const unused = (...parts: readonly string[]) => parts.map((part) => `No spec of the workspace uses ${part}.`);
+    const toldIs = (...messages: readonly string[]) =>
+      server.until(
+        () =>
+          told()
+            ?.map(({ message }) => message)
+            .join() === messages.join() || undefined,
+      );
+    server.open(uri, shelf);
+    // The wire is on the spool.
+    await toldIs(...unused('spool RYD-W7', 'magnet bar-5', 'spool RYD-1'));
+    assert.ok(told()?.every(({ tags, severity }) => tags?.[0] === DiagnosticTag.Unnecessary && severity === 4));
+    write('made/spooled.pickup', pickup('spooled', '../parts/stock.pickup').replace('wire plain-42', 'spool RYD-1'));
+    server.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: uriOf('made/spooled.pickup'), type: 1 }] });
+    await toldIs(...unused('spool RYD-W7', 'magnet bar-5'));
   });
 
   it('a text that is open counts, not the file behind it', async () => {

@@ -27,6 +27,7 @@ import { createSession, type Session } from './session.ts';
 import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from './settings.ts';
 import { toDiagnostic } from './to-protocol.ts';
 import { tooLargeDiagnostic } from './too-large.ts';
+import { createUnusedParts, isPartsFile } from './unused-parts.ts';
 import { createWorkspace, type Workspace } from './workspace.ts';
 import { createWorkspaceFindings, type WorkspaceFindings } from './workspace-findings.ts';
 
@@ -108,10 +109,28 @@ function start(
     const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete };
     if (abilities.isOurs) void connection.sendNotification(ANALYSED_NOTIFICATION, params);
   };
+  let isIndexed = false;
+  const unused = createUnusedParts(() => (isIndexed ? workspace.files : undefined));
+  const diagnosed = (document: TextDocument): Diagnostic[] => {
+    const analysis = session.analysisOf(document);
+    if (!analysis) return tooLargeDiagnostic(document);
+    return [...diagnosticsOf(session, document, analysis, abilities), ...unused.hints(document, analysis)];
+  };
+  const looksAtParts = (document: TextDocument): boolean => {
+    const analysis = isPartsFile(workspace.files, document.uri) ? session.analysisOf(document) : undefined;
+    return analysis !== undefined && unused.look(document, analysis);
+  };
+  /** Files may be others than they were: the index follows, and what is said of parts by it. */
+  const lookAround = (): void =>
+    void workspace.current().then(() => {
+      isIndexed = true;
+      push.affected([...session.documents.all()].filter(looksAtParts));
+    });
   const late: LateFindings = createLateFindings({
     analysisOf: (document) => session.analysisOf(document),
     ready: (document) => {
-      if (session.complete(document)) send(document, diagnose(session, document, abilities));
+      const [hasMore, hasOther] = [session.complete(document), looksAtParts(document)];
+      if (hasMore || hasOther) send(document, diagnosed(document));
       tell(document, true);
     },
     afterRest: (callback) => {
@@ -126,7 +145,7 @@ function start(
     soon,
     diagnose: (document, wantsEarly) => {
       const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
-      if (isDone) return { found: diagnose(session, document, abilities), isDone };
+      if (isDone) return { found: diagnosed(document), isDone };
       return { found: early && diagnosticsOf(session, document, early, abilities), isDone };
     },
     send: (document, found, isDone) => {
@@ -153,7 +172,7 @@ function start(
       for (const { uri } of changes) session.files.forget(uri);
       workspace.changed(changes.map(({ uri }) => uri));
       unopened.changed(changes.map(({ uri }) => uri));
-      void workspace.current();
+      lookAround();
       affected(session.listingChanged());
     }),
   );
@@ -178,13 +197,13 @@ function start(
   );
   connection.onInitialized(() => {
     register(connection, abilities);
-    void workspace.current();
+    lookAround();
     void fetchSettings();
     if (abilities.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(async () => {
         const folders = await connection.workspace.getWorkspaceFolders().catch(() => null);
         session.files.setFolders((folders ?? []).map(({ uri }) => uri));
-        void workspace.current();
+        lookAround();
         affected(session.listingChanged());
       });
     }
@@ -267,11 +286,6 @@ function listenToDocuments(
       affected(session.listingChanged());
     }),
   );
-}
-
-function diagnose(session: Session, document: TextDocument, abilities: ClientAbilities): Diagnostic[] {
-  const analysis = session.analysisOf(document);
-  return analysis ? diagnosticsOf(session, document, analysis, abilities) : tooLargeDiagnostic(document);
 }
 
 function diagnosticsOf(
