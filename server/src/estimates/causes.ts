@@ -33,6 +33,7 @@ export const causes = {
   poleLosses: (pickup: string) => `losses in the poles of ${pickup}`,
   screening: (pickup: string) => `screening of the strings by the metal of ${pickup}`,
   beneath: (pickup: string) => `magnet and steel beneath ${pickup}`,
+  unlikeCoils: (pickup: string) => `what the coils of ${pickup} differ in`,
   coilsApart: (pickup: string) => `distance of the coils of ${pickup}`,
   windingCapacitance: 'capacitance of windings, by the clearance of their turns',
   surroundings: (pickup: string) => `capacitance to what stands about the coils of ${pickup}`,

@@ -88,6 +88,8 @@ export const PLATE_UNDER_BAR_M = 3.5e-3;
 export const PLATE_UNDER_POLES_M = 0.5e-3;
 /** Height of the strings over the pole tops, where nothing else is said. */
 export const STRING_HEIGHT_M = 0.0025;
+/** What the coils of a stack differ in moves the peak of a bare one by, dB: as where they are drawn (test/estimates/drawn-pickups.test.ts). */
+export const BARE_STACK_PEAK_SD_DB = 1.1;
 /** How strongly a string excites the lower coil of a stack against one right under it: a tenth to a fifth. */
 export const LOWER_COIL_STRING_SHARE = 0.15;
 

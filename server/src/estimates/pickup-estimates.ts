@@ -5,8 +5,15 @@ import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
-import { type Estimate, restingOn } from '../quantities/estimate.ts';
-import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM, DEFAULT_POTS_OHM, DEFAULT_TONE_F } from './common-practice.ts';
+import { type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
+import { causes, pieceName } from './causes.ts';
+import {
+  BARE_STACK_PEAK_SD_DB,
+  DEFAULT_CABLE_F,
+  DEFAULT_INPUT_OHM,
+  DEFAULT_POTS_OHM,
+  DEFAULT_TONE_F,
+} from './common-practice.ts';
 import { NO_SCALING, type Scaling, scalingOf, UNSCREENED, windingComponents } from './electric.ts';
 import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estimates.ts';
 import { leadReadings } from './lead-readings.ts';
@@ -120,12 +127,23 @@ export function pickupEstimates(
     inductanceH,
     capacitanceF,
     resonanceHz: response?.resonanceHz && restingOn(response.resonanceHz, ...reasons),
-    peakDb: response?.peakDb && restingOn(response.peakDb, ...reasons),
+    peakDb: response?.peakDb && restingOn(sum(response.peakDb, unlikeCoils(pickup, load)), ...reasons),
     signalDb: levels.signalDb ?? base.signalDb,
     humDb: base.humDb && (levels.humDb ?? base.humDb),
     leadReadings: readings,
   };
 }
+
+/**
+ * Bare, the two coils of a stack also ring against each other, by what their capacitances and their coupling differ in: nothing that one
+ * factor of all of them tells. A cable hides it.
+ */
+const unlikeCoils = (pickup: Pickup, { cableF }: Load): Estimate =>
+  estimateOf(0, {
+    sd: cableF === 0 && pickup.coils.some(({ below }) => below) ? BARE_STACK_PEAK_SD_DB : 0,
+    basis: 'assumed',
+    source: causes.unlikeCoils(pieceName(pickup)),
+  });
 
 /** Factors of all resistances, inductances, capacitances and losses with what is known of them, and of the pots and capacitors that load. */
 export function responseCauses(quick: QuickEstimates, { toneOhm, volumeOhm }: Load): readonly Estimate[] {
