@@ -1,6 +1,6 @@
 /**
  * Draws the pickups of test/estimates/drawn-cases.ts and writes the scatter of their numbers, which takes half a minute and more:
- * npx tsx test/scripts/draw-pickups.ts
+ * npx tsx test/scripts/draw-pickups.ts && npx biome check --write test/estimates
  */
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
