@@ -7,6 +7,7 @@ import { activateCompare } from './features/compare/compare.ts';
 import { activateExplanations, type ExplanationControl } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFind } from './features/find/find.ts';
+import { activateLesson, type LessonControl } from './features/lesson/lesson.ts';
 import { activateNew } from './features/new/new.ts';
 import { activatePlans } from './features/plans/plans.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
@@ -16,6 +17,7 @@ import { activateStatusItem } from './features/status/status-item.ts';
 export interface ExtensionInterface {
   readonly benchView: BenchViewInterface;
   readonly explanation: ExplanationControl;
+  readonly lesson: LessonControl;
 }
 
 let running: BaseLanguageClient | undefined;
@@ -28,10 +30,13 @@ export async function activateExtension(
   running = client;
   const benchView = activateBenchView(context, client);
   const explanation = activateExplanations(context, client);
+  const cards = activateCards(client);
+  const lesson = activateLesson(context, { benchView, explanation, cards });
   context.subscriptions.push(
+    lesson,
     activateCompare(benchView),
     activateFind(client),
-    activateCards(client),
+    cards,
     activateNew(client),
     activatePlans(client),
     activateFileReading(client),
@@ -40,7 +45,7 @@ export async function activateExtension(
   );
   // A server that does not start is told by the status item; the commands stay, restarting among them.
   await client.start().catch((error: unknown) => client.error('The server did not start.', error));
-  return { benchView, explanation };
+  return { benchView, explanation, lesson };
 }
 
 export async function deactivateExtension(): Promise<void> {

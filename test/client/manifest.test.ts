@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { contextOf, LESSON_STEPS } from '../../client/src/features/lesson/lesson-steps.ts';
 import { bundles } from '../scripts/build.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
@@ -35,7 +36,7 @@ describe('manifest', () => {
       icon.light,
       icon.dark,
       ...grammars.map((grammar) => grammar.path),
-      ...steps.map((step) => asRecord(step.media).svg),
+      ...steps.flatMap((step) => Object.values(asRecord(asRecord(step.media).image))),
     ].map(String)) {
       assert.ok(existsSync(path.join(root, file)), `${file} does not exist`);
     }
@@ -85,17 +86,24 @@ describe('manifest', () => {
     }
   });
 
-  it('gives every step of the walkthrough words for its picture and an event that completes it', () => {
+  it('gives every step of the walkthrough words for its picture and the event that completes it', () => {
     for (const walkthrough of asRecords(contributes.walkthroughs)) {
       for (const step of asRecords(walkthrough.steps)) {
         assert.match(String(asRecord(step.media).altText), /^%walkthrough\.\w+\.alt%$/);
-        assert.ok(Array.isArray(step.completionEvents) && step.completionEvents.length > 0, String(step.id));
       }
     }
+    const [lesson] = asRecords(contributes.walkthroughs);
+    assert.deepEqual(
+      asRecords(lesson?.steps).map(({ id, completionEvents }) => [id, completionEvents]),
+      LESSON_STEPS.map((step) => [step, [`onContext:${contextOf(step)}`]]),
+    );
   });
 
-  it('wakes up for its own language and its own bench view only, and works without trust and without a disk', () => {
-    assert.deepEqual(manifest.activationEvents, ['onWebviewPanel:pickup.benchView']);
+  it('wakes up for its own language and its own pages only, and works without trust and without a disk', () => {
+    assert.deepEqual(manifest.activationEvents, [
+      'onWebviewPanel:pickup.benchView',
+      'onWebviewPanel:pickup.explanation',
+    ]);
     const capabilities = asRecord(manifest.capabilities);
     assert.equal(asRecord(capabilities.untrustedWorkspaces).supported, true);
     assert.equal(capabilities.virtualWorkspaces, true);

@@ -24,6 +24,9 @@ describe('the package', () => {
   });
   after(() => rmSync(folder, { recursive: true, force: true }));
 
+  const inThemes = (step: string) =>
+    ['dark', 'hc', 'hcLight', 'light'].map((theme) => `client/walkthrough/${step}-${theme}.svg`);
+
   it('holds these files and no others', () => {
     const made = [...bundles.map(({ output }) => output), NOTICES];
     const files = packagedFiles(ROOT).filter((file) => !file.startsWith('dist/'));
@@ -39,9 +42,9 @@ describe('the package', () => {
       'client/pictures/finding.png',
       'client/pictures/instrument.png',
       'client/syntaxes/pickup.tmLanguage.json',
-      'client/walkthrough/bench-view.svg',
-      'client/walkthrough/finding.svg',
-      'client/walkthrough/shop.svg',
+      ...['compare', 'keep'].flatMap(inThemes),
+      'client/walkthrough/lesson.pickup',
+      ...['look', 'mend', 'open', 'read', 'why'].flatMap(inThemes),
       'package.json',
       'package.nls.json',
     ]);

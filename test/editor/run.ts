@@ -40,7 +40,7 @@ async function runEditorTests(): Promise<number> {
       vscodeExecutablePath: host.executable,
       extensionDevelopmentPath: extension,
       extensionTestsPath: suite.module,
-      extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port) },
+      extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port), ...committer },
       launchArgs: [
         workspace,
         ...(flavour === 'web' ? ['--extensionDevelopmentKind=web'] : []),
@@ -61,6 +61,14 @@ async function runEditorTests(): Promise<number> {
     rmSync(scratch, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
 }
+
+/** Who commits in the tests, whoever the machine belongs to. */
+const committer = {
+  GIT_AUTHOR_NAME: 'Bench',
+  GIT_AUTHOR_EMAIL: 'bench@example.org',
+  GIT_COMMITTER_NAME: 'Bench',
+  GIT_COMMITTER_EMAIL: 'bench@example.org',
+};
 
 interface Host {
   readonly name: string;

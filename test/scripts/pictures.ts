@@ -1,4 +1,6 @@
-/** Renews the pictures of the README from the samples: the extension as it is built now, in a real editor. */
+/** Renews the pictures: of the lesson as the tool draws them, and of the README, the extension as it is built now in a real editor. */
+import { writeFileSync } from 'node:fs';
+import { lessonPictures } from './lesson-pictures.ts';
 import { runStep } from './steps.ts';
 
 /** What each shows is said in the README, beside it. */
@@ -26,6 +28,7 @@ const SETTINGS = JSON.stringify({
   'workbench.layoutControl.enabled': false,
 });
 
+for (const { path, text } of lessonPictures()) writeFileSync(path, text);
 const built = await runStep({ name: 'build', script: 'test/scripts/build.ts' });
 let failed = built.exitCode !== 0;
 for (const { name, args } of failed ? [] : PICTURES) {

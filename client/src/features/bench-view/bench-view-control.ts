@@ -1,7 +1,7 @@
-import type { Uri } from 'vscode';
+import type { Event, Uri } from 'vscode';
 import type { Section, SectionName } from '../../../../server/src/lsp/protocol.ts';
 import type { DrawingMessage, ShownSubject } from './bench-view-panel.ts';
-import type { BaseChoice, FromView } from './messages.ts';
+import type { BaseChoice, FromView, ShownDrawing } from './messages.ts';
 
 /** For tests: what the bench view shows, and what a click in it does. */
 export interface BenchViewInterface {
@@ -15,6 +15,7 @@ export interface BenchViewInterface {
 
 /** For other features: the one bench view. */
 export interface BenchViewControl extends BenchViewInterface {
+  readonly onDidDraw: Event<ShownDrawing>;
   /** Compares the file shown, or `target` where it is named; opens the view where it is not open. */
   compare(choice: BaseChoice, target: Uri | undefined): Promise<void>;
   endComparison(): Promise<void>;

@@ -63,6 +63,7 @@ interface PanelSources {
   readonly extensionUri: Uri;
   readonly state: ViewState;
   readonly savePicture: (png: string, name: string) => Promise<void>;
+  readonly drawn: (drawing: DrawingMessage['drawing']) => void;
 }
 
 /** What the view is about. */
@@ -324,6 +325,7 @@ export class BenchViewPanel {
     this.last = { result: kept, message };
     this.drawnAt = Date.now();
     this.post(message);
+    this.sources.drawn(message.drawing);
     if (!isGone) this.want(SECTION_NAMES);
   }
 

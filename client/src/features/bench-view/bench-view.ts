@@ -1,18 +1,34 @@
-import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window, workspace } from 'vscode';
+import {
+  commands,
+  Disposable,
+  EventEmitter,
+  type ExtensionContext,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+  workspace,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from './bench-view-control.ts';
 import { BenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
 import { activateExport, savePicture } from './export.ts';
 import { isKind, potsIn } from './from-view.ts';
-import type { BaseChoice, ViewState } from './messages.ts';
+import type { BaseChoice, ShownDrawing, ViewState } from './messages.ts';
 
 /** The bench beside the editor: one panel that follows the pickup one works on. */
 export function activateBenchView(context: ExtensionContext, client: BaseLanguageClient): BenchViewControl {
+  const drawn = new EventEmitter<ShownDrawing>();
   let panel: BenchViewPanel | undefined;
   const adopt = (webview: WebviewPanel, state: ViewState): BenchViewPanel => {
     const { extensionUri } = context;
-    const adopted = new BenchViewPanel(webview, { client, extensionUri, state, savePicture });
+    const adopted = new BenchViewPanel(webview, {
+      client,
+      extensionUri,
+      state,
+      savePicture,
+      drawn: (drawing) => drawn.fire(drawing),
+    });
     panel = adopted;
     webview.onDidDispose(() => {
       if (panel === adopted) panel = undefined;
@@ -36,6 +52,7 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
     await adopt(webview, state).follow(window.activeTextEditor);
   };
   const control: BenchViewControl = {
+    onDidDraw: drawn.event,
     shown: () => panel?.shown(),
     section: (name) => panel?.section(name),
     receive: async (message) => panel?.receive(message),
@@ -70,6 +87,7 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
     }),
     workspace.onDidCloseTextDocument((document) => panel?.closed(document.uri)),
     client.onNotification(ANALYSED_NOTIFICATION, ({ uri }: AnalysedParams) => panel?.analysed(uri)),
+    drawn,
     activateExport(control, client),
     Disposable.from({ dispose: () => panel?.dispose() }),
   );

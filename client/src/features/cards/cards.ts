@@ -1,4 +1,4 @@
-import { commands, type Disposable, env, type QuickPickItem, Uri, window } from 'vscode';
+import { commands, Disposable, type Event, EventEmitter, env, type QuickPickItem, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   CARD_KINDS,
@@ -12,8 +12,20 @@ import {
 import { askFolder, isThere, writeText } from '../files/file-choice.ts';
 
 /** Printable cards of the file in the editor: chosen, written as pages into a folder, and opened. */
-export function activateCards(client: BaseLanguageClient): Disposable {
-  return commands.registerCommand('pickup.printCards', (given?: unknown) => printCards(client, givenFrom(given)));
+export function activateCards(client: BaseLanguageClient): Cards {
+  const written = new EventEmitter<Uri>();
+  const command = commands.registerCommand('pickup.printCards', async (given?: unknown) => {
+    const spec = window.activeTextEditor?.document.uri;
+    const targets = await printCards(client, givenFrom(given));
+    if (spec && targets.length > 0) written.fire(spec);
+    return targets;
+  });
+  return { onDidWrite: written.event, dispose: () => Disposable.from(command, written).dispose() };
+}
+
+export interface Cards extends Disposable {
+  /** The spec of which cards were written. */
+  readonly onDidWrite: Event<Uri>;
 }
 
 interface Chosen {

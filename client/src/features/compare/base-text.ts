@@ -1,30 +1,8 @@
-import { type Disposable, type Event, extensions, Uri, workspace } from 'vscode';
+import { type Disposable, Uri, workspace } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
 import { fileName } from '../files/file-choice.ts';
-
-/** The part of the built-in git extension's interface, version 1, that is used here. */
-interface GitExtension {
-  getAPI(version: 1): GitInterface;
-}
-
-interface GitInterface {
-  readonly state: 'uninitialized' | 'initialized';
-  getRepository(uri: Uri): GitRepository | null;
-  openRepository?(root: Uri): Promise<GitRepository | null>;
-}
-
-interface GitRepository {
-  readonly state: { readonly HEAD: { readonly commit?: string } | undefined; readonly onDidChange: Event<void> };
-  show(revision: string, path: string): Promise<string>;
-  log(options: { readonly path: string; readonly maxEntries: number }): Promise<readonly GitCommit[]>;
-}
-
-interface GitCommit {
-  readonly hash: string;
-  readonly message: string;
-  readonly authorDate?: Date;
-}
+import { repositoryOf } from './git.ts';
 
 /** A state to compare with, or why there is none, in one line. */
 export type Base = { readonly ok: true; readonly state: BaseState } | { readonly ok: false; readonly why: string };
@@ -98,8 +76,11 @@ async function fileBase(uri: string): Promise<Base> {
   const target = Uri.parse(uri, true);
   const name = fileName(target);
   try {
+    // What lies outside of the workspace is not read by the server: its text is handed over.
+    const text = workspace.getWorkspaceFolder(target) ? undefined : await workspace.fs.readFile(target);
     await workspace.fs.stat(target);
-    return { ok: true, state: { label: name, uri, texts: [] } };
+    const texts = text === undefined ? [] : [{ uri, text: new TextDecoder().decode(text) }];
+    return { ok: true, state: { label: name, uri, texts } };
   } catch {
     return { ok: false, why: `${name} cannot be read.` };
   }
@@ -123,31 +104,5 @@ async function revisionBase(revision: string, uri: string): Promise<Base> {
       };
     }
     return { ok: false, why: `There is no ${name} at ${revision}, or no such revision.` };
-  }
-}
-
-/** The repository that holds a file, or why there is none. */
-async function repositoryOf(uri: Uri): Promise<GitRepository | string> {
-  const extension = extensions.getExtension<GitExtension>('vscode.git');
-  if (extension === undefined) return 'Comparing with a revision needs the editor’s git extension, which is not there.';
-  let git: GitInterface;
-  try {
-    git = (await extension.activate()).getAPI(1);
-  } catch {
-    return 'Comparing with a revision needs the editor’s git extension, which is switched off.';
-  }
-  await initialised(git);
-  const folder = workspace.getWorkspaceFolder(uri)?.uri;
-  const repository =
-    git.getRepository(uri) ?? (folder && (await git.openRepository?.(folder).catch(() => null))) ?? null;
-  return repository ?? `${fileName(uri)} is not in a git repository that the editor has open.`;
-}
-
-const TRIES = 50;
-
-/** Just after the window opens, the git extension is still looking for repositories. */
-async function initialised(git: GitInterface): Promise<void> {
-  for (let tries = 0; tries < TRIES && git.state !== 'initialized'; tries += 1) {
-    await new Promise((resolve) => setTimeout(resolve, 100));
   }
 }

@@ -12,16 +12,23 @@ import { fromExplanation, type ToExplanation } from './messages.ts';
 
 export const EXPLANATION_VIEW = 'pickup.explanation';
 
+interface Surroundings {
+  readonly extensionUri: Uri;
+  readonly shown: (code: string) => void;
+}
+
 /** The page of a finding beside the text: one panel, in which one page follows another. */
 export class ExplanationPanel {
   private readonly panel: WebviewPanel;
   private readonly client: BaseLanguageClient;
   private readonly listening: Disposable;
+  private readonly tell: Surroundings['shown'];
   private code = '';
   private at: FindingAt | undefined;
   private last: ToExplanation | undefined;
 
-  constructor(panel: WebviewPanel, client: BaseLanguageClient, extensionUri: Uri) {
+  constructor(panel: WebviewPanel, client: BaseLanguageClient, { extensionUri, shown }: Surroundings) {
+    this.tell = shown;
     this.panel = panel;
     this.client = client;
     panel.webview.options = pageOptions(extensionUri);
@@ -86,6 +93,7 @@ export class ExplanationPanel {
       },
     };
     this.post();
+    this.tell(page.code);
   }
 
   private post(): void {

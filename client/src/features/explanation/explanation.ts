@@ -1,21 +1,36 @@
-import { commands, Disposable, type ExtensionContext, ViewColumn, type WebviewPanel, window } from 'vscode';
+import {
+  commands,
+  Disposable,
+  type Event,
+  EventEmitter,
+  type ExtensionContext,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { EXPLAIN_COMMAND } from '../../../../server/src/lsp/protocol.ts';
 import { EXPLANATION_VIEW, ExplanationPanel } from './explanation-panel.ts';
 import { codeOf, type FindingAt, findingsAtHand, specEditor } from './finding-at.ts';
 import type { ToExplanation } from './messages.ts';
 
-/** For tests: what the page shows, and what it may send. */
+/** What the page shows, and, for tests, what it may send. */
 export interface ExplanationControl {
+  /** The code of each page that is shown. */
+  readonly onDidShow: Event<string>;
   shown(): ToExplanation | undefined;
   receive(message: unknown): Promise<void>;
 }
 
 /** The pages of findings, offline: behind the code of each finding, and by command for the one under the cursor. */
 export function activateExplanations(context: ExtensionContext, client: BaseLanguageClient): ExplanationControl {
+  const shown = new EventEmitter<string>();
   let panel: ExplanationPanel | undefined;
   const adopt = (webview: WebviewPanel): ExplanationPanel => {
-    const adopted = new ExplanationPanel(webview, client, context.extensionUri);
+    const adopted = new ExplanationPanel(webview, client, {
+      extensionUri: context.extensionUri,
+      shown: (code) => shown.fire(code),
+    });
     panel = adopted;
     webview.onDidDispose(() => {
       if (panel === adopted) panel = undefined;
@@ -43,9 +58,10 @@ export function activateExplanations(context: ExtensionContext, client: BaseLang
         else webview.dispose();
       },
     }),
+    shown,
     Disposable.from({ dispose: () => panel?.dispose() }),
   );
-  return { shown: () => panel?.shown(), receive: async (message) => panel?.receive(message) };
+  return { onDidShow: shown.event, shown: () => panel?.shown(), receive: async (message) => panel?.receive(message) };
 }
 
 /** The finding under the cursor; where there is none or more than one, the writer chooses. */

@@ -1,0 +1,83 @@
+import { type Event, extensions, Uri, workspace } from 'vscode';
+import { fileName } from '../files/file-choice.ts';
+
+/** The part of the built-in git extension's interface, version 1, that is used here. */
+interface GitExtension {
+  getAPI(version: 1): GitInterface;
+}
+
+interface GitInterface {
+  readonly state: 'uninitialized' | 'initialized';
+  init?(root: Uri): Promise<GitRepository | null>;
+  getRepository(uri: Uri): GitRepository | null;
+  openRepository?(root: Uri): Promise<GitRepository | null>;
+}
+
+export interface GitRepository {
+  add(paths: readonly string[]): Promise<void>;
+  commit(message: string): Promise<void>;
+  readonly state: { readonly HEAD: { readonly commit?: string } | undefined; readonly onDidChange: Event<void> };
+  show(revision: string, path: string): Promise<string>;
+  log(options: { readonly path: string; readonly maxEntries: number }): Promise<readonly GitCommit[]>;
+}
+
+interface GitCommit {
+  readonly hash: string;
+  readonly message: string;
+  readonly authorDate?: Date;
+}
+
+/** The repository that holds a file, or why there is none. */
+export async function repositoryOf(uri: Uri): Promise<GitRepository | string> {
+  const git = await gitInterface();
+  if (typeof git === 'string') return git;
+  const folder = workspace.getWorkspaceFolder(uri)?.uri;
+  const repository =
+    git.getRepository(uri) ?? (folder && (await git.openRepository?.(folder).catch(() => null))) ?? null;
+  return repository ?? `${fileName(uri)} is not in a git repository that the editor has open.`;
+}
+
+/**
+ * Keeps one file as it is on the disk: in the repository that holds it, or in a new one of its folder. Answers why it could not,
+ * in one line.
+ */
+export async function commitFile(uri: Uri, message: string): Promise<string | undefined> {
+  const git = await gitInterface();
+  if (typeof git === 'string') return git;
+  try {
+    const folder = Uri.joinPath(uri, '..');
+    // What lies outside of the workspace has to be opened by name once it is there.
+    const repository =
+      git.getRepository(uri) ?? (await git.init?.(folder)) ?? (await git.openRepository?.(folder)) ?? undefined;
+    if (repository === undefined) return 'git could not begin a repository in this folder.';
+    await repository.add([uri.fsPath]);
+    await repository.commit(message);
+    return undefined;
+  } catch (error) {
+    const { stderr, message: said }: { stderr?: unknown; message?: unknown } = Object(error ?? {});
+    const why = [stderr, said].find((each) => typeof each === 'string' && each.trim() !== '');
+    return `git could not keep it: ${String(why ?? 'no reason given').trim()}`;
+  }
+}
+
+/** The editor's git, once it has found the repositories that are there; or why it cannot be asked. */
+async function gitInterface(): Promise<GitInterface | string> {
+  const extension = extensions.getExtension<GitExtension>('vscode.git');
+  if (extension === undefined) return 'This needs the editor’s git extension, which is not there.';
+  try {
+    const git = (await extension.activate()).getAPI(1);
+    await initialised(git);
+    return git;
+  } catch {
+    return 'This needs the editor’s git extension, which is switched off.';
+  }
+}
+
+const TRIES = 50;
+
+/** Just after the window opens, the git extension is still looking for repositories. */
+async function initialised(git: GitInterface): Promise<void> {
+  for (let tries = 0; tries < TRIES && git.state !== 'initialized'; tries += 1) {
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+}

@@ -1,0 +1,22 @@
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import path from 'node:path';
+import * as vscode from 'vscode';
+import { closeAll, extensionInterface } from './in-editor.ts';
+
+describe('the lesson in the editor, kept in git', () => {
+  after(closeAll);
+
+  it('begins a repository of its own, and the step is done', async () => {
+    const { lesson } = await extensionInterface();
+    await vscode.commands.executeCommand('pickup.openLesson');
+    const file = vscode.window.activeTextEditor?.document.uri.fsPath ?? '';
+    assert.equal(await vscode.commands.executeCommand('pickup.keepLesson'), undefined);
+    assert.ok(lesson.done().includes('keep'));
+    const log = execFileSync('git', ['log', '--format=%s', '--', 'lesson.pickup'], {
+      cwd: path.dirname(file),
+      encoding: 'utf8',
+    });
+    assert.equal(log, 'The pickup of the lesson, mended\n');
+  });
+});
