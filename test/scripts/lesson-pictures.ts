@@ -1,8 +1,7 @@
 /** The pictures of the lesson's walkthrough, drawn by the tool itself from the lesson's spec, one for each theme: `npm run pictures`. */
 import { readFileSync } from 'node:fs';
 import { LESSON_READINGS } from '../../client/src/features/lesson/lesson-steps.ts';
-import type { Colour } from '../../grammar/src/coloured-text.ts';
-import { colouredRuns } from '../../grammar/src/coloured-text.ts';
+import { type Colour, colouredRuns, type Run } from '../../grammar/src/coloured-text.ts';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../../server/src/analysis/analysis-types.ts';
 import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
@@ -115,8 +114,8 @@ function drawExcerpt({ lines, wrong, says }: Excerpt, palette: Palette): string 
   const bottom = top + lines.length * LINE_HEIGHT;
   const height = bottom + (says === undefined ? 8 : 62);
   const at = (line: number): number => top + line * LINE_HEIGHT;
-  const text = lines.map((line, index) => {
-    const runs = colouredRuns(line).map(({ text: run, colour }) => {
+  const text = lineRuns(lines).map((line, index) => {
+    const runs = line.map(({ text: run, colour }) => {
       const weight = colour === 'keyword' ? ' font-weight="600"' : '';
       return `<tspan fill="${palette[colour === undefined ? 'ink' : COLOURS[colour]]}"${weight}>${escapeText(run)}</tspan>`;
     });
@@ -138,6 +137,17 @@ function drawExcerpt({ lines, wrong, says }: Excerpt, palette: Palette): string 
     words,
     '</svg>',
   ].join('\n')}\n`;
+}
+
+/** Coloured as one text, since what a word is depends on the block around it. */
+function lineRuns(lines: readonly string[]): readonly (readonly Run[])[] {
+  const runs: Run[][] = [[]];
+  for (const { text, ...rest } of colouredRuns(lines.join('\n')))
+    for (const [index, piece] of text.split('\n').entries()) {
+      if (index > 0) runs.push([]);
+      runs.at(-1)?.push({ ...rest, text: piece });
+    }
+  return runs;
 }
 
 function waveFrom(x: number, y: number, length: number, colour: string): string {
