@@ -17,6 +17,7 @@ import type { Cards } from '../cards/cards.ts';
 import { commitFile } from '../compare/git.ts';
 import type { ExplanationControl } from '../explanation/explanation.ts';
 import { codeOf } from '../explanation/finding-at.ts';
+import { isThere } from '../files/file-choice.ts';
 import { contextOf, LESSON_READINGS, type LessonState, type LessonStep, stepsWritten } from './lesson-steps.ts';
 
 /** What the steps of the lesson happen in. */
@@ -103,11 +104,7 @@ async function open(context: ExtensionContext, { folder, file, asFound }: Lesson
   const text = await workspace.fs.readFile(Uri.joinPath(context.extensionUri, 'client/walkthrough', FILE));
   await workspace.fs.createDirectory(folder);
   await workspace.fs.writeFile(asFound, text);
-  const isThere = await workspace.fs.stat(file).then(
-    () => true,
-    () => false,
-  );
-  if (!isThere) await workspace.fs.writeFile(file, text);
+  if (!(await isThere(file))) await workspace.fs.writeFile(file, text);
   const document = await show(file);
   const original = new TextDecoder().decode(text);
   if (document.getText() !== original) void offerAnew(document, original);
