@@ -1,7 +1,7 @@
 import type { ExplanationBlock } from '../../../server/src/lsp/protocol.ts';
 import type { FindingHere, FromExplanation, ToExplanation } from '../../src/features/explanation/messages.ts';
-import { codeSpans } from '../code-spans.ts';
 import { element } from '../element.ts';
+import { sentence } from '../sentence.ts';
 
 /** What VS Code puts into every webview. */
 declare function acquireVsCodeApi(): {
@@ -20,7 +20,7 @@ function pageOf({ page, here }: ToExplanation): readonly Node[] {
   ]);
   return [
     element('header', { className: 'top' }, [
-      element('div', {}, [heading, element('p', { className: 'q' }, codeSpans(page.summary))]),
+      element('div', {}, [heading, element('p', { className: 'q' }, sentence(page.summary))]),
     ]),
     ...(here ? [hereSection(here)] : []),
     ...page.sections.map(({ heading: title, blocks }) =>
@@ -37,7 +37,7 @@ function hereSection({ file, line, message, fixes }: FindingHere): HTMLElement {
   const buttons = fixes.map((title) => button(title, { type: 'fix', title }));
   return element('section', { className: 'here' }, [
     element('h2', { textContent: 'Here' }),
-    element('p', {}, [...codeSpans(message), ' ', place]),
+    element('p', {}, [...sentence(message), ' ', place]),
     ...(buttons.length > 0
       ? [element('div', { className: 'exports', role: 'group', ariaLabel: 'Fixes' }, buttons)]
       : []),
@@ -47,9 +47,9 @@ function hereSection({ file, line, message, fixes }: FindingHere): HTMLElement {
 function blockOf(block: ExplanationBlock): readonly Node[] {
   switch (block.kind) {
     case 'paragraph':
-      return [element('p', {}, codeSpans(block.text))];
+      return [element('p', {}, sentence(block.text))];
     case 'point':
-      return [element('p', { className: 'point' }, ['– ', ...codeSpans(block.text)])];
+      return [element('p', { className: 'point' }, ['– ', ...sentence(block.text)])];
     case 'example': {
       const runs = block.runs.map(({ text, colour }) =>
         colour === undefined ? text : element('span', { className: `as-${colour}`, textContent: text }),
@@ -60,7 +60,7 @@ function blockOf(block: ExplanationBlock): readonly Node[] {
 }
 
 function button(text: string, message: FromExplanation): HTMLButtonElement {
-  const made = element('button', { className: 'plain', type: 'button' }, codeSpans(text));
+  const made = element('button', { className: 'plain', type: 'button' }, sentence(text));
   made.addEventListener('click', () => send(message));
   return made;
 }
