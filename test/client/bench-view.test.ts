@@ -189,7 +189,7 @@ describe('the bench view in a browser', function () {
     const view = await opened(pickup);
     const broken = { ...pickup.drawing, broken: { line: 6, message: 'A number is missing here.' } };
     await view.post({ type: 'drawing', render: 2, drawing: broken, part: undefined });
-    assert.match((await view.page.locator('.stale').textContent()) ?? '', /^Line\s7 does not read yet/);
+    assert.match((await view.page.locator('.stale').textContent()) ?? '', /^Line\s7\sdoes not read yet/);
     assert.equal(await view.page.locator('.sheet-frame:visible svg').count(), 1);
     await view.post({ type: 'drawing', render: 3, drawing: pickup.drawing, part: undefined });
     assert.equal(await view.page.locator('.stale').isVisible(), false);

@@ -76,7 +76,7 @@ describe('the bench view as one sees it', () => {
     await replace(editor, 'wound counterclockwise', 'wound counterclockwise (');
     const bar = frame.locator('.stale');
     await bar.waitFor();
-    assert.match((await bar.textContent()) ?? '', /^Line\s\d+ does not read yet/);
+    assert.match((await bar.textContent()) ?? '', /^Line\s\d+\sdoes not read yet/);
     assert.notEqual(await frame.locator('svg [data-part]').count(), 0);
   });
 
