@@ -142,6 +142,7 @@ const RULES: readonly string[] = [
   `.pk .w2 { ${stroke('ink')} stroke-width: 1.5; }`,
   `.pk .w3 { ${stroke('ink')} stroke-width: 2.5; }`,
   `.pk .hid { ${stroke('line')} stroke-width: 1; stroke-dasharray: 7 3; }`,
+  `.pk .foil { ${stroke('ink')} stroke-width: 1; stroke-dasharray: 12 3 2 3; }`,
   `.pk .hair { ${stroke('faint')} stroke-width: 1; }`,
   `.pk .body { ${fill('body')} ${colour('stroke', 'line')} stroke-width: 1; }`,
   `.pk .tint { fill: none; ${colour('stroke', 'body')} stroke-width: 3; }`,

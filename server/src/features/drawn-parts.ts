@@ -1,6 +1,6 @@
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { COIL_ENDS } from '../model/coil.ts';
-import { endNode, leadNode, partNode, tapNode } from '../model/netlist.ts';
+import { endNode, foilNode, leadNode, partNode, tapNode } from '../model/netlist.ts';
 import type { Place } from '../model/place.ts';
 
 /** A part of a pickup as drawings and tables name it, with the line that says it. */
@@ -20,6 +20,8 @@ export function pickupParts({ pickup, netlist }: PickupAnalysis): readonly Picku
       const place = coil[end]?.place;
       if (place) parts.push({ id: endNode(coil.name, end), label: `${end} of the ${coil.name} coil`, place });
     }
+    if (coil.foil && coil.foil.value !== 'none')
+      parts.push({ id: foilNode(coil.name), label: `foil of the ${coil.name} coil`, place: coil.foil.place });
     for (const { value, place } of coil.taps) {
       const lead = value.lead.value;
       parts.push({ id: tapNode(coil.name, lead), label: `tap of the ${coil.name} coil, ${lead}`, place });

@@ -37,6 +37,7 @@ function nodeName(netlist: PickupNetlist, node: Node): string | undefined {
       .own;
     return `${coil} ${end}${own ? ` (${own.value})` : ''}`;
   }
+  if (kind === 'foil') return `foil of the ${name} coil`;
   // The lead that a tap is brought out by stands in the same net under its own name.
   return kind === 'tap' ? undefined : name;
 }

@@ -3,6 +3,8 @@ import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { pickupPicture } from '../../../server/src/documents/wiring-diagram/from-model.ts';
 import type { PickupPicture } from '../../../server/src/documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../../../server/src/documents/wiring-diagram/wiring-diagram.ts';
+import { pickupParts } from '../../../server/src/features/drawn-parts.ts';
+import { jointRows } from '../../../server/src/features/joint-rows.ts';
 import { analyse } from '../../support/check-fixture.ts';
 import { analysedSample, sampleFiles } from '../../support/sample-files.ts';
 import { twoCoils, WITH_SHOP } from '../../support/shop.ts';
@@ -42,6 +44,40 @@ describe('the picture of a pickup', () => {
       assert.equal(verdict?.hum.heading, `Hum ${hum}`);
     });
   }
+
+  it('draws foil round its winding with the lead that it is tied to, and rings it where it lies on hot; the table names it', () => {
+    const foiled = (lead: string, ground: string) =>
+      analyse(
+        twoCoils('', { hookup: `hot turquoise\n    link orange grey\n    ground ${ground}` })
+          .replace('grey pink\n', 'grey pink yellow\n')
+          .replace('  coil screw {', `  coil screw {\n    foil tied to ${lead}`)
+          .replace('coil slug like screw {', 'coil slug like screw {\n    foil none'),
+        WITH_SHOP,
+      );
+    const grounded = foiled('yellow', 'pink bare yellow');
+    const picture = onlyPicture(grounded);
+    const [screw, slug] = ['screw', 'slug'].map((name) => picture.coils.find(({ id }) => id === name));
+    assert.deepEqual(screw?.foil, { part: 'foil:screw', description: 'foil tied to yellow, on ground' });
+    assert.ok(screw?.captions.some(({ text }) => text === 'foil tied to yellow'));
+    assert.equal(slug?.foil, undefined);
+    assert.equal(picture.looseLeads.find(({ lead }) => lead.part === 'lead:yellow')?.inside, 'foil, screw');
+    for (const width of ['wide', 'narrow'] as const) {
+      const drawn = drawPickup(picture, width);
+      assertLegible(drawn);
+      assert.match(drawn.svg, /data-part="foil:screw"[\s\S]*?class="foil"/);
+    }
+    const [analysed] = grounded.pickups;
+    assert.ok(analysed);
+    assert.deepEqual(
+      jointRows(analysed).find(({ leads }) => leads.includes('foil of the screw coil'))?.joint,
+      'ground',
+    );
+    assert.ok(pickupParts(analysed).some(({ id, label }) => id === 'foil:screw' && label === 'foil of the screw coil'));
+
+    const onHot = onlyPicture(foiled('turquoise', 'pink bare'));
+    assert.deepEqual(onHot.findings.find(({ code }) => code === 'ground/metal-hot')?.rings, [{ metal: 'foil:screw' }]);
+    for (const width of ['wide', 'narrow'] as const) assertLegible(drawPickup(onHot, width));
+  });
 
   it('can be read however the four leads are joined, sound or not', () => {
     const leads = ['turquoise', 'orange', 'grey', 'pink'];

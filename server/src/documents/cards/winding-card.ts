@@ -142,6 +142,17 @@ function detailFields(quick: QuickEstimates, coil: Coil, winding: WindingEstimat
     },
     { label: 'build of depth', value: buildText(winding, window?.depth.si) },
     { label: 'tension', value: written(coil.tension?.value) },
+    ...(coil.foil
+      ? [
+          {
+            label: 'foil over the winding',
+            value:
+              coil.foil.value === 'none'
+                ? 'none'
+                : ['over one turn of tape, its ends insulated from each other, tied to ', typed(coil.foil.value.text)],
+          },
+        ]
+      : []),
     {
       label: 'guide moves a turn',
       value: machine ? `${millimetres(machine.pitchM, 3)}\u202Fmm${coil.traverse ? '' : ', side by side'}` : undefined,

@@ -10,13 +10,14 @@ interface Known {
   readonly endsTraced: boolean;
   /** In a closed pickup, of which only the whole was read. */
   readonly unseen: boolean;
+  readonly foil: string | undefined;
 }
 
 /** What stands beside a coil, in lines and in one line, and what is read out for it. */
 export function coilCaptions(
   coil: Coil,
   winding: WindingEstimates | undefined,
-  { wound, polarity, endsTraced, unseen }: Known,
+  { wound, polarity, endsTraced, unseen, foil }: Known,
 ): Pick<CoilPicture, 'captions' | 'caption' | 'description'> {
   const name = `${coil.name} coil`;
   const wire = wireWords(coil);
@@ -37,9 +38,11 @@ export function coilCaptions(
     ...line(length === undefined ? undefined : `${length} of wire`, 'plain'),
     ...line(direction, 'plain'),
     ...line(endsTraced ? undefined : 'inner end untraced', 'quiet'),
+    // Where it goes beyond its lead has no room here.
+    ...line(foil?.split(',')[0], 'quiet'),
   ];
-  const rest = [wire, turns, direction, polesShort(polarity)].filter((text) => text !== '').join(' · ');
-  const description = [name, wire, turns, resistance, direction, polesWords(polarity)]
+  const rest = [wire, turns, direction, polesShort(polarity), foil].filter((text) => text).join(' · ');
+  const description = [name, wire, turns, resistance, direction, polesWords(polarity), foil]
     .filter((text) => text)
     .join(', ');
   return { captions, caption: { name, rest }, description };

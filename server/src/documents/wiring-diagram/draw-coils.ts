@@ -1,6 +1,6 @@
 import { opposite, poleOf } from '../../model/coil.ts';
 import { poleLetter } from '../../words/directions.ts';
-import { closedTurns, coilBody, middleTurn, outermostTurn, spiral } from '../coil-spiral.ts';
+import { closedTurns, coilBody, middleTurn, outermostTurn, spiral, stadium } from '../coil-spiral.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Box, RANK, type Run } from '../labels.ts';
 import { circle, d, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
@@ -128,8 +128,17 @@ function drawCoil(place: CoilPlace, layout: Layout, metrics: Metrics, sheet: She
     blockLine(sheet, row.dotX, row.y, row.from, row.y, 2);
   }
   sheet.nodes.push(part(`coil:${coil.id}`, coil.description, ...nodes));
+  if (coil.foil !== undefined) {
+    const { left, right, centre, outer } = outline;
+    const half = outer + FOIL_BEYOND;
+    sheet.nodes.push(part(coil.foil.part, coil.foil.description, path('foil', stadium(left, right, centre, half))));
+    for (const y of [centre - half, centre + half]) blockLine(sheet, left, y, right, y, 1);
+  }
   sheet.obstacles.push(bodyBox(place));
 }
+
+/** Foil is drawn beyond the flange, where it can be seen. */
+export const FOIL_BEYOND = 4;
 
 function drawPoles({ coil, outline, firstPole, lastPole }: CoilPlace, { poleRadius }: Metrics): readonly SvgElement[] {
   const { form, count, polarity } = coil.poles;
@@ -218,8 +227,9 @@ export function drawSideView(
 ): { readonly nodes: readonly SvgElement[]; readonly height: number } {
   const count = Math.max(1, Math.min(8, layout.places.at(0)?.coil.poles.count ?? 1));
   const width = 132;
-  const bobbins = [y + 10, y + 50].flatMap((top) => [
+  const bobbins = [y + 10, y + 50].flatMap((top, index) => [
     rect('body', x + 5, top + 4, width - 10, 26),
+    ...(layout.places[index]?.coil.foil === undefined ? [] : [rect('foil', x + 2, top + 7, width - 4, 20)]),
     rect('open', x, top, width, 4),
     rect('open', x, top + 30, width, 4),
   ]);

@@ -184,7 +184,15 @@ function routeOn(row: Row, from: number, { rail, column }: Way): string {
 function drawLoose(row: Row & { kind: 'loose' }, way: Way, { sheet, metrics, over }: LeadContext): void {
   const { column } = way;
   pushLead(sheet, row.loose.lead, routeOn(row, row.from, way));
-  over.push(...shortBar(row.from, row.y, sheet));
+  const { inside } = row.loose;
+  over.push(...(inside === undefined ? shortBar(row.from, row.y, sheet) : [joint(row.from, row.y)]));
+  if (inside !== undefined)
+    sheet.labels.push({
+      wordings: [[{ text: inside, quiet: true }]],
+      spots: [{ x: row.from - 10, y: row.y + 4, anchor: 'end' }],
+      rank: RANK.rest,
+      mayDrop: true,
+    });
   labelLead(sheet, row.loose.lead, { x: metrics.conductorLabel, y: row.y, above: true });
   if (row.net !== undefined) return;
   over.push(...shortBar(column, row.y, sheet));

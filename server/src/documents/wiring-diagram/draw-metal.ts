@@ -2,6 +2,7 @@ import { part } from '../drawing-sheet.ts';
 import { type Point, RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { earth, joint, lead } from '../symbols.ts';
+import { FOIL_BEYOND } from './draw-coils.ts';
 import type { LeadContext } from './lead-context.ts';
 import { leadWordings } from './lead-labels.ts';
 import type { MetalPicture, PickupPicture } from './picture.ts';
@@ -13,6 +14,8 @@ export function drawMetal({ picture, layout, rails, metrics, sheet, over }: Lead
   const places = new Map<string, Point>();
   const onPlate = { x: metrics.plateRight - 24, y: layout.plate.bottom - 20 };
   for (const metal of picture.metal) places.set(metal.part, onPlate);
+  for (const { coil, outline } of layout.places)
+    if (coil.foil) places.set(coil.foil.part, { x: outline.left, y: outline.centre - outline.outer - FOIL_BEYOND });
   const { metalRow } = layout;
   if (metalRow === undefined) return places;
   const carrier =

@@ -5,7 +5,7 @@ import type { Finding } from '../../checks/finding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
 import { type Coil, type CoilEnd, poleOf, rotationOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
-import { leadNode, partNode, tapNode } from '../../model/netlist.ts';
+import { foilNode, leadNode, partNode, tapNode } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { printParts, printQuantity, printValue } from '../../quantities/print.ts';
 import { titleOf } from '../../words/parts.ts';
@@ -81,7 +81,8 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const polarity = own?.pole && poleOf(own.pole.sign);
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
-  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, unseen });
+  const foil = foilPicture(coil, laidOut.netlist);
+  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, unseen, foil: foil?.description });
   const serves = coil.serves?.value;
   return {
     id: coil.name,
@@ -101,6 +102,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
       const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6 });
       return { turns, lead, net: net === undefined ? undefined : netId(net) };
     }),
+    foil,
     resistance:
       unseen || winding?.resistance20COhm === undefined
         ? undefined
@@ -109,6 +111,24 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
     beneath: coil.below !== undefined,
     idle,
   };
+}
+
+/** `foil, tied to orange`, with where that goes. */
+function foilPicture(coil: Coil, netlist: PickupNetlist): CoilPicture['foil'] {
+  const lead = coil.foil?.value;
+  if (lead === undefined || lead === 'none') return undefined;
+  const part = foilNode(coil.name);
+  const net = netlist.netOf(part);
+  const isAlone = net === undefined || netlist.nets[net]?.joints.every(({ kind }) => kind === 'free');
+  const ends =
+    net !== undefined && net === netlist.hot
+      ? ', on hot'
+      : net !== undefined && (net === netlist.ground || net === netlist.chassis)
+        ? ', on ground'
+        : isAlone
+          ? ', joined to nothing'
+          : '';
+  return { part, description: `foil tied to ${lead.text}${ends}` };
 }
 
 function endPicture(coil: Coil, end: CoilEnd, netlist: PickupNetlist, mistake: Mistake | undefined): EndPicture {
@@ -150,9 +170,18 @@ function looseLeads(netlist: PickupNetlist): readonly LooseLeadPicture[] {
       return {
         lead: outgoingPicture(lead),
         net: alone ? undefined : netId(net),
+        inside: insideOf(lead, netlist),
         remark: free ? 'taped off' : !alone ? '' : untraced ? 'untraced' : 'joined to nothing',
       };
     });
+}
+
+/** Foil that the lead, and no other, is tied to: `foil, upper`. */
+function insideOf({ name }: OutgoingLead, { pickup }: PickupNetlist): string | undefined {
+  const tied = pickup.coils.filter(
+    ({ foil }) => foil && foil.value !== 'none' && canonicalLeadName(foil.value.text) === name,
+  );
+  return tied.length === 0 ? undefined : `foil, ${tied.map((coil) => coil.name).join(', ')}`;
 }
 
 function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
@@ -255,7 +284,7 @@ function ringOfNode(node: string, netlist: PickupNetlist): Ring | undefined {
   if (node === 'hot' || node === 'ground') return ringOfTerminal(node, netlist);
   const [kind, name = ''] = node.split(':');
   if (kind === 'coil' && name.includes('.')) return { end: name, at: 'net' };
-  if (kind === 'part') return { metal: node };
+  if (kind === 'part' || kind === 'foil') return { metal: node };
   const lead = kind === 'lead' ? netlist.leads.get(name) : undefined;
   const end = lead?.ends[0];
   if (end !== undefined) return { end: `${end.coil.name}.${end.end}`, at: 'net' };

@@ -52,6 +52,8 @@ export interface CoilPicture {
   readonly start: EndPicture;
   readonly finish: EndPicture;
   readonly taps: readonly TapPicture[];
+  /** Foil round the winding, and what it is soldered to. */
+  readonly foil?: { readonly part: string; readonly description: string } | undefined;
   /** Between its two leads. */
   readonly resistance?: string | undefined;
   /** Strings it serves, where not all. */
@@ -109,6 +111,8 @@ export interface LooseLeadPicture {
   readonly net: string | undefined;
   /** `taped off`, `untraced`. */
   readonly remark: string;
+  /** What it is soldered to inside, where that is no coil's end: `foil, upper`. */
+  readonly inside?: string | undefined;
 }
 
 export interface MetalPicture {
