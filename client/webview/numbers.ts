@@ -1,10 +1,10 @@
-import type { NumbersView } from '../../server/src/lsp/protocol.ts';
+import type { SectionContents } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { table } from './table.ts';
 
 /** Each number with its ±; two states side by side where there are two. What a number rests on stands in its tip. */
 export function numbersSection(
-  { caption, rows }: NumbersView,
+  { caption, rows }: SectionContents['numbers'],
   names: { readonly before: string | undefined },
 ): readonly Node[] {
   if (rows.length === 0) return [];

@@ -110,7 +110,7 @@ export function part(name: string, title: string, ...children: readonly SvgNode[
 
 export const rule = (frame: Frame, y: number): SvgElement => path('w1', d`M${frame.margin} ${y}H${frame.right}`);
 
-/** The same facts as a drawing shows, in rows. */
+/** The same facts as a drawing shows, in rows; the first cell of a row names it. */
 export interface FactTable {
   readonly caption: string;
   readonly columns: readonly string[];

@@ -92,6 +92,20 @@ export function placeLabels(labels: readonly Label[], obstacles: readonly Box[],
   return { placed, dropped, overlapping };
 }
 
+const ANYWHERE: Box = { x: -1e6, y: -1e6, width: 2e6, height: 2e6 };
+
+/** Those of the labels that find a free place, without a rim. */
+export const wherePossible = (
+  labels: readonly Label[],
+  obstacles: readonly Box[],
+  sheet: Box = ANYWHERE,
+): readonly SvgElement[] =>
+  placeLabels(
+    labels.map((label) => ({ ...label, mayDrop: true, rim: false })),
+    obstacles,
+    sheet,
+  ).placed.map(drawLabel);
+
 /** The space that a line of text fills: ascenders above the base line, a little below it. */
 export function textBox(runs: readonly Run[], { x, y, anchor }: Spot, size: Size): Box {
   const width = runs.reduce(

@@ -1,7 +1,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
 import { SILENT } from '../words/numbers.ts';
-import { type Box, boxAround, isInside, overlap, type Spot, textBox, textLine, wordsAt } from './labels.ts';
+import { type Box, boxAround, type Spot, wherePossible, wordsAt } from './labels.ts';
 import type { Columns } from './positions-columns.ts';
 import type { PositionRow } from './positions-picture.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
@@ -42,14 +42,8 @@ export function sparkNodes(
   const corner = ({ hz, db }: (typeof points)[number]) => ({ x: x(hz), y: y(db) });
   const drawn = points.slice(1).map((point, index) => boxAround(corner(points[index] ?? point), corner(point), 2));
   const base = { x: left, y: y(0) - 1, width: right - left, height: 2 };
-  const words = (text: string, bold: boolean, spots: readonly Spot[]) => {
-    const runs = [{ text, bold, quiet: !bold }];
-    const free = spots.find((spot) => {
-      const box = textBox(runs, spot, 12);
-      return isInside(box, field) && ![...drawn, base].some((other) => overlap(box, other));
-    });
-    return free === undefined ? [] : [textLine(runs, free)];
-  };
+  const words = (text: string, bold: boolean, spots: readonly Spot[]) =>
+    wherePossible([{ wordings: [[{ text, bold, quiet: !bold }]], spots, rank: 0 }], [...drawn, base], field);
   const corners: readonly Spot[] = [y(0) - 6, top + sparkY[0] + 8, top + sparkY[1] - 4, y(0) + 14].flatMap((at) => [
     { x: right, y: at, anchor: 'end' as const },
     { x: left, y: at, anchor: 'start' as const },

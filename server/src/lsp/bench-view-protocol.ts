@@ -1,4 +1,5 @@
 /** What the bench view asks for beyond the drawing (its sections, its page, sound), and what else a file is asked for: cards, plans, pickups on record. Plain data. */
+import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /** The state to compare with: a file, and texts that go before what the file system holds now. */
@@ -13,7 +14,7 @@ export interface BaseState {
 export interface SectionContents {
   readonly comparison: ComparisonView;
   readonly missing: { readonly readings: readonly MissingRow[] };
-  readonly numbers: NumbersView;
+  readonly numbers: NumbersTable;
   readonly response: ResponseView;
   readonly positions: PlotView;
   readonly photos: { readonly photos: readonly ShownPhoto[] };
@@ -148,17 +149,6 @@ export interface ShownPhoto {
   /** Why there is no picture. */
   readonly why?: string;
   readonly range?: Range;
-}
-
-export interface NumbersView {
-  readonly caption: string;
-  readonly rows: readonly {
-    readonly name: string;
-    readonly now: string;
-    readonly before?: string;
-    readonly change?: string;
-    readonly restsOn: string;
-  }[];
 }
 
 export interface PlotView {

@@ -1,5 +1,7 @@
 /** What several messages hold. */
 
+export type { FactTable } from '../documents/drawing-sheet.ts';
+
 export interface Position {
   readonly line: number;
   readonly character: number;
@@ -32,13 +34,6 @@ export interface Knob {
   readonly label: string;
   /** Where it stands where nobody has turned it. */
   readonly rest: number;
-}
-
-/** The first cell of a row names it. */
-export interface FactTable {
-  readonly caption: string;
-  readonly columns: readonly string[];
-  readonly rows: readonly (readonly string[])[];
 }
 
 export interface DrawnFinding {

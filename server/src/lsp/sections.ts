@@ -18,7 +18,6 @@ import { openStrings } from '../sound/open-strings.ts';
 import {
   isSectionName,
   type MissingRow,
-  type NumbersView,
   type PlotView,
   type ResponseView,
   type Section,
@@ -147,7 +146,7 @@ function pictureOf(at: PhotoAt, written: string): Partial<ShownPhoto> {
   return { uri, width, height, mark };
 }
 
-function numbersView({ now, before }: ComparedStates, params: Heard): NumbersView | undefined {
+function numbersView({ now, before }: ComparedStates, params: Heard): NumbersTable | undefined {
   const { subject } = params;
   if (subject.kind === 'pickup') {
     const pickup = pickupNamed(now, subject.name);

@@ -1,48 +1,47 @@
 import type { Pots, Subject } from '../../../../server/src/lsp/protocol.ts';
 import { type FromView, VIEW_COMMANDS } from './messages.ts';
 
+type Kind = FromView['type'];
+type Fields = Readonly<Record<string, unknown>>;
+
+/** What belongs to a message of one kind; `undefined` where something else was said. */
+type Reader<K extends Kind> = (said: Fields) => Omit<Extract<FromView, { type: K }>, 'type'> | undefined;
+
+const widthIn = ({ width }: Fields) => (isNumber(width) ? { width } : undefined);
+
+const READERS: { readonly [K in Kind]: Reader<K> } = {
+  ready: widthIn,
+  resized: widthIn,
+  reveal: ({ part }) => (isText(part) ? { part } : undefined),
+  'reveal line': ({ line }) => (isIndex(line) ? { line } : undefined),
+  begin: ({ index }) => (isIndex(index) ? { index } : undefined),
+  explain: ({ code }) => (isText(code) ? { code } : undefined),
+  choose: ({ subject }) => {
+    const { kind, name } = fieldsOf(subject);
+    return isKind(kind) && isText(name) ? { subject: { kind, name } } : undefined;
+  },
+  position: ({ position }) => (position === undefined || isText(position) ? { position } : undefined),
+  pots: (said) => {
+    const pots = potsIn(said.pots);
+    return pots && { pots };
+  },
+  command: (said) => {
+    const command = VIEW_COMMANDS.find((each) => each === said.command);
+    return command && { command };
+  },
+  sound: ({ frequencyHz }) => (isNumber(frequencyHz) ? { frequencyHz } : undefined),
+  picture: ({ png }) => (isText(png) && BASE64.test(png) ? { png } : undefined),
+};
+
 /** A message as the view may send it; `undefined` for anything else, so that a page gone astray can ask for nothing new. */
 export function fromView(message: unknown): FromView | undefined {
   const said = fieldsOf(message);
-  switch (said.type) {
-    case 'ready':
-    case 'resized':
-      return isNumber(said.width) ? { type: said.type, width: said.width } : undefined;
-    case 'reveal':
-      return isText(said.part) ? { type: said.type, part: said.part } : undefined;
-    case 'reveal line':
-      return Number.isInteger(said.line) && isNumber(said.line) && said.line >= 0
-        ? { type: said.type, line: said.line }
-        : undefined;
-    case 'begin':
-      return Number.isInteger(said.index) && isNumber(said.index) && said.index >= 0
-        ? { type: said.type, index: said.index }
-        : undefined;
-    case 'explain':
-      return isText(said.code) ? { type: said.type, code: said.code } : undefined;
-    case 'choose': {
-      const { kind, name } = fieldsOf(said.subject);
-      return isKind(kind) && isText(name) ? { type: said.type, subject: { kind, name } } : undefined;
-    }
-    case 'position':
-      return said.position === undefined || isText(said.position)
-        ? { type: said.type, position: said.position }
-        : undefined;
-    case 'pots': {
-      const pots = potsIn(said.pots);
-      return pots && { type: said.type, pots };
-    }
-    case 'command': {
-      const command = VIEW_COMMANDS.find((each) => each === said.command);
-      return command && { type: said.type, command };
-    }
-    case 'sound':
-      return isNumber(said.frequencyHz) ? { type: said.type, frequencyHz: said.frequencyHz } : undefined;
-    case 'picture':
-      return isText(said.png) && BASE64.test(said.png) ? { type: said.type, png: said.png } : undefined;
-    default:
-      return undefined;
-  }
+  const { type } = said;
+  if (!isText(type) || !Object.hasOwn(READERS, type)) return undefined;
+  const kind = type as Kind;
+  const fields = READERS[kind](said);
+  // The reader of a kind gives the fields of that kind.
+  return fields && ({ type: kind, ...fields } as FromView);
 }
 
 /** Numbers by the names of knobs, and nothing else. */
@@ -61,6 +60,7 @@ export const isKind = (kind: unknown): kind is Subject['kind'] =>
   kind === 'pickup' || kind === 'instrument' || kind === 'parts';
 
 const isText = (value: unknown): value is string => typeof value === 'string';
+const isIndex = (value: unknown): value is number => Number.isInteger(value) && isNumber(value) && value >= 0;
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
 /** Its own fields, whatever it is. */

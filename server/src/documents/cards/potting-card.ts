@@ -131,15 +131,15 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
     })),
     ...(quick.netlist.pickup.coils.length > 1 ? [{ name: 'hot to ground', at20C: quick.resistance20COhm }] : []),
   ];
-  const blankRow = (name: string, expected: string): readonly HtmlNode[] => [
+  const row = (name: HtmlNode, ...expected: readonly HtmlNode[]): readonly HtmlNode[] => [
     rowHead(name),
-    h('td', { class: 'n q' }, expected),
-    h('td', {}),
+    ...expected,
     boxCell(),
     gapCell(),
     boxCell(),
     tickCell(),
   ];
+  const blankRow = (name: string, expected: string) => row(name, h('td', { class: 'n q' }, expected), h('td', {}));
   return section(
     table({
       caption: `Before and after, at ${printCelsius(roomC)}, kΩ`,
@@ -155,14 +155,7 @@ function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { r
       rows: [
         ...rows.map(({ name, at20C }) => {
           if (!at20C) return blankRow(name, at20C === null ? 'open' : 'unknown');
-          return [
-            rowHead(h('b', {}, typed(name))),
-            ...ohmCells(inRoom(at20C, roomC), bench),
-            boxCell(),
-            gapCell(),
-            boxCell(),
-            tickCell(),
-          ];
+          return row(h('b', {}, typed(name)), ...ohmCells(inRoom(at20C, roomC), bench));
         }),
         blankRow('leads to cover and baseplate', 'over 20 MΩ or as joined'),
         blankRow('kick at each coil', 'as before'),

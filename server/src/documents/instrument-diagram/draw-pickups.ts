@@ -1,7 +1,7 @@
 /** Coils of the pickups with their words, and the rows that lead from them to the selector. */
 import { poleLetter, polesWords } from '../../words/directions.ts';
 import { part } from '../drawing-sheet.ts';
-import { type Box, overlap, textBox, textLine, wordsAt } from '../labels.ts';
+import { type Box, wherePossible, wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
 import { pole } from '../symbols.ts';
 import { fitText } from '../text-width.ts';
@@ -77,7 +77,5 @@ function leadLabel(
   const whole = fitText(`${letters?.text ?? ''}${name?.text ?? ''}`, room, { size: 12, bold: true }).endsWith('…')
     ? []
     : [node.label];
-  const choices = [...whole, short].map((runs) => ({ runs, spot: { x, y, anchor: 'start' as const } }));
-  const free = choices.find(({ runs, spot }) => !uprights.some((wire) => overlap(textBox(runs, spot, 12), wire)));
-  return free === undefined ? [] : [textLine(free.runs, free.spot)];
+  return wherePossible([{ wordings: [...whole, short], spots: [{ x, y, anchor: 'start' }], rank: 0 }], uprights);
 }

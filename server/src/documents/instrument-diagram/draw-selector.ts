@@ -1,6 +1,6 @@
 /** Rows from the coils to the output: contacts with the positions that close them, joints of a series, earths, the bus. */
 import { part } from '../drawing-sheet.ts';
-import { type Box, overlap, textBox, textLine, wordsAt } from '../labels.ts';
+import { type Box, type Label, wherePossible, wordsAt } from '../labels.ts';
 import { circle, d, path, rect, type SvgNode } from '../svg.ts';
 import { fitText } from '../text-width.ts';
 import {
@@ -259,18 +259,12 @@ function headerKeys(
   xOf: (index: number) => number,
   y: number,
 ): readonly SvgNode[] {
-  const order = keys
-    .map((key, index) => ({ key, index }))
-    .sort((a, b) => Number(b.key === liveKey) - Number(a.key === liveKey));
-  const taken: Box[] = [];
-  return order.flatMap(({ key, index }) => {
-    const run = { text: fitText(key, 40, { size: 12 }), bold: key === liveKey, quiet: key !== liveKey };
-    const spot = { x: xOf(index), y, anchor: 'middle' as const };
-    const box = textBox([run], spot, 12);
-    if (taken.some((other) => overlap(box, other))) return [];
-    taken.push(box);
-    return [textLine([run], spot)];
+  const labels = keys.map((key, index): Label => {
+    const isLive = key === liveKey;
+    const run = { text: fitText(key, 40, { size: 12 }), bold: isLive, quiet: !isLive };
+    return { wordings: [[run]], spots: [{ x: xOf(index), y, anchor: 'middle' }], rank: isLive ? 0 : 1 };
   });
+  return wherePossible(labels, []);
 }
 
 /** Idle wires first; a level wire that crosses an upright one lies over it, with a gap left in the other. */
