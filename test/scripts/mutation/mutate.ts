@@ -109,14 +109,16 @@ function short(code: string): string {
   return line.length > 90 ? `${line.slice(0, 60)} … ${line.slice(-27)}` : line;
 }
 
-/** The tests of a part with all mutants of its sources, as one script. */
+/** The tests of a part with all mutants of its sources, as one script that gives a function for each file. */
 async function bundled(part: MutatedPart, texts: ReadonlyMap<string, string>): Promise<string> {
   const outfile = path.join(folder, `${part.name.replace(' ', '-')}.cjs`);
   await build({
     stdin: {
-      contents: part.tests.map((file) => `import ${JSON.stringify(`./${file}`)};`).join('\n'),
+      contents: part.tests
+        .map((file) => `exports[${JSON.stringify(file)}] = () => require(${JSON.stringify(`./${file}`)});`)
+        .join('\n'),
       resolveDir: root,
-      loader: 'ts',
+      loader: 'js',
     },
     outfile,
     bundle: true,

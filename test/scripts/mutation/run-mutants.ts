@@ -45,39 +45,43 @@ interface Run {
   readonly tests: readonly { readonly title: string; readonly ms: number }[];
 }
 
-/** How long each test took without a change: the quick ones go first. */
+/** How long each test, and each file of tests, took without a change: the quick ones go first. */
 const took = new Map<string, number>();
-const tookOf = (suite: Mocha.Suite): number =>
-  suite.tests.reduce((sum, test) => sum + (took.get(test.fullTitle()) ?? 0), 0) +
-  suite.suites.reduce((sum, each) => sum + tookOf(each), 0);
+const tookOf = (title: string): number => took.get(title) ?? 0;
 
-/** Runs the tests that are `wanted`, up to the first failure where `bail` says so. */
-async function runTests(
+type Files = ReadonlyMap<string, () => void>;
+
+/** Everything anew: nothing that was remembered before is known to it. */
+function evaluated(): Files {
+  const module = { exports: {} as Readonly<Record<string, () => void>> };
+  (script.runInThisContext() as (...args: unknown[]) => void)(require, module, module.exports);
+  return new Map(Object.entries(module.exports));
+}
+
+/** Runs the tests of a file that are `wanted`, up to the first failure where `bail` says so. */
+async function runFile(
+  load: () => void,
   bail: boolean,
   wanted: (title: string) => boolean,
   at: (title: string) => void = () => undefined,
 ): Promise<Run> {
   const mocha = new Mocha({ bail, timeout: 600_000, reporter: Silent, diff: false });
   mocha.suite.emit('pre-require', globalThis as never, bundle, mocha);
-  at('');
-  const module = { exports: {} };
   try {
-    (script.runInThisContext() as (...args: unknown[]) => void)(require, module, module.exports);
+    load();
   } catch (error) {
     return { failures: [`loading: ${error instanceof Error ? error.message : error}`], tests: [] };
   }
-  for (const suite of suitesOf(mocha.suite)) {
+  for (const suite of suitesOf(mocha.suite))
     suite.tests = suite.tests
       .filter((test) => wanted(test.fullTitle()))
-      .sort((a, b) => (took.get(a.fullTitle()) ?? 0) - (took.get(b.fullTitle()) ?? 0));
-  }
-  for (const suite of suitesOf(mocha.suite)) suite.suites.sort((a, b) => tookOf(a) - tookOf(b));
+      .sort((a, b) => tookOf(a.fullTitle()) - tookOf(b.fullTitle()));
   const failures: string[] = [];
   const tests: { title: string; ms: number }[] = [];
   await new Promise<void>((resolve) => {
     const runner = mocha.run(() => resolve());
-    runner.on('hook', (hook) =>
-      at(hook.title.includes('all') ? (hook.parent?.fullTitle() ?? '') : (hook.ctx?.currentTest?.fullTitle() ?? '')),
+    runner.on('hook', ({ title, parent, ctx }) =>
+      at((title.includes('all') ? parent?.fullTitle() : ctx?.currentTest?.fullTitle()) ?? ''),
     );
     runner.on('test', (test) => at(test.fullTitle()));
     runner.on('pass', (test) => tests.push({ title: test.fullTitle(), ms: test.duration ?? 0 }));
@@ -92,35 +96,61 @@ const suitesOf = (suite: Mocha.Suite): readonly Mocha.Suite[] => [suite, ...suit
 /** A mutant that asks so much more often than all tests do without it is taken to run for ever. */
 const MOST_TIMES = 3;
 
-/** Under which titles (of a test, of a suite, or of none while the files are read) each mutant's place is reached. */
-const reached = new Map<number, Set<string>>();
-let title = '';
+/** File by file, under which titles (of a test, of a suite, or of none while it is loaded) each mutant's place is reached. */
+const reached = new Map<number, Map<string, Set<string>>>();
+let place = { file: '', title: '' };
 let asked = 0;
 ask = (id) => {
   asked++;
-  const titles = reached.get(id) ?? new Set();
-  reached.set(id, titles.add(title));
+  const files = reached.get(id) ?? new Map<string, Set<string>>();
+  reached.set(id, files);
+  files.set(place.file, (files.get(place.file) ?? new Set<string>()).add(place.title));
   return false;
 };
-const whole = await runTests(
-  false,
-  () => true,
-  (now) => {
-    title = now;
-  },
-);
-for (const { title: test, ms } of whole.tests) took.set(test, ms);
-const most = asked * MOST_TIMES;
-tell({ kind: 'ready', tests: whole.tests.length, failed: whole.failures, reached: [...reached.keys()] });
+let count = 0;
+const failed: string[] = [];
+// Each file by itself, so that what one reaches does not hang on what another has made before.
+for (const file of evaluated().keys()) {
+  place = { file, title: '' };
+  const { failures, tests } = await runFile(
+    evaluated().get(file) ?? (() => undefined),
+    false,
+    () => true,
+    (title) => {
+      place = { file, title };
+    },
+  );
+  for (const { title, ms } of tests) took.set(title, ms);
+  took.set(
+    file,
+    tests.reduce((sum, { ms }) => sum + ms, 0),
+  );
+  count += tests.length;
+  failed.push(...failures);
+}
+const most = asked * MOST_TIMES + 1_000_000;
+tell({ kind: 'ready', tests: count, failed, reached: [...reached.keys()] });
 
-process.on('message', ({ id }: { id: number }) => {
-  const titles = [...(reached.get(id) ?? [])];
+async function killerOf(id: number): Promise<string | undefined> {
   let left = most;
   ask = (other) => {
     if (left-- < 0) throw new Error('it goes on for ever');
     return other === id;
   };
-  void runTests(true, (test) => titles.some((each) => each === test || test.startsWith(each))).then(({ failures }) => {
-    tell({ kind: 'done', id, killedBy: failures[0] });
-  });
+  const files = [...(reached.get(id) ?? [])].sort(([a], [b]) => tookOf(a) - tookOf(b));
+  try {
+    const fresh = evaluated();
+    for (const [file, titles] of files) {
+      const isReaching = (test: string) => [...titles].some((each) => each === test || test.startsWith(each));
+      const { failures } = await runFile(fresh.get(file) ?? (() => undefined), true, isReaching);
+      if (failures[0] !== undefined) return failures[0];
+    }
+    return undefined;
+  } catch (error) {
+    return String(error);
+  }
+}
+
+process.on('message', ({ id }: { id: number }) => {
+  void killerOf(id).then((killedBy) => tell({ kind: 'done', id, killedBy }));
 });
