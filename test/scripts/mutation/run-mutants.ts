@@ -151,6 +151,7 @@ async function killerOf(id: number): Promise<string | undefined> {
   }
 }
 
+process.on('disconnect', () => process.exit());
 process.on('message', ({ id }: { id: number }) => {
   void killerOf(id).then((killedBy) => tell({ kind: 'done', id, killedBy }));
 });

@@ -6,7 +6,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
-import { createAnalyser } from '../../../server/src/analysis/analysis.ts';
+import { type Analysing, createAnalyser } from '../../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { PROTOCOL_VERSION } from '../../../server/src/lsp/protocol.ts';
 import { answersOf, layOut, playHands, randomChange } from '../../protocol/random-hands.ts';
@@ -96,8 +96,9 @@ export const KINDS: Readonly<Record<string, (soak: Soak) => Promise<void>>> = {
           if (step % 5 !== 4) continue;
           const host = hostOf(texts);
           const late = pick(4) === 0;
+          const inSteps = stepped(analyser.analysing(FOLDER + name, host), pick(3) === 0 ? pick(6) : undefined);
           assert.deepEqual(
-            told(analyser.analyse(FOLDER + name, host), late),
+            told(inSteps ?? analyser.analyse(FOLDER + name, host), late),
             told(createAnalyser().analyse(FOLDER + name, host), late),
             'the findings',
           );
@@ -183,6 +184,16 @@ export const KINDS: Readonly<Record<string, (soak: Soak) => Promise<void>>> = {
     if (server.log.length > 0) fault(`seed ${seed}`, server.log.join('\n'));
   },
 };
+
+/** What an analysis in steps comes to; nothing where it is given up after so many. */
+function stepped(steps: Analysing, most = Number.POSITIVE_INFINITY): Analysis | undefined {
+  for (let count = 0; count < most; count++) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    step.value?.();
+  }
+  return undefined;
+}
 
 /** Findings in a form that two analyses can be compared by. */
 const told = (analysis: Analysis, late: boolean): unknown =>

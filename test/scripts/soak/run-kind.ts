@@ -7,6 +7,7 @@ const tell = (message: Message): void => {
 };
 // A server's pipes keep no process alive; who listens to its parent lives until it disconnects.
 process.on('message', () => undefined);
+process.on('disconnect', () => process.exit());
 await KINDS[kind]?.({
   scale: Number(scale),
   seed: Number(seed),
