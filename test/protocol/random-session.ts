@@ -130,7 +130,7 @@ export async function playSession(chance: Chance): Promise<void> {
 async function answersWell(server: ServerProcess): Promise<void> {
   const uri = 'file:///shop/good.pickup';
   server.open(uri, GOOD, 77);
-  const found = await server.diagnosed(uri, 77);
+  const found = await server.early(uri, 77);
   assert.deepEqual(
     found.map(({ code }) => code),
     ['name/duplicate'],
