@@ -59,6 +59,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'work',
     ].map((name) => `server/src/repair/${name}.ts`),
     tests: [
+      'test/repair/changed-pickup.test.ts',
       'test/repair/plan-repairs.test.ts',
       'test/repair/hookup-to-solder.test.ts',
       'test/features/repair-actions.test.ts',
