@@ -3,10 +3,17 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { DiagnosticTag, type Location, type WorkspaceEdit, type WorkspaceSymbol } from 'vscode-languageserver/node';
+import {
+  DiagnosticTag,
+  type DocumentDiagnosticReport,
+  type Location,
+  type WorkspaceDiagnosticReport,
+  type WorkspaceEdit,
+  type WorkspaceSymbol,
+} from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { PARTS, SINGLE } from '../support/shop.ts';
-import { type ServerProcess, startServer } from './server-process.ts';
+import { type ServerProcess, type StartOptions, startServer } from './server-process.ts';
 
 /** A shop of twelve pickups that use one file of parts; each test opens one of them only. */
 describe('files of the workspace that are not open', () => {
@@ -216,7 +223,7 @@ describe('findings of files that are not open', () => {
   const uriOf = (name: string): string => pathToFileURL(path.join(folder, name)).href;
   const FAULTY = SINGLE.replace('hot violet', 'hot vilet');
 
-  const start = async (settings: unknown): Promise<void> => {
+  const start = async (settings: unknown, other: Omit<StartOptions, 'settings'> = {}): Promise<void> => {
     folder = mkdtempSync(path.join(tmpdir(), 'pickup-shop-'));
     writeFileSync(path.join(folder, 'parts.pickup'), PARTS);
     writeFileSync(path.join(folder, 'clean.pickup'), SINGLE);
@@ -225,6 +232,7 @@ describe('findings of files that are not open', () => {
       workspace: pathToFileURL(folder).href,
       capabilities: { workspace: { configuration: true } },
       settings,
+      ...other,
     });
   };
   afterEach(async () => {
@@ -275,5 +283,40 @@ describe('findings of files that are not open', () => {
     await server.request('workspace/symbol', { query: '' });
     await new Promise((resolve) => setTimeout(resolve, 400));
     assert.equal(codesOf('faulty.pickup'), undefined);
+  });
+
+  it('are given to an editor that asks, those of open files too, and it is told to ask again; nothing is sent', async () => {
+    await start(
+      { check: { scope: 'workspace' } },
+      {
+        capabilities: {
+          textDocument: { diagnostic: {} },
+          workspace: { configuration: true, diagnostics: { refreshSupport: true } },
+        },
+        initializationOptions: { protocol: undefined },
+      },
+    );
+    let refreshed = (): void => undefined;
+    server.connection.onRequest('workspace/diagnostic/refresh', () => refreshed());
+    const uri = uriOf('clean.pickup');
+    const ask = (previousResultId?: string) =>
+      server.request<DocumentDiagnosticReport>('textDocument/diagnostic', { textDocument: { uri }, previousResultId });
+    server.open(uri, SINGLE);
+    const clean = await ask();
+    assert.deepEqual([clean.kind, 'items' in clean && clean.items], ['full', []]);
+    assert.deepEqual(await ask(clean.resultId), { kind: 'unchanged', resultId: clean.resultId });
+    const others = new Promise<void>((resolve) => {
+      refreshed = resolve;
+    });
+    server.open(uriOf('parts.pickup'), PARTS.replace('bobbin rod-six', 'bobbin rod-seven'));
+    await others;
+    const faulty = await ask(clean.resultId);
+    assert.ok('items' in faulty && faulty.items.some(({ code }) => code === 'name/unknown'));
+    const { items } = await server.request<WorkspaceDiagnosticReport>('workspace/diagnostic', {
+      previousResultIds: [],
+    });
+    const found = items.find((each) => each.uri === uriOf('faulty.pickup'));
+    assert.ok(found && 'items' in found && found.items.length > 0);
+    assert.deepEqual(server.published, []);
   });
 });

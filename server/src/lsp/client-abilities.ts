@@ -11,6 +11,8 @@ export interface ClientAbilities {
   readonly registersConfiguration: boolean;
   readonly registersWatching: boolean;
   readonly refreshesHints: boolean;
+  /** It asks for findings, and asks again when it is told to; ours is sent them, those of the text before those of the circuit. */
+  readonly pullsFindings: boolean;
   readonly markdown: boolean;
   readonly snippets: boolean;
   readonly symbolTree: boolean;
@@ -22,8 +24,9 @@ export interface ClientAbilities {
 export function readAbilities(params: InitializeParams): ClientAbilities {
   const { workspace, textDocument } = params.capabilities ?? {};
   const ours = optionsOf(params.initializationOptions);
+  const isOurs = typeof ours.protocol === 'number';
   return {
-    isOurs: typeof ours.protocol === 'number',
+    isOurs,
     readsFiles: ours.readsFiles === true,
     linksCodes: ours.showsExplanations === true,
     configuration: workspace?.configuration === true,
@@ -31,6 +34,7 @@ export function readAbilities(params: InitializeParams): ClientAbilities {
     registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatching: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    pullsFindings: !isOurs && textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true,
     markdown: textDocument?.hover?.contentFormat?.includes('markdown') === true,
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,
     symbolTree: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,

@@ -7,12 +7,12 @@ export type Report = (what: string, error: unknown) => void;
  * Wraps what answers a request. A failure becomes the empty answer and a line in the log, and the server lives; a request
  * cancelled before its turn is answered as cancelled without any work.
  */
-export function answering<P, R>(
+export function answering<P, R, E = void>(
   report: Report,
   what: string,
   empty: R,
   answer: (params: P, token: CancellationToken) => R | Promise<R>,
-): (params: P, token: CancellationToken) => Promise<R | ResponseError<void>> {
+): (params: P, token: CancellationToken) => Promise<R | ResponseError<E>> {
   return async (params, token) => {
     if (token?.isCancellationRequested) return cancelled();
     try {
@@ -37,4 +37,4 @@ export function heeding<P>(report: Report, what: string, heed: (params: P) => vo
   };
 }
 
-const cancelled = (): ResponseError<void> => new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');
+const cancelled = <E>(): ResponseError<E> => new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled');

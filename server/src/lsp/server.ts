@@ -1,12 +1,18 @@
 import {
   type Connection,
   type Diagnostic,
+  type DiagnosticServerCancellationData,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  type DocumentDiagnosticParams,
+  type DocumentDiagnosticReport,
+  DocumentDiagnosticReportKind,
   FileOperationPatternKind,
   type InitializeParams,
   type InitializeResult,
   TextDocumentSyncKind,
+  type WorkspaceDiagnosticParams,
+  type WorkspaceDiagnosticReport,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { EarlyFindings } from '../analysis/analysis.ts';
@@ -14,9 +20,10 @@ import { diagnostics } from '../features/diagnostics.ts';
 import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
 import { type ClientAbilities, readAbilities } from './client-abilities.ts';
 import { whenRead } from './compared-states.ts';
+import { createPull, type Pull } from './diagnostics-pull.ts';
 import { createPush, type Push } from './diagnostics-push.ts';
 import type { Disk } from './files.ts';
-import { heeding, type Report } from './guard.ts';
+import { answering, heeding, type Report } from './guard.ts';
 import { languageCapabilities, serveLanguage } from './language-requests.ts';
 import { createLateFindings, type LateFindings } from './late-findings.ts';
 import { serveOwnRequests } from './own-requests.ts';
@@ -86,6 +93,16 @@ function start(
     pace,
     failed: report,
   });
+  const pull = abilities.pullsFindings
+    ? createPull({
+        documents: session.documents,
+        refresh: () => void connection.languages.diagnostics.refresh().catch(ignore),
+      })
+    : undefined;
+  const sendTo = (uri: string, version: number | undefined, found: Diagnostic[]): void => {
+    if (pull) pull.publish(uri, version ?? null, found);
+    else void connection.sendDiagnostics({ uri, ...(version === undefined ? {} : { version }), diagnostics: found });
+  };
   const unopened = createWorkspaceFindings({
     documents: session.documents,
     files: workspace.files,
@@ -97,14 +114,12 @@ function start(
       return analysis && document && diagnosticsOf(session, document, analysis, abilities);
     },
     release: (uri) => workspace.release(uri),
-    send: (uri, found) => void connection.sendDiagnostics({ uri, diagnostics: found }),
+    send: (uri, found) => sendTo(uri, undefined, found),
     failed: report,
   });
   const soon = (callback: () => void): void =>
     platform.soon(() => heeding(report, 'sending findings', callback)(undefined));
-  const send = ({ uri, version }: TextDocument, found: Diagnostic[]): void => {
-    void connection.sendDiagnostics({ uri, version, diagnostics: found });
-  };
+  const send = ({ uri, version }: TextDocument, found: Diagnostic[]): void => sendTo(uri, version, found);
   const tell = ({ uri, version }: TextDocument, complete: boolean): void => {
     const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete };
     if (abilities.isOurs) void connection.sendNotification(ANALYSED_NOTIFICATION, params);
@@ -166,7 +181,12 @@ function start(
     if (documents.length > 0 && abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
   };
 
-  listenToDocuments(connection, session, { push, late, workspace, unopened, affected, report });
+  const closed = (uri: string): void => {
+    if (pull) pull.dropped(uri);
+    else sendTo(uri, undefined, []);
+  };
+  listenToDocuments(connection, session, { push, late, workspace, unopened, affected, closed, report });
+  if (pull) servePull(connection, pull, unopened, report);
   connection.onDidChangeWatchedFiles(
     heeding(report, 'watched files', ({ changes }) => {
       for (const { uri } of changes) session.files.forget(uri);
@@ -221,9 +241,34 @@ function start(
           fileOperations: { willRename: { filters: MOVED } },
         },
         ...languageCapabilities,
+        ...(pull ? { diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true } } : {}),
       },
     },
   };
+}
+
+function servePull(connection: Connection, pull: Pull, unopened: WorkspaceFindings, report: Report): void {
+  const { diagnostics: asked } = connection.languages;
+  const nothing: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };
+  asked.on(
+    answering<DocumentDiagnosticParams, DocumentDiagnosticReport, DiagnosticServerCancellationData>(
+      report,
+      'findings',
+      nothing,
+      (params, token) => pull.ofDocument(params, token),
+    ),
+  );
+  asked.onWorkspace(
+    answering<WorkspaceDiagnosticParams, WorkspaceDiagnosticReport, DiagnosticServerCancellationData>(
+      report,
+      'findings of the workspace',
+      { items: [] },
+      async (params) => {
+        await unopened.settled();
+        return pull.ofWorkspace(params);
+      },
+    ),
+  );
 }
 
 interface Listening {
@@ -232,6 +277,8 @@ interface Listening {
   readonly workspace: Workspace;
   readonly unopened: WorkspaceFindings;
   readonly affected: (documents: readonly TextDocument[]) => void;
+  /** Nothing more is told of it as an open document. */
+  readonly closed: (uri: string) => void;
   readonly report: Report;
 }
 
@@ -241,7 +288,7 @@ const REST_MS = 150;
 function listenToDocuments(
   connection: Connection,
   session: Session,
-  { push, late, workspace, unopened, affected, report }: Listening,
+  { push, late, workspace, unopened, affected, closed, report }: Listening,
 ): void {
   const { documents } = session;
   connection.onDidOpenTextDocument(
@@ -282,7 +329,7 @@ function listenToDocuments(
       late.dropped(document);
       session.files.forget(document.uri);
       unopened.changed([document.uri]);
-      void connection.sendDiagnostics({ uri: document.uri, diagnostics: [] });
+      closed(document.uri);
       affected(session.listingChanged());
     }),
   );

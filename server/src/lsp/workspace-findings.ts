@@ -13,6 +13,8 @@ export interface WorkspaceFindings {
   changed(uris: readonly string[]): void;
   /** The document is open: its findings are told as those of any open one. */
   opened(uri: string): void;
+  /** Resolves once all that is wanted has been looked at. */
+  settled(): Promise<void>;
 }
 
 export interface WorkspaceFindingsTarget {
@@ -39,6 +41,8 @@ export function createWorkspaceFindings(target: WorkspaceFindingsTarget): Worksp
   const edited = new Set<string>();
   let isWanted = false;
   let isWorking = false;
+  let working = Promise.resolve();
+  let begun = Promise.resolve();
 
   const tell = (key: string, uri: string, found: Diagnostic[]): void => {
     if (found.length === 0 && !told.has(key)) return;
@@ -55,9 +59,7 @@ export function createWorkspaceFindings(target: WorkspaceFindingsTarget): Worksp
     if (found && isWanted && !documents.get(key)) tell(key, file.uri, found);
     target.release(file.uri);
   };
-  const work = async (): Promise<void> => {
-    if (isWorking) return;
-    isWorking = true;
+  const workOff = async (): Promise<void> => {
     try {
       while (isWanted && edited.size + waiting.size > 0) {
         await pace.turn();
@@ -77,19 +79,24 @@ export function createWorkspaceFindings(target: WorkspaceFindingsTarget): Worksp
       isWorking = false;
     }
   };
+  const work = (): void => {
+    if (isWorking) return;
+    isWorking = true;
+    working = workOff();
+  };
   const changed = (uris: readonly string[]): void => {
     if (!isWanted) return;
     for (const uri of uris) edited.add(fileKey(uri));
-    void work();
+    work();
   };
   return {
     wanted: (now) => {
       if (now === isWanted) return;
       isWanted = now;
       if (now)
-        void target.current().then(() => {
+        begun = target.current().then(() => {
           for (const key of files.keys()) waiting.add(key);
-          void work();
+          work();
         });
       else {
         waiting.clear();
@@ -99,6 +106,10 @@ export function createWorkspaceFindings(target: WorkspaceFindingsTarget): Worksp
       }
     },
     changed,
+    settled: async () => {
+      await begun;
+      while (isWorking) await working;
+    },
     opened: (uri) => {
       const former = told.get(fileKey(uri));
       told.delete(fileKey(uri));
