@@ -273,6 +273,55 @@ ${positions}  }
     assert.deepEqual(texts(plans(turned))[0], ['In position 1 (neck) take cavity instead of reversed cavity']);
   });
 
+  it('of a dummy coil also turns it at its own hookup, before a pickup that a string drives, and says that hum alone is turned over', () => {
+    const found = plans(withDummy('    1 "neck" neck series cavity\n')).plans;
+    assert.deepEqual(
+      found.slice(0, 3).map(({ minutes, steps }) => `${minutes} min: ${steps.map(({ text }) => text).join('; ')}`),
+      [
+        '10 min: In position 1 (neck) take reversed cavity instead of cavity',
+        '12 min: Turn the dummy coil round at its own hookup: hot and ground of ghost change places',
+        '12 min: Swap hot and ground of wren',
+      ],
+    );
+    for (const { steps, outlook } of found.slice(0, 2)) {
+      assert.match(steps[0]?.why ?? '', /^No string drives it: its hum alone is turned over; /);
+      assert.deepEqual(
+        outlook().flatMap(({ position, phase, hum }) => (position === '1' ? [`${phase}: ${hum}`] : [])),
+        ['in: gone'],
+      );
+    }
+  });
+
+  it('of a dummy coil inside the pickup swaps its leads before those of the coil that is heard', () => {
+    const text = `pickup wren {
+  coil main {
+    turns 7_600
+    wound clockwise
+    polarity north-up
+    start grey
+    finish pink
+  }
+  coil dummy {
+    turns 7_600
+    wound clockwise
+    serves none
+    start turquoise
+    finish violet
+  }
+  hookup {
+    hot pink
+    link grey violet
+    ground turquoise
+  }
+}
+`;
+    const [first, second] = planRepairs(analyse(text), { pickup: 'wren' }).plans;
+    assert.equal(first?.steps[0]?.text, 'Swap the leads of the dummy coil of wren: turquoise and violet change places');
+    assert.match(first?.steps[0]?.why ?? '', /^No string drives it: its hum alone is turned over; /);
+    assert.equal(second?.steps[0]?.text, 'Swap the leads of the main coil of wren: grey and pink change places');
+    assert.equal(first?.minutes, 15);
+  });
+
   it('tells what each plan leaves to be heard, position by position', () => {
     // Reverse wind alone, by hand: leads swapped, coils of unlike wind and unlike poles are in phase and cancel hum; poles turned
     // instead, they are in phase and their hum adds, 6 dB.

@@ -32,8 +32,13 @@ export type Move = { readonly work: Work; readonly minutes: number } & (
 
 /** Every move that the spec holds enough for. */
 export function possibleMoves(pickups: readonly QuickEstimates[], instrument: Instrument | undefined): readonly Move[] {
-  return [...pickups.flatMap(pickupMoves), ...(instrument?.positions ?? []).flatMap(positionMoves)];
+  const dummiesFirst = [...pickups].sort((a, b) => Number(isDummy(b)) - Number(isDummy(a)));
+  return [...dummiesFirst.flatMap(pickupMoves), ...(instrument?.positions ?? []).flatMap(positionMoves)];
 }
+
+/** No string drives it: what turns it over touches no phase, so of plans alike it comes first. */
+const isSilentCoil = ({ serves }: Coil): boolean => serves?.value === 'none';
+const isDummy = ({ netlist }: QuickEstimates): boolean => netlist.pickup.coils.every(isSilentCoil);
 
 function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): readonly Move[] {
   const loose = looseNetlist(pickup);
@@ -50,8 +55,14 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
   const moves: readonly Move[] = [
     ...(sharedShieldJoint(pickup) ? [move('shield by itself', (change) => ({ ...change, shieldByItself: true }))] : []),
     ...(offShield ? [move('shield off a coil', (change) => ({ ...change, offShield }))] : []),
-    move('hot and ground', (change) => ({ ...change, hotAndGroundSwapped: !change.hotAndGroundSwapped })),
-    ...(pickup.coils.length > 1 ? pickup.coils : []).flatMap((coil): readonly Move[] => {
+    move(pickup.coils.every(isSilentCoil) ? 'dummy at its hookup' : 'hot and ground', (change) => ({
+      ...change,
+      hotAndGroundSwapped: !change.hotAndGroundSwapped,
+    })),
+    ...(pickup.coils.length > 1
+      ? [...pickup.coils.filter(isSilentCoil), ...pickup.coils.filter((coil) => !isSilentCoil(coil))]
+      : []
+    ).flatMap((coil): readonly Move[] => {
       const swap = leadSwap(pickup, coil.name, loose);
       if (!swap) return [];
       const work = swap.where === 'outside' ? 'leads outside' : 'leads inside';

@@ -31,7 +31,7 @@ import {
 } from './scope.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 import { coverWords, ORDER, stepWords } from './step-words.ts';
-import { COVER, hazardsOf } from './work.ts';
+import { COVER, hazardsOf, type Work } from './work.ts';
 
 export type { RepairSubject } from './scope.ts';
 
@@ -129,13 +129,15 @@ function fittedTwice({ pickups, instrument }: Scope): readonly string[] {
 /** How far is looked. Plans dearer than the best by more than an hour's work are of no interest to anybody. */
 const LIMITS = { states: 6_000, beyondBestMinutes: 60, solutions: 4 } as const;
 
+const TURNS_WHOLE: readonly Work[] = ['hot and ground', 'dummy at its hookup'];
+
 /** The leads of every coil swapped come to hot and ground swapped, which is less work. */
 function isRoundabout(made: readonly Move[], moves: readonly Move[]): boolean {
   return made.some((move) => {
     if (move.on !== 'pickup' || !isLeads(move.work)) return false;
     const swapped = made.filter((each) => each.on === 'pickup' && each.pickup === move.pickup && isLeads(each.work));
     const whole = moves.some(
-      (each) => each.on === 'pickup' && each.pickup === move.pickup && each.work === 'hot and ground',
+      (each) => each.on === 'pickup' && each.pickup === move.pickup && TURNS_WHOLE.includes(each.work),
     );
     return whole && swapped.length === move.pickup.coils.length;
   });

@@ -25,6 +25,7 @@ export const ORDER: readonly Work[] = [
   'leads outside',
   'shield by itself',
   'hot and ground',
+  'dummy at its hookup',
   'other coil of a split',
   'dummy turned round',
 ];
@@ -50,6 +51,8 @@ function textOf(move: Move): string {
   switch (work) {
     case 'hot and ground':
       return `Swap hot and ground of ${pickup.name}`;
+    case 'dummy at its hookup':
+      return `Turn the dummy coil round at its own hookup: hot and ground of ${pickup.name} change places`;
     case 'leads outside':
     case 'leads inside':
       return `Swap the leads of ${what}: ${swappedWords(pickup, name)} change places`;
@@ -92,14 +95,20 @@ function freedWords(pickup: Pickup, off: Parameters<typeof freedLeadName>[1] | u
 const sharersOf = ({ coils }: Pickup, name: string | undefined): string =>
   list(coils.filter((coil) => coil.name === name || coil.below?.value === name).map(coilWords));
 
+const HUM_ALONE = 'no string drives it: its hum alone is turned over';
+
 function effectOf(move: Move): string {
   if (move.on === 'position')
     return move.choice.turns
-      ? 'no string drives it: its hum alone is turned over'
+      ? HUM_ALONE
       : `the other coil has the other poles up, so in phase its hum has the other sign`;
   const { pickup, work } = move;
   const own = pickup.coils.length > 1 ? ', inside it nothing changes' : '';
+  const { coils } = pickup;
+  if (coils.find(({ name }) => name === move.coil)?.serves?.value === 'none') return HUM_ALONE;
   switch (work) {
+    case 'dummy at its hookup':
+      return HUM_ALONE;
     case 'hot and ground':
       return `turns string signal and hum of ${pickup.name} over against other pickups${own}`;
     case 'leads outside':

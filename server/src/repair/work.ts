@@ -8,6 +8,7 @@ export type Work =
   | 'other coil of a split'
   | 'dummy turned round'
   | 'shield by itself'
+  | 'dummy at its hookup'
   | 'hot and ground'
   | 'leads outside'
   | 'leads inside'
@@ -44,6 +45,7 @@ export const WORK: Readonly<Record<Work, Effort>> = {
   'shield by itself': { minutes: 8, reason: 'one wire comes off a joint and goes to ground by itself' },
   'other coil of a split': { minutes: 10, reason: 'one wire moves at the switch' },
   'dummy turned round': { minutes: 10, reason: 'two wires change places at the switch' },
+  'dummy at its hookup': { minutes: 12, reason: 'two wires change places where it is soldered in' },
   'hot and ground': { minutes: 12, reason: 'two wires change places at the switch; the pickup stays closed' },
   'leads outside': { minutes: 15, reason: 'two wires change places in two joints; the pickup stays closed' },
   'bar magnet': { minutes: 30, reason: 'the pickup is opened underneath and the bar slid out, turned and put back' },
