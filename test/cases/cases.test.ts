@@ -306,6 +306,20 @@ describe('closed pickups', () => {
     assert.match(messageOf(analysis, 'phase/position-cancels'), /hum still cancels/);
   });
 
+  it('have the resistance that was read, and none for each coil', () => {
+    for (const { estimates } of analysed('closed-pickups').pickups) {
+      const { resistance20COhm, coils } = estimates();
+      assert.equal(resistance20COhm?.basis, 'reading');
+      assert.deepEqual(
+        [...coils.values()].map((coil) => [coil.resistance20COhm, coil.packing]),
+        [
+          [undefined, undefined],
+          [undefined, undefined],
+        ],
+      );
+    }
+  });
+
   it('of which one coil is not yet kicked ask for that kick, and for nothing else', () => {
     const text = readFileSync(path.join(folder, 'closed-pickups.pickup'), 'utf8');
     const part = text.slice(text.indexOf('pickup shut-neck'), text.indexOf('pickup shut-bridge'));

@@ -33,7 +33,8 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
     ...figureLines(rowsOf(data, PICKUP_NUMBERS), notes, styles),
   ];
   for (const [name, coil] of Object.entries(data.coils)) {
-    lines.push('', `  coil ${visible(name)}`, ...figureLines(rowsOf(coil, COIL_NUMBERS), notes, styles, '    '));
+    const rows = figureLines(rowsOf(coil, COIL_NUMBERS), notes, styles, '    ');
+    lines.push('', `  coil ${visible(name)}`, ...(rows.length > 0 ? rows : ['    not known by itself']));
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
   const rework = options.rework?.(analysis);

@@ -58,6 +58,16 @@ export interface WindingEstimates extends Omit<CoilEstimates, 'inductanceAirH' |
   areaShareOfFirst(shareOfTurns: number): number;
 }
 
+/**
+ * What is told of a coil: nothing that was only put in the place of what nobody knows, its part of a closed pickup, say, or the packing of
+ * a coil without turns.
+ */
+export const told = <T extends Pick<CoilEstimates, 'resistance20COhm' | 'packing' | 'turns'>>(winding: T): T => ({
+  ...winding,
+  resistance20COhm: winding.resistance20COhm?.basis === 'assumed' ? undefined : winding.resistance20COhm,
+  packing: winding.packing?.basis === 'assumed' && !winding.turns ? undefined : winding.packing,
+});
+
 /** `path` names the coil among all of an instrument, so that the causes of its error are its own. */
 export function estimateWinding(coil: Coil, reading: CoilReading | undefined, path: string): WindingEstimates {
   const ohmPerM20C = ohmPerMetre(coil.wire, coil.spool);

@@ -7,6 +7,7 @@ import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
+import { told } from './coil-winding.ts';
 import {
   BARE_STACK_PEAK_SD_DB,
   DEFAULT_CABLE_F,
@@ -31,7 +32,12 @@ import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringDri
 export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
   const coils = new Map<string, CoilEstimates>();
   for (const [coil, winding] of quick.windings)
-    coils.set(coil.name, { ...winding, inductanceAirH: undefined, inductanceH: undefined, capacitanceF: undefined });
+    coils.set(coil.name, {
+      ...told(winding),
+      inductanceAirH: undefined,
+      inductanceH: undefined,
+      capacitanceF: undefined,
+    });
   return {
     coils,
     resistance20COhm: quick.resistance20COhm,
@@ -97,7 +103,7 @@ export function pickupEstimates(
   for (const [coil, winding] of quick.windings) {
     const magnetic = magnetics.coils.get(coil);
     coils.set(coil.name, {
-      ...winding,
+      ...told(winding),
       inductanceAirH: magnetic?.airH,
       inductanceH: magnetic?.totalH,
       capacitanceF: magnetic?.capacitances.windingF,

@@ -149,7 +149,7 @@ const ROUNDS = 6;
 /** Each coil's part of what was read, by the lines in their order. */
 function partsOf(
   lines: readonly LineTogether[],
-  { netlist: { pickup }, windings, readings }: Known,
+  { netlist: { pickup, windings: wired }, windings, readings }: Known,
 ): ReadonlyMap<Coil, Estimate> {
   let ohms: ReadonlyMap<Coil, number> = new Map();
   const ohmOf = (coil: Coil) =>
@@ -179,18 +179,22 @@ function partsOf(
     parts = givenSums(before, sums);
     ohms = new Map(coils.map((coil, index) => [coil, parts[index]?.value ?? NOMINAL_OHM]));
   }
+  // Only hot to ground leaves a closed pickup: there the coils' parts do not show.
+  const closed = wired.every(({ unseen }) => unseen);
   const assumed = unknown.length > 1 ? { basis: 'assumed' as const } : {};
   return new Map(
     coils.flatMap((coil, index) => {
       const part = parts[index];
       if (!part) return [];
       if (!unknown.includes(coil)) return [[coil, part] as const];
-      return [[coil, { ...(unknown.length > 1 ? restingOn(part, COILS_ALIKE) : part), ...assumed }] as const];
+      return [
+        [coil, { ...(unknown.length > 1 && !closed ? restingOn(part, COILS_ALIKE) : part), ...assumed }] as const,
+      ];
     }),
   );
 }
 
-const COILS_ALIKE = 'its coils alike, as nobody has seen them';
+const COILS_ALIKE = 'coils that nobody read alike, assumed';
 
 /** A coil of which nothing is known: anything, but with the others of which nothing is known more or less alike. */
 function anyOf(ohm: number, alike: number, path: string): Estimate {

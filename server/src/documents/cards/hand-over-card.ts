@@ -5,6 +5,7 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { wholePickupNumbers } from '../../comparison/numbers-table.ts';
 import { reworkOf } from '../../comparison/reworks.ts';
+import { told } from '../../estimates/coil-winding.ts';
 import { HEIGHT_MM } from '../../estimates/common-practice.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { celsius } from '../../model/bench.ts';
@@ -243,8 +244,8 @@ function returnedParts({ pickup }: PickupAnalysis, source: CardSource): readonly
 
 /** With what is known of it; of one that was only found, its reading. */
 function returnedCoil(pickup: Pickup, coil: Coil, source: CardSource): Line {
-  if (coil.turns || coil.counted || quickOf(source.analysis.bench)(pickup).windings.get(coil)?.resistance20COhm)
-    return coilLine(pickup, coil, source);
+  const winding = quickOf(source.analysis.bench)(pickup).windings.get(coil);
+  if (coil.turns || coil.counted || (winding && told(winding).resistance20COhm)) return coilLine(pickup, coil, source);
   const read = pickup.readings
     .flatMap(({ lines }) => lines)
     .find((line) => line.kind === 'coil resistance' && line.coil.text === coil.name);
@@ -283,7 +284,7 @@ function coilText(quick: QuickEstimates, coil: Pickup['coils'][number]): string 
         : 'turns unknown',
     ...(gauge === undefined ? [] : [`of ${gauge} AWG`]),
   ].join(' ');
-  const ohm = winding?.resistance20COhm;
+  const ohm = winding && told(winding).resistance20COhm;
   return ohm ? `${wound}, ${ofDimension(ohm, 'resistance')} at 20\u202F°C` : wound;
 }
 

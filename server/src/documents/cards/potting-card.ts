@@ -2,6 +2,7 @@
 
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
+import { told } from '../../estimates/coil-winding.ts';
 import { bathC, bathLimits, sharesTogether, suggestedBathC, waxMasses } from '../../estimates/potting.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Pickup } from '../../model/pickup.ts';
@@ -125,9 +126,9 @@ function limitTable(limits: ReturnType<typeof bathLimits>): HtmlNode {
 
 function readingTable(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): HtmlNode {
   const rows = [
-    ...[...quick.windings].map(([coil, { resistance20COhm }]) => ({
+    ...[...quick.windings].map(([coil, winding]) => ({
       name: `${coil.name} coil`,
-      at20C: resistance20COhm,
+      at20C: told(winding).resistance20COhm,
     })),
     ...(quick.netlist.pickup.coils.length > 1 ? [{ name: 'hot to ground', at20C: quick.resistance20COhm }] : []),
   ];

@@ -8,8 +8,6 @@ interface Known {
   readonly wound: CoilPicture['wound'];
   readonly polarity: CoilPicture['poles']['polarity'];
   readonly endsTraced: boolean;
-  /** In a closed pickup, of which only the whole was read. */
-  readonly unseen: boolean;
   readonly foil: string | undefined;
 }
 
@@ -17,14 +15,14 @@ interface Known {
 export function coilCaptions(
   coil: Coil,
   winding: WindingEstimates | undefined,
-  { wound, polarity, endsTraced, unseen, foil }: Known,
+  { wound, polarity, endsTraced, foil }: Known,
 ): Pick<CoilPicture, 'captions' | 'caption' | 'description'> {
   const name = `${coil.name} coil`;
   const wire = wireWords(coil);
   const turns =
     winding?.turns === undefined ? 'turns unknown' : printQuantity({ ...winding.turns, dimension: 'turns', digits: 6 });
   const resistance =
-    !unseen && winding?.resistance20COhm && printQuantity({ ...winding.resistance20COhm, dimension: 'resistance' });
+    winding?.resistance20COhm && printQuantity({ ...winding.resistance20COhm, dimension: 'resistance' });
   const length = winding?.wireLengthM && printQuantity({ ...winding.wireLengthM, dimension: 'length', unit: 'm' });
   const direction = woundWords(wound);
   const line = (text: string | undefined, weight: Caption['weight']): readonly Caption[] =>

@@ -2,6 +2,7 @@ import { colourWords } from '../../../../grammar/values/iec60757.ts';
 import { canonicalLeadName, leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
+import { told } from '../../estimates/coil-winding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
 import { type Coil, type CoilEnd, poleOf, rotationOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
@@ -74,7 +75,8 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const { quick, laidOut } = sources;
   const { coil } = place;
   const own = quick.signs.find((each) => each.coil.name === coil.name);
-  const winding = [...quick.windings].find(([each]) => each.name === coil.name)?.[1];
+  const [, solved] = [...quick.windings].find(([each]) => each.name === coil.name) ?? [];
+  const winding = solved && told(solved);
   const { ends, unseen = false } = quick.netlist.windings.find((each) => each.coil.name === coil.name) ?? {};
   const endsTraced = ends !== 'from a kick';
   const wound = endsTraced && own?.wind ? rotationOf(own.wind.sign) : undefined;
@@ -82,7 +84,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
   const foil = foilPicture(coil, laidOut.netlist);
-  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, unseen, foil: foil?.description });
+  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, foil: foil?.description });
   const serves = coil.serves?.value;
   return {
     id: coil.name,
@@ -104,7 +106,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
     }),
     foil,
     resistance:
-      unseen || winding?.resistance20COhm === undefined
+      winding?.resistance20COhm === undefined
         ? undefined
         : printValue({ ...winding.resistance20COhm, dimension: 'resistance' }),
     serves: serves === 'none' ? undefined : serves,
