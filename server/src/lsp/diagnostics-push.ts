@@ -55,7 +55,8 @@ export function createPush({ diagnose, send, soon }: PushTarget): Push {
   const workOffOne = (): void => {
     const document = waiting.shift();
     if (document === undefined) return;
-    const { found, isDone } = diagnose(document, typedIn.delete(document));
+    const { found, isDone } = diagnose(document, typedIn.has(document));
+    if (found) typedIn.delete(document);
     if (!isDone) waiting.unshift(document);
     if (found) send(document, found, isDone);
   };

@@ -35,6 +35,7 @@ import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from 
 import { toDiagnostic } from './to-protocol.ts';
 import { tooLargeDiagnostic } from './too-large.ts';
 import { createUnusedParts, isPartsFile } from './unused-parts.ts';
+import { warmUp } from './warm-up.ts';
 import { createWorkspace, type Workspace } from './workspace.ts';
 import { createWorkspaceFindings, type WorkspaceFindings } from './workspace-findings.ts';
 
@@ -141,12 +142,20 @@ function start(
       isIndexed = true;
       push.affected([...session.documents.all()].filter(looksAtParts));
     });
+  let isWarm = false;
+  const warmUpOnce = (document: TextDocument): void => {
+    const analysis = session.analysisOf(document);
+    if (isWarm || analysis === undefined || analysis.model.pickups.length === 0) return;
+    isWarm = true;
+    warmUp(analysis, session.files, pace).catch((error: unknown) => report('warming up', error));
+  };
   const late: LateFindings = createLateFindings({
     analysisOf: (document) => session.analysisOf(document),
     ready: (document) => {
       const [hasMore, hasOther] = [session.complete(document), looksAtParts(document)];
       if (hasMore || hasOther) send(document, diagnosed(document));
       tell(document, true);
+      warmUpOnce(document);
     },
     afterRest: (callback) => {
       const timer = setTimeout(heeding(report, 'late findings', callback), REST_MS, undefined);
