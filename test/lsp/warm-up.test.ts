@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { createSession } from '../../server/src/lsp/session.ts';
 import { warmUp } from '../../server/src/lsp/warm-up.ts';
-import { HUM_CANCELLING, pickupText } from '../estimates/spec-text.ts';
+import { HUM_CANCELLING, pickupText } from '../support/shop.ts';
 
 const URI = 'file:///bench/example.pickup';
 
