@@ -1,4 +1,5 @@
 /** What matching one line keeps track of: the items, how far any reading of them came, and the problems with values. */
+import { given } from '../values/present.ts';
 import type { Dimension } from '../values/unit-table.ts';
 import type { Shape } from './schema/shape.ts';
 import type { Span } from './span.ts';
@@ -60,6 +61,10 @@ export const replaceFix = (span: Span, newText: string) => ({
   title: `Write \`${newText}\``,
   edits: [{ span, newText }],
 });
+
+/** The fix of a problem, where it is known what was meant. */
+export const fixTo = (span: Span, meant: string | undefined) =>
+  given({ fixes: meant === undefined ? undefined : [replaceFix(span, meant)] });
 
 export function wordOf(item: Item | undefined): string | undefined {
   return item?.kind === 'word' ? item.text : undefined;

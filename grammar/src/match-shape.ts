@@ -2,7 +2,7 @@
  * Reads items by a shape, from left to right: alternatives in their order, the first that fits is kept, so that the work
  * is bounded by items times alternatives.
  */
-import { type Attempt, fail, isPunctuation, type Match, nameOf, replaceFix, tell, wordOf } from './match-attempt.ts';
+import { type Attempt, fail, fixTo, isPunctuation, type Match, nameOf, tell, wordOf } from './match-attempt.ts';
 import { matchPath } from './match-path.ts';
 import {
   matchCount,
@@ -150,7 +150,7 @@ function matchString(attempt: Attempt, index: number, shape: Shape): Match | und
     code: 'syntax/unexpected',
     span,
     message: 'A text is written in quotes.',
-    ...(text === undefined ? {} : { fixes: [replaceFix(span, `"${text}"`)] }),
+    ...fixTo(span, text && `"${text}"`),
   } as const;
   return fail(attempt, index, { label: 'a text in quotes', problem, shape });
 }

@@ -1,6 +1,6 @@
 /** A block's lines are read by its schema: facts by field, and the problems of what does not fit. */
 import { dimensionOf, symbolsOf } from '../values/unit-table.ts';
-import { type Attempt, attemptOf, fail, replaceFix, type Wanted, wordOf } from './match-attempt.ts';
+import { type Attempt, attemptOf, fail, fixTo, type Wanted, wordOf } from './match-attempt.ts';
 import { textOf } from './match-quantity.ts';
 import { matchShape } from './match-shape.ts';
 import { mendOf } from './mend.ts';
@@ -224,7 +224,7 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
       code: 'syntax/unknown-word',
       span: item.span,
       message: `\`${item.text}\` does not fit here; ${labels} does.`,
-      ...(meant === undefined ? {} : { fixes: [replaceFix(item.span, meant)] }),
+      ...fixTo(item.span, meant),
     };
   }
   return (
@@ -302,7 +302,7 @@ function unknownWord(fact: FactNode, schema: BlockSchema, meant: string | undefi
     code: 'syntax/unknown-word',
     span: first.span,
     message: `\`${first.text}\` is no fact of ${owner}${explained(first.text, meant)}.`,
-    ...(meant === undefined ? {} : { fixes: [replaceFix(first.span, meant)] }),
+    ...fixTo(first.span, meant),
   };
   if (field === undefined || meant === undefined) return { field, value: undefined, problems: [problem] };
   const items = [{ ...first, text: meant }, ...fact.items.slice(1)];

@@ -2,6 +2,7 @@
  * Slips of the pen whose meaning is plain: what may be written at the place where a line stops making sense. Nothing is offered that
  * was not read again with the change made, and nothing that makes another number or another part of what was typed.
  */
+import { given } from '../values/present.ts';
 import { type Dimension, dimensionOf, symbolsOf } from '../values/unit-table.ts';
 import { buildItem } from './build-item.ts';
 import { type Attempt, attemptOf, type Match, type replaceFix, type Wanted } from './match-attempt.ts';
@@ -44,7 +45,7 @@ export function mendOf(attempt: Attempt, from: number, shape: Shape, misfit: Syn
     const problem: SyntaxProblem = {
       ...misfit,
       span: isInserted ? item.span : span,
-      ...(first.message === undefined ? {} : { message: first.message }),
+      ...given({ message: first.message }),
       fixes: good.map((change) => fixOf(items, change)),
     };
     return { problem, items: second === undefined ? changed(items, first) : undefined };

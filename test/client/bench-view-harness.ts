@@ -250,6 +250,7 @@ export class Bench {
     return {
       sections: SECTION_NAMES.flatMap((section) => sectionOf(section, states, params) ?? []),
       drawing: {
+        protocol: PROTOCOL_VERSION,
         ...result,
         uri,
         file: uri.split('/').at(-1) ?? '',
@@ -267,13 +268,16 @@ export class Bench {
     const { uri } = document;
     const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
     const states = { document, now, before: base && (await this.bases.before(base, now)) };
-    return sound(states, {
+    return {
       protocol: PROTOCOL_VERSION,
-      uri,
-      subject,
-      pots: { volume: 10, tone: 10 },
-      frequencyHz: 110,
-    });
+      ...sound(states, {
+        protocol: PROTOCOL_VERSION,
+        uri,
+        subject,
+        pots: { volume: 10, tone: 10 },
+        frequencyHz: 110,
+      }),
+    };
   }
 }
 

@@ -152,9 +152,9 @@ describe('a file analysed in steps', () => {
     const { session, open } = opened(cancelling('p') + cancelling('q'));
     assert.equal(session.goOn(URI, now).isDone, false);
     const edited = open(2, cancelling('only'));
-    const analysis = await session.whenAnalysed(edited);
+    const found = await session.whenAnalysed(edited.uri);
     assert.deepEqual(
-      analysis?.pickups.map(({ pickup }) => pickup.name),
+      found?.analysis.pickups.map(({ pickup }) => pickup.name),
       ['only'],
     );
   });

@@ -1,4 +1,5 @@
 /** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
@@ -84,7 +85,7 @@ const MOST_PLANNED = 12;
 
 function offeredPlan(finding: Finding, analysis: Analysis, planned: Set<string>): { readonly plan?: OfferedPlan } {
   const { pickup, instrument } = finding.subject;
-  const subject = instrument === undefined ? { ...(pickup === undefined ? {} : { pickup }) } : { instrument };
+  const subject = instrument === undefined ? { ...given({ pickup }) } : { instrument };
   const key = JSON.stringify(subject);
   if (!isPlannable(finding) || planned.has(key) || planned.size >= MOST_PLANNED) return {};
   planned.add(key);

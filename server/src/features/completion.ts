@@ -2,6 +2,7 @@ import { type Expectation, expectedAt } from '../../../grammar/src/expect.ts';
 import { photo } from '../../../grammar/src/schema/common.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Item, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import { given } from '../../../grammar/values/present.ts';
 import { type Dimension, symbolsOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
@@ -141,7 +142,7 @@ function blocks({ analysis, placed, expected }: Sources): readonly Completion[] 
     return {
       kind: 'block',
       label: keyword,
-      ...(snippet === undefined ? {} : { snippet }),
+      ...given({ snippet }),
       detail: meaning,
       about: aboutBlockKind(keyword),
       sort: `3${keyword}`,

@@ -1,4 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifiedLeads } from '../repair/identified-leads.ts';
 import { ownPickups } from './own-blocks.ts';
@@ -22,7 +23,7 @@ export function identifyActions(analysis: Analysis, span: Span): readonly Identi
     if (pickup.hookup && pickup.coils.every(({ start, finish }) => start && finish)) return [];
     return identifiedLeads(analysis, pickup).facts.flatMap(({ title, proven, hint, edits }) => {
       const located = locateEdits(analysis, edits);
-      return located ? [{ title, proven, ...(hint === undefined ? {} : { hint }), edits: located }] : [];
+      return located ? [{ title, proven, ...given({ hint }), edits: located }] : [];
     });
   });
 }

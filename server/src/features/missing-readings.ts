@@ -1,5 +1,6 @@
 /** What is not known of a pickup or an instrument, and the one reading that settles it: which points, in what way, what to expect. */
 
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { LeadReading } from '../estimates/estimates.ts';
 import { leadReadings } from '../estimates/lead-readings.ts';
@@ -99,7 +100,7 @@ function coilReadings(
     {
       settles: unknown ? `turns of ${coilWords(coil)}` : `resistance of ${coilWords(coil)}, and with it its turns`,
       how: `Meter in ohms from ${start} to ${finish}, before the two are joined to anything else.`,
-      ...(expected === undefined ? {} : { expected }),
+      ...given({ expected }),
       line: `${coil.name} … kohm`,
       place: coil.place,
     },

@@ -1,5 +1,6 @@
 /** A pickup on record: what a shop asks for when it looks for one made two years ago. */
 
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { TARGET_TOLERANCE } from '../estimates/common-practice.ts';
@@ -67,9 +68,7 @@ export interface RecordedFile {
 export const statedRecord = (pickup: Pickup, file: string, instruments: readonly string[]): PickupRecord => ({
   file,
   ...stated(pickup),
-  ...given('serial', pickup.serial?.value),
-  ...given('customer', pickup.customer?.value),
-  ...given('position', pickup.position?.value),
+  ...given({ serial: pickup.serial?.value, customer: pickup.customer?.value, position: pickup.position?.value }),
   life: [],
   instruments,
   findings: [],
@@ -108,29 +107,22 @@ function stateRecord({ pickup, quick }: PickupAnalysis): StateRecord {
   const state = stated(pickup);
   return {
     ...state,
-    ...(figure === undefined ? {} : { resistance20COhm: figure }),
-    coils: state.coils.map((coil) => ({ ...coil, ...given('turns', quick.coils.get(coil.name)?.turns?.value) })),
+    ...given({ resistance20COhm: figure }),
+    coils: state.coils.map((coil) => ({ ...coil, ...given({ turns: quick.coils.get(coil.name)?.turns?.value }) })),
   };
 }
 
 function stated(pickup: Pickup): StateRecord {
   return {
     name: pickup.name,
-    ...given('title', pickup.title),
-    ...given('made', pickup.made?.value),
+    ...given({ title: pickup.title, made: pickup.made?.value }),
     coils: pickup.coils.map((coil) => ({
       name: coil.name,
-      ...given('spool', coil.spool?.name),
-      ...given('wire', coil.wire?.name),
-      ...given('bobbin', coil.bobbin?.name),
+      ...given({ spool: coil.spool?.name, wire: coil.wire?.name, bobbin: coil.bobbin?.name }),
     })),
     magnets: magnetsOf(pickup),
     photos: photographsOf(pickup).map(({ line: { value } }) => ({ file: value.file.value, caption: value.caption })),
   };
-}
-
-function given<K extends string, T>(key: K, value: T | undefined): { readonly [key in K]?: T } {
-  return value === undefined ? {} : ({ [key]: value } as { readonly [key in K]: T });
 }
 
 function magnetsOf({ barMagnet, coils }: Pickup): readonly string[] {

@@ -1,6 +1,7 @@
 /** What the bench view asks for beyond the drawing (its sections, its page, sound), and what else a file is asked for: cards, plans, pickups on record. Plain data. */
 import type { NumbersTable } from '../comparison/numbers-table.ts';
-import type { DrawnFinding, FactTable, Position, Pots, Range, Subject } from './protocol-parts.ts';
+import type { MissingReading } from '../features/missing-readings.ts';
+import type { AboutFile, DrawnFinding, FactTable, Message, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /** The state to compare with: a file, and texts that go before what the file system holds now. */
 export interface BaseState {
@@ -61,9 +62,7 @@ export const WIDE_FROM = 880;
  */
 export const SECTION_REQUEST = 'pickup/section';
 
-export interface SectionParams extends SectionAsked {
-  readonly protocol: number;
-  readonly uri: string;
+export interface SectionParams extends SectionAsked, AboutFile {
   readonly section: SectionName;
   readonly base?: BaseState;
 }
@@ -80,9 +79,7 @@ export interface SectionAsked {
   readonly among?: readonly string[];
 }
 
-export interface SectionResult {
-  readonly protocol: number;
-  readonly uri: string;
+export interface SectionResult extends AboutFile {
   /** Of the document that this was made from. */
   readonly version: number;
   readonly content: Section;
@@ -116,11 +113,7 @@ export interface FactRow {
   readonly range?: Range;
 }
 
-export interface MissingRow {
-  readonly settles: string;
-  readonly how: string;
-  readonly expected?: string;
-  readonly line: string;
+export interface MissingRow extends Omit<MissingReading, 'place'> {
   readonly range?: Range;
 }
 
@@ -169,15 +162,13 @@ export interface ResponseView extends PlotView {
 /** Client to server: pickups on record in the files named, those that fit every filter. */
 export const FIND_REQUEST = 'pickup/find';
 
-export interface FindParams {
-  readonly protocol: number;
+export interface FindParams extends Message {
   readonly uris: readonly string[];
   /** Filters written like facts, as the command line's `--where`, with commas between; other words are the list's own matter. */
   readonly typed: string;
 }
 
-export interface FindResult {
-  readonly protocol: number;
+export interface FindResult extends Message {
   readonly found: readonly FoundPickup[];
   /** True where something typed was a filter. */
   readonly isFiltered: boolean;
@@ -201,27 +192,16 @@ export interface FoundPickup {
 /** Client to server: the view as one page that needs nothing else. */
 export const PAGE_REQUEST = 'pickup/page';
 
-export interface PageParams {
-  readonly protocol: number;
-  readonly uri: string;
-  readonly subject: Subject;
-  readonly position?: string;
-  readonly pots: Pots;
-  readonly base?: BaseState;
-  readonly among?: readonly string[];
-}
+export type PageParams = Omit<SectionParams, 'section' | 'width'>;
 
-export interface PageResult {
-  readonly protocol: number;
+export interface PageResult extends Message {
   readonly html?: string;
 }
 
 /** Client to server: the printable cards of a file. */
 export const CARDS_REQUEST = 'pickup/cards';
 
-export interface CardsParams {
-  readonly protocol: number;
-  readonly uri: string;
+export interface CardsParams extends AboutFile {
   readonly kinds: readonly string[];
   readonly paper: 'a4' | 'letter';
   /** Only of this pickup. */
@@ -230,8 +210,7 @@ export interface CardsParams {
   readonly photos?: boolean;
 }
 
-export interface CardsResult {
-  readonly protocol: number;
+export interface CardsResult extends Message {
   /** `name`: what its file is called, without an ending; no two alike. */
   readonly pages: readonly { readonly name: string; readonly title: string; readonly html: string }[];
   /** Cards that are not made, and why. */
@@ -241,15 +220,12 @@ export interface CardsResult {
 /** Client to server: what can be done with the pickup or instrument at a position. */
 export const PLANS_REQUEST = 'pickup/plans';
 
-export interface PlansParams {
-  readonly protocol: number;
-  readonly uri: string;
+export interface PlansParams extends AboutFile {
   readonly cursor: Position;
   readonly what: 'repair' | 'identify';
 }
 
-export interface PlansResult {
-  readonly protocol: number;
+export interface PlansResult extends Message {
   /** The best first: fewest findings left, then what fits the readings, then the least work. */
   readonly plans: readonly Plan[];
 }
@@ -276,8 +252,7 @@ export interface SoundParams extends PageParams {
   readonly frequencyHz: number;
 }
 
-export interface SoundResult {
-  readonly protocol: number;
+export interface SoundResult extends Message {
   readonly sampleRate: number;
   /** Samples of 16 bits, little end first, in base64; absent where the response is not known. */
   readonly now?: string;

@@ -1,4 +1,4 @@
-import type { Connection } from 'vscode-languageserver';
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import {
   CARDS_REQUEST,
@@ -24,11 +24,10 @@ import {
 import { type ComparedStates, createBases, ownBefore, whenRead } from './compared-states.ts';
 import { fileKey } from './file-key.ts';
 import { findPickups } from './find.ts';
-import { answering, type Report } from './guard.ts';
+import type { AnswerOwn } from './guard.ts';
 import { slice } from './pace.ts';
 import { benchPage, cardPages } from './page.ts';
 import { plansAt } from './plans.ts';
-import { PROTOCOL_VERSION } from './protocol.ts';
 import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
@@ -36,10 +35,7 @@ import { sound } from './sound.ts';
 type Asked = Pick<SectionParams, 'uri' | 'base' | 'among'> & { readonly subject?: SectionParams['subject'] };
 
 /** Requests of the bench view: one section each, so that whatever is typed meanwhile comes between them. */
-export function serveBench(
-  connection: Connection,
-  { session, report }: { readonly session: Session; readonly report: Report },
-): void {
+export function serveBench(own: AnswerOwn, session: Session): void {
   const bases = createBases(session.files);
   /** A shop has hundreds of files; a keystroke's findings come between them. */
   const analysesOf = async (uris: readonly string[]): Promise<readonly Analysis[]> => {
@@ -52,76 +48,46 @@ export function serveBench(
     return [...found.values()];
   };
   const statesOf = async ({ uri, base, subject, among }: Asked): Promise<ComparedStates | undefined> => {
-    const document = session.documents.get(uri);
-    const now = document && (await session.whenAnalysed(document));
-    if (!document || !now) return undefined;
+    const found = await session.whenAnalysed(uri);
+    if (!found) return undefined;
+    const { document, analysis: now } = found;
     const before = base ? await bases.before(base, now) : subject && ownBefore(now, subject);
-    return { document, now, before, ...(among === undefined ? {} : { among: await analysesOf([uri, ...among]) }) };
+    return { document, now, before, ...given({ among: among && (await analysesOf([uri, ...among])) }) };
   };
-  connection.onRequest<SectionResult | null, void>(
-    SECTION_REQUEST,
-    answering<SectionParams, SectionResult | null>(report, 'bench view', null, async (params) => {
-      const states = await statesOf(params);
-      const content = states && isSectionName(params.section) ? sectionOf(params.section, states, params) : undefined;
-      if (states === undefined || content === undefined) return null;
-      return { protocol: PROTOCOL_VERSION, uri: params.uri, version: states.document.version, content };
-    }),
-  );
-  connection.onRequest(
-    PAGE_REQUEST,
-    answering<PageParams, PageResult>(report, 'page', { protocol: PROTOCOL_VERSION }, async (params) => {
-      const states = await statesOf(params);
-      return {
-        protocol: PROTOCOL_VERSION,
-        ...(states ? { html: await benchPage(states, params, session.files.photoBytes) } : {}),
-      };
-    }),
-  );
-  const noCards: CardsResult = { protocol: PROTOCOL_VERSION, pages: [], leftOut: [] };
-  connection.onRequest(
-    CARDS_REQUEST,
-    answering<CardsParams, CardsResult>(report, 'cards', noCards, async (params) => {
-      const states = await statesOf(params);
-      return states ? cardPages(states, params, session.files.photoBytes) : noCards;
-    }),
-  );
-  const silence: SoundResult = { protocol: PROTOCOL_VERSION, sampleRate: 48_000 };
-  connection.onRequest<SoundResult, void>(
-    SOUND_REQUEST,
-    answering<SoundParams, SoundResult>(report, 'sound', silence, async (params) => {
-      const states = await statesOf(params);
-      return states ? sound(states, params) : silence;
-    }),
-  );
-  const noPlans: PlansResult = { protocol: PROTOCOL_VERSION, plans: [] };
-  connection.onRequest(
-    PLANS_REQUEST,
-    answering<PlansParams, PlansResult>(report, 'plans', noPlans, async (params, token) => {
-      const document = session.documents.get(params.uri);
-      const analysis = document && (await session.whenAnalysed(document, token));
-      if (!document || !analysis) return noPlans;
-      const textOf = (uri: string) => session.files.document(uri);
-      return { protocol: PROTOCOL_VERSION, plans: plansAt({ document, analysis, textOf }, params) };
-    }),
-  );
-  const nothingFound: FindResult = {
-    protocol: PROTOCOL_VERSION,
-    found: [],
-    isFiltered: false,
-    examples: [],
-  };
-  connection.onRequest(
-    FIND_REQUEST,
-    answering<FindParams, FindResult>(report, 'find', nothingFound, (params, token) => {
-      let isOver = slice();
-      const goOn = async (): Promise<boolean> => {
-        if (isOver()) {
-          await new Promise((resolve) => setTimeout(resolve, 0));
-          isOver = slice();
-        }
-        return !token.isCancellationRequested;
-      };
-      return findPickups({ session, goOn }, params);
-    }),
-  );
+  own<SectionParams, SectionResult | null>(SECTION_REQUEST, 'bench view', null, async (params) => {
+    const states = await statesOf(params);
+    const content = states && isSectionName(params.section) ? sectionOf(params.section, states, params) : undefined;
+    return states && content ? { uri: params.uri, version: states.document.version, content } : null;
+  });
+  own<PageParams, PageResult>(PAGE_REQUEST, 'page', {}, async (params) => {
+    const states = await statesOf(params);
+    return states ? { html: await benchPage(states, params, session.files.photoBytes) } : {};
+  });
+  const noCards = { pages: [], leftOut: [] };
+  own<CardsParams, CardsResult>(CARDS_REQUEST, 'cards', noCards, async (params) => {
+    const states = await statesOf(params);
+    return states ? cardPages(states, params, session.files.photoBytes) : noCards;
+  });
+  const silence = { sampleRate: 48_000 };
+  own<SoundParams, SoundResult>(SOUND_REQUEST, 'sound', silence, async (params) => {
+    const states = await statesOf(params);
+    return states ? sound(states, params) : silence;
+  });
+  own<PlansParams, PlansResult>(PLANS_REQUEST, 'plans', { plans: [] }, async (params, token) => {
+    const found = await session.whenAnalysed(params.uri, token);
+    const textOf = (uri: string) => session.files.document(uri);
+    return { plans: found ? plansAt({ ...found, textOf }, params) : [] };
+  });
+  const nothingFound = { found: [], isFiltered: false, examples: [] };
+  own<FindParams, FindResult>(FIND_REQUEST, 'find', nothingFound, (params, token) => {
+    let isOver = slice();
+    const goOn = async (): Promise<boolean> => {
+      if (isOver()) {
+        await new Promise((resolve) => setTimeout(resolve, 0));
+        isOver = slice();
+      }
+      return !token.isCancellationRequested;
+    };
+    return findPickups({ session, goOn }, params);
+  });
 }

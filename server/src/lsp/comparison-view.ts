@@ -1,5 +1,6 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { language } from '../../../grammar/src/schema/index.ts';
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
@@ -26,7 +27,7 @@ export function comparisonView(
   const past = subjectDrawing(
     analysis,
     { kind, name },
-    { width: params.width, played: potsFrom(params.pots), ...(live === undefined ? {} : { live }) },
+    { width: params.width, played: potsFrom(params.pots), ...given({ live }) },
   );
   // All of both: one that needs inductances would else seem new on the side where they are worked out already.
   const findings = compareFindings(analysis.allFindings(), before.after.allFindings(), facts.renamed);
@@ -41,7 +42,7 @@ export function comparisonView(
       message,
       range: toRange(document, span),
     })),
-    ...(past === undefined ? {} : { svg: past.svg }),
+    ...given({ svg: past?.svg }),
     changedNow: changedOnDrawing('after', facts.changes, params.subject, now),
     changedBefore: changedOnDrawing('before', facts.changes, params.subject, analysis),
   };

@@ -1,5 +1,6 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { type OwnPart, ownParts } from '../analysis/own-parts.ts';
 import { cautionsFor } from '../checks/explanation.ts';
@@ -14,23 +15,18 @@ import { fileName } from './file-key.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { heardAt, knobsOf, positionsOf, potsFrom } from './heard.ts';
 import { invitationTo } from './invitation.ts';
-import { type DrawingParams, type DrawingResult, type HeardAt, PROTOCOL_VERSION } from './protocol.ts';
+import type { DrawingParams, DrawingResult, HeardAt } from './protocol.ts';
 import type { Subject } from './protocol-parts.ts';
+import type { Opened } from './session.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 
-interface Drawn {
-  readonly document: TextDocument;
-  readonly analysis: Analysis;
-}
-
 /** The drawing of one pickup or instrument of a document or of its parts; where there is nothing to draw, an invitation. */
-export function drawing(params: DrawingParams, { document, analysis }: Drawn): DrawingResult {
+export function drawing(params: DrawingParams, { document, analysis }: Opened): Omit<DrawingResult, 'protocol'> {
   const own = ownSubjects(analysis);
   const parts = ownParts(analysis);
   const chosen = chosenSubject({ own, parts }, params, { document, analysis });
   const result = {
-    protocol: PROTOCOL_VERSION,
     uri: params.uri,
     version: document.version,
     subjects: [
@@ -51,22 +47,21 @@ export function drawing(params: DrawingParams, { document, analysis }: Drawn): D
     return { ...result, ...stale, ...invitation, parts: [], positions: [] };
   }
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
-  const heard = heardAt(analysis, { subject, ...(params.position === undefined ? {} : { position: params.position }) });
+  const heard = heardAt(analysis, { subject, ...given({ position: params.position }) });
   const former = formerLabel(pickupsIn(analysis, subject));
   const drawn = subjectDrawing(analysis, subject, {
     width: params.width,
     played: potsFrom(params.pots),
-    ...(heard === undefined ? {} : { live: heard.position.key.value }),
+    ...given({ live: heard?.position.key.value }),
   });
   return {
     ...result,
     ...stale,
     subject,
     title: chosen.title,
-    ...(former === undefined ? {} : { former }),
-    ...(drawn === undefined ? {} : { svg: drawn.svg, table: drawn.table }),
+    ...given({ former, svg: drawn?.svg, table: drawn?.table }),
     positions: positionsOf(analysis, subject).map(toHeardAt),
-    ...(heard === undefined ? {} : { position: heard.id }),
+    ...given({ position: heard?.id }),
     parts: (drawn?.parts ?? []).flatMap(({ id, label, at }) =>
       at.uri === analysis.uri ? [{ id, label, range: toRange(document, at) }] : [],
     ),
@@ -86,7 +81,7 @@ type Chosen = OwnSubject | (typeof PARTS & { readonly title: string });
 function chosenSubject(
   { own, parts }: Choices,
   { subject, cursor }: DrawingParams,
-  { document, analysis }: Drawn,
+  { document, analysis }: Opened,
 ): Chosen | undefined {
   const shelf = parts.length === 0 ? undefined : { ...PARTS, title: fileName(document.uri) };
   const offset = cursor && offsetFrom(document, cursor);
@@ -108,7 +103,7 @@ const partAround = (parts: readonly OwnPart[], { tree }: Analysis, isIn: (span: 
       isIn({ start: offset, end: offset + chunk.text.length }) && parts.some(({ place }) => place.chunk === chunk),
   );
 
-const rangesOf = (parts: readonly OwnPart[], { document, analysis }: Drawn) =>
+const rangesOf = (parts: readonly OwnPart[], { document, analysis }: Opened) =>
   analysis.tree.chunks.flatMap(({ chunk, offset }) => {
     const { content } = chunk;
     if (content === undefined || !parts.some(({ place }) => place.chunk === chunk)) return [];

@@ -1,3 +1,4 @@
+import { given } from '../../../grammar/values/present.ts';
 import type { FileSpan } from '../analysis/analysis-types.ts';
 import { type PickupRecord, pickupRecord } from '../features/pickup-record.ts';
 import { filterExamples, filtersBy, filtersIn, recordFilter } from '../features/record-filter.ts';
@@ -7,7 +8,6 @@ import { printQuantity } from '../quantities/print.ts';
 import type { FindParams, FindResult, FoundPickup } from './bench-view-protocol.ts';
 import { whenRead } from './compared-states.ts';
 import { fileKey } from './file-key.ts';
-import { PROTOCOL_VERSION } from './protocol.ts';
 import type { Session } from './session.ts';
 import { toRange } from './to-protocol.ts';
 
@@ -21,9 +21,12 @@ export interface Search {
 }
 
 /** Pickups on record in these files that fit every filter, in order of their date. Only those are solved that a filter or the list asks for. */
-export async function findPickups({ session, goOn }: Search, { typed, uris }: FindParams): Promise<FindResult> {
+export async function findPickups(
+  { session, goOn }: Search,
+  { typed, uris }: FindParams,
+): Promise<Omit<FindResult, 'protocol'>> {
   const filters = filtersIn(typed);
-  const always = { protocol: PROTOCOL_VERSION, isFiltered: filters.length > 0, examples: filterExamples(), found: [] };
+  const always = { isFiltered: filters.length > 0, examples: filterExamples(), found: [] };
   const problem = filters.flatMap((each) => problemOf(recordFilter(each), each))[0];
   if (problem !== undefined) return { ...always, problem };
   const files = new Map<string, ReadFacts>();
@@ -91,7 +94,7 @@ function foundPickup(
       uri: at.uri,
       range: toRange(document, at),
       name: record.name,
-      ...(record.title === undefined ? {} : { title: record.title }),
+      ...given({ title: record.title }),
       about: aboutRecord(record),
       reasons: [...(asks('design') ? record.differsFromDesign : []), ...(asks('needs') ? record.needsRetest : [])],
     },

@@ -1,4 +1,5 @@
-import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { type Message, PROTOCOL_VERSION } from './protocol.ts';
 
 /** Tells a failure to whoever keeps the log. */
 export type Report = (what: string, error: unknown) => void;
@@ -23,6 +24,29 @@ export function answering<P, R, E = void>(
       report(what, error);
       return empty;
     }
+  };
+}
+
+/** An answer before the protocol that it is written in is said. */
+type Told<R> = R extends Message ? Omit<R, 'protocol'> : R;
+
+/** Answers a request of our own client. */
+export type AnswerOwn = <P, R extends Message | null>(
+  method: string,
+  what: string,
+  empty: Told<R>,
+  answer: (params: P, token: CancellationToken) => Told<R> | Promise<Told<R>>,
+) => void;
+
+export function answeringOwn(connection: Connection, report: Report): AnswerOwn {
+  const asMessage = (told: object | null) => told && { protocol: PROTOCOL_VERSION, ...told };
+  return (method, what, empty, answer) => {
+    connection.onRequest(
+      method,
+      answering<Parameters<typeof answer>[0], object | null>(report, what, asMessage(empty), async (params, token) =>
+        asMessage(await answer(params, token)),
+      ),
+    );
   };
 }
 

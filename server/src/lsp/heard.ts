@@ -1,3 +1,4 @@
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import { BLEND_MIDDLE } from '../estimates/position-network.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
@@ -54,7 +55,7 @@ export function potsFrom(pots: Pots | undefined): Played {
   return {
     volume,
     tone,
-    ...(blend === undefined ? {} : { blend }),
+    ...given({ blend }),
     ...(apart.length === 0 ? {} : { apart: Object.fromEntries(apart) }),
   };
 }

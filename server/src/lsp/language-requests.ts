@@ -14,9 +14,7 @@ import {
   WillRenameFilesRequest,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { Analysis } from '../analysis/analysis-types.ts';
 import { fixAll, quickFixes } from '../features/code-actions.ts';
 import { completions } from '../features/completion.ts';
 import { definition } from '../features/definition.ts';
@@ -41,7 +39,7 @@ import type { ClientAbilities } from './client-abilities.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering, type Report } from './guard.ts';
 import { withPictures } from './hover-pictures.ts';
-import type { Session } from './session.ts';
+import type { Opened, Session } from './session.ts';
 import type { Settings } from './settings.ts';
 import * as to from './to-protocol.ts';
 import { namedByKey, type Workspace } from './workspace.ts';
@@ -79,12 +77,6 @@ interface Served {
   readonly settings: () => Settings;
 }
 
-/** A document that is open and its analysis. */
-interface Opened {
-  readonly document: TextDocument;
-  readonly analysis: Analysis;
-}
-
 /** Answers the requests of the Language Server Protocol from the features. */
 export function serveLanguage(connection: Connection, served: Served): void {
   const { session, workspace, report, abilities, settings } = served;
@@ -92,11 +84,11 @@ export function serveLanguage(connection: Connection, served: Served): void {
   const opened = async (uri: string, token: CancellationToken): Promise<Opened | undefined> => {
     const document = session.documents.get(uri);
     const version = document?.version;
-    const analysis = document && (await session.whenAnalysed(document, token));
+    const found = await session.whenAnalysed(uri, token);
     // What was asked about a place is not answered for another text.
     if (document?.version !== version)
       throw new ResponseError(LSPErrorCodes.ContentModified, 'the text is another now');
-    return document && analysis && { document, analysis };
+    return found;
   };
   /** An answer about an open document; where it is not open, or something fails, the empty one. */
   const about = <P extends { readonly textDocument: { readonly uri: string } }, R>(

@@ -1,11 +1,10 @@
-import type { Connection } from 'vscode-languageserver';
 import { COLOUR_CODES, COLOURS } from '../../../grammar/values/iec60757.ts';
 import { LEAD_COLOURS } from '../documents/theme.ts';
 import { newSpec } from '../features/new-spec.ts';
 import { STARTER_SHOP } from '../features/starter-shop.ts';
 import type { Bobbin } from '../model/bobbin.ts';
 import type { NamedThing } from '../model/model.ts';
-import { answering, type Report } from './guard.ts';
+import type { AnswerOwn } from './guard.ts';
 import {
   NEW_CHOICES_REQUEST,
   NEW_SPEC_REQUEST,
@@ -13,41 +12,25 @@ import {
   type NewChoicesResult,
   type NewSpecParams,
   type NewSpecResult,
-  PROTOCOL_VERSION,
   type Shelf,
 } from './protocol.ts';
 import type { Session } from './session.ts';
 
 /** What may be answered to the questions of a new spec, and the spec that follows from the answers. */
-export function serveNew(
-  connection: Connection,
-  { session, report }: { readonly session: Session; readonly report: Report },
-): void {
+export function serveNew(own: AnswerOwn, session: Session): void {
   const colours = COLOUR_CODES.map((code) => ({ code, name: COLOURS[code], swatch: LEAD_COLOURS[code] }));
-  connection.onRequest(
+  own<NewChoicesParams, NewChoicesResult>(
     NEW_CHOICES_REQUEST,
-    answering<NewChoicesParams, NewChoicesResult>(
-      report,
-      'choices for a new spec',
-      { protocol: PROTOCOL_VERSION, colours, shelves: [] },
-      ({ uris }) => ({ protocol: PROTOCOL_VERSION, colours, shelves: uris.flatMap((uri) => shelfOf(session, uri)) }),
-    ),
+    'choices for a new spec',
+    { colours, shelves: [] },
+    ({ uris }) => ({ colours, shelves: uris.flatMap((uri) => shelfOf(session, uri)) }),
   );
-  connection.onRequest(
-    NEW_SPEC_REQUEST,
-    answering<NewSpecParams, NewSpecResult>(
-      report,
-      'new spec',
-      { protocol: PROTOCOL_VERSION, files: [], problem: 'The server’s output says why there is none.' },
-      ({ answers }) => {
-        if (answers === undefined) return { protocol: PROTOCOL_VERSION, files: STARTER_SHOP };
-        const made = newSpec(answers);
-        return 'problem' in made
-          ? { protocol: PROTOCOL_VERSION, files: [], problem: made.problem }
-          : { protocol: PROTOCOL_VERSION, files: [made] };
-      },
-    ),
-  );
+  const why = 'The server’s output says why there is none.';
+  own<NewSpecParams, NewSpecResult>(NEW_SPEC_REQUEST, 'new spec', { files: [], problem: why }, ({ answers }) => {
+    if (answers === undefined) return { files: STARTER_SHOP };
+    const made = newSpec(answers);
+    return 'problem' in made ? { files: [], problem: made.problem } : { files: [made] };
+  });
 }
 
 /** What a file brings to a spec that uses it; none where it has no bobbin or no wire. */

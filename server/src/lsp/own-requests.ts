@@ -1,8 +1,9 @@
 import type { Connection } from 'vscode-languageserver';
+import { given } from '../../../grammar/values/present.ts';
 import { explanationPage } from '../features/explanation-page.ts';
 import { serveBench } from './bench-view-requests.ts';
 import { drawing } from './drawings.ts';
-import { answering, type Report } from './guard.ts';
+import { answeringOwn, type Report } from './guard.ts';
 import { serveNew } from './new-requests.ts';
 import {
   DRAWING_REQUEST,
@@ -11,7 +12,6 @@ import {
   EXPLAIN_REQUEST,
   type ExplainParams,
   type ExplainResult,
-  PROTOCOL_VERSION,
 } from './protocol.ts';
 import type { Session } from './session.ts';
 
@@ -20,21 +20,14 @@ export function serveOwnRequests(
   connection: Connection,
   { session, report }: { readonly session: Session; readonly report: Report },
 ): void {
-  serveBench(connection, { session, report });
-  serveNew(connection, { session, report });
-  connection.onRequest(
-    EXPLAIN_REQUEST,
-    answering<ExplainParams, ExplainResult>(report, 'explanation', { protocol: PROTOCOL_VERSION }, ({ code }) => {
-      const page = typeof code === 'string' ? explanationPage(code) : undefined;
-      return { protocol: PROTOCOL_VERSION, ...(page === undefined ? {} : { page }) };
-    }),
+  const own = answeringOwn(connection, report);
+  serveBench(own, session);
+  serveNew(own, session);
+  own<ExplainParams, ExplainResult>(EXPLAIN_REQUEST, 'explanation', {}, ({ code }) =>
+    given({ page: typeof code === 'string' ? explanationPage(code) : undefined }),
   );
-  connection.onRequest(
-    DRAWING_REQUEST,
-    answering<DrawingParams, DrawingResult | null>(report, 'drawing', null, async (params, token) => {
-      const document = session.documents.get(params.uri);
-      const analysis = document && (await session.whenAnalysed(document, token));
-      return document && analysis ? drawing(params, { document, analysis }) : null;
-    }),
-  );
+  own<DrawingParams, DrawingResult | null>(DRAWING_REQUEST, 'drawing', null, async (params, token) => {
+    const found = await session.whenAnalysed(params.uri, token);
+    return found ? drawing(params, found) : null;
+  });
 }

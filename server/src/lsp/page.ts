@@ -1,3 +1,4 @@
+import { given } from '../../../grammar/values/present.ts';
 import { compareStates } from '../comparison/comparison.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import { benchViewPageBody, benchViewPageCss } from '../documents/bench-view-page.ts';
@@ -13,7 +14,6 @@ import type { CardsParams, CardsResult, PageParams } from './bench-view-protocol
 import { type ComparedStates, ownThings } from './compared-states.ts';
 import { fileName } from './file-key.ts';
 import { heardAt, potsFrom } from './heard.ts';
-import { PROTOCOL_VERSION } from './protocol.ts';
 import { sectionsInPage } from './sections.ts';
 import { subjectDrawing } from './subject-drawing.ts';
 
@@ -43,7 +43,7 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
     drawing: subjectDrawing(now, params.subject, {
       width: PAGE_WIDTH,
       played: potsFrom(params.pots),
-      ...(live === undefined ? {} : { live }),
+      ...given({ live }),
     }),
     sections: [...sectionsInPage(states, { ...params, width: PAGE_WIDTH }), ...photographsOnPage(now, shown, copies)],
   });
@@ -55,7 +55,7 @@ export async function cardPages(
   { document, now }: ComparedStates,
   params: CardsParams,
   bytesOf: BytesOf,
-): Promise<CardsResult> {
+): Promise<Omit<CardsResult, 'protocol'>> {
   const paper = params.paper === 'letter' ? 'letter' : 'a4';
   const kinds = CARD_KINDS.filter((kind) => params.kinds.includes(kind));
   const setting = {
@@ -76,7 +76,6 @@ export async function cardPages(
     })),
   );
   return {
-    protocol: PROTOCOL_VERSION,
     pages,
     leftOut: leftOut.map(({ kind, about, reason }) => `no ${kind} card of ${about}: ${reason}`),
   };

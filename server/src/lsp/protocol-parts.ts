@@ -2,6 +2,15 @@
 
 export type { FactTable } from '../documents/drawing-sheet.ts';
 
+/** What each message carries. */
+export interface Message {
+  readonly protocol: number;
+}
+
+export interface AboutFile extends Message {
+  readonly uri: string;
+}
+
 export interface Position {
   readonly line: number;
   readonly character: number;

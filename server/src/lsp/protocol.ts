@@ -1,6 +1,16 @@
 import type { ExplanationPage } from '../features/explanation-page.ts';
 import type { NewAnswers, NewFile } from '../features/new-answers.ts';
-import type { DrawnFinding, FactTable, Knob, Position, Pots, Range, Subject } from './protocol-parts.ts';
+import type {
+  AboutFile,
+  DrawnFinding,
+  FactTable,
+  Knob,
+  Message,
+  Position,
+  Pots,
+  Range,
+  Subject,
+} from './protocol-parts.ts';
 
 /**
  * What our client and our server say to each other beyond the Language Server Protocol. Plain data, in the protocol's own
@@ -39,8 +49,7 @@ export const explanationLink = (code: string): string =>
   `command:${EXPLAIN_COMMAND}?${encodeURIComponent(JSON.stringify([code]))}`;
 
 /** What our client can do; other editors' clients send none of it. */
-export interface ClientOptions {
-  readonly protocol: number;
+export interface ClientOptions extends Message {
   /** It answers `pickup/readFile`. */
   readonly readsFiles: boolean;
   /** It shows the pages of findings, so that a finding's code may link to one. */
@@ -50,9 +59,7 @@ export interface ClientOptions {
 /** Client to server: the drawing of one pickup or instrument of an open file. */
 export const DRAWING_REQUEST = 'pickup/drawing';
 
-export interface DrawingParams {
-  readonly protocol: number;
-  readonly uri: string;
+export interface DrawingParams extends AboutFile {
   /** What to draw; without it, or where it is gone, the one at `cursor`, else the first. */
   readonly subject?: Subject;
   /** A pickup or an instrument around this position goes before `subject`. */
@@ -65,9 +72,7 @@ export interface DrawingParams {
   readonly width: number;
 }
 
-export interface DrawingResult {
-  readonly protocol: number;
-  readonly uri: string;
+export interface DrawingResult extends AboutFile {
   /** Of the document that was drawn. */
   readonly version: number;
   /** All pickups and instruments of the file, in order; its parts behind them. */
@@ -127,9 +132,7 @@ export interface DrawnPart {
  */
 export const ANALYSED_NOTIFICATION = 'pickup/analysed';
 
-export interface AnalysedParams {
-  readonly protocol: number;
-  readonly uri: string;
+export interface AnalysedParams extends AboutFile {
   readonly version: number;
   readonly complete: boolean;
 }
@@ -137,13 +140,11 @@ export interface AnalysedParams {
 /** Client to server: the page of a finding. */
 export const EXPLAIN_REQUEST = 'pickup/explain';
 
-export interface ExplainParams {
-  readonly protocol: number;
+export interface ExplainParams extends Message {
   readonly code: string;
 }
 
-export interface ExplainResult {
-  readonly protocol: number;
+export interface ExplainResult extends Message {
   /** Absent where no finding has that code. */
   readonly page?: ExplanationPage;
 }
@@ -151,9 +152,7 @@ export interface ExplainResult {
 /** Server to client: a file that only the client can read (a virtual file system, the web). */
 export const READ_FILE_REQUEST = 'pickup/readFile';
 
-export interface ReadFileParams {
-  readonly protocol: number;
-  readonly uri: string;
+export interface ReadFileParams extends AboutFile {
   /** Longer files are refused with a reason. */
   readonly mostBytes: number;
   /** A photograph; else a text. */
@@ -172,14 +171,12 @@ export type ReadFileResult =
 /** Client to server: what may be answered to the questions of a new spec. */
 export const NEW_CHOICES_REQUEST = 'pickup/newChoices';
 
-export interface NewChoicesParams {
-  readonly protocol: number;
+export interface NewChoicesParams extends Message {
   /** Files that may hold parts. */
   readonly uris: readonly string[];
 }
 
-export interface NewChoicesResult {
-  readonly protocol: number;
+export interface NewChoicesResult extends Message {
   /** Of leads, by IEC 60757; `swatch` as `#rrggbb`. */
   readonly colours: readonly { readonly code: string; readonly name: string; readonly swatch: string }[];
   readonly shelves: readonly Shelf[];
@@ -197,13 +194,11 @@ export interface Shelf {
 /** Client to server: the text of a new spec; without answers, of a starter shop. */
 export const NEW_SPEC_REQUEST = 'pickup/newSpec';
 
-export interface NewSpecParams {
-  readonly protocol: number;
+export interface NewSpecParams extends Message {
   readonly answers?: NewAnswers;
 }
 
-export interface NewSpecResult {
-  readonly protocol: number;
+export interface NewSpecResult extends Message {
   readonly files: readonly NewFile[];
   /** Why there is none. */
   readonly problem?: string;

@@ -1,3 +1,4 @@
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, InstrumentAnalysis, PhotoAt } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison/numbers-table.ts';
 import { numbersOnPage, plotOnPage, readingsOnPage, usageOnPage } from '../documents/bench-view-page.ts';
@@ -114,7 +115,7 @@ function photosView({ document, now }: ComparedStates, { subject }: SectionAsked
       const at = now.locate(line.place);
       return {
         caption: line.value.caption,
-        ...(of === undefined ? {} : { of }),
+        ...given({ of }),
         ...pictureOf(now.photoAt(line), line.value.file.value),
         ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
       };
@@ -129,7 +130,7 @@ function usageView({ document, now, among }: ComparedStates): SectionContents['u
       return {
         part: partWords(part),
         usedBy,
-        ...(left === undefined ? {} : { left }),
+        ...given({ left }),
         ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
       };
     }),

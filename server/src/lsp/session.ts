@@ -9,6 +9,12 @@ import { createFiles, type FileSources, type Files } from './files.ts';
 import { slice } from './pace.ts';
 import { MOST_BYTES } from './text-limits.ts';
 
+/** A document that is open and its analysis. */
+export interface Opened {
+  readonly document: TextDocument;
+  readonly analysis: Analysis;
+}
+
 /** The open documents, the files behind them, and an analysis of each that is never older than its text. */
 export interface Session {
   readonly documents: Documents;
@@ -23,8 +29,8 @@ export interface Session {
    * until `isOver`, which is asked after each step. A change of any file ends what was begun.
    */
   goOn(uri: string, isOver: () => boolean, wantsEarly?: boolean): Progress;
-  /** The analysis for somebody who waits for it, in turns, of the text as it is then; nothing where nobody waits any more. */
-  whenAnalysed(document: TextDocument, token?: CancellationToken): Promise<Analysis | undefined>;
+  /** An open document for somebody who waits for its analysis, in turns, of the text as it is then; nothing where nobody waits any more. */
+  whenAnalysed(uri: string, token?: CancellationToken): Promise<Opened | undefined>;
   /**
    * From now on the analysis holds the findings that need heavy numbers as well; after later edits too, as long as what
    * they rest on stays as it is. True where there are more of them than before.
@@ -108,12 +114,15 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
     files,
     analysisOf,
     goOn,
-    whenAnalysed: async (document, token) => {
+    whenAnalysed: async (uri, token) => {
+      const document = documents.get(uri);
+      if (document === undefined) return undefined;
       while (!goOn(document.uri, slice()).isDone) {
         await new Promise<void>(soon);
         if (token?.isCancellationRequested || documents.get(document.uri) !== document) return undefined;
       }
-      return analysisOf(document);
+      const analysis = analysisOf(document);
+      return analysis && { document, analysis };
     },
     complete: (document) => {
       const before = analysisOf(document);

@@ -1,7 +1,7 @@
+import { given } from '../../../grammar/values/present.ts';
 import { heard, SAMPLE_RATE } from '../sound/listen.ts';
 import type { SoundParams, SoundResult } from './bench-view-protocol.ts';
 import type { ComparedStates } from './compared-states.ts';
-import { PROTOCOL_VERSION } from './protocol.ts';
 import { responsePicture } from './sections.ts';
 
 const SECONDS = 4;
@@ -9,14 +9,14 @@ const SECONDS = 4;
 const SEED = 1;
 
 /** One pluck through the response of now and of before, level-matched. */
-export function sound(states: ComparedStates, params: SoundParams): SoundResult {
-  const empty = { protocol: PROTOCOL_VERSION, sampleRate: SAMPLE_RATE };
+export function sound(states: ComparedStates, params: SoundParams): Omit<SoundResult, 'protocol'> {
+  const empty = { sampleRate: SAMPLE_RATE };
   const picture = responsePicture(states, params);
   const { frequencyHz } = params;
   if (picture === undefined || !(frequencyHz >= 20 && frequencyHz <= 2000)) return empty;
   const bands = [picture.now.band, ...(picture.before ? [picture.before.band] : [])];
   const [now, before] = heard(bands, { frequencyHz, seconds: SECONDS, seed: SEED }).map(toBase64);
-  return { ...empty, ...(now === undefined ? {} : { now }), ...(before === undefined ? {} : { before }) };
+  return { ...empty, ...given({ now, before }) };
 }
 
 function toBase64(samples: Float32Array): string {

@@ -1,3 +1,4 @@
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, FileSpan, Played } from '../analysis/analysis-types.ts';
 import { ownParts } from '../analysis/own-parts.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
@@ -54,8 +55,7 @@ export function subjectDrawing(
   if (instrument === undefined) return undefined;
   const { live, played } = drawnAs;
   const picture = instrumentPicture(analysis, instrument, {
-    ...(live === undefined ? {} : { live }),
-    ...(played === undefined ? {} : { played }),
+    ...given({ live, played }),
   });
   return {
     svg: instrumentDiagram(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),

@@ -25,6 +25,7 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
+import { given } from '../../../grammar/values/present.ts';
 import type { FileSpan } from '../analysis/analysis-types.ts';
 import type { Severity } from '../checks/finding.ts';
 import type { QuickFix } from '../features/code-actions.ts';
@@ -158,7 +159,7 @@ export function toSymbolList(
       name: symbol.name,
       kind: toSymbolKind(symbol.kind),
       location: { uri: document.uri, range: toRange(document, symbol.span) },
-      ...(container === undefined ? {} : { containerName: container }),
+      ...given({ containerName: container }),
     },
     ...toSymbolList(document, symbol.children, symbol.name),
   ]);
@@ -171,7 +172,7 @@ export function toFoldingRange(document: TextDocument, fold: features.FoldingRan
   if (endLine <= start.line) return undefined;
   const kinds = { block: undefined, comment: FoldingRangeKind.Comment, use: FoldingRangeKind.Imports };
   const kind = kinds[fold.kind];
-  return { startLine: start.line, endLine, ...(kind === undefined ? {} : { kind }) };
+  return { startLine: start.line, endLine, ...given({ kind }) };
 }
 
 export function toHighlight(document: TextDocument, highlight: features.Highlight): DocumentHighlight {
@@ -229,8 +230,8 @@ export function toCompletionItem(item: features.Completion, range: Range, abilit
   return {
     label: item.label,
     kind: COMPLETIONS[item.kind],
-    ...(item.detail === undefined ? {} : { detail: item.detail }),
-    ...(item.about === undefined ? {} : { documentation: documentation(item.about, abilities) }),
+    ...given({ detail: item.detail }),
+    ...given({ documentation: item.about && documentation(item.about, abilities) }),
     sortText: item.sort,
     insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     textEdit: { range, newText: isSnippet ? (item.snippet ?? item.label) : (item.text ?? item.label) },
@@ -247,6 +248,6 @@ export function toSignatureHelp(signature: features.Signature, abilities: Abilit
       },
     ],
     activeSignature: 0,
-    ...(signature.active === undefined ? {} : { activeParameter: signature.active }),
+    ...given({ activeParameter: signature.active }),
   };
 }

@@ -1,4 +1,5 @@
 /** What is heard once a plan is done: of each pickup by itself, or of every position of the instrument. */
+import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { pickupAnalysis, quickOf } from '../analysis/pickup-analysis.ts';
 import { humVerdict } from '../estimates/phase.ts';
@@ -16,6 +17,6 @@ export function outlookOf({ bench }: Analysis, { pickups, instrument }: Scope): 
   const at = { instrument, quickOf: quickOf(bench), bench };
   return instrument.positions.map((position) => {
     const { key, title, ...levels } = positionLevels(at, position);
-    return { position: key, ...(title === undefined ? {} : { title }), ...levels };
+    return { position: key, ...given({ title }), ...levels };
   });
 }
