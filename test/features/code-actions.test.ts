@@ -59,8 +59,12 @@ describe('refactorings', () => {
   });
 
   it('the computed resistance is written as the target', () => {
-    const [target] = refactorings(analysed(SINGLE), { start: 20, end: 20 });
+    const at = SINGLE.indexOf('pickup wren');
+    const [target] = refactorings(analysed(SINGLE), { start: at, end: at });
     assert.ok(target);
+    // It concerns the pickup as a whole: other lines offer nothing of it.
+    const elsewhere = SINGLE.indexOf('strings 6');
+    assert.deepEqual(refactorings(analysed(SINGLE), { start: elsewhere, end: elsewhere }), []);
     const corrected = applyEdits(SINGLE, target.edits);
     assert.match(corrected, /\n {2}target \{\n {4}resistance 5\.8\d kohm\n {2}\}\n\}\n$/);
     assert.deepEqual(analysed(corrected).findings, []);

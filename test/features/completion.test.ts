@@ -39,15 +39,34 @@ describe('completion', () => {
     assert.ok(!offered.includes('black'), 'nothing brings black out');
   });
 
+  const cabled = SINGLE.replace('strings 6', 'strings 6\n  conductors pink turquoise');
+
+  it('leads that no joint takes yet before those that are joined, as they are brought out', () => {
+    const { analysis, offset } = atCursor(cabled.replace('hot violet', 'hot violet ‸'));
+    const sorted = completions(analysis, offset).items.toSorted((a, b) => (a.sort < b.sort ? -1 : 1));
+    assert.deepEqual(
+      sorted.slice(0, 4).map(({ label }) => label),
+      ['pink', 'turquoise', 'grey', 'violet'],
+    );
+  });
+
+  it('behind conductors the colours of the standard that no lead has yet', () => {
+    const offered = labels(cabled.replace('conductors pink turquoise', 'conductors pink turquoise ‸'));
+    assert.ok(offered.includes('orange') && offered.includes('gold'));
+    assert.ok(!offered.includes('violet') && !offered.includes('pink'));
+  });
+
   it('behind a point the ends of that coil', () => {
     assert.deepEqual(labels(SINGLE.replace('hot violet', 'hot main.‸')), ['start', 'finish']);
   });
 
   it('words of a fact, and units behind a number', () => {
     assert.deepEqual(labels(SINGLE.replace('wound clockwise', 'wound ‸')), ['clockwise', 'counterclockwise']);
-    const { analysis, offset } = atCursor(SINGLE.replace('cover none', 'target {\n resistance 5.9‸\n}'));
-    const kohm = completions(analysis, offset).items.find(({ label }) => label === 'kohm');
-    assert.equal(kohm?.text, ' kohm');
+    const inTarget = (line: string) => labels(SINGLE.replace('cover none', `target {\n ${line}\n}`));
+    assert.ok(inTarget('resistance 5.9 ‸').includes('kohm'));
+    // Right behind the number Enter ends the line, and writes no unit that nobody chose.
+    assert.deepEqual(inTarget('resistance 5.9‸'), []);
+    assert.deepEqual(labels(SINGLE.replace(/turns \S+/, 'counted 5_047‸')), []);
   });
 
   it('replaces what is being typed', () => {

@@ -8,7 +8,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
 import { blockSnippet, factSnippet, type NamesOf } from './block-snippets.ts';
 import { aboutBlockKind, aboutFact } from './hover.ts';
-import { namesInScope } from './names-in-scope.ts';
+import { namesInScope, newLeadNames } from './names-in-scope.ts';
 import type { RichText } from './rich-text.ts';
 import { factSchemaOf } from './schema-at.ts';
 import { chunkAt, inFile, syntaxIn } from './syntax-at.ts';
@@ -161,14 +161,17 @@ const namesFor =
 
 function names({ analysis, placed, expected }: Sources): readonly Completion[] {
   return expected.names.flatMap(({ of, declares, path }) => {
-    if (declares) return [];
     const { blocks: around, qualifier } = expected;
-    return namesInScope(of, { analysis, placed, blocks: around, qualifier, path }).map(
-      ({ name, what }): Completion => ({
+    const place = { analysis, placed, blocks: around, qualifier, path };
+    // New names are the writer's own; those of leads are colours.
+    const offered = !declares ? namesInScope(of, place) : of === 'lead' ? newLeadNames(place) : [];
+    return offered.map(
+      ({ name, what }, index): Completion => ({
         kind: of === 'lead' ? 'lead' : 'name',
         label: name,
         detail: what,
-        sort: `0${name}`,
+        // Leads come in the order in which one needs them, other names as a list is read.
+        sort: of === 'lead' ? `0${String(index).padStart(3, '0')}` : `0${name}`,
       }),
     );
   });
@@ -180,16 +183,15 @@ function words({ expected }: Sources): readonly Completion[] {
   return expected.words.map((word): Completion => ({ kind: 'word', label: word, sort: `1${word}` }));
 }
 
-/** A unit stands apart from its number. */
+/** Behind the space that stands between a number and its unit: right behind the number, Enter would write what nobody has chosen. */
 function units({ analysis, placed, expected }: Sources): readonly Completion[] {
   const start = placed.offset + expected.replace.start;
-  const isGlued = /\d/.test(analysis.text[start - 1] ?? '');
+  if (/\d/.test(analysis.text[start - 1] ?? '')) return [];
   return expected.units.flatMap((dimension: Dimension) =>
     symbolsOf(dimension).map(
       (symbol, index): Completion => ({
         kind: 'unit',
         label: symbol,
-        ...(isGlued ? { text: ` ${symbol}` } : {}),
         detail: dimension,
         sort: `1${String(index).padStart(2, '0')}`,
       }),

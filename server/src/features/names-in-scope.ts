@@ -1,6 +1,7 @@
 import type { NameKind } from '../../../grammar/src/schema/shape.ts';
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
 import { COLOUR_CODES, COLOURS } from '../../../grammar/values/iec60757.ts';
+import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { METAL_PARTS } from '../model/lead.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
@@ -45,7 +46,12 @@ export function namesInScope(kind: NameKind, place: NamePlace): readonly NameInS
   }
 }
 
-function pickupAround({ analysis, placed }: NamePlace): { pickup: Pickup; netlist: PickupNetlist } | undefined {
+interface AroundPickup {
+  readonly pickup: Pickup;
+  readonly netlist: PickupNetlist;
+}
+
+function pickupAround({ analysis, placed }: NamePlace): AroundPickup | undefined {
   return analysis.pickups.find(({ pickup }) => pickup.place.chunk === placed.chunk);
 }
 
@@ -55,19 +61,37 @@ function leadsInScope(place: NamePlace): readonly NameInScope[] {
   const around = pickupAround(place);
   const coil = around?.pickup.coils.find(({ name }) => name === place.qualifier);
   if (place.qualifier !== undefined) return coil ? endsOf(coil.taps.map(({ value }) => value.lead.value)) : [];
-  const block = place.blocks.at(-1)?.keyword.text;
-  const colours = COLOUR_CODES.map((code) => ({ name: COLOURS[code], what: `colour ${code}` }));
-  if (around === undefined) return colours;
-  const outgoing = [...around.netlist.leads.values()].map(({ name, what }) => ({ name, what }));
+  if (around === undefined) return COLOUR_NAMES;
+  const outgoing = freeFirst(around);
+  // Inside a coil a lead may have any colour; it may also go on to one that leaves the pickup.
+  if (!place.path) return unique([...outgoing, ...COLOUR_NAMES]);
   const metal = around.pickup.metal.map(({ part }) => ({ name: part, what: 'metal part' }));
-  // A coil's own lead and the conductors are new names: any colour will do.
-  if (!place.path) return unique([...colours, ...outgoing]);
   const ends = around.pickup.coils.flatMap(({ name }) =>
     ['start', 'finish'].map((end) => ({ name: `${name}.${end}`, what: 'end of a coil' })),
   );
-  const read =
-    block === 'readings' ? [...READ_POINTS, ...coilsOf(around.pickup).map((name) => ({ name, what: 'coil' }))] : [];
+  const isReading = place.blocks.at(-1)?.keyword.text === 'readings';
+  const read = isReading ? [...READ_POINTS, ...coilsOf(around.pickup).map((name) => ({ name, what: 'coil' }))] : [];
   return unique([...outgoing, ...read, ...ends, ...metal]);
+}
+
+/** For a lead that is declared: the colours of the standard that no lead of the pickup has yet. */
+export function newLeadNames(place: NamePlace): readonly NameInScope[] {
+  const leads = pickupAround(place)?.netlist.leads;
+  return COLOUR_NAMES.filter(({ name }) => leads?.has(name) !== true);
+}
+
+const COLOUR_NAMES: readonly NameInScope[] = COLOUR_CODES.map((code) => ({
+  name: COLOURS[code],
+  what: `colour ${code}`,
+}));
+
+/** Leads that no joint takes yet, then the others, each as they are brought out. */
+function freeFirst({ pickup, netlist }: AroundPickup): readonly NameInScope[] {
+  const joined = new Set(
+    pickup.hookup?.joints.flatMap((joint) => joint.leads.map(({ text }) => canonicalLeadName(text))),
+  );
+  const leads = [...netlist.leads.values()].map(({ name, what }) => ({ name, what }));
+  return [...leads.filter(({ name }) => !joined.has(name)), ...leads.filter(({ name }) => joined.has(name))];
 }
 
 const READ_POINTS: readonly NameInScope[] = [

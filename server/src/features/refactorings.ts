@@ -19,9 +19,15 @@ export function refactorings(analysis: Analysis, span: Span): readonly Refactori
     return [
       ...own.coils.filter(({ block }) => isIn(block)).flatMap((coil) => writeTurns(analysis, own, coil)),
       ...turnsActions(analysis, own, span),
-      ...writeTarget(analysis, own),
+      ...(isOnHead(own, span) ? writeTarget(analysis, own) : []),
     ];
   });
+}
+
+/** In the line that names the pickup: what concerns it as a whole is offered there, and not at every line of it. */
+function isOnHead({ placed, block }: OwnPickup, span: Span): boolean {
+  const head = inFile(placed, { start: block.span.start, end: block.open?.end ?? block.keyword.span.end });
+  return head.start <= span.start && span.end <= head.end;
 }
 
 /** The turns that a reading gave become a stated fact, with their uncertainty. */
