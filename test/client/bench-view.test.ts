@@ -333,6 +333,18 @@ describe('the bench view in a browser', function () {
     await page.close();
   });
 
+  for (const width of [380, 470])
+    it(`at ${width} px drawings and plots are whole: nothing is cut until scrolled`, async () => {
+      for (const shown of [pickup, instrument]) {
+        const { page } = await opened(shown, { width });
+        const cut = await page.evaluate<string[]>(`[...document.querySelectorAll('.sheet-frame, .plot-frame')]
+          .filter((each) => each.clientWidth > 0 && each.scrollWidth > each.clientWidth).map((each) => each.className)`);
+        assert.deepEqual(cut, []);
+        assert.ok((await page.evaluate<number>('document.scrollingElement.scrollWidth')) <= width);
+        await page.close();
+      }
+    });
+
   for (const width of [320, 420, 640])
     it(`at ${width} px no number is torn, and no column is as narrow as a letter`, async () => {
       const { page } = await opened(compared, { width });
