@@ -6,6 +6,7 @@ import { activateCards } from './features/cards/cards.ts';
 import { activateCompare } from './features/compare/compare.ts';
 import { activateExplanations, type ExplanationControl } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
+import { activateFilesInSight } from './features/files/files-in-sight.ts';
 import { activateFind } from './features/find/find.ts';
 import { activateLesson, type LessonControl } from './features/lesson/lesson.ts';
 import { activateNew } from './features/new/new.ts';
@@ -40,6 +41,7 @@ export async function activateExtension(
     activateNew(client),
     activatePlans(client),
     activateFileReading(client),
+    activateFilesInSight(client),
     activateStatusItem(client),
     activateServerCommands(client),
   );

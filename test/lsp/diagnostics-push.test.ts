@@ -3,12 +3,13 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { createPush } from '../../server/src/lsp/diagnostics-push.ts';
 
 /** A loop of turns like the one of the process: callbacks and waiting messages take their turns one by one. */
-function harness(isReady: () => boolean = () => true) {
+function harness(isReady: () => boolean = () => true, inSight: readonly TextDocument[] = []) {
   const turns: (() => void)[] = [];
   const sent: string[] = [];
   let asked = 0;
   const push = createPush({
     soon: (callback) => turns.push(callback),
+    inSight: () => inSight,
     diagnose: () => {
       asked += 1;
       return { found: isReady() ? [] : undefined, isDone: true };
@@ -66,6 +67,19 @@ describe('sending findings', () => {
     assert.deepEqual(sent, ['parts 1', 'one 1', 'two 1']);
   });
 
+  it('of those that depend on it the ones in sight come first', () => {
+    const [parts, one, two, three] = ['parts', 'one', 'two', 'three'].map(documentOf);
+    assert.ok(parts && one && two && three);
+    const { push, run, sent } = harness(undefined, [parts, three]);
+    run([
+      () => {
+        push.edited(parts);
+        push.affected([one, two, three, parts]);
+      },
+    ]);
+    assert.deepEqual(sent, ['parts 1', 'three 1', 'one 1', 'two 1']);
+  });
+
   it('nothing is sent for a document that was closed meanwhile', () => {
     const { push, run, sent } = harness();
     const document = documentOf('a');
@@ -82,6 +96,7 @@ describe('sending findings', () => {
     ]);
     const push = createPush({
       soon: (callback) => turns.push(callback),
+      inSight: () => [],
       diagnose: ({ uri }, wantsEarly) => {
         const more = (left.get(uri) ?? 0) - 1;
         left.set(uri, more);

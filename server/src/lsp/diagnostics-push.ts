@@ -14,6 +14,8 @@ export interface PushTarget {
   /** Works a while on a document as it is now. `wantsEarly`: it was typed in, and what can be told early is to be sent. */
   readonly diagnose: (document: TextDocument, wantsEarly: boolean) => Diagnosed;
   readonly send: (document: TextDocument, found: Diagnostic[], isDone: boolean) => void;
+  /** Documents that somebody looks at, as far as that is known. */
+  readonly inSight: () => readonly TextDocument[];
   /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;
 }
@@ -28,20 +30,27 @@ export interface Diagnosed {
 /**
  * Sends findings after each change, always those of the text as it is then, with its version. Changes that come in one
  * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. One document is worked
- * off at a time, the one edited last first, so that typing never waits for the files that depend on it.
+ * off at a time, the one edited last first, so that typing never waits for the files that depend on it; of those the ones in sight first.
  */
-export function createPush({ diagnose, send, soon }: PushTarget): Push {
-  const waiting: TextDocument[] = [];
+export function createPush({ diagnose, send, inSight, soon }: PushTarget): Push {
+  /** Edited, the last first, or begun. */
+  const first: TextDocument[] = [];
+  const behind = new Set<TextDocument>();
   const typedIn = new Set<TextDocument>();
   let changes = 0;
   let isScheduled = false;
 
   const drop = (document: TextDocument): void => {
-    const at = waiting.indexOf(document);
-    if (at >= 0) waiting.splice(at, 1);
+    const at = first.indexOf(document);
+    if (at >= 0) first.splice(at, 1);
+    behind.delete(document);
+  };
+  const next = (): TextDocument | undefined => {
+    const [oldest] = behind;
+    return first.shift() ?? inSight().find((each) => behind.has(each)) ?? oldest;
   };
   const schedule = (): void => {
-    if (isScheduled || waiting.length === 0) return;
+    if (isScheduled || first.length + behind.size === 0) return;
     isScheduled = true;
     const seen = changes;
     const look = (): void => {
@@ -53,11 +62,12 @@ export function createPush({ diagnose, send, soon }: PushTarget): Push {
     soon(() => soon(look));
   };
   const workOffOne = (): void => {
-    const document = waiting.shift();
+    const document = next();
     if (document === undefined) return;
+    behind.delete(document);
     const { found, isDone } = diagnose(document, typedIn.has(document));
     if (found) typedIn.delete(document);
-    if (!isDone) waiting.unshift(document);
+    if (!isDone) first.unshift(document);
     if (found) send(document, found, isDone);
   };
   return {
@@ -65,11 +75,11 @@ export function createPush({ diagnose, send, soon }: PushTarget): Push {
       changes += 1;
       drop(document);
       typedIn.add(document);
-      waiting.unshift(document);
+      first.unshift(document);
       schedule();
     },
     affected: (documents) => {
-      for (const document of documents) if (!waiting.includes(document)) waiting.push(document);
+      for (const document of documents) if (!first.includes(document)) behind.add(document);
       schedule();
     },
     dropped: (document) => {

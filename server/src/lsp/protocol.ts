@@ -137,6 +137,14 @@ export interface AnalysedParams extends AboutFile {
   readonly complete: boolean;
 }
 
+/** Client to server: the specs that somebody looks at now. Their findings come first where an edit elsewhere changes those of many. */
+export const IN_SIGHT_NOTIFICATION = 'pickup/inSight';
+
+export interface InSightParams {
+  readonly protocol: number;
+  readonly uris: readonly string[];
+}
+
 /** Client to server: the page of a finding. */
 export const EXPLAIN_REQUEST = 'pickup/explain';
 

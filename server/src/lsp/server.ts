@@ -28,7 +28,13 @@ import { languageCapabilities, serveLanguage } from './language-requests.ts';
 import { createLateFindings, type LateFindings } from './late-findings.ts';
 import { serveOwnRequests } from './own-requests.ts';
 import { createPace, slice } from './pace.ts';
-import { ANALYSED_NOTIFICATION, type AnalysedParams, PROTOCOL_VERSION } from './protocol.ts';
+import {
+  ANALYSED_NOTIFICATION,
+  type AnalysedParams,
+  IN_SIGHT_NOTIFICATION,
+  type InSightParams,
+  PROTOCOL_VERSION,
+} from './protocol.ts';
 import { askClientForFile } from './read-file.ts';
 import { createSession, type Session } from './session.ts';
 import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from './settings.ts';
@@ -165,8 +171,16 @@ function start(
   });
   /** What was sent before the circuit was solved: where solving shows nothing else, it need not be sent again. */
   const toldEarly = new WeakMap<TextDocument, string>();
+  let seen: readonly string[] = [];
+  connection.onNotification(
+    IN_SIGHT_NOTIFICATION,
+    heeding<InSightParams>(report, 'files in sight', ({ uris }) => {
+      seen = uris.filter((uri) => typeof uri === 'string');
+    }),
+  );
   const push: Push = createPush({
     soon,
+    inSight: () => seen.flatMap((uri) => session.documents.get(uri) ?? []),
     diagnose: (document, wantsEarly) => {
       const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
       if (isDone) return { found: diagnosed(document), isDone };
