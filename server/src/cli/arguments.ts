@@ -45,23 +45,14 @@ export function parseArguments(command: Command, words: readonly string[]): Pars
 
 /** An option as usage lines show it. */
 export function usageOf(name: string, option: Option): string {
-  switch (option.type) {
-    case 'flag':
-      return `--${name}`;
-    case 'choice':
-      return `--${name} ${option.choices.join('|')}`;
-    case 'text':
-      return option.short === undefined ? `--${name} ${option.value}` : `-${option.short}, --${name} ${option.value}`;
-    default:
-      return `--${name} ${option.value}`;
-  }
+  const short = option.type === 'text' && option.short !== undefined ? `-${option.short}, ` : '';
+  if (option.type === 'flag') return `--${name}`;
+  return `${short}--${name} ${option.type === 'choice' ? option.choices.join('|') : option.value}`;
 }
 
 function parserOption(option: Option): { type: 'string' | 'boolean'; multiple: true; short?: string } {
   const type = option.type === 'flag' ? 'boolean' : 'string';
-  return option.type === 'text' && option.short !== undefined
-    ? { type, multiple: true, short: option.short }
-    : { type, multiple: true };
+  return { type, multiple: true, ...(option.type === 'text' && option.short && { short: option.short }) };
 }
 
 function optionValue(name: string, option: Option, given: readonly string[] = []): Values<Options>[string] {

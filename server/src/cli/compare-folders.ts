@@ -25,27 +25,7 @@ interface Folder {
   state(file: string): Promise<State>;
 }
 
-export async function compareFolders(
-  first: string,
-  second: string,
-  values: SourceValues,
-  context: Context,
-): Promise<ComparedFolders> {
-  return compared(onDisk(first, values, context), onDisk(second, values, context), context);
-}
-
-/** `since`: a revision, or a day, month or year; of a day, the newest commit before it. */
-export async function compareSince(
-  folder: string,
-  since: string,
-  values: SourceValues,
-  context: Context,
-): Promise<ComparedFolders> {
-  const revision = revisionAt(since, path.resolve(context.cwd, folder), context.environment);
-  return compared(inGit(folder, revision, context), onDisk(folder, values, context), context);
-}
-
-async function compared(before: Folder, after: Folder, context: Context): Promise<ComparedFolders> {
+export async function compareFolders(before: Folder, after: Folder, context: Context): Promise<ComparedFolders> {
   const both = after.files.filter((file) => before.files.includes(file));
   const changed: Compared[] = [];
   for (const file of both) {
@@ -62,7 +42,7 @@ async function compared(before: Folder, after: Folder, context: Context): Promis
   };
 }
 
-function onDisk(folder: string, values: SourceValues, context: Context): Folder {
+export function onDisk(folder: string, values: SourceValues, context: Context): Folder {
   const top = path.resolve(context.cwd, folder);
   const { files, problems } = specFiles([folder], context.cwd);
   if (problems[0] !== undefined) throw new CommandError(problems[0]);
@@ -78,8 +58,10 @@ function onDisk(folder: string, values: SourceValues, context: Context): Folder 
   };
 }
 
-function inGit(folder: string, revision: string, { cwd, environment, analyser }: Context): Folder {
+/** `since`: a revision, or a day, month or year; of a day, the newest commit before it. */
+export function inGit(folder: string, since: string, { cwd, environment, analyser }: Context): Folder {
   const top = path.resolve(cwd, folder);
+  const revision = revisionAt(since, top, environment);
   const short = revision.slice(0, SHORT);
   return {
     shown: (file) => `${short}:${shownPath(path.join(top, file), cwd)}`,

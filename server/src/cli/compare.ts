@@ -6,7 +6,7 @@ import { factListing } from '../comparison/fact-listing.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
 import { htmlPage } from '../documents/html.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { type ComparedFolders, compareFolders, compareSince } from './compare-folders.ts';
+import { type ComparedFolders, compareFolders, inGit, onDisk } from './compare-folders.ts';
 import { comparedText } from './compare-text.ts';
 import { comparedByName, comparedReworks } from './compared-states.ts';
 import { type ComparedAll, comparedData } from './comparison-data.ts';
@@ -83,7 +83,7 @@ async function comparedAsAsked(
   const { since } = values;
   if (since !== undefined) {
     if (second !== undefined) throw new CommandError('compare --since takes one folder');
-    const folders = await compareSince(first, since, values, context);
+    const folders = await compareFolders(inGit(first, since, context), onDisk(first, values, context), context);
     return { names: { before: since, after: first }, compared: folders.changed, folders };
   }
   if (second === undefined) {
@@ -94,7 +94,7 @@ async function comparedAsAsked(
   }
   const names = { before: first, after: second };
   if (isFolder(first, context) && isFolder(second, context)) {
-    const folders = await compareFolders(first, second, values, context);
+    const folders = await compareFolders(onDisk(first, values, context), onDisk(second, values, context), context);
     return { names, compared: folders.changed, folders };
   }
   return { names, compared: [await comparedByName(first, second, values, context)] };

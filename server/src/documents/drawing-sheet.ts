@@ -23,7 +23,7 @@ export interface SheetHead {
   readonly title: string;
   readonly subtitle: string;
   /** At most two lines at the right of the title. */
-  readonly aside: readonly string[];
+  readonly aside?: readonly string[];
 }
 
 export interface SheetWords extends SheetHead {
@@ -40,7 +40,7 @@ export interface Block {
 }
 
 /** Title and circumstances, each line beside its aside; the subtitle takes as many lines as it needs, `most` at most. */
-export function sheetHead({ title, subtitle, aside }: SheetHead, { margin, right }: Frame, most = 3): Block {
+export function sheetHead({ title, subtitle, aside = [] }: SheetHead, { margin, right }: Frame, most = 3): Block {
   const room = (line: number): number => {
     const beside = aside[line] ? textWidth(aside[line], { size: 12 }) + 16 : 0;
     return Math.max(right - margin - beside, (right - margin) * 0.5);

@@ -37,7 +37,6 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
       subtitle: isDrawn
         ? 'Drawn to one scale: from above, and beside it across; the windings’ windows are tinted.'
         : '',
-      aside: [],
     },
     frame,
   );

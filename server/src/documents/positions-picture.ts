@@ -63,7 +63,6 @@ export function positionsPicture(
     id: `positions-${instrument.name}`,
     title: `${title}: ${rows.length === 1 ? 'its position' : `its ${countWord(rows.length)} positions`}`,
     subtitle: `${settingWords(instrument, played)}, ${room}\u202F°C; ± is one standard deviation`,
-    aside: [],
     name: `Positions of ${title}`,
     description: rows.map(rowWords).join(' '),
     rows,

@@ -233,7 +233,7 @@ export function potWordsInShort(instrument: Instrument, played: Played): string 
   return isPlain ? `pots at ${volume}` : potWords(instrument, played);
 }
 
-function cableWords(cable: Instrument['cable'], { cableF }: Played): string {
+export function cableWords(cable: Instrument['cable'], { cableF }: Played = FULL_UP): string {
   if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
   return cable
     ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}`

@@ -3,6 +3,7 @@
 import { leadLetters } from '../../../../grammar/values/lead-name.ts';
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { CAPACITOR_TOLERANCE, POT_TOLERANCE } from '../../estimates/common-practice.ts';
+import { cableWords } from '../../estimates/positions.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { cautionsOf } from '../../words/cautions.ts';
@@ -37,12 +38,7 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
     controlTable(instrument),
     fields(
       [
-        {
-          label: 'cable',
-          value: instrument.cable
-            ? `${instrument.cable.value.length.written} of ${instrument.cable.value.capacitancePerLength.written}`
-            : '450\u202FpF, assumed',
-        },
+        { label: 'cable', value: cableWords(instrument.cable) },
         { label: 'input', value: written(instrument.input?.value) ?? '1\u202FMΩ, assumed' },
         { label: 'ground', value: 'every ground and shield meets at one point; strings bonded to it' },
       ],

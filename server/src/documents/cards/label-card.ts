@@ -13,7 +13,7 @@ import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
 import { cardWith, mind, pickupHead } from './frame.ts';
-import { ofDimension } from './numbers.ts';
+import { ohmText } from './numbers.ts';
 import { qrCode } from './qr-code.ts';
 import { leadNodes } from './swatch.ts';
 
@@ -55,7 +55,12 @@ function label(quick: QuickEstimates, target: string): HtmlNode {
         .filter((each) => each !== undefined)
         .join(' · ') || 'date unknown: write it here',
     ),
-    h('p', {}, h('b', {}, resistanceText(quick)), ` ${PICKUP_NUMBERS.resistance20COhm.short}`),
+    h(
+      'p',
+      {},
+      h('b', {}, ohmText(quick.resistance20COhm, 'unknown: read it')),
+      ` ${PICKUP_NUMBERS.resistance20COhm.short}`,
+    ),
     h('p', {}, ...polarity(quick)),
     ...leadMap(netlist),
     ...(code ? [] : [h('p', {}, 'Path too long for a code; it stands below.')]),
@@ -64,11 +69,6 @@ function label(quick: QuickEstimates, target: string): HtmlNode {
 
 const LONGEST_NAME = 80;
 const shortened = (name: string): string => (name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME)}…` : name);
-
-function resistanceText({ resistance20COhm }: QuickEstimates): string {
-  if (resistance20COhm === null) return 'open';
-  return resistance20COhm ? ofDimension(resistance20COhm, 'resistance') : 'unknown: read it';
-}
 
 function polarity({ signs, phase }: QuickEstimates): readonly HtmlNode[] {
   const coils = signs.flatMap(({ coil, pole }, index): readonly HtmlNode[] => [

@@ -32,6 +32,10 @@ export const inRoom = (at20C: Estimate, roomC: number): Estimate => scale(at20C,
 export const written = (quantity: Quantity | undefined, digits = 4): string | undefined =>
   quantity && printQuantity({ value: quantity.si, sd: quantity.sd ?? 0, dimension: quantity.dimension, digits });
 
+/** Hot to ground, at 20 °C. */
+export const ohmText = (ohm: Estimate | null | undefined, unknown: string): string =>
+  ohm ? ofDimension(ohm, 'resistance') : ohm === null ? 'open' : unknown;
+
 export const millimetres = (metres: number, decimals = 1): string => printNumber(metres * 1000, decimals);
 
 export const ofDimension = (

@@ -47,6 +47,11 @@ interface Way {
   readonly column: number;
 }
 
+function wayOf({ net }: Row, { rails, metrics }: Pick<LeadContext, 'rails' | 'metrics'>): Way {
+  const rail = net === undefined ? undefined : rails.get(net);
+  return { rail, column: rail?.column ?? metrics.terminals - metrics.railStep };
+}
+
 function drawRail({ net, column, rows, form, terminal: out }: Rail, metrics: Metrics): readonly SvgNode[] {
   const [first, last] = [rows.at(0), rows.at(-1)];
   if (form !== 'rail' || first === undefined || last === undefined) return [];
@@ -56,10 +61,9 @@ function drawRail({ net, column, rows, form, terminal: out }: Rail, metrics: Met
 }
 
 function drawRow(row: Row, context: LeadContext): void {
-  const { metrics, sheet, rails } = context;
-  const rail = row.net === undefined ? undefined : rails.get(row.net);
-  const column = rail?.column ?? metrics.terminals - metrics.railStep;
-  const way: Way = { rail, column };
+  const { metrics, sheet } = context;
+  const way = wayOf(row, context);
+  const { column } = way;
   blockLine(sheet, row.from, row.y, column, row.y, 4.5);
   if (row.kind === 'loose') {
     drawLoose(row, way, context);
@@ -290,8 +294,7 @@ function jointPlaces({ layout, rails, metrics }: LeadContext, metal: JointPlaces
     if (row.kind === 'loose') loose.set(row.loose.lead.part, { x: metrics.terminals - metrics.railStep, y: row.y });
     if (row.kind !== 'end') continue;
     joints.set(row.end.id, { x: metrics.joints, y: row.y });
-    const rail = row.net === undefined ? undefined : rails.get(row.net);
-    const column = rail?.column ?? metrics.terminals - metrics.railStep;
+    const { rail, column } = wayOf(row, { rails, metrics });
     if (row.end.mistakenNet !== undefined) {
       nets.set(row.end.id, { x: column - metrics.railStep, y: row.y });
       continue;

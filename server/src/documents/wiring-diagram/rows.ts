@@ -46,7 +46,7 @@ export function layOut(picture: PickupPicture, metrics: Metrics, top: number): L
     const above = places.at(-1);
     const centre =
       above === undefined
-        ? top + PADDING + extent({ coil, finishAt }, metrics).above
+        ? top + PADDING + extent({ coil, finishAt }, metrics, halfHeight(metrics)).above
         : above.outline.centre + centreDistance(above, { coil, finishAt }, picture, metrics);
     places.push(placeCoil(coil, finishAt, centre, strings, metrics));
   }
@@ -76,23 +76,18 @@ function finishEdge(coil: CoilPicture, index: number, count: number): Edge {
   return index === 0 && count > 1 ? 'bottom' : 'top';
 }
 
-function extent(place: Pick<CoilPlace, 'coil' | 'finishAt'>, metrics: Metrics): { above: number; below: number } {
-  const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
-  const finish = Math.abs(finishOffset(place, metrics));
-  const taps = place.coil.taps.length === 0 ? 0 : outer + TAP_ROW + (place.coil.taps.length - 1) * metrics.rowGap;
-  const onFinishSide = Math.max(outer, finish);
-  const onOtherSide = Math.max(outer, taps);
+/** How far its rows reach above and below the centre line; both at least as far as `least`. */
+function extent(place: Pick<CoilPlace, 'coil' | 'finishAt'>, metrics: Metrics, least = 0) {
+  const { taps } = place.coil;
+  const lowestTap = taps.length === 0 ? 0 : halfHeight(metrics) + TAP_ROW + (taps.length - 1) * metrics.rowGap;
+  const onFinishSide = Math.max(least, Math.abs(finishOffset(place, metrics)));
+  const onOtherSide = Math.max(least, lowestTap);
   return place.finishAt === 'top'
     ? { above: onFinishSide, below: onOtherSide }
     : { above: onOtherSide, below: onFinishSide };
 }
 
-function rowExtent(place: Pick<CoilPlace, 'coil' | 'finishAt'>, metrics: Metrics): { above: number; below: number } {
-  const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
-  const taps = place.coil.taps.length === 0 ? 0 : outer + TAP_ROW + (place.coil.taps.length - 1) * metrics.rowGap;
-  const finish = Math.abs(finishOffset(place, metrics));
-  return place.finishAt === 'top' ? { above: finish, below: taps } : { above: taps, below: finish };
-}
+const halfHeight = ({ hole, turns, pitch }: Metrics): number => outerHalfHeight(hole, turns, pitch);
 
 function centreDistance(
   above: CoilPlace,
@@ -100,12 +95,12 @@ function centreDistance(
   picture: PickupPicture,
   metrics: Metrics,
 ): number {
-  const outer = outerHalfHeight(metrics.hole, metrics.turns, metrics.pitch);
+  const outer = halfHeight(metrics);
   const bar = picture.bar === undefined ? 0 : 2 * outer + (metrics.captions ? 102 : 86);
   const beneath = below.coil.beneath || above.coil.beneath ? 2 * outer + 40 : 0;
   const captions = metrics.captions ? (above.coil.captions.length + 1) * 18 + 14 : 0;
-  const rows = rowExtent(above, metrics).below + metrics.rowGap + rowExtent(below, metrics).above;
-  const bodies = extent(above, metrics).below + extent(below, metrics).above + 28;
+  const rows = extent(above, metrics).below + metrics.rowGap + extent(below, metrics).above;
+  const bodies = extent(above, metrics, outer).below + extent(below, metrics, outer).above + 28;
   return Math.max(bar, beneath, captions, rows, bodies);
 }
 
@@ -127,7 +122,7 @@ function placeCoil(
     right: lastPole + metrics.poleToRightEnd,
     centre,
     inner,
-    outer: outerHalfHeight(inner, turns, pitch),
+    outer: halfHeight(metrics),
     turns,
     pitch,
   };
@@ -137,23 +132,8 @@ function placeCoil(
 function rowsOf(place: CoilPlace, metrics: Metrics): readonly Row[] {
   const { coil, outline, finishAt } = place;
   const finishFrom = outline.right + outermostTurn(outline) + 12;
-  const start: Row = {
-    kind: 'end',
-    place,
-    which: 'start',
-    end: coil.start,
-    y: outline.centre,
-    from: outline.right + 8,
-    net: coil.start.net,
-  };
-  const finish: Row = {
-    kind: 'end',
-    place,
-    which: 'finish',
-    end: coil.finish,
-    y: outline.centre + finishOffset(place, metrics),
-    from: finishFrom,
-    net: coil.finish.net,
+  const end = (which: 'start' | 'finish', y: number, from: number): Row => {
+    return { kind: 'end', place, which, end: coil[which], y, from, net: coil[which].net };
   };
   const side = finishAt === 'top' ? 1 : -1;
   const taps = coil.taps.map(
@@ -167,7 +147,11 @@ function rowsOf(place: CoilPlace, metrics: Metrics): readonly Row[] {
       dotX: outline.right - index * 28,
     }),
   );
-  return [start, finish, ...taps];
+  return [
+    end('start', outline.centre, outline.right + 8),
+    end('finish', outline.centre + finishOffset(place, metrics), finishFrom),
+    ...taps,
+  ];
 }
 
 function stringPositions({ strings, coils }: PickupPicture, { firstPole, lastPole }: Metrics): Layout['strings'] {
