@@ -2,7 +2,13 @@
 import assert from 'node:assert/strict';
 import { dcTransfers, segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';
 import type { LeadPath } from '../../server/src/model/lead.ts';
-import { foilsOf, looseNetlist, type PickupNetlist, pickupNetlist } from '../../server/src/model/netlist.ts';
+import {
+  foilsOf,
+  looseNetlist,
+  type PickupNetlist,
+  pickupNetlist,
+  probedNets,
+} from '../../server/src/model/netlist.ts';
 import type { Pickup } from '../../server/src/model/pickup.ts';
 import { analyse } from '../support/check-fixture.ts';
 
@@ -197,6 +203,21 @@ describe('the leads of a pickup', () => {
       ['blue', undefined],
     ] as const)
       assert.equal(nodeOf(written), node, written);
+  });
+
+  it('have a net each before anything lies on them, and so have the ends of coils', () => {
+    const netlist = netlistOf(pickup('  conductors violet\n', coil('a')));
+    assert.deepEqual(netsOf(netlist, 1), ['coil:a.finish', 'coil:a.start', 'lead:violet']);
+    assert.notEqual(netlist.windings[0]?.start, netlist.windings[0]?.finish);
+  });
+
+  it('that probes touch are two nets; none where one of them is not there', () => {
+    const held = pickupOf(pickup('  conductors violet grey\n', coil('a')));
+    const netlist = pickupNetlist(held);
+    const touched = (red: string, black: string) =>
+      probedNets({ red: path(red, held), black: path(black, held) }, netlist);
+    assert.deepEqual(touched('violet', 'grey'), [netlist.netOf('lead:violet'), netlist.netOf('lead:grey')]);
+    assert.deepEqual([touched('violet', 'blue'), touched('blue', 'grey')], [undefined, undefined]);
   });
 });
 
