@@ -1,6 +1,6 @@
 /** What is joined to what in a pickup, as nets of named points. */
 import assert from 'node:assert/strict';
-import { dcTransfers, segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';
+import { coilsBetween, dcTransfers, segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';
 import type { LeadPath } from '../../server/src/model/lead.ts';
 import {
   foilsOf,
@@ -136,6 +136,37 @@ describe('the nets of a pickup', () => {
   });
 });
 
+describe('what is not there', () => {
+  it('joins nothing: the other leads of its line are joined all the same', () => {
+    const netlist = netlistOf(
+      pickup(
+        '  conductors violet grey\n',
+        coil('a', 'start to violet', 'finish to grey'),
+        hookup('hot blue violet', 'ground red'),
+      ),
+    );
+    assert.deepEqual(
+      netsOf(netlist),
+      ['coil:a.finish lead:grey', 'coil:a.start hot lead:violet', 'chassis ground'].sort(),
+    );
+    assert.deepEqual(pathsOf(netlist.undeclared), ['blue', 'red']);
+  });
+
+  it('leaves foil and metal by themselves', () => {
+    const netlist = netlistOf(pickup(coil('a', 'foil tied to blue'), '  cover nickel-silver tied to blue\n'));
+    assert.deepEqual(netsOf(netlist, 1), ['coil:a.finish', 'coil:a.start', 'foil:a', 'part:cover']);
+    assert.equal(foilsOf(netlist).length, 1);
+  });
+
+  it('brings no end out twice: of one colour at two ends, the first is meant', () => {
+    assert.deepEqual(netsOf(netlistOf(pickup(coil('a', 'start grey', 'finish grey')))), ['coil:a.start lead:grey']);
+    assert.deepEqual(netsOf(netlistOf(pickup(coil('a', 'finish grey'), coil('b', 'start pink', 'finish grey')))), [
+      'coil:a.finish lead:grey',
+      'coil:b.start lead:pink',
+    ]);
+  });
+});
+
 describe('the leads of a pickup', () => {
   it('are conductors, the shield, leads of coils and taps', () => {
     const text = pickup(
@@ -163,6 +194,15 @@ describe('the leads of a pickup', () => {
     );
   });
 
+  it('do not leave it where the hookup names the end: that one end, no other', () => {
+    const text = pickup(
+      coil('a', 'start pink', 'finish grey'),
+      coil('b', 'start white', 'finish black'),
+      hookup('hot a.start'),
+    );
+    assert.deepEqual([...netlistOf(text).leads.keys()], ['grey', 'white', 'black']);
+  });
+
   it('brought out twice, or joined twice, are told with where they were first', () => {
     const text = pickup(
       '  conductors violet grey\n',
@@ -170,6 +210,12 @@ describe('the leads of a pickup', () => {
       hookup('hot grey2 grey', 'ground violet', 'link violet grey2'),
     );
     const { reused } = netlistOf(text);
+    const violet = netlistOf(text).netOf('lead:violet') ?? -1;
+    const { joints } = netlistOf(text).nets[violet] ?? {};
+    assert.deepEqual(
+      joints?.map(({ kind }) => kind),
+      ['ground', 'link', 'hot'],
+    );
     const spans = reused.map(({ name, place, first, why }) => [name, why, first.span.start < place.span.start]);
     assert.deepEqual(spans, [
       ['violet', 'brought out twice', true],
@@ -228,6 +274,11 @@ describe('the windings of a pickup', () => {
     assert.deepEqual(endsOf(pickup(coil('a', 'finish pink'))), [['stated', false]]);
     assert.deepEqual(endsOf(pickup(coil('a'), hookup('hot a.start'))), [['stated', false]]);
     assert.deepEqual(endsOf(pickup('  conductors pink\n', coil('a'), hookup('hot pink'))), [['unknown', false]]);
+    const other = pickup('  conductors pink\n', coil('a'), coil('b'), hookup('link pink a.start'));
+    assert.deepEqual(endsOf(other), [
+      ['stated', false],
+      ['unknown', false],
+    ]);
   });
 
   it('have taps in their nets, and are parted there from start to finish, by turns', () => {
@@ -271,11 +322,48 @@ describe('the windings of a pickup', () => {
     assert.deepEqual(shares({ a: 1000, b: 3000 }, hot, ground), [0.75, 0.25]);
     assert.deepEqual(shares({ a: 3000, b: 1000 }, hot, ground), [0.25, 0.75]);
     assert.deepEqual(shares({ a: 3000, b: 1000 }, ground, hot), [-0.25, -0.75]);
+    const apart = netlistOf(
+      pickup(
+        '  shield bare\n',
+        coil('a', 'start to bare', 'finish grey'),
+        coil('b', 'start white', 'finish black'),
+        hookup('hot grey', 'shield bare', 'ground white'),
+      ),
+    );
+    // A shield and a ground that leave the pickup apart lie on one instrument's ground.
+    const overShield = dcTransfers(apart, () => 1000, apart.hot ?? -1, apart.ground ?? -1);
+    assert.deepEqual(
+      [...(overShield ?? [])].map(([{ source }, share]) => [source, Math.round(share)]),
+      [
+        ['a', 1],
+        ['b', 0],
+      ],
+    );
     const open = netlistOf(pickup(coil('a', 'start pink', 'finish grey'), hookup('hot grey')));
     assert.equal(
       dcTransfers(open, () => 1000, open.hot ?? -1, open.netOf('lead:nobody') ?? 99),
       undefined,
     );
+  });
+});
+
+describe('a meter between two nets', () => {
+  it('sees the coils that carry its current', () => {
+    const netlist = netlistOf(
+      pickup(
+        coil('a', 'start a1', 'finish a2'),
+        coil('b', 'start b1', 'finish b2'),
+        coil('c', 'start c1', 'finish c2'),
+        hookup('hot b1 c1', 'link a2 b2 c2', 'ground a1'),
+      ),
+    );
+    const seen = (from: string, to: string) =>
+      coilsBetween(netlist, [netlist.netOf(from) ?? -1, netlist.netOf(to) ?? -1]).map(({ name }) => name);
+    assert.deepEqual(seen('lead:a1', 'lead:a2'), ['a']);
+    assert.deepEqual(seen('hot', 'lead:a2'), ['b', 'c']);
+    assert.deepEqual(seen('hot', 'ground'), ['a', 'b', 'c']);
+    const loose = netlistOf(pickup(coil('a', 'start a1', 'finish a2'), coil('b', 'start b1', 'finish b2')));
+    assert.deepEqual(coilsBetween(loose, [loose.netOf('lead:a1') ?? -1, loose.netOf('lead:b1') ?? -1]), []);
   });
 });
 
@@ -361,11 +449,63 @@ describe('coils whose leads nobody traced', () => {
       );
   });
 
+  it('of a closed pickup with one coil lie between hot and ground', () => {
+    const text = (line: string) =>
+      pickup('  conductors violet grey\n', coil('a'), hookup('hot violet', 'ground grey'), kicks(line));
+    assert.deepEqual(windingsOf(text('kick hot to ground approach positive')), [
+      ['chassis ground lead:grey', 'hot lead:violet', 'kick'],
+    ]);
+    assert.deepEqual(windingsOf(text('kick ground to hot approach positive')), [
+      ['hot lead:violet', 'chassis ground lead:grey', 'kick'],
+    ]);
+  });
+
+  it('with one lead in common are two pairs, not one behind the other', () => {
+    const text = pickup(
+      four,
+      coil('a'),
+      coil('b'),
+      kicks('kick violet to grey at a approach positive', 'kick violet to pink at b approach positive'),
+    );
+    assert.deepEqual(windingsOf(text), [
+      ['lead:grey', 'lead:violet', 'kick'],
+      ['lead:pink', 'lead:violet', 'kick'],
+    ]);
+    const crossed = pickup(
+      four,
+      coil('a'),
+      coil('b'),
+      kicks('kick violet to grey at a approach positive', 'kick grey to pink at b approach positive'),
+    );
+    assert.deepEqual(windingsOf(crossed), [
+      ['lead:grey', 'lead:violet', 'kick'],
+      ['lead:pink', 'lead:grey', 'kick'],
+    ]);
+  });
+
+  it('are traced where the hookup names an end of theirs', () => {
+    const text = pickup(
+      four,
+      coil('a'),
+      hookup('hot a.start', 'ground grey'),
+      kicks('kick violet to pink approach positive'),
+    );
+    assert.equal(windingsOf(text)[0]?.[2], 'stated');
+  });
+
   it('of the same pickup before a work count where the coil was kept', () => {
     const reworked = (said: string) =>
       `pickup old {\n  conductors violet grey\n${coil('a')}${kicks('kick violet to grey at a approach positive')}}\n` +
       `pickup now reworks old {\n${coil('a', said)}}\n`;
     assert.deepEqual(windingsOf(reworked('kept'))[0], ['lead:grey', 'lead:violet', 'kick']);
     assert.equal(windingsOf(reworked('new'))[0]?.[2], 'unknown');
+    const now = reworked('new').replace(
+      /}\n$/,
+      `  conductors violet grey\n${kicks('kick grey to violet at a approach positive')}}\n`,
+    );
+    assert.deepEqual(windingsOf(now)[0], ['lead:violet', 'lead:grey', 'kick']);
+    const unnamed = (said: string) => reworked(said).replace(' at a', '');
+    assert.deepEqual(windingsOf(unnamed('kept'))[0], ['lead:grey', 'lead:violet', 'kick']);
+    assert.equal(windingsOf(unnamed('new'))[0]?.[2], 'unknown');
   });
 });

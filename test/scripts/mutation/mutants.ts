@@ -77,6 +77,9 @@ const METHODS: ReadonlyMap<string, string> = new Map([
 /** Calls that may be left out: what they are called on stands for them. */
 const SKIPPED = new Set(['filter', 'sort', 'toSorted', 'reverse', 'toReversed', 'slice', 'trim']);
 
+/** Functions that say the same of two things whichever comes first. */
+const SYMMETRICAL = new Set(['times', 'add', 'heardTogether', 'exclude']);
+
 /** Numbers them from `firstId` on. */
 export function mutate(file: string, source: SourceFile, checker: Checker, firstId: number): Mutated {
   const mutants: Mutant[] = [];
@@ -213,7 +216,8 @@ function otherCalls(
   }
   const [first, second, ...rest] = given;
   // Arguments of different kinds that change places fail at once: that shows nothing.
-  if (first && second && isIdentifier(expression) && typeOf(first) === typeOf(second))
+  const mayChange = isIdentifier(expression) && !SYMMETRICAL.has(expression.text);
+  if (first && second && mayChange && typeOf(first) === typeOf(second))
     others.push(`${textOf(expression)}(${[second, first, ...rest].map(textOf).join(', ')})`);
   return others;
 }
