@@ -2,6 +2,7 @@ import { stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { compileServer } from './compile-server.ts';
 import { bundledPackages, noticesText } from './notices.ts';
 
 /** One file that is shipped: where it starts, where it goes, and where it runs. */
@@ -12,6 +13,8 @@ export interface Bundle {
   /** Started by name from a shell. */
   readonly executable?: boolean;
 }
+
+const SERVER_OUTPUT = 'dist/server/server-node.cjs';
 
 /**
  * Everything that the extension and the command line consist of, relative to the repository. What the
@@ -24,6 +27,7 @@ export const bundles: readonly Bundle[] = [
   { entry: 'client/webview/explanation/main.ts', output: 'dist/client/explanation.js', runsIn: 'browser' },
   { entry: 'client/webview/bench-view.css', output: 'dist/client/webview.css', runsIn: 'browser' },
   { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node' },
+  { entry: 'server/src/lsp/server-node.ts', output: SERVER_OUTPUT, runsIn: 'node' },
   { entry: 'server/src/lsp/main-browser.ts', output: 'dist/server/main-browser.js', runsIn: 'browser' },
   { entry: 'server/src/cli/main.ts', output: 'dist/cli/pickup-spec.cjs', runsIn: 'node', executable: true },
 ];
@@ -83,6 +87,7 @@ if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
     const packages = bundledPackages([...written.values()], root);
     await writeFile(path.join(root, NOTICES), noticesText(packages));
     console.log(`${String(packages.length).padStart(6)} packages in ${NOTICES}`);
+    await compileServer(path.join(root, SERVER_OUTPUT), root, writeBundles);
   } catch (error) {
     console.error(error instanceof Error ? error.message : String(error));
     process.exitCode = 1;

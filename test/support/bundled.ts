@@ -24,4 +24,4 @@ async function bundle(entry: string): Promise<string> {
 }
 
 export const COMMAND_LINE = 'server/src/cli/main.ts';
-export const SERVER = 'server/src/lsp/main-node.ts';
+export const SERVER = 'server/src/lsp/server-node.ts';
