@@ -198,6 +198,8 @@ export const POT_TOLERANCE = 0.2;
 export const CAPACITOR_TOLERANCE = 0.1;
 /** Pots of 250 kΩ behind 6 to 8 kΩ and 500 kΩ behind 8 to 17 kΩ are usual, a factor of 30 to 60; less than this is too little. */
 export const POT_LEAST_TIMES = 20;
+/** Length of the strings where an instrument does not state it. */
+export const USUAL_SCALE_M = 0.64;
 /** An outer pole this far off its string is still heard evenly. */
 export const POLE_OFF_AT_MOST_M = 1.5e-3;
 /** A step of level that players complain of. */

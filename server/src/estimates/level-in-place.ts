@@ -2,6 +2,7 @@
 import { cancelledDb, isSilentDb } from '../physics/circuit/combined-level.ts';
 import type { Complex } from '../physics/complex.ts';
 import { add, magnitude, scale as scaled, zero } from '../physics/complex.ts';
+import { alikeAt } from '../physics/string-places.ts';
 import { type Estimate, functionOf, linear } from '../quantities/estimate.ts';
 
 /** A coil's turns or turn-area, and what one unit of it gives to the output, its sign included. */
@@ -10,6 +11,8 @@ export interface Contribution {
   readonly weight: Complex;
   /** The strings that excite it, of how many; a field excites all alike. */
   readonly strings?: StringRange;
+  /** Where the string runs over it, as an angle (see physics/string-places.ts); a field is alike everywhere. */
+  readonly place?: number;
 }
 
 export interface StringRange {
@@ -21,7 +24,8 @@ export interface StringRange {
 /**
  * 20 log |Σ weight·term| / max |weight·term| in dB, not below −120; where strings hear different coils, the root of the mean square of
  * the sums over the strings that hear any. Near a null the level is no smooth function of its inputs: the
- * deviation says up to which level one standard deviation more of the sum would bring it. What all terms share (one spool, one
+ * deviation says up to which level one standard deviation more of the sum would bring it, and what the string sounds unlike at the
+ * places of two pickups, which cannot cancel. What all terms share (one spool, one
  * meter) drops out of the ratio; weights are taken as exact.
  */
 export const levelInPlace = (contributions: readonly Contribution[]): Estimate =>
@@ -128,11 +132,12 @@ function levelAgainst(contributions: readonly Contribution[], { index, weight }:
   const sums = sumsOf(contributions);
   const total = overStrings(sums, (sum) => magnitude(sumAt(contributions, terms, sum)));
   const sd = overStrings(sums, (sum) => spreadOf(contributions, sum, index));
+  const left = overStrings(sums, (sum) => leftByPlaces(contributions, terms, sum));
   const db = (size: number) =>
     reference > 0 && size > 0 ? Math.max(cancelledDb, 20 * Math.log10(size / reference)) : cancelledDb;
   const value = db(total);
   const restsOn = [...new Set(contributions.flatMap(({ term }) => term.restsOn))];
-  return { value, sd: db(total + sd) - value, basis: 'computed', restsOn };
+  return { value, sd: db(Math.hypot(total + sd, left)) - value, basis: 'computed', restsOn };
 }
 
 /** Error of a sum, less what a change of the reference's term alone does to the reference. */
@@ -154,13 +159,44 @@ function spreadOf(contributions: readonly Contribution[], sum: HeardSum, referen
   );
 }
 
-/** One standard deviation of the level of the sum itself, in dB. */
-export function levelSdDb(contributions: readonly Contribution[]): number {
+/** Level of the sum itself, in dB, and up to where it may lie: one standard deviation more, and what two places of a string leave. */
+export function levelWithBound(contributions: readonly Contribution[]): {
+  readonly db: number;
+  readonly boundDb: number;
+} {
   const terms = contributions.map(({ term }) => term.value);
   const sums = sumsOf(contributions);
   const total = overStrings(sums, (sum) => magnitude(sumAt(contributions, terms, sum)));
   const sd = overStrings(sums, (sum) => spreadOf(contributions, sum, undefined));
-  return total > 0 ? 20 * Math.log10(1 + sd / total) : 0;
+  const left = overStrings(sums, (sum) => leftByPlaces(contributions, terms, sum));
+  return { db: 20 * Math.log10(total), boundDb: 20 * Math.log10(Math.hypot(total + sd, left)) };
+}
+
+/** True where two places of a string leave something of what would cancel at one. */
+export const leavesByPlaces = (contributions: readonly Contribution[]): boolean => {
+  const terms = contributions.map(({ term }) => term.value);
+  return sumsOf(contributions).some((sum) => leftByPlaces(contributions, terms, sum) > 0);
+};
+
+/** Of terms that take from each other at different places: only what the string has in common there is taken. */
+function leftByPlaces(contributions: readonly Contribution[], terms: readonly number[], { indices }: HeardSum): number {
+  const heard = indices.flatMap((index) => {
+    const { weight = zero, place } = contributions[index] ?? {};
+    return place === undefined ? [] : [{ given: scaled(weight, terms[index] ?? 0), place }];
+  });
+  const square = heard.reduce(
+    (sum, one, index) =>
+      heard
+        .slice(index + 1)
+        .reduce(
+          (all, other) =>
+            all -
+            2 * (1 - alikeAt(one.place, other.place)) * (one.given.re * other.given.re + one.given.im * other.given.im),
+          sum,
+        ),
+    0,
+  );
+  return Math.sqrt(Math.max(0, square));
 }
 
 /** With its ±: coils that would cancel wholly, if nobody erred, are not known to be silent. */

@@ -5,15 +5,16 @@ import type { Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
 import { slotsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
-import { isSilentDb } from '../physics/circuit/combined-level.ts';
+import { cancelledDb, isSilentDb } from '../physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, type Drives, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
 import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
+import { USUAL_SCALE_M } from './common-practice.ts';
 import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
-import { type Contribution, levelInPlace, levelSdDb } from './level-in-place.ts';
+import { type Contribution, leavesByPlaces, levelInPlace, levelWithBound } from './level-in-place.ts';
 import { CAPACITORS_CAUSE, cableCause, controlsAcross, tracksCause } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
@@ -73,6 +74,9 @@ export function positionEstimates(
     const position = driven(values);
     return { network: position.network, output: position.output, sources: stringDrives(position) };
   });
+  // Where nothing is connected, what strays carry is no sound.
+  const isHeard = sounding.length > 0;
+  const contributions = isHeard ? contributionsOf(full, 'string', STRING_HZ, stringPlaces(instrument)) : undefined;
   const restsOn = [
     ...new Set(
       quick.flatMap((each) => {
@@ -81,14 +85,12 @@ export function positionEstimates(
       }),
     ),
     loadWords(instrument, played),
+    ...(contributions && leavesByPlaces(contributions) ? [TWO_PLACES] : []),
     ...blendsLeftOut(instrument, selection).map(
       ({ forSlot, other }) => `the blend of ${forSlot.value} and ${other.value} left out, they are in series here`,
     ),
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
-  // Where nothing is connected, what strays carry is no sound.
-  const isHeard = sounding.length > 0;
-  const contributions = isHeard ? contributionsOf(full, 'string', STRING_HZ) : undefined;
   return {
     ...base,
     resistanceOhm,
@@ -98,11 +100,11 @@ export function positionEstimates(
     minus3DbHz: resting(response?.minus3DbHz),
     levelDb:
       response &&
-      levelOrSilence(response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB, {
-        sd: contributions ? levelSdDb(contributions) : 0,
-        basis: 'computed',
-        restsOn: [...restsOn, MAGNETS_LEFT_OUT],
-      }),
+      levelOrSilence(
+        response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB,
+        contributions && levelWithBound(contributions),
+        [...restsOn, MAGNETS_LEFT_OUT],
+      ),
     signalDb: contributions && resting(levelInPlace(contributions)),
     humDb: isHeard ? humLevel({ instrument, quickOf, bench }, selection, settings) : undefined,
     response: responseAt(full, string),
@@ -116,8 +118,30 @@ const phaseAmong = (sounding: readonly SoundingCoil[], quick: readonly QuickEsti
     : phaseOf(sounding);
 
 /** `null`: silence. */
-const levelOrSilence = (db: number, from: Parameters<typeof estimateOf>[1]): Estimate | null =>
-  isSilentDb(db) ? null : estimateOf(db, from);
+const TWO_PLACES =
+  'of a string heard at two places only what it sounds alike there cancels, over all its harmonics and held at the octave';
+
+/** Coils that cancel wholly are no silence where each is known to its ± only, or where a string is heard at two places. */
+function levelOrSilence(
+  db: number,
+  string: ReturnType<typeof levelWithBound> | undefined,
+  restsOn: readonly string[],
+): Estimate | null {
+  const value = Math.max(db, cancelledDb);
+  const { db: own = db, boundDb = db } = string ?? {};
+  const bound = isSilentDb(db) ? boundDb - REFERENCE_LEVEL_DB : value + (boundDb - own);
+  return isSilentDb(bound) ? null : estimateOf(value, { sd: Math.max(0, bound - value), basis: 'computed', restsOn });
+}
+
+/**
+ * Where the strings run over a pickup, as an angle. A string held at the octave swings with half its length; there two places differ more
+ * than on the open string.
+ */
+function stringPlaces({ scale }: Instrument): (slot: Slot) => number | undefined {
+  const swingingM = (scale?.value.si ?? USUAL_SCALE_M) / 2;
+  return ({ distance }) =>
+    distance && distance.si > 0 && distance.si < swingingM ? (Math.PI * distance.si) / swingingM : undefined;
+}
 
 /** The response of a position at these frequencies, each solved for itself; `undefined` where it is not known. */
 export function positionResponse(
@@ -169,7 +193,7 @@ export function positionLevels(at: InstrumentAtBench, { key, title, selection }:
     return { ...base, phase, hum: verdict(alikeDb) };
   const full = positionNetwork(instrument, selection, quickOf, AS_PLAYED);
   const humDb = humLevel(at, selection, AS_PLAYED);
-  const signalDb = levelOf(contributionsOf(full, 'string', STRING_HZ));
+  const signalDb = levelOf(contributionsOf(full, 'string', STRING_HZ, stringPlaces(instrument)));
   return { ...base, phase, hum: alikeDb === undefined ? undefined : verdict(humDb?.value), signalDb, humDb };
 }
 

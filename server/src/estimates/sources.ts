@@ -115,6 +115,7 @@ export function contributionsOf(
   circuit: DrivenCircuit,
   what: Drive,
   frequencyHz: number,
+  placeOf: (slot: Slot) => number | undefined = () => undefined,
 ): readonly Contribution[] | undefined {
   const { network, output, segments } = circuit;
   const shares = transfers(network, output, frequencyHz);
@@ -130,12 +131,20 @@ export function contributionsOf(
     else coils.push({ source, amplitude: share });
   }
   const contributions = coils.flatMap(({ source, amplitude }): readonly Contribution[] => {
-    const { segment, quick } = source;
+    const { segment, quick, slot } = source;
     const strings = what === 'string' ? ownStrings(source) : undefined;
+    const place = what === 'string' && slot ? placeOf(slot) : undefined;
     const winding = quick.windings.get(segment.coil);
     const term = what === 'string' ? winding?.turns : winding?.turnAreaM2;
     if (!term || !(term.value > 0) || magnitude(amplitude) === 0) return [];
-    return [{ term, weight: scale(amplitude, 1 / term.value), ...(strings ? { strings } : {}) }];
+    return [
+      {
+        term,
+        weight: scale(amplitude, 1 / term.value),
+        ...(strings ? { strings } : {}),
+        ...(place === undefined ? {} : { place }),
+      },
+    ];
   });
   return contributions.length > 0 ? contributions : undefined;
 }
