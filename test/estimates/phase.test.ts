@@ -5,7 +5,22 @@
  */
 import assert from 'node:assert/strict';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
-import { humDb, opposed, pairsHeard, phaseOf, type Sounding } from '../../server/src/estimates/phase.ts';
+import {
+  combinedDb,
+  heardTogether,
+  hearsString,
+  humDb,
+  humsNeedlessly,
+  humVerdict,
+  knownOrAlike,
+  openSigns,
+  opposed,
+  pairsHeard,
+  phaseOf,
+  type Sounding,
+  stringShare,
+  stringsUnder,
+} from '../../server/src/estimates/phase.ts';
 import { soundingIn } from '../../server/src/estimates/quick.ts';
 import { analyse } from '../support/check-fixture.ts';
 
@@ -85,6 +100,102 @@ describe('phase of coils together', () => {
     assert.deepEqual(
       [against, others].map((side) => side.map(({ coil }) => coil.name)),
       [['a'], ['b', 'c']],
+    );
+  });
+});
+
+describe('which strings a coil hears', () => {
+  const [all] = coils('all');
+  assert.ok(all);
+  const place = all.coil.place;
+  const over = (from: number, to: number): Sounding => ({
+    ...all,
+    coil: { ...all.coil, serves: { value: { from, to }, place } },
+  });
+  const dummy: Sounding = { ...all, coil: { ...all.coil, serves: { value: 'none', place } } };
+  const lower: Sounding = { ...all, coil: { ...all.coil, below: { value: 'upper', place } } };
+
+  it('is all where it says none, else those that it serves; of a dummy none', () => {
+    const heard = ({ coil }: Sounding) => [undefined, 1, 2, 3, 4].map((string) => hearsString(coil, string));
+    assert.deepEqual(heard(all), [true, true, true, true, true]);
+    assert.deepEqual(heard(over(2, 3)), [true, false, true, true, false]);
+    assert.deepEqual(heard(dummy), [true, false, false, false, false]);
+  });
+
+  it('is told of how many strings its pickup has, or of those that its coils serve', () => {
+    const under = (coil: Sounding, more: object) =>
+      stringsUnder(coil.coil, { coils: [over(1, 3).coil, over(4, 6).coil], strings: undefined, ...more } as never);
+    assert.deepEqual(under(over(1, 3), {}), { from: 1, to: 3, of: 6 });
+    assert.deepEqual(under(over(1, 3), { strings: { value: 7, place } }), { from: 1, to: 3, of: 7 });
+    assert.deepEqual(under(over(1, 3), { strings: { value: 4, place } }), { from: 1, to: 3, of: 6 });
+    assert.deepEqual([under(all, {}), under(dummy, {})], [undefined, undefined]);
+  });
+
+  it('is with another coil where one string runs over both, and none is a dummy or below', () => {
+    assert.equal(heardTogether(all, { ...all }), false);
+    assert.equal(heardTogether(over(1, 3), over(3, 6)), true);
+    assert.equal(heardTogether(over(1, 3), over(4, 6)), false);
+    assert.equal(heardTogether(over(4, 6), over(1, 3)), false);
+    assert.equal(heardTogether(all, over(1, 3)), true);
+    assert.deepEqual(
+      [dummy, lower].flatMap((each) => [heardTogether(all, each), heardTogether(each, all)]),
+      [false, false, false, false],
+    );
+    assert.deepEqual(
+      [all, dummy, lower].map(({ coil }) => stringShare(coil)),
+      [1, 0, 0.15],
+    );
+  });
+
+  it('leaves phase open where a sign is missing that another coil is heard with; hum where any is', () => {
+    const open = { string: undefined, hum: undefined };
+    const [a, b] = [over(1, 3), { ...over(4, 6), ...open }];
+    const names = (coils: readonly Sounding[]) => {
+      const { phase, hum } = openSigns(coils);
+      return [phase.length, hum.length];
+    };
+    assert.deepEqual(names([a, b]), [0, 1]);
+    assert.deepEqual(names([a, b, all]), [1, 1]);
+    assert.deepEqual(names([{ ...all, ...open }]), [0, 0]);
+  });
+});
+
+describe('levels together', () => {
+  it('are dB of the sum against the strongest, silence at 120 dB below, no number of nothing', () => {
+    assert.equal(combinedDb([3, -3]), -120);
+    assert.equal(combinedDb([1, 1]).toFixed(2), '6.02');
+    assert.equal(combinedDb([4, -3]).toFixed(2), (20 * Math.log10(1 / 4)).toFixed(2));
+    assert.equal(combinedDb([-2]), 0);
+    assert.ok(Number.isNaN(combinedDb([0, 0])));
+  });
+
+  it('count alike where not all are known', () => {
+    assert.deepEqual(knownOrAlike([2, 3], 1), [2, 3]);
+    assert.deepEqual(knownOrAlike([2, undefined], 5), [5, 5]);
+  });
+
+  // Common practice, no published source: within 1 dB of one coil nothing is gained, 6 dB is worth a change, what steel leaves is gone.
+  it('of hum are told in four words', () => {
+    assert.deepEqual([1.01, 1, -5.99, -6, -29.9, -30, -31].map(humVerdict), [
+      'adds',
+      'hums',
+      'hums',
+      'in part',
+      'in part',
+      'gone',
+      'gone',
+    ]);
+  });
+
+  it('of hum are needless where another choice is 6 dB quieter', () => {
+    assert.deepEqual(
+      [
+        [0, -6],
+        [0, -5.9],
+        [-6, -12],
+        [-6.1, -40],
+      ].map(([db = 0, left = 0]) => humsNeedlessly(db, left)),
+      [true, false, true, false],
     );
   });
 });

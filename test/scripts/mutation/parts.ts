@@ -15,6 +15,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'test/estimates/sign-system.test.ts',
       'test/estimates/kicks.test.ts',
       'test/estimates/phase.test.ts',
+      'test/estimates/sources.test.ts',
       'test/estimates/life-table.test.ts',
       'test/checks/sign-table.test.ts',
       'test/checks/contradictions.test.ts',
