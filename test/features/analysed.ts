@@ -1,7 +1,7 @@
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import type { FileMentions } from '../../server/src/analysis/file-mentions.ts';
-import { FOLDER, hostOf } from '../support/check-fixture.ts';
+import { analyser, FOLDER, hostOf } from '../support/check-fixture.ts';
 import { readCursor } from '../support/marked-text.ts';
 import { PARTS } from '../support/shop.ts';
 
@@ -21,7 +21,7 @@ export function atCursor(marked: string, files: Readonly<Record<string, string>>
 }
 
 export function analysed(text: string, files: Readonly<Record<string, string>> = {}): Analysis {
-  return createAnalyser().analyse(MAIN, hostOf({ ...FILES, ...files, 'main.pickup': text }));
+  return analyser.analyse(MAIN, hostOf({ ...FILES, ...files, 'main.pickup': text }));
 }
 
 /** Several files of the shop by one analyser, as a server has them. */

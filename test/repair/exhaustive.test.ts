@@ -3,7 +3,6 @@
  * nothing of how the planner judges a set on the model.
  */
 import assert from 'node:assert/strict';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { exclude, type Move, minutesOf } from '../../server/src/repair/moves.ts';
 import { planRepairs, searchable, stepsOf } from '../../server/src/repair/plan-repairs.ts';
@@ -26,9 +25,8 @@ const FAULTS = [
 ];
 
 describe('plans for small instruments', () => {
-  const analyser = createAnalyser();
   const cases = Array.from({ length: INSTRUMENTS }, (_, seed) => {
-    const analysis = analyse(smallInstrument(seed), {}, analyser);
+    const analysis = analyse(smallInstrument(seed));
     return { seed, analysis, outcome: planRepairs(analysis, { instrument: 'juniper' }) };
   });
 

@@ -29,17 +29,16 @@ export function hostOf(files: Readonly<Record<string, string>>): Host {
   };
 }
 
-export function analyse(
-  text: string,
-  others: Readonly<Record<string, string>> = {},
-  analyser: Analyser = createAnalyser(),
-): Analysis {
-  return analyser.analyse(EXAMPLE, hostOf({ ...others, 'example.pickup': text }));
+/** One for all tests of a process, as one server reads many texts of a file: a piece that comes again is not read again. */
+export const analyser: Analyser = createAnalyser();
+
+export function analyse(text: string, others: Readonly<Record<string, string>> = {}, by = analyser): Analysis {
+  return by.analyse(EXAMPLE, hostOf({ ...others, 'example.pickup': text }));
 }
 
 /** What a spec declares, with the bench in force: nothing is checked or solved, for tests that ask for single numbers of many specs. */
 export function declaredIn(text: string): Pick<Analysis, 'model' | 'bench'> {
-  const { model } = createAnalyser().declared(EXAMPLE, hostOf({ 'example.pickup': text }));
+  const { model } = analyser.declared(EXAMPLE, hostOf({ 'example.pickup': text }));
   return { model, bench: model.benches[0] };
 }
 
