@@ -18,7 +18,7 @@ import { responseOf } from '../../server/src/physics/circuit/response.ts';
 import type { Estimate } from '../../server/src/quantities/estimate.ts';
 import { analyse, declaredIn } from '../support/check-fixture.ts';
 import { type Figures, pickupFigures, positionFigures } from './signed-sources.ts';
-import { instrumentText, pickupText, randomInstrument, randomPickup, selectionText } from './structure.ts';
+import { instrumentText, type Joined, pickupText, randomInstrument, randomPickup, selectionText } from './structure.ts';
 
 type Declared = Pick<Analysis, 'model' | 'bench'>;
 
@@ -123,6 +123,44 @@ describe('a model of signed sources of its own', () => {
       });
       assert.deepEqual(faults, []);
     });
+
+  it('holds every kind of coil, joint and control many times', () => {
+    const pickups = Array.from({ length: 1000 }, (_, seed) => randomPickup(seed));
+    const instruments = Array.from({ length: 200 }, (_, seed) => randomInstrument(seed));
+    const parts = (joined: Joined): readonly Joined[] =>
+      'of' in joined ? [joined, ...[joined.of].flat().flatMap(parts)] : [joined];
+    const positions = instruments.flatMap((instrument) =>
+      instrument.positions.map((position) => ({ instrument, parts: parts(position) })),
+    );
+    const slotsIn = (joined: Joined) => parts(joined).flatMap((each) => ('slot' in each ? [each.slot] : []));
+    const counts = {
+      tapped: pickups.filter(({ coils }) => coils.some(({ taps }) => taps.length > 0)).length,
+      'hot on a tap': pickups.filter(({ hot }) => hot.some((lead) => lead.startsWith('t'))).length,
+      stacked: pickups.filter(({ coils }) => coils.some(({ below }) => below)).length,
+      dummy: pickups.filter(({ coils }) => coils.some(({ serves }) => serves === 'none')).length,
+      'other strings': pickups.filter(({ coils }) => coils.some(({ serves }) => Array.isArray(serves))).length,
+      shorted: pickups.filter(({ coils, links }) =>
+        coils.some(({ start, finish }) => links.some((link) => link.includes(start) && link.includes(finish))),
+      ).length,
+      'left out': pickups.filter(({ coils, free }) =>
+        coils.some(({ start, finish }) => free.includes(start) && free.includes(finish)),
+      ).length,
+      'side by side': pickups.filter(({ ground }) => ground.length > 1).length,
+      'reversed with controls of its own': positions.filter(({ instrument, parts: all }) =>
+        all.some(
+          (each) =>
+            each.kind === 'reversed' &&
+            instrument.controls.some(({ slot }) => slot !== undefined && slotsIn(each.of).includes(slot)),
+        ),
+      ).length,
+      'split through a resistor': positions.filter(({ parts: all }) =>
+        all.some((each) => each.kind === 'coil' && each.throughOhm),
+      ).length,
+      'taken at a tap': positions.filter(({ parts: all }) => all.some(({ kind }) => kind === 'tap')).length,
+      series: positions.filter(({ parts: all }) => all.some(({ kind }) => kind === 'series')).length,
+    };
+    for (const [kind, count] of Object.entries(counts)) assert.ok(count >= 20, `${kind}: ${count}`);
+  });
 
   it('is compared with what reports tell: they hold the same numbers', () => {
     for (let seed = 0; seed < 8; seed += 1) {
