@@ -1,3 +1,4 @@
+import { SHORT_OHM } from '../estimates/common-practice.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { humVerdict } from '../estimates/phase.ts';
 import { HUM_WORDS } from '../words/heard.ts';
@@ -40,9 +41,6 @@ function humSentence(db: number, isSingle: boolean, onPurpose: boolean): Sentenc
   const standsOut = verdict === 'in part' || (verdict !== 'gone' && !onPurpose);
   return [`${capital(HUM_WORDS[verdict])}${verdict === 'adds' || verdict === 'hums' ? meant : ''}.`, standsOut];
 }
-
-/** A jack that reads less is shorted, whatever hangs on it. */
-const SHORT_OHM = 1;
 
 type Sentence = readonly [text: string, standsOut: boolean];
 

@@ -12,14 +12,12 @@ import { gradeOf, metalOf, ORIGIN, polesOf } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
 import {
   BENEATH_POLES,
+  BLADE_RELATIVE_SD,
   DEFAULT_COILS_APART_M,
   OUTLINE_INDUCTANCE_RELATIVE_SD,
   SINTERED_SPREAD_FACTOR,
 } from './common-practice.ts';
 import { magneticParts } from './magnetic-parts.ts';
-
-/** What a blade adds, by the row of rods that stands for it (see bladeAsRods). */
-const BLADE_RELATIVE_SD = 0.1;
 
 /**
  * The factor of what lies beneath the poles, of L and M alike, taken as even between its limits (JCGM 100:2008, 4.3.7): 1.125 with a

@@ -33,6 +33,14 @@ export const CAPACITANCE_READING_RELATIVE_SD = 0.05;
 export const MICROMETER_SD_M = 1e-6;
 /** A spool measured over some metres with a bench meter, where no ± is stated. */
 export const SPOOL_READING_RELATIVE_SD = 0.005;
+/** A cause whose size is taken from one reading fits another within this, relative. */
+export const CAUSE_FITS_WITHIN = 0.015;
+/** A single shorted turn is not seen in an inductance; what is seen takes a tenth and more. */
+export const SHORTED_MOST_LEFT = 0.9;
+/** How near to a whole gauge number a wire must come to be that gauge: one spool varies by a fifth of a number. */
+export const GAUGE_NUMBER_LIMIT = 0.2;
+/** How far the share of wire up to a tap is known: inner turns are shorter, by how much depends on the wind. */
+export const TAP_SHARE_LIMIT = 0.05;
 /** What one spool may differ from its nominal resistance by. */
 export const SPOOL_SPREAD = 0.12;
 
@@ -81,6 +89,14 @@ export const BENEATH_POLES = { least: 1, most: 1.25 } as const;
 /** Sheet of covers and baseplates where nobody states it, and the limits of its thickness, relative, as assumed and as stated. */
 export const SHEET_M = 0.5e-3;
 export const SHEET_RELATIVE_LIMIT = { assumed: 0.2, stated: 0.05 } as const;
+/**
+ * Slits, holes, rounded ends, a cover soldered to its plate, poles that magnetise each other: what round coils do not tell, as an error
+ * of time constants; and parts by table, known to half of what they take. Judgement.
+ */
+export const METAL_SHAPE_RELATIVE_SD = 0.1;
+export const METAL_TABLE_RELATIVE_SD = 0.5;
+/** What a blade adds, by the row of rods that stands for it. Judgement. */
+export const BLADE_RELATIVE_SD = 0.1;
 /** Between a bobbin's edge and the wall of its cover. */
 export const COVER_CLEARANCE_M = 0.5e-3;
 /** A baseplate below the winding's flange, where a bar magnet and its keeper lie between; and below the ends of the poles. */

@@ -3,7 +3,13 @@ import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { metalOf } from './coil-places.ts';
-import { COVER_CLEARANCE_M, SHEET_M, SHEET_RELATIVE_LIMIT } from './common-practice.ts';
+import {
+  COVER_CLEARANCE_M,
+  METAL_SHAPE_RELATIVE_SD,
+  METAL_TABLE_RELATIVE_SD,
+  SHEET_M,
+  SHEET_RELATIVE_LIMIT,
+} from './common-practice.ts';
 import { isSteel } from './magnetic-parts.ts';
 
 export interface LossyMetal {
@@ -19,13 +25,6 @@ export interface LossyMetal {
 const ofLimits = (limit: number) => limit / Math.sqrt(3);
 
 /**
- * Slits, holes, rounded ends, a cover soldered to its plate, poles that magnetise each other: what round coils do not tell, as an error
- * of time constants; and parts by table, known to half of what they take. Judgement, no published source.
- */
-const SHAPE_RELATIVE_SD = 0.1;
-const TABLE_RELATIVE_SD = 0.5;
-
-/**
  * What is not known of the poles' permeability and resistivity, as one factor of their time constants: so that the peak moves as it does
  * where both are drawn themselves (test/estimates/drawn-pickups.test.ts). A loss in steel poles goes with about the third root of a time
  * constant (1 to 5 kHz, μr 100 to 500), with a higher one where a bare pickup peaks, so the time constants must move several times as
@@ -35,9 +34,9 @@ const POLE_LOSS_RELATIVE_SD = { steel: 0.55, alnico: 0.16 } as const;
 
 /** The time constants of a pickup's eddy currents as a factor about 1. A sheet's follow resistivity and thickness exactly. */
 export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: LossyMetal): Estimate {
-  const ofMetal = Math.hypot(Math.max(0, ...pickup.metal.map(sheetRelativeSd)), SHAPE_RELATIVE_SD);
+  const ofMetal = Math.hypot(Math.max(0, ...pickup.metal.map(sheetRelativeSd)), METAL_SHAPE_RELATIVE_SD);
   const metalwork = estimateOf(1, {
-    sd: tabulated ? TABLE_RELATIVE_SD : ofMetal,
+    sd: tabulated ? METAL_TABLE_RELATIVE_SD : ofMetal,
     basis: 'assumed',
     restsOn: sheets || tabulated ? assumptionsOf(pickup) : [],
     source: causes.metalwork(pieceName(pickup)),

@@ -11,10 +11,13 @@ import { copperTemperatureFactor, temperatureOfResistance } from '../physics/wir
 import { printCelsius, printQuantity } from '../quantities/print.ts';
 import {
   BESIDE_OHM,
+  CAUSE_FITS_WITHIN,
   COLDEST_BENCH_C,
+  GAUGE_NUMBER_LIMIT,
   HOTTEST_COIL_C,
   NOMINAL_OHM,
   SHORT_SHARE,
+  SHORTED_MOST_LEFT,
   SPOOL_SPREAD,
 } from './common-practice.ts';
 import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
@@ -121,12 +124,9 @@ function reproduces(cause: Cause, line: Evidence): boolean {
     .some((ohm) =>
       ohm === null || line.readOhm === null
         ? ohm === line.readOhm
-        : Math.abs(ohm - line.readOhm) <= Math.max(line.limitOhm, ROUGHLY * line.readOhm),
+        : Math.abs(ohm - line.readOhm) <= Math.max(line.limitOhm, CAUSE_FITS_WITHIN * line.readOhm),
     );
 }
-
-/** A cause's size is itself read from one line: it need not hit another line closer than this. */
-const ROUGHLY = 0.015;
 
 function causesOf(line: JudgedLine, quick: QuickEstimates, magnetic: readonly JudgedMagnetic[]): readonly Cause[] {
   const { readOhm, expected } = line;
@@ -179,7 +179,7 @@ function afterTheJoints(line: JudgedLine, readOhm: number, { netlist, windings }
   if (!line.block.apart || !nets) return [];
   const joined = resistanceOf(netlist, windings, nets[0], nets[1]);
   const ohm = joined && joined.value * copperTemperatureFactor(line.temperature.celsius);
-  if (!joined || !ohm || Math.abs(ohm - readOhm) > Math.max(3 * joined.sd, ROUGHLY * readOhm)) return [];
+  if (!joined || !ohm || Math.abs(ohm - readOhm) > Math.max(3 * joined.sd, CAUSE_FITS_WITHIN * readOhm)) return [];
   return [
     {
       kind: 'other stage',
@@ -403,9 +403,6 @@ const shortedTurns = (coil: Coil, reads: Cause['reads'], mostLeft: number): Caus
   shows: (line) => [line.with((each) => (each === coil ? 0 : 1)), line.with((each) => (each === coil ? mostLeft : 1))],
 });
 
-/** A single shorted turn is not seen; what is seen takes a tenth and more. Common practice, no published source. */
-const MOST_LEFT = 0.9;
-
 /** What would make an inductance or a capacitance another than turns and bobbin compute to. */
 function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly Cause[] {
   const { read, expected, withoutPoles, coils } = line;
@@ -451,7 +448,7 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
     const settles = quick.readings.has(coil) ? {} : { settles: `a resistance reading of the ${coil.name} coil` };
     return less
       ? [
-          shortedTurns(coil, same, MOST_LEFT),
+          shortedTurns(coil, same, SHORTED_MOST_LEFT),
           {
             kind: 'fewer turns',
             words: `fewer turns on the ${coil.name} coil than stated: a counter that started late`,
@@ -520,12 +517,9 @@ function otherGauge(coil: Coil, share: number): string | undefined {
   if (stated === undefined) return undefined;
   const numbers = (Math.log(share) / Math.log(92)) * (39 / 2);
   const whole = Math.round(numbers);
-  if (whole === 0 || Math.abs(whole) > 2 || Math.abs(numbers - whole) > GAUGE_FIT) return undefined;
+  if (whole === 0 || Math.abs(whole) > 2 || Math.abs(numbers - whole) > GAUGE_NUMBER_LIMIT) return undefined;
   return `${stated + whole} AWG`;
 }
-
-/** How near to a whole gauge number: one spool varies by a fifth of a number. */
-const GAUGE_FIT = 0.2;
 
 /** Another pair of leads reads exactly this: the probes lay there, or two leads are taken for one another. */
 function otherLeads(line: JudgedLine, { netlist, windings }: QuickEstimates): readonly Cause[] {

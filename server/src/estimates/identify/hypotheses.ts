@@ -2,7 +2,9 @@
  * Every way in which the ends of untraced coils can be soldered to the leads, and whether the readings allow it. What all that are
  * allowed have in common is proven; nothing else is.
  */
+
 import type { Coil, Sign } from '../../model/coil.ts';
+import { TAP_SHARE_LIMIT } from '../common-practice.ts';
 import type { CoilEvidence, Evidence, PairReading, Point } from './evidence.ts';
 
 export interface Ends {
@@ -227,7 +229,7 @@ function resistancesAgree(
       const each = known.get(coil);
       if (!each) continue;
       ohm += share * each.value;
-      limit += share * each.limit + (share < 1 ? SHARE_LIMIT * each.value : 0);
+      limit += share * each.limit + (share < 1 ? TAP_SHARE_LIMIT * each.value : 0);
     }
     const [only] = missing;
     if (missing.length > 1) continue;
@@ -235,14 +237,11 @@ function resistancesAgree(
       const share = shares.get(only) ?? 1;
       const value = (at20COhm - ohm) / share;
       if (value < -limit / share || !(share > 0)) return false;
-      known.set(only, { value: Math.max(0, value), limit: limit / share + (share < 1 ? SHARE_LIMIT * value : 0) });
+      known.set(only, { value: Math.max(0, value), limit: limit / share + (share < 1 ? TAP_SHARE_LIMIT * value : 0) });
     } else if (Math.abs(at20COhm - ohm) > limit) return false;
   }
   return true;
 }
-
-/** How far the share of wire up to a tap is known: inner turns are shorter, by how much depends on the wind. */
-const SHARE_LIMIT = 0.05;
 
 /** Shares of the coils along a path; `undefined` where one is not known. */
 function sharesOf(path: readonly Step[]): ReadonlyMap<Coil, number> | undefined {
