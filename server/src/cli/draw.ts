@@ -73,8 +73,7 @@ export const draw = defineCommand({
     }
     const cableF = cableFarads(values.cable);
     const now = await analysed(file, values, context);
-    const instruments = now.analysis.instruments.map(({ instrument }) => instrument);
-    const played = { ...playedBy(values, instruments, now.shown), cableF };
+    const played = { ...playedBy(values, now), cableF };
     const svg = await picture();
     context.progress.clear();
     if (values.output === undefined) {

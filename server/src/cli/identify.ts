@@ -1,4 +1,3 @@
-import type { Analysis } from '../analysis/analysis-types.ts';
 import type { IdentifiedCoil } from '../estimates/identify/identify.ts';
 import { type IdentifiedLeads, identifiedLeads } from '../repair/identified-leads.ts';
 import { cautionsOf } from '../words/cautions.ts';
@@ -41,26 +40,21 @@ export const identify = defineCommand({
     const locate = locator(analysis, context.cwd);
     context.stdout.write(
       values.format === 'json'
-        ? identifyJson(found, analysis, locate)
-        : found.map((each) => leadsText(each, analysis, locate, context.styles)).join('\n') ||
+        ? identifyJson(found, locate)
+        : found.map((each) => leadsText(each, locate, context.styles)).join('\n') ||
             `${visible(shown)} holds no pickup\n`,
     );
     return 0;
   },
 });
 
-function leadsText(
-  { pickup, identification, facts }: IdentifiedLeads,
-  analysis: Analysis,
-  locate: Locate,
-  styles: Styles,
-): string {
+function leadsText({ pickup, identification, facts }: IdentifiedLeads, locate: Locate, styles: Styles): string {
   const { coils, pairs, shields, contradicts, tooMany, next, assuming } = identification;
   const isSoldered = facts.some(({ isHookup }) => isHookup);
   const heading = styles.strong(visible(`pickup ${pickup.name}`));
   if (coils.length === 0 && shields.length === 0 && facts.length === 0) return `${heading}: no lead is unknown\n`;
   const lines = contradicts.flatMap((place) => {
-    const at = locate(analysis.locate(place));
+    const at = locate(place);
     const text = place.chunk.text.slice(place.span.start, place.span.end);
     return at ? [`    line ${at.range.start.line + 1}: ${visible(text)}`] : [];
   });
@@ -116,7 +110,7 @@ function coilText({ coil, leads, start, finish, byElimination, leftOver }: Ident
   return `${coil.name}: not proven`;
 }
 
-function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, locate: Locate): string {
+function identifyJson(found: readonly IdentifiedLeads[], locate: Locate): string {
   return jsonText({
     schema: 'identify/1',
     pickups: found.map(({ pickup, identification, facts }) => ({
@@ -133,7 +127,7 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
       shields: identification.shields.map(({ lead, part }) => ({ lead, part })),
       assuming: identification.assuming,
       contradicts: identification.contradicts.flatMap((place) => {
-        const at = locate(analysis.locate(place));
+        const at = locate(place);
         return at ? [{ path: at.path, range: at.range }] : [];
       }),
       tooMany: identification.tooMany,
@@ -142,7 +136,7 @@ function identifyJson(found: readonly IdentifiedLeads[], analysis: Analysis, loc
         title,
         proven,
         hint,
-        edits: editsJson(edits, analysis, locate),
+        edits: editsJson(edits, locate),
       })),
     })),
   });

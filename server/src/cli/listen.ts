@@ -1,5 +1,4 @@
 import path from 'node:path';
-import type { Analysis } from '../analysis/analysis-types.ts';
 import { newestOf } from '../analysis/newest.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { reworkOf } from '../comparison/reworks.ts';
@@ -14,7 +13,7 @@ import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { filesOf, shownPath } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { type Analysed, analysed, SOURCE_OPTIONS } from './source.ts';
 import { visible } from './visible.ts';
 import { writeFile } from './write-file.ts';
 
@@ -52,19 +51,11 @@ export const listen = defineCommand({
     if (frequencyHz === undefined || frequencyHz < LOWEST_HZ || frequencyHz > HIGHEST_HZ) {
       throw new CommandError(`--string ${note.slice(0, 40)}: a note from A0 to E6 is needed, as E2`);
     }
-    const now = await requireSource(file, values, context);
-    const before =
-      values.compare === undefined
-        ? undefined
-        : await requireSource(values.compare, { ...values, 'stdin-path': undefined }, context);
-    const analysis = analyseSource(now, context);
-    const instruments = analysis.instruments.map(({ instrument }) => instrument);
-    const pots = playedBy(values, instruments, now.shown);
-    const wanted = { pickup: values.pickup, position: values.position, pots };
-    const part = partOf(analysis, wanted, now.shown);
-    const past = before
-      ? [required(partOf(analyseSource(before, context), wanted, before.shown))]
-      : formerPlayed(analysis, wanted, part, now.shown);
+    const now = await analysed(file, values, context);
+    const before = values.compare && (await analysed(values.compare, { ...values, 'stdin-path': undefined }, context));
+    const wanted = { pickup: values.pickup, position: values.position, pots: playedBy(values, now) };
+    const part = partOf(now, wanted);
+    const past = before ? [required(partOf(before, wanted))] : formerPlayed(now, wanted, part);
     const played = [...past, required(part)];
     const sounds = heard(
       played.map(({ response }) => response),
@@ -72,7 +63,7 @@ export const listen = defineCommand({
     );
     context.progress.clear();
     const target = path.resolve(context.cwd, values.output);
-    await writeFile(target, wavBytes(inTurn(sounds)), { replace: values.force, madeFrom: filesOf(analysis) });
+    await writeFile(target, wavBytes(inTurn(sounds)), { replace: values.force, madeFrom: filesOf(now.analysis) });
     played.forEach(({ words }, index) => {
       const order = played.length === 1 ? '' : index === 0 ? 'first ' : 'then ';
       context.stderr.write(`${order}${visible(words)}\n`);
@@ -112,23 +103,23 @@ function required(part: Part): Played {
 const SETTLES = 'bobbin, wire and turns (or a reading) of each coil settle it';
 
 /** The same part before its pickups were reworked; nothing where none was, or where its response was not known. */
-function formerPlayed(analysis: Analysis, wanted: Wanted, now: Part, shown: string): readonly Played[] {
+function formerPlayed({ analysis, shown }: Analysed, wanted: Wanted, now: Part): readonly Played[] {
   const rework = reworkOf(analysis, now.pickups);
   if (rework === undefined) return [];
   const { before, label } = rework;
   const instruments = before.instruments.filter(({ instrument }) => instrument.name === now.instrument);
-  const { words, ...part } = partOf({ ...before, instruments }, { ...wanted, pickup: undefined }, shown);
+  const { words, ...part } = partOf({ analysis: { ...before, instruments }, shown }, { ...wanted, pickup: undefined });
   return part.response ? [required({ ...part, words: `${label}: ${words}` })] : [];
 }
 
-function partOf(analysis: Analysis, wanted: Wanted, shown: string): Part {
-  const [onlyInstrument] = analysis.instruments;
+function partOf(now: Analysed, wanted: Wanted): Part {
+  const [onlyInstrument] = now.analysis.instruments;
   const throughPosition =
     wanted.position !== undefined || (wanted.pickup === undefined && onlyInstrument !== undefined);
-  return throughPosition ? positionPart(analysis, wanted, shown) : pickupPart(analysis, wanted, shown);
+  return throughPosition ? positionPart(now, wanted) : pickupPart(now, wanted);
 }
 
-function positionPart({ instruments }: Analysis, { position, pots }: Wanted, shown: string): Part {
+function positionPart({ analysis: { instruments }, shown }: Analysed, { position, pots }: Wanted): Part {
   const all = instruments.flatMap((each) => each.positions(pots).map((estimates) => ({ each, estimates })));
   const [first] = all;
   if (first === undefined) throw new CommandError(`${shown} holds no selector position to play through`);
@@ -144,7 +135,7 @@ function positionPart({ instruments }: Analysis, { position, pots }: Wanted, sho
   };
 }
 
-function pickupPart({ pickups, bench }: Analysis, { pickup: name }: Wanted, shown: string): Part {
+function pickupPart({ analysis: { pickups, bench }, shown }: Analysed, { pickup: name }: Wanted): Part {
   const wanted = { what: 'pickup', name, shown, use: ' to play through' };
   const chosen = chooseOnly(pickups, ({ pickup }) => pickup.name, wanted, newestOf(pickups));
   return {

@@ -1,9 +1,10 @@
 /** Findings with their places resolved to lines and characters, as every output of `check` needs them. */
 import { given } from '../../../grammar/values/present.ts';
-import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { type Told, told } from '../checks/telling.ts';
+import type { Place } from '../model/place.ts';
 import { planRepairs } from '../repair/plan-repairs.ts';
 import { isFault } from '../repair/scope.ts';
 import { heardWords } from '../words/heard.ts';
@@ -58,7 +59,7 @@ export function locateFindings(analysis: Analysis, cwd: string, isPlanned: boole
   const planned = new Set<string>();
   let verifications = Math.max(1, Math.floor(VERIFICATION_BUDGET / cost));
   return findings.flatMap((finding): readonly LocatedFinding[] => {
-    const at = locate(analysis.locate(finding.place));
+    const at = locate(finding.place);
     if (at === undefined) return [];
     const remedies = verifications > 0 ? analysis.verifiedFixes(finding) : [];
     verifications -= finding.remedies().length;
@@ -68,8 +69,8 @@ export function locateFindings(analysis: Analysis, cwd: string, isPlanned: boole
         code: finding.code,
         severity: finding.severity,
         at,
-        related: relatedOf(finding, analysis, locate),
-        fixes: remedies.flatMap((remedy) => fixOf(remedy, analysis, locate)),
+        related: relatedOf(finding, locate),
+        fixes: remedies.flatMap((remedy) => fixOf(remedy, locate)),
         ...(isPlanned ? offeredPlan(finding, analysis, planned) : {}),
       },
     ];
@@ -99,22 +100,16 @@ function offeredPlan(finding: Finding, analysis: Analysis, planned: Set<string>)
   return { plan: { minutes: best.minutes, steps, leaves: told.map(heardWords), settles: faults.length } };
 }
 
-export type Locate = (span: FileSpan | undefined) => Location | undefined;
+export type Locate = (place: Place) => Location | undefined;
 
 export function locator(analysis: Analysis, cwd: string): Locate {
   const maps = new Map<string, LineMap>([[analysis.uri, lineMap(analysis.text)]]);
-  const linesOf = (uri: string): LineMap | undefined => {
-    const known = maps.get(uri);
-    if (known) return known;
-    const text = analysis.textOf(uri);
-    if (text === undefined) return undefined;
-    const lines = lineMap(text);
-    maps.set(uri, lines);
-    return lines;
-  };
-  return (span) => {
-    const lines = span && linesOf(span.uri);
-    if (!lines) return undefined;
+  return (place) => {
+    const span = analysis.locate(place);
+    const text = span && analysis.textOf(span.uri);
+    if (span === undefined || text === undefined) return undefined;
+    const lines = maps.get(span.uri) ?? lineMap(text);
+    maps.set(span.uri, lines);
     const path = pathOf(span.uri);
     return {
       path: path === undefined ? span.uri : shownPath(path, cwd),
@@ -124,28 +119,24 @@ export function locator(analysis: Analysis, cwd: string): Locate {
   };
 }
 
-function relatedOf(finding: Finding, analysis: Analysis, locate: Locate): LocatedFinding['related'] {
+function relatedOf(finding: Finding, locate: Locate): LocatedFinding['related'] {
   return finding.related.flatMap(({ message, place }) => {
-    const at = locate(analysis.locate(place));
+    const at = locate(place);
     return at ? [{ message, at }] : [];
   });
 }
 
 /** A fix is told whole or not at all. */
-function fixOf({ title, edits }: Remedy, analysis: Analysis, locate: Locate): readonly LocatedFix[] {
-  const located = locateEdits(edits, analysis, locate);
+function fixOf({ title, edits }: Remedy, locate: Locate): readonly LocatedFix[] {
+  const located = locateEdits(edits, locate);
   return located === undefined ? [] : [{ title, edits: located }];
 }
 
 /** All of them, or `undefined` where one has no place. */
-export function locateEdits(
-  edits: readonly Edit[],
-  analysis: Analysis,
-  locate: Locate,
-): LocatedFix['edits'] | undefined {
+export function locateEdits(edits: readonly Edit[], locate: Locate): LocatedFix['edits'] | undefined {
   const located: { at: Location; newText: string }[] = [];
   for (const { place, newText } of edits) {
-    const at = locate(analysis.locate(place));
+    const at = locate(place);
     if (at === undefined) return undefined;
     located.push({ at, newText });
   }
@@ -153,5 +144,5 @@ export function locateEdits(
 }
 
 /** As the JSON of a command writes them; none where one has no place. */
-export const editsJson = (edits: readonly Edit[], analysis: Analysis, locate: Locate) =>
-  (locateEdits(edits, analysis, locate) ?? []).map(({ at: { path, range }, newText }) => ({ path, range, newText }));
+export const editsJson = (edits: readonly Edit[], locate: Locate) =>
+  (locateEdits(edits, locate) ?? []).map(({ at: { path, range }, newText }) => ({ path, range, newText }));

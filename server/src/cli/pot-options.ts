@@ -1,7 +1,8 @@
+import { given } from '../../../grammar/values/present.ts';
 import type { Knobs, Played } from '../estimates/position-network.ts';
-import type { Instrument } from '../model/instrument.ts';
 import { choose } from './choose.ts';
 import { CommandError } from './command.ts';
+import type { Analysed } from './source.ts';
 
 /** Where the pots stand, for commands that compute a selector position. */
 const stands = (control: string) =>
@@ -24,11 +25,11 @@ export const POT_OPTIONS = {
 export type PotValues = { readonly [K in keyof typeof POT_OPTIONS]: string | undefined };
 
 /** Both kinds of control as the options set them; those of single slots must be slots of an instrument that is there. */
-export function playedBy(values: PotValues, instruments: readonly Instrument[], shown: string): Played {
+export function playedBy(values: PotValues, { analysis: { instruments }, shown }: Analysed): Played {
   const [volume, tone] = [settings('volume', values.volume), settings('tone', values.tone)];
-  const blend = values.blend === undefined ? {} : { blend: travel('blend', values.blend, values.blend) };
+  const blend = given({ blend: values.blend === undefined ? undefined : travel('blend', values.blend, values.blend) });
   const names = [...new Set([...volume.apart.keys(), ...tone.apart.keys()])];
-  const slots = instruments.flatMap((each) => each.slots.map(({ name }) => name));
+  const slots = instruments.flatMap(({ instrument }) => instrument.slots.map(({ name }) => name));
   for (const name of names) choose(slots, (each) => each, { what: 'slot', name, shown });
   if (names.length === 0) return { volume: volume.all, tone: tone.all, ...blend };
   const apart = names.map((name) => [

@@ -5,8 +5,7 @@ import { type Heard, heardWords, noLongerWords } from '../words/heard.ts';
 import { changedLines } from './changed-lines.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
-import type { Context } from './context.ts';
-import { editsJson, locateEdits, locator } from './located-finding.ts';
+import { editsJson, type Locate, locateEdits, locator } from './located-finding.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
 import { jsonText, visible } from './visible.ts';
@@ -36,10 +35,11 @@ export const repair = defineCommand({
       return { subject, outcome: planRepairs(analysis, asked(subject)) };
     });
     context.progress.clear();
+    const locate = locator(analysis, context.cwd);
     context.stdout.write(
       values.format === 'json'
-        ? repairJson(outcomes, analysis, context.cwd)
-        : outcomes.map((each) => outcomeText(each, shown, analysis, context)).join('\n') ||
+        ? repairJson(outcomes, locate)
+        : outcomes.map((each) => outcomeText(each, shown, locate, context.styles)).join('\n') ||
             `${visible(shown)} holds no pickup and no instrument\n`,
     );
     const errors = outcomes.some(({ outcome }) => outcome.faults.some(({ severity }) => severity === 'error'));
@@ -86,18 +86,12 @@ function subjectsOf(
   ];
 }
 
-function outcomeText(
-  { subject, outcome }: Planned,
-  path: string,
-  analysis: Analysis,
-  { styles, cwd }: Pick<Context, 'styles' | 'cwd'>,
-): string {
+function outcomeText({ subject, outcome }: Planned, path: string, locate: Locate, styles: Styles): string {
   const heading = styles.strong(visible(subjectName(subject)));
   const { faults, plans, questions, impossible, onlyRewinding } = outcome;
   if (faults.length === 0) return `${heading}: ${visible(impossible ?? 'nothing to repair')}\n`;
-  const locate = locator(analysis, cwd);
   const shown = plans.map((plan, index) =>
-    planText(plan, index, styles, changedLines(locateEdits(editsOf(plan), analysis, locate) ?? [], path, styles)),
+    planText(plan, index, styles, changedLines(locateEdits(editsOf(plan), locate) ?? [], path, styles)),
   );
   return [
     `${heading}:`,
@@ -135,8 +129,7 @@ const at = ({ pickup, position }: RepairPlan['leaves'][number]['subject']): stri
 
 const editsOf = ({ steps }: RepairPlan) => steps.flatMap(({ edits }) => edits);
 
-function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string): string {
-  const locate = locator(analysis, cwd);
+function repairJson(planned: readonly Planned[], locate: Locate): string {
   return jsonText({
     schema: 'repair/1',
     subjects: planned.map(({ subject, outcome }) => ({
@@ -148,7 +141,7 @@ function repairJson(planned: readonly Planned[], analysis: Analysis, cwd: string
           text,
           why,
           minutes: work,
-          edits: editsJson(edits, analysis, locate),
+          edits: editsJson(edits, locate),
         })),
         cautions,
         leaves: leaves.map(finding),

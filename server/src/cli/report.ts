@@ -42,8 +42,7 @@ export const report = defineCommand({
     const cableF = cableFarads(values.cable);
     const { analysis, shown } = await analysed(file, values, context);
     const { pickups, instruments } = chosen(analysis, values.pickup, values.position, shown);
-    const all = analysis.instruments.map(({ instrument }) => instrument);
-    const pots = { ...playedBy(values, all, shown), cableF };
+    const pots = { ...playedBy(values, { analysis, shown }), cableF };
     const options = {
       magnets: analysis.namesInScope('magnet').filter(isMagnet),
       rework: ({ pickup }: PickupAnalysis) => reworkOf(analysis, [pickup]),
@@ -91,17 +90,13 @@ function chosen(
     throw new CommandError('--pickup and --position exclude each other: a position belongs to an instrument');
   }
   if (pickup !== undefined) {
-    return {
-      pickups: [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: pickup, shown })],
-      instruments: [],
-    };
+    const named = choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: pickup, shown });
+    return { pickups: [named], instruments: [] };
   }
-  if (position !== undefined) {
-    const keys = instruments.flatMap((each) => each.instrument.positions.map(({ key }) => key.value));
-    choose(keys, (key) => key, { what: 'position', name: position, shown });
-    return { pickups: [], instruments };
-  }
-  return { pickups, instruments };
+  if (position === undefined) return { pickups, instruments };
+  const positions = instruments.flatMap((each) => each.instrument.positions);
+  choose(positions, ({ key }) => key.value, { what: 'position', name: position, shown });
+  return { pickups: [], instruments };
 }
 
 const MOST_FREQUENCIES = 10_000;
