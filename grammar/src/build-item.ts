@@ -1,14 +1,13 @@
 /** A token becomes an item of the tree; what is malformed in it is told. */
 import type { IToken } from 'chevrotain';
 import { isClosedString } from './characters.ts';
-import { endOf } from './layout.ts';
 import { type Span, spanOf } from './span.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
+import { fixAt, problemAt, replaceFix, type SyntaxProblem } from './syntax-problem.ts';
 import type { DateItem, Item, NumberItem, WordItem, WrittenFault } from './syntax-tree.ts';
-import { DateToken, NumberToken, Text, Times, Unknown, Word } from './tokens.ts';
+import { DateToken, NumberToken, Text, Times, tokenSpan, Unknown, Word } from './tokens.ts';
 
 export function buildItem(token: IToken, before: IToken | undefined, problems: SyntaxProblem[]): Item {
-  const span = spanOf(token.startOffset, endOf(token));
+  const span = tokenSpan(token);
   switch (token.tokenType) {
     case Times:
       // Between numbers the sign of a size, elsewhere a name like any other.
@@ -154,19 +153,11 @@ function buildString(text: string, span: Span, problems: SyntaxProblem[]): Item 
   if (!isClosed) {
     const whole = text.trimEnd();
     const newText = `"${whole.slice(1).replace(/["\u201c-\u201f]$/, '')}"`;
-    problems.push({
-      code: 'syntax/unclosed',
-      span,
-      message: 'The closing quote of this text is missing.',
-      fixes: [{ title: 'Insert `"`', edits: [{ span, newText }] }],
-    });
+    const fix = fixAt('Insert `"`', span, newText);
+    problems.push(problemAt('syntax/unclosed', span, 'The closing quote of this text is missing.', fix));
   } else if (straight !== text) {
-    problems.push({
-      code: 'syntax/unexpected',
-      span,
-      message: 'A text stands between straight quotes.',
-      fixes: [{ title: `Write \`${straight}\``, edits: [{ span, newText: straight }] }],
-    });
+    const message = 'A text stands between straight quotes.';
+    problems.push(problemAt('syntax/unexpected', span, message, replaceFix(span, straight)));
   }
   const inner = text.slice(1, isClosed ? -1 : undefined);
   return { kind: 'string', span, text, value: inner.replace(/\\(["\\])/g, '$1') };

@@ -1,13 +1,13 @@
 /** Statements become a chunk's tree: always both a tree and the problems, never an exception. */
 import type { IToken } from 'chevrotain';
 import { buildItem } from './build-item.ts';
-import { endOf, isSupplied, layOut } from './layout.ts';
+import { isSupplied, layOut, unnamedBlock } from './layout.ts';
 import { nearest } from './nearest.ts';
 import { parse, type Statement } from './parser.ts';
 import { mayHold } from './schema/containment.ts';
 import { schemas } from './schema/index.ts';
 import { type Span, spanOf } from './span.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
+import { fixTo, problemAt, replaceFix, type SyntaxProblem } from './syntax-problem.ts';
 import {
   type BlockNode,
   type Chunk,
@@ -18,7 +18,7 @@ import {
   type UseNode,
   type WordItem,
 } from './syntax-tree.ts';
-import { tokenize } from './tokens.ts';
+import { tokenize, tokenSpan } from './tokens.ts';
 
 export function buildChunk(text: string): Chunk {
   const { tokens, comments } = tokenize(text);
@@ -37,8 +37,6 @@ export function buildChunk(text: string): Chunk {
     problems: problems.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end),
   };
 }
-
-const tokenSpan = (token: IToken): Span => spanOf(token.startOffset, endOf(token));
 
 function buildContent(
   text: string,
@@ -88,14 +86,11 @@ function buildStatement(text: string, statement: Statement, problems: SyntaxProb
   };
   const schema = schemas.get(keyword.text);
   if (like && schema && schema[like.word] !== true) {
-    problems.push({
-      code: 'syntax/unexpected',
-      span: like.span,
-      message:
-        like.word === 'reworks'
-          ? 'Only a `pickup` reworks another.'
-          : `A \`${keyword.text}\` block is not made from another.`,
-    });
+    const message =
+      like.word === 'reworks'
+        ? 'Only a `pickup` reworks another.'
+        : `A \`${keyword.text}\` block is not made from another.`;
+    problems.push(problemAt('syntax/unexpected', like.span, message));
   }
   return block;
 }
@@ -103,13 +98,7 @@ function buildStatement(text: string, statement: Statement, problems: SyntaxProb
 function keywordOf(items: readonly Item[], start: number, problems: SyntaxProblem[]): WordItem {
   const first = items[0];
   if (first?.kind === 'word') return first;
-  if (first) {
-    problems.push({
-      code: 'syntax/unexpected',
-      span: first.span,
-      message: 'A block begins with what it is, such as `coil slug {`.',
-    });
-  }
+  if (first) problems.push(unnamedBlock(first.span));
   return { kind: 'word', span: first?.span ?? spanOf(start, start), text: '' };
 }
 
@@ -131,17 +120,10 @@ function splitHead(
   const name = next?.kind === 'word' ? next : undefined;
   const extra = items[at + (name ? 2 : 1)];
   if (extra)
-    problems.push({
-      code: 'syntax/unexpected',
-      span: extra.span,
-      message: `Nothing more belongs behind \`${word}\` and a name.`,
-    });
+    problems.push(problemAt('syntax/unexpected', extra.span, `Nothing more belongs behind \`${word}\` and a name.`));
   else if (!name) {
-    problems.push({
-      code: 'syntax/incomplete',
-      span: item.span,
-      message: `\`${word}\` needs the name of the block that this one is made from.`,
-    });
+    const message = `\`${word}\` needs the name of the block that this one is made from.`;
+    problems.push(problemAt('syntax/incomplete', item.span, message));
   }
   return { head: items.slice(0, at), like: { word, span: spanOf(item.span.start, (name ?? item).span.end), name } };
 }
@@ -149,19 +131,19 @@ function splitHead(
 function buildUse(fact: FactNode, problems: SyntaxProblem[]): UseNode {
   const [, path, extra] = fact.items;
   if (path?.kind !== 'string') {
-    const quoted = path && `"${path.text}"`;
-    problems.push({
-      code: path ? 'syntax/unexpected' : 'syntax/incomplete',
-      span: path?.span ?? fact.span,
-      message: path ? "A file's path is written in quotes." : '`use` needs the path of a file, in quotes.',
-      ...(path && quoted && path.kind !== 'punctuation'
-        ? { fixes: [{ title: `Write \`${quoted}\``, edits: [{ span: path.span, newText: quoted }] }] }
-        : {}),
-    });
+    problems.push(
+      path
+        ? problemAt(
+            'syntax/unexpected',
+            path.span,
+            "A file's path is written in quotes.",
+            fixTo(path.span, path.kind === 'punctuation' ? undefined : `"${path.text}"`),
+          )
+        : problemAt('syntax/incomplete', fact.span, '`use` needs the path of a file, in quotes.'),
+    );
     return { kind: 'use', span: fact.span, path: undefined };
   }
-  if (extra)
-    problems.push({ code: 'syntax/unexpected', span: extra.span, message: 'Nothing more belongs behind the path.' });
+  if (extra) problems.push(problemAt('syntax/unexpected', extra.span, 'Nothing more belongs behind the path.'));
   return { kind: 'use', span: fact.span, path };
 }
 
@@ -180,49 +162,31 @@ function tellUnheld(outer: string | undefined, block: BlockNode, problems: Synta
       .filter((schema) => schema.blocks.includes(word))
       .map((schema) => `\`${schema.keyword}\``);
     const belongs = holders.length > 0 ? `it belongs in ${holders.join(' or ')}` : 'it belongs at the top of a file';
-    problems.push({
-      code: 'syntax/unexpected',
-      span: block.keyword.span,
-      message: `A \`${word}\` block cannot be ${place}: ${belongs}.`,
-    });
+    const message = `A \`${word}\` block cannot be ${place}: ${belongs}.`;
+    problems.push(problemAt('syntax/unexpected', block.keyword.span, message));
     return block;
   }
   const meant = nearest(word, candidates);
-  problems.push({
-    code: 'syntax/unknown-word',
-    span: block.keyword.span,
-    message: meant
-      ? `There is no block \`${word}\` ${place}; \`${meant}\` is near.`
-      : `There is no block \`${word}\` ${place}${candidates.length > 0 ? `: ${candidates.map((candidate) => `\`${candidate}\``).join(', ')} do` : ''}.`,
-    ...(meant
-      ? { fixes: [{ title: `Write \`${meant}\``, edits: [{ span: block.keyword.span, newText: meant }] }] }
-      : {}),
-  });
+  const message = meant
+    ? `There is no block \`${word}\` ${place}; \`${meant}\` is near.`
+    : `There is no block \`${word}\` ${place}${candidates.length > 0 ? `: ${candidates.map((candidate) => `\`${candidate}\``).join(', ')} do` : ''}.`;
+  problems.push(problemAt('syntax/unknown-word', block.keyword.span, message, fixTo(block.keyword.span, meant)));
   // A plain slip is read as it is meant, so that nothing is said to be missing with it.
   return meant === undefined ? block : { ...block, keyword: { ...block.keyword, text: meant } };
 }
 
 function outsideOfBlocks(node: FactNode | BlockNode): SyntaxProblem {
   const first = node.kind === 'fact' ? node.items[0] : node.keyword;
-  return {
-    code: 'syntax/unexpected',
-    span: first?.span ?? node.span,
-    message: 'This is outside of any block.',
-  };
+  return problemAt('syntax/unexpected', first?.span ?? node.span, 'This is outside of any block.');
 }
 
 function foreignComment({ startOffset }: IToken): SyntaxProblem {
   const span = spanOf(startOffset, startOffset + 2);
-  return {
-    code: 'syntax/unexpected',
-    span,
-    message: 'A comment begins with `#`.',
-    fixes: [{ title: 'Write `#`', edits: [{ span, newText: '#' }] }],
-  };
+  return problemAt('syntax/unexpected', span, 'A comment begins with `#`.', replaceFix(span, '#'));
 }
 
 function misplaced(token: IToken): SyntaxProblem {
-  return { code: 'syntax/unexpected', span: tokenSpan(token), message: 'This does not belong here.' };
+  return problemAt('syntax/unexpected', tokenSpan(token), 'This does not belong here.');
 }
 
 /** The whole line with its break where the fact is alone on it, else the fact. */

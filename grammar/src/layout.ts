@@ -4,19 +4,21 @@
  */
 import { createTokenInstance, type IToken, type TokenType } from 'chevrotain';
 import { beginsComment, lineEnd } from './characters.ts';
-import { lacksBrace } from './missing-brace.ts';
+import { lacksBody, lacksBrace } from './missing-brace.ts';
 import { DEEPEST_NESTING, isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 import { type Span, spanOf } from './span.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
+import { fixAt, problemAt, removeFix, type SyntaxProblem } from './syntax-problem.ts';
 import {
   CloseBrace,
   CloseParenthesis,
   Comma,
+  endOf,
   Newline,
   NumberToken,
   OpenBrace,
   OpenParenthesis,
   Semicolon,
+  tokenSpan,
   Unknown,
   Word,
 } from './tokens.ts';
@@ -38,8 +40,6 @@ interface OpenBlock {
 
 /** A brace that the text lacks has an empty image. */
 export const isSupplied = (token: IToken): boolean => token.image === '';
-
-export const endOf = (token: IToken): number => token.startOffset + token.image.length;
 
 const CONTINUING_WORDS: ReadonlySet<string> = new Set(['series', 'parallel', 'reversed']);
 
@@ -122,7 +122,7 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
         problems.push(nestedTooDeep(token));
         tooDeep = 1;
       } else {
-        if (isFirst && !joinHeader(token)) problems.push(strayBrace(token));
+        if (isFirst && !joinHeader(token)) problems.push(unnamedBlock(tokenSpan(token)));
         openBlock(token);
       }
     } else if (token.tokenType === CloseBrace) {
@@ -132,7 +132,8 @@ export function layOut(text: string, raw: readonly IToken[]): Layout {
           extraBrace === undefined ||
           tokens.slice(extraBrace + 1, index).some((between) => between.tokenType !== Newline)
         ) {
-          problems.push(closesNothing(token));
+          const span = tokenSpan(token);
+          problems.push(problemAt('syntax/unexpected', span, 'This `}` closes nothing.', removeFix(span)));
         }
         extraBrace = index;
       }
@@ -192,13 +193,8 @@ function withUnknownJoined(tokens: readonly IToken[], problems: SyntaxProblem[])
     const before = kept[index - 1]?.tokenType;
     const isFirst = before === undefined || [Newline, Semicolon, OpenBrace, CloseBrace].includes(before);
     if (token.tokenType !== Unknown || !isFirst) return true;
-    const span = spanOf(token.startOffset, endOf(token));
-    problems.push({
-      code: 'syntax/unexpected',
-      span,
-      message: 'This character has no meaning here.',
-      fixes: [{ title: 'Remove it', edits: [{ span, newText: '' }] }],
-    });
+    const span = tokenSpan(token);
+    problems.push(problemAt('syntax/unexpected', span, 'This character has no meaning here.', removeFix(span)));
     return false;
   });
 }
@@ -230,23 +226,13 @@ function withOpening(text: string, tokens: readonly IToken[], problems: SyntaxPr
 function braceBelow(text: string, last: IToken, brace: IToken): SyntaxProblem {
   const between = spanOf(endOf(last), endOf(brace));
   const isBlank = /^\s*\{$/.test(text.slice(between.start, between.end));
-  return {
-    code: 'syntax/unexpected',
-    span: spanOf(brace.startOffset, endOf(brace)),
-    message: "The `{` belongs on its block's line.",
-    ...(isBlank ? { fixes: [{ title: 'Move it up', edits: [{ span: between, newText: ' {' }] }] } : {}),
-  };
+  const fix = isBlank ? fixAt('Move it up', between, ' {') : undefined;
+  return problemAt('syntax/unexpected', tokenSpan(brace), "The `{` belongs on its block's line.", fix);
 }
 
 function missingOpening(text: string, line: Span, lacksClosing = false): SyntaxProblem {
-  return {
-    code: 'syntax/incomplete',
-    span: line,
-    message: `\`${text.slice(line.start, line.end)}\` stops short: a block's facts go between \`{\` and \`}\`.`,
-    fixes: [
-      { title: 'Insert `{`', edits: [{ span: spanOf(line.end, line.end), newText: lacksClosing ? ' {\n}' : ' {' }] },
-    ],
-  };
+  const fix = fixAt('Insert `{`', spanOf(line.end, line.end), lacksClosing ? ' {\n}' : ' {');
+  return problemAt('syntax/incomplete', line, lacksBody(text.slice(line.start, line.end)), fix);
 }
 
 /** The brace that opens a block on the line of the token at `index`. */
@@ -285,51 +271,29 @@ function goesOn({ out, tokens, index, inParentheses, block }: LineBreak): boolea
 function unclosedBlock(missing: readonly OpenBlock[], at: number): SyntaxProblem {
   const outermost = missing[0];
   const newText = [...missing].reverse().map((block) => `\n${block.indentation}}`);
-  return {
-    code: 'syntax/unclosed',
-    span: outermost?.head ?? spanOf(at, at),
-    message:
-      missing.length === 1 ? 'The `}` of this block is missing.' : 'This block and what is in it lack their `}`.',
-    fixes: [{ title: 'Insert `}`', edits: [{ span: spanOf(at, at), newText: newText.join('') }] }],
-  };
+  const message =
+    missing.length === 1 ? 'The `}` of this block is missing.' : 'This block and what is in it lack their `}`.';
+  const fix = fixAt('Insert `}`', spanOf(at, at), newText.join(''));
+  return problemAt('syntax/unclosed', outermost?.head ?? spanOf(at, at), message, fix);
 }
 
 function unclosedParenthesis(open: IToken, last: IToken, missing: number): SyntaxProblem {
   const end = endOf(last);
-  return {
-    code: 'syntax/unclosed',
-    span: spanOf(open.startOffset, endOf(open)),
-    message: 'The `)` of this parenthesis is missing.',
-    fixes: [{ title: 'Insert `)`', edits: [{ span: spanOf(end, end), newText: ')'.repeat(missing) }] }],
-  };
+  const fix = fixAt('Insert `)`', spanOf(end, end), ')'.repeat(missing));
+  return problemAt('syntax/unclosed', tokenSpan(open), 'The `)` of this parenthesis is missing.', fix);
 }
 
 function nestedTooDeep(token: IToken): SyntaxProblem {
   return {
     code: 'analysis/incomplete',
-    span: spanOf(token.startOffset, endOf(token)),
+    span: tokenSpan(token),
     message: `Blocks are read ${DEEPEST_NESTING} deep; what is in this one is not analysed.`,
     action: 'Close blocks before this one.',
   };
 }
 
-function strayBrace(token: IToken): SyntaxProblem {
-  return {
-    code: 'syntax/unexpected',
-    span: spanOf(token.startOffset, endOf(token)),
-    message: 'A block begins with what it is, such as `coil slug {`.',
-  };
-}
-
-function closesNothing(token: IToken): SyntaxProblem {
-  const span = spanOf(token.startOffset, endOf(token));
-  return {
-    code: 'syntax/unexpected',
-    span,
-    message: 'This `}` closes nothing.',
-    fixes: [{ title: 'Remove it', edits: [{ span, newText: '' }] }],
-  };
-}
+export const unnamedBlock = (span: Span): SyntaxProblem =>
+  problemAt('syntax/unexpected', span, 'A block begins with what it is, such as `coil slug {`.');
 
 function supplied(type: TokenType, at: number): IToken {
   return createTokenInstance(type, '', at, at, 0, 0, 0, 0);

@@ -1,8 +1,6 @@
 /** What matching one line keeps track of: the items, how far any reading of them came, and the problems with values. */
-import { given } from '../values/present.ts';
 import type { Dimension } from '../values/unit-table.ts';
 import type { Shape } from './schema/shape.ts';
-import type { Span } from './span.ts';
 import type { SyntaxProblem } from './syntax-problem.ts';
 import type { Item } from './syntax-tree.ts';
 
@@ -56,15 +54,6 @@ export function tell(attempt: Attempt, problem: SyntaxProblem, isPlain = false):
   attempt.problems.push(problem);
   if (!isPlain) attempt.broken = true;
 }
-
-export const replaceFix = (span: Span, newText: string) => ({
-  title: `Write \`${newText}\``,
-  edits: [{ span, newText }],
-});
-
-/** The fix of a problem, where it is known what was meant. */
-export const fixTo = (span: Span, meant: string | undefined) =>
-  given({ fixes: meant === undefined ? undefined : [replaceFix(span, meant)] });
 
 export function wordOf(item: Item | undefined): string | undefined {
   return item?.kind === 'word' ? item.text : undefined;

@@ -1,16 +1,14 @@
 import { type Attempt, fail, type Match, nameOf } from './match-attempt.ts';
 import type { At, Shape, WrittenPath } from './schema/shape.ts';
+import { problemAt } from './syntax-problem.ts';
 
 /** `violet` or `slug.start`. */
 export function matchPath(attempt: Attempt, index: number, label: string, shape: Shape): Match | undefined {
   const item = attempt.items[index];
   if (item?.kind === 'path') {
     if (item.text.endsWith('.')) {
-      const problem = {
-        code: 'syntax/incomplete',
-        span: item.span,
-        message: `\`${item.text}\` stops short: the name behind the point is missing.`,
-      } as const;
+      const message = `\`${item.text}\` stops short: the name behind the point is missing.`;
+      const problem = problemAt('syntax/incomplete', item.span, message);
       return fail(attempt, index, { label, problem, shape });
     }
     const parts = item.parts.map((part): At<string> => ({ value: part.text, span: part.span }));

@@ -1,13 +1,13 @@
 /** Numbers with their units: quantities, counts, percentages and sizes. */
 
-import { quantityOf, type WrittenQuantity, type WrittenUncertainty } from '../values/quantity.ts';
+import { grouped, quantityOf, type WrittenQuantity, type WrittenUncertainty } from '../values/quantity.ts';
 import { type Dimension, dimensionOf, likelyUnit, symbolsOf } from '../values/unit-table.ts';
 import { capital } from './capital.ts';
-import { type Attempt, fail, isPunctuation, type Match, replaceFix, tell, wordOf } from './match-attempt.ts';
+import { type Attempt, fail, isPunctuation, type Match, tell, wordOf } from './match-attempt.ts';
 import { nearest } from './nearest.ts';
 import type { Shape } from './schema/shape.ts';
 import { joinSpans, type Span, spanOf } from './span.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
+import { fixAt, problemAt, replaceFix, type SyntaxProblem } from './syntax-problem.ts';
 import type { Item, NumberItem, WrittenFault } from './syntax-tree.ts';
 
 type ShapeOf<K extends Shape['kind']> = Extract<Shape, { kind: K }>;
@@ -255,17 +255,10 @@ function tellUnit(
       return { next: next + 1, unit: isPlain ? meant[0] : undefined };
     }
   }
-  tell(attempt, {
-    code: 'unit/missing',
-    span: item.span,
-    message: `${capital(dimensionName(dimension))} needs its unit: \`${item.text} ${likely}\` is the likely one.`,
-    fixes: [
-      {
-        title: `Write \`${item.text} ${likely}\``,
-        edits: [{ span: spanOf(item.span.end, item.span.end), newText: ` ${likely}` }],
-      },
-    ],
-  });
+  const { end } = item.span;
+  const message = `${capital(dimensionName(dimension))} needs its unit: \`${item.text} ${likely}\` is the likely one.`;
+  const fix = fixAt(`Write \`${item.text} ${likely}\``, spanOf(end, end), ` ${likely}`);
+  tell(attempt, problemAt('unit/missing', item.span, message, fix));
   return { next, unit: undefined };
 }
 
@@ -276,8 +269,7 @@ function wrongUnit(
   { isGlued, isPlain }: { readonly isGlued: boolean; readonly isPlain: boolean },
 ): SyntaxProblem {
   const fixes = units.map((unit) => ({
-    title: `Write \`${unit}\``,
-    edits: [{ span, newText: isGlued ? ` ${unit}` : unit }],
+    ...fixAt(`Write \`${unit}\``, span, isGlued ? ` ${unit}` : unit),
     ...(isPlain ? {} : ({ unsure: true } as const)),
   }));
   return {
@@ -430,8 +422,6 @@ export function textOf(items: readonly Item[]): string {
   }
   return text;
 }
-
-const grouped = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, '_');
 
 export const dimensionName = (dimension: Dimension): string =>
   `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension}`;

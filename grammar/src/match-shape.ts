@@ -2,7 +2,9 @@
  * Reads items by a shape, from left to right: alternatives in their order, the first that fits is kept, so that the work
  * is bounded by items times alternatives.
  */
-import { type Attempt, fail, fixTo, isPunctuation, type Match, nameOf, tell, wordOf } from './match-attempt.ts';
+
+import { onceFor } from '../values/remember.ts';
+import { type Attempt, fail, isPunctuation, type Match, nameOf, tell, wordOf } from './match-attempt.ts';
 import { matchPath } from './match-path.ts';
 import {
   matchCount,
@@ -17,6 +19,7 @@ import { matchSelection } from './match-selection.ts';
 import { firstOf, firstOfSequence } from './schema/first-words.ts';
 import type { NameKind, Shape } from './schema/shape.ts';
 import { joinSpans } from './span.ts';
+import { fixTo, problemAt } from './syntax-problem.ts';
 import type { Item } from './syntax-tree.ts';
 
 const NOTHING: ReadonlySet<string> = new Set();
@@ -146,12 +149,12 @@ function matchString(attempt: Attempt, index: number, shape: Shape): Match | und
   const words = attempt.items.slice(index);
   const text = words.every(({ kind }) => kind === 'word' || kind === 'number') ? textOf(words) : undefined;
   const span = joinSpans(item.span, (text === undefined ? item : (words.at(-1) ?? item)).span);
-  const problem = {
-    code: 'syntax/unexpected',
+  const problem = problemAt(
+    'syntax/unexpected',
     span,
-    message: 'A text is written in quotes.',
-    ...fixTo(span, text && `"${text}"`),
-  } as const;
+    'A text is written in quotes.',
+    fixTo(span, text && `"${text}"`),
+  );
   return fail(attempt, index, { label: 'a text in quotes', problem, shape });
 }
 
@@ -215,28 +218,15 @@ function matchSequence(
   return { value, next };
 }
 
-interface Step {
-  readonly field: string;
-  readonly shape: Shape;
-  /** What may stand behind it in the sequence. */
-  readonly rest: ReturnType<typeof firstOfSequence>;
-}
-
-const steps = new WeakMap<Readonly<Record<string, Shape>>, readonly Step[]>();
-
-/** The steps of a sequence, worked out once. */
-function stepsOf(fields: Readonly<Record<string, Shape>>): readonly Step[] {
-  const known = steps.get(fields);
-  if (known) return known;
+/** The steps of a sequence, each with what may stand behind it. */
+const stepsOf = onceFor((fields: Readonly<Record<string, Shape>>) => {
   const entries = Object.entries(fields);
-  const made = entries.map(([field, shape], position) => ({
+  return entries.map(([field, shape], position) => ({
     field,
     shape,
     rest: firstOfSequence(entries.slice(position + 1).map(([, following]) => following)),
   }));
-  steps.set(fields, made);
-  return made;
-}
+});
 
 function matchMany(
   attempt: Attempt,

@@ -1,9 +1,12 @@
 /** A block's lines are read by its schema: facts by field, and the problems of what does not fit. */
+
+import { onceFor } from '../values/remember.ts';
 import { dimensionOf, symbolsOf } from '../values/unit-table.ts';
-import { type Attempt, attemptOf, fail, fixTo, type Wanted, wordOf } from './match-attempt.ts';
+import { type Attempt, attemptOf, fail, type Wanted, wordOf } from './match-attempt.ts';
 import { textOf } from './match-quantity.ts';
 import { matchShape } from './match-shape.ts';
 import { mendOf } from './mend.ts';
+import { lacksBody } from './missing-brace.ts';
 import { nearest } from './nearest.ts';
 import { sameLetters } from './other-words.ts';
 import {
@@ -15,8 +18,8 @@ import {
 } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { Captured, Shape } from './schema/shape.ts';
-import { joinSpans, type Span } from './span.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
+import { joinSpans, type Span, spanOf } from './span.ts';
+import { fixAt, fixTo, problemAt, removeFix, type SyntaxProblem } from './syntax-problem.ts';
 import type { BlockNode, FactNode, Item } from './syntax-tree.ts';
 
 export interface MatchedBlock<B extends BlockSchema> {
@@ -100,17 +103,8 @@ function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
 
 type FactEntry = readonly [field: string, fact: FactSchema];
 
-interface FactEntries {
-  readonly wordless: readonly FactEntry[];
-  readonly byWord: ReadonlyMap<string, FactEntry>;
-}
-
-const sorted = new WeakMap<BlockSchema, FactEntries>();
-
-/** The facts of a schema as lines ask for them, sorted once. Of two with one word the first. */
-function entriesOf(schema: BlockSchema): FactEntries {
-  const known = sorted.get(schema);
-  if (known) return known;
+/** The facts of a schema as lines ask for them. Of two with one word the first. */
+const entriesOf = onceFor((schema: BlockSchema) => {
   const wordless: FactEntry[] = [];
   const byWord = new Map<string, FactEntry>();
   for (const entry of Object.entries(schema.facts)) {
@@ -118,10 +112,8 @@ function entriesOf(schema: BlockSchema): FactEntries {
     if (word === undefined) wordless.push(entry);
     else if (!byWord.has(word)) byWord.set(word, entry);
   }
-  const entries = { wordless, byWord };
-  sorted.set(schema, entries);
-  return entries;
-}
+  return { wordless, byWord };
+});
 
 const wordsOf = (schema: BlockSchema): readonly string[] =>
   Object.values(schema.facts).flatMap(({ word }) => (word === undefined ? [] : [word]));
@@ -199,41 +191,22 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
   const item = attempt.items[index];
   const labels = listed(wanted);
   if (!item) {
-    return {
-      code: 'syntax/incomplete',
-      span: line,
-      message: `\`${textOf(attempt.items)}\` stops short: ${labels} is missing.`,
-    };
+    return problemAt('syntax/incomplete', line, `\`${textOf(attempt.items)}\` stops short: ${labels} is missing.`);
   }
   const before = attempt.items[index - 1];
   const unit = item.kind === 'word' ? dimensionOf(item.text) : undefined;
   if (unit !== undefined && before?.kind === 'number') {
-    return {
-      code: 'unit/wrong',
-      span: item.span,
-      message: `\`${item.text}\` is a unit of ${unit}: ${before.text} takes none here.`,
-      fixes: [{ title: 'Remove it', edits: [{ span: { start: before.span.end, end: item.span.end }, newText: '' }] }],
-    };
+    const message = `\`${item.text}\` is a unit of ${unit}: ${before.text} takes none here.`;
+    return problemAt('unit/wrong', item.span, message, removeFix(spanOf(before.span.end, item.span.end)));
   }
   const words = wanted.flatMap((candidate) => candidate.words ?? []);
   const meant = item.kind === 'word' && words.length > 0 ? nearest(item.text, words) : undefined;
   const isWordWanted =
     words.length > 0 && wanted.every((candidate) => candidate.words !== undefined || candidate.unitOf !== undefined);
-  if (item.kind === 'word' && (meant !== undefined || isWordWanted)) {
-    return {
-      code: 'syntax/unknown-word',
-      span: item.span,
-      message: `\`${item.text}\` does not fit here; ${labels} does.`,
-      ...fixTo(item.span, meant),
-    };
-  }
-  return (
-    nameMisfit(attempt, labels) ?? {
-      code: 'syntax/unexpected',
-      span: item.span,
-      message: `\`${item.text}\` does not fit here; ${labels} does.`,
-    }
-  );
+  const message = `\`${item.text}\` does not fit here; ${labels} does.`;
+  return item.kind === 'word' && (meant !== undefined || isWordWanted)
+    ? problemAt('syntax/unknown-word', item.span, message, fixTo(item.span, meant))
+    : (nameMisfit(attempt, labels) ?? problemAt('syntax/unexpected', item.span, message));
 }
 
 /** What is no name where one is wanted, and a name of several words. */
@@ -280,30 +253,18 @@ function unknownWord(fact: FactNode, schema: BlockSchema, meant: string | undefi
   if (!first) return { field: undefined, value: undefined, problems: [] };
   const owner = `a \`${schema.keyword}\``;
   if (first.kind !== 'word') {
-    const problem: SyntaxProblem = {
-      code: 'syntax/unexpected',
-      span: first.span,
-      message: `A line in ${owner} begins with one of its words, such as \`${wordsOf(schema)[0] ?? ''}\`.`,
-    };
-    return { field: undefined, value: undefined, problems: [problem] };
+    const message = `A line in ${owner} begins with one of its words, such as \`${wordsOf(schema)[0] ?? ''}\`.`;
+    return { field: undefined, value: undefined, problems: [problemAt('syntax/unexpected', first.span, message)] };
   }
   if (schema.blocks.includes(first.text)) {
-    const end = fact.span.end;
-    const problem: SyntaxProblem = {
-      code: 'syntax/incomplete',
-      span: fact.span,
-      message: `\`${textOf(fact.items)}\` stops short: a block's facts go between \`{\` and \`}\`.`,
-      fixes: [{ title: 'Insert `{` and `}`', edits: [{ span: { start: end, end }, newText: ' {\n}' }] }],
-    };
+    const { end } = fact.span;
+    const braces = fixAt('Insert `{` and `}`', spanOf(end, end), ' {\n}');
+    const problem = problemAt('syntax/incomplete', fact.span, lacksBody(textOf(fact.items)), braces);
     return { field: undefined, value: undefined, problems: [problem] };
   }
   const field = Object.keys(schema.facts).find((key) => schema.facts[key]?.word === meant && meant !== undefined);
-  const problem: SyntaxProblem = {
-    code: 'syntax/unknown-word',
-    span: first.span,
-    message: `\`${first.text}\` is no fact of ${owner}${explained(first.text, meant)}.`,
-    ...fixTo(first.span, meant),
-  };
+  const message = `\`${first.text}\` is no fact of ${owner}${explained(first.text, meant)}.`;
+  const problem = problemAt('syntax/unknown-word', first.span, message, fixTo(first.span, meant));
   if (field === undefined || meant === undefined) return { field, value: undefined, problems: [problem] };
   const items = [{ ...first, text: meant }, ...fact.items.slice(1)];
   const read = readItems(items, schema.facts[field]?.shape ?? NO_SHAPE, 1, fact.span);
@@ -331,10 +292,7 @@ function statedTwice(fact: FactNode, earlier: FactNode): SyntaxProblem {
         : `\`${word}\` and \`${earlierWord}\` state the same; one of the two lines counts.`,
     action: 'Remove one of them.',
     related: [{ span: earlier.span, message: 'stated here before' }],
-    fixes: [
-      { title: `Remove \`${textOf(fact.items)}\``, edits: [{ span: fact.removal, newText: '' }] },
-      { title: `Remove \`${textOf(earlier.items)}\``, edits: [{ span: earlier.removal, newText: '' }] },
-    ],
+    fixes: [fact, earlier].map(({ items, removal }) => fixAt(`Remove \`${textOf(items)}\``, removal, '')),
   };
 }
 

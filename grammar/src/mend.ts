@@ -5,14 +5,14 @@
 import { given } from '../values/present.ts';
 import { type Dimension, dimensionOf, symbolsOf } from '../values/unit-table.ts';
 import { buildItem } from './build-item.ts';
-import { type Attempt, attemptOf, type Match, type replaceFix, type Wanted } from './match-attempt.ts';
+import { type Attempt, attemptOf, type Match, type Wanted } from './match-attempt.ts';
 import { matchShape } from './match-shape.ts';
 import { nearest } from './nearest.ts';
 import { meantBy, sameLetters } from './other-words.ts';
 import { schemas } from './schema/index.ts';
 import type { Shape } from './schema/shape.ts';
 import { joinSpans, type Span, spanOf } from './span.ts';
-import type { SyntaxProblem } from './syntax-problem.ts';
+import { fixAt, type SyntaxProblem } from './syntax-problem.ts';
 import type { Item } from './syntax-tree.ts';
 import { tokenize } from './tokens.ts';
 
@@ -220,7 +220,7 @@ function spanOfChange(items: readonly Item[], { start, end }: Change): Span {
 }
 
 /** The change as an edit of the text, with a space wherever it would run into its neighbours. */
-function fixOf(items: readonly Item[], change: Change): ReturnType<typeof replaceFix> {
+function fixOf(items: readonly Item[], change: Change) {
   const span = spanOfChange(items, change);
   const { newText, start, end } = change;
   const [before, behind] = [items[start - 1], items[end]];
@@ -230,10 +230,10 @@ function fixOf(items: readonly Item[], change: Change): ReturnType<typeof replac
     const isApart = before !== undefined && !touches.before;
     const edit = isApart ? spanOf(before.span.end, span.end) : span;
     const gap = touches.behind && before !== undefined ? ' ' : '';
-    return { title: 'Remove it', edits: [{ span: edit, newText: gap }] };
+    return fixAt('Remove it', edit, gap);
   }
   const isInserted = start === end;
   const text = `${touches.before ? ' ' : ''}${newText}${touches.behind || isInserted ? ' ' : ''}`;
   const verb = isInserted ? 'Insert' : 'Write';
-  return { title: `${verb} \`${newText}\``, edits: [{ span, newText: text }] };
+  return fixAt(`${verb} \`${newText}\``, span, text);
 }

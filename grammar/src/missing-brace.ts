@@ -30,3 +30,6 @@ function indentationOf(text: string, offset: number): number {
   while (text[start - 1] === ' ' || text[start - 1] === '\t') start--;
   return offset - start;
 }
+
+export const lacksBody = (line: string): string =>
+  `\`${line}\` stops short: a block's facts go between \`{\` and \`}\`.`;

@@ -1,3 +1,4 @@
+import { present } from '../values/present.ts';
 import type { Span } from './span.ts';
 
 /** Codes that the language layer itself raises, before any name is resolved or anything is computed. */
@@ -36,3 +37,25 @@ interface Fix<At> {
 
 /** A problem of one piece of text, in its offsets. */
 export type SyntaxProblem = Problem<SyntaxCode, { readonly span: Span }>;
+
+type SyntaxFix = Fix<{ readonly span: Span }>;
+
+export function problemAt(
+  code: SyntaxCode,
+  span: Span,
+  message: string,
+  ...offered: readonly (SyntaxFix | undefined)[]
+): SyntaxProblem {
+  const fixes = present(offered);
+  return { code, span, message, ...(fixes.length > 0 && { fixes }) };
+}
+
+export const fixAt = (title: string, span: Span, newText: string): SyntaxFix => ({ title, edits: [{ span, newText }] });
+
+export const replaceFix = (span: Span, newText: string): SyntaxFix => fixAt(`Write \`${newText}\``, span, newText);
+
+export const removeFix = (span: Span): SyntaxFix => fixAt('Remove it', span, '');
+
+/** The fix where it is known what was meant. */
+export const fixTo = (span: Span, meant: string | undefined): SyntaxFix | undefined =>
+  meant === undefined ? undefined : replaceFix(span, meant);

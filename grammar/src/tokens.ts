@@ -1,4 +1,5 @@
 /** The lexer. It knows how things look, not what they mean: any text becomes tokens, what fits nothing becomes `Unknown`. */
+
 import { type CustomPatternMatcherReturn, createToken, type IToken, Lexer, type TokenType } from 'chevrotain';
 import { unitOf } from '../values/unit-table.ts';
 import {
@@ -12,6 +13,7 @@ import {
   namePartLength,
   stringEnd,
 } from './characters.ts';
+import { type Span, spanOf } from './span.ts';
 
 /** Whatever may stand on a fact's line. */
 export const ItemToken = createToken({ name: 'Item', pattern: Lexer.NA });
@@ -141,6 +143,10 @@ function wordEnd(text: string, offset: number): number {
   while (text[end] === '.' && letterLength(text, end + 1) > 0) end = nameEnd(text, end + 1);
   return text[end] === '.' ? end + 1 : end;
 }
+
+export const endOf = (token: IToken): number => token.startOffset + token.image.length;
+
+export const tokenSpan = (token: IToken): Span => spanOf(token.startOffset, endOf(token));
 
 function scanned(name: string, end: Scan, options: { categories?: TokenType[]; group?: string }): TokenType {
   const exec = (text: string, offset: number, before: IToken[]): CustomPatternMatcherReturn | null => {

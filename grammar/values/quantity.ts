@@ -81,3 +81,6 @@ function deviationOf(written: WrittenQuantity, factor: number): number | undefin
 }
 
 const failed = (problem: QuantityProblem): QuantityResult => ({ ok: false, problem });
+
+/** A count as it is written: `5_000`. */
+export const grouped = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, '_');

@@ -1,3 +1,4 @@
+import { grouped } from '../../../grammar/values/quantity.ts';
 import type { Coil } from '../model/coil.ts';
 import { windingFit } from '../physics/coil-geometry.ts';
 import type { Estimate } from '../quantities/estimate.ts';
@@ -64,5 +65,3 @@ function remedies(coil: Coil, line: Parameters<typeof replaceNumber>[0], depthM:
     plan(full, say`Wind what the window holds, \`turns ${grouped(full)}\``, !partner),
   ];
 }
-
-const grouped = (turns: number): string => String(turns).replace(/\B(?=(\d{3})+$)/g, '_');

@@ -1,3 +1,4 @@
+import { grouped } from '../../../grammar/values/quantity.ts';
 import { turnsForTarget } from '../estimates/turns-plan.ts';
 import type { Coil } from '../model/coil.ts';
 import { coilWords } from '../words/parts.ts';
@@ -68,7 +69,7 @@ function forTarget(
     return (inductance ?? resonance) && pickup.readings.length === 0
       ? { action: say`Plan its turns by the target: the actions on the target's lines work them out.` }
       : undefined;
-  const line = say`turns ${String(plannedTurns(proposal)).replace(/\B(?=(\d{3})+$)/g, '_')}`;
+  const line = say`turns ${grouped(plannedTurns(proposal))}`;
   return {
     hint: say`The target of ${resistance.value.written} takes ${turnsText(proposal.turns)} (${fitText(proposal)}); ${wireText(proposal.wire)}.`,
     action: proposal.fits

@@ -3,6 +3,7 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import { present } from '../../../grammar/values/present.ts';
+import { grouped } from '../../../grammar/values/quantity.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
@@ -100,5 +101,3 @@ function written(
 
 /** Actions are asked for at every move of the cursor. */
 const remembered = onceFor(targetProposals);
-
-const grouped = (turns: number): string => String(turns).replace(/\B(?=(\d{3})+$)/g, '_');
