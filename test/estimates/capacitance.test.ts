@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { type CoilText, pickupText } from '../support/shop.ts';
-import { pickupOf } from './spec-text.ts';
+import { coilOf, known, pickupOf } from './spec-text.ts';
 
 /** Whole pickups by their drawings, dimensions drawn 4,000 times outside this project; `lo` and `hi` hold 10 to 90 %. */
 const { pickups: references } = JSON.parse(
@@ -102,5 +102,35 @@ describe('capacitance of a whole pickup', () => {
     const { pF, restsOn } = faradOf(one({ readings: '  readings "bench" {\n    capacitance 131 pF\n  }\n' }));
     assert.ok(Math.abs(pF - 131) < 1e-9);
     assert.deepEqual(restsOn, ['reading 131 pF']);
+  });
+
+  it('takes what was read across one coil for its winding', () => {
+    const text = (readings: string) => two(STARTS_JOINED, 'none', readings);
+    const pickup = pickupOf(text('  readings apart "bench" {\n    capacitance a1 to b1 60 pF\n  }\n'));
+    const [read, other] = ['c1', 'c2'].map((name) => known(coilOf(pickup, name).capacitanceF));
+    assert.ok(read && other);
+    assert.ok(Math.abs(read.value - 60e-12) < 1e-15 && read.basis === 'reading');
+    const before = pickupOf(text(''));
+    assert.equal(other.value, known(coilOf(before, 'c2').capacitanceF).value);
+    // Of two like coils in series each counts by the square of its half of the voltage.
+    const more = known(pickup.estimates().capacitanceF).value - known(before.estimates().capacitanceF).value;
+    const winding = 60e-12 - known(coilOf(before, 'c1').capacitanceF).value;
+    assert.ok(Math.abs(more - winding / 4) < 0.05 * Math.abs(winding), `${more}, ${winding / 4}`);
+  });
+
+  it('counts the turns of a pass where the machine is known', () => {
+    const guided = (traverse: string) =>
+      known(
+        coilOf(
+          pickupOf(
+            pickupText([{ ...single, facts: `${single.facts}${traverse}` }], { hookup: '    hot b1\n    ground a1' }),
+          ),
+        ).capacitanceF,
+      );
+    // The closed form by hand: 11 mm at 0.1 mm are 110 turns of the 154.7 that stand side by side, against 60 of a guide of which
+    // nobody says anything (5 % more): (1 + (110/154.7)²/3) (1 + 0.2 (154.7/770)²) over 1.05 (1 + (60/154.7)²/3) (1 + 0.2 (154.7/420)²).
+    const outer = 10e-12 * known(coilOf(pickupOf(one())).meanTurnM).value;
+    const ratio = (guided('\n    traverse 0.1 mm').value - outer) / (guided('').value - outer);
+    assert.ok(Math.abs(ratio - (1.1685 * 1.0081) / (1.05 * 1.0501 * 1.0271)) < 2e-3, `${ratio}`);
   });
 });

@@ -20,7 +20,10 @@ import { wholePickup } from './whole-pickup.ts';
 
 export const pickupMagnetics = onceFor(
   (quick: QuickEstimates): PickupMagnetics =>
-    withCapacitanceRead(withInductancesRead(computedMagnetics(quick), quick), quick.netlist),
+    withCapacitanceRead(
+      withInductancesRead(withCoilCapacitances(computedMagnetics(quick), quick), quick),
+      quick.netlist,
+    ),
 );
 
 /** What turns, bobbins and metal compute to, no reading of inductance or capacitance in its place. */
@@ -75,6 +78,25 @@ function compute(quick: QuickEstimates): PickupMagnetics {
   const between = neighbours(pickup);
   const whole = wholePickup(quick, { coils, mutualSameSenseH, between, eddies }, lead);
   return { coils, mutualSameSenseH, eddies, leadF: lead.value, between, ...whole };
+}
+
+/** A capacitance that was read across one coil is its winding's. */
+function withCoilCapacitances(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
+  const read = new Map(
+    [...computed.coils.keys()].flatMap((coil) => {
+      const line = newestMagnetic(quick.netlist, 'capacitance', coil);
+      return line ? [[coil, capacitanceRead(line)] as const] : [];
+    }),
+  );
+  if (read.size === 0) return computed;
+  const coils = new Map(
+    [...computed.coils].map(([coil, each]) => {
+      const windingF = read.get(coil) ?? each.capacitances.windingF;
+      return [coil, { ...each, capacitances: { ...each.capacitances, windingF } }];
+    }),
+  );
+  const { capacitanceF } = wholePickup(quick, { ...computed, coils }, ownCable(quick.netlist.pickup));
+  return { ...computed, coils, capacitanceF };
 }
 
 /** A reading of the whole capacitance scales what was computed of its parts: their ratios are known better than their size. */
