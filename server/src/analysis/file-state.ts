@@ -129,36 +129,40 @@ export function analysedPickup(
   { bench, formers }: FileState,
   faults: Faults,
 ): readonly PickupAnalysis[] {
-  return within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => {
-    const analysis = pickupAnalysis(pickup, bench);
-    return formers.has(pickup) ? recordOf(analysis) : analysis;
-  });
+  // Asked for at every keystroke of every pickup in the file.
+  const known = pickupAnalysis.known(pickup, bench);
+  const analysed = known
+    ? [known]
+    : within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => pickupAnalysis(pickup, bench));
+  return formers.has(pickup) ? analysed.map(recordOf) : analysed;
 }
 
-export const analysedInstrument = (
+export function analysedInstrument(
   instrument: Instrument,
   { bench }: FileState,
   faults: Faults,
-): readonly InstrumentAnalysis[] =>
-  within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
-    instrumentAnalysis(instrument, bench),
-  );
+): readonly InstrumentAnalysis[] {
+  const known = instrumentAnalysis.known(instrument, bench);
+  return known
+    ? [known]
+    : within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
+        instrumentAnalysis(instrument, bench),
+      );
+}
 
 /** What of the file's pickups and instruments has been solved before, or goes past a limit. */
 export function knownParts(state: FileState, faults: Faults): readonly (PickupAnalysis | InstrumentAnalysis)[] {
   const { model, bench, formers } = state;
-  const pickups = model.pickups.flatMap((pickup) =>
-    within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => {
-      const known = pickupAnalysis.known(pickup, bench);
-      return known && formers.has(pickup) ? recordOf(known) : known;
-    }),
-  );
-  const instruments = model.instruments.flatMap((instrument) =>
-    within(namedInstrument(instrument), instrumentPastLimit(instrument), faults, () =>
-      instrumentAnalysis.known(instrument, bench),
-    ),
-  );
-  return [...pickups, ...instruments].flatMap((part) => part ?? []);
+  const pickups = model.pickups.flatMap((pickup): readonly PickupAnalysis[] => {
+    const known = pickupAnalysis.known(pickup, bench);
+    if (known) return [formers.has(pickup) ? recordOf(known) : known];
+    return within(namedPickup(pickup), pickupPastLimit(pickup), faults);
+  });
+  const instruments = model.instruments.flatMap((instrument): readonly InstrumentAnalysis[] => {
+    const known = instrumentAnalysis.known(instrument, bench);
+    return known ? [known] : within(namedInstrument(instrument), instrumentPastLimit(instrument), faults);
+  });
+  return [...pickups, ...instruments];
 }
 
 /** Solves what is not solved yet: one pickup or one position a step. What the program fails at it fails at again, and is told then. */
@@ -166,11 +170,12 @@ export function* solving(state: FileState): Generator<undefined> {
   const { model, bench } = state;
   const faults = createFaults();
   for (const pickup of model.pickups) {
+    if (pickupAnalysis.known(pickup, bench)) continue;
     analysedPickup(pickup, state, faults);
     yield;
   }
   for (const instrument of model.instruments) {
-    if (instrumentPastLimit(instrument) !== undefined) continue;
+    if (instrumentAnalysis.known(instrument, bench) || instrumentPastLimit(instrument) !== undefined) continue;
     const positions = solvingPositions(instrument, bench);
     while (faults.guard(...namedInstrument(instrument), () => !positions.next().done)[0] === true) yield;
     analysedInstrument(instrument, state, faults);
@@ -178,8 +183,9 @@ export function* solving(state: FileState): Generator<undefined> {
   }
 }
 
-function within<T>(about: About, pastLimit: Said | undefined, faults: Faults, make: () => T): readonly T[] {
-  if (pastLimit === undefined) return faults.guard(...about, make);
+/** Nothing where it goes past a limit, which is noted, or where there is nothing to make. */
+function within<T>(about: About, pastLimit: Said | undefined, faults: Faults, make?: () => T): readonly T[] {
+  if (pastLimit === undefined) return make ? faults.guard(...about, make) : [];
   faults.note(leftOut(...about, pastLimit));
   return [];
 }

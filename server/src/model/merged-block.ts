@@ -88,6 +88,7 @@ function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock
   const named = node.head.find((item) => item.kind === 'word');
   const title = node.head.find((item) => item.kind === 'string');
   const date = node.head.find((item) => item.kind === 'date');
+  const fitting = new Set(matched.blocks);
   const inner = matched.blocks.map((block) => blockOf(block, chunk));
   return {
     schema,
@@ -103,9 +104,7 @@ function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock
     facts,
     blocks: inner,
     unread: matched.broken,
-    misfits: node.body.filter((child) =>
-      child.kind === 'fact' ? lines.has(child.span) : !matched.blocks.includes(child),
-    ),
+    misfits: node.body.filter((child) => (child.kind === 'fact' ? lines.has(child.span) : !fitting.has(child))),
     problems: matched.problems,
   };
 }

@@ -12,7 +12,15 @@ export interface Photograph {
 }
 
 /** In the order of the blocks. */
-export const photographsOf = (thing: Pickup | Instrument): readonly Photograph[] => [
+export function photographsOf(thing: Pickup | Instrument): readonly Photograph[] {
+  const photographs = remembered.get(thing) ?? gathered(thing);
+  remembered.set(thing, photographs);
+  return photographs;
+}
+
+const remembered = new WeakMap<Pickup | Instrument, readonly Photograph[]>();
+
+const gathered = (thing: Pickup | Instrument): readonly Photograph[] => [
   ...thing.photos.map((line) => ({ line, of: undefined })),
   ...('coils' in thing
     ? thing.coils.flatMap(({ photos, name }) => photos.map((line) => ({ line, of: `${name} coil` })))
