@@ -29,21 +29,36 @@ export const tools = {
   mocha: 'node_modules/mocha/bin/mocha.js',
 } as const;
 
-/** Runs a step in the repository's root, shows its output while it runs, and adds up the totals it prints. */
-export async function runStep(step: Step): Promise<StepResult> {
+/** Runs steps side by side: the first shows its output while it runs, the others when all have ended. */
+export async function runTogether(steps: readonly Step[]): Promise<readonly StepResult[]> {
+  const [first, ...others] = steps;
+  if (first === undefined) return [];
+  console.log(`\n== ${first.name}`);
+  const held = others.map(({ name }) => [`\n== ${name}\n`]);
+  const results = await Promise.all([runStep(first), ...others.map((step, index) => runStep(step, held[index]))]);
+  process.stdout.write(held.flat().join(''));
+  return results;
+}
+
+/** Runs a step in the repository's root, shows its output while it runs unless it is held back, and adds up the totals it prints. */
+export async function runStep(step: Step, held?: string[]): Promise<StepResult> {
   const loader = step.script.endsWith('.ts') ? ['--import', 'tsx'] : [];
   const child = spawn(process.execPath, [...loader, path.join(root, step.script), ...(step.args ?? [])], {
     cwd: root,
-    stdio: ['inherit', 'pipe', 'inherit'],
+    stdio: ['inherit', 'pipe', held === undefined ? 'inherit' : 'pipe'],
     // The pipe hides the terminal from the child; what is shown on a terminal may still be coloured.
     env: { ...process.env, ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : {}), ...step.env },
   });
   let output = '';
-  child.stdout.setEncoding('utf8');
-  child.stdout.on('data', (text: string) => {
+  const show = (text: string): void => {
+    if (held === undefined) process.stdout.write(text);
+    else held.push(text);
+  };
+  child.stdout?.setEncoding('utf8').on('data', (text: string) => {
     output += text;
-    process.stdout.write(text);
+    show(text);
   });
+  child.stderr?.setEncoding('utf8').on('data', show);
   const exitCode = await new Promise<number>((resolve) => {
     child.once('error', (error) => {
       console.error(error.message);

@@ -1,23 +1,32 @@
 /** Everything that has to hold, in one run. The last line says how many tests passed and failed. */
 
 import { setUp } from './set-up.ts';
-import { runStep, type Step, tools } from './steps.ts';
+import { runTogether, type Step, tools } from './steps.ts';
 
 const desktop = process.env.VSCODE_EXECUTABLE ?? '';
 
-const steps: readonly (Step & { readonly tests?: boolean })[] = [
-  { name: 'typecheck', script: tools.tsc, args: ['--noEmit'] },
-  { name: 'lint', script: tools.biome, args: ['check', '.'] },
-  { name: 'build', script: 'test/scripts/build.ts' },
-  { name: 'unit tests', script: tools.mocha, args: ['--reporter', './test/host/totals-reporter.cjs'], tests: true },
-  { name: 'tests in the editor', script: 'test/editor/run.ts', tests: true },
-  // Desktop VS Code runs web extensions too, but not at the wish of a command line: that flavour is the npm host's.
-  {
-    name: 'tests in the editor, extension in a web worker',
-    script: 'test/editor/run.ts',
-    env: { EDITOR_FLAVOUR: 'web', VSCODE_EXECUTABLE: '' },
-    tests: true,
-  },
+interface Suite extends Step {
+  readonly tests: true;
+}
+
+/** One row after the other; the steps of a row side by side, since none of them fills all cores for long. */
+const rows: readonly (readonly (Step | Suite)[])[] = [
+  [
+    { name: 'typecheck', script: tools.tsc, args: ['--noEmit'] },
+    { name: 'lint', script: tools.biome, args: ['check', '.'] },
+    { name: 'build', script: 'test/scripts/build.ts' },
+  ],
+  [{ name: 'unit tests', script: tools.mocha, args: ['--reporter', './test/host/totals-reporter.cjs'], tests: true }],
+  [
+    { name: 'tests in the editor', script: 'test/editor/run.ts', tests: true },
+    // Desktop VS Code runs web extensions too, but not at the wish of a command line: that flavour is the npm host's.
+    {
+      name: 'tests in the editor, extension in a web worker',
+      script: 'test/editor/run.ts',
+      env: { EDITOR_FLAVOUR: 'web', VSCODE_EXECUTABLE: '' },
+      tests: true,
+    },
+  ],
 ];
 
 const wrong: string[] = [];
@@ -29,13 +38,15 @@ for (const line of setUp({ ngspice: true, pictures: true, git: true, browser: tr
   wrong.push('set-up');
 }
 if (desktop !== '') console.log(`desktop VS Code: ${desktop}`);
-for (const step of wrong.length === 0 ? steps : []) {
-  console.log(`\n== ${step.name}`);
-  const { exitCode, totals } = await runStep(step);
-  passed += totals?.passed ?? 0;
-  failed += totals?.failed ?? 0;
-  // A suite that says nothing, or counts no test, has not shown anything.
-  if (exitCode !== 0 || (step.tests === true && (totals?.passed ?? 0) === 0)) wrong.push(step.name);
+for (const row of wrong.length === 0 ? rows : []) {
+  const results = await runTogether(row);
+  for (const [index, step] of row.entries()) {
+    const { exitCode = 1, totals } = results[index] ?? {};
+    passed += totals?.passed ?? 0;
+    failed += totals?.failed ?? 0;
+    // A suite that says nothing, or counts no test, has not shown anything.
+    if (exitCode !== 0 || ('tests' in step && (totals?.passed ?? 0) === 0)) wrong.push(step.name);
+  }
 }
 
 console.log(wrong.length === 0 ? '\nall steps passed' : `\nfailed: ${wrong.join(', ')}`);
