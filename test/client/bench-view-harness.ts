@@ -1,6 +1,5 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -22,7 +21,7 @@ import {
 } from '../../server/src/lsp/protocol.ts';
 import { sectionOf } from '../../server/src/lsp/sections.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
-import { findBrowser, launchBrowser } from '../host/browser.ts';
+import { openTestBrowser } from '../host/browser.ts';
 import { plain } from '../support/geotagged.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
@@ -81,21 +80,17 @@ export interface BenchPage {
 
 /** The view in a browser, under the policy that the editor's webview has; the test stands for the extension. */
 export async function startHarness(): Promise<BenchHarness> {
-  const executable = findBrowser();
-  if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
   const [script, style] = await Promise.all(['main.ts', 'bench-view.css'].map(bundled));
   const server = await serve({ '/view.js': script ?? '', '/view.css': style ?? '', '/photo.png': plain('png') });
   const address = server.address();
   const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
-  const userDataFolder = mkdtempSync(path.join(tmpdir(), 'bench-view-'));
-  const context = await launchBrowser({ executable, userDataFolder });
+  const browser = await openTestBrowser();
   return {
     open: ({ theme = 'vscode-light', width = 1000, state } = {}) =>
-      openPage(context, `${origin}/${theme}`, width, state),
+      openPage(browser.context, `${origin}/${theme}`, width, state),
     close: async () => {
-      await context.close();
+      await browser.close();
       server.close();
-      rmSync(userDataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
     },
   };
 }

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { type BrowserContext, chromium } from 'playwright-core';
 import { findChromium } from '../../server/src/cli/chromium.ts';
 
@@ -18,7 +21,7 @@ export interface BrowserOptions {
 export const findBrowser = (): string | undefined => findChromium(process.env, process.cwd());
 
 /** For whatever is waited for in a page: a second on a quiet machine, and the test has more, so that a failure names it. */
-const PATIENCE_MS = 50_000;
+const PATIENCE_MS = 120_000;
 
 /** A browser without a window. One profile, no second context, so that whoever connects to it finds the page. */
 export async function launchBrowser(options: BrowserOptions): Promise<BrowserContext> {
@@ -42,4 +45,24 @@ export async function launchBrowser(options: BrowserOptions): Promise<BrowserCon
   });
   context.setDefaultTimeout(PATIENCE_MS);
   return context;
+}
+
+/** A browser of its own for the tests of a file. */
+export interface TestBrowser {
+  readonly context: BrowserContext;
+  close(): Promise<void>;
+}
+
+export async function openTestBrowser(): Promise<TestBrowser> {
+  const executable = findBrowser();
+  if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
+  const userDataFolder = mkdtempSync(path.join(tmpdir(), 'test-browser-'));
+  const context = await launchBrowser({ executable, userDataFolder });
+  return {
+    context,
+    close: async () => {
+      await context.close();
+      rmSync(userDataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+    },
+  };
 }

@@ -1,9 +1,5 @@
 /** Files of photographs by their own bytes, and the copies of them that may leave the shop. */
 import assert from 'node:assert/strict';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import type { BrowserContext } from 'playwright-core';
 import { htmlPage } from '../../server/src/documents/html.ts';
 import {
   cleanPhoto,
@@ -12,7 +8,7 @@ import {
   type PhotoFile,
   photoFile,
 } from '../../server/src/photos/photo-file.ts';
-import { findBrowser, launchBrowser } from '../host/browser.ts';
+import { openTestBrowser, type TestBrowser } from '../host/browser.ts';
 import { FORMATS, geotagged, plain, SECRETS, tiffWithPlace } from '../support/geotagged.ts';
 
 const fileOf = (bytes: Uint8Array): PhotoFile => photoFile({ kind: 'bytes', bytes });
@@ -108,20 +104,14 @@ describe('the copy of a photograph', () => {
 
 describe('in a browser, the copy of a photograph', function () {
   this.timeout(300_000);
-  let browser: BrowserContext;
-  const profile = mkdtempSync(path.join(tmpdir(), 'photos-'));
+  let browser: TestBrowser;
   before(async () => {
-    const executable = findBrowser();
-    assert.ok(executable, 'install Chromium, or set CHROMIUM to its path');
-    browser = await launchBrowser({ executable, userDataFolder: profile });
+    browser = await openTestBrowser();
   });
-  after(async () => {
-    await browser.close();
-    rmSync(profile, { recursive: true, force: true });
-  });
+  after(() => browser.close());
 
   const looks = async (uri: string) => {
-    const page = await browser.newPage();
+    const page = await browser.context.newPage();
     const look = await page.evaluate(async (src) => {
       const image = new Image();
       image.src = src;
@@ -156,7 +146,7 @@ describe('in a browser, the copy of a photograph', function () {
     const caption = '"><script>alert(1)</script> leads';
     const html = await htmlPage({ title: 'Photographs', css: 'p { margin: 0; }', body: [{ photo, caption }] });
     assert.ok(!html.includes('<script>'));
-    const page = await browser.newPage();
+    const page = await browser.context.newPage();
     await page.setContent(html);
     const [alt, width] = await page.evaluate(async () => {
       const image = document.querySelector('img');

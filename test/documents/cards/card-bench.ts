@@ -1,12 +1,11 @@
 /** Cards of samples and of texts, as the tests want them, and a browser that looks at them. */
-import assert from 'node:assert/strict';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { type Card, type CardSetting, HAND_OVER_SECTIONS } from '../../../server/src/documents/cards/card.ts';
 import type { Paper } from '../../../server/src/documents/cards/card-css.ts';
 import { CARD_KINDS, type CardKind } from '../../../server/src/documents/cards/card-kinds.ts';
 import { cardPage, cardsOf } from '../../../server/src/documents/cards/cards.ts';
-import { findBrowser } from '../../host/browser.ts';
+import type { TestBrowser } from '../../host/browser.ts';
 import { analysedSample, sampleText as textOf } from '../../support/sample-files.ts';
 
 export const sampleText = (name: string): string => textOf(`${name}.pickup`);
@@ -33,15 +32,10 @@ export function cardsOfText(
 
 export const pageText = (card: Card, paper: Paper = 'a4'): Promise<string> => cardPage(card, paper);
 
-export async function openBrowser(): Promise<Browser> {
-  const executablePath = findBrowser();
-  assert.ok(executablePath, 'install Chromium or Chrome (or set CHROMIUM to its path), then run this again');
-  return await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
-}
-
 /** A page that shows what will be printed, one card after the other. */
-export async function openSheet(browser: Browser): Promise<Page> {
-  const page = await browser.newPage({ viewport: { width: 900, height: 1200 } });
+export async function openSheet({ context }: TestBrowser): Promise<Page> {
+  const page = await context.newPage();
+  await page.setViewportSize({ width: 900, height: 1200 });
   await page.emulateMedia({ media: 'print' });
   return page;
 }

@@ -1,7 +1,8 @@
 /** Whatever stands in titles, notes, names and fields comes out as text that can be read and does nothing. */
 import assert from 'node:assert/strict';
-import type { Browser, Page } from 'playwright-core';
-import { analysed, cardsOfText, openBrowser, openSheet, pageText, sampleText, show } from './card-bench.ts';
+import type { Page } from 'playwright-core';
+import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
+import { analysed, cardsOfText, openSheet, pageText, sampleText, show } from './card-bench.ts';
 
 const HOSTILE: readonly (readonly [name: string, text: string])[] = [
   ['markup', '<script>alert(1)</script><img src=x onerror=alert(1)>'],
@@ -22,10 +23,10 @@ const specWith = (text: string): string =>
     .replace('"both coils new, one spool, matched by turns"', `"${text}"`);
 
 describe('hostile text on cards', () => {
-  let browser: Browser;
+  let browser: TestBrowser;
   let page: Page;
   before(async () => {
-    browser = await openBrowser();
+    browser = await openTestBrowser();
     page = await openSheet(browser);
   });
   after(() => browser.close());

@@ -1,9 +1,10 @@
 /** Cards as Chromium prints them: pages counted, sizes measured, accessibility checked by axe-core. */
 import assert from 'node:assert/strict';
 import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
-import { analysed, cardsOfText, openBrowser, openSheet, pageText, sampleText, show } from './card-bench.ts';
+import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
+import { analysed, cardsOfText, openSheet, pageText, sampleText, show } from './card-bench.ts';
 
 /** Two coils with cover, single coils in an instrument, splits, a tap, a stack, a bass in halves, untraced leads, a lap steel. */
 const SHEETS = [
@@ -18,10 +19,10 @@ const SHEETS = [
 ];
 
 describe('printed cards', () => {
-  let browser: Browser;
+  let browser: TestBrowser;
   let page: Page;
   before(async () => {
-    browser = await openBrowser();
+    browser = await openTestBrowser();
     page = await openSheet(browser);
   });
   after(() => browser.close());

@@ -1,9 +1,7 @@
 /** One page of Chromium that drawings are shown and measured in. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { build } from 'esbuild';
-import { findBrowser, launchBrowser } from '../../host/browser.ts';
+import { openTestBrowser } from '../../host/browser.ts';
 import type { Drawing, Measured, Paint } from './measure.ts';
 
 export interface DrawingPage {
@@ -27,10 +25,7 @@ export interface Look {
 const FACES = 'Arial, "Liberation Sans", sans-serif';
 
 export async function openDrawingPage(css: string): Promise<DrawingPage> {
-  const executable = findBrowser();
-  if (executable === undefined) throw new Error('no Chromium found: install chromium, or set CHROMIUM to its path');
-  const userDataFolder = mkdtempSync(path.join(tmpdir(), 'drawings-'));
-  const context = await launchBrowser({ executable, userDataFolder });
+  const { context, close } = await openTestBrowser();
   const page = await context.newPage();
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));
@@ -51,10 +46,7 @@ export async function openDrawingPage(css: string): Promise<DrawingPage> {
       return await ask(`${JSON.stringify(drawings)}.flatMap(measuring.paints)`);
     },
     widthOf: (words, className) => ask(`measuring.widthOf(${JSON.stringify(words)}, ${JSON.stringify(className)})`),
-    close: async () => {
-      await context.close();
-      rmSync(userDataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
-    },
+    close,
   };
 }
 
