@@ -102,16 +102,22 @@ function networkOf(reference: ReferenceCase): EddyNetwork {
   });
 }
 
-/** What the kernel states of itself: the inductance over that at 0 Hz, the added resistance, both at 1 to 10 kHz, the string's field. */
-function statedErrors(reference: ReferenceCase) {
+/**
+ * What is accepted: the inductance within 1 % of that at 0 Hz, the added resistance within 5 %, the string's field within 0.05, at 1 to
+ * 10 kHz. One case in 29 is outside, a screw through the hole of a cover, 1.2 %: it stands where the cover's currents crowd, and a body
+ * of one degree of freedom is crude there. Up to 20 kHz the field of an alnico rod under brass is off by 0.052.
+ */
+function acceptedErrors(reference: ReferenceCase) {
   const parts = partsOf(reference);
   const sheets = parts.some((part) => !isPole(part));
   const pole = parts.find(isPole);
   const through = parts.some((part) => !isPole(part) && part.r0 > 0 && !isWall(part));
-  // A pole through a hole of a cover stands where the cover's currents crowd: the body of one degree of freedom is crude there.
-  const inductance = pole && through ? 0.016 : 0.01;
-  const string = pole === undefined ? 0.05 : sheets && pole.mur < 10 ? 0.09 : 0.05;
-  return { inductance, resistance: 0.05, string };
+  return {
+    inductance: pole && through ? 0.0125 : 0.01,
+    resistance: 0.05,
+    string: 0.05,
+    stringAbove10kHz: pole && sheets && pole.mur < 10 ? 0.053 : 0.05,
+  };
 }
 
 testAgainstReference('metals: resistivity and permeability (data sheets and handbooks, each named in the case)', () => {
@@ -163,7 +169,7 @@ describe('metal by a round coil, against finite elements (test/physics/reference
       const { expected } = reference;
       const airH = numberAt(expected, 'airHPerTurn2');
       const still = network.gradient(0)[0]?.[0]?.re ?? Number.NaN;
-      const stated = statedErrors(reference);
+      const accepted = acceptedErrors(reference);
       numbersAt(reference.inputs, 'frequencyHz').forEach((hz, index) => {
         const at = (key: string) => numbersAt(expected, key)[index] ?? Number.NaN;
         const ours = network.inductanceH(hz)[0]?.[0];
@@ -171,13 +177,16 @@ describe('metal by a round coil, against finite elements (test/physics/reference
         assert.ok(ours && gradient);
         if (hz >= 1000 && hz <= 10_000) {
           const off = Math.abs(ours.re / airH - at('inductanceOverAir')) / numberAt(expected, 'stillOverAir');
-          assert.ok(off <= stated.inductance, `inductance at ${hz} Hz off by ${off}`);
+          assert.ok(off <= accepted.inductance, `inductance at ${hz} Hz off by ${off}`);
           const resistance = -ours.im / airH / at('addedResistanceOverAirReactance') - 1;
-          assert.ok(Math.abs(resistance) <= stated.resistance, `added resistance at ${hz} Hz off by ${resistance}`);
+          assert.ok(Math.abs(resistance) <= accepted.resistance, `added resistance at ${hz} Hz off by ${resistance}`);
         }
         const left = Math.hypot(gradient.re, gradient.im) / Math.abs(still);
         const screened = left - Math.hypot(at('stringRe'), at('stringIm'));
-        assert.ok(Math.abs(screened) <= stated.string, `string at ${hz} Hz off by ${screened}`);
+        assert.ok(
+          Math.abs(screened) <= (hz > 10_000 ? accepted.stringAbove10kHz : accepted.string),
+          `string at ${hz} Hz off by ${screened}`,
+        );
       });
     });
 });

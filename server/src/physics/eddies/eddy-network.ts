@@ -56,8 +56,9 @@ const GRADIENT_STEP_M = 2e-4;
  * freedom, q (1/χ(ω) + N) = u·I + u of the coil, χ by the diffusion of flux into a round rod, N from what it adds at 0 Hz. The
  * field of a path acts on a pole by its mean along the axis with the weight of the coil's own field times 1 − ξ², ξ = ±1 at the ends.
  *
- * Against finite elements, round coils: sheets alone L 0.4 %, added resistance 1 %; a pole with sheets L 1.6 % of the inductance at
- * 0 Hz, added resistance 5 % at 1 to 10 kHz; gradients 0.015 with sheets, 0.05 with a steel pole, 0.09 with alnico under brass or copper.
+ * Against finite elements, round coils, at 1 to 10 kHz: sheets alone L 0.3 % of that at 0 Hz, added resistance 1.2 %; a pole by itself or
+ * with sheets L 0.7 %, through the hole of a cover 1.2 %, added resistance 4.3 %; gradients 0.01 with sheets, 0.035 with a steel
+ * pole, 0.042 with alnico under brass (0.052 at 20 kHz).
  * Linear: no saturation.
  */
 export function eddyNetwork(arrangement: EddyArrangement): EddyNetwork {
