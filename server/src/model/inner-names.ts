@@ -8,6 +8,7 @@ import type { NameKind } from '../../../grammar/src/schema/shape.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { AnyBlock } from './merged-block.ts';
 import type { ModelProblem, Reference } from './model.ts';
 import type { Place } from './place.ts';
@@ -25,7 +26,7 @@ export interface PlacedName extends NameInLine {
  * Every name that the lines of a block hold, and of the blocks in it; their own names and whom they are like too. A line that
  * two coils share, one being like the other, is one line.
  */
-export function namesInBlock(block: AnyBlock): readonly PlacedName[] {
+export const namesInBlock = onceFor((block: AnyBlock): readonly PlacedName[] => {
   const seen = new Map<Chunk, Set<number>>();
   return allNames(block).filter(({ place: { chunk, span } }) => {
     const starts = seen.get(chunk) ?? new Set();
@@ -34,7 +35,7 @@ export function namesInBlock(block: AnyBlock): readonly PlacedName[] {
     starts.add(span.start);
     return true;
   });
-}
+});
 
 function allNames(block: AnyBlock): readonly PlacedName[] {
   const found: PlacedName[] = [];
@@ -77,51 +78,53 @@ export interface InnerNames {
 }
 
 /** `former`: the pickup as it was, of which this one is a later state; its coils may be taken away. */
-export function innerNames(names: readonly PlacedName[], former: AnyBlock | 'not known' | undefined): InnerNames {
-  const declared = new Map<InnerKind, Map<string, PlacedName>>(INNER_KINDS.map((kind) => [kind, new Map()]));
-  const problems: ModelProblem[] = [];
-  const references: Reference[] = [];
-  const note = (kind: InnerKind, name: string, place: Place, declares: boolean) => {
-    const key = kind === 'lead' ? canonicalLeadName(name) : name;
-    const target = declared.get(kind)?.get(key)?.place;
-    // A lead that nothing brings out is told by the check that knows what it may be.
-    if (target || kind !== 'lead') references.push({ place, kind, name: key, target, declares });
-    return target;
-  };
-  for (const each of names) {
-    const kind = innerKind(each.kind);
-    if (!kind || each.role !== 'declares') continue;
-    const text = each.parts[0]?.value ?? '';
-    const known = declared.get(kind);
-    const key = kind === 'lead' ? canonicalLeadName(text) : text;
-    const before = known?.get(key);
-    if (before && kind !== 'lead') problems.push(duplicate(kind, text, each, before));
-    if (!before) known?.set(key, each);
-    note(kind, text, each.place, true);
-  }
-  const coils = declared.get('coil');
-  for (const each of names) {
-    const [first, second] = each.parts;
-    const kind = innerKind(each.kind);
-    if (!kind || !first || each.role !== 'uses') continue;
-    const isCoil = each.isPath && kind === 'lead' && (second !== undefined || coils?.has(first.value));
-    const meant = isCoil ? 'coil' : kind;
-    const place = { chunk: each.place.chunk, span: first.span };
-    if (isTakenAway(each)) {
-      if (former === 'not known') continue;
-      const before = former?.blocks.find(({ keyword, name }) => keyword === 'coil' && name === first.value);
-      references.push({ place, kind: 'coil', name: first.value, target: before?.namePlace, declares: false });
-      if (!before) problems.push(nothingToTakeAway(first.value, place, former));
-      continue;
+export const innerNames = onceFor(
+  (names: readonly PlacedName[], former: AnyBlock | 'not known' | undefined): InnerNames => {
+    const declared = new Map<InnerKind, Map<string, PlacedName>>(INNER_KINDS.map((kind) => [kind, new Map()]));
+    const problems: ModelProblem[] = [];
+    const references: Reference[] = [];
+    const note = (kind: InnerKind, name: string, place: Place, declares: boolean) => {
+      const key = kind === 'lead' ? canonicalLeadName(name) : name;
+      const target = declared.get(kind)?.get(key)?.place;
+      // A lead that nothing brings out is told by the check that knows what it may be.
+      if (target || kind !== 'lead') references.push({ place, kind, name: key, target, declares });
+      return target;
+    };
+    for (const each of names) {
+      const kind = innerKind(each.kind);
+      if (!kind || each.role !== 'declares') continue;
+      const text = each.parts[0]?.value ?? '';
+      const known = declared.get(kind);
+      const key = kind === 'lead' ? canonicalLeadName(text) : text;
+      const before = known?.get(key);
+      if (before && kind !== 'lead') problems.push(duplicate(kind, text, each, before));
+      if (!before) known?.set(key, each);
+      note(kind, text, each.place, true);
     }
-    const target = note(meant, first.value, place, false);
-    if (!target && isToTell(each, kind))
-      problems.push(
-        (kind === 'coil' ? unknownCoil : unknownSlot)(first.value, place, [...(declared.get(kind)?.keys() ?? [])]),
-      );
-  }
-  return { references, problems };
-}
+    const coils = declared.get('coil');
+    for (const each of names) {
+      const [first, second] = each.parts;
+      const kind = innerKind(each.kind);
+      if (!kind || !first || each.role !== 'uses') continue;
+      const isCoil = each.isPath && kind === 'lead' && (second !== undefined || coils?.has(first.value));
+      const meant = isCoil ? 'coil' : kind;
+      const place = { chunk: each.place.chunk, span: first.span };
+      if (isTakenAway(each)) {
+        if (former === 'not known') continue;
+        const before = former?.blocks.find(({ keyword, name }) => keyword === 'coil' && name === first.value);
+        references.push({ place, kind: 'coil', name: first.value, target: before?.namePlace, declares: false });
+        if (!before) problems.push(nothingToTakeAway(first.value, place, former));
+        continue;
+      }
+      const target = note(meant, first.value, place, false);
+      if (!target && isToTell(each, kind))
+        problems.push(
+          (kind === 'coil' ? unknownCoil : unknownSlot)(first.value, place, [...(declared.get(kind)?.keys() ?? [])]),
+        );
+    }
+    return { references, problems };
+  },
+);
 
 const innerKind = (kind: NameKind): InnerKind | undefined => INNER_KINDS.find((each) => each === kind);
 
