@@ -1,5 +1,5 @@
 import type { Some } from '../../../grammar/values/present.ts';
-import type { Joint } from '../model/pickup.ts';
+import { type Joint, leadTexts } from '../model/pickup.ts';
 import { coilWords, endsWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
@@ -40,10 +40,10 @@ export const circuitCoilShorted = definePickupCheck({
 
 /** Takes two leads of the joint out into a link of their own: each pair is tried, those that leave a fault are not offered. */
 function splits(joint: Joint): Some<Remedy> {
-  const leads = joint.leads.slice(0, MOST_LEADS).map(({ text }) => text);
+  const leads = leadTexts(joint).slice(0, MOST_LEADS);
   return leads.flatMap((a, index) =>
     leads.slice(index + 1).map((b) => {
-      const rest = joint.leads.map(({ text }) => text).filter((text) => text !== a && text !== b);
+      const rest = leadTexts(joint).filter((text) => text !== a && text !== b);
       if (rest.length === 0) return undefined;
       return remedy(say`Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``, [
         rewriteJoint(joint, rest),

@@ -1,5 +1,6 @@
 import type { Some } from '../../../grammar/values/present.ts';
 import { sounds } from '../estimates/signs.ts';
+import { jointOf, leadTexts } from '../model/pickup.ts';
 import { leadWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { insertFirstLine, insertLineAfter } from './edits.ts';
@@ -24,7 +25,7 @@ export const circuitOpen = definePickupCheck({
     if (!broken && netlist.hot !== undefined && netlist.ground !== undefined) return undefined;
     const floating = floatingLeads(netlist);
     const names = (kind: 'hot' | 'ground') =>
-      list(hookup.joints.filter((joint) => joint.kind === kind).flatMap(({ leads }) => leads.map(({ text }) => text)));
+      list(hookup.joints.filter((joint) => joint.kind === kind).flatMap(leadTexts));
     const [hot, ground] = [names('hot'), names('ground')];
     const missing = !hot
       ? say`no lead is hot`
@@ -55,7 +56,7 @@ function links({ netlist, pickup }: PickupContext): Some<Remedy> {
   const { hookup } = pickup;
   if (!hookup) return undefined;
   const floating = floatingLeads(netlist).slice(0, MOST_LEADS);
-  const anchor = hookup.joints.find(({ kind }) => kind === 'hot') ?? hookup.joints[0];
+  const anchor = jointOf(pickup, 'hot') ?? hookup.joints[0];
   const insert = (line: string) => (anchor ? insertLineAfter(anchor.place, line) : insertFirstLine(hookup.place, line));
   return floating.flatMap((a, index) =>
     floating.slice(index + 1).map((b) => {

@@ -1,3 +1,4 @@
+import { jointOf, leadTexts } from '../model/pickup.ts';
 import { list } from '../words/text.ts';
 import { removeLine, rewriteJoint } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
@@ -16,7 +17,7 @@ export const circuitOutputShorted = definePickupCheck({
     const metal = netlist.metal
       .filter(({ net, fitting }) => net === hot && fitting !== 'shield')
       .map(({ name }) => name);
-    const hotLine = joints.find(({ kind }) => kind === 'hot');
+    const hotLine = jointOf(pickup, 'hot');
     const shared = hotLine?.leads.find(({ text }) => doubled.includes(text));
     const follows = [
       ...(doubled.length ? [say`${list([...new Set(doubled)])} lies in two joints`] : []),
@@ -31,7 +32,7 @@ export const circuitOutputShorted = definePickupCheck({
         .map((joint) => ({ message: say`${joint.kind} joins the same net`, place: joint.place })),
       remedies: () =>
         joints.flatMap((joint) => {
-          const texts = joint.leads.map(({ text }) => text);
+          const texts = leadTexts(joint);
           if (joint.kind === 'link') return remedy(say`Take out \`link ${texts.join(' ')}\``, removeLine(joint.place));
           return joint.leads.map((path, index) => {
             const rest = texts.filter((_, place) => place !== index);

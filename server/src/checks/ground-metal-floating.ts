@@ -1,4 +1,5 @@
-import { foilsOf, type PickupNetlist } from '../model/netlist.ts';
+import { foilsOf, isGrounded, isWired, type PickupNetlist } from '../model/netlist.ts';
+import { jointOf } from '../model/pickup.ts';
 import { coilWords } from '../words/parts.ts';
 import { insertLineAfter, replaceAt } from './edits.ts';
 import { floatingLeads } from './lead-floating.ts';
@@ -11,21 +12,12 @@ export const groundMetalFloating = definePickupCheck({
   severity: 'warning',
   yieldsTo: ['lead/undeclared', 'circuit/output-shorted'],
   run: ({ netlist, pickup }) => {
-    const { hookup } = pickup;
-    if (!hookup) return [];
-    const grounded = (net: number) => net === netlist.ground || net === netlist.chassis;
+    if (!pickup.hookup) return [];
     // An open end that the metal hangs on is told as the lead that it is.
     const open = new Set(floatingLeads(netlist).map(({ node }) => netlist.netOf(node)));
-    const loose = netlist.metal.filter(({ net }) => {
-      const { nodes = [], joints = [] } = netlist.nets[net] ?? {};
-      if (joints.some(({ kind }) => kind !== 'free') || grounded(net) || open.has(net)) return false;
-      return !nodes.some((node) => node.startsWith('coil:'));
-    });
-    const foils = foilsOf(netlist).filter(({ net }) => {
-      const { nodes = [], joints = [] } = netlist.nets[net] ?? {};
-      if (joints.some(({ kind }) => kind !== 'free') || grounded(net)) return false;
-      return !nodes.some((node) => node.startsWith('coil:')) && !loose.some((each) => each.net === net);
-    });
+    const isLoose = ({ net }: { readonly net: number }) => !isWired(netlist, net) && !isGrounded(netlist, net);
+    const loose = netlist.metal.filter((each) => isLoose(each) && !open.has(each.net));
+    const foils = foilsOf(netlist).filter((foil) => isLoose(foil) && !loose.some(({ net }) => net === foil.net));
     return [
       ...foils.map(({ coil, place }) => ({
         what: say`The foil of ${coilWords(coil)} is joined to nothing: it shields nothing.`,
@@ -42,7 +34,7 @@ export const groundMetalFloating = definePickupCheck({
           place,
           remedies: () => {
             if (fitting === 'shield') {
-              const ground = hookup.joints.find(({ kind }) => kind === 'ground');
+              const ground = jointOf(pickup, 'ground');
               return remedy(
                 say`Ground it: \`shield ${name}\``,
                 ground && insertLineAfter(ground.place, `shield ${name}`),
@@ -52,16 +44,16 @@ export const groundMetalFloating = definePickupCheck({
             const line = [name, fitting.material, fitting.thickness?.written]
               .filter((each) => each !== undefined)
               .join(' ');
-            const targets = [
-              ...netlist.metal.filter((each) => each.name !== name && grounded(each.net)).map((each) => each.name),
-            ].reverse();
-            return targets.map((target, index) =>
-              remedy(
-                say`Tie it to ${target}: \`${line} tied to ${target}\``,
-                replaceAt(fitting.place, `${line} tied to ${target}`),
-                index === 0,
-              ),
-            );
+            const targets = netlist.metal.filter((each) => each.name !== name && isGrounded(netlist, each.net));
+            return targets
+              .reverse()
+              .map(({ name: target }, index) =>
+                remedy(
+                  say`Tie it to ${target}: \`${line} tied to ${target}\``,
+                  replaceAt(fitting.place, `${line} tied to ${target}`),
+                  index === 0,
+                ),
+              );
           },
           subject: { nodes: [`part:${fitting === 'shield' ? 'shield' : name}`] },
         })),

@@ -1,6 +1,7 @@
 import type { PositionNetwork } from '../estimates/position-network.ts';
 import type { Slot } from '../model/instrument.ts';
-import type { Pickup } from '../model/pickup.ts';
+import { isGrounded } from '../model/netlist.ts';
+import { jointOf, leadTexts, type Pickup } from '../model/pickup.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
@@ -24,7 +25,7 @@ export const groundMetalHotPosition = definePositionCheck({
         ({ node }) =>
           network.netOf(node) === network.netOf('selected') || network.netOf(node) === network.netOf(network.output),
       );
-      const ground = groundJoint(pickup);
+      const ground = jointOf(pickup, 'ground');
       const names = list([...new Set(live.map(({ name }) => name))]);
       return {
         what: say`In ${positionWords(position)} the metal of ${slot.name} (${names}) comes to ${onHot ? 'hot' : 'the middle of the circuit'}, because it lies on the ground lead of that pickup: it hums when touched, and against grounded foil it silences the pickup.`,
@@ -40,17 +41,15 @@ export const groundMetalHotPosition = definePositionCheck({
 /** Metal that is on hot in the pickup's own hookup is told there. */
 function hotByItself({ segments }: PositionNetwork, slot: Slot): boolean {
   const netlist = segments.find((each) => each.slot === slot)?.quick.netlist;
-  return netlist?.metal.some(({ net }) => net >= 0 && net !== netlist.ground && net !== netlist.chassis) ?? false;
+  return netlist?.metal.some(({ net }) => net >= 0 && !isGrounded(netlist, net)) ?? false;
 }
-
-const groundJoint = (pickup: Pickup) => pickup.hookup?.joints.find(({ kind }) => kind === 'ground');
 
 /** Takes the shield off the ground lead and gives it a line of its own. */
 function separateShield(pickup: Pickup): Remedy | undefined {
-  const ground = groundJoint(pickup);
+  const ground = jointOf(pickup, 'ground');
   const shield = pickup.shield?.value;
   if (!ground || shield === undefined) return undefined;
-  const rest = ground.leads.map(({ text }) => text).filter((text) => text !== shield);
+  const rest = leadTexts(ground).filter((text) => text !== shield);
   if (rest.length === 0 || rest.length === ground.leads.length) return undefined;
   return remedy(
     say`Separate the shield of ${pickup.name}: \`ground ${rest.join(' ')}\` and \`shield ${shield}\``,

@@ -1,5 +1,6 @@
 import type { Some } from '../../../grammar/values/present.ts';
-import { foilNode, foilsOf } from '../model/netlist.ts';
+import { foilNode, foilsOf, isGrounded, isWired } from '../model/netlist.ts';
+import { jointOf, leadTexts } from '../model/pickup.ts';
 import { coilWords } from '../words/parts.ts';
 import { polesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
@@ -15,11 +16,7 @@ export const groundMetalHot = definePickupCheck({
   yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/output-shorted'],
   run: (context) => {
     const { netlist } = context;
-    const isLive = ({ net }: { readonly net: number }) => {
-      if (net < 0 || net === netlist.ground || net === netlist.chassis) return false;
-      const { joints = [], nodes = [] } = netlist.nets[net] ?? {};
-      return joints.some(({ kind }) => kind !== 'free') || nodes.some((node) => node.startsWith('coil:'));
-    };
+    const isLive = ({ net }: { readonly net: number }) => isWired(netlist, net) && !isGrounded(netlist, net);
     const parts = netlist.metal.filter(isLive).map(({ name, fitting, net, place }) => ({
       words: fitting === 'shield' ? say`the shield ${name}` : say`the ${name}`,
       node: `part:${fitting === 'shield' ? 'shield' : name}`,
@@ -54,14 +51,12 @@ export const groundMetalHot = definePickupCheck({
 
 /** Hot and ground change places; turning the magnet over as well keeps the phase that the swap was made for. */
 function reversals({ pickup }: PickupContext): Some<Remedy> {
-  const joints = pickup.hookup?.joints ?? [];
-  const [hot, ground] = [joints.find(({ kind }) => kind === 'hot'), joints.find(({ kind }) => kind === 'ground')];
+  const [hot, ground] = [jointOf(pickup, 'hot'), jointOf(pickup, 'ground')];
   if (!hot || !ground) return undefined;
-  const texts = (joint: typeof hot) => joint.leads.map(({ text }) => text);
-  const swap = [rewriteJoint(hot, texts(ground)), rewriteJoint(ground, texts(hot))];
+  const swap = [rewriteJoint(hot, leadTexts(ground)), rewriteJoint(ground, leadTexts(hot))];
   const bar = flipBar(pickup);
   const turned = bar ? [bar] : (flipPolarity(pickup.coils, pickup) ?? []);
-  const words = say`\`hot ${texts(ground).join(' ')}\`, \`ground ${texts(hot).join(' ')}\``;
+  const words = say`\`hot ${leadTexts(ground).join(' ')}\`, \`ground ${leadTexts(hot).join(' ')}\``;
   const keepingPhase = say`${words}, and ${polesTurned(pickup, pickup.name)} to keep the phase`;
   return [turned.length > 0 ? remedy(keepingPhase, [...swap, ...turned], true) : undefined, remedy(words, swap)];
 }

@@ -4,7 +4,7 @@
  */
 import { statesOf } from '../model/life.ts';
 import type { AnyBlock } from '../model/merged-block.ts';
-import type { Joint, Pickup } from '../model/pickup.ts';
+import { jointOf, leadTexts, type Pickup } from '../model/pickup.ts';
 import { samePlace } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
 import { replaceAt, rewriteJoint } from './edits.ts';
@@ -63,18 +63,12 @@ const linesAfter = ({ field, after }: ChangedFact): readonly string[] =>
 
 /** Hot and ground exchanged; a shield that lies beside them on ground stays there. */
 export function swapHotAndGround(pickup: Pickup): readonly Edit[] | undefined {
-  const joints = pickup.hookup?.joints ?? [];
-  const [hot, ground] = [joints.find(({ kind }) => kind === 'hot'), joints.find(({ kind }) => kind === 'ground')];
+  const [hot, ground] = [jointOf(pickup, 'hot'), jointOf(pickup, 'ground')];
   if (!hot || !ground) return undefined;
-  const texts = ({ leads }: Joint) => leads.map(({ text }) => text);
-  const shield = texts(ground).filter((text) => texts(ground).length > 1 && text === pickup.shield?.value);
-  return [
-    rewriteJoint(
-      hot,
-      texts(ground).filter((text) => !shield.includes(text)),
-    ),
-    rewriteJoint(ground, [...texts(hot), ...shield]),
-  ];
+  const onGround = leadTexts(ground);
+  const shield = onGround.filter((text) => onGround.length > 1 && text === pickup.shield?.value);
+  const others = onGround.filter((text) => !shield.includes(text));
+  return [rewriteJoint(hot, others), rewriteJoint(ground, [...leadTexts(hot), ...shield])];
 }
 
 /** Hot and ground were swapped in place since they were read: the state that was read is kept as a record. */

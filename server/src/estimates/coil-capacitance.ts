@@ -1,7 +1,7 @@
 /** Capacitance of one coil: of its winding, and of its ends and faces to grounded metal around it. */
 
 import { type Coil, servesDifferentStrings } from '../model/coil.ts';
-import { foilNode, type PickupNetlist } from '../model/netlist.ts';
+import { foilNode, isGrounded, type PickupNetlist } from '../model/netlist.ts';
 import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import {
   CLEARANCE_RELATIVE_SD,
@@ -37,7 +37,7 @@ export const NO_CAPACITANCE: Estimate = estimateOf(0, { basis: 'assumed' });
 
 export function capacitancesOf(coil: Coil, winding: WindingEstimates, netlist: PickupNetlist): CoilCapacitances {
   const { pickup } = netlist;
-  const covered = pickup.metal.some(({ part }) => part === 'cover') && isGrounded('cover', netlist);
+  const covered = pickup.metal.some(({ part }) => part === 'cover') && partIsGrounded('cover', netlist);
   const around = (limits: { readonly value: number; readonly sd: number }) =>
     estimateOf(limits.value, {
       sd: limits.sd,
@@ -88,8 +88,7 @@ function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estima
 
 /** `undefined` without a foil that is grounded. Foil lies on one turn of usual tape. */
 function foilF(coil: Coil, { meanTurnM, buildM }: WindingEstimates, netlist: PickupNetlist): Estimate | undefined {
-  const net = netlist.netOf(foilNode(coil.name));
-  const grounded = net !== undefined && (net === netlist.ground || net === netlist.chassis);
+  const grounded = isGrounded(netlist, netlist.netOf(foilNode(coil.name)));
   if (!grounded || !meanTurnM || !buildM) return undefined;
   const aroundM = meanTurnM.value + Math.PI * buildM.value;
   const areaM2 = aroundM * windowHeightM(coil.bobbin);
@@ -142,14 +141,12 @@ function startF({ bobbin }: Coil, { overallDiameterM }: WindingEstimates, netlis
  */
 function polesAreGrounded(form: 'slug' | 'screw' | 'rod' | 'blade', netlist: PickupNetlist): boolean {
   const plate = netlist.pickup.metal.find(({ part }) => part === 'baseplate');
-  if (!plate || !isGrounded('baseplate', netlist)) return false;
+  if (!plate || !partIsGrounded('baseplate', netlist)) return false;
   return form !== 'rod' || (metalOf(plate.material)?.relativePermeability ?? 1) > 10;
 }
 
-function isGrounded(part: MetalFitting['part'], { metal, ground, chassis }: PickupNetlist): boolean {
-  const net = metal.find(({ name }) => name === part)?.net;
-  return net !== undefined && (net === ground || net === chassis);
-}
+const partIsGrounded = (part: MetalFitting['part'], netlist: PickupNetlist): boolean =>
+  isGrounded(netlist, netlist.metal.find(({ name }) => name === part)?.net);
 
 /** Coils side by side, of which each sees the outermost turns of the one before. */
 export function neighbours(

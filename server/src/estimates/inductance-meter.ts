@@ -1,5 +1,7 @@
 /** What a bench meter for inductance shows between hot and ground, nothing connected: series inductance and quality factor. */
+
 import { type Bench, benchRoomC } from '../model/bench.ts';
+import { isGrounded } from '../model/netlist.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, currentSource } from '../physics/circuit/components.ts';
 import { networkOf } from '../physics/circuit/network.ts';
@@ -84,8 +86,7 @@ function relative(estimates: readonly (Estimate | undefined)[], source: string):
 
 function impedance(quick: QuickEstimates, scaling: Scaling, frequencyHz: number): Complex | undefined {
   const { netlist } = quick;
-  const nodeOf = (net: number) =>
-    net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? HOT : `net ${net}`;
+  const nodeOf = (net: number) => (isGrounded(netlist, net) ? ground : net === netlist.hot ? HOT : `net ${net}`);
   const magnetics = pickupMagnetics(quick);
   const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, magnetics, scaling, ground);
   const network = networkOf({

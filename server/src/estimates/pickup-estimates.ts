@@ -1,5 +1,7 @@
 /** A pickup's numbers as features, documents and reports read them. */
+
 import { type Bench, benchMainsHz } from '../model/bench.ts';
+import { isGrounded } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
@@ -182,8 +184,7 @@ interface LoadedPickup {
 
 function loadedNetwork(quick: QuickEstimates, load: Load, scaling: Scaling): LoadedPickup {
   const { netlist } = quick;
-  const nodeOf = (net: number) =>
-    net === netlist.ground || net === netlist.chassis ? ground : net === netlist.hot ? OUTPUT : `net ${net}`;
+  const nodeOf = (net: number) => (isGrounded(netlist, net) ? ground : net === netlist.hot ? OUTPUT : `net ${net}`);
   const segments = segmentsOf(netlist, nodeOf);
   const magnetics = pickupMagnetics(quick);
   const { components } = windingComponents(segments, quick, magnetics, scaling, ground);

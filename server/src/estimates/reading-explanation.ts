@@ -2,8 +2,10 @@
  * Why readings are not what they should be. Each likely cause says what it would make every line of the block read, resistance,
  * inductance and capacitance alike; causes are ranked by how many lines they explain, by how many good lines they would spoil, and by how often they happen at a bench.
  */
+
 import type { Coil } from '../model/coil.ts';
 import { looseNetlist, type PickupNetlist, pickupNetlist, probedNets } from '../model/netlist.ts';
+import { leadTexts } from '../model/pickup.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { besideOhm, parallelOhm } from '../physics/meter.ts';
 import { solveIncreasing } from '../physics/solve-increasing.ts';
@@ -155,7 +157,7 @@ function beforeALink(line: JudgedLine, { netlist }: QuickEstimates): readonly Ca
     const joints = hookup.joints.filter((each) => each !== joint);
     const before = pickupNetlist({ ...pickup, hookup: { ...hookup, joints } });
     if (!isOpen(line, before)) return [];
-    const leads = joint.leads.map(({ text }) => text).join(' ');
+    const leads = leadTexts(joint).join(' ');
     return [
       {
         kind: 'other stage',

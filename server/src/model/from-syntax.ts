@@ -252,8 +252,6 @@ const tooDeep = (place: Place): ModelProblem => ({
   message: `Blocks that rest on each other in a circle are read ${DEEPEST_READING} deep; what this name brings is not analysed.`,
   action: 'Open the circle: let one of these blocks stand by itself.',
   place,
-  related: [],
-  fixes: [],
 });
 
 /** Of a piece that declares nothing, or could not be read. */
@@ -292,7 +290,6 @@ function cycleProblem(members: readonly Chunk[]): ModelProblem {
     action: 'Take `like` out of one of them.',
     place: first?.place ?? { chunk: members[0] ?? EMPTY_CHUNK, span: { start: 0, end: 0 } },
     related: others.map(({ name, place }) => ({ message: `${name} is part of the circle`, place })),
-    fixes: [],
   };
 }
 
@@ -318,14 +315,10 @@ function siblingProblem(
         code: 'name/unknown',
         message: `No ${inner.keyword} called ${name.value} is beside this one.`,
         place: name.place,
-        related: [],
-        fixes: [],
       }
     : {
         code: 'name/cycle',
         message: `${inner.name ?? 'This block'} is made from itself by way of ${name.value}.`,
         place: inner.place,
-        related: [],
-        fixes: [],
       };
 }

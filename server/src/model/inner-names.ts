@@ -143,8 +143,6 @@ function nothingToTakeAway(name: string, place: Place, former: AnyBlock | undefi
       code: 'name/unknown',
       message: `Nothing brings a coil called ${name} that could be taken away: this pickup reworks no other.`,
       place,
-      related: [],
-      fixes: [],
     };
   const names = former.blocks.flatMap((block) => (block.keyword === 'coil' ? (block.name ?? []) : []));
   const owner = former.name ?? 'The pickup that it reworks';
@@ -173,5 +171,4 @@ const duplicate = (kind: keyof typeof THINGS, name: string, second: PlacedName, 
   action: 'Rename one of them.',
   place: second.line,
   related: [{ message: `the first ${name}`, place: first.line }],
-  fixes: [],
 });

@@ -83,6 +83,17 @@ export function probedNets({ red, black }: Probes, { netAt }: PickupNetlist): re
   return a === undefined || b === undefined ? undefined : [a, b];
 }
 
+/** On the pickup's own ground, or on what goes to the instrument's ground by itself. */
+export const isGrounded = ({ ground, chassis }: PickupNetlist, net: number | undefined): boolean =>
+  net !== undefined && (net === ground || net === chassis);
+
+export const holdsCoilEnd = (net: Net | undefined): boolean =>
+  net?.nodes.some((node) => node.startsWith('coil:')) ?? false;
+
+/** A joint or a coil's end lies on it. */
+export const isWired = ({ nets }: PickupNetlist, net: number): boolean =>
+  (nets[net]?.joints.some(({ kind }) => kind !== 'free') ?? false) || holdsCoilEnd(nets[net]);
+
 export const HOT: Node = 'hot';
 export const GROUND: Node = 'ground';
 export const CHASSIS: Node = 'chassis';

@@ -76,6 +76,12 @@ export interface Joint {
   readonly place: Place;
 }
 
+export const leadTexts = ({ leads }: Joint): readonly string[] => leads.map(({ text }) => text);
+
+/** The first line of the hookup of this kind. */
+export const jointOf = ({ hookup }: Pick<Pickup, 'hookup'>, of: Joint['kind']): Joint | undefined =>
+  hookup?.joints.find(({ kind }) => kind === of);
+
 export interface Hookup {
   /** The block's first line. */
   readonly place: Place;

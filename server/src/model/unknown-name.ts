@@ -6,10 +6,10 @@ import type { Place } from './place.ts';
 export const unknownName = (message: string, place: Place, right: string | undefined): ModelProblem => ({
   code: 'name/unknown',
   message,
-  ...(right ? {} : { action: 'Declare it, or name one that is declared.' }),
   place,
-  related: [],
-  fixes: right ? [{ title: `Change to \`${right}\``, edits: [{ place, newText: right }], unsure: true }] : [],
+  ...(right
+    ? { fixes: [{ title: `Change to \`${right}\``, edits: [{ place, newText: right }], unsure: true }] }
+    : { action: 'Declare it, or name one that is declared.' }),
 });
 
 /** The same, with the nearest of the names that are known. */

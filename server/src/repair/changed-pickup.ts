@@ -15,7 +15,7 @@ import {
   type Sign,
 } from '../model/coil.ts';
 import type { LeadPath } from '../model/lead.ts';
-import { looseNetlist, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { holdsCoilEnd, looseNetlist, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import { hasUnseenPoles } from '../words/pole-turning.ts';
@@ -263,5 +263,5 @@ function withHotAndGroundSwapped(pickup: Pickup, original: Pickup, loose: Pickup
 
 function carriesCoil(path: LeadPath, loose: PickupNetlist): boolean {
   const net = loose.netAt(path);
-  return net !== undefined && (loose.nets[net]?.nodes.some((each) => each.startsWith('coil:')) ?? false);
+  return net !== undefined && holdsCoilEnd(loose.nets[net]);
 }

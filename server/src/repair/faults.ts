@@ -10,7 +10,7 @@ import { insideOnePickup, soundingCoils } from '../estimates/positions.ts';
 import { type QuickEstimates, soundingIn } from '../estimates/quick.ts';
 import { type Coil, oppositeSign, type Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
-import { type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
+import { holdsCoilEnd, isGrounded, type PickupNetlist, pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { partsBetween, reverses, type SelectionPart, slotsOf } from '../model/selection.ts';
 import { type PartChoice, withChoices } from '../model/selection-choices.ts';
@@ -176,12 +176,11 @@ const wiringKey = (change: PickupChange): string =>
   ].join(';');
 
 function metalOf(netlist: PickupNetlist): Metal {
-  const joined = netlist.metal.filter(({ net }) => {
-    const { joints = [], nodes = [] } = netlist.nets[net] ?? {};
-    return net >= 0 && (joints.length > 0 || nodes.some((node) => node.startsWith('coil:')));
-  });
+  const joined = netlist.metal.filter(
+    ({ net }) => (netlist.nets[net]?.joints.length ?? 0) > 0 || holdsCoilEnd(netlist.nets[net]),
+  );
   if (joined.length === 0) return 'none';
-  if (joined.some(({ net }) => net !== netlist.ground && net !== netlist.chassis)) return 'hot';
+  if (joined.some(({ net }) => !isGrounded(netlist, net))) return 'hot';
   return joined.some(({ net }) => net === netlist.ground) ? 'on ground' : 'apart';
 }
 

@@ -14,7 +14,7 @@ import type { Edit } from '../checks/finding.ts';
 import { asLaterState, isReadOverHookup } from '../checks/later-state.ts';
 import { ownEdits } from '../checks/own-edits.ts';
 import { COIL_ENDS, type Coil } from '../model/coil.ts';
-import type { Pickup } from '../model/pickup.ts';
+import { leadTexts, type Pickup } from '../model/pickup.ts';
 import { samePlace } from '../model/place.ts';
 
 /** `inSight`: all that may be made like it. `undefined` where the text does not hold what would have to change. */
@@ -91,11 +91,10 @@ function leadEdits(coil: Coil, changed: Coil): readonly Edit[] {
 
 function jointEdits(before: Pickup, after: Pickup): readonly Edit[] {
   const [was, is] = [before.hookup?.joints ?? [], after.hookup?.joints ?? []];
-  const texts = (leads: readonly { readonly text: string }[]) => leads.map(({ text }) => text);
   const last = was.at(-1);
   return is.flatMap((joint, index): readonly Edit[] => {
     const old = was[index];
-    if (!old) return last ? [insertLineAfter(last.place, `${joint.kind} ${texts(joint.leads).join(' ')}`)] : [];
-    return texts(old.leads).join(' ') === texts(joint.leads).join(' ') ? [] : [rewriteJoint(old, texts(joint.leads))];
+    if (!old) return last ? [insertLineAfter(last.place, `${joint.kind} ${leadTexts(joint).join(' ')}`)] : [];
+    return leadTexts(old).join(' ') === leadTexts(joint).join(' ') ? [] : [rewriteJoint(old, leadTexts(joint))];
   });
 }

@@ -5,8 +5,15 @@ import type { Finding } from '../../checks/finding.ts';
 import { told } from '../../estimates/coil-winding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
 import { type Coil, type CoilEnd, poleOf, rotationOf } from '../../model/coil.ts';
-import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
-import { foilNode, leadNode, partNode, tapNode } from '../../model/netlist.ts';
+import {
+  foilNode,
+  isGrounded,
+  leadNode,
+  type OutgoingLead,
+  type PickupNetlist,
+  partNode,
+  tapNode,
+} from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { printParts, printQuantity, printValue } from '../../quantities/print.ts';
 import { titleOf } from '../../words/parts.ts';
@@ -125,7 +132,7 @@ function foilPicture(coil: Coil, netlist: PickupNetlist): CoilPicture['foil'] {
   const ends =
     net !== undefined && net === netlist.hot
       ? ', on hot'
-      : net !== undefined && (net === netlist.ground || net === netlist.chassis)
+      : isGrounded(netlist, net)
         ? ', on ground'
         : isAlone
           ? ', joined to nothing'
