@@ -100,7 +100,7 @@ describe('sending findings', () => {
       diagnose: ({ uri }, wantsEarly) => {
         const more = (left.get(uri) ?? 0) - 1;
         left.set(uri, more);
-        const tellsEarly = wantsEarly && more < 4;
+        const tellsEarly = wantsEarly && more === 3;
         return { found: tellsEarly || more <= 0 ? [] : undefined, isDone: more <= 0 };
       },
       send: ({ uri }, _, isDone) => sent.push(`${uri} ${isDone ? 'done' : 'early'}`),

@@ -148,6 +148,20 @@ describe('a file analysed in steps', () => {
     assert.deepEqual(codes(solved)?.includes('phase/coils-cancel'), false);
   });
 
+  it('tells the beginning of a long text before the rest of it is read', () => {
+    const long = Array.from({ length: 60 }, (_, index) => cancelling(`p${index}`, '  baseplate nonsuch\n')).join('');
+    const { session, document } = opened(long);
+    const beginning = session.goOn(URI, () => false, true).early;
+    const whole = session.goOn(URI, () => false, true).early;
+    assert.equal(beginning?.findings.length, 40);
+    assert.equal(whole?.findings.length, 60);
+    assert.deepEqual(
+      beginning.findings.map(({ message, place }) => [message, place]),
+      whole.findings.slice(0, 40).map(({ message, place }) => [message, place]),
+    );
+    assert.equal(session.analysisOf(document)?.findings.length, 120);
+  });
+
   it('is begun anew where a file has changed meanwhile', async () => {
     const { session, open } = opened(cancelling('p') + cancelling('q'));
     assert.equal(session.goOn(URI, now).isDone, false);

@@ -29,6 +29,7 @@ import {
   solving,
 } from './file-state.ts';
 import { photoAt, photosIn, unreadPhotos } from './photos.ts';
+import { pieceFindings } from './text-findings.ts';
 import { type TreeMemory, type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
 import { verifiedFixes } from './verified-fixes.ts';
 
@@ -145,10 +146,15 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
     }
   const graph = useGraph(uri, host, trees.read);
   const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
-  for (const { chunk } of graph.fileOf(uri)?.tree.chunks ?? []) {
+  const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
+  for (const [index, { chunk }] of chunks.entries()) {
     if (memory.get(chunk)) continue;
     reader.read(chunk);
-    yield;
+    // Whoever opens a long text sees its beginning first.
+    if (before === undefined && index === PIECES_TOLD_FIRST) {
+      const read = chunks.slice(0, index).map((each) => reader.read(each.chunk));
+      yield () => ({ uri, findings: read.flatMap((each) => pieceFindings(each, () => [])), locate: locator(graph) });
+    } else yield;
   }
   const state = fileState(uri, host, graph, memory);
   yield () => ({ uri, findings: earlyFindings(state, before), locate: locator(graph) });
@@ -158,6 +164,7 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
 
 /** Characters of a text that is read for the first time. */
 const READ_AT_ONCE = 16_384;
+const PIECES_TOLD_FIRST = 40;
 
 function analysed(state: FileState): Analysis {
   const { uri, host, graph, reader, model, bench } = state;

@@ -66,8 +66,8 @@ export function createPush({ diagnose, send, inSight, soon }: PushTarget): Push 
     if (document === undefined) return;
     behind.delete(document);
     const { found, isDone } = diagnose(document, typedIn.has(document));
-    if (found) typedIn.delete(document);
-    if (!isDone) first.unshift(document);
+    if (isDone) typedIn.delete(document);
+    else first.unshift(document);
     if (found) send(document, found, isDone);
   };
   return {

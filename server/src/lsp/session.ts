@@ -25,7 +25,7 @@ export interface Session {
    */
   analysisOf(document: TextDocument): Analysis | undefined;
   /**
-   * Goes on with the analysis of a file until it is done, until there is something to tell early (once, and where that is wanted), or
+   * Goes on with the analysis of a file until it is done, until there is something to tell early (where that is wanted), or
    * until `isOver`, which is asked after each step. A change of any file ends what was begun.
    */
   goOn(uri: string, isOver: () => boolean, wantsEarly?: boolean): Progress;
