@@ -4,6 +4,7 @@ import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
 import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
+import { glyphsPerPage } from '../../support/pdf-text.ts';
 import { analysed, cardsOfText, openSheet, pageText, sampleText, show } from './card-bench.ts';
 
 /** Two coils with cover, single coils in an instrument, splits, a tap, a stack, a bass in halves, untraced leads, a lap steel. */
@@ -84,6 +85,29 @@ describe('printed cards', () => {
         }
     }).timeout(300_000);
 
+  const FAMILY: readonly (readonly [what: string, sample: string, text: string | undefined])[] = [
+    ['two coils of long names, twelve positions, faults', 'larkspit', manyCoils(2, 12)],
+    ['six coils of long names, fifteen positions, faults', 'larkspit', manyCoils(6, 15)],
+    ['several states of one pickup', 'tansy-bridge', undefined],
+    ['a kept coil and a new one', 'withen-bridge', undefined],
+  ];
+  for (const [what, sample, text] of FAMILY)
+    it(`${what}: no page holds the foot alone, nor little but the head, and nothing lies out of the sheet`, async () => {
+      for (const card of cardsOfText(analysed(sample, text), ['bench', 'wiring', 'hand-over']))
+        for (const paper of PAPERS) {
+          await show(page, await pageText(card, paper));
+          const foot = await page.evaluate(() => document.querySelector('footer')?.textContent?.length ?? 0);
+          const pages = glyphsPerPage(await page.pdf({ preferCSSPageSize: true }));
+          const said = `${card.title} on ${paper}: ${pages.join(', ')} glyphs, ${foot} in the foot`;
+          assert.ok(foot > 100 && pages.length > 0, said);
+          assert.ok((pages.at(-1) ?? 0) > foot + 5, said);
+          // A first page that the rest would not fit on holds the banner and the fields alone.
+          assert.ok((pages[0] ?? 0) > 600, said);
+          const beyond = (await page.evaluate(measure)).filter((each) => each.startsWith('out of the sheet'));
+          assert.deepEqual(beyond, [], card.title);
+        }
+    }).timeout(300_000);
+
   it('a card of a spec with a mistake says so before anything else', async () => {
     const swapped = sampleText('hesk-neck')
       .replace('link orange grey', 'link orange pink')
@@ -95,6 +119,48 @@ describe('printed cards', () => {
     assert.match(await pageText(bench), /phase\/coils-cancel/);
   });
 });
+
+/** Coils in one series under a cover, two of them in an instrument; the conductors of the cable are joined to nothing. */
+function manyCoils(coils: number, positions: number): string {
+  const long = '-of-a-long-name';
+  const each = <T>(count: number, of: (index: number) => T) => Array.from({ length: count }, (_, index) => of(index));
+  const coil = (index: number) => `  coil c${index}${long} {
+    bobbin rod-six
+    wire plain-42
+    turns 5_000
+    wound ${index % 2 === 0 ? 'counterclockwise' : 'clockwise'}
+    polarity ${index % 2 === 0 ? 'south-up' : 'north-up'}
+    start s${index}${long}
+    finish f${index}${long}
+  }
+`;
+  const joins = ['neck', 'bridge', 'neck parallel bridge', 'neck series bridge'];
+  return `use "shop.pickup"
+pickup big${long} "A pickup whose name goes on ${long}" {
+  serial RYD-001
+  strings 6
+  conductors violet grey pink turquoise
+  shield bare
+${each(coils, coil).join('')}  cover nickel-silver tied to bare
+  hookup {
+    hot f${coils - 1}${long}
+${each(coils - 1, (index) => `    link f${index}${long} s${index + 1}${long}\n`).join('')}    ground s0${long} bare
+  }
+}
+instrument inst${long} "An instrument of a name that goes on" {
+  scale 648 mm
+  strings 6 spread 52 mm at bridge, 35 mm at nut
+  pickup neck big${long} at 160 mm
+  pickup bridge big${long} at 42 mm
+  controls {
+    volume 500 kohm audio
+    tone 250 kohm audio with 22 nF
+  }
+  selector {
+${each(positions, (index) => `    ${index + 1} "way ${index + 1} ${long}" ${joins[index % joins.length]}\n`).join('')}  }
+}
+`;
+}
 
 /** Three single coils in every way to join them, some of them against each other. */
 function manyPositions(count: number): string {

@@ -56,8 +56,14 @@ export function cardWith(head: Head, setting: CardSetting, ...content: readonly 
         h('div', { class: 'q' }, head.atRoom ? `printed for ${printCelsius(setting.roomC)}` : ''),
       ),
       ...warning(head.findings),
-      ...content,
-      h('footer', {}, h('span', {}, GUIDANCE), h('span', {}, typed(setting.file))),
+      ...content.slice(0, -1),
+      // With what stands before it, so that it is never alone on a page.
+      h(
+        'div',
+        { class: 'end' },
+        ...content.slice(-1),
+        h('footer', {}, h('span', {}, GUIDANCE), h('span', {}, typed(setting.file))),
+      ),
       ...(head.behind ? [head.behind] : []),
     ),
   ];
@@ -83,7 +89,7 @@ function warning(findings: readonly Finding[]): readonly HtmlNode[] {
   ];
 }
 
-const MOST_WARNINGS = 2;
+export const MOST_WARNINGS = 2;
 
 /** A field: what it is, and what is known; a blank one is for the pencil. */
 export interface Field {

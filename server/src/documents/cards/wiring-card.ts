@@ -12,7 +12,7 @@ import { h } from '../html.ts';
 import { pickupPicture } from '../wiring-diagram/from-model.ts';
 import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
 import type { Card, CardSource } from './card.ts';
-import { cardWith, type Field, fields, mind, pickupHead, unknown } from './frame.ts';
+import { cardWith, type Field, fields, MOST_WARNINGS, mind, pickupHead, unknown } from './frame.ts';
 import { jointTable } from './joint-table.ts';
 import { inRoom, kiloohm, passText } from './numbers.ts';
 import { placedDrawing } from './placed-drawing.ts';
@@ -20,9 +20,12 @@ import { placedDrawing } from './placed-drawing.ts';
 export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
   const quick = quickOf(analysis.bench)(pickup);
-  // What the verdict says stands in the fields; the room goes to the joints.
-  const withoutVerdict = { ...pickupPicture(analysis, analysed), verdict: undefined };
-  const { node, css } = placedDrawing(drawPickup(withoutVerdict, 'narrow').svg);
+  // What the verdict says stands in the fields, further faults in the check; the room goes to the joints.
+  const picture = pickupPicture(analysis, analysed);
+  const shorter = { ...picture, verdict: undefined, findings: picture.findings.slice(0, MOST_WARNINGS) };
+  // The joints of more coils need the whole height beside the drawing, and may go on on the next page.
+  const hasManyJoints = pickup.coils.length > 2;
+  const { node, css } = placedDrawing(drawPickup(shorter, 'narrow').svg);
   return cardWith(
     { ...pickupHead(analysed, 'wiring', 'Wiring'), css },
     setting,
@@ -36,22 +39,17 @@ export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: Card
       'div',
       { class: 'beside' },
       node,
-      h(
-        'div',
-        {},
-        jointTable(quick.netlist),
-        mind(
-          [
-            'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
-            'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
-            ...cautionsOf('solder', 'magnets'),
-          ],
-          'column',
-        ),
-      ),
+      h('div', {}, jointTable(quick.netlist), ...(hasManyJoints ? [] : [mind(WHAT_TO_MIND, 'column')])),
     ),
+    ...(hasManyJoints ? [mind(WHAT_TO_MIND)] : []),
   );
 }
+
+const WHAT_TO_MIND = [
+  'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
+  'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
+  ...cautionsOf('solder', 'magnets'),
+];
 
 function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): Field {
   const label = `hot to ground at ${printCelsius(roomC)}, kΩ`;
