@@ -138,4 +138,46 @@ describe('a position', () => {
     assert.equal(selectionOf('reversed (bridge series neck)'), 'reversed(series(bridge neck))');
     assert.equal(selectionOf('reversed reversed bridge'), 'reversed(reversed(bridge))');
   });
+
+  it('has a place for each of its parts', () => {
+    const written = 'reversed (bridge.main through 10 kohm series neck) parallel middle';
+    const analysis = analyse(
+      instrument(1, `    1 "x" ${written}\n`).replace(
+        'pickup bridge wren',
+        'pickup bridge wren\n  pickup neck wren\n  pickup middle wren',
+      ),
+    );
+    const places = (node: Selection): readonly string[] => {
+      const at = analysis.locate(node.place);
+      const inner = 'slot' in node ? [] : node.kind === 'reversed' ? [node.of] : node.of;
+      return [at ? analysis.text.slice(at.start, at.end) : 'nowhere', ...inner.flatMap(places)];
+    };
+    const selection = analysis.model.instruments[0]?.positions[0]?.selection;
+    assert.deepEqual(selection && places(selection), [
+      written,
+      'reversed (bridge.main through 10 kohm series neck)',
+      '(bridge.main through 10 kohm series neck)',
+      'bridge.main through 10 kohm',
+      'neck',
+      'middle',
+    ]);
+  });
+
+  it('half written says what is missing', () => {
+    const wanted = (text: string) => {
+      const [finding] = analyse(instrument(1, `    1 "x" ${text}\n    2 "y" bridge\n`)).findings;
+      return `${finding?.code}: ${finding?.message}`;
+    };
+    for (const [text, words] of [
+      ['bridge series', /a pickup or one of its coils/],
+      ['bridge parallel series bridge', /a pickup or one of its coils/],
+      ['series', /a pickup or one of its coils/],
+      ['reversed', /a pickup or one of its coils/],
+      ['bridge through', /resistance/],
+      ['bridge bridge', /`through`.*`series`.*`parallel`|`parallel`.*`series`|fits/],
+      ['(bridge', /parenthes|`\)`/],
+      ['(bridge bridge)', /`\)`/],
+    ] as const)
+      assert.match(wanted(text), words, text);
+  });
 });

@@ -123,6 +123,33 @@ describe('a plan for one pickup', () => {
     ]);
   });
 
+  it('leaves out what would bring a fault elsewhere: a position in which it then stands against the other pickup', () => {
+    const hums = double({
+      poles: ['north-up', 'north-up'],
+      hookup: 'hot violet\n    link grey pink\n    ground turquoise',
+    });
+    const beside = (wound: string) =>
+      analyse(`${hums}${single('lark', wound)}instrument juniper {
+  pickup bridge heron at 42 mm
+  pickup neck lark at 160 mm
+  selector {
+    1 "both" bridge parallel neck
+  }
+}
+`);
+    const codesOf = ({ findings }: ReturnType<typeof analyse>) => findings.map(({ code }) => code);
+    const analysis = ['clockwise', 'counterclockwise'].map(beside).find((each) => codesOf(each).length === 1);
+    assert.ok(analysis, 'in one of the two the position is in phase');
+    assert.deepEqual(codesOf(analysis), ['hum/not-cancelled']);
+    const { plans } = planRepairs(analysis, { pickup: 'heron' });
+    for (const { steps } of plans) {
+      const after = analysis.edited(steps.flatMap(({ edits }) => edits));
+      assert.deepEqual(after && codesOf(after), [], steps.map(({ text }) => text).join('; '));
+    }
+    const alone = planRepairs(analyse(hums), { pickup: 'heron' }).plans;
+    assert.ok(plans.length > 0 && plans.length < alone.length, `${plans.length} of ${alone.length}`);
+  });
+
   it('does not judge what is not whole', () => {
     const outcome = planOf(BAR + double({ hookup: 'hot violet\n    ground pink' }));
     assert.deepEqual(outcome.plans, []);

@@ -66,7 +66,6 @@ const OPERATORS: Readonly<Partial<Record<SyntaxKind, string>>> = {
 const METHODS: ReadonlyMap<string, string> = new Map([
   ['some', 'every'],
   ['every', 'some'],
-  ['find', 'findLast'],
   ['findLast', 'find'],
   ['min', 'max'],
   ['max', 'min'],
