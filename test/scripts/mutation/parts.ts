@@ -50,6 +50,8 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     ].map((name) => `server/src/repair/${name}.ts`),
     tests: [
       'test/repair/changed-pickup.test.ts',
+      'test/repair/search.test.ts',
+      'test/repair/judge.test.ts',
       'test/repair/plan-repairs.test.ts',
       'test/repair/hookup-to-solder.test.ts',
       'test/features/identify-actions.test.ts',
