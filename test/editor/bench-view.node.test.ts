@@ -109,13 +109,14 @@ describe('the bench view in the editor', () => {
     for (const card of written) assert.ok(existsSync(card.fsPath), card.fsPath);
   });
 
-  it('a plan repairs what is wrong, once it is chosen', async () => {
+  it('a plan is looked at beside the spec before it is written', async () => {
     const { document } = await openSample('mistakes/phase-coils-cancel.pickup');
     const editor = vscode.window.activeTextEditor;
     assert.ok(editor);
     const at = behind(document, 'hookup');
     editor.selection = new vscode.Selection(at, at);
     const before = document.getText();
+    const written = rows().filter({ hasText: 'Write into the spec' });
     await againUntil(
       async (patience) => {
         void run('pickup.planRepair');
@@ -124,9 +125,22 @@ describe('the bench view in the editor', () => {
           .first()
           .waitFor(patience);
         await quickInput().press('Enter', patience);
+        await written.waitFor(patience);
       },
+      () => written.isVisible(),
+    );
+    assert.match((await written.textContent()) ?? '', /in phase/);
+    const { input } = vscode.window.tabGroups.activeTabGroup.activeTab ?? {};
+    assert.ok(input instanceof vscode.TabInputTextDiff);
+    assert.equal(input.original.toString(), document.uri.toString());
+    // Nothing is written by looking, and nothing is found in what is only looked at.
+    assert.equal(document.getText(), before);
+    assert.deepEqual(vscode.languages.getDiagnostics(input.modified), []);
+    await againUntil(
+      (patience) => quickInput().press('Enter', patience),
       () => document.getText() !== before,
     );
+    await eventually(() => (vscode.window.activeTextEditor?.document === document ? true : undefined));
   });
 
   it('finds the pickup that a filter describes, and goes to it', async () => {

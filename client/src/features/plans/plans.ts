@@ -1,4 +1,4 @@
-import { commands, Disposable, window, workspace } from 'vscode';
+import { commands, Disposable, ViewColumn, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   LANGUAGE_ID,
@@ -8,18 +8,21 @@ import {
   type PlansResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { PlanPreview } from './plan-preview.ts';
 
-/** Repairing what is wrong at the cursor, and naming leads by what was read; each plan is chosen, never applied by itself. */
+/** Repairing what is wrong at the cursor, and naming leads by what was read; each plan is looked at before it is written. */
 export function activatePlans(client: BaseLanguageClient): Disposable {
+  const preview = new PlanPreview();
   return Disposable.from(
+    preview,
     commands.registerCommand('pickup.planRepair', () =>
-      choosePlan(client, 'repair', {
+      choosePlan({ client, preview }, 'repair', {
         title: 'Plan a repair',
         none: 'Nothing here is to be repaired: no fault, or none that a change of wiring settles.',
       }),
     ),
     commands.registerCommand('pickup.identifyLeads', () =>
-      choosePlan(client, 'identify', {
+      choosePlan({ client, preview }, 'identify', {
         title: 'Identify the leads',
         none: 'Every lead of this pickup is placed already, or no reading says more about them.',
       }),
@@ -27,37 +30,62 @@ export function activatePlans(client: BaseLanguageClient): Disposable {
   );
 }
 
-async function choosePlan(
-  client: BaseLanguageClient,
-  what: PlansParams['what'],
-  words: { readonly title: string; readonly none: string },
-): Promise<void> {
+interface Around {
+  readonly client: BaseLanguageClient;
+  readonly preview: PlanPreview;
+}
+
+interface Words {
+  readonly title: string;
+  readonly none: string;
+}
+
+async function choosePlan(around: Around, what: PlansParams['what'], words: Words): Promise<void> {
   const editor = window.activeTextEditor;
   if (editor?.document.languageId !== LANGUAGE_ID) return;
   const { line, character } = editor.selection.active;
   const uri = editor.document.uri.toString();
   const params: PlansParams = { protocol: PROTOCOL_VERSION, uri, cursor: { line, character }, what };
-  const { plans } = await client.sendRequest<PlansResult>(PLANS_REQUEST, params);
+  const { plans } = await around.client.sendRequest<PlansResult>(PLANS_REQUEST, params);
   if (plans.length === 0) {
     await window.showInformationMessage(words.none);
     return;
   }
+  const view = editor.viewColumn;
+  let picked = await pick(plans, words);
+  while (picked && !(await write(around, picked, words))) picked = await pick(plans, words);
+  // The preview has done its work; the text is what one goes on with.
+  await window.showTextDocument(editor.document, { viewColumn: view ?? ViewColumn.One });
+}
+
+async function pick(plans: readonly Plan[], { title: asked }: Words): Promise<Plan | undefined> {
   const items = plans.map((plan) => {
     // The title of a repair names its steps already.
     const { title, steps, leaves, cautions } = plan;
     return { label: title, detail: [...(leaves.length > 0 ? leaves : steps), ...cautions].join(' · '), plan };
   });
   const picked = await window.showQuickPick(items, {
-    title: words.title,
-    placeHolder: 'Chosen, it is written into the spec',
+    title: asked,
+    placeHolder: 'Chosen, it is shown beside the spec before it is written',
     matchOnDetail: true,
   });
-  if (picked) await apply(client, picked.plan);
+  return picked?.plan;
 }
 
-async function apply(client: BaseLanguageClient, { edit }: Plan): Promise<void> {
-  const changes = Object.fromEntries(Object.entries(edit.changes ?? {}).map(([uri, edits]) => [uri, [...edits]]));
-  const converted = await client.protocol2CodeConverter.asWorkspaceEdit({ changes });
-  if (!(await workspace.applyEdit(converted)))
+/** Shows what a plan changes and what it leaves, and writes it where one says so; whether one was content with it. */
+async function write({ client, preview }: Around, plan: Plan, { title }: Words): Promise<boolean> {
+  const changes = Object.fromEntries(Object.entries(plan.edit.changes ?? {}).map(([uri, edits]) => [uri, [...edits]]));
+  const edit = await client.protocol2CodeConverter.asWorkspaceEdit({ changes });
+  await preview.show(plan.title, edit);
+  const written = { label: 'Write into the spec', detail: [...plan.leaves, ...plan.cautions].join(' · ') };
+  const other = { label: 'Another plan', detail: '' };
+  const answer = await window.showQuickPick([written, other], {
+    title: `${title}: ${plan.title}`,
+    ignoreFocusOut: true,
+  });
+  await commands.executeCommand('workbench.action.closeActiveEditor');
+  if (answer === other) return false;
+  if (answer === written && !(await workspace.applyEdit(edit)))
     void window.showWarningMessage('The text has changed meanwhile: plan again.');
+  return true;
 }
