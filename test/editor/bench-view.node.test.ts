@@ -188,10 +188,13 @@ describe('the bench view in the editor', () => {
       const editor = await openBenchView('ottlewick-neck.pickup');
       await drawn('ottlewick-neck.pickup');
       await replace(editor, 'turns 8_200 ± 20', 'turns 5_000 ± 20');
-      await run('pickup.compareWithLastCommit');
-      const { facts } = await eventually(() => benchView.section('comparison'));
+      const facts = () => benchView.section('comparison')?.facts ?? [];
+      await againUntil(
+        async () => run('pickup.compareWithLastCommit'),
+        () => facts().length > 0,
+      );
       assert.deepEqual(
-        facts.map(({ was, is }) => [was, is]),
+        facts().map(({ was, is }) => [was, is]),
         [['turns 8_200 ± 20', 'turns 5_000 ± 20']],
       );
       assert.equal(benchView.shown()?.drawing.comparedWith, 'the last commit');

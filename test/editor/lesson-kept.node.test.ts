@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import * as vscode from 'vscode';
-import { closeAll, extensionInterface } from './in-editor.ts';
+import { closeAll, eventually, extensionInterface } from './in-editor.ts';
 
 describe('the lesson in the editor, kept in git', () => {
   after(closeAll);
@@ -12,7 +12,7 @@ describe('the lesson in the editor, kept in git', () => {
     await vscode.commands.executeCommand('pickup.openLesson');
     const file = vscode.window.activeTextEditor?.document.uri.fsPath ?? '';
     assert.equal(await vscode.commands.executeCommand('pickup.keepLesson'), undefined);
-    assert.ok(lesson.done().includes('keep'));
+    await eventually(() => lesson.done().includes('keep') || undefined);
     const log = execFileSync('git', ['log', '--format=%s', '--', 'lesson.pickup'], {
       cwd: path.dirname(file),
       encoding: 'utf8',

@@ -44,7 +44,7 @@ describe('the lesson in the editor', () => {
 
     await run('pickup.compareLesson');
     await untilDone('compare');
-    assert.equal(benchView.shown()?.drawing.comparedWith, 'as-found.pickup');
+    await eventually(() => benchView.shown()?.drawing.comparedWith === 'as-found.pickup' || undefined);
 
     const folder = vscode.Uri.joinPath(document().uri, '../cards');
     await vscode.window.showTextDocument(document(), vscode.ViewColumn.One);
