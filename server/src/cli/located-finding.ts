@@ -46,23 +46,24 @@ export interface Location {
 }
 
 /**
- * Fixes are verified by analysing the changed text again, so a file with thousands of findings must not ask for all. A
- * verification costs about the text's length and a share for each finding; as many are asked for as this allows, at least one.
+ * Fixes are verified by analysing again what they touch, so a file with thousands of findings must not ask for all. That costs about the
+ * length of the piece, a share of the text's and something whatever they are; as many are asked for as this allows, at least one.
  */
 const VERIFICATION_BUDGET = 2_000_000;
-const COST_PER_FINDING = 200;
+const COST_OF_A_FINDING = 2000;
+const SHARE_OF_THE_TEXT = 0.01;
 
 export function locateFindings(analysis: Analysis, cwd: string, isPlanned: boolean): readonly LocatedFinding[] {
   const findings = analysis.allFindings();
   const locate = locator(analysis, cwd);
-  const cost = 1 + analysis.text.length + COST_PER_FINDING * findings.length;
+  const cost = COST_OF_A_FINDING + SHARE_OF_THE_TEXT * analysis.text.length;
   const planned = new Set<string>();
-  let verifications = Math.max(1, Math.floor(VERIFICATION_BUDGET / cost));
+  let left = VERIFICATION_BUDGET;
   return findings.flatMap((finding): readonly LocatedFinding[] => {
     const at = locate(finding.place);
     if (at === undefined) return [];
-    const remedies = verifications > 0 ? analysis.verifiedFixes(finding) : [];
-    verifications -= finding.remedies().length;
+    const remedies = left > 0 ? analysis.verifiedFixes(finding) : [];
+    left -= cost + finding.place.chunk.text.length;
     return [
       {
         ...told(finding),
