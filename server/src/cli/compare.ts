@@ -6,7 +6,7 @@ import { factListing } from '../comparison/fact-listing.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
 import { htmlPage } from '../documents/html.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { type ComparedFolders, compareFolders, inGit, onDisk } from './compare-folders.ts';
+import { compareFolders, inGit, onDisk } from './compare-folders.ts';
 import { comparedText } from './compare-text.ts';
 import { comparedByName, comparedReworks } from './compared-states.ts';
 import { type ComparedAll, comparedData } from './comparison-data.ts';
@@ -67,12 +67,11 @@ export const compare = defineCommand({
       const madeFrom = result.compared.flatMap(({ before, after }) => [...filesOf(before), ...filesOf(after)]);
       await writeOutput(values.output, await text(), { replace: values.force, madeFrom }, context);
     }
-    const differs = result.compared.some(({ comparison }) => !sameMeaning(comparison));
-    return values['exit-code'] && (differs || (result.folders && filesDiffer(result.folders))) ? 1 : 0;
+    const { gone = [], come = [] } = result.folders ?? {};
+    const differs = gone.length + come.length > 0 || result.compared.some(({ comparison }) => !sameMeaning(comparison));
+    return values['exit-code'] && differs ? 1 : 0;
   },
 });
-
-const filesDiffer = ({ gone, come }: ComparedFolders): boolean => gone.length + come.length > 0;
 
 async function comparedAsAsked(
   first: string,

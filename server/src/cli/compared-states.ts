@@ -53,12 +53,10 @@ export async function comparedReworks(
 ): Promise<readonly Compared[]> {
   const { file, pickup } = named(name, context);
   const analysis = await analysisAt(file, values, context);
-  const { pickups } = analysis;
-  const wanted =
-    pickup === undefined
-      ? reworksOf(analysis)
-      : [reworkOf(analysis, [choosePickup(pickups, pickup, file).pickup]) ?? []].flat();
-  return wanted.map(comparedRework);
+  if (pickup === undefined) return reworksOf(analysis).map(comparedRework);
+  const wanted = { what: 'pickup', name: pickup, shown: file };
+  const rework = reworkOf(analysis, [choose(analysis.pickups, (each) => each.pickup.name, wanted).pickup]);
+  return rework ? [comparedRework(rework)] : [];
 }
 
 function comparedRework(rework: Rework): Compared {
@@ -95,9 +93,6 @@ function onlyPickup(analysis: Analysis, name: string | undefined, shown: string)
   if (state === undefined) throw new CommandError(`${shown} has no pickup ${chosen}`);
   return state;
 }
-
-const choosePickup = (pickups: Analysis['pickups'], name: string, shown: string) =>
-  choose(pickups, ({ pickup }) => pickup.name, { what: 'pickup', name, shown });
 
 /** Parts that only one of two pickups names are no change of those parts. */
 function withCommonParts(a: State, b: State): readonly [State, State] {

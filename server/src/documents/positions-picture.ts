@@ -61,7 +61,7 @@ export function positionsPicture(
   const room = printNumber(benchRoomC(analysis.bench), 0);
   return {
     id: `positions-${instrument.name}`,
-    title: `${title}: ${rows.length === 1 ? 'its position' : `its ${countWord(rows.length)} positions`}`,
+    title: `${title}: ${rows.length === 1 ? 'its position' : `its ${COUNTS[rows.length] ?? rows.length} positions`}`,
     subtitle: `${settingWords(instrument, played)}, ${room}\u202F°C; ± is one standard deviation`,
     name: `Positions of ${title}`,
     description: rows.map(rowWords).join(' '),
@@ -112,8 +112,6 @@ const COUNTS = [
   'eleven',
   'twelve',
 ];
-
-const countWord = (count: number): string => COUNTS[count] ?? String(count);
 
 export function rowWords({ key, title, estimates, verdict }: PositionRow): string {
   const ohm = resistanceParts(estimates);

@@ -31,4 +31,7 @@ export const leadWords = (leads: readonly OutgoingLead[]): string => list(leads.
 /** `position 2 (bridge + middle)`: of the switch. */
 export const positionWords = ({ key, title }: Position): string => `position ${key.value}${title ? ` (${title})` : ''}`;
 
+/** `42 AWG`; `00 AWG`, which is -1. */
+export const gaugeWords = (gauge: number): string => `${gauge < 0 ? '0'.repeat(1 - gauge) : gauge} AWG`;
+
 export const PLASTIC_WORDS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;

@@ -200,7 +200,7 @@ function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC:
       caption: 'Inductance and Q, hot to ground',
       columns: ['at', 'L, H', ['read', 'box'], 'Q', ['read', 'box']],
       rows: shown.map(({ hz, reading }) => [
-        h('th', { scope: 'row', class: 's' }, h('b', {}, hertz(hz))),
+        h('th', { scope: 'row', class: 's' }, h('b', {}, printValue({ value: hz, dimension: 'frequency' }))),
         h('td', { class: 's' }, reading ? band(reading.inductanceH) : 'unknown'),
         boxCell(),
         h('td', { class: 's' }, reading ? band(reading.quality) : 'unknown'),
@@ -238,8 +238,6 @@ function band({ value, sd }: Estimate): string {
   const decimals = Math.min(2, Math.max(0, Math.ceil(-Math.log10(Math.max(high - low, high * 1e-3)) + 0.3)));
   return `${printNumber(low, decimals)} to ${printNumber(high, decimals)}`;
 }
-
-const hertz = (hz: number): string => printValue({ value: hz, dimension: 'frequency' });
 
 function fingers(pairs: readonly ProbePair[], bench: Bench | undefined): readonly string[] {
   const ohms = pairs.flatMap(({ before, after }) =>

@@ -20,8 +20,8 @@ import { leadNodes } from './swatch.ts';
 export function labelCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
   const quick = quickOf(analysis.bench)(pickup);
-  const id = pickup.serial?.value ?? pickup.name;
-  const target = codeText(setting.file, id);
+  // The file, and in it the piece by its serial.
+  const target = `${setting.file}#${pickup.serial?.value ?? pickup.name}`;
   return cardWith(
     {
       ...pickupHead(analysed, 'label', 'Label'),
@@ -34,9 +34,6 @@ export function labelCard(analysed: PickupAnalysis, { analysis, setting }: CardS
     mind(cautionsOf('magnets')),
   );
 }
-
-/** The file, and in it the piece by its serial. */
-const codeText = (file: string, id: string): string => `${file}#${id}`;
 
 function label(quick: QuickEstimates, target: string): HtmlNode {
   const { netlist } = quick;

@@ -22,7 +22,7 @@ import { ENAMELS } from '../../physics/enamel.ts';
 import { printCelsius, printCount, printNumber, printValue } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
 import { poleLetter } from '../../words/directions.ts';
-import { PLASTIC_WORDS, titleOf } from '../../words/parts.ts';
+import { gaugeWords, PLASTIC_WORDS, titleOf } from '../../words/parts.ts';
 import { capital } from '../../words/text.ts';
 import { WIRE_SPARE } from '../../words/wire-spare.ts';
 import { type HtmlNode, h, section, table, typed } from '../html.ts';
@@ -98,7 +98,7 @@ function plannedTurns(coil: Coil): string {
 
 function wireText({ wire }: Coil): string {
   const gauge = wire?.gaugeAwg?.value;
-  if (gauge !== undefined) return `${gauge < 0 ? '0'.repeat(1 - gauge) : gauge} AWG`;
+  if (gauge !== undefined) return gaugeWords(gauge);
   return wire?.bareDiameter ? `${millimetres(wire.bareDiameter.value.si, 4)}\u202Fmm bare` : 'unknown';
 }
 
@@ -315,7 +315,7 @@ function asWound(coil: Coil): HtmlNode {
     h('h2', {}, 'As wound'),
     fields(
       [
-        { label: 'counter', value: coil.counted && ofCount(coil) },
+        { label: 'counter', value: coil.counted && printCount(coil.counted.value.si) },
         { label: 'kΩ' },
         { label: 'room, °C' },
         { label: 'after leads, kΩ' },
@@ -326,5 +326,3 @@ function asWound(coil: Coil): HtmlNode {
     ),
   );
 }
-
-const ofCount = (coil: Coil): string => printCount(coil.counted?.value.si ?? Number.NaN);

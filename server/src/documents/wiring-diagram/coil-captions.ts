@@ -2,6 +2,7 @@ import type { WindingEstimates } from '../../estimates/coil-winding.ts';
 import type { Coil } from '../../model/coil.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { polesShort, polesWords, woundWords } from '../../words/directions.ts';
+import { gaugeWords } from '../../words/parts.ts';
 import type { Caption, CoilPicture } from './picture.ts';
 
 interface Known {
@@ -47,11 +48,7 @@ export function coilCaptions(
 }
 
 function wireWords({ wire, spool }: Coil): string {
-  const gauge = wire?.gaugeAwg === undefined ? undefined : `${gaugeText(wire.gaugeAwg.value)} AWG`;
+  const gauge = wire?.gaugeAwg === undefined ? undefined : gaugeWords(wire.gaugeAwg.value);
   const diameter = wire?.bareDiameter && printQuantity({ value: wire.bareDiameter.value.si, dimension: 'length' });
   return [gauge ?? diameter, spool?.name].filter((text) => text !== undefined).join(', ');
-}
-
-function gaugeText(gauge: number): string {
-  return gauge < 0 ? '0'.repeat(1 - gauge) : String(gauge);
 }
