@@ -18,7 +18,7 @@ import type { Reading, Readings } from '../../model/readings.ts';
 import { workDone } from '../../model/work-done.ts';
 import { printCelsius, printCount, printQuantity } from '../../quantities/print.ts';
 import { cautionsOf } from '../../words/cautions.ts';
-import { titleOf } from '../../words/parts.ts';
+import { gaugeWords, titleOf } from '../../words/parts.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { columnHeads, type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import { photographsOnPage } from '../photographs.ts';
@@ -282,7 +282,7 @@ function coilText(quick: QuickEstimates, coil: Pickup['coils'][number]): string 
       : winding?.turns
         ? printQuantity({ value: winding.turns.value, sd: winding.turns.sd, dimension: 'turns' })
         : 'turns unknown',
-    ...(gauge === undefined ? [] : [`of ${gauge} AWG`]),
+    ...(gauge === undefined ? [] : [`of ${gaugeWords(gauge)}`]),
   ].join(' ');
   const ohm = winding && told(winding).resistance20COhm;
   return ohm ? `${wound}, ${ofDimension(ohm, 'resistance')} at 20\u202F°C` : wound;
