@@ -17,13 +17,15 @@ import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
 import { say } from './say.ts';
 
-const CODE = { code: 'target/missed', severity: 'information' } as const;
-const YIELDS_TO = ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'] as const;
+const TARGET_MISSED = {
+  code: 'target/missed',
+  severity: 'information',
+  yieldsTo: ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'],
+} as const;
 
 /** The resistance that the build should reach. */
 export const targetResistanceMissed = definePickupCheck({
-  ...CODE,
-  yieldsTo: YIELDS_TO,
+  ...TARGET_MISSED,
   run: (context) => {
     const wanted = context.pickup.target?.resistance;
     const reached = context.quick.resistance20COhm;
@@ -32,7 +34,7 @@ export const targetResistanceMissed = definePickupCheck({
           context,
           {
             name: PICKUP_NUMBERS.resistance20COhm,
-            wanted: asStated(wanted),
+            wanted,
             reached: scale(reached, copperTemperatureFactor(benchRoomC(context.bench))),
           },
           { resistanceOhm: wanted.value.si },
@@ -43,8 +45,7 @@ export const targetResistanceMissed = definePickupCheck({
 
 /** Inductance and resonance. */
 export const targetSoundMissed = definePickupCheck({
-  ...CODE,
-  yieldsTo: YIELDS_TO,
+  ...TARGET_MISSED,
   late: true,
   run: (context) => {
     const { inductance, resonance } = context.pickup.target ?? {};
@@ -55,7 +56,7 @@ export const targetSoundMissed = definePickupCheck({
       inductance && inductanceH
         ? missed(
             context,
-            { name: PICKUP_NUMBERS.inductanceH, wanted: asStated(inductance), reached: inductanceH },
+            { name: PICKUP_NUMBERS.inductanceH, wanted: inductance, reached: inductanceH },
             { inductanceH: inductance.value.si },
           )
         : undefined,
@@ -73,8 +74,6 @@ export const targetSoundMissed = definePickupCheck({
     ];
   },
 });
-
-const asStated = ({ value, place }: Stated<Quantity>): Stated<Quantity> => ({ value, place });
 
 interface Comparison {
   readonly name: NumberName;
