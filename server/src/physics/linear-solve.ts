@@ -5,7 +5,8 @@
 export function solveInPlace(matrix: Float64Array, right: readonly Float64Array[]): void {
   const size = Math.round(Math.sqrt(matrix.length));
   for (let column = 0; column < size; column++) {
-    swapRows(matrix, right, size, column, pivotRow(matrix, size, column));
+    const pivot = pivotRow(matrix, size, column);
+    if (pivot !== column) for (const values of [matrix, ...right]) swapRows(values, size, column, pivot);
     const top = matrix.subarray(column * size, (column + 1) * size);
     for (let row = column + 1; row < size; row++) {
       const line = matrix.subarray(row * size, (row + 1) * size);
@@ -37,16 +38,10 @@ function pivotRow(matrix: Float64Array, size: number, column: number): number {
   return best;
 }
 
-function swapRows(matrix: Float64Array, right: readonly Float64Array[], size: number, a: number, b: number): void {
-  if (a === b) return;
-  for (let k = 0; k < size; k++) {
-    const kept = matrix[a * size + k] ?? 0;
-    matrix[a * size + k] = matrix[b * size + k] ?? 0;
-    matrix[b * size + k] = kept;
-  }
-  for (const side of right) {
-    const kept = side[a] ?? 0;
-    side[a] = side[b] ?? 0;
-    side[b] = kept;
-  }
+/** Of a matrix of `rows` rows, however wide. */
+function swapRows(values: Float64Array, rows: number, a: number, b: number): void {
+  const width = values.length / rows;
+  const kept = values.slice(a * width, (a + 1) * width);
+  values.copyWithin(a * width, b * width, (b + 1) * width);
+  values.set(kept, b * width);
 }

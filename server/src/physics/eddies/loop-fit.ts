@@ -75,15 +75,16 @@ export function loopShape(frequencyHz: number, cornerHz: number): Complex {
 }
 
 /**
- * Least squares of `values` by Σ weightₗ · jxₗ/(1 + jxₗ) at given corners, weights of either sign; a little held back, since two
- * corners may lie close.
+ * Least squares of `values` by Σ weightₗ · jxₗ/(1 + jxₗ) at the corners of these loops: the loops with those weights, of either sign,
+ * in place of their own. A little is held back, since two corners may lie close.
  */
-export function fitWeights(corners: readonly number[], values: readonly LossPoint[]): readonly number[] {
+export function reweighted(loops: readonly EddyLoop[], values: readonly LossPoint[]): readonly EddyLoop[] {
+  const corners = loops.map(({ cornerHz }) => cornerHz);
   const { gram, moments } = normalEquations(corners, values);
   const size = corners.length;
   for (let k = 0; k < size; k++) gram[k * size + k] = (gram[k * size + k] ?? 0) * (1 + 1e-4);
   solveInPlace(gram, [moments]);
-  return [...moments];
+  return withWeights(corners, moments);
 }
 
 interface Fit {
@@ -92,10 +93,11 @@ interface Fit {
   readonly error: number;
 }
 
+const withWeights = (corners: readonly number[], weights: ArrayLike<number>): EddyLoop[] =>
+  corners.map((cornerHz, index) => ({ squaredCoupling: weights[index] ?? 0, cornerHz }));
+
 const loopsOf = ({ corners, weights }: Fit): readonly EddyLoop[] =>
-  corners
-    .map((cornerHz, index) => ({ squaredCoupling: weights[index] ?? 0, cornerHz }))
-    .sort((a, b) => a.cornerHz - b.cornerHz);
+  withWeights(corners, weights).sort((a, b) => a.cornerHz - b.cornerHz);
 
 function bestOnGrid(curve: readonly LossPoint[], count: number): Fit | undefined {
   const { gram, moments } = normalEquations(CORNERS_HZ, curve);
@@ -171,8 +173,7 @@ function normalEquations(corners: readonly number[], curve: readonly LossPoint[]
   const imaginary = new Float64Array(size);
   for (const { frequencyHz, lost } of curve) {
     for (let i = 0; i < size; i++) {
-      const x = frequencyHz / (corners[i] ?? 1);
-      const [re, im] = [(x * x) / (1 + x * x), x / (1 + x * x)];
+      const { re, im } = loopShape(frequencyHz, corners[i] ?? 1);
       real[i] = re;
       imaginary[i] = im;
       moments[i] = (moments[i] ?? 0) + re * lost.re + im * lost.im;

@@ -1,6 +1,6 @@
 import { type Complex, divide, multiply, subtract } from '../complex.ts';
 import type { EddyNetwork } from './eddy-network.ts';
-import { type EddyLoop, FIT_FREQUENCIES_HZ, fitLoops, fitWeights, type LossPoint, loopShape } from './loop-fit.ts';
+import { FIT_FREQUENCIES_HZ, fitErrorOf, fitLoops, type LossPoint, reweighted } from './loop-fit.ts';
 
 /**
  * A shorted turn beside all coils of a pickup. With its own inductance chosen as 1 H, its mutual inductance with coil i is
@@ -44,16 +44,11 @@ export function sharedLoops(
     const string = (hz: number) => quadratic(network.gradient(hz), onHeard);
     const curve = relativeLoss(inductance, tabulated?.inductance);
     const screened = relativeLoss(string, tabulated?.string);
-    const weightsOf = (loops: readonly EddyLoop[]) =>
-      fitWeights(
-        loops.map(({ cornerHz }) => cornerHz),
-        screened,
-      );
-    const loops = fitLoops(curve, (each) => screeningError(each, weightsOf(each), screened) <= STRING_ERROR);
-    const weights = weightsOf(loops);
+    const loops = fitLoops(curve, (each) => fitErrorOf(reweighted(each, screened), screened) <= STRING_ERROR);
+    const screening = reweighted(loops, screened);
     return loops.map(({ squaredCoupling, cornerHz }, index): SharedLoop => {
       const coupling = Math.sqrt(squaredCoupling);
-      const drive = (weights[index] ?? 0) / coupling;
+      const drive = (screening[index]?.squaredCoupling ?? 0) / coupling;
       return {
         cornerHz,
         couplings: still.map((row, i) => (coupling * dot(row, currents)) / Math.sqrt(row[i] ?? 1)),
@@ -61,25 +56,6 @@ export function sharedLoops(
       };
     });
   });
-}
-
-/** Largest distance of a string's field from what the loops leave of it, as a share of it at 0 Hz. */
-function screeningError(
-  loops: readonly EddyLoop[],
-  weights: readonly number[],
-  screened: readonly LossPoint[],
-): number {
-  return Math.max(
-    ...screened.map(({ frequencyHz, lost }) => {
-      let [re, im] = [-lost.re, -lost.im];
-      loops.forEach(({ cornerHz }, index) => {
-        const shape = loopShape(frequencyHz, cornerHz);
-        re += (weights[index] ?? 0) * shape.re;
-        im += (weights[index] ?? 0) * shape.im;
-      });
-      return Math.hypot(re, im);
-    }),
-  );
 }
 
 /** 1 − g(f)/g(0), nothing where there is none to lose, times what a table says. */
