@@ -2,7 +2,7 @@
 export interface Pace {
   /** Waits for a turn of its own where a slice is over, and for the hands to rest where nobody waits for the work. */
   turn(): Promise<void>;
-  /** Something was typed. */
+  /** Something was typed, or work on what is in sight goes on. */
   interrupted(): void;
   /** Runs work for which somebody waits: it no longer rests while hands type. */
   urgently<T>(work: () => Promise<T>): Promise<T>;

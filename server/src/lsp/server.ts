@@ -184,6 +184,8 @@ function start(
     diagnose: (document, wantsEarly) => {
       const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
       if (isDone) return { found: diagnosed(document), isDone };
+      // What nobody waits for comes after what is in sight.
+      pace.interrupted();
       return { found: early && diagnosticsOf(session, document, early, abilities), isDone };
     },
     send: (document, found, isDone) => {
