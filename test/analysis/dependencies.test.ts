@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
-import { treeReader } from '../../server/src/analysis/use-graph.ts';
+import { resolveUse, treeReader } from '../../server/src/analysis/use-graph.ts';
 import { benchRoomC } from '../../server/src/model/bench.ts';
 import { FOLDER, hostOf } from '../support/check-fixture.ts';
 
@@ -266,6 +266,28 @@ describe('files that use one another', () => {
     assert.deepEqual(finding && nearest.verifiedFixes(finding).map(({ title, preferred }) => [title, preferred]), [
       ['Change to "parts.pickup"', true],
     ]);
+  });
+
+  it('lie where their path leads from the file that names it', () => {
+    const from = 'file:///shop/jobs/heron.pickup';
+    for (const [path, to] of [
+      ['parts.pickup', 'file:///shop/jobs/parts.pickup'],
+      ['../parts.pickup', 'file:///shop/parts.pickup'],
+      ['./more/../parts.pickup', 'file:///shop/jobs/parts.pickup'],
+      ['the parts #1?.pickup', 'file:///shop/jobs/the%20parts%20%231%3F.pickup'],
+      ['50%.pickup', 'file:///shop/jobs/50%25.pickup'],
+      ['/parts.pickup', undefined],
+      ['c:parts.pickup', undefined],
+      ['', undefined],
+    ] as const)
+      assert.equal(resolveUse(from, path), to, path);
+  });
+
+  it('are waited for themselves where they are not read yet', () => {
+    const pendingWith = (content: { readonly kind: 'missing' } | undefined) =>
+      createAnalyser().analyse(`${FOLDER}a.pickup`, { content: () => content, isInside: () => true }).pending;
+    assert.deepEqual(pendingWith(undefined), [`${FOLDER}a.pickup`]);
+    assert.deepEqual(pendingWith({ kind: 'missing' }), []);
   });
 
   it('that are not read yet are waited for, and nothing that hangs on them is told', () => {

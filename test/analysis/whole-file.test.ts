@@ -2,8 +2,10 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { newestOf } from '../../server/src/analysis/newest.ts';
 import { ownParts } from '../../server/src/analysis/own-parts.ts';
+import type { Edit, Finding } from '../../server/src/checks/finding.ts';
 import { say } from '../../server/src/checks/say.ts';
 import { analyse, EXAMPLE, findingOf, fixed, fixTitles, hostOf } from '../support/check-fixture.ts';
 
@@ -190,6 +192,81 @@ describe('fixes', () => {
     assert.equal(offered('build', 'bath 94 degC'), 0);
     assert.equal(offered('build', 'bath 60 degC; bogus 3'), 0);
     assert.equal(offered('text', 'bath 60 degC; bogus 3'), 1);
+  });
+});
+
+describe('a fix of the build', () => {
+  const offered = (text: string, code: string, edits: (analysis: Analysis, finding: Finding) => readonly Edit[]) => {
+    const analysis = analyse(text);
+    const finding = findingOf(analysis, code);
+    const remedy = { title: say`it`, kind: 'build' as const, edits: edits(analysis, finding) };
+    return analysis.verifiedFixes({ ...finding, remedies: () => [remedy, remedy] }).length;
+  };
+  const cooler = ({ place }: Finding): Edit => ({ place, newText: 'bath 60 degC' });
+  /** Before the brace that ends a pickup. */
+  const into = (analysis: Analysis, name: string, newText: string): Edit => {
+    const chunk = analysis.pickups.find(({ pickup }) => pickup.name === name)?.pickup.place.chunk;
+    assert.ok(chunk);
+    const end = chunk.text.lastIndexOf('}');
+    return { place: { chunk, span: { start: end, end } }, newText };
+  };
+
+  it('is offered once, also where something else stays wrong', () => {
+    assert.equal(
+      offered(PICKUP('a', HOT_WAX), 'potting/too-hot', (_, finding) => [cooler(finding)]),
+      1,
+    );
+    const other = PICKUP('a', `${HOT_WAX}  conductors blue\n`);
+    assert.equal(
+      offered(other, 'potting/too-hot', (_, finding) => [cooler(finding)]),
+      1,
+    );
+  });
+
+  it('is not offered where it brings a fault to another pickup, or a name that there is already', () => {
+    const two = PICKUP('a', HOT_WAX) + PICKUP('b');
+    assert.equal(
+      offered(two, 'potting/too-hot', (all, finding) => [cooler(finding), into(all, 'b', '')]),
+      1,
+    );
+    assert.equal(
+      offered(two, 'potting/too-hot', (all, finding) => [cooler(finding), into(all, 'b', HOT_WAX)]),
+      0,
+    );
+    const wire = 'wire w {\n}\n';
+    const named = (name: string) =>
+      offered(wire + PICKUP('a', HOT_WAX), 'potting/too-hot', (all, finding) => [
+        cooler(finding),
+        { ...into(all, 'a', ''), newText: `}\nwire ${name} {\n` },
+      ]);
+    assert.deepEqual([named('v'), named('w')], [1, 0]);
+  });
+
+  it('may lie in the bench: all that is judged by it is judged anew', () => {
+    const bench = (percent: string) => `bench {\n  meter accuracy ${percent}\n}\n`;
+    const text = `${bench('0.5 %')}bobbin six {
+  core 63.0 x 5.6 mm
+  window 11.0 x 5.2 mm
+}
+wire w {
+  gauge 42 AWG
+  overall 0.07 mm
+}
+${PICKUP('a', '  readings "done" 2026-10-02 {\n    main 9.9 kohm at 20 degC\n  }\n').replace('coil main {', 'coil main {\n    bobbin six\n    wire w\n    packing 0.66')}`;
+    const accuracy = (percent: string) =>
+      offered(text, 'reading/unlikely', ({ bench: held, text: whole }) => {
+        assert.ok(held?.meter && whole.startsWith(bench('0.5 %')));
+        return [{ place: held.meter.place, newText: `meter accuracy ${percent}` }];
+      });
+    assert.deepEqual([accuracy('0.6 %'), accuracy('60 %')], [0, 1]);
+  });
+
+  it('is looked for in pickups of so many coils as somebody builds', () => {
+    const coils = (count: number) =>
+      Array.from({ length: count }, (_, index) => `  coil c${index} {\n  }\n`).join('') + HOT_WAX;
+    const of = (count: number) =>
+      offered(PICKUP('a', coils(count - 1)), 'potting/too-hot', (_, finding) => [cooler(finding)]);
+    assert.deepEqual([of(24), of(25)], [1, 0]);
   });
 });
 

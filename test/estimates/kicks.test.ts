@@ -313,4 +313,25 @@ describe('a pickup that was worked on', () => {
     const never = signsOf(pickup(coil('a', 'wound clockwise', 'polarity south-up'), readings([KICK])))[0];
     assert.deepEqual([never?.found, never?.foundAgainst], [undefined, undefined]);
   });
+
+  it('tells of each coil what is of that coil, and only of a wind that is stated now', () => {
+    const kicks = [KICK, 'kick b-out to b-in approach positive'];
+    const then = [coil('a', 'polarity north-up'), coil('b', 'polarity north-up'), readings(kicks)];
+    const against = (a: readonly string[], b: readonly string[]) =>
+      signsOf(reworked(then, [coil('a', 'kept', ...a), coil('b', 'kept', ...b)])).map(
+        ({ foundAgainst }) => foundAgainst?.kick.place.span.start !== undefined,
+      );
+    assert.deepEqual(against(['wound counterclockwise'], ['wound clockwise']), [true, false]);
+    assert.deepEqual(against(['wound clockwise'], ['wound counterclockwise']), [false, true]);
+    assert.deepEqual(against([], []), [false, false]);
+    // Two kicks of then that contradict each other are no wind that is stated now.
+    const odd = [coil('a', 'polarity north-up'), readings([KICK, KICK.replace('positive', 'negative')])];
+    assert.equal(signsOf(reworked(odd, [coil('a', 'kept')]))[0]?.foundAgainst, undefined);
+  });
+
+  it('tells what was found, whatever was read since', () => {
+    const now = [coil('a', 'kept'), readings(['kick a-out to a-in approach positive'])];
+    const [signs] = signsOf(reworked([coil('a', 'polarity north-up'), readings([KICK])], now));
+    assert.deepEqual([signs?.found?.wind?.sign, signs?.kicks.length], [CLOCKWISE, 1]);
+  });
 });

@@ -160,6 +160,33 @@ describe('which strings a coil hears', () => {
   });
 });
 
+describe('coils that clash', () => {
+  const [a, b, c] = coils('a b c');
+  const place = a?.coil.place;
+  const over = (coil: Sounding | undefined, from: number, to: number, more: Partial<Sounding> = {}): Sounding => {
+    assert.ok(coil && place);
+    return { ...coil, coil: { ...coil.coil, serves: { value: { from, to }, place } }, ...more };
+  };
+
+  it('are each pair once', () => {
+    assert.ok(a && b && c);
+    assert.deepEqual(
+      pairsHeard([a, b, c]).map((pair) => pair.map(({ coil }) => coil.name).join()),
+      ['a,b', 'a,c', 'b,c'],
+    );
+  });
+
+  it('are those that one string runs over, not all that there are', () => {
+    const other = a?.string === 1 ? -1 : 1;
+    const live = [over(a, 1, 3), over(b, 1, 3, { string: other, stringTurns: 10 }), over(c, 4, 6)];
+    const { against, others } = opposed(live, pairsHeard(live), 'last');
+    assert.deepEqual(
+      [against, others].map((side) => side.map(({ coil }) => coil.name)),
+      [['b'], ['a']],
+    );
+  });
+});
+
 describe('levels together', () => {
   it('are dB of the sum against the strongest, silence at 120 dB below, no number of nothing', () => {
     assert.equal(combinedDb([3, -3]), -120);

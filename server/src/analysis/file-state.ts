@@ -134,7 +134,7 @@ export function analysedPickup(
   const analysed = known
     ? [known]
     : within(namedPickup(pickup), pickupPastLimit(pickup), faults, () => pickupAnalysis(pickup, bench));
-  return formers.has(pickup) ? analysed.map(recordOf) : analysed;
+  return formers.has(pickup) ? analysed.map((each) => recordOf(each)) : analysed;
 }
 
 export function analysedInstrument(

@@ -149,7 +149,7 @@ export function resolveUse(fileUri: string, path: string): string | undefined {
   if (path === '' || /^[/\\]/.test(path) || /^[\p{L}][\p{L}\p{N}+.-]*:/u.test(path) || path.includes('\\'))
     return undefined;
   try {
-    const encoded = path.split('/').map((part) => (part === '..' || part === '.' ? part : encodeURIComponent(part)));
+    const encoded = path.split('/').map((part) => encodeURIComponent(part));
     return new URL(encoded.join('/'), fileUri).href;
   } catch {
     return undefined;
