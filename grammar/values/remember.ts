@@ -9,9 +9,12 @@ export function onceFor<K extends object, B extends readonly unknown[], V>(
   make: (key: K, ...beside: B) => V,
 ): Once<K, B, V> {
   const made = new WeakMap<K, { readonly beside: B; readonly value: V }>();
+  // What `map` hands on beside its elements, an index and a list, is none of what it is asked for.
+  const asked = make.length - 1;
   const found = (key: K, beside: B) => {
     const known = made.get(key);
-    return known?.beside.every((each, index) => each === beside[index]) ? known : undefined;
+    for (let index = 0; known && index < asked; index++) if (known.beside[index] !== beside[index]) return undefined;
+    return known;
   };
   const once = (key: K, ...beside: B): V => {
     const known = found(key, beside) ?? { beside, value: make(key, ...beside) };
