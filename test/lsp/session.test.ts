@@ -148,6 +148,19 @@ describe('a file analysed in steps', () => {
     assert.deepEqual(codes(solved)?.includes('phase/coils-cancel'), false);
   });
 
+  it('tells nothing early where nothing is to be solved', () => {
+    const { session, open } = opened('wire w {\n  gauge 42\n}\n');
+    assert.deepEqual(
+      session.goOn(URI, () => false, true),
+      { isDone: true },
+    );
+    open(2, 'wire w {\n  gauge 42 AWG\n}\n');
+    assert.deepEqual(
+      session.goOn(URI, () => false, true),
+      { isDone: true },
+    );
+  });
+
   it('tells the beginning of a long text before the rest of it is read', () => {
     const long = Array.from({ length: 60 }, (_, index) => cancelling(`p${index}`, '  baseplate nonsuch\n')).join('');
     const { session, document } = opened(long);

@@ -24,6 +24,7 @@ import {
   fileModel,
   fileState,
   guardedReader,
+  isSolved,
   lateFindings,
   pickupsInScope,
   solving,
@@ -157,7 +158,7 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
     } else yield;
   }
   const state = fileState(uri, host, graph, memory);
-  yield () => ({ uri, findings: earlyFindings(state, before), locate: locator(graph) });
+  if (!isSolved(state)) yield () => ({ uri, findings: earlyFindings(state, before), locate: locator(graph) });
   yield* solving(state);
   return analysed(state);
 }

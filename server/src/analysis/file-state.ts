@@ -165,6 +165,11 @@ export function knownParts(state: FileState, faults: Faults): readonly (PickupAn
   return [...pickups, ...instruments];
 }
 
+/** True where nothing is left to solve, as in a file of parts: then nothing has to be told before it is. */
+export const isSolved = ({ model, bench }: FileState): boolean =>
+  model.pickups.every((pickup) => pickupAnalysis.known(pickup, bench)) &&
+  model.instruments.every((instrument) => instrumentAnalysis.known(instrument, bench));
+
 /** Solves what is not solved yet: one pickup or one position a step. What the program fails at it fails at again, and is told then. */
 export function* solving(state: FileState): Generator<undefined> {
   const { model, bench } = state;
