@@ -39,13 +39,13 @@ export interface MagnetGrade extends MagnetMaterial {
  * minimum values in makers' tables. Makers differ by 5 to 15 %, most on alnico 4, where tables range from 0.56 to 0.9 T: its spread covers both.
  */
 export const MAGNET_GRADES: Readonly<Record<MagnetGradeName, MagnetGrade>> = {
-  'alnico-2': alnico(7500, 560, 580, 1.7, 6.4, 0.06),
-  'alnico-3': alnico(7000, 480, 500, 1.35, 6.5, 0.08),
-  'alnico-4': alnico(5600, 720, 750, 1.35, 4.1, 0.35),
-  'alnico-5': alnico(12800, 640, 640, 5.5, 4, 0.05),
-  'alnico-8': alnico(8200, 1650, 1860, 5.3, 2, 0.06),
-  'ceramic-5': ceramic(3800, 2400, 2500, 3.4),
-  'ceramic-8': ceramic(3850, 2950, 3050, 3.5),
+  'alnico-2': alnico({ brG: 7500, hcOe: 560, hciOe: 580, bhMGOe: 1.7, recoil: 6.4, spread: 0.06 }),
+  'alnico-3': alnico({ brG: 7000, hcOe: 480, hciOe: 500, bhMGOe: 1.35, recoil: 6.5, spread: 0.08 }),
+  'alnico-4': alnico({ brG: 5600, hcOe: 720, hciOe: 750, bhMGOe: 1.35, recoil: 4.1, spread: 0.35 }),
+  'alnico-5': alnico({ brG: 12800, hcOe: 640, hciOe: 640, bhMGOe: 5.5, recoil: 4, spread: 0.05 }),
+  'alnico-8': alnico({ brG: 8200, hcOe: 1650, hciOe: 1860, bhMGOe: 5.3, recoil: 2, spread: 0.06 }),
+  'ceramic-5': ceramic({ brG: 3800, hcOe: 2400, hciOe: 2500, bhMGOe: 3.4 }),
+  'ceramic-8': ceramic({ brG: 3850, hcOe: 2950, hciOe: 3050, bhMGOe: 3.5 }),
   neodymium: {
     remanenceT: 1.2,
     coercivityAPerM: 890e3,
@@ -62,43 +62,29 @@ export const MAGNET_GRADES: Readonly<Record<MagnetGradeName, MagnetGrade>> = {
 export const HANDLING_NOTE =
   'A cast alnico magnet that was taken off its poles, dropped, or brought near another magnet works on a lower minor loop until it is charged again in place.';
 
-function alnico(
-  remanenceG: number,
-  coercivityOe: number,
-  intrinsicOe: number,
-  energyMGOe: number,
-  recoilRelativePermeability: number,
-  relativeSpread: number,
-): MagnetGrade {
-  return {
-    ...material(remanenceG, coercivityOe, intrinsicOe, energyMGOe, recoilRelativePermeability),
-    relativeSpread,
-    cast: true,
-    source: 'MMPA Standard No. 0100-00, cast alnico, nominal (recalled)',
-  };
+/** In the standard's symbols and units: remanence, gauss; coercivity of B and of J, oersted; greatest B·H, MGOe. */
+interface Tabulated extends Record<'brG' | 'hcOe' | 'hciOe' | 'bhMGOe', number> {
+  readonly recoil: number;
+  readonly spread: number;
 }
 
-function ceramic(remanenceG: number, coercivityOe: number, intrinsicOe: number, energyMGOe: number): MagnetGrade {
-  return {
-    ...material(remanenceG, coercivityOe, intrinsicOe, energyMGOe, 1.07),
-    relativeSpread: 0.03,
-    cast: false,
-    source: "MMPA Standard No. 0100-00 (recalled), the same numbers read as minimum values in makers' tables",
-  };
+function alnico(tabulated: Tabulated): MagnetGrade {
+  const source = 'MMPA Standard No. 0100-00, cast alnico, nominal (recalled)';
+  return { ...grade(tabulated), cast: true, source };
 }
 
-function material(
-  remanenceG: number,
-  coercivityOe: number,
-  intrinsicOe: number,
-  energyMGOe: number,
-  recoilRelativePermeability: number,
-): MagnetMaterial {
+function ceramic(tabulated: Omit<Tabulated, 'recoil' | 'spread'>): MagnetGrade {
+  const source = "MMPA Standard No. 0100-00 (recalled), the same numbers read as minimum values in makers' tables";
+  return { ...grade({ ...tabulated, recoil: 1.07, spread: 0.03 }), cast: false, source };
+}
+
+function grade({ brG, hcOe, hciOe, bhMGOe, recoil, spread }: Tabulated) {
   return {
-    remanenceT: remanenceG * TESLA_PER_GAUSS,
-    coercivityAPerM: coercivityOe * A_PER_M_PER_OERSTED,
-    intrinsicCoercivityAPerM: intrinsicOe * A_PER_M_PER_OERSTED,
-    energyProductJPerM3: energyMGOe * J_PER_M3_PER_MGOE,
-    recoilRelativePermeability,
+    remanenceT: brG * TESLA_PER_GAUSS,
+    coercivityAPerM: hcOe * A_PER_M_PER_OERSTED,
+    intrinsicCoercivityAPerM: hciOe * A_PER_M_PER_OERSTED,
+    energyProductJPerM3: bhMGOe * J_PER_M3_PER_MGOE,
+    recoilRelativePermeability: recoil,
+    relativeSpread: spread,
   };
 }

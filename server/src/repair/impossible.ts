@@ -9,29 +9,33 @@ import type { Fault, Judge, Subject } from './faults.ts';
 import type { Move } from './moves.ts';
 import { cheapestSolutions, type Search } from './search.ts';
 
-export function whyImpossible(
-  faults: readonly Fault[],
-  moves: readonly Move[],
-  judge: Judge,
-  pickups: readonly QuickEstimates[],
-  { completeBelowMinutes }: Search,
-): string {
+/** What was searched, and how it went. */
+export interface Searched {
+  readonly faults: readonly Fault[];
+  readonly moves: readonly Move[];
+  readonly judge: Judge;
+  readonly pickups: readonly QuickEstimates[];
+  readonly search: Search;
+}
+
+export function whyImpossible({ faults, moves, judge, pickups, search }: Searched): string {
   const brought: Fault[] = [];
   for (const fault of faults) {
-    const alone: Judge = {
+    const ofIt: Judge = {
       ...judge,
       faults: (made) => judge.faults(made)?.filter((each) => same(each, fault)),
     };
-    const search = cheapestSolutions(
+    const alone = cheapestSolutions(
       moves.filter((move) => touches(move, fault)),
-      alone,
+      ofIt,
       ALONE,
     );
-    if (search.solutions.length === 0 && search.completeBelowMinutes === Number.POSITIVE_INFINITY)
+    if (alone.solutions.length === 0 && alone.completeBelowMinutes === Number.POSITIVE_INFINITY)
       return proofOf(fault, moves, pickups);
-    const [cheapest] = search.solutions;
+    const [cheapest] = alone.solutions;
     brought.push(...((cheapest && judge.faults(cheapest.moves)) ?? []));
   }
+  const { completeBelowMinutes } = search;
   if (completeBelowMinutes < Number.POSITIVE_INFINITY)
     return `Nothing that takes less than ${Math.round(completeBelowMinutes)} minutes puts everything right; dearer sets of changes were not looked at.`;
   const clash = contradiction(faults, moves, judge);

@@ -14,8 +14,8 @@ import { cautionsOf } from '../words/cautions.ts';
 import type { Heard } from '../words/heard.ts';
 import { list } from '../words/text.ts';
 import { changedPickup } from './changed-pickup.ts';
-import { type Fault, type Judge, judgeOf } from './faults.ts';
-import { whyImpossible } from './impossible.ts';
+import { type Judge, judgeOf } from './faults.ts';
+import { type Searched, whyImpossible } from './impossible.ts';
 import { keepLikes } from './keep-likes.ts';
 import { changesOf, coversOff, isLeads, type Move, possibleMoves } from './moves.ts';
 import { outlookOf } from './outlook.ts';
@@ -109,7 +109,7 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
     plans,
     questions,
     completeBelowMinutes,
-    impossible: reasonFor(before, moves, judge, quick, search, faults),
+    impossible: reasonFor(faults, { faults: before, moves, judge, pickups: quick, search }),
   };
 }
 
@@ -246,17 +246,10 @@ function rewindOnly({ solutions }: Search, moves: readonly Move[], judge: Judge)
   };
 }
 
-function reasonFor(
-  before: readonly Fault[],
-  moves: readonly Move[],
-  judge: Judge,
-  quick: readonly QuickEstimates[],
-  search: Search,
-  faults: readonly Finding[],
-): string {
-  if (before.length > 0 && search.solutions.length > 0)
-    return 'Every set of changes that puts these faults right brings others.';
-  if (before.length === 0)
-    return `No plan: the faults (${list([...new Set(faults.map(({ code }) => code))])}) lie in what the planner does not change.`;
-  return whyImpossible(before, moves, judge, quick, search);
+function reasonFor(findings: readonly Finding[], searched: Searched): string {
+  if (searched.faults.length === 0)
+    return `No plan: the faults (${list([...new Set(findings.map(({ code }) => code))])}) lie in what the planner does not change.`;
+  return searched.search.solutions.length > 0
+    ? 'Every set of changes that puts these faults right brings others.'
+    : whyImpossible(searched);
 }

@@ -110,7 +110,7 @@ function makeCoil(values: CoilValues, excited: boolean): Coil {
     ownUnknowns: 1,
     paths: [directPath],
     stamp: (equations, at) => {
-      if (farad !== 0) stampAdmittance(equations, at, 0, 1, 0, farad);
+      if (farad !== 0) stampAdmittance(equations, at, 0, farad);
       stampSeries(equations, at, values);
       if (excited) equations.source(name, at.own, 1);
     },

@@ -26,7 +26,7 @@ export function resistor({ name, from, to, ohm }: Between & { readonly ohm: numb
     paths: [{ between: [0, 1], direct: true }],
     stamp: small
       ? (equations, at) => stampImpedance(equations, at, ohm)
-      : (equations, at) => stampAdmittance(equations, at, 0, 1, 1 / ohm, 0),
+      : (equations, at) => stampAdmittance(equations, at, 1 / ohm, 0),
   };
 }
 
@@ -36,7 +36,7 @@ export function capacitor({ name, from, to, farad }: Between & { readonly farad:
   return {
     ...plain(name, [from, to]),
     paths: [{ between: [0, 1], direct: false }],
-    stamp: (equations, at) => stampAdmittance(equations, at, 0, 1, 0, farad),
+    stamp: (equations, at) => stampAdmittance(equations, at, 0, farad),
   };
 }
 
@@ -64,17 +64,13 @@ export function plain(name: string, terminals: readonly string[]): Component {
   };
 }
 
-/** g + jω·c between two of the component's terminals. */
+/** g + jω·c between the component's first two terminals. */
 export function stampAdmittance(
   equations: Equations,
-  { terminals }: Placement,
-  from: number,
-  to: number,
+  { terminals: [a = -1, b = -1] }: Placement,
   g: number,
   c: number,
 ): void {
-  const a = terminals[from] ?? -1;
-  const b = terminals[to] ?? -1;
   equations.add(a, a, g, c);
   equations.add(b, b, g, c);
   equations.add(a, b, -g, -c);
