@@ -4,7 +4,7 @@ import path from 'node:path';
 import { hover } from '../../server/src/features/hover.ts';
 import { escapeMarkdown, toMarkdown } from '../../server/src/features/rich-text.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
-import { SINGLE } from '../support/shop.ts';
+import { SINGLE, twoCoils, WITH_SHOP } from '../support/shop.ts';
 import { assertStored } from '../support/stored.ts';
 import { atCursor } from './analysed.ts';
 
@@ -15,7 +15,7 @@ const at = (word: string, text = SINGLE): string => {
 };
 
 const hoverAt = (marked: string): string => {
-  const { analysis, offset } = atCursor(marked);
+  const { analysis, offset } = atCursor(marked, WITH_SHOP);
   return toMarkdown(hover(analysis, offset)?.text ?? []);
 };
 
@@ -47,6 +47,17 @@ ${magnet}  hookup {
 }
 `;
 
+/** Two coils of 5,000 turns, with what was read of them. */
+const READ = twoCoils(`  readings "bench" {
+    room 23 degC
+    screw 4.05 kohm
+    slug 3.40 kohm at 70 degF
+    kick grey to pink at screw approach positive
+    compass slug north-up
+    hot to ground 8.1 kohm
+  }
+`);
+
 const PAGES = path.join(import.meta.dirname, 'hovers');
 
 /** Whole hovers, as an editor gets them; each is a page in `hovers/`. */
@@ -58,6 +69,11 @@ const HOVERS: Readonly<Record<string, string>> = {
   'a magnet': at('magnet bar-5', pair(5_000, '  magnet bar-5 north toward main\n')),
   'a fact': at('packing'),
   'a name from another file': at('bobbin rod-six'),
+  'a reading that agrees': at('4.05', READ),
+  'a reading that does not agree': at('3.40', READ),
+  'a reading of both coils': at('8.1', READ),
+  'a kick': at('approach', READ),
+  'a compass': at('slug north-up', READ),
   'a finding': at('hot violett', SINGLE.replace('hot violet', 'hot violett')),
 };
 

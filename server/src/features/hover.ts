@@ -14,6 +14,7 @@ import { coilNumbers, magnetNumbers, pickupNumbers } from './part-numbers.ts';
 import type { RichText, Section } from './rich-text.ts';
 import { factSchemaOf, schemaOf } from './schema-at.ts';
 import { inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
+import { writtenReading } from './written-reading.ts';
 
 export interface Hover {
   readonly span: Span;
@@ -31,6 +32,7 @@ export function hover(analysis: Analysis, offset: number): Hover | undefined {
   const span = inFile(at.placed, item.span);
   const name = nameAt(analysis, offset);
   const text = [
+    ...writtenReading(analysis, at.placed, at.at),
     ...(name ? named(analysis, name) : []),
     ...photographAt(analysis, offset),
     ...written(analysis, at),
