@@ -8,6 +8,7 @@ import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { resolveUse, treeReader } from '../../server/src/analysis/use-graph.ts';
 import { benchRoomC } from '../../server/src/model/bench.ts';
 import { FOLDER, hostOf } from '../support/check-fixture.ts';
+import { single } from '../support/shop.ts';
 
 type Files = Readonly<Record<string, string>>;
 
@@ -19,23 +20,8 @@ const BENCH = `bench {
 const WIRE = 'wire plain-42 {\n  gauge 42 AWG\n  overall 0.070 mm\n}\n';
 const BOBBIN = 'bobbin six {\n  core 63.0 x 5.6 mm\n  window 11.0 x 5.2 mm\n}\n';
 
-const single = (name: string, inside = '') => `pickup ${name} {
-  coil main {
-    bobbin six
-    wire plain-42
-    turns 7_700
-    packing 0.66
-    wound clockwise
-    polarity north-up
-    start grey
-    finish violet
-  }
-  hookup {
-    hot violet
-    ground grey
-  }
-${inside}}
-`;
+const made = (name: string, inside = '') =>
+  single(name, { built: '    bobbin six\n    wire plain-42\n    packing 0.66\n', inside });
 const INSTRUMENT = `instrument juniper {
   pickup neck wren at 160 mm
   pickup bridge heron at 42 mm
@@ -48,7 +34,7 @@ const INSTRUMENT = `instrument juniper {
 
 /** Main file, bench and parts. */
 const SHOP: Files = {
-  'main.pickup': `use "parts.pickup"\nuse "bench.pickup"\n${single('wren')}${single('heron')}${INSTRUMENT}`,
+  'main.pickup': `use "parts.pickup"\nuse "bench.pickup"\n${made('wren')}${made('heron')}${INSTRUMENT}`,
   'parts.pickup': WIRE + BOBBIN,
   'bench.pickup': BENCH,
 };
@@ -70,10 +56,7 @@ const ohm = (analysis: Analysis, index: number) => analysis.pickups[index]?.quic
 describe('a changed bench', () => {
   const reading = (kohm: number) =>
     main((text) =>
-      text.replace(
-        single('wren'),
-        single('wren', `  readings "handed over" 2026-10-02 {\n    main ${kohm} kohm\n  }\n`),
-      ),
+      text.replace(made('wren'), made('wren', `  readings "handed over" 2026-10-02 {\n    main ${kohm} kohm\n  }\n`)),
     );
   const meter = (percent: number) => ({ 'bench.pickup': BENCH.replace('0.5 %', `${percent} %`) });
   const room = (celsius: number) => ({ 'bench.pickup': BENCH.replace('20 degC', `${celsius} degC`) });
@@ -88,8 +71,8 @@ describe('a changed bench', () => {
 
   it('is noticed by the findings of an instrument, and taken back with the bench', () => {
     const handed = `  controls {\n    volume 500 kohm audio\n  }\n  readings "handed over" 2026-10-09 {\n    position 1 6.7 kohm\n  }\n`;
-    const text = single('wren', '  readings "wound" 2026-10-02 {\n    main 6.0 kohm at 20 degC\n  }\n');
-    const files = main((whole) => whole.replace(single('wren'), text).replace('  selector {', `${handed}  selector {`));
+    const text = made('wren', '  readings "wound" 2026-10-02 {\n    main 6.0 kohm at 20 degC\n  }\n');
+    const files = main((whole) => whole.replace(made('wren'), text).replace('  selector {', `${handed}  selector {`));
     const [exact, rough, again] = inTurn(files, meter(10), meter(0.5));
     assert.ok(exact && rough && again);
     assert.deepEqual([exact, rough, again].map(codes), [['reading/unlikely'], [], ['reading/unlikely']]);
@@ -138,7 +121,7 @@ describe('what did not change', () => {
   });
 
   it('goes with what it rests on: its own text, a part, a pickup that is fitted', () => {
-    const turns = (text: string) => text.replace(single('heron'), single('heron').replace('7_700', '7_701'));
+    const turns = (text: string) => text.replace(made('heron'), made('heron').replace('7_700', '7_701'));
     assert.deepEqual(kept(main(turns)), [wren]);
     assert.deepEqual(kept({ 'parts.pickup': WIRE.replace('0.070', '0.071') + BOBBIN }), []);
     assert.deepEqual(kept({ 'bench.pickup': BENCH.replace('room 20', 'room 21') }), []);

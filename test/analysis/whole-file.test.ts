@@ -8,21 +8,9 @@ import { ownParts } from '../../server/src/analysis/own-parts.ts';
 import type { Edit, Finding } from '../../server/src/checks/finding.ts';
 import { say } from '../../server/src/checks/say.ts';
 import { analyse, EXAMPLE, findingOf, fixed, fixTitles, hostOf } from '../support/check-fixture.ts';
+import { single } from '../support/shop.ts';
 
-const PICKUP = (name: string, inside = '') => `pickup ${name} {
-  coil main {
-    turns 7_700
-    wound clockwise
-    polarity north-up
-    start grey
-    finish violet
-  }
-  hookup {
-    hot violet
-    ground grey
-  }
-${inside}}
-`;
+const PICKUP = (name: string, inside = '') => single(name, { inside });
 const HOT_WAX = '  potting {\n    bath 92 degC\n  }\n';
 
 describe('findings', () => {

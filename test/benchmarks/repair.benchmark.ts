@@ -4,6 +4,7 @@ import { identifyLeads } from '../../server/src/estimates/identify/identify.ts';
 import { planRepairs, searchable, stepsOf } from '../../server/src/repair/plan-repairs.ts';
 import { cheapestSolutions } from '../../server/src/repair/search.ts';
 import { EXAMPLE, hostOf } from '../support/check-fixture.ts';
+import { single } from '../support/shop.ts';
 
 /** Times the planner on an instrument of three pickups with several mistakes, and the deduction of unknown leads. */
 export async function run(): Promise<void> {
@@ -74,20 +75,7 @@ function threePickups(): string {
   return `magnet bar-5 {
   material alnico-5
 }
-${double('heron', 'south')}${double('wren', 'north')}pickup lark {
-  coil main {
-    turns 7_700
-    wound clockwise
-    polarity north-up
-    start grey
-    finish violet
-  }
-  hookup {
-    hot grey
-    ground violet
-  }
-}
-instrument juniper {
+${double('heron', 'south')}${double('wren', 'north')}${single('lark', { hot: 'grey', ground: 'violet' })}instrument juniper {
   pickup neck wren at 160 mm
   pickup middle lark at 100 mm
   pickup bridge heron at 42 mm

@@ -3,25 +3,13 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
+import { single } from '../support/shop.ts';
 import { Shell } from './shell.ts';
 import { validate } from './validate.ts';
 
 const sample = (file: string): string => readFileSync(path.join(import.meta.dirname, '../../samples', file), 'utf8');
 
-const CLEAN = `pickup hesk {
-  coil main {
-    turns 7_700
-    wound clockwise
-    polarity north-up
-    start grey
-    finish violet
-  }
-  hookup {
-    hot violet
-    ground grey
-  }
-}
-`;
+const CLEAN = single('hesk');
 /** The lead that the hookup names is written otherwise. */
 const WRONG = CLEAN.replace('ground grey', 'ground gray');
 

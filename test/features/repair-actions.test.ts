@@ -1,24 +1,10 @@
 import assert from 'node:assert/strict';
 import { repairActions } from '../../server/src/features/repair-actions.ts';
 import { analyse } from '../support/check-fixture.ts';
+import { single } from '../support/shop.ts';
 import { applyEdits } from '../support/text-edits.ts';
 
-const single = (name: string, wound: string) => `pickup ${name} {
-  coil main {
-    turns 7_700
-    wound ${wound}
-    polarity north-up
-    start grey
-    finish violet
-  }
-  hookup {
-    hot violet
-    ground grey
-  }
-}
-`;
-
-const TEXT = `${single('wren', 'clockwise')}${single('lark', 'counterclockwise')}${single('heron', 'clockwise')}instrument juniper {
+const TEXT = `${single('wren')}${single('lark', { wound: 'counterclockwise' })}${single('heron')}instrument juniper {
   pickup neck wren at 160 mm
   pickup middle lark at 100 mm
   pickup bridge heron at 42 mm

@@ -1,17 +1,14 @@
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { createAnalyser } from '../../server/src/analysis/analysis.ts';
-import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { type ServerProcess, startServer } from '../protocol/server-process.ts';
 import { askEverything } from '../support/any-text.ts';
 import { type BadText, sampledBadTexts } from '../support/bad-texts.ts';
-import { EXAMPLE, hostOf } from '../support/check-fixture.ts';
+import { analyse } from '../support/check-fixture.ts';
+import { SAMPLES, sampleText } from '../support/sample-files.ts';
 
 const SEED = 20261125;
-const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
-const PARTS = { 'parts/stock.pickup': sample('parts/stock.pickup'), 'shop.pickup': sample('shop.pickup') };
+const PARTS = { 'parts/stock.pickup': sampleText('parts/stock.pickup'), 'shop.pickup': sampleText('shop.pickup') };
 /** A pickup with readings and an instrument with a selector: between them every check has something to look at. */
 const SPECS = ['hesk-neck.pickup', 'fennel-bridge.pickup'];
 /** The larger texts are the parser's to bear; here each is analysed whole, with what the editor asks for. */
@@ -23,7 +20,7 @@ describe('any text at all, analysed', () => {
       let count = 0;
       for (const { kind, text } of badSpecs(name, 23)) {
         try {
-          askEverything(analysed(text));
+          askEverything(analyse(text, PARTS));
         } catch (error) {
           assert.fail(`${kind}: ${error instanceof Error ? (error.stack ?? error.message) : error}\n${text}`);
         }
@@ -45,7 +42,7 @@ describe('any text at all, opened in the server', () => {
     it(`made out of ${name} is answered, and nothing is logged (seed ${SEED})`, async () => {
       const uri = pathToFileURL(path.join(SAMPLES, name)).href;
       let version = 1;
-      server.open(uri, sample(name), version);
+      server.open(uri, sampleText(name), version);
       for (const { kind, text } of badSpecs(name, 19)) {
         version += 1;
         server.change(uri, version, [{ text }]);
@@ -60,14 +57,6 @@ describe('any text at all, opened in the server', () => {
   }
 });
 
-function sample(name: string): string {
-  return readFileSync(path.join(SAMPLES, name), 'utf8');
-}
-
 function* badSpecs(name: string, step: number): Generator<BadText> {
-  for (const bad of sampledBadTexts(sample(name), SEED, step)) if (bad.text.length <= LONGEST) yield bad;
-}
-
-function analysed(text: string): Analysis {
-  return createAnalyser().analyse(EXAMPLE, hostOf({ ...PARTS, 'example.pickup': text }));
+  for (const bad of sampledBadTexts(sampleText(name), SEED, step)) if (bad.text.length <= LONGEST) yield bad;
 }

@@ -179,3 +179,22 @@ ${readings}}
 `;
 
 export const read = (resistance: string) => `  readings "bench" {\n    c ${resistance} at 20 degC\n  }\n`;
+
+/** A sound pickup of one coil: `built` says what it is wound from and on, `inside` is what follows the hookup. */
+export const single = (
+  name: string,
+  { head = '', built = '', turns = '7_700', wound = 'clockwise', hot = 'violet', ground = 'grey', inside = '' } = {},
+) => `pickup ${name} {
+${head}  coil main {
+${built}    turns ${turns}
+    wound ${wound}
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot ${hot}
+    ground ${ground}
+  }
+${inside}}
+`;

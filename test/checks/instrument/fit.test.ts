@@ -1,6 +1,7 @@
 /** What fits an instrument: pots, levels, poles and strings. Limits are common practice, no published source. */
 import assert from 'node:assert/strict';
 import { analyse, messageOf } from '../../support/check-fixture.ts';
+import { single } from '../../support/shop.ts';
 
 const pickup = (
   name: string,
@@ -10,25 +11,12 @@ bobbin ${name}-bobbin {
   poles ${strings} spread ${poles} mm
   pole ${form}
 }
-pickup ${name} {
-  strings ${strings}
-  coil main {
-    bobbin ${name}-bobbin
-    turns ${turns}
-    wound clockwise
-    polarity north-up
-    start grey
-    finish violet
-  }
-  hookup {
-    hot violet
-    ground grey
-  }
-  readings "bench" 2026-10-02 {
-    main ${kohm} kohm at 20 degC
-  }
-}
-`;
+${single(name, {
+  head: `  strings ${strings}\n`,
+  built: `    bobbin ${name}-bobbin\n`,
+  turns: String(turns),
+  inside: `  readings "bench" 2026-10-02 {\n    main ${kohm} kohm at 20 degC\n  }\n`,
+})}`;
 
 const instrument = (
   pickups: string,

@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
 import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
 import { glyphsPerPage } from '../../support/pdf-text.ts';
+import { single } from '../../support/shop.ts';
 import { analysed, cardsOfText, openSheet, pageText, sampleText, show } from './card-bench.ts';
 
 /** Two coils with cover, single coils in an instrument, splits, a tap, a stack, a bass in halves, untraced leads, a lap steel. */
@@ -164,8 +165,13 @@ ${each(positions, (index) => `    ${index + 1} "way ${index + 1} ${long}" ${join
 
 /** Three single coils in every way to join them, some of them against each other. */
 function manyPositions(count: number): string {
-  const single = (name: string, wound: string) =>
-    `pickup ${name} {\n  serial RYD-${name}\n  strings 6\n  coil main {\n    bobbin rod-six\n    wire plain-42\n    turns 7_700\n    wound ${wound}\n    polarity north-up\n    start grey\n    finish violet\n  }\n  cover none\n  hookup {\n    hot violet\n    ground grey\n  }\n}\n`;
+  const made = (name: string, wound = 'clockwise') =>
+    single(name, {
+      head: `  serial RYD-${name}\n  strings 6\n`,
+      built: '    bobbin rod-six\n    wire plain-42\n',
+      wound,
+      inside: '  cover none\n',
+    });
   const joins = [
     'neck parallel middle',
     'neck',
@@ -182,7 +188,7 @@ function manyPositions(count: number): string {
     { length: count },
     (_, index) => `    ${index + 1} "way ${index + 1}" ${joins[index % joins.length]}\n`,
   );
-  return `use "shop.pickup"\n${single('wren', 'clockwise')}${single('lark', 'counterclockwise')}${single('heron', 'clockwise')}instrument many {
+  return `use "shop.pickup"\n${made('wren')}${made('lark', 'counterclockwise')}${made('heron')}instrument many {
   scale 648 mm
   strings 6 spread 52 mm at bridge, 35 mm at nut
   pickup neck wren at 160 mm
