@@ -4,7 +4,7 @@ import { settledItems } from './changes.ts';
 import { createChoice } from './choice.ts';
 import { createDrawings } from './drawings.ts';
 import { button, element } from './element.ts';
-import { findingsSection } from './findings.ts';
+import { cautionsSection, findingsSection } from './findings.ts';
 import { commandButton, createHeader } from './header.ts';
 import { invitationSection } from './invitation.ts';
 import { createListen } from './listen.ts';
@@ -140,8 +140,9 @@ export class BenchView {
     this.header.show(next, drawings.side());
     this.notice.clear();
     if (next.broken) {
-      const { line, message } = next.broken;
-      this.notice.warn(`Line ${line + 1} does not read yet: ${message} The drawing may be older than the text.`, line);
+      // What is wrong with it stands among the findings below.
+      const { line } = next.broken;
+      this.notice.warn(`Line ${line + 1} does not read yet. The drawing may be older than the text.`, line);
     }
     this.showFindings();
     this.invite(next);
@@ -163,6 +164,7 @@ export class BenchView {
     this.invitation.replaceChildren(...(invitation ? invitationSection(invitation, this.around.send) : []));
     this.findings.hidden = invitation !== undefined && findings.length === 0;
     this.exports.hidden = svg === undefined;
+    this.drawings.zoom.buttons.hidden = svg === undefined;
     this.columns.hidden = this.state.drawing?.subject === undefined || this.state.drawing.subject.kind === 'parts';
   }
 
@@ -171,7 +173,10 @@ export class BenchView {
     if (drawing === undefined) return;
     const settled =
       comparison && drawing.comparedWith !== undefined ? settledItems(comparison, drawing.comparedWith) : [];
-    this.findings.replaceChildren(...findingsSection(drawing, settled, comparison?.come ?? [], this.around.send));
+    this.findings.replaceChildren(
+      findingsSection(drawing.findings, settled, comparison?.come ?? [], this.around.send),
+      ...(drawing.cautions.length === 0 ? [] : [cautionsSection(drawing.cautions)]),
+    );
   }
 
   private keep(): void {

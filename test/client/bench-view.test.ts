@@ -187,7 +187,7 @@ describe('the bench view in a browser', function () {
 
   it('broken text: the last drawing stays, the bar names the line', async () => {
     const view = await opened(pickup);
-    const broken = { ...pickup.drawing, broken: { line: 6, message: 'A number is missing here.' } };
+    const broken = { ...pickup.drawing, broken: { line: 6 } };
     await view.post({ type: 'drawing', render: 2, drawing: broken, part: undefined });
     assert.match((await view.page.locator('.stale').textContent()) ?? '', /^Line\s7\sdoes not read yet/);
     assert.equal(await view.page.locator('.sheet-frame:visible svg').count(), 1);
@@ -222,7 +222,7 @@ describe('the bench view in a browser', function () {
     const edited = await bench('ottlewick-neck', sample('ottlewick-neck').replace('8_200', '8_100')).shown(OTTLEWICK);
     await showAll(view, edited, 2);
     assert.equal(await view.page.evaluate('document.scrollingElement.scrollTop'), 300);
-    assert.equal(await view.page.locator('output[aria-label="Zoom"]').textContent(), '125 %');
+    assert.equal(await view.page.locator('.zooms .zoom').nth(1).textContent(), '125 %');
     await until(view.page, 'harness.state().scrollTop === 300');
     const state = await view.state();
     await view.page.close();
@@ -231,8 +231,47 @@ describe('the bench view in a browser', function () {
 
     const again = await opened(edited, { state });
     assert.equal(await again.page.evaluate('document.scrollingElement.scrollTop'), 300);
-    assert.equal(await again.page.locator('output[aria-label="Zoom"]').textContent(), '125 %');
+    assert.equal(await again.page.locator('.zooms .zoom').nth(1).textContent(), '125 %');
     await again.page.close();
+  });
+
+  it('zooms about the pointer, by keys too, and back to the width of the pane by one', async () => {
+    const view = await opened(pickup);
+    const { page } = view;
+    const lead = page.locator('.sheet-frame:visible svg [data-part^="coil:"]').first();
+    const centre = async () => {
+      const box = await lead.boundingBox();
+      assert.ok(box);
+      return { x: box.x + box.width / 2, y: box.y + box.height / 2, width: box.width };
+    };
+    await page.evaluate('document.scrollingElement.scrollTo(0, 200)');
+    const before = await centre();
+    await page.mouse.move(before.x, before.y);
+    await page.keyboard.down('Control');
+    await page.mouse.wheel(0, -100);
+    await page.keyboard.up('Control');
+    await until(page, `document.querySelectorAll('.zooms .zoom')[1].textContent === '125 %'`);
+    const after = await centre();
+    assert.ok(after.width > before.width * 1.2);
+    for (const axis of ['x', 'y'] as const) assert.ok(Math.abs(after[axis] - before[axis]) < 3, axis);
+    await page.locator('svg [tabindex="0"]').first().focus();
+    await page.keyboard.press('+');
+    assert.equal(await page.locator('.zooms .zoom').nth(1).textContent(), '150 %');
+    await page.keyboard.press('0');
+    assert.equal(await page.locator('.zooms .zoom').nth(1).textContent(), '100 %');
+    assert.ok(Math.abs((await centre()).width - before.width) < 1);
+    await page.close();
+  });
+
+  it('what the drawing tells in words has its number in the list, and its sentence once on the page', async () => {
+    const name = 'mistakes/phase-coils-cancel';
+    const wrong = await bench(name, sample(name)).shown({ kind: 'pickup', name: 'wrong' });
+    const view = await opened(wrong);
+    const [item] = await view.page.locator('.finds .find').allTextContents();
+    assert.match(item ?? '', /^Fault 1 in the drawing: phase\/coils-cancel/);
+    assert.doesNotMatch((await view.page.locator('.finds').textContent()) ?? '', /works against/);
+    assert.match((await view.page.locator('svg [data-part="finding:1"]').first().textContent()) ?? '', /works against/);
+    await view.page.close();
   });
 
   it('compare: facts with what they were, settled findings, numbers of both, bars beside changed parts', async () => {

@@ -89,7 +89,7 @@ export interface ComparisonView {
   /** Files that the base uses and whose old text was not sent: what is there now stood in for it. */
   readonly uses: readonly string[];
   readonly facts: readonly FactRow[];
-  readonly settled: readonly Omit<DrawnFinding, 'range'>[];
+  readonly settled: readonly Omit<DrawnFinding, 'range' | 'mark'>[];
   readonly come: readonly DrawnFinding[];
   /** The drawing of the base; absent where it has no such subject. */
   readonly svg?: string;

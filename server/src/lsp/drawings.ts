@@ -18,7 +18,7 @@ import { invitationTo } from './invitation.ts';
 import type { DrawingParams, DrawingResult, HeardAt } from './protocol.ts';
 import type { Subject } from './protocol-parts.ts';
 import type { Opened } from './session.ts';
-import { subjectDrawing } from './subject-drawing.ts';
+import { type PlacedPart, subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 
 /** The drawing of one pickup or instrument of a document or of its parts; where there is nothing to draw, an invitation. */
@@ -38,13 +38,13 @@ export function drawing(params: DrawingParams, { document, analysis }: Opened): 
       })),
       ...(parts.length === 0 ? [] : [{ ...PARTS, title: 'Parts', ranges: rangesOf(parts, { document, analysis }) }]),
     ],
-    ...findingsOf(analysis, document, chosen),
   };
+  const found = (marked: readonly PlacedPart[] = []) => findingsOf({ document, analysis }, chosen, marked);
   const broken = brokenAt(analysis, document, chosen);
   const stale = broken ? { broken } : {};
   if (chosen === undefined) {
     const invitation = broken === undefined ? { invitation: invitationTo(analysis) } : {};
-    return { ...result, ...stale, ...invitation, parts: [], positions: [] };
+    return { ...result, ...found(), ...stale, ...invitation, parts: [], positions: [] };
   }
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
   const heard = heardAt(analysis, { subject, ...given({ position: params.position }) });
@@ -56,6 +56,7 @@ export function drawing(params: DrawingParams, { document, analysis }: Opened): 
   });
   return {
     ...result,
+    ...found(drawn?.parts),
     ...stale,
     subject,
     title: chosen.title,
@@ -121,9 +122,15 @@ function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {
 
 /**
  * Findings about the subject drawn, and those of its block that are about nothing in particular; where nothing is drawn, all of the
- * file. Cautions for the work they ask for.
+ * file. Those that the drawing tells in words have its number. Cautions for the work they ask for.
  */
-function findingsOf(analysis: Analysis, document: TextDocument, drawn: Chosen | undefined) {
+function findingsOf({ document, analysis }: Opened, drawn: Chosen | undefined, parts: readonly PlacedPart[]) {
+  const marks = new Map(
+    parts.flatMap(({ id, label, at }) => {
+      const mark = FINDING_PART.exec(id)?.[1];
+      return mark === undefined ? [] : [[`${label} ${at.start}`, Number(mark)] as const];
+    }),
+  );
   const isOwn = (finding: Finding): boolean =>
     drawn === undefined || isAbout(finding, drawn) || finding.place.chunk === chunkOf(drawn);
   const own = analysis.findings.filter(isOwn);
@@ -132,9 +139,13 @@ function findingsOf(analysis: Analysis, document: TextDocument, drawn: Chosen | 
     severity,
     message,
     range: toRange(document, span),
+    ...given({ mark: marks.get(`${code} ${span.start}`) }),
   }));
   return { findings, cautions: cautionsFor(own) };
 }
+
+/** How the drawing calls a finding that it tells, with its number. */
+const FINDING_PART = /^finding:(\d+)$/;
 
 const chunkOf = (drawn: Chosen | undefined) => (drawn?.kind === 'parts' ? undefined : drawn?.chunk);
 
@@ -146,7 +157,5 @@ function brokenAt(analysis: Analysis, document: TextDocument, drawn: Chosen | un
       severity === 'error' && code.startsWith('syntax/') && (own === undefined || place.chunk === own),
   );
   const at = found && analysis.locate(found.place);
-  return found && at?.uri === analysis.uri
-    ? { line: document.positionAt(at.start).line, message: found.what }
-    : undefined;
+  return found && at?.uri === analysis.uri ? { line: document.positionAt(at.start).line } : undefined;
 }

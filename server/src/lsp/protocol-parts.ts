@@ -50,4 +50,6 @@ export interface DrawnFinding {
   readonly severity: 'error' | 'warning' | 'information' | 'hint';
   readonly message: string;
   readonly range: Range;
+  /** Its number in the drawing, where that tells it in words. */
+  readonly mark?: number;
 }

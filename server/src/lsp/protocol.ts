@@ -95,8 +95,8 @@ export interface DrawingResult extends AboutFile {
   readonly position?: string;
   /** What the state before its rework is called, where the text tells of one: it is compared with that unless a base is chosen. */
   readonly former?: string;
-  /** Why the text does not read as it stands: a drawing shown now is older than the text. */
-  readonly broken?: { readonly line: number; readonly message: string };
+  /** The line that does not read as it stands, as a finding says: a drawing shown now is older than the text. */
+  readonly broken?: { readonly line: number };
   /** What to say of a file that has nothing to draw, and what can be begun in it. */
   readonly invitation?: Invitation;
 }
