@@ -55,6 +55,8 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     ].map((name) => `server/src/repair/${name}.ts`),
     tests: [
       'test/repair/changed-pickup.test.ts',
+      'test/repair/written.test.ts',
+      'test/repair/impossible.test.ts',
       'test/repair/search.test.ts',
       'test/repair/judge.test.ts',
       'test/repair/plan-repairs.test.ts',

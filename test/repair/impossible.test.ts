@@ -1,0 +1,209 @@
+/** Why nothing helps, in a sentence, with a judge that is made up for each case. */
+import assert from 'node:assert/strict';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
+import type { Finding } from '../../server/src/checks/finding.ts';
+import type { Fault, Judge } from '../../server/src/repair/faults.ts';
+import { whyImpossible } from '../../server/src/repair/impossible.ts';
+import { type Move, possibleMoves } from '../../server/src/repair/moves.ts';
+import { withoutAccepted, withoutMeant } from '../../server/src/repair/scope.ts';
+import { analyse } from '../support/check-fixture.ts';
+
+const single = (name: string) => `pickup ${name} {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish violet
+  }
+  hookup {
+    hot violet
+    ground grey
+  }
+}
+`;
+const { model } = analyse(`${single('heron')}${single('wren')}instrument i {
+  pickup bridge heron
+  pickup neck wren
+  selector {
+    1 "bridge" bridge
+    2 "both" neck parallel bridge
+    3 "against" neck parallel reversed bridge
+  }
+}
+`);
+const [heron, wren] = model.pickups;
+const [one, both, against] = model.instruments[0]?.positions ?? [];
+assert.ok(heron && wren && one && both && against);
+const quick = [heron, wren].map(quickOf(undefined));
+const moves = possibleMoves(quick, undefined).filter(({ work }) => work === 'hot and ground');
+const [ofHeron] = moves;
+assert.ok(ofHeron);
+
+const judge = (
+  faults: (moves: readonly Move[]) => readonly Fault[] | undefined,
+  subjects: Judge['subjects'] = [],
+): Judge => ({
+  subjects,
+  faults,
+  bitsOf: (move) => 1n << BigInt(moves.indexOf(move)),
+});
+const EVERYTHING = { solutions: [], completeBelowMinutes: Number.POSITIVE_INFINITY };
+const has = (made: readonly Move[], move: Move) => made.includes(move);
+
+describe('why nothing helps', () => {
+  it('of one fault that nothing puts right: it is named', () => {
+    const fault: Fault = { kind: 'phase', position: both };
+    const words = whyImpossible(
+      [fault],
+      moves,
+      judge(() => [fault]),
+      quick,
+      EVERYTHING,
+    );
+    assert.equal(words, 'No change of leads, poles, winding direction or splits puts position 2 out of phase right.');
+    const hums: Fault = { kind: 'hum', pickup: heron };
+    assert.match(
+      whyImpossible(
+        [hums],
+        moves,
+        judge(() => [hums]),
+        quick,
+        EVERYTHING,
+      ),
+      /puts heron right: its coils are too unequal/,
+    );
+  });
+
+  it('of one fault that goes only where another comes: both are named', () => {
+    const [fault, other]: readonly Fault[] = [
+      { kind: 'hum', pickup: heron },
+      { kind: 'metal', pickup: heron },
+    ];
+    assert.ok(fault && other);
+    const either = judge((made) => (has(made, ofHeron) ? [other] : [fault]));
+    assert.equal(
+      whyImpossible([fault], moves, either, quick, EVERYTHING),
+      'Of the changes that the spec holds enough for, what puts right the hum of heron brings the hot metal of heron.',
+    );
+  });
+
+  it('of two that contradict each other: they are named, and a reversal that may be meant', () => {
+    const [a, b]: readonly Fault[] = [
+      { kind: 'phase', position: both },
+      { kind: 'phase', position: against },
+    ];
+    assert.ok(a && b);
+    const opposite = judge((made) => (has(made, ofHeron) ? [b] : [a]), [{ position: both }, { position: against }]);
+    const words = whyImpossible([a], moves, opposite, quick, EVERYTHING);
+    assert.match(
+      words,
+      /^Position 2.* and position 3.* contradict each other: whatever puts one right puts the other wrong/,
+    );
+    assert.match(words, /because one of them takes a pickup reversed; where that is meant, say `on purpose`\.$/);
+  });
+
+  it('of several, each of which could be put right by itself', () => {
+    const faults: readonly Fault[] = [
+      { kind: 'phase', position: one },
+      { kind: 'hum', pickup: wren },
+    ];
+    // Either move puts one right; both together bring both back.
+    const never = judge((made) =>
+      made.length === 1
+        ? faults.filter((fault) => (fault.position ? !has(made, ofHeron) : has(made, ofHeron)))
+        : faults,
+    );
+    assert.equal(
+      whyImpossible(faults, moves, never, quick, EVERYTHING),
+      'Each of these can be put right by itself, but no set of changes puts all of them right at once: position 1 out of phase and the hum of wren.',
+    );
+  });
+
+  it('as far as was looked', () => {
+    const fault: Fault = { kind: 'hum', pickup: heron };
+    const words = whyImpossible(
+      [fault],
+      moves,
+      judge((made) => (made.length > 0 ? [] : [fault])),
+      quick,
+      {
+        solutions: [],
+        completeBelowMinutes: 44.6,
+      },
+    );
+    assert.equal(
+      words,
+      'Nothing that takes less than 45 minutes puts everything right; dearer sets of changes were not looked at.',
+    );
+  });
+});
+
+describe('a judge', () => {
+  const all: readonly Fault[] = [
+    { kind: 'phase', position: both },
+    { kind: 'hum', pickup: heron },
+    { kind: 'hum', pickup: wren },
+    { kind: 'metal', pickup: wren },
+    { kind: 'meant', position: against },
+  ];
+  const kinds = (faults: readonly Fault[] | undefined) =>
+    faults?.map(({ kind, pickup, position }) => `${kind} ${pickup?.name ?? position?.key.value}`);
+  const finding = (code: string, subject: Finding['subject']) => ({ code, subject }) as Finding;
+
+  it('leaves out what is no finding before: the writer accepts it', () => {
+    const found = [
+      finding('hum/not-cancelled', { pickup: 'heron' }),
+      finding('phase/position-cancels', { instrument: 'i', position: '2' }),
+    ];
+    assert.deepEqual(
+      kinds(
+        withoutAccepted(
+          judge(() => all),
+          found,
+        ).faults([]),
+      ),
+      ['phase 2', 'hum heron', 'meant 3'],
+    );
+    const metal = [finding('ground/metal-hot', { pickup: 'wren' }), finding('hum/not-cancelled', { pickup: 'wren' })];
+    assert.deepEqual(
+      kinds(
+        withoutAccepted(
+          judge(() => all),
+          metal,
+        ).faults([]),
+      ),
+      ['hum wren', 'metal wren', 'meant 3'],
+    );
+    const nothing = judge(() => []);
+    assert.equal(withoutAccepted(nothing, []), nothing);
+  });
+
+  it('still tells what comes with a change', () => {
+    const strict = judge((made) =>
+      made.length > 0
+        ? [
+            { kind: 'hum', pickup: wren },
+            { kind: 'phase', pickup: heron },
+          ]
+        : [{ kind: 'hum', pickup: wren }],
+    );
+    assert.deepEqual(kinds(withoutAccepted(strict, []).faults([ofHeron])), ['phase heron']);
+    assert.equal(
+      withoutAccepted(
+        judge((made) => (made.length > 0 ? undefined : all)),
+        [],
+      ).faults([ofHeron]),
+      undefined,
+    );
+  });
+
+  it('leaves out what is meant out of phase and is not even now, and nothing else', () => {
+    assert.deepEqual(kinds(withoutMeant(judge(() => all)).faults([])), [
+      'phase 2',
+      'hum heron',
+      'hum wren',
+      'metal wren',
+    ]);
+  });
+});

@@ -1,0 +1,163 @@
+/** What a change of a pickup is in its text, and in words: read again, the text says what was meant. */
+import assert from 'node:assert/strict';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
+import type { Coil } from '../../server/src/model/coil.ts';
+import { changedPickup, NO_CHANGE, type PickupChange } from '../../server/src/repair/changed-pickup.ts';
+import { possibleMoves } from '../../server/src/repair/moves.ts';
+import { pickupEdits } from '../../server/src/repair/pickup-edits.ts';
+import { stepWords } from '../../server/src/repair/step-words.ts';
+import { analyse } from '../support/check-fixture.ts';
+
+const coil = (name: string, ...lines: readonly string[]) =>
+  `  coil ${name} {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+const pickup = (...parts: readonly string[]) => `pickup heron {\n${parts.join('')}}\n`;
+const hookup = (...lines: readonly string[]) => `  hookup {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+
+/** The lines that a change takes out (−) and brings (+); `undefined` where it cannot be written. */
+function written(text: string, change: Partial<PickupChange>): readonly string[] | undefined {
+  const analysis = analyse(text);
+  const before = analysis.model.pickups[0];
+  assert.ok(before);
+  const meant = changedPickup(before, quickOf(undefined)(before).signs, { ...NO_CHANGE, ...change });
+  const edits = meant && pickupEdits(before, meant, analysis.pickupsInSight());
+  const after = edits && analysis.edited(edits);
+  if (!after) return undefined;
+  const lines = (of: string) => of.split('\n');
+  const taken = lines(analysis.text).filter((line) => !lines(after.text).includes(line));
+  const brought = lines(after.text).filter((line) => !lines(analysis.text).includes(line));
+  assert.deepEqual(after.model.pickups[0]?.coils.map(senseOf), meant?.coils.map(senseOf));
+  return [...taken.map((line) => `− ${line.trim()}`), ...brought.map((line) => `+ ${line.trim()}`)];
+}
+const senseOf = ({ wound, spindle, polarity }: Coil) => [wound?.value, spindle?.value.rotation, polarity?.value];
+
+describe('a change in the text', () => {
+  const spun = (...lines: readonly string[]) =>
+    pickup(
+      coil('a', 'spindle clockwise, top toward it', 'polarity north-up', 'start a-in', 'finish a-out'),
+      ...lines,
+      hookup('hot a-out', 'ground a-in'),
+    );
+
+  it('of a spindle turns its word; where another coil is like it, that one keeps its own', () => {
+    assert.deepEqual(written(spun(), { rewound: ['a'] }), [
+      '− spindle clockwise, top toward it',
+      '+ spindle counterclockwise, top toward it',
+    ]);
+    const alike = spun('  coil b like a {\n    start b-in\n    finish b-out\n  }\n');
+    assert.deepEqual(written(alike, { rewound: ['b'] }), ['+ spindle counterclockwise, top toward it']);
+  });
+
+  it('of what a kick proved states the wind', () => {
+    const kicked = pickup(
+      coil('a', 'polarity north-up', 'start a-in', 'finish a-out'),
+      hookup('hot a-out', 'ground a-in'),
+      '  readings "bench" 2026-10-02 {\n    kick a-out to a-in approach positive\n  }\n',
+    );
+    assert.deepEqual(written(kicked, { rodsTurned: ['a'] }), [
+      '− polarity north-up',
+      '+ wound clockwise',
+      '+ polarity south-up',
+    ]);
+  });
+
+  it('of a bar turns its pole', () => {
+    const bar = pickup(
+      coil('a', 'wound clockwise', 'start a-in', 'finish a-out'),
+      '  magnet m north toward a\n',
+      hookup('hot a-out', 'ground a-in'),
+    );
+    assert.deepEqual(written(`magnet m {\n}\n${bar}`, { barTurned: true }), [
+      '− magnet m north toward a',
+      '+ magnet m south toward a',
+    ]);
+  });
+
+  it('of leads rewrites the lines that name them, or where they are soldered', () => {
+    const conductors = pickup(
+      '  conductors violet grey\n  shield bare\n',
+      coil('a', 'start brown to bare', 'finish to violet'),
+      hookup('hot violet', 'ground bare', 'free grey'),
+    );
+    assert.deepEqual(written(conductors, { hotAndGroundSwapped: true }), [
+      '− hot violet',
+      '− ground bare',
+      '+ hot bare',
+      '+ ground violet',
+    ]);
+    assert.deepEqual(written(conductors, { offShield: { coil: 'a', end: 'start' } }), [
+      '− start brown to bare',
+      '− ground bare',
+      '+ start brown',
+      '+ ground brown',
+      '+ shield bare',
+    ]);
+    const tied = pickup(
+      '  conductors violet grey\n  shield bare\n',
+      coil('a', 'start to bare', 'finish to violet'),
+      '  baseplate nickel-silver tied to bare\n',
+      hookup('hot violet', 'ground bare', 'free grey'),
+    );
+    assert.deepEqual(written(tied, { leadsSwapped: ['a'] }), [
+      '− start to bare',
+      '− finish to violet',
+      '+ start to violet',
+      '+ finish to bare',
+    ]);
+  });
+
+  it('is none where nothing is changed', () => {
+    assert.deepEqual(written(spun(), {}), []);
+  });
+});
+
+describe('a change in words', () => {
+  const wordsOf = (text: string) => {
+    const [held] = analyse(text).model.pickups;
+    assert.ok(held);
+    return possibleMoves([quickOf(undefined)(held)], undefined).map((move) => {
+      const { text: what, why } = stepWords(move);
+      return [what, why.split(';')[0]];
+    });
+  };
+  const A = coil('a', 'turns 5_000', 'wound clockwise', 'polarity north-up', 'start a-in', 'finish a-out');
+  const below = coil('low', 'turns 5_000', 'wound clockwise', 'below a', 'start low-in', 'finish low-out');
+
+  it('says what is done and what it does, the lower coil of a stack with the rods that it shares', () => {
+    assert.deepEqual(wordsOf(pickup(A, below, hookup('hot a-out', 'link a-in low-in', 'ground low-out'))), [
+      [
+        'Swap hot and ground of heron',
+        'Turns string signal and hum of heron over against other pickups, inside it nothing changes',
+      ],
+      [
+        'Swap the leads of the a coil of heron: a-in and a-out change places',
+        'Turns string signal and hum of the a coil over',
+      ],
+      [
+        'Swap the leads of the low coil of heron: low-in and low-out change places',
+        'Turns string signal and hum of the low coil over',
+      ],
+      [
+        'Magnetise the rods of the a coil and the low coil of heron the other way',
+        'Turns the string signal of the a coil and the low coil over and leaves its hum as it is',
+      ],
+      ['Wind the a coil of heron again, the other way round', 'Turns string signal and hum of the a coil over'],
+      ['Wind the low coil of heron again, the other way round', 'Turns string signal and hum of the low coil over'],
+    ]);
+  });
+
+  it('says it of the whole pickup where there is one coil, and of its shield', () => {
+    const one = pickup('  shield bare\n', A, hookup('hot a-out', 'ground a-in bare'));
+    assert.deepEqual(wordsOf(one), [
+      [
+        'Give the shield of heron a line of its own: `shield bare`',
+        'Keeps the metal of heron on ground wherever its leads go',
+      ],
+      ['Swap hot and ground of heron', 'Turns string signal and hum of heron over against other pickups'],
+      [
+        'Magnetise the rods of heron the other way',
+        'Turns the string signal of the a coil over and leaves its hum as it is',
+      ],
+      ['Wind the a coil of heron again, the other way round', 'Turns string signal and hum of the a coil over'],
+    ]);
+  });
+});
