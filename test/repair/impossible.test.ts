@@ -48,28 +48,23 @@ const judge = (
   faults,
   bitsOf: (move) => 1n << BigInt(moves.indexOf(move)),
 });
-const EVERYTHING = { solutions: [], completeBelowMinutes: Number.POSITIVE_INFINITY };
+const why = (faults: readonly Fault[], judge: Judge, completeBelowMinutes = Number.POSITIVE_INFINITY): string =>
+  whyImpossible({ faults, moves, judge, pickups: quick, search: { solutions: [], completeBelowMinutes } });
 const has = (made: readonly Move[], move: Move) => made.includes(move);
 
 describe('why nothing helps', () => {
   it('of one fault that nothing puts right: it is named', () => {
     const fault: Fault = { kind: 'phase', position: both };
-    const words = whyImpossible(
+    const words = why(
       [fault],
-      moves,
       judge(() => [fault]),
-      quick,
-      EVERYTHING,
     );
     assert.equal(words, 'No change of leads, poles, winding direction or splits puts position 2 out of phase right.');
     const hums: Fault = { kind: 'hum', pickup: heron };
     assert.match(
-      whyImpossible(
+      why(
         [hums],
-        moves,
         judge(() => [hums]),
-        quick,
-        EVERYTHING,
       ),
       /puts heron right: its coils are too unequal/,
     );
@@ -83,7 +78,7 @@ describe('why nothing helps', () => {
     assert.ok(fault && other);
     const either = judge((made) => (has(made, ofHeron) ? [other] : [fault]));
     assert.equal(
-      whyImpossible([fault], moves, either, quick, EVERYTHING),
+      why([fault], either),
       'Of the changes that the spec holds enough for, what puts right the hum of heron brings the hot metal of heron.',
     );
   });
@@ -95,7 +90,7 @@ describe('why nothing helps', () => {
     ];
     assert.ok(a && b);
     const opposite = judge((made) => (has(made, ofHeron) ? [b] : [a]), [{ position: both }, { position: against }]);
-    const words = whyImpossible([a], moves, opposite, quick, EVERYTHING);
+    const words = why([a], opposite);
     assert.match(
       words,
       /^Position 2.* and position 3.* contradict each other: whatever puts one right puts the other wrong/,
@@ -115,22 +110,17 @@ describe('why nothing helps', () => {
         : faults,
     );
     assert.equal(
-      whyImpossible(faults, moves, never, quick, EVERYTHING),
+      why(faults, never),
       'Each of these can be put right by itself, but no set of changes puts all of them right at once: position 1 out of phase and the hum of wren.',
     );
   });
 
   it('as far as was looked', () => {
     const fault: Fault = { kind: 'hum', pickup: heron };
-    const words = whyImpossible(
+    const words = why(
       [fault],
-      moves,
       judge((made) => (made.length > 0 ? [] : [fault])),
-      quick,
-      {
-        solutions: [],
-        completeBelowMinutes: 44.6,
-      },
+      44.6,
     );
     assert.equal(
       words,
