@@ -1,3 +1,4 @@
+import { given } from '../../../grammar/values/present.ts';
 import { humDb, humsNeedlessly, humVerdict, phaseOf } from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
 import { soundingCoils } from '../estimates/positions.ts';
@@ -33,7 +34,7 @@ export const humPositionHums = definePositionCheck({
     return {
       what: say`${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ${names} turn the same way round.`,
       action: say`Take ${first.to} in place of ${first.from}, and ${falls}.`,
-      ...(severity ? { severity } : {}),
+      ...given({ severity }),
       remedies: () =>
         better.map(({ from, to, place, turns }, index) =>
           remedy(

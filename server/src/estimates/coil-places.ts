@@ -7,8 +7,7 @@ import type { Offset } from '../physics/filaments.ts';
 import type { CoilSection } from '../physics/inductance.ts';
 import { MAGNET_GRADES, type MagnetGradeName } from '../physics/magnet-grades.ts';
 import { bladeAsRods, type PoleRod, poleCentresM } from '../physics/pole-pieces.ts';
-import { racetrackOfCore } from '../physics/racetrack.ts';
-import type { WindingEstimates } from './coil-winding.ts';
+import { racetrackOf, type WindingEstimates } from './coil-winding.ts';
 import { DEFAULT_COILS_APART_M, FLANGE_M } from './common-practice.ts';
 
 export const ORIGIN: Offset = { alongM: 0, acrossM: 0, axialM: 0 };
@@ -18,15 +17,7 @@ export function sectionOf({ bobbin }: Coil, winding: WindingEstimates): CoilSect
   const build = winding.buildM?.value;
   const height = bobbin?.window?.value.height.si;
   if (!core || !build || !height || !(build > 0) || !(height > 0)) return undefined;
-  return {
-    core: racetrackOfCore({
-      lengthM: core.length.si,
-      widthM: core.width.si,
-      ...(core.corner ? { cornerRadiusM: core.corner.si } : {}),
-    }),
-    buildM: build,
-    heightM: height,
-  };
+  return { core: racetrackOf(core), buildM: build, heightM: height };
 }
 
 /** Coils side by side, one below the other, or in line under different strings, about the first. */

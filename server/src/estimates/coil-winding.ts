@@ -2,6 +2,7 @@
  * A coil as wound: turns, wire, build, resistance. From turns and bobbin, or from a reading where nobody knows the turns.
  * A reading of the coil replaces what its turns compute to; the computed value then checks the reading.
  */
+import { given } from '../../../grammar/values/present.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Spool, Wire } from '../model/wire.ts';
 import {
@@ -12,7 +13,7 @@ import {
   windCoil,
   wireLengthOfFirstTurnsM,
 } from '../physics/coil-geometry.ts';
-import { racetrackOfCore } from '../physics/racetrack.ts';
+import { type Racetrack, racetrackOfCore } from '../physics/racetrack.ts';
 import {
   bareDiameterOfResistance,
   bareDiameterRelativeSd,
@@ -133,17 +134,23 @@ export interface WindingSpace {
 
 export type Three<T> = readonly [T, T, T];
 
+/** A bobbin's core as the innermost turn lies on it; `stretch`: how much larger it is than stated. */
+export const racetrackOf = ({ length, width, corner }: StatedCore, stretch = 1): Racetrack =>
+  racetrackOfCore({
+    lengthM: length.si * stretch,
+    widthM: width.si * stretch,
+    ...given({ cornerRadiusM: corner?.si }),
+  });
+
+type StatedCore = NonNullable<NonNullable<Coil['bobbin']>['core']>['value'];
+
 /** `undefined` where the bobbin does not say its core and window. */
 function windingSpace({ bobbin }: Coil, overall: Estimate, packing: Estimate, path: string): WindingSpace | undefined {
   const [core, window] = [bobbin?.core?.value, bobbin?.window?.value];
   if (!core || !window) return undefined;
   const outline = estimateOf(1, { sd: OUTLINE_RELATIVE_SD, basis: 'assumed', source: causes.bobbin(path) });
   const winding = ([overallDiameterM, packed, stretch]: Three<number>): Winding => ({
-    core: racetrackOfCore({
-      lengthM: core.length.si * stretch,
-      widthM: core.width.si * stretch,
-      ...(core.corner ? { cornerRadiusM: core.corner.si } : {}),
-    }),
+    core: racetrackOf(core, stretch),
     heightM: window.height.si,
     overallDiameterM,
     laying: { kind: 'scatter', packing: packed },

@@ -1,4 +1,5 @@
 /** What is ready with the findings: turns, resistances, phase, and hum by turn-area. No inductance is needed for any of it. */
+import { given } from '../../../grammar/values/present.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
@@ -154,6 +155,6 @@ const levelOf = (
   levelInPlace(
     terms.map((term, index): Contribution => {
       const strings = ranges[index];
-      return { term, weight: { re: weights[index] ?? 0, im: 0 }, ...(strings ? { strings } : {}) };
+      return { term, weight: { re: weights[index] ?? 0, im: 0 }, ...given({ strings }) };
     }),
   );

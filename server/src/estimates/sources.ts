@@ -1,4 +1,5 @@
 /** What drives a circuit of coils: the signed e.m.f. of each for a string and for hum, and what reaches the output of it. */
+import { given } from '../../../grammar/values/present.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Network } from '../physics/circuit/network.ts';
@@ -137,14 +138,7 @@ export function contributionsOf(
     const winding = quick.windings.get(segment.coil);
     const term = what === 'string' ? winding?.turns : winding?.turnAreaM2;
     if (!term || !(term.value > 0) || magnitude(amplitude) === 0) return [];
-    return [
-      {
-        term,
-        weight: scale(amplitude, 1 / term.value),
-        ...(strings ? { strings } : {}),
-        ...(place === undefined ? {} : { place }),
-      },
-    ];
+    return [{ term, weight: scale(amplitude, 1 / term.value), ...given({ strings, place }) }];
   });
   return contributions.length > 0 ? contributions : undefined;
 }

@@ -14,6 +14,7 @@ import { type ResponsePicture, responsePlot, responseTable } from '../documents/
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
+import type { Place } from '../model/place.ts';
 import { LEFT_OUT } from '../sound/listen.ts';
 import { openStrings } from '../sound/open-strings.ts';
 import {
@@ -102,39 +103,36 @@ function missingRows({ document, now }: ComparedStates, { kind, name }: Subject)
     : instrument
       ? missingInstrumentReadings(instrument)
       : [];
-  return readings.map(({ place, ...row }) => {
-    const at = now.locate(place);
-    return { ...row, ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}) };
-  });
+  return readings.map(({ place, ...row }) => ({ ...row, ...given({ range: rangeIn(document, now, place) }) }));
 }
 
 function photosView({ document, now }: ComparedStates, { subject }: SectionAsked): SectionContents['photos'] {
   const shown = ownThings(now, subject).flatMap(photographsOf);
   return {
-    photos: shown.map(({ line, of }): ShownPhoto => {
-      const at = now.locate(line.place);
-      return {
+    photos: shown.map(
+      ({ line, of }): ShownPhoto => ({
         caption: line.value.caption,
-        ...given({ of }),
         ...pictureOf(now.photoAt(line), line.value.file.value),
-        ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
-      };
-    }),
+        ...given({ of, range: rangeIn(document, now, line.place) }),
+      }),
+    ),
   };
 }
 
 function usageView({ document, now, among }: ComparedStates): SectionContents['usage'] {
   return {
-    rows: partUsage(now, among ?? [now]).map(({ part, usedBy, left }) => {
-      const at = now.locate(part.place);
-      return {
-        part: partWords(part),
-        usedBy,
-        ...given({ left }),
-        ...(at?.uri === now.uri ? { range: toRange(document, at) } : {}),
-      };
-    }),
+    rows: partUsage(now, among ?? [now]).map(({ part, usedBy, left }) => ({
+      part: partWords(part),
+      usedBy,
+      ...given({ left, range: rangeIn(document, now, part.place) }),
+    })),
   };
+}
+
+/** `undefined` where the place lies in another file. */
+function rangeIn(document: ComparedStates['document'], now: ComparedStates['now'], place: Place) {
+  const at = now.locate(place);
+  return at?.uri === now.uri ? toRange(document, at) : undefined;
 }
 
 function pictureOf(at: PhotoAt, written: string): Partial<ShownPhoto> {

@@ -15,6 +15,7 @@ import {
   type WorkspaceDiagnosticReport,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { given } from '../../../grammar/values/present.ts';
 import type { EarlyFindings } from '../analysis/analysis.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
@@ -108,7 +109,7 @@ function start(
     : undefined;
   const sendTo = (uri: string, version: number | undefined, found: Diagnostic[]): void => {
     if (pull) pull.publish(uri, version ?? null, found);
-    else void connection.sendDiagnostics({ uri, ...(version === undefined ? {} : { version }), diagnostics: found });
+    else void connection.sendDiagnostics({ uri, ...given({ version }), diagnostics: found });
   };
   const unopened = createWorkspaceFindings({
     documents: session.documents,
