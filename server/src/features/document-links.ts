@@ -1,4 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
+import type { UseNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
 import { inFile } from './syntax-at.ts';
@@ -12,9 +13,8 @@ export interface DocumentLink {
 export function documentLinks(analysis: Analysis): readonly DocumentLink[] {
   const used = analysis.tree.chunks.flatMap((placed) => {
     const use = placed.chunk.content;
-    if (use?.kind !== 'use' || use.path === undefined) return [];
-    const target = resolved(analysis.uri, use.path.value);
-    if (target === undefined || !analysis.uris.includes(target)) return [];
+    const target = use?.kind === 'use' ? useTarget(analysis, use) : undefined;
+    if (use?.kind !== 'use' || use.path === undefined || target === undefined) return [];
     return [{ span: withoutQuotes(inFile(placed, use.path.span)), target }];
   });
   const photographs = photoLines(analysis.model).flatMap((line) => {
@@ -24,6 +24,12 @@ export function documentLinks(analysis: Analysis): readonly DocumentLink[] {
     return [{ span: withoutQuotes(span), target: at.uri }];
   });
   return [...used, ...photographs];
+}
+
+/** The file that a `use` line leads to, where the analysis took it in. */
+export function useTarget(analysis: Analysis, { path }: UseNode): string | undefined {
+  const target = path && resolved(analysis.uri, path.value);
+  return target !== undefined && analysis.uris.includes(target) ? target : undefined;
 }
 
 const withoutQuotes = ({ start, end }: Span): Span => ({ start: start + 1, end: Math.max(end - 1, start + 1) });

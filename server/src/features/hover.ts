@@ -2,19 +2,27 @@ import { describeShape } from '../../../grammar/src/describe-shape.ts';
 import type { BlockSchema, FactSchema } from '../../../grammar/src/schema/block-schema.ts';
 import { schemas } from '../../../grammar/src/schema/index.ts';
 import type { Span } from '../../../grammar/src/span.ts';
-import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
+import type { BlockNode, LikeNode, MadeFrom } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
 import { explanationOf } from '../checks/explanation.ts';
 import type { Place } from '../model/place.ts';
+import { isSpool } from '../model/wire.ts';
+import { list } from '../words/text.ts';
 import { findingSpan } from './diagnostics.ts';
+import { useTarget } from './document-links.ts';
 import { type NameAt, nameAt } from './name-at.ts';
 import { ownPickups } from './own-blocks.ts';
 import { coilNumbers, magnetNumbers, pickupNumbers } from './part-numbers.ts';
+import { leftOnSpool } from './part-usage.ts';
 import type { RichText, Section } from './rich-text.ts';
 import { factSchemaOf, schemaOf } from './schema-at.ts';
 import { inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
+import { writtenLead } from './written-lead.ts';
+import { writtenMaterial } from './written-material.ts';
 import { writtenReading } from './written-reading.ts';
+import { writtenSign } from './written-sign.ts';
+import { writtenValue } from './written-value.ts';
 
 export interface Hover {
   readonly span: Span;
@@ -27,13 +35,23 @@ export interface Hover {
  */
 export function hover(analysis: Analysis, offset: number): Hover | undefined {
   const at = syntaxAt(analysis.tree, offset);
-  const item = at?.item;
-  if (at === undefined || item === undefined) return undefined;
+  if (at === undefined) return undefined;
+  const used = usedFile(analysis, at);
+  if (used) return used;
+  const like = at.fact ? undefined : at.blocks.at(-1)?.like;
+  const item = at.item ?? (like && isWithin(like.span, at.at) ? like : undefined);
+  if (item === undefined) return undefined;
   const span = inFile(at.placed, item.span);
   const name = nameAt(analysis, offset);
   const text = [
+    ...writtenValue(at),
     ...writtenReading(analysis, at.placed, at.at),
     ...(name ? named(analysis, name) : []),
+    ...writtenLead(analysis, at),
+    ...writtenSign(analysis, at),
+    ...writtenMaterial(at),
+    ...(name ? spoolLeft(analysis, name) : []),
+    ...(item === like ? takenOver(analysis, at, like) : []),
     ...photographAt(analysis, offset),
     ...written(analysis, at),
     ...findingsAt(analysis, offset),
@@ -90,6 +108,62 @@ function numbersOf(
   return analysed ? coilNumbers(analysis, analysed, name) : [];
 }
 
+/** What is left on the spool that is named, once the coils that this file plans have been wound. */
+function spoolLeft(analysis: Analysis, { reference }: NameAt): RichText {
+  const spool =
+    reference.kind === 'spool' ? analysis.namesInScope('spool').find(({ name }) => name === reference.name) : undefined;
+  if (!spool || !isSpool(spool)) return [];
+  return [
+    { kind: 'paragraph', text: `On the spool, with the coils that are planned here: ${leftOnSpool(analysis, spool)}.` },
+  ];
+}
+
+/** The file that a `use` line takes in, with all that it declares. */
+function usedFile(analysis: Analysis, { placed, at }: SyntaxAt): Hover | undefined {
+  const use = placed.chunk.content;
+  if (use?.kind !== 'use' || !isWithin(use.span, at)) return undefined;
+  const target = useTarget(analysis, use);
+  const declared =
+    target === undefined
+      ? []
+      : KINDS.flatMap((kind) => {
+          const names = analysis
+            .namesInScope(kind)
+            .flatMap(({ name, place }) => (analysis.locate(place)?.uri === target ? [name] : []));
+          return names.length > 0 ? [{ name: kind, value: list(names), restsOn: '' }] : [];
+        });
+  return {
+    span: inFile(placed, use.span),
+    text: [
+      { kind: 'heading', text: 'use' },
+      { kind: 'paragraph', text: USE_MEANING },
+      ...(declared.length > 0 ? [{ kind: 'values', rows: declared } as const] : []),
+    ],
+  };
+}
+
+const KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'] as const;
+
+/** Behind `like` or `reworks`: what that means, and the block that is taken over. */
+function takenOver(analysis: Analysis, { placed, blocks }: SyntaxAt, like: LikeNode): RichText {
+  const meaning: Section = { kind: 'paragraph', text: MADE_FROM_MEANING[like.word] };
+  const name = like.name && nameAt(analysis, inFile(placed, like.name.span).start);
+  const model = name?.reference.target && declarationText(name.reference.target);
+  return [
+    { kind: 'heading', text: `${blocks.at(-1)?.keyword.text ?? ''} ${like.word} ${like.name?.text ?? ''}` },
+    meaning,
+    ...(model ?? []),
+  ];
+}
+
+const MADE_FROM_MEANING: Readonly<Record<MadeFrom, string>> = {
+  like: 'another piece: takes over every line of that one that is not stated here',
+  reworks:
+    'the same piece after work: takes over every line of that one that is not stated here; that one stays as the record of how it was',
+};
+
+const isWithin = ({ start, end }: Span, at: number): boolean => start <= at && at <= end;
+
 const holds = (offset: number, text: string, at: number): boolean => offset <= at && at <= offset + text.length;
 
 /** The block or line that declares a name as it is written, in whatever file; cut where it is long. */
@@ -112,7 +186,7 @@ const MOST_LINES = 12;
 /** What a block's keyword or a fact's word means. */
 function written(analysis: Analysis, at: SyntaxAt): RichText {
   const block = at.blocks.at(-1);
-  if (block === undefined) return at.item?.text === 'use' ? [{ kind: 'paragraph', text: USE_MEANING }] : [];
+  if (block === undefined) return [];
   if (at.fact === undefined) return at.item === block.keyword ? aboutBlock(analysis, at, block) : [];
   const first = at.fact.items[0];
   if (first !== at.item) return [];

@@ -38,7 +38,7 @@ export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalys
   const taken = pickup.readings.filter(({ found }) => !found).flatMap(({ lines }) => lines);
   const expectedOf = (a: string, b: string) => {
     const found = loose.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
-    return found && expectedWords(found);
+    return found && meterWords(found);
   };
   // A coil that outlasted the work was read before it: that reading is of the coil as it is.
   const unread = pickup.coils.filter((coil) => (full.life.reads.get(coil) ?? []).length === 0);
@@ -77,7 +77,8 @@ export function missingInstrumentReadings({ instrument, positions }: InstrumentA
   });
 }
 
-function expectedWords({ resistanceOhm, toleranceOhm, temperatureC }: LeadReading): string {
+/** What a meter on two leads should show: `4.02 ± 0.15 kΩ at 21 °C`, `open`. */
+export function meterWords({ resistanceOhm, toleranceOhm, temperatureC }: LeadReading): string {
   if (resistanceOhm === null) return 'open';
   const shown = printQuantity({ value: resistanceOhm.value, sd: toleranceOhm, dimension: 'resistance' });
   return `${shown} at ${printQuantity({ value: temperatureC + 273.15, dimension: 'temperature' })}`;

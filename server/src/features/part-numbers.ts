@@ -48,7 +48,7 @@ export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAn
             atRoom,
           )),
       ...rowOf(FIELD_AT_STRING, field),
-      ...atTheWinder(quick, coil),
+      ...spindleRows(quick, coil),
     ]),
     ...narrowing(COIL_NUMBERS, values, ['resistance20COhm', 'turns', 'inductanceH', 'capacitanceF']),
     ...keptBySilence(quick, coil),
@@ -83,7 +83,8 @@ function agreedThen({ signs, life }: QuickEstimates, coil: Coil): RichText {
   });
 }
 
-function atTheWinder(quick: QuickEstimates, coil: Coil): readonly EstimateRow[] {
+/** How the spindle turns and how long it takes. */
+export function spindleRows(quick: QuickEstimates, coil: Coil): readonly EstimateRow[] {
   const settings = machineSettings(quick, coil);
   if (!settings) return [];
   const { spindle, minutes, speedRpm, turnsPerLayer } = settings;

@@ -70,6 +70,10 @@ function pickupsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
   });
 }
 
+/** What is on a spool, and what is left once the coils have been wound that these files plan on it. */
+export const leftOnSpool = (analysis: Analysis, spool: Spool, among: readonly Analysis[] = [analysis]): string =>
+  leftWords(spool, among, isThe(blockAt(analysis, spool.place)));
+
 function leftWords(spool: Spool, among: readonly Analysis[], isIt: IsIt): string {
   const planned = among.flatMap((analysis) =>
     newestOf(analysis.pickups).flatMap(({ pickup }) => {
