@@ -8,6 +8,7 @@ import { readFileTree } from '../grammar/src/read-file.ts';
 import { editedTexts } from '../server/src/analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
 import { filesOf, shownPath } from '../server/src/cli/files.ts';
+import { leftAlone } from './support/check-fixture.ts';
 import { differences, type ExpectedNumber, expectedOf, type Found } from './support/expect-lines.ts';
 import { analysedSample as analyse, SAMPLES, sampleFiles, sampleText as text } from './support/sample-files.ts';
 
@@ -64,6 +65,7 @@ describe('samples', () => {
       it(expected.isClean ? 'is clean' : `raises ${expected.findings.map(named).join(' and ')}, and nothing else`, () =>
         assert.deepEqual(differences(text(file), expected.findings, foundIn(analyse(file))), []),
       );
+      it('says what to do about every error and warning', () => assert.deepEqual(leftAlone(analyse(file)), []));
       it('would not do without one of its findings, or with one more', () => {
         assert.ok(!file.startsWith('mistakes/') || !expected.isClean, 'a mistake has a finding');
         const found = foundIn(analyse(file));

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { explanationOf } from '../../server/src/checks/explanation.ts';
 import { codes } from '../../server/src/checks/pages.ts';
-import { analyse, findingLines } from '../support/check-fixture.ts';
+import { analyse, findingLines, leftAlone } from '../support/check-fixture.ts';
 
 describe('explanation pages', () => {
   it('have none for a code that does not exist', () => {
@@ -23,6 +23,11 @@ describe('explanation pages', () => {
           found.lines.some((line) => line.startsWith(`${code} ${severity} `)),
           found.lines.join('\n'),
         );
+      });
+
+      it('says in its faulty example what to do about every error and warning', () => {
+        const analysis = analyse(example(page, 'Faulty example'));
+        assert.deepEqual(leftAlone(analysis), []);
       });
 
       it('shows no fault in its corrected example', () => {

@@ -72,6 +72,14 @@ export function expectFindings(marked: string, others: Readonly<Record<string, s
   return analysis;
 }
 
+/** Errors and warnings that name no action and have no fix either: the reader is told of a fault and left alone with it. */
+export const leftAlone = (analysis: Analysis): readonly string[] =>
+  analysis
+    .allFindings()
+    .filter(({ severity, action }) => (severity === 'error' || severity === 'warning') && action === undefined)
+    .filter((finding) => analysis.verifiedFixes(finding).length === 0)
+    .map(({ code, message }) => `${code}: ${message}`);
+
 /** The message of the only finding of that code. */
 export function messageOf(analysis: Analysis, code: string): string {
   return findingOf(analysis, code).message;

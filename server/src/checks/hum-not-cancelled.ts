@@ -1,6 +1,6 @@
 import type { Some } from '../../../grammar/values/present.ts';
 import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
-import { hearsStrings, humDb, humWeights, type Sounding } from '../estimates/phase.ts';
+import { hearsStrings, humDb, strongestHum } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { coilWords, endLead } from '../words/parts.ts';
@@ -22,7 +22,7 @@ export const humNotCancelled = definePickupCheck({
     const live = soundingIn(quick);
     const level = humDb(live);
     if (level === undefined || !(level >= -HARDLY_LESS_DB)) return undefined;
-    const strongest = strongestSign(live);
+    const strongest = strongestHum(live);
     const majority = live.filter(({ hum }) => hum === strongest);
     // A lower coil is there to oppose the one above it.
     const wrong = majority.findLast(({ coil }) => coil.below !== undefined) ?? majority.at(-1);
@@ -57,12 +57,6 @@ export const humNotCancelled = definePickupCheck({
     };
   },
 });
-
-/** The way that the larger part of the hum goes. */
-function strongestSign(live: readonly Sounding[]): 1 | -1 {
-  const weights = humWeights(live);
-  return live.reduce((sum, { hum = 1 }, index) => sum + hum * (weights[index] ?? 0), 0) >= 0 ? 1 : -1;
-}
 
 function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]): Some<Remedy> {
   const newestFirst = [...live]

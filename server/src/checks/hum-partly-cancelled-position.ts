@@ -1,5 +1,4 @@
-import { STEEL_RESIDUE_DB } from '../estimates/common-practice.ts';
-import { humWeights, phaseOf } from '../estimates/phase.ts';
+import { humVerdict, humWeights, phaseOf } from '../estimates/phase.ts';
 import { AS_PLAYED, positionNetwork } from '../estimates/position-network.ts';
 import type { SoundingCoil } from '../estimates/positions.ts';
 import { humSources } from '../estimates/sources.ts';
@@ -23,7 +22,7 @@ export const humPartlyCancelledPosition = definePositionCheck({
     const { position, coils } = solved;
     if (!cancelsAcross(coils) || phaseOf(coils) === 'out') return undefined;
     const left = residueDb(solved, context);
-    if (left === undefined || left <= STEEL_RESIDUE_DB || left > -1) return undefined;
+    if (left === undefined || humVerdict(left) !== 'in part') return undefined;
     return {
       what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
       hint: reason(coils),

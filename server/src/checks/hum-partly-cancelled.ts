@@ -1,4 +1,4 @@
-import { STEEL_RESIDUE_DB } from '../estimates/common-practice.ts';
+import { humVerdict } from '../estimates/phase.ts';
 import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
 import { coilWords } from '../words/parts.ts';
@@ -22,7 +22,7 @@ export const humPartlyCancelled = definePickupCheck({
   run: ({ quick, netlist }) => {
     const live = quick.signs.filter(sounds);
     const left = quick.humDb;
-    if (live.length < 2 || !left || left.value <= STEEL_RESIDUE_DB) return undefined;
+    if (live.length < 2 || !left || humVerdict(left.value) !== 'in part') return undefined;
     const last = live.at(-1)?.coil;
     if (!last) return undefined;
     const counts = live.flatMap(({ coil }) => {

@@ -1,9 +1,11 @@
 import { given } from '../../../grammar/values/present.ts';
-import { humDb, humsNeedlessly, humVerdict, phaseOf } from '../estimates/phase.ts';
+import { humDb, humsNeedlessly, humVerdict, phaseOf, strongestHum } from '../estimates/phase.ts';
 import { AT_THE_METER, positionNetwork } from '../estimates/position-network.ts';
 import { soundingCoils } from '../estimates/positions.ts';
 import type { Selection } from '../model/instrument.ts';
 import { partChoices, withChoices } from '../model/selection-choices.ts';
+import { printDb } from '../quantities/print.ts';
+import { HUM_WORDS } from '../words/heard.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital, list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
@@ -26,13 +28,21 @@ export const humPositionHums = definePositionCheck({
       .sort((a, b) => Number(b.turns) - Number(a.turns) || a.left - b.left);
     const [first] = better;
     if (!first) return undefined;
-    const names = list(coils.map(({ placed }) => say`${placed.slot.name}.${placed.segment.coil.name}`));
+    const strongest = strongestHum(coils);
+    const alike = coils.filter(({ hum }) => hum === strongest);
+    const names = list(alike.map(({ placed }) => say`${placed.slot.name}.${placed.segment.coil.name}`));
+    const where = positionWords(position);
+    const verdict = humVerdict(level);
+    const db = say`${printDb(level)} against its strongest coil`;
+    const hums = verdict === 'in part' ? say`In ${where} ${HUM_WORDS[verdict]}` : say`${capital(where)} hums`;
+    const cause =
+      alike.length > 1 ? say`${names} turn the same way round` : say`what turns against ${names} is too weak`;
     const falls =
       humVerdict(first.left) === 'gone' ? say`hum cancels` : say`hum is ${Math.round(level - first.left)} dB less`;
     // A dummy coil is there for its hum alone: one that adds it is joined wrongly.
     const severity = position.onPurpose ? 'information' : first.turns ? 'error' : undefined;
     return {
-      what: say`${capital(positionWords(position))} hums, ${Math.round(level)} dB against its strongest coil: ${names} turn the same way round.`,
+      what: say`${hums}, ${db}: ${cause}.`,
       action: say`Take ${first.to} in place of ${first.from}, and ${falls}.`,
       ...given({ severity }),
       remedies: () =>

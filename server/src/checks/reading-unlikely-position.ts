@@ -27,12 +27,10 @@ export const readingUnlikelyPosition = defineInstrumentCheck({
       for (const each of [judged, ...alike]) told.add(each);
       return {
         what: say`${readWords(judged)} at the jack, but should read ${expectedWords(judged)} with the controls full up.`,
-        ...(first
-          ? { hint: say`Most likely ${first.words}${second ? say`; else ${second.words}` : ''}.` }
-          : {
-              hint: say`No usual cause explains it.`,
-              action: say`Measure again with the controls full up and nothing plugged in.`,
-            }),
+        hint: first
+          ? say`Most likely ${first.words}${second ? say`; else ${second.words}` : ''}.`
+          : say`No usual cause explains it.`,
+        action: say`Measure again in ${positionWords(judged.position)}, controls full up and nothing plugged in but the meter; where it stays so, measure each pickup at its own leads.`,
         place: judged.line.place,
         related: [
           ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),

@@ -230,7 +230,7 @@ export const JUMP_DB = 8;
 export const ALIKE_RELATIVE = 0.05;
 /** Nearer to the strongest coil's own hum than this, the coils of a pickup do not cancel at all. */
 export const HARDLY_LESS_DB = 1;
-/** A position whose hum is above this hums. Half of one coil's hum is left. */
+/** A position with less hum than this is left as it was chosen: half of one coil's. */
 export const HUMS_ABOVE_DB = -6;
 /** What another choice of coils must take off a position's hum to be proposed: half of it. */
 export const WORTH_CHANGING_DB = 6;

@@ -141,6 +141,12 @@ export function humDb(coils: readonly Sounding[]): number | undefined {
   return combinedDb(humWeights(coils).map((weight, index) => weight * (signs[index] ?? 1)));
 }
 
+/** The way that the larger part of the hum goes. */
+export function strongestHum(coils: readonly Sounding[]): 1 | -1 {
+  const weights = humWeights(coils);
+  return coils.reduce((total, { hum = 1 }, index) => total + hum * (weights[index] ?? 0), 0) >= 0 ? 1 : -1;
+}
+
 /** A position that hums, where another choice of the same parts hums less by what is worth the change. */
 export const humsNeedlessly = (db: number, left: number): boolean =>
   db >= HUMS_ABOVE_DB && left <= db - WORTH_CHANGING_DB;
@@ -150,7 +156,7 @@ export type HumVerdict = 'adds' | 'hums' | 'in part' | 'gone';
 /** What is told of a level of hum, everywhere: by its best estimate, beside which its ± stands. */
 export function humVerdict(db: number): HumVerdict {
   if (db > HARDLY_LESS_DB) return 'adds';
-  if (db > HUMS_ABOVE_DB) return 'hums';
+  if (db >= -HARDLY_LESS_DB) return 'hums';
   return db > STEEL_RESIDUE_DB ? 'in part' : 'gone';
 }
 
