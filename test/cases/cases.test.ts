@@ -170,7 +170,7 @@ describe('stacks', () => {
 describe('hum of a position', () => {
   it('that another choice makes much less is told with how much', () => {
     const analysis = analysed('position-hums');
-    assert.match(messageOf(analysis, 'hum/position-hums'), /^Position 2 .* hums, 6 dB/);
+    assert.match(messageOf(analysis, 'hum/position-hums'), /^Position 2 .* hums, 6\sdB/);
     assert.match(
       messageOf(analysis, 'hum/position-hums'),
       /Take bridge\.slug in place of bridge\.screw, and hum is 1[45] dB less\./,
