@@ -8,6 +8,12 @@ interface Equivalent extends Pick<Mutant, 'file' | 'before' | 'after'> {
 const CUT = 'grammar/src/cut.ts';
 const NETLIST = 'server/src/model/netlist.ts';
 const CIRCUIT = 'server/src/estimates/pickup-circuit.ts';
+const SIGNS = 'server/src/estimates/signs.ts';
+const ANALYSIS = 'server/src/analysis/';
+const ONLY_SIGN = 'of a kick only the sign of what the probes see is taken, which no resistance turns';
+const NO_NET =
+  'both are one net, or one is not there: no path leads from the one to the other, or nothing lies between';
+const ROUNDING = 'the bound parts rounding from a path; nothing lies on it';
 const ONLY_SLOWER = 'what is not remembered is made again, alike';
 const PAST_THE_END = 'behind the last character there is nothing that a scan could take for anything';
 
@@ -73,6 +79,77 @@ const EQUIVALENT: readonly Equivalent[] = [
     before: 'known.size >= MOST_REMEMBERED',
     after: '(known.size) > (MOST_REMEMBERED)',
     because: 'one more is remembered',
+  },
+  ...[
+    ['hot !== undefined && ground !== undefined', '(hot !== undefined) || (ground !== undefined)', NO_NET],
+    ['state === life.states[0]', '(state) !== (life.states[0])', ONLY_SIGN],
+    ['isNow', '!(isNow)', ONLY_SIGN],
+    ['if (!coil) return [];', '', 'a coil that is not there has no share in what the probes see'],
+    ['if (!nets || nets[0] === nets[1]) return undefined;', '', NO_NET],
+    ['Math.abs(signs.transfer) >= NOTHING', '(Math.abs(signs.transfer)) > (NOTHING)', ROUNDING],
+    ['Math.abs(transfer) < NOTHING', '(Math.abs(transfer)) <= (NOTHING)', ROUNDING],
+    ['transfer > 0', '(transfer) >= (0)', ROUNDING],
+  ].map(([before = '', after = '', because = '']) => ({ file: SIGNS, before, after, because })),
+  {
+    file: 'server/src/estimates/sign-system.ts',
+    before: 'oddly(left.from, first.from)',
+    after: 'oddly(first.from, left.from)',
+    because: 'what stands in one of two lists comes out, whichever is the first',
+  },
+  {
+    file: 'server/src/estimates/sign-system.ts',
+    before: 'Math.min(...row.signs)',
+    after: 'Math.max(...row.signs)',
+    because: 'any sign of an equation may stand for it in the elimination, as long as it is always the same one',
+  },
+  {
+    file: 'server/src/estimates/phase.ts',
+    before: 'weight * (signs[index] ?? 1)',
+    after: '(weight) / ((signs[index] ?? 1))',
+    because: 'a sign is 1 or −1',
+  },
+  {
+    file: 'server/src/estimates/sources.ts',
+    before: '10',
+    after: '11',
+    because: 'one low frequency is as good as another: resistances decide',
+  },
+  {
+    file: `${ANALYSIS}early-findings.ts`,
+    before: 'state.model.instruments.length > 0',
+    after: '(state.model.instruments.length) >= (0)',
+    because: 'without an instrument nothing is fitted',
+  },
+  {
+    file: `${ANALYSIS}former-states.ts`,
+    before: 'newest.some((each) => each === slot.pickup)',
+    after: 'newest.every((each) => each === slot.pickup)',
+    because: 'a pickup is among its newest states only where it is the only one',
+  },
+  ...[
+    ['file-state.ts', 'analysedInstrument(instrument, state, faults);'],
+    ['instrument-analysis.ts', 'if (instrumentAnalysis.known(instrument, bench)) return;'],
+    ['use-graph.ts', 'reached.set(uri, found);'],
+    ['use-graph.ts', 'if (known) return known;'],
+    ['use-graph.ts', 'scopes.set(uri, scope);'],
+  ].map(([file = '', before = '']) => ({ file: ANALYSIS + file, before, after: '', because: ONLY_SLOWER })),
+  {
+    file: `${ANALYSIS}use-graph.ts`,
+    before: "use.uri !== undefined && use.state === 'read'",
+    after: "(use.uri !== undefined) || (use.state === 'read')",
+    because: 'a file that was not read is passed over when its turn comes',
+  },
+  {
+    file: `${ANALYSIS}verified-fixes.ts`,
+    before: 'here.models.filter((model) => !known.has(model) || isRecord(model, here) !== isRecord(model, there))',
+    after: 'here.models',
+    because: 'what is the same in both states counts the same in both',
+  },
+  {
+    file: 'server/src/repair/search.ts',
+    before: 'if (!one || !other) return;',
+    after: '',
+    because: 'both places are in the heap',
   },
 ];
 
