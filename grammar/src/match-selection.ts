@@ -61,7 +61,6 @@ function matchReversed(attempt: Attempt, index: number, depth: number): NodeMatc
 function matchPart(attempt: Attempt, index: number, depth: number): NodeMatch | undefined {
   const open = attempt.items[index];
   if (open && isPunctuation(open, '(')) {
-    if (depth >= DEEPEST_SELECTION) return tooDeep(attempt, index);
     const inner = matchJoined(attempt, index + 1, 'parallel', depth + 1);
     if (!inner) return undefined;
     const close = attempt.items[inner.next];

@@ -161,12 +161,24 @@ describe('a position', () => {
       'neck',
       'middle',
     ]);
+    const [three] = analyse(
+      instrument(
+        1,
+        '    1 "x" (bridge series bridge series bridge)\n    2 "y" bridge parallel bridge parallel bridge\n',
+      ),
+    ).model.instruments;
+    assert.deepEqual(
+      three?.positions.map(({ selection: { place } = {} }) => place && place.span.end - place.span.start),
+      ['(bridge series bridge series bridge)'.length, 'bridge parallel bridge parallel bridge'.length],
+    );
   });
 
   it('half written says what is missing', () => {
     const wanted = (text: string) => {
-      const [finding] = analyse(instrument(1, `    1 "x" ${text}\n    2 "y" bridge\n`)).findings;
-      return `${finding?.code}: ${finding?.message}`;
+      const analysis = analyse(instrument(1, `    1 "x" ${text}\n    2 "y" bridge\n`));
+      const [finding] = analysis.findings;
+      const at = finding && analysis.locate(finding.place);
+      return `${at && analysis.text.slice(at.start, at.end)}: ${finding?.message}`;
     };
     for (const [text, words] of [
       ['bridge series', /a pickup or one of its coils/],
@@ -175,8 +187,8 @@ describe('a position', () => {
       ['reversed', /a pickup or one of its coils/],
       ['bridge through', /resistance/],
       ['bridge bridge', /`through`.*`series`.*`parallel`|`parallel`.*`series`|fits/],
-      ['(bridge', /parenthes|`\)`/],
-      ['(bridge bridge)', /`\)`/],
+      ['(bridge', /^\(bridge.*: .*parenthes|^\(.*`\)`/],
+      ['(bridge bridge)', /^bridge: .*`\)`/],
     ] as const)
       assert.match(wanted(text), words, text);
   });

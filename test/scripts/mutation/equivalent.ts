@@ -92,12 +92,6 @@ const EQUIVALENT: readonly Equivalent[] = [
   ].map(([before = '', after = '', because = '']) => ({ file: SIGNS, before, after, because })),
   {
     file: 'server/src/estimates/sign-system.ts',
-    before: 'oddly(left.from, first.from)',
-    after: 'oddly(first.from, left.from)',
-    because: 'what stands in one of two lists comes out, whichever is the first',
-  },
-  {
-    file: 'server/src/estimates/sign-system.ts',
     before: 'Math.min(...row.signs)',
     after: 'Math.max(...row.signs)',
     because: 'any sign of an equation may stand for it in the elimination, as long as it is always the same one',
