@@ -205,7 +205,7 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
   'a section of the bench view': [
     {
       file: 'server/src/lsp/bench-view-protocol.ts',
-      fill: above('  readonly numbers: NumbersView;', '  readonly moon: { readonly phase: string };'),
+      fill: above('  readonly numbers: NumbersTable;', '  readonly moon: { readonly phase: string };'),
     },
     {
       file: 'server/src/lsp/bench-view-protocol.ts',

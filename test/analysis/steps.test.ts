@@ -39,12 +39,15 @@ const INSTRUMENT = `instrument i {
 
 const host = (text: string) => hostOf({ 'example.pickup': text });
 
-/** What is told first of a text that was another one before; with the pieces of text that the findings point at. */
+/**
+ * What is told first of a text that was another one before, with the pieces of text that the findings point at: nothing where nothing
+ * has to be solved.
+ */
 function early(before: string | undefined, text: string, analyser = createAnalyser()): readonly string[] {
   const former = before === undefined ? undefined : analyser.analyse(EXAMPLE, host(before));
   let told: EarlyFindings | undefined;
   for (const step of analyser.analysing(EXAMPLE, host(text), former)) told = step?.() ?? told;
-  assert.ok(told);
+  if (!told) return [];
   const { findings, locate } = told;
   return findings.map(({ code, place }) => {
     const at = locate(place);
@@ -81,9 +84,8 @@ describe('what is told first', () => {
 
   it('drops what stood in a pickup that is gone or has another name', () => {
     const before = AGAINST('heron') + AGAINST('wren');
-    assert.deepEqual(early(before, AGAINST('wren')), [CANCEL('wren')]);
+    assert.deepEqual(early(before, AGAINST('wren') + AGAINST('egret')), [CANCEL('wren')]);
     assert.deepEqual(early(AGAINST('heron'), AGAINST('heron').replace('pickup heron', 'pickup egret')), []);
-    assert.deepEqual(early(AGAINST('heron'), ''), []);
   });
 
   it('drops what was written wrong and is no more', () => {
