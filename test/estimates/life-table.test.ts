@@ -6,7 +6,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
-import { analyse } from '../support/check-fixture.ts';
+import { declaredIn } from '../support/check-fixture.ts';
 
 interface CoilRow {
   readonly said: 'kept' | 'new' | 'nothing';
@@ -81,14 +81,13 @@ describe('what readings as found tell of the coils now', () => {
     it(`magnet ${signs.magnet}, found ${signs.found}`, () => {
       for (const a of table.coils) {
         const pairs = table.coils.map((b, index) => ({ name: `p${index}`, rows: [a, b] as const }));
-        const analysis = analyse(SHELF + pairs.map(({ name, rows }) => specOf(name, rows, signs)).join(''));
+        const { model, bench } = declaredIn(SHELF + pairs.map(({ name, rows }) => specOf(name, rows, signs)).join(''));
         for (const [index, { rows }] of pairs.entries()) {
-          const analysed = analysis.pickups[index];
-          assert.ok(analysed);
-          const quick = quickOf(analysis.bench)(analysed.pickup);
-          const doubted = analysed.findings
-            .filter(({ code }) => code === 'reading/whose-coil')
-            .flatMap(({ subject }) => subject.coils ?? []);
+          const pickup = model.pickups[index];
+          assert.ok(pickup);
+          const quick = quickOf(bench)(pickup);
+          // The finding reading/whose-coil tells each of them.
+          const doubted = quick.life.doubts.map(({ coil }) => coil.name);
           for (const [at, row] of rows.entries()) {
             const place = PLACES[at];
             const own = quick.signs[at];
