@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { offsetFrom, spanFrom } from '../../server/src/lsp/from-protocol.ts';
-import { toRange, toTextEdit } from '../../server/src/lsp/to-protocol.ts';
+import { toRange, toSnippetEdit, toTextEdit } from '../../server/src/lsp/to-protocol.ts';
 
 const documentOf = (text: string): TextDocument => TextDocument.create('file:///x.pickup', 'pickup', 1, text);
 
@@ -55,5 +55,27 @@ describe('positions', () => {
     const edit = { span: { start: 0, end: 0 }, newText: 'a\nb' };
     assert.equal(toTextEdit(documentOf('x\r\ny'), edit).newText, 'a\r\nb');
     assert.equal(toTextEdit(documentOf('x\ny'), edit).newText, 'a\nb');
+  });
+
+  it('a change with gaps leads through them, line ends as in the text; one without is none', () => {
+    const document = documentOf('x\r\ny');
+    const { uri } = document;
+    const edit = { at: { uri, start: 3, end: 3 }, newText: 'a …\n' };
+    assert.equal(
+      toSnippetEdit(() => document, [edit]),
+      undefined,
+    );
+    const at = { line: 1, character: 0 };
+    assert.deepEqual(
+      toSnippetEdit(() => document, [{ ...edit, snippet: 'a $1\n' }]),
+      {
+        documentChanges: [
+          {
+            textDocument: { uri, version: null },
+            edits: [{ range: { start: at, end: at }, snippet: { kind: 'snippet', value: 'a $1\r\n' } }],
+          },
+        ],
+      },
+    );
   });
 });

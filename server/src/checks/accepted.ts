@@ -1,9 +1,9 @@
-/** Findings that the writer keeps: they become information; an acceptance that nothing needs is a finding itself. */
+/** Findings that the writer keeps: they become information, where they are not less already; an acceptance that nothing needs is a finding itself. */
 import type { Acceptance } from '../model/acceptance.ts';
 import type { Place } from '../model/place.ts';
 import { removeLine } from './edits.ts';
 import type { Finding } from './finding.ts';
-import { lateCodes } from './index.ts';
+import { buildCodes, lateCodes } from './index.ts';
 import { say } from './say.ts';
 import { type Told, told } from './telling.ts';
 
@@ -28,13 +28,18 @@ export function acceptedFindings(
     if (!acceptance) return finding;
     for (const { accepted, name } of things)
       for (const each of accepted) if (covers(each, finding, name)) used.add(each);
-    return { ...finding, severity: 'information', ...asAccepted(finding, acceptance) };
+    const severity = finding.severity === 'hint' ? 'hint' : 'information';
+    return { ...finding, severity, isAccepted: true, ...asAccepted(finding, acceptance) };
   });
   const unused = things.flatMap(({ accepted }) =>
     accepted.filter((each) => !used.has(each) && (isComplete || !isLate(each))),
   );
   return [...kept, ...unused.map(unusedFinding)];
 }
+
+/** What may be kept: what is found of a build and of its photographs. A text that does not read is put right. */
+export const mayBeAccepted = ({ code, isAccepted }: Finding): boolean =>
+  isAccepted !== true && !code.startsWith('name/') && (buildCodes.has(code) || code.startsWith('photo/'));
 
 /** True where something is accepted that only the late checks may find. */
 export const acceptsLate = (things: readonly Accepting[]): boolean =>

@@ -11,6 +11,8 @@ export interface Finding extends Told {
   /** Stable code of two words: `phase/coils-cancel`. */
   readonly code: Code;
   readonly severity: Severity;
+  /** The writer keeps it, see `accept`. */
+  readonly isAccepted?: true;
   readonly place: Place;
   readonly related: readonly Related[];
   /** Remedies proposed by the check, made on demand. They are offered only once verified, see `Analysis.verifiedFixes`. `inSight`: all pickups that the file may name. */

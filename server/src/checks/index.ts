@@ -93,6 +93,12 @@ export const instrumentChecks = inOrder([
   humPartlyCancelledPosition,
 ]);
 
+/** Codes of what is found of a build, and not of how it is written. */
+export const buildCodes: ReadonlySet<string> = new Set([
+  ...[...pickupChecks, ...instrumentChecks].map(({ code }): Code => code),
+  'fit/former-state',
+]);
+
 /** Codes that may be found only once the inductances are known. */
 export const lateCodes: ReadonlySet<string> = new Set(
   [...pickupChecks, ...instrumentChecks].flatMap(({ code, late }: Check<never>) => (late ? [code] : [])),

@@ -16,15 +16,20 @@ import { KICK_METER, KICK_MOTION, KICK_READ } from '../words/kick.ts';
 import { coilWords, endLead } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 
-export interface MissingReading {
+/** A line of readings, with a gap (`…`) where what the meter shows goes. */
+export interface ReadingLine {
+  readonly line: string;
+  /** What may stand in the gap, where that is one of few words. */
+  readonly words?: readonly string[];
+}
+
+export interface MissingReading extends ReadingLine {
   /** `phase and hum`, `turns of the screw coil`. */
   readonly settles: string;
   /** An order: which probes go where. */
   readonly how: string;
   /** What the meter should show, where that can be said before. */
   readonly expected?: string;
-  /** The line to write into the spec, a gap where the number goes. */
-  readonly line: string;
   /** The part that it is about. */
   readonly place: Place;
 }
@@ -124,35 +129,65 @@ function tracing(coils: readonly Coil[]): MissingReading {
   return {
     settles: `which leads belong to ${list(coils.map(coilWords))}`,
     how: `Meter in ohms between every pair of leads: a pair that is not open is one coil. Then a kick, red probe on one lead of the pair, the meter at its ${KICK_METER}: bring ${KICK_MOTION}; ${KICK_READ}.`,
-    line: `kick A to B at ${first.name} approach positive`,
+    line: `kick … to … at ${first.name} approach …`,
     place: first.place,
   };
 }
 
 /** What leaves phase or hum open, one reading a coil. */
 function signReadings(signs: readonly CoilSigns[], netlist: PickupNetlist): readonly MissingReading[] {
-  const live = signs.filter(sounds);
-  const { phase: phaseOpen, hum: humOpen } = openSigns(live);
-  return [...new Set([...phaseOpen, ...humOpen])].flatMap((each): readonly MissingReading[] => {
-    const { coil, wind, pole, windPole } = each;
-    const settles = `${[...(phaseOpen.includes(each) ? ['phase'] : []), ...(humOpen.includes(each) ? ['hum'] : [])].join(' and ')} (${coilWords(coil)})`;
-    const kick: MissingReading = {
-      settles,
-      how: `Meter at its ${KICK_METER}, red on ${endLead(netlist, coil, 'finish')}, black on ${endLead(netlist, coil, 'start')}: bring ${KICK_MOTION} of ${coilWords(coil)}; ${KICK_READ}.`,
-      line: `kick ${endLead(netlist, coil, 'finish')} to ${endLead(netlist, coil, 'start')} at ${coil.name} approach …`,
-      place: coil.place,
-    };
-    const compass: MissingReading = {
-      settles,
-      how: `Hold a compass over the poles of ${coilWords(coil)}: the end that turns to them has the other pole.`,
-      line: `compass ${coil.name} …`,
-      place: coil.place,
-    };
-    const needsKick = windPole === undefined && (wind === undefined || phaseOpen.includes(each));
-    const needsCompass = pole === undefined && (wind === undefined || !needsKick);
-    // Wind known, pole not: the compass alone. Neither: the kick gives their product, the compass the pole.
-    if (wind !== undefined && pole === undefined) return [compass];
-    return [...(needsKick ? [kick] : []), ...(needsCompass ? [compass] : [])];
+  const { phase, hum } = openSigns(signs.filter(sounds));
+  return [...new Set([...phase, ...hum])].flatMap((each) =>
+    readingsOfSigns(each, netlist, { isPhaseOpen: phase.includes(each), isHumOpen: hum.includes(each) }),
+  );
+}
+
+function readingsOfSigns(
+  { coil, wind, pole, windPole }: CoilSigns,
+  netlist: PickupNetlist,
+  { isPhaseOpen, isHumOpen }: { readonly isPhaseOpen: boolean; readonly isHumOpen: boolean },
+): readonly MissingReading[] {
+  const settles = `${[...(isPhaseOpen ? ['phase'] : []), ...(isHumOpen ? ['hum'] : [])].join(' and ')} (${coilWords(coil)})`;
+  const kick: MissingReading = {
+    settles,
+    how: `Meter at its ${KICK_METER}, red on ${endLead(netlist, coil, 'finish')}, black on ${endLead(netlist, coil, 'start')}: bring ${KICK_MOTION} of ${coilWords(coil)}; ${KICK_READ}.`,
+    line: `kick ${endLead(netlist, coil, 'finish')} to ${endLead(netlist, coil, 'start')} at ${coil.name} approach …`,
+    words: KICKS,
+    place: coil.place,
+  };
+  const compass: MissingReading = {
+    settles,
+    how: `Hold a compass over the poles of ${coilWords(coil)}: the end that turns to them has the other pole.`,
+    line: `compass ${coil.name} …`,
+    words: POLES,
+    place: coil.place,
+  };
+  const needsKick = windPole === undefined && (wind === undefined || isPhaseOpen);
+  const needsCompass = pole === undefined && (wind === undefined || !needsKick);
+  // Wind known, pole not: the compass alone. Neither: the kick gives their product, the compass the pole.
+  if (wind !== undefined && pole === undefined) return [compass];
+  return [...(needsKick ? [kick] : []), ...(needsCompass ? [compass] : [])];
+}
+
+const KICKS = ['positive', 'negative'];
+const POLES = ['north-up', 'south-up'];
+
+/** What settles the turns of a coil, or its signs: also of a coil that is heard beside another pickup's only. */
+export function settlingReadings(
+  { bench }: Analysis,
+  { netlist }: PickupAnalysis,
+  coil: Coil,
+  open: 'turns' | 'signs',
+): readonly ReadingLine[] {
+  if (open === 'turns') return [{ line: `${coil.name} … kohm` }];
+  const winding = netlist.windings.find((each) => each.coil === coil);
+  // Nobody knows its leads: what it gives at the output is all that can be kicked.
+  if (winding?.ends === 'unknown') return [{ line: `kick hot to ground at ${coil.name} approach …`, words: KICKS }];
+  const signs = quickEstimates(netlist, bench).signs.find((each) => each.coil === coil);
+  if (signs === undefined) return [];
+  return readingsOfSigns(signs, netlist, {
+    isPhaseOpen: signs.windPole === undefined,
+    isHumOpen: signs.wind === undefined,
   });
 }
 

@@ -5,6 +5,8 @@ import type { Edit } from '../checks/finding.ts';
 export interface TextEdit {
   readonly at: FileSpan;
   readonly newText: string;
+  /** The same text with a stop at each gap, for an editor that leads a person through them. */
+  readonly snippet?: string;
 }
 
 /** Something to write into the file, with its name in the menu. */

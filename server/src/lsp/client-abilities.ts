@@ -19,6 +19,8 @@ export interface ClientAbilities {
   readonly definitionLinks: boolean;
   /** Shows words of our own beside a change in its preview. */
   readonly annotatesChanges: boolean;
+  /** Leads a person through the gaps of a change. */
+  readonly snippetEdits: boolean;
 }
 
 export function readAbilities(params: InitializeParams): ClientAbilities {
@@ -42,6 +44,8 @@ export function readAbilities(params: InitializeParams): ClientAbilities {
     annotatesChanges:
       workspace?.workspaceEdit?.documentChanges === true &&
       workspace.workspaceEdit.changeAnnotationSupport !== undefined,
+    snippetEdits:
+      workspace?.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
   };
 }
 

@@ -15,7 +15,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Span } from '../../../grammar/src/span.ts';
-import { fixAll, quickFixes } from '../features/code-actions.ts';
+import { fixAll, type QuickFix, quickFixes } from '../features/code-actions.ts';
 import { completions } from '../features/completion.ts';
 import { definition } from '../features/definition.ts';
 import { diagnostics } from '../features/diagnostics.ts';
@@ -27,6 +27,7 @@ import { formatting } from '../features/formatting.ts';
 import { hover } from '../features/hover.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { inlayHints } from '../features/inlay-hints.ts';
+import { lineFixes } from '../features/line-fixes.ts';
 import { namedThere } from '../features/name-at.ts';
 import { refactorings } from '../features/refactorings.ts';
 import { references } from '../features/references.ts';
@@ -227,7 +228,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
 function codeActions(
   { document, analysis }: Opened,
   { range, context }: CodeActionParams,
-  options: { readonly textOf: to.TextOf; readonly linksCodes: boolean; readonly annotatesChanges: boolean },
+  options: Pick<ClientAbilities, 'linksCodes' | 'annotatesChanges' | 'snippetEdits'> & { readonly textOf: to.TextOf },
 ): CodeAction[] {
   const cautioned = (edit: WorkspaceEdit, cautions: readonly string[]): WorkspaceEdit =>
     options.annotatesChanges ? to.withCautions(edit, cautions) : edit;
@@ -237,12 +238,14 @@ function codeActions(
     only === undefined || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
   const actions: CodeAction[] = [];
   if (wants(CodeActionKind.QuickFix)) {
-    for (const fix of quickFixes(analysis, span)) {
-      const edit = to.toWorkspaceEdit(options.textOf, fix.edits);
+    const add = (fix: QuickFix): void => {
+      const withStops = options.snippetEdits ? to.toSnippetEdit(options.textOf, fix.edits) : undefined;
+      const edit = withStops ?? to.toWorkspaceEdit(options.textOf, fix.edits);
       const [found] = diagnostics({ ...analysis, findings: [fix.finding] });
       if (edit && found)
         actions.push(to.toQuickFix(fix, to.toDiagnostic(document, found, options), cautioned(edit, fix.cautions)));
-    }
+    };
+    for (const fix of quickFixes(analysis, span)) add(fix);
     // After the single fixes: a plan settles several findings at once.
     for (const { title, edits, cautions, findings } of repairActions(analysis, span)) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
@@ -255,6 +258,7 @@ function codeActions(
           edit: cautioned(edit, cautions),
         });
     }
+    for (const fix of lineFixes(analysis, span)) add(fix);
   }
   if (wants(CodeActionKind.RefactorRewrite)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.

@@ -20,6 +20,7 @@ import {
   type SignatureHelp,
   type SymbolInformation,
   SymbolKind,
+  type TextDocumentEdit,
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
@@ -47,9 +48,23 @@ export function toLocation(textOf: TextOf, at: FileSpan): Location | undefined {
 }
 
 export function toTextEdit(document: TextDocument, edit: { readonly span: Span; readonly newText: string }): TextEdit {
-  // Edits are written with bare line ends; the text keeps its own.
-  const newText = /\r\n/.test(document.getText()) ? edit.newText.replace(/\r?\n/g, '\r\n') : edit.newText;
-  return { range: toRange(document, edit.span), newText };
+  return { range: toRange(document, edit.span), newText: withLineEnds(document, edit.newText) };
+}
+
+/** Edits are written with bare line ends; the text keeps its own. */
+const withLineEnds = (document: TextDocument, text: string): string =>
+  /\r\n/.test(document.getText()) ? text.replace(/\r?\n/g, '\r\n') : text;
+
+/** A change with gaps, in the form that leads through them; `undefined` where the file cannot be had, or there is no gap. */
+export function toSnippetEdit(textOf: TextOf, edits: readonly features.TextEdit[]): WorkspaceEdit | undefined {
+  const documentChanges = edits.flatMap(({ at, snippet }): TextDocumentEdit[] => {
+    const document = textOf(at.uri);
+    if (document === undefined || snippet === undefined) return [];
+    const value = withLineEnds(document, snippet);
+    const edit = { range: toRange(document, at), snippet: { kind: 'snippet', value } as const };
+    return [{ textDocument: { uri: document.uri, version: null }, edits: [edit] }];
+  });
+  return edits.length > 0 && documentChanges.length === edits.length ? { documentChanges } : undefined;
 }
 
 /** `undefined` where a file of the edit cannot be had: half an edit is none. */

@@ -15,6 +15,11 @@ export type Acceptance = Lines[number]['value'] & {
 /** What a block accepts, and what the blocks in it accept. */
 export function acceptancesIn(block: AnyBlock): readonly Acceptance[] {
   const lines = readFact(block, 'accept') as Lines;
-  const own = lines.map(({ value, place }): Acceptance => ({ ...value, place, scope: block.extent }));
+  const own = lines
+    .filter(({ place }) => !isOpen(place))
+    .map(({ value, place }): Acceptance => ({ ...value, place, scope: block.extent }));
   return [...own, ...block.blocks.flatMap(acceptancesIn)];
 }
+
+/** The gap that stands for a reason (`…`) is still to be filled in: nothing is accepted before. */
+const isOpen = ({ chunk, span }: Place): boolean => chunk.text.slice(span.start, span.end).endsWith('…');

@@ -1,0 +1,140 @@
+/** Lines that settle or keep a finding, ready to be filled in: what they say of the build is left to the person who knows or measures it. */
+
+import type { Span } from '../../../grammar/src/span.ts';
+import type { BlockNode, Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
+import { mayBeAccepted } from '../checks/accepted.ts';
+import type { Edit, Finding } from '../checks/finding.ts';
+import { samePlace } from '../model/place.ts';
+import type { QuickFix } from './code-actions.ts';
+import { findingSpan } from './diagnostics.ts';
+import { type ReadingLine, settlingReadings } from './missing-readings.ts';
+import { type OwnPickup, ownPickups } from './own-blocks.ts';
+import { blocksOf } from './syntax-at.ts';
+import { locateEdits } from './text-edits.ts';
+
+/** Of the findings that touch the span: the readings that settle what is open, and the acceptance that keeps it. */
+export function lineFixes(analysis: Analysis, span: Span): readonly QuickFix[] {
+  return analysis.findings.flatMap((finding) => {
+    const at = findingSpan(analysis, finding);
+    if (at === undefined || at.start > span.end || at.end < span.start) return [];
+    return [settling(finding, analysis) ?? [], accepting(finding, analysis) ?? []].flat();
+  });
+}
+
+/** A line whose gaps are open, and the same with a stop at each of them. */
+interface GapLine {
+  readonly text: string;
+  readonly snippet: string;
+}
+
+/** Whatever the edit is made for, made of the lines as text and of those with stops. */
+function gapFix(
+  { finding, analysis, title }: { readonly finding: Finding; readonly analysis: Analysis; readonly title: string },
+  lines: readonly GapLine[],
+  insert: (lines: readonly string[]) => Edit | undefined,
+): QuickFix | undefined {
+  const written = insert(lines.map(({ text }) => text));
+  const snippet = insert(lines.map((line) => line.snippet))?.newText;
+  const edits = written && locateEdits(analysis, [written]);
+  if (edits === undefined || snippet === undefined) return undefined;
+  return { title, preferred: false, cautions: [], edits: edits.map((edit) => ({ ...edit, snippet })), finding };
+}
+
+/** In the innermost block around it. It says nothing of the build and covers what is found in its block: there is nothing to solve again. */
+function accepting(finding: Finding, analysis: Analysis): QuickFix | undefined {
+  if (!mayBeAccepted(finding)) return undefined;
+  const { chunk, span } = finding.place;
+  const around = blocksOf(chunk).filter(({ block }) => block.span.start <= span.start && span.end <= block.span.end);
+  const [outermost, block] = [around[0]?.block.keyword.text, around.at(-1)?.block];
+  if (block === undefined || (outermost !== 'pickup' && outermost !== 'instrument')) return undefined;
+  const before = `accept ${finding.code}`;
+  return gapFix(
+    { finding, analysis, title: 'Accept this finding, because…' },
+    [{ text: `${before} …`, snippet: `${before} "\${1}"` }],
+    (lines) => insertLines(chunk, block, lines),
+  );
+}
+
+/** What is open, of the codes that say so. */
+const OPEN = { 'phase/unproven': 'signs', 'winding/turns-unknown': 'turns' } as const;
+
+/** An editor asks at every move of the cursor. */
+const settling = onceFor((finding: Finding, analysis: Analysis): QuickFix | undefined => {
+  const { code, subject, place, related } = finding;
+  if (code !== 'phase/unproven' && code !== 'winding/turns-unknown') return undefined;
+  // The coils that are open are where the finding points to.
+  const places = [place, ...related.map((each) => each.place)];
+  const [found, ...others] = ownPickups(analysis).flatMap((own) => {
+    if (subject.pickup !== undefined && subject.pickup !== own.analysed.pickup.name) return [];
+    const coils = own.analysed.pickup.coils.filter((coil) => places.some((each) => samePlace(each, coil.place)));
+    return coils.length > 0 ? [{ own, coils }] : [];
+  });
+  if (found === undefined || others.length > 0) return undefined;
+  const { own, coils } = found;
+  const readings = coils.flatMap((coil) => settlingReadings(analysis, own.analysed, coil, OPEN[code]));
+  if (readings.length === 0 || !settles(readings, own, finding, analysis)) return undefined;
+  const lines = gapLines(readings);
+  const title = `Insert the reading that settles it: ${lines.map(({ text }) => text).join('; ')}`;
+  return gapFix({ finding, analysis, title }, lines, (written) => insertReadings(own, written));
+});
+
+/** Solved again with the gaps filled in, whichever way: the finding is gone. */
+function settles(readings: readonly ReadingLine[], own: OwnPickup, finding: Finding, analysis: Analysis): boolean {
+  const filled = readings.map(({ line, words }) => line.replace(GAP, words?.[0] ?? '5'));
+  const edit = insertReadings(own, filled);
+  const after = edit && analysis.edited([edit]);
+  return after !== undefined && !after.findings.some((each) => isSame(each, finding));
+}
+
+const isSame = (one: Finding, { code, subject }: Finding): boolean =>
+  one.code === code && JSON.stringify(one.subject) === JSON.stringify(subject);
+
+/** Stops are counted through all the lines that are written together. */
+function gapLines(readings: readonly ReadingLine[]): readonly GapLine[] {
+  let stops = 0;
+  return readings.map(({ line, words }) => {
+    const stop = (): string => {
+      stops += 1;
+      return words ? `\${${stops}|${words.join(',')}|}` : `\${${stops}}`;
+    };
+    return { text: line, snippet: line.replace(GAP, stop) };
+  });
+}
+
+const GAP = /…/g;
+
+/** At the end of the newest readings of the pickup as it is, or in readings of their own. */
+function insertReadings({ placed, block }: OwnPickup, lines: readonly string[]): Edit | undefined {
+  const taken = block.body.flatMap((each) =>
+    each.kind === 'block' && each.keyword.text === 'readings' && each.head.every(({ text }) => text !== 'found')
+      ? [each]
+      : [],
+  );
+  const last = taken.at(-1);
+  if (last) return insertLines(placed.chunk, last, lines);
+  return insertLines(placed.chunk, block, ['readings {', ...lines.map((line) => `  ${line}`), '}']);
+}
+
+/**
+ * Before the closing brace, at the very start of its line: an editor that indents what it inserts as the line around it then
+ * leaves these as they are. Behind the last fact where the block stands on one line.
+ */
+function insertLines(chunk: Chunk, block: BlockNode, lines: readonly string[]): Edit | undefined {
+  if (block.open === undefined || block.close === undefined) return undefined;
+  const { text } = chunk;
+  const lineStart = text.lastIndexOf('\n', block.close.start - 1) + 1;
+  const indent = text.slice(lineStart, block.close.start);
+  if (/^[ \t]*$/.test(indent)) return insertion(chunk, lineStart, lines.map((line) => `${indent}  ${line}\n`).join(''));
+  if (lines.some((line) => line.endsWith('{'))) return undefined;
+  const last = block.body.at(-1);
+  return last
+    ? insertion(chunk, last.span.end, lines.map((line) => `; ${line}`).join(''))
+    : insertion(chunk, block.open.end, ` ${lines.join('; ')}`);
+}
+
+const insertion = (chunk: Chunk, at: number, newText: string): Edit => ({
+  place: { chunk, span: { start: at, end: at } },
+  newText,
+});
