@@ -76,6 +76,16 @@ describe('the hookup to solder', () => {
       }
     });
 
+  it('is not for coils of which one lies under some strings only', () => {
+    const [screw] = coils('screw', ['pink', 'violet']);
+    const [slug] = coils('slug', ['turquoise', 'grey']);
+    assert.ok(screw && slug);
+    const text = pickup(unknown([screw, slug]), [screw, slug], true);
+    assert.ok(offered(text));
+    for (const name of ['screw', 'slug'])
+      assert.equal(offered(text.replace(`coil ${name} {`, `coil ${name} {\n    serves strings 1 to 3`)), undefined);
+  });
+
   it('waits for a kick at each coil, and says what a compass would tell', () => {
     const [screw] = coils('screw', ['pink', 'violet']);
     const [slug] = coils('slug', ['turquoise', 'grey']);

@@ -121,3 +121,117 @@ describe('every change of small instruments', () => {
     }
   });
 });
+
+describe('the faults of an instrument', () => {
+  const double = (name: string, more = '', joints = '    shield bare\n') => `pickup ${name} {
+  conductors violet grey pink turquoise
+  shield bare
+${more}  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start to pink
+    finish to grey
+  }
+  coil slug {
+    turns 5_000
+    wound clockwise
+    polarity south-up
+    start to violet
+    finish to turquoise
+  }
+  hookup {
+    hot violet
+    link turquoise grey
+    ground pink${joints === '' ? ' bare' : ''}
+${joints}  }
+}
+`;
+  const judgeOf = (text: string) => {
+    const analysis = analyse(text);
+    const [instrument] = analysis.model.instruments;
+    assert.ok(instrument);
+    const pickups = [...new Set(instrument.slots.flatMap(({ pickup }) => pickup ?? []))];
+    const { judge, moves } = searchable(analysis, { instrument, pickups });
+    const move = (work: Move['work'], name: string) => {
+      const found = moves.find((each) => each.work === work && each.on === 'pickup' && each.pickup.name === name);
+      assert.ok(found, `${work} of ${name}`);
+      return found;
+    };
+    return { judge, move, faults: (...made: readonly Move[]) => foreseenBy(judge.faults(made)) };
+  };
+  const foreseenBy = (faults: readonly Fault[] | undefined) =>
+    faults?.map(({ kind, pickup, position }) => `${kind} ${pickup?.name ?? position?.key.value}`);
+  const instrument = (positions: string, slots = '  pickup bridge heron\n  pickup neck wren\n') =>
+    `instrument i {\n${slots}  selector {\n${positions}  }\n}\n`;
+
+  it('are none where all is well, and one where a pickup stands against another', () => {
+    const { faults, move } = judgeOf(
+      double('heron') + double('wren') + instrument('    1 "both" bridge parallel neck\n'),
+    );
+    assert.deepEqual(faults(), []);
+    assert.deepEqual(faults(move('hot and ground', 'heron')), ['phase 1']);
+    assert.deepEqual(faults(move('hot and ground', 'heron'), move('hot and ground', 'wren')), []);
+    // With the rods of one coil turned, its coils cancel in the pickup itself; both turned stand against the other pickup.
+    assert.deepEqual(faults(move('rods of a coil', 'heron')), ['phase heron', 'phase 1']);
+    assert.deepEqual(faults(move('rods of all coils', 'heron')), ['phase 1']);
+  });
+
+  it('are that a position is in phase which is meant not to be', () => {
+    const meant = (selection: string) =>
+      judgeOf(double('heron') + double('wren') + instrument(`    1 "odd" ${selection}, on purpose\n`));
+    const odd = meant('bridge parallel reversed neck');
+    assert.deepEqual(odd.faults(), []);
+    assert.deepEqual(odd.faults(odd.move('hot and ground', 'heron')), ['meant 1']);
+    // In phase already: nobody knows what was meant.
+    const even = meant('bridge parallel neck');
+    assert.deepEqual(even.faults(), []);
+    assert.deepEqual(even.faults(even.move('hot and ground', 'heron')), []);
+  });
+
+  it('leave out a pickup that is meant to be out of phase, and positions of a pickup that is not known', () => {
+    const turned = double('heron').replace(
+      'link turquoise grey\n    ground pink',
+      'link turquoise pink\n    ground grey',
+    );
+    assert.deepEqual(judgeOf(turned + double('wren') + instrument('    1 "bridge" bridge\n')).faults(), [
+      'phase heron',
+    ]);
+    const meant = turned.replace('  hookup {', '  hookup {\n    on purpose');
+    assert.deepEqual(judgeOf(meant + double('wren') + instrument('    1 "bridge" bridge\n')).faults(), []);
+    const unknown = judgeOf(
+      double('heron') +
+        instrument(
+          '    1 "both" bridge parallel neck\n    2 "bridge" bridge\n',
+          '  pickup bridge heron\n  pickup neck nobody\n',
+        ),
+    );
+    assert.deepEqual([unknown.faults(), unknown.faults(unknown.move('hot and ground', 'heron'))], [[], []]);
+  });
+
+  it('are metal that comes to hot: with hot and ground swapped, or where a pickup lies on another one', () => {
+    const shared = judgeOf(double('heron', '', '') + double('wren') + instrument('    1 "bridge" bridge\n'));
+    assert.deepEqual(shared.faults(), []);
+    const series = (first: string, second: string, joints: string) =>
+      judgeOf(
+        double('heron', '', joints) + double('wren') + instrument(`    1 "both" ${first} series ${second}\n`),
+      ).faults();
+    // The first of a row lies on hot, and its own ground on the second.
+    assert.deepEqual(series('bridge', 'neck', ''), ['metal heron']);
+    assert.deepEqual(series('neck', 'bridge', ''), []);
+    assert.deepEqual(series('bridge', 'neck', '    shield bare\n'), []);
+    const reversed = judgeOf(double('heron', '', '') + double('wren') + instrument('    1 "odd" reversed bridge\n'));
+    assert.deepEqual(reversed.faults(), ['metal heron']);
+    const hot = double('heron').replace('hot violet', 'hot violet bare').replace('    shield bare\n', '');
+    assert.deepEqual(judgeOf(hot + double('wren') + instrument('    1 "bridge" bridge\n')).faults(), ['metal heron']);
+  });
+
+  it('are not told of what cannot be made', () => {
+    const { judge, move } = judgeOf(double('heron') + double('wren') + instrument('    1 "bridge" bridge\n'));
+    const impossible: Move = {
+      ...(move('hot and ground', 'heron') as Extract<Move, { on: 'pickup' }>),
+      add: (change) => ({ ...change, leadsSwapped: ['nobody'] }),
+    };
+    assert.equal(judge.faults([impossible]), undefined);
+  });
+});
