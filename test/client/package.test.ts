@@ -41,6 +41,7 @@ describe('the package', () => {
       'client/pictures/bench-view.png',
       'client/pictures/finding.png',
       'client/pictures/instrument.png',
+      'client/syntaxes/pickup-in-markdown.tmLanguage.json',
       'client/syntaxes/pickup.tmLanguage.json',
       ...['compare', 'keep'].flatMap(inThemes),
       'client/walkthrough/lesson.pickup',

@@ -50,31 +50,65 @@ bobbin low-six like tall-six { # the shelf
   core 60,0 x 5.8 mm
 `;
 
+const GRAMMARS: Readonly<Record<string, string>> = {
+  'source.pickup': 'client/syntaxes/pickup.tmLanguage.json',
+  'markdown.pickup.codeblock': 'client/syntaxes/pickup-in-markdown.tmLanguage.json',
+};
+/** Stands for the editor's own grammar of Markdown, into which ours is injected. */
+const MARKDOWN = JSON.stringify({
+  scopeName: 'text.html.markdown',
+  patterns: [{ include: 'markdown.pickup.codeblock' }],
+});
+
+interface Token {
+  readonly text: string;
+  readonly scope: string;
+}
+
 describe('the colours of text', () => {
-  let tokens: readonly { text: string; scope: string }[] = [];
+  let tokens: readonly Token[] = [];
+  let inMarkdown: readonly Token[] = [];
 
   before(async () => {
     const wasm = readFileSync(require.resolve('vscode-oniguruma/release/onig.wasm'));
     await oniguruma.loadWASM(wasm);
-    const path = 'client/syntaxes/pickup.tmLanguage.json';
     const registry = new textmate.Registry({
       onigLib: Promise.resolve({
         createOnigScanner: (patterns) => new oniguruma.OnigScanner(patterns),
         createOnigString: (text) => new oniguruma.OnigString(text),
       }),
-      loadGrammar: async () => textmate.parseRawGrammar(readFileSync(path, 'utf8'), path),
+      loadGrammar: async (scope) => {
+        const path = GRAMMARS[scope];
+        return textmate.parseRawGrammar(path === undefined ? MARKDOWN : readFileSync(path, 'utf8'), path ?? 'md.json');
+      },
     });
-    const grammar = await registry.loadGrammar('source.pickup');
-    assert.ok(grammar);
-    let stack = textmate.INITIAL;
-    tokens = SPEC.split('\n').flatMap((line) => {
-      const result = grammar.tokenizeLine(line, stack);
-      stack = result.ruleStack;
-      return result.tokens.map(({ startIndex, endIndex, scopes }) => ({
-        text: line.slice(startIndex, endIndex),
-        scope: scopes.at(-1) ?? '',
-      }));
-    });
+    const tokensOf = async (scopeName: string, text: string): Promise<readonly Token[]> => {
+      const grammar = await registry.loadGrammar(scopeName);
+      assert.ok(grammar);
+      let stack = textmate.INITIAL;
+      return text.split('\n').flatMap((line) => {
+        const result = grammar.tokenizeLine(line, stack);
+        stack = result.ruleStack;
+        return result.tokens.map(({ startIndex, endIndex, scopes }) => ({
+          text: line.slice(startIndex, endIndex),
+          scope: scopes.at(-1) ?? '',
+        }));
+      });
+    };
+    tokens = await tokensOf('source.pickup', SPEC);
+    inMarkdown = await tokensOf(
+      'text.html.markdown',
+      'turns 1\n```pickup\ncoil main {\n  turns 5_000\n}\n```\nturns 2\n',
+    );
+  });
+
+  it('in a fence of Markdown are those of a spec, and end with it', () => {
+    const scopesOf = (text: string) =>
+      inMarkdown.filter((token) => token.text.trim() === text).map(({ scope }) => scope);
+    assert.deepEqual(scopesOf('coil'), ['storage.type.block.pickup']);
+    assert.deepEqual(scopesOf('5_000'), ['constant.numeric.pickup']);
+    assert.deepEqual(scopesOf('turns'), ['support.type.property-name.pickup']);
+    for (const outside of ['turns 1', 'turns 2']) assert.deepEqual(scopesOf(outside), ['text.html.markdown']);
   });
 
   for (const [text, scope] of TABLE) {

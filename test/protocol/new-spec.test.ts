@@ -43,8 +43,8 @@ describe('a new spec by request', () => {
       {
         uri,
         bobbins: [
-          { name: 'rod-six', ownMagnets: true },
-          { name: 'slugs', ownMagnets: false },
+          { name: 'rod-six', ownMagnets: true, poles: 6 },
+          { name: 'slugs', ownMagnets: false, poles: 6 },
         ],
         wires: ['plain-42'],
         spools: ['RYD-W7'],

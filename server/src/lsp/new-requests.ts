@@ -1,4 +1,5 @@
 import { COLOUR_CODES, COLOURS } from '../../../grammar/values/iec60757.ts';
+import { given } from '../../../grammar/values/present.ts';
 import { LEAD_COLOURS } from '../documents/theme.ts';
 import { newSpec } from '../features/new-spec.ts';
 import { STARTER_SHOP } from '../features/starter-shop.ts';
@@ -41,7 +42,11 @@ function shelfOf(session: Session, uri: string): readonly Shelf[] {
   const bobbins = analysis
     .namesInScope('bobbin')
     .filter(isBobbin)
-    .map(({ name, pole }) => ({ name, ownMagnets: isMagnetic(pole?.value) }));
+    .map(({ name, pole, poles }) => ({
+      name,
+      ownMagnets: isMagnetic(pole?.value),
+      ...given({ poles: poles?.value.count }),
+    }));
   const shelf: Shelf = { uri, bobbins, wires: names('wire'), spools: names('spool'), magnets: names('magnet') };
   return bobbins.length > 0 && shelf.wires.length + shelf.spools.length > 0 ? [shelf] : [];
 }

@@ -193,7 +193,8 @@ export interface NewChoicesResult extends Message {
 /** Names that a spec may use which uses that file. */
 export interface Shelf {
   readonly uri: string;
-  readonly bobbins: readonly { readonly name: string; readonly ownMagnets: boolean }[];
+  /** `poles`: how many, where that is stated; a blade serves any number of strings. */
+  readonly bobbins: readonly { readonly name: string; readonly ownMagnets: boolean; readonly poles?: number }[];
   readonly wires: readonly string[];
   readonly spools: readonly string[];
   readonly magnets: readonly string[];

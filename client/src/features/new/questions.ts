@@ -22,8 +22,21 @@ export async function askAnswers(what: NewAnswers['what'], choices: NewChoicesRe
   const coils = strings && (await pick('How many coils has each pickup?', NEW_COILS, 1));
   const positions = coils && (await askPositions(what));
   const leads = positions && (await askLeads(coils, choices.colours));
-  const parts = leads && (await askParts(choices.shelves));
-  return parts && { what, title, strings, coils, positions, leads, parts };
+  const parts = leads && (await askParts(choices.shelves, strings));
+  const turns = parts && (await askTurns());
+  return parts && turns !== undefined
+    ? { what, title, strings, coils, positions, leads, parts, ...(turns === '' ? {} : { turns: Number(turns) }) }
+    : undefined;
+}
+
+/** Empty where nobody knows them: a reading is to tell then. */
+async function askTurns(): Promise<string | undefined> {
+  const answer = await window.showInputBox({
+    title: 'How many turns has each coil?',
+    prompt: 'Leave it empty where a resistance reading is to tell.',
+    validateInput: (text) => (/^\s*([1-9]\d{0,5})?\s*$/.test(text) ? undefined : 'A whole number, or nothing.'),
+  });
+  return answer?.trim();
 }
 
 async function pick<T extends string | number>(
@@ -67,7 +80,7 @@ function swatchOf(colour: string): Uri {
   return Uri.parse(`data:image/svg+xml;base64,${btoa(svg)}`, true);
 }
 
-async function askParts(shelves: NewChoicesResult['shelves']): Promise<NewParts | undefined> {
+async function askParts(shelves: NewChoicesResult['shelves'], strings: number): Promise<NewParts | undefined> {
   const described = {
     label: 'Described now',
     description: 'usual measures, to be corrected by what the caliper shows',
@@ -88,9 +101,11 @@ async function askParts(shelves: NewChoicesResult['shelves']): Promise<NewParts 
     const gauge = await pick('Gauge of the wire, AWG', NEW_GAUGES, 42);
     return gauge && { kind: 'described', gauge };
   }
+  // Those with another number of poles serve other strings; where no other is there, all are offered.
+  const fitting = shelf.bobbins.filter(({ poles }) => poles === undefined || poles === strings);
   const name = await pick(
     'Which bobbin?',
-    shelf.bobbins.map((each) => each.name),
+    (fitting.length > 0 ? fitting : shelf.bobbins).map((each) => each.name),
   );
   const bobbin = shelf.bobbins.find((each) => each.name === name);
   const wire = bobbin && (await askWire(shelf));
