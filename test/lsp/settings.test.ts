@@ -15,6 +15,12 @@ describe('settings', () => {
       assert.equal(readSettings({ check: { scope } }).checkScope, 'openFiles');
   });
 
+  it('code lenses are there until they are switched off', () => {
+    assert.equal(readSettings({ codeLens: false }).codeLens, false);
+    assert.equal(readSettings({ codeLens: false, inlayHints: { enabled: false } }).codeLens, false);
+    for (const codeLens of [undefined, 'no', null]) assert.equal(readSettings({ codeLens }).codeLens, true);
+  });
+
   it('hints have one switch for all, and one for each kind', () => {
     assert.deepEqual([...readSettings({ inlayHints: { enabled: false } }).hints], []);
     assert.deepEqual(

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import type { CodeLens } from 'vscode-languageserver';
 import { SINGLE } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
@@ -53,6 +54,21 @@ describe('one server', () => {
     assert.ok(server.published.length - before < 20, `${server.published.length - before} answers to 40 changes`);
   });
 
+  it('a lens says where it stands first, and what it says when it is in sight', async () => {
+    server.open(file, SINGLE);
+    const lenses = await server.request<CodeLens[]>('textDocument/codeLens', { textDocument: { uri: file } });
+    assert.deepEqual(
+      lenses.map(({ range, command }) => [range.start.line, command?.title]),
+      [undefined, undefined, 'bench view', 'cards'].map((title) => [2, title]),
+    );
+    const titles = await Promise.all(
+      lenses.slice(0, 2).map((lens) => server.request<CodeLens>('codeLens/resolve', lens)),
+    );
+    // The parts are not there.
+    assert.equal(titles[0]?.command?.title, 'one coil');
+    assert.equal(titles[1]?.command?.title, 'named in no other file');
+  });
+
   it('unknown messages and missing parameters are refused or ignored, and the server lives', async () => {
     server.open(file, SINGLE);
     await assert.rejects(server.request('foo/bar', { x: 1 }), { code: -32601 });
@@ -64,7 +80,8 @@ describe('one server', () => {
     server.notify('workspace/didChangeWatchedFiles', null);
     await assert.rejects(server.request('textDocument/hover'));
     assert.equal(await server.request('textDocument/hover', at(1e9, 1e9)), null);
-    assert.equal(await server.request('textDocument/hover', at(-1, -1)), null);
+    const first = await server.request('textDocument/hover', at(0, 0));
+    assert.deepEqual(await server.request('textDocument/hover', at(-1, -1)), first);
     assert.ok(await server.request('textDocument/completion', at(1e9, 1e9)));
     assert.equal(
       await server.request('textDocument/hover', { ...at(0, 0), textDocument: { uri: 'file:///never' } }),

@@ -11,6 +11,7 @@ export interface ClientAbilities {
   readonly registersConfiguration: boolean;
   readonly registersWatching: boolean;
   readonly refreshesHints: boolean;
+  readonly refreshesLenses: boolean;
   /** It asks for findings, and asks again when it is told to; ours is sent them, those of the text before those of the circuit. */
   readonly pullsFindings: boolean;
   readonly markdown: boolean;
@@ -36,6 +37,7 @@ export function readAbilities(params: InitializeParams): ClientAbilities {
     registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatching: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     pullsFindings: !isOurs && textDocument?.diagnostic !== undefined && workspace?.diagnostics?.refreshSupport === true,
     markdown: textDocument?.hover?.contentFormat?.includes('markdown') === true,
     snippets: textDocument?.completion?.completionItem?.snippetSupport === true,

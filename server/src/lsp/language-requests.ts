@@ -38,12 +38,13 @@ import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
-import { answering, type Report } from './guard.ts';
+import { answering } from './guard.ts';
 import { withPictures } from './hover-pictures.ts';
-import type { Opened, Session } from './session.ts';
-import type { Settings } from './settings.ts';
+import { serveLenses } from './lens-requests.ts';
+import type { Served } from './served.ts';
+import type { Opened } from './session.ts';
 import * as to from './to-protocol.ts';
-import { namedByKey, type Workspace } from './workspace.ts';
+import { namedByKey } from './workspace.ts';
 
 export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' | 'workspace'> = {
   hoverProvider: true,
@@ -62,6 +63,7 @@ export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' |
   renameProvider: { prepareProvider: true },
   foldingRangeProvider: true,
   documentLinkProvider: {},
+  codeLensProvider: { resolveProvider: true },
   inlayHintProvider: true,
   semanticTokensProvider: {
     legend: { tokenTypes: [...to.TOKEN_TYPES], tokenModifiers: [...to.TOKEN_MODIFIERS] },
@@ -69,14 +71,6 @@ export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' |
     range: true,
   },
 };
-
-interface Served {
-  readonly session: Session;
-  readonly workspace: Workspace;
-  readonly report: Report;
-  readonly abilities: ClientAbilities;
-  readonly settings: () => Settings;
-}
 
 /** Answers the requests of the Language Server Protocol from the features. */
 export function serveLanguage(connection: Connection, served: Served): void {
@@ -102,6 +96,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
       return found ? answer(found, params) : empty;
     });
 
+  serveLenses(connection, served, opened);
   connection.onHover(
     about<HoverParams, HoverAnswered | null>('hover', null, async ({ document, analysis }, { position }) => {
       const found = hover(analysis, offsetFrom(document, position));

@@ -1,4 +1,5 @@
 import {
+  CodeLensRefreshRequest,
   type Connection,
   type Diagnostic,
   type DiagnosticServerCancellationData,
@@ -201,10 +202,14 @@ function start(
       late.wanted(document);
     },
   });
+  const refreshBeside = (): void => {
+    if (abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
+    if (abilities.refreshesLenses) connection.sendRequest(CodeLensRefreshRequest.type).catch(ignore);
+  };
   /** What stands beside the text in the editor has changed although that text has not. */
   const affected = (documents: readonly TextDocument[]): void => {
     push.affected(documents);
-    if (documents.length > 0 && abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
+    if (documents.length > 0) refreshBeside();
   };
 
   const closed = (uri: string): void => {
@@ -230,7 +235,7 @@ function start(
     if (!abilities.configuration) return;
     try {
       take(readSettings(await connection.workspace.getConfiguration(SETTINGS_SECTION)));
-      if (abilities.refreshesHints) connection.languages.inlayHint.refresh().catch(ignore);
+      refreshBeside();
     } catch (error) {
       report('settings', error);
     }
@@ -254,7 +259,14 @@ function start(
       });
     }
   });
-  serveLanguage(connection, { session, workspace, report, abilities, settings: () => settings });
+  serveLanguage(connection, {
+    session,
+    workspace,
+    report,
+    abilities,
+    settings: () => settings,
+    rest: () => pace.turn(),
+  });
   serveOwnRequests(connection, { session, report });
   return {
     setFolders: (uris) => session.files.setFolders(uris),

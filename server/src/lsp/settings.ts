@@ -9,20 +9,24 @@ export type CheckScope = 'openFiles' | 'workspace';
 export interface Settings {
   readonly checkScope: CheckScope;
   readonly hints: ReadonlySet<HintKind>;
+  readonly codeLens: boolean;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
   checkScope: 'openFiles',
   hints: new Set<HintKind>(['coil resistance', 'inferred turns', 'pickup resistance']),
+  codeLens: true,
 };
 
 /** Whatever a client sends becomes settings: what is missing or of the wrong kind is as if it had not been set. */
 export function readSettings(sent: unknown): Settings {
   const hints = field(sent, 'inlayHints');
   const checkScope = field(field(sent, 'check'), 'scope') === 'workspace' ? 'workspace' : DEFAULT_SETTINGS.checkScope;
-  if (isOff(hints, 'enabled')) return { checkScope, hints: new Set() };
+  const codeLens = !isOff(sent, 'codeLens');
+  if (isOff(hints, 'enabled')) return { checkScope, codeLens, hints: new Set() };
   return {
     checkScope,
+    codeLens,
     hints: new Set([...DEFAULT_SETTINGS.hints].filter((kind) => !isOff(hints, HINT_SETTINGS[kind]))),
   };
 }

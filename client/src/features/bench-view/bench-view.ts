@@ -3,6 +3,7 @@ import {
   Disposable,
   EventEmitter,
   type ExtensionContext,
+  Selection,
   ViewColumn,
   type WebviewPanel,
   window,
@@ -71,7 +72,10 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
   };
   context.subscriptions.push(
     commands.registerCommand('pickup.openBenchView', () => open(ViewColumn.Active)),
-    commands.registerCommand('pickup.openBenchViewToSide', () => open(ViewColumn.Beside)),
+    commands.registerCommand('pickup.openBenchViewToSide', (line?: unknown) => {
+      goToLine(line);
+      return open(ViewColumn.Beside);
+    }),
     commands.registerCommand('pickup.refreshBenchView', () => panel?.refresh()),
     window.registerWebviewPanelSerializer(VIEW_TYPE, {
       deserializeWebviewPanel: async (webview, state: unknown) => {
@@ -92,6 +96,12 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
     Disposable.from({ dispose: () => panel?.dispose() }),
   );
   return control;
+}
+
+/** The view shows what the cursor is in; menus give other things than a line. */
+function goToLine(line: unknown): void {
+  const editor = window.activeTextEditor;
+  if (editor && typeof line === 'number') editor.selection = new Selection(line, 0, line, 0);
 }
 
 const followsEditor = (): boolean =>
