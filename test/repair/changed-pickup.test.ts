@@ -166,6 +166,15 @@ describe('coils that are wound again or turned', () => {
     assert.deepEqual(coils(changedBy(unknown, {})), ['a, north-up, a-in, a-out']);
   });
 
+  it('over poles that only a compass tells of state them, turned', () => {
+    const seen = pickupOf(
+      coil('a', 'wound clockwise', 'start a-in', 'finish a-out'),
+      hookup('hot a-out', 'ground a-in'),
+      '  readings "bench" 2026-10-02 {\n    compass a north-up\n  }\n',
+    );
+    assert.deepEqual(coils(changedBy(seen, { barTurned: true })), ['a, clockwise, south-up, turned, a-in, a-out']);
+  });
+
   it('over a bar turn with it, and keep their lines', () => {
     const lines = (name: string) => coil(name, 'wound clockwise', `start ${name}-in`, `finish ${name}-out`);
     const bar = pickupOf(lines('a'), lines('b'), '  magnet m north toward a\n', ROW);

@@ -108,6 +108,31 @@ describe('the cheapest sets of changes', () => {
     );
   });
 
+  it('are, of sets alike, those of earlier moves first', () => {
+    const four: readonly Move[] = Array.from({ length: 4 }, () => ({
+      on: 'pickup',
+      work: 'hot and ground',
+      minutes: 10,
+      pickup: open,
+      coil: undefined,
+      add: (change) => change,
+    }));
+    const indices = (made: readonly Move[]) => made.map((move) => four.indexOf(move)).sort();
+    const outerOrInner: Judge = {
+      subjects: [],
+      bitsOf: (move) => 1n << BigInt(four.indexOf(move)),
+      faults: (made) => (['0,3', '1,2'].includes(indices(made).join()) ? [] : [FAULT]),
+    };
+    const { solutions } = cheapestSolutions([...four], outerOrInner, NO_LIMIT);
+    assert.deepEqual(
+      solutions.map((each) => each.moves.map((move) => four.indexOf(move))),
+      [
+        [0, 3],
+        [1, 2],
+      ],
+    );
+  });
+
   it('end at so many sets, so many solutions, and so much more than the best', () => {
     const moves: readonly Move[] = Array.from({ length: 5 }, (_, index) => ({
       on: 'pickup',

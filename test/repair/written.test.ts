@@ -3,8 +3,9 @@ import assert from 'node:assert/strict';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import type { Coil } from '../../server/src/model/coil.ts';
 import { changedPickup, NO_CHANGE, type PickupChange } from '../../server/src/repair/changed-pickup.ts';
-import { possibleMoves } from '../../server/src/repair/moves.ts';
+import { freeChoices, possibleMoves } from '../../server/src/repair/moves.ts';
 import { pickupEdits } from '../../server/src/repair/pickup-edits.ts';
+import { stepsOf } from '../../server/src/repair/plan-repairs.ts';
 import { stepWords } from '../../server/src/repair/step-words.ts';
 import { analyse } from '../support/check-fixture.ts';
 
@@ -45,6 +46,31 @@ describe('a change in the text', () => {
     ]);
     const alike = spun('  coil b like a {\n    start b-in\n    finish b-out\n  }\n');
     assert.deepEqual(written(alike, { rewound: ['b'] }), ['+ spindle counterclockwise, top toward it']);
+  });
+
+  it('of one of two spindles leaves the other', () => {
+    const lines = (name: string) =>
+      coil(name, 'spindle clockwise, top toward it', 'polarity north-up', `start ${name}-in`, `finish ${name}-out`);
+    const two = pickup(lines('a'), lines('b'), hookup('hot a-out', 'link a-in b-out', 'ground b-in'));
+    assert.deepEqual(written(two, { rewound: ['b'] }), ['+ spindle counterclockwise, top toward it']);
+  });
+
+  it('of a line that another pickup, which is like it, would take over cannot be written', () => {
+    const kicked = pickup(
+      coil('a', 'polarity north-up', 'start a-in', 'finish a-out'),
+      hookup('hot a-out', 'ground a-in'),
+      '  readings "bench" 2026-10-02 {\n    kick a-out to a-in approach positive\n  }\n',
+    );
+    const stepsBeside = (other: string) => {
+      const { model } = analyse(kicked + other);
+      const quick = model.pickups.slice(0, 1).map(quickOf(undefined));
+      const moves = possibleMoves(quick, undefined).filter(({ work }) => work === 'rods of a coil');
+      assert.equal(moves.length, 1);
+      return stepsOf(moves, quick, model.pickups)?.length;
+    };
+    assert.equal(stepsBeside(''), 1);
+    assert.equal(stepsBeside('pickup wren like heron {\n}\n'), undefined);
+    assert.equal(stepsBeside('pickup wren like heron {\n  coil a {\n    wound clockwise\n  }\n}\n'), 1);
   });
 
   it('of what a kick proved states the wind', () => {
@@ -159,5 +185,43 @@ describe('a change in words', () => {
       ],
       ['Wind the a coil of heron again, the other way round', 'Turns string signal and hum of the a coil over'],
     ]);
+  });
+
+  it('goes through a dummy first, whichever stands first', () => {
+    const dummy = coil('hum', 'turns 5_000', 'wound clockwise', 'serves none', 'start h-in', 'finish h-out');
+    const other = (name: string, inside: string, start: string, finish: string) =>
+      `pickup ${name} {\n${inside}  hookup {\n    hot ${finish}\n    ground ${start}\n  }\n}\n`;
+    const { model } = analyse(other('heron', A, 'a-in', 'a-out') + other('quiet', dummy, 'h-in', 'h-out'));
+    const words = possibleMoves(model.pickups.map(quickOf(undefined)), undefined).map((move) => stepWords(move));
+    assert.deepEqual(
+      words.slice(0, 1).map(({ text, why }) => [text, why.split(';')[0]]),
+      [
+        [
+          'Turn the dummy coil round at its own hookup: hot and ground of quiet change places',
+          'No string drives it: its hum alone is turned over',
+        ],
+      ],
+    );
+  });
+
+  it('chooses another coil of a split where the pickup stands there once', () => {
+    const text = (
+      selection: string,
+    ) => `${pickup(A, coil('b', 'turns 5_000', 'wound clockwise', 'polarity south-up', 'start b-in', 'finish b-out'), hookup('hot b-in', 'link a-out b-out', 'ground a-in'))}instrument i {
+  pickup bridge heron
+  pickup neck heron
+  selector {
+    1 "x" ${selection}
+  }
+}
+`;
+    const choices = (selection: string) => {
+      const held = analyse(text(selection)).model.instruments[0]?.positions[0]?.selection;
+      return held && freeChoices(held).map(({ from, to }) => `${from} ${to}`);
+    };
+    assert.deepEqual(choices('bridge.a parallel neck'), ['bridge.a bridge.b']);
+    assert.deepEqual(choices('bridge.a parallel neck.b'), ['bridge.a bridge.b', 'neck.b neck.a']);
+    assert.deepEqual(choices('bridge.a parallel bridge.b'), []);
+    assert.deepEqual(choices('bridge'), []);
   });
 });

@@ -145,6 +145,36 @@ const EQUIVALENT: readonly Equivalent[] = [
     after: '',
     because: 'both places are in the heap',
   },
+  {
+    file: 'server/src/repair/search.ts',
+    before: 'one.chosen.length < other.chosen.length',
+    after: '(one.chosen.length) <= (other.chosen.length)',
+    because: 'they were found unlike just before',
+  },
+  {
+    file: 'server/src/repair/changed-pickup.ts',
+    before: 'coil.wound?.place ?? coil.place',
+    after: 'coil.place',
+    because: 'a changed copy is solved, not shown: its places are not looked at',
+  },
+  {
+    file: 'server/src/repair/pickup-edits.ts',
+    before: 'leadEdits(coil, changed)',
+    after: 'leadEdits(changed, coil)',
+    because: 'two ends that change places do so either way',
+  },
+  {
+    file: 'server/src/repair/pickup-edits.ts',
+    before: 'if (!edits || edits.length === 0) return edits;',
+    after: '',
+    because: 'no edits stay none wherever they are written',
+  },
+  {
+    file: 'server/src/repair/faults.ts',
+    before: 'if (known) return known;',
+    after: '',
+    because: ONLY_SLOWER,
+  },
 ];
 
 export const equivalenceOf = ({ file, before, after }: Mutant): string | undefined =>
