@@ -62,7 +62,12 @@ export function createListen(send: Send): Listen {
       if (player.isRinging()) ask();
     },
     play: (sound) => {
-      status.textContent = sound.now === undefined ? 'Nothing can be heard: the response is unknown.' : '';
+      status.textContent =
+        sound.now === undefined
+          ? 'Nothing can be heard: the response is unknown.'
+          : sound.isSilent
+            ? 'Silent: nothing reaches the jack.'
+            : '';
       player.play(sound, side);
     },
   };

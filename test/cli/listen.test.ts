@@ -43,6 +43,14 @@ describe('listen', () => {
     assert.notDeepEqual(await bytes('0'), open);
   }).timeout(300_000);
 
+  it('of a position that is turned down says so, and writes silence, not its strays made loud', async () => {
+    const words = ['-o', 'down.wav', '--position', '2', '--volume', '0', '--seconds', '1'];
+    const { code, stderr } = await shell.run(['listen', 'larkspit.pickup', ...words]);
+    assert.equal(code, 0);
+    assert.match(stderr, /position 2: volume 0, tone 10: silent\n/);
+    assert.ok(samplesOf(readFileSync(shell.path('down.wav'))).samples.every((sample) => sample === 0));
+  });
+
   it('lets two states be heard one after the other', async () => {
     const words = ['-o', 'both.wav', '--pickup', 'tansy-bridge', '--seconds', '1', '--compare', 'tansy-bridge.pickup'];
     const { code, stderr } = await shell.run(['listen', 'tansy-bridge.pickup', ...words]);

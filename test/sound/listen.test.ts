@@ -121,6 +121,14 @@ describe('listening', () => {
   it('what has no sound is silent, not an error', () => {
     assert.deepEqual([...renderPluck({ ...pluck, frequencyHz: 0, seconds: 0.001 })], new Array(48).fill(0));
     assert.equal(filterFrom({ frequencyHz: [], levelDb: [] }).length, 0);
+    const shorted = { frequencyHz: [20, 20_000], levelDb: [-374, -374] };
+    const [sound, other] = heard([shorted, { ...shorted, levelDb: [0, 0] }], {
+      frequencyHz: 110,
+      seconds: 0.1,
+      seed: 1,
+    });
+    assert.ok(sound?.every((sample) => sample === 0));
+    assert.ok(other?.some((sample) => Math.abs(sample) > 0.1));
     assert.deepEqual([...playThrough(new Float32Array(3), new Float32Array(0))], [0, 0, 0]);
     assert.deepEqual([...(levelMatched([new Float32Array(2)])[0] ?? [])], [0, 0]);
     assert.deepEqual([...wavBytes(Float32Array.of(Number.NaN, 2, -2)).subarray(44)], [0, 0, 255, 127, 1, 128]);

@@ -7,7 +7,8 @@ import { DEFAULT_LOAD, pickupResponse } from '../estimates/pickup-estimates.ts';
 import type { Played as Pots } from '../estimates/position-network.ts';
 import { potWords } from '../estimates/positions.ts';
 import type { Pickup } from '../model/pickup.ts';
-import { heard, inTurn, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
+import { heard, inTurn, isSilentResponse, LEFT_OUT, noteHz, wavBytes } from '../sound/listen.ts';
+import { SILENT } from '../words/numbers.ts';
 import { titleOf } from '../words/parts.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -64,9 +65,9 @@ export const listen = defineCommand({
     context.progress.clear();
     const target = path.resolve(context.cwd, values.output);
     await writeFile(target, wavBytes(inTurn(sounds)), { replace: values.force, madeFrom: filesOf(now.analysis) });
-    played.forEach(({ words }, index) => {
+    played.forEach(({ words, response }, index) => {
       const order = played.length === 1 ? '' : index === 0 ? 'first ' : 'then ';
-      context.stderr.write(`${order}${visible(words)}\n`);
+      context.stderr.write(`${order}${visible(words)}${isSilentResponse(response) ? `: ${SILENT}` : ''}\n`);
     });
     for (const line of LEFT_OUT) context.stderr.write(`${line}\n`);
     context.stdout.write(`${visible(shownPath(target, context.cwd))}\n`);

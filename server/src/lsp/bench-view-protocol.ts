@@ -257,4 +257,6 @@ export interface SoundResult extends Message {
   /** Samples of 16 bits, little end first, in base64; absent where the response is not known. */
   readonly now?: string;
   readonly before?: string;
+  /** True where nothing reaches the jack now: its samples are all 0. */
+  readonly isSilent?: boolean;
 }

@@ -1,5 +1,5 @@
 import { given } from '../../../grammar/values/present.ts';
-import { heard, SAMPLE_RATE } from '../sound/listen.ts';
+import { heard, isSilentResponse, SAMPLE_RATE } from '../sound/listen.ts';
 import type { SoundParams, SoundResult } from './bench-view-protocol.ts';
 import type { ComparedStates } from './compared-states.ts';
 import { responsePicture } from './sections.ts';
@@ -16,7 +16,7 @@ export function sound(states: ComparedStates, params: SoundParams): Omit<SoundRe
   if (picture === undefined || !(frequencyHz >= 20 && frequencyHz <= 2000)) return empty;
   const bands = [picture.now.band, ...(picture.before ? [picture.before.band] : [])];
   const [now, before] = heard(bands, { frequencyHz, seconds: SECONDS, seed: SEED }).map(toBase64);
-  return { ...empty, ...given({ now, before }) };
+  return { ...empty, ...given({ now, before }), isSilent: isSilentResponse(picture.now.band) };
 }
 
 function toBase64(samples: Float32Array): string {

@@ -5,14 +5,17 @@
  * Signal Processing, 3rd ed. 2010, chapter 13; recalled).
  */
 import type { FrequencyResponse } from '../estimates/estimates.ts';
+import { isSilentDb } from '../physics/circuit/combined-level.ts';
 import { fft } from './fft.ts';
 
 export const SAMPLE_RATE = 48_000;
 
+/** True where nothing reaches the output: made as loud as a sound, its strays would be heard as noise. */
+export const isSilentResponse = ({ levelDb }: FrequencyResponse): boolean => levelDb.every(isSilentDb);
+
 /** Coefficients of a finite filter, its gain that of the response in dB; empty where the response holds nothing. */
 export function filterFrom(response: FrequencyResponse, sampleRate = SAMPLE_RATE): Float32Array {
-  if (response.frequencyHz.length === 0 || response.frequencyHz.length !== response.levelDb.length)
-    return new Float32Array(0);
+  if (isSilentResponse(response) || response.frequencyHz.length !== response.levelDb.length) return new Float32Array(0);
   const levelAt = levelReader(response);
   const re = new Float64Array(GRID);
   const im = new Float64Array(GRID);

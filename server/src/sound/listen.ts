@@ -4,7 +4,7 @@ import { filterFrom, SAMPLE_RATE } from './filter.ts';
 import { levelMatched, playThrough } from './play.ts';
 import { type Pluck, renderPluck } from './pluck.ts';
 
-export { filterFrom, SAMPLE_RATE } from './filter.ts';
+export { filterFrom, isSilentResponse, SAMPLE_RATE } from './filter.ts';
 export { levelMatched, playThrough } from './play.ts';
 export { renderPluck } from './pluck.ts';
 export { wavBytes } from './wav.ts';
