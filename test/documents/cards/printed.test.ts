@@ -2,7 +2,9 @@
 import assert from 'node:assert/strict';
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
+import { photoBytes } from '../../../server/src/cli/files.ts';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
+import { handedOverWith, photoCopies } from '../../../server/src/documents/photographs.ts';
 import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
 import { glyphsPerPage } from '../../support/pdf-text.ts';
 import { single } from '../../support/shop.ts';
@@ -19,6 +21,9 @@ const SHEETS = [
   'foundling',
   'sallowfen',
 ];
+
+/** Glyphs of some lines of text: what a page must hold beside its foot to be worth turning to. */
+const A_FEW_LINES = 150;
 
 describe('printed cards', () => {
   let browser: TestBrowser;
@@ -91,21 +96,30 @@ describe('printed cards', () => {
     ['six coils of long names, fifteen positions, faults', 'larkspit', manyCoils(6, 15)],
     ['several states of one pickup', 'tansy-bridge', undefined],
     ['a kept coil and a new one', 'withen-bridge', undefined],
+    ['photographs', 'hesk-neck', undefined],
   ];
   for (const [what, sample, text] of FAMILY)
     it(`${what}: no page holds the foot alone, nor little but the head, and nothing lies out of the sheet`, async () => {
-      for (const card of cardsOfText(analysed(sample, text), ['bench', 'wiring', 'hand-over']))
+      const analysis = analysed(sample, text);
+      const photos = await photoCopies(analysis, handedOverWith(analysis), photoBytes);
+      for (const card of cardsOfText(analysis, ['bench', 'wiring', 'hand-over'], { photos }))
         for (const paper of PAPERS) {
           await show(page, await pageText(card, paper));
           const foot = await page.evaluate(() => document.querySelector('footer')?.textContent?.length ?? 0);
           const pages = glyphsPerPage(await page.pdf({ preferCSSPageSize: true }));
           const said = `${card.title} on ${paper}: ${pages.join(', ')} glyphs, ${foot} in the foot`;
           assert.ok(foot > 100 && pages.length > 0, said);
-          assert.ok((pages.at(-1) ?? 0) > foot + 5, said);
+          // Photographs come last, with their captions.
+          const few = card.kind === 'hand-over' && photos.size > 0 ? 50 : A_FEW_LINES;
+          assert.ok((pages.at(-1) ?? 0) > foot + few, said);
           // A first page that the rest would not fit on holds the banner and the fields alone.
           assert.ok((pages[0] ?? 0) > 600, said);
           const beyond = (await page.evaluate(measure)).filter((each) => each.startsWith('out of the sheet'));
           assert.deepEqual(beyond, [], card.title);
+          assert.equal(
+            await page.evaluate(() => document.querySelectorAll('.photos img').length),
+            card.kind === 'hand-over' ? photos.size : 0,
+          );
         }
     }).timeout(300_000);
 

@@ -79,7 +79,7 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
       { label: 'handed over' },
       { label: 'by' },
     ]),
-    ...handOver.map((section) => sectionNode(section, handed, source)),
+    ...withContactKept(handOver, (section) => sectionNode(section, handed, source)),
     ...(extra.length > 0
       ? [
           fields(
@@ -90,6 +90,17 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
       : []),
     ...(photos ? photographsOnPage(source.analysis, shown, photos) : []),
   );
+}
+
+/** Where to ask comes last and is one blank line: what stands before it comes with it, so that no page holds it and the foot alone. */
+function withContactKept(
+  sections: readonly HandOverSection[],
+  nodeOf: (section: HandOverSection) => HtmlNode,
+): readonly HtmlNode[] {
+  const nodes = sections.map(nodeOf);
+  const [before, last] = sections.slice(-2);
+  if (last !== 'contact' || before === undefined || before === 'positions') return nodes;
+  return [...nodes.slice(0, -2), h('div', { class: 'end' }, ...nodes.slice(-2))];
 }
 
 const customers = (things: readonly (Pickup | Instrument)[]): HtmlNode | undefined => {
