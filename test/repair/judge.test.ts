@@ -108,16 +108,18 @@ describe('every change of small instruments', () => {
   it('comes to one state with others whose bits are the same: they leave the same faults', () => {
     for (const { seed, moves, judge } of tried) {
       const states = new Map<bigint, string>();
-      for (const a of moves)
-        for (const b of moves) {
-          if (a === b || exclude(a, b)) continue;
-          const faults = judge.faults([a, b]);
-          const key = judge.bitsOf(a) ^ judge.bitsOf(b);
-          if (!faults) continue;
-          const left = foreseen(faults).join();
-          assert.equal(states.get(key) ?? left, left, `seed ${seed}: ${a.work} and ${b.work}`);
-          states.set(key, left);
-        }
+      const pairs = moves.flatMap((a, index) =>
+        moves.slice(index + 1).flatMap((b) => (exclude(a, b) ? [] : [[a, b] as const])),
+      );
+      const sets: readonly (readonly Move[])[] = [[], ...moves.map((move) => [move]), ...pairs];
+      for (const set of sets) {
+        const faults = judge.faults(set);
+        if (!faults) continue;
+        const key = set.reduce<bigint>((bits, move) => bits ^ judge.bitsOf(move), 0n);
+        const left = foreseen(faults).join();
+        assert.equal(states.get(key) ?? left, left, `seed ${seed}: ${set.map(({ work }) => work).join(' and ')}`);
+        states.set(key, left);
+      }
     }
   });
 });
