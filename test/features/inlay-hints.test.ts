@@ -29,6 +29,19 @@ describe('inlay hints', () => {
     assert.match(turns?.label ?? '', /^7\u202f\d{3} ± \d+ turns$/);
   });
 
+  it('a click leads to what it rests on: the turns, the hookup, a reading', () => {
+    const restsOn = (text: string) =>
+      inlayHints(analysed(text), { start: 0, end: text.length }, ALL).map(
+        ({ restsOn }) => restsOn && text.slice(restsOn.start, restsOn.end).split('\n')[0],
+      );
+    assert.deepEqual(restsOn(SINGLE), ['hookup {', 'turns 7_700']);
+    const read = SINGLE.replace(
+      '  hookup {',
+      '  readings 2026-03-02 {\n    main 5.86 kohm at 20 degC\n  }\n  hookup {',
+    );
+    assert.deepEqual(restsOn(read), ['hookup {', 'main 5.86 kohm at 20 degC']);
+  });
+
   it('each kind has its own switch, and only what is on the screen is worked out', () => {
     assert.deepEqual(inlayHints(analysed(SINGLE), whole, new Set()), []);
     const onlyCoil = inlayHints(analysed(SINGLE), whole, new Set<HintKind>(['coil resistance']));

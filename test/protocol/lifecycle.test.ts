@@ -1,5 +1,13 @@
 import assert from 'node:assert/strict';
-import type { CodeLens } from 'vscode-languageserver';
+import type {
+  CodeLens,
+  ColorInformation,
+  ColorPresentation,
+  LinkedEditingRanges,
+  SelectionRange,
+  TextEdit,
+  TypeHierarchyItem,
+} from 'vscode-languageserver';
 import { SINGLE } from '../support/shop.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
@@ -67,6 +75,41 @@ describe('one server', () => {
     // The parts are not there.
     assert.equal(titles[0]?.command?.title, 'one coil');
     assert.equal(titles[1]?.command?.title, 'named in no other file');
+  });
+
+  it('answers about the text by the standard alone', async () => {
+    server.open(file, SINGLE.replace('hot violet', 'hot  violet'));
+    const textDocument = { uri: file };
+    const hot = at(16, 9);
+    const range = { start: { line: 16, character: 0 }, end: { line: 16, character: 1 } };
+    const colours = await server.request<ColorInformation[]>('textDocument/documentColor', { textDocument });
+    assert.equal(colours.length, 4);
+    const shown = { textDocument, color: colours[0]?.color, range: colours[0]?.range };
+    const [offered] = await server.request<ColorPresentation[]>('textDocument/colorPresentation', shown);
+    // IEC 60757: grey is GY.
+    assert.deepEqual([offered?.label, offered?.textEdit?.newText], ['GY grey', 'grey']);
+    const [selected] = await server.request<SelectionRange[]>('textDocument/selectionRange', {
+      textDocument,
+      positions: [hot.position],
+    });
+    assert.deepEqual(selected?.parent?.range.start, { line: 16, character: 4 });
+    const options = { tabSize: 2, insertSpaces: true };
+    const edits = await server.request<TextEdit[]>('textDocument/rangeFormatting', { textDocument, range, options });
+    assert.deepEqual(
+      edits.map(({ newText }) => newText),
+      ['    hot violet'],
+    );
+    const typed = { ...at(17, 0), ch: '\n', options };
+    assert.deepEqual(await server.request('textDocument/onTypeFormatting', typed), edits);
+    const linked = await server.request<LinkedEditingRanges>('textDocument/linkedEditingRange', hot);
+    assert.equal(linked.ranges.length, 2);
+    const pieces = await server.request<TypeHierarchyItem[]>('textDocument/prepareTypeHierarchy', at(2, 8));
+    assert.deepEqual(
+      pieces.map(({ name }) => name),
+      ['wren'],
+    );
+    for (const direction of ['supertypes', 'subtypes'])
+      assert.deepEqual(await server.request(`typeHierarchy/${direction}`, { item: pieces[0] }), []);
   });
 
   it('unknown messages and missing parameters are refused or ignored, and the server lives', async () => {

@@ -1,6 +1,9 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
-import type { Analysis } from '../analysis/analysis-types.ts';
+import { given } from '../../../grammar/values/present.ts';
+import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
+import { quickOf } from '../analysis/pickup-analysis.ts';
+import type { Place } from '../model/place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { basisWords, numberText } from '../words/number-text.ts';
 import { COIL_NUMBERS, type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
@@ -15,29 +18,45 @@ export interface InlayHint {
   readonly label: string;
   /** What the number rests on. */
   readonly tooltip: string;
+  /** The line that it rests on most: a reading, the turns, the hookup. */
+  readonly restsOn?: FileSpan;
 }
 
 /** Behind a coil's first line its resistance, or its turns where those were inferred; behind a pickup's, hot to ground. */
 export function inlayHints(analysis: Analysis, span: Span, kinds: ReadonlySet<HintKind>): readonly InlayHint[] {
   const hints: InlayHint[] = [];
-  const add = (kind: HintKind, at: Place, value: Estimate | null | undefined, name: NumberName, why = ''): void => {
+  const add = (kind: HintKind, at: At, value: Estimate | null | undefined, name: NumberName, why = ''): void => {
     const offset = at.placed.offset + (at.block.open?.end ?? at.block.span.start);
+    const restsOn = at.restsOn && analysis.locate(at.restsOn);
     if (!kinds.has(kind) || offset < span.start || offset > span.end) return;
     if (value === undefined) return;
     if (value === null) {
-      hints.push({ kind, offset, label: numberText(null, name), tooltip: `${name.what}: no path` });
+      hints.push({
+        kind,
+        offset,
+        label: numberText(null, name),
+        tooltip: `${name.what}: no path`,
+        ...given({ restsOn }),
+      });
       return;
     }
     const label = numberText(value, name);
-    hints.push({ kind, offset, label, tooltip: `${name.what}${why}, ${basisWords(value)}` });
+    hints.push({ kind, offset, label, tooltip: `${name.what}${why}, ${basisWords(value)}`, ...given({ restsOn }) });
   };
   for (const { analysed, placed, block, coils } of ownPickups(analysis)) {
     if (placed.offset > span.end || placed.offset + placed.chunk.text.length < span.start) continue;
-    const { quick } = analysed;
-    add('pickup resistance', { placed, block }, quick.resistance20COhm, PICKUP_NUMBERS.resistance20COhm);
+    const { quick, pickup } = analysed;
+    const { life } = quickOf(analysis.bench)(pickup);
+    add(
+      'pickup resistance',
+      { placed, block, restsOn: pickup.hookup?.place },
+      quick.resistance20COhm,
+      PICKUP_NUMBERS.resistance20COhm,
+    );
     for (const { coil, block: inner } of coils) {
       const estimates = quick.coils.get(coil.name);
-      const at = { placed, block: inner };
+      const read = life.reads.get(coil)?.at(-1)?.line.place;
+      const at = { placed, block: inner, restsOn: read ?? (coil.counted ?? coil.turns)?.place };
       if (coil.turns === undefined && coil.counted === undefined)
         add('inferred turns', at, estimates?.turns, COIL_NUMBERS.turns, ' inferred from a reading');
       else add('coil resistance', at, estimates?.resistance20COhm, COIL_NUMBERS.resistance20COhm);
@@ -46,7 +65,8 @@ export function inlayHints(analysis: Analysis, span: Span, kinds: ReadonlySet<Hi
   return hints;
 }
 
-interface Place {
+interface At {
   readonly placed: PlacedChunk;
   readonly block: BlockNode;
+  readonly restsOn: Place | undefined;
 }

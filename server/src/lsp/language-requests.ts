@@ -41,8 +41,9 @@ import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering } from './guard.ts';
 import { withPictures } from './hover-pictures.ts';
 import { serveLenses } from './lens-requests.ts';
-import type { Served } from './served.ts';
+import type { About, Served } from './served.ts';
 import type { Opened } from './session.ts';
+import { serveText, textCapabilities } from './text-requests.ts';
 import * as to from './to-protocol.ts';
 import { namedByKey } from './workspace.ts';
 
@@ -64,6 +65,7 @@ export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' |
   foldingRangeProvider: true,
   documentLinkProvider: {},
   codeLensProvider: { resolveProvider: true },
+  ...textCapabilities,
   inlayHintProvider: true,
   semanticTokensProvider: {
     legend: { tokenTypes: [...to.TOKEN_TYPES], tokenModifiers: [...to.TOKEN_MODIFIERS] },
@@ -85,18 +87,14 @@ export function serveLanguage(connection: Connection, served: Served): void {
       throw new ResponseError(LSPErrorCodes.ContentModified, 'the text is another now');
     return found;
   };
-  /** An answer about an open document; where it is not open, or something fails, the empty one. */
-  const about = <P extends { readonly textDocument: { readonly uri: string } }, R>(
-    what: string,
-    empty: R,
-    answer: (opened: Opened, params: P) => R | Promise<R>,
-  ) =>
-    answering<P, R>(report, what, empty, async (params, token) => {
+  const about: About = (what, empty, answer) =>
+    answering(report, what, empty, async (params, token) => {
       const found = await opened(params.textDocument.uri, token);
       return found ? answer(found, params) : empty;
     });
 
   serveLenses(connection, served, opened);
+  serveText(connection, served, about);
   connection.onHover(
     about<HoverParams, HoverAnswered | null>('hover', null, async ({ document, analysis }, { position }) => {
       const found = hover(analysis, offsetFrom(document, position));
@@ -209,7 +207,9 @@ export function serveLanguage(connection: Connection, served: Served): void {
   );
   connection.languages.inlayHint.on(
     about('inlay hints', [], ({ document, analysis }, { range }) =>
-      inlayHints(analysis, spanFrom(document, range), settings().hints).map((hint) => to.toInlayHint(document, hint)),
+      inlayHints(analysis, spanFrom(document, range), settings().hints).map((hint) =>
+        to.toInlayHint(document, hint, textOf),
+      ),
     ),
   );
   const tokens = ({ document, analysis }: Opened, span?: Span): { data: number[] } =>

@@ -1,6 +1,7 @@
 import {
   type CodeAction,
   CodeActionKind,
+  type Color,
   type CompletionItem,
   CompletionItemKind,
   type Diagnostic,
@@ -130,10 +131,11 @@ export function toQuickFix(fix: QuickFix, diagnostic: Diagnostic, edit: Workspac
   };
 }
 
-export function toInlayHint(document: TextDocument, hint: features.InlayHint): InlayHint {
+export function toInlayHint(document: TextDocument, hint: features.InlayHint, textOf: TextOf): InlayHint {
+  const location = hint.restsOn && toLocation(textOf, hint.restsOn);
   return {
     position: document.positionAt(hint.offset),
-    label: hint.label,
+    label: location ? [{ value: hint.label, location }] : hint.label,
     tooltip: hint.tooltip,
     paddingLeft: true,
   };
@@ -178,6 +180,12 @@ export function toSymbolList(
     },
     ...toSymbolList(document, symbol.children, symbol.name),
   ]);
+}
+
+/** Of `#8557c2`, opaque. */
+export function toColor(hex: string): Color {
+  const part = (at: number) => Number.parseInt(hex.slice(at, at + 2), 16) / 255;
+  return { red: part(1), green: part(3), blue: part(5), alpha: 1 };
 }
 
 export function toFoldingRange(document: TextDocument, fold: features.FoldingRange): FoldingRange | undefined {
