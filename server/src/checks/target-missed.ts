@@ -3,7 +3,7 @@ import { TARGET_LEAST_DEVIATIONS, TARGET_LEAST_RELATIVE } from '../estimates/com
 import { pickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type Target, type TurnsProposal, turnsForTarget } from '../estimates/turns-plan.ts';
 import { benchRoomC } from '../model/bench.ts';
-import type { Stated } from '../model/place.ts';
+import type { Place, Stated } from '../model/place.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printCount } from '../quantities/print.ts';
@@ -71,8 +71,17 @@ export const targetSoundMissed = definePickupCheck({
             { resonanceHz: frequency.si, loaded: load === 'loaded' },
           )
         : undefined,
+      resonance && frequency && load && resonanceHz === null
+        ? withoutPeak(resonance.place, frequency, load)
+        : undefined,
     ];
   },
+});
+
+const withoutPeak = (place: Place, { written }: Quantity, load: string): Found => ({
+  what: say`The ${load} response has no peak: there is no resonance that could lie at the target of ${written}.`,
+  action: say`Thinner metal about the coils, or metal that conducts less, brings a peak back; under a load larger pots do, too.`,
+  place,
 });
 
 interface Comparison {

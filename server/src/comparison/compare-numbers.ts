@@ -75,14 +75,14 @@ export function compareNumbers(
 
 function compareKeys<K extends string>(
   names: Readonly<Record<K, NumberName>>,
-  old: { readonly [key in K]: Estimate | null | undefined },
-  now: { readonly [key in K]: Estimate | null | undefined },
+  old: { readonly [key in K]: Estimate | null | undefined } & Peaked,
+  now: { readonly [key in K]: Estimate | null | undefined } & Peaked,
   path: readonly string[],
   numbers: NumberChange[],
 ): void {
   for (const key of keysOf(names)) {
     const [before, after] = [old[key], now[key]];
-    if (unchanged(before, after)) continue;
+    if (unchanged(before, after) || (OF_A_PEAK.has(key) && gainsPeak(old, now))) continue;
     numbers.push({
       path,
       key,
@@ -93,6 +93,12 @@ function compareKeys<K extends string>(
     });
   }
 }
+
+/** Where one state has a peak and the other none, the row of the resonance says so: these are no two values of one number then. */
+const OF_A_PEAK: ReadonlySet<string> = new Set(['peakDb', 'minus3DbHz'] satisfies (keyof PickupEstimates)[]);
+
+type Peaked = { readonly resonanceHz?: Estimate | null | undefined };
+const gainsPeak = (old: Peaked, now: Peaked): boolean => (old.resonanceHz === null) !== (now.resonanceHz === null);
 
 function comparePhase(
   { phase: before }: Pick<PickupEstimates, 'phase'>,

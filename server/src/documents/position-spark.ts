@@ -50,7 +50,7 @@ export function sparkNodes(
     { x: (left + right) / 2, y: at, anchor: 'middle' as const },
   ]);
   const hz = resonanceHz?.value;
-  if (resonanceHz === undefined || hz === undefined || hz < 100 || hz > 20_000) {
+  if (!resonanceHz || hz === undefined || hz < 100 || hz > 20_000) {
     return [zeroLine, curve, ...words('no peak', false, corners)];
   }
   const nearest = points.reduce(

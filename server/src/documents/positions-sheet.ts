@@ -68,11 +68,7 @@ export function positionsTable(picture: PositionsPicture): FactTable {
       return [
         `${row.key} ${row.title}`,
         ohm.uncertainty === undefined ? ohm.value : `${ohm.value} ± ${ohm.uncertainty}`,
-        estimates.levelDb === null
-          ? SILENT
-          : estimates.resonanceHz === undefined
-            ? 'none'
-            : frequencyText(estimates.resonanceHz),
+        estimates.levelDb === null ? SILENT : estimates.resonanceHz ? frequencyText(estimates.resonanceHz) : 'none',
         stringText(row),
         humText(row),
         verdict.sentences.map(({ text }) => text).join(' '),

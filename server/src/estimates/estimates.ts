@@ -37,8 +37,11 @@ export interface PickupEstimates {
   readonly resistance20COhm: Estimate | null | undefined;
   readonly inductanceH: Estimate | undefined;
   readonly capacitanceF: Estimate | undefined;
-  readonly resonanceHz: Estimate | undefined;
+  /** `null`: the response has no peak. */
+  readonly resonanceHz: Estimate | null | undefined;
   readonly peakDb: Estimate | undefined;
+  /** Told where there is no peak, which would say more. */
+  readonly minus3DbHz: Estimate | undefined;
   readonly phase: PhaseVerdict;
   readonly signalDb: Estimate | undefined;
   readonly humDb: Estimate | undefined;
@@ -56,7 +59,8 @@ export interface PositionEstimates {
   readonly key: string;
   readonly title: string | undefined;
   readonly resistanceOhm: Estimate | null | undefined;
-  readonly resonanceHz: Estimate | undefined;
+  /** `null`: the response has no peak. */
+  readonly resonanceHz: Estimate | null | undefined;
   readonly peakDb: Estimate | undefined;
   readonly minus3DbHz: Estimate | undefined;
   /** Output at 100 Hz at the jack; 0 dB is the unloaded string signal of one coil of 5,000 turns. `null`: silence. */

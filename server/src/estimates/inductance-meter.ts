@@ -57,7 +57,7 @@ export function inductanceMeter(
     pickupMagnetics(quick).eddies().losses,
   ];
   return {
-    resonanceHz,
+    resonanceHz: resonanceHz ?? undefined,
     at: (frequencyHz) => {
       // Near the resonance the inductance shown changes many times over: what is told must hold within the uncertainty.
       if (resonanceHz && frequencyHz >= resonanceHz.value - 2 * resonanceHz.sd) return undefined;

@@ -141,7 +141,7 @@ function humFigures({ built, matched }: States, mainsHz: number): Mismatch['figu
 function responseFigures(states: States, bench: Bench | undefined, load: Load): Mismatch['figures'] {
   const [built, computed, matched] = [states.built, states.computed, states.matched].map((state) => {
     const { resonanceHz, peakDb } = pickupEstimates(state, bench, load);
-    return { resonanceHz, peakDb };
+    return { resonanceHz: resonanceHz ?? undefined, peakDb };
   });
   if (!built || !computed || !matched) return {};
   return withoutUnknown({

@@ -46,6 +46,7 @@ export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
     inductanceH: undefined,
     capacitanceF: undefined,
     resonanceHz: undefined,
+    minus3DbHz: undefined,
     peakDb: undefined,
     phase: quick.phase,
     signalDb: quick.signalDb,
@@ -135,6 +136,8 @@ export function pickupEstimates(
     inductanceH,
     capacitanceF,
     resonanceHz: response?.resonanceHz && restingOn(response.resonanceHz, ...reasons),
+    minus3DbHz:
+      response?.resonanceHz === null && response.minus3DbHz ? restingOn(response.minus3DbHz, ...reasons) : undefined,
     peakDb: response?.peakDb && restingOn(sum(response.peakDb, unlikeCoils(pickup, load)), ...reasons),
     signalDb: levels.signalDb ?? base.signalDb,
     humDb: base.humDb && (levels.humDb ?? base.humDb),

@@ -95,7 +95,7 @@ export function positionEstimates(
     ...base,
     resistanceOhm,
     phase,
-    resonanceHz: resting(response?.resonanceHz),
+    resonanceHz: response?.resonanceHz === null ? null : resting(response?.resonanceHz),
     peakDb: resting(response?.peakDb),
     minus3DbHz: resting(response?.minus3DbHz),
     levelDb:

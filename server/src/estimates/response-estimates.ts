@@ -12,7 +12,8 @@ export interface DrivenNetwork {
 
 export interface ResponseEstimates {
   readonly figures: ResponseFigures;
-  readonly resonanceHz: Estimate | undefined;
+  /** `null`: there is no peak. */
+  readonly resonanceHz: Estimate | null | undefined;
   readonly peakDb: Estimate | undefined;
   readonly minus3DbHz: Estimate | undefined;
 }
@@ -49,7 +50,7 @@ export function responseEstimates(
     value === null ? undefined : { ...linear(causes, slopes.map(slope)), value };
   return {
     figures,
-    resonanceHz: estimate(peakHz, ({ logPeak }) => logPeak * (peakHz ?? 0)),
+    resonanceHz: estimate(peakHz, ({ logPeak }) => logPeak * (peakHz ?? 0)) ?? null,
     peakDb: estimate(peakDb, (each) => each.peakDb),
     minus3DbHz: estimate(minus3DbHz, ({ logMinus3 }) => logMinus3 * (minus3DbHz ?? 0)),
   };

@@ -144,7 +144,7 @@ export function turnsForTarget(
         ? scale(state.resistance20COhm, copperTemperatureFactor(benchRoomC(bench)))
         : undefined;
     const { inductanceH, resonanceHz } = pickupEstimates(state, bench, load);
-    return 'inductanceH' in target ? inductanceH : resonanceHz;
+    return 'inductanceH' in target ? inductanceH : (resonanceHz ?? undefined);
   };
   const changed = (factor: number) => quickEstimates(pickupNetlist(withTurns(pickup, wound, factor, quick)), bench);
   const reached = (factor: number): number | undefined => figure(changed(factor))?.value;

@@ -48,7 +48,9 @@ export function lensNumbers(analysis: Analysis, { kind, name }: LensSubject): st
       phaseWords(phase),
       phase === 'single' || !humDb ? undefined : `hum ${numberText(humDb, PICKUP_NUMBERS.humDb)}`,
       resistance20COhm === undefined ? undefined : numberText(resistance20COhm, PICKUP_NUMBERS.resistance20COhm),
-      resonanceHz && `${PICKUP_NUMBERS.resonanceHz.what} ${numberText(resonanceHz, PICKUP_NUMBERS.resonanceHz)}`,
+      resonanceHz === undefined
+        ? undefined
+        : `${PICKUP_NUMBERS.resonanceHz.what} ${numberText(resonanceHz, PICKUP_NUMBERS.resonanceHz)}`,
     ]);
   }
   const positions = analysis.instruments.find(({ instrument }) => instrument.name === name)?.positions();

@@ -34,7 +34,8 @@ export const SILENT = 'silent';
 const AT_20C = 'at 20\u202F°C';
 const INDUCTANCE: NumberName = { what: 'inductance', dimension: 'inductance' };
 const CAPACITANCE: NumberName = { what: 'capacitance', dimension: 'capacitance' };
-const RESONANCE: NumberName = { what: 'resonance', dimension: 'frequency' };
+const RESONANCE: NumberName = { what: 'resonance', dimension: 'frequency', none: 'no peak' };
+const DOWN_3_DB: NumberName = { what: '\u22123\u202FdB at', dimension: 'frequency' };
 // Nobody reads a level closer than a tenth of a decibel, nor hears it against another one closer than a whole.
 const PEAK: NumberName = { what: 'resonance peak', dimension: 'level', decimals: 1 };
 const LEVEL: NumberName = { what: 'level at 100\u202FHz', dimension: 'level', decimals: 1, none: SILENT };
@@ -69,6 +70,7 @@ export const PICKUP_NUMBERS: Readonly<Record<PickupKey, NumberName>> = {
   capacitanceF: CAPACITANCE,
   resonanceHz: RESONANCE,
   peakDb: PEAK,
+  minus3DbHz: DOWN_3_DB,
   signalDb: SIGNAL,
   humDb: HUM,
 };
@@ -77,7 +79,7 @@ export const POSITION_NUMBERS: Readonly<Record<PositionKey, NumberName>> = {
   resistanceOhm: { what: 'resistance at the jack', dimension: 'resistance', none: 'open' },
   resonanceHz: RESONANCE,
   peakDb: PEAK,
-  minus3DbHz: { what: '\u22123\u202FdB at', dimension: 'frequency' },
+  minus3DbHz: DOWN_3_DB,
   levelDb: LEVEL,
   signalDb: SIGNAL,
   humDb: HUM,

@@ -111,7 +111,8 @@ function pickupCurve({ analysis, pickup, cableF }: PickupState, name: string): C
   const load = loadOf(pickup.pickup, cableF);
   const band = pickupResponseBand(quickOfBench(analysis)(pickup.pickup), load);
   if (band === undefined || isSilent(band)) return undefined;
-  return { name, band, resonanceHz: estimates.resonanceHz, peakDb: estimates.peakDb };
+  const { resonanceHz, peakDb, minus3DbHz } = estimates;
+  return { name, band, resonanceHz: resonanceHz ?? undefined, peakDb, minus3DbHz };
 }
 
 function positionCurve(
@@ -126,7 +127,7 @@ function positionCurve(
   const band = positionResponseBand(instrument.instrument, position.selection, quickOfBench(analysis), played);
   if (band === undefined || isSilent(band)) return undefined;
   const { resonanceHz, peakDb, minus3DbHz } = estimates;
-  return { name, band, resonanceHz, peakDb, minus3DbHz };
+  return { name, band, resonanceHz: resonanceHz ?? undefined, peakDb, minus3DbHz };
 }
 
 /** Why there is no picture of a response: nobody knows it, or it is known to be silence. */
