@@ -29,7 +29,7 @@ export const phasePositionCancels = definePositionCheck({
     const hum = humDb(coils);
     const quiet = hum !== undefined && hum < HUMS_ABOVE_DB;
     return {
-      what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? `; hum still cancels${humVerdict(hum) === 'gone' ? '' : ' in part'}` : ''}.`,
+      what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? say`; hum still cancels${humVerdict(hum) === 'gone' ? '' : ' in part'}` : ''}.`,
       ...hintOf([...against, ...others]),
       ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(against, others, quiet) }),
       related: slots([...against, ...others]).map((slot) => ({
