@@ -50,6 +50,13 @@ describe('check', () => {
       ]);
       assert.match(stdout, /^hesk\.pickup:11:12 {2}error {2}lead\/undeclared\n/);
     });
+    it('tells findings as the bench of the shop has it: what is no error there ends with exit code 0', async () => {
+      shell.write('shop.pickup', 'bench {\n  severity lead/undeclared information\n}\n');
+      shell.write('hesk.pickup', `use "shop.pickup"\n${WRONG}`);
+      const { code, stdout } = await shell.run(['check', 'hesk.pickup']);
+      assert.match(stdout, /^hesk\.pickup:12:12 {2}information {2}lead\/undeclared\n/);
+      assert.equal(code, 0);
+    });
     it('says where nothing was found, exit code 0', async () => {
       shell.write('hesk.pickup', CLEAN);
       assert.deepEqual(await shell.run(['check']), { code: 0, stdout: 'nothing found in 1 file\n', stderr: '' });

@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import type { Levels } from '../../server/src/analysis/levels.ts';
 import { createSession } from '../../server/src/lsp/session.ts';
 import { ALONE, pickupText } from '../support/shop.ts';
 
@@ -62,6 +63,27 @@ describe('findings of an open file that need inductances', () => {
     assert.deepEqual(codes(), []);
     session.complete(document);
     assert.deepEqual(codes(), ['accept/unused']);
+  });
+});
+
+describe('findings as the person at the editor wants them', () => {
+  it('are told otherwise as soon as the wish is another', () => {
+    let levels: Levels = new Map();
+    const session = createSession({
+      sources: { disk: undefined, askClient: undefined, arrived: () => undefined, levels: () => levels },
+      failed: (what, error) => assert.fail(`${what}: ${error}`),
+      soon: setImmediate,
+    });
+    const text = `${spec()}wire w9 {\n  guage 42 AWG\n}\n`;
+    const document = session.documents.open({ textDocument: { uri: URI, languageId: 'pickup', version: 1, text } });
+    const said = () => session.analysisOf(document)?.findings.map(({ code, severity }) => `${code} ${severity}`);
+    assert.deepEqual(said(), ['syntax/unknown-word error']);
+    levels = new Map([['syntax/unknown-word', 'hint']]);
+    session.listingChanged();
+    assert.deepEqual(said(), ['syntax/unknown-word hint']);
+    levels = new Map([['syntax/unknown-word', 'off']]);
+    session.listingChanged();
+    assert.deepEqual(said(), []);
   });
 });
 

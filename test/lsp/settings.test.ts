@@ -21,6 +21,19 @@ describe('settings', () => {
     for (const codeLens of [undefined, 'no', null]) assert.equal(readSettings({ codeLens }).codeLens, true);
   });
 
+  it('findings are told as it is wished by code, of the codes and words that there are', () => {
+    const severity = { 'potting/too-cold': 'error', 'fit/strings': 'off', 'fit/pole-spread': 'loud', 'no/such': 'off' };
+    assert.deepEqual(
+      [...readSettings({ severity }).levels],
+      [
+        ['potting/too-cold', 'error'],
+        ['fit/strings', 'off'],
+      ],
+    );
+    for (const nothing of ['off', null, 7, ['off'], { 'analysis/incomplete': 'off' }])
+      assert.equal(readSettings({ severity: nothing }).levels.size, 0);
+  });
+
   it('hints have one switch for all, and one for each kind', () => {
     assert.deepEqual([...readSettings({ inlayHints: { enabled: false } }).hints], []);
     assert.deepEqual(

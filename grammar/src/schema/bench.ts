@@ -1,6 +1,9 @@
 import { block, fact } from './block-schema.ts';
 import { accept, positive } from './common.ts';
-import { count, keyword, optional, percent, quantity, sequence } from './shape.ts';
+import { count, findingCode, keyword, optional, percent, quantity, sequence, word } from './shape.ts';
+
+/** How a finding may be told; `off`: not at all. */
+export const LEVELS = ['error', 'warning', 'information', 'hint', 'off'] as const;
 
 export const bench = block({
   keyword: 'bench',
@@ -32,6 +35,12 @@ export const bench = block({
       assumed: '1 % of the reading and 3 digits of 10 ohm',
       meaning: "limits of the resistance range: percent of the reading, and so many digits of the range's resolution",
       example: 'meter accuracy 0.8 % digits 2 resolution 10 ohm',
+    }),
+    severity: fact({
+      shape: sequence({ code: findingCode, level: word(...LEVELS) }),
+      repeats: true,
+      meaning: 'how the findings of a code are told in every spec that uses this bench; off: not at all',
+      example: 'severity potting/too-cold information',
     }),
     accept,
   },

@@ -17,6 +17,7 @@ import type { PhotoLine } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { PhotoFile } from '../photos/photo-file.ts';
+import type { Levels } from './levels.ts';
 
 /** A file's content as the host has it. `undefined` from `Host.content` means: not read yet, ask again later. */
 export type FileContent =
@@ -33,6 +34,8 @@ export interface Host {
   siblings?(uri: string): readonly string[];
   /** What the file of a photograph is; `undefined`: not read yet, ask again later. A host without it says nothing of photographs. */
   photo?(uri: string): PhotoFile | undefined;
+  /** How findings are told whatever the bench says: the wish of the person who reads them. */
+  levels?(): Levels;
   /** Paths of photographs in the folder of a file and in the folders beside it; may be empty. */
   photosNear?(uri: string): readonly string[];
 }

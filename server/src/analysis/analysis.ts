@@ -20,6 +20,7 @@ import { type FileMentions, fileMentions } from './file-mentions.ts';
 import {
   analysedInstrument,
   analysedPickup,
+  benchInForce,
   type FileState,
   fileModel,
   fileState,
@@ -29,6 +30,7 @@ import {
   pickupsInScope,
   solving,
 } from './file-state.ts';
+import { levelled, unlevelled } from './levels.ts';
 import { photoAt, photosIn, unreadPhotos } from './photos.ts';
 import { pieceFindings } from './text-findings.ts';
 import { type TreeMemory, type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
@@ -154,11 +156,14 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
     // Whoever opens a long text sees its beginning first.
     if (before === undefined && index === PIECES_TOLD_FIRST) {
       const read = chunks.slice(0, index).map((each) => reader.read(each.chunk));
-      yield () => ({ uri, findings: read.flatMap((each) => pieceFindings(each, () => [])), locate: locator(graph) });
+      const found = read.flatMap((each) => pieceFindings(each, () => []));
+      const bench = benchInForce(graph, reader.read);
+      yield () => ({ uri, findings: levelled(found, bench, host.levels?.()), locate: locator(graph) });
     } else yield;
   }
   const state = fileState(uri, host, graph, memory);
-  if (!isSolved(state)) yield () => ({ uri, findings: earlyFindings(state, before), locate: locator(graph) });
+  const early = () => levelled(earlyFindings(state, before), state.bench, host.levels?.());
+  if (!isSolved(state)) yield () => ({ uri, findings: early(), locate: locator(graph) });
   yield* solving(state);
   return analysed(state);
 }
@@ -183,7 +188,9 @@ function analysed(state: FileState): Analysis {
   ];
   const offsetOf = ({ chunk, span }: Place) => (graph.offsetOf(chunk)?.offset ?? 0) + span.start;
   const settled = (found: readonly Finding[], isComplete: boolean) =>
-    [...acceptedFindings(found, accepting, isComplete)].sort((a, b) => offsetOf(a.place) - offsetOf(b.place));
+    [...levelled(acceptedFindings(found, accepting, isComplete), bench, host.levels?.())].sort(
+      (a, b) => offsetOf(a.place) - offsetOf(b.place),
+    );
   const findings = settled(located, false);
   let all: readonly Finding[] | undefined;
   const withLate = (wanted: (of: CheckFindings) => boolean): readonly Finding[] => {
@@ -231,7 +238,7 @@ function analysed(state: FileState): Analysis {
     verifiedFixes: (finding) => {
       const known = verified.get(finding);
       if (known) return known;
-      const fixes = verifiedFixes(finding, {
+      const fixes = verifiedFixes(unlevelled(finding), {
         before: state,
         edited: ({ edits }) => editedState(edits, analysis, state),
         isLate: !findings.includes(finding),

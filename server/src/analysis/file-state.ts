@@ -113,7 +113,7 @@ export const pickupsInScope = ({ graph, reader }: FileState): readonly Pickup[] 
   );
 
 /** The first bench of the file and all it uses. */
-function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
+export function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
   for (const { tree } of graph.files)
     for (const { chunk } of tree.chunks) {
       if (chunk.content?.kind !== 'block' || chunk.content.keyword.text !== 'bench') continue;

@@ -10,11 +10,12 @@ import type { Place } from '../model/place.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Host } from './analysis-types.ts';
 import type { FileState } from './file-state.ts';
+import { unknownCodes } from './levels.ts';
 import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
 
 /** Of one piece of a file. `wires`: those that may be named there. */
 export function pieceFindings(
-  { chunk, syntax, problems }: ChunkModel,
+  { chunk, syntax, problems, declared }: ChunkModel,
   wires: () => readonly Wire[],
 ): readonly Finding[] {
   return [
@@ -26,6 +27,7 @@ export function pieceFindings(
         : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) };
     }),
     ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
+    ...(declared?.kind === 'bench' ? unknownCodes(declared.thing) : []),
   ];
 }
 

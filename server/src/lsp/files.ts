@@ -1,5 +1,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { given } from '../../../grammar/values/present.ts';
 import type { FileContent, Host } from '../analysis/analysis-types.ts';
+import type { Levels } from '../analysis/levels.ts';
 import { type FileBytes, type PhotoFile, photoFile } from '../photos/photo-file.ts';
 import type { Documents } from './documents.ts';
 import { fileKey, folderOf, isBelow } from './file-key.ts';
@@ -38,6 +40,8 @@ export interface FileSources {
   readonly disk: Disk | undefined;
   /** Asks the client; `undefined` where the client cannot. */
   readonly askClient: AskClient | undefined;
+  /** How findings are told, whatever the bench says. */
+  readonly levels?: (() => Levels) | undefined;
   /** Content that was not there when asked for has come. */
   readonly arrived: (uri: string) => void;
 }
@@ -50,7 +54,7 @@ export interface AskClient {
   specs(): Promise<readonly string[]>;
 }
 
-export function createFiles({ documents, disk, askClient, arrived }: FileSources): Files {
+export function createFiles({ documents, disk, askClient, arrived, levels }: FileSources): Files {
   let folders: readonly string[] = [];
   let round = 0;
   const texts = createShelf<FileContent>({
@@ -73,6 +77,7 @@ export function createFiles({ documents, disk, askClient, arrived }: FileSources
   };
   return {
     content,
+    ...given({ levels }),
     isInside: (uri) => {
       const key = fileKey(uri);
       // A link inside must not lead out, however it is spelled.

@@ -85,6 +85,7 @@ function start(
     sources: {
       disk: platform.disk,
       askClient,
+      levels: () => settings.levels,
       arrived: (uri) => push.affected(session.changed([uri])),
     },
     failed: report,
@@ -228,7 +229,12 @@ function start(
     }),
   );
   const take = (read: Settings): void => {
+    const isToldOtherwise = JSON.stringify([...settings.levels]) !== JSON.stringify([...read.levels]);
     settings = read;
+    if (isToldOtherwise) {
+      affected(session.listingChanged());
+      unopened.wanted(false);
+    }
     unopened.wanted(read.checkScope === 'workspace');
   };
   const fetchSettings = async (): Promise<void> => {

@@ -56,7 +56,7 @@ export interface Progress {
 }
 
 export interface SessionOptions {
-  readonly sources: Pick<FileSources, 'disk' | 'askClient' | 'arrived'>;
+  readonly sources: Pick<FileSources, 'disk' | 'askClient' | 'arrived' | 'levels'>;
   readonly failed: (what: string, error: unknown) => void;
   /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;

@@ -1,3 +1,5 @@
+import { LEVELS } from '../../../grammar/src/schema/bench.ts';
+import { type Level, type Levels, mayBeLevelled } from '../analysis/levels.ts';
 import type { HintKind } from '../features/inlay-hints.ts';
 
 /** The section of the editor's settings that is ours. */
@@ -10,12 +12,15 @@ export interface Settings {
   readonly checkScope: CheckScope;
   readonly hints: ReadonlySet<HintKind>;
   readonly codeLens: boolean;
+  /** How findings are told to this person, by code; it goes before what the bench says. */
+  readonly levels: Levels;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
   checkScope: 'openFiles',
   hints: new Set<HintKind>(['coil resistance', 'inferred turns', 'pickup resistance']),
   codeLens: true,
+  levels: new Map(),
 };
 
 /** Whatever a client sends becomes settings: what is missing or of the wrong kind is as if it had not been set. */
@@ -23,13 +28,23 @@ export function readSettings(sent: unknown): Settings {
   const hints = field(sent, 'inlayHints');
   const checkScope = field(field(sent, 'check'), 'scope') === 'workspace' ? 'workspace' : DEFAULT_SETTINGS.checkScope;
   const codeLens = !isOff(sent, 'codeLens');
-  if (isOff(hints, 'enabled')) return { checkScope, codeLens, hints: new Set() };
+  const levels = readLevels(field(sent, 'severity'));
+  if (isOff(hints, 'enabled')) return { checkScope, codeLens, levels, hints: new Set() };
   return {
     checkScope,
     codeLens,
+    levels,
     hints: new Set([...DEFAULT_SETTINGS.hints].filter((kind) => !isOff(hints, HINT_SETTINGS[kind]))),
   };
 }
+
+const readLevels = (sent: unknown): Levels =>
+  new Map(
+    Object.entries(Object(sent)).flatMap(([code, wanted]): readonly [string, Level][] => {
+      const level = LEVELS.find((each) => each === wanted);
+      return level && mayBeLevelled(code) ? [[code, level]] : [];
+    }),
+  );
 
 const HINT_SETTINGS: Readonly<Record<HintKind, string>> = {
   'coil resistance': 'coilResistance',
