@@ -24,7 +24,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     name: 'life',
     sources: estimates('coil-life'),
     // Every combination for two coils: some ten seconds.
-    tests: ['test/estimates/kicks.test.ts', 'test/estimates/life-table.test.ts'],
+    tests: ['test/estimates/coil-life.test.ts', 'test/estimates/kicks.test.ts', 'test/estimates/life-table.test.ts'],
   },
   {
     name: 'netlist',
