@@ -3,7 +3,7 @@ import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { printQuantity, printValue } from '../quantities/print.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
-import { inFile } from './syntax-at.ts';
+import { inFile, isOnHead } from './syntax-at.ts';
 import type { Refactoring, TextEdit } from './text-edits.ts';
 import { turnsActions } from './turns-actions.ts';
 
@@ -19,15 +19,10 @@ export function refactorings(analysis: Analysis, span: Span): readonly Refactori
     return [
       ...own.coils.filter(({ block }) => isIn(block)).flatMap((coil) => writeTurns(analysis, own, coil)),
       ...turnsActions(analysis, own, span),
-      ...(isOnHead(own, span) ? writeTarget(analysis, own) : []),
+      // What concerns it as a whole is offered in the line that names it, and not at every line of it.
+      ...(isOnHead(own.placed, own.block, span) ? writeTarget(analysis, own) : []),
     ];
   });
-}
-
-/** In the line that names the pickup: what concerns it as a whole is offered there, and not at every line of it. */
-function isOnHead({ placed, block }: OwnPickup, span: Span): boolean {
-  const head = inFile(placed, { start: block.span.start, end: block.open?.end ?? block.keyword.span.end });
-  return head.start <= span.start && span.end <= head.end;
 }
 
 /** The turns that a reading gave become a stated fact, with their uncertainty. */

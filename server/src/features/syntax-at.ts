@@ -76,6 +76,12 @@ export const inFile = (placed: PlacedChunk, span: Span): Span => ({
   end: span.end + placed.offset,
 });
 
+/** In the line that names a block. */
+export function isOnHead(placed: PlacedChunk, block: BlockNode, span: Span): boolean {
+  const head = inFile(placed, { start: block.span.start, end: block.open?.end ?? block.keyword.span.end });
+  return head.start <= span.start && span.end <= head.end;
+}
+
 const DEEPEST = 64;
 
 const holds = (span: Span, at: number): boolean => span.start <= at && at <= span.end;

@@ -17,6 +17,7 @@ import {
 import type { Span } from '../../../grammar/src/span.ts';
 import { fixAll, type QuickFix, quickFixes } from '../features/code-actions.ts';
 import { completions } from '../features/completion.ts';
+import { unitConversions } from '../features/convert-unit.ts';
 import { definition } from '../features/definition.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { documentHighlights } from '../features/document-highlight.ts';
@@ -36,6 +37,7 @@ import { repairActions } from '../features/repair-actions.ts';
 import { toMarkdown, toPlainText } from '../features/rich-text.ts';
 import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
+import { sortings } from '../features/sort-block.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering } from './guard.ts';
@@ -258,7 +260,8 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    for (const { title, edits } of isAsked ? identifyActions(analysis, span) : []) {
+    const asked = [identifyActions, unitConversions, sortings].flatMap((of) => (isAsked ? of(analysis, span) : []));
+    for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });
     }
