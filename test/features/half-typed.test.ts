@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { fixAll, quickFixes } from '../../server/src/features/code-actions.ts';
+import { codeLenses } from '../../server/src/features/code-lens.ts';
 import { completions } from '../../server/src/features/completion.ts';
 import { definition } from '../../server/src/features/definition.ts';
 import { diagnostics } from '../../server/src/features/diagnostics.ts';
@@ -10,14 +11,17 @@ import { documentLinks } from '../../server/src/features/document-links.ts';
 import { documentSymbols } from '../../server/src/features/document-symbols.ts';
 import { pickupParts } from '../../server/src/features/drawn-parts.ts';
 import { foldingRanges } from '../../server/src/features/folding.ts';
-import { formatting } from '../../server/src/features/formatting.ts';
+import { formatting, formattingAfter, formattingOf } from '../../server/src/features/formatting.ts';
 import { hover } from '../../server/src/features/hover.ts';
 import { inlayHints } from '../../server/src/features/inlay-hints.ts';
 import { jointRows } from '../../server/src/features/joint-rows.ts';
+import { leadColours } from '../../server/src/features/lead-colours.ts';
+import { linkedEditing } from '../../server/src/features/linked-editing.ts';
 import { namedThere } from '../../server/src/features/name-at.ts';
 import { refactorings } from '../../server/src/features/refactorings.ts';
 import { references } from '../../server/src/features/references.ts';
 import { prepareRename, rename } from '../../server/src/features/rename.ts';
+import { selectionRanges } from '../../server/src/features/selection-ranges.ts';
 import { semanticTokens } from '../../server/src/features/semantic-tokens.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
 import { hostOf } from '../support/check-fixture.ts';
@@ -35,6 +39,12 @@ function askEverything(analysis: Analysis, offset: number): void {
     ...foldingRanges(analysis).map(({ span }) => span),
     ...documentLinks(analysis).map(({ span }) => span),
     ...formatting(analysis).map(({ span }) => span),
+    ...formattingOf(analysis, around).map(({ span }) => span),
+    ...formattingAfter(analysis, offset, '\n').map(({ span }) => span),
+    ...codeLenses(analysis).map(({ span }) => span),
+    ...leadColours(analysis).map(({ span }) => span),
+    ...selectionRanges(analysis, offset),
+    ...(linkedEditing(analysis, offset)?.spans ?? []),
     ...semanticTokens(analysis).map(({ span }) => span),
     ...documentHighlights(analysis, offset).map(({ span }) => span),
     ...inlayHints(analysis, { start: 0, end: analysis.text.length }, HINTS).map((hint) => ({

@@ -1,12 +1,13 @@
 import assert from 'node:assert/strict';
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { hover } from '../../server/src/features/hover.ts';
-import { escapeMarkdown, toMarkdown } from '../../server/src/features/rich-text.ts';
+import { escapeMarkdown, toMarkdown, toPlainText } from '../../server/src/features/rich-text.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
 import { SINGLE, twoCoils, WITH_SHOP } from '../support/shop.ts';
 import { assertStored } from '../support/stored.ts';
-import { atCursor } from './analysed.ts';
+import { analysed, atCursor } from './analysed.ts';
 
 /** The cursor stands in a word of the text. */
 const at = (word: string, text = SINGLE): string => {
@@ -84,7 +85,7 @@ const HOVERS: Readonly<Record<string, string>> = {
   'a pole': at('polarity north-up', READ),
   'a metal': at('nickel-silver', READ),
   'a magnet grade': at('alnico-2', pair(5_000)),
-  'a spool': at('spool RYD-W7', READ),
+  'a spool': at('spool RYD-W7', twoCoils()),
   'like and what it brings': at('like screw', READ).replace('like scre‸w', 'li‸ke screw'),
   'a used file': at('use "parts.pickup', SINGLE),
   'a finding': at('hot violett', SINGLE.replace('hot violet', 'hot violett')),
@@ -98,6 +99,15 @@ describe('hover', () => {
 
   it('has no page of nothing', () =>
     assert.deepEqual(readdirSync(PAGES).sort(), Object.keys(HOVERS).map(pageOf).sort()));
+
+  it('of a spool counts the coils of every spec that names it', () => {
+    const shop = { 'shop.pickup': WITH_SHOP['shop.pickup'].replace('spool RYD-W7 {', 'spool RYD-W7 {\n  left 100 g') };
+    const { analysis, offset } = atCursor(at('spool RYD-W7', twoCoils()), shop);
+    const text = (among?: readonly Analysis[]) => toPlainText(hover(analysis, offset, among)?.text ?? []);
+    // Two coils here, two in each other file.
+    assert.match(text(), /on the spool: 100 g; \d+\u202fg for 2 coils/);
+    assert.match(text([analysis, analysed(twoCoils(), shop)]), /on the spool: 100 g; \d+\u202fg for 4 coils/);
+  });
 
   it('of white space and of nothing there is none', () => {
     assert.equal(hoverAt(SINGLE.replace('\n\npickup', '\n‸\npickup')), '');

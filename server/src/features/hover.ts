@@ -31,9 +31,9 @@ export interface Hover {
 
 /**
  * What is known of the thing under the cursor: a coil's and a pickup's numbers, a name's declaration, a fact's meaning;
- * and of each finding there, what it is about.
+ * and of each finding there, what it is about. `among`: the files that may plan coils on the spool that is named, where they are known.
  */
-export function hover(analysis: Analysis, offset: number): Hover | undefined {
+export function hover(analysis: Analysis, offset: number, among?: readonly Analysis[]): Hover | undefined {
   const at = syntaxAt(analysis.tree, offset);
   if (at === undefined) return undefined;
   const used = usedFile(analysis, at);
@@ -50,7 +50,7 @@ export function hover(analysis: Analysis, offset: number): Hover | undefined {
     ...writtenLead(analysis, at),
     ...writtenSign(analysis, at),
     ...writtenMaterial(at),
-    ...(name ? spoolLeft(analysis, name) : []),
+    ...(name ? spoolLeft(analysis, name, among) : []),
     ...(item === like ? takenOver(analysis, at, like) : []),
     ...photographAt(analysis, offset),
     ...written(analysis, at),
@@ -108,13 +108,18 @@ function numbersOf(
   return analysed ? coilNumbers(analysis, analysed, name) : [];
 }
 
-/** What is left on the spool that is named, once the coils that this file plans have been wound. */
-function spoolLeft(analysis: Analysis, { reference }: NameAt): RichText {
-  const spool =
-    reference.kind === 'spool' ? analysis.namesInScope('spool').find(({ name }) => name === reference.name) : undefined;
+/** What is left on the spool that is named, once the coils have been wound that are planned on it. */
+function spoolLeft(analysis: Analysis, { reference }: NameAt, among: readonly Analysis[] | undefined): RichText {
+  if (reference.kind !== 'spool') return [];
+  const spool = analysis.namesInScope('spool').find(({ name }) => name === reference.name);
   if (!spool || !isSpool(spool)) return [];
+  const planned = among ? 'of all specs' : 'of this file';
+  const value = leftOnSpool(analysis, spool, among);
   return [
-    { kind: 'paragraph', text: `On the spool, with the coils that are planned here: ${leftOnSpool(analysis, spool)}.` },
+    {
+      kind: 'values',
+      rows: [{ name: 'on the spool', value, restsOn: `coils ${planned} that are still to be wound` }],
+    },
   ];
 }
 

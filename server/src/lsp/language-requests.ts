@@ -15,6 +15,7 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Span } from '../../../grammar/src/span.ts';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import { fixAll, type QuickFix, quickFixes } from '../features/code-actions.ts';
 import { completions } from '../features/completion.ts';
 import { unitConversions } from '../features/convert-unit.ts';
@@ -39,6 +40,7 @@ import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
 import { sortings } from '../features/sort-block.ts';
 import type { ClientAbilities } from './client-abilities.ts';
+import { fileKey } from './file-key.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering } from './guard.ts';
 import { withPictures } from './hover-pictures.ts';
@@ -95,11 +97,21 @@ export function serveLanguage(connection: Connection, served: Served): void {
       return found ? answer(found, params) : empty;
     });
 
+  /** Where a spool is named, every file that names it: coils of all of them are wound from it. */
+  const plansOnSpool = async (analysis: Analysis, offset: number): Promise<readonly Analysis[] | undefined> => {
+    const named = namedThere(analysis, offset);
+    if (named?.kind !== 'spool') return undefined;
+    const places = references(namedByKey(named), { among: await workspace.mentionsOf(named), declaration: false });
+    const others = new Set(places.map(({ uri }) => uri).filter((uri) => uri !== fileKey(analysis.uri)));
+    return [analysis, ...(await workspace.analysesOf([...others]))];
+  };
+
   serveLenses(connection, served, opened);
   serveText(connection, served, about);
   connection.onHover(
     about<HoverParams, HoverAnswered | null>('hover', null, async ({ document, analysis }, { position }) => {
-      const found = hover(analysis, offsetFrom(document, position));
+      const offset = offsetFrom(document, position);
+      const found = hover(analysis, offset, await plansOnSpool(analysis, offset));
       if (found === undefined) return null;
       const contents = abilities.markdown
         ? ({ kind: 'markdown', value: toMarkdown(await withPictures(found.text, session.files, abilities)) } as const)

@@ -1,5 +1,6 @@
 /** The specs of the workspace that are not open: who names what in them, and what has to change in them too. */
 import { LSPErrorCodes, type ResponseError as Refused, ResponseError, type WorkspaceEdit } from 'vscode-languageserver';
+import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FileMentions, Mention } from '../analysis/file-mentions.ts';
 import { relativePath, usesAfterMove } from '../features/moved-files.ts';
 import type { NamedThere } from '../features/name-at.ts';
@@ -33,6 +34,8 @@ export interface Workspace {
   edited(): void;
   /** What every file of the workspace says of a name. */
   mentionsOf(named: NamedThere): Promise<readonly FileMentions[]>;
+  /** Of files that may not be open, one a turn; they are let go again. */
+  analysesOf(uris: readonly string[]): Promise<readonly Analysis[]>;
   /** Throws why a name may not be renamed at all. */
   mayRename(named: NamedThere): void;
   rename(named: NamedThere, newName: string): Promise<WorkspaceEdit>;
@@ -138,6 +141,17 @@ export function createWorkspace({ session, disk, askClient, pace, failed }: Work
     },
     mentionsOf: (named) =>
       unchanged(() => mentionsInAll(filesMentioning(index.files, fileKey(named.target.uri), named.name))),
+    analysesOf: (uris) =>
+      pace.urgently(async () => {
+        const all: Analysis[] = [];
+        for (const uri of uris) {
+          await pace.turn();
+          const analysis = session.analysisOfFile(uri);
+          release(uri);
+          if (analysis) all.push(analysis);
+        }
+        return all;
+      }),
     mayRename,
     rename: (named, newName) =>
       unchanged(async () => {
