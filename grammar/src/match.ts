@@ -206,8 +206,12 @@ function misfit(attempt: Attempt, line: Span): SyntaxProblem {
   const message = `\`${item.text}\` does not fit here; ${labels} does.`;
   return item.kind === 'word' && (meant !== undefined || isWordWanted)
     ? problemAt('syntax/unknown-word', item.span, message, fixTo(item.span, meant))
-    : (nameMisfit(attempt, labels) ?? problemAt('syntax/unexpected', item.span, message));
+    : (nameMisfit(attempt, labels) ?? problemAt('syntax/unexpected', item.span, message, writtenTwice(before, item)));
 }
+
+/** What stands behind itself was typed twice. */
+const writtenTwice = (before: Item | undefined, item: Item) =>
+  before?.text === item.text ? fixAt('Write it once', spanOf(before.span.end, item.span.end), '') : undefined;
 
 /** What is no name where one is wanted, and a name of several words. */
 function nameMisfit({ items, furthest: { index, wanted } }: Attempt, labels: string): SyntaxProblem | undefined {

@@ -1,6 +1,8 @@
 /** Findings of the text itself: syntax, names, files. */
 import { nearest } from '../../../grammar/src/nearest.ts';
 import type { Problem } from '../../../grammar/src/syntax-problem.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { removeLine } from '../checks/edits.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { say } from '../checks/say.ts';
@@ -110,11 +112,23 @@ function duplicateNames(uri: string, graph: UseGraph): readonly Finding[] {
         }),
         place: firstLine(chunk),
         related: [{ message: say`the first ${name.text}`, place: firstLine(before) }],
-        remedies: () => [],
+        remedies: () => renaming(chunk, name, graph),
         subject: {},
       },
     ];
   });
+}
+
+/** What means the name goes on to mean the first. */
+function renaming(chunk: Chunk, { kind, text }: { readonly kind: string; readonly text: string }, graph: UseGraph) {
+  const item = chunk.content?.kind === 'block' ? chunk.content.head.find((each) => each.kind === 'word') : undefined;
+  if (item === undefined) return [];
+  const isTaken = (name: string) => graph.files.some(({ tree }) => namesOf(tree).get(kind)?.has(name));
+  let number = 2;
+  while (isTaken(`${text}-${number}`)) number += 1;
+  const newText = `${text}-${number}`;
+  const edits = [{ place: { chunk, span: item.span }, newText }];
+  return [{ title: say`Call this one ${newText}`, edits, kind: 'build' as const }];
 }
 
 function duplicateBenches(models: readonly ChunkModel[]): readonly Finding[] {
@@ -158,10 +172,16 @@ function useFinding(use: UsedFile, uri: string, graph: UseGraph, host: Host): re
       what: say`${use.written} cannot be read (${use.reason ?? 'no reason given'}); names that may have come from it are not checked.`,
     });
   if (use.uri !== undefined && graph.reach(use.uri).some((file) => file.uri === uri))
-    return finding('use/cycle', {
-      what: use.uri === uri ? say`This file uses itself.` : say`${use.written} uses this file, so each uses the other.`,
-      action: use.uri === uri ? say`Remove the line.` : say`Take one of the two lines out.`,
-    });
+    return finding(
+      'use/cycle',
+      {
+        what:
+          use.uri === uri ? say`This file uses itself.` : say`${use.written} uses this file, so each uses the other.`,
+        action: use.uri === uri ? say`Remove the line.` : say`Take one of the two lines out.`,
+      },
+      // Offered where no name comes by it, as any change that must not bring another finding.
+      () => [{ title: say`Remove the line`, edits: [removeLine(place)], kind: 'build' }],
+    );
   return [];
 }
 

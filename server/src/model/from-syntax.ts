@@ -277,7 +277,8 @@ function cycleProblem(members: readonly Chunk[]): ModelProblem {
   const places = members.flatMap((chunk) => {
     const { content } = chunk;
     if (content?.kind !== 'block') return [];
-    return [{ name: content.head.find((item) => item.kind === 'word')?.text ?? '', place: firstLine(chunk) }];
+    const name = content.head.find((item) => item.kind === 'word')?.text ?? '';
+    return [{ name, place: firstLine(chunk), like: content.like && { chunk, span: content.like.span } }];
   });
   const [first, ...others] = places;
   const names = places.map(({ name }) => name);
@@ -290,8 +291,24 @@ function cycleProblem(members: readonly Chunk[]): ModelProblem {
     action: 'Take `like` out of one of them.',
     place: first?.place ?? { chunk: members[0] ?? EMPTY_CHUNK, span: { start: 0, end: 0 } },
     related: others.map(({ name, place }) => ({ message: `${name} is part of the circle`, place })),
+    fixes: places.flatMap(({ name, like }) =>
+      like
+        ? [
+            {
+              title: `Take \`like\` out of ${name}`,
+              edits: [{ place: withSpaceBefore(like), newText: '' }],
+              unsure: true,
+            },
+          ]
+        : [],
+    ),
   };
 }
+
+const withSpaceBefore = ({ chunk, span: { start, end } }: Place): Place => ({
+  chunk,
+  span: { start: chunk.text.slice(0, start).trimEnd().length, end },
+});
 
 const EMPTY_CHUNK: Chunk = { text: '', content: undefined, comments: [], problems: [] };
 
