@@ -8,7 +8,9 @@ import type {
   TextEdit,
   TypeHierarchyItem,
 } from 'vscode-languageserver';
+import { chance } from '../support/chance.ts';
 import { SINGLE } from '../support/shop.ts';
+import { playSession } from './random-session.ts';
 import { type ServerProcess, startServer } from './server-process.ts';
 
 const FILE = 'file:///shop/main.pickup';
@@ -223,5 +225,11 @@ describe('server as a process', () => {
     server = await startServer();
     server.child.stdin?.end();
     assert.notEqual(await server.ended, null);
+  });
+});
+
+describe('a client that keeps to no rule', () => {
+  it('finds the server answering a good document, and ending when it should (seeds 1 and 2)', async () => {
+    for (const seed of [1, 2]) await playSession(chance(seed));
   });
 });
