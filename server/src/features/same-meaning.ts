@@ -1,12 +1,21 @@
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 
-/** True where a rewritten text has the same findings of the same things, and so says the same of the build. */
-export function isSameMeaning(before: Analysis, after: Analysis | undefined): boolean {
-  return after !== undefined && told(before) === told(after);
+/**
+ * True where a rewritten text has the same findings of the same things, and so says the same of the build. `moved`: pieces of which
+ * another file tells afterwards.
+ */
+export function isSameMeaning(
+  before: Analysis,
+  after: Analysis | undefined,
+  moved: ReadonlySet<Chunk> = new Set(),
+): boolean {
+  return after !== undefined && told(before, moved) === told(after, moved);
 }
 
-const told = ({ findings }: Analysis): string =>
+const told = ({ findings }: Analysis, moved: ReadonlySet<Chunk>): string =>
   findings
+    .filter(({ place }) => !moved.has(place.chunk))
     .map(({ code, severity, subject, isAccepted }) => JSON.stringify([code, severity, subject, isAccepted === true]))
     .sort()
     .join('\n');

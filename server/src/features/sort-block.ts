@@ -4,6 +4,7 @@ import type { Span } from '../../../grammar/src/span.ts';
 import type { BlockNode, FactNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Edit } from '../checks/finding.ts';
+import { lineEnd, ownComments } from './own-comments.ts';
 import { isSameMeaning } from './same-meaning.ts';
 import { factSchemaOf, schemaOf } from './schema-at.ts';
 import { isOnHead, nameItem, syntaxAt } from './syntax-at.ts';
@@ -64,7 +65,7 @@ function piecesOf(text: string, from: number, body: BlockNode['body']): readonly
   for (const node of body) {
     if (node.span.start <= end) return undefined;
     const above = text.slice(end, node.span.start);
-    const own = OWN_COMMENTS.exec(above)?.[0] ?? '';
+    const own = ownComments(above);
     if (!BLANK_OR_COMMENTS.test(above.slice(0, above.length - own.length))) return undefined;
     end = lineEnd(text, node.span.end);
     if (!/^[ \t]*(?:#.*)?$/.test(text.slice(node.span.end, end))) return undefined;
@@ -73,9 +74,5 @@ function piecesOf(text: string, from: number, body: BlockNode['body']): readonly
   return pieces;
 }
 
-/** With the indentation of the line itself. */
-const OWN_COMMENTS = /(?:[ \t]*#[^\r\n]*(?:\r\n|\r|\n))*[ \t]*$/;
 /** Behind the end of a line. */
 const BLANK_OR_COMMENTS = /^(?:(?:\r\n|\r|\n)[ \t]*(?:#[^\r\n]*)?)*$/;
-
-const lineEnd = (text: string, from: number): number => from + (/^[^\r\n]*/.exec(text.slice(from))?.[0].length ?? 0);

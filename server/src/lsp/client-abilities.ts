@@ -22,6 +22,8 @@ export interface ClientAbilities {
   readonly annotatesChanges: boolean;
   /** Leads a person through the gaps of a change. */
   readonly snippetEdits: boolean;
+  /** A change may bring a new file. */
+  readonly createsFiles: boolean;
 }
 
 export function readAbilities(params: InitializeParams): ClientAbilities {
@@ -48,6 +50,9 @@ export function readAbilities(params: InitializeParams): ClientAbilities {
       workspace.workspaceEdit.changeAnnotationSupport !== undefined,
     snippetEdits:
       workspace?.workspaceEdit?.documentChanges === true && workspace.workspaceEdit.snippetEditSupport === true,
+    createsFiles:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.resourceOperations?.includes('create') === true,
   };
 }
 

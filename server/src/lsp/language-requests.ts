@@ -24,6 +24,7 @@ import { diagnostics } from '../features/diagnostics.ts';
 import { documentHighlights } from '../features/document-highlight.ts';
 import { documentLinks } from '../features/document-links.ts';
 import { documentSymbols } from '../features/document-symbols.ts';
+import { extractions } from '../features/extract-part.ts';
 import { foldingRanges } from '../features/folding.ts';
 import { formatting } from '../features/formatting.ts';
 import { hover } from '../features/hover.ts';
@@ -62,7 +63,12 @@ export const languageCapabilities: Omit<ServerCapabilities, 'textDocumentSync' |
   documentSymbolProvider: true,
   workspaceSymbolProvider: true,
   codeActionProvider: {
-    codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, CodeActionKind.SourceFixAll],
+    codeActionKinds: [
+      CodeActionKind.QuickFix,
+      CodeActionKind.RefactorRewrite,
+      CodeActionKind.RefactorExtract,
+      CodeActionKind.SourceFixAll,
+    ],
   },
   documentFormattingProvider: true,
   renameProvider: { prepareProvider: true },
@@ -192,9 +198,10 @@ export function serveLanguage(connection: Connection, served: Served): void {
     ),
   );
   connection.onCodeAction(
-    about('code actions', [], ({ document, analysis }, params) =>
-      codeActions({ document, analysis }, params, { ...abilities, textOf }),
-    ),
+    about('code actions', [], async ({ document, analysis }, params) => [
+      ...codeActions({ document, analysis }, params, { ...abilities, textOf }),
+      ...(await extractActions({ document, analysis }, params)),
+    ]),
   );
   connection.onPrepareRename(
     about('rename', null, ({ document, analysis }, { position }) => {
@@ -226,6 +233,24 @@ export function serveLanguage(connection: Connection, served: Served): void {
       ),
     ),
   );
+  /** Looked for in other files only where somebody opens the list in the first line of a part. */
+  const extractActions = async (
+    { document, analysis }: Opened,
+    { range, context }: CodeActionParams,
+  ): Promise<readonly CodeAction[]> => {
+    const kind = CodeActionKind.RefactorExtract;
+    if (context?.triggerKind === CodeActionTriggerKind.Automatic || !wants(kind, context?.only)) return [];
+    const actions: CodeAction[] = [];
+    const { uri } = document;
+    for (const each of extractions(analysis, spanFrom(document, range), workspace.pathsFrom(uri))) {
+      const { title, edits, target, moved, newFile } = each;
+      const changes = to.toWorkspaceEdit(textOf, edits);
+      if (!changes || (newFile !== undefined && !abilities.createsFiles)) continue;
+      if (!(await workspace.isFree(moved, uri, target))) continue;
+      actions.push({ title, kind, edit: newFile === undefined ? changes : to.withNewFile(changes, target, newFile) });
+    }
+    return actions;
+  };
   const tokens = ({ document, analysis }: Opened, span?: Span): { data: number[] } =>
     to.toSemanticTokens(document, semanticTokens(analysis, span));
   connection.languages.semanticTokens.on(about('tokens', { data: [] }, (found) => tokens(found)));
@@ -233,6 +258,10 @@ export function serveLanguage(connection: Connection, served: Served): void {
     about('tokens', { data: [] }, (found, { range }) => tokens(found, spanFrom(found.document, range))),
   );
 }
+
+/** By the kinds that are asked for; all where none is named. */
+const wants = (kind: string, only: readonly string[] | undefined): boolean =>
+  only === undefined || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
 
 function codeActions(
   { document, analysis }: Opened,
@@ -243,10 +272,8 @@ function codeActions(
     options.annotatesChanges ? to.withCautions(edit, cautions) : edit;
   const span = spanFrom(document, range);
   const only = context?.only;
-  const wants = (kind: string): boolean =>
-    only === undefined || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`));
   const actions: CodeAction[] = [];
-  if (wants(CodeActionKind.QuickFix)) {
+  if (wants(CodeActionKind.QuickFix, only)) {
     const add = (fix: QuickFix): void => {
       const withStops = options.snippetEdits ? to.toSnippetEdit(options.textOf, fix.edits) : undefined;
       const edit = withStops ?? to.toWorkspaceEdit(options.textOf, fix.edits);
@@ -269,7 +296,7 @@ function codeActions(
     }
     for (const fix of lineFixes(analysis, span)) add(fix);
   }
-  if (wants(CodeActionKind.RefactorRewrite)) {
+  if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
     const asked = [identifyActions, unitConversions, sortings].flatMap((of) => (isAsked ? of(analysis, span) : []));
@@ -283,7 +310,7 @@ function codeActions(
     }
   }
   // Only where it is asked for by name, as on save: in the list of one line's fixes it would surprise.
-  if (only?.some((asked) => asked.startsWith(CodeActionKind.Source)) && wants(CodeActionKind.SourceFixAll)) {
+  if (only?.some((asked) => asked.startsWith(CodeActionKind.Source)) && wants(CodeActionKind.SourceFixAll, only)) {
     const edits = fixAll(analysis);
     const edit = edits.length > 0 ? to.toWorkspaceEdit(options.textOf, edits) : undefined;
     if (edit) actions.push({ title: 'Correct units and spelling', kind: CodeActionKind.SourceFixAll, edit });

@@ -80,6 +80,21 @@ export function toWorkspaceEdit(textOf: TextOf, edits: readonly features.TextEdi
   return { changes };
 }
 
+/** A file that comes into being, which must not be there yet, and the changes that go with it. */
+export function withNewFile({ changes }: WorkspaceEdit, uri: string, text: string): WorkspaceEdit {
+  const start = { line: 0, character: 0 };
+  return {
+    documentChanges: [
+      { kind: 'create', uri, options: { overwrite: false, ignoreIfExists: false } },
+      { textDocument: { uri, version: null }, edits: [{ range: { start, end: start }, newText: text }] },
+      ...Object.entries(changes ?? {}).map(([other, edits]) => ({
+        textDocument: { uri: other, version: null },
+        edits,
+      })),
+    ],
+  };
+}
+
 /** The same edit with cautions beside it in its preview; as it is where there are none. */
 export function withCautions(edit: WorkspaceEdit, cautions: readonly string[]): WorkspaceEdit {
   if (cautions.length === 0) return edit;

@@ -39,6 +39,8 @@ export interface Workspace {
   /** Throws why a name may not be renamed at all. */
   mayRename(named: NamedThere): void;
   rename(named: NamedThere, newName: string): Promise<WorkspaceEdit>;
+  /** True where no file but this one meets the names of the target and declares one of these itself. */
+  isFree(names: readonly Pick<NamedThere, 'kind' | 'name'>[], uri: string, target: string): Promise<boolean>;
   symbols(query: string): Promise<readonly DeclaredThere[]>;
   /** Paths from a file to every other spec of the workspace that is known. */
   pathsFrom(uri: string): readonly string[];
@@ -173,6 +175,13 @@ export function createWorkspace({ session, disk, askClient, pace, failed }: Work
         const edit = toWorkspaceEdit((uri) => files.document(uri), renamed.edits);
         if (edit === undefined) throw refused('A file that names it cannot be read any more.');
         return edit;
+      }),
+    isFree: (names, uri, target) =>
+      pace.urgently(async () => {
+        await index.current();
+        return names.every((named) =>
+          filesDeclaring(index.files, fileKey(target), named).every(({ key }) => key === fileKey(uri)),
+        );
       }),
     symbols: (query) =>
       pace.urgently(async () => {
