@@ -45,7 +45,11 @@ function keystrokes(lines: number): readonly number[] {
   const start = document.positionAt(digit);
   const textOf = (uri: string) => session.files.document(uri);
   const tell = (found: Parameters<typeof diagnostics>[0]): void => {
-    JSON.stringify(diagnostics(found).map((each) => toDiagnostic(document, each, { textOf, linksCodes: true })));
+    JSON.stringify(
+      diagnostics(found).map((each) =>
+        toDiagnostic(document, each, { textOf, linksCodes: true, relatesPlaces: true, tagsFindings: true }),
+      ),
+    );
   };
   const times: readonly number[][] = PHASES.map(() => []);
   for (let key = 0; key < KEYSTROKES; key += 1) {

@@ -22,10 +22,12 @@ describe('manifest', () => {
 
   it('names only files that exist or that the build makes', () => {
     const built = bundles.map((bundle) => `./${bundle.output}`);
-    const bin = asRecord(manifest.bin);
-    for (const file of [manifest.main, manifest.browser, bin['pickup-spec']].map(String)) {
+    const programs = Object.values(asRecord(manifest.bin)).map(String);
+    for (const file of [manifest.main, manifest.browser, ...programs].map(String)) {
       assert.ok(built.includes(file), `${file} is not an output of the build`);
     }
+    const executable = bundles.filter((bundle) => bundle.executable === true).map((bundle) => `./${bundle.output}`);
+    assert.deepEqual(programs.toSorted(), executable.toSorted());
     const language = asRecord(asRecords(contributes.languages)[0]);
     const icon = asRecord(language.icon);
     const steps = asRecords(asRecord(asRecords(contributes.walkthroughs)[0]).steps);

@@ -36,6 +36,8 @@ export interface ServerProcess {
 }
 
 export interface StartOptions {
+  /** A file that is started by itself, without a word behind it; otherwise the bundled server. */
+  readonly program?: string;
   readonly capabilities?: unknown;
   readonly workspace?: string;
   /** The client's answer to `workspace/configuration`. */
@@ -50,7 +52,9 @@ const SILENCE_MS = 50_000;
 
 /** Starts a server; by default with a client that can do nothing. */
 export async function startServer(options: StartOptions = {}): Promise<ServerProcess> {
-  const child = spawn(process.execPath, [await bundled(SERVER), '--stdio'], { stdio: ['pipe', 'pipe', 'pipe'] });
+  const [command, ...words] =
+    options.program === undefined ? [process.execPath, await bundled(SERVER), '--stdio'] : [options.program];
+  const child = spawn(command, words, { stdio: ['pipe', 'pipe', 'pipe'] });
   const connection = createMessageConnection(
     new StreamMessageReader(child.stdout),
     new StreamMessageWriter(child.stdin),

@@ -33,7 +33,10 @@ describe('files of the workspace that are not open', () => {
     write('parts/stock.pickup', PARTS);
     for (const name of NAMES) write(`made/${name}.pickup`, pickup(name, '../parts/stock.pickup'));
     write('node_modules/left-out.pickup', pickup('left-out', '../parts/stock.pickup'));
-    server = await startServer({ workspace: pathToFileURL(folder).href });
+    const capabilities = {
+      textDocument: { publishDiagnostics: { tagSupport: { valueSet: [DiagnosticTag.Unnecessary] } } },
+    };
+    server = await startServer({ workspace: pathToFileURL(folder).href, capabilities });
     server.open(uriOf('made/wren-a.pickup'), readFileSync(path.join(folder, 'made/wren-a.pickup'), 'utf8'));
   });
   afterEach(async () => {

@@ -1,4 +1,4 @@
-import { stat, writeFile } from 'node:fs/promises';
+import { chmod, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type BuildOptions, build, type Metafile } from 'esbuild';
@@ -26,7 +26,7 @@ export const bundles: readonly Bundle[] = [
   { entry: 'client/webview/main.ts', output: 'dist/client/webview.js', runsIn: 'browser' },
   { entry: 'client/webview/explanation/main.ts', output: 'dist/client/explanation.js', runsIn: 'browser' },
   { entry: 'client/webview/bench-view.css', output: 'dist/client/webview.css', runsIn: 'browser' },
-  { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node' },
+  { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node', executable: true },
   { entry: 'server/src/lsp/server-node.ts', output: SERVER_OUTPUT, runsIn: 'node' },
   { entry: 'server/src/lsp/main-browser.ts', output: 'dist/server/main-browser.js', runsIn: 'browser' },
   { entry: 'server/src/cli/main.ts', output: 'dist/cli/pickup-spec.cjs', runsIn: 'node', executable: true },
@@ -37,7 +37,9 @@ export async function writeBundles(list: readonly Bundle[], root: string): Promi
   const written = await Promise.all(
     list.map(async (bundle) => {
       const { metafile } = await build({ ...optionsFor(bundle, root), metafile: true });
-      return [bundle.output, { bytes: (await stat(path.join(root, bundle.output))).size, metafile }] as const;
+      const file = path.join(root, bundle.output);
+      if (bundle.executable === true) await chmod(file, 0o755);
+      return [bundle.output, { bytes: (await stat(file)).size, metafile }] as const;
     }),
   );
   return new Map(written);

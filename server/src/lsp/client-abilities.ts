@@ -1,4 +1,4 @@
-import type { InitializeParams } from 'vscode-languageserver';
+import { DiagnosticTag, type InitializeParams } from 'vscode-languageserver';
 
 /** What the client says it can do. Everything that it does not say, it cannot. */
 export interface ClientAbilities {
@@ -6,6 +6,10 @@ export interface ClientAbilities {
   readonly isOurs: boolean;
   readonly readsFiles: boolean;
   readonly linksCodes: boolean;
+  /** Shows the places that a finding rests on beside it. */
+  readonly relatesPlaces: boolean;
+  /** Fades what a finding calls superfluous. */
+  readonly tagsFindings: boolean;
   readonly configuration: boolean;
   readonly workspaceFolders: boolean;
   readonly registersConfiguration: boolean;
@@ -29,11 +33,14 @@ export interface ClientAbilities {
 export function readAbilities(params: InitializeParams): ClientAbilities {
   const { workspace, textDocument } = params.capabilities ?? {};
   const ours = optionsOf(params.initializationOptions);
+  const findings = [textDocument?.publishDiagnostics, textDocument?.diagnostic];
   const isOurs = typeof ours.protocol === 'number';
   return {
     isOurs,
     readsFiles: ours.readsFiles === true,
     linksCodes: ours.showsExplanations === true,
+    relatesPlaces: findings.some((of) => of?.relatedInformation === true),
+    tagsFindings: findings.some((of) => of?.tagSupport?.valueSet?.includes(DiagnosticTag.Unnecessary)),
     configuration: workspace?.configuration === true,
     workspaceFolders: workspace?.workspaceFolders === true,
     registersConfiguration: workspace?.didChangeConfiguration?.dynamicRegistration === true,

@@ -10,7 +10,7 @@ export async function withPictures(
   { isOurs }: Pick<ClientAbilities, 'isOurs'>,
 ): Promise<RichText> {
   return Promise.all(
-    text.map((section) => (section.kind === 'picture' ? shown(sized(section, isOurs), files) : section)),
+    text.map((section) => (section.kind === 'picture' ? shown(sized(section, isOurs), files, isOurs) : section)),
   );
 }
 
@@ -20,12 +20,12 @@ type Picture = Extract<Section, { kind: 'picture' }>;
 const sized = ({ shownWidth, ...picture }: Picture, isOurs: boolean): Picture =>
   isOurs && shownWidth !== undefined ? { ...picture, shownWidth } : picture;
 
-async function shown(section: Picture, files: Files): Promise<Section> {
+async function shown(section: Picture, files: Files, isOurs: boolean): Promise<Section> {
   if (section.uri.startsWith('file:')) return section;
   const file = await files.photoBytes(section.uri);
   const photo = file.kind === 'bytes' ? cleanPhoto(file.bytes) : undefined;
   if (photo === undefined || photo.bytes.length > MOST_INSIDE)
-    return { kind: 'paragraph', text: 'It is too large for a hover: the bench view shows it.' };
+    return { kind: 'paragraph', text: `It is too large for a hover${isOurs ? ': the bench view shows it' : ''}.` };
   return { ...section, uri: dataUri(photo) };
 }
 

@@ -266,7 +266,8 @@ const wants = (kind: string, only: readonly string[] | undefined): boolean =>
 function codeActions(
   { document, analysis }: Opened,
   { range, context }: CodeActionParams,
-  options: Pick<ClientAbilities, 'linksCodes' | 'annotatesChanges' | 'snippetEdits'> & { readonly textOf: to.TextOf },
+  options: to.ShowsFindings &
+    Pick<ClientAbilities, 'annotatesChanges' | 'snippetEdits'> & { readonly textOf: to.TextOf },
 ): CodeAction[] {
   const cautioned = (edit: WorkspaceEdit, cautions: readonly string[]): WorkspaceEdit =>
     options.annotatesChanges ? to.withCautions(edit, cautions) : edit;

@@ -383,10 +383,10 @@ function diagnosticsOf(
   session: Session,
   document: TextDocument,
   analysis: EarlyFindings,
-  { linksCodes }: ClientAbilities,
+  abilities: ClientAbilities,
 ): Diagnostic[] {
   const textOf = (uri: string): TextDocument | undefined => session.files.document(uri);
-  return diagnostics(analysis).map((found) => toDiagnostic(document, found, { textOf, linksCodes }));
+  return diagnostics(analysis).map((found) => toDiagnostic(document, found, { ...abilities, textOf }));
 }
 
 /** A folder may hold specs, and be on the way to one. */

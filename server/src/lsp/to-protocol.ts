@@ -115,12 +115,14 @@ const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
+export type ShowsFindings = Pick<ClientAbilities, 'linksCodes' | 'relatesPlaces' | 'tagsFindings'>;
+
 export function toDiagnostic(
   document: TextDocument,
   found: features.Diagnostic,
-  { textOf, linksCodes }: { readonly textOf: TextOf; readonly linksCodes: boolean },
+  { textOf, linksCodes, relatesPlaces, tagsFindings }: ShowsFindings & { readonly textOf: TextOf },
 ): Diagnostic {
-  const related = found.related.flatMap(({ message, at }) => {
+  const related = (relatesPlaces ? found.related : []).flatMap(({ message, at }) => {
     const location = toLocation(textOf, at);
     return location ? [{ message, location }] : [];
   });
@@ -132,7 +134,7 @@ export function toDiagnostic(
     message: found.message,
     ...(linksCodes ? { codeDescription: { href: explanationLink(found.code) } } : {}),
     ...(related.length > 0 ? { relatedInformation: related } : {}),
-    ...(found.unnecessary ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+    ...(tagsFindings && found.unnecessary ? { tags: [DiagnosticTag.Unnecessary] } : {}),
   };
 }
 
