@@ -7,6 +7,7 @@ import { formatFile } from '../grammar/src/format.ts';
 import { readFileTree } from '../grammar/src/read-file.ts';
 import { editedTexts } from '../server/src/analysis/analysis.ts';
 import type { Analysis, PickupAnalysis } from '../server/src/analysis/analysis-types.ts';
+import { codes } from '../server/src/checks/pages.ts';
 import { filesOf, shownPath } from '../server/src/cli/files.ts';
 import { leftAlone } from './support/check-fixture.ts';
 import { differences, type ExpectedNumber, expectedOf, type Found } from './support/expect-lines.ts';
@@ -84,6 +85,25 @@ describe('samples', () => {
       });
     });
   }
+
+  it('are of the invented shop alone: its serials, no usual pair of ends, the slug coil kept', () => {
+    for (const file of FILES) {
+      for (const [, serial] of text(file).matchAll(/^\s*serial (\S+)/gm)) assert.match(serial ?? '', /^RYD-/, file);
+      for (const [, name, facts = ''] of text(file).matchAll(/^ *coil (\S+)[^{]*\{([^}]*)\}/gm)) {
+        const ends = [...facts.matchAll(/^ *(?:start|finish) (?!to )(\S+)/gm)].map(([, colour]) => colour);
+        assert.ok(!(ends.includes('yellow') && ends.includes('brown')), `${file}: ${name}`);
+        if (/^ *kept$/m.test(facts) && !file.startsWith('mistakes/')) assert.equal(name, 'slug', file);
+      }
+    }
+  });
+
+  it('begin with what the work is, in words', () => {
+    for (const file of FILES) {
+      const first = /^# (.*)/.exec(text(file))?.[1] ?? '';
+      assert.match(first, /^[A-Z0-9]/, file);
+      assert.ok(!/expect|->|=>/.test(first) && !codes.some((code) => first.includes(code)), file);
+    }
+  });
 
   it('state enough numbers to be checked by', () => {
     const numbers = FILES.flatMap((file) => expectedOf(text(file)).numbers);

@@ -15,7 +15,7 @@ bobbin rod-six {
 }
 %%
 pickup p{{i}} "Pickup {{i}}" {
-  serial TB-{{i}}
+  serial RYD-{{i}}
   strings 6
   made 2026-03-11
   conductors turquoise orange grey pink
@@ -33,7 +33,7 @@ pickup p{{i}} "Pickup {{i}}" {
   coil slug {
     bobbin rod-six
     wire plain-42
-    turns 4_850
+    turns 4_930
     wound clockwise
     packing 0.65{{i}}
     start gold to turquoise

@@ -28,7 +28,7 @@ export async function run(): Promise<void> {
       report(files, 'check', check, check);
       for (const words of [
         ['check', '--format', 'json'],
-        ['list', '--where', `serial TB-${files >> 1}`],
+        ['list', '--where', `serial RYD-${files >> 1}`],
         ['list', '--where', 'resistance 7 to 8 kohm'],
       ]) {
         report(files, words.join(' '), await measured(words, folder), check);

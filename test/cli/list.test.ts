@@ -32,12 +32,12 @@ describe('list', () => {
     [['instrument teasel'], ['RYD-014', 'RYD-019']],
     [['photo *cover still off*'], ['RYD-014']],
     [['photo photos/before-joints.jpg'], ['RYD-014']],
-    [['made 2026-06'], ['RYD-030', 'RYD-031', 'RYD-040']],
+    [['made 2026-06'], ['RYD-030', 'RYD-031', 'RYD-040', 'RYD-041']],
     [['made 2026-08-21 to 2026-09'], ['RYD-035', 'RYD-034', 'RYD-055', 'RYD-056']],
     [['for *juniper*'], ['RYD-019']],
     [['resistance 10.5 to 14 kohm'], ['RYD-021', 'RYD-033']],
     [['resistance 10500 ohm to 14 kohm'], ['RYD-021', 'RYD-033']],
-    [['turns 9_000 to 10_000'], ['RYD-031', 'RYD-040']],
+    [['turns 9_000 to 10_000'], ['RYD-031', 'RYD-040', 'RYD-041']],
     [
       ['spool RYD-W7', 'position bridge'],
       ['RYD-019', 'RYD-056'],
@@ -55,7 +55,7 @@ describe('list', () => {
 
   it('without a filter lists every pickup of the folder, oldest first', async () => {
     const all = await serials();
-    assert.equal(all.length, 19);
+    assert.equal(all.length, 20);
     assert.deepEqual(all.slice(0, 3), ['RYD-051', 'RYD-014', 'RYD-019']);
   });
 

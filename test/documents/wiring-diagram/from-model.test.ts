@@ -138,7 +138,7 @@ describe('the picture of a pickup', () => {
 
   it('shows leads soldered to the wrong conductors as a crossing at the joints', () => {
     const text = twoCoils('', { hookup: 'hot turquoise\n    link orange grey\n    ground pink bare' })
-      .replace('start to turquoise', 'start yellow to orange')
+      .replace('start to turquoise', 'start blue to orange')
       .replace('finish to orange', 'finish brown to turquoise');
     const slug = onlyPicture(analyse(text, WITH_SHOP)).coils.find(({ id }) => id === 'slug');
     assert.notEqual(slug?.start.mistakenJoint ?? slug?.start.mistakenNet, undefined);
