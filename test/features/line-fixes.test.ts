@@ -9,14 +9,11 @@ import { analysed, atCursor } from './analysed.ts';
 
 const whole = ({ text }: Analysis) => ({ start: 0, end: text.length });
 
-/** The text after a fix, its stops filled in with the first word that they offer, else with this. */
+/** The text after a fix, its stops filled in with this. */
 function filledIn(text: string, { edits }: QuickFix, filling: string): string {
   return applyEdits(
     text,
-    edits.map(({ at, snippet = '' }) => ({
-      at,
-      newText: snippet.replace(/\$\{\d+(?:\|([^,|]+)[^}]*)?\}/g, (_, first?: string) => first ?? filling),
-    })),
+    edits.map(({ at, snippet = '' }) => ({ at, newText: snippet.replace(/\$\{\d+:…\}/g, filling) })),
   );
 }
 
@@ -80,6 +77,20 @@ describe('a finding is kept for a reason', () => {
       }
     });
 
+  it('and not before the stop is filled in: the gap in the quotes is no reason either', () => {
+    const { text, fixes } = fixesAt(UNKNOWN, /^Accept/);
+    assert.ok(fixes[0]);
+    const told = (filling: string) => analysed(filledIn(text, fixes[0] ?? assert.fail(), filling)).findings;
+    assert.deepEqual(
+      told('…').map(({ code, isAccepted }) => [code, isAccepted]),
+      [['winding/turns-unknown', undefined]],
+    );
+    assert.deepEqual(
+      told('an old coil').map(({ code, isAccepted }) => [code, isAccepted]),
+      [['winding/turns-unknown', true]],
+    );
+  });
+
   it('but not a text that does not read, nor what is accepted already', () => {
     assert.deepEqual(fixesAt(SINGLE.replace('plain-42\n', 'plian‸-42\n'), /^Accept/).fixes, []);
     const kept = UNKNOWN.replace('\n    wire', '\n    accept winding/turns-unknown "to be read tomorrow"\n    wire');
@@ -113,7 +124,7 @@ describe('a reading settles what is open', () => {
       const [fix] = lineFixes(analysis, whole(analysis)).filter(({ title }) => title.startsWith('Insert'));
       assert.ok(fix);
       for (const answer of ['positive', 'negative']) {
-        const text = filledIn(analysis.text, fix, '').replace(/approach positive(?=\n {2}\})/, `approach ${answer}`);
+        const text = filledIn(analysis.text, fix, answer);
         assert.match(text, new RegExp(`kick .* approach ${answer}`));
         const codes = analysedText(text, path).findings.map(({ code }) => code);
         assert.ok(!codes.includes('phase/unproven'), codes.join());

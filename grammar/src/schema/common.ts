@@ -21,7 +21,8 @@ export const accept = fact({
   shape: sequence({ code: findingCode, reason: optional(text) }),
   repeats: true,
   history: 'of the state',
-  meaning: 'keeps a finding of this block, or of what is in it, as information; reported when it no longer applies',
+  meaning:
+    'keeps a finding of this block, or of what is in it, as information; reported when it no longer applies, without effect while its reason is `…`',
   example: 'accept potting/too-hot "tried on a scrap bobbin"',
 });
 

@@ -52,7 +52,7 @@ function accepting(finding: Finding, analysis: Analysis): QuickFix | undefined {
   const before = `accept ${finding.code}`;
   return gapFix(
     { finding, analysis, title: 'Accept this finding, because…' },
-    [{ text: `${before} …`, snippet: `${before} "\${1}"` }],
+    [{ text: `${before} …`, snippet: `${before} "\${1:…}"` }],
     (lines) => insertLines(chunk, block, lines),
   );
 }
@@ -91,16 +91,14 @@ function settles(readings: readonly ReadingLine[], own: OwnPickup, finding: Find
 const isSame = (one: Finding, { code, subject }: Finding): boolean =>
   one.code === code && JSON.stringify(one.subject) === JSON.stringify(subject);
 
-/** Stops are counted through all the lines that are written together. */
+/** Stops are counted through all the lines that are written together. A stop that is left alone leaves the gap: no reading was taken. */
 function gapLines(readings: readonly ReadingLine[]): readonly GapLine[] {
   let stops = 0;
-  return readings.map(({ line, words }) => {
-    const stop = (): string => {
-      stops += 1;
-      return words ? `\${${stops}|${words.join(',')}|}` : `\${${stops}}`;
-    };
-    return { text: line, snippet: line.replace(GAP, stop) };
-  });
+  const stop = (gap: string): string => {
+    stops += 1;
+    return `\${${stops}:${gap}}`;
+  };
+  return readings.map(({ line }) => ({ text: line, snippet: line.replace(GAP, stop) }));
 }
 
 const GAP = /…/g;

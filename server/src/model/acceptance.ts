@@ -21,5 +21,5 @@ export function acceptancesIn(block: AnyBlock): readonly Acceptance[] {
   return [...own, ...block.blocks.flatMap(acceptancesIn)];
 }
 
-/** The gap that stands for a reason (`…`) is still to be filled in: nothing is accepted before. */
-const isOpen = ({ chunk, span }: Place): boolean => chunk.text.slice(span.start, span.end).endsWith('…');
+/** The gap that stands for a reason (`…`, or a text of it) is still to be filled in: nothing is accepted before. */
+const isOpen = ({ chunk, span }: Place): boolean => /…"?$/.test(chunk.text.slice(span.start, span.end));
