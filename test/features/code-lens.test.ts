@@ -13,7 +13,7 @@ describe('code lens', () => {
         of.kind,
         text.slice(span.start, span.end),
       ]),
-      ['numbers', 'used by', 'bench view', 'cards'].map((kind) => [kind, 'pickup', 'heron']),
+      ['bench view', 'cards', 'numbers', 'used by'].map((kind) => [kind, 'pickup', 'heron']),
     );
   });
 

@@ -5,6 +5,7 @@ import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { hover } from '../../server/src/features/hover.ts';
 import { escapeMarkdown, toMarkdown, toPlainText } from '../../server/src/features/rich-text.ts';
 import { signatureHelp } from '../../server/src/features/signature-help.ts';
+import { analysedSample } from '../support/sample-files.ts';
 import { SINGLE, twoCoils, WITH_SHOP } from '../support/shop.ts';
 import { assertStored } from '../support/stored.ts';
 import { analysed, atCursor } from './analysed.ts';
@@ -73,6 +74,10 @@ const HOVERS: Readonly<Record<string, string>> = {
   'a reading that agrees': at('4.05', READ),
   'a reading that does not agree': at('3.40', READ),
   'a reading of both coils': at('8.1', READ),
+  'a reading of inductance': at(
+    'ground 4.1 H',
+    READ.replace('    compass', '    inductance hot to ground 4.1 H at 1 kHz\n    compass'),
+  ),
   'a kick': at('approach', READ),
   'a compass': at('slug north-up', READ),
   'a lead that leaves the pickup': at('turquoise', READ),
@@ -99,6 +104,18 @@ describe('hover', () => {
 
   it('has no page of nothing', () =>
     assert.deepEqual(readdirSync(PAGES).sort(), Object.keys(HOVERS).map(pageOf).sort()));
+
+  it('of a reading at the jack says what the position should read', () => {
+    const analysis = analysedSample('bramblewick.pickup', (text) =>
+      text.replace(/\n\}\s*(# expect[\s\S]*)?$/, '\n  readings "fitted" {\n    position 1 1.00 kohm\n  }\n}\n'),
+    );
+    const text = toPlainText(hover(analysis, analysis.text.indexOf('1.00 kohm'))?.text ?? []);
+    assert.match(
+      text,
+      /expected: \d+\.\d+ ± \d+\.\d+\u202fkΩ at \d+\u202f°C \(pickups, pots and wiring, the controls full up\)/,
+    );
+    assert.match(text, /It does not agree: all limits together, .* may be read\./);
+  });
 
   it('of a spool counts the coils of every spec that names it', () => {
     const shop = { 'shop.pickup': WITH_SHOP['shop.pickup'].replace('spool RYD-W7 {', 'spool RYD-W7 {\n  left 100 g') };

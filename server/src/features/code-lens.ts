@@ -11,7 +11,8 @@ import { list } from '../words/text.ts';
 import { ownSubjects } from './own-subjects.ts';
 import { nameItem } from './syntax-at.ts';
 
-export const LENS_KINDS = ['numbers', 'used by', 'bench view', 'cards'] as const;
+/** What can be opened first: numbers that come later move nothing, and are what is cut in a narrow pane. */
+export const LENS_KINDS = ['bench view', 'cards', 'numbers', 'used by'] as const;
 export type LensKind = (typeof LENS_KINDS)[number];
 
 export interface CodeLens {

@@ -1,4 +1,5 @@
 /** A lead as it is written: which end of which coil it is, what it is joined to, and what a meter shows there. */
+import { leadColour } from '../../../grammar/values/lead-name.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { leadReadings, probePoints } from '../estimates/lead-readings.ts';
@@ -57,7 +58,9 @@ function leadRows(analysis: Analysis, analysed: PickupAnalysis, node: Node): rea
   const is = beside(loose, new Set(node.startsWith(leadNode('')) ? [node, SHIELD] : [SHIELD]));
   const joined = beside(netlist, new Set([node, SHIELD, ...(loose.nets[loose.netOf(node) ?? -1]?.nodes ?? [])]));
   const isUntraced = is.length === 0 && netlist.windings.some(({ ends }) => ends === 'unknown');
+  const letters = node.startsWith(leadNode('')) ? leadColour(node.slice(leadNode('').length))?.code : undefined;
   return [
+    ...(letters === undefined ? [] : [{ name: 'colour', value: letters, restsOn: 'IEC 60757' }]),
     ...(is.length > 0 ? [{ name: 'is', value: list(is), restsOn: '' }] : []),
     ...(isUntraced ? [{ name: 'is', value: 'of a coil that is not traced yet', restsOn: '' }] : []),
     { name: 'joined to', value: joined.length > 0 ? list(joined) : 'nothing', restsOn: '' },
