@@ -4,6 +4,7 @@ import type { Analyser } from '../../server/src/analysis/analysis.ts';
 export const noAnalyser: Analyser = {
   analyse: nothing,
   declared: nothing,
+  forget: nothing,
 };
 
 function nothing(): never {

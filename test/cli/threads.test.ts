@@ -30,11 +30,11 @@ describe('threads', () => {
       isTerminal: false,
       environment: {},
       columns: undefined,
-      isPlanned: false,
     };
+    const toCheck = chosen.map((file) => ({ file, isPlanned: false }));
     const told = async (threads: Threads) => {
       const found: unknown[] = [];
-      for await (const each of threads.each(checkTask, settings, chosen)) found.push(each);
+      for await (const each of threads.each(checkTask, settings, toCheck)) found.push(each);
       return found;
     };
     const alone = await told(oneThread(createAnalyser()));

@@ -40,6 +40,8 @@ export interface Analyser {
   analyse(uri: string, host: Host): Analysis;
   /** What a file declares, as it is written: nothing is solved. */
   declared(uri: string, host: Host): DeclaredFile;
+  /** Lets the tree of a file go; it is read again when it is needed. */
+  forget(uri: string): void;
 }
 
 /** What can be told before the file is solved. */
@@ -57,8 +59,6 @@ export interface ShopAnalyser extends Analyser {
   analysing(uri: string, host: Host, before?: Analysis): Analysing;
   /** What the names of a file stand for, by the language alone: nothing is solved. */
   mentions(uri: string, host: Host): FileMentions;
-  /** Lets the tree of a file go; it is read again when it is needed. */
-  forget(uri: string): void;
 }
 
 /** `kept`: files whose trees are remembered, with all that was made from them; those that were asked for last. */

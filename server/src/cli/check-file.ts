@@ -18,6 +18,10 @@ export interface CheckSettings {
   /** What of it says whether colours are shown. */
   readonly environment: Readonly<Record<string, string | undefined>>;
   readonly columns: number | undefined;
+}
+
+export interface FileToCheck {
+  readonly file: string;
   /** Whether the best plan of repair is searched for: for a person who reads it. */
   readonly isPlanned: boolean;
 }
@@ -34,17 +38,28 @@ export type FileCheck =
     }
   | { readonly ok: false; readonly problem: string };
 
-export const checkTask: Task<CheckSettings, string, FileCheck> = {
+export const checkTask: Task<CheckSettings, FileToCheck, FileCheck> = {
   name: 'check',
   begin(settings, analyser) {
     const read = sourceReader(settings.root, settings.cwd);
-    return (file) => checkSource(read(file), settings, analyser);
+    return ({ file, isPlanned }) => {
+      const result = read(file);
+      const checked = checkSource(result, settings, isPlanned, analyser);
+      // Only a file that others use is asked for again; what is let go at once is never moved to where the old is kept.
+      if (result.ok) analyser.forget(result.source.uri);
+      return checked;
+    };
   },
 };
 
-export function checkSource(read: SourceResult, settings: CheckSettings, analyser: Analyser): FileCheck {
+export function checkSource(
+  read: SourceResult,
+  settings: CheckSettings,
+  isPlanned: boolean,
+  analyser: Analyser,
+): FileCheck {
   if (!read.ok) return read;
-  const { cwd, format, columns, isPlanned } = settings;
+  const { cwd, format, columns } = settings;
   const { shown: path, uri, host } = read.source;
   const analysis = analyser.analyse(uri, host);
   const checked = { path, findings: locateFindings(analysis, cwd, isPlanned) };

@@ -35,23 +35,27 @@ export const check = defineCommand({
       isTerminal: context.stdout.isTerminal,
       environment: { NO_COLOR: context.environment.NO_COLOR, TERM: context.environment.TERM },
       columns: context.stdout.columns,
-      isPlanned: values.format === 'text' && files.length <= MOST_PLANNED_FILES,
     };
     const report = checkReport(values.format, context);
     for (const problem of problems) report.unusable(problem);
-    if (named.includes('-'))
-      report.add(checkSource(await readSource('-', values, context), settings, context.analyser));
-    const plan = checkTask.begin({ ...settings, isPlanned: true }, context.analyser);
+    const isRead = values.format === 'text';
+    if (named.includes('-')) {
+      const isPlanned = isRead && files.length <= MOST_PLANNED_FILES;
+      report.add(checkSource(await readSource('-', values, context), settings, isPlanned, context.analyser));
+    }
+    // Any of the first that has a fault is among the first with a fault; only those that stand for them are checked twice.
+    const toCheck = files.map((file, index) => ({ file, isPlanned: isRead && index < MOST_PLANNED_FILES }));
+    const again = checkTask.begin(settings, context.analyser);
     let done = 0;
-    let planned = 0;
+    let faulty = 0;
     const step = (): void => context.progress.step(progressOf(done, files, context.cwd));
     step();
-    for await (const each of context.threads.each(checkTask, settings, files)) {
-      const file = files[done] ?? '';
+    for await (const each of context.threads.each(checkTask, settings, toCheck)) {
+      const { file = '', isPlanned } = toCheck[done] ?? {};
       done += 1;
-      const isToPlan = values.format === 'text' && !settings.isPlanned && each.ok && each.isFaulty;
-      if (isToPlan) planned += 1;
-      report.add(isToPlan && planned <= MOST_PLANNED_FILES ? plan(file) : each);
+      if (each.ok && each.isFaulty) faulty += 1;
+      const isToPlan = isRead && !isPlanned && each.ok && each.isFaulty && faulty <= MOST_PLANNED_FILES;
+      report.add(isToPlan ? again({ file, isPlanned: true }) : each);
       step();
     }
     context.progress.clear();
