@@ -5,6 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import manifest from '../package.json' with { type: 'json' };
 import { commands } from '../server/src/cli/commands.ts';
+import { readServerOptions } from '../server/src/lsp/server-options.ts';
 import { analyse, findingLines } from './support/check-fixture.ts';
 
 const root = path.dirname(path.dirname(fileURLToPath(import.meta.url)));
@@ -92,6 +93,22 @@ describe('README', () => {
       'potting',
     ])
       assert.equal(words.filter((each) => each === word).length, 1, word);
+  });
+
+  it('sets up three other editors, each by a program that the package has and options that it takes', () => {
+    const [, chapter = ''] = readme.split(/^## In other editors$/m);
+    const setUps = [...chapter.matchAll(/^```(lua|elisp|toml)\n([\s\S]*?)^```/gm)];
+    assert.deepEqual(
+      setUps.map(([, language]) => language),
+      ['lua', 'elisp', 'toml'],
+    );
+    for (const [, language, setUp = ''] of setUps) {
+      const [program = '', ...options] = (
+        /(["'])(pickup-spec-[\w-]+)\1[^\w]+(?:args[^\w]+)?(--[\w-]+)/.exec(setUp) ?? []
+      ).slice(2);
+      assert.ok(Object.hasOwn(manifest.bin, program), language);
+      assert.deepEqual(readServerOptions(options, '').kind, 'serve', language);
+    }
   });
 
   it('gives the versions that the manifest gives', () => {

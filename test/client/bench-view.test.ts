@@ -366,6 +366,18 @@ describe('the bench view in a browser', function () {
     await view.page.close();
   });
 
+  it('in forced colours the focus and the chosen position keep their outlines', async () => {
+    const view = await opened(instrument, { theme: 'vscode-high-contrast' });
+    await view.page.emulateMedia({ forcedColors: 'active' });
+    const outlined = (selector: string) =>
+      view.page.evaluate<string>(`getComputedStyle(document.querySelector('${selector}')).outlineStyle`);
+    assert.equal(await outlined('.seg input:checked + label'), 'solid');
+    await view.page.locator('.seg input:checked').first().focus();
+    await view.page.keyboard.press('Tab');
+    assert.equal(await outlined(':focus-visible'), 'solid');
+    await view.page.close();
+  });
+
   it('a narrow view has one column and nothing beside the edge', async () => {
     const { page } = await opened(compared, { width: 360 });
     assert.ok((await page.evaluate<number>('document.scrollingElement.scrollWidth')) <= 360);
