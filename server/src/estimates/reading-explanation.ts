@@ -103,6 +103,8 @@ export const isResistance = (line: Evidence): line is JudgedLine => 'readOhm' in
 /** Weights of the ranking: one more line explained outweighs how usual a cause is. Common practice, no published source. */
 const PER_LINE = 2;
 const PER_SPOILED_LINE = 3;
+/** What changed since a good reading happened to the pickup: that is likelier than a hand on the probes. Common practice, too. */
+const SINCE = 2.3;
 
 interface Cause {
   readonly kind: CauseKind;
@@ -393,9 +395,6 @@ function coilCauses(
   return causes;
 }
 
-/** What changed since a good reading happened to the pickup: that is likelier than a hand on the probes. */
-const SINCE = 2.3;
-
 /** A short inside a winding takes little resistance, and of the inductance anything up to all: its turns are a loaded secondary. */
 const shortedTurns = (coil: Coil, reads: Cause['reads'], mostLeft: number): Cause => ({
   kind: 'shorted turns',
@@ -510,6 +509,7 @@ function shareThatReads(line: JudgedLine, readOhm: number, chosen: (coil: Coil) 
   return solveIncreasing(ohm, { target: readOhm, low: LEAST_SHARE, high: MOST_SHARE, tolerance: 1e-9 });
 }
 
+/** Between these the search goes: a winding all but shorted, and wire six gauge numbers thinner. No limit of what is found. */
 const LEAST_SHARE = 0.02;
 const MOST_SHARE = 4;
 

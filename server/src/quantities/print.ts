@@ -105,7 +105,7 @@ export function printDb(
 export const onlyBoundedAbove = ({ value, sd }: { readonly value: number; readonly sd: number }): boolean =>
   Number.isFinite(sd) && (sd > UNBOUNDED_SD_DB || value < NULL_DB);
 
-/** Above this deviation a level near a null is only bounded from above, in dB. */
+/** Above this deviation a level near a null is only bounded from above, in dB. Common practice, no published source. */
 const UNBOUNDED_SD_DB = 3;
 /** A level below this is a null, not a number: a hundredth of what it is measured against. Common practice, no published source. */
 export const NULL_DB = -40;

@@ -37,7 +37,7 @@ export function renderPluck({ frequencyHz, seconds, sampleRate, seed }: Pluck): 
 export const partialHz = (frequencyHz: number, partial: number): number =>
   frequencyHz * partial * Math.sqrt((1 + INHARMONICITY * partial ** 2) / (1 + INHARMONICITY));
 
-/** About an eighth of the string from its end, where it is often plucked, but no whole fraction: no partial is missing for good. */
+/** About an eighth of the string from its end, where it is often plucked, but no whole fraction: no partial is missing for good. Common practice, no published source. */
 const PLUCKED_AT = 0.1273;
 /** Of a wound low string, 1e-5 to 1e-4. Common practice, no published source. */
 const INHARMONICITY = 3e-5;
