@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { offsetFrom, spanFrom } from '../../server/src/lsp/from-protocol.ts';
-import { toRange, toSnippetEdit, toTextEdit } from '../../server/src/lsp/to-protocol.ts';
+import { toRange, toSnippetEdit, toTextEdit, withNewFile } from '../../server/src/lsp/to-protocol.ts';
 
 const documentOf = (text: string): TextDocument => TextDocument.create('file:///x.pickup', 'pickup', 1, text);
 
@@ -77,5 +77,18 @@ describe('positions', () => {
         ],
       },
     );
+  });
+
+  it('a change with a new file makes the file first, and fails where it is there already', () => {
+    const start = { line: 0, character: 0 };
+    const edit = { range: { start, end: start }, newText: 'use "parts.pickup"\n' };
+    const made = 'file:///parts.pickup';
+    assert.deepEqual(withNewFile({ changes: { 'file:///x.pickup': [edit] } }, made, 'wire a {\n}\n'), {
+      documentChanges: [
+        { kind: 'create', uri: made, options: { overwrite: false, ignoreIfExists: false } },
+        { textDocument: { uri: made, version: null }, edits: [{ range: edit.range, newText: 'wire a {\n}\n' }] },
+        { textDocument: { uri: 'file:///x.pickup', version: null }, edits: [edit] },
+      ],
+    });
   });
 });

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import {
+  type CodeAction,
   DiagnosticTag,
   type DocumentDiagnosticReport,
   type Location,
@@ -117,6 +118,26 @@ describe('files of the workspace that are not open', () => {
     write('made/spooled.pickup', pickup('spooled', '../parts/stock.pickup').replace('wire plain-42', 'spool RYD-1'));
     server.notify('workspace/didChangeWatchedFiles', { changes: [{ uri: uriOf('made/spooled.pickup'), type: 1 }] });
     await toldIs(...unused('spool RYD-W7', 'magnet bar-5'));
+  });
+
+  it('have a say in where a part may move: into the parts file while none of them has a part of that name', async () => {
+    const thin = 'wire thin-43 {\n  gauge 43 AWG\n}\n';
+    const text = `${thin}${pickup('wren-a', '../parts/stock.pickup')}`;
+    const uri = uriOf('made/wren-a.pickup');
+    server.change(uri, 2, [{ text }]);
+    const start = { line: 0, character: 3 };
+    const moves = async (): Promise<readonly CodeAction[]> =>
+      server.request('textDocument/codeAction', {
+        textDocument: { uri },
+        range: { start, end: start },
+        context: { diagnostics: [], only: ['refactor.extract'], triggerKind: 1 },
+      });
+    const [move, another] = await moves();
+    assert.equal(move?.title, 'Move wire thin-43 to ../parts/stock.pickup');
+    assert.equal(another, undefined);
+    assert.deepEqual(namesIn(move?.edit?.changes), ['made/wren-a.pickup', 'parts/stock.pickup']);
+    write('made/wren-b.pickup', `${thin}${pickup('wren-b', '../parts/stock.pickup')}`);
+    assert.deepEqual(await moves(), []);
   });
 
   it('a text that is open counts, not the file behind it', async () => {
