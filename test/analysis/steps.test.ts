@@ -88,6 +88,32 @@ describe('what is told first', () => {
     assert.deepEqual(early(AGAINST('heron'), AGAINST('heron').replace('pickup heron', 'pickup egret')), []);
   });
 
+  it('holds what needs inductances, where that was worked out before', () => {
+    const files = Object.fromEntries(sampleFiles().map(({ path, text }) => [path, text]));
+    const quorl = files['quorl.pickup'] ?? '';
+    const of = (text: string) => hostOf({ ...files, 'example.pickup': text });
+    const analyser = createAnalyser();
+    const before = analyser.analyse(EXAMPLE, of(quorl));
+    before.allFindings();
+    let told: EarlyFindings | undefined;
+    for (const step of analyser.analysing(EXAMPLE, of(`# a remark\n${quorl}`), before)) told = step?.() ?? told;
+    // Nothing is told early where nothing has to be solved; what is known is told either way.
+    const found = told?.findings ?? analyser.analyse(EXAMPLE, of(`# a remark\n${quorl}`)).knownFindings();
+    assert.deepEqual(
+      found.map(({ code }) => code),
+      ['hum/partly-cancelled', 'hum/partly-cancelled'],
+    );
+  });
+
+  it('holds what goes past a limit', () => {
+    const row = `pickup row {\n${Array.from({ length: 49 }, (_, index) => `  coil c${index} {\n  }\n`).join('')}}\n`;
+    const told = early(undefined, row + AGAINST('heron'));
+    assert.deepEqual(
+      told.map((each) => each.split(':')[0]),
+      ['analysis/incomplete'],
+    );
+  });
+
   it('drops what was written wrong and is no more', () => {
     assert.deepEqual(early(AGAINST('heron', '  bogus 3\n'), AGAINST('heron')), [CANCEL()]);
   });

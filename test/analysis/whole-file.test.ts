@@ -274,6 +274,16 @@ describe('a file', () => {
       );
   });
 
+  it('says so whatever is thrown', () => {
+    const analysis = createAnalyser().analyse(EXAMPLE, {
+      content: () => {
+        throw 'no disk at all';
+      },
+      isInside: () => true,
+    });
+    assert.match(analysis.findings[0]?.message ?? '', /\(no disk at all\)/);
+  });
+
   it('knows which of its pickups are the newest, and the parts that it writes itself', () => {
     const text = `wire w {
   gauge   42 AWG
@@ -462,6 +472,11 @@ describe('what is written wrong', () => {
     assert.deepEqual(near('stok.pickup', ['file:///bench/st%C3%B6ck.pickup']), ['Change to "st\u00f6ck.pickup"']);
     assert.deepEqual(near('stok.pickup', ['file:///bench/quite-another.pickup']), []);
     assert.deepEqual(near('stok.pickup', []), []);
+  });
+
+  it('says what to do where that is known', () => {
+    const [gauge] = analyse('pickup p {\n  coil main {\n    wire 42 AWG\n  }\n}\n').findings;
+    assert.match(gauge?.action ?? '', /^Describe the wire in a block of its own/);
   });
 
   it('keeps a remark above where a wire is described', () => {

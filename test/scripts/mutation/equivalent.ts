@@ -175,6 +175,22 @@ const EQUIVALENT: readonly Equivalent[] = [
     after: '',
     because: ONLY_SLOWER,
   },
+  ...[
+    ['analysis.ts', 'end < content.text.length', '(end) <= (content.text.length)'],
+    ['analysis.ts', 'trees.read(uri, content.text.slice(0, end));', ''],
+    ['analysis.ts', 'yield;', ''],
+    ['analysis.ts', '16_384', '16385'],
+    ['analysis.ts', '40', '41'],
+    ['file-state.ts', 'yield;', ''],
+    ['file-state.ts', 'continue;', ''],
+    ['instrument-analysis.ts', 'solvedPosition(position, instrument, quickOf(bench), bench);', ''],
+    ['use-graph.ts', 'last.has(uri)', '!(last.has(uri))'],
+  ].map(([file = '', before = '', after = '']) => ({
+    file: ANALYSIS + file,
+    before,
+    after,
+    because: 'how much is done in one step changes nothing of what comes of all',
+  })),
 ];
 
 export const equivalenceOf = ({ file, before, after }: Mutant): string | undefined =>
