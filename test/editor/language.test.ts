@@ -74,6 +74,23 @@ describe('a spec in the editor', () => {
       assert.match(typeof label === 'string' ? label : label.map(({ value }) => value).join(''), /kΩ$/);
   });
 
+  it('above a pickup stands what opens it, how it sounds and who names it; leads have their colours', async () => {
+    const { document } = await openSample('hesk-neck.pickup');
+    const titles = await eventually(async () => {
+      const lenses = await run<vscode.CodeLens[]>('vscode.executeCodeLensProvider', document.uri, 10);
+      const all = lenses.map(({ command }) => command?.title ?? '');
+      return all.length > 0 && all.every((title) => title !== '') ? all : undefined;
+    });
+    assert.deepEqual(titles.slice(0, 2), ['bench view', 'cards']);
+    assert.match(titles[2] ?? '', /^in phase · hum .+ · 8\.\d+ ± 0\.\d+\skΩ · resonance /);
+    assert.match(titles[3] ?? '', /^named in .*teasel\.pickup/);
+    const colours = await run<vscode.ColorInformation[]>('vscode.executeDocumentColorProvider', document.uri);
+    assert.deepEqual(
+      colours.slice(0, 4).map(({ range }) => document.getText(range)),
+      ['turquoise', 'orange', 'grey', 'pink'],
+    );
+  });
+
   it('completion offers names of the shop and words of the fact', async () => {
     const { document } = await openSample('fennel-bridge.pickup');
     const labels = async (piece: string): Promise<readonly string[]> => {
