@@ -13,12 +13,14 @@ import { activateNew } from './features/new/new.ts';
 import { activatePlans } from './features/plans/plans.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
 import { activateStatusItem } from './features/status/status-item.ts';
+import { SpecTests, type SpecTestsControl } from './features/testing/spec-tests.ts';
 
 /** What the extension shows to tests and to other extensions. */
 export interface ExtensionInterface {
   readonly benchView: BenchViewInterface;
   readonly explanation: ExplanationControl;
   readonly lesson: LessonControl;
+  readonly specTests: SpecTestsControl;
 }
 
 let running: BaseLanguageClient | undefined;
@@ -33,8 +35,10 @@ export async function activateExtension(
   const explanation = activateExplanations(context, client);
   const cards = activateCards(client);
   const lesson = activateLesson(context, { benchView, explanation, cards });
+  const specTests = new SpecTests(client);
   context.subscriptions.push(
     lesson,
+    specTests,
     activateCompare(benchView),
     activateFind(client),
     cards,
@@ -47,7 +51,7 @@ export async function activateExtension(
   );
   // A server that does not start is told by the status item; the commands stay, restarting among them.
   await client.start().catch((error: unknown) => client.error('The server did not start.', error));
-  return { benchView, explanation, lesson };
+  return { benchView, explanation, lesson, specTests };
 }
 
 export async function deactivateExtension(): Promise<void> {

@@ -101,10 +101,11 @@ describe('manifest', () => {
     );
   });
 
-  it('wakes up for its own language and its own pages only, and works without trust and without a disk', () => {
+  it('wakes up for its own language, its own pages and a folder that holds specs only, and works without trust and without a disk', () => {
     assert.deepEqual(manifest.activationEvents, [
       'onWebviewPanel:pickup.benchView',
       'onWebviewPanel:pickup.explanation',
+      'workspaceContains:**/*.pickup',
     ]);
     const capabilities = asRecord(manifest.capabilities);
     assert.equal(asRecord(capabilities.untrustedWorkspaces).supported, true);

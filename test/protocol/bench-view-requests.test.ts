@@ -4,6 +4,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type {
   CardsResult,
+  CheckResult,
   DrawingResult,
   FindResult,
   PageResult,
@@ -186,6 +187,24 @@ describe('requests of the bench view', () => {
       const { pages } = await server.request<CardsResult>('pickup/cards', cards);
       assert.equal(pages[0]?.html.includes('<img '), photos);
     }
+  });
+
+  it('a spec that is not open is checked with all that is found of it, and lets its files be known', async () => {
+    const check = (name: string) => server.request<CheckResult>('pickup/check', { protocol: 3, uri: uriOf(name) });
+    const missing = await check('mistakes/unit-missing.pickup');
+    assert.deepEqual(
+      missing.findings.map(({ code, severity, range }) => [code, severity, range.start.line]),
+      [['unit/missing', 'error', 21]],
+    );
+    assert.deepEqual(missing.uris.slice(0, 2), [uriOf('mistakes/unit-missing.pickup'), uriOf('shop.pickup')]);
+    // This one takes an inductance to find.
+    const late = await check('mistakes/reading-unlikely.pickup');
+    assert.deepEqual(
+      late.findings.map(({ code, severity }) => [code, severity]),
+      [['reading/unlikely', 'warning']],
+    );
+    assert.match((await check('gone.pickup')).problem ?? '', /there is no such file/);
+    assert.match((await check('../elsewhere.pickup')).problem ?? '', /outside/);
   });
 
   it('pickups are found by filters; one that cannot be read says how it is written', async () => {

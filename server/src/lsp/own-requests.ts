@@ -2,6 +2,7 @@ import type { Connection } from 'vscode-languageserver';
 import { given } from '../../../grammar/values/present.ts';
 import { explanationPage } from '../features/explanation-page.ts';
 import { serveBench } from './bench-view-requests.ts';
+import { serveChecks } from './check.ts';
 import { drawing } from './drawings.ts';
 import { answeringOwn, type Report } from './guard.ts';
 import { serveNew } from './new-requests.ts';
@@ -23,6 +24,7 @@ export function serveOwnRequests(
   const own = answeringOwn(connection, report);
   serveBench(own, session);
   serveNew(own, session);
+  serveChecks(own, session);
   own<ExplainParams, ExplainResult>(EXPLAIN_REQUEST, 'explanation', {}, ({ code }) =>
     given({ page: typeof code === 'string' ? explanationPage(code) : undefined }),
   );

@@ -24,6 +24,7 @@ export type { ExplanationBlock, ExplanationPage } from '../features/explanation-
 export type { NewAnswers, NewFile, NewParts } from '../features/new-answers.ts';
 export { NEW_COILS, NEW_GAUGES, NEW_POSITIONS, NEW_STRINGS } from '../features/new-answers.ts';
 export { codeSpans } from '../words/code-spans.ts';
+export { HARMFUL } from '../words/harmful.ts';
 export { unbroken } from '../words/unbroken.ts';
 export type * from './bench-view-protocol.ts';
 export {
@@ -155,6 +156,17 @@ export interface ExplainParams extends Message {
 export interface ExplainResult extends Message {
   /** Absent where no finding has that code. */
   readonly page?: ExplanationPage;
+}
+
+/** Client to server: all that is found of a spec of the workspace, open or not, with what needs heavy numbers. */
+export const CHECK_REQUEST = 'pickup/check';
+
+export interface CheckResult extends Message {
+  readonly findings: readonly Omit<DrawnFinding, 'mark'>[];
+  /** Files that this rests on, itself among them. */
+  readonly uris: readonly string[];
+  /** Why it is not checked. */
+  readonly problem?: string;
 }
 
 /** Server to client: a file that only the client can read (a virtual file system, the web). */
