@@ -34,7 +34,7 @@ const humFindings = (findings: readonly Finding[]): readonly string[] =>
 describe('what is said of hum', () => {
   it('is one verdict in every position of random instruments', () => {
     const seen = new Set<string>();
-    for (let seed = 20; seed < 40; seed += 1) {
+    for (let seed = 20; seed < 33; seed += 1) {
       const analysis = analyse(instrumentText(randomInstrument(seed)));
       const [analysed] = analysis.instruments;
       assert.ok(analysed);
@@ -76,7 +76,7 @@ describe('what is said of hum', () => {
 
   it('is one verdict of random pickups', () => {
     const seen = new Set<string>();
-    for (let seed = 0; seed < 60; seed += 1) {
+    for (let seed = 0; seed < 40; seed += 1) {
       const analysis = analyse(pickupText(randomPickup(seed)));
       const [analysed] = analysis.pickups;
       assert.ok(analysed);
