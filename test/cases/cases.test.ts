@@ -153,6 +153,8 @@ describe('stacks', () => {
     const titles = fixTitles(analysis, 'hum/not-cancelled');
     assert.equal(titles[0], 'Swap the leads of the lower coil: turquoise and grey change places *');
     assert.ok(titles.every((title) => !/pole/i.test(title)));
+    const [plan] = planRepairs(analysis, { pickup: analysis.pickups[0]?.pickup.name ?? '' }).plans;
+    assert.match(plan?.steps[0]?.text ?? '', /^Swap the leads of the lower coil/);
   });
 
   it('a dummy coil that adds its hum is an error, and is turned round', () => {

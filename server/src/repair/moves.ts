@@ -1,5 +1,6 @@
 /** The changes a person can make to some pickups and to the selector positions that use them. */
 
+import { hearsStrings } from '../estimates/phase.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
@@ -36,7 +37,7 @@ export function possibleMoves(pickups: readonly QuickEstimates[], instrument: In
   return [...dummiesFirst.flatMap(pickupMoves), ...(instrument?.positions ?? []).flatMap(positionMoves)];
 }
 
-/** No string drives it: what turns it over touches no phase, so of plans alike it comes first. */
+/** No string drives it: what turns it over touches no phase, so of plans alike it comes first, as a lower coil does. */
 const isSilentCoil = ({ serves }: Coil): boolean => serves?.value === 'none';
 const isDummy = ({ netlist }: QuickEstimates): boolean => netlist.pickup.coils.every(isSilentCoil);
 
@@ -60,7 +61,7 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
       hotAndGroundSwapped: !change.hotAndGroundSwapped,
     })),
     ...(pickup.coils.length > 1
-      ? [...pickup.coils.filter(isSilentCoil), ...pickup.coils.filter((coil) => !isSilentCoil(coil))]
+      ? [...pickup.coils.filter((coil) => !hearsStrings(coil)), ...pickup.coils.filter(hearsStrings)]
       : []
     ).flatMap((coil): readonly Move[] => {
       const swap = leadSwap(pickup, coil.name, loose);
