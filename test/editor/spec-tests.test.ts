@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeAll, eventually, extensionInterface, openSample } from './in-editor.ts';
+import { closeAll, eventually, extensionInterface, openSample, replace } from './in-editor.ts';
 
 type Result = NonNullable<ReturnType<Awaited<ReturnType<typeof extensionInterface>>['specTests']['last']>>;
 
@@ -48,5 +48,28 @@ describe('specs as tests in the editor', () => {
       output.map(({ text }) => text).join('\n'),
       /photo-missing\.pickup:\d+:\d+: warning: .* \[photo\/missing\]$/,
     );
+  });
+
+  it('in a continuous run a save checks the file again, and those that use it', async () => {
+    const { specTests } = await extensionInterface();
+    const last = (path: string) => specTests.last(uriOf(path).toString());
+    const user = 'mistakes/unit-missing.pickup';
+    const before = await checked(user);
+    await vscode.commands.executeCommand('testing.startContinuousRun');
+    try {
+      const first = await eventually(() => (last(user) === before ? undefined : last(user)));
+      await eventually(() => last('shop.pickup'));
+      const editor = await openSample('shop.pickup');
+      const mistake = 'nobody reads this\n';
+      assert.ok(await editor.edit((edit) => edit.insert(new vscode.Position(0, 0), mistake)));
+      await editor.document.save();
+      await eventually(() => last('shop.pickup')?.outcome === 'failed' || undefined);
+      await eventually(() => last(user) !== first || undefined);
+      await replace(editor, mistake, '');
+      await editor.document.save();
+      await eventually(() => last('shop.pickup')?.outcome === 'passed' || undefined);
+    } finally {
+      await vscode.commands.executeCommand('testing.stopContinuousRun');
+    }
   });
 });
