@@ -155,12 +155,12 @@ describe('a change in words', () => {
         'Turns string signal and hum of heron over against other pickups, inside it nothing changes',
       ],
       [
-        'Swap the leads of the a coil of heron: a-in and a-out change places',
-        'Turns string signal and hum of the a coil over',
-      ],
-      [
         'Swap the leads of the low coil of heron: low-in and low-out change places',
         'Turns string signal and hum of the low coil over',
+      ],
+      [
+        'Swap the leads of the a coil of heron: a-in and a-out change places',
+        'Turns string signal and hum of the a coil over',
       ],
       [
         'Magnetise the rods of the a coil and the low coil of heron the other way',

@@ -30,6 +30,9 @@ const bench = pickupNumbers(pickup).rows.map(({ name, now }) => [spaces(name), s
 const hovered = (text: string): readonly (readonly [name: string, value: string])[] =>
   [...text.matchAll(/^([^:\n]+): (.+?)(?: \(.*)?$/gm)].map(([, name = '', value = '']) => [name, value] as const);
 
+/** The view leaves the capacitance to the hover; a point of −3 dB is told where there is no peak, which this pickup has. */
+const NOT_IN_VIEW: ReadonlySet<string> = new Set(['capacitanceF', 'minus3DbHz']);
+
 describe('a computed number', () => {
   for (const [what, words, names] of [
     ['pickup', 'pickup ottlewick-neck', PICKUP_NUMBERS],
@@ -50,7 +53,7 @@ describe('a computed number', () => {
 
   it('has them in the bench view, the unit in its head', () => {
     const rows = hovered(hoverOn('pickup ottlewick-neck'));
-    for (const key of keysOf(PICKUP_NUMBERS).filter((each) => each !== 'capacitanceF')) {
+    for (const key of keysOf(PICKUP_NUMBERS).filter((each) => !NOT_IN_VIEW.has(each))) {
       const name = spaces(PICKUP_NUMBERS[key].what);
       const value = rows.find(([each]) => each === name)?.[1];
       const row = bench.find(([each]) => each.startsWith(`${name}, `));
