@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { compareNumbers } from '../../server/src/comparison/compare-numbers.ts';
 import { numberRows } from '../../server/src/comparison/number-rows.ts';
+import { pickupNumbers } from '../../server/src/comparison/numbers-table.ts';
 import { pickupRows } from '../../server/src/features/estimate-rows.ts';
 import { analyse } from '../support/check-fixture.ts';
 
@@ -59,5 +60,12 @@ describe('a response without a peak', () => {
     const ofPeak = rows.filter((row) => /resonance|dB at/.test(row));
     assert.equal(ofPeak.length, 1, ofPeak.join('\n'));
     assert.match(ofPeak[0] ?? '', /^resonance: no peak, 3\.\d\d ± 0\.\d\d\skHz$/);
+    const [was, is] = [brass.pickups[0], silver.pickups[0]];
+    assert.ok(was && is);
+    const inView = pickupNumbers(is, was).rows.filter(({ name }) => /resonance|dB at/.test(name));
+    assert.deepEqual(
+      inView.map(({ name, before, change }) => [name, before, change]),
+      [['resonance, kHz', 'no peak', 'changed']],
+    );
   });
 });

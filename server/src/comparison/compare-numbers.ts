@@ -80,9 +80,9 @@ function compareKeys<K extends string>(
   path: readonly string[],
   numbers: NumberChange[],
 ): void {
-  for (const key of keysOf(names)) {
+  for (const key of comparableKeys(keysOf(names), old, now)) {
     const [before, after] = [old[key], now[key]];
-    if (unchanged(before, after) || (OF_A_PEAK.has(key) && gainsPeak(old, now))) continue;
+    if (unchanged(before, after)) continue;
     numbers.push({
       path,
       key,
@@ -94,11 +94,15 @@ function compareKeys<K extends string>(
   }
 }
 
-/** Where one state has a peak and the other none, the row of the resonance says so: these are no two values of one number then. */
+type Peaked = { readonly resonanceHz?: Estimate | null | undefined };
+
 const OF_A_PEAK: ReadonlySet<string> = new Set(['peakDb', 'minus3DbHz'] satisfies (keyof PickupEstimates)[]);
 
-type Peaked = { readonly resonanceHz?: Estimate | null | undefined };
-const gainsPeak = (old: Peaked, now: Peaked): boolean => (old.resonanceHz === null) !== (now.resonanceHz === null);
+/** Where one state has a peak and the other none, the row of the resonance says so: height and fall are no two values of one number then. */
+export function comparableKeys<K extends string>(keys: readonly K[], old: Peaked, now: Peaked): readonly K[] {
+  const isOfOne = (old.resonanceHz === null) !== (now.resonanceHz === null);
+  return isOfOne ? keys.filter((key) => !OF_A_PEAK.has(key)) : keys;
+}
 
 function comparePhase(
   { phase: before }: Pick<PickupEstimates, 'phase'>,

@@ -8,6 +8,7 @@ import { onlyBoundedAbove } from '../quantities/print.ts';
 import { basisWords, differenceCell, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
+import { comparableKeys } from './compare-numbers.ts';
 import { outputChanges } from './output-changes.ts';
 
 export interface NumbersTable {
@@ -45,7 +46,8 @@ export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): Num
 /** Of the pickup as a whole. */
 export function wholePickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): readonly NumbersRow[] {
   const [after, past] = [now.estimates(), before?.estimates()];
-  const keys = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
+  const all = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
+  const keys = past ? comparableKeys(all, past, after) : all;
   return [
     phaseRow(after.phase, past?.phase),
     ...keys.flatMap((key) => valueRow(PICKUP_NUMBERS[key], after[key], past && { value: past[key] })),
@@ -66,7 +68,8 @@ export function positionNumbers(
   const past = before?.positions(played).find((each) => each.key === key);
   // Levels are told against one coil, unless there is none.
   const isSilent = after.levelDb === null || past?.levelDb === null;
-  const shown = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb' || isSilent);
+  const all = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb' || isSilent);
+  const shown = past ? comparableKeys(all, past, after) : all;
   return {
     caption: `Numbers, position ${key}`,
     rows: [
