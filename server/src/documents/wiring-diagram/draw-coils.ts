@@ -41,7 +41,7 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
   const captions = picture.metal.filter(({ kind }) => kind !== 'shield').map(({ caption }) => caption);
   if (captions.length > 0) {
     // The shorter wording leaves room for a tap's wire.
-    const wordings = [width - 40, width * 0.68].map((room) => fitText(captions.join(' · '), room, { size: 12 }));
+    const wordings = [width - 40, width * 0.68].map((room) => plateWords(captions, room));
     sheet.labels.push({
       wordings: wordings.map((text) => [{ text, quiet: true }]),
       spots: [{ x: plateLeft + 12, y: plate.bottom - 10, anchor: 'start' }],
@@ -62,6 +62,18 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
     ],
     rank: RANK.rest,
   });
+}
+
+/** `baseplate, nickel silver · cover, brass`; where that is too long, one metal once, or the parts alone: what is cut says nothing. */
+function plateWords(captions: readonly string[], room: number): string {
+  const parts = captions.map((caption) => caption.split(', '));
+  const names = parts.map(([name = '']) => name);
+  const metals = new Set(parts.map(([, ...metal]) => metal.join(', ')));
+  const once = metals.size === 1 ? [[names.join(' and '), ...metals].join(', ')] : [];
+  const wordings = [captions.join(' · '), ...once, names.join(' · ')];
+  return (
+    wordings.find((text) => textWidth(text, { size: 12 }) <= room) ?? fitText(names.join(' · '), room, { size: 12 })
+  );
 }
 
 function drawStrings({ strings, plate }: Layout, sheet: Sheet): void {
