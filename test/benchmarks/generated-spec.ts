@@ -20,6 +20,11 @@ export function generatedSpec(lines: number): GeneratedSpec {
   const pickups = Array.from({ length: count }, (_, index) => PICKUP.replaceAll('{{i}}', String(index)));
   const text = PARTS + pickups.join('');
   const middle = text.indexOf(`pickup p${count >> 1} `);
-  const behind = (piece: string): number => text.indexOf(piece, middle) + piece.length;
-  return { text, digit: behind('turns 4_8'), word: behind('pack') };
+  const behind = (piece: string): number => {
+    const at = text.indexOf(piece, middle);
+    // An edit anywhere else, in a part that all pickups share, say, would measure something else.
+    if (middle < 0 || at < 0) throw new Error(`the template no longer holds "${piece}"`);
+    return at + piece.length;
+  };
+  return { text, digit: behind('turns 4_9'), word: behind('pack') };
 }
