@@ -12,6 +12,8 @@ import { fromExplanation, type ToExplanation } from './messages.ts';
 
 export const EXPLANATION_VIEW = 'pickup.explanation';
 
+const REST_MS = 300;
+
 interface Surroundings {
   readonly extensionUri: Uri;
   readonly shown: (code: string) => void;
@@ -26,6 +28,8 @@ export class ExplanationPanel {
   private code = '';
   private at: FindingAt | undefined;
   private last: ToExplanation | undefined;
+  private renders = 0;
+  private resting: ReturnType<typeof setTimeout> | undefined;
 
   constructor(panel: WebviewPanel, client: BaseLanguageClient, { extensionUri, shown }: Surroundings) {
     this.tell = shown;
@@ -37,10 +41,13 @@ export class ExplanationPanel {
       panel.webview.onDidReceiveMessage((said: unknown) => this.receive(said)),
       languages.onDidChangeDiagnostics(({ uris }) => {
         const uri = this.at?.uri.toString();
-        if (uris.some((each) => each.toString() === uri)) void this.render();
+        if (panel.visible && uris.some((each) => each.toString() === uri)) this.later();
       }),
     );
-    panel.onDidDispose(() => this.listening.dispose());
+    panel.onDidDispose(() => {
+      clearTimeout(this.resting);
+      this.listening.dispose();
+    });
   }
 
   dispose(): void {
@@ -66,7 +73,9 @@ export class ExplanationPanel {
     const message = fromExplanation(said);
     switch (message?.type) {
       case 'ready':
-        return this.post();
+        this.post();
+        // Hidden, it followed nothing.
+        return this.at && this.render();
       case 'explain':
         return this.show(message.code, undefined);
       case 'reveal':
@@ -76,12 +85,21 @@ export class ExplanationPanel {
     }
   }
 
+  /** Fixes are verified by solving: not at each keystroke, but once hands rest. */
+  private later(): void {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => void this.render(), REST_MS);
+  }
+
   private async render(): Promise<void> {
+    this.renders += 1;
+    const mine = this.renders;
     const params: ExplainParams = { protocol: PROTOCOL_VERSION, code: this.code };
     const { page } = await this.client.sendRequest<ExplainResult>(EXPLAIN_REQUEST, params);
-    if (page === undefined || page.code !== this.code) return;
     const finding = this.at && asItStands(this.at);
     const fixes = finding ? await fixesOf(finding) : [];
+    // A newer one is on its way.
+    if (page === undefined || mine !== this.renders) return;
     this.panel.title = page.code;
     this.last = {
       page,
