@@ -213,7 +213,7 @@ export class Bench {
         bytes: () => ({ kind: 'missing' }),
         siblings: () => [],
         specsBelow: async () => [],
-        photosNear: () => [],
+        namesNear: () => [],
         behindLinks: (uri) => uri,
       },
       askClient: undefined,

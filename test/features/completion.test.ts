@@ -83,7 +83,7 @@ describe('completion', () => {
       ['use "parts.pickup"\nuse ‸\n', '"shop.pickup"'],
     ] as const) {
       const { analysis, offset, text } = atCursor(marked);
-      const { items, replace } = completions(analysis, offset, { specs, photos: [] });
+      const { items, replace } = completions(analysis, offset, { specs, photos: [], curves: [] });
       assert.deepEqual(
         items.map(({ label, text: written }) => written ?? label),
         [inserted],

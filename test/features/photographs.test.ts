@@ -82,7 +82,7 @@ instrument juniper { photo "e.jpg" "cavity" }
   });
 
   it('are offered by their paths while one is typed, those that no line names first', () => {
-    const near = { specs: [], photos: ['b.jpg', 'photos/a.jpg'] };
+    const near = { specs: [], photos: ['b.jpg', 'photos/a.jpg'], curves: [] };
     for (const [marked, inserted] of [
       ['photo "‸"', ['b.jpg', 'photos/a.jpg']],
       ['photo "photos/‸" "x"', ['b.jpg', 'photos/a.jpg']],

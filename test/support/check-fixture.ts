@@ -1,9 +1,12 @@
 /** Findings of specs that stand in a test, marked with carets under the text they point at. */
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import type { Span } from '../../grammar/src/span.ts';
 import { type Analyser, createAnalyser, editedTexts } from '../../server/src/analysis/analysis.ts';
-import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts';
+import type { Analysis, FileContent, Host } from '../../server/src/analysis/analysis-types.ts';
 import type { Finding } from '../../server/src/checks/finding.ts';
+import { decodeText } from '../../server/src/cli/text-file.ts';
 import type { PhotoFile } from '../../server/src/photos/photo-file.ts';
 import { readMarks, writeMarks } from './marked-text.ts';
 
@@ -17,11 +20,26 @@ const PHOTOS: Readonly<Record<string, PhotoFile>> = {
   'cut-off.jpg': { kind: 'unreadable', reason: 'ends before its picture does: it was not copied whole' },
 };
 
+/** What lies in its folder `sweeps`: curves with known truth, and broken ones (test/physics/sweeps/README.md). */
+function sweepText(name: string): FileContent {
+  for (const folder of ['curves', 'broken'])
+    try {
+      const file = path.resolve(import.meta.dirname, '../physics/sweeps', folder, path.basename(name));
+      const found = decodeText(readFileSync(file));
+      return found.ok ? { kind: 'text', text: found.text } : { kind: 'unreadable', reason: found.problem };
+    } catch {
+      // It may lie in the next.
+    }
+  return { kind: 'missing' };
+}
+
 /** A folder in memory: `example.pickup` and whatever else is given by name. */
 export function hostOf(files: Readonly<Record<string, string>>): Host {
   return {
     content: (uri) => {
-      const text = files[uri.slice(FOLDER.length)];
+      const name = uri.slice(FOLDER.length);
+      const text = files[name];
+      if (text === undefined && name.startsWith('sweeps/')) return sweepText(name);
       return text === undefined ? { kind: 'missing' } : { kind: 'text', text };
     },
     isInside: (uri) => uri.startsWith(FOLDER),

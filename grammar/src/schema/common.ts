@@ -15,6 +15,9 @@ import {
   word,
 } from './shape.ts';
 
+/** Above zero: what follows cannot be nothing. */
+export const positive = { min: 0, exclusiveMin: true } as const;
+
 /** Keeps a finding of this block, or of what is in it, as information. */
 export const accept = fact({
   word: 'accept',
@@ -72,9 +75,6 @@ export const probes = sequence({ from: path('lead'), to: keyword('to'), onto: pa
 
 /** `for neck` behind a control. */
 export const forSlot = optional(sequence({ for: keyword('for'), slot: name('slot') }));
-
-/** Above zero: what follows cannot be nothing. */
-export const positive = { min: 0, exclusiveMin: true } as const;
 
 /** Grades by their trade names; another grade is stated by its remanence. */
 export const MAGNET_MATERIALS = [

@@ -1,6 +1,20 @@
 import { block, fact } from './block-schema.ts';
 import { accept, atTemperature, note, photo, positive, probes } from './common.ts';
-import { count, date, keyword, name, oneOf, optional, path, quantity, sequence, text, word } from './shape.ts';
+import {
+  count,
+  date,
+  filePath,
+  keyword,
+  name,
+  oneOf,
+  optional,
+  path,
+  percent,
+  quantity,
+  sequence,
+  text,
+  word,
+} from './shape.ts';
 
 const resistanceOrOpen = oneOf({ open: keyword('open'), value: quantity('resistance', { min: 0 }) });
 
@@ -77,6 +91,26 @@ export const readings = block({
       repeats: true,
       meaning: "resistance at the instrument's jack in a position of the selector, controls full up",
       example: 'position 1 7.20 kohm',
+    }),
+    sweep: fact({
+      shape: sequence({
+        between: probes,
+        file: filePath,
+        measured: oneOf({
+          meter: sequence({
+            by: word('impedance'),
+            accuracy: optional(sequence({ accuracy: keyword('accuracy'), share: percent })),
+          }),
+          circuit: sequence({ by: word('through', 'over'), ohm: quantity('resistance', positive) }),
+          exciter: sequence({ by: word('excited'), over: keyword('over'), ohm: quantity('resistance', positive) }),
+        }),
+        added: optional(sequence({ with: keyword('with'), value: quantity('capacitance', positive) })),
+        at: atTemperature,
+      }),
+      repeats: true,
+      meaning:
+        'a curve over frequency by the path of its file, and what it was measured through: impedance by a meter; through: a resistor in the way, the pickup to ground; over: the pickup in the way, a resistor to ground; excited: by a coil above it whose current goes over that resistor; with: a capacitor put across. The lead named first lies toward the signal',
+      example: 'sweep hot to ground "sweeps/heron.csv" over 10 kohm',
     }),
     notes: note,
     photos: photo,

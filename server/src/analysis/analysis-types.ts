@@ -58,7 +58,9 @@ export interface Analysis {
   readonly tree: FileTree;
   /** This file and all that it uses, each once, this one first. */
   readonly uris: readonly string[];
-  /** Files, photographs among them, that the host had not read yet; findings that depend on them are held back. */
+  /** Files of curves that its sweeps, and those of files that it uses, name. */
+  readonly curveUris: readonly string[];
+  /** Files, photographs and curves among them, that the host had not read yet; findings that depend on them are held back. */
   readonly pending: readonly string[];
   readonly model: FileModel;
   /** The bench in force: one in the file and all it uses. */

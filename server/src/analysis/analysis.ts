@@ -209,7 +209,8 @@ function analysed(state: FileState): Analysis {
     text: tree.text,
     tree,
     uris: graph.files.map((file) => file.uri),
-    pending: [...pendingOf(uri, graph, host), ...unreadPhotos(photos, host)],
+    curveUris: graph.curves().uris,
+    pending: [...pendingOf(uri, graph, host), ...graph.curves().pending, ...unreadPhotos(photos, host)],
     model,
     bench,
     namesInScope: (kind) =>

@@ -3,7 +3,9 @@
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
+import { curveFile } from '../model/curve-file.ts';
 import type { Scope, ShopKind } from '../model/from-syntax.ts';
+import type { CurveAt } from '../model/sweep.ts';
 import type { Host } from './analysis-types.ts';
 
 export interface UsedFile {
@@ -25,6 +27,8 @@ export interface UseGraph {
   /** The file itself first, then what it uses, nearest first, each once. */
   readonly files: readonly ReadFile[];
   readonly pending: readonly string[];
+  /** Files of curves that were asked for so far, and those of them that the host had not read yet. */
+  curves(): { readonly uris: readonly string[]; readonly pending: readonly string[] };
   scopeOf(chunk: Chunk): Scope;
   fileOf(uri: string): ReadFile | undefined;
   /** Files that `uri` uses directly or through others, itself included. */
@@ -94,22 +98,40 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
     reached.set(uri, found);
     return found;
   };
+  const curves = new Map<string, CurveAt>();
+  const curveAt = (from: string, path: string): CurveAt => {
+    const uri = resolveUse(from, path);
+    if (uri === undefined || !host.isInside(uri)) return { kind: 'outside' };
+    const known = curves.get(uri) ?? curveIn(host, uri);
+    curves.set(uri, known);
+    return known;
+  };
   const scopes = new Map<string, Scope>();
   const scopeFor = (uri: string): Scope => {
     const known = scopes.get(uri);
     if (known) return known;
-    const scope = scopeOver(reach(uri));
+    const scope = scopeOver(reach(uri), (path) => curveAt(uri, path));
     scopes.set(uri, scope);
     return scope;
   };
   return {
     files: breadthFirst(start, files),
     pending,
+    curves: () => ({
+      uris: [...curves.keys()],
+      pending: [...curves].flatMap(([uri, { kind }]) => (kind === 'pending' ? [uri] : [])),
+    }),
     scopeOf: (chunk) => scopeFor(located(chunk)?.uri ?? start),
     fileOf: (uri) => files.get(uri),
     reach,
     offsetOf: located,
   };
+}
+
+function curveIn(host: Host, uri: string): CurveAt {
+  const content = host.content(uri);
+  if (content === undefined) return { kind: 'pending' };
+  return content.kind === 'text' ? curveFile(content.text) : content;
 }
 
 function breadthFirst(start: string, files: ReadonlyMap<string, ReadFile>): readonly ReadFile[] {
@@ -177,11 +199,12 @@ export function declaredName({ content }: Chunk): { readonly kind: string; reado
   return name && { kind: content.keyword.text, text: name.text };
 }
 
-function scopeOver(files: readonly ReadFile[]): Scope {
+function scopeOver(files: readonly ReadFile[], curve: Scope['curve']): Scope {
   const complete = files.every(({ uses }) => uses.every(({ state }) => state === 'read'));
   const tables = files.map(({ tree }) => namesOf(tree));
   return {
     complete,
+    curve,
     chunkOf: (kind: ShopKind, name: string) => {
       for (const table of tables) {
         const chunk = table.get(kind)?.get(name);

@@ -40,6 +40,9 @@ import { readingUnlikely, readingUnlikelyMagnetic } from './reading-unlikely.ts'
 import { readingUnlikelyPosition } from './reading-unlikely-position.ts';
 import { readingWhoseCoil } from './reading-whose-coil.ts';
 import { selectorPositionMissing } from './selector-position-missing.ts';
+import { sweepNotPassive } from './sweep-not-passive.ts';
+import { sweepPhaseTurned } from './sweep-phase-turned.ts';
+import { sweepPolarity } from './sweep-polarity.ts';
 import { targetResistanceMissed, targetSoundMissed } from './target-missed.ts';
 import type { TextCode } from './text-code.ts';
 import { windingDoesNotFit } from './winding-does-not-fit.ts';
@@ -64,6 +67,9 @@ export const pickupChecks = inOrder([
   readingUnlikely,
   readingUnlikelyMagnetic,
   readingSum,
+  sweepNotPassive,
+  sweepPhaseTurned,
+  sweepPolarity,
   windingDoesNotFit,
   windingSpoolTooShort,
   windingTurnsUnknown,

@@ -9,7 +9,6 @@ export type TextCode =
   | 'fit/former-state'
   | 'use/cycle'
   | 'use/missing'
-  | 'use/outside'
   | PhotoCode;
 
 /** Codes of files that should be photographs. */

@@ -2,10 +2,10 @@
 import { existsSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { recent } from '../../../grammar/values/remember.ts';
 import type { Analysis, FileContent, Host } from '../analysis/analysis-types.ts';
 import { type FileBytes, isPhotoName, type PhotoFile, photoFile, unreadPhoto } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
-import { recent } from './recent.ts';
 import { fileProblem, readPhotoFile, readTextFile } from './text-file.ts';
 
 export const uriOf = (file: string): string => pathToFileURL(file).href;

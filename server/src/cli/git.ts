@@ -1,12 +1,12 @@
 /** Files as git keeps them: read only, no network, no hooks, no text conversion. What git refuses is one line of words. */
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
+import { recent } from '../../../grammar/values/remember.ts';
 import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import { type FileBytes, type PhotoFile, photoFile, tooManyBytes } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
 import { KEPT_CONTENTS, lies, pathOf } from './files.ts';
 import { type Environment, findProgram } from './program.ts';
-import { recent } from './recent.ts';
 import { decodeText, errorCode } from './text-file.ts';
 
 /** `HEAD~2:samples/hesk-neck.pickup` */

@@ -1,11 +1,14 @@
 import { type Expectation, expectedAt } from '../../../grammar/src/expect.ts';
+import type { FactSchema } from '../../../grammar/src/schema/block-schema.ts';
 import { photo } from '../../../grammar/src/schema/common.ts';
+import { language } from '../../../grammar/src/schema/index.ts';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Item, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
 import { given } from '../../../grammar/values/present.ts';
 import { type Dimension, symbolsOf } from '../../../grammar/values/unit-table.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
+import { curvesIn } from '../model/sweeps.ts';
 import { blockSnippet, factSnippet, type NamesOf } from './block-snippets.ts';
 import { aboutBlockKind, aboutFact } from './hover.ts';
 import { namesInScope, newLeadNames } from './names-in-scope.ts';
@@ -37,6 +40,8 @@ export interface FilesNear {
   readonly specs: readonly string[];
   /** Photographs beside it and in the folders beside it. */
   readonly photos: readonly string[];
+  /** Curves beside it and in the folders beside it. */
+  readonly curves: readonly string[];
 }
 
 /** What may stand at the cursor, from the schema, from the names in scope and from the files near. */
@@ -45,8 +50,8 @@ export function completions(analysis: Analysis, offset: number, near: FilesNear 
   const expected = expectedAt(placed.chunk, offset - placed.offset);
   if (expected.place === 'use') return usedFiles(analysis, placed, offset, near.specs);
   const sources: Sources = { analysis, placed, expected, offset };
-  const photos = photoFiles(sources, near.photos);
-  if (photos) return photos;
+  const files = filesTyped(sources, near);
+  if (files) return files;
   return {
     replace: inFile(placed, expected.replace),
     items: [
@@ -86,20 +91,30 @@ function pathTyped(placed: PlacedChunk, path: Item | undefined, offset: number) 
   return { replace, isInQuotes };
 }
 
-/** The photographs near, where the path of one is being typed; `undefined` elsewhere. */
-function photoFiles(
+/** The photographs or curves near, where the path of one is being typed; `undefined` elsewhere. */
+function filesTyped(
   { analysis, placed, expected, offset }: Sources,
-  photos: readonly string[],
+  { photos, curves }: FilesNear,
 ): Completions | undefined {
   const { blocks: around, fact } = syntaxIn(placed, offset - placed.offset);
   const block = around.at(-1);
-  const isLine = block !== undefined && fact !== undefined && factSchemaOf(block, fact) === photo;
-  const { replace, isInQuotes } = pathTyped(placed, isLine ? fact.items[1] : undefined, offset);
+  const schema = block && fact && factSchemaOf(block, fact);
+  const hasPath = schema !== undefined && FACTS_WITH_PATHS.includes(schema);
+  const { replace, isInQuotes } = pathTyped(
+    placed,
+    hasPath ? fact?.items.find(({ kind }) => kind === 'string') : undefined,
+    offset,
+  );
   if (!isInQuotes && !expected.shapes.some((shape) => shape.kind === 'string' && shape.file)) return undefined;
-  const named = photoLines(analysis.model).map(({ value }) => value.file.value);
+  // A line that has only begun is none of the block yet.
+  const isPhoto =
+    schema === photo || /(?:^|\n)[^\S\n]*photo\b[^\n]*$/.test(placed.chunk.text.slice(0, offset - placed.offset));
+  const named = isPhoto
+    ? photoLines(analysis.model).map(({ value }) => value.file.value)
+    : curvesIn(analysis.model).map(({ value }) => value);
   return {
     replace,
-    items: photos.map((label): Completion => {
+    items: (isPhoto ? photos : curves).map((label): Completion => {
       // Those that no line names yet come first.
       const sort = `${named.includes(label) ? 1 : 0}${label}`;
       return { kind: 'file', label, ...(isInQuotes ? {} : { text: `"${label}"` }), sort };
@@ -107,7 +122,9 @@ function photoFiles(
   };
 }
 
-const NOTHING_NEAR: FilesNear = { specs: [], photos: [] };
+const FACTS_WITH_PATHS: readonly FactSchema[] = [photo, language.readings.facts.sweep, language.bench.facts.recorder];
+
+const NOTHING_NEAR: FilesNear = { specs: [], photos: [], curves: [] };
 
 interface Sources {
   readonly analysis: Analysis;

@@ -2,6 +2,7 @@ import type { Span } from '../../../grammar/src/span.ts';
 import type { UseNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
+import { curvesIn } from '../model/sweeps.ts';
 import { inFile } from './syntax-at.ts';
 
 export interface DocumentLink {
@@ -9,7 +10,7 @@ export interface DocumentLink {
   readonly target: string;
 }
 
-/** The paths behind `use`, for the files that the analysis really took in, and those of photographs that can be shown. */
+/** The paths behind `use`, for the files that the analysis really took in, those of photographs that can be shown, and those of curves. */
 export function documentLinks(analysis: Analysis): readonly DocumentLink[] {
   const used = analysis.tree.chunks.flatMap((placed) => {
     const use = placed.chunk.content;
@@ -23,7 +24,13 @@ export function documentLinks(analysis: Analysis): readonly DocumentLink[] {
     if (at.kind === 'outside' || at.file?.kind !== 'photo' || span?.uri !== analysis.uri) return [];
     return [{ span: withoutQuotes(span), target: at.uri }];
   });
-  return [...used, ...photographs];
+  const curves = curvesIn(analysis.model).flatMap(({ value, place }) => {
+    const span = analysis.locate(place);
+    const target = resolved(analysis.uri, value);
+    if (span?.uri !== analysis.uri || target === undefined || !analysis.curveUris.includes(target)) return [];
+    return [{ span: withoutQuotes(span), target }];
+  });
+  return [...used, ...photographs, ...curves];
 }
 
 /** The file that a `use` line leads to, where the analysis took it in. */

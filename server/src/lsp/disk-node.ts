@@ -3,7 +3,7 @@ import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileContent } from '../analysis/analysis-types.ts';
-import { type FileBytes, isPhotoName, MOST_PHOTO_BYTES, tooManyBytes, unreadPhoto } from '../photos/photo-file.ts';
+import { type FileBytes, MOST_PHOTO_BYTES, tooManyBytes, unreadPhoto } from '../photos/photo-file.ts';
 import type { Disk } from './files.ts';
 import { decodeText, MOST_BYTES, MOST_SPECS, tooLarge } from './text-limits.ts';
 
@@ -42,13 +42,13 @@ export const nodeDisk: Disk = {
     }
   },
   specsBelow,
-  photosNear: (uri) => {
+  namesNear: (uri, isWanted) => {
     try {
       const folder = path.dirname(fileURLToPath(uri));
       const inside = readdirSync(folder, { withFileTypes: true })
         .filter((entry) => entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
         .flatMap(({ name }) => readdirSync(path.join(folder, name)).map((each) => `${name}/${each}`));
-      return [...readdirSync(folder), ...inside].filter(isPhotoName).slice(0, MOST_SIBLINGS);
+      return [...readdirSync(folder), ...inside].filter(isWanted).slice(0, MOST_SIBLINGS);
     } catch {
       return [];
     }

@@ -2,7 +2,8 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { given } from '../../../grammar/values/present.ts';
 import type { FileContent, Host } from '../analysis/analysis-types.ts';
 import type { Levels } from '../analysis/levels.ts';
-import { type FileBytes, type PhotoFile, photoFile } from '../photos/photo-file.ts';
+import { isCurveName } from '../model/curve-file.ts';
+import { type FileBytes, isPhotoName, type PhotoFile, photoFile } from '../photos/photo-file.ts';
 import type { Documents } from './documents.ts';
 import { fileKey, folderOf, isBelow } from './file-key.ts';
 
@@ -15,7 +16,8 @@ export interface Disk {
   siblings(uri: string): readonly string[];
   /** Every spec in a folder and below. */
   specsBelow(folder: string): Promise<readonly string[]>;
-  photosNear(uri: string): readonly string[];
+  /** Paths of the files in the folder of a file and in the folders beside it whose names are wanted. */
+  namesNear(uri: string, isWanted: (name: string) => boolean): readonly string[];
   /** The same file behind all links, as far as it exists. */
   behindLinks(uri: string): string;
 }
@@ -26,6 +28,8 @@ export interface Files extends Host {
   document(uri: string): TextDocument | undefined;
   /** The file of a photograph as it is now. */
   photoBytes(uri: string): Promise<FileBytes>;
+  /** Paths of curves in the folder of a file and in the folders beside it. */
+  curvesNear(uri: string): readonly string[];
   /** From now on the disk is asked again whether its files are still the same. */
   newRound(): void;
   /** The file changed, came or went outside the editor. */
@@ -75,6 +79,8 @@ export function createFiles({ documents, disk, askClient, arrived, levels }: Fil
     if (open) return { kind: 'text', text: open.getText() };
     return texts.content(uri);
   };
+  const namesNear = (uri: string, isWanted: (name: string) => boolean) =>
+    disk && uri.startsWith('file:') ? disk.namesNear(uri, isWanted) : [];
   return {
     content,
     ...given({ levels }),
@@ -91,7 +97,8 @@ export function createFiles({ documents, disk, askClient, arrived, levels }: Fil
     },
     siblings: (uri) => (disk && uri.startsWith('file:') ? disk.siblings(uri) : []),
     photo: photos.content,
-    photosNear: (uri) => (disk && uri.startsWith('file:') ? disk.photosNear(uri) : []),
+    photosNear: (uri) => namesNear(uri, isPhotoName),
+    curvesNear: (uri) => namesNear(uri, isCurveName),
     photoBytes: async (uri) =>
       disk && uri.startsWith('file:') ? disk.bytes(uri) : ((await askClient?.bytes(uri)) ?? MISSING),
     document: (uri) => {

@@ -128,7 +128,11 @@ export function serveLanguage(connection: Connection, served: Served): void {
   connection.onCompletion(
     about('completion', null, ({ document, analysis }, { position }) => {
       const { uri } = document;
-      const near = { specs: workspace.pathsFrom(uri), photos: session.files.photosNear?.(uri) ?? [] };
+      const near = {
+        specs: workspace.pathsFrom(uri),
+        photos: session.files.photosNear?.(uri) ?? [],
+        curves: session.files.curvesNear(uri),
+      };
       const { items, replace } = completions(analysis, offsetFrom(document, position), near);
       const range = to.toRange(document, replace);
       return { isIncomplete: false, items: items.map((item) => to.toCompletionItem(item, range, abilities)) };

@@ -19,6 +19,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { given } from '../../../grammar/values/present.ts';
 import type { EarlyFindings } from '../analysis/analysis.ts';
 import { diagnostics } from '../features/diagnostics.ts';
+import { CURVE_ENDINGS } from '../model/curve-file.ts';
 import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
 import { type ClientAbilities, readAbilities } from './client-abilities.ts';
 import { whenRead } from './compared-states.ts';
@@ -395,8 +396,8 @@ const MOVED = [
   { pattern: { glob: '**', matches: FileOperationPatternKind.folder } },
 ];
 
-/** Cameras write their endings in capitals. */
-const PHOTO_GLOB = `**/*.{${PHOTO_ENDINGS.flatMap((each) => [each, each.toUpperCase()]).join(',')}}`;
+/** What a spec may name; cameras write their endings in capitals. */
+const NAMED_GLOB = `**/*.{${[...PHOTO_ENDINGS, ...CURVE_ENDINGS].flatMap((each) => [each, each.toUpperCase()]).join(',')}}`;
 
 function register(connection: Connection, abilities: ClientAbilities): void {
   if (abilities.registersConfiguration) {
@@ -405,7 +406,7 @@ function register(connection: Connection, abilities: ClientAbilities): void {
   if (abilities.registersWatching) {
     connection.client
       .register(DidChangeWatchedFilesNotification.type, {
-        watchers: [{ globPattern: '**/*.pickup' }, { globPattern: PHOTO_GLOB }],
+        watchers: [{ globPattern: '**/*.pickup' }, { globPattern: NAMED_GLOB }],
       })
       .catch(ignore);
   }

@@ -170,8 +170,8 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
 const isTooLarge = (document: TextDocument | undefined): boolean =>
   document !== undefined && document.getText().length > MOST_BYTES;
 
-const isPartOf = ({ uris, pending }: Analysis, keys: ReadonlySet<string>): boolean =>
-  uris.some((uri) => keys.has(fileKey(uri))) || pending.some((uri) => keys.has(fileKey(uri)));
+const isPartOf = ({ uris, curveUris, pending }: Analysis, keys: ReadonlySet<string>): boolean =>
+  [uris, curveUris, pending].some((each) => each.some((uri) => keys.has(fileKey(uri))));
 
 const withFindings = (analysis: Analysis, findings: Analysis['findings']): Analysis =>
   findings === analysis.findings ? analysis : { ...analysis, findings };

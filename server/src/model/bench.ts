@@ -1,12 +1,27 @@
 import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
+import type { Curve } from './curve.ts';
 import type { Place, Stated } from './place.ts';
 import type { Plain } from './reading.ts';
 
 /** The shop's own conditions and instruments; one in a file and all it uses. */
-export interface Bench extends Plain<typeof language.bench, 'meter'> {
+export interface Bench extends Plain<typeof language.bench, 'meter' | 'recorder'> {
   readonly place: Place;
   readonly meter: Stated<MeterAccuracy> | undefined;
+  readonly recorder: Recorder;
+}
+
+/** What sweeps are recorded with: its input with the lead, as stated, and its own sweep with nothing connected. */
+export interface Recorder {
+  readonly input: { readonly resistance: Quantity; readonly capacitance: Quantity | undefined } | undefined;
+  readonly alone:
+    | {
+        readonly place: Place;
+        readonly file: Stated<string>;
+        readonly curve: Curve | undefined;
+        readonly seriesOhm: Quantity;
+      }
+    | undefined;
 }
 
 /** A limit, not a standard deviation: ± (percent of reading + digits x resolution). */

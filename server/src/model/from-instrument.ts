@@ -40,7 +40,7 @@ export function instrumentFrom(block: MergedBlock<typeof language.instrument>, r
     },
     slots,
     controls: controls.flatMap(controlsFrom),
-    readings: readings.map(readingsFrom),
+    readings: readings.map((inner) => readingsFrom(inner, resolver)),
     selectorPlace: switched?.place,
     positionsUnread: (switched?.unread.length ?? 0) > 0,
     positions: switched ? positionsFrom(switched, slots, resolver) : [],

@@ -49,7 +49,7 @@ export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver:
     metal: METAL_PARTS.flatMap((part) => metalFrom(part, metal[part])),
     without: METAL_PARTS.filter((part) => metal[part]?.value === 'none'),
     hookup: last(hookup, hookupFrom),
-    readings: readings.map(readingsFrom),
+    readings: readings.map((inner) => readingsFrom(inner, resolver)),
     potting: last(potting, pottingFrom),
     target: last(target, targetFrom),
     accepted: acceptancesIn(block),

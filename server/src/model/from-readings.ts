@@ -1,12 +1,18 @@
 /** Readings from their block. */
 import type { language } from '../../../grammar/src/schema/index.ts';
-import type { LeadPath } from './lead.ts';
+import type { LeadPath, Probes } from './lead.ts';
 import { factsOf, type MergedBlock } from './merged-block.ts';
-import type { Stated } from './place.ts';
-import type { Probes, Reading, Readings } from './readings.ts';
+import type { Place, Stated } from './place.ts';
+import type { FactsRead } from './reading.ts';
+import type { Reading, Readings } from './readings.ts';
+import type { Resolver } from './resolver.ts';
+import type { SetUp, Sweep } from './sweep.ts';
+import { curveProblem } from './sweeps.ts';
 
-export function readingsFrom(block: MergedBlock<typeof language.readings>): Readings {
-  const { resistance, kick, compass, inductance, capacitance, position, accept, ...plain } = factsOf(block);
+type ReadingsBlock = MergedBlock<typeof language.readings>;
+
+export function readingsFrom(block: ReadingsBlock, resolver: Resolver): Readings {
+  const { resistance, kick, compass, inductance, capacitance, position, sweep, accept, ...plain } = factsOf(block);
   const lines: readonly Reading[] = [
     ...resistance.map(
       ({ value: { from, to, value, at }, place }): Reading =>
@@ -60,10 +66,32 @@ export function readingsFrom(block: MergedBlock<typeof language.readings>): Read
     date: block.date,
     found: block.words.includes('found'),
     apart: block.words.includes('apart'),
+    sweeps: sweep.map(({ value, place }) => sweepFrom(value, place, resolver)),
     lines: [...lines].sort((a, b) => a.place.span.start - b.place.span.start),
     unreadSigns: block.unread.some((field) => field === 'kick' || field === 'compass')
       ? block.misfits.flatMap((line) => (line.kind === 'fact' ? [line.items.map(({ text }) => text)] : []))
       : [],
+  };
+}
+
+type SweepRead = FactsRead<typeof language.readings.facts>['sweep'][number]['value'];
+
+function sweepFrom({ between, file, measured, added, at }: SweepRead, place: Place, resolver: Resolver): Sweep {
+  const setUp: SetUp =
+    'ohm' in measured
+      ? { kind: measured.by, seriesOhm: measured.ohm }
+      : { kind: measured.by, accuracy: measured.accuracy };
+  const found = resolver.curve(file);
+  const problem = curveProblem(file, found, setUp.kind === 'impedance' ? 'impedance' : 'ratio');
+  if (problem) resolver.report(problem);
+  return {
+    place,
+    probes: probesOf(between),
+    file,
+    curve: found.kind === 'curve' && !problem ? found : undefined,
+    setUp,
+    addedF: added,
+    atC: at,
   };
 }
 

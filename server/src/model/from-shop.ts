@@ -1,11 +1,12 @@
 /** Wires, spools, bobbins, magnets and the bench from their blocks: what the trade makes of the facts that are not as they read. */
 import type { language } from '../../../grammar/src/schema/index.ts';
-import { type Bench, celsius } from './bench.ts';
+import { type Bench, celsius, type Recorder } from './bench.ts';
 import type { Bobbin, Pole } from './bobbin.ts';
 import type { Magnet } from './magnet.ts';
 import { factsOf, type MergedBlock } from './merged-block.ts';
 import type { FactsRead } from './reading.ts';
 import type { Resolver } from './resolver.ts';
+import { curveProblem } from './sweeps.ts';
 import type { Spool, Wire } from './wire.ts';
 
 export function wireFrom(block: MergedBlock<typeof language.wire>): Wire {
@@ -58,11 +59,12 @@ export function magnetFrom(block: MergedBlock<typeof language.magnet>): Magnet {
   return { ...named(block), ...plain };
 }
 
-export function benchFrom(block: MergedBlock<typeof language.bench>): Bench {
-  const { meter, accept, ...plain } = factsOf(block);
+export function benchFrom(block: MergedBlock<typeof language.bench>, resolver: Resolver): Bench {
+  const { meter, recorder, accept, ...plain } = factsOf(block);
   return {
     place: block.place,
     ...plain,
+    recorder: recorderFrom(recorder, resolver),
     meter: meter && {
       value: {
         accuracyPercent: meter.value.ofReading.si * 100,
@@ -78,3 +80,20 @@ const named = ({ name, place }: Pick<MergedBlock<typeof language.wire>, 'name' |
   name: name ?? '',
   place,
 });
+
+type RecorderLines = FactsRead<typeof language.bench.facts>['recorder'];
+
+/** The last line of each kind counts. */
+function recorderFrom(lines: RecorderLines, resolver: Resolver): Recorder {
+  let input: Recorder['input'];
+  let alone: Recorder['alone'];
+  for (const { value, place } of lines)
+    if ('file' in value) {
+      const { file, through: seriesOhm } = value;
+      const found = resolver.curve(file);
+      const problem = curveProblem(file, found, 'ratio');
+      if (problem) resolver.report(problem);
+      alone = { place, file, curve: found.kind === 'curve' && !problem ? found : undefined, seriesOhm };
+    } else input = value;
+  return { input, alone };
+}

@@ -15,6 +15,7 @@ import type { ModelProblem, Reference } from './model.ts';
 import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
 import { type Resolver, SHOP_KINDS, type ShopKind, type Things } from './resolver.ts';
+import type { CurveAt } from './sweep.ts';
 import { unknownName } from './unknown-name.ts';
 
 export type { ShopKind } from './resolver.ts';
@@ -23,6 +24,8 @@ export type { ShopKind } from './resolver.ts';
 export interface Scope {
   chunkOf(kind: ShopKind, name: string): Chunk | undefined;
   names(kind: ShopKind): readonly string[];
+  /** The curve at a path, counted from the file. */
+  curve(path: string): CurveAt;
   /** False where a used file is missing or not read yet: a name may have come from there. */
   readonly complete: boolean;
 }
@@ -52,6 +55,8 @@ interface LookUp {
 interface Remembered {
   readonly model: ChunkModel;
   readonly lookUps: readonly LookUp[];
+  /** Curves by their paths. */
+  readonly curves: ReadonlyMap<string, CurveAt>;
 }
 
 export interface ModelReader {
@@ -110,8 +115,9 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
     for (const parent of [...line].slice(1).reverse()) read(parent);
   };
 
-  const stillHolds = ({ lookUps }: Remembered, chunk: Chunk): boolean => {
+  const stillHolds = ({ lookUps, curves }: Remembered, chunk: Chunk): boolean => {
     const scope = scopeOf(chunk);
+    if ([...curves].some(([path, before]) => !isSameCurve(scope.curve(path), before))) return false;
     return lookUps.every((before) => {
       const found = scope.chunkOf(before.kind, before.name);
       if (found !== before.chunk) return false;
@@ -158,7 +164,13 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
       const name = parts[0]?.value;
       if (shop && name !== undefined && role === 'uses') things.set(`${shop} ${name}`, lookUp(shop, name, place));
     }
+    const curves = new Map<string, CurveAt>();
     const resolver: Resolver = {
+      curve: ({ value }) => {
+        const found = scope.curve(value);
+        curves.set(value, found);
+        return found;
+      },
       thing: (kind, name) => thingOf(name && things.get(`${kind} ${name.value}`), kind),
       former: raw.node.like?.word === 'reworks' ? thingOf(parent, 'pickup') : undefined,
       report: (problem) => problems.push(problem),
@@ -171,7 +183,7 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
     const cycle = cycleProblems.get(chunk);
     if (cycle) problems.push(cycle);
     const model = { chunk, block: merged, declared, syntax: ownProblems(raw), problems, references };
-    if (!circular.has(chunk)) memory.set(chunk, { model, lookUps });
+    if (!circular.has(chunk)) memory.set(chunk, { model, lookUps, curves });
     return model;
   };
 
@@ -197,6 +209,11 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
 
   return { read };
 }
+
+/** What was read of a file is remembered by its text. */
+const isSameCurve = (now: CurveAt, before: CurveAt): boolean =>
+  now === before ||
+  (now.kind === before.kind && now.kind !== 'curve' && JSON.stringify(now) === JSON.stringify(before));
 
 function thingOf<K extends keyof Things>(model: ChunkModel | undefined, kind: K): Things[K] | undefined {
   const declared = model?.declared;

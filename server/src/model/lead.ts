@@ -8,3 +8,9 @@ export interface LeadPath {
 }
 
 export const METAL_PARTS = ['baseplate', 'cover'] as const;
+
+/** Two points that probes touch; red first. */
+export interface Probes {
+  readonly red: LeadPath;
+  readonly black: LeadPath;
+}

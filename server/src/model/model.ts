@@ -33,8 +33,15 @@ export interface Reference {
   readonly declares: boolean;
 }
 
-/** Codes of names that do not resolve. */
-export type ModelCode = 'name/unknown' | 'name/duplicate' | 'name/cycle' | 'analysis/incomplete';
+/** Codes of names that do not resolve, and of files that hold no curve. */
+export type ModelCode =
+  | 'name/unknown'
+  | 'name/duplicate'
+  | 'name/cycle'
+  | 'analysis/incomplete'
+  | 'sweep/file'
+  | 'sweep/missing'
+  | 'use/outside';
 
 /** A name that does not resolve, placed in one of several files. */
 export type ModelProblem = Problem<ModelCode, { readonly place: Place }>;

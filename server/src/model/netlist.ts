@@ -7,11 +7,11 @@ import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import { COIL_ENDS, type Coil, type CoilEnd } from './coil.ts';
 import { JoinedNodes } from './joined-nodes.ts';
-import type { LeadPath } from './lead.ts';
+import type { LeadPath, Probes } from './lead.ts';
 import { blocksOfLife, keptOrNew, statesOf } from './life.ts';
 import type { Joint, MetalFitting, Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
-import type { Probes, ReadingOf } from './readings.ts';
+import type { ReadingOf } from './readings.ts';
 
 /** `coil:slug.start`, `tap:slug.orange`, `lead:violet`, `part:baseplate`. */
 export type Node = string;

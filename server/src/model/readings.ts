@@ -1,15 +1,16 @@
 import type { language } from '../../../grammar/src/schema/index.ts';
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { PoleUp } from './coil.ts';
-import type { LeadPath } from './lead.ts';
+import type { LeadPath, Probes } from './lead.ts';
 import type { Place, Stated } from './place.ts';
 import type { Plain } from './reading.ts';
+import type { Sweep } from './sweep.ts';
 
 /** One block of readings, taken at one time. */
 export interface Readings
   extends Plain<
     typeof language.readings,
-    'resistance' | 'kick' | 'compass' | 'inductance' | 'capacitance' | 'position'
+    'resistance' | 'kick' | 'compass' | 'inductance' | 'capacitance' | 'position' | 'sweep'
   > {
   readonly place: Place;
   readonly title: string | undefined;
@@ -19,14 +20,9 @@ export interface Readings
   /** Before any joint of the hookup was made. */
   readonly apart: boolean;
   readonly lines: readonly Reading[];
+  readonly sweeps: readonly Sweep[];
   /** The words of each line of a kick or a compass that stands there and could not be read. */
   readonly unreadSigns: readonly (readonly string[])[];
-}
-
-/** Two points that probes touch; red first. */
-export interface Probes {
-  readonly red: LeadPath;
-  readonly black: LeadPath;
 }
 
 export type Reading = { readonly place: Place } & (

@@ -5,6 +5,7 @@ import type { Magnet } from './magnet.ts';
 import type { ModelProblem } from './model.ts';
 import type { Pickup } from './pickup.ts';
 import type { Stated } from './place.ts';
+import type { CurveAt } from './sweep.ts';
 import type { Spool, Wire } from './wire.ts';
 
 /** What each block at the top of a file declares. */
@@ -26,5 +27,7 @@ export interface Resolver {
   thing<K extends ShopKind>(kind: K, name: Stated<string> | undefined): Things[K] | undefined;
   /** The pickup as it was, of which this one is a later state. */
   readonly former: Pickup | undefined;
+  /** The curve at a path, counted from the file that the block is written in. */
+  curve(file: Stated<string>): CurveAt;
   report(problem: ModelProblem): void;
 }

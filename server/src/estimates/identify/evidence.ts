@@ -2,11 +2,11 @@
 
 import { type Bench, benchMeter } from '../../model/bench.ts';
 import { type Coil, oppositeSign, poleSign, type Sign } from '../../model/coil.ts';
-import type { LeadPath } from '../../model/lead.ts';
+import type { LeadPath, Probes } from '../../model/lead.ts';
 import { magnetWorkAt } from '../../model/life.ts';
 import { looseNetlist, type PickupNetlist } from '../../model/netlist.ts';
 import type { Place } from '../../model/place.ts';
-import type { Probes, ReadingOf, Readings } from '../../model/readings.ts';
+import type { ReadingOf, Readings } from '../../model/readings.ts';
 import { disjointSets } from '../../physics/circuit/circuit.ts';
 import { readingLimitOhm } from '../../physics/meter.ts';
 import { copperTemperatureFactor } from '../../physics/wire.ts';
