@@ -42,7 +42,7 @@ export class BenchView {
     this.root = root;
     this.around = around;
     this.notice = createNotice(send);
-    this.scroll = createScrollPlace(remembered?.scrollTop);
+    this.scroll = createScrollPlace(remembered?.places);
     this.drawings = createDrawings({
       state,
       send,
@@ -137,6 +137,7 @@ export class BenchView {
       if (isOther || isGone) this.sections.clear(name);
     }
     state.drawing = next;
+    this.scroll.turnTo(`${next.uri} ${next.subject?.kind} ${next.subject?.name}`);
     this.header.show(next, drawings.side());
     this.notice.clear();
     if (next.broken) {
@@ -154,7 +155,6 @@ export class BenchView {
     this.choice.show(positionOptions(next), next.position ?? '');
     this.pots.show(next.knobs, next.pots);
     drawings.now.highlight(part);
-    if (before === undefined && this.around.remembered?.uri !== next.uri) this.scroll.letGo();
     this.keep();
   }
 
@@ -184,8 +184,8 @@ export class BenchView {
     if (drawing === undefined) return;
     const { uri, subject, position, base, pots } = drawing;
     const { zoom, chosen } = this.drawings;
-    const scrollTop = this.scroll.top();
-    this.around.remember({ uri, pots, zoom: zoom.percent(), scrollTop, side: chosen(), subject, position, base });
+    const places = this.scroll.places();
+    this.around.remember({ uri, pots, zoom: zoom.percent(), places, side: chosen(), subject, position, base });
   }
 
   private guarded(what: string, act: () => void): void {

@@ -1,5 +1,6 @@
 import type { ChangedPart } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
+import { frameParts } from './mark-frame.ts';
 import type { Send } from './page-parts.ts';
 import { markRevisions } from './revision-bars.ts';
 import { readSvg } from './svg-in-page.ts';
@@ -10,7 +11,7 @@ export interface WiringFigure {
   readonly frame: HTMLElement;
   /** Puts a drawing, or none, in place of the one before; the same again is left alone, with its focus and its place. */
   show(source: string | undefined, parts: readonly string[]): void;
-  /** Marks the part that the cursor is in; nothing scrolls. */
+  /** Frames the part that the cursor is in; nothing scrolls. */
   highlight(part: string | undefined): void;
   /** Bars beside the parts that have changed. */
   mark(changed: readonly ChangedPart[]): void;
@@ -53,7 +54,11 @@ export function createFigure(name: string, place: string, send: Send): WiringFig
       drawn = next;
     },
     highlight: (id) => {
-      for (const part of parts) part.classList.toggle('here', part.getAttribute('data-part') === id);
+      if (drawn === undefined) return;
+      frameParts(
+        drawn,
+        parts.filter((part) => part.getAttribute('data-part') === id),
+      );
     },
     mark: (changed) => {
       // What is not laid out has no boxes.

@@ -119,6 +119,38 @@ describe('the bench view in a browser', function () {
     });
   }
 
+  it('a frame around the part that the cursor is in runs through no word', async () => {
+    for (const [shown, width] of [
+      [pickup, 1000],
+      [pickup, 420],
+      [instrument, 1000],
+    ] as const) {
+      const { page, post } = await opened(shown, { width });
+      let framed = 0;
+      for (const part of shown.drawing.parts) {
+        await post({ type: 'highlight', part });
+        const struck = await page.evaluate<
+          readonly string[]
+        >(`[...document.querySelectorAll('.frame')].flatMap((frame) =>
+          [...frame.closest('svg').querySelectorAll('text')].filter((text) => {
+            const { x, y, width, height } = text.getBBox();
+            const length = frame.getTotalLength();
+            for (let at = 0; at <= length; at += 1) {
+              const point = frame.getPointAtLength(at);
+              if (point.x > x && point.x < x + width && point.y > y && point.y < y + height) return true;
+            }
+            return false;
+          }).map((text) => text.textContent))`);
+        assert.deepEqual(struck, [], part);
+        framed += await page.locator('.frame').count();
+      }
+      assert.ok(framed > 5, `${framed} frames`);
+      await post({ type: 'highlight', part: undefined });
+      assert.equal(await page.locator('.frame').count(), 0);
+      await page.close();
+    }
+  });
+
   it('position and pots stay in sight, and hide where there are none', async () => {
     const { page, post } = await opened(instrument);
     await page.evaluate('document.scrollingElement.scrollTo(0, 1200)');
@@ -220,10 +252,16 @@ describe('the bench view in a browser', function () {
     await view.page.getByRole('button', { name: 'Larger' }).click();
     await view.page.evaluate('document.scrollingElement.scrollTo(0, 300)');
     const edited = await bench('ottlewick-neck', sample('ottlewick-neck').replace('8_200', '8_100')).shown(OTTLEWICK);
+    const top = () => view.page.evaluate<number>('document.scrollingElement.scrollTop');
+    // A place that was scrolled to is told to the page with its next frame.
+    await until(view.page, 'Object.values(harness.state().places)[0] === 300');
     await showAll(view, edited, 2);
-    assert.equal(await view.page.evaluate('document.scrollingElement.scrollTop'), 300);
+    assert.equal(await top(), 300);
+    await showAll(view, instrument, 3);
+    assert.equal(await top(), 0, 'another thing begins at the top');
+    await showAll(view, edited, 4);
+    assert.equal(await top(), 300, 'and each is found where it was left');
     assert.equal(await view.page.locator('.zooms .zoom').nth(1).textContent(), '125 %');
-    await until(view.page, 'harness.state().scrollTop === 300');
     const state = await view.state();
     await view.page.close();
     assert.ok(state);

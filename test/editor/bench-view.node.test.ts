@@ -109,6 +109,16 @@ describe('the bench view in the editor', () => {
     for (const card of written) assert.ok(existsSync(card.fsPath), card.fsPath);
   });
 
+  it('cards have a folder of their own beside the spec, where none is asked for', async () => {
+    const { document } = await openSample('cinder-bridge.pickup');
+    const written = await run('pickup.printCards', { kinds: ['wiring'] });
+    assert.ok(Array.isArray(written));
+    assert.equal(written.length, 1);
+    const beside = vscode.Uri.joinPath(document.uri, '..', 'cards');
+    for (const card of written) assert.equal(path.dirname(card.fsPath), beside.fsPath);
+    rmSync(beside.fsPath, { recursive: true });
+  });
+
   it('a plan is looked at beside the spec before it is written', async () => {
     const { document } = await openSample('mistakes/phase-coils-cancel.pickup');
     const editor = vscode.window.activeTextEditor;

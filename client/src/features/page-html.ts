@@ -8,6 +8,12 @@ export const pageOptions = (extensionUri: Uri, ...more: readonly Uri[]): Webview
   localResourceRoots: [Uri.joinPath(extensionUri, FILES), ...more],
 });
 
+/** What stands in the tab of a page of ours. */
+export const tabIcon = (extensionUri: Uri, name: 'bench' | 'finding'): { readonly light: Uri; readonly dark: Uri } => ({
+  light: Uri.joinPath(extensionUri, 'client', `icon-${name}-light.svg`),
+  dark: Uri.joinPath(extensionUri, 'client', `icon-${name}-dark.svg`),
+});
+
 /** The frame of a page: no script and no style but our own files, no connection to anywhere. */
 export function pageHtml(
   webview: Webview,

@@ -38,7 +38,7 @@ import {
 import { type ComparedBase, createComparedBase } from '../compare/compared-base.ts';
 import { fileName } from '../files/file-choice.ts';
 import { specFiles } from '../files/spec-files.ts';
-import { pageHtml, pageOptions } from '../page-html.ts';
+import { pageHtml, pageOptions, tabIcon } from '../page-html.ts';
 import { DrawingFeed } from './drawing-feed.ts';
 import { holds, partAt, sameSubject } from './drawn-places.ts';
 import { fromView } from './from-view.ts';
@@ -120,6 +120,7 @@ export class BenchViewPanel {
       fetch: (section, token) => this.fetchSection(section, token),
       deliver: (content) => this.keepSection(content),
     });
+    panel.iconPath = tabIcon(sources.extensionUri, 'bench');
     panel.webview.html = pageHtml(panel.webview, sources.extensionUri, { title: 'Bench', script: 'webview.js' });
     const listening = [
       this.base,

@@ -89,6 +89,7 @@ export interface ViewState {
   readonly pots?: Pots | undefined;
   readonly base?: BaseChoice | undefined;
   readonly side?: Side | undefined;
-  readonly scrollTop?: number;
+  /** Where each thing that was shown had been scrolled to. */
+  readonly places?: Readonly<Record<string, number>>;
   readonly zoom?: number;
 }

@@ -1,4 +1,14 @@
-import { commands, Disposable, type Event, EventEmitter, env, type QuickPickItem, Uri, window } from 'vscode';
+import {
+  commands,
+  Disposable,
+  type Event,
+  EventEmitter,
+  env,
+  type QuickPickItem,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
   CARD_KINDS,
@@ -36,13 +46,17 @@ interface Chosen {
 
 /** For those who call the command: nothing is asked then. */
 interface Given extends Chosen {
-  readonly folder: Uri;
+  readonly folder: Uri | undefined;
 }
 
 function givenFrom(given: unknown): Given | undefined {
   const { kinds, folder, photos }: { kinds?: unknown; folder?: unknown; photos?: unknown } = Object(given ?? {});
-  if (!Array.isArray(kinds) || !(folder instanceof Uri)) return undefined;
-  return { kinds: kinds.filter((kind) => typeof kind === 'string'), folder, photos: photos === true };
+  if (!Array.isArray(kinds)) return undefined;
+  return {
+    kinds: kinds.filter((kind) => typeof kind === 'string'),
+    folder: folder instanceof Uri ? folder : undefined,
+    photos: photos === true,
+  };
 }
 
 async function printCards(client: BaseLanguageClient, given: Given | undefined): Promise<readonly Uri[]> {
@@ -60,6 +74,7 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
   }
   const folder =
     given?.folder ??
+    ownFolder(document.uri) ??
     (await askFolder('Folder for the cards', 'Write the Cards Here', Uri.joinPath(document.uri, '..')));
   if (folder === undefined) return [];
   const targets = pages.map(({ name }) => Uri.joinPath(folder, `${name}.html`));
@@ -68,8 +83,21 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
     const target = targets[index];
     if (target) await writeText(target, html);
   }
-  await tell(targets, leftOut, given === undefined);
+  if (given === undefined) await tell(targets, leftOut, folder);
   return targets;
+}
+
+/**
+ * Cards lie in a folder of their own beside their spec, not among the specs; `undefined` where that folder is to be asked for: the
+ * setting is empty or leads elsewhere than below the spec's folder, or the spec is a draft or outside the workspace.
+ */
+function ownFolder(spec: Uri): Uri | undefined {
+  const name = workspace.getConfiguration('pickup', spec).get<unknown>('cards.folder');
+  if (typeof name !== 'string' || name.trim() === '' || workspace.getWorkspaceFolder(spec) === undefined)
+    return undefined;
+  const home = Uri.joinPath(spec, '..');
+  const folder = Uri.joinPath(home, name.trim());
+  return folder.path.startsWith(`${home.path.replace(/\/$/, '')}/`) ? folder : undefined;
 }
 
 async function askCards(): Promise<Chosen | undefined> {
@@ -112,12 +140,11 @@ async function mayReplace(targets: readonly Uri[]): Promise<boolean> {
   return (await window.showWarningMessage(what, { modal: true }, replace)) === replace;
 }
 
-async function tell(targets: readonly Uri[], leftOut: readonly string[], offer: boolean): Promise<void> {
-  const [first] = targets;
-  if (!offer || first === undefined) return;
+async function tell(targets: readonly Uri[], leftOut: readonly string[], folder: Uri): Promise<void> {
   const left = leftOut.length === 0 ? '' : ` Left out: ${leftOut.join('; ')}.`;
   const open = 'Open';
-  const what = targets.length === 1 ? 'The card is written.' : `${targets.length} cards are written.`;
+  const count = targets.length === 1 ? 'The card is' : `${targets.length} cards are`;
+  const what = `${count} written to ${workspace.asRelativePath(folder, false)}.`;
   if ((await window.showInformationMessage(`${what}${left}`, open)) === open) {
     for (const target of targets) await env.openExternal(target);
   }

@@ -6,7 +6,7 @@ import {
   type ExplainResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
-import { pageHtml, pageOptions } from '../page-html.ts';
+import { pageHtml, pageOptions, tabIcon } from '../page-html.ts';
 import { applyFix, asItStands, type FindingAt, fixesOf } from './finding-at.ts';
 import { fromExplanation, type ToExplanation } from './messages.ts';
 
@@ -35,6 +35,7 @@ export class ExplanationPanel {
     this.tell = shown;
     this.panel = panel;
     this.client = client;
+    panel.iconPath = tabIcon(extensionUri, 'finding');
     panel.webview.options = pageOptions(extensionUri);
     panel.webview.html = pageHtml(panel.webview, extensionUri, { title: 'Finding', script: 'explanation.js' });
     this.listening = Disposable.from(
