@@ -5,6 +5,7 @@
 import type { FileTree } from '../../../grammar/src/syntax-tree.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
+import type { JudgedAim } from '../estimates/aims.ts';
 import type { FrequencyResponse, PickupEstimates, PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import type { OutputChange } from '../estimates/output-change.ts';
@@ -99,6 +100,8 @@ export interface PickupAnalysis extends CheckFindings {
    * the default load's.
    */
   estimates(cableF?: number): PickupEstimates;
+  /** What its target asks for beside what it comes to, in the order of the reference; computed on first use. */
+  aims(): readonly JudgedAim[];
   /** What its coils give to the output beside those of another state of it; `undefined` where that is not known of both. */
   outputSince(before: Pickup): OutputChange | undefined;
   /** What coils of unequal turn-area cost beside matched ones, under the same load; `undefined` where they are not. */

@@ -4,6 +4,7 @@ import { onceFor, onceForEach } from '../../../grammar/values/remember.ts';
 import { type Owner, runChecks } from '../checks/check.ts';
 import { pickupChecks } from '../checks/index.ts';
 import { ownEdits } from '../checks/own-edits.ts';
+import { judgedAims } from '../estimates/aims.ts';
 import { mismatch } from '../estimates/mismatch.ts';
 import { outputChange } from '../estimates/output-change.ts';
 import { loadOf, pickupEstimates, quickPickupEstimates } from '../estimates/pickup-estimates.ts';
@@ -38,6 +39,7 @@ export const pickupAnalysis = onceFor((pickup: Pickup, bench: Bench | undefined)
     ...runChecks(pickupChecks, { pickup, netlist, quick, bench }, owner),
     quick: quickPickupEstimates(quick),
     estimates: (cableF) => full(cableF),
+    aims: () => judgedAims(quick, bench),
     outputSince: (before) => outputChange(quickOf(bench)(before), quick),
     mismatch: (cableF) => beside(cableF),
   };

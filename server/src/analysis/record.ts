@@ -9,4 +9,8 @@ export const recordOf = onceFor((analysis: PickupAnalysis): PickupAnalysis => {
   return { ...analysis, findings: analysis.findings.map(asInformation), lateFindings: () => late(undefined) };
 });
 
-const asInformation = (finding: Finding): Finding => ({ ...finding, severity: 'information', remedies: () => [] });
+const asInformation = (finding: Finding): Finding => ({
+  ...finding,
+  severity: finding.severity === 'hint' ? 'hint' : 'information',
+  remedies: () => [],
+});

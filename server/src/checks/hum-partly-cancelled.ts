@@ -1,3 +1,4 @@
+import { isMeantUnlike } from '../estimates/aims.ts';
 import { humVerdict } from '../estimates/phase.ts';
 import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
@@ -19,10 +20,11 @@ export const humPartlyCancelled = definePickupCheck({
     'phase/coils-cancel',
     'hum/not-cancelled',
   ],
-  run: ({ quick, netlist }) => {
+  run: ({ quick, netlist, bench }) => {
     const live = quick.signs.filter(sounds);
     const left = quick.humDb;
-    if (live.length < 2 || !left || humVerdict(left.value) !== 'in part') return undefined;
+    if (live.length < 2 || !left || humVerdict(left.value) !== 'in part' || isMeantUnlike(quick, bench))
+      return undefined;
     const last = live.at(-1)?.coil;
     if (!last) return undefined;
     const counts = live.flatMap(({ coil }) => {

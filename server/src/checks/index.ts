@@ -43,7 +43,8 @@ import { selectorPositionMissing } from './selector-position-missing.ts';
 import { sweepNotPassive } from './sweep-not-passive.ts';
 import { sweepPhaseTurned } from './sweep-phase-turned.ts';
 import { sweepPolarity } from './sweep-polarity.ts';
-import { targetResistanceMissed, targetSoundMissed } from './target-missed.ts';
+import { targetMissed, targetSoundMissed } from './target-missed.ts';
+import { targetSoundUndecided, targetUndecided } from './target-undecided.ts';
 import type { TextCode } from './text-code.ts';
 import { windingDoesNotFit } from './winding-does-not-fit.ts';
 import { windingSpoolTooShort } from './winding-spool-too-short.ts';
@@ -76,8 +77,10 @@ export const pickupChecks = inOrder([
   pottingParts,
   pottingTooHot,
   pottingTooCold,
-  targetResistanceMissed,
+  targetMissed,
   targetSoundMissed,
+  targetUndecided,
+  targetSoundUndecided,
 ]);
 
 export const instrumentChecks = inOrder([

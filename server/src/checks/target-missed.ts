@@ -1,14 +1,7 @@
-import type { Quantity } from '../../../grammar/values/quantity.ts';
-import { TARGET_LEAST_DEVIATIONS, TARGET_LEAST_RELATIVE } from '../estimates/common-practice.ts';
-import { pickupEstimates } from '../estimates/pickup-estimates.ts';
+import { type JudgedAim, judgedAims, quickAims } from '../estimates/aims.ts';
 import { type Target, type TurnsProposal, turnsForTarget } from '../estimates/turns-plan.ts';
-import { benchRoomC } from '../model/bench.ts';
-import type { Place, Stated } from '../model/place.ts';
-import { copperTemperatureFactor } from '../physics/wire.ts';
-import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printCount } from '../quantities/print.ts';
-import { numberText } from '../words/number-text.ts';
-import { type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
+import { aimName, gapWords, reachedText } from '../words/aim-words.ts';
 import { plannedTurns } from '../words/turns-words.ts';
 import type { Found } from './check.ts';
 import { replaceNumber } from './edits.ts';
@@ -23,87 +16,56 @@ const TARGET_MISSED = {
   yieldsTo: ['circuit/open', 'circuit/output-shorted', 'circuit/coil-shorted', 'winding/does-not-fit'],
 } as const;
 
-/** The resistance that the build should reach. */
-export const targetResistanceMissed = definePickupCheck({
+/** Resistance, and the turns of two coils. */
+export const targetMissed = definePickupCheck({
   ...TARGET_MISSED,
-  run: (context) => {
-    const wanted = context.pickup.target?.resistance;
-    const reached = context.quick.resistance20COhm;
-    return wanted && reached
-      ? missed(
-          context,
-          {
-            name: PICKUP_NUMBERS.resistance20COhm,
-            wanted,
-            reached: scale(reached, copperTemperatureFactor(benchRoomC(context.bench))),
-          },
-          { resistanceOhm: wanted.value.si },
-        )
-      : undefined;
-  },
+  run: (context) => quickAims(context.quick, context.bench).map((each) => missed(context, each)),
 });
 
-/** Inductance and resonance. */
+/** All that asks for an inductance. */
 export const targetSoundMissed = definePickupCheck({
   ...TARGET_MISSED,
   late: true,
   run: (context) => {
-    const { inductance, resonance } = context.pickup.target ?? {};
-    if (!inductance && !resonance) return undefined;
-    const { inductanceH, resonanceHz } = pickupEstimates(context.quick, context.bench);
-    const { frequency, load } = resonance?.value ?? {};
-    return [
-      inductance && inductanceH
-        ? missed(
-            context,
-            { name: PICKUP_NUMBERS.inductanceH, wanted: inductance, reached: inductanceH },
-            { inductanceH: inductance.value.si },
-          )
-        : undefined,
-      resonance && frequency && resonanceHz
-        ? missed(
-            context,
-            {
-              name: { ...PICKUP_NUMBERS.resonanceHz, what: `${load} ${PICKUP_NUMBERS.resonanceHz.what}` },
-              wanted: { value: frequency, place: resonance.place },
-              reached: resonanceHz,
-            },
-            { resonanceHz: frequency.si, loaded: load === 'loaded' },
-          )
-        : undefined,
-      resonance && frequency && load && resonanceHz === null
-        ? withoutPeak(resonance.place, frequency, load)
-        : undefined,
-    ];
+    const told = new Set(quickAims(context.quick, context.bench).map(({ aim }) => aim));
+    return judgedAims(context.quick, context.bench).flatMap((each) =>
+      told.has(each.aim) ? [] : (missed(context, each) ?? []),
+    );
   },
 });
 
-const withoutPeak = (place: Place, { written }: Quantity, load: string): Found => ({
-  what: say`The ${load} response has no peak: there is no resonance that could lie at the target of ${written}.`,
-  action: say`Thinner metal about the coils, or metal that conducts less, brings a peak back; under a load larger pots do, too.`,
-  place,
-});
-
-interface Comparison {
-  readonly name: NumberName;
-  readonly wanted: Stated<Quantity>;
-  readonly reached: Estimate;
+function missed(context: PickupContext, judged: JudgedAim): Found | undefined {
+  const { aim, reached, verdict } = judged;
+  if (verdict !== 'missed' || reached === undefined) return undefined;
+  const { place } = aim;
+  if (reached === null)
+    return aim.kind === 'resistance'
+      ? undefined
+      : {
+          what: say`The ${aim.load ?? 'loaded'} response has no peak: there is none that could reach the target of ${aim.written}.`,
+          action: say`Thinner metal about the coils, or metal that conducts less, brings a peak back; under a load larger pots do, too.`,
+          place,
+        };
+  return {
+    what: say`The ${aimName(judged).what} comes to ${reachedText(judged)}, ${gapWords(aim, reached.value)} the target of ${aim.written}: turns, wire or target are not what was meant.`,
+    place,
+    remedies: () => remedies(turnsFor(aim, context) ?? []),
+  };
 }
 
-function missed(context: PickupContext, { name, wanted, reached }: Comparison, target: Target): Found | undefined {
-  const { si, sd = 0 } = wanted.value;
-  const off = reached.value - si;
-  if (
-    !(Math.abs(off) > TARGET_LEAST_DEVIATIONS * Math.hypot(reached.sd, sd)) ||
-    !(Math.abs(off) > TARGET_LEAST_RELATIVE * si)
-  )
-    return undefined;
-  const percent = Math.round((100 * Math.abs(off)) / si);
-  return {
-    what: say`The ${name.what} comes to ${numberText(reached, name)}, ${percent} % ${off > 0 ? 'above' : 'below'} the target of ${wanted.value.written}: turns, wire or target are not what was meant.`,
-    place: wanted.place,
-    remedies: () => remedies(turnsForTarget(context.quick, context.bench, target) ?? []),
-  };
+function turnsFor(
+  { kind, wanted, load }: JudgedAim['aim'],
+  { quick, bench }: PickupContext,
+): readonly TurnsProposal[] | undefined {
+  const target: Target | undefined =
+    kind === 'resistance'
+      ? { resistanceOhm: wanted }
+      : kind === 'inductance'
+        ? { inductanceH: wanted }
+        : kind === 'resonance'
+          ? { resonanceHz: wanted, loaded: load === 'loaded' }
+          : undefined;
+  return target && turnsForTarget(quick, bench, target);
 }
 
 /** Only a plan can be changed: a coil that was counted has been wound. */

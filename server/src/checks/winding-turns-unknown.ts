@@ -1,4 +1,5 @@
 import { grouped } from '../../../grammar/values/quantity.ts';
+import { aimsOf } from '../estimates/aims.ts';
 import { turnsForTarget } from '../estimates/turns-plan.ts';
 import type { Coil } from '../model/coil.ts';
 import { coilWords } from '../words/parts.ts';
@@ -61,13 +62,15 @@ function forTarget(
   coil: Coil,
   { pickup, quick, bench }: PickupContext,
 ): (Pick<Telling, 'hint' | 'action'> & { readonly remedies?: () => Remedy | undefined }) | undefined {
-  const { resistance, inductance, resonance } = pickup.target ?? {};
+  // What was kept is read; what was measured as built is built.
+  if (coil.work?.value === 'kept') return undefined;
+  const { resistance } = pickup.target ?? {};
   const proposal =
     resistance &&
     turnsForTarget(quick, bench, { resistanceOhm: resistance.value.si })?.find((each) => each.coil === coil);
   if (!proposal)
-    return (inductance ?? resonance) && pickup.readings.length === 0
-      ? { action: say`Plan its turns by the target: the actions on the target's lines work them out.` }
+    return aimsOf(pickup).length > 0 && pickup.readings.every(({ found }) => found)
+      ? { action: toPropose(coil) }
       : undefined;
   const line = say`turns ${grouped(plannedTurns(proposal))}`;
   return {
@@ -77,6 +80,12 @@ function forTarget(
       : say`Take thinner wire or a deeper bobbin, or aim at less; these turns would be \`${line}\`.`,
     remedies: () => remedy(say`Wind for the target: \`${line}\``, insertFirstLine(coil.place, line)),
   };
+}
+
+/** There is nothing to read yet: what is left out is free, and builds are proposed for it. */
+function toPropose({ bobbin, wire }: Coil): Said {
+  const free = ['turns', ...(wire ? [] : ['wire']), ...(bobbin ? [] : ['bobbin'])];
+  return say`Free are its ${list(free)}: \`Propose Builds\` here or at the target, and \`pickup-spec propose\`, work out what reaches the target with what lies on the shelf.`;
 }
 
 /** A line of turns that could not be read is told for itself. */

@@ -2,6 +2,7 @@
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { compareNumbers } from '../comparison/compare-numbers.ts';
 import type { Rework } from '../comparison/reworks.ts';
+import type { JudgedAim } from '../estimates/aims.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
@@ -43,6 +44,8 @@ export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rew
       toleranceOhm: reading.toleranceOhm,
       temperatureC: reading.temperatureC,
     })),
+    /** Only where it states a target. */
+    target: targetData(analysis),
     /** Only where it was reworked: what that changed. */
     rework: reworkData(rework?.(analysis)),
     /** Only where two coils have unequal turn-areas. */
@@ -60,6 +63,24 @@ function reworkData(rework: Rework | undefined) {
     all.filter(({ path }) => path[0]?.startsWith('pickup '));
   return { before: label, numbers: own(numbers).map(numberData), phases: own(phases) };
 }
+
+function targetData({ aims }: PickupAnalysis) {
+  const judged = aims();
+  return judged.length === 0 ? undefined : judged.map(aimData);
+}
+
+/** Of a target: what is wanted in SI, how far the build may come out from it, what it comes to, and the odds of that. */
+export const aimData = ({ aim, reached, odds, verdict }: JudgedAim) => ({
+  of: aim.kind,
+  load: aim.load,
+  between: aim.between && [aim.between.coil, aim.between.other],
+  against: aim.against?.name,
+  wanted: aim.wanted,
+  tolerance: aim.tolerance,
+  reached: reached && figureOf(reached),
+  odds,
+  verdict,
+});
 
 function mismatchData({ coil, other, matchedTurns, fits, figures }: Mismatch) {
   const states: { [key in MismatchKey]?: { built: Figure; matched: Figure; difference: Figure | undefined } } = {};

@@ -4,6 +4,7 @@ import { pickupNumbers } from '../comparison/numbers-table.ts';
 import type { Rework } from '../comparison/reworks.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
+import { type AimRow, aimRows } from '../features/aim-rows.ts';
 import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';
 import type { Figure } from '../quantities/figure.ts';
 import {
@@ -37,6 +38,8 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
     lines.push('', `  coil ${visible(name)}`, ...(rows.length > 0 ? rows : ['    not known by itself']));
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
+  const aims = aimRows(analysis);
+  if (aims.length > 0) lines.push('', '  target', ...aimLines(aims));
   const rework = options.rework?.(analysis);
   if (rework) lines.push('', ...reworkLines(rework));
   const unequal = analysis.mismatch(options.cableF);
@@ -44,6 +47,10 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
   if (data.magnets) lines.push('', '  another magnet instead', ...exchangeLines(data.magnets, notes, styles));
   return [...lines, ...restsOn(notes)].join('\n');
 }
+
+/** What is wanted, what it comes to, and in three words whether that is reached. */
+export const aimLines = (rows: readonly AimRow[]): readonly string[] =>
+  columnLines(rows.map(({ name, value, verdict }) => [visible(name), value, verdict].map(plainSpaces)));
 
 /** What the work changed of the numbers, with what each difference is known to. */
 function reworkLines({ before, after, label }: Rework): readonly string[] {

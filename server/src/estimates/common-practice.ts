@@ -128,9 +128,6 @@ export const PEELED_LENGTH_RELATIVE_SD = 0.01;
 export const WIRE_ALLOWANCE = 1.1;
 /** Turn-areas nearer than this count as equal. */
 export const EQUAL_AREAS_WITHIN = 0.01;
-/** Nearer than this nobody winds to a target, relative, nor nearer than so many standard deviations of the estimate. */
-export const TARGET_LEAST_RELATIVE = 0.02;
-export const TARGET_LEAST_DEVIATIONS = 2;
 
 // The wax bath. Melting and softening points differ from maker to maker: the safety data sheet of the wax in hand comes first.
 
@@ -201,8 +198,12 @@ export const DEFAULT_POTS_OHM = 500e3;
 export const DEFAULT_TONE_F = 22e-9;
 /** From the poles to the strings with the last fret held, millimetres; sources disagree. */
 export const HEIGHT_MM = { 'two coils': [1.2, 1.6], 'one coil': [2, 2.4] } as const;
-/** What a target of resistance may be missed by where it states no ± itself. */
+/** What a target may be missed by where it states no ± itself: relative, in dB, and of the turns of two coils, relative. */
 export const TARGET_TOLERANCE = 0.05;
+export const TARGET_TOLERANCE_DB = 1;
+export const TARGET_TOLERANCE_MISMATCH = 0.03;
+/** From these odds on a target counts as reached, from the rest to one as missed. */
+export const TARGET_DECIDED_FROM = 0.95;
 /** Cable and input of an amplifier where an instrument does not state them. */
 export const DEFAULT_CABLE_F = 450e-12;
 export const DEFAULT_INPUT_OHM = 1e6;

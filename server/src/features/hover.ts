@@ -9,6 +9,7 @@ import { explanationOf } from '../checks/explanation.ts';
 import type { Place } from '../model/place.ts';
 import { isSpool } from '../model/wire.ts';
 import { list } from '../words/text.ts';
+import { writtenAim } from './aim-rows.ts';
 import { findingSpan } from './diagnostics.ts';
 import { useTarget } from './document-links.ts';
 import { type NameAt, nameAt } from './name-at.ts';
@@ -46,6 +47,7 @@ export function hover(analysis: Analysis, offset: number, among?: readonly Analy
   const text = [
     ...writtenValue(at),
     ...writtenReading(analysis, at.placed, at.at),
+    ...writtenAim(analysis, at),
     ...(name ? named(analysis, name) : []),
     ...writtenLead(analysis, at),
     ...writtenSign(analysis, at),

@@ -26,6 +26,7 @@ import {
   PULL_RATIO,
 } from '../words/numbers.ts';
 import { coilWords } from '../words/parts.ts';
+import { aimRows, aimTable } from './aim-rows.ts';
 import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';
 import { mismatchHeading, mismatchRows } from './mismatch-rows.ts';
 import type { RichText } from './rich-text.ts';
@@ -106,11 +107,14 @@ export function spindleRows(quick: QuickEstimates, coil: Coil): readonly Estimat
   ];
 }
 
-export function pickupNumbers({ bench }: Analysis, { pickup, estimates, mismatch }: PickupAnalysis): RichText {
+export function pickupNumbers({ bench }: Analysis, analysed: PickupAnalysis): RichText {
+  const { pickup, estimates, mismatch } = analysed;
+  const aims = aimTable(aimRows(analysed));
   const values = estimates();
   const quick = quickOf(bench)(pickup);
   return [
     ...table([...pickupRows(values), ...couplingRows(quick)]),
+    ...(aims.length > 0 ? [{ kind: 'heading', text: 'Target' } as const, ...aims] : []),
     ...narrowing(PICKUP_NUMBERS, values, ['resistance20COhm', 'inductanceH', 'capacitanceF', 'resonanceHz']),
     ...besideMatched(mismatch()),
   ];

@@ -51,7 +51,7 @@ export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver:
     hookup: last(hookup, hookupFrom),
     readings: readings.map((inner) => readingsFrom(inner, resolver)),
     potting: last(potting, pottingFrom),
-    target: last(target, targetFrom),
+    target: last(target, (inner) => targetFrom(inner, resolver)),
     accepted: acceptancesIn(block),
     unread: block.unread,
     written: block,
@@ -164,14 +164,18 @@ function pottingFrom(block: MergedBlock<typeof language.potting>): Potting {
   };
 }
 
-function targetFrom(block: MergedBlock<typeof language.target>): Target {
-  const { resonance, accept, ...plain } = factsOf(block);
+function targetFrom(block: MergedBlock<typeof language.target>, resolver: Resolver): Target {
+  const { resonance, output, accept, ...plain } = factsOf(block);
   return {
     ...plain,
     place: block.place,
     resonance: resonance && {
       value: { frequency: resonance.value.frequency, load: resonance.value.load ?? 'loaded' },
       place: resonance.place,
+    },
+    output: output && {
+      value: { level: output.value.level, against: resolver.thing('pickup', output.value.pickup) },
+      place: output.place,
     },
   };
 }

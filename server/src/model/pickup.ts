@@ -91,7 +91,12 @@ export interface Hookup {
   readonly unread: readonly string[];
 }
 
-export interface Target extends Plain<typeof language.target, 'resonance'> {
+export interface Target extends Plain<typeof language.target, 'resonance' | 'output'> {
   readonly place: Place;
   readonly resonance: Stated<{ readonly frequency: Quantity; readonly load: 'loaded' | 'unloaded' }> | undefined;
+  /** `against`: `undefined` where no such pickup is known. */
+  readonly output: Stated<{ readonly level: Quantity; readonly against: Pickup | undefined }> | undefined;
 }
+
+/** What a target is of. */
+export type AimKind = NonNullable<Target['first']>['value'][number];
