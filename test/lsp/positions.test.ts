@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { offsetFrom, spanFrom } from '../../server/src/lsp/from-protocol.ts';
-import { toRange, toSnippetEdit, toTextEdit, withNewFile } from '../../server/src/lsp/to-protocol.ts';
+import { toRange, toSnippetEdit, toTextEdit, withNewFiles } from '../../server/src/lsp/to-protocol.ts';
 
 const documentOf = (text: string): TextDocument => TextDocument.create('file:///x.pickup', 'pickup', 1, text);
 
@@ -83,7 +83,8 @@ describe('positions', () => {
     const start = { line: 0, character: 0 };
     const edit = { range: { start, end: start }, newText: 'use "parts.pickup"\n' };
     const made = 'file:///parts.pickup';
-    assert.deepEqual(withNewFile({ changes: { 'file:///x.pickup': [edit] } }, made, 'wire a {\n}\n'), {
+    const files = new Map([[made, 'wire a {\n}\n']]);
+    assert.deepEqual(withNewFiles({ changes: { 'file:///x.pickup': [edit] } }, files), {
       documentChanges: [
         { kind: 'create', uri: made, options: { overwrite: false, ignoreIfExists: false } },
         { textDocument: { uri: made, version: null }, edits: [{ range: edit.range, newText: 'wire a {\n}\n' }] },

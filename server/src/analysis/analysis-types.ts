@@ -84,6 +84,10 @@ export interface Analysis {
   textOf(uri: string): string | undefined;
   /** The same file with changes made to it or to files it uses, analysed anew; `undefined` where they cannot be placed. */
   edited(edits: readonly Edit[]): Analysis | undefined;
+  /** A file as it would be with these texts in place of what stands at their addresses, or of nothing. */
+  withTexts(texts: ReadonlyMap<string, string>, uri: string): Analysis;
+  /** What a file that this one uses, or this one, takes in: itself and all that it uses. */
+  reach(uri: string): readonly string[];
   /** All pickups that the file may name, those of the files that it uses among them. */
   pickupsInSight(): readonly Pickup[];
   /** Remedies of a finding that hold: applied to the text, everything analysed again, the finding gone and no new one come. */

@@ -236,6 +236,8 @@ function analysed(state: FileState): Analysis {
       const after = editedState(edits, analysis, state);
       return after && analysed(after);
     },
+    withTexts: (texts, other) => analysed(stateWith(texts, other, state)),
+    reach: (other) => graph.reach(other).map((file) => file.uri),
     verifiedFixes: (finding) => {
       const known = verified.get(finding);
       if (known) return known;
@@ -278,8 +280,11 @@ function withFindings<T extends PickupAnalysis | InstrumentAnalysis>(
 /** The file with edits made to it or to files that it uses. What the edits leave alone stays the same objects. */
 function editedState(edits: readonly Edit[], before: Analysis, state: FileState): FileState | undefined {
   const texts = editedTexts({ edits }, before);
-  if (!texts) return undefined;
-  const { uri, host, graph } = state;
+  return texts && stateWith(texts, state.uri, state);
+}
+
+function stateWith(texts: ReadonlyMap<string, string>, uri: string, state: FileState): FileState {
+  const { host, graph } = state;
   const edited: Host = {
     ...host,
     isInside: (each) => host.isInside(each),

@@ -1,6 +1,6 @@
 /** A part that is declared where it is used moves into a file of parts, where other specs find it. */
 import type { Span } from '../../../grammar/src/span.ts';
-import type { BlockNode, Chunk, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import type { PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { resolveUse } from '../analysis/use-graph.ts';
 import type { Edit } from '../checks/finding.ts';
@@ -11,6 +11,7 @@ import { lineEnd, ownComments } from './own-comments.ts';
 import { isSameMeaning } from './same-meaning.ts';
 import { chunkAt, inFile, isOnHead } from './syntax-at.ts';
 import { locateEdits, type Refactoring } from './text-edits.ts';
+import { removalOf, textOfBlock, type WholeBlock, wholeBlock } from './whole-block.ts';
 
 const PARTS = ['wire', 'spool', 'bobbin', 'magnet'] as const;
 type PartKind = (typeof PARTS)[number];
@@ -48,28 +49,15 @@ export function extractions(analysis: Analysis, span: Span, otherSpecs: readonly
   );
 }
 
-/** A block of a part with the comments above it; it shares no line with anything else. */
-interface Part {
+interface Part extends WholeBlock {
   readonly kind: PartKind;
   readonly name: string;
-  readonly chunk: Chunk;
-  readonly block: BlockNode;
-  readonly at: Span;
 }
 
-function partOf({ text }: Analysis, placed: PlacedChunk): Part | undefined {
-  const { chunk } = placed;
-  const block = chunk.content;
-  if (block?.kind !== 'block' || chunk.problems.length > 0) return undefined;
-  const kind = PARTS.find((each) => each === block.keyword.text);
-  const name = block.head.find((item) => item.kind === 'word')?.text;
-  if (kind === undefined || name === undefined) return undefined;
-  const own = inFile(placed, block.span);
-  const start = own.start - ownComments(text.slice(0, own.start)).length;
-  const end = lineEnd(text, own.end);
-  const isAlone =
-    /(?:^\uFEFF?|[\r\n])$/.test(text.slice(0, start)) && /^[ \t]*(?:#.*)?$/.test(text.slice(own.end, end));
-  return isAlone ? { kind, name, chunk, block, at: { start, end } } : undefined;
+function partOf(analysis: Analysis, placed: PlacedChunk): Part | undefined {
+  const whole = wholeBlock(analysis, placed);
+  const kind = PARTS.find((each) => each === whole?.kind);
+  return whole?.name === undefined || kind === undefined ? undefined : { ...whole, kind, name: whole.name };
 }
 
 /** In the order of the file; `elsewhere`: files that hold what they need besides. `undefined` where one of them cannot be moved. */
@@ -108,7 +96,7 @@ function intoFile(analysis: Analysis, parts: readonly Part[], target: string): r
   const at = last.end + lineEnd(text, last.start) - last.start;
   const place = { chunk: last.chunk, span: { start: at, end: at } };
   const edits: readonly Edit[] = [
-    { place, newText: parts.map((part) => `\n\n${textOf(analysis, part)}`).join('') },
+    { place, newText: parts.map((part) => `\n\n${textOfBlock(analysis, part)}`).join('') },
     ...parts.map((part) => removal(analysis, part)),
   ];
   const located = locateEdits(analysis, edits);
@@ -137,7 +125,7 @@ function intoNewFile(analysis: Analysis, parts: readonly Part[], others: readonl
     : [{ place: { chunk: first.chunk, span }, newText: useLine }, ...removals];
   const located = locateEdits(analysis, edits);
   if (!located) return [];
-  const newFile = `${parts.map((part) => textOf(analysis, part)).join('\n\n')}\n`;
+  const newFile = `${parts.map((part) => textOfBlock(analysis, part)).join('\n\n')}\n`;
   return [{ title: `${titleOf(parts, NEW_FILE)}, a new file`, edits: located, target, moved: parts, newFile }];
 }
 
@@ -146,12 +134,9 @@ const NEW_FILE = 'parts.pickup';
 const titleOf = (parts: readonly Part[], file: string): string =>
   `Move ${list(parts.map(({ kind, name }) => `${kind} ${name}`))} to ${file}`;
 
-/** With bare line ends, as edits are written. */
-const textOf = ({ text }: Analysis, { at }: Part): string => text.slice(at.start, at.end).replace(/\r\n?/g, '\n');
-
-/** The empty lines behind it go too. */
-function removal({ text, tree }: Analysis, { chunk, at }: Part): Edit {
-  const offset = tree.chunks.find((placed) => placed.chunk === chunk)?.offset ?? 0;
-  const behind = /^(?:[ \t]*(?:\r\n|\r|\n))*/.exec(text.slice(at.end))?.[0].length ?? 0;
-  return { place: { chunk, span: { start: at.start - offset, end: at.end + behind - offset } }, newText: '' };
+function removal(analysis: Analysis, part: Part): Edit {
+  const { chunk } = part;
+  const offset = analysis.tree.chunks.find((placed) => placed.chunk === chunk)?.offset ?? 0;
+  const { at, newText } = removalOf(analysis, part);
+  return { place: { chunk, span: { start: at.start - offset, end: at.end - offset } }, newText };
 }

@@ -13,9 +13,11 @@ export function isSameMeaning(
   return after !== undefined && told(before, moved) === told(after, moved);
 }
 
-const told = ({ findings }: Analysis, moved: ReadonlySet<Chunk>): string =>
+const told = (analysis: Analysis, moved: ReadonlySet<Chunk>): string => toldOf(analysis, moved).join('\n');
+
+/** What is said of which thing, apart from where it stands. */
+export const toldOf = ({ findings }: Analysis, moved: ReadonlySet<Chunk> = new Set()): readonly string[] =>
   findings
     .filter(({ place }) => !moved.has(place.chunk))
     .map(({ code, severity, subject, isAccepted }) => JSON.stringify([code, severity, subject, isAccepted === true]))
-    .sort()
-    .join('\n');
+    .sort();

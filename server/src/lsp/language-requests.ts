@@ -40,6 +40,7 @@ import { toMarkdown, toPlainText } from '../features/rich-text.ts';
 import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
 import { sortings } from '../features/sort-block.ts';
+import { splits } from '../features/split-file.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { fileKey } from './file-key.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
@@ -237,7 +238,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
       ),
     ),
   );
-  /** Looked for in other files only where somebody opens the list in the first line of a part. */
+  /** Looked for in other files only where somebody opens the list in the first line of a part or a pickup. */
   const extractActions = async (
     { document, analysis }: Opened,
     { range, context }: CodeActionParams,
@@ -251,7 +252,16 @@ export function serveLanguage(connection: Connection, served: Served): void {
       const changes = to.toWorkspaceEdit(textOf, edits);
       if (!changes || (newFile !== undefined && !abilities.createsFiles)) continue;
       if (!(await workspace.isFree(moved, uri, target))) continue;
-      actions.push({ title, kind, edit: newFile === undefined ? changes : to.withNewFile(changes, target, newFile) });
+      actions.push({
+        title,
+        kind,
+        edit: newFile === undefined ? changes : to.withNewFiles(changes, new Map([[target, newFile]])),
+      });
+    }
+    if (!abilities.createsFiles) return actions;
+    for (const { title, edits, newFiles } of splits(analysis, spanFrom(document, range), workspace.pathsFrom(uri))) {
+      const changes = to.toWorkspaceEdit(textOf, edits);
+      if (changes) actions.push({ title, kind, edit: to.withNewFiles(changes, newFiles) });
     }
     return actions;
   };

@@ -80,13 +80,17 @@ export function toWorkspaceEdit(textOf: TextOf, edits: readonly features.TextEdi
   return { changes };
 }
 
-/** A file that comes into being, which must not be there yet, and the changes that go with it. */
-export function withNewFile({ changes }: WorkspaceEdit, uri: string, text: string): WorkspaceEdit {
+/** Files that come into being, which must not be there yet, and the changes that go with them. */
+export function withNewFiles({ changes }: WorkspaceEdit, files: ReadonlyMap<string, string>): WorkspaceEdit {
   const start = { line: 0, character: 0 };
   return {
     documentChanges: [
-      { kind: 'create', uri, options: { overwrite: false, ignoreIfExists: false } },
-      { textDocument: { uri, version: null }, edits: [{ range: { start, end: start }, newText: text }] },
+      ...[...files].flatMap(
+        ([uri, text]): NonNullable<WorkspaceEdit['documentChanges']> => [
+          { kind: 'create', uri, options: { overwrite: false, ignoreIfExists: false } },
+          { textDocument: { uri, version: null }, edits: [{ range: { start, end: start }, newText: text }] },
+        ],
+      ),
       ...Object.entries(changes ?? {}).map(([other, edits]) => ({
         textDocument: { uri: other, version: null },
         edits,
