@@ -7,6 +7,7 @@ import { textOf } from './match-quantity.ts';
 import { matchShape } from './match-shape.ts';
 import { mendOf } from './mend.ts';
 import { lacksBody } from './missing-brace.ts';
+import { factsMeant } from './missing-word.ts';
 import { nearest } from './nearest.ts';
 import { sameLetters } from './other-words.ts';
 import {
@@ -46,7 +47,7 @@ export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B): M
 
   for (const fact of node.body) {
     if (fact.kind === 'block') continue;
-    const read = readFact(fact, schema);
+    const read = readFact(fact, schema, node);
     problems.push(...read.problems);
     const { field } = read;
     if (field === undefined) continue;
@@ -76,7 +77,7 @@ interface ReadFact extends Read {
 }
 
 /** A line by the fact whose word it begins with, else by one that begins with something else. */
-function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
+function readFact(fact: FactNode, schema: BlockSchema, node: BlockNode): ReadFact {
   const word = wordOf(fact.items[0]);
   const { wordless, byWord } = entriesOf(schema);
   const worded = word === undefined ? undefined : byWord.get(word);
@@ -98,8 +99,30 @@ function readFact(fact: FactNode, schema: BlockSchema): ReadFact {
     const read = { field, ...advised(readItems(fact.items, shape, 0, fact.span), example) };
     if (read.problems.length === 0 || meant === undefined) return read;
   }
-  return unknownWord(fact, schema, meant);
+  const isWordItself = meant !== undefined && word !== undefined && sameLetters(word, meant);
+  const without = isWordItself || wordless.length > 0 ? undefined : withoutItsWord(fact, schema, node);
+  return without ?? unknownWord(fact, schema, meant);
 }
+
+/** A value alone; what it is of is asked where it may be of several. */
+function withoutItsWord(fact: FactNode, schema: BlockSchema, node: BlockNode): ReadFact | undefined {
+  const stated = new Set(node.body.map((each) => (each.kind === 'fact' ? nameOfFact(each.items) : '')));
+  const meant = factsMeant(fact, schema, stated, (items, shape) => readItems(items, shape, 1, fact.span));
+  const [only, another] = meant;
+  if (only === undefined || meant.length > MOST_MEANT) return undefined;
+  const words = meant.map(({ field }) => `\`${schema.facts[field]?.word}\``).join(' or ');
+  const problem: SyntaxProblem = {
+    code: fact.items[0]?.kind === 'word' ? 'syntax/unknown-word' : 'syntax/unexpected',
+    span: fact.span,
+    message: `\`${textOf(fact.items)}\` does not say what it is of: ${words} is missing before it.`,
+    fixes: meant.map(({ fix }) => fix),
+  };
+  return another === undefined
+    ? { field: only.field, value: only.value, problems: [problem] }
+    : { field: undefined, value: undefined, problems: [problem] };
+}
+
+const MOST_MEANT = 3;
 
 type FactEntry = readonly [field: string, fact: FactSchema];
 
@@ -272,7 +295,9 @@ function unknownWord(fact: FactNode, schema: BlockSchema, meant: string | undefi
   if (field === undefined || meant === undefined) return { field, value: undefined, problems: [problem] };
   const items = [{ ...first, text: meant }, ...fact.items.slice(1)];
   const read = readItems(items, schema.facts[field]?.shape ?? NO_SHAPE, 1, fact.span);
-  return { field, value: read.value, problems: [problem, ...read.problems] };
+  // A line that says too little with the right word says so once that stands there.
+  const others = read.problems.filter(({ code }) => code !== 'syntax/incomplete');
+  return { field, value: read.value, problems: [problem, ...others] };
 }
 
 const NO_SHAPE: Shape = { kind: 'sequence', fields: {} };

@@ -219,4 +219,50 @@ describe('slips of the pen in every line of the language', () => {
         }
       });
     });
+
+  describe('a value without the word of its fact', () => {
+    /** The rest of each line behind its first word, in blocks in which every line begins with one. */
+    const cases = LINES.flatMap((right) => {
+      const isWorded = Object.values(right.schema.facts).every(({ word }) => word !== undefined);
+      const [, rest] = /^[a-z-]+ (.+)$/s.exec(right.text) ?? [];
+      return rest === undefined || !isWorded ? [] : [{ right, line: { ...right, text: rest } }];
+    });
+
+    it('is one finding, and the word is offered before it wherever the value is none that any name could be', () => {
+      let offered = 0;
+      for (const { right, line } of cases) {
+        const [first = ''] = /^[^ ]+/.exec(line.text) ?? [];
+        const { shape } = Object.values(line.schema.facts).find(({ example }) => example === right.text) ?? {};
+        // A number, or one of the words of its own that the fact has.
+        const isPlain = /^[\d.]/.test(first) || new RegExp(`"words?":[^\\]]*"${first}"`).test(JSON.stringify(shape));
+        const problems = problemsOf(specOf(line));
+        if (problems.length === 0) continue;
+        assert.equal(problems.length, 1, `${line.text}: ${problems.map(({ message }) => message).join(' | ')}`);
+        const [problem] = problems;
+        const fixed = problem ? fixedLines(line, problem) : [];
+        const isMended = fixed.some((each) => meaningOf(each) === meaningOf(right));
+        if (isMended) offered += 1;
+        else if (isPlain) assert.fail(`${line.schema.keyword}: ${line.text}`);
+        for (const each of fixed) assert.equal(figures(each.text), figures(line.text));
+      }
+      assert.ok(offered > 40, `${offered} of ${cases.length}`);
+    });
+
+    it('is offered in the way that the language writes it', () => {
+      const magnet = { schema: schemas.get('magnet') ?? assert.fail(), text: 'alnico 5' };
+      const [problem] = problemsOf(specOf(magnet));
+      assert.ok(problem);
+      assert.deepEqual(
+        fixedLines(magnet, problem).map(({ text }) => text),
+        ['material alnico-5'],
+      );
+      const wire = { schema: schemas.get('wire') ?? assert.fail(), text: '0.07 mm' };
+      const [either] = problemsOf(specOf(wire));
+      assert.ok(either);
+      assert.deepEqual(
+        fixedLines(wire, either).map(({ text }) => text),
+        ['diameter 0.07 mm', 'overall 0.07 mm'],
+      );
+    });
+  });
 });
