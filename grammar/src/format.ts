@@ -130,6 +130,7 @@ function printBlock(page: Page, block: BlockNode, depth: number): void {
 function printFact(page: Page, fact: FactNode, block: BlockNode, depth: number): void {
   page.comments(fact.span.start, depth);
   const isLabel = schemaOf(fact, block)?.shape.kind === 'label';
+  const misread = wrongUnits(block);
   for (const [index, item] of fact.items.entries()) {
     const before = fact.items[index - 1];
     if (!before) page.line(item.text, item.span, depth);
@@ -137,16 +138,23 @@ function printFact(page: Page, fact: FactNode, block: BlockNode, depth: number):
       page.comments(item.span.start, depth + 1);
       page.opened();
       page.line(item.text, item.span, depth + 1);
-    } else page.append(gap(before, item, isLabel) + item.text, item.span);
+    } else page.append(gap(before, item, isLabel || misread.has(item.span.start)) + item.text, item.span);
   }
 }
 
 const schemaOf = (fact: FactNode, block: BlockNode) =>
   Object.values(schemas.get(block.keyword.text)?.facts ?? {}).find(({ word }) => word === fact.items[0]?.text);
 
-function gap(before: Item, item: Item, isLabel: boolean): string {
-  // `24b` is one serial number; `24 b` would be none.
-  if (isLabel && before.span.end === item.span.start) return '';
+/** Where words begin that stand for a unit and are none, or none of the right kind. */
+function wrongUnits(block: BlockNode): ReadonlySet<number> {
+  const schema = schemas.get(block.keyword.text);
+  const problems = schema === undefined ? [] : matchBlock(block, schema).problems;
+  return new Set(problems.flatMap(({ code, span }) => (code === 'unit/wrong' ? [span.start] : [])));
+}
+
+/** `isOne`: `24b` is one serial number, and `24 b` would be none; `250main` is a number with a wrong unit, and `250 main` without one. */
+function gap(before: Item, item: Item, isOne: boolean): string {
+  if (isOne && before.span.end === item.span.start) return '';
   const isTight = item.text === ',' || item.text === ')' || before.text === '(';
   return isTight && (item.kind === 'punctuation' || before.kind === 'punctuation') ? '' : ' ';
 }

@@ -82,6 +82,12 @@ spool b { # the shelf
     assert.equal(format('wire a {\ngauge 42 mm\n}'), 'wire a {\n  gauge 42 mm\n}\n');
   });
 
+  it('leaves a word that is read as a unit, because it stands at its number, where it stands', () => {
+    const text = 'instrument i {\n  controls {\n    tone 250main audio with 47 nF\n  }\n}\n';
+    assert.equal(format(text), text);
+    assert.equal(format(text.replace('main audio', 'main  audio')), text);
+  });
+
   it('makes nothing of nothing', () => {
     assert.equal(format(''), '');
     assert.equal(format('\n \n'), '');
