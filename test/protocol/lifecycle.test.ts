@@ -224,6 +224,19 @@ describe('server as a process', () => {
     server.child.stdin?.end();
     assert.notEqual(await server.ended, null);
   });
+
+  it('passes over what is no message, and ends with a word where nobody knows where the next one begins', async () => {
+    server = await startServer();
+    server.child.stdin?.write('Content-Length: 7\r\n\r\n{"a": }');
+    server.notify('$/cancelRequest', undefined);
+    assert.deepEqual(await server.request('workspace/symbol', { query: '' }), []);
+    server.child.stdin?.write(`Content-Length: x\r\n\r\n${framed({ jsonrpc: '2.0', id: 9, method: 'shutdown' })}`);
+    assert.equal(await server.ended, 1);
+    assert.match(
+      server.log.join(''),
+      /no message of the protocol: .*JSON.*no message of the protocol: .*Content-Length/s,
+    );
+  });
 });
 
 describe('a client that keeps to no rule', () => {

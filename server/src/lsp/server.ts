@@ -66,8 +66,6 @@ export function serve(connection: Connection, platform: Platform): void {
     served.setFolders(foldersOf(params));
     return served.result;
   });
-  // Leaving is the business of the streams and of main; nothing has to be saved.
-  connection.onShutdown(() => undefined);
 }
 
 interface Started {
