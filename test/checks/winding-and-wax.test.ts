@@ -203,6 +203,16 @@ describe('the wax bath', () => {
     );
   });
 
+  it('of a wax that nobody knows is judged like the usual mix, whatever its name', () => {
+    for (const wax of ['candelilla', 'hasOwnProperty', 'constructor'])
+      for (const bath of ['38 degC', '90 degC'])
+        assert.deepEqual(
+          codes(bath, 'fibre', `${wax} 100 %`),
+          codes(bath, 'fibre', 'paraffin 100 %'),
+          `${wax}, ${bath}`,
+        );
+  });
+
   it('too cold to melt the wax is a hint', () => {
     assert.deepEqual(
       findingLines(pot('38 degC')).map((line) => line.replace(/ at .*/, '')),

@@ -19,7 +19,7 @@ export interface BathLimit {
 
 /** Everything that limits the bath of this pickup, the lowest limit first. */
 export function bathLimits(pickup: Pickup): readonly BathLimit[] {
-  const waxes = (pickup.potting?.wax?.value ?? []).flatMap(({ ingredient }) => WAXES[ingredient] ?? []);
+  const waxes = (pickup.potting?.wax?.value ?? []).flatMap(({ ingredient }) => waxOf(ingredient) ?? []);
   const ceilingC = Math.max(USUAL_CEILING_C, ...waxes.map((wax) => wax.ceilingC));
   const plastics = new Set(pickup.coils.flatMap(({ bobbin }) => bobbin?.plastic?.value ?? []));
   const enamels = new Set(pickup.coils.flatMap(({ wire }) => wire?.enamel?.value ?? []));
@@ -56,8 +56,11 @@ export function bathLimits(pickup: Pickup): readonly BathLimit[] {
 /** Where the main wax of the mix, or a usual one, begins to melt in its lowest grade, degC. */
 export function meltsFromC({ wax }: Potting): number {
   const main = [...(wax?.value ?? [])].sort((a, b) => b.share - a.share)[0];
-  return WAXES[main?.ingredient ?? 'paraffin']?.meltsC[0] ?? USUAL_MELTING_C;
+  return waxOf(main?.ingredient ?? 'paraffin')?.meltsC[0] ?? USUAL_MELTING_C;
 }
+
+/** An ingredient is any word. */
+const waxOf = (ingredient: string) => (Object.hasOwn(WAXES, ingredient) ? WAXES[ingredient] : undefined);
 
 /** A bath within every limit, in whole fives where there is room: 60 degC for the usual mix. */
 export function suggestedBathC(pickup: Pickup): number {
