@@ -33,6 +33,16 @@ describe('cards', () => {
     assert.deepEqual(readdirSync(shell.path('out')).sort(), [...named].sort());
   });
 
+  it('speaks the language that it is asked for', async () => {
+    const card = ['--card', 'hand-over'];
+    const { code } = await shell.run(['cards', 'withen-bridge.pickup', '-o', 'german', ...card, '--language', 'de']);
+    const html = readFileSync(shell.path('german/hand-over-withen-bridge.html'), 'utf8');
+    assert.equal(code, 0);
+    assert.match(html, /<html lang="de">.*Behaltene Teile.*3,925\u202FkΩ bei 20\u202F°C/s);
+    const refused = await shell.run(['cards', 'withen-bridge.pickup', '-o', 'other', ...card, '--language', 'tlh']);
+    assert.match(refused.stderr, /--language .*en, de|en or de/);
+  });
+
   it('name the spec by its path in the workspace, never by where one machine keeps it', async () => {
     mkdirSync(shell.path('shop/.git'), { recursive: true });
     mkdirSync(shell.path('shop/bench'));

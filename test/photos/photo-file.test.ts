@@ -144,7 +144,12 @@ describe('in a browser, the copy of a photograph', function () {
     const photo = cleanPhoto(geotagged('jpg', 6));
     assert.ok(photo);
     const caption = '"><script>alert(1)</script> leads';
-    const html = await htmlPage({ title: 'Photographs', css: 'p { margin: 0; }', body: [{ photo, caption }] });
+    const html = await htmlPage({
+      title: 'Photographs',
+      language: 'en',
+      css: 'p { margin: 0; }',
+      body: [{ photo, caption }],
+    });
     assert.ok(!html.includes('<script>'));
     const page = await browser.context.newPage();
     await page.setContent(html);

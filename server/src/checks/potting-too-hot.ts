@@ -2,6 +2,7 @@ import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { VAPOUR_FROM_C } from '../estimates/common-practice.ts';
 import { bathC, bathLimits, meltsFromC, suggestedBathC } from '../estimates/potting.ts';
 import type { Stated } from '../model/place.ts';
+import { bathLimitWords } from '../words/bath-limits.ts';
 import { list } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
@@ -23,7 +24,7 @@ export const pottingTooHot = definePickupCheck({
     const plastic = exceeded.some(({ what }) => what === 'plastic');
     const byPlastic = pickup.coils.flatMap(({ bobbin }) => (plastic ? (bobbin?.plastic?.place ?? []) : []));
     return {
-      what: say`A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map(({ words }) => words))}.`,
+      what: say`A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map((each) => bathLimitWords(each)))}.`,
       ...(bath >= VAPOUR_FROM_C
         ? {
             hint: say`Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.`,

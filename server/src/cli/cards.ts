@@ -6,6 +6,7 @@ import { CARD_KINDS } from '../documents/cards/card-kinds.ts';
 import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { handedOverWith, photoCopies } from '../documents/photographs.ts';
 import { benchRoomC } from '../model/bench.ts';
+import { LANGUAGES, languageOf } from '../words/languages/language.ts';
 import { choose } from './choose.ts';
 import { findChromium, pdfOf } from './chromium.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -45,6 +46,7 @@ export const cards = defineCommand({
       meaning:
         'puts the photographs on the hand-over card, without place, time and whatever else a camera wrote into them',
     },
+    language: { type: 'choice', choices: LANGUAGES, meaning: 'the language of the cards' },
     pdf: { type: 'flag', meaning: 'prints each page to a PDF too, where a Chromium is at hand' },
     force: { type: 'flag', meaning: 'replaces files that are already there' },
     ...SOURCE_OPTIONS,
@@ -74,6 +76,7 @@ export const cards = defineCommand({
     }
     const setting = {
       paper: values.paper,
+      t: languageOf(values.language),
       roomC: stated ?? benchRoomC(analysis.bench),
       file: shownInWorkspace(source.file, workspaceRoot(source.file, values.root, context.cwd)),
       handOver,

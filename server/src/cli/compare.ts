@@ -109,5 +109,5 @@ function page({ compared }: ComparedAll): Promise<string> {
   if (only === undefined || another !== undefined) {
     throw new CommandError(`--format html shows one comparison, here are ${compared.length}; FILE#NAME names a pickup`);
   }
-  return htmlPage(comparisonPage(only.before, only.after, only.comparison, only.names));
+  return htmlPage({ ...comparisonPage(only.before, only.after, only.comparison, only.names), language: 'en' });
 }

@@ -5,6 +5,7 @@ import type { PhaseVerdict } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { difference, type Estimate } from '../quantities/estimate.ts';
 import { onlyBoundedAbove } from '../quantities/print.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { basisWords, differenceCell, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
@@ -32,27 +33,27 @@ export interface NumbersRow {
 const COIL_ROWS = ['turns', 'resistance20COhm', 'windowFilled', 'inductanceH'] as const;
 
 /** Coils first, then the pickup as a whole. */
-export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): NumbersTable {
+export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis, t = ENGLISH): NumbersTable {
   const [after, past] = [now.estimates(), before?.estimates()];
   const coils = [...after.coils].flatMap(([name, coil]) => {
     const old = past?.coils.get(name);
     return COIL_ROWS.flatMap((key) =>
-      valueRow(named(COIL_NUMBERS[key], `${name} coil, `), coil[key], old && { value: old[key] }),
+      valueRow(COIL_NUMBERS[key], { now: coil[key], past: old && { value: old[key] }, coil: name }, t),
     );
   });
-  return { caption: 'Numbers', rows: [...coils, ...wholePickupNumbers(now, before)] };
+  return { caption: t('Numbers'), rows: [...coils, ...wholePickupNumbers(now, before, t)] };
 }
 
 /** Of the pickup as a whole. */
-export function wholePickupNumbers(now: PickupAnalysis, before?: PickupAnalysis): readonly NumbersRow[] {
+export function wholePickupNumbers(now: PickupAnalysis, before?: PickupAnalysis, t = ENGLISH): readonly NumbersRow[] {
   const [after, past] = [now.estimates(), before?.estimates()];
   const all = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
   const keys = past ? comparableKeys(all, past, after) : all;
   return [
-    phaseRow(after.phase, past?.phase),
-    ...keys.flatMap((key) => valueRow(PICKUP_NUMBERS[key], after[key], past && { value: past[key] })),
+    phaseRow(after.phase, past?.phase, t),
+    ...keys.flatMap((key) => valueRow(PICKUP_NUMBERS[key], { now: after[key], past: past && { value: past[key] } }, t)),
     ...(before ? outputChanges(before, now) : []).flatMap(({ name, ...row }) =>
-      valueRow(name, row.after, { value: row.before }, row.difference),
+      valueRow(name, { now: row.after, past: { value: row.before }, change: row.difference }, t),
     ),
   ];
 }
@@ -62,6 +63,7 @@ export function positionNumbers(
   now: InstrumentAnalysis,
   key: string,
   { played = FULL_UP, before }: { readonly played?: Played; readonly before?: InstrumentAnalysis | undefined } = {},
+  t = ENGLISH,
 ): NumbersTable | undefined {
   const after = now.positions(played).find((each) => each.key === key);
   if (after === undefined) return undefined;
@@ -71,69 +73,81 @@ export function positionNumbers(
   const all = keysOf(POSITION_NUMBERS).filter((each) => each !== 'levelDb' || isSilent);
   const shown = past ? comparableKeys(all, past, after) : all;
   return {
-    caption: `Numbers, position ${key}`,
+    caption: t('Numbers, position {0}', key),
     rows: [
-      phaseRow(after.phase, past?.phase),
-      ...shown.flatMap((each) => valueRow(POSITION_NUMBERS[each], after[each], past && { value: past[each] })),
+      phaseRow(after.phase, past?.phase, t),
+      ...shown.flatMap((each) =>
+        valueRow(POSITION_NUMBERS[each], { now: after[each], past: past && { value: past[each] } }, t),
+      ),
     ],
   };
 }
-
-const named = (name: NumberName, before: string): NumberName => ({ ...name, what: `${before}${name.what}` });
 
 type Value = Estimate | null | undefined;
 /** The number of the state before; `undefined` as a whole where that state has no such part. */
 type Past = { readonly value: Value } | undefined;
 
+interface RowValues {
+  readonly now: Value;
+  readonly past: Past;
+  readonly change?: Estimate | undefined;
+  /** Named before the number, where it is one coil's. */
+  readonly coil?: string;
+}
+
 /** A row of one quantity in one unit. What neither state knows has no row: what settles it stands among the readings missing. */
-function valueRow(name: NumberName, now: Value, past: Past, change?: Estimate): readonly NumbersRow[] {
+function valueRow(name: NumberName, { now, past, change, coil }: RowValues, t: Language): readonly NumbersRow[] {
+  const what = coil === undefined ? t(name.what) : t('{0} coil, {1}', coil, t(name.what));
   const sized = now ?? past?.value;
-  const none = (value: Value): string => (value === null ? (name.none ?? 'none') : 'unknown');
+  const none = (value: Value): string => t(value === null ? (name.none ?? 'none') : 'unknown');
   if (sized === null || sized === undefined) {
     if (now === undefined && past?.value === undefined) return [];
-    return [wordRow(name.what, none(now), past && none(past.value))];
+    return [wordRow(what, none(now), past && none(past.value), t)];
   }
-  const { unit } = numberParts(sized, name);
-  const text = (value: Value): string => (value ? numberParts(value, name, unit).number : none(value));
+  const { unit } = numberParts(sized, name, undefined, t);
+  // In any language the unit is found again by its symbol.
+  const symbol = numberParts(sized, name).unit;
+  const text = (value: Value): string => (value ? numberParts(value, name, symbol, t).number : none(value));
   const before = past && text(past.value);
   return [
     {
       // A count says its unit by its name.
-      name: unit === '' || name.what.endsWith(unit) ? name.what : `${name.what}, ${unit}`,
+      name: unit === '' || name.what.endsWith(symbol) ? what : `${what}, ${unit}`,
       now: text(now),
       ...(before === undefined
         ? {}
-        : { before, change: before === text(now) ? '' : changeText(now, past?.value, name, unit, change) }),
+        : { before, change: before === text(now) ? '' : changeText({ now, past, change }, name, symbol, t) }),
       restsOn: now ? basisWords(now) : '',
     },
   ];
 }
 
-function changeText(now: Value, past: Value, name: NumberName, unit: string, change?: Estimate): string {
+function changeText({ now, past: old, change }: RowValues, name: NumberName, unit: string, t: Language): string {
+  const past = old?.value;
   // Of what one state does not know, nobody knows whether it has changed.
   if (now === undefined || past === undefined) return '';
-  if (!now || !past) return 'changed';
-  if (name.dimension === 'percentage' && past.value > 1 && now.value <= 1) return 'fits';
-  if (name.dimension === 'percentage' && past.value <= 1 && now.value > 1) return 'does not fit';
+  if (!now || !past) return t('changed');
+  if (name.dimension === 'percentage' && past.value > 1 && now.value <= 1) return t('fits');
+  if (name.dimension === 'percentage' && past.value <= 1 && now.value > 1) return t('does not fit');
   const bounded = name.dimension === 'level' ? [now, past].filter(onlyBoundedAbove).length : 0;
-  if (bounded === 2) return 'both too low to tell';
+  if (bounded === 2) return t('both too low to tell');
   if (bounded === 1) {
     const step = shownLevel(now).db - shownLevel(past).db;
-    return `${differenceParts({ value: Math.round(step), sd: 0 }, name, unit).number} or more`;
+    return t('{0} or more', differenceParts({ value: Math.round(step), sd: 0 }, name, unit, t).number);
   }
-  return differenceCell(change ?? difference(now, past), name, unit);
+  return differenceCell(change ?? difference(now, past), name, unit, t);
 }
 
-function phaseRow(now: PhaseVerdict, past: PhaseVerdict | undefined): NumbersRow {
-  const row = wordRow('phase', phaseWords(now), past && phaseWords(past));
+function phaseRow(now: PhaseVerdict, past: PhaseVerdict | undefined, t: Language): NumbersRow {
+  const row = wordRow(t('phase'), phaseWords(now, t), past && phaseWords(past, t), t);
   return row.change !== undefined && (now === 'unproven' || past === 'unproven') ? { ...row, change: '' } : row;
 }
 
-function wordRow(name: string, now: string, before: string | undefined): NumbersRow {
+function wordRow(name: string, now: string, before: string | undefined, t: Language): NumbersRow {
   return {
     name,
     now,
-    ...(before === undefined ? {} : { before, change: before === now ? '' : 'changed' }),
+    ...(before === undefined ? {} : { before, change: before === now ? '' : t('changed') }),
     restsOn: '',
   };
 }

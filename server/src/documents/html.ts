@@ -5,10 +5,11 @@
  */
 import { type CleanPhoto, dataUri } from '../photos/photo-file.ts';
 import { codeSpans } from '../words/code-spans.ts';
+import type { Language, LanguageCode, Text } from '../words/languages/language.ts';
 import { unbroken } from '../words/unbroken.ts';
 import { escapeText, render as renderSvg, type SvgNode } from './svg.ts';
 
-type AttributeName = 'aria-hidden' | 'aria-label' | 'class' | 'colspan' | 'role' | 'scope';
+type AttributeName = 'aria-hidden' | 'aria-label' | 'class' | 'colspan' | 'lang' | 'role' | 'scope';
 
 export type HtmlAttributes = { readonly [name in AttributeName]?: string | number | undefined };
 
@@ -43,6 +44,18 @@ export const words = (text: string): HtmlElement => typed(unbroken(text));
 /** A sentence of ours, with what it quotes from a spec set as code. */
 export const sentence = (text: string): HtmlElement =>
   h('bdi', {}, ...codeSpans(unbroken(text)).map((part) => (part.isCode ? h('code', {}, part.text) : part.text)));
+
+/** A text with names and marks of the page in between. */
+export const phrase = (
+  t: Language,
+  text: Text,
+  ...between: readonly (HtmlNode | readonly HtmlNode[])[]
+): readonly HtmlNode[] =>
+  t
+    .pattern(text)
+    .split(/\{(\d)\}/)
+    .flatMap((part, index) => (index % 2 === 1 ? (between[Number(part)] ?? []) : part))
+    .filter((part) => part !== '');
 
 export interface Table {
   readonly className?: string;
@@ -81,12 +94,13 @@ export const rowHead = (...children: readonly HtmlNode[]): HtmlNode => h('th', {
 
 export interface Page {
   readonly title: string;
+  readonly language: LanguageCode;
   readonly css: string;
   readonly body: readonly HtmlNode[];
 }
 
 /** The same page gives the same bytes. */
-export async function htmlPage({ title, css, body }: Page): Promise<string> {
+export async function htmlPage({ title, language, css, body }: Page): Promise<string> {
   // The sheet is made of constants; without `<` it cannot end its element early.
   const sheet = css.replaceAll('<', '').replaceAll('\r', '');
   const rendered = body.map(renderHtml).join('');
@@ -95,7 +109,7 @@ export async function htmlPage({ title, css, body }: Page): Promise<string> {
   const policy = `default-src 'none'; style-src ${await styleSource(sheet, rendered)};${pictures} base-uri 'none'; form-action 'none'`;
   return [
     '<!doctype html>',
-    '<html lang="en"><head><meta charset="utf-8">',
+    `<html lang="${language}"><head><meta charset="utf-8">`,
     `<meta http-equiv="Content-Security-Policy" content="${policy.replaceAll('"', '')}">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     `<title>${escapeText(title)}</title><style>${sheet}</style></head>`,

@@ -5,6 +5,7 @@ import type { Instrument } from '../model/instrument.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type CleanPhoto, cleanPhoto, type FileBytes } from '../photos/photo-file.ts';
+import type { Language } from '../words/languages/language.ts';
 import { titleOf } from '../words/parts.ts';
 import { type HtmlNode, h, typed } from './html.ts';
 
@@ -42,6 +43,7 @@ export function photographsOnPage(
   analysis: Analysis,
   subjects: readonly Subject[],
   copies: PhotoCopies,
+  t: Language,
 ): readonly HtmlNode[] {
   const figures = subjects.flatMap((subject) =>
     photographsOf(subject).flatMap(({ line, of }) => {
@@ -54,5 +56,5 @@ export function photographsOnPage(
       return [h('figure', {}, { photo, caption }, h('figcaption', {}, ...words))];
     }),
   );
-  return figures.length === 0 ? [] : [h('h2', {}, 'Photographs'), h('div', { class: 'photos' }, ...figures)];
+  return figures.length === 0 ? [] : [h('h2', {}, t('Photographs')), h('div', { class: 'photos' }, ...figures)];
 }

@@ -180,14 +180,12 @@ export const FLASH_MARGIN_K = 30;
 /** From here on a bath's vapour matters, not only the pickup, degC. */
 export const VAPOUR_FROM_C = 100;
 
-/** From where a bobbin's plastic may give way, degC, and how that is said. Fibre does not soften in a wax bath. */
-export const PLASTICS: Readonly<
-  Record<Plastic, { readonly softensFromC: number; readonly gives: (from: string) => string } | undefined>
-> = {
+/** From where a bobbin's plastic may give way, degC. Fibre does not soften in a wax bath. */
+export const SOFTENS_FROM_C: Readonly<Record<Plastic, number | undefined>> = {
   // Deflection under 0.46 MPa between 68 and 100 degC by grade: read in a materials table.
-  abs: { softensFromC: 68, gives: (from) => `ABS bobbins deflect from ${from} on, by grade` },
+  abs: 68,
   // No table could be read; roughly 45 to 95 degC by plasticiser, recalled. The limit is a cautious setting inside that range.
-  butyrate: { softensFromC: 58, gives: (from) => `butyrate bobbins soften from ${from} on, by plasticiser` },
+  butyrate: 58,
   fibre: undefined,
 };
 

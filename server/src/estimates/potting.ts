@@ -4,18 +4,26 @@
  */
 
 import { celsius } from '../model/bench.ts';
+import type { Plastic } from '../model/bobbin.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Potting } from '../model/potting.ts';
-import { ENAMELS } from '../physics/enamel.ts';
+import { ENAMELS, type EnamelName } from '../physics/enamel.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import { printCelsius } from '../quantities/print.ts';
-import { BATH_MARGIN_K, FLASH_MARGIN_K, PLASTICS, USUAL_CEILING_C, USUAL_MELTING_C, WAXES } from './common-practice.ts';
+import {
+  BATH_MARGIN_K,
+  FLASH_MARGIN_K,
+  SOFTENS_FROM_C,
+  USUAL_CEILING_C,
+  USUAL_MELTING_C,
+  WAXES,
+} from './common-practice.ts';
 
-export interface BathLimit {
-  readonly what: 'mix' | 'plastic' | 'enamel' | 'flash point';
-  readonly limitC: number;
-  readonly words: string;
-}
+export type BathLimit = { readonly limitC: number } & (
+  | { readonly what: 'mix'; readonly isUsual: boolean }
+  | { readonly what: 'plastic'; readonly plastic: Plastic }
+  | { readonly what: 'enamel'; readonly enamel: EnamelName }
+  | { readonly what: 'flash point'; readonly flashC: number }
+);
 
 /** Everything that limits the bath of this pickup, the lowest limit first. */
 export function bathLimits(pickup: Pickup): readonly BathLimit[] {
@@ -25,30 +33,13 @@ export function bathLimits(pickup: Pickup): readonly BathLimit[] {
   const enamels = new Set(pickup.coils.flatMap(({ wire }) => wire?.enamel?.value ?? []));
   const flashC = Math.min(...waxes.map(({ flashPointC }) => flashPointC));
   const limits: readonly BathLimit[] = [
-    {
-      what: 'mix',
-      limitC: ceilingC,
-      words: `the ceiling for ${waxes.length ? 'this mix' : 'the usual mix'} is ${printCelsius(ceilingC)}`,
-    },
+    { what: 'mix', limitC: ceilingC, isUsual: waxes.length === 0 },
     ...[...plastics].flatMap((plastic): readonly BathLimit[] => {
-      const facts = PLASTICS[plastic];
-      return facts
-        ? [{ what: 'plastic', limitC: facts.softensFromC, words: facts.gives(printCelsius(facts.softensFromC)) }]
-        : [];
+      const limitC = SOFTENS_FROM_C[plastic];
+      return limitC === undefined ? [] : [{ what: 'plastic', limitC, plastic }];
     }),
-    ...[...enamels].map((enamel): BathLimit => {
-      const { thermalClassC } = ENAMELS[enamel];
-      return { what: 'enamel', limitC: thermalClassC, words: `${enamel} enamel is of class ${thermalClassC}` };
-    }),
-    ...(Number.isFinite(flashC)
-      ? [
-          {
-            what: 'flash point' as const,
-            limitC: flashC - FLASH_MARGIN_K,
-            words: `the vapour of this wax may flash from ${printCelsius(flashC)}`,
-          },
-        ]
-      : []),
+    ...[...enamels].map((enamel): BathLimit => ({ what: 'enamel', limitC: ENAMELS[enamel].thermalClassC, enamel })),
+    ...(Number.isFinite(flashC) ? [{ what: 'flash point' as const, limitC: flashC - FLASH_MARGIN_K, flashC }] : []),
   ];
   return [...limits].sort((a, b) => a.limitC - b.limitC);
 }

@@ -21,7 +21,7 @@ export const pickupRows = (pickup: PickupEstimates): readonly EstimateRow[] => [
   ...keysOf(PICKUP_NUMBERS).flatMap((key) => rowOf(PICKUP_NUMBERS[key], pickup[key])),
 ];
 
-export const rowOf = (name: NumberName, estimate: Estimate | null | undefined): readonly EstimateRow[] =>
+export const rowOf = (name: NumberName<string>, estimate: Estimate | null | undefined): readonly EstimateRow[] =>
   estimate === undefined
     ? []
     : [{ name: name.what, value: numberText(estimate, name), restsOn: estimate === null ? '' : basisWords(estimate) }];

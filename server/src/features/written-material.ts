@@ -1,11 +1,12 @@
 /** What is reckoned of a material that is named: a magnet's grade, a metal, an enamel, a bobbin's plastic. */
 
 import { gradeOf } from '../estimates/coil-places.ts';
-import { PLASTICS } from '../estimates/common-practice.ts';
 import { METALS } from '../physics/constants.ts';
 import { ENAMELS } from '../physics/enamel.ts';
 import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { printCelsius, printQuantity } from '../quantities/print.ts';
+import { softeningWords } from '../words/bath-limits.ts';
+import { PLASTIC_NAMES } from '../words/parts.ts';
 import type { EstimateRow } from './estimate-rows.ts';
 import type { RichText } from './rich-text.ts';
 import type { SyntaxAt } from './syntax-at.ts';
@@ -86,8 +87,7 @@ function enamel(name: string): RichText {
 }
 
 function plastic(name: string): RichText {
-  const found = Object.entries(PLASTICS).find(([each]) => each === name)?.[1];
-  return found
-    ? [{ kind: 'paragraph', text: `In the wax bath ${found.gives(printCelsius(found.softensFromC))}.` }]
-    : [];
+  const plastic = PLASTIC_NAMES.find((each) => each === name);
+  const words = plastic && softeningWords(plastic);
+  return words ? [{ kind: 'paragraph', text: `In the wax bath ${words}.` }] : [];
 }

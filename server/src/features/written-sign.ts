@@ -41,9 +41,7 @@ const compassRows = ({ netlist: { pickup } }: QuickEstimates, coil: Coil): reado
   const pole = declaredPolarity(coil, pickup);
   if (!pole) return [];
   const up = poleOf(pole.sign);
-  return [
-    { name: `compass over ${coilWords(coil)}`, value: `the ${seekingTip(up)} turns to it`, restsOn: polesWords(up) },
-  ];
+  return [{ name: `compass over ${coilWords(coil)}`, value: `${seekingTip(up)} turns to it`, restsOn: polesWords(up) }];
 };
 
 /** North-up, wound clockwise, red on the finish: approach reads positive. */

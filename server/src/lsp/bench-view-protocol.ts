@@ -206,6 +206,8 @@ export interface CardsParams extends AboutFile {
   readonly paper: 'a4' | 'letter';
   /** Only of this pickup. */
   readonly pickup?: string;
+  /** Of the cards, after BCP 47. */
+  readonly language?: string;
   /** The photographs on the hand-over card, too. */
   readonly photos?: boolean;
 }

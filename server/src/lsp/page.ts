@@ -9,6 +9,7 @@ import { htmlPage } from '../documents/html.ts';
 import { handedOverWith, photoCopies, photographsOnPage } from '../documents/photographs.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { benchRoomC } from '../model/bench.ts';
+import { ENGLISH, languageOf } from '../words/languages/language.ts';
 import { isAbout } from './about-subject.ts';
 import type { CardsParams, CardsResult, PageParams } from './bench-view-protocol.ts';
 import { type ComparedStates, ownThings } from './compared-states.ts';
@@ -27,7 +28,8 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
   const { document, now, before } = states;
   if (params.base && before) {
     const comparison = compareStates(stateOf(before.analysis), stateOf(now), potsFrom(params.pots));
-    return htmlPage(comparisonPage(before.analysis, now, comparison, { before: before.label, after: 'now' }));
+    const page = comparisonPage(before.analysis, now, comparison, { before: before.label, after: 'now' });
+    return htmlPage({ ...page, language: 'en' });
   }
   const { kind, name } = params.subject;
   const subject = ownSubjects(now).find((each) => each.kind === kind && each.name === name);
@@ -45,9 +47,12 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
       played: potsFrom(params.pots),
       ...given({ live }),
     }),
-    sections: [...sectionsInPage(states, { ...params, width: PAGE_WIDTH }), ...photographsOnPage(now, shown, copies)],
+    sections: [
+      ...sectionsInPage(states, { ...params, width: PAGE_WIDTH }),
+      ...photographsOnPage(now, shown, copies, ENGLISH),
+    ],
   });
-  return htmlPage({ title, css: benchViewPageCss(), body });
+  return htmlPage({ title, language: ENGLISH.code, css: benchViewPageCss(), body });
 }
 
 /** The printable cards of a file, each a page of its own. */
@@ -60,6 +65,7 @@ export async function cardPages(
   const kinds = CARD_KINDS.filter((kind) => params.kinds.includes(kind));
   const setting = {
     paper,
+    t: languageOf(params.language),
     roomC: benchRoomC(now.bench),
     file: fileName(document.uri),
     handOver: [],

@@ -4,7 +4,18 @@
  */
 import { type Dimension, type Unit, unitOf } from '../../../grammar/values/unit-table.ts';
 
-export type Style = 'typographic' | 'plain';
+export type Style = 'typographic' | 'plain' | LocalStyle;
+
+/** As typographic, in the signs and words of another language than English. */
+export interface LocalStyle {
+  readonly decimalSign: string;
+  /** Units that are words there, by their symbol. */
+  readonly units: Readonly<Record<string, string>>;
+  readonly unknown: string;
+}
+
+/** How a value that is not finite is told. */
+const unknownIn = (style: Style | undefined): string => (typeof style === 'object' ? style.unknown : 'unknown');
 
 const NARROW_SPACE = '\u202F';
 const MINUS = '\u2212';
@@ -44,7 +55,7 @@ export interface PrintedParts {
 export function printQuantity(quantity: PrintableQuantity): string {
   const style = quantity.style ?? 'typographic';
   const { value, uncertainty, unit } = printParts(quantity);
-  if (value === 'unknown') return value;
+  if (value === 'unknown') return unknownIn(style);
   const number = uncertainty === undefined ? value : `${value} ${style === 'plain' ? '+-' : '±'} ${uncertainty}`;
   return joinUnit(number, unit, style);
 }
@@ -52,7 +63,7 @@ export function printQuantity(quantity: PrintableQuantity): string {
 /** `4.06 kΩ`: the value to the place that its uncertainty allows, the uncertainty itself left out. */
 export function printValue(quantity: PrintableQuantity): string {
   const { value, unit } = printParts(quantity);
-  return value === 'unknown' ? value : joinUnit(value, unit, quantity.style);
+  return value === 'unknown' ? unknownIn(quantity.style) : joinUnit(value, unit, quantity.style);
 }
 
 export function printParts({
@@ -65,7 +76,8 @@ export function printParts({
   style = 'typographic',
 }: PrintableQuantity): PrintedParts {
   const row = (unit === undefined ? undefined : printedUnit(unit)) ?? usualUnit(dimension, value, digits);
-  const name = style === 'plain' ? row.symbol : row.printed;
+  const name =
+    style === 'plain' ? row.symbol : ((typeof style === 'object' ? style.units[row.symbol] : undefined) ?? row.printed);
   if (!Number.isFinite(value)) return { value: 'unknown', unit: name };
   const written = (value - row.offset) / row.factor;
   const deviation = (sd ?? 0) / row.factor;
@@ -78,13 +90,13 @@ export function printParts({
 
 /** A count: whole, in groups of three from 1 000. */
 export function printCount(count: number, style: Style = 'typographic'): string {
-  return Number.isFinite(count) ? printNumber(count, 0, style) : 'unknown';
+  return Number.isFinite(count) ? printNumber(count, 0, style) : unknownIn(style);
 }
 
 /** `21 °C`, `21.5 °C`: nobody reads the copper of a coil closer than a tenth of a degree. */
-export function printCelsius(celsius: number): string {
+export function printCelsius(celsius: number, style: Style = 'typographic'): string {
   const rounded = roundTo(celsius, 1);
-  return joinUnit(printNumber(rounded, Number.isInteger(rounded) ? 0 : 1), '°C');
+  return joinUnit(printNumber(rounded, Number.isInteger(rounded) ? 0 : 1, style), '°C');
 }
 
 /** A level in whole decibels: `−27 dB`; with `signed`, `+6 dB`. */
@@ -92,7 +104,7 @@ export function printDb(
   level: number,
   { style = 'typographic', signed = false }: { style?: Style; signed?: boolean } = {},
 ): string {
-  if (!Number.isFinite(level)) return 'unknown';
+  if (!Number.isFinite(level)) return unknownIn(style);
   const number = printNumber(level, 0, style);
   const plus = signed && Math.round(level) > 0 ? '+' : '';
   return joinUnit(`${plus}${number}`, 'dB', style);
@@ -118,8 +130,10 @@ export function printNumber(value: number, decimals: number, style: Style = 'typ
   if (style === 'plain') return negative ? `-${text}` : text;
   const [whole = '', fraction] = text.split('.');
   const grouped = /^\d+$/.test(whole) ? whole.replace(/\B(?=(\d{3})+$)/g, NARROW_SPACE) : whole;
-  return `${negative ? MINUS : ''}${grouped}${fraction === undefined ? '' : `.${fraction}`}`;
+  return `${negative ? MINUS : ''}${grouped}${fraction === undefined ? '' : `${decimalSign(style)}${fraction}`}`;
 }
+
+const decimalSign = (style: Style): string => (typeof style === 'object' ? style.decimalSign : '.');
 
 /**
  * An uncertainty rounded to one digit, to two where it starts with 1 or 2, and the power of ten of its last digit.
@@ -160,14 +174,16 @@ function printSignificant(value: number, digits: number, style: Style): string {
   // Digits before the point are all shown: 7 310 turns stay 7 310, only decimals are cut.
   const decimals = Math.min(Math.max(digits - 1 - exponent, 0), 100);
   const text = printNumber(value, decimals, style);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return text.includes(decimalSign(style)) ? text.replace(/[.,]?0+$/, '') : text;
 }
 
 /** Words and AWG keep an ordinary space; symbols stand behind a narrow one that does not break. */
 export function joinUnit(number: string, unit: string, style: Style = 'typographic'): string {
   if (unit === '') return number;
-  return `${number}${style === 'plain' || unit === 'turns' || unit === 'AWG' ? ' ' : NARROW_SPACE}${unit}`;
+  return `${number}${style === 'plain' || isWord(unit) ? ' ' : NARROW_SPACE}${unit}`;
 }
+
+const isWord = (unit: string): boolean => unit === 'AWG' || /^\p{L}{5,}$/u.test(unit);
 
 /** Units that nobody writes in a spec. */
 const OWN_UNITS: Readonly<Record<string, PrintedUnit>> = {

@@ -3,14 +3,16 @@
  * Common practice, no published source, but where one is named. It never says that anything is without danger.
  */
 
+import type { PlainText } from './languages/language.ts';
+
 /** Closes every card. */
-export const GUIDANCE =
+export const GUIDANCE: PlainText =
   'Common-practice guidance, not legal, medical or electrical certification. Follow the safety data sheet and local rules; use a licensed or competent person where required.';
 
 /** What is at hand when the work is done. */
 export type Hazard = 'solder' | 'enamel' | 'magnets' | 'magnetising' | 'winder' | 'wax' | 'hearing';
 
-const CAUTIONS: Readonly<Record<Hazard, readonly string[]>> = {
+const CAUTIONS: Readonly<Record<Hazard, readonly PlainText[]>> = {
   solder: [
     'Solder and iron burn: eye protection, rosin fume extracted. Leaded solder is poisonous: hands washed, no food at the bench, local rules first.',
   ],
@@ -38,5 +40,5 @@ const CAUTIONS: Readonly<Record<Hazard, readonly string[]>> = {
 };
 
 /** Each once, in the order of the hazards. */
-export const cautionsOf = (...hazards: readonly Hazard[]): readonly string[] =>
+export const cautionsOf = (...hazards: readonly Hazard[]): readonly PlainText[] =>
   [...new Set(hazards)].flatMap((each) => CAUTIONS[each]);

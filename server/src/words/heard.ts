@@ -1,11 +1,12 @@
 /** What is heard of a pickup or a switch position, in one line. */
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { HumVerdict } from '../estimates/phase.ts';
+import type { PlainText } from './languages/language.ts';
 import { numberText } from './number-text.ts';
 import { POSITION_NUMBERS } from './numbers.ts';
 import { phaseWords } from './phases.ts';
 
-export const HUM_WORDS: Readonly<Record<HumVerdict, string>> = {
+export const HUM_WORDS: Readonly<Record<HumVerdict, PlainText>> = {
   adds: 'hum adds',
   hums: 'hum does not cancel',
   'in part': 'hum cancels in part',

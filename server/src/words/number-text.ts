@@ -3,6 +3,7 @@
 import { isSilence } from '../estimates/level-in-place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { joinUnit, onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
+import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
 import { type NumberName, SILENT } from './numbers.ts';
 
 type Value = Pick<Estimate, 'value' | 'sd'>;
@@ -15,19 +16,21 @@ export interface NumberParts {
 }
 
 /** A number and its unit apart, for columns whose head holds the unit; in the usual unit of its size unless one is given. */
-export function numberParts(value: Value, name: Printed, unit?: string): NumberParts {
-  if (isSilent(value, name)) return { number: SILENT, unit: '' };
+export function numberParts(value: Value, name: Printed, unit?: string, t = ENGLISH): NumberParts {
+  if (isSilent(value, name)) return { number: t(SILENT), unit: '' };
   const bound = upperBound(value, name);
-  if (bound !== undefined) return { number: `${bound} or lower`, unit: 'dB' };
-  return partsOf(value, name, { unit, signed: name.dimension === 'level' });
+  if (bound !== undefined) return { number: t('{0} or lower', bound), unit: 'dB' };
+  return partsOf(value, name, { unit, signed: name.dimension === 'level', t });
 }
 
 /** `4.06 ± 0.03 kΩ`, `−27 dB or lower`; `null`: there is none, and the name says how that is called. */
-export function numberText(value: Value | null, name: Printed & Pick<NumberName, 'none'>): string {
-  if (value === null) return name.none ?? 'none';
-  if (isSilent(value, name)) return SILENT;
+export function numberText(value: Value | null, name: Printed & Pick<NumberName, 'none'>, t = ENGLISH): string {
+  if (value === null) return t(name.none ?? 'none');
+  if (isSilent(value, name)) return t(SILENT);
   const bound = upperBound(value, name);
-  return bound === undefined ? joined(numberParts(value, name)) : `${joinUnit(bound, 'dB')} or lower`;
+  return bound === undefined
+    ? joined(numberParts(value, name, undefined, t), t)
+    : t('{0} or lower', joinUnit(bound, 'dB'));
 }
 
 const isSilent = (value: Value, { dimension }: Printed): boolean => dimension === 'level' && isSilence(value);
@@ -39,27 +42,29 @@ export function shownLevel(value: Value): { readonly db: number; readonly orLowe
 }
 
 /** One number less another, with its sign. */
-export const differenceText = (value: Value, name: Printed): string => joined(differenceParts(value, name));
+export const differenceText = (value: Value, name: Printed, t = ENGLISH): string =>
+  joined(differenceParts(value, name, undefined, t), t);
 
 /** The same for a column whose head holds the unit; a difference that its own ± may hide is said to be one. */
-export function differenceCell(value: Value, name: Printed, unit: string): string {
-  const { number } = differenceParts(value, name, unit);
-  return isToldApart(value) ? number : `${number}, ${TOO_SMALL}`;
+export function differenceCell(value: Value, name: Printed, unit: string, t = ENGLISH): string {
+  const { number } = differenceParts(value, name, unit, t);
+  return isToldApart(value) ? number : `${number}, ${t(TOO_SMALL)}`;
 }
 
-export const TOO_SMALL = 'too small to tell';
+export const TOO_SMALL: PlainText = 'too small to tell';
 
 /** True where chance alone seldom gives as much: beyond two standard deviations (JCGM 100:2008, 6.2.2 and 6.3.3). */
 export const isToldApart = ({ value, sd }: Value): boolean => Math.abs(value) > 2 * sd;
 
-export const differenceParts = (value: Value, name: Printed, unit?: string): NumberParts =>
-  partsOf(value, name, { unit, signed: true });
+export const differenceParts = (value: Value, name: Printed, unit?: string, t = ENGLISH): NumberParts =>
+  partsOf(value, name, { unit, signed: true, t });
 
 /** `computed: turns as counted; wire by its spool`. */
 export const basisWords = ({ basis, restsOn }: Pick<Estimate, 'basis' | 'restsOn'>): string =>
   restsOn.length === 0 ? basis : `${basis}: ${restsOn.join('; ')}`;
 
-const joined = ({ number, unit }: NumberParts): string => (number === 'unknown' ? number : joinUnit(number, unit));
+const joined = ({ number, unit }: NumberParts, t: Language): string =>
+  number === t('unknown') ? number : joinUnit(number, unit);
 
 /** Of a level that is only known to lie below something; rounded up, so that the sentence stays true. */
 function upperBound(value: Value, { dimension }: Printed): string | undefined {
@@ -71,7 +76,7 @@ function upperBound(value: Value, { dimension }: Printed): string | undefined {
 function partsOf(
   { value, sd }: Value,
   { dimension, decimals }: Printed,
-  { unit, signed }: { readonly unit: string | undefined; readonly signed: boolean },
+  { unit, signed, t }: { readonly unit: string | undefined; readonly signed: boolean; readonly t: Language },
 ): NumberParts {
   // A single coil against itself is 0 by definition, whatever its turns are known to.
   if (decimals === 0 && Math.abs(value) < SAME_LEVEL_DB) return { number: '0', unit: 'dB' };
@@ -79,10 +84,12 @@ function partsOf(
     value,
     sd,
     dimension,
+    style: t.numbers,
     ...(decimals === undefined ? {} : { decimals }),
     ...(unit === undefined ? {} : { unit }),
   });
-  const plus = signed && value > 0 && parts.value !== 'unknown' && /[1-9]/.test(parts.value) ? '+' : '';
+  if (parts.value === 'unknown') return { number: t('unknown'), unit: parts.unit };
+  const plus = signed && value > 0 && /[1-9]/.test(parts.value) ? '+' : '';
   const behind = parts.uncertainty === undefined ? '' : ` ± ${parts.uncertainty}`;
   return { number: `${plus}${parts.value}${behind}`, unit: parts.unit };
 }

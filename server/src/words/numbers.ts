@@ -6,16 +6,16 @@ import type { CoilEstimates, PickupEstimates, PositionEstimates } from '../estim
 import type { MismatchKey } from '../estimates/mismatch.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { PrintedDimension } from '../quantities/print.ts';
+import type { PlainText } from './languages/language.ts';
 
-export interface NumberName {
-  readonly what: string;
-  /** On a label, where there is no room for `what`. */
-  readonly short?: string;
+/** Called by a text of every language, or, where it is told in English only, by any words. */
+export interface NumberName<W extends string = PlainText> {
+  readonly what: W;
   readonly dimension: PrintedDimension;
   /** Decimals that are shown at most, however well it is known. */
   readonly decimals?: number;
   /** Said where there is none. */
-  readonly none?: string;
+  readonly none?: PlainText;
 }
 
 /** The fields of a type that hold a computed number. */
@@ -31,7 +31,6 @@ export type PositionKey = NumbersOf<PositionEstimates>;
 /** What a level is called that nothing but strays and rounding carries. */
 export const SILENT = 'silent';
 
-const AT_20C = 'at 20\u202F°C';
 const INDUCTANCE: NumberName = { what: 'inductance', dimension: 'inductance' };
 const CAPACITANCE: NumberName = { what: 'capacitance', dimension: 'capacitance' };
 const RESONANCE: NumberName = { what: 'resonance', dimension: 'frequency', none: 'no peak' };
@@ -44,8 +43,8 @@ const HUM: NumberName = { what: 'hum against one coil', dimension: 'level', deci
 
 export const COIL_NUMBERS: Readonly<Record<CoilKey, NumberName>> = {
   turns: { what: 'turns', dimension: 'turns' },
-  resistance20COhm: { what: `resistance ${AT_20C}`, dimension: 'resistance' },
-  ohmPerM20C: { what: `resistance of the wire ${AT_20C}`, dimension: 'resistance per length' },
+  resistance20COhm: { what: 'resistance at 20\u202F°C', dimension: 'resistance' },
+  ohmPerM20C: { what: 'resistance of the wire at 20\u202F°C', dimension: 'resistance per length' },
   wireLengthM: { what: 'wire length', dimension: 'length' },
   wireMassKg: { what: 'wire mass', dimension: 'mass' },
   meanTurnM: { what: 'mean turn', dimension: 'length' },
@@ -61,8 +60,7 @@ export const COIL_NUMBERS: Readonly<Record<CoilKey, NumberName>> = {
 
 export const PICKUP_NUMBERS: Readonly<Record<PickupKey, NumberName>> = {
   resistance20COhm: {
-    what: `resistance hot to ground ${AT_20C}`,
-    short: `hot to ground ${AT_20C}`,
+    what: 'resistance hot to ground at 20\u202F°C',
     dimension: 'resistance',
     none: 'open',
   },
@@ -88,7 +86,7 @@ export const POSITION_NUMBERS: Readonly<Record<PositionKey, NumberName>> = {
 /** Told of a pickup with unequal coils, as it is built and as it would be with matched ones. */
 export const MISMATCH_NUMBERS: Readonly<Record<MismatchKey, NumberName>> = {
   humDb: HUM,
-  humOnItsOwnDb: { ...HUM, what: `${HUM.what} on its own` },
+  humOnItsOwnDb: { ...HUM, what: 'hum against one coil on its own' },
   resonanceHz: RESONANCE,
   peakDb: PEAK,
   levelDb: LEVEL,

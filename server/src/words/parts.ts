@@ -1,7 +1,9 @@
 /** What coils, their ends, their leads and the positions of a switch are called. */
+import type { Plastic } from '../model/bobbin.ts';
 import type { Coil, CoilEnd } from '../model/coil.ts';
 import type { Position } from '../model/instrument.ts';
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
+import type { PlainText } from './languages/language.ts';
 import { list } from './text.ts';
 
 /** Of a pickup or an instrument: its title, else its name. */
@@ -34,4 +36,8 @@ export const positionWords = ({ key, title }: Position): string => `position ${k
 /** `42 AWG`; `00 AWG`, which is -1. */
 export const gaugeWords = (gauge: number): string => `${gauge < 0 ? '0'.repeat(1 - gauge) : gauge} AWG`;
 
-export const PLASTIC_WORDS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const;
+export const PLASTIC_WORDS = { abs: 'ABS', butyrate: 'butyrate', fibre: 'fibre' } as const satisfies Readonly<
+  Record<Plastic, PlainText>
+>;
+
+export const PLASTIC_NAMES = ['abs', 'butyrate', 'fibre'] as const satisfies readonly Plastic[];

@@ -5,6 +5,7 @@ import { type Card, type CardSetting, HAND_OVER_SECTIONS } from '../../../server
 import type { Paper } from '../../../server/src/documents/cards/card-css.ts';
 import { CARD_KINDS, type CardKind } from '../../../server/src/documents/cards/card-kinds.ts';
 import { cardPage, cardsOf } from '../../../server/src/documents/cards/cards.ts';
+import { ENGLISH } from '../../../server/src/words/languages/language.ts';
 import type { TestBrowser } from '../../host/browser.ts';
 import { analysedSample, sampleText as textOf } from '../../support/sample-files.ts';
 
@@ -16,6 +17,7 @@ export const analysed = (name: string, text?: string): Analysis =>
 
 export const SETTING: CardSetting = {
   paper: 'a4',
+  t: ENGLISH,
   roomC: 23,
   file: 'samples/spec.pickup',
   handOver: HAND_OVER_SECTIONS,

@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { photoBytes } from '../../../server/src/cli/files.ts';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
 import { handedOverWith, photoCopies } from '../../../server/src/documents/photographs.ts';
+import { languageOf } from '../../../server/src/words/languages/language.ts';
 import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
 import { glyphsPerPage } from '../../support/pdf-text.ts';
 import { single } from '../../support/shop.ts';
@@ -69,6 +70,15 @@ describe('printed cards', () => {
     const pdf = await page.pdf({ preferCSSPageSize: true });
     return (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
   };
+
+  for (const sample of ['withen-bridge', 'larkspit', 'foundling'])
+    it(`${sample} in German: one page each, nothing out of its place`, async () => {
+      for (const card of cardsOfText(analysed(sample), undefined, { t: languageOf('de') })) {
+        const html = await pageText(card);
+        assert.equal(await pagesOf(html), html.includes('class="sideways"') ? 2 : 1, card.title);
+        assert.deepEqual(await page.evaluate(measure), [], card.title);
+      }
+    }).timeout(300_000);
 
   for (const [positions, sheets] of [
     [5, 1],

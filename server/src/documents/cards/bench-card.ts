@@ -11,15 +11,16 @@ import { poleOf } from '../../model/coil.ts';
 import { parallelOhm } from '../../physics/meter.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
-import { cautionsOf } from '../../words/cautions.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../../words/kick.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { capital } from '../../words/text.ts';
-import { type HtmlNode, h, rowHead, section, table, typed } from '../html.ts';
-import type { Card, CardSource } from './card.ts';
+import { type HtmlNode, h, phrase, rowHead, section, table, typed } from '../html.ts';
+import type { Card, CardSetting, CardSource } from './card.ts';
 import {
   boxCell,
   cardWith,
+  cautions,
   fields,
   gapCell,
   line,
@@ -28,36 +29,40 @@ import {
   pickupHead,
   tickBox,
   tickCell,
-  unknown,
 } from './frame.ts';
 import { jointNodes } from './joint-table.ts';
-import { kiloohm } from './numbers.ts';
+import { kiloohm, plainly } from './numbers.ts';
 import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
-import { type Expected, looseAndJoined, type ProbePair, probePairs } from './probe-pairs.ts';
+import { type Expected, looseAndJoined, type ProbePair, pointName, probePairs } from './probe-pairs.ts';
 import { leadNodes } from './swatch.ts';
 
 export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
   const { bench } = analysis;
+  const { t } = setting;
   const quick = quickOf(bench)(pickup);
   const states = looseAndJoined(quick);
   const pairs = probePairs(quick, states, bench, setting.roomC);
   return cardWith(
-    pickupHead(analysed, 'bench', 'Bench check'),
+    pickupHead(analysed, 'bench', t('Bench check'), t),
     setting,
     fields([
-      { label: `room now, °C (printed for ${printNumber(setting.roomC, 0)})` },
-      { label: 'meter', value: meterText(bench) },
-      { label: 'probe leads shorted read, Ω' },
-      { label: 'date, hand' },
+      { label: t('room now, °C (printed for {0})', printNumber(setting.roomC, 0)) },
+      { label: t('meter'), value: meterText(bench, t) },
+      { label: t('probe leads shorted read, Ω') },
+      { label: t('date, hand') },
     ]),
-    pairTable(pairs, bench),
+    pairTable(pairs, bench, t),
     h(
       'p',
       {},
-      'Before: every lead free. After: ',
-      ...jointNodes(quick.netlist),
-      `. Each °C warmer adds 0.4\u202F%.${settles(pairs)}`,
+      ...phrase(
+        t,
+        'Before: every lead free. After: {0}. Each °C warmer adds {1}.',
+        jointNodes(quick.netlist, t),
+        `${printNumber(0.4, 1, t.numbers)}\u202F%`,
+      ),
+      settles(pairs, t),
     ),
     h(
       'div',
@@ -65,124 +70,128 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
       h(
         'div',
         {},
-        kickTable(kickRows(quick, states.loose)),
+        kickTable(kickRows(quick, states.loose), t),
         mind(
+          t,
           [
-            ...fingers(pairs, bench),
-            'Let it settle an hour in the room; solder joints cold.',
-            'Check the compass on a known pole first.',
-            ...cautionsOf('magnets'),
+            fingers(pairs, bench, t),
+            t('Let it settle an hour in the room; solder joints cold.'),
+            t('Check the compass on a known pole first.'),
+            ...cautions(t, 'magnets'),
           ],
           'column',
         ),
       ),
-      h('div', {}, compassTable(quick), inductanceTable(quick, bench, setting.roomC), ...result()),
+      h('div', {}, compassTable(quick, t), inductanceTable(quick, bench, setting), ...result(t)),
     ),
   );
 }
 
-function meterText(bench: Bench | undefined): string {
+function meterText(bench: Bench | undefined, t: Language): string {
   const meter = bench?.meter?.value;
   return meter === undefined
-    ? '1 % + 3 digits of 10 Ω, assumed'
-    : `${meter.accuracyPercent} % + ${meter.digits} digits, ${meter.resolutionOhm} Ω steps`;
+    ? t('1 % + 3 digits of 10 Ω, assumed')
+    : t(
+        '{0} % + {1} digits, {2} Ω steps',
+        plainly(meter.accuracyPercent, t),
+        plainly(meter.digits, t),
+        plainly(meter.resolutionOhm, t),
+      );
 }
 
-function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined): HtmlNode {
+function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined, t: Language): HtmlNode {
   return table({
     className: 'pairs',
-    caption: 'Every pair of leads, before and after joining, out of circuit, kΩ',
+    caption: t('Every pair of leads, before and after joining, out of circuit, kΩ'),
     columns: [
-      ['probes on', undefined, 2],
-      ['before', 'n'],
-      'passes',
-      ['read', 'box'],
+      [t('probes on'), undefined, 2],
+      [t('before'), 'n'],
+      t('passes'),
+      [t('read'), 'box'],
       gapCell(),
-      ['after', 'n'],
-      'passes',
-      ['read', 'box'],
+      [t('after'), 'n'],
+      t('passes'),
+      [t('read'), 'box'],
     ],
     rows: pairs.map(({ points: [a, b], before, readBefore, after }) => [
-      rowHead(...leadNodes(a.name, a.what)),
-      rowHead(...leadNodes(b.name, b.what)),
-      ...expectedCells(before, bench),
-      readBefore ? h('td', { class: 'box' }, typed(readBefore === 'open' ? 'open' : readBefore.written)) : boxCell(),
+      rowHead(...leadNodes(a.name, a.what, t)),
+      rowHead(...leadNodes(b.name, b.what, t)),
+      ...expectedCells(before, bench, t),
+      readBefore ? h('td', { class: 'box' }, typed(readBefore === 'open' ? t('open') : readBefore.written)) : boxCell(),
       gapCell(),
-      ...expectedCells(after, bench),
+      ...expectedCells(after, bench, t),
       boxCell(),
     ]),
   });
 }
 
-function expectedCells(expected: Expected, bench: Bench | undefined): readonly HtmlNode[] {
+function expectedCells(expected: Expected, bench: Bench | undefined, t: Language): readonly HtmlNode[] {
   const words = (value: string, passes: string) => [
     h('td', { class: 'n q' }, value),
     h('td', { class: 'q s' }, passes),
   ];
   const { kind } = expected;
-  return kind === 'resistance' ? ohmCells(expected.ohm, bench) : words(kind, PASSES[kind]);
+  return kind === 'resistance' ? ohmCells(expected.ohm, bench, t) : words(t(kind), passesWords(kind, t));
 }
 
-const PASSES: Readonly<Record<Exclude<Expected['kind'], 'resistance'>, string>> = {
-  open: `over ${APART_FROM_OHM / 1e6} MΩ`,
-  joined: `under ${JOINT_AT_MOST_OHM} Ω`,
-  unknown: 'write it down',
-};
+function passesWords(kind: Exclude<Expected['kind'], 'resistance'>, t: Language): string {
+  if (kind === 'open') return t('over {0} MΩ', plainly(APART_FROM_OHM / 1e6, t));
+  return kind === 'joined' ? t('under {0} Ω', plainly(JOINT_AT_MOST_OHM, t)) : t('write it down');
+}
 
-function settles(pairs: readonly ProbePair[]): string {
+function settles(pairs: readonly ProbePair[], t: Language): string {
   if (!pairs.some(({ before, after }) => before.kind === 'unknown' || after.kind === 'unknown')) return '';
-  return ' Unknown: a pair that reads kΩ before joining is one coil; its reading settles the rest.';
+  return ` ${t('Unknown: a pair that reads kΩ before joining is one coil; its reading settles the rest.')}`;
 }
 
-function kickTable(rows: readonly KickRow[]): HtmlNode {
+function kickTable(rows: readonly KickRow[], t: Language): HtmlNode {
   const point = (at: KickRow['red'] | KickRow['black']): readonly HtmlNode[] =>
-    typeof at === 'string' ? [at] : [typed(at.what === 'lead' ? leadLetters(at.name) : at.name)];
+    typeof at === 'string' ? [t(at)] : [typed(at.what === 'lead' ? leadLetters(at.name) : pointName(at, t))];
   return section(
     table({
-      caption: `Kick: ${KICK_MOTION}, ${KICK_METER}`,
-      columns: ['red', 'black', 'over', 'approach', ['1', 'tick'], ['2', 'tick'], ['3', 'tick']],
+      caption: t('Kick: {0}, {1}', t(KICK_MOTION), t(KICK_METER)),
+      columns: [t('red'), t('black'), t('over'), t('approach'), ['1', 'tick'], ['2', 'tick'], ['3', 'tick']],
       rows: rows.map(({ red, black, coil, approach }) => [
         rowHead(h('b', {}, ...point(red))),
         h('td', {}, ...point(black)),
-        h('td', {}, typed(coil.name), ...(coil.below ? [', beneath: weak'] : [])),
-        h('td', { class: 's' }, ...approachNodes(approach)),
+        h('td', {}, typed(coil.name), ...(coil.below ? [t(', beneath: weak')] : [])),
+        h('td', { class: 's' }, ...approachNodes(approach, t)),
         tickCell(),
         tickCell(),
         tickCell(),
       ]),
     }),
-    h('p', { class: 'q' }, kickNote(rows)),
+    h('p', { class: 'q' }, kickNote(rows, t)),
   );
 }
 
-const approachNodes = (approach: KickRow['approach']): readonly HtmlNode[] =>
+const approachNodes = (approach: KickRow['approach'], t: Language): readonly HtmlNode[] =>
   approach === undefined
-    ? ['unknown']
-    : [h('b', {}, approach > 0 ? '+' : '−'), approach > 0 ? ' positive' : ' negative'];
+    ? [t('unknown')]
+    : [h('b', {}, approach > 0 ? '+' : '−'), ` ${t(approach > 0 ? 'positive' : 'negative')}`];
 
-function kickNote(rows: readonly KickRow[]): string {
-  if (rows.length === 0)
-    return `Kick ${unknown('which leads belong to a coil; the meter finds them, then kick each')}.`;
-  const plain = `${capital(KICK_READ)}.`;
+function kickNote(rows: readonly KickRow[], t: Language): string {
+  if (rows.length === 0) return t('Kick unknown: which leads belong to a coil; the meter finds them, then kick each.');
+  const plain = `${capital(t(KICK_READ))}.`;
   return rows.some(({ approach }) => approach === undefined)
-    ? `${plain} Unknown: this kick settles it; write + or − and that it was the approach.`
+    ? `${plain} ${t('Unknown: this kick settles it; write + or − and that it was the approach.')}`
     : plain;
 }
 
-function compassTable(quick: QuickEstimates): HtmlNode {
+function compassTable(quick: QuickEstimates, t: Language): HtmlNode {
   const coils = compassCoils(quick);
   return section(
     table({
-      caption: 'Compass, a few centimetres above',
-      columns: ['poles of', 'draw', ['seen', 'tick']],
+      caption: t('Compass, a few centimetres above'),
+      columns: [t('poles of'), t('draw'), [t('seen'), 'tick']],
       rows: coils.map(({ coil, pole }) => [
         rowHead(h('b', {}, typed(coil.name))),
         h(
           'td',
           {},
           ...(pole === undefined
-            ? ['unknown: write down which tip is drawn']
-            : [`the ${seekingTip(poleOf(pole.sign))}: `, h('b', {}, upWords(poleOf(pole.sign)))]),
+            ? [t('unknown: write down which tip is drawn')]
+            : [`${t(seekingTip(poleOf(pole.sign)))}: `, h('b', {}, upWords(poleOf(pole.sign), t))]),
         ),
         tickCell(),
       ]),
@@ -190,24 +199,28 @@ function compassTable(quick: QuickEstimates): HtmlNode {
   );
 }
 
-function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC: number): HtmlNode {
+function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, { roomC, t }: CardSetting): HtmlNode {
   const meter = inductanceMeter(quick, bench, roomC);
   const own = meter?.resonanceHz;
   const readings = INDUCTANCE_HZ.map((hz) => ({ hz, reading: told(meter?.at(hz)) }));
   const shown = readings.filter(({ hz, reading }) => reading || hz < ONLY_BELOW_RESONANCE_HZ);
   return section(
     table({
-      caption: 'Inductance and Q, hot to ground',
-      columns: ['at', 'L, H', ['read', 'box'], 'Q', ['read', 'box']],
+      caption: t('Inductance and Q, hot to ground'),
+      columns: [t('at'), 'L, H', [t('read'), 'box'], 'Q', [t('read'), 'box']],
       rows: shown.map(({ hz, reading }) => [
-        h('th', { scope: 'row', class: 's' }, h('b', {}, printValue({ value: hz, dimension: 'frequency' }))),
-        h('td', { class: 's' }, reading ? band(reading.inductanceH) : 'unknown'),
+        h(
+          'th',
+          { scope: 'row', class: 's' },
+          h('b', {}, printValue({ value: hz, dimension: 'frequency', style: t.numbers })),
+        ),
+        h('td', { class: 's' }, reading ? band(reading.inductanceH, t) : t('unknown')),
         boxCell(),
-        h('td', { class: 's' }, reading ? band(reading.quality) : 'unknown'),
+        h('td', { class: 's' }, reading ? band(reading.quality, t) : t('unknown')),
         boxCell(),
       ]),
     }),
-    h('p', { class: 'q' }, inductanceNote(meter !== undefined, own, shown.length < readings.length)),
+    h('p', { class: 'q' }, inductanceNote(meter !== undefined, own, shown.length < readings.length, t)),
   );
 }
 
@@ -215,12 +228,15 @@ function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, roomC:
 const INDUCTANCE_HZ: readonly number[] = [120, 1000, 10_000];
 const ONLY_BELOW_RESONANCE_HZ = 10_000;
 
-function inductanceNote(known: boolean, own: Estimate | undefined, left: boolean): string {
-  if (!known) return 'Unknown: bobbin, turns and wire, or one reading at 1 kHz settle it.';
-  if (!left) return 'Series values, out of circuit.';
+function inductanceNote(known: boolean, own: Estimate | undefined, left: boolean, t: Language): string {
+  if (!known) return t('Unknown: bobbin, turns and wire, or one reading at 1 kHz settle it.');
+  if (!left) return t('Series values, out of circuit.');
   return own
-    ? `10 kHz is above or too near its own resonance, ${printValue({ ...own, dimension: 'frequency' })}: not read.`
-    : '10 kHz is above or too near its own resonance: not read.';
+    ? t(
+        '10 kHz is above or too near its own resonance, {0}: not read.',
+        printValue({ ...own, dimension: 'frequency', style: t.numbers }),
+      )
+    : t('10 kHz is above or too near its own resonance: not read.');
 }
 
 /** A band as wide as its value tells nobody anything; it is left out. */
@@ -231,36 +247,38 @@ function told(reading: InductanceMeterReading | undefined): InductanceMeterReadi
 }
 
 /** Two standard deviations to either side, in the digits that they leave. */
-function band({ value, sd }: Estimate): string {
-  if (!Number.isFinite(value) || !Number.isFinite(sd)) return 'unknown';
+function band({ value, sd }: Estimate, t: Language): string {
+  if (!Number.isFinite(value) || !Number.isFinite(sd)) return t('unknown');
   const low = Math.max(0, value - 2 * sd);
   const high = value + 2 * sd;
   const decimals = Math.min(2, Math.max(0, Math.ceil(-Math.log10(Math.max(high - low, high * 1e-3)) + 0.3)));
-  return `${printNumber(low, decimals)} to ${printNumber(high, decimals)}`;
+  return t('{0} to {1}', printNumber(low, decimals, t.numbers), printNumber(high, decimals, t.numbers));
 }
 
-function fingers(pairs: readonly ProbePair[], bench: Bench | undefined): readonly string[] {
+function fingers(pairs: readonly ProbePair[], bench: Bench | undefined, t: Language): string {
   const ohms = pairs.flatMap(({ before, after }) =>
     [before, after].flatMap((each) => (each.kind === 'resistance' ? [each.ohm.value] : [])),
   );
   if (ohms.length === 0)
-    return ['Fingers off the probe tips: hands lie beside the coil and the reading comes out low.'];
+    return t('Fingers off the probe tips: hands lie beside the coil and the reading comes out low.');
   const highest = Math.max(...ohms);
-  return [
-    `Fingers off the probe tips: hands turn ${kiloohm(highest, bench)} into ${kiloohm(parallelOhm(highest, HANDS_OHM), bench)} kΩ.`,
-  ];
+  return t(
+    'Fingers off the probe tips: hands turn {0} into {1} kΩ.',
+    kiloohm(highest, bench, t),
+    kiloohm(parallelOhm(highest, HANDS_OHM), bench, t),
+  );
 }
 
-function result(): readonly HtmlNode[] {
+function result(t: Language): readonly HtmlNode[] {
   return [
     h(
       'p',
       { class: 'result' },
-      h('b', {}, 'Result'),
-      ...tickBox('pass'),
-      ...tickBox('repeat'),
-      ...tickBox('fail, because'),
+      h('b', {}, t('Result')),
+      ...tickBox(t('pass')),
+      ...tickBox(t('repeat')),
+      ...tickBox(t('fail, because')),
     ),
-    h('p', { class: 'result' }, line(), ' signed ', line()),
+    h('p', { class: 'result' }, line(), ` ${t('signed')} `, line()),
   ];
 }

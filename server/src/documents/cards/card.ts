@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis-types.ts';
+import type { Language, LanguageCode } from '../../words/languages/language.ts';
 import type { HtmlNode } from '../html.ts';
 import type { PhotoCopies } from '../photographs.ts';
 import type { Paper } from './card-css.ts';
@@ -11,6 +12,8 @@ export type HandOverSection = (typeof HAND_OVER_SECTIONS)[number];
 /** What the shop sets, beside the spec. */
 export interface CardSetting {
   readonly paper: Paper;
+  /** The language of the cards: of whoever they are handed to. */
+  readonly t: Language;
   /** Temperature that resistances are printed for, °C. */
   readonly roomC: number;
   /** The file, as footers and codes name it. */
@@ -33,6 +36,7 @@ export interface Card {
   /** What it is about, as parts of a file name: the pickup, the coil. */
   readonly about: readonly string[];
   readonly title: string;
+  readonly language: LanguageCode;
   readonly body: readonly HtmlNode[];
   /** Sheets that its drawings need. */
   readonly css?: readonly string[] | undefined;

@@ -76,15 +76,15 @@ function handOvers({ pickups, instruments }: Subjects, source: CardSource): read
     ...instruments.map((each) => {
       const own = [...new Set(each.instrument.slots.flatMap(({ pickup }) => pickup ?? []))];
       const analysed = own.map((pickup) => pickupAnalysis(pickup, source.analysis.bench));
-      return handOverCard(handedOverInstrument(each, analysed), source);
+      return handOverCard(handedOverInstrument(each, analysed, source.setting.t), source);
     }),
-    ...alone.map((each) => handOverCard(handedOverPickup(each), source)),
+    ...alone.map((each) => handOverCard(handedOverPickup(each, source.setting.t), source)),
   ];
 }
 
-export function cardPage({ title, css = [], body }: Card, paper: Paper): Promise<string> {
+export function cardPage({ title, language, css = [], body }: Card, paper: Paper): Promise<string> {
   const own = cardCss(paper);
-  return htmlPage({ title, css: [own, ...css.filter((each) => !own.includes(each))].join('\n'), body });
+  return htmlPage({ title, language, css: [own, ...css.filter((each) => !own.includes(each))].join('\n'), body });
 }
 
 /** Names that every file system takes, no two alike even where capitals do not count. */

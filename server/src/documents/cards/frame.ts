@@ -5,7 +5,8 @@ import type { Finding } from '../../checks/finding.ts';
 import type { Bench } from '../../model/bench.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printCelsius } from '../../quantities/print.ts';
-import { GUIDANCE } from '../../words/cautions.ts';
+import { cautionsOf, GUIDANCE, type Hazard } from '../../words/cautions.ts';
+import type { Language, PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSetting } from './card.ts';
@@ -29,16 +30,17 @@ export interface Head extends Pick<Card, 'kind' | 'css'> {
 }
 
 /** Of a pickup as a whole: `Potting: Withen bridge`. */
-export const pickupHead = ({ pickup, findings }: PickupAnalysis, kind: CardKind, what: string): Head => ({
+export const pickupHead = ({ pickup, findings }: PickupAnalysis, kind: CardKind, what: string, t: Language): Head => ({
   kind,
   of: [pickup.name],
   title: `${what}: ${titleOf(pickup)}`,
-  about: aboutPickup(pickup),
+  about: aboutPickup(pickup, t),
   atRoom: true,
   findings,
 });
 
 export function cardWith(head: Head, setting: CardSetting, ...content: readonly HtmlNode[]): Card {
+  const { t } = setting;
   const about = head.about.filter((each): each is string => each !== undefined && each !== '');
   const body = [
     h(
@@ -53,27 +55,34 @@ export function cardWith(head: Head, setting: CardSetting, ...content: readonly 
           h('h1', { class: head.title.length > LONG_TITLE ? 'long' : undefined }, typed(head.title)),
           h('p', { class: 'q' }, ...about.flatMap((each, index) => [index > 0 ? ' · ' : '', typed(each)])),
         ),
-        h('div', { class: 'q' }, head.atRoom ? `printed for ${printCelsius(setting.roomC)}` : ''),
+        h('div', { class: 'q' }, head.atRoom ? t('printed for {0}', printCelsius(setting.roomC, t.numbers)) : ''),
       ),
-      ...warning(head.findings),
+      ...warning(head.findings, t),
       ...content.slice(0, -1),
       // With what stands before it, so that it is never alone on a page.
       h(
         'div',
         { class: 'end' },
         ...content.slice(-1),
-        h('footer', {}, h('span', {}, GUIDANCE), h('span', {}, typed(setting.file))),
+        h('footer', {}, h('span', {}, t(GUIDANCE)), h('span', {}, typed(setting.file))),
       ),
       ...(head.behind ? [head.behind] : []),
     ),
   ];
-  return { kind: head.kind, about: head.of, title: head.pageTitle ?? head.title, css: head.css, body };
+  return {
+    kind: head.kind,
+    about: head.of,
+    title: head.pageTitle ?? head.title,
+    language: t.code,
+    css: head.css,
+    body,
+  };
 }
 
 const LONG_TITLE = 60;
 
 /** A card is worked from the spec as it stands: that the spec holds errors has to stand on the paper too. */
-function warning(findings: readonly Finding[]): readonly HtmlNode[] {
+function warning(findings: readonly Finding[], t: Language): readonly HtmlNode[] {
   const errors = findings.filter(({ severity }) => severity === 'error');
   if (errors.length === 0) return [];
   const shown = errors.slice(0, MOST_WARNINGS);
@@ -82,12 +91,15 @@ function warning(findings: readonly Finding[]): readonly HtmlNode[] {
     h(
       'p',
       { class: 'warn' },
-      h('b', {}, 'The spec holds an error; settle it before the work. '),
-      ...shown.flatMap(({ code, what }) => [typed(what), ` (${code}) `]),
-      ...(more > 0 ? [`and ${more} more`] : []),
+      h('b', {}, `${t('The spec holds an error; settle it before the work.')} `),
+      ...shown.flatMap(({ code, what }) => [h('bdi', foreign(t), what), ` (${code}) `]),
+      ...(more > 0 ? [t('and {0} more', String(more))] : []),
     ),
   ];
 }
+
+/** A finding speaks English. */
+const foreign = ({ code }: Language) => ({ lang: code === 'en' ? undefined : 'en' });
 
 export const MOST_WARNINGS = 2;
 
@@ -113,12 +125,12 @@ export function fields(list: readonly Field[], className?: string): HtmlNode {
 }
 
 /** Unknown, and the reading that settles it: never nothing, never a dash. */
-export const unknown = (settledBy: string): string => `unknown: ${settledBy}`;
+export const unknown = (settledBy: PlainText, t: Language): string => t('unknown: {0}', t(settledBy));
 
 /** What a resistance should read, and what passes, kΩ. */
-export const ohmCells = (ohm: Estimate, bench: Bench | undefined): readonly HtmlNode[] => [
-  h('td', { class: 'n x' }, kiloohm(ohm.value, bench)),
-  h('td', { class: 'q s' }, passText(ohm, bench)),
+export const ohmCells = (ohm: Estimate, bench: Bench | undefined, t: Language): readonly HtmlNode[] => [
+  h('td', { class: 'n x' }, kiloohm(ohm.value, bench, t)),
+  h('td', { class: 'q s' }, passText(ohm, bench, t)),
 ];
 
 export const boxCell = (): HtmlNode => h('td', { class: 'box' });
@@ -127,11 +139,14 @@ export const gapCell = (): HtmlNode => h('td', { class: 'gap' });
 export const tickBox = (text: string): readonly HtmlNode[] => [h('span', { class: 'tickbox' }), text];
 export const line = (): HtmlNode => h('span', { class: 'line' });
 
-export function mind(cautions: readonly string[], layout: 'column' | 'wide' = 'wide'): HtmlNode {
+export const cautions = (t: Language, ...hazards: readonly Hazard[]): readonly string[] =>
+  cautionsOf(...hazards).map((each) => t(each));
+
+export function mind(t: Language, texts: readonly string[], layout: 'column' | 'wide' = 'wide'): HtmlNode {
   return h(
     'section',
     { class: layout === 'wide' ? 'wide' : undefined },
-    h('h2', {}, 'Mind'),
-    h('ul', {}, ...cautions.map((each) => h('li', {}, each))),
+    h('h2', {}, t('Mind')),
+    h('ul', {}, ...texts.map((each) => h('li', {}, each))),
   );
 }

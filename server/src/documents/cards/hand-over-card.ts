@@ -16,14 +16,15 @@ import type { Pickup } from '../../model/pickup.ts';
 import type { WaxPart } from '../../model/potting.ts';
 import type { Reading, Readings } from '../../model/readings.ts';
 import { workDone } from '../../model/work-done.ts';
-import { printCelsius, printCount, printQuantity } from '../../quantities/print.ts';
-import { cautionsOf } from '../../words/cautions.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { printCelsius, printCount, printNumber, printQuantity } from '../../quantities/print.ts';
+import type { Language, PlainText } from '../../words/languages/language.ts';
 import { gaugeWords, titleOf } from '../../words/parts.ts';
 import { phaseExplained } from '../../words/phases.ts';
-import { columnHeads, type HtmlNode, h, rowHead, table, typed } from '../html.ts';
+import { columnHeads, type HtmlNode, h, phrase, rowHead, table, typed } from '../html.ts';
 import { photographsOnPage } from '../photographs.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
-import { cardWith, fields, tickBox } from './frame.ts';
+import { cardWith, cautions, fields, tickBox } from './frame.ts';
 import { ofDimension } from './numbers.ts';
 import { aboutInstrument, aboutPickup } from './pickup-words.ts';
 import { positionTable } from './position-table.ts';
@@ -37,27 +38,31 @@ export interface HandedOver {
   readonly instrument: InstrumentAnalysis | undefined;
 }
 
-export const handedOverPickup = (analysed: PickupAnalysis): HandedOver => ({
+export const handedOverPickup = (analysed: PickupAnalysis, t: Language): HandedOver => ({
   name: analysed.pickup.name,
   title: titleOf(analysed.pickup),
-  about: aboutPickup(analysed.pickup),
+  about: aboutPickup(analysed.pickup, t),
   findings: analysed.findings,
   pickups: [analysed],
   instrument: undefined,
 });
 
 /** With those of its pickups that the file itself holds or uses. */
-export const handedOverInstrument = (analysed: InstrumentAnalysis, pickups: readonly PickupAnalysis[]): HandedOver => ({
+export const handedOverInstrument = (
+  analysed: InstrumentAnalysis,
+  pickups: readonly PickupAnalysis[],
+  t: Language,
+): HandedOver => ({
   name: analysed.instrument.name,
   title: titleOf(analysed.instrument),
-  about: [...aboutInstrument(analysed.instrument), `${analysed.instrument.slots.length} pickups`],
+  about: [...aboutInstrument(analysed.instrument, t), t('{0} pickups', String(analysed.instrument.slots.length))],
   findings: [...analysed.findings, ...pickups.flatMap(({ findings }) => findings)],
   pickups,
   instrument: analysed,
 });
 
 export function handOverCard(handed: HandedOver, source: CardSource): Card {
-  const { handOver, handOverFields, photos } = source.setting;
+  const { handOver, handOverFields, photos, t } = source.setting;
   const shown = [
     ...(handed.instrument ? [handed.instrument.instrument] : []),
     ...handed.pickups.map(({ pickup }) => pickup),
@@ -67,17 +72,17 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
     {
       kind: 'hand-over',
       of: [handed.name],
-      title: `Hand-over: ${handed.title}`,
+      title: t('Hand-over: {0}', handed.title),
       about: handed.about,
       atRoom: handed.instrument !== undefined,
       findings: handed.findings,
     },
     source.setting,
     fields([
-      { label: 'customer', value: customers(shown) },
-      { label: 'received' },
-      { label: 'handed over' },
-      { label: 'by' },
+      { label: t('customer'), value: customers(shown) },
+      { label: t('received') },
+      { label: t('handed over') },
+      { label: t('by') },
     ]),
     ...withContactKept(handOver, (section) => sectionNode(section, handed, source)),
     ...(extra.length > 0
@@ -88,7 +93,7 @@ export function handOverCard(handed: HandedOver, source: CardSource): Card {
           ),
         ]
       : []),
-    ...(photos ? photographsOnPage(source.analysis, shown, photos) : []),
+    ...(photos ? photographsOnPage(source.analysis, shown, photos, t) : []),
   );
 }
 
@@ -109,15 +114,16 @@ const customers = (things: readonly (Pickup | Instrument)[]): HtmlNode | undefin
 };
 
 function sectionNode(section: HandOverSection, handed: HandedOver, source: CardSource): HtmlNode {
+  const { t } = source.setting;
   const filled = source.setting.handOverFields.find(({ title }) => title === section)?.text;
   const own = filled ? [h('p', {}, typed(filled))] : [];
-  const at = (title: string, ...content: readonly HtmlNode[]) =>
-    h('section', { class: section === 'positions' ? 'long' : undefined }, h('h2', {}, title), ...own, ...content);
+  const at = (title: PlainText, ...content: readonly HtmlNode[]) =>
+    h('section', { class: section === 'positions' ? 'long' : undefined }, h('h2', {}, t(title)), ...own, ...content);
   switch (section) {
     case 'work':
       return at(
         'Work done',
-        list([...notes(handed), ...partLines(handed, workLines)]),
+        list([...notes(handed, t), ...partLines(handed, (each) => workLines(each, t))]),
         ...handed.pickups.flatMap((each) => whatItDid(each, source)),
         blank(1),
       );
@@ -134,24 +140,28 @@ function sectionNode(section: HandOverSection, handed: HandedOver, source: CardS
             { class: 'long' },
             ...own,
             positionTable(handed.instrument, source),
-            list(partLines(handed, ({ pickup }) => readingLines(pickup))),
+            list(partLines(handed, ({ pickup }) => readingLines(pickup, t))),
           )
-        : at('Pickup', list(handed.pickups.flatMap((each) => [pickupLine(each), ...readingLines(each.pickup)])));
+        : at('Pickup', list(handed.pickups.flatMap((each) => [pickupLine(each, t), ...readingLines(each.pickup, t)])));
     case 'care':
-      return at('Care', h('ul', {}, ...CARE.map((each) => h('li', {}, each))));
+      return at('Care', h('ul', {}, ...care(t).map((each) => h('li', {}, each))));
     case 'contact':
       return at('Contact', filled ? '' : blank(1));
   }
 }
 
-const between = ([least, most]: readonly [number, number]): string =>
-  `${least.toFixed(1)} to ${most.toFixed(1)}\u202Fmm`;
+const between = ([least, most]: readonly [number, number], t: Language): string =>
+  t('{0} to {1}', printNumber(least, 1, t.numbers), `${printNumber(most, 1, t.numbers)}\u202Fmm`);
 
-const CARE: readonly string[] = [
-  `Pickup height with the last fret held: about ${between(HEIGHT_MM['two coils'])} for two coils, ${between(HEIGHT_MM['one coil'])} for one; too close pulls the strings off pitch.`,
-  'No solvent, no hair dryer: wax and bobbins soften. Wipe dry.',
-  'Keep this sheet: the readings on it are what a later fault is judged by.',
-  ...cautionsOf('magnets'),
+const care = (t: Language): readonly string[] => [
+  t(
+    'Pickup height with the last fret held: about {0} for two coils, {1} for one; too close pulls the strings off pitch.',
+    between(HEIGHT_MM['two coils'], t),
+    between(HEIGHT_MM['one coil'], t),
+  ),
+  t('No solvent, no hair dryer: wax and bobbins soften. Wipe dry.'),
+  t('Keep this sheet: the readings on it are what a later fault is judged by.'),
+  ...cautions(t, 'magnets'),
 ];
 
 const list = (lines: readonly Line[]): HtmlNode =>
@@ -166,9 +176,9 @@ const blank = (lines: number): HtmlNode =>
     'f1',
   );
 
-const notes = ({ pickups }: HandedOver): readonly Line[] =>
+const notes = ({ pickups }: HandedOver, t: Language): readonly Line[] =>
   pickups.flatMap(({ pickup }) => [
-    ...(pickup.made ? [[typed(titleOf(pickup)), `: finished ${pickup.made.value}`]] : []),
+    ...(pickup.made ? [[typed(titleOf(pickup)), `: ${t('finished {0}', pickup.made.value)}`]] : []),
     // What was noted of a state before this one was handed over with that.
     ...pickup.notes.filter(({ place }) => place.chunk === pickup.place.chunk).map(({ value }) => [typed(value)]),
   ]);
@@ -185,19 +195,19 @@ const partLines = ({ pickups }: HandedOver, linesOf: (pickup: PickupAnalysis) =>
 const ticks = (lines: readonly Line[]): HtmlNode =>
   lines.length === 0 ? '' : h('ul', { class: 'ticks' }, ...lines.map((each) => h('li', {}, ...tickBox(''), ...each)));
 
-const coilLine = (pickup: Pickup, coil: Coil, { analysis }: CardSource): Line => [
-  typed(coil.name),
-  ` coil: ${coilText(quickOf(analysis.bench)(pickup), coil)}`,
+const coilLine = (pickup: Pickup, coil: Coil, { analysis, setting: { t } }: CardSource): Line => [
+  ...phrase(t, '{0} coil', typed(coil.name)),
+  `: ${coilText(quickOf(analysis.bench)(pickup), coil, t)}`,
 ];
 
-function workLines({ pickup }: PickupAnalysis): readonly Line[] {
+function workLines({ pickup }: PickupAnalysis, t: Language): readonly Line[] {
   const { wound, bar, rods } = workDone(pickup);
   const { potting } = pickup;
   return [
-    ...wound.filter(({ work }) => work).map(({ name }) => [typed(name), ' coil wound anew']),
-    ...(bar === 'turned' || bar === 'new' ? [[`bar magnet ${MAGNET_WORK[bar]}`]] : []),
-    ...rods.map((coil) => ['rod magnets of the ', typed(coil.name), ` coil ${RODS_WORK[coil.rods ?? 'kept']}`]),
-    ...(potting ? [['potted in ', potting.wax ? typed(mixWords(potting.wax.value)) : 'wax']] : []),
+    ...wound.filter(({ work }) => work).map(({ name }) => phrase(t, '{0} coil wound anew', typed(name))),
+    ...(bar === 'turned' || bar === 'new' ? [[t(BAR_WORK[bar])]] : []),
+    ...rods.map((coil) => phrase(t, RODS_WORK[coil.rods ?? 'kept'], typed(coil.name))),
+    ...(potting ? [phrase(t, 'potted in {0}', potting.wax ? typed(mixWords(potting.wax.value)) : t('wax'))] : []),
   ];
 }
 
@@ -205,21 +215,25 @@ function workLines({ pickup }: PickupAnalysis): readonly Line[] {
 const mixWords = (wax: readonly WaxPart[]): string =>
   wax.map(({ ingredient, share }) => `${ingredient} ${Math.round(100 * share)}\u202F%`).join(', ');
 
-const MAGNET_WORK = { kept: 'kept', turned: 'turned over', new: 'exchanged' } as const;
+const BAR_WORK = { turned: 'bar magnet turned over', new: 'bar magnet exchanged' } as const;
 /** A winding holds its rods: nobody turns them. */
-const RODS_WORK = { ...MAGNET_WORK, turned: 'magnetised the other way' } as const;
+const RODS_WORK = {
+  kept: 'rod magnets of the {0} coil kept',
+  turned: 'rod magnets of the {0} coil magnetised the other way',
+  new: 'rod magnets of the {0} coil exchanged',
+} as const;
 
 /** The whole pickup's numbers before the work and now, where both are known to differ. */
-function whatItDid({ pickup }: PickupAnalysis, { analysis }: CardSource): readonly HtmlNode[] {
+function whatItDid({ pickup }: PickupAnalysis, { analysis, setting: { t } }: CardSource): readonly HtmlNode[] {
   const rework = reworkOf(analysis, [pickup]);
   const [before, now] = [rework?.before.pickups[0], rework?.after.pickups[0]];
   if (!before || !now) return [];
-  const rows = wholePickupNumbers(now, before).filter(({ change = '' }) => change !== '');
+  const rows = wholePickupNumbers(now, before, t).filter(({ change = '' }) => change !== '');
   if (rows.length === 0) return [];
   return [
     table({
-      caption: typed(`${titleOf(pickup)}: what the work changed`),
-      columns: columnHeads(['', 'before', 'now', 'change']),
+      caption: typed(t('{0}: what the work changed', titleOf(pickup))),
+      columns: columnHeads(['', t('before'), t('now'), t('change')]),
       rows: rows.map(({ name, before: was = '', now: is, change = '' }) => [
         rowHead(name),
         h('td', {}, was),
@@ -232,24 +246,26 @@ function whatItDid({ pickup }: PickupAnalysis, { analysis }: CardSource): readon
 
 function newParts({ pickup }: PickupAnalysis, source: CardSource): readonly Line[] {
   const { wound, bar } = workDone(pickup);
-  return [...wound.map((coil) => coilLine(pickup, coil, source)), ...(bar === 'new' ? barLine(pickup) : [])];
+  return [
+    ...wound.map((coil) => coilLine(pickup, coil, source)),
+    ...(bar === 'new' ? barLine(pickup, source.setting.t) : []),
+  ];
 }
 
 function keptParts({ pickup }: PickupAnalysis, source: CardSource): readonly Line[] {
   const { kept, bar } = workDone(pickup);
   return [
     ...kept.map((coil) => coilLine(pickup, coil, source)),
-    ...(bar === 'kept' || bar === 'turned' ? barLine(pickup) : []),
+    ...(bar === 'kept' || bar === 'turned' ? barLine(pickup, source.setting.t) : []),
   ];
 }
 
 function returnedParts({ pickup }: PickupAnalysis, source: CardSource): readonly Line[] {
   const { returned, returnedBar, bar } = workDone(pickup);
+  const { t } = source.setting;
   return [
     ...returned.map(({ coil, of }) => returnedCoil(of, coil, source)),
-    ...(bar === 'new' && formerState(pickup)
-      ? [['bar magnet', ...(returnedBar ? [' ', typed(returnedBar.name)] : [])]]
-      : []),
+    ...(bar === 'new' && formerState(pickup) ? [returnedBar ? barMagnet(returnedBar.name, t) : [t('bar magnet')]] : []),
   ];
 }
 
@@ -260,51 +276,54 @@ function returnedCoil(pickup: Pickup, coil: Coil, source: CardSource): Line {
   const read = pickup.readings
     .flatMap(({ lines }) => lines)
     .find((line) => line.kind === 'coil resistance' && line.coil.text === coil.name);
-  return [typed(coil.name), ' coil as found', ...(read ? [': ', typed(writtenLine(read))] : [])];
+  return [
+    ...phrase(source.setting.t, '{0} coil as found', typed(coil.name)),
+    ...(read ? [': ', typed(writtenLine(read))] : []),
+  ];
 }
 
 const writtenLine = ({ place: { chunk, span } }: Reading): string => chunk.text.slice(span.start, span.end).trim();
 
-function barLine(pickup: Pickup): readonly Line[] {
+function barLine(pickup: Pickup, t: Language): readonly Line[] {
   const magnet = pickup.barMagnet?.value.magnet;
-  return magnet ? [['bar magnet ', typed(magnet.name)]] : [];
+  return magnet ? [barMagnet(magnet.name, t)] : [];
 }
 
+const barMagnet = (name: string, t: Language): Line => phrase(t, 'bar magnet {0}', typed(name));
+
 /** The newest readings as they were written down: what a later fault is judged by. */
-function readingLines({ readings }: Pickup): readonly Line[] {
+function readingLines({ readings }: Pickup, t: Language): readonly Line[] {
   const last = readings.filter(({ found }) => !found).at(-1);
   if (last === undefined || last.lines.length === 0) return [];
   const lines = last.lines.map(writtenLine);
-  return [[`Readings${takenWhen(last)}: `, typed(lines.join('; '))]];
+  return [[`${t('Readings')}${takenWhen(last, t)}: `, typed(lines.join('; '))]];
 }
 
-const takenWhen = ({ title, date, room }: Readings): string =>
-  [title && ` ${title}`, date && ` of ${date}`, room && ` at ${printCelsius(celsius(room.value))}`]
+const takenWhen = ({ title, date, room }: Readings, t: Language): string =>
+  [title && ` ${title}`, date && t(' of {0}', date), room && t(' at {0}', printCelsius(celsius(room.value), t.numbers))]
     .filter(Boolean)
     .join('');
 
-function coilText(quick: QuickEstimates, coil: Pickup['coils'][number]): string {
+function coilText(quick: QuickEstimates, coil: Coil, t: Language): string {
   const winding = quick.windings.get(coil);
   const gauge = coil.wire?.gaugeAwg?.value;
   const turns = coil.counted ?? coil.turns;
   const wound = [
     turns
-      ? `${printCount(turns.value.si)} turns`
+      ? t('{0} turns', printCount(turns.value.si, t.numbers))
       : winding?.turns
-        ? printQuantity({ value: winding.turns.value, sd: winding.turns.sd, dimension: 'turns' })
-        : 'turns unknown',
-    ...(gauge === undefined ? [] : [`of ${gaugeWords(gauge)}`]),
+        ? printQuantity({ value: winding.turns.value, sd: winding.turns.sd, dimension: 'turns', style: t.numbers })
+        : t('turns unknown'),
+    ...(gauge === undefined ? [] : [t('of {0}', gaugeWords(gauge))]),
   ].join(' ');
   const ohm = winding && told(winding).resistance20COhm;
-  return ohm ? `${wound}, ${ofDimension(ohm, 'resistance')} at 20\u202F°C` : wound;
+  return ohm ? `${wound}, ${at20C(ohm, t)}` : wound;
 }
 
-function pickupLine({ pickup, quick }: PickupAnalysis): readonly HtmlNode[] {
+const at20C = (ohm: Estimate, t: Language): string => t('{0} at 20\u202F°C', ofDimension(ohm, 'resistance', t));
+
+function pickupLine({ pickup, quick }: PickupAnalysis, t: Language): readonly HtmlNode[] {
   const ohm = quick.resistance20COhm;
-  const words = ohm
-    ? `${ofDimension(ohm, 'resistance')} at 20\u202F°C`
-    : ohm === null
-      ? 'open'
-      : 'resistance unknown: read it';
-  return [typed(titleOf(pickup)), `: hot to ground ${words}, ${phaseExplained(quick.phase)}`];
+  const words = ohm ? at20C(ohm, t) : t(ohm === null ? 'open' : 'resistance unknown: read it');
+  return [typed(titleOf(pickup)), `: ${t('hot to ground {0}', words)}, ${phaseExplained(quick.phase, t)}`];
 }

@@ -5,40 +5,41 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { poleOf } from '../../model/coil.ts';
 import type { OutgoingLead, PickupNetlist } from '../../model/netlist.ts';
-import { cautionsOf } from '../../words/cautions.ts';
 import { upWords } from '../../words/directions.ts';
-import { PICKUP_NUMBERS } from '../../words/numbers.ts';
+import type { Language, PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import type { Card, CardSource } from './card.ts';
-import { cardWith, mind, pickupHead } from './frame.ts';
+import { cardWith, cautions, mind, pickupHead } from './frame.ts';
 import { ohmText } from './numbers.ts';
+import { positionText } from './pickup-words.ts';
 import { qrCode } from './qr-code.ts';
 import { leadNodes } from './swatch.ts';
 
 export function labelCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
+  const { t } = setting;
   const quick = quickOf(analysis.bench)(pickup);
   // The file, and in it the piece by its serial.
   const target = `${setting.file}#${pickup.serial?.value ?? pickup.name}`;
   return cardWith(
     {
-      ...pickupHead(analysed, 'label', 'Label'),
-      about: ['two alike: one for the pickup, one for the shop'],
+      ...pickupHead(analysed, 'label', t('Label'), t),
+      about: [t('two alike: one for the pickup, one for the shop')],
       atRoom: false,
     },
     setting,
-    h('div', { class: 'labels' }, label(quick, target), label(quick, target)),
-    h('p', { class: 'q' }, 'The code holds: ', typed(target)),
-    mind(cautionsOf('magnets')),
+    h('div', { class: 'labels' }, label(quick, target, t), label(quick, target, t)),
+    h('p', { class: 'q' }, `${t('The code holds:')} `, typed(target)),
+    mind(t, cautions(t, 'magnets')),
   );
 }
 
-function label(quick: QuickEstimates, target: string): HtmlNode {
+function label(quick: QuickEstimates, target: string, t: Language): HtmlNode {
   const { netlist } = quick;
   const { pickup } = netlist;
-  const code = qrCode(target, 'Code with the path of the file and the serial');
+  const code = qrCode(target, t('Code with the path of the file and the serial'));
   return h(
     'div',
     { class: 'label' },
@@ -48,49 +49,57 @@ function label(quick: QuickEstimates, target: string): HtmlNode {
     h(
       'p',
       {},
-      [pickup.position && `${pickup.position.value} position`, pickup.made && `made ${pickup.made.value}`]
+      [positionText(pickup, t), pickup.made && t('made {0}', pickup.made.value)]
         .filter((each) => each !== undefined)
-        .join(' · ') || 'date unknown: write it here',
+        .join(' · ') || t('date unknown: write it here'),
     ),
     h(
       'p',
       {},
-      h('b', {}, ohmText(quick.resistance20COhm, 'unknown: read it')),
-      ` ${PICKUP_NUMBERS.resistance20COhm.short}`,
+      h('b', {}, ohmText(quick.resistance20COhm, 'unknown: read it', t)),
+      ` ${t('hot to ground at 20\u202F°C')}`,
     ),
-    h('p', {}, ...polarity(quick)),
-    ...leadMap(netlist),
-    ...(code ? [] : [h('p', {}, 'Path too long for a code; it stands below.')]),
+    h('p', {}, ...polarity(quick, t)),
+    ...leadMap(netlist, t),
+    ...(code ? [] : [h('p', {}, t('Path too long for a code; it stands below.'))]),
   );
 }
 
 const LONGEST_NAME = 80;
 const shortened = (name: string): string => (name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME)}…` : name);
 
-function polarity({ signs, phase }: QuickEstimates): readonly HtmlNode[] {
+function polarity({ signs, phase }: QuickEstimates, t: Language): readonly HtmlNode[] {
   const coils = signs.flatMap(({ coil, pole }, index): readonly HtmlNode[] => [
     index > 0 ? ', ' : '',
     typed(coil.name),
-    ` ${upWords(pole && poleOf(pole.sign))}`,
+    ` ${upWords(pole && poleOf(pole.sign), t)}`,
   ]);
-  return [...coils, `; ${phaseExplained(phase)}`];
+  return [...coils, `; ${phaseExplained(phase, t)}`];
 }
 
 /** Every lead that leaves the pickup with what it is: hot, ground, or the coil's end behind it. */
-function leadMap(netlist: PickupNetlist): readonly HtmlNode[] {
+function leadMap(netlist: PickupNetlist, t: Language): readonly HtmlNode[] {
   return [...netlist.leads.values()].map((lead) =>
-    h('p', {}, ...leadNodes(lead.name, lead.what === 'shield' ? 'shield' : 'lead'), ': ', ...purpose(netlist, lead)),
+    h(
+      'p',
+      {},
+      ...leadNodes(lead.name, lead.what === 'shield' ? 'shield' : 'lead', t),
+      ': ',
+      ...purpose(netlist, lead, t),
+    ),
   );
 }
 
-function purpose(netlist: PickupNetlist, { node, ends, what }: OutgoingLead): readonly HtmlNode[] {
+function purpose(netlist: PickupNetlist, { node, ends, what }: OutgoingLead, t: Language): readonly HtmlNode[] {
   const joint = jointOf(netlist, netlist.netOf(node));
-  const behind = ends.map(({ coil, end }) => `${coil.name} ${end}`).join(', ');
-  const words = [joint, behind || (what === 'tap' ? 'tap' : '')].filter((each) => each !== undefined && each !== '');
-  return [typed(words.join(', ') || 'unknown: not traced')];
+  const behind = ends.map(({ coil, end }) => `${coil.name} ${t(end)}`).join(', ');
+  const words = [joint && t(joint), behind || (what === 'tap' ? t('tap') : '')].filter(
+    (each) => each !== undefined && each !== '',
+  );
+  return [typed(words.join(', ') || t('unknown: not traced'))];
 }
 
-function jointOf(netlist: PickupNetlist, net: number | undefined): string | undefined {
+function jointOf(netlist: PickupNetlist, net: number | undefined): PlainText | undefined {
   if (net === undefined) return undefined;
   if (net === netlist.hot) return 'hot';
   if (net === netlist.ground) return 'ground';

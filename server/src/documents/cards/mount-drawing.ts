@@ -1,11 +1,13 @@
 /** How the bobbin is mounted, which way the spindle turns, and how the wire then lies: three small drawings in one row. */
 import { opposite, type Rotation } from '../../model/coil.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { type CoilOutline, closedTurns, coilBody, outerHalfHeight, spiral } from '../coil-spiral.ts';
 import { wordsAt } from '../labels.ts';
 import { circle, d, element, path, picture, rect, type SvgElement } from '../svg.ts';
 import { woundArrow } from '../symbols.ts';
 
 export interface Mounting {
+  readonly t: Language;
   /** For element ids; letters, digits and hyphens. */
   readonly id: string;
   readonly towardSpindle: 'top' | 'bottom';
@@ -15,18 +17,20 @@ export interface Mounting {
   readonly wire: Rotation | undefined;
 }
 
-export function mountDrawing({ id, towardSpindle, spindle, wire }: Mounting): SvgElement {
+export function mountDrawing({ t, id, towardSpindle, spindle, wire }: Mounting): SvgElement {
   const words = [
-    `Bobbin with its ${faceWords(towardSpindle)} toward the spindle.`,
-    spindle ? `Seen facing the spindle, it turns ${spindle}.` : 'The way the spindle turns is not known.',
-    wire ? `Seen from the strings, the wire lies ${wire} from start to finish.` : 'The way the wire lies is not known.',
+    t('Bobbin with its {0} toward the spindle.', faceWords(towardSpindle, t)),
+    spindle ? t('Seen facing the spindle, it turns {0}.', t(spindle)) : t('The way the spindle turns is not known.'),
+    wire
+      ? t('Seen from the strings, the wire lies {0} from start to finish.', t(wire))
+      : t('The way the wire lies is not known.'),
   ];
   return picture(
-    { id, name: 'Mounting and turning', description: words.join(' ') },
+    { id, name: t('Mounting and turning'), description: words.join(' ') },
     { y: TOP, width: WIDTH, height: HEIGHT - TOP },
-    ...mounted(towardSpindle),
-    ...fromFreeEnd(spindle),
-    ...fromStrings(wire),
+    ...mounted(towardSpindle, t),
+    ...fromFreeEnd(spindle, t),
+    ...fromStrings(wire, t),
   );
 }
 
@@ -35,12 +39,12 @@ const TOP = 12;
 const HEIGHT = 170;
 const AXIS = 78;
 
-const faceWords = (face: 'top' | 'bottom'): string => (face === 'top' ? 'top (string side)' : 'bottom');
+const faceWords = (face: 'top' | 'bottom', t: Language): string => t(face === 'top' ? 'top (string side)' : 'bottom');
 const quiet = (text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end' = 'middle') =>
   wordsAt(text, x, y, { quiet: true, anchor });
 const bold = (text: string, x: number, y: number) => wordsAt(text, x, y, { bold: true, anchor: 'middle' });
 
-function mounted(towardSpindle: 'top' | 'bottom'): readonly SvgElement[] {
+function mounted(towardSpindle: 'top' | 'bottom', t: Language): readonly SvgElement[] {
   const away = opposite(towardSpindle);
   const turns = [0, 1, 2].flatMap((index) => [
     path('w1', d`M73 ${AXIS - 26 - 4 * index}H111`),
@@ -53,21 +57,21 @@ function mounted(towardSpindle: 'top' | 'bottom'): readonly SvgElement[] {
     rect('open', 73, AXIS - 22, 38, 44),
     rect('open', 66, AXIS - 44, 7, 88),
     rect('open', 111, AXIS - 44, 7, 88),
-    quiet('spindle', 14, AXIS - 44, 'start'),
+    quiet(t('spindle'), 14, AXIS - 44, 'start'),
     path('w1', d`M69.5 ${AXIS + 46}V${AXIS + 56}`),
-    quiet(faceWords(towardSpindle), 20, AXIS + 70, 'start'),
-    quiet(faceWords(away), 114, AXIS - 54),
-    quiet('you look', 156, AXIS - 10),
+    quiet(faceWords(towardSpindle, t), 20, AXIS + 70, 'start'),
+    quiet(faceWords(away, t), 114, AXIS - 54),
+    quiet(t('you look'), 156, AXIS - 10),
     path('w2', d`M180 ${AXIS}H134m9 -5l-9 5l9 5`),
   ];
 }
 
-function fromFreeEnd(rotation: Rotation | undefined): readonly SvgElement[] {
+function fromFreeEnd(rotation: Rotation | undefined, t: Language): readonly SvgElement[] {
   const x = 300;
   const bobbin = [circle('open', x, AXIS, 42), rect('w2', x - 32, AXIS - 9, 64, 18, 9), circle('solid', x, AXIS, 2.5)];
   const captions = [
-    bold(rotation ? `spindle turns ${rotation}` : 'spindle: unknown', x, 150),
-    quiet('seen facing the spindle', x, 166),
+    bold(rotation ? t('spindle turns {0}', t(rotation)) : t('spindle: unknown'), x, 150),
+    quiet(t('seen facing the spindle'), x, 166),
   ];
   if (rotation === undefined) return [...bobbin, ...captions];
   const way = rotation === 'clockwise' ? 1 : -1;
@@ -79,7 +83,7 @@ function fromFreeEnd(rotation: Rotation | undefined): readonly SvgElement[] {
   return [...bobbin, path('w2', arc), path('solid', head), ...captions];
 }
 
-function fromStrings(rotation: Rotation | undefined): readonly SvgElement[] {
+function fromStrings(rotation: Rotation | undefined, t: Language): readonly SvgElement[] {
   const outline: CoilOutline = {
     left: 462,
     right: 546,
@@ -91,8 +95,8 @@ function fromStrings(rotation: Rotation | undefined): readonly SvgElement[] {
   };
   const end = 604;
   const captions = [
-    bold(rotation ? `wire lies ${rotation}` : 'wound: unknown', 504, 150),
-    quiet('seen from the strings', 504, 166),
+    bold(rotation ? t('wire lies {0}', t(rotation)) : t('wound: unknown'), 504, 150),
+    quiet(t('seen from the strings'), 504, 166),
   ];
   const body = element('path', { class: 'body', 'fill-rule': 'evenodd', d: coilBody(outline) });
   const { path: turns, finish } = rotation
@@ -108,8 +112,8 @@ function fromStrings(rotation: Rotation | undefined): readonly SvgElement[] {
     body,
     path('w2', turns),
     ...(rotation ? woundArrow(outline.left, AXIS, outline.outer + 10, rotation === 'clockwise') : []),
-    quiet('start', end + 4, AXIS + 4, 'start'),
-    quiet('finish', end + 4, finish.y + 4, 'start'),
+    quiet(t('start'), end + 4, AXIS + 4, 'start'),
+    quiet(t('finish'), end + 4, finish.y + 4, 'start'),
     ...captions,
   ];
 }

@@ -1,13 +1,18 @@
 import type { Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
+import type { Language } from '../../words/languages/language.ts';
 
 /** The line below a card's title. */
-export const aboutPickup = (pickup: Pickup): readonly (string | undefined)[] => {
-  const [serial, customer] = aboutInstrument(pickup);
-  return [serial, pickup.position && `${pickup.position.value} position`, customer];
+export const aboutPickup = (pickup: Pickup, t: Language): readonly (string | undefined)[] => {
+  const [serial, customer] = aboutInstrument(pickup, t);
+  return [serial, positionText(pickup, t), customer];
 };
 
-export const aboutInstrument = ({ serial, customer }: Instrument | Pickup) => [
+/** Where it sits. */
+export const positionText = ({ position }: Pickup, t: Language): string | undefined =>
+  position && t('{0} position', t.word(position.value));
+
+export const aboutInstrument = ({ serial, customer }: Instrument | Pickup, t: Language) => [
   serial?.value,
-  customer && `for ${customer.value}`,
+  customer && t('for {0}', customer.value),
 ];

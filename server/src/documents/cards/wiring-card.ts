@@ -4,20 +4,21 @@ import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { printCelsius } from '../../quantities/print.ts';
-import { cautionsOf } from '../../words/cautions.ts';
+import type { Language, PlainText } from '../../words/languages/language.ts';
 import { numberText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import { phaseExplained } from '../../words/phases.ts';
-import { h } from '../html.ts';
+import { type HtmlNode, h } from '../html.ts';
 import { pickupPicture } from '../wiring-diagram/from-model.ts';
 import { drawPickup } from '../wiring-diagram/wiring-diagram.ts';
 import type { Card, CardSource } from './card.ts';
-import { cardWith, type Field, fields, MOST_WARNINGS, mind, pickupHead, unknown } from './frame.ts';
+import { cardWith, cautions, type Field, fields, MOST_WARNINGS, mind, pickupHead, unknown } from './frame.ts';
 import { jointTable } from './joint-table.ts';
 import { inRoom, kiloohm, passText } from './numbers.ts';
 import { placedDrawing } from './placed-drawing.ts';
 
 export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
+  const { t } = setting;
   const { pickup } = analysed;
   const quick = quickOf(analysis.bench)(pickup);
   // What the verdict says stands in the fields, further faults in the check; the room goes to the joints.
@@ -27,38 +28,40 @@ export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: Card
   const hasManyJoints = pickup.coils.length > 2;
   const { node, css } = placedDrawing(drawPickup(shorter, 'narrow').svg);
   return cardWith(
-    { ...pickupHead(analysed, 'wiring', 'Wiring'), css },
+    { ...pickupHead(analysed, 'wiring', t('Wiring'), t), css },
     setting,
     fields([
       resistanceField(quick, { analysis, setting }),
-      { label: 'phase', value: phaseExplained(analysed.quick.phase) },
-      { label: PICKUP_NUMBERS.humDb.what, value: humText(quick) },
-      { label: 'date, hand' },
+      { label: t('phase'), value: phaseExplained(analysed.quick.phase, t) },
+      { label: t(PICKUP_NUMBERS.humDb.what), value: humText(quick, t) },
+      { label: t('date, hand') },
     ]),
     h(
       'div',
       { class: 'beside' },
       node,
-      h('div', {}, jointTable(quick.netlist), ...(hasManyJoints ? [] : [mind(WHAT_TO_MIND, 'column')])),
+      h('div', {}, jointTable(quick.netlist, t), ...(hasManyJoints ? [] : [whatToMind(t, 'column')])),
     ),
-    ...(hasManyJoints ? [mind(WHAT_TO_MIND)] : []),
+    ...(hasManyJoints ? [whatToMind(t, 'wide')] : []),
   );
 }
 
-const WHAT_TO_MIND = [
+const WHAT_TO_MIND: readonly PlainText[] = [
   'Letters are IEC 60757; they, not the colours of another pickup, say which lead is meant.',
   'Before the iron: every pair by the bench check card. After it: hot to ground, and cover to ground.',
-  ...cautionsOf('solder', 'magnets'),
 ];
 
-function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: { roomC } }: CardSource): Field {
-  const label = `hot to ground at ${printCelsius(roomC)}, kΩ`;
+const whatToMind = (t: Language, layout: 'column' | 'wide'): HtmlNode =>
+  mind(t, [...WHAT_TO_MIND.map((each) => t(each)), ...cautions(t, 'solder', 'magnets')], layout);
+
+function resistanceField(quick: QuickEstimates, { analysis: { bench }, setting: { roomC, t } }: CardSource): Field {
+  const label = t('hot to ground at {0}, kΩ', printCelsius(roomC, t.numbers));
   const at20C = quick.resistance20COhm;
-  if (at20C === null) return { label, value: 'open' };
-  if (at20C === undefined) return { label, value: unknown('read each coil') };
+  if (at20C === null) return { label, value: t('open') };
+  if (at20C === undefined) return { label, value: unknown('read each coil', t) };
   const ohm = inRoom(at20C, roomC);
-  return { label, value: `${kiloohm(ohm.value, bench)}, passes ${passText(ohm, bench)}` };
+  return { label, value: t('{0}, passes {1}', kiloohm(ohm.value, bench, t), passText(ohm, bench, t)) };
 }
 
-const humText = ({ humDb }: QuickEstimates): string =>
-  humDb ? numberText(humDb, PICKUP_NUMBERS.humDb) : unknown('a kick and a compass at each coil settle it');
+const humText = ({ humDb }: QuickEstimates, t: Language): string =>
+  humDb ? numberText(humDb, PICKUP_NUMBERS.humDb, t) : unknown('a kick and a compass at each coil settle it', t);

@@ -1,0 +1,93 @@
+/** The bundles: that each text has its translation is a matter of types; what types do not say is asked here. */
+import assert from 'node:assert/strict';
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { languageWords } from '../../grammar/src/language-words.ts';
+import { COLOURS } from '../../grammar/values/iec60757.ts';
+import { printNumber, printQuantity } from '../../server/src/quantities/print.ts';
+import { SPEC_WORDS } from '../../server/src/words/languages/german/spec-words.ts';
+import { GERMAN } from '../../server/src/words/languages/german.ts';
+import { ENGLISH, languageOf } from '../../server/src/words/languages/language.ts';
+
+const SOURCES = path.resolve(import.meta.dirname, '../../server/src');
+const entries = Object.entries(GERMAN);
+
+/** Every string of the sources that may say something, as it is when it runs. */
+function saidInSources(): ReadonlySet<string> {
+  const said = new Set<string>();
+  const files = readdirSync(SOURCES, { recursive: true, encoding: 'utf8' }).filter(
+    (file) => file.endsWith('.ts') && !file.includes('german'),
+  );
+  for (const file of files)
+    for (const [literal] of readFileSync(path.join(SOURCES, file), 'utf8').matchAll(
+      /'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"/g,
+    ))
+      said.add(unescaped(literal.slice(1, -1)));
+  return said;
+}
+
+const unescaped = (text: string): string =>
+  text.replace(/\\u([0-9A-F]{4})|\\(.)/gi, (_, code: string | undefined, sign: string | undefined) =>
+    code === undefined ? (sign ?? '') : String.fromCharCode(Number.parseInt(code, 16)),
+  );
+
+const gaps = (text: string): readonly string[] => [...text.matchAll(/\{\d\}/g)].map(([gap]) => gap).sort();
+
+describe('German', () => {
+  it('has in each text what the English has in between', () => {
+    for (const [english, german] of entries) assert.deepEqual(gaps(german), gaps(english), english);
+  });
+
+  it('holds no text that nothing says any more', () => {
+    const said = saidInSources();
+    const words = new Set(Object.keys(SPEC_WORDS));
+    assert.deepEqual(
+      Object.keys(GERMAN).filter((each) => !words.has(each) && !said.has(each)),
+      [],
+    );
+  });
+
+  it('of words of the language of specs, holds none that the language or the standard of colours has not', () => {
+    const { facts, values, blocks } = languageWords();
+    const known = new Set<string>([...facts, ...values, ...blocks, ...Object.values(COLOURS), 'paraffin', 'beeswax']);
+    assert.deepEqual(
+      Object.keys(SPEC_WORDS).filter((each) => !known.has(each)),
+      [],
+    );
+    // No colour of a lead is left in English.
+    for (const colour of Object.values(COLOURS)) assert.ok(Object.hasOwn(SPEC_WORDS, colour), colour);
+  });
+
+  it('says each text once, and none of them in English', () => {
+    // The same word in both languages, or no word at all.
+    const alike = new Set(['orange', 'pink', 'gold', 'linear', 'ABS', 'Phase']);
+    for (const [english, german] of entries)
+      if (/[a-z]{4}/.test(english) && !alike.has(english)) assert.notEqual(german, english);
+  });
+
+  it('prints numbers with a comma, and never parts one from its unit', () => {
+    const { numbers } = languageOf('de');
+    assert.equal(printNumber(-1234.5, 1, numbers), '\u22121\u202F234,5');
+    assert.equal(
+      printQuantity({ value: 4060, sd: 30, dimension: 'resistance', style: numbers }),
+      '4,06 ± 0,03\u202FkΩ',
+    );
+    assert.equal(
+      printQuantity({ value: 5060, sd: 220, dimension: 'turns', style: numbers }),
+      '5\u202F060 ± 220 Windungen',
+    );
+    assert.equal(printQuantity({ value: 2.5, dimension: 'inductance', style: numbers }), '2,5\u202FH');
+  });
+});
+
+describe('the language', () => {
+  it('is taken from a locale; English is what all others get', () => {
+    for (const locale of ['de', 'de-AT', 'de_CH.UTF-8', 'DE']) assert.equal(languageOf(locale).code, 'de');
+    for (const locale of [undefined, '', 'en-GB', 'fr', 'den']) assert.equal(languageOf(locale), ENGLISH);
+  });
+
+  it('tells a text with what comes in between, whatever signs that holds', () => {
+    assert.equal(languageOf('de')('Winding: {0} coil', '$& {0}'), 'Wickeln: Spule $& {0}');
+    assert.equal(ENGLISH('Winding: {0} coil', 'slug'), 'Winding: slug coil');
+  });
+});
