@@ -8,7 +8,7 @@ import { type NumberName, PICKUP_NUMBERS } from './numbers.ts';
 export function aimName({
   aim: { kind, between, against, load = 'loaded' },
   roomC,
-}: Pick<JudgedAim, 'aim' | 'roomC'>): NumberName {
+}: Pick<JudgedAim, 'aim' | 'roomC'>): NumberName<string> {
   switch (kind) {
     case 'resistance':
       return { what: `resistance hot to ground at ${printCelsius(roomC)}`, dimension: 'resistance', none: 'open' };
