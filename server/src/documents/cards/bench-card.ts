@@ -33,8 +33,8 @@ import {
 import { jointNodes } from './joint-table.ts';
 import { kiloohm, plainly } from './numbers.ts';
 import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
-import { type Expected, looseAndJoined, type ProbePair, pointName, probePairs } from './probe-pairs.ts';
-import { leadNodes } from './swatch.ts';
+import { type Expected, looseAndJoined, type ProbePair, probePairs } from './probe-pairs.ts';
+import { leadNodes, pointName } from './swatch.ts';
 
 export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
@@ -146,7 +146,9 @@ function settles(pairs: readonly ProbePair[], t: Language): string {
 
 function kickTable(rows: readonly KickRow[], t: Language): HtmlNode {
   const point = (at: KickRow['red'] | KickRow['black']): readonly HtmlNode[] =>
-    typeof at === 'string' ? [t(at)] : [typed(at.what === 'lead' ? leadLetters(at.name) : pointName(at, t))];
+    typeof at === 'string'
+      ? [t(at)]
+      : [typed(at.what === 'lead' ? leadLetters(at.name) : pointName(at.name, at.what, t))];
   return section(
     table({
       caption: t('Kick: {0}, {1}', t(KICK_MOTION), t(KICK_METER)),

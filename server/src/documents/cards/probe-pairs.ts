@@ -6,7 +6,6 @@ import { COIL_ENDS } from '../../model/coil.ts';
 import { endNode, looseNetlist, type Node, type PickupNetlist, partNode } from '../../model/netlist.ts';
 import type { ReadingOf } from '../../model/readings.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
-import type { Language } from '../../words/languages/language.ts';
 import { inRoom, passOhm } from './numbers.ts';
 import type { Touched } from './swatch.ts';
 
@@ -79,10 +78,6 @@ function readApart(loose: PickupNetlist, a: ProbePoint, b: ProbePoint): ProbePai
     return read.includes(a.node) && read.includes(b.node);
   })?.value;
 }
-
-/** `screw start`, the end in the words of the reader. */
-export const pointName = ({ name, what }: Pick<ProbePoint, 'name' | 'what'>, t: Language): string =>
-  what === 'coil end' ? name.replace(/[^ ]+$/, (end) => t.word(end)) : name;
 
 /** Leads, metal parts, and ends of coils that no lead brings out. */
 export function probePoints(loose: PickupNetlist): readonly ProbePoint[] {

@@ -5,13 +5,16 @@ import type { Language } from '../../words/languages/language.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import { element } from '../svg.ts';
 import { lead } from '../symbols.ts';
-import { pointName } from './probe-pairs.ts';
 
 export type Touched = 'lead' | 'shield' | 'metal' | 'coil end';
 
+/** `screw start`, the end in the words of the reader. */
+export const pointName = (name: string, what: Touched, t: Language): string =>
+  what === 'coil end' ? name.replace(/[^ ]+$/, (end) => t.word(end)) : name;
+
 /** Letters after IEC 60757 in bold, then the name; a metal part as an empty box, an end without a lead as words alone. */
 export function leadNodes(name: string, what: Touched, t: Language): readonly HtmlNode[] {
-  if (what === 'coil end') return [h('b', {}, typed(pointName({ name, what }, t)))];
+  if (what === 'coil end') return [h('b', {}, typed(pointName(name, what, t)))];
   if (what === 'metal')
     return [
       swatch(element('rect', { class: 'open', x: 1, y: 1, width: 26, height: 8, rx: 1.5 })),
