@@ -28,8 +28,12 @@ function namesIn(part: Part): readonly NameInLine[] {
       const role = declares ? 'declares' : shape.own === 'inside' ? 'inside' : 'uses';
       return [{ kind: shape.of, parts: [name], span: name.span, isPath: false, role }];
     }
-    case 'path':
-      return [pathName(shape.of, (captured as At<WrittenPath>).value, (captured as At<WrittenPath>).span)];
+    case 'path': {
+      const { value, span } = captured as At<WrittenPath>;
+      if (shape.of !== 'terminal') return [pathName(shape.of, value, span)];
+      // `hot`, `ground` and `jack` are nobody's; the others are a slot's, a switch's or a control's.
+      return value.parts.length > 1 ? [pathName('slot', value, span)] : [];
+    }
     case 'selection':
       return selectedNames((captured as At<SelectionNode>).value);
     default:

@@ -19,7 +19,7 @@ describe('the language reference', () => {
 
   for (const example of examples) {
     const isInner = /^(?:coil|hookup|readings|potting|target) /.test(example);
-    const isControl = /^(?:controls|selector) /.test(example);
+    const isControl = /^(?:controls|wiring|selector) /.test(example);
     it(`shows \`${example.split('\n')[0]}\` as it can be written`, () => {
       const text = isInner ? `pickup p {\n${example}}` : isControl ? `instrument i {\n${example}}` : example;
       assert.deepEqual(problemsOf(text), []);

@@ -1,8 +1,11 @@
 import { block, fact } from './block-schema.ts';
 import { accept, forSlot, positive } from './common.ts';
-import { count, keyword, many, name, oneOf, optional, quantity, sequence, word } from './shape.ts';
+import { count, declares, keyword, many, name, oneOf, optional, quantity, sequence, word } from './shape.ts';
 
 const taper = optional(word('linear', 'audio', 'reverse-audio'));
+
+/** By which a wiring names its lugs, and a switch the shaft that it sits on. */
+const controlName = optional(declares('slot'));
 
 /** Positions of the selector in which a control is connected. */
 const inPositions = optional(sequence({ in: keyword('in'), keys: many(count({ min: 1, key: true })) }));
@@ -17,6 +20,7 @@ export const controls = block({
       shape: oneOf(
         {
           volume: sequence({
+            name: controlName,
             value: quantity('resistance', positive),
             taper,
             turnedRound: optional(keyword('wiper to pickup')),
@@ -38,6 +42,7 @@ export const controls = block({
       shape: oneOf(
         {
           tone: sequence({
+            name: controlName,
             value: quantity('resistance', positive),
             taper,
             noLoad: optional(keyword('no-load')),

@@ -12,8 +12,10 @@ import { potting } from './potting.ts';
 import { readings } from './readings.ts';
 import { selector } from './selector.ts';
 import { spool } from './spool.ts';
+import { switchPart } from './switch.ts';
 import { target } from './target.ts';
 import { wire } from './wire.ts';
+import { wiring } from './wiring.ts';
 
 /** Typed, for those who read a block's facts by name. */
 export const language = {
@@ -22,6 +24,7 @@ export const language = {
   spool,
   bobbin,
   magnet,
+  switch: switchPart,
   pickup,
   coil,
   hookup,
@@ -30,6 +33,7 @@ export const language = {
   target,
   instrument,
   controls,
+  wiring,
   selector,
 } as const;
 

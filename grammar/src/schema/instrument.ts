@@ -10,7 +10,7 @@ export const instrument = block({
   meaning: 'an instrument: which pickups it holds, where, and what they are joined to',
   example:
     'instrument juniper "Juniper" {\n  scale 648 mm\n  pickup bridge heron-bridge at 42 mm\n  selector {\n  }\n}',
-  blocks: ['controls', 'selector', 'readings'],
+  blocks: ['controls', 'wiring', 'selector', 'readings'],
   topLevel: true,
   facts: {
     serial,
@@ -44,6 +44,17 @@ export const instrument = block({
       repeats: true,
       meaning: 'a place in the instrument, the pickup in it, and the distance of its pole centre line from the saddle',
       example: 'pickup bridge heron-bridge at 42 mm',
+    }),
+    switches: fact({
+      word: 'switch',
+      shape: sequence({
+        slot: declares('slot'),
+        part: name('switch'),
+        on: optional(sequence({ on: keyword('on'), control: name('slot') })),
+      }),
+      repeats: true,
+      meaning: 'a switch of the instrument, the part in it, and the control on whose shaft it sits',
+      example: 'switch lever lever-two-five',
     }),
     cable: fact({
       shape: sequence({

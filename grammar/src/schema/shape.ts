@@ -18,7 +18,11 @@ export type NameKind =
   | 'coil'
   | 'lead'
   | 'metal part'
-  | 'slot';
+  | 'slot'
+  | 'switch'
+  | 'lug'
+  | 'detent'
+  | 'terminal';
 
 /** A captured value and where it stands. */
 export interface At<T> {
@@ -26,7 +30,7 @@ export interface At<T> {
   readonly span: Span;
 }
 
-/** A lead, a coil's end, a metal part or a slot as written: `violet`, `slug.start`, `baseplate`, `bridge.slug`. */
+/** A lead, a coil's end, a metal part, a slot or a terminal as written: `violet`, `slug.start`, `baseplate`, `bridge.slug`, `lever.a1`. */
 export interface WrittenPath {
   readonly parts: readonly At<string>[];
   readonly text: string;

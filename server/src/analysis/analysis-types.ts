@@ -67,7 +67,9 @@ export interface Analysis {
   /** The bench in force: one in the file and all it uses. */
   readonly bench: Bench | undefined;
   /** Names of a kind that this file may use, its own and those of the files it uses. */
-  namesInScope(kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'pickup' | 'instrument'): readonly NamedThing[];
+  namesInScope(
+    kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'switch' | 'pickup' | 'instrument',
+  ): readonly NamedThing[];
   readonly pickups: readonly PickupAnalysis[];
   readonly instruments: readonly InstrumentAnalysis[];
   /** Findings whose place lies in this file, in order of place. */

@@ -85,6 +85,7 @@ export function fileModel(models: readonly ChunkModel[]): FileModel {
     spools: of('spool'),
     bobbins: of('bobbin'),
     magnets: of('magnet'),
+    switches: of('switch'),
     pickups: of('pickup'),
     instruments: of('instrument'),
     problems: models.flatMap(({ problems }) => problems),

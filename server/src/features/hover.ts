@@ -149,7 +149,7 @@ function usedFile(analysis: Analysis, { placed, at }: SyntaxAt): Hover | undefin
   };
 }
 
-const KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'] as const;
+const KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'switch', 'pickup', 'instrument'] as const;
 
 /** Behind `like` or `reworks`: what that means, and the block that is taken over. */
 function takenOver(analysis: Analysis, { placed, blocks }: SyntaxAt, like: LikeNode): RichText {

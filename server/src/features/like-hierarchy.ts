@@ -69,6 +69,7 @@ export const PIECE_KINDS = [
   'spool',
   'bobbin',
   'magnet',
+  'switch',
   'pickup',
   'coil',
   'instrument',

@@ -3,9 +3,11 @@ import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts
 import { COLOUR_CODES, COLOURS } from '../../../grammar/values/iec60757.ts';
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { terminalsOf } from '../model/from-wiring.ts';
 import { METAL_PARTS } from '../model/lead.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { COMMON_TERMINALS } from '../model/wiring.ts';
 
 export interface NameInScope {
   readonly name: string;
@@ -32,6 +34,7 @@ export function namesInScope(kind: NameKind, place: NamePlace): readonly NameInS
     case 'spool':
     case 'bobbin':
     case 'magnet':
+    case 'switch':
     case 'pickup':
     case 'instrument':
       return qualifier === undefined ? analysis.namesInScope(kind).map(({ name }) => ({ name, what: kind })) : [];
@@ -43,6 +46,12 @@ export function namesInScope(kind: NameKind, place: NamePlace): readonly NameInS
       return leadsInScope(place);
     case 'slot':
       return slotsInScope(place);
+    case 'lug':
+      return lugsInScope(place);
+    case 'detent':
+      return detentsInScope(place);
+    case 'terminal':
+      return terminalsInScope(place);
   }
 }
 
@@ -105,9 +114,12 @@ const endsOf = (taps: readonly string[]): readonly NameInScope[] => [
   ...taps.map((name) => ({ name, what: 'tap' })),
 ];
 
-function slotsInScope({ analysis, placed, qualifier }: NamePlace): readonly NameInScope[] {
-  const instrument = analysis.model.instruments.find(({ place }) => place.chunk === placed.chunk);
-  const slots = instrument?.slots ?? [];
+const instrumentAround = ({ analysis, placed }: NamePlace) =>
+  analysis.model.instruments.find(({ place }) => place.chunk === placed.chunk);
+
+function slotsInScope(place: NamePlace): readonly NameInScope[] {
+  const { qualifier } = place;
+  const slots = instrumentAround(place)?.slots ?? [];
   if (qualifier === undefined)
     return slots.map(({ name, pickupName }) => ({ name, what: `pickup ${pickupName.value}` }));
   const pickup = slots.find(({ name }) => name === qualifier)?.pickup;
@@ -121,4 +133,36 @@ function slotsInScope({ analysis, placed, qualifier }: NamePlace): readonly Name
 
 function unique(names: readonly NameInScope[]): readonly NameInScope[] {
   return [...new Map(names.map((each) => [each.name, each])).values()];
+}
+
+/** Lugs that the other lines of the switch name. */
+function lugsInScope({ analysis, placed }: NamePlace): readonly NameInScope[] {
+  const part = analysis.model.switches.find(({ place }) => place.chunk === placed.chunk);
+  return (part?.lugs ?? []).map((name) => ({ name, what: 'lug' }));
+}
+
+/** Detents of the instrument's switches that are called by a name. */
+function detentsInScope(place: NamePlace): readonly NameInScope[] {
+  const switches = instrumentAround(place)?.switches ?? [];
+  const named = switches.flatMap(({ name: slot, part }) =>
+    (part?.detents ?? []).map(({ name }) => ({ name, what: `detent of ${slot}` })),
+  );
+  return unique(named.filter(({ name }) => !/^\d/.test(name)));
+}
+
+/** Leads, lugs, the lugs of named controls; those that no line of the wiring takes yet come first. */
+function terminalsInScope(place: NamePlace): readonly NameInScope[] {
+  const instrument = instrumentAround(place);
+  if (!instrument) return [];
+  const { slots, switches, controls, wiring } = instrument;
+  const owners = [...slots, ...switches, ...controls].flatMap(({ name }) => name ?? []);
+  const all = owners.flatMap((owner) => {
+    const known = terminalsOf(owner, instrument);
+    return (known?.names ?? []).map((name) => ({ owner, name, what: `${known?.which} of ${owner}` }));
+  });
+  if (place.qualifier !== undefined) return all.filter(({ owner }) => owner === place.qualifier);
+  const taken = new Set(wiring?.lines.flatMap(({ terminals }) => terminals.map(({ name }) => name)));
+  const full = all.map(({ owner, name, what }) => ({ name: `${owner}.${name}`, what }));
+  const common = COMMON_TERMINALS.map((name) => ({ name, what: 'terminal' }));
+  return [...full.filter(({ name }) => !taken.has(name)), ...full.filter(({ name }) => taken.has(name)), ...common];
 }

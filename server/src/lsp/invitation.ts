@@ -29,7 +29,7 @@ const namesIn =
     isShared(kind) ? analysis.namesInScope(kind).map(({ name }) => name) : [];
 
 /** Kinds whose names one file may take from another. */
-const SHARED = ['wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'] as const;
+const SHARED = ['wire', 'spool', 'bobbin', 'magnet', 'switch', 'pickup', 'instrument'] as const;
 const isShared = (kind: string): kind is (typeof SHARED)[number] => SHARED.some((each) => each === kind);
 
 function saysOf({ text }: Analysis, used: readonly string[]): string {

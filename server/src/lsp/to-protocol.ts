@@ -170,6 +170,7 @@ const SYMBOLS: ReadonlyMap<string, SymbolKind> = new Map([
   ['spool', SymbolKind.Struct],
   ['bobbin', SymbolKind.Struct],
   ['magnet', SymbolKind.Struct],
+  ['switch', SymbolKind.Struct],
   ['bench', SymbolKind.Constant],
 ]);
 
@@ -233,6 +234,7 @@ const TOKENS: Readonly<Record<features.TokenKind, (typeof TOKEN_TYPES)[number]>>
   spool: 'type',
   bobbin: 'type',
   magnet: 'type',
+  switch: 'type',
   pickup: 'class',
   instrument: 'class',
   coil: 'variable',

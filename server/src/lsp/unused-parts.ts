@@ -15,7 +15,7 @@ export interface UnusedParts {
   hints(document: TextDocument, analysis: Analysis): Diagnostic[];
 }
 
-const PARTS = ['wire', 'spool', 'bobbin', 'magnet'] as const satisfies readonly Reference['kind'][];
+const PARTS = ['wire', 'spool', 'bobbin', 'magnet', 'switch'] as const satisfies readonly Reference['kind'][];
 
 /** `files`: by the key of the file; `undefined` while they are not known. */
 export function createUnusedParts(files: () => ReadonlyMap<string, IndexedFile> | undefined): UnusedParts {

@@ -6,16 +6,18 @@ import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { quantityOf } from '../../../grammar/values/quantity.ts';
 import { acceptancesIn } from './acceptance.ts';
 import { readingsFrom } from './from-readings.ts';
-import type { Control, Instrument, Position, Selection, Slot } from './instrument.ts';
+import { wiringFrom } from './from-wiring.ts';
+import type { Control, Instrument, Position, Selection, Slot, SwitchedAt } from './instrument.ts';
 import { factsOf, innerBlocks, type MergedBlock, type Nothing } from './merged-block.ts';
 import type { Place } from './place.ts';
 import { pathOf } from './reading.ts';
 import type { Resolver } from './resolver.ts';
 import { unknownAmong } from './unknown-name.ts';
+import type { SwitchSlot } from './wiring.ts';
 
 export function instrumentFrom(block: MergedBlock<typeof language.instrument>, resolver: Resolver): Instrument {
-  const { strings, pickup, accept, ...plain } = factsOf(block);
-  const { controls, selector, readings, ...unread } = innerBlocks(block);
+  const { strings, pickup, switches, accept, ...plain } = factsOf(block);
+  const { controls, wiring, selector, readings, ...unread } = innerBlocks(block);
   unread satisfies Nothing;
   const spread = (end: 'bridge' | 'nut') =>
     strings?.value.spread?.find(({ value }) => value.place === end)?.value.distance;
@@ -28,6 +30,17 @@ export function instrumentFrom(block: MergedBlock<typeof language.instrument>, r
       place,
     }),
   );
+  const switchSlots = switches.map(
+    ({ value, place }): SwitchSlot => ({
+      name: value.slot.value,
+      part: resolver.thing('switch', value.part),
+      partName: value.part,
+      on: value.on,
+      place,
+    }),
+  );
+  const fitted = { slots, switches: switchSlots, controls: controls.flatMap(controlsFrom) };
+  const soldered = wiring.at(-1);
   const switched = selector.at(-1);
   return {
     ...plain,
@@ -38,12 +51,12 @@ export function instrumentFrom(block: MergedBlock<typeof language.instrument>, r
       value: { count: strings.value.count, atBridge: spread('bridge'), atNut: spread('nut') },
       place: strings.place,
     },
-    slots,
-    controls: controls.flatMap(controlsFrom),
+    ...fitted,
+    wiring: soldered && wiringFrom(soldered, fitted, resolver),
     readings: readings.map((inner) => readingsFrom(inner, resolver)),
     selectorPlace: switched?.place,
     positionsUnread: (switched?.unread.length ?? 0) > 0,
-    positions: switched ? positionsFrom(switched, slots, resolver) : [],
+    positions: switched ? positionsFrom(switched, fitted, resolver) : [],
     accepted: acceptancesIn(block),
   };
 }
@@ -54,14 +67,14 @@ function controlsFrom(block: MergedBlock<typeof language.controls>): readonly Co
   const controls = [
     ...volume.flatMap(({ value: stated, place }): readonly Control[] => {
       if (stated === 'none') return [];
-      const { value, taper = 'audio', turnedRound, for: forSlot, in: keys } = stated;
-      const common = { forSlot, inPositions: keys, place };
+      const { name, value, taper = 'audio', turnedRound, for: forSlot, in: keys } = stated;
+      const common = { name: name?.value, forSlot, inPositions: keys, place };
       return [{ ...common, kind: 'volume', track: value, taper, wiperToPickup: turnedRound !== undefined }];
     }),
     ...tone.flatMap(({ value: stated, place }): readonly Control[] => {
       if (stated === 'none') return [];
-      const { value, taper = 'audio', capacitor, for: forSlot, in: keys } = stated;
-      const wired = { noLoad: stated.noLoad !== undefined, atWiper: stated.atWiper !== undefined };
+      const { name, value, taper = 'audio', capacitor, for: forSlot, in: keys } = stated;
+      const wired = { name: name?.value, noLoad: stated.noLoad !== undefined, atWiper: stated.atWiper !== undefined };
       return [{ kind: 'tone', track: value, capacitor, taper, ...wired, forSlot, inPositions: keys, place }];
     }),
     ...blend.flatMap(({ value: stated, place }): readonly Control[] => {
@@ -86,7 +99,7 @@ function controlsFrom(block: MergedBlock<typeof language.controls>): readonly Co
 
 function positionsFrom(
   block: MergedBlock<typeof language.selector>,
-  slots: readonly Slot[],
+  { slots, switches }: Pick<Instrument, 'slots' | 'switches'>,
   resolver: Resolver,
 ): readonly Position[] {
   const { position, accept, ...unread } = factsOf(block);
@@ -96,10 +109,23 @@ function positionsFrom(
       key: value.key,
       title: value.title,
       selection: selectionFrom(value.selection, place.chunk, slots, resolver),
+      at: (value.at ?? []).flatMap((each) => detentAt(each.value, switches, resolver) ?? []),
       onPurpose: onPurposeAt(block.facts.position.find((line) => line.place === place)),
       place,
     }),
   );
+}
+
+/** A detent that the switch has; of a switch that is not known all are taken. */
+function detentAt(at: SwitchedAt, switches: readonly SwitchSlot[], resolver: Resolver): SwitchedAt | undefined {
+  const { slot, detent } = at;
+  const switched = switches.find(({ name }) => name === slot.value);
+  if (!switched) return undefined;
+  const names = switched.part?.detents.map(({ name }) => name);
+  if (!names || names.includes(detent.value)) return at;
+  const message = `The switch ${slot.value} has no detent ${detent.value}: it has ${names.join(', ')}.`;
+  resolver.report(unknownAmong(names, detent.value, detent.place, message));
+  return undefined;
 }
 
 type PositionLine = MergedBlock<typeof language.selector>['facts']['position'][number];

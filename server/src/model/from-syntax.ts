@@ -16,6 +16,7 @@ import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
 import { type Resolver, SHOP_KINDS, type ShopKind, type Things } from './resolver.ts';
 import type { CurveAt } from './sweep.ts';
+import { switchFrom } from './switch.ts';
 import { unknownName } from './unknown-name.ts';
 
 export type { ShopKind } from './resolver.ts';
@@ -232,6 +233,7 @@ const READERS: {
   spool: spoolFrom,
   bobbin: bobbinFrom,
   magnet: magnetFrom,
+  switch: switchFrom,
   pickup: pickupFrom,
   instrument: instrumentFrom,
 };

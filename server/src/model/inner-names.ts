@@ -117,9 +117,13 @@ export const innerNames = onceFor(
         continue;
       }
       const target = note(meant, first.value, place, false);
-      if (!target && isToTell(each, kind))
+      const known = kind === 'slot' ? declared.get('slot')?.get(first.value) : undefined;
+      const isOther = known && slotWanted(each) !== 'terminal' && slotDeclared(known) !== slotWanted(each);
+      if ((!target || isOther) && isToTell(each, kind))
         problems.push(
-          (kind === 'coil' ? unknownCoil : unknownSlot)(first.value, place, [...(declared.get(kind)?.keys() ?? [])]),
+          kind === 'coil'
+            ? unknownCoil(first.value, place, [...(declared.get(kind)?.keys() ?? [])])
+            : unknownSlot(first.value, place, each, [...(declared.get('slot')?.values() ?? [])]),
         );
     }
     return { references, problems };
@@ -155,15 +159,38 @@ const coilsWords = (names: readonly string[]) => (names.length ? has(names) : 'i
 export const unknownCoil = (name: string, place: Place, names: readonly string[]): ModelProblem =>
   unknownAmong(names, name, place, `This pickup has no coil called ${name}: ${coilsWords(names)}.`);
 
-const unknownSlot = (name: string, place: Place, names: readonly string[]): ModelProblem =>
-  unknownAmong(
-    names,
-    name,
-    place,
-    `No pickup is fitted as ${name} in this instrument${names.length ? `: ${has(names)}` : ''}.`,
+/** Pickups, switches and controls of an instrument share their names; what a line can mean is one kind of them, or any. */
+function unknownSlot(name: string, place: Place, use: PlacedName, declared: readonly PlacedName[]): ModelProblem {
+  const wanted = slotWanted(use);
+  const names = declared.flatMap((each) =>
+    wanted === 'terminal' || slotDeclared(each) === wanted ? (each.parts[0]?.value ?? []) : [],
   );
+  const message = `${SLOT_UNKNOWN[wanted](name)} in this instrument${names.length ? `: ${has(names)}` : ''}.`;
+  return unknownAmong(names, name, place, message);
+}
 
-const THINGS = { coil: 'coils of this pickup', slot: 'pickups of this instrument' } as const;
+type SlotKind = 'pickup' | 'switch' | 'control';
+
+const SLOT_UNKNOWN: Readonly<Record<SlotKind | 'terminal', (name: string) => string>> = {
+  pickup: (name) => `No pickup is fitted as ${name}`,
+  switch: (name) => `No switch is called ${name}`,
+  control: (name) => `No control is called ${name}`,
+  terminal: (name) => `Nothing is called ${name}`,
+};
+
+function slotWanted({ block, isPath }: PlacedName): SlotKind | 'terminal' {
+  if (block.keyword === 'wiring') return 'terminal';
+  if (block.keyword === 'instrument') return 'control';
+  return block.keyword === 'selector' && !isPath ? 'switch' : 'pickup';
+}
+
+function slotDeclared({ block, line }: PlacedName): SlotKind {
+  if (block.keyword === 'controls') return 'control';
+  const switches = block.facts['switches' satisfies keyof typeof language.instrument.facts] ?? [];
+  return switches.some(({ place }) => place === line) ? 'switch' : 'pickup';
+}
+
+const THINGS = { coil: 'coils of this pickup', slot: 'parts of this instrument' } as const;
 
 const duplicate = (kind: keyof typeof THINGS, name: string, second: PlacedName, first: PlacedName): ModelProblem => ({
   code: 'name/duplicate',

@@ -6,8 +6,9 @@ import type { Pickup } from './pickup.ts';
 import type { Place, Stated } from './place.ts';
 import type { Plain } from './reading.ts';
 import type { Readings } from './readings.ts';
+import type { SwitchSlot, Wiring } from './wiring.ts';
 
-export interface Instrument extends Plain<typeof language.instrument, 'strings' | 'pickup'> {
+export interface Instrument extends Plain<typeof language.instrument, 'strings' | 'pickup' | 'switches'> {
   readonly name: string;
   readonly place: Place;
   readonly title: string | undefined;
@@ -15,7 +16,10 @@ export interface Instrument extends Plain<typeof language.instrument, 'strings' 
     | Stated<{ readonly count: number; readonly atBridge: Quantity | undefined; readonly atNut: Quantity | undefined }>
     | undefined;
   readonly slots: readonly Slot[];
+  readonly switches: readonly SwitchSlot[];
   readonly controls: readonly Control[];
+  /** What is soldered to the lugs; `undefined`: not written. */
+  readonly wiring: Wiring | undefined;
   readonly readings: readonly Readings[];
   readonly selectorPlace: Place | undefined;
   readonly positions: readonly Position[];
@@ -38,6 +42,8 @@ export type Taper = 'linear' | 'audio' | 'reverse-audio';
 
 export type Control = {
   readonly place: Place;
+  /** By which a wiring names its lugs; most have none. */
+  readonly name?: string | undefined;
   /** Serves that slot only and sits before the selector. */
   readonly forSlot: Stated<string> | undefined;
   /** Keys of the positions that it is connected in; `undefined`: all. */
@@ -73,10 +79,18 @@ export type Control = {
     }
 );
 
+/** A switch and the detent that it stands in. */
+export interface SwitchedAt {
+  readonly slot: Stated<string>;
+  readonly detent: Stated<string>;
+}
+
 export interface Position {
   readonly key: Stated<string>;
   readonly title: string | undefined;
   readonly selection: Selection | undefined;
+  /** Where switches stand for it, as stated. */
+  readonly at: readonly SwitchedAt[];
   readonly onPurpose: Place | undefined;
   /** The line from the key to its end. */
   readonly place: Place;

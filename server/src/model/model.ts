@@ -5,6 +5,7 @@ import type { Instrument } from './instrument.ts';
 import type { Magnet } from './magnet.ts';
 import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
+import type { Switch } from './switch.ts';
 import type { Spool, Wire } from './wire.ts';
 
 /** What one file declares. */
@@ -14,6 +15,7 @@ export interface FileModel {
   readonly spools: readonly Spool[];
   readonly bobbins: readonly Bobbin[];
   readonly magnets: readonly Magnet[];
+  readonly switches: readonly Switch[];
   readonly pickups: readonly Pickup[];
   readonly instruments: readonly Instrument[];
   /** Names and lines that do not resolve: errors as values, told by the checks. */
@@ -22,11 +24,11 @@ export interface FileModel {
   readonly references: readonly Reference[];
 }
 
-export type NamedThing = Wire | Spool | Bobbin | Magnet | Pickup | Instrument;
+export type NamedThing = Wire | Spool | Bobbin | Magnet | Switch | Pickup | Instrument;
 
 export interface Reference {
   readonly place: Place;
-  readonly kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'pickup' | 'instrument' | 'coil' | 'lead' | 'slot';
+  readonly kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'switch' | 'pickup' | 'instrument' | 'coil' | 'lead' | 'slot';
   readonly name: string;
   /** Where the name is declared; `undefined` where nothing declares it. The declaration itself is listed too, with `declares`. */
   readonly target: Place | undefined;
@@ -41,7 +43,9 @@ export type ModelCode =
   | 'analysis/incomplete'
   | 'sweep/file'
   | 'sweep/missing'
-  | 'use/outside';
+  | 'use/outside'
+
+  | 'switch/contact-table';
 
 /** A name that does not resolve, placed in one of several files. */
 export type ModelProblem = Problem<ModelCode, { readonly place: Place }>;

@@ -108,6 +108,8 @@ export const foilsOf = ({ pickup, netOf }: PickupNetlist) =>
     const net = coil.foil && coil.foil.value !== 'none' ? netOf(foilNode(coil.name)) : undefined;
     return coil.foil && net !== undefined ? [{ coil, net, place: coil.foil.place }] : [];
   });
+/** As a person names it in the pickup: `lead:violet` is `violet`, `coil:slug.start` is `slug.start`. */
+export const nodeName = (node: Node): string => node.slice(node.indexOf(':') + 1);
 export const partNode = (part: string): Node => `part:${part}`;
 
 /** The pickup with its leads joined as its hookup says; remembered. */

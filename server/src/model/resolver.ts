@@ -6,6 +6,7 @@ import type { ModelProblem } from './model.ts';
 import type { Pickup } from './pickup.ts';
 import type { Stated } from './place.ts';
 import type { CurveAt } from './sweep.ts';
+import type { Switch } from './switch.ts';
 import type { Spool, Wire } from './wire.ts';
 
 /** What each block at the top of a file declares. */
@@ -15,11 +16,12 @@ export interface Things {
   readonly spool: Spool;
   readonly bobbin: Bobbin;
   readonly magnet: Magnet;
+  readonly switch: Switch;
   readonly pickup: Pickup;
   readonly instrument: Instrument;
 }
 
-export const SHOP_KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'] as const;
+export const SHOP_KINDS = ['wire', 'spool', 'bobbin', 'magnet', 'switch', 'pickup', 'instrument'] as const;
 export type ShopKind = (typeof SHOP_KINDS)[number];
 
 /** Names in scope while a block is read. Every name that a block holds has been looked up, told where unknown, and remembered before. */

@@ -1,0 +1,112 @@
+/**
+ * "Wired like this, where is it?": every single end moved (to nothing, to another net, to a free terminal) and every two ends exchanged,
+ * kept where afterwards all states do what is wanted of them. Complete among single changes; nothing is assumed about likely mistakes.
+ */
+import { meaningIn, type NumberedNets, type NumberedRig, numberedRig, textBy } from './meaning.ts';
+import { closedIn, type Rig, type SwitchState } from './rig.ts';
+
+/** A terminal by its name, or by its number. */
+export type Change<T = string> =
+  /** `to`: the terminals of the net that it joins, one of them where it stands alone, or `nothing`. */
+  | { readonly kind: 'move'; readonly terminal: T; readonly to: readonly T[] | 'nothing' }
+  | { readonly kind: 'swap'; readonly terminals: readonly [T, T] };
+
+type NetsOf<T> = readonly (readonly T[])[];
+
+/** What a state should sound like, as `StateMeaning.text` says it; where several will do, each of them. */
+export interface Wanted {
+  readonly state: SwitchState;
+  readonly texts: ReadonlySet<string>;
+}
+
+/** The nets with one change made; a terminal by itself is none. */
+export function changed<T>(links: NetsOf<T>, change: Change<T>): NetsOf<T> {
+  if (change.kind === 'swap') {
+    const [a, b] = change.terminals;
+    const other = (terminal: T) => (terminal === a ? b : terminal === b ? a : terminal);
+    return links.map((net) => net.map(other));
+  }
+  const { terminal, to } = change;
+  const without = links.map((net) => net.filter((each) => each !== terminal));
+  if (to === 'nothing') return without.filter((net) => net.length > 1);
+  const [first] = to;
+  const joins = without.findIndex((net) => first !== undefined && net.includes(first));
+  const grown =
+    joins < 0
+      ? [...without, [...to, terminal]]
+      : without.map((net, index) => (index === joins ? [...net, terminal] : net));
+  return grown.filter((net) => net.length > 1);
+}
+
+/** States that do something else than is wanted, by their place in the list. */
+export const wrongAmong = (numbered: NumberedRig, wanted: readonly Wanted[]): readonly number[] =>
+  wanted.flatMap(({ state, texts }, index) => (texts.has(meaningIn(numbered, state).text) ? [] : [index]));
+
+/**
+ * `movable`: terminals that a person could unsolder, hot and ground among them, those first that one would rather move: of changes that
+ * come to the same, theirs is kept.
+ */
+export function rightingChanges(rig: Rig, wanted: readonly Wanted[], movable: readonly string[]): readonly Change[] {
+  const numbered = numberedRig(rig);
+  const wrong = new Set(wrongAmong(numbered, wanted));
+  if (wrong.size === 0) return [];
+  const fixed = numbered.numbered(rig.fixed);
+  const links = numbered.numbered(rig.links);
+  // What is wrong now is the likeliest to stay wrong, so most changes are given up after one state.
+  const states = [...wanted.entries()]
+    .sort(([a], [b]) => Number(wrong.has(b)) - Number(wrong.has(a)))
+    .map(([, { state, texts }]) => ({ closed: numbered.numbered(closedIn(rig, state)), texts }));
+  const [moved] = numbered.numbered([movable]);
+  // A terminal that joins nothing in a state that is wrong may go where it will: that stays wrong.
+  const felt = new Set([...numbered.ends, ...fixed.flat(), ...(states[0]?.closed.flat() ?? [])]);
+  const right = singleChanges(links, moved ?? []).filter((change) => {
+    const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
+    if (!ends.some((terminal) => felt.has(terminal))) return false;
+    const after = changed(links, change);
+    return states.every(({ closed, texts }) => texts.has(textBy(numbered, fixed, after, closed)));
+  });
+  return different(right, links).map((change) => named(change, numbered));
+}
+
+function named(change: Change<number>, { terminals }: NumberedRig): Change {
+  const name = (terminal: number) => terminals[terminal] ?? '';
+  if (change.kind === 'swap')
+    return { kind: 'swap', terminals: [name(change.terminals[0]), name(change.terminals[1])] };
+  const { terminal, to } = change;
+  return { kind: 'move', terminal: name(terminal), to: to === 'nothing' ? to : to.map(name) };
+}
+
+/** Of changes after which the same is soldered together the first. */
+function different(changes: readonly Change<number>[], links: NumberedNets): readonly Change<number>[] {
+  const byResult = new Map<string, Change<number>>();
+  for (const change of changes) {
+    const result = changed(links, change)
+      .map((net) => [...net].sort((a, b) => a - b).join(' '))
+      .sort()
+      .join(', ');
+    if (!byResult.has(result)) byResult.set(result, change);
+  }
+  return [...byResult.values()];
+}
+
+/** Every single move, then every exchange, in the order of the terminals. */
+function singleChanges(links: NumberedNets, movable: readonly number[]): readonly Change<number>[] {
+  const netOf = new Map(links.flatMap((net) => net.map((terminal) => [terminal, net] as const)));
+  const isAlone = (terminal: number) => (netOf.get(terminal)?.length ?? 1) < 2;
+  const alone = movable.filter(isAlone);
+  const targets = [...links.filter((net) => net.length > 1), ...alone.map((terminal) => [terminal])];
+  const moves = movable.flatMap((terminal): readonly Change<number>[] => {
+    const to = targets.filter((net) => !net.includes(terminal));
+    return [
+      ...(isAlone(terminal) ? [] : [{ kind: 'move', terminal, to: 'nothing' } as const]),
+      ...to.map((net) => ({ kind: 'move', terminal, to: net }) as const),
+    ];
+  });
+  const swaps = movable.flatMap((a, index) =>
+    movable.slice(index + 1).flatMap((b): readonly Change<number>[] => {
+      const isSame = netOf.get(a) !== undefined && netOf.get(a) === netOf.get(b);
+      return isSame || (isAlone(a) && isAlone(b)) ? [] : [{ kind: 'swap', terminals: [a, b] }];
+    }),
+  );
+  return [...moves, ...swaps];
+}
