@@ -235,6 +235,9 @@ function matchMany(
   follow: ReadonlySet<string>,
 ): Match | undefined {
   const value: unknown[] = [];
+  // Behind one of them may stand the next.
+  const { words } = firstOf(shape);
+  const behind = words.size === 0 ? follow : new Set([...follow, ...words]);
   let next = index;
   while (true) {
     let at = next;
@@ -244,7 +247,7 @@ function matchMany(
     const text = wordOf(attempt.items[at]);
     const isTaken = text !== undefined && follow.has(text) && !firstOf(shape).words.has(text);
     if (isTaken && value.length >= atLeast) break;
-    const match = attemptShape(attempt, at, shape, follow);
+    const match = attemptShape(attempt, at, shape, behind);
     if (!match || match.next === at) break;
     value.push(match.value);
     next = match.next;

@@ -24,7 +24,7 @@ describe('what may stand at a place', () => {
       assert.equal(place, 'top', text);
       assert.deepEqual(
         blockKinds.map(({ keyword }) => keyword),
-        ['bench', 'wire', 'spool', 'bobbin', 'magnet', 'pickup', 'instrument'],
+        ['bench', 'wire', 'spool', 'bobbin', 'magnet', 'switch', 'pickup', 'instrument'],
       );
       assert.deepEqual(words, ['use']);
     }
@@ -72,7 +72,7 @@ describe('what may stand at a place', () => {
 
   it('parts of a selector position', () => {
     assert.deepEqual(inSelector('1 "a" ‸').names, [{ of: 'slot', declares: false, path: true }]);
-    assert.deepEqual(inSelector('1 "a" neck ‸').words, ['through', 'series', 'parallel', 'on']);
+    assert.deepEqual(inSelector('1 "a" neck ‸').words, ['through', 'series', 'parallel', 'at', 'on']);
     assert.deepEqual(inSelector('1 "a" neck parallel ‸').words, ['reversed']);
     assert.equal(inSelector('1 "a" neck parallel br‸').qualifier, undefined);
     assert.equal(inSelector('1 "a" neck.sl‸').qualifier, 'neck');

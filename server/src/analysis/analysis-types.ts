@@ -115,7 +115,9 @@ export interface PickupAnalysis extends CheckFindings {
 }
 
 export interface InstrumentAnalysis extends CheckFindings {
+  /** Its positions as they are wired, where a wiring is written. */
   readonly instrument: Instrument;
+  readonly written: Instrument;
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
   positions(played?: Played): readonly PositionEstimates[];
   /** The response of a position solved at these frequencies; `undefined` where it is not known. */

@@ -6,21 +6,24 @@ import type { Edit } from '../checks/finding.ts';
 import { instrumentChecks } from '../checks/index.ts';
 import { instrumentContext, solvedPosition } from '../checks/instrument-check.ts';
 import { FULL_UP, positionEstimates, positionResponse } from '../estimates/positions.ts';
+import { asWired } from '../estimates/switch-states.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { InstrumentAnalysis, Played } from './analysis-types.ts';
 import { quickOf } from './pickup-analysis.ts';
 
 /** Solves what it rests on, one position a step; the analysis afterwards has it. */
-export function* solvingPositions(instrument: Instrument, bench: Bench | undefined): Generator<undefined> {
-  if (instrumentAnalysis.known(instrument, bench)) return;
+export function* solvingPositions(written: Instrument, bench: Bench | undefined): Generator<undefined> {
+  if (instrumentAnalysis.known(written, bench)) return;
+  const instrument = asWired(written);
   for (const position of instrument.positions) {
     solvedPosition(position, instrument, quickOf(bench), bench);
     yield;
   }
 }
 
-export const instrumentAnalysis = onceFor((instrument: Instrument, bench: Bench | undefined): InstrumentAnalysis => {
+export const instrumentAnalysis = onceFor((written: Instrument, bench: Bench | undefined): InstrumentAnalysis => {
+  const instrument = asWired(written);
   const quick = quickOf(bench);
   const owner = { place: instrument.place, subject: { instrument: instrument.name }, ownEdits: unchanged };
   const positions = onceForEach((played: Played) =>
@@ -28,7 +31,8 @@ export const instrumentAnalysis = onceFor((instrument: Instrument, bench: Bench 
   );
   return {
     instrument,
-    ...runChecks(instrumentChecks, instrumentContext(instrument, quick, bench), owner),
+    written,
+    ...runChecks(instrumentChecks, instrumentContext(written, quick, bench), owner),
     positions: (played = FULL_UP) => positions(played),
     response: (key, frequencyHz, played) => {
       const position = instrument.positions.find((each) => each.key.value === key);

@@ -18,6 +18,7 @@ const HAZARDS: ReadonlyMap<string, readonly Hazard[]> = new Map([
   ['phase/unproven', ['magnets']],
   ['potting', ['wax']],
   ['reading/contradicts', ['magnets']],
+  ['switch', JOINTS],
   ['target', ['winder']],
   ['winding/does-not-fit', ['winder']],
   ['winding/spool-too-short', ['winder']],

@@ -43,6 +43,14 @@ import { selectorPositionMissing } from './selector-position-missing.ts';
 import { sweepNotPassive } from './sweep-not-passive.ts';
 import { sweepPhaseTurned } from './sweep-phase-turned.ts';
 import { sweepPolarity } from './sweep-polarity.ts';
+import { switchCoilOnHot } from './switch-coil-on-hot.ts';
+import { switchHotShorted } from './switch-hot-shorted.ts';
+import { switchLugUnused } from './switch-lug-unused.ts';
+import { switchOpensHot } from './switch-opens-hot.ts';
+import { switchPositionDiffers } from './switch-position-differs.ts';
+import { switchPositionsSame } from './switch-positions-same.ts';
+import { switchSilent } from './switch-silent.ts';
+import { switchUpsideDown } from './switch-upside-down.ts';
 import { targetMissed, targetSoundMissed } from './target-missed.ts';
 import { targetSoundUndecided, targetUndecided } from './target-undecided.ts';
 import type { TextCode } from './text-code.ts';
@@ -87,6 +95,14 @@ export const instrumentChecks = inOrder([
   nameDuplicatePosition,
   selectorPositionMissing,
   nameUnknownPosition,
+  switchPositionDiffers,
+  switchHotShorted,
+  switchSilent,
+  switchCoilOnHot,
+  switchPositionsSame,
+  switchUpsideDown,
+  switchOpensHot,
+  switchLugUnused,
   circuitOutputShortedPosition,
   circuitOpenTap,
   circuitOpenPosition,

@@ -3,6 +3,7 @@
 import { present, type Some } from '../../../grammar/values/present.ts';
 import { AT_THE_METER, type PositionNetwork, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
+import { asWired, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
@@ -20,7 +21,12 @@ export interface SolvedPosition {
 }
 
 export interface InstrumentContext {
+  /** Its positions as they are wired, where a wiring is written. */
   readonly instrument: Instrument;
+  /** As it is written. */
+  readonly written: Instrument;
+  /** What its switches make of it; `undefined` where no wiring is written, or not all of it is known. */
+  readonly switching: WiredStates | undefined;
   readonly bench: Bench | undefined;
   readonly quickOf: QuickOf;
   /** Positions whose pickups are all known. */
@@ -52,15 +58,12 @@ export const definePositionCheck = <C extends Code, Y extends Code = never>({
     ),
 });
 
-export function instrumentContext(
-  instrument: Instrument,
-  quickOf: QuickOf,
-  bench: Bench | undefined,
-): InstrumentContext {
+export function instrumentContext(written: Instrument, quickOf: QuickOf, bench: Bench | undefined): InstrumentContext {
+  const instrument = asWired(written);
   const positions = instrument.positions.flatMap(
     (position) => solvedPosition(position, instrument, quickOf, bench) ?? [],
   );
-  return { instrument, quickOf, bench, positions };
+  return { instrument, written, switching: wiredStates(written), quickOf, bench, positions };
 }
 
 const remembered = new WeakMap<

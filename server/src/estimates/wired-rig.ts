@@ -3,7 +3,6 @@ import type { Instrument, Slot } from '../model/instrument.ts';
 import { looseNetlist, nodeName, type PickupNetlist } from '../model/netlist.ts';
 import type { Joint, Pickup } from '../model/pickup.ts';
 import { solderedNets } from '../model/soldered.ts';
-import type { Switch } from '../model/switch.ts';
 import { HOT_TERMINAL, JACK_TERMINAL, type Wiring } from '../model/wiring.ts';
 import { lugTerminal, type Nets, type Rig, type RigElement } from '../physics/switching/rig.ts';
 import { pickupSections } from './pickup-sections.ts';
@@ -25,14 +24,6 @@ export function wiredRig(instrument: Instrument): Rig | undefined {
     links: solderedNets(wiring),
   };
 }
-
-/** Of one switch alone, nothing soldered. */
-export const bareRig = (slot: string, part: Switch): Rig => ({
-  switches: [{ slot, contacts: part }],
-  elements: [],
-  fixed: [],
-  links: [],
-});
 
 const pointOf = (slot: string, point: string): string => `${slot}${point}`;
 

@@ -30,6 +30,7 @@ const BODIES: Readonly<Record<string, Body>> = {
     lines: [{ fact: 'core' }, { fact: 'window' }, { fact: 'poles' }, { fact: 'pole' }, { fact: 'plastic' }],
   },
   magnet: { head: ['magnet-name'], lines: [{ fact: 'material' }, { fact: 'size' }] },
+  switch: { head: ['switch-name'], lines: [{ fact: 'poles', value: 'a0 to a1 a2 a3 a4 a5' }] },
   pickup: {
     head: ['pickup-name', '"Title"'],
     lines: [{ fact: 'strings', value: '6' }, { block: 'coil' }, { block: 'hookup' }],
@@ -61,6 +62,7 @@ const BODIES: Readonly<Record<string, Body>> = {
     lines: [{ fact: 'scale' }, { fact: 'strings' }, { fact: 'pickup' }, { block: 'controls' }, { block: 'selector' }],
   },
   controls: { head: [], lines: [{ fact: 'volume' }, { fact: 'tone' }] },
+  wiring: { head: [], lines: [{ fact: 'hot' }, { fact: 'link' }, { fact: 'ground' }] },
   selector: { head: [], lines: [{ fact: 'position', value: '1 "bridge" bridge' }] },
 };
 

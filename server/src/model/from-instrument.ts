@@ -109,23 +109,22 @@ function positionsFrom(
       key: value.key,
       title: value.title,
       selection: selectionFrom(value.selection, place.chunk, slots, resolver),
-      at: (value.at ?? []).flatMap((each) => detentAt(each.value, switches, resolver) ?? []),
+      at: (value.at ?? []).map((each) => detentAt(each.value, switches, resolver)),
       onPurpose: onPurposeAt(block.facts.position.find((line) => line.place === place)),
       place,
     }),
   );
 }
 
-/** A detent that the switch has; of a switch that is not known all are taken. */
-function detentAt(at: SwitchedAt, switches: readonly SwitchSlot[], resolver: Resolver): SwitchedAt | undefined {
+/** Told where the switch has no such detent. */
+function detentAt(at: SwitchedAt, switches: readonly SwitchSlot[], resolver: Resolver): SwitchedAt {
   const { slot, detent } = at;
-  const switched = switches.find(({ name }) => name === slot.value);
-  if (!switched) return undefined;
-  const names = switched.part?.detents.map(({ name }) => name);
-  if (!names || names.includes(detent.value)) return at;
-  const message = `The switch ${slot.value} has no detent ${detent.value}: it has ${names.join(', ')}.`;
-  resolver.report(unknownAmong(names, detent.value, detent.place, message));
-  return undefined;
+  const names = switches.find(({ name }) => name === slot.value)?.part?.detents.map(({ name }) => name);
+  if (names && !names.includes(detent.value)) {
+    const message = `The switch ${slot.value} has no detent ${detent.value}: it has ${names.join(', ')}.`;
+    resolver.report(unknownAmong(names, detent.value, detent.place, message));
+  }
+  return at;
 }
 
 type PositionLine = MergedBlock<typeof language.selector>['facts']['position'][number];

@@ -9,6 +9,7 @@ import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import { instrumentFrom } from './from-instrument.ts';
 import { pickupFrom } from './from-pickup.ts';
 import { benchFrom, bobbinFrom, magnetFrom, spoolFrom, wireFrom } from './from-shop.ts';
+import { switchFrom } from './from-switch.ts';
 import { innerNames, namesInBlock, unknownCoil } from './inner-names.ts';
 import { type AnyBlock, blockOf, type MergedBlock, mergedWith, mergeSiblings } from './merged-block.ts';
 import type { ModelProblem, Reference } from './model.ts';
@@ -16,7 +17,6 @@ import type { Pickup } from './pickup.ts';
 import type { Place } from './place.ts';
 import { type Resolver, SHOP_KINDS, type ShopKind, type Things } from './resolver.ts';
 import type { CurveAt } from './sweep.ts';
-import { switchFrom } from './switch.ts';
 import { unknownName } from './unknown-name.ts';
 
 export type { ShopKind } from './resolver.ts';

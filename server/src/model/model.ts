@@ -44,7 +44,6 @@ export type ModelCode =
   | 'sweep/file'
   | 'sweep/missing'
   | 'use/outside'
-
   | 'switch/contact-table';
 
 /** A name that does not resolve, placed in one of several files. */

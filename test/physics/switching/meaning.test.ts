@@ -3,13 +3,12 @@ import { changed, rightingChanges, wrongAmong } from '../../../server/src/physic
 import type { Folded } from '../../../server/src/physics/switching/folded.ts';
 import {
   hotBetween,
-  lugsTogether,
   meaningIn,
   numberedRig,
   type StateMeaning,
   unusedLugs,
 } from '../../../server/src/physics/switching/meaning.ts';
-import { type Rig, statesOf, stepsOf } from '../../../server/src/physics/switching/rig.ts';
+import { type Nets, type Rig, statesOf, stepsOf } from '../../../server/src/physics/switching/rig.ts';
 import { uniform } from '../../support/chance.ts';
 import { nodalSigns } from './nodal-signs.ts';
 import { analysisCases, movableIn, rigOf, stateText, wantedOf } from './switching-cases.ts';
@@ -122,4 +121,18 @@ function sameStates(states: readonly (StateMeaning & { readonly at: string })[])
       .filter((second) => !first.fault && first.network && second.text === first.text)
       .map((second) => [first.at, second.at]),
   );
+}
+
+/** Lugs that a meter finds joined, without coils: groups of two and more, by terminal. */
+function lugsTogether({ switches }: Pick<Rig, 'switches'>, { netOf }: Pick<StateMeaning, 'netOf'>): Nets {
+  const groups = new Map<number, string[]>();
+  for (const { slot, contacts } of switches)
+    for (const lug of contacts.lugs) {
+      const terminal = `${slot}.${lug}`;
+      const net = netOf(terminal) ?? -1;
+      const group = groups.get(net);
+      if (group) group.push(terminal);
+      else groups.set(net, [terminal]);
+    }
+  return [...groups.values()].filter((group) => group.length > 1);
 }

@@ -201,17 +201,3 @@ export function unusedLugs({ switches, links, fixed }: Rig): readonly string[] {
     contacts.lugs.map((lug) => `${slot}.${lug}`).filter((terminal) => !used.has(terminal)),
   );
 }
-
-/** Lugs that a meter finds joined, without coils: groups of two and more, by terminal. */
-export function lugsTogether({ switches }: Pick<Rig, 'switches'>, { netOf }: Pick<StateMeaning, 'netOf'>): Nets {
-  const groups = new Map<number, string[]>();
-  for (const { slot, contacts } of switches)
-    for (const lug of contacts.lugs) {
-      const terminal = `${slot}.${lug}`;
-      const net = netOf(terminal) ?? -1;
-      const group = groups.get(net);
-      if (group) group.push(terminal);
-      else groups.set(net, [terminal]);
-    }
-  return [...groups.values()].filter((group) => group.length > 1);
-}

@@ -1,0 +1,207 @@
+/** Where the wiring of an instrument's switches is wrong: the positions that do something else, and the one end to move, where there is one. */
+
+import type { Some } from '../../../grammar/values/present.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
+import { askedTexts } from '../estimates/selection-network.ts';
+import type { WiredPosition, WiredStates } from '../estimates/switch-states.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { Place } from '../model/place.ts';
+import type { Wiring, WrittenTerminal } from '../model/wiring.ts';
+import { type Change, rightingChanges } from '../physics/switching/changes.ts';
+import { unusedLugs } from '../physics/switching/meaning.ts';
+import { GROUND, HOT } from '../physics/switching/rig.ts';
+import { selectionWords } from '../words/selections.ts';
+import { capital, list } from '../words/text.ts';
+import type { Found } from './check.ts';
+import type { Remedy } from './finding.ts';
+import type { InstrumentCheck, InstrumentContext } from './instrument-check.ts';
+import { remedy } from './remedy.ts';
+import { type Said, say } from './say.ts';
+import { wiringEdits } from './wiring-edits.ts';
+
+export type FaultCode = 'switch/position-differs' | 'switch/silent' | 'switch/hot-shorted';
+
+interface SwitchFault {
+  readonly wrong: readonly WiredPosition[];
+  /** Single changes after which every position is right, what a person would do first before others. */
+  readonly changes: readonly Change[];
+}
+
+/** The check of one of the three codes: a position that sounds otherwise, is silent, or lies on ground. */
+export const faultCheck = <C extends FaultCode>(code: C): Omit<InstrumentCheck<C, never>, 'yieldsTo' | 'severity'> => ({
+  code,
+  run: ({ switching, written }) => {
+    const fault = switching && switchFault(switching, written);
+    if (!fault || fault.wrong.length === 0) return [];
+    const [change] = fault.changes;
+    if (change) return codeOfAll(fault.wrong) === code ? [foundAtEnd(fault, change, written)] : [];
+    return fault.wrong.filter((each) => codeOf(each) === code).map(foundAtPosition);
+  },
+});
+
+/** Remembered: three checks ask. */
+const switchFault = onceFor((switching: WiredStates, instrument: Instrument): SwitchFault => {
+  const wrong = switching.positions.filter(({ verdict }) => verdict === 'differs');
+  const isLeft = ({ verdict }: WiredPosition) => verdict === 'turned';
+  return { wrong, changes: wrong.length === 0 ? [] : changesToRight(switching, instrument, isLeft) };
+});
+
+/** Single changes after which every position does what it asks for, the likeliest first; those that are left so may stay turned over. */
+export function changesToRight(
+  switching: WiredStates,
+  instrument: Instrument,
+  isLeft: (position: WiredPosition) => boolean,
+): readonly Change[] {
+  const { rig } = switching.numbered;
+  const wanted = switching.positions.flatMap((each) => {
+    if (!each.asked) return [];
+    const { text, turnedText } = askedTexts(each.asked);
+    return [{ state: each.state, texts: new Set(isLeft(each) ? [text, turnedText] : [text]) }];
+  });
+  const free = new Set(unusedLugs(rig));
+  const all = rightingChanges(rig, wanted, movableIn(switching, instrument));
+  const takenOff = new Set(
+    all.flatMap((change) => (change.kind === 'move' && change.to === 'nothing' ? [change.terminal] : [])),
+  );
+  const changes = all.filter((change) => !goesNowhere(change, free, takenOff));
+  return [...changes].sort((x, y) => rank(x) - rank(y));
+}
+
+/** An end that could as well be taken off, and goes to a lug that nothing is on: told once, as taken off. */
+function goesNowhere(change: Change, free: ReadonlySet<string>, takenOff: ReadonlySet<string>): boolean {
+  const isFree = (terminal: string) => free.has(terminal);
+  if (change.kind === 'swap')
+    return change.terminals.some(isFree) && change.terminals.some((each) => takenOff.has(each));
+  return change.to !== 'nothing' && change.to.every(isFree) && takenOff.has(change.terminal);
+}
+
+/** Taking a wire off is less than exchanging two, and that less than a new place for one; hot and ground last. */
+function rank(change: Change): number {
+  const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
+  const isCommon = ends.some((terminal) => terminal === HOT || terminal === GROUND) ? 10 : 0;
+  if (change.kind === 'swap') return 1 + isCommon;
+  return (change.to === 'nothing' ? 0 : 2) + isCommon;
+}
+
+/** Leads with a coil behind them, then lugs, then hot and ground themselves. */
+function movableIn({ numbered: { rig } }: WiredStates, { wiring, slots }: Instrument): readonly string[] {
+  const lugs = rig.switches.flatMap(({ slot, contacts }) => contacts.lugs.map((lug) => `${slot}.${lug}`));
+  const points = new Set(rig.elements.flatMap(({ ends }) => ends));
+  const owners = new Set(slots.map(({ name }) => name));
+  const leads = rig.fixed.flatMap((net) =>
+    net.some((each) => points.has(each)) ? net.filter((each) => owners.has(each.split('.')[0] ?? '')) : [],
+  );
+  const named = new Set(wiring?.lines.flatMap(({ terminals }) => terminals.map(({ name }) => name)));
+  const outside = leads.filter((lead) => named.has(lead) || lead.split('.').length === 2);
+  return [...new Set([...outside, ...named, ...lugs, HOT, GROUND])];
+}
+
+const codeOf = ({ meaning: { fault } }: WiredPosition): FaultCode =>
+  fault === 'open' ? 'switch/silent' : fault === 'shorted' ? 'switch/hot-shorted' : 'switch/position-differs';
+
+function codeOfAll(wrong: readonly WiredPosition[]): FaultCode {
+  const codes = new Set(wrong.map(codeOf));
+  const [only] = codes;
+  return codes.size === 1 && only ? only : 'switch/position-differs';
+}
+
+function foundAtPosition(each: WiredPosition): Found {
+  const { position } = each;
+  return {
+    what: say`${capital(say`position ${position.key.value}`)} ${doesWords(each)}.`,
+    hint: say`No single end moved, and no two exchanged, put all positions right.`,
+    action: say`Compare the joints of this position with what it should join.`,
+    place: position.place,
+    subject: { position: position.key.value },
+  };
+}
+
+function foundAtEnd({ wrong, changes }: SwitchFault, change: Change, instrument: Instrument): Found {
+  const { wiring, place } = instrument;
+  const keys = wrong.map(({ position }) => position.key.value);
+  const [first] = wrong;
+  const what =
+    first && wrong.length === 1
+      ? say`Position ${first.position.key.value} ${doesWords(first)}.`
+      : say`Positions ${list(keys)} do something else: ${wrong
+          .slice(0, MOST_TOLD)
+          .map((each) => say`${each.position.key.value} ${doesWords(each)}`)
+          .join('; ')}.`;
+  const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
+  const written = ends.flatMap((end) => writtenAt(wiring, end));
+  return {
+    what,
+    hint: causeWords(change, instrument),
+    action: orderWords(change),
+    place: written[0]?.path.place ?? first?.position.place ?? place,
+    related: [
+      ...written.slice(1).map(({ name, path }) => ({ message: say`${name}`, place: path.place })),
+      ...(written.length > 0 ? wrong : wrong.slice(1)).map(({ position }) => ({
+        message: say`what position ${position.key.value} should do`,
+        place: position.place,
+      })),
+    ],
+    remedies: () => remediesOf(changes, instrument),
+    subject: { nodes: ends },
+  };
+}
+
+/** The first of the changes, as edits of the wiring. */
+export const remediesOf = (changes: readonly Change[], { wiring }: Instrument): Some<Remedy> =>
+  changes.slice(0, MOST_REMEDIES).map((each, index) => {
+    const edits = wiring && wiringEdits(wiring, each);
+    return edits && remedy(titleWords(each), edits, index === 0);
+  });
+
+const MOST_TOLD = 3;
+const MOST_REMEDIES = 3;
+
+/** `gives neck, not middle`, `is silent`, `lies on ground`. */
+function doesWords({ meaning, sounds, position }: WiredPosition): Said {
+  const wanted = position.selection ? selectionWords(position.selection) : '';
+  if (meaning.fault === 'open') return say`is silent in place of ${wanted}`;
+  if (meaning.fault === 'shorted') return say`is silent in place of ${wanted}: hot lies on ground`;
+  if (sounds) return say`gives ${selectionWords(sounds)}, not ${wanted}`;
+  const how = meaning.network ? 'with parts between them' : 'neither in series nor side by side';
+  return say`gives ${list(meaning.sounding)} ${how}, not ${wanted}`;
+}
+
+function causeWords(change: Change, { wiring }: Instrument): Said {
+  if (change.kind === 'swap')
+    return say`${code(change.terminals[0])} and ${code(change.terminals[1])} lie on each other's places.`;
+  const { terminal, to } = change;
+  const isJoined = writtenAt(wiring, terminal).length > 0 || terminal === HOT || terminal === GROUND;
+  if (to === 'nothing') return say`${code(terminal)} is soldered to what it does not belong to.`;
+  return isJoined
+    ? say`${code(terminal)} belongs elsewhere: ${withWords(to)}.`
+    : say`${code(terminal)} is joined to nothing; it belongs ${withWords(to)}.`;
+}
+
+function orderWords(change: Change): Said {
+  if (change.kind === 'swap') return say`Exchange the two.`;
+  const { terminal, to } = change;
+  return to === 'nothing' ? say`Take ${code(terminal)} off.` : say`Move ${code(terminal)} ${withWords(to)}.`;
+}
+
+function titleWords(change: Change): Said {
+  if (change.kind === 'swap') return say`Exchange ${code(change.terminals[0])} and ${code(change.terminals[1])}`;
+  const { terminal, to } = change;
+  return to === 'nothing' ? say`Take ${code(terminal)} off` : say`Move ${code(terminal)} ${withWords(to)}`;
+}
+
+/** `to ground`, `to hot`, `to the others with lever.a1`. */
+function withWords(to: readonly string[]): Said {
+  if (to.includes(GROUND)) return say`to ground`;
+  if (to.includes(HOT)) return say`to hot`;
+  return say`to ${code(to[0] ?? '')}`;
+}
+
+const code = (terminal: string): Said => say`\`${terminal}\``;
+
+/** Where the wiring names a terminal. */
+export const writtenAt = (wiring: Wiring | undefined, terminal: string): readonly WrittenTerminal[] =>
+  (wiring?.lines ?? []).flatMap(({ terminals }) => terminals.filter(({ name }) => name === terminal));
+
+/** The place of a terminal in the wiring, else of the wiring. */
+export const terminalPlace = ({ written }: InstrumentContext, terminal: string): Place =>
+  writtenAt(written.wiring, terminal)[0]?.path.place ?? written.wiring?.place ?? written.place;
