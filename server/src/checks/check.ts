@@ -2,7 +2,7 @@
 
 import { present, type Some } from '../../../grammar/values/present.ts';
 import type { Pickup } from '../model/pickup.ts';
-import type { Place } from '../model/place.ts';
+import { type Place, samePlace } from '../model/place.ts';
 import type { Edit, Finding, Related, Remedy, Severity, Subject } from './finding.ts';
 import type { Code } from './pages.ts';
 import { say } from './say.ts';
@@ -95,7 +95,7 @@ function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner)
     code,
     severity: found.severity ?? severity,
     place,
-    related,
+    related: eachOnce(related, place),
     remedies: (inSight = []) =>
       present([remedies(inSight)].flat()).flatMap((remedy) => {
         const edits = owner.ownEdits(remedy.edits);
@@ -108,6 +108,21 @@ function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner)
   return {
     ...finding,
     place: owner.place,
-    related: [{ message: say`the line that it is taken over from`, place }, ...related],
+    related: eachOnce([{ message: say`the line that it is taken over from`, place }, ...related], owner.place),
   };
+}
+
+/** Each place once, with all that is said of it; the finding's own place is none of them. */
+function eachOnce(related: readonly Related[], own: Place): readonly Related[] {
+  const found: Related[] = [];
+  for (const { place, message } of related) {
+    if (samePlace(place, own)) continue;
+    const at = found.findIndex((each) => samePlace(each.place, place));
+    const before = found[at];
+    if (before === undefined) found.push({ place, message });
+    else if (!before.message.split('; ').includes(message)) {
+      found[at] = { place, message: say`${before.message}; ${message}` };
+    }
+  }
+  return found;
 }
