@@ -4,6 +4,7 @@ import { activateBenchView } from './features/bench-view/bench-view.ts';
 import type { BenchViewInterface } from './features/bench-view/bench-view-control.ts';
 import { activateCards } from './features/cards/cards.ts';
 import { activateCompare } from './features/compare/compare.ts';
+import { activateContextKeys } from './features/context-keys.ts';
 import { activateExplanations, type ExplanationControl } from './features/explanation/explanation.ts';
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFilesInSight } from './features/files/files-in-sight.ts';
@@ -46,6 +47,7 @@ export async function activateExtension(
     activatePlans(client),
     activateFileReading(client),
     activateFilesInSight(client),
+    activateContextKeys(client),
     activateStatusItem(client),
     activateServerCommands(client),
   );

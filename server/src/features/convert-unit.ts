@@ -26,12 +26,13 @@ export function unitConversions(analysis: Analysis, { start, end }: Span): reado
   const quantities = quantitiesAt(at);
   const span = spanOfAll(quantities);
   const read = quantities.map(({ value }) => quantityOf(value));
-  const [first] = read;
-  if (span === undefined || !first?.ok || !read.every(({ ok }) => ok)) return [];
-  const { dimension, si } = first.quantity;
+  const values = read.flatMap((each) => (each.ok ? [each.quantity] : []));
+  const [first] = values;
+  if (span === undefined || first === undefined || values.length < read.length) return [];
+  const { dimension } = first;
   const written = chunk.text.slice(span.start, span.end);
   return UNITS.flatMap((unit) => {
-    if (unit.dimension !== dimension || !isUsual(si, unit)) return [];
+    if (unit.dimension !== dimension || !values.every(({ si }) => isUsual(si, unit))) return [];
     const newText = rewritten({ items: at.fact?.items ?? [], text: chunk.text, span, quantities }, unit);
     if (newText === undefined || newText === written) return [];
     const edit: Edit = { place: { chunk, span }, newText };

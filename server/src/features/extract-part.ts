@@ -40,6 +40,9 @@ export function extractions(analysis: Analysis, span: Span, otherSpecs: readonly
   );
   if (!isClear || analysis.pending.length > 0) return [];
   const uses = analysis.tree.chunks.flatMap(({ chunk: { content } }) => (content?.kind === 'use' ? [content] : []));
+  // Only from where it is used: a file that holds nothing but parts is the place for them.
+  const { pickups, instruments } = analysis.model;
+  if (uses.length === 0 && pickups.length + instruments.length === 0) return [];
   if (uses.length === 0) return elsewhere.size === 0 ? intoNewFile(analysis, together, otherSpecs) : [];
   const targets = new Set(uses.flatMap((use) => useTarget(analysis, use) ?? []));
   return [...targets].flatMap((target) =>

@@ -3,7 +3,7 @@ import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifiedLeads } from '../repair/identified-leads.ts';
 import { ownPickups } from './own-blocks.ts';
-import { inFile } from './syntax-at.ts';
+import { inFile, isOnHead } from './syntax-at.ts';
 import { locateEdits, type TextEdit } from './text-edits.ts';
 
 export interface IdentifyAction {
@@ -13,6 +13,16 @@ export interface IdentifyAction {
   /** What of it is a choice, or still open. */
   readonly hint?: string;
   readonly edits: readonly TextEdit[];
+}
+
+/** The same for the list at one place: the line that names the pickup, or its conductors. */
+export function identifyOffers(analysis: Analysis, span: Span): readonly IdentifyAction[] {
+  const isThere = ownPickups(analysis).some(({ placed, block }) => {
+    const conductors = block.body.find((each) => each.kind === 'fact' && each.items[0]?.text === 'conductors');
+    const at = conductors && inFile(placed, conductors.span);
+    return isOnHead(placed, block, span) || (at && at.start <= span.start && span.end <= at.end);
+  });
+  return isThere ? identifyActions(analysis, span) : [];
 }
 
 /** In a pickup with untraced leads: the facts that its readings prove, and the choices that they leave. */

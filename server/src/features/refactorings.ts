@@ -12,14 +12,12 @@ export function refactorings(analysis: Analysis, span: Span): readonly Refactori
   return ownPickups(analysis).flatMap((own) => {
     const at = inFile(own.placed, own.block.span);
     if (span.end < at.start || span.start > at.end) return [];
-    const isIn = (block: BlockNode): boolean => {
-      const inside = inFile(own.placed, block.span);
-      return inside.start <= span.start && span.end <= inside.end;
-    };
+    // What concerns a block as a whole is offered in the line that names it, and not at every line of it.
     return [
-      ...own.coils.filter(({ block }) => isIn(block)).flatMap((coil) => writeTurns(analysis, own, coil)),
+      ...own.coils
+        .filter(({ block }) => isOnHead(own.placed, block, span))
+        .flatMap((coil) => writeTurns(analysis, own, coil)),
       ...turnsActions(analysis, own, span),
-      // What concerns it as a whole is offered in the line that names it, and not at every line of it.
       ...(isOnHead(own.placed, own.block, span) ? writeTarget(analysis, own) : []),
     ];
   });

@@ -14,17 +14,20 @@ import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { fitText, offText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
 import type { OwnPickup } from './own-blocks.ts';
-import { inFile } from './syntax-at.ts';
+import { inFile, isOnHead } from './syntax-at.ts';
 import { locateEdits, type Refactoring } from './text-edits.ts';
 
-/** For a cursor in a target, or on the `turns` line of a coil: nowhere else, since a resonance is solved for several times. */
+/** For a cursor in a target, or on the `turns` line or the first line of a coil: nowhere else, since a resonance is solved for several times. */
 export function turnsActions(analysis: Analysis, own: OwnPickup, span: Span): readonly Refactoring[] {
   const { pickup } = own.analysed;
   const touches = (block: BlockNode): boolean => {
     const at = inFile(own.placed, block.span);
     return at.start <= span.start && span.end <= at.end;
   };
-  const planned = own.coils.filter(({ coil, block }) => touches(block) && isPlanned(coil, block, pickup));
+  const planned = own.coils.filter(
+    ({ coil, block }) =>
+      (isOnHead(own.placed, block, span) || onTurnsLine(analysis, coil, span)) && isPlanned(coil, block, pickup),
+  );
   const target = own.block.body.find((each) => each.kind === 'block' && each.keyword.text === 'target');
   const inTarget = target?.kind === 'block' && touches(target);
   if (planned.length === 0 && !inTarget) return [];

@@ -43,7 +43,7 @@ export function isUsual(value: number, { dimension, factor, offset }: Unit): boo
 }
 
 const SMALLEST = 0.01;
-const LARGEST = 1e6;
+const LARGEST = 1e4;
 const DIGITS = 4;
 
 /** The value that the item is part of. */

@@ -28,7 +28,7 @@ import { extractions } from '../features/extract-part.ts';
 import { foldingRanges } from '../features/folding.ts';
 import { formatting } from '../features/formatting.ts';
 import { hover } from '../features/hover.ts';
-import { identifyActions } from '../features/identify-actions.ts';
+import { identifyOffers } from '../features/identify-actions.ts';
 import { inlayHints } from '../features/inlay-hints.ts';
 import { lineFixes } from '../features/line-fixes.ts';
 import { namedThere } from '../features/name-at.ts';
@@ -314,7 +314,7 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    const asked = [identifyActions, unitConversions, sortings].flatMap((of) => (isAsked ? of(analysis, span) : []));
+    const asked = [identifyOffers, unitConversions, sortings].flatMap((of) => (isAsked ? of(analysis, span) : []));
     for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });

@@ -136,6 +136,8 @@ export const ANALYSED_NOTIFICATION = 'pickup/analysed';
 export interface AnalysedParams extends AboutFile {
   readonly version: number;
   readonly complete: boolean;
+  /** Pickups and instruments that it declares. */
+  readonly builds: number;
 }
 
 /** Client to server: the specs that somebody looks at now. Their findings come first where an edit elsewhere changes those of many. */

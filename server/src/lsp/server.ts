@@ -129,8 +129,11 @@ function start(
   const soon = (callback: () => void): void =>
     platform.soon(() => heeding(report, 'sending findings', callback)(undefined));
   const send = ({ uri, version }: TextDocument, found: Diagnostic[]): void => sendTo(uri, version, found);
-  const tell = ({ uri, version }: TextDocument, complete: boolean): void => {
-    const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete };
+  const tell = (document: TextDocument, complete: boolean): void => {
+    const { uri, version } = document;
+    const { pickups = [], instruments = [] } = session.analysisOf(document)?.model ?? {};
+    const builds = pickups.length + instruments.length;
+    const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete, builds };
     if (abilities.isOurs) void connection.sendNotification(ANALYSED_NOTIFICATION, params);
   };
   let isIndexed = false;

@@ -98,6 +98,7 @@ export class BenchViewPanel {
   private isReady = false;
   private drawnAt = 0;
   private plucks = 0;
+  private paintsWhenReady = false;
   /** Files that may use the parts shown. */
   private among: readonly string[] = [];
   private last: { readonly result: DrawingResult; readonly message: DrawingMessage } | undefined;
@@ -268,8 +269,13 @@ export class BenchViewPanel {
     };
   }
 
+  /** A page that is out of sight is brought back first: only what is shown can be painted. */
   paint(): void {
-    this.post({ type: 'paint' });
+    if (this.isSeen()) this.post({ type: 'paint' });
+    else {
+      this.paintsWhenReady = true;
+      this.panel.reveal(undefined, true);
+    }
   }
 
   dispose(): void {
@@ -399,6 +405,8 @@ export class BenchViewPanel {
       this.post(message);
       for (const content of Object.values(this.sections))
         this.post({ type: 'section', render: message.render, content });
+      if (this.paintsWhenReady) this.post({ type: 'paint' });
+      this.paintsWhenReady = false;
     }
     const { uri, subject } = this.focus;
     await this.base.read(uri);

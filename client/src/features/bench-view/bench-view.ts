@@ -4,6 +4,7 @@ import {
   EventEmitter,
   type ExtensionContext,
   Selection,
+  Uri,
   ViewColumn,
   type WebviewPanel,
   window,
@@ -11,6 +12,7 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
+import { setContextKey } from '../context-keys.ts';
 import type { BenchViewControl } from './bench-view-control.ts';
 import { BenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
 import { activateExport, savePicture } from './export.ts';
@@ -28,11 +30,18 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
       extensionUri,
       state,
       savePicture,
-      drawn: (drawing) => drawn.fire(drawing),
+      drawn: (drawing) => {
+        tellState(drawing);
+        drawn.fire(drawing);
+      },
     });
     panel = adopted;
+    setContextKey('pickup.benchView.open', true);
     webview.onDidDispose(() => {
-      if (panel === adopted) panel = undefined;
+      if (panel !== adopted) return;
+      panel = undefined;
+      setContextKey('pickup.benchView.open', false);
+      tellState(undefined);
     });
     return adopted;
   };
@@ -71,7 +80,11 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
     endComparison: async () => panel?.compare(undefined),
   };
   context.subscriptions.push(
-    commands.registerCommand('pickup.openBenchView', () => open(ViewColumn.Active)),
+    commands.registerCommand('pickup.openBenchView', async (target?: unknown) => {
+      // From the list of files, where the file need not be in front.
+      if (target instanceof Uri) await window.showTextDocument(target);
+      await open(ViewColumn.Active);
+    }),
     commands.registerCommand('pickup.openBenchViewToSide', (line?: unknown) => {
       goToLine(line);
       return open(ViewColumn.Beside);
@@ -96,6 +109,12 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
     Disposable.from({ dispose: () => panel?.dispose() }),
   );
   return control;
+}
+
+/** What the commands of the view ask for. */
+function tellState(drawing: ShownDrawing | undefined): void {
+  setContextKey('pickup.benchView.drawn', drawing?.svg !== undefined);
+  setContextKey('pickup.benchView.compared', drawing?.base !== undefined);
 }
 
 /** The view shows what the cursor is in; menus give other things than a line. */
