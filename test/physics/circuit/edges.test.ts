@@ -58,6 +58,19 @@ describe('circuit: what has no value says so', () => {
     assert.equal(resistanceBetween(networkOf(circuit([])), ground, ground), 0);
   });
 
+  it('a source left out is 0, also one that is called as what every object has', () => {
+    for (const name of ['left-out', 'constructor', 'valueOf']) {
+      const coils = [pickup, coil({ name, start: 'hot', finish: 'out', ...bare, farad: 5e-11 })];
+      const network = networkOf(circuit(coils));
+      const solution = solve(network, 0, { pickup: 1 });
+      assert.ok(solution !== 'undetermined');
+      assert.deepEqual(solution.voltageAt('out'), solution.voltageAt('hot'), name);
+      assert.equal(combinedLevelDb(network, 'out', { pickup: 1 }, 0), 0, name);
+      const figures = responseFigures(network, 'out', { pickup: 1 });
+      assert.ok(typeof figures !== 'string' && Number.isFinite(figures.lowFrequencyLevelDb), name);
+    }
+  });
+
   it('two voltage sources side by side are undetermined, and so is a current with nowhere to go', () => {
     const sources = ['a', 'b'].map((name) => voltageSource({ name, from: ground, to: 'hot' }));
     assert.equal(solve(networkOf(circuit(sources)), 100, { a: 1, b: 2 }), 'undetermined');

@@ -1,7 +1,7 @@
 import type { Complex } from '../complex.ts';
 import { magnitude, scale } from '../complex.ts';
 import type { Network } from './network.ts';
-import { type SourceValues, transfers, type Unsolved } from './solve.ts';
+import { type SourceValues, sourceValue, transfers, type Unsolved } from './solve.ts';
 
 /** Nothing that cancels is shown lower than this: no coil is wound to a millionth. */
 export const cancelledDb = -120;
@@ -24,7 +24,7 @@ export function combinedLevelDb(
 ): number | Unsolved {
   const perUnit = transfers(network, output, frequencyHz);
   if (typeof perUnit === 'string') return perUnit;
-  const contributions = perUnit.map((transfer, source) => scale(transfer, values[network.sources[source] ?? ''] ?? 0));
+  const contributions = perUnit.map((transfer, source) => scale(transfer, sourceValue(network, source, values)));
   const single =
     reference === undefined
       ? Math.max(0, ...contributions.map(magnitude))

@@ -1,6 +1,6 @@
 import { magnitude } from '../complex.ts';
 import { type Network, netOf } from './network.ts';
-import { rightSide, type SourceValues, transfers, type Unsolved } from './solve.ts';
+import { rightSide, type SourceValues, sourceValue, transfers, type Unsolved } from './solve.ts';
 
 /** Level of an output over frequency, in dB against 1 V (or 1 of whatever the source values are in). */
 export interface Response {
@@ -153,7 +153,7 @@ function cancelledLevelDb(network: Network, output: string, drives: Drives): num
   if (typeof perUnit === 'string') return silenceDb;
   const given = timesOf(drives).map(({ values }) =>
     perUnit.reduce(
-      (sum, transfer, source) => sum + magnitude(transfer) * Math.abs(values[network.sources[source] ?? ''] ?? 0),
+      (sum, transfer, source) => sum + magnitude(transfer) * Math.abs(sourceValue(network, source, values)),
       0,
     ),
   );

@@ -11,6 +11,12 @@ export type Unsolved = 'floating' | 'undetermined';
 /** Values of sources by name: V for coils and voltage sources, A for current sources. A source left out is 0. */
 export type SourceValues = Readonly<Record<string, number>>;
 
+/** The value of a network's source, by its index. A source may be called as what every object has, `constructor`. */
+export function sourceValue({ sources }: Network, source: number, values: SourceValues): number {
+  const name = sources[source] ?? '';
+  return Object.hasOwn(values, name) ? (values[name] ?? 0) : 0;
+}
+
 export interface Solution {
   /** Voltage of a node against ground, in V. */
   voltageAt(node: string): Complex | 'floating';
@@ -35,7 +41,7 @@ export function solve(network: Network, frequencyHz: number, values: SourceValue
 export function rightSide(network: Network, values: SourceValues): Float64Array {
   const right = new Float64Array(network.size);
   for (const { source, row, coefficient } of network.sourceTerms)
-    right[row] = (right[row] ?? 0) + coefficient * (values[network.sources[source] ?? ''] ?? 0);
+    right[row] = (right[row] ?? 0) + coefficient * sourceValue(network, source, values);
   return right;
 }
 
