@@ -10,6 +10,7 @@ import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFilesInSight } from './features/files/files-in-sight.ts';
 import { activateFind } from './features/find/find.ts';
 import { activateLesson, type LessonControl } from './features/lesson/lesson.ts';
+import { activateMarkdownPreview, type MarkdownPreview } from './features/markdown/markdown-preview.ts';
 import { activateNew } from './features/new/new.ts';
 import { activatePlans } from './features/plans/plans.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
@@ -22,24 +23,25 @@ export interface ExtensionInterface {
   readonly explanation: ExplanationControl;
   readonly lesson: LessonControl;
   readonly specTests: SpecTestsControl;
+  /** For the editor's preview of Markdown. */
+  readonly extendMarkdownIt: MarkdownPreview['extendMarkdownIt'];
 }
 
 let running: BaseLanguageClient | undefined;
 
 /** Everything that the extension brings, each in its own place. */
-export async function activateExtension(
-  context: ExtensionContext,
-  client: BaseLanguageClient,
-): Promise<ExtensionInterface> {
+export function activateExtension(context: ExtensionContext, client: BaseLanguageClient): ExtensionInterface {
   running = client;
   const benchView = activateBenchView(context, client);
   const explanation = activateExplanations(context, client);
   const cards = activateCards(client);
   const lesson = activateLesson(context, { benchView, explanation, cards });
   const specTests = new SpecTests(client);
+  const markdownPreview = activateMarkdownPreview(client);
   context.subscriptions.push(
     lesson,
     specTests,
+    markdownPreview,
     activateCompare(benchView),
     activateFind(client),
     cards,
@@ -51,9 +53,11 @@ export async function activateExtension(
     activateStatusItem(client),
     activateServerCommands(client),
   );
-  // A server that does not start is told by the status item; the commands stay, restarting among them.
-  await client.start().catch((error: unknown) => client.error('The server did not start.', error));
-  return { benchView, explanation, lesson, specTests };
+  // A server that does not start is told by the status item; the commands stay, restarting among them. Nobody waits for it here: a
+  // preview of Markdown wants only the engine extended, and each request waits by itself.
+  client.start().catch((error: unknown) => client.error('The server did not start.', error));
+  const { extendMarkdownIt } = markdownPreview;
+  return { benchView, explanation, lesson, specTests, extendMarkdownIt };
 }
 
 export async function deactivateExtension(): Promise<void> {

@@ -13,11 +13,16 @@ export interface BundledSuite {
 
 /**
  * Bundles every test of `folder` into one module for VS Code. A test that needs Node is called `*.node.test.ts`; it is
- * part of the desktop flavour only.
+ * part of the desktop flavour only. `named`: only files with that in their name.
  */
-export async function bundleSuite(flavour: Flavour, folder: string, outputFolder: string): Promise<BundledSuite> {
+export async function bundleSuite(
+  flavour: Flavour,
+  folder: string,
+  outputFolder: string,
+  named = '',
+): Promise<BundledSuite> {
   const all = readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.test.ts'))
+    .filter((file) => file.endsWith('.test.ts') && file.includes(named))
     .sort();
   const tests = all.filter((file) => flavour === 'desktop' || !file.endsWith('.node.test.ts'));
   const module = path.join(outputFolder, flavour === 'desktop' ? 'index.cjs' : 'index-web.cjs');

@@ -1,7 +1,8 @@
 /**
  * Runs test/editor/*.test.ts inside a real VS Code: desktop VS Code where VSCODE_EXECUTABLE names one, otherwise the one
  * from the npm registry in a browser. EDITOR_FLAVOUR=web runs the extension in the browser's worker,
- * EXTENSION_FOLDER names another unpacked extension than this repository, VERBOSE=1 shows the editor's own output too.
+ * EXTENSION_FOLDER names another unpacked extension than this repository, VERBOSE=1 shows the editor's own output too,
+ * EDITOR_TESTS=markdown runs only the files with that in their name.
  */
 import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
@@ -25,7 +26,7 @@ async function runEditorTests(): Promise<number> {
   const extension = process.env.EXTENSION_FOLDER ?? root;
   // The editor runs tests where the extension runs that contains them; on Node they also need this folder's packages.
   const suiteFolder = path.join(flavour === 'web' ? extension : root, 'dist', 'test', 'editor');
-  const suite = await bundleSuite(flavour, import.meta.dirname, suiteFolder);
+  const suite = await bundleSuite(flavour, import.meta.dirname, suiteFolder, process.env.EDITOR_TESTS);
   console.log(`in-editor tests: ${host.name}${flavour === 'web' ? ', extension in a web worker' : ''}`);
   for (const file of suite.leftOut) console.log(`  not part of this flavour: ${file}`);
 

@@ -6,6 +6,7 @@ import type {
   CardsResult,
   CheckResult,
   DrawingResult,
+  FenceResult,
   FindResult,
   PageResult,
   PlansResult,
@@ -205,6 +206,52 @@ describe('requests of the bench view', () => {
     );
     assert.match((await check('gone.pickup')).problem ?? '', /there is no such file/);
     assert.match((await check('../elsewhere.pickup')).problem ?? '', /outside/);
+  });
+
+  describe('a spec that stands in a document of other words', () => {
+    const fence = (text: string, place = 0, page = 'notes/how-to.md') =>
+      server.request<FenceResult>('pickup/fence', { protocol: 3, uri: uriOf(page), text, place });
+
+    it('is drawn, with the parts that lie where the document lies', async () => {
+      const text = textOf('mistakes/phase-coils-cancel.pickup');
+      const { html = '', uris } = await fence(text);
+      assert.match(html, /^<div class="pickup-drawing"><svg [^>]*role="img"/);
+      assert.match(html, /<li class="pickup-error"><b>Line 36, error\. <\/b>/);
+      assert.match(html, /phase\/coils-cancel/);
+      assert.ok(uris.includes(uriOf('shop.pickup')) && !uris.some((uri) => uri.includes('how-to')));
+      // The same text twice in one page: no two elements share an id.
+      const second = (await fence(text, 1)).html ?? '';
+      const ids = [...`${html}${second}`.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
+      assert.ok(ids.length >= 4);
+      assert.equal(new Set(ids).size, ids.length);
+    });
+
+    it('from another folder its parts are elsewhere, and outside of the workspace nothing is read', async () => {
+      const elsewhere = (await fence('use "../shop.pickup"\n', 0, 'notes.md')).html ?? '';
+      assert.match(elsewhere, /use\/outside/);
+      assert.doesNotMatch(elsewhere, /<svg/);
+      assert.match((await fence('use "shop.pickup"\n')).html ?? '', /use\/missing/);
+    });
+
+    it('what does not read is told in words, parts alone are drawn', async () => {
+      const { html = '' } = await fence('pickup one {\n  coil a {\n');
+      assert.match(html, /<li class="pickup-error"><b>Line 1, error\. .*syntax\/unclosed/);
+      const parts = (await fence('wire thin {\n  gauge 43 AWG\n}\n')).html ?? '';
+      assert.match(parts, /thin.*43 AWG/s);
+    });
+
+    it('whatever was typed is text', async () => {
+      const typed = '</style><script>alert(1)</script><img src=x onerror=alert(1)>';
+      const { html = '' } = await fence(
+        `use "../shop.pickup"\npickup one "${typed}" {\n  note "${typed}"\n  strings 6\n  <b onclick=alert(1)>\n}\n`,
+      );
+      assert.match(html, /&lt;script/);
+      const names = new Set([...html.matchAll(/<([a-zA-Z][^\s/>]*)/g)].map(([, name]) => name));
+      const harmless =
+        'b bdi circle code desc details div ellipse g li line p path pattern polygon rect style summary svg table tbody td text th thead title tr tspan ul caption h2';
+      for (const name of names) assert.ok(harmless.split(' ').includes(name ?? ''), `<${name}>`);
+      assert.doesNotMatch(html, /<[^>]* on[a-z]+=/);
+    });
   });
 
   it('pickups are found by filters; one that cannot be read says how it is written', async () => {

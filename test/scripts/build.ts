@@ -26,6 +26,7 @@ export const bundles: readonly Bundle[] = [
   { entry: 'client/webview/main.ts', output: 'dist/client/webview.js', runsIn: 'browser' },
   { entry: 'client/webview/explanation/main.ts', output: 'dist/client/explanation.js', runsIn: 'browser' },
   { entry: 'client/webview/bench-view.css', output: 'dist/client/webview.css', runsIn: 'browser' },
+  { entry: 'client/markdown/markdown-preview.css', output: 'dist/client/markdown-preview.css', runsIn: 'browser' },
   { entry: 'server/src/lsp/main-node.ts', output: 'dist/server/main-node.cjs', runsIn: 'node', executable: true },
   { entry: 'server/src/lsp/server-node.ts', output: SERVER_OUTPUT, runsIn: 'node' },
   { entry: 'server/src/lsp/main-browser.ts', output: 'dist/server/main-browser.js', runsIn: 'browser' },

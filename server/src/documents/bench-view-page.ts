@@ -39,10 +39,11 @@ export function benchViewPageBody({ title, about, findings, drawing, sections }:
   ];
 }
 
-const mind = (cautions: readonly string[]): readonly HtmlNode[] =>
+/** `heading`: the element of its title; a page in a page has no place for a heading. */
+export const mind = (cautions: readonly string[], heading: 'h2' | 'p' = 'h2'): readonly HtmlNode[] =>
   cautions.length === 0
     ? []
-    : [h('h2', {}, 'Mind at the bench'), h('ul', {}, ...cautions.map((each) => h('li', {}, each)))];
+    : [h(heading, {}, 'Mind at the bench'), h('ul', {}, ...cautions.map((each) => h('li', {}, each)))];
 
 export const plotOnPage = ({ svg, table }: DrawnFacts): readonly HtmlNode[] =>
   svg === undefined || table === undefined ? [] : [h('div', {}, { drawing: svg }), factTable(table)];
@@ -93,7 +94,7 @@ export function usageOnPage({
   ];
 }
 
-function factTable({ caption, columns, rows }: FactTable): HtmlNode {
+export function factTable({ caption, columns, rows }: FactTable): HtmlNode {
   return table({
     caption: words(caption),
     columns: columnHeads(columns),

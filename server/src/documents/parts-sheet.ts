@@ -8,6 +8,7 @@ import { plotCss } from './plot-style.ts';
 import { circle, d, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
 export interface PartsPicture {
+  readonly id: string;
   readonly title: string;
   readonly parts: readonly OwnPart[];
 }
@@ -54,7 +55,7 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
   const words = partsTable(picture);
   return drawing(
     {
-      id: `parts-${picture.title}`,
+      id: picture.id,
       name: `Parts of ${picture.title}`,
       description: words.rows.map((row) => row.join(': ')).join('. '),
     },
@@ -66,7 +67,7 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
 }
 
 /** The same facts as rows of text. */
-export const partsTable = ({ title, parts }: PartsPicture): FactTable => ({
+export const partsTable = ({ title, parts }: Omit<PartsPicture, 'id'>): FactTable => ({
   caption: title,
   columns: ['part', 'as written'],
   rows: parts.map((each) => [partWords(each), each.lines.join('; ')]),

@@ -92,9 +92,11 @@ const TRIES = 100;
 const BETWEEN_MS = 30;
 
 /** Looks again until all files that it rests on have come; those that do not come in some seconds count as missing. */
-export async function whenRead<T extends Pick<Analysis, 'pending'> | undefined>(analyse: () => T): Promise<T> {
+export async function whenRead<T extends Pick<Analysis, 'pending'> | undefined>(
+  analyse: () => T | Promise<T>,
+): Promise<T> {
   for (let tries = 1; ; tries += 1) {
-    const analysis = analyse();
+    const analysis = await analyse();
     if (analysis === undefined || analysis.pending.length === 0 || tries >= TRIES) return analysis;
     await new Promise((resolve) => setTimeout(resolve, BETWEEN_MS));
   }

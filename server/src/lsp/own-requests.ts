@@ -4,6 +4,7 @@ import { explanationPage } from '../features/explanation-page.ts';
 import { serveBench } from './bench-view-requests.ts';
 import { serveChecks } from './check.ts';
 import { drawing } from './drawings.ts';
+import { serveFences } from './fence.ts';
 import { answeringOwn, type Report } from './guard.ts';
 import { serveNew } from './new-requests.ts';
 import {
@@ -25,6 +26,7 @@ export function serveOwnRequests(
   serveBench(own, session);
   serveNew(own, session);
   serveChecks(own, session);
+  serveFences(own, session);
   own<ExplainParams, ExplainResult>(EXPLAIN_REQUEST, 'explanation', {}, ({ code }) =>
     given({ page: typeof code === 'string' ? explanationPage(code) : undefined }),
   );

@@ -171,6 +171,23 @@ export interface CheckResult extends Message {
   readonly problem?: string;
 }
 
+/** Client to server: a spec that stands in another document, as a fence of Markdown does, drawn. */
+export const FENCE_REQUEST = 'pickup/fence';
+
+/** `uri`: of the document around it, whose folder it lies in. */
+export interface FenceParams extends AboutFile {
+  readonly text: string;
+  /** Which one of that document: two drawings of one page share no id. */
+  readonly place: number;
+}
+
+export interface FenceResult extends Message {
+  /** Made of constants of ours and of escaped text; absent where it could not be drawn. */
+  readonly html?: string;
+  /** Files that it uses. */
+  readonly uris: readonly string[];
+}
+
 /** Server to client: a file that only the client can read (a virtual file system, the web). */
 export const READ_FILE_REQUEST = 'pickup/readFile';
 

@@ -31,6 +31,8 @@ export interface DrawnAs {
   /** Position of an instrument that is emphasised. */
   readonly live?: string;
   readonly played?: Played;
+  /** Where it stands beside others in one page: what sets its id apart. */
+  readonly within?: string;
 }
 
 /** `undefined` where the file has no such subject. */
@@ -40,10 +42,11 @@ export function subjectDrawing(
   drawnAs: DrawnAs,
 ): SubjectDrawing | undefined {
   const width = widthFrom(drawnAs.width);
-  if (kind === 'parts') return partsDrawing(analysis, width);
+  const { live, played, within = '' } = drawnAs;
+  if (kind === 'parts') return partsDrawing(analysis, width, within);
   const pickup = kind === 'pickup' ? pickupNamed(analysis, name) : undefined;
   if (pickup) {
-    const { svg, parts, joints } = wiringDrawing(analysis, pickup, width);
+    const { svg, parts, joints } = wiringDrawing(analysis, pickup, { width, within });
     const rows = joints.map(({ joint, leads }) => [joint, leads.join(', ')]);
     return {
       svg,
@@ -53,21 +56,21 @@ export function subjectDrawing(
   }
   const instrument = kind === 'instrument' ? instrumentNamed(analysis, name) : undefined;
   if (instrument === undefined) return undefined;
-  const { live, played } = drawnAs;
   const picture = instrumentPicture(analysis, instrument, {
     ...given({ live, played }),
   });
   return {
-    svg: instrumentDiagram(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),
+    svg: instrumentDiagram({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow'),
     parts: placed(analysis, instrumentParts(instrument)),
     table: instrumentTable(picture),
   };
 }
 
-function partsDrawing(analysis: Analysis, width: number): SubjectDrawing | undefined {
+function partsDrawing(analysis: Analysis, width: number, within: string): SubjectDrawing | undefined {
   const parts = ownParts(analysis);
   if (parts.length === 0) return undefined;
-  const picture = { title: fileName(analysis.uri), parts };
+  const title = fileName(analysis.uri);
+  const picture = { id: `${within}parts-${title}`, title, parts };
   const places = parts.map((each) => ({ id: partId(each), label: partWords(each), place: each.place }));
   return {
     svg: partsSheet(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),

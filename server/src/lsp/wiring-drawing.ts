@@ -13,10 +13,14 @@ export interface WiringDrawing {
   readonly joints: readonly JointRow[];
 }
 
-/** The drawing of a pickup with the places of its parts and the table that says the same. */
-export function wiringDrawing(analysis: Analysis, analysed: PickupAnalysis, width: number): WiringDrawing {
+/** The drawing of a pickup with the places of its parts and the table that says the same; `within` goes before its id. */
+export function wiringDrawing(
+  analysis: Analysis,
+  analysed: PickupAnalysis,
+  { width, within }: { readonly width: number; readonly within: string },
+): WiringDrawing {
   const picture = pickupPicture(analysis, analysed);
-  const { svg } = drawPickup(picture, width >= WIDE_FROM ? 'wide' : 'narrow');
+  const { svg } = drawPickup({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow');
   const parts = [...pickupParts(analysed), ...findingParts(picture, analysed)];
   return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed) };
 }
