@@ -18,6 +18,7 @@ export interface Outputs {
     readonly subjects: readonly { readonly plans: readonly { readonly steps: readonly Step[] }[] }[];
   };
   readonly 'identify-1': object;
+  readonly 'fit-1': object;
   readonly 'list-1': { readonly pickups: readonly PickupRecord[] };
   readonly sarif: { readonly runs: readonly SarifRun[] };
 }
@@ -61,6 +62,7 @@ const files: Readonly<Record<keyof Outputs, string>> = {
   'compare-1': path.join(SCHEMAS, 'compare-1.json'),
   'repair-1': path.join(SCHEMAS, 'repair-1.json'),
   'identify-1': path.join(SCHEMAS, 'identify-1.json'),
+  'fit-1': path.join(SCHEMAS, 'fit-1.json'),
   'list-1': path.join(SCHEMAS, 'list-1.json'),
   sarif: path.join(import.meta.dirname, 'sarif-2.1.0-part.json'),
 };

@@ -5,6 +5,7 @@ import type { Command } from './command.ts';
 import { compare } from './compare.ts';
 import { draw } from './draw.ts';
 import { explain } from './explain.ts';
+import { fit } from './fit.ts';
 import { format } from './format.ts';
 import { identify } from './identify.ts';
 import { list } from './list.ts';
@@ -21,6 +22,7 @@ export const commands: readonly Command[] = [
   draw,
   cards,
   listen,
+  fit,
   format,
   repair,
   identify,

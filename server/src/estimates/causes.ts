@@ -40,6 +40,11 @@ export const causes = {
   pots: 'tracks of the pots',
   capacitors: 'capacitors of the controls',
   cable: 'the cable',
+  sweepResistor: (ohms: string) => `the resistor ${ohms} of a sweep`,
+  inputResistance: 'input resistance of the recorder',
+  inputCapacitance: 'input capacitance of the recorder',
+  impedanceMeter: 'the impedance meter',
+  addedCapacitor: (farads: string) => `the capacitor ${farads} of a sweep`,
   leadCapacitance: (pickup: string) => `capacitance of the cable of ${pickup}`,
 } as const;
 
@@ -74,6 +79,11 @@ const MEASUREMENTS: readonly (readonly [string, string])[] = [
   ['packing of ', 'measure how deep the winding is, which gives its packing: packing …'],
   ['bobbin of ', 'measure the core and the winding space of the bobbin'],
   ['turns of ', 'count the turns: counted …'],
+  ['the resistor ', 'read the resistance of the pickup as well, and it becomes the scale: hot to ground … kohm'],
+  ['input resistance of the recorder', 'sweep the recorder by itself: recorder alone … through …'],
+  ['input capacitance of the recorder', 'sweep the recorder by itself, or the pickup over 10 kohm'],
+  ['the impedance meter', 'measure with a more accurate meter'],
+  ['the capacitor ', 'measure the capacitor by itself, and state it: with … pF ± … %'],
   ['the meter', 'read it with a more accurate meter'],
   ['temperature of the room', 'state the temperature of the reading: at … degC'],
   ['losses in ', 'drive the pickup with a coil over its poles and read how high its peak is'],

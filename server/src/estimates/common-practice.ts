@@ -235,3 +235,23 @@ export const HUMS_ABOVE_DB = -6;
 export const WORTH_CHANGING_DB = 6;
 /** What slug or screw steel leaves of a real null; hum below it is gone. Derived, see the page of hum/partly-cancelled. */
 export const STEEL_RESIDUE_DB = -30;
+
+// Sweeps.
+
+/** Tolerance of the resistor in a sweep's way, one relative deviation, where no ± is stated: 1 % parts. */
+export const SWEEP_RESISTOR_RELATIVE_SD = 0.005;
+/** Of a capacitor put across. */
+export const SWEEP_CAPACITOR_RELATIVE_SD = 0.01;
+/** The input of a recorder with its lead where nothing is stated, and the deviations of what is stated without one. */
+export const RECORDER_OHM = 1e6;
+export const RECORDER_OHM_RELATIVE_SD = 0.05;
+export const STATED_INPUT_RELATIVE_SD = 0.025;
+export const RECORDER_FARAD = 200e-12;
+export const RECORDER_FARAD_SD = 80e-12;
+export const STATED_INPUT_CAPACITANCE_RELATIVE_SD = 0.2;
+/** Balance of two channels of one interface, relative: 0.03 dB. */
+export const CHANNEL_BALANCE_SD = 0.03 * (Math.LN10 / 20);
+/** Scale of an impedance meter whose accuracy is not stated. */
+export const IMPEDANCE_METER_RELATIVE_SD = 0.003;
+/** A number of a sweep with a larger relative deviation is not used. */
+export const SWEEP_TOO_WEAK = 0.25;

@@ -14,7 +14,11 @@ type Line = ReadingOf<'inductance'> | ReadingOf<'capacitance'>;
 /** What a line was read of: all that lies between hot and ground, one coil with nothing beside it, or what lies between two nets. */
 export type MagneticSubject = 'whole' | Coil | { readonly nets: readonly [number, number] };
 
-export function magneticSubject(line: Line, block: Readings, netlist: PickupNetlist): MagneticSubject | undefined {
+export function magneticSubject(
+  line: { readonly probes: Line['probes'] },
+  block: Readings,
+  netlist: PickupNetlist,
+): MagneticSubject | undefined {
   if (!line.probes) return 'whole';
   const lying = block.apart ? looseNetlist(netlist.pickup) : netlist;
   const nets = probedNets(line.probes, lying);

@@ -1,0 +1,39 @@
+/** What a sweep could not tell, why, and the measurement that would. */
+import type { Swept, SweptCoil, SweptNumber } from './sweeps-measured.ts';
+
+export interface Untold {
+  readonly number: SweptNumber;
+  readonly because: 'input capacitance' | 'one exciter' | 'hardly any' | 'scatter';
+}
+
+export function untoldOf({ tooWeak, group, sweeps }: SweptCoil): readonly Untold[] {
+  const kinds = new Set(group.sweeps.map(({ setUp }) => setUp.kind));
+  const isAlone = sweeps.curves.some(({ kind }) => kind === 'alone');
+  return tooWeak.map((number): Untold => {
+    if (number === 'losses') return { number, because: 'hardly any' };
+    if (kinds.size === 1 && kinds.has('excited')) return { number, because: 'one exciter' };
+    if (number === 'capacitance' && kinds.has('through') && !isAlone) return { number, because: 'input capacitance' };
+    return { number, because: 'scatter' };
+  });
+}
+
+/** The next measurement of a pickup that says most; `undefined` where nothing is missing. */
+export type NextMeasurement =
+  | 'over'
+  | 'recorder alone'
+  | 'with a capacitor'
+  | 'resistance'
+  | 'set-up'
+  | 'rejoin'
+  | 'again';
+
+export function nextMeasurement(swept: Swept): NextMeasurement | undefined {
+  if (swept.kind === 'open') return 'rejoin';
+  if (swept.kind === 'set-up') return 'set-up';
+  if (swept.kind === 'no coil' || swept.verdict === 'does not hold') return 'again';
+  const untold = untoldOf(swept);
+  if (untold.some(({ because }) => because === 'one exciter')) return 'with a capacitor';
+  if (untold.some(({ because }) => because === 'input capacitance')) return 'recorder alone';
+  if (untold.some(({ because }) => because === 'scatter')) return 'over';
+  return swept.sweeps.dc.length === 0 ? 'resistance' : undefined;
+}

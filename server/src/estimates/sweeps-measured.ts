@@ -1,0 +1,272 @@
+/** What the sweeps of a pickup measured: its numbers with their ±, whether the circuit holds, and what a set-up could not tell. */
+import { onceFor } from '../../../grammar/values/remember.ts';
+import type { Bench } from '../model/bench.ts';
+import type { Curve } from '../model/curve.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import { coilAt, coilPoint, partsOfForm } from '../physics/sweep/coil-form.ts';
+import { type Figure, figureOf, fitSweeps, type SweepFit } from '../physics/sweep/sweep-fit.ts';
+import type { DcReading, MeasuredCurve, Nuisance, SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
+import { capacitanceAlone, resistanceSeen } from '../physics/sweep/sweep-start.ts';
+import { copperTemperatureFactor } from '../physics/wire.ts';
+import { type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { printQuantity } from '../quantities/print.ts';
+import { causes } from './causes.ts';
+import { CAUSE_FITS_WITHIN, SWEEP_TOO_WEAK } from './common-practice.ts';
+import { moreThanGiven } from './sweep-faults.ts';
+import { dcReadings, type SweepGroup, sweepGroups, sweepsOfGroup, sweepTemperature } from './sweep-set-up.ts';
+
+/** `doubtful`: its ± are stretched by what is left. What does not hold is not used. */
+export type SweepVerdict = 'holds' | 'doubtful' | 'does not hold';
+
+export interface SweptLoop {
+  readonly squaredCoupling: number;
+  readonly cornerHz: number;
+}
+
+/** A circuit of one coil that was found in sweeps. */
+export interface SweptCoil {
+  readonly kind: 'coil';
+  readonly group: SweepGroup;
+  readonly sweeps: SweepsOfCoil;
+  readonly fit: SweepFit;
+  readonly verdict: SweepVerdict;
+  /** As the winding has it at low frequency, at the temperature of the sweep. */
+  readonly resistanceOhm: Estimate;
+  readonly resistance20COhm: Estimate;
+  readonly inductanceH: Estimate;
+  /** Between the leads, own cable included. */
+  readonly capacitanceF: Estimate;
+  /** Im Z / Re Z at 1 kHz. */
+  readonly quality1kHz: Estimate;
+  /** Share of the inductance that metal takes in all, and the corner of that; `undefined` where it takes nothing. */
+  readonly losses:
+    | { readonly share: Estimate; readonly cornerHz: Estimate; readonly loops: readonly SweptLoop[] }
+    | undefined;
+  /** A resistance across. */
+  readonly acrossOhm: Estimate | undefined;
+  /** What is known too weakly to be used. */
+  readonly tooWeak: readonly SweptNumber[];
+}
+
+export type SweptNumber = 'inductance' | 'capacitance' | 'losses';
+
+export type Swept =
+  | SweptCoil
+  /** Only a capacitance lies there. */
+  | { readonly kind: 'open'; readonly group: SweepGroup; readonly capacitanceF: Estimate }
+  /** The low end shows another resistance than a meter read. */
+  | { readonly kind: 'set-up'; readonly group: SweepGroup; readonly seenOhm: number; readonly readOhm: number }
+  /** Nothing in the curve rises like a coil. */
+  | { readonly kind: 'no coil'; readonly group: SweepGroup };
+
+/** Every group of sweeps of a pickup, in the order of its blocks; curves that cannot be are left out. */
+export const sweptOf = onceFor((netlist: PickupNetlist, bench: Bench | undefined): readonly Swept[] =>
+  sweepGroups(netlist)
+    .filter(({ sweeps }) => !sweeps.some(moreThanGiven))
+    .map((group) => sweptGroup(group, netlist, bench)),
+);
+
+function sweptGroup(group: SweepGroup, netlist: PickupNetlist, bench: Bench | undefined): Swept {
+  const dc = dcReadings(group, netlist, bench);
+  const sweeps = sweepsOfGroup(group, bench, dc);
+  const alone = sweeps.curves.map((curve) => capacitanceAlone(curve, sweeps.recorder));
+  const [open] = alone.flatMap((each) => each ?? []);
+  if (open && dc.length === 0) {
+    const sd = Math.hypot(
+      open.scatter,
+      group.sweeps.some(({ setUp }) => setUp.kind === 'through') ? sweeps.recorder.faradSd : 0,
+    );
+    return {
+      kind: 'open',
+      group,
+      capacitanceF: estimateOf(open.farad, { sd, basis: 'reading', restsOn: [sweepWords(group)] }),
+    };
+  }
+  const unlike = unlikeResistance(sweeps.curves, sweeps, dc);
+  if (unlike) return { kind: 'set-up', group, ...unlike };
+  const fit = rememberedFit(sweeps);
+  return fit ? sweptCoil(group, sweeps, fit, bench) : { kind: 'no coil', group };
+}
+
+/** A fit asks for less than this of what the resistor, the meter and the low end say apart. */
+const LIKE_RESISTANCE = 10 * CAUSE_FITS_WITHIN;
+
+function unlikeResistance(curves: readonly MeasuredCurve[], { recorder }: SweepsOfCoil, [read]: readonly DcReading[]) {
+  if (!read) return undefined;
+  for (const curve of curves) {
+    const seen = resistanceSeen(curve, recorder);
+    if (seen !== undefined && !(Math.abs(Math.log(seen / read.ohm)) < LIKE_RESISTANCE))
+      return { seenOhm: seen, readOhm: read.ohm };
+  }
+  return undefined;
+}
+
+/** Fits are made once for what they are made of: an edit elsewhere in the spec asks for none. */
+function rememberedFit(sweeps: SweepsOfCoil): SweepFit | undefined {
+  const [first] = sweeps.curves;
+  if (!first) return undefined;
+  const key = JSON.stringify(sweeps, (name, value: unknown) =>
+    name === 'hz' || name === 'magnitude' || name === 'relativeSd'
+      ? identityOf(value)
+      : name === 'phase'
+        ? phaseKey(value)
+        : value,
+  );
+  const known = fits.get(first.hz) ?? new Map<string, SweepFit | undefined>();
+  fits.set(first.hz, known);
+  if (!known.has(key)) known.set(key, fitSweeps(sweeps));
+  return known.get(key);
+}
+
+const fits = new WeakMap<Curve['hz'], Map<string, SweepFit | undefined>>();
+const identities = new WeakMap<object, number>();
+let lastIdentity = 0;
+
+function identityOf(value: unknown): number {
+  if (typeof value !== 'object' || value === null) return 0;
+  const known = identities.get(value) ?? ++lastIdentity;
+  identities.set(value, known);
+  return known;
+}
+
+/** Phase may have been turned, which its first point tells; the rest is that of the curve. */
+const phaseKey = (value: unknown): unknown => (Array.isArray(value) ? value[0] : undefined);
+
+function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, bench: Bench | undefined): SweptCoil {
+  const words = sweepWords(group);
+  const estimate = (f: (values: Float64Array) => number) => estimateFrom(figureOf(fit, f), fit.nuisances, words);
+  const resistanceOhm = estimate(([ohm = 0]) => Math.exp(ohm));
+  const temperature = sweepTemperature(group, bench);
+  const inductanceH = estimate(([, henry = 0]) => Math.exp(henry));
+  const capacitanceF = estimate(([, , farad = 0]) => Math.exp(farad));
+  const losses = lossesOf(fit, estimate);
+  const acrossAt = partsOfForm(fit.form).indexOf('across');
+  const isWeak = ({ value, sd }: Estimate) => !(sd < SWEEP_TOO_WEAK * Math.abs(value));
+  // One coil whose drive is not known gives the shape of its resonance, and that has one number fewer than L and C.
+  const isOneExcited = group.sweeps.length === 1 && group.sweeps[0]?.setUp.kind === 'excited';
+  return {
+    kind: 'coil',
+    group,
+    sweeps,
+    fit,
+    verdict: verdictOf(fit),
+    resistanceOhm,
+    resistance20COhm: cooled(resistanceOhm, temperature.celsius),
+    inductanceH,
+    capacitanceF,
+    quality1kHz: estimate((values) => {
+      const point = coilPoint(fit.form);
+      coilAt(fit.form, values, 0, 1000, point);
+      const [re = 1, im = 0] = point.admittance;
+      return -im / re;
+    }),
+    losses,
+    acrossOhm: acrossAt < 0 ? undefined : estimate((values) => Math.exp(values[3 + 2 * acrossAt] ?? 0)),
+    tooWeak: [
+      ...(isOneExcited || isWeak(inductanceH) ? (['inductance'] as const) : []),
+      ...(isOneExcited || isWeak(capacitanceF) ? (['capacitance'] as const) : []),
+      ...(losses && (isOneExcited || isWeak(losses.share) || isWeak(losses.cornerHz)) ? (['losses'] as const) : []),
+    ],
+  };
+}
+
+function cooled(ohm: Estimate, celsius: number): Estimate {
+  const factor = 1 / copperTemperatureFactor(celsius);
+  const sources = Object.fromEntries(Object.entries(ohm.sources ?? {}).map(([name, share]) => [name, share * factor]));
+  return { ...ohm, value: ohm.value * factor, sd: ohm.sd * factor, sources };
+}
+
+/** What is left against what the points scatter by; a residue below half a per cent hides nothing. */
+function verdictOf({ rest, scatter }: SweepFit): SweepVerdict {
+  const ratio = rest / scatter;
+  if (ratio < 1.5) return 'holds';
+  return ratio < 3 || rest < 0.005 ? 'doubtful' : 'does not hold';
+}
+
+type FigureMaker = (f: (values: Float64Array) => number) => Estimate;
+
+/** All that metal takes far above its corners, and the corner of one loop that would cost as much at low frequency. */
+function lossesOf(fit: SweepFit, estimate: FigureMaker): SweptCoil['losses'] {
+  const loops = loopsIn(fit, fit.values);
+  if (loops.length === 0) return undefined;
+  const share = (of: readonly SweptLoop[]) => of.reduce((sum, { squaredCoupling }) => sum + squaredCoupling, 0);
+  const corner = (of: readonly SweptLoop[]) =>
+    share(of) / of.reduce((sum, { squaredCoupling, cornerHz }) => sum + squaredCoupling / cornerHz, 0);
+  return {
+    loops,
+    share: estimate((values) => share(loopsIn(fit, values))),
+    cornerHz: estimate((values) => corner(loopsIn(fit, values))),
+  };
+}
+
+/** A solid core as the first of its loops, what is left of it in the last. */
+export function loopsIn({ form }: SweepFit, values: Float64Array): readonly SweptLoop[] {
+  let at = 3;
+  return partsOfForm(form).flatMap((part): readonly SweptLoop[] => {
+    if (part === 'across') return [];
+    const squaredCoupling = 1 / (1 + Math.exp(-(values[at] ?? 0)));
+    const cornerHz = Math.exp(values[at + 1] ?? 0);
+    at += 2;
+    return part === 'loop'
+      ? [{ squaredCoupling, cornerHz }]
+      : CORE_LOOPS.map(({ weight, corner }) => ({
+          squaredCoupling: squaredCoupling * weight,
+          cornerHz: cornerHz * corner,
+        }));
+  });
+}
+
+/** Weights 4/j² and corners j² of the first zeros of J0, all others in the last. */
+const CORE_LOOPS = [
+  { weight: 0.6917, corner: 1 },
+  { weight: 0.1313, corner: 5.269 },
+  { weight: 0.177, corner: 28 },
+];
+
+function estimateFrom({ value, sd, shares }: Figure, nuisances: readonly Nuisance[], words: string): Estimate {
+  const sources: Record<string, number> = {};
+  for (const nuisance of nuisances) {
+    const cause = causeOf(nuisance);
+    const share = shares.get(nuisance.at) ?? 0;
+    if (cause !== undefined && Math.abs(share) > 1e-6 * sd) sources[cause] = (sources[cause] ?? 0) + share;
+  }
+  // Two nuisances that go together may make more between them than both leave.
+  const named = Math.hypot(...Object.values(sources));
+  const fits = named > sd ? sd / named : 1;
+  return {
+    value,
+    sd,
+    basis: 'reading',
+    restsOn: [words],
+    sources: Object.fromEntries(Object.entries(sources).map(([cause, share]) => [cause, share * fits])),
+  };
+}
+
+function causeOf({ name, marked }: Nuisance): string | undefined {
+  switch (name) {
+    case 'resistor':
+      return causes.sweepResistor(printQuantity({ value: marked, dimension: 'resistance' }));
+    case 'input resistance':
+      return causes.inputResistance;
+    case 'input capacitance':
+      return causes.inputCapacitance;
+    case 'meter scale':
+      return causes.impedanceMeter;
+    case 'resistance meter':
+      return causes.meter;
+    case 'added capacitance':
+      return causes.addedCapacitor(printQuantity({ value: marked, dimension: 'capacitance' }));
+    default:
+      return undefined;
+  }
+}
+
+/** `sweep heron-after.csv over 10 kohm, 2026-10-04`. */
+export const sweepWords = ({ sweeps, block }: SweepGroup): string =>
+  `sweep ${sweeps
+    .map(({ file, setUp }) =>
+      setUp.kind === 'impedance'
+        ? `${file.value} by a meter`
+        : `${file.value} ${setUp.kind === 'excited' ? 'excited over' : setUp.kind} ${setUp.seriesOhm.written}`,
+    )
+    .join(' and ')}${block.date === undefined ? '' : `, ${block.date}`}`;

@@ -1,0 +1,288 @@
+/**
+ * A coil from its sweeps: what was measured, how well, and whether the circuit holds. Of several forms of loss the simplest is taken whose
+ * Bayesian criterion (G. Schwarz, Annals of Statistics 6 (1978) 461–464) lies within 10 of the least.
+ */
+import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marquardt.ts';
+import { solveInPlace } from '../linear-solve.ts';
+import { COIL_FORMS, type CoilForm, parametersOf, partsOfForm } from './coil-form.ts';
+import { scatterOf } from './scatter.ts';
+import {
+  type Noise,
+  type Nuisance,
+  type SweepProblem,
+  type SweepsOfCoil,
+  sweepProblem,
+  wrapped,
+} from './sweep-problem.ts';
+import { startOf } from './sweep-start.ts';
+
+export interface SweepFit {
+  readonly form: CoilForm;
+  readonly problem: SweepProblem;
+  readonly values: Float64Array;
+  /** Of all parameters, row by row; stretched where the circuit does not hold wholly. */
+  readonly covariance: Float64Array;
+  readonly nuisances: readonly Nuisance[];
+  readonly noise: readonly Noise[];
+  /** Squared residuals over what the points' scatter allows; 1 where the circuit holds. */
+  readonly reducedChiSquared: number;
+  /** Root mean square of what is left, of ln level and radians together, and the scatter of the points at the same places. */
+  readonly rest: number;
+  readonly scatter: number;
+}
+
+/** `undefined` where no start can be found: nothing rises like a coil. */
+export function fitSweeps(sweeps: SweepsOfCoil): SweepFit | undefined {
+  const start = startOf(sweeps);
+  if (!start) return undefined;
+  const first = sweeps.curves.some(({ kind }) => kind !== 'alone')
+    ? firstLoop(sweeps, start)
+    : minimum(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), start, ROUGHLY);
+  const noise = noiseOf(sweeps, first);
+  const chosen = first.problem.form === 'plain' ? first : chosenForm(triedForms(sweeps, noise, first.minimum.values));
+  const settledNoise = noiseOf(sweeps, chosen);
+  const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
+  return finished(sweeps, minimum(problem, chosen.minimum.values, {}), settledNoise);
+}
+
+const ROUGHLY = { mostRounds: 40, enough: 0.01 };
+
+/** From the first corner; from others as well where these do not agree. */
+function firstLoop(sweeps: SweepsOfCoil, start: readonly number[]): Tried {
+  const problem = sweepProblem(sweeps, 'loop', firstNoise(sweeps));
+  const from = (corner: number) => minimum(problem, [...start, LOGIT_WEAK, Math.log(corner)], ROUGHLY);
+  let best = from(FIRST_CORNERS[0] ?? 8000);
+  for (const corner of FIRST_CORNERS.slice(1)) {
+    const next = from(corner);
+    const isSame = Math.abs(next.minimum.chiSquared - best.minimum.chiSquared) < 1;
+    if (next.minimum.chiSquared < best.minimum.chiSquared) best = next;
+    if (isSame) break;
+  }
+  return best;
+}
+
+/** What is not smooth along a curve as it stands. */
+const firstNoise = ({ curves }: SweepsOfCoil): readonly Noise[] =>
+  curves.map(({ magnitude, phase }) =>
+    scatterOf(magnitude, Float64Array.from(magnitude, Math.log), phase && Float64Array.from(unwrapped(phase))),
+  );
+
+function unwrapped(phase: readonly number[]): readonly number[] {
+  let turned = phase[0] ?? 0;
+  return phase.map((each) => {
+    turned += wrapped(each - turned);
+    return turned;
+  });
+}
+
+/** The simple forms; where they leave nothing that follows a line, two kinds of loss could not be told. */
+function triedForms(sweeps: SweepsOfCoil, noise: readonly Noise[], loop: Float64Array): readonly Tried[] {
+  const simple = SIMPLE_FORMS.map((form) => fitForm(sweeps, form, noise, loop));
+  if (simple.some((each) => Number.isFinite(each.criterion) && leavesNothing(sweeps, each))) return simple;
+  return [
+    ...simple,
+    ...COIL_FORMS.filter((form) => !SIMPLE_FORMS.includes(form)).map((form) => fitForm(sweeps, form, noise, loop)),
+  ];
+}
+
+const SIMPLE_FORMS: readonly CoilForm[] = ['plain', 'loop', 'core'];
+
+function leavesNothing(sweeps: SweepsOfCoil, { problem, minimum: { values } }: Tried): boolean {
+  const { chiSquared, follows } = leftBy(sweeps, problem, values);
+  return chiSquared < 1.1 && follows < 0.1;
+}
+
+interface Tried {
+  readonly problem: SweepProblem;
+  readonly minimum: Minimum;
+  readonly criterion: number;
+}
+
+/** What lies beyond these no sweep tells from inductance or capacitance. */
+const LEAST_CORNER_HZ = 60;
+const MOST_CORNER_HZ = 80_000;
+
+const FIRST_CORNERS = [8000, 2000, 30_000, 3000];
+/** k² of 0.1, and of 0.05. */
+const LOGIT_WEAK = Math.log(0.1 / 0.9);
+const LOGIT_SLIGHT = Math.log(0.05 / 0.95);
+
+function minimum(problem: SweepProblem, start: ArrayLike<number>, patience: Parameters<typeof leastSquares>[2]): Tried {
+  const from = start.length === problem.parameters ? start : problem.start(Array.from(start));
+  const found = leastSquares(problem, from, patience);
+  const isInside = partsOfForm(problem.form).every((part, index) => {
+    const corner = Math.exp(found.values[4 + 2 * index] ?? 0);
+    return part === 'across' || (corner > LEAST_CORNER_HZ && corner < MOST_CORNER_HZ);
+  });
+  const criterion = isInside
+    ? found.chiSquared + problem.parameters * Math.log(problem.data)
+    : Number.POSITIVE_INFINITY;
+  return { problem, minimum: found, criterion };
+}
+
+const noiseOf = ({ curves }: SweepsOfCoil, { problem, minimum: { values } }: Tried): readonly Noise[] =>
+  curves.map(({ magnitude }, index) => {
+    const { level, phase } = problem.rest(values, index);
+    return scatterOf(magnitude, level, phase);
+  });
+
+/** Starts of a form from the loop that was found. */
+function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], loop: Float64Array): Tried {
+  const [ohm = 0, henry = 0, farad = 0, strength = LOGIT_WEAK, corner = Math.log(8000)] = loop;
+  const problem = sweepProblem(sweeps, form, noise);
+  const starts: Readonly<Record<CoilForm, readonly (readonly number[])[]>> = {
+    plain: [[]],
+    loop: [[strength, corner]],
+    core: [[strength + 0.5, corner - 0.7]],
+    'two loops': [
+      [strength - 0.5, corner + 1, strength - 0.5, corner - 1],
+      [strength - 0.4, corner, LOGIT_SLIGHT, corner + 0.8],
+      [strength + 0.7, corner + 0.4, LOGIT_SLIGHT, corner - 0.8],
+    ],
+    'core and loop': [
+      [strength - 0.7, corner - 1.2, strength - 0.7, corner + 0.7],
+      [LOGIT_SLIGHT, corner + 0.6, strength - 0.4, corner],
+    ],
+    'loop and resistance': [[strength, corner, Math.log(1e6)]],
+  };
+  const rest = loop.slice(parametersOf('loop'));
+  const tried = starts[form].map((own) =>
+    minimum(
+      problem,
+      Float64Array.from([...[ohm, henry, farad, ...own].slice(0, parametersOf(form)), ...rest]),
+      ROUGHLY,
+    ),
+  );
+  return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
+}
+
+function chosenForm(tried: readonly Tried[]): Tried {
+  const ordered = [...tried].sort((a, b) => a.problem.parameters - b.problem.parameters || a.criterion - b.criterion);
+  const least = Math.min(...tried.map(({ criterion }) => criterion));
+  const others = ordered.filter(({ problem }) => problem.form !== 'loop and resistance');
+  const across = ordered.find(({ problem }) => problem.form === 'loop and resistance');
+  if (across && others.every(({ criterion }) => criterion > across.criterion + NEAR)) return across;
+  const leastOther = Math.min(...others.map(({ criterion }) => criterion));
+  const simple = others.find(({ criterion }) => criterion <= leastOther + NEAR);
+  const [first] = ordered;
+  const result = simple ?? first;
+  if (!result || !Number.isFinite(least)) return tried[0] as Tried;
+  // Of forms with as many parameters the better one.
+  return others
+    .filter(({ problem }) => problem.parameters === result.problem.parameters)
+    .reduce((low, each) => (each.criterion < low.criterion ? each : low), result);
+}
+
+const NEAR = 10;
+
+function finished(sweeps: SweepsOfCoil, { problem, minimum: { values } }: Tried, noise: readonly Noise[]): SweepFit {
+  const { chiSquared, follows, freedom } = leftBy(sweeps, problem, values);
+  const stretch = Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) * (1 + 2 / freedom);
+  const stretched = sweepProblem(sweeps, problem.form, noise, stretch);
+  const { rest, scatter } = restOf(sweeps, problem, values, noise);
+  return {
+    form: problem.form,
+    problem,
+    values,
+    covariance: covarianceAt(stretched, values),
+    nuisances: problem.nuisances,
+    noise,
+    reducedChiSquared: chiSquared,
+    rest,
+    scatter,
+  };
+}
+
+/** Squared residuals over their deviations for each point that is not used up, and how far each follows the one before. */
+function leftBy(sweeps: SweepsOfCoil, problem: SweepProblem, values: Float64Array) {
+  const residuals = new Float64Array(problem.residuals);
+  problem.at(values, residuals, undefined);
+  const data = residuals.subarray(0, problem.data);
+  const freedom = Math.max(1, problem.data - problem.parameters);
+  return {
+    freedom,
+    chiSquared: data.reduce((sum, each) => sum + each * each, 0) / freedom,
+    follows: Math.min(0.9, Math.max(0, correlationOf(sweeps, data))),
+  };
+}
+
+/** Lag-1 correlation along each curve, of level and phase apart. */
+function correlationOf({ curves }: SweepsOfCoil, data: Float64Array): number {
+  let products = 0;
+  let squares = 0;
+  let row = 0;
+  for (const { hz, phase } of curves) {
+    const step = phase ? 2 : 1;
+    const end = row + step * hz.length;
+    for (let at = row; at < end; at++) {
+      squares += (data[at] as number) ** 2;
+      if (at + step < end) products += (data[at] as number) * (data[at + step] as number);
+    }
+    row = end;
+  }
+  return squares > 0 ? products / squares : 0;
+}
+
+function restOf({ curves }: SweepsOfCoil, problem: SweepProblem, values: Float64Array, noise: readonly Noise[]) {
+  let left = 0;
+  let expected = 0;
+  let count = 0;
+  curves.forEach(({ magnitude, relativeSd }, index) => {
+    const { level, phase } = problem.rest(values, index);
+    const { share = 0, floor = 0 } = noise[index] ?? {};
+    magnitude.forEach((each, at) => {
+      const sd = relativeSd?.[at] ?? Math.hypot(share, floor / each);
+      const parts = phase ? [level[at] ?? 0, phase[at] ?? 0] : [level[at] ?? 0];
+      for (const part of parts) {
+        left += part ** 2;
+        expected += sd ** 2;
+        count += 1;
+      }
+    });
+  });
+  return { rest: Math.sqrt(left / count), scatter: Math.sqrt(expected / count) };
+}
+
+function covarianceAt(problem: LeastSquares, values: Float64Array): Float64Array {
+  const { information } = leastSquares(problem, values, { mostRounds: 0 });
+  const size = problem.parameters;
+  const matrix = Float64Array.from(information);
+  for (let index = 0; index < size; index++)
+    matrix[index * size + index] = (matrix[index * size + index] as number) + 1e-9;
+  const columns = Array.from({ length: size }, (_, column) => {
+    const unit = new Float64Array(size);
+    unit[column] = 1;
+    return unit;
+  });
+  solveInPlace(matrix, columns);
+  return Float64Array.from(
+    { length: size * size },
+    (_, index) => columns[index % size]?.[Math.floor(index / size)] ?? 0,
+  );
+}
+
+/** A number made of a fit: its deviation, and what of that each nuisance makes. */
+export interface Figure {
+  readonly value: number;
+  readonly sd: number;
+  /** Signed, by the place of the nuisance's parameter. */
+  readonly shares: ReadonlyMap<number, number>;
+}
+
+/** f of the parameters, to first order. */
+export function figureOf({ values, covariance, nuisances }: SweepFit, f: (values: Float64Array) => number): Figure {
+  const size = values.length;
+  const slopes = Array.from({ length: size }, (_, index) => {
+    const step = Math.max(1e-5, Math.min(1e-2, 0.1 * Math.sqrt(covariance[index * size + index] ?? 0)));
+    const moved = (by: number) => f(values.map((each, at) => (at === index ? each + by : each)));
+    return (moved(step) - moved(-step)) / (2 * step);
+  });
+  const along = Array.from({ length: size }, (_, row) =>
+    slopes.reduce((sum, slope, column) => sum + slope * (covariance[row * size + column] ?? 0), 0),
+  );
+  const variance = slopes.reduce((sum, slope, index) => sum + slope * (along[index] ?? 0), 0);
+  const shares = new Map(
+    nuisances.map(({ at }) => [at, (along[at] ?? 0) / Math.sqrt(covariance[at * size + at] ?? 1)] as const),
+  );
+  return { value: f(values), sd: Math.sqrt(Math.max(0, variance)), shares };
+}

@@ -1,0 +1,436 @@
+/**
+ * Sweeps of one coil, or of several circuits that share a recorder, as one problem of least squares. What is fitted is what was measured:
+ * level and phase of each point, never an impedance made from them (J. R. Macdonald and L. D. Potter, Solid State Ionics 23 (1987)
+ * 61–79). What is believed of the set-up comes in as further residuals; nothing is believed of the coil but what a meter read.
+ */
+import type { LeastSquares } from '../levenberg-marquardt.ts';
+import { type CoilForm, type CoilPoint, coilAt, coilPoint, parametersOf, partsOfForm } from './coil-form.ts';
+
+/**
+ * The circuits. `impedance`: a meter's own table. `through`: a resistor from the output to the pickup, the ratio across the pickup.
+ * `over`: the pickup from the output to a resistor, the ratio across that. `excited`: an e.m.f. that rises with frequency, the ratio to the
+ * voltage over the resistor in series with the coil that makes it. `alone`: `through` without a pickup.
+ */
+export type SetUpKind = 'impedance' | 'through' | 'over' | 'excited' | 'alone';
+
+export interface MeasuredCurve {
+  readonly kind: SetUpKind;
+  readonly hz: readonly number[];
+  readonly magnitude: readonly number[];
+  /** Radians. */
+  readonly phase: readonly number[] | undefined;
+  /** Of ln magnitude, where the file states it. */
+  readonly relativeSd: readonly number[] | undefined;
+  /** The resistor, and one relative deviation of it; 0 where there is none. */
+  readonly seriesOhm: number;
+  readonly seriesSd: number;
+  /** A capacitor put across the pickup. */
+  readonly addedFarad: number;
+  readonly addedSd: number;
+  /** One relative deviation of a meter's scale, or of the balance of two channels. */
+  readonly scaleSd: number;
+}
+
+/** What lies at each input: 1 + relative deviation of the resistance, one deviation of the capacitance in farad. */
+export interface RecorderInput {
+  readonly ohm: number;
+  readonly ohmSd: number;
+  readonly farad: number;
+  readonly faradSd: number;
+}
+
+export interface DcReading {
+  readonly ohm: number;
+  /** Relative, of this reading alone. */
+  readonly sd: number;
+  /** Relative, of the scale of the meter, which is the same for all readings; 0 where it is in `sd`. */
+  readonly meterSd: number;
+}
+
+export interface SweepsOfCoil {
+  readonly curves: readonly MeasuredCurve[];
+  readonly recorder: RecorderInput;
+  readonly dc: readonly DcReading[];
+}
+
+/** Deviation of a point: √((a · |H|)² + b²) over |H| (J. R. Dygas and M. W. Breiter, Electrochimica Acta 44 (1999) 4163–4174). */
+export interface Noise {
+  readonly share: number;
+  readonly floor: number;
+}
+
+/** What a nuisance is of: its name, where its parameter stands, and one deviation of it before the sweep. */
+export interface Nuisance {
+  readonly name:
+    | 'resistor'
+    | 'input resistance'
+    | 'input capacitance'
+    | 'meter scale'
+    | 'balance'
+    | 'added capacitance'
+    | 'coupling'
+    | 'resistance meter';
+  readonly at: number;
+  readonly sd: number;
+  /** What a part is marked with, ohm or farad. */
+  readonly marked: number;
+}
+
+export interface SweepProblem extends LeastSquares {
+  readonly form: CoilForm;
+  readonly nuisances: readonly Nuisance[];
+  /** Points before the priors: level of each point, then phase where there is one, curve by curve. */
+  readonly data: number;
+  readonly start: (coil: readonly number[]) => Float64Array;
+  /** Residuals of one curve as they are, not over their deviations; phases wrapped. */
+  rest(values: Float64Array, curve: number): { readonly level: Float64Array; readonly phase: Float64Array | undefined };
+  /** ln of the modelled ratio or impedance at a frequency of a curve. */
+  modelled(values: Float64Array, curve: number, hz: number): readonly [level: number, phase: number];
+}
+
+interface Slots {
+  readonly resistor: number;
+  readonly scale: number;
+  readonly added: number;
+  readonly coupling: number;
+}
+
+/** `stretch`: factor on the deviations of all points. */
+export function sweepProblem(
+  { curves, recorder, dc }: SweepsOfCoil,
+  form: CoilForm,
+  noise: readonly Noise[],
+  stretch = 1,
+): SweepProblem {
+  const hasCoil = curves.some(({ kind }) => kind !== 'alone');
+  const own = hasCoil ? parametersOf(form) : 0;
+  const nuisances: Nuisance[] = [];
+  const slotOf = (name: Nuisance['name'], sd: number, marked = 0): number => {
+    nuisances.push({ name, at: own + nuisances.length, sd, marked });
+    return own + nuisances.length - 1;
+  };
+  const isRecorded = curves.some(({ kind }) => kind !== 'impedance');
+  const inputOhm = isRecorded ? slotOf('input resistance', recorder.ohmSd) : -1;
+  const inputFarad = isRecorded ? slotOf('input capacitance', recorder.faradSd / recorder.farad) : -1;
+  const shared = new Map<string, number>();
+  const sharedSlot = (key: string, name: Nuisance['name'], sd: number, marked = 0): number => {
+    const known = shared.get(key) ?? slotOf(name, sd, marked);
+    shared.set(key, known);
+    return known;
+  };
+  const slots = curves.map(
+    ({ kind, seriesOhm, seriesSd, scaleSd, addedFarad, addedSd }, index): Slots => ({
+      // One resistor serves all sweeps that name it.
+      resistor: kind === 'impedance' ? -1 : sharedSlot(`resistor ${seriesOhm}`, 'resistor', seriesSd, seriesOhm),
+      // A meter's scale is one; the balance of two channels may be another each time.
+      scale:
+        kind === 'impedance'
+          ? sharedSlot('meter', 'meter scale', scaleSd)
+          : sharedSlot(`balance ${index}`, 'balance', scaleSd),
+      added: addedFarad > 0 ? sharedSlot(`added ${addedFarad}`, 'added capacitance', addedSd, addedFarad) : -1,
+      coupling: kind === 'excited' ? sharedSlot('coupling', 'coupling', Number.POSITIVE_INFINITY) : -1,
+    }),
+  );
+  const meterSd = Math.max(0, ...dc.map((each) => each.meterSd));
+  const meter = hasCoil && meterSd > 0 ? slotOf('resistance meter', meterSd) : -1;
+  const parameters = own + nuisances.length;
+  const rowsOf = curves.map(({ hz, phase }) => (phase ? 2 : 1) * hz.length);
+  const data = rowsOf.reduce((sum, each) => sum + each, 0);
+  const priors = nuisances.filter(({ sd }) => Number.isFinite(sd));
+  const metal = partsOfForm(form).flatMap((part, index) => (part === 'across' ? [] : [3 + 2 * index]));
+  // One part alone is held by its own scale; two could take more than there is, and where they take all, capacitance says the same.
+  const bounds = hasCoil && metal.length > 1 ? 1 : 0;
+  const residuals = data + priors.length + dc.length + bounds;
+  const deviations = curves.map((curve, index) => deviationsOf(curve, noise[index] ?? FIRST_NOISE, stretch));
+  const point = coilPoint(form);
+  const out = new Float64Array(2);
+  const outSlopes = new Float64Array(2 * parameters);
+  const senses = curves.map(senseOf);
+  const modelAt = (values: Float64Array, curveAt: number, hz: number, slopes: boolean) => {
+    const curve = curves[curveAt] as MeasuredCurve;
+    const slot = slots[curveAt] as Slots;
+    if (curve.kind !== 'alone') coilAt(form, values, 0, hz, point);
+    if (slopes) outSlopes.fill(0);
+    logOfRatio({
+      curve,
+      slot,
+      values,
+      hz,
+      own,
+      inputOhm,
+      inputFarad,
+      recorder,
+      point,
+      out,
+      slopes: slopes ? outSlopes : undefined,
+    });
+  };
+  return {
+    form,
+    nuisances,
+    data,
+    residuals,
+    parameters,
+    start: (coil) => {
+      const values = new Float64Array(parameters);
+      values.set(coil.slice(0, own));
+      slots.forEach(({ coupling }, index) => {
+        if (coupling < 0) return;
+        const { hz, magnitude } = curves[index] as MeasuredCurve;
+        // Level alone says what the coupling is: the median of what is left.
+        values[coupling] = 0;
+        const left = hz.map((each, at) => {
+          modelAt(values, index, each, false);
+          return Math.log(magnitude[at] ?? 1) - (out[0] as number);
+        });
+        values[coupling] = median(left);
+      });
+      return values;
+    },
+    at: (values, into, slopes) => {
+      let row = 0;
+      curves.forEach(({ hz, magnitude, phase }, index) => {
+        const deviation = deviations[index] as Float64Array;
+        const sense = senses[index] ?? 0;
+        for (let at = 0; at < hz.length; at++) {
+          modelAt(values, index, hz[at] as number, slopes !== undefined);
+          const sd = deviation[at] as number;
+          into[row] = ((out[0] as number) - Math.log(magnitude[at] as number)) / sd;
+          if (slopes) writeSlopes(slopes, row, parameters, outSlopes, 0, sd);
+          row += 1;
+          if (!phase) continue;
+          into[row] = wrapped((out[1] as number) + sense - (phase[at] as number)) / sd;
+          if (slopes) writeSlopes(slopes, row, parameters, outSlopes, 1, sd);
+          row += 1;
+        }
+      });
+      slopes?.fill(0, row * parameters);
+      for (const { at, sd } of priors) {
+        into[row] = (values[at] as number) / sd;
+        if (slopes) slopes[row * parameters + at] = 1 / sd;
+        row += 1;
+      }
+      for (const { ohm, sd } of dc) {
+        into[row] = ((values[0] as number) - Math.log(ohm) + (meter < 0 ? 0 : (values[meter] as number))) / sd;
+        if (slopes) slopes[row * parameters] = 1 / sd;
+        if (slopes && meter >= 0) slopes[row * parameters + meter] = 1 / sd;
+        row += 1;
+      }
+      if (bounds === 0) return;
+      const shares = metal.map((at) => 1 / (1 + Math.exp(-(values[at] as number))));
+      const taken = shares.reduce((sum, each) => sum + each, 0);
+      const over = Math.max(0, taken - MOST_TAKEN) / PAST_MOST;
+      into[row] = (taken - 0.5) / ANY_SHARE + over;
+      if (!slopes) return;
+      metal.forEach((at, index) => {
+        const share = shares[index] ?? 0;
+        slopes[row * parameters + at] = share * (1 - share) * (1 / ANY_SHARE + (over > 0 ? 1 / PAST_MOST : 0));
+      });
+    },
+    rest: (values, index) => {
+      const { hz, magnitude, phase } = curves[index] as MeasuredCurve;
+      const level = new Float64Array(hz.length);
+      const angle = phase && new Float64Array(hz.length);
+      hz.forEach((each, at) => {
+        modelAt(values, index, each, false);
+        level[at] = Math.log(magnitude[at] ?? 1) - (out[0] as number);
+        if (angle) angle[at] = wrapped((phase?.[at] ?? 0) - (out[1] as number) - (senses[index] ?? 0));
+      });
+      return { level, phase: angle };
+    },
+    modelled: (values, index, hz) => {
+      modelAt(values, index, hz, false);
+      return [out[0] as number, (out[1] as number) + (senses[index] ?? 0)];
+    },
+  };
+}
+
+/** Any share of an inductance between none and all of it. */
+const ANY_SHARE = 0.4;
+/** All metal together leaves something. */
+const MOST_TAKEN = 0.97;
+const PAST_MOST = 0.01;
+
+/** Before anything is known of the points. */
+const FIRST_NOISE: Noise = { share: 0.005, floor: 0 };
+/** Better than this no file is believed: the last digit of a table has as much. */
+const LEAST_DEVIATION = 2e-4;
+
+function deviationsOf(
+  { hz, magnitude, relativeSd }: MeasuredCurve,
+  { share, floor }: Noise,
+  stretch: number,
+): Float64Array {
+  return Float64Array.from(hz, (_, at) => {
+    const known = relativeSd?.[at] ?? Math.hypot(share, floor / (magnitude[at] ?? 1));
+    return stretch * Math.max(LEAST_DEVIATION, known);
+  });
+}
+
+/** An exciter's sense is free: what turns its phase by half a turn is no part of the model. */
+function senseOf({ kind, phase, hz, magnitude }: MeasuredCurve): number {
+  if (kind !== 'excited' || !phase) return 0;
+  // Below the resonance the e.m.f. leads by a quarter turn; weighed by level, since the low end is noise.
+  const peak = magnitude.indexOf(Math.max(...magnitude));
+  const below = phase.filter((_, at) => (hz[at] ?? 0) < (hz[peak] ?? 0) / 2 && (hz[at] ?? 0) > (hz[peak] ?? 0) / 20);
+  return below.reduce((sum, each) => sum + Math.sin(each), 0) < 0 ? Math.PI : 0;
+}
+
+function writeSlopes(
+  slopes: Float64Array,
+  row: number,
+  parameters: number,
+  from: Float64Array,
+  part: 0 | 1,
+  sd: number,
+): void {
+  for (let index = 0; index < parameters; index++)
+    slopes[row * parameters + index] = (from[2 * index + part] as number) / sd;
+}
+
+interface RatioArguments {
+  readonly curve: MeasuredCurve;
+  readonly slot: Slots;
+  readonly values: Float64Array;
+  readonly hz: number;
+  readonly own: number;
+  readonly inputOhm: number;
+  readonly inputFarad: number;
+  readonly recorder: RecorderInput;
+  readonly point: CoilPoint;
+  readonly out: Float64Array;
+  readonly slopes: Float64Array | undefined;
+}
+
+/** ln of what a set-up gives, its angle as the imaginary part, and the slopes of both. */
+function logOfRatio({
+  curve,
+  slot,
+  values,
+  hz,
+  own,
+  inputOhm,
+  inputFarad,
+  recorder,
+  point,
+  out,
+  slopes,
+}: RatioArguments): void {
+  const omega = 2 * Math.PI * hz;
+  const { kind, addedFarad } = curve;
+  const coilRe = kind === 'alone' ? 0 : (point.admittance[0] as number);
+  const coilIm = kind === 'alone' ? 0 : (point.admittance[1] as number);
+  const addedIm = slot.added < 0 ? 0 : omega * addedFarad * Math.exp(values[slot.added] as number);
+  const yRe = coilRe;
+  const yIm = coilIm + addedIm;
+  const scale = values[slot.scale] as number;
+  if (kind === 'impedance') {
+    out[0] = scale - Math.log(Math.hypot(yRe, yIm));
+    out[1] = -Math.atan2(yIm, yRe);
+    if (!slopes) return;
+    // d(−ln Y) = −dY/Y.
+    byCoil(slopes, point.admittanceSlopes, own, yRe, yIm, -1);
+    if (slot.added >= 0) addDivided(slopes, slot.added, 0, addedIm, yRe, yIm, -1);
+    slopes[2 * slot.scale] = 1;
+    return;
+  }
+  const resistor = curve.seriesOhm * Math.exp(values[slot.resistor] as number);
+  const inRe = 1 / (recorder.ohm * Math.exp(values[inputOhm] as number));
+  const inIm = omega * recorder.farad * Math.exp(values[inputFarad] as number);
+  if (slopes) slopes[2 * slot.scale] = 1;
+  if (kind === 'over') {
+    // H = Y/(Y + Yl), Yl of the resistor and the input.
+    const toGround = 1 / resistor;
+    const sumRe = yRe + toGround + inRe;
+    const sumIm = yIm + inIm;
+    out[0] = scale + Math.log(Math.hypot(yRe, yIm) / Math.hypot(sumRe, sumIm));
+    out[1] = wrapped(Math.atan2(yIm, yRe) - Math.atan2(sumIm, sumRe));
+    if (!slopes) return;
+    byCoil(slopes, point.admittanceSlopes, own, yRe, yIm, 1);
+    byCoil(slopes, point.admittanceSlopes, own, sumRe, sumIm, -1);
+    if (slot.added >= 0) {
+      addDivided(slopes, slot.added, 0, addedIm, yRe, yIm, 1);
+      addDivided(slopes, slot.added, 0, addedIm, sumRe, sumIm, -1);
+    }
+    addDivided(slopes, slot.resistor, -toGround, 0, sumRe, sumIm, -1);
+    addDivided(slopes, inputOhm, -inRe, 0, sumRe, sumIm, -1);
+    addDivided(slopes, inputFarad, 0, inIm, sumRe, sumIm, -1);
+    return;
+  }
+  if (kind === 'excited') {
+    // H = K · jω · (1 + Rs Yin) / (Zs (Y + Yin)).
+    const sumRe = yRe + inRe;
+    const sumIm = yIm + inIm;
+    const upRe = 1 + resistor * inRe;
+    const upIm = resistor * inIm;
+    const [seriesRe, seriesIm] = [point.series[0] as number, point.series[1] as number];
+    out[0] =
+      scale +
+      (values[slot.coupling] as number) +
+      Math.log((omega * Math.hypot(upRe, upIm)) / (Math.hypot(seriesRe, seriesIm) * Math.hypot(sumRe, sumIm)));
+    out[1] = wrapped(Math.PI / 2 + Math.atan2(upIm, upRe) - Math.atan2(seriesIm, seriesRe) - Math.atan2(sumIm, sumRe));
+    if (!slopes) return;
+    byCoil(slopes, point.seriesSlopes, own, seriesRe, seriesIm, -1);
+    byCoil(slopes, point.admittanceSlopes, own, sumRe, sumIm, -1);
+    if (slot.added >= 0) addDivided(slopes, slot.added, 0, addedIm, sumRe, sumIm, -1);
+    addDivided(slopes, slot.resistor, resistor * inRe, resistor * inIm, upRe, upIm, 1);
+    addDivided(slopes, inputOhm, -resistor * inRe, 0, upRe, upIm, 1);
+    addDivided(slopes, inputOhm, -inRe, 0, sumRe, sumIm, -1);
+    addDivided(slopes, inputFarad, 0, resistor * inIm, upRe, upIm, 1);
+    addDivided(slopes, inputFarad, 0, inIm, sumRe, sumIm, -1);
+    slopes[2 * slot.coupling] = 1;
+    return;
+  }
+  // H = 1/(1 + Rs (Y + Yin)).
+  const sumRe = 1 + resistor * (yRe + inRe);
+  const sumIm = resistor * (yIm + inIm);
+  out[0] = scale - Math.log(Math.hypot(sumRe, sumIm));
+  out[1] = -Math.atan2(sumIm, sumRe);
+  if (!slopes) return;
+  if (kind !== 'alone') byCoil(slopes, point.admittanceSlopes, own, sumRe, sumIm, -resistor);
+  if (slot.added >= 0) addDivided(slopes, slot.added, 0, resistor * addedIm, sumRe, sumIm, -1);
+  addDivided(slopes, slot.resistor, sumRe - 1, sumIm, sumRe, sumIm, -1);
+  addDivided(slopes, inputOhm, -resistor * inRe, 0, sumRe, sumIm, -1);
+  addDivided(slopes, inputFarad, 0, resistor * inIm, sumRe, sumIm, -1);
+}
+
+/** Adds factor · (slope of the coil)/by for each of its parameters. */
+function byCoil(
+  slopes: Float64Array,
+  from: Float64Array,
+  own: number,
+  byRe: number,
+  byIm: number,
+  factor: number,
+): void {
+  const square = (byRe * byRe + byIm * byIm) / factor;
+  for (let index = 0; index < own; index++) {
+    const re = from[2 * index] as number;
+    const im = from[2 * index + 1] as number;
+    slopes[2 * index] = (slopes[2 * index] as number) + (re * byRe + im * byIm) / square;
+    slopes[2 * index + 1] = (slopes[2 * index + 1] as number) + (im * byRe - re * byIm) / square;
+  }
+}
+
+function addDivided(
+  slopes: Float64Array,
+  at: number,
+  re: number,
+  im: number,
+  byRe: number,
+  byIm: number,
+  factor: number,
+): void {
+  const square = (byRe * byRe + byIm * byIm) / factor;
+  slopes[2 * at] = (slopes[2 * at] as number) + (re * byRe + im * byIm) / square;
+  slopes[2 * at + 1] = (slopes[2 * at + 1] as number) + (im * byRe - re * byIm) / square;
+}
+
+/** An angle between −π and π. */
+export const wrapped = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
+
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = Math.floor(sorted.length / 2);
+  return sorted.length % 2 === 1 ? (sorted[middle] ?? 0) : ((sorted[middle - 1] ?? 0) + (sorted[middle] ?? 0)) / 2;
+}

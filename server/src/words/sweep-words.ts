@@ -1,0 +1,109 @@
+/** What is said of a measured sweep: what it was measured through, how well the circuit holds, what it could not tell. */
+import { type NextMeasurement, nextMeasurement, type Untold, untoldOf } from '../estimates/sweep-advice.ts';
+import { recorderInput } from '../estimates/sweep-set-up.ts';
+import type { Swept, SweptCoil, SweptNumber } from '../estimates/sweeps-measured.ts';
+import type { Bench } from '../model/bench.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { printNumber, printQuantity } from '../quantities/print.ts';
+import type { NumberName } from './numbers.ts';
+
+export const SWEPT_NUMBERS: Readonly<
+  Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', NumberName>
+> = {
+  inductanceH: { what: 'inductance', dimension: 'inductance' },
+  capacitanceF: { what: 'capacitance', dimension: 'capacitance' },
+  resistance20COhm: { what: 'resistance at 20\u202F°C', dimension: 'resistance' },
+  quality1kHz: { what: 'quality at 1\u202FkHz', dimension: 'ratio' },
+};
+
+/** `hot to ground`. */
+export const sweptBetween = ({ group }: Pick<Swept, 'group'>): string => {
+  const [first] = group.sweeps;
+  return first ? `${first.probes.red.text} to ${first.probes.black.text}` : '';
+};
+
+export const filesWords = ({ group }: Pick<Swept, 'group'>): string =>
+  group.sweeps.map(({ file }) => file.value).join(' and ');
+
+/** `The circuit holds: 0.08 % is left where the points scatter by 0.08 %.` */
+export function verdictWords({ verdict, fit }: SweptCoil): string {
+  const left = `${share(fit.rest)} is left where the points scatter by ${share(fit.scatter)}.`;
+  switch (verdict) {
+    case 'holds':
+      return `The circuit holds: ${left}`;
+    case 'doubtful':
+      return `It is doubtful whether the circuit holds: ${left} Its ± are wider for that.`;
+    case 'does not hold':
+      return `The circuit does not hold: ${left} Its numbers are not used.`;
+  }
+}
+
+const share = (part: number): string => `${printNumber(100 * part, part < 0.01 ? 2 : 1)}\u202F%`;
+
+/** `Metal takes 9.4 ± 0.3 % of the inductance, from 8.2 ± 0.1 kHz on.`; `undefined` where it takes nothing that can be told. */
+export function lossWords({ losses, tooWeak }: Pick<SweptCoil, 'losses' | 'tooWeak'>): string | undefined {
+  if (!losses || tooWeak.includes('losses')) return undefined;
+  const part = printQuantity({ value: losses.share.value, sd: losses.share.sd, dimension: 'percentage' });
+  const corner = printQuantity({ value: losses.cornerHz.value, sd: losses.cornerHz.sd, dimension: 'frequency' });
+  return `Metal takes ${part} of the inductance, from ${corner} on.`;
+}
+
+const NUMBER_WORDS: Readonly<Record<SweptNumber, string>> = {
+  inductance: 'Inductance',
+  capacitance: 'Capacitance',
+  losses: 'The losses in metal',
+};
+
+/** `Capacitance stays computed (96 ± 35 pF): through 100 kohm the recorder's own 150 ± 30 pF are in it.` */
+export function untoldWords(swept: SweptCoil, { number, because }: Untold, bench: Bench | undefined): string {
+  const of = { inductance: swept.inductanceH, capacitance: swept.capacitanceF, losses: swept.losses?.share }[number];
+  const dimension = number === 'losses' ? 'percentage' : number;
+  const known = of ? ` (${printQuantity({ value: of.value, sd: of.sd, dimension })})` : '';
+  return `${NUMBER_WORDS[number]} ${number === 'losses' ? 'stay' : 'stays'} computed${known}: ${reasonWords(swept, because, bench)}`;
+}
+
+function reasonWords({ group }: SweptCoil, because: Untold['because'], bench: Bench | undefined): string {
+  switch (because) {
+    case 'input capacitance': {
+      const { farad, faradSd } = recorderInput(bench);
+      const { setUp } = group.sweeps.find((each) => each.setUp.kind === 'through') ?? {};
+      const ohms = setUp && setUp.kind !== 'impedance' ? setUp.seriesOhm.written : '';
+      return `through ${ohms} the recorder's own ${printQuantity({ value: farad, sd: faradSd, dimension: 'capacitance' })} are in it.`;
+    }
+    case 'one exciter':
+      return 'an exciter alone gives the shape of a resonance, which is one number fewer than inductance and capacitance.';
+    case 'hardly any':
+      return 'they are too small here to be told.';
+    case 'scatter':
+      return 'the points scatter too much.';
+  }
+}
+
+const NEXT: Readonly<Record<NextMeasurement, string>> = {
+  over: 'Sweep over 10 kohm: pickup from the output to the resistor, resistor to ground.',
+  'recorder alone': 'Sweep over 10 kohm, or the recorder alone once: recorder alone "…" through 100 kohm.',
+  'with a capacitor': 'Sweep over 10 kohm; or excite it once more with 1 nF across.',
+  resistance: 'Read the resistance between the same leads: it is a better scale than the resistor.',
+  'set-up': 'Look at the resistor and at which side of it the pickup was, and correct the line.',
+  rejoin: 'Look for the broken end or joint.',
+  again: 'Sweep again, over 10 kohm, away from steel and transformers, with nothing else on the leads.',
+};
+
+export function nextWords(swept: Swept): string | undefined {
+  const next = nextMeasurement(swept);
+  return next && NEXT[next];
+}
+
+/** What it could not tell, one sentence each. */
+export const allUntold = (swept: SweptCoil, bench: Bench | undefined): readonly string[] =>
+  untoldOf(swept).map((untold) => untoldWords(swept, untold, bench));
+
+/** `2.1 deviations apart`. */
+export const apartWords = (measured: Estimate, computed: Estimate): string =>
+  `${printNumber(deviationsApart(measured, computed), 1)} deviations apart`;
+
+/** What is measured and what is computed owe nothing to each other. */
+export const deviationsApart = (measured: Estimate, computed: Estimate): number => {
+  const sd = Math.hypot(measured.sd, computed.sd);
+  return sd > 0 ? Math.abs(measured.value - computed.value) / sd : 0;
+};
