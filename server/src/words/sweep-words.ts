@@ -8,7 +8,7 @@ import { printNumber, printQuantity } from '../quantities/print.ts';
 import type { NumberName } from './numbers.ts';
 
 export const SWEPT_NUMBERS: Readonly<
-  Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', NumberName>
+  Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', NumberName<string>>
 > = {
   inductanceH: { what: 'inductance', dimension: 'inductance' },
   capacitanceF: { what: 'capacitance', dimension: 'capacitance' },
