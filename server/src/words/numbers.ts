@@ -100,5 +100,5 @@ export const PULL_RATIO: NumberName = { what: 'pull on the string', dimension: '
 export const FIELD_RATIO: NumberName = { what: 'field', dimension: 'ratio' };
 
 /** What a table names, in its order. */
-export const keysOf = <K extends string>(names: Readonly<Record<K, NumberName>>): readonly K[] =>
+export const keysOf = <K extends string>(names: Readonly<Record<K, NumberName<string>>>): readonly K[] =>
   Object.keys(names) as K[];
