@@ -10,7 +10,6 @@ import { locateFindings } from '../server/src/cli/located-finding.ts';
 import { reportData } from '../server/src/cli/report-data.ts';
 import { pickupPicture } from '../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../server/src/documents/wiring-diagram/wiring-diagram.ts';
-import { isMagnet } from '../server/src/model/magnet.ts';
 import { analysedSample, SAMPLES, sampleFiles } from './support/sample-files.ts';
 import { assertStored, isUpdate } from './support/stored.ts';
 
@@ -56,7 +55,7 @@ const estimates = (analysis: Analysis): string =>
         each,
         each.positions().map((position) => ({ ...position, response: undefined })),
       ]),
-      { magnets: analysis.namesInScope('magnet').filter(isMagnet) },
+      { magnets: analysis.namesInScope('magnet') },
     ),
   );
 

@@ -5,7 +5,7 @@ import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
 import { applyEdits } from '../support/text-edits.ts';
 import { Shell } from './shell.ts';
-import { type EditData, validate } from './validate.ts';
+import { editsIn, validate } from './validate.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../samples');
 
@@ -52,17 +52,8 @@ describe('repair', () => {
     const [plan] = validate('repair-1', stdout).subjects[0]?.plans ?? [];
     assert.ok(plan);
     const edits = plan.steps.flatMap((step) => step.edits);
-    const lines = readFileSync(shell.path(file), 'utf8').split('\n');
-    const offset = ({ line, character }: EditData['range']['start']): number =>
-      lines.slice(0, line).reduce((total, each) => total + each.length + 1, 0) + character;
-    const repaired = applyEdits(
-      lines.join('\n'),
-      edits.map(({ range, newText }) => ({
-        at: { start: offset(range.start), end: offset(range.end) },
-        newText,
-      })),
-    );
-    shell.write('mistakes/repaired.pickup', repaired);
+    const text = readFileSync(shell.path(file), 'utf8');
+    shell.write('mistakes/repaired.pickup', applyEdits(text, editsIn(text, edits)));
     assert.equal((await shell.run(['check', 'mistakes/repaired.pickup'])).stdout, 'nothing found in 1 file\n');
   });
 

@@ -6,6 +6,7 @@ import type { comparedData } from '../../server/src/cli/comparison-data.ts';
 import type { Range } from '../../server/src/cli/line-map.ts';
 import type { ReportData } from '../../server/src/cli/report-data.ts';
 import type { PickupRecord } from '../../server/src/features/pickup-record.ts';
+import type { Edit } from '../support/text-edits.ts';
 
 /** Of each output, what tests read of it; its schema says all. */
 export interface Outputs {
@@ -16,6 +17,14 @@ export interface Outputs {
   readonly 'compare-1': ReturnType<typeof comparedData>;
   readonly 'repair-1': {
     readonly subjects: readonly { readonly plans: readonly { readonly steps: readonly Step[] }[] }[];
+  };
+  readonly 'propose-1': {
+    readonly pickups: readonly {
+      readonly builds: readonly {
+        readonly reaches: readonly { readonly of: string; readonly verdict?: string }[];
+        readonly edits: readonly EditData[];
+      }[];
+    }[];
   };
   readonly 'identify-1': object;
   readonly 'fit-1': object;
@@ -61,6 +70,7 @@ const files: Readonly<Record<keyof Outputs, string>> = {
   'report-1': path.join(SCHEMAS, 'report-1.json'),
   'compare-1': path.join(SCHEMAS, 'compare-1.json'),
   'repair-1': path.join(SCHEMAS, 'repair-1.json'),
+  'propose-1': path.join(SCHEMAS, 'propose-1.json'),
   'identify-1': path.join(SCHEMAS, 'identify-1.json'),
   'fit-1': path.join(SCHEMAS, 'fit-1.json'),
   'list-1': path.join(SCHEMAS, 'list-1.json'),
@@ -100,4 +110,12 @@ function isUri(text: string): boolean {
 /** RFC 3986, 4.1: a URI or a relative reference, of its characters only. */
 function isUriReference(text: string): boolean {
   return /^(?:[\w\-.~!$&'()*+,;=:@/?#[\]]|%[\dA-Fa-f]{2})*$/.test(text) && URL.canParse(text, 'file:///');
+}
+
+/** Edits of a published output by offsets in the text that they are of. */
+export function editsIn(text: string, edits: readonly EditData[]): readonly Edit[] {
+  const lines = text.split('\n');
+  const offset = ({ line, character }: Range['start']): number =>
+    lines.slice(0, line).reduce((total, each) => total + each.length + 1, 0) + character;
+  return edits.map(({ range, newText }) => ({ at: { start: offset(range.start), end: offset(range.end) }, newText }));
 }

@@ -12,11 +12,12 @@ import type { OutputChange } from '../estimates/output-change.ts';
 import type { Played } from '../estimates/position-network.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
-import type { FileModel, NamedThing } from '../model/model.ts';
+import type { FileModel } from '../model/model.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { PhotoLine } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
+import type { ShopKind, Things } from '../model/resolver.ts';
 import type { PhotoFile } from '../photos/photo-file.ts';
 import type { Levels } from './levels.ts';
 
@@ -67,9 +68,7 @@ export interface Analysis {
   /** The bench in force: one in the file and all it uses. */
   readonly bench: Bench | undefined;
   /** Names of a kind that this file may use, its own and those of the files it uses. */
-  namesInScope(
-    kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'switch' | 'pickup' | 'instrument',
-  ): readonly NamedThing[];
+  namesInScope<K extends ShopKind>(kind: K): readonly Things[K][];
   readonly pickups: readonly PickupAnalysis[];
   readonly instruments: readonly InstrumentAnalysis[];
   /** Findings whose place lies in this file, in order of place. */

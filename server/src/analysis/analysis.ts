@@ -11,8 +11,8 @@ import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import { say } from '../checks/say.ts';
 import { type ModelMemory, modelReader, overlaid } from '../model/from-syntax.ts';
-import type { NamedThing } from '../model/model.ts';
 import type { Place } from '../model/place.ts';
+import type { ShopKind, Things } from '../model/resolver.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { earlyFindings, unsolvedFindings } from './early-findings.ts';
 import { createFaults, notAnalysed } from './faults.ts';
@@ -213,11 +213,11 @@ function analysed(state: FileState): Analysis {
     pending: [...pendingOf(uri, graph, host), ...graph.curves().pending, ...unreadPhotos(photos, host)],
     model,
     bench,
-    namesInScope: (kind) =>
+    namesInScope: <K extends ShopKind>(kind: K) =>
       graph.files.flatMap((file) =>
-        file.tree.chunks.flatMap(({ chunk }): readonly NamedThing[] => {
+        file.tree.chunks.flatMap(({ chunk }): readonly Things[K][] => {
           const { declared } = reader.read(chunk);
-          return declared && declared.kind !== 'bench' && declared.kind === kind ? [declared.thing] : [];
+          return declared?.kind === kind ? [declared.thing as Things[K]] : [];
         }),
       ),
     pickups: withFindings(pickups, findings, (each) => each.pickup.name, 'pickup'),

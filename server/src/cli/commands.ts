@@ -11,6 +11,7 @@ import { identify } from './identify.ts';
 import { list } from './list.ts';
 import { listen } from './listen.ts';
 import { newShop } from './new.ts';
+import { propose } from './propose.ts';
 import { repair } from './repair.ts';
 import { report } from './report.ts';
 import { turns } from './turns.ts';
@@ -19,6 +20,7 @@ export const commands: readonly Command[] = [
   check,
   report,
   turns,
+  propose,
   draw,
   cards,
   listen,

@@ -1,6 +1,5 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { reworkOf } from '../comparison/reworks.ts';
-import { isMagnet } from '../model/magnet.ts';
 import { highestHz, lowestHz } from '../physics/circuit/response.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
@@ -44,7 +43,7 @@ export const report = defineCommand({
     const { pickups, instruments } = chosen(analysis, values.pickup, values.position, shown);
     const pots = { ...playedBy(values, { analysis, shown }), cableF };
     const options = {
-      magnets: analysis.namesInScope('magnet').filter(isMagnet),
+      magnets: analysis.namesInScope('magnet'),
       rework: ({ pickup }: PickupAnalysis) => reworkOf(analysis, [pickup]),
       cableF,
     };

@@ -139,11 +139,11 @@ function judged(aim: Aim, reached: Estimate | null | undefined, bench: Bench | u
   return { aim, roomC, reached, odds, verdict: verdictOf(odds) };
 }
 
-const verdictOf = (odds: number): Verdict =>
+export const verdictOf = (odds: number): Verdict =>
   odds >= TARGET_DECIDED_FROM ? 'reached' : odds <= 1 - TARGET_DECIDED_FROM ? 'missed' : 'not decidable';
 
 /** The limits that a number may come out between. */
-const limitsOf = ({ kind, wanted, tolerance }: Aim): { readonly least: number; readonly most: number } => ({
+export const limitsOf = ({ kind, wanted, tolerance }: Aim): { readonly least: number; readonly most: number } => ({
   least: kind === 'hum' ? Number.NEGATIVE_INFINITY : wanted - slack(tolerance, wanted),
   most: wanted + slack(tolerance, wanted),
 });
@@ -203,4 +203,21 @@ function heavierBy(quick: QuickEstimates, { coil, other }: NonNullable<Aim['betw
   if (!one || !two) return undefined;
   const share = ratio(one, two);
   return { ...share, value: share.value - 1 };
+}
+
+/** How far a number lies from what is wanted, in tolerances; hum only where it is above. No peak is beyond any tolerance. */
+export function deviationOf({ kind, wanted, tolerance }: Aim, reached: number | null | undefined): number {
+  if (reached === undefined) return 0;
+  if (reached === null) return NO_PEAK;
+  if (kind === 'hum') return Math.max(0, reached - wanted) / (tolerance || TARGET_TOLERANCE_DB);
+  return (reached - wanted) / Math.max(tolerance, 1e-6 * Math.abs(wanted));
+}
+
+const NO_PEAK = 100;
+
+/** The deviations of several targets together, each by what it counts; 1: as far as one tolerance. */
+export function distanceOf(aims: readonly Aim[], deviations: readonly number[]): number {
+  const all = aims.reduce((sum, { weight }) => sum + weight, 0);
+  if (all === 0) return 0;
+  return Math.sqrt(aims.reduce((sum, { weight }, index) => sum + weight * (deviations[index] ?? 0) ** 2, 0) / all);
 }

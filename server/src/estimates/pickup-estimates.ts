@@ -6,7 +6,7 @@ import type { Pickup } from '../model/pickup.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
-import { audioFrequencies, responseOf } from '../physics/circuit/response.ts';
+import { audioFrequencies, responseFigures, responseOf } from '../physics/circuit/response.ts';
 import { type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { told } from './coil-winding.ts';
@@ -178,6 +178,18 @@ export function pickupResponse(
 }
 
 const OUTPUT = 'output';
+
+/** Resonance and its height with values that differ from their best estimates. */
+export function scaledResonance(
+  quick: QuickEstimates,
+  load: Load,
+  scaling: Scaling,
+): { readonly hz: number; readonly db: number } | undefined {
+  const loaded = loadedNetwork(quick, load, scaling);
+  const figures = responseFigures(loaded.network, OUTPUT, stringDrives(loaded));
+  if (typeof figures === 'string' || figures.peakHz === null || figures.peakDb === null) return undefined;
+  return { hz: figures.peakHz, db: figures.peakDb };
+}
 
 interface LoadedPickup {
   readonly network: Network;

@@ -7,7 +7,6 @@ import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { photoLines } from '../analysis/photos.ts';
 import { explanationOf } from '../checks/explanation.ts';
 import type { Place } from '../model/place.ts';
-import { isSpool } from '../model/wire.ts';
 import { list } from '../words/text.ts';
 import { writtenAim } from './aim-rows.ts';
 import { findingSpan } from './diagnostics.ts';
@@ -114,7 +113,7 @@ function numbersOf(
 function spoolLeft(analysis: Analysis, { reference }: NameAt, among: readonly Analysis[] | undefined): RichText {
   if (reference.kind !== 'spool') return [];
   const spool = analysis.namesInScope('spool').find(({ name }) => name === reference.name);
-  if (!spool || !isSpool(spool)) return [];
+  if (!spool) return [];
   const planned = among ? 'of all specs' : 'of this file';
   const value = leftOnSpool(analysis, spool, among);
   return [

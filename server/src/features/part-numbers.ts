@@ -11,7 +11,6 @@ import { machineSettings } from '../estimates/winding-plan.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { keptOrNew } from '../model/life.ts';
-import { isMagnet } from '../model/magnet.ts';
 import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
@@ -148,7 +147,7 @@ function couplingRows(quick: QuickEstimates): readonly EstimateRow[] {
 export function magnetNumbers(analysis: Analysis, { pickup }: PickupAnalysis, name: string): RichText {
   const own = pickup.barMagnet?.value.magnet;
   if (own?.name !== name) return [];
-  const found = magnetExchanges(pickup, analysis.namesInScope('magnet').filter(isMagnet));
+  const found = magnetExchanges(pickup, analysis.namesInScope('magnet'));
   if (!found) return [];
   const { coil, fieldT, material, exchanges } = found;
   const rows = [

@@ -224,7 +224,7 @@ export const PLANS_REQUEST = 'pickup/plans';
 
 export interface PlansParams extends AboutFile {
   readonly cursor: Position;
-  readonly what: 'repair' | 'identify';
+  readonly what: 'repair' | 'identify' | 'propose';
 }
 
 export interface PlansResult extends Message {

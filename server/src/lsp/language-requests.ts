@@ -32,6 +32,7 @@ import { identifyOffers } from '../features/identify-actions.ts';
 import { inlayHints } from '../features/inlay-hints.ts';
 import { lineFixes } from '../features/line-fixes.ts';
 import { namedThere } from '../features/name-at.ts';
+import { proposalActions } from '../features/proposal-actions.ts';
 import { refactorings } from '../features/refactorings.ts';
 import { references } from '../features/references.ts';
 import { NOTHING_NAMED, prepareRename } from '../features/rename.ts';
@@ -314,7 +315,9 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    const asked = [identifyOffers, unitConversions, sortings].flatMap((of) => (isAsked ? of(analysis, span) : []));
+    const asked = [identifyOffers, unitConversions, sortings, proposalActions].flatMap((of) =>
+      isAsked ? of(analysis, span) : [],
+    );
     for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });

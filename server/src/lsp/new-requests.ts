@@ -4,7 +4,6 @@ import { LEAD_COLOURS } from '../documents/theme.ts';
 import { newSpec } from '../features/new-spec.ts';
 import { STARTER_SHOP } from '../features/starter-shop.ts';
 import type { Bobbin } from '../model/bobbin.ts';
-import type { NamedThing } from '../model/model.ts';
 import type { AnswerOwn } from './guard.ts';
 import {
   NEW_CHOICES_REQUEST,
@@ -39,19 +38,14 @@ function shelfOf(session: Session, uri: string): readonly Shelf[] {
   const analysis = session.analysisOfFile(uri);
   if (analysis === undefined) return [];
   const names = (kind: 'wire' | 'spool' | 'magnet') => analysis.namesInScope(kind).map(({ name }) => name);
-  const bobbins = analysis
-    .namesInScope('bobbin')
-    .filter(isBobbin)
-    .map(({ name, pole, poles }) => ({
-      name,
-      ownMagnets: isMagnetic(pole?.value),
-      ...given({ poles: poles?.value.count }),
-    }));
+  const bobbins = analysis.namesInScope('bobbin').map(({ name, pole, poles }) => ({
+    name,
+    ownMagnets: isMagnetic(pole?.value),
+    ...given({ poles: poles?.value.count }),
+  }));
   const shelf: Shelf = { uri, bobbins, wires: names('wire'), spools: names('spool'), magnets: names('magnet') };
   return bobbins.length > 0 && shelf.wires.length + shelf.spools.length > 0 ? [shelf] : [];
 }
-
-const isBobbin = (thing: NamedThing): thing is Bobbin => 'pole' in thing;
 
 const isMagnetic = (pole: NonNullable<Bobbin['pole']>['value'] | undefined): boolean =>
   pole !== undefined && pole !== 'none' && pole.material !== 'steel';

@@ -3,13 +3,14 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { identifyActions } from '../features/identify-actions.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
+import { proposalsAround } from '../features/proposal-actions.ts';
 import { repairPlans } from '../features/repair-actions.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import type { Plan, PlansParams } from './bench-view-protocol.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { type TextOf, toWorkspaceEdit } from './to-protocol.ts';
 
-/** Repairs of what is wrong with the pickup or instrument at a position, or what its readings prove of its leads. */
+/** Repairs of what is wrong with the pickup or instrument at a position, what its readings prove of its leads, or builds for its target. */
 export function plansAt(
   {
     document,
@@ -34,6 +35,10 @@ export function plansAt(
       );
     });
   }
+  if (what === 'propose')
+    return proposalsAround(analysis, around.span).flatMap(({ title, facts, givesUp, cautions, edits }) =>
+      planOf({ title, steps: facts, leaves: givesUp, cautions }, toWorkspaceEdit(textOf, edits)),
+    );
   return repairPlans(analysis, around.around).flatMap(({ title, steps, leaves, cautions, edits }) =>
     planOf({ title, steps, leaves: leaves(), cautions }, toWorkspaceEdit(textOf, edits)),
   );

@@ -7,6 +7,3 @@ export interface Magnet extends Plain<typeof language.magnet> {
   readonly name: string;
   readonly place: Place;
 }
-
-/** True of a magnet among the things that a file names. */
-export const isMagnet = (thing: object): thing is Magnet => 'remanence' in thing && 'size' in thing;

@@ -24,8 +24,6 @@ export interface FileModel {
   readonly references: readonly Reference[];
 }
 
-export type NamedThing = Wire | Spool | Bobbin | Magnet | Switch | Pickup | Instrument;
-
 export interface Reference {
   readonly place: Place;
   readonly kind: 'wire' | 'spool' | 'bobbin' | 'magnet' | 'switch' | 'pickup' | 'instrument' | 'coil' | 'lead' | 'slot';

@@ -21,6 +21,3 @@ export interface Spool extends Plain<typeof language.spool, 'wire' | 'measures'>
     | Stated<{ readonly resistancePerLength: Quantity; readonly temperatureC: number | undefined }>
     | undefined;
 }
-
-/** True of a spool among the things that a file names. */
-export const isSpool = (thing: object): thing is Spool => 'measured' in thing && 'left' in thing;

@@ -10,7 +10,7 @@ import {
 } from '../../../../server/src/lsp/protocol.ts';
 import { PlanPreview } from './plan-preview.ts';
 
-/** Repairing what is wrong at the cursor, and naming leads by what was read; each plan is looked at before it is written. */
+/** Repairing what is wrong at the cursor, naming leads by what was read, and what to wind for a target; each plan is looked at before it is written. */
 export function activatePlans(client: BaseLanguageClient): Disposable {
   const preview = new PlanPreview();
   return Disposable.from(
@@ -25,6 +25,12 @@ export function activatePlans(client: BaseLanguageClient): Disposable {
       choosePlan({ client, preview }, 'identify', {
         title: 'Identify the leads',
         none: 'Every lead of this pickup is placed already, or no reading says more about them.',
+      }),
+    ),
+    commands.registerCommand('pickup.proposeBuilds', () =>
+      choosePlan({ client, preview }, 'propose', {
+        title: 'Builds for the target',
+        none: 'Nothing is proposed for this pickup: it states no target, leaves nothing out, or has no bobbin and wire to choose from.',
       }),
     ),
   );
