@@ -3,6 +3,7 @@ import { cards } from './cards.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { compare } from './compare.ts';
+import { curve } from './curve.ts';
 import { draw } from './draw.ts';
 import { explain } from './explain.ts';
 import { fit } from './fit.ts';
@@ -14,6 +15,7 @@ import { newShop } from './new.ts';
 import { propose } from './propose.ts';
 import { repair } from './repair.ts';
 import { report } from './report.ts';
+import { signal } from './signal.ts';
 import { turns } from './turns.ts';
 
 export const commands: readonly Command[] = [
@@ -30,6 +32,8 @@ export const commands: readonly Command[] = [
   identify,
   compare,
   list,
+  signal,
+  curve,
   explain,
   newShop,
 ];

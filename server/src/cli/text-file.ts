@@ -1,4 +1,4 @@
-/** Spec files as text (UTF-8, a byte-order mark set aside), and photographs. What cannot be read is one line of words, never an exception. */
+/** Spec files as text (UTF-8, a byte-order mark set aside), photographs and other files as bytes. What cannot be read is one line of words, never an exception. */
 import { readFileSync, type Stats, statSync } from 'node:fs';
 import { type FileBytes, MOST_PHOTO_BYTES, tooManyBytes, unreadPhoto } from '../photos/photo-file.ts';
 
@@ -31,6 +31,15 @@ export function readPhotoFile(path: string): FileBytes {
     return stats.size > MOST_PHOTO_BYTES ? tooManyBytes(stats.size) : { kind: 'bytes', bytes: readFileSync(path) };
   } catch (error) {
     return isMissing(error) ? { kind: 'missing' } : unreadPhoto(fileProblem(error));
+  }
+}
+
+/** The bytes of a file of any other kind; a text: what is wrong with it, as it follows the path. */
+export function readPlainFile(path: string): Uint8Array | string {
+  try {
+    return unusable(statSync(path)) ?? readFileSync(path);
+  } catch (error) {
+    return fileProblem(error);
   }
 }
 

@@ -4,18 +4,22 @@ export function fft(re: Float64Array, im: Float64Array, inverse = false): void {
   reorder(re, im);
   for (let span = 1; span < size; span *= 2) {
     const step = ((inverse ? 1 : -1) * Math.PI) / span;
-    const cos = Float64Array.from({ length: span }, (_, k) => Math.cos(step * k));
-    const sin = Float64Array.from({ length: span }, (_, k) => Math.sin(step * k));
+    const cos = new Float64Array(span).map((_, k) => Math.cos(step * k));
+    const sin = new Float64Array(span).map((_, k) => Math.sin(step * k));
     for (let start = 0; start < size; start += 2 * span)
       for (let k = 0; k < span; k++) {
-        const [upper, lower] = [start + k, start + k + span];
-        const [c, s, x, y] = [cos[k] ?? 1, sin[k] ?? 0, re[lower] ?? 0, im[lower] ?? 0];
-        const [tr, ti] = [x * c - y * s, x * s + y * c];
-        const [ur, ui] = [re[upper] ?? 0, im[upper] ?? 0];
-        re[lower] = ur - tr;
-        im[lower] = ui - ti;
-        re[upper] = ur + tr;
-        im[upper] = ui + ti;
+        const upper = start + k;
+        const lower = upper + span;
+        const c = cos[k] as number;
+        const s = sin[k] as number;
+        const x = re[lower] as number;
+        const y = im[lower] as number;
+        const tr = x * c - y * s;
+        const ti = x * s + y * c;
+        re[lower] = (re[upper] as number) - tr;
+        im[lower] = (im[upper] as number) - ti;
+        re[upper] = (re[upper] as number) + tr;
+        im[upper] = (im[upper] as number) + ti;
       }
   }
   if (!inverse) return;

@@ -10,7 +10,7 @@ export const GUIDANCE: PlainText =
   'Common-practice guidance, not legal, medical or electrical certification. Follow the safety data sheet and local rules; use a licensed or competent person where required.';
 
 /** What is at hand when the work is done. */
-export type Hazard = 'solder' | 'enamel' | 'magnets' | 'magnetising' | 'winder' | 'wax' | 'hearing';
+export type Hazard = 'solder' | 'enamel' | 'magnets' | 'magnetising' | 'winder' | 'wax' | 'hearing' | 'sweep';
 
 const CAUTIONS: Readonly<Record<Hazard, readonly PlainText[]>> = {
   solder: [
@@ -34,6 +34,10 @@ const CAUTIONS: Readonly<Record<Hazard, readonly PlainText[]>> = {
     'A lid and a dry-powder or carbon-dioxide extinguisher within reach; water on burning wax throws it about.',
     'Only dry parts; fresh air; gloves and eye protection.',
     'A burn: cool running water for 20 minutes, leave the wax on, seek help.',
+  ],
+  sweep: [
+    'Before the test signal plays: loudspeakers off, headphones off the head and unplugged, direct monitoring off. It is loud, and it ends at 22\u202FkHz.',
+    'Line level only: never from a loudspeaker output, never into an amplifier that is open or switched on. Phantom power off: its 48\u202FV would go through coil and fingers.',
   ],
   // Half the time for every 3 dB: 8 h at 85 dB is 15 min at 100 dB (NIOSH 98-126, recalled).
   hearing: ['At the amplifier: 15 min at 100 dB is as much for an ear as 8 h at 85 dB.'],

@@ -142,6 +142,10 @@ export const TERMS = {
     'Nur trockene Teile; frische Luft; Handschuhe und Augenschutz.',
   'A burn: cool running water for 20 minutes, leave the wax on, seek help.':
     'Bei Verbrennung: 20 Minuten unter kühles fließendes Wasser, das Wachs nicht abreißen, Hilfe holen.',
+  'Before the test signal plays: loudspeakers off, headphones off the head and unplugged, direct monitoring off. It is loud, and it ends at 22\u202FkHz.':
+    'Bevor das Prüfsignal spielt: Lautsprecher aus, Kopfhörer vom Kopf und ausgesteckt, direktes Mithören aus. Es ist laut und reicht bis 22\u202FkHz.',
+  'Line level only: never from a loudspeaker output, never into an amplifier that is open or switched on. Phantom power off: its 48\u202FV would go through coil and fingers.':
+    'Nur Leitungspegel: nie aus einem Lautsprecherausgang, nie in einen offenen oder eingeschalteten Verstärker. Phantomspeisung aus: ihre 48\u202FV gingen durch Spule und Finger.',
   'At the amplifier: 15 min at 100 dB is as much for an ear as 8 h at 85 dB.':
     'Am Verstärker: 15 min bei 100 dB sind für ein Ohr so viel wie 8 h bei 85 dB.',
 } as const;
