@@ -94,10 +94,19 @@ describe('fit', () => {
   it('tells a broken coil, another resistor, and what is no coil', async () => {
     assert.match(
       await told('sweep hot to ground "curves/f-open.csv" through 100 kohm'),
-      /open: only \d+ ± 80 pF lie there/,
+      /Open: only \d+ ± 80 pF lie there/,
     );
     const other = await told('hot to ground 7.707 kohm\n    sweep hot to ground "curves/d-100k.csv" through 1 Mohm');
     assert.match(other, /as stated the sweep makes [\d.]+ kΩ, and a meter read 7\.7\d* kΩ/);
+  });
+
+  it('is left out of the report where that is asked for', async () => {
+    const report = async (...more: readonly string[]) =>
+      plainSpaces((await shell.run(['report', 'yarrow-bridge.pickup', ...more])).stdout);
+    assert.match(await report(), /inductance +2\.526 ± 0\.009 H +reading/);
+    assert.match(await report('--without', 'sweeps'), /inductance +2\.46 ± 0\.09 H +computed/);
+    const { code, stderr } = await shell.run(['report', 'yarrow-bridge.pickup', '--without', 'wax']);
+    assert.deepEqual([code, stderr], [2, 'pickup-spec: --without wax: only sweeps can be left out\n']);
   });
 
   it('as JSON keeps to the published schema', async () => {

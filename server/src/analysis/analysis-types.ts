@@ -36,6 +36,8 @@ export interface Host {
   siblings?(uri: string): readonly string[];
   /** What the file of a photograph is; `undefined`: not read yet, ask again later. A host without it says nothing of photographs. */
   photo?(uri: string): PhotoFile | undefined;
+  /** True where sweeps are left out, to see what is computed without them. */
+  readonly withoutSweeps?: boolean;
   /** How findings are told whatever the bench says: the wish of the person who reads them. */
   levels?(): Levels;
   /** Paths of photographs in the folder of a file and in the folders beside it; may be empty. */

@@ -100,6 +100,7 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
   };
   const curves = new Map<string, CurveAt>();
   const curveAt = (from: string, path: string): CurveAt => {
+    if (host.withoutSweeps) return { kind: 'left out' };
     const uri = resolveUse(from, path);
     if (uri === undefined || !host.isInside(uri)) return { kind: 'outside' };
     const known = curves.get(uri) ?? curveIn(host, uri);

@@ -13,7 +13,7 @@ import { CommandError, defineCommand } from './command.ts';
 import { filesOf, photoBytes, shownInWorkspace, shownPath, workspaceRoot } from './files.ts';
 import { chosenOf } from './meant.ts';
 import { roomCelsius } from './room.ts';
-import { analyseSource, requireSource, SOURCE_OPTIONS } from './source.ts';
+import { analyseSource, requireSource, SOURCE_OPTIONS, WITHOUT_OPTION } from './source.ts';
 import { visible } from './visible.ts';
 import { writeOutput } from './write-file.ts';
 
@@ -49,6 +49,7 @@ export const cards = defineCommand({
     language: { type: 'choice', choices: LANGUAGES, meaning: 'the language of the cards' },
     pdf: { type: 'flag', meaning: 'prints each page to a PDF too, where a Chromium is at hand' },
     force: { type: 'flag', meaning: 'replaces files that are already there' },
+    ...WITHOUT_OPTION,
     ...SOURCE_OPTIONS,
   },
   notes: [

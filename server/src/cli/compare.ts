@@ -12,7 +12,7 @@ import { comparedByName, comparedReworks } from './compared-states.ts';
 import { type ComparedAll, comparedData } from './comparison-data.ts';
 import type { Context } from './context.ts';
 import { filesOf } from './files.ts';
-import { requireSource, SOURCE_OPTIONS, type SourceValues } from './source.ts';
+import { requireSource, SOURCE_OPTIONS, type SourceValues, WITHOUT_OPTION } from './source.ts';
 import { jsonText, visibleLines } from './visible.ts';
 import { writeOutput } from './write-file.ts';
 
@@ -31,6 +31,7 @@ export const compare = defineCommand({
     },
     'exit-code': { type: 'flag', meaning: 'exit code 1 where there is a difference' },
     facts: { type: 'flag', meaning: 'of one file alone: its facts as compare sees them, one a line, for git diff' },
+    ...WITHOUT_OPTION,
     ...SOURCE_OPTIONS,
   },
   notes: [

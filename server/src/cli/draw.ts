@@ -22,7 +22,7 @@ import type { Context } from './context.ts';
 import { filesOf } from './files.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { findProgram } from './program.ts';
-import { type Analysed, analysed, SOURCE_OPTIONS } from './source.ts';
+import { type Analysed, analysed, SOURCE_OPTIONS, WITHOUT_OPTION } from './source.ts';
 import { writeOutput } from './write-file.ts';
 
 export const draw = defineCommand({
@@ -55,6 +55,7 @@ export const draw = defineCommand({
     },
     width: { type: 'choice', choices: ['wide', 'narrow'], meaning: 'laid out for a page or for a narrow column' },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
+    ...WITHOUT_OPTION,
     ...SOURCE_OPTIONS,
   },
   example: {

@@ -1,22 +1,12 @@
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
 import { computedBeside, type SweptChange, sweptChanges } from '../estimates/sweep-comparison.ts';
-import { type Swept, type SweptCoil, sweptOf } from '../estimates/sweeps-measured.ts';
+import { type Swept, sweptOf } from '../estimates/sweeps-measured.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { printQuantity } from '../quantities/print.ts';
-import { differenceText, isToldApart, numberText, TOO_SMALL } from '../words/number-text.ts';
+import { differenceText, isToldApart, TOO_SMALL } from '../words/number-text.ts';
 import { keysOf } from '../words/numbers.ts';
-import {
-  allUntold,
-  apartWords,
-  filesWords,
-  lossWords,
-  nextWords,
-  SWEPT_NUMBERS,
-  sweptBetween,
-  verdictWords,
-} from '../words/sweep-words.ts';
+import { allUntold, filesWords, nextWords, SWEPT_NUMBERS, sweptBetween, sweptWords } from '../words/sweep-words.ts';
 import { choose } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
@@ -97,42 +87,12 @@ function sweptLines(
   bench: Bench | undefined,
   styles: Styles,
 ): readonly string[] {
-  switch (swept.kind) {
-    case 'open':
-      return [
-        `    open: only ${printQuantity({ ...swept.capacitanceF, dimension: 'capacitance' })} lie there, and no resistance`,
-      ];
-    case 'set-up': {
-      const [seen, read] = [swept.seenOhm, swept.readOhm].map((value) =>
-        printQuantity({ value, dimension: 'resistance' }),
-      );
-      return [`    not fitted: as stated the sweep makes ${seen}, and a meter read ${read}`];
-    }
-    case 'no coil':
-      return ['    not fitted: nothing in it rises with frequency as a coil does'];
-    case 'coil': {
-      const computed = computedBeside(swept, netlist, bench);
-      const rows = keysOf(SWEPT_NUMBERS).map((key) => {
-        const beside = computed[key];
-        return [
-          SWEPT_NUMBERS[key].what,
-          numberText(swept[key], SWEPT_NUMBERS[key]),
-          beside ? `computed ${numberText(beside, SWEPT_NUMBERS[key])}, ${apartWords(swept[key], beside)}` : '',
-        ];
-      });
-      return [
-        ...columns(rows).map((line) => `    ${line}`),
-        ...[lossWords(swept), acrossWords(swept), verdictWords(swept), ...allUntold(swept, bench)].flatMap((each) =>
-          each === undefined ? [] : [`    ${styles.faint(visible(each))}`],
-        ),
-      ];
-    }
-  }
+  const { rows, sentences } = sweptWords(swept, netlist, bench);
+  return [
+    ...columns(rows.map(({ what, measured, beside }) => [what, measured, beside])).map((line) => `    ${line}`),
+    ...sentences.map((each) => `    ${styles.faint(visible(each))}`),
+  ];
 }
-
-const acrossWords = ({ acrossOhm }: SweptCoil): string | undefined =>
-  acrossOhm &&
-  `About ${printQuantity({ ...acrossOhm, dimension: 'resistance' })} lie across; they are taken out of the numbers.`;
 
 function columns(rows: readonly (readonly string[])[]): readonly string[] {
   const widths = [0, 1].map((column) => Math.max(...rows.map((row) => (row[column] ?? '').length)));

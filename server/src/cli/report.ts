@@ -7,7 +7,7 @@ import { CommandError, defineCommand } from './command.ts';
 import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { positionData, reportData } from './report-data.ts';
 import { instrumentText, pickupText, responseText } from './report-text.ts';
-import { analysed, SOURCE_OPTIONS } from './source.ts';
+import { analysed, SOURCE_OPTIONS, WITHOUT_OPTION } from './source.ts';
 import { jsonText } from './visible.ts';
 
 export const report = defineCommand({
@@ -25,6 +25,7 @@ export const report = defineCommand({
       value: 'HZ,…',
       meaning: 'the response of each position at these frequencies, 20 to 20000',
     },
+    ...WITHOUT_OPTION,
     ...SOURCE_OPTIONS,
   },
   notes: [

@@ -16,7 +16,13 @@ export const SOURCE_OPTIONS = {
   },
 } as const;
 
+/** Of commands that show what is known of a pickup. */
+export const WITHOUT_OPTION = {
+  without: { type: 'list', value: 'sweeps', meaning: 'what is computed without the sweeps that were measured' },
+} as const;
+
 export interface SourceValues {
+  readonly without?: readonly string[];
   readonly 'stdin-path': string | undefined;
   readonly root: string | undefined;
 }
@@ -37,7 +43,11 @@ export type SourceResult =
 
 /** Reads a file, or standard input for `-`. */
 export async function readSource(name: string, values: SourceValues, context: Context): Promise<SourceResult> {
-  return name === '-' ? readStandardInput(values, context) : sourceReader(values.root, context.cwd)(name);
+  const wrong = values.without?.find((each) => each !== 'sweeps');
+  if (wrong !== undefined) throw new CommandError(`--without ${wrong}: only sweeps can be left out`);
+  const result = name === '-' ? await readStandardInput(values, context) : sourceReader(values.root, context.cwd)(name);
+  if (!result.ok || !values.without?.length) return result;
+  return { ok: true, source: { ...result.source, host: { ...result.source.host, withoutSweeps: true } } };
 }
 
 /** Reads files; those of one workspace share what they use. */

@@ -3,7 +3,6 @@
  * points. What was read together is shared out as turns, poles and the distance of the coils are known (see quantities/sums-read.ts).
  */
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
 import type { ReadingOf } from '../model/readings.ts';
 import { type Estimate, estimateOf, linear, named, product } from '../quantities/estimate.ts';
 import { givenSums } from '../quantities/sums-read.ts';
@@ -13,16 +12,17 @@ import { READING_SPREAD_SD } from './common-practice.ts';
 import { inductanceAtLowFrequency, magneticSubject, newestMagnetic } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import { type QuickEstimates, resistanceOf } from './quick.ts';
+import { sweptBetween, sweptNumbers } from './sweeps-used.ts';
 import { couplingRelativeSd, type WholePickup, wholeBetween, wholePickup } from './whole-pickup.ts';
 
 export function withInductancesRead(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
   const own = coilsRead(computed, quick);
-  const lines = linesTogether(quick.netlist);
+  const lines = linesTogether(quick);
   if (own.size === 0 && lines.length === 0) return computed;
   const alone = withCoils(computed, quick, own, 0);
-  const rows = lines.flatMap(({ line, nets, isWhole }) => {
+  const rows = lines.flatMap(({ read: readOf, nets, isWhole }) => {
     const between = wholeBetween(quick, alone, nets);
-    const read = between.inductanceH && readBetween(line, between, quick, nets);
+    const read = between.inductanceH && readOf(between);
     const allRead = [...between.slopes.keys()].every((coil) => own.has(coil));
     return read ? [{ read, nets, isWhole, allRead }] : [];
   });
@@ -32,10 +32,13 @@ export function withInductancesRead(computed: PickupMagnetics, quick: QuickEstim
   return whole ? { ...result, inductanceH: whole.read } : result;
 }
 
-/** The newest reading of each coil by itself. */
-function coilsRead({ coils, lostShare }: PickupMagnetics, { netlist, windings }: QuickEstimates) {
+/** The newest reading of each coil by itself; a sweep before a line. */
+function coilsRead({ coils, lostShare }: PickupMagnetics, quick: QuickEstimates) {
+  const { netlist, windings } = quick;
   return new Map(
     [...coils].flatMap(([coil, { totalH, capacitances }]) => {
+      const swept = sweptNumbers(quick, coil).inductanceH;
+      if (swept) return [[coil, swept] as const];
       const line = newestMagnetic(netlist, 'inductance', coil);
       const ohm = windings.get(coil)?.resistance20COhm?.value ?? 0;
       return line && totalH.value > 0
@@ -46,26 +49,34 @@ function coilsRead({ coils, lostShare }: PickupMagnetics, { netlist, windings }:
 }
 
 interface LineTogether {
-  readonly line: ReadingOf<'inductance'>;
+  readonly read: (between: WholePickup) => Estimate;
   readonly nets: readonly [number, number];
   readonly isWhole: boolean;
 }
 
-/** Of several coils at once, hot to ground first, else the newest first. */
-function linesTogether(netlist: PickupNetlist): readonly LineTogether[] {
+/** Of several coils at once, hot to ground first, else the newest first; sweeps before lines. */
+function linesTogether(quick: QuickEstimates): readonly LineTogether[] {
+  const { netlist } = quick;
   const { hot, ground } = netlist;
-  const all = netlist.pickup.readings
+  const output = hot === undefined || ground === undefined ? undefined : ([hot, ground] as const);
+  const lines = netlist.pickup.readings
     .filter(({ found }) => !found)
     .flatMap((block) =>
       block.lines.flatMap((line): LineTogether[] => {
         if (line.kind !== 'inductance') return [];
         const subject = magneticSubject(line, block, netlist);
-        if (subject === 'whole')
-          return hot === undefined || ground === undefined ? [] : [{ line, nets: [hot, ground], isWhole: true }];
-        return subject && 'nets' in subject ? [{ line, nets: subject.nets, isWhole: false }] : [];
+        const nets = subject === 'whole' ? output : subject && 'nets' in subject ? subject.nets : undefined;
+        if (!nets) return [];
+        return [{ read: (between) => readBetween(line, between, quick, nets), nets, isWhole: subject === 'whole' }];
       }),
     )
     .reverse();
+  const swept = sweptNumbers(quick, 'whole').inductanceH;
+  const all: readonly LineTogether[] = [
+    ...(swept && output ? [{ read: () => swept, nets: output, isWhole: true }] : []),
+    ...sweptBetween(quick).map(({ inductanceH, nets }) => ({ read: () => inductanceH, nets, isWhole: false })),
+    ...lines.filter(({ isWhole }) => !(isWhole && swept)),
+  ];
   return [...all.filter(({ isWhole }) => isWhole), ...all.filter(({ isWhole }) => !isWhole)];
 }
 

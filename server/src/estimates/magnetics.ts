@@ -4,7 +4,6 @@
  */
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Coil } from '../model/coil.ts';
-import type { PickupNetlist } from '../model/netlist.ts';
 import { type InductanceMatrix, inductanceWithPoles, type PlacedCoil } from '../physics/pole-pieces.ts';
 import { type Estimate, product } from '../quantities/estimate.ts';
 import { type CoilCapacitances, capacitancesOf, neighbours } from './coil-capacitance.ts';
@@ -16,13 +15,14 @@ import { capacitanceRead, newestMagnetic } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import { pickupEddies } from './pickup-eddies.ts';
 import type { QuickEstimates } from './quick.ts';
+import { sweptNumbers, withSweptLosses } from './sweeps-used.ts';
 import { wholePickup } from './whole-pickup.ts';
 
 export const pickupMagnetics = onceFor(
   (quick: QuickEstimates): PickupMagnetics =>
     withCapacitanceRead(
-      withInductancesRead(withCoilCapacitances(computedMagnetics(quick), quick), quick),
-      quick.netlist,
+      withInductancesRead(withCoilCapacitances(withSweptLosses(computedMagnetics(quick), quick), quick), quick),
+      quick,
     ),
 );
 
@@ -84,8 +84,8 @@ function compute(quick: QuickEstimates): PickupMagnetics {
 function withCoilCapacitances(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
   const read = new Map(
     [...computed.coils.keys()].flatMap((coil) => {
-      const line = newestMagnetic(quick.netlist, 'capacitance', coil);
-      return line ? [[coil, capacitanceRead(line)] as const] : [];
+      const farad = capacitanceOf(quick, coil);
+      return farad ? [[coil, farad] as const] : [];
     }),
   );
   if (read.size === 0) return computed;
@@ -99,10 +99,15 @@ function withCoilCapacitances(computed: PickupMagnetics, quick: QuickEstimates):
   return { ...computed, coils, capacitanceF };
 }
 
+/** By a sweep, else by a line. */
+function capacitanceOf(quick: QuickEstimates, of: 'whole' | Coil): Estimate | undefined {
+  const line = newestMagnetic(quick.netlist, 'capacitance', of);
+  return sweptNumbers(quick, of).capacitanceF ?? (line && capacitanceRead(line));
+}
+
 /** A reading of the whole capacitance scales what was computed of its parts: their ratios are known better than their size. */
-function withCapacitanceRead(computed: PickupMagnetics, netlist: PickupNetlist): PickupMagnetics {
-  const line = newestMagnetic(netlist, 'capacitance', 'whole');
-  const measured = line && capacitanceRead(line);
+function withCapacitanceRead(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
+  const measured = capacitanceOf(quick, 'whole');
   const ratio = computed.capacitanceF && measured ? measured.value / computed.capacitanceF.value : undefined;
   if (!ratio || !(ratio > 0) || !measured) return computed;
   return {

@@ -18,6 +18,7 @@ import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
 export interface QuickEstimates {
   readonly netlist: PickupNetlist;
+  readonly bench: Bench | undefined;
   /** What was read of the pickup, and of which of its coils as they are now. */
   readonly life: PickupLife;
   readonly windings: ReadonlyMap<Coil, WindingEstimates>;
@@ -56,6 +57,7 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
   });
   return {
     netlist,
+    bench,
     life,
     windings,
     readings,

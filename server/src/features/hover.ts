@@ -22,6 +22,7 @@ import { writtenLead } from './written-lead.ts';
 import { writtenMaterial } from './written-material.ts';
 import { writtenReading } from './written-reading.ts';
 import { writtenSign } from './written-sign.ts';
+import { writtenSweep } from './written-sweep.ts';
 import { writtenValue } from './written-value.ts';
 
 export interface Hover {
@@ -46,6 +47,7 @@ export function hover(analysis: Analysis, offset: number, among?: readonly Analy
   const text = [
     ...writtenValue(at),
     ...writtenReading(analysis, at.placed, at.at),
+    ...writtenSweep(analysis, offset),
     ...writtenAim(analysis, at),
     ...(name ? named(analysis, name) : []),
     ...writtenLead(analysis, at),

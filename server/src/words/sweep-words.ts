@@ -1,11 +1,14 @@
 /** What is said of a measured sweep: what it was measured through, how well the circuit holds, what it could not tell. */
 import { type NextMeasurement, nextMeasurement, type Untold, untoldOf } from '../estimates/sweep-advice.ts';
+import { computedBeside } from '../estimates/sweep-comparison.ts';
 import { recorderInput } from '../estimates/sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from '../estimates/sweeps-measured.ts';
 import type { Bench } from '../model/bench.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
-import type { NumberName } from './numbers.ts';
+import { numberText } from './number-text.ts';
+import { keysOf, type NumberName } from './numbers.ts';
 
 export const SWEPT_NUMBERS: Readonly<
   Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', NumberName<string>>
@@ -26,7 +29,7 @@ export const filesWords = ({ group }: Pick<Swept, 'group'>): string =>
   group.sweeps.map(({ file }) => file.value).join(' and ');
 
 /** `The circuit holds: 0.08 % is left where the points scatter by 0.08 %.` */
-export function verdictWords({ verdict, fit }: SweptCoil): string {
+function verdictWords({ verdict, fit }: SweptCoil): string {
   const left = `${share(fit.rest)} is left where the points scatter by ${share(fit.scatter)}.`;
   switch (verdict) {
     case 'holds':
@@ -41,7 +44,7 @@ export function verdictWords({ verdict, fit }: SweptCoil): string {
 const share = (part: number): string => `${printNumber(100 * part, part < 0.01 ? 2 : 1)}\u202F%`;
 
 /** `Metal takes 9.4 ± 0.3 % of the inductance, from 8.2 ± 0.1 kHz on.`; `undefined` where it takes nothing that can be told. */
-export function lossWords({ losses, tooWeak }: Pick<SweptCoil, 'losses' | 'tooWeak'>): string | undefined {
+function lossWords({ losses, tooWeak }: Pick<SweptCoil, 'losses' | 'tooWeak'>): string | undefined {
   if (!losses || tooWeak.includes('losses')) return undefined;
   const part = printQuantity({ value: losses.share.value, sd: losses.share.sd, dimension: 'percentage' });
   const corner = printQuantity({ value: losses.cornerHz.value, sd: losses.cornerHz.sd, dimension: 'frequency' });
@@ -98,12 +101,58 @@ export function nextWords(swept: Swept): string | undefined {
 export const allUntold = (swept: SweptCoil, bench: Bench | undefined): readonly string[] =>
   untoldOf(swept).map((untold) => untoldWords(swept, untold, bench));
 
+export interface SweptRow {
+  readonly what: string;
+  readonly measured: string;
+  /** `computed 4.71 ± 0.11 H, 2.1 deviations apart`; empty where nothing is computed. */
+  readonly beside: string;
+}
+
+/** All that is said of one: its numbers, and what is to be known of them. */
+export function sweptWords(
+  swept: Swept,
+  netlist: PickupNetlist,
+  bench: Bench | undefined,
+): { readonly rows: readonly SweptRow[]; readonly sentences: readonly string[] } {
+  switch (swept.kind) {
+    case 'open': {
+      const only = printQuantity({ ...swept.capacitanceF, dimension: 'capacitance' });
+      return { rows: [], sentences: [`Open: only ${only} lie there, and no resistance.`] };
+    }
+    case 'set-up': {
+      const [seen, read] = [swept.seenOhm, swept.readOhm].map((value) =>
+        printQuantity({ value, dimension: 'resistance' }),
+      );
+      return { rows: [], sentences: [`Not fitted: as stated the sweep makes ${seen}, and a meter read ${read}.`] };
+    }
+    case 'no coil':
+      return { rows: [], sentences: ['Not fitted: nothing in it rises with frequency as a coil does.'] };
+    case 'coil': {
+      const computed = computedBeside(swept, netlist, bench);
+      const rows = keysOf(SWEPT_NUMBERS).map((key): SweptRow => {
+        const beside = computed[key];
+        return {
+          what: SWEPT_NUMBERS[key].what,
+          measured: numberText(swept[key], SWEPT_NUMBERS[key]),
+          beside: beside ? `computed ${numberText(beside, SWEPT_NUMBERS[key])}, ${apartWords(swept[key], beside)}` : '',
+        };
+      });
+      const sentences = [lossWords(swept), acrossWords(swept), verdictWords(swept), ...allUntold(swept, bench)];
+      return { rows, sentences: sentences.flatMap((each) => each ?? []) };
+    }
+  }
+}
+
+const acrossWords = ({ acrossOhm }: SweptCoil): string | undefined =>
+  acrossOhm &&
+  `About ${printQuantity({ ...acrossOhm, dimension: 'resistance' })} lie across; they are taken out of the numbers.`;
+
 /** `2.1 deviations apart`. */
-export const apartWords = (measured: Estimate, computed: Estimate): string =>
+const apartWords = (measured: Estimate, computed: Estimate): string =>
   `${printNumber(deviationsApart(measured, computed), 1)} deviations apart`;
 
 /** What is measured and what is computed owe nothing to each other. */
-export const deviationsApart = (measured: Estimate, computed: Estimate): number => {
+const deviationsApart = (measured: Estimate, computed: Estimate): number => {
   const sd = Math.hypot(measured.sd, computed.sd);
   return sd > 0 ? Math.abs(measured.value - computed.value) / sd : 0;
 };

@@ -1,0 +1,144 @@
+/** What of a pickup's sweeps stands in the place of what is computed: the newest that holds, without what it tells too weakly. */
+import type { Coil } from '../model/coil.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { estimateOf } from '../quantities/estimate.ts';
+import type { EddyTurn, PickupEddies, PickupMagnetics } from './coil-magnetics.ts';
+import { ownCable } from './own-cable.ts';
+import type { QuickEstimates } from './quick.ts';
+import { isCoil } from './sweep-set-up.ts';
+import { type SweptCoil, type SweptLoop, sweptOf } from './sweeps-measured.ts';
+import { wholePickup } from './whole-pickup.ts';
+
+export interface SweptNumbers {
+  readonly inductanceH: Estimate | undefined;
+  readonly capacitanceF: Estimate | undefined;
+  readonly losses: SweptCoil['losses'];
+}
+
+const NOTHING: SweptNumbers = { inductanceH: undefined, capacitanceF: undefined, losses: undefined };
+
+/** Sweeps after the work whose circuit holds, the newest last. */
+const holding = ({ netlist, bench }: QuickEstimates): readonly SweptCoil[] =>
+  sweptOf(netlist, bench).filter(
+    (each): each is SweptCoil => each.kind === 'coil' && each.verdict !== 'does not hold' && !each.group.block.found,
+  );
+
+/** The numbers of one coil by itself, or of all between hot and ground. */
+export function sweptNumbers(quick: QuickEstimates, of: 'whole' | Coil): SweptNumbers {
+  const swept = holding(quick)
+    .filter(({ group }) => group.subject === of)
+    .at(-1);
+  return swept ? usedOf(swept) : NOTHING;
+}
+
+export interface SweptBetween {
+  readonly inductanceH: Estimate;
+  readonly nets: readonly [number, number];
+}
+
+/** Inductances of several coils at once, between other points than hot and ground; the newest first. */
+export function sweptBetween(quick: QuickEstimates): readonly SweptBetween[] {
+  return holding(quick)
+    .flatMap((swept): SweptBetween[] => {
+      const { subject } = swept.group;
+      const { inductanceH } = usedOf(swept);
+      return inductanceH && typeof subject === 'object' && !isCoil(subject)
+        ? [{ inductanceH, nets: subject.nets }]
+        : [];
+    })
+    .reverse();
+}
+
+function usedOf({ inductanceH, capacitanceF, losses, tooWeak }: SweptCoil): SweptNumbers {
+  return {
+    inductanceH: tooWeak.includes('inductance') ? undefined : inductanceH,
+    capacitanceF: tooWeak.includes('capacitance') ? undefined : capacitanceF,
+    losses: tooWeak.includes('losses') ? undefined : losses,
+  };
+}
+
+/**
+ * Eddy currents as they were measured: of a coil that was swept by itself its own, of a pickup that was swept as a whole the same for
+ * each of its coils, so that all of them together take what was measured. What they take from the string's field stays computed, as a part
+ * of what they couple to the coil.
+ */
+export function withSweptLosses(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
+  const own = new Map(
+    [...computed.coils.keys()].flatMap((coil) => {
+      const { losses } = sweptNumbers(quick, coil);
+      return losses ? [[coil, losses] as const] : [];
+    }),
+  );
+  const whole = sweptNumbers(quick, 'whole').losses;
+  if (own.size === 0 && !whole) return computed;
+  const before = computed.eddies;
+  const made = (scale: number): PickupEddies => {
+    const eddies = before();
+    const measured = [...computed.coils.keys()].flatMap((coil) => {
+      const losses = own.get(coil) ?? whole;
+      return losses ? measuredTurns(coil, losses.loops, eddies, own.has(coil) ? 1 : scale) : [];
+    });
+    const others = whole ? [] : eddies.turns.map((turn) => without(turn, [...own.keys()]));
+    return {
+      ...eddies,
+      turns: [...measured, ...others],
+      losses: lossesKnown([...own.values(), ...(whole ? [whole] : [])]),
+    };
+  };
+  const lead = ownCable(quick.netlist.pickup);
+  const wholeWith = (eddies: () => PickupEddies) => wholePickup(quick, { ...computed, eddies }, lead);
+  let scaled: PickupEddies | undefined;
+  const eddies = () => {
+    scaled ??= made(whole && own.size === 0 ? scaleFor(whole.loops, wholeWith(() => made(1)).lostShare) : 1);
+    return scaled;
+  };
+  return { ...computed, eddies, lostShare: wholeWith(eddies).lostShare };
+}
+
+/** What one coil's metal has to take more, so that the whole takes what was measured: their coupling takes no part in it. */
+function scaleFor(loops: readonly SweptLoop[], lostShare: (hz: number) => number): number {
+  const wanted = loops.reduce(
+    (sum, { squaredCoupling, cornerHz }) =>
+      sum + (squaredCoupling * (SOME_HZ / cornerHz) ** 2) / (1 + (SOME_HZ / cornerHz) ** 2),
+    0,
+  );
+  const taken = lostShare(SOME_HZ);
+  return taken > 0 ? wanted / taken : 1;
+}
+
+const SOME_HZ = 3000;
+
+function measuredTurns(
+  coil: Coil,
+  loops: readonly SweptLoop[],
+  { turns }: PickupEddies,
+  scale: number,
+): readonly EddyTurn[] {
+  const beside = turns.flatMap((turn) => turn.beside.get(coil) ?? []);
+  const squares = beside.reduce((sum, { coupling }) => sum + coupling ** 2, 0);
+  // Metal that nothing computes is taken to see the string as the coil does, like a shorted turn.
+  const screened = squares > 0 ? beside.reduce((sum, { coupling, drive }) => sum + coupling * drive, 0) / squares : 1;
+  return loops.map(({ squaredCoupling, cornerHz }) => {
+    const coupling = Math.sqrt(Math.min(MOST_COUPLING, squaredCoupling * scale));
+    return { cornerHz, beside: new Map([[coil, { coupling, drive: coupling * screened }]]) };
+  });
+}
+
+const MOST_COUPLING = 0.98;
+
+const without = ({ cornerHz, beside }: EddyTurn, coils: readonly Coil[]): EddyTurn => ({
+  cornerHz,
+  beside: new Map([...beside].filter(([coil]) => !coils.includes(coil))),
+});
+
+/** As the time constants are known, and what the losses take at all. */
+function lossesKnown(losses: readonly NonNullable<SweptCoil['losses']>[]): Estimate {
+  const relative = losses.map(({ share, cornerHz }) =>
+    Math.hypot(share.sd / share.value, cornerHz.sd / cornerHz.value),
+  );
+  return estimateOf(1, {
+    sd: Math.max(0, ...relative),
+    basis: 'reading',
+    restsOn: losses.flatMap(({ share }) => share.restsOn),
+  });
+}
