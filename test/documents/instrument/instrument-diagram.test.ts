@@ -54,6 +54,16 @@ describe('schematic of an instrument', () => {
     ]);
   });
 
+  it('with two volumes it is no taller than wide', () => {
+    const analysis = analysedSample('teasel.pickup');
+    const [instrument] = analysis.instruments;
+    assert.ok(instrument);
+    const live = instrument.instrument.positions[0]?.key.value;
+    const svg = instrumentDiagram(instrumentPicture(analysis, instrument, { live }), 'wide');
+    const [, width, height] = /viewBox="0 0 (\d+) (\d+)"/.exec(svg) ?? [];
+    assert.ok(Number(height) <= Number(width), `${width} x ${height}`);
+  });
+
   it('emphasises what sounds', () => {
     const sounding = (live: string) =>
       picture(analysedSample('quorl.pickup'), live).sections.flatMap(({ pickups }) =>

@@ -17,19 +17,19 @@ import { drawControls } from './draw-controls.ts';
 import { drawPickups } from './draw-pickups.ts';
 import { drawBus, drawSelector } from './draw-selector.ts';
 import { hasHighTone, layOut, TONE_HEIGHT } from './layout.ts';
-import { METRICS, type Metrics } from './metrics.ts';
+import { type Metrics, metricsOf } from './metrics.ts';
 import type { ControlPicture, FactsPicture, InstrumentPicture, Schematic } from './schematic-picture.ts';
 import { jackAt, trackEnd } from './schematic-symbols.ts';
 
 /** The schematic as a picture: the same input gives the same bytes. */
 export function instrumentDiagram(picture: InstrumentPicture, size: DrawingWidth): string {
   const frame = FRAMES[size];
-  const metrics = METRICS[size];
   const head = sheetHead(picture, frame);
   const nodes: SvgNode[] = [...head.nodes, rule(frame, head.bottom + 6)];
   let y = head.bottom + 6;
   let key: Block = { nodes: [], bottom: 0 };
   picture.sections.forEach((section, index) => {
+    const metrics = metricsOf(section, size);
     if (index > 0) nodes.push(rule(frame, y));
     const drawn = drawSchematic(section, metrics, y + 24);
     nodes.push(...drawn.nodes);
@@ -74,7 +74,7 @@ interface SectionDrawn extends Block {
 function drawSchematic(section: Schematic, metrics: Metrics, top: number): SectionDrawn {
   const facts = section.facts === undefined ? { nodes: [], bottom: top } : drawFacts(section.facts, metrics, top);
   const firstRow = (metrics.below ? facts.bottom + 24 : top) + (section.keys.length > 0 ? 46 : 16);
-  const layout = layOut(section, firstRow);
+  const layout = layOut(section, firstRow, metrics.ownBeside);
   const selector = drawSelector(layout, section, metrics);
   const room = (hasHighTone(section.controls) ? TONE_HEIGHT : 20) + 24;
   const line = metrics.below ? layout.bottom + room - 8 : lineHeight(selector.busRows, facts.bottom + room);

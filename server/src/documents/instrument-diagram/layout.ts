@@ -46,19 +46,24 @@ export const WIPER_DROP = 92;
 const VOLUME_DEPTH = 42;
 const LOW_TONE_DEPTH = 154;
 
-export function layOut({ pickups, keys }: Schematic, top: number): Layout {
+/** `ownBeside`: a pickup's own controls stand beside its coils. */
+export function layOut({ pickups, keys }: Schematic, top: number, ownBeside: boolean): Layout {
   // Where each position is drawn by itself, a link of one is a gap in another: all coils keep the wider distance.
   const always = keys.length === 0;
   let y = top;
   const places = pickups.map((block): PickupPlace => {
-    const place = pickupPlace(block, y, always);
+    const place = pickupPlace(block, y, { always, ownBeside });
     y = bottomOf(place) + BETWEEN_PICKUPS;
     return place;
   });
   return { pickups: places, bottom: y - BETWEEN_PICKUPS + 30 };
 }
 
-function pickupPlace(block: PickupBlock, y: number, always: boolean): PickupPlace {
+function pickupPlace(
+  block: PickupBlock,
+  y: number,
+  { always, ownBeside }: { readonly always: boolean; readonly ownBeside: boolean },
+): PickupPlace {
   const coils: CoilPlace[] = [];
   const rows: Row[] = [];
   const seen = new Set<string>();
@@ -77,7 +82,8 @@ function pickupPlace(block: PickupBlock, y: number, always: boolean): PickupPlac
   });
   const end = block.coils.length === 0 ? y + 30 : at - APART_GAP + LEAD;
   const own = block.own;
-  const ownLine = own === undefined ? undefined : end + 40 + (hasHighTone(own.controls) ? TONE_HEIGHT : 0);
+  const ownTop = ownBeside ? y : end + 40;
+  const ownLine = own === undefined ? undefined : ownTop + (hasHighTone(own.controls) ? TONE_HEIGHT : 0);
   if (own !== undefined && ownLine !== undefined)
     rows.push({ node: own.to, y: ownLine + stepHeights(own.controls).out, foot: false, main: true });
   return { block, y, coils, rows, ownLine };
@@ -126,7 +132,7 @@ function bottomOf({ y, coils, ownLine, block }: PickupPlace): number {
   const coilEnd = last === undefined ? y + 20 : last.top + COIL_LENGTH + 2;
   if (ownLine === undefined) return coilEnd;
   const own = block.own?.controls ?? [];
-  return ownLine + (stepsOf(own).length > 0 ? stepHeights(own).bottom : 20);
+  return Math.max(coilEnd, ownLine + (stepsOf(own).length > 0 ? stepHeights(own).bottom : 20));
 }
 
 export const contactsIn = (exits: readonly Exit[]): readonly Exit[] =>

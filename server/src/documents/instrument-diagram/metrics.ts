@@ -1,5 +1,7 @@
 /** Columns of the schematic for both widths. */
 import type { DrawingWidth } from '../drawing-sheet.ts';
+import { isLowTone } from './layout.ts';
+import type { ControlPicture, PickupBlock, Schematic } from './schematic-picture.ts';
 
 export interface Metrics {
   readonly name: number;
@@ -28,6 +30,8 @@ export interface Metrics {
   readonly facts: readonly [number, number];
   /** Controls stand below all pickups instead of at their right. */
   readonly below: boolean;
+  /** Controls of one pickup stand beside its coils instead of below them. */
+  readonly ownBeside: boolean;
 }
 
 export interface ControlColumns {
@@ -40,49 +44,81 @@ export interface ControlColumns {
   readonly end: number;
 }
 
-export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
-  wide: {
-    name: 32,
-    coilWords: 176,
-    coil: 196,
-    pole: 228,
-    lead: 214,
-    join: 264,
-    second: 276,
-    stub: 246,
-    rail: 320,
-    railStep: 24,
-    cellsLeft: 288,
-    cellsRight: 402,
-    cell: 16,
-    contact: [410, 470],
-    earth: 516,
-    bus: 556,
-    controls: { volume: 640, bleed: 764, tone: 704, toneRoom: 224, end: 868 },
-    own: { volume: 60, bleed: 176, tone: 120, toneRoom: 150, end: 276 },
-    facts: [620, 928],
-    below: false,
-  },
-  narrow: {
-    name: 16,
-    coilWords: 122,
-    coil: 140,
-    pole: 170,
-    lead: 156,
-    join: 200,
-    second: 206,
-    stub: 184,
-    rail: 252,
-    railStep: 20,
-    cellsLeft: 216,
-    cellsRight: 300,
-    cell: 14,
-    contact: [306, 354],
-    earth: 396,
-    bus: 436,
-    controls: { volume: 60, bleed: 190, tone: 116, toneRoom: 310, end: 330 },
-    own: { volume: 40, bleed: 128, tone: 84, toneRoom: 118, end: 206 },
-    facts: [16, 472],
-    below: true,
-  },
+const WIDE: Metrics = {
+  name: 32,
+  coilWords: 176,
+  coil: 196,
+  pole: 228,
+  lead: 214,
+  join: 264,
+  second: 276,
+  stub: 246,
+  rail: 320,
+  railStep: 24,
+  cellsLeft: 288,
+  cellsRight: 402,
+  cell: 16,
+  contact: [410, 470],
+  earth: 516,
+  bus: 556,
+  controls: { volume: 640, bleed: 764, tone: 704, toneRoom: 224, end: 868 },
+  own: { volume: 60, bleed: 176, tone: 120, toneRoom: 150, end: 276 },
+  facts: [620, 928],
+  below: false,
+  ownBeside: false,
 };
+
+const NARROW: Metrics = {
+  name: 16,
+  coilWords: 122,
+  coil: 140,
+  pole: 170,
+  lead: 156,
+  join: 200,
+  second: 206,
+  stub: 184,
+  rail: 252,
+  railStep: 20,
+  cellsLeft: 216,
+  cellsRight: 300,
+  cell: 14,
+  contact: [306, 354],
+  earth: 396,
+  bus: 436,
+  controls: { volume: 60, bleed: 190, tone: 116, toneRoom: 310, end: 330 },
+  own: { volume: 40, bleed: 128, tone: 84, toneRoom: 118, end: 206 },
+  facts: [16, 472],
+  below: true,
+  ownBeside: false,
+};
+
+/** Where each pickup leaves by few controls of its own and by nothing else, there is room for them beside its coils. */
+const WIDE_OWN: Metrics = {
+  ...WIDE,
+  second: 262,
+  own: { volume: 300, bleed: 410, tone: 352, toneRoom: 200, end: 428 },
+  cellsLeft: 432,
+  cellsRight: 492,
+  contact: [498, 540],
+  earth: 566,
+  bus: 590,
+  ownBeside: true,
+};
+
+export function metricsOf({ pickups }: Schematic, size: DrawingWidth): Metrics {
+  const leavesByOwn = ({ own, nodes }: PickupBlock) =>
+    own !== undefined &&
+    isPlain(own.controls) &&
+    [...nodes].every(
+      ([node, { exits }]) => node === own.to || exits.every(({ to, contact }) => to === 'earth' && !contact),
+    );
+  if (size === 'narrow') return NARROW;
+  return pickups.length > 0 && pickups.every(leavesByOwn) ? WIDE_OWN : WIDE;
+}
+
+/** A volume, and a tone above its line or none. */
+function isPlain(controls: readonly ControlPicture[]): boolean {
+  const volumes = controls.filter(({ kind }) => kind === 'volume');
+  const tones = controls.filter((each) => each.kind === 'tone' && !isLowTone(each, controls));
+  return volumes.length === 1 && tones.length <= 1 && volumes.length + tones.length === controls.length;
+}
