@@ -17,7 +17,8 @@ import { drawControls } from './draw-controls.ts';
 import { drawPickups } from './draw-pickups.ts';
 import { drawBus, drawSelector } from './draw-selector.ts';
 import { hasHighTone, layOut, TONE_HEIGHT } from './layout.ts';
-import { type Metrics, metricsOf } from './metrics.ts';
+import type { Metrics } from './metrics.ts';
+import { metricsOf } from './metrics-of.ts';
 import type { ControlPicture, FactsPicture, InstrumentPicture, Schematic } from './schematic-picture.ts';
 import { jackAt, trackEnd } from './schematic-symbols.ts';
 

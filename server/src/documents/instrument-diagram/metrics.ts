@@ -1,7 +1,4 @@
 /** Columns of the schematic for both widths. */
-import type { DrawingWidth } from '../drawing-sheet.ts';
-import { isLowTone } from './layout.ts';
-import type { ControlPicture, PickupBlock, Schematic } from './schematic-picture.ts';
 
 export interface Metrics {
   readonly name: number;
@@ -44,7 +41,7 @@ export interface ControlColumns {
   readonly end: number;
 }
 
-const WIDE: Metrics = {
+export const WIDE: Metrics = {
   name: 32,
   coilWords: 176,
   coil: 196,
@@ -68,7 +65,7 @@ const WIDE: Metrics = {
   ownBeside: false,
 };
 
-const NARROW: Metrics = {
+export const NARROW: Metrics = {
   name: 16,
   coilWords: 122,
   coil: 140,
@@ -93,7 +90,7 @@ const NARROW: Metrics = {
 };
 
 /** Where each pickup leaves by few controls of its own and by nothing else, there is room for them beside its coils. */
-const WIDE_OWN: Metrics = {
+export const WIDE_OWN: Metrics = {
   ...WIDE,
   second: 262,
   own: { volume: 300, bleed: 410, tone: 352, toneRoom: 200, end: 428 },
@@ -104,21 +101,3 @@ const WIDE_OWN: Metrics = {
   bus: 590,
   ownBeside: true,
 };
-
-export function metricsOf({ pickups }: Schematic, size: DrawingWidth): Metrics {
-  const leavesByOwn = ({ own, nodes }: PickupBlock) =>
-    own !== undefined &&
-    isPlain(own.controls) &&
-    [...nodes].every(
-      ([node, { exits }]) => node === own.to || exits.every(({ to, contact }) => to === 'earth' && !contact),
-    );
-  if (size === 'narrow') return NARROW;
-  return pickups.length > 0 && pickups.every(leavesByOwn) ? WIDE_OWN : WIDE;
-}
-
-/** A volume, and a tone above its line or none. */
-function isPlain(controls: readonly ControlPicture[]): boolean {
-  const volumes = controls.filter(({ kind }) => kind === 'volume');
-  const tones = controls.filter((each) => each.kind === 'tone' && !isLowTone(each, controls));
-  return volumes.length === 1 && tones.length <= 1 && volumes.length + tones.length === controls.length;
-}
