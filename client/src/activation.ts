@@ -15,6 +15,7 @@ import { activateNew } from './features/new/new.ts';
 import { activatePlans } from './features/plans/plans.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
 import { activateStatusItem } from './features/status/status-item.ts';
+import { activateTasks } from './features/tasks/tasks.ts';
 import { SpecTests, type SpecTestsControl } from './features/testing/spec-tests.ts';
 
 /** What the extension shows to tests and to other extensions. */
@@ -52,6 +53,7 @@ export function activateExtension(context: ExtensionContext, client: BaseLanguag
     activateContextKeys(client),
     activateStatusItem(client),
     activateServerCommands(client),
+    activateTasks(client),
   );
   // A server that does not start is told by the status item; the commands stay, restarting among them. Nobody waits for it here: a
   // preview of Markdown wants only the engine extended, and each request waits by itself.

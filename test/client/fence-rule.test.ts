@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import type { Uri } from 'vscode';
 import { type DrawnAt, fenceRule } from '../../client/src/features/markdown/fence-rule.ts';
+import { fencesIn } from '../../client/src/features/markdown/fences-in.ts';
 import type { RenderRule, Token } from '../../client/src/features/markdown/markdown-it.ts';
 
 describe('fences of Markdown', () => {
@@ -61,5 +62,15 @@ describe('fences of Markdown', () => {
   it('a page that is no document has no folder for the parts: it keeps its text', () => {
     const html = rendered([fence('pickup', 'a')], 0, () => ({ state: 'current', html: '' }), null);
     assert.equal(html, '<pre data-line="7">a</pre>');
+  });
+});
+
+describe('the specs in a text of Markdown', () => {
+  const MARKS = '```';
+
+  it('are found with their text as the preview takes it, others not', () => {
+    const text = `${MARKS}pickup\na\n\nb\n${MARKS}\n\n${MARKS}js\nx\n${MARKS}\n~~~ pickup wide\r\nc\r\n~~~\n${MARKS}pickups\ny\n${MARKS}\n`;
+    assert.deepEqual(fencesIn(text), ['a\n\nb\n', 'c\n']);
+    assert.deepEqual(fencesIn(`${MARKS}pickup\nnever ended`), []);
   });
 });

@@ -2,6 +2,9 @@ import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { contextOf, LESSON_STEPS } from '../../client/src/features/lesson/lesson-steps.ts';
+import { createAnalyser } from '../../server/src/analysis/analysis.ts';
+import { check } from '../../server/src/cli/check.ts';
+import { Shell } from '../cli/shell.ts';
 import { bundles } from '../scripts/build.ts';
 
 const root = path.resolve(import.meta.dirname, '..', '..');
@@ -112,14 +115,21 @@ describe('manifest', () => {
     assert.equal(capabilities.virtualWorkspaces, true);
   });
 
-  it('finds place, severity, message and code in a line that the command line prints', () => {
-    const pattern = asRecord(asRecord(asRecords(contributes.problemMatchers)[0]).pattern);
-    const line = 'samples/bridge.pickup:12:3: warning: the shield [loop] is not grounded [ground/shield-open]';
-    const match = new RegExp(String(pattern.regexp)).exec(line);
+  it('finds place, severity, code and message in what the command line prints', async () => {
+    const shell = new Shell([check], createAnalyser());
+    shell.write('wires/thin.pickup', 'wire thin {\n  gauge 43\n}\n');
+    const { stdout } = await shell.run(['check']);
+    shell.remove();
+    const [first = {}, second = {}] = asRecords(asRecord(asRecords(contributes.problemMatchers)[0]).pattern);
+    const lines = stdout.split('\n');
+    const at = lines.findIndex((line) => new RegExp(String(first.regexp)).test(line));
+    const found = new RegExp(String(first.regexp)).exec(lines[at] ?? '');
     assert.deepEqual(
-      ['file', 'line', 'column', 'severity', 'message', 'code'].map((part) => match?.[Number(pattern[part])]),
-      ['samples/bridge.pickup', '12', '3', 'warning', 'the shield [loop] is not grounded', 'ground/shield-open'],
+      ['file', 'line', 'column', 'severity', 'code'].map((part) => found?.[Number(first[part])]),
+      ['wires/thin.pickup', '2', '9', 'error', 'unit/missing'],
     );
+    const message = new RegExp(String(second.regexp)).exec(lines[at + 1] ?? '')?.[Number(second.message)];
+    assert.match(String(message), /^A wire size needs its unit|^\S.*43/);
   });
 
   it('carries an icon of at least 128 pixels each way', () => {

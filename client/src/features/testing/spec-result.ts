@@ -9,7 +9,8 @@ import {
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { CHECK_REQUEST, type CheckResult, HARMFUL, PROTOCOL_VERSION } from '../../../../server/src/lsp/protocol.ts';
+import { CHECK_REQUEST, type CheckResult, PROTOCOL_VERSION } from '../../../../server/src/lsp/protocol.ts';
+import { terminalText } from '../terminal-text.ts';
 
 /** How the check of a spec came out: an error fails it; a warning does not, and is written into the output of the run. */
 export interface SpecResult {
@@ -55,8 +56,9 @@ function resultOf(uri: Uri, { findings, uris, problem }: CheckResult): SpecResul
       return {
         severity,
         location: new Location(uri, range),
-        said: shown(said),
-        text: shown(`${place}: ${severity}: ${said}`),
+        // Both are shown by a terminal.
+        said: terminalText(said),
+        text: terminalText(`${place}: ${severity}: ${said}`),
       };
     });
   const messages = told
@@ -73,12 +75,7 @@ function resultOf(uri: Uri, { findings, uris, problem }: CheckResult): SpecResul
 
 const notChecked = (uri: string, why: string): SpecResult => ({
   outcome: 'errored',
-  messages: [new TestMessage(shown(why))],
+  messages: [new TestMessage(terminalText(why))],
   uris: new Set([uri]),
   output: [],
 });
-
-/** Both the output and the message are shown by a terminal. */
-const shown = (text: string): string => text.replace(HARMFUL_ONES, '\uFFFD');
-
-const HARMFUL_ONES = new RegExp(HARMFUL, 'gu');
