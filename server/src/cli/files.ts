@@ -58,15 +58,15 @@ export function diskHost(root: string, given: ReadonlyMap<string, string> = new 
   const realRoot = real(root);
   const read = recent<string, FileContent>(KEPT_CONTENTS);
   const photos = recent<string, PhotoFile>(KEPT_CONTENTS);
+  const places = recent<string, { readonly isInside: boolean }>(KEPT_CONTENTS);
+  const isInWorkspace = (file: string | undefined): boolean =>
+    file !== undefined && lies(file, root) && lies(real(file), realRoot);
   return {
     content(uri) {
       const text = given.get(uri);
       return text === undefined ? read(uri, () => readContent(uri)) : { kind: 'text', text };
     },
-    isInside(uri) {
-      const file = pathOf(uri);
-      return file !== undefined && lies(file, root) && lies(real(file), realRoot);
-    },
+    isInside: (uri) => places(uri, () => ({ isInside: isInWorkspace(pathOf(uri)) })).isInside,
     siblings: (uri) => namesBeside(uri, root, isSpecName),
     photo: (uri) => photos(uri, () => photoFile(photoBytes(uri))),
     photosNear: (uri) => namesBeside(uri, root, isPhotoName),
@@ -85,7 +85,10 @@ export function specFiles(
     const at = path.resolve(cwd, name);
     try {
       const found = statSync(at).isDirectory() ? specsUnder(at, problems, cwd) : [at];
-      for (const file of found) if (!files.has(real(file))) files.set(real(file), file);
+      for (const file of found) {
+        const behind = real(file);
+        if (!files.has(behind)) files.set(behind, file);
+      }
     } catch (error) {
       problems.push(`${name}: ${fileProblem(error)}`);
     }
@@ -156,7 +159,7 @@ export function lies(file: string, folder: string): boolean {
 /** The path behind links, as far as it exists. */
 function real(file: string): string {
   try {
-    return realpathSync(file);
+    return realpathSync.native(file);
   } catch {
     const parent = path.dirname(file);
     return parent === file ? file : path.join(real(parent), path.basename(file));

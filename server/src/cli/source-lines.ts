@@ -1,6 +1,6 @@
 /** Source lines as a terminal shows them, with marks under a piece of them that stand where a reader sees the piece. */
 import type { LineMap, Range } from './line-map.ts';
-import { displayWidth, graphemesOf, graphemeWidth, visible } from './visible.ts';
+import { displayWidth, graphemesOf, graphemeWidth, isPlain, visible } from './visible.ts';
 
 export interface MarkedLine {
   /** From one, as editors number them. */
@@ -33,13 +33,19 @@ function markedLine(index: number, whole: string, from: number, to: number, mark
   let shown = cut > 0 ? '… ' : '';
   let blank = displayWidth(shown);
   let marked = 0;
-  for (const { segment, index: offset } of graphemesOf(text)) {
-    const at = offset + cut;
-    const { cell, width } = cellOf(segment, shown);
-    if (at + segment.length <= from) blank += width;
-    else if (at < to) marked += width;
-    shown += cell;
-  }
+  if (isPlain(text)) {
+    const begin = Math.min(Math.max(from - cut, 0), text.length);
+    blank += begin;
+    marked = Math.min(Math.max(to - cut, begin), text.length) - begin;
+    shown += text;
+  } else
+    for (const { segment, index: offset } of graphemesOf(text)) {
+      const at = offset + cut;
+      const { cell, width } = cellOf(segment, shown);
+      if (at + segment.length <= from) blank += width;
+      else if (at < to) marked += width;
+      shown += cell;
+    }
   if (cut + text.length < whole.length) shown += ' …';
   return { number: index + 1, text: shown.trimEnd(), marks: ' '.repeat(blank) + mark.repeat(Math.max(1, marked)) };
 }

@@ -4,13 +4,10 @@ import { HARMFUL } from '../words/harmful.ts';
  * Text from a spec as a terminal may show it: what would steer the terminal (control characters, escape sequences) or reorder
  * the line (bidirectional marks) or hide in it is replaced by something that can be seen and does nothing.
  */
-export function visible(text: string): string {
-  return Array.from(text, visibleCharacter).join('');
-}
+export const visible = (text: string): string => text.replace(HIDDEN, visibleCharacter);
 
-/** One code point. */
+/** One code point that may not be shown. */
 function visibleCharacter(character: string): string {
-  if (!HIDDEN.test(character)) return character;
   const code = character.codePointAt(0) ?? 0;
   if (code < 0x20) return String.fromCodePoint(0x2400 + code);
   if (code === 0x7f) return '\u2421';
@@ -39,10 +36,14 @@ export function jsonText(value: unknown): string {
 
 /** Cells that a piece of text takes in a terminal. */
 export function displayWidth(text: string): number {
+  if (isPlain(text)) return text.length;
   let width = 0;
   for (const { segment } of GRAPHEMES.segment(text)) width += graphemeWidth(segment);
   return width;
 }
+
+/** Nothing but characters that stand for themselves, each in a cell of its own. */
+export const isPlain = (text: string): boolean => /^[ -~]*$/.test(text);
 
 const GRAPHEMES = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
@@ -71,5 +72,5 @@ const WIDE: readonly (readonly [number, number])[] = [
   [0x20000, 0x3fffd],
 ];
 
-const HIDDEN = new RegExp(HARMFUL, 'u');
+const HIDDEN = new RegExp(HARMFUL, 'gu');
 const HIDDEN_EXCEPT_LAYOUT = new RegExp(`(?!\\n)${HARMFUL}`, 'gu');
