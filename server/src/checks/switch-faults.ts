@@ -5,11 +5,12 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import { askedTexts } from '../estimates/selection-network.ts';
 import type { WiredPosition, WiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
+import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
 import type { Wiring, WrittenTerminal } from '../model/wiring.ts';
 import { type Change, rightingChanges } from '../physics/switching/changes.ts';
 import { unusedLugs } from '../physics/switching/meaning.ts';
-import { GROUND, HOT } from '../physics/switching/rig.ts';
+import { GROUND, HOT, type Rig } from '../physics/switching/rig.ts';
 import { selectionWords } from '../words/selections.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
@@ -64,6 +65,7 @@ export function changesToRight(
     all.flatMap((change) => (change.kind === 'move' && change.to === 'nothing' ? [change.terminal] : [])),
   );
   const changes = all.filter((change) => !goesNowhere(change, free, takenOff));
+  const rank = rankIn(rig);
   return [...changes].sort((x, y) => rank(x) - rank(y));
 }
 
@@ -75,12 +77,16 @@ function goesNowhere(change: Change, free: ReadonlySet<string>, takenOff: Readon
   return change.to !== 'nothing' && change.to.every(isFree) && takenOff.has(change.terminal);
 }
 
-/** Taking a wire off is less than exchanging two, and that less than a new place for one; hot and ground last. */
-function rank(change: Change): number {
-  const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
-  const isCommon = ends.some((terminal) => terminal === HOT || terminal === GROUND) ? 10 : 0;
-  if (change.kind === 'swap') return 1 + isCommon;
-  return (change.to === 'nothing' ? 0 : 2) + isCommon;
+/** What is done first: a wire taken off, a forgotten end soldered, two exchanged, then an end moved elsewhere; hot and ground last. */
+function rankIn({ links }: Rig): (change: Change) => number {
+  const soldered = new Set(links.flat());
+  return (change) => {
+    const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
+    const isCommon = ends.some((terminal) => terminal === HOT || terminal === GROUND) ? 10 : 0;
+    if (change.kind === 'swap') return 2 + isCommon;
+    if (change.to === 'nothing') return isCommon;
+    return (soldered.has(change.terminal) ? 3 : 1) + isCommon;
+  };
 }
 
 /** Leads with a coil behind them, then lugs, then hot and ground themselves. */
@@ -93,7 +99,18 @@ function movableIn({ numbered: { rig } }: WiredStates, { wiring, slots }: Instru
   );
   const named = new Set(wiring?.lines.flatMap(({ terminals }) => terminals.map(({ name }) => name)));
   const outside = leads.filter((lead) => named.has(lead) || lead.split('.').length === 2);
-  return [...new Set([...outside, ...named, ...lugs, HOT, GROUND])];
+  const isHeld = heldInside(rig);
+  return [...new Set([...outside, ...named, ...lugs, HOT, GROUND])].filter((terminal) => !isHeld(terminal));
+}
+
+/** Of two leads that are one inside the pickup and lie on one net, neither can be moved alone: the other holds it. */
+function heldInside({ fixed, links }: Rig): (terminal: string) => boolean {
+  const inside = new JoinedNodes();
+  for (const [first, ...rest] of fixed) for (const each of rest) if (first !== undefined) inside.unite(first, each);
+  return (terminal) =>
+    (links.find((net) => net.includes(terminal)) ?? []).some(
+      (other) => other !== terminal && inside.has(other) && inside.root(other) === inside.root(terminal),
+    );
 }
 
 const codeOf = ({ meaning: { fault } }: WiredPosition): FaultCode =>
@@ -128,7 +145,9 @@ function foundAtEnd({ wrong, changes }: SwitchFault, change: Change, instrument:
           .map((each) => say`${each.position.key.value} ${doesWords(each)}`)
           .join('; ')}.`;
   const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
-  const written = ends.flatMap((end) => writtenAt(wiring, end));
+  const written = ends
+    .flatMap((end) => writtenAt(wiring, end))
+    .sort((a, b) => a.path.place.span.start - b.path.place.span.start);
   return {
     what,
     hint: causeWords(change, instrument),
@@ -170,7 +189,7 @@ function causeWords(change: Change, { wiring }: Instrument): Said {
   if (change.kind === 'swap')
     return say`${code(change.terminals[0])} and ${code(change.terminals[1])} lie on each other's places.`;
   const { terminal, to } = change;
-  const isJoined = writtenAt(wiring, terminal).length > 0 || terminal === HOT || terminal === GROUND;
+  const isJoined = isSoldered(wiring, terminal) || terminal === HOT || terminal === GROUND;
   if (to === 'nothing') return say`${code(terminal)} is soldered to what it does not belong to.`;
   return isJoined
     ? say`${code(terminal)} belongs elsewhere: ${withWords(to)}.`
@@ -188,6 +207,11 @@ function titleWords(change: Change): Said {
   const { terminal, to } = change;
   return to === 'nothing' ? say`Take ${code(terminal)} off` : say`Move ${code(terminal)} ${withWords(to)}`;
 }
+
+const isSoldered = (wiring: Wiring | undefined, terminal: string): boolean =>
+  (wiring?.lines ?? []).some(
+    ({ kind, terminals }) => kind !== 'free' && terminals.some(({ name }) => name === terminal),
+  );
 
 /** `to ground`, `to hot`, `to the others with lever.a1`. */
 function withWords(to: readonly string[]): Said {

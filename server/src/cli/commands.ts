@@ -16,6 +16,7 @@ import { propose } from './propose.ts';
 import { repair } from './repair.ts';
 import { report } from './report.ts';
 import { signal } from './signal.ts';
+import { switchStates } from './switch.ts';
 import { turns } from './turns.ts';
 
 export const commands: readonly Command[] = [
@@ -30,6 +31,7 @@ export const commands: readonly Command[] = [
   format,
   repair,
   identify,
+  switchStates,
   compare,
   list,
   signal,

@@ -13,6 +13,8 @@ export interface WiredState {
   readonly meaning: StateMeaning;
   /** The positions that stand in it. */
   readonly positions: readonly Position[];
+  /** What sounds, in the selector's words; `undefined` where nothing does, or it has no word for it. Made when first asked for. */
+  readonly sounds: Selection | undefined;
 }
 
 /** A position and what the wiring makes of it. */
@@ -46,7 +48,16 @@ export const wiredStates = onceFor((instrument: Instrument): WiredStates | undef
   const keyOf = (state: SwitchState | undefined) => state?.join(' ');
   const states = statesOf(rig).map((state): WiredState => {
     const positions = placed.flatMap((each) => (keyOf(each.state) === keyOf(state) ? [each.position] : []));
-    return { state, meaning: meaningIn(numbered, state), positions };
+    const meaning = meaningIn(numbered, state);
+    return {
+      state,
+      meaning,
+      positions,
+      get sounds() {
+        const asked = positions.find((each) => compared(each, meaning, instrument).verdict === 'as asked');
+        return asked?.selection ?? (meaning.network && selectionOf(meaning.network, instrument, instrument.place));
+      },
+    };
   });
   const positions = placed.flatMap(({ position, state }): readonly WiredPosition[] => {
     const meaning = states.find((each) => keyOf(each.state) === keyOf(state))?.meaning;

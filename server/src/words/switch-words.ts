@@ -1,0 +1,70 @@
+/** What a state of the switches is called, and what is heard and left silent in it. */
+import type { WiredState, WiredStates } from '../estimates/switch-states.ts';
+import type { Instrument, Selection } from '../model/instrument.ts';
+import { foldSelection } from '../model/selection.ts';
+import { closedIn, type Nets, type SwitchState } from '../physics/switching/rig.ts';
+import { selectionWords } from './selections.ts';
+import { list } from './text.ts';
+
+/** The detent of each switch by its name. */
+export const detentsAt = (
+  { switches }: Pick<Instrument, 'switches'>,
+  state: SwitchState,
+): readonly (readonly [string, string])[] =>
+  switches.map(({ name, part }, index) => [name, part?.detents[state[index] ?? 0]?.name ?? '']);
+
+/** `lever 2`, `ways middle, pull up`. */
+export const stateWords = (instrument: Pick<Instrument, 'switches'>, state: SwitchState): string =>
+  detentsAt(instrument, state)
+    .map((each) => each.join(' '))
+    .join(', ');
+
+/** `a0–a2, b0–b2`; with several switches each lug by its switch. */
+export function contactWords({ rig }: WiredStates['numbered'], state: SwitchState): string {
+  const isAlone = rig.switches.length === 1;
+  const lug = (terminal: string) => (isAlone ? terminal.slice(terminal.indexOf('.') + 1) : terminal);
+  const closed = contactsIn(rig, state);
+  return closed.length === 0 ? 'none' : closed.map((group) => group.map(lug).join('–')).join(', ');
+}
+
+/** Groups of lugs that are closed onto something: those of which two or more are soldered to anything. */
+export function contactsIn(rig: WiredStates['numbered']['rig'], state: SwitchState): Nets {
+  const soldered = new Set(rig.links.flat());
+  return closedIn(rig, state).filter((group) => group.filter((lug) => soldered.has(lug)).length > 1);
+}
+
+/** What is heard: `bridge slug ∥ middle`, `silent`, `silent: hot lies on ground`. */
+export function heardWords({ meaning: { fault, sounding }, sounds }: Pick<WiredState, 'meaning' | 'sounds'>): string {
+  if (fault === 'open') return 'silent';
+  if (fault === 'shorted') return 'silent: hot lies on ground';
+  return sounds ? selectionWords(sounds) : `${list(sounding)}, for which the selector has no word`;
+}
+
+const ON = { ground: 'on ground', hot: 'on hot', link: 'on an inner joint', none: 'in the air' } as const;
+
+/** `open on ground: neck.screw and neck.slug`: the coils that are not heard, by how each is left. */
+export function deadWords({ meaning: { dead } }: Pick<WiredState, 'meaning'>): readonly string[] {
+  const alike = new Map<string, string[]>();
+  for (const [coil, { closed, on }] of dead) {
+    const left = `${closed === 'looped' ? 'in a ring' : closed} ${ON[on]}`;
+    alike.set(left, [...(alike.get(left) ?? []), coil]);
+  }
+  return [...alike].map(([left, coils]) => `${left}: ${list(coils)}`);
+}
+
+/** As the selector writes it: `bridge.slug parallel middle`. */
+export const selectionText = (selection: Selection): string =>
+  foldSelection<{ readonly text: string; readonly binds: 'tight' | 'series' | 'parallel' }>(selection, {
+    part: (part) => ({
+      text:
+        part.kind === 'coil' && part.throughOhm
+          ? `${part.path.text} through ${part.throughOhm.value.written}`
+          : part.path.text,
+      binds: 'tight',
+    }),
+    reversed: ({ text, binds }) => ({ text: `reversed ${binds === 'tight' ? text : `(${text})`}`, binds: 'tight' }),
+    joined: (of, how) => ({
+      text: of.map(({ text, binds }) => (binds === 'parallel' ? `(${text})` : text)).join(` ${how} `),
+      binds: how,
+    }),
+  }).text;

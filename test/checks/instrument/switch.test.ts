@@ -1,0 +1,294 @@
+/** A wired switch against its selector: what it means, which end is to be moved, and what is computed of it. */
+import assert from 'node:assert/strict';
+import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
+import { changesToRight } from '../../../server/src/checks/switch-faults.ts';
+import { type WiredStates, wiredStates } from '../../../server/src/estimates/switch-states.ts';
+import { type Change, changed } from '../../../server/src/physics/switching/changes.ts';
+import { numberedRig } from '../../../server/src/physics/switching/meaning.ts';
+import type { Nets } from '../../../server/src/physics/switching/rig.ts';
+import { deadWords, heardWords } from '../../../server/src/words/switch-words.ts';
+import { uniform } from '../../support/chance.ts';
+import { analyse, expectFindings, messageOf } from '../../support/check-fixture.ts';
+import { analysedSample } from '../../support/sample-files.ts';
+
+const HERON = `pickup heron {
+  conductors violet grey pink turquoise
+  shield bare
+  coil screw {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start to pink
+    finish to turquoise
+  }
+  coil slug like screw {
+    polarity south-up
+    start to violet
+    finish to grey
+  }
+  baseplate nickel-silver tied to bare
+  hookup {
+    hot violet
+    link grey turquoise
+    ground pink
+    shield bare
+  }
+}
+`;
+const WREN = `pickup wren {
+  coil main {
+    turns 7_700
+    wound clockwise
+    polarity north-up
+    start grey
+    finish orange
+    tap 5_000 gold
+  }
+  hookup {
+    hot orange
+    ground grey
+  }
+}
+`;
+const SWITCHES = `switch pull-two {
+  detent down joins a0 a1, joins b0 b1
+  detent up joins a0 a2, joins b0 b2
+}
+switch pull-one {
+  detent down joins a0 a1
+  detent up joins a0 a2
+}
+`;
+
+const instrument = (
+  wiring: string,
+  positions: string,
+  { switches = 'switch pull pull-two', controls = '' } = {},
+) => `${HERON}${WREN}${SWITCHES}instrument juniper {
+  pickup bridge heron
+  pickup neck wren
+  ${switches}
+  controls {
+    ${controls}
+  }
+  wiring {
+    ${wiring}
+  }
+  selector {
+    ${positions}
+  }
+}
+`;
+
+function statesOf({ model }: Pick<Analysis, 'model'>): WiredStates {
+  const [juniper] = model.instruments;
+  const states = juniper && wiredStates(juniper);
+  assert.ok(states);
+  return states;
+}
+
+const heard = (wiring: string, positions = '1 bridge\n2 bridge', options = {}) =>
+  statesOf(analyse(instrument(wiring, positions, options))).states.map(heardWords);
+
+const SHIELDS = 'ground bridge.bare neck.grey';
+
+describe('what a wired switch gives', () => {
+  it('is told in the words of the selector: both coils, or the one that a grounded joint leaves', () =>
+    assert.deepEqual(
+      heard(`hot bridge.violet\nlink bridge.grey bridge.turquoise pull.a0\nground bridge.pink pull.a2\n${SHIELDS}`),
+      ['bridge', 'bridge slug'],
+    ));
+
+  it('leaves the link of the hookup soldered unless its leads lie in different lines', () => {
+    const split = 'link bridge.grey pull.a0\nlink bridge.turquoise pull.b0\nlink pull.a1 pull.b1';
+    assert.deepEqual(heard(`hot bridge.violet\nground bridge.pink\n${SHIELDS}`), ['bridge', 'bridge']);
+    assert.deepEqual(heard(`hot bridge.violet\nground bridge.pink\n${split}\n${SHIELDS}`), ['bridge', 'silent']);
+  });
+
+  it('side by side, by a switch that makes the link itself', () =>
+    assert.deepEqual(
+      heard(
+        `hot bridge.violet pull.b2\nlink bridge.grey pull.a0\nlink bridge.turquoise pull.b0\nlink pull.a1 pull.b1\nground bridge.pink pull.a2\n${SHIELDS}`,
+      ),
+      ['bridge', 'bridge screw ∥ bridge slug'],
+    ));
+
+  it('turns what it takes the other way round', () =>
+    assert.deepEqual(
+      heard(
+        `hot pull.a1 pull.b2\nlink bridge.violet pull.a0\nlink bridge.pink pull.b0\nground pull.a2 pull.b1\n${SHIELDS}`,
+      ),
+      ['bridge', 'bridge reversed'],
+    ));
+
+  it('takes a tap for what the selector calls it', () =>
+    assert.deepEqual(
+      heard(`hot pull.a0\nlink neck.orange pull.a1\nlink neck.gold pull.a2\n${SHIELDS}`, '1 neck\n2 neck.gold'),
+      ['neck', 'neck at gold'],
+    ));
+
+  it('reads the split through a resistor as the selector does', () => {
+    const analysis = analyse(
+      instrument(
+        `hot bridge.violet\nlink bridge.grey pull.a0\nresistor 4.7 kohm pull.a2 to ground\nground bridge.pink\n${SHIELDS}`,
+        '1 bridge, at pull down\n2 bridge.slug through 4.7 kohm, at pull up',
+      ),
+    );
+    assert.deepEqual(
+      statesOf(analysis).positions.map(({ verdict }) => verdict),
+      ['as asked', 'as asked'],
+    );
+  });
+
+  it('names what it has no word for, and knows how each silent coil is left', () => {
+    const { states } = statesOf(
+      analyse(
+        instrument(
+          `hot pull.a0\nlink neck.orange pull.a1\ncapacitor 4.7 nF pull.a1 to pull.a2\nground neck.grey bridge.bare`,
+          '1 neck',
+        ),
+      ),
+    );
+    assert.deepEqual(states.map(heardWords), [
+      'neck',
+      'neck.main[1], neck.main[2] and part 1, for which the selector has no word',
+    ]);
+    assert.deepEqual(states.map(deadWords), [
+      ['open in the air: bridge.screw and bridge.slug'],
+      ['open in the air: bridge.screw and bridge.slug'],
+    ]);
+  });
+
+  it('goes through a volume whose lugs are named, full up', () =>
+    assert.deepEqual(
+      heard(`link bridge.violet loud.input\nhot loud.wiper\nground bridge.pink loud.low\n${SHIELDS}`, '1 bridge', {
+        controls: 'volume loud 500 kohm audio for bridge',
+      }),
+      ['bridge', 'bridge'],
+    ));
+});
+
+describe('positions of a wired instrument', () => {
+  const EXCHANGED =
+    'hot pull.a0\nlink neck.orange pull.a2\nlink bridge.violet pull.a1\nground bridge.pink neck.grey bridge.bare';
+
+  it('are computed as they are wired, not as they are written', () => {
+    const [wired] = analyse(instrument(EXCHANGED, '1 neck\n2 bridge')).instruments;
+    const [asWritten] = analyse(instrument(EXCHANGED, '1 bridge\n2 neck')).instruments;
+    const phases = (each = wired) => each?.positions().map(({ phase }) => phase);
+    assert.deepEqual(phases(), phases(asWritten));
+    assert.deepEqual(
+      wired?.instrument.positions.map(({ selection }) => selection?.kind === 'pickup' && selection.slot.name),
+      ['bridge', 'neck'],
+    );
+    assert.deepEqual(
+      wired?.written.positions.map(({ selection }) => selection?.kind === 'pickup' && selection.slot.name),
+      ['neck', 'bridge'],
+    );
+  });
+
+  it('stand where they say, else in the detent of their number', () => {
+    const wiring =
+      'hot pull.a0\nlink neck.orange pull.a1\nlink bridge.violet pull.a2\nground bridge.pink neck.grey bridge.bare';
+    const keys = (positions: string) =>
+      statesOf(analyse(instrument(wiring, positions))).states.map(({ positions: there }) =>
+        there.map(({ key }) => key.value),
+      );
+    assert.deepEqual(keys('1 neck\n2 bridge'), [['1'], ['2']]);
+    assert.deepEqual(keys('1 bridge, at pull up\n2 neck, at pull down'), [['2'], ['1']]);
+  });
+
+  it('need a detent, and names that there are', () => {
+    const wiring =
+      'hot pull.a0\nlink neck.orange pull.a1\nlink bridge.violet pull.a2 pull.b1 pull.b2 pull.b0\nground bridge.pink neck.grey bridge.bare';
+    const said = (positions: string) => messageOf(analyse(instrument(wiring, positions)), 'name/unknown');
+    assert.match(
+      said('1 neck\n2 bridge\n3 neck'),
+      /^The switch pull has no detent for position 3: it has 2\. Say where it stands, as in `, at pull down`/,
+    );
+    assert.match(said('1 neck\n2 bridge, at pull op'), /^The switch pull has no detent op: it has down, up\./);
+    assert.match(said('1 neck\n2 bridge, at pul up'), /^No switch is called pul in this instrument: it has pull\./);
+    assert.match(said('1 neck\n2 pull'), /^No pickup is fitted as pull in this instrument: it has bridge, neck\./);
+  });
+
+  it('take terminals that there are', () => {
+    const said = (line: string) => messageOf(analyse(instrument(`hot pull.a0\n${line}`, '1 neck')), 'name/unknown');
+    assert.match(
+      said('link neck.oragne pull.a1'),
+      /^The pickup fitted as neck has no lead called oragne: it has orange, grey, gold\.|^The pickup fitted as neck has no lead called oragne/,
+    );
+    assert.match(
+      said('link neck.orange pull.c1'),
+      /^The switch pull has no lug called c1: it has a0, a1, a2, b0, b1, b2\./,
+    );
+    assert.match(said('link neck.orange pul.a1'), /^Nothing is called pul in this instrument/);
+    assert.match(said('link neck.orange grund'), /^`grund` is no terminal/);
+  });
+});
+
+describe('an instrument wired wrong', () => {
+  it('is told once, at the end to move, with all that follows', () => {
+    const wiring =
+      'hot pull.a0\nlink neck.orange pull.a2\n     ^^^^^^^^^^^ switch/position-differs error\nlink bridge.violet pull.a1';
+    const others = 'ground bridge.pink neck.grey bridge.bare\nfree pull.b0 pull.b1 pull.b2 neck.gold';
+    const analysis = expectFindings(
+      instrument(`${wiring}\n${others}`, '1 neck\n2 bridge')
+        .replace(/ +tap 5_000 gold\n/, '')
+        .replace(' neck.gold', ''),
+    );
+    assert.equal(
+      messageOf(analysis, 'switch/position-differs'),
+      "Positions 1 and 2 do something else: 1 gives bridge, not neck; 2 gives neck, not bridge. `bridge.violet` and `neck.orange` lie on each other's places. Exchange the two.",
+    );
+  });
+});
+
+describe('single faults of two wirings', () => {
+  /** `SWITCH_FAULTS=200` for all of them. */
+  const COUNT = Number(process.env.SWITCH_FAULTS ?? 40);
+
+  for (const sample of ['yarrowby.pickup', 'pennywither.pickup'])
+    it(`of ${sample} are found at their end`, () => {
+      const analysis = analysedSample(sample);
+      const [juniper] = analysis.model.instruments;
+      assert.ok(juniper);
+      const right = wiredStates(juniper);
+      assert.ok(right);
+      const { rig } = right.numbered;
+      const next = uniform(20_261);
+      const pick = <T>(from: readonly T[]): T => {
+        const one = from[Math.floor(next() * from.length)];
+        assert.ok(one !== undefined);
+        return one;
+      };
+      const ends = rig.links.flat().filter((end) => end.includes('.') && !end.endsWith('.bare'));
+      let found = 0;
+      const elsewhere: string[] = [];
+      while (found < COUNT / 2) {
+        const fault: Change =
+          next() < 0.5
+            ? { kind: 'swap', terminals: [pick(ends), pick(ends)] }
+            : { kind: 'move', terminal: pick(ends), to: next() < 0.5 ? 'nothing' : pick(rig.links) };
+        const links = changed(rig.links, fault);
+        const changes = changesToRight({ ...right, numbered: numberedRig({ ...rig, links }) }, juniper, () => false);
+        if (changes.length === 0) continue;
+        found += 1;
+        const moved = endsOf(fault);
+        const undoes = (change: Change) =>
+          sameNets(changed(links, change), rig.links) || endsOf(change).some((end) => moved.includes(end));
+        const at = changes.findIndex(undoes);
+        assert.ok(at >= 0 && at < 3, JSON.stringify({ fault, changes }));
+        if (at > 0) elsewhere.push(JSON.stringify({ fault, told: changes[0] }));
+      }
+      // Where two exchanges come to the same by the symmetry of a pickup, nobody can tell which of the two was made.
+      assert.ok(elsewhere.length <= found / 20, elsewhere.join('\n'));
+    });
+});
+
+const endsOf = (change: Change): readonly string[] => (change.kind === 'swap' ? change.terminals : [change.terminal]);
+const sameNets = (a: Nets, b: Nets): boolean => textOf(a) === textOf(b);
+const textOf = (nets: Nets): string =>
+  nets
+    .map((net) => [...net].sort().join(' '))
+    .sort()
+    .join(', ');
