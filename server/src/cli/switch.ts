@@ -1,7 +1,7 @@
 import { type WiredState, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { hotBetween, unusedLugs } from '../physics/switching/meaning.ts';
-import { closedIn, stepsOf, type Travel } from '../physics/switching/rig.ts';
+import { stepsOf, type Travel } from '../physics/switching/rig.ts';
 import { contactWords, deadWords, detentsAt, heardWords, selectionText, stateWords } from '../words/switch-words.ts';
 import { list } from '../words/text.ts';
 import { choose } from './choose.ts';
@@ -68,7 +68,7 @@ const COLUMNS = ['state', 'contacts', 'position', 'heard', 'silent coils'] as co
 function instrumentLines({ instrument, states }: Wired, styles: Styles): string {
   const rows = states.states.map((each) => [
     stateWords(instrument, each.state),
-    contactWords(states.numbered, each.state),
+    contactWords(each, instrument),
     each.positions.map(({ key }) => key.value).join(', ') || '-',
     `${heardWords(each)}${verdictWords(states, each)}`,
     deadWords(each).join('; ') || '-',
@@ -148,7 +148,7 @@ function instrumentData({ instrument, states }: Wired) {
     })),
     states: states.states.map((each) => ({
       at: Object.fromEntries(detentsAt(instrument, each.state)),
-      contacts: closedIn(states.numbered.rig, each.state),
+      contacts: each.closed,
       fault: each.meaning.fault ?? null,
       sounds: each.sounds ? selectionText(each.sounds) : null,
       sounding: each.meaning.sounding,

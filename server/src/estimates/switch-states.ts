@@ -4,13 +4,17 @@
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import { meaningIn, type NumberedRig, numberedRig, type StateMeaning } from '../physics/switching/meaning.ts';
-import { type SwitchState, statesOf } from '../physics/switching/rig.ts';
+import { closedIn, type Nets, type SwitchState, statesOf } from '../physics/switching/rig.ts';
 import { type AskedNetwork, askedNetwork, askedTexts, selectionOf } from './selection-network.ts';
 import { wiredRig } from './wired-rig.ts';
 
 export interface WiredState {
   readonly state: SwitchState;
   readonly meaning: StateMeaning;
+  /** Groups of lugs that the contacts join. */
+  readonly closed: Nets;
+  /** Those of which two and more are soldered to anything. */
+  readonly contacts: Nets;
   /** The positions that stand in it. */
   readonly positions: readonly Position[];
   /** What sounds, in the selector's words; `undefined` where nothing does, or it has no word for it. Made when first asked for. */
@@ -44,14 +48,18 @@ export const wiredStates = onceFor((instrument: Instrument): WiredStates | undef
   const rig = wiredRig(instrument);
   if (!rig) return undefined;
   const numbered = numberedRig(rig);
+  const soldered = new Set([...rig.links.flat(), ...rig.elements.flatMap(({ ends }) => ends)]);
   const placed = instrument.positions.map((position) => ({ position, state: stateOf(position, instrument) }));
   const keyOf = (state: SwitchState | undefined) => state?.join(' ');
   const states = statesOf(rig).map((state): WiredState => {
     const positions = placed.flatMap((each) => (keyOf(each.state) === keyOf(state) ? [each.position] : []));
     const meaning = meaningIn(numbered, state);
+    const closed = closedIn(rig, state);
     return {
       state,
       meaning,
+      closed,
+      contacts: closed.filter((group) => group.filter((lug) => soldered.has(lug)).length > 1),
       positions,
       get sounds() {
         const asked = positions.find((each) => compared(each, meaning, instrument).verdict === 'as asked');

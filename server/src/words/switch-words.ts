@@ -1,36 +1,30 @@
 /** What a state of the switches is called, and what is heard and left silent in it. */
-import type { WiredState, WiredStates } from '../estimates/switch-states.ts';
+import type { WiredState } from '../estimates/switch-states.ts';
 import type { Instrument, Selection } from '../model/instrument.ts';
 import { foldSelection } from '../model/selection.ts';
-import { closedIn, type Nets, type SwitchState } from '../physics/switching/rig.ts';
 import { selectionWords } from './selections.ts';
 import { list } from './text.ts';
 
 /** The detent of each switch by its name. */
 export const detentsAt = (
   { switches }: Pick<Instrument, 'switches'>,
-  state: SwitchState,
+  state: WiredState['state'],
 ): readonly (readonly [string, string])[] =>
   switches.map(({ name, part }, index) => [name, part?.detents[state[index] ?? 0]?.name ?? '']);
 
 /** `lever 2`, `ways middle, pull up`. */
-export const stateWords = (instrument: Pick<Instrument, 'switches'>, state: SwitchState): string =>
+export const stateWords = (instrument: Pick<Instrument, 'switches'>, state: WiredState['state']): string =>
   detentsAt(instrument, state)
     .map((each) => each.join(' '))
     .join(', ');
 
-/** `a0–a2, b0–b2`; with several switches each lug by its switch. */
-export function contactWords({ rig }: WiredStates['numbered'], state: SwitchState): string {
-  const isAlone = rig.switches.length === 1;
-  const lug = (terminal: string) => (isAlone ? terminal.slice(terminal.indexOf('.') + 1) : terminal);
-  const closed = contactsIn(rig, state);
-  return closed.length === 0 ? 'none' : closed.map((group) => group.map(lug).join('–')).join(', ');
-}
-
-/** Groups of lugs that are closed onto something: those of which two or more are soldered to anything. */
-export function contactsIn(rig: WiredStates['numbered']['rig'], state: SwitchState): Nets {
-  const soldered = new Set(rig.links.flat());
-  return closedIn(rig, state).filter((group) => group.filter((lug) => soldered.has(lug)).length > 1);
+/** `a0–a2, b0–b2`, what is closed onto something; with several switches each lug by its switch. */
+export function contactWords(
+  { contacts }: Pick<WiredState, 'contacts'>,
+  { switches }: Pick<Instrument, 'switches'>,
+): string {
+  const lug = (terminal: string) => (switches.length === 1 ? terminal.slice(terminal.indexOf('.') + 1) : terminal);
+  return contacts.length === 0 ? 'none' : contacts.map((group) => group.map(lug).join('–')).join(', ');
 }
 
 /** What is heard: `bridge slug ∥ middle`, `silent`, `silent: hot lies on ground`. */
