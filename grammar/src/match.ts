@@ -16,6 +16,7 @@ import {
   type FactSchema,
   type FactsOf,
   type MatchedFact,
+  perFact,
 } from './schema/block-schema.ts';
 import { schemas } from './schema/index.ts';
 import type { Captured, Shape } from './schema/shape.ts';
@@ -40,10 +41,10 @@ export interface MatchedBlock<B extends BlockSchema> {
 /** Deterministic; the same block and schema give equal plain data. */
 export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B): MatchedBlock<B> {
   const problems: SyntaxProblem[] = [];
-  const facts: Record<string, MatchedFact<unknown>[]> = {};
-  for (const field of Object.keys(schema.facts)) facts[field] = [];
+  const facts = perFact<MatchedFact<unknown>>(schema.facts);
   const broken = new Set<string>();
   const first = new Map<string, FactNode>();
+  const stated = new Map<string, MatchedFact<unknown>[]>();
 
   for (const fact of node.body) {
     if (fact.kind === 'block') continue;
@@ -56,7 +57,12 @@ export function matchBlock<B extends BlockSchema>(node: BlockNode, schema: B): M
       first.get(field) ?? alternativesOf(schema.facts, field).flatMap((other) => first.get(other) ?? [])[0];
     if (earlier && !factSchema?.repeats) problems.push(statedTwice(fact, earlier));
     else if (read.value === undefined) broken.add(field);
-    else facts[field]?.push({ value: read.value, span: fact.span, wordSpan: fact.items[0]?.span ?? fact.span });
+    else {
+      const lines = stated.get(field) ?? [];
+      lines.push({ value: read.value, span: fact.span, wordSpan: fact.items[0]?.span ?? fact.span });
+      stated.set(field, lines);
+      facts[field] = lines;
+    }
     if (!first.has(field)) first.set(field, fact);
   }
 

@@ -1,3 +1,5 @@
+import { attached } from './attached.ts';
+
 /** What is made once for an object; `known` tells whether it has been, without making it. */
 export interface Once<K extends object, B extends readonly unknown[], V> {
   (key: K, ...beside: B): V;
@@ -8,7 +10,7 @@ export interface Once<K extends object, B extends readonly unknown[], V> {
 export function onceFor<K extends object, B extends readonly unknown[], V>(
   make: (key: K, ...beside: B) => V,
 ): Once<K, B, V> {
-  const made = new WeakMap<K, { readonly beside: B; readonly value: V }>();
+  const made = attached<K, { readonly beside: B; readonly value: V }>();
   // What `map` hands on beside its elements, an index and a list, is none of what it is asked for.
   const asked = make.length - 1;
   const found = (key: K, beside: B) => {
@@ -17,9 +19,11 @@ export function onceFor<K extends object, B extends readonly unknown[], V>(
     return known;
   };
   const once = (key: K, ...beside: B): V => {
-    const known = found(key, beside) ?? { beside, value: make(key, ...beside) };
-    made.set(key, known);
-    return known.value;
+    const known = found(key, beside);
+    if (known) return known.value;
+    const value = make(key, ...beside);
+    made.set(key, { beside, value });
+    return value;
   };
   return Object.assign(once, { known: (key: K, ...beside: B) => found(key, beside)?.value });
 }

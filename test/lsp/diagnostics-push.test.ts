@@ -9,6 +9,7 @@ function harness(isReady: () => boolean = () => true, inSight: readonly TextDocu
   let asked = 0;
   const push = createPush({
     soon: (callback) => turns.push(callback),
+    rested: () => sent.push('all is sent'),
     inSight: () => inSight,
     diagnose: () => {
       asked += 1;
@@ -39,7 +40,7 @@ describe('sending findings', () => {
     const { push, run, sent } = harness();
     const document = documentOf('a');
     run([() => push.edited(document)]);
-    assert.deepEqual(sent, ['a 1']);
+    assert.deepEqual(sent, ['a 1', 'all is sent']);
   });
 
   it('a burst is analysed once, as of its last change', () => {
@@ -50,7 +51,7 @@ describe('sending findings', () => {
       push.edited(document);
     };
     run(Array.from({ length: 20 }, () => change));
-    assert.deepEqual(sent, ['a 21']);
+    assert.deepEqual(sent, ['a 21', 'all is sent']);
     assert.equal(asked(), 1);
   });
 
@@ -64,7 +65,7 @@ describe('sending findings', () => {
         push.edited(parts);
       },
     ]);
-    assert.deepEqual(sent, ['parts 1', 'one 1', 'two 1']);
+    assert.deepEqual(sent, ['parts 1', 'one 1', 'two 1', 'all is sent']);
   });
 
   it('of those that depend on it the ones in sight come first', () => {
@@ -77,7 +78,7 @@ describe('sending findings', () => {
         push.affected([one, two, three, parts]);
       },
     ]);
-    assert.deepEqual(sent, ['parts 1', 'three 1', 'one 1', 'two 1']);
+    assert.deepEqual(sent, ['parts 1', 'three 1', 'one 1', 'two 1', 'all is sent']);
   });
 
   it('nothing is sent for a document that was closed meanwhile', () => {
@@ -96,6 +97,7 @@ describe('sending findings', () => {
     ]);
     const push = createPush({
       soon: (callback) => turns.push(callback),
+      rested: () => sent.push('all is sent'),
       inSight: () => [],
       diagnose: ({ uri }, wantsEarly) => {
         const more = (left.get(uri) ?? 0) - 1;
@@ -113,13 +115,13 @@ describe('sending findings', () => {
     assert.deepEqual(sent, ['long early']);
     push.edited(documentOf('short'));
     run(Number.POSITIVE_INFINITY);
-    assert.deepEqual(sent, ['long early', 'short done', 'long done']);
+    assert.deepEqual(sent, ['long early', 'short done', 'long done', 'all is sent']);
   });
 
   it('nothing is sent where nothing can be said yet', () => {
     const { push, run, sent, asked } = harness(() => false);
     run([() => push.edited(documentOf('a'))]);
-    assert.deepEqual(sent, []);
+    assert.deepEqual(sent, ['all is sent']);
     assert.equal(asked(), 1);
   });
 });

@@ -25,7 +25,8 @@ const TEXT = `pickup heron {
 
 const lines = (name: string): readonly string[] => {
   const { model, locate, text } = analyse(TEXT);
-  return model.references
+  return model
+    .references()
     .filter((reference) => reference.name === name)
     .flatMap(({ place }) => locate(place)?.start ?? [])
     .sort((a, b) => a - b)

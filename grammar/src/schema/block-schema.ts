@@ -1,4 +1,5 @@
 /** The form of the schema: what a block kind is called, what its head looks like, which facts and blocks it holds. */
+import { onceFor } from '../../values/remember.ts';
 import type { Span } from '../span.ts';
 import { type Captured, type NameKind, type Shape, sequence } from './shape.ts';
 
@@ -95,15 +96,22 @@ export const block = <
 
 type Facts = Readonly<Record<string, FactSchema>>;
 
-const alternatives = new WeakMap<Facts, ReadonlyMap<string, readonly string[]>>();
+/**
+ * A record with a field for each fact of a schema, empty. The engine gives every object that grows field by field a description of its
+ * own, which takes more time and memory than what stands in it; copies of one share it.
+ */
+export const perFact = <T>(facts: Facts): Record<string, readonly T[]> => ({ ...emptyOf(facts) });
+
+const emptyOf = onceFor((facts: Facts) => ({
+  ...Object.fromEntries(Object.keys(facts).map((field): [string, readonly never[]] => [field, []])),
+}));
 
 /** Fields of which a fact stands instead, or which stand instead of it: of these, one is stated. Asked for with every line. */
-export function alternativesOf(facts: Facts, field: string): readonly string[] {
-  const known =
-    alternatives.get(facts) ?? new Map(Object.keys(facts).map((each) => [each, alternativesTo(each, facts)]));
-  alternatives.set(facts, known);
-  return known.get(field) ?? [];
-}
+export const alternativesOf = (facts: Facts, field: string): readonly string[] => alternatives(facts).get(field) ?? [];
+
+const alternatives = onceFor(
+  (facts: Facts) => new Map(Object.keys(facts).map((each) => [each, alternativesTo(each, facts)])),
+);
 
 function alternativesTo(field: string, facts: Facts): readonly string[] {
   const fact = facts[field];

@@ -6,6 +6,7 @@
 import { editedText } from '../../../grammar/src/edited-text.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
+import { attached } from '../../../grammar/values/attached.ts';
 import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
@@ -64,7 +65,7 @@ export interface ShopAnalyser extends Analyser {
 /** `kept`: files whose trees are remembered, with all that was made from them; those that were asked for last. */
 export function createAnalyser(kept?: number): ShopAnalyser {
   const readTree = treeReader(kept);
-  const memory: ModelMemory = new WeakMap();
+  const memory: ModelMemory = attached();
   return {
     analyse: (uri, host) => {
       try {

@@ -12,7 +12,7 @@ import {
   modelReader,
 } from '../model/from-syntax.ts';
 import type { Instrument } from '../model/instrument.ts';
-import type { FileModel } from '../model/model.ts';
+import type { FileModel, Reference } from '../model/model.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
@@ -73,7 +73,7 @@ export function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error:
 }
 
 export function fileModel(models: readonly ChunkModel[]): FileModel {
-  let references: FileModel['references'] | undefined;
+  let references: readonly Reference[] | undefined;
   const things = models.flatMap(({ declared }) => declared ?? []);
   const of = <K extends (typeof things)[number]['kind']>(kind: K) =>
     things.flatMap((each) =>
@@ -89,8 +89,8 @@ export function fileModel(models: readonly ChunkModel[]): FileModel {
     pickups: of('pickup'),
     instruments: of('instrument'),
     problems: models.flatMap(({ problems }) => problems),
-    // Thousands in a long file, and asked for only when somebody looks a name up.
-    get references() {
+    // A getter here would cost more: the engine makes a form of its own for each object that has one, and keeps what it holds.
+    references: () => {
       references ??= models.flatMap((each) => each.references);
       return references;
     },

@@ -47,18 +47,19 @@ export interface TreeMemory {
 
 /** Keeps the last tree of each file, so that an edit re-reads the blocks it touches; of the `most` that were asked for last. */
 export function treeReader(most = Number.POSITIVE_INFINITY): TreeMemory {
-  const last = new Map<string, FileTree>();
+  // A map leaves behind what it held each time that it grows; what stands in it stays the same while its tree changes.
+  const last = new Map<string, { tree: FileTree }>();
   return {
     read: (uri, text) => {
-      const before = last.get(uri);
-      const tree = before?.text === text ? before : readFileTree(text, before);
+      const kept = last.get(uri) ?? { tree: readFileTree(text) };
+      if (kept.tree.text !== text) kept.tree = readFileTree(text, kept.tree);
       last.delete(uri);
-      last.set(uri, tree);
+      last.set(uri, kept);
       for (const [oldest] of last) {
         if (last.size <= most) break;
         last.delete(oldest);
       }
-      return tree;
+      return kept.tree;
     },
     forget: (uri) => {
       last.delete(uri);

@@ -1,5 +1,6 @@
 /** The form of a check over an instrument and its selector positions. */
 
+import { attached } from '../../../grammar/values/attached.ts';
 import { present, type Some } from '../../../grammar/values/present.ts';
 import { AT_THE_METER, type PositionNetwork, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
 import { type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
@@ -66,7 +67,7 @@ export function instrumentContext(written: Instrument, quickOf: QuickOf, bench: 
   return { instrument, written, switching: wiredStates(written), quickOf, bench, positions };
 }
 
-const remembered = new WeakMap<
+const remembered = attached<
   Position,
   { readonly of: Instrument; readonly bench: Bench | undefined; readonly solved: SolvedPosition }
 >();

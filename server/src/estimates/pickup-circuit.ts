@@ -1,4 +1,5 @@
 /** A pickup's nets and windings as a circuit that can be solved. */
+import { attached } from '../../../grammar/values/attached.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Circuit, type Component, circuit, ground } from '../physics/circuit/circuit.ts';
@@ -113,5 +114,5 @@ function rememberedDcPickup(netlist: PickupNetlist, ohmOf: (segment: Segment) =>
   return made;
 }
 
-const solved = new WeakMap<PickupNetlist, Map<string, DcPickup>>();
+const solved = attached<PickupNetlist, Map<string, DcPickup>>();
 const MOST_REMEMBERED = 32;

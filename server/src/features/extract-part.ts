@@ -72,7 +72,7 @@ function withWhatItNeeds(
   const elsewhere = new Set<string>();
   // A set that grows while it is walked is walked to its end.
   for (const chunk of together)
-    for (const { place, target, declares } of analysis.model.references) {
+    for (const { place, target, declares } of analysis.model.references()) {
       if (place.chunk !== chunk || declares || target === undefined) continue;
       const uri = analysis.locate(target)?.uri;
       if (uri === analysis.uri) together.add(target.chunk);

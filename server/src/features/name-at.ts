@@ -19,7 +19,7 @@ export function nameAt(analysis: Analysis, offset: number): NameAt | undefined {
     ),
   );
   let best: NameAt | undefined;
-  for (const reference of analysis.model.references) {
+  for (const reference of analysis.model.references()) {
     if (!near.has(reference.place.chunk)) continue;
     const found = located(analysis, reference);
     if (found === undefined || found.at.start > offset || offset > found.at.end) continue;
@@ -30,7 +30,7 @@ export function nameAt(analysis: Analysis, offset: number): NameAt | undefined {
 
 /** Every name that stands in the analysis's own file. */
 export function namesIn(analysis: Analysis): readonly NameAt[] {
-  return analysis.model.references.flatMap((reference) => located(analysis, reference) ?? []);
+  return analysis.model.references().flatMap((reference) => located(analysis, reference) ?? []);
 }
 
 /** `undefined` where the name stands in another file. */

@@ -51,9 +51,11 @@ const isThe =
 
 function partsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
   return ownParts(analysis).flatMap(({ name, place }) =>
-    analysis.model.references.some(
-      (reference) => !reference.declares && reference.place.chunk === place.chunk && isIt(analysis, reference.target),
-    )
+    analysis.model
+      .references()
+      .some(
+        (reference) => !reference.declares && reference.place.chunk === place.chunk && isIt(analysis, reference.target),
+      )
       ? [name]
       : [],
   );

@@ -18,6 +18,8 @@ export interface PushTarget {
   readonly inSight: () => readonly TextDocument[];
   /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;
+  /** Everything has been sent. */
+  readonly rested: () => void;
 }
 
 export interface Diagnosed {
@@ -32,7 +34,7 @@ export interface Diagnosed {
  * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. One document is worked
  * off at a time, the one edited last first, so that typing never waits for the files that depend on it; of those the ones in sight first.
  */
-export function createPush({ diagnose, send, inSight, soon }: PushTarget): Push {
+export function createPush({ diagnose, send, inSight, soon, rested }: PushTarget): Push {
   /** Edited, the last first, or begun. */
   const first: TextDocument[] = [];
   const behind = new Set<TextDocument>();
@@ -69,6 +71,7 @@ export function createPush({ diagnose, send, inSight, soon }: PushTarget): Push 
     if (isDone) typedIn.delete(document);
     else first.unshift(document);
     if (found) send(document, found, isDone);
+    if (first.length + behind.size === 0) rested();
   };
   return {
     edited: (document) => {

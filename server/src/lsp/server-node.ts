@@ -9,6 +9,7 @@ import {
 } from 'vscode-languageserver/node';
 import { nodeDisk } from './disk-node.ts';
 import { serve } from './server.ts';
+import { tidy } from './tidy-node.ts';
 
 const OPTIONS: ConnectionOptions = {
   connectionStrategy: {
@@ -29,7 +30,7 @@ process.on('disconnect', () => process.exit(0));
 process.on('uncaughtException', (error) => connection.console.error(String(error.stack ?? error)));
 process.on('unhandledRejection', (reason) => connection.console.error(String(reason)));
 
-serve(connection, { disk: nodeDisk, soon: (callback) => setImmediate(callback) });
+serve(connection, { disk: nodeDisk, soon: (callback) => setImmediate(callback), tidy });
 connection.listen();
 
 /** What goes wrong while the streams are read would otherwise be told to nobody. */

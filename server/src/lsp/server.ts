@@ -16,6 +16,7 @@ import {
   type WorkspaceDiagnosticReport,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { attached } from '../../../grammar/values/attached.ts';
 import { given } from '../../../grammar/values/present.ts';
 import type { EarlyFindings } from '../analysis/analysis.ts';
 import { diagnostics } from '../features/diagnostics.ts';
@@ -39,6 +40,7 @@ import {
   PROTOCOL_VERSION,
 } from './protocol.ts';
 import { askClientForFile } from './read-file.ts';
+import { sayTheSame } from './same-diagnostics.ts';
 import { createSession, type Session } from './session.ts';
 import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from './settings.ts';
 import { toDiagnostic } from './to-protocol.ts';
@@ -53,6 +55,8 @@ export interface Platform {
   readonly disk: Disk | undefined;
   /** Runs the callback in a turn of its own, soon. */
   readonly soon: (callback: () => void) => void;
+  /** Frees what has just become useless, which takes a moment now instead of one while somebody waits. */
+  readonly tidy?: () => void;
 }
 
 /** The server: everything that it does hangs on this connection. */
@@ -66,6 +70,11 @@ export function serve(connection: Connection, platform: Platform): void {
     served.setFolders(foldersOf(params));
     return served.result;
   });
+}
+
+interface ToldEarly {
+  readonly version: number;
+  readonly found: readonly Diagnostic[];
 }
 
 interface Started {
@@ -175,7 +184,7 @@ function start(
     soon,
   });
   /** What was sent before the circuit was solved: where solving shows nothing else, it need not be sent again. */
-  const toldEarly = new WeakMap<TextDocument, string>();
+  const toldEarly = attached<TextDocument, ToldEarly | undefined>();
   let seen: readonly string[] = [];
   connection.onNotification(
     IN_SIGHT_NOTIFICATION,
@@ -185,6 +194,7 @@ function start(
   );
   const push: Push = createPush({
     soon,
+    rested: () => soon(() => platform.tidy?.()),
     inSight: () => seen.flatMap((uri) => session.documents.get(uri) ?? []),
     diagnose: (document, wantsEarly) => {
       const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
@@ -194,13 +204,11 @@ function start(
       return { found: early && diagnosticsOf(session, document, early, abilities), isDone };
     },
     send: (document, found, isDone) => {
-      const now = JSON.stringify([document.version, found]);
-      if (toldEarly.get(document) !== now) send(document, found);
-      if (!isDone) {
-        toldEarly.set(document, now);
-        return;
-      }
-      toldEarly.delete(document);
+      const { version } = document;
+      const before = toldEarly.get(document);
+      if (before?.version !== version || !sayTheSame(before.found, found)) send(document, found);
+      toldEarly.set(document, isDone ? undefined : { version, found });
+      if (!isDone) return;
       tell(document, false);
       late.wanted(document);
     },

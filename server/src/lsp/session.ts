@@ -66,32 +66,33 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
   const documents = createDocuments();
   const files = createFiles({ documents, ...sources });
   const analyser = createAnalyser();
-  const known = new Map<string, Analysis | undefined>();
-  /** What was known of a document until it was changed. */
-  const former = new Map<string, Analysis>();
-  const begun = new Map<string, Analysing>();
-
-  const begin = (uri: string, key: string): Analysing => {
-    files.newRound();
-    const work = analyser.analysing(uri, files, former.get(key));
-    begun.set(key, work);
-    return work;
+  const states = new Map<string, FileWork>();
+  const stateOf = (uri: string): FileWork => {
+    const key = fileKey(uri);
+    const known = states.get(key);
+    if (known) return known;
+    const state: FileWork = { done: undefined, former: undefined, begun: undefined };
+    states.set(key, state);
+    return state;
   };
-  const finish = (key: string, analysis: Analysis | undefined): void => {
-    known.set(key, analysis);
-    begun.delete(key);
-    former.delete(key);
+  const finish = (state: FileWork, analysis: Analysis | undefined): void => {
+    state.done = { analysis };
+    state.begun = undefined;
+    state.former = undefined;
   };
   const goOn = (uri: string, isOver: () => boolean, wantsEarly = false): Progress => {
-    const key = fileKey(uri);
-    if (known.has(key) || isTooLarge(documents.get(uri))) return { isDone: true };
-    const work = begun.get(key) ?? begin(uri, key);
+    const state = stateOf(uri);
+    if (state.done || isTooLarge(documents.get(uri))) return { isDone: true };
+    if (!state.begun) {
+      files.newRound();
+      state.begun = analyser.analysing(uri, files, state.former);
+    }
     try {
       for (;;) {
-        const step = work.next();
+        const step = state.begun.next();
         if (step.done) {
           // Late findings that have been worked out before cost nothing now.
-          finish(key, withFindings(step.value, step.value.knownFindings()));
+          finish(state, withFindings(step.value, step.value.knownFindings()));
           return { isDone: true };
         }
         if (step.value && wantsEarly) return { isDone: false, early: step.value() };
@@ -99,13 +100,13 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
       }
     } catch (error) {
       failed(`analysis of ${uri}`, error);
-      finish(key, undefined);
+      finish(state, undefined);
       return { isDone: true };
     }
   };
   const analyse = (uri: string): Analysis | undefined => {
     goOn(uri, () => false);
-    return known.get(fileKey(uri));
+    return stateOf(uri).done?.analysis;
   };
   const analysisOf = (document: TextDocument): Analysis | undefined =>
     isTooLarge(document) ? undefined : analyse(document.uri);
@@ -128,7 +129,7 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
       const before = analysisOf(document);
       if (before === undefined) return false;
       const after = withFindings(before, before.allFindings());
-      known.set(fileKey(document.uri), after);
+      stateOf(document.uri).done = { analysis: after };
       return after !== before;
     },
     analysisOfFile: (uri) => (files.isInside(uri) ? analyse(uri) : undefined),
@@ -143,28 +144,42 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
     release: (uri) => {
       if (documents.get(uri)) return;
       analyser.forget(uri);
-      known.delete(fileKey(uri));
-      begun.delete(fileKey(uri));
+      states.delete(fileKey(uri));
     },
     changed: (uris) => {
       const keys = new Set(uris.map(fileKey));
-      const stale = [...known].filter(
-        ([key, analysis]) => keys.has(key) || analysis === undefined || isPartOf(analysis, keys),
-      );
-      for (const [key, analysis] of stale) {
-        known.delete(key);
-        if (analysis && documents.get(key)) former.set(key, analysis);
-      }
-      const left = new Set([...stale.map(([key]) => key), ...begun.keys()]);
-      begun.clear();
-      return [...left].flatMap((key) => documents.get(key) ?? []);
+      return [...states].flatMap(([key, state]) => {
+        const { done, begun } = state;
+        const isStale = done && (keys.has(key) || done.analysis === undefined || isPartOf(done.analysis, keys));
+        if (!isStale && !begun) return [];
+        const document = documents.get(key);
+        if (document === undefined) states.delete(key);
+        state.former = done?.analysis ?? state.former;
+        state.done = undefined;
+        state.begun = undefined;
+        return document ?? [];
+      });
     },
     listingChanged: () => {
-      known.clear();
-      begun.clear();
+      for (const state of states.values()) {
+        state.done = undefined;
+        state.begun = undefined;
+      }
       return [...documents.all()];
     },
   };
+}
+
+/**
+ * How far the work on a file has come. It stays the same object: a map leaves behind what it held each time that it grows, and
+ * would drag one analysis a keystroke along.
+ */
+interface FileWork {
+  /** Without an analysis where it failed. */
+  done: { readonly analysis: Analysis | undefined } | undefined;
+  /** What was known of a document until it was changed. */
+  former: Analysis | undefined;
+  begun: Analysing | undefined;
 }
 
 const isTooLarge = (document: TextDocument | undefined): boolean =>

@@ -30,7 +30,7 @@ export function createUnusedParts(files: () => ReadonlyMap<string, IndexedFile> 
     hints: (document, { model, locate }) => {
       const unused = seen.get(document) ?? NONE;
       if (unused.size === 0) return [];
-      return model.references.flatMap((each) => {
+      return model.references().flatMap((each) => {
         const at = each.declares && unused.has(nameOf(each)) ? locate(each.place) : undefined;
         return at
           ? [
@@ -66,8 +66,13 @@ function unusedIn({ uri, model }: Analysis, files: ReadonlyMap<string, IndexedFi
   const key = fileKey(uri);
   const users = [...usersOf(files, [key])].flatMap((user) => (user === key ? [] : (files.get(user) ?? [])));
   if (users.length === 0) return NONE;
-  const here = new Set(model.references.filter(({ declares }) => !declares).map(nameOf));
-  const parts = model.references.filter(({ kind, declares }) => declares && isPart(kind));
+  const here = new Set(
+    model
+      .references()
+      .filter(({ declares }) => !declares)
+      .map(nameOf),
+  );
+  const parts = model.references().filter(({ kind, declares }) => declares && isPart(kind));
   const isNamed = (name: string): boolean => users.some(({ mentioned }) => mentioned.has(name));
   return new Set(parts.flatMap((part) => (here.has(nameOf(part)) || isNamed(part.name) ? [] : [nameOf(part)])));
 }

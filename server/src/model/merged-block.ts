@@ -9,6 +9,7 @@ import {
   type BlockSchema,
   type FactSchema,
   type History,
+  perFact,
 } from '../../../grammar/src/schema/block-schema.ts';
 import { type language, schemas } from '../../../grammar/src/schema/index.ts';
 import type { Captured, Shape } from '../../../grammar/src/schema/shape.ts';
@@ -77,14 +78,16 @@ const unknownKind = (keyword: string): BlockSchema => ({
 function readBlock(node: BlockNode, chunk: Chunk, schema: BlockSchema): AnyBlock {
   const matched = matchAny(node, schema);
   const at = (span: Span): Place => ({ chunk, span });
-  const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
+  const facts = perFact<PlacedFact<unknown>>(schema.facts);
   const lines = new Map(node.body.flatMap((line) => (line.kind === 'fact' ? [[line.span, line] as const] : [])));
-  for (const [field, matches] of Object.entries(matched.facts))
+  for (const [field, matches] of Object.entries(matched.facts)) {
+    if (matches.length === 0) continue;
     facts[field] = matches.flatMap(({ value, span }) => {
       const line = lines.get(span);
       lines.delete(span);
       return line ? [{ value, place: at(span), line }] : [];
     });
+  }
   const named = node.head.find((item) => item.kind === 'word');
   const title = node.head.find((item) => item.kind === 'string');
   const date = node.head.find((item) => item.kind === 'date');
@@ -160,7 +163,7 @@ export function mergeFrom(child: AnyBlock, parent: AnyBlock, how: MadeFrom): Any
   const own = withoutEmptying(child);
   const stated = new Set(Object.entries(child.facts).flatMap(([field, lines]) => (lines.length ? [field] : [])));
   const replaced = new Set([...stated].flatMap((field) => [field, ...alternativesOf(schema.facts, field)]));
-  const facts: Record<string, readonly PlacedFact<unknown>[]> = {};
+  const facts = perFact<PlacedFact<unknown>>(schema.facts);
   for (const [field, { history, repeats }] of Object.entries(schema.facts)) {
     const [before, here] = [parent.facts[field] ?? [], own[field] ?? []];
     if (isLeft(history)) facts[field] = here;
@@ -183,12 +186,10 @@ export const mergedWith = (block: AnyBlock, parent: AnyBlock): AnyBlock =>
 function withoutEmptying({ facts, schema }: AnyBlock): LooseFacts {
   const empties = ({ shape }: FactSchema, value: unknown) =>
     shape.kind === 'one-of' && shape.empties !== undefined && (value as Captured<OneOf>).option === shape.empties;
-  return Object.fromEntries(
-    Object.entries(schema.facts).map(([field, fact]) => [
-      field,
-      (facts[field] ?? []).filter(({ value }) => !empties(fact, value)),
-    ]),
-  );
+  const left = perFact<PlacedFact<unknown>>(schema.facts);
+  for (const [field, fact] of Object.entries(schema.facts))
+    left[field] = (facts[field] ?? []).filter(({ value }) => !empties(fact, value));
+  return left;
 }
 
 type OneOf = Extract<Shape, { kind: 'one-of' }>;
@@ -236,11 +237,10 @@ function notUndone(lines: readonly PlacedFact<unknown>[], { schema, facts }: Any
 
 /** A block taken over whole, without the history that stays where it is. */
 function withoutLeft(block: AnyBlock, isLeft: (history: History | undefined) => boolean): AnyBlock {
-  const facts = Object.entries(block.schema.facts).map(([field, { history }]) => [
-    field,
-    isLeft(history) ? [] : (block.facts[field] ?? []),
-  ]);
-  return { ...block, facts: Object.fromEntries(facts) };
+  const facts = perFact<PlacedFact<unknown>>(block.schema.facts);
+  for (const [field, { history }] of Object.entries(block.schema.facts))
+    if (!isLeft(history)) facts[field] = block.facts[field] ?? [];
+  return { ...block, facts };
 }
 
 /** Coils that are `like` a coil of the same pickup. A name that leads nowhere or in a circle is told by `onFault`. */

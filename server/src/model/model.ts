@@ -20,8 +20,8 @@ export interface FileModel {
   readonly instruments: readonly Instrument[];
   /** Names and lines that do not resolve: errors as values, told by the checks. */
   readonly problems: readonly ModelProblem[];
-  /** Every place that names a thing, for definition, references and rename. */
-  readonly references: readonly Reference[];
+  /** Every place that names a thing, for definition, references and rename: gathered when somebody asks. */
+  readonly references: () => readonly Reference[];
 }
 
 export interface Reference {

@@ -1,4 +1,5 @@
 /** The photographs that a pickup or an instrument has lines for, and of what they are. */
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Instrument } from './instrument.ts';
 import type { Pickup } from './pickup.ts';
 import type { Readings } from './readings.ts';
@@ -12,21 +13,13 @@ export interface Photograph {
 }
 
 /** In the order of the blocks. */
-export function photographsOf(thing: Pickup | Instrument): readonly Photograph[] {
-  const photographs = remembered.get(thing) ?? gathered(thing);
-  remembered.set(thing, photographs);
-  return photographs;
-}
-
-const remembered = new WeakMap<Pickup | Instrument, readonly Photograph[]>();
-
-const gathered = (thing: Pickup | Instrument): readonly Photograph[] => [
+export const photographsOf = onceFor((thing: Pickup | Instrument): readonly Photograph[] => [
   ...thing.photos.map((line) => ({ line, of: undefined })),
   ...('coils' in thing
     ? thing.coils.flatMap(({ photos, name }) => photos.map((line) => ({ line, of: `${name} coil` })))
     : []),
   ...thing.readings.flatMap((readings) => readings.photos.map((line) => ({ line, of: readingsName(readings) }))),
-];
+]);
 
 const readingsName = ({ title, date, found }: Readings): string =>
   [

@@ -4,7 +4,7 @@
  */
 
 import { lineMeaning } from '../../../grammar/src/line-meaning.ts';
-import type { FactSchema } from '../../../grammar/src/schema/block-schema.ts';
+import { type FactSchema, perFact } from '../../../grammar/src/schema/block-schema.ts';
 import type { At, SelectionNode, Shape, WrittenPath } from '../../../grammar/src/schema/shape.ts';
 import { joinSpans, type Span } from '../../../grammar/src/span.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
@@ -76,7 +76,7 @@ interface Lines {
 }
 
 export function readFacts(block: Lines): Readonly<Record<string, unknown>> {
-  const read: Record<string, unknown> = {};
+  const read: Record<string, unknown> = perFact(block.schema.facts);
   for (const field in block.schema.facts) {
     const stated = readFact(block, field);
     read[field] = block.schema.facts[field]?.repeats ? stated : stated.at(-1);
@@ -87,12 +87,14 @@ export function readFacts(block: Lines): Readonly<Record<string, unknown>> {
 /** The lines of one fact. */
 export const readFact = ({ facts, schema }: Lines, field: string): readonly Stated<unknown>[] =>
   !facts[field]?.length
-    ? []
+    ? NOTHING
     : facts[field].flatMap(({ value, place }) => {
         const shape = schema.facts[field]?.shape;
         const read = shape && readLine(shape, value, place.chunk);
         return read ? [{ value: read.value, place }] : [];
       });
+
+const NOTHING: readonly never[] = [];
 
 /** What one line reads into; `undefined` where a number in it has no value in SI (the matcher has told why). */
 export function readLine(shape: Shape, captured: unknown, chunk: Chunk): { readonly value: unknown } | undefined {

@@ -37,7 +37,7 @@ describe('circuit: long netlists', () => {
     const sideBySide = Array.from({ length: LONG }, (_, index) => someCoil(index, ground, 'hot'));
     const tree = Array.from({ length: LONG }, (_, index) => someCoil(index, `n${index >> 1}`, `n${index + 1}`));
     for (const components of [chain(LONG), sideBySide, tree]) {
-      const { system } = networkOf(circuit(components)).alternating;
+      const { system } = networkOf(circuit(components)).alternating();
       const plan = planElimination(system, omega);
       assert.ok(plan !== null);
       assert.ok(plan.slotCount <= 1.5 * system.rows.length, `${plan.slotCount} of ${system.rows.length}`);
@@ -49,7 +49,7 @@ describe('circuit: long netlists', () => {
     fc.assert(
       fc.property(anyMesh, (components) => {
         const network = networkOf(circuit(components));
-        const { system } = network.alternating;
+        const { system } = network.alternating();
         const perUnit = transfers(network, 'n0', 1000);
         const factors = denseFactors(system);
         assert.ok(typeof perUnit === 'object' && factors.factor(omega));

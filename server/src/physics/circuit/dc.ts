@@ -13,7 +13,8 @@ export function resistanceBetween(network: Network, a: string, b: string): numbe
   return betweenNets(network, from, to);
 }
 
-function betweenNets({ direct: { islands, solver } }: Network, from: number, to: number): number | null {
+function betweenNets({ direct }: Network, from: number, to: number): number | null {
+  const { islands, solver } = direct();
   if (from === to) return 0;
   if (islands[from] !== islands[to]) return null;
   const right = new Float64Array(solver.size);

@@ -15,8 +15,9 @@ export interface Network {
   readonly sources: readonly string[];
   /** Where each source stands on the right-hand side. */
   readonly sourceTerms: readonly SourceTerm[];
-  readonly direct: Regime;
-  readonly alternating: Regime;
+  /** Made when it is asked for first. */
+  readonly direct: () => Regime;
+  readonly alternating: () => Regime;
 }
 
 export interface SourceTerm {
@@ -41,26 +42,20 @@ export function networkOf(circuit: Circuit): Network {
     const system = pinned(written.entries, written.size, islands);
     return { islands, system, solver: solverOf(system, direct) };
   };
-  const direct = lazy(() => regime(true));
-  const alternating = lazy(() => regime(false));
   return {
     circuit,
     nets,
     size: written.size,
     sources: written.sources,
     sourceTerms: written.sourceTerms,
-    get direct() {
-      return direct();
-    },
-    get alternating() {
-      return alternating();
-    },
+    direct: lazy(() => regime(true)),
+    alternating: lazy(() => regime(false)),
   };
 }
 
 /** The regime that holds at a frequency. */
 export function regimeAt(network: Network, frequencyHz: number): Regime {
-  return frequencyHz === 0 ? network.direct : network.alternating;
+  return frequencyHz === 0 ? network.direct() : network.alternating();
 }
 
 /** The net of a node; undefined for a node that no component touches. */

@@ -118,7 +118,7 @@ interface Point {
 /** Levels at frequencies, by one solution for each time and frequency with all its sources at once. */
 function levelReader(network: Network, output: string, drives: Drives) {
   const net = netOf(network, output);
-  const { solver, islands } = network.alternating;
+  const { solver, islands } = network.alternating();
   if (net === undefined || islands[net] !== 0) return 'floating';
   const times = timesOf(drives);
   const whole = times.reduce((sum, { weight }) => sum + weight, 0);
