@@ -83,7 +83,7 @@ const isPickup = ({ content }: Chunk): boolean => content?.kind === 'block' && c
 
 /** What the names in a piece of the file stand for at the top of this or another one; names inside of blocks are nobody's need. */
 function targetsOf(analysis: Analysis, chunk: Chunk): ReadonlySet<Chunk> {
-  const found = analysis.model.references.flatMap(({ place, target, declares }) => {
+  const found = analysis.model.references().flatMap(({ place, target, declares }) => {
     if (place.chunk !== chunk || declares || target === undefined || target.chunk === chunk) return [];
     const { content } = target.chunk;
     const isOnTop = content?.kind === 'block' && target.span.end <= (content.open?.start ?? content.span.end);
