@@ -2,6 +2,7 @@
  * Specs with the answer that is right for each, by hand or from a model that is not this project's: what a winder would be misled by.
  * The first lines of each spec say the answer.
  */
+
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -16,6 +17,7 @@ import { netKinds } from '../../server/src/documents/wiring-diagram/net-kinds.ts
 import type { PositionEstimates } from '../../server/src/estimates/estimates.ts';
 import { pickupNetlist } from '../../server/src/model/netlist.ts';
 import { planRepairs } from '../../server/src/repair/plan-repairs.ts';
+import { ENGLISH } from '../../server/src/words/languages/language.ts';
 import { analyse, findingLines, fixed, fixTitles, messageOf } from '../support/check-fixture.ts';
 
 const analyser = createAnalyser();
@@ -404,7 +406,7 @@ describe('closed pickups out of phase', () => {
     const [{ pickup } = { pickup: undefined }] = analysed('closed-pickups').pickups;
     assert.ok(pickup);
     assert.deepEqual(
-      netKinds(pickupNetlist(pickup), new Map())
+      netKinds(pickupNetlist(pickup), new Map(), ENGLISH)
         .map(({ label }) => label)
         .sort(),
       ['ground', 'hot', 'inside unknown'],

@@ -21,6 +21,7 @@ import {
 } from '../../server/src/lsp/protocol.ts';
 import { sectionOf } from '../../server/src/lsp/sections.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
+import { ENGLISH } from '../../server/src/words/languages/language.ts';
 import { openTestBrowser } from '../host/browser.ts';
 import { plain } from '../support/geotagged.ts';
 
@@ -231,9 +232,10 @@ export class Bench {
     const result = drawing(
       { protocol: PROTOCOL_VERSION, uri, subject, pots, width: 960, ...at },
       { document, analysis: now },
+      ENGLISH,
     );
     const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
-    const states = { document, now, before: base && (await this.bases.before(base, now)) };
+    const states = { t: ENGLISH, document, now, before: base && (await this.bases.before(base, now)) };
     const params: Omit<SectionParams, 'section'> = {
       protocol: PROTOCOL_VERSION,
       uri,
@@ -262,7 +264,7 @@ export class Bench {
     const { document, now } = this;
     const { uri } = document;
     const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
-    const states = { document, now, before: base && (await this.bases.before(base, now)) };
+    const states = { t: ENGLISH, document, now, before: base && (await this.bases.before(base, now)) };
     return {
       protocol: PROTOCOL_VERSION,
       ...sound(states, {

@@ -29,7 +29,7 @@ export function lessonPictures(): readonly { readonly path: string; readonly tex
   const [before, now] = [analysed(found), analysed(mended)];
   const wiring = ({ analysis, pickup }: Analysed): string => drawPickup(pickupPicture(analysis, pickup), 'narrow').svg;
   const plot = responsePlot(
-    required(pickupResponsePicture(now, before, { before: 'as it came in', now: 'now' })),
+    required(pickupResponsePicture(now, before, { names: { before: 'as it came in', now: 'now' } })),
     'narrow',
   );
   const hookup = linesOf(found, '  hookup {', '  }');

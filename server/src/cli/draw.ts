@@ -125,9 +125,11 @@ function pickupResponse(
   const former = own?.before.pickups[0];
   if (own && former) {
     const names = { before: own.label, now: state.pickup.pickup.name };
-    return pickupResponsePicture(state, { analysis: own.before, pickup: former, cableF }, names);
+    return pickupResponsePicture(state, { analysis: own.before, pickup: former, cableF }, { names });
   }
-  return pickupResponsePicture(state, before && stateOf(before), { before: before?.shown ?? '', now: now.shown });
+  return pickupResponsePicture(state, before && stateOf(before), {
+    names: { before: before?.shown ?? '', now: now.shown },
+  });
 }
 
 function positionResponse(

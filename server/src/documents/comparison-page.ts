@@ -109,7 +109,13 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, nam
     const { name } = now.pickup;
     const old = before.pickups.find((each) => nameAfter(each.pickup.name) === name);
     if (old === undefined || !changed.has(`pickup ${name}`)) return [];
-    const response = pickupResponsePicture({ analysis: after, pickup: now }, { analysis: before, pickup: old }, labels);
+    const response = pickupResponsePicture(
+      { analysis: after, pickup: now },
+      { analysis: before, pickup: old },
+      {
+        names: labels,
+      },
+    );
     return [
       h('h2', {}, 'Wiring and response of ', words(titleOf(now.pickup))),
       h(

@@ -1,4 +1,5 @@
 /** The frame of a drawing: its title block, its two widths, its names for those who do not see it. */
+import type { Language } from '../words/languages/language.ts';
 import { wordsAt } from './labels.ts';
 import { plotCss } from './plot-style.ts';
 import { d, element, group, path, picture, rect, render, type SvgElement, type SvgNode } from './svg.ts';
@@ -27,6 +28,8 @@ export interface SheetHead {
 }
 
 export interface SheetWords extends SheetHead {
+  /** The language of all its words. */
+  readonly t: Language;
   /** Part of the drawing's ids. */
   readonly id: string;
   /** What the drawing is, and what it tells, for those who do not see it. */
@@ -84,7 +87,7 @@ export function paragraphs(
 
 /** The finished drawing; `css` is what it needs beside the rules of every drawing. */
 export function drawing(
-  words: Pick<SheetWords, 'id' | 'name' | 'description'>,
+  { t, ...words }: Pick<SheetWords, 't' | 'id' | 'name' | 'description'>,
   size: DrawingWidth,
   height: number,
   nodes: readonly SvgNode[],
@@ -94,7 +97,7 @@ export function drawing(
   const { width } = FRAMES[size];
   return render(
     picture(
-      { ...words, id },
+      { name: words.name, description: words.description, id, lang: t.code === 'en' ? undefined : t.code },
       { width, height },
       { css: drawingCss() + css },
       rect('sheet', 0, 0, width, height),

@@ -1,13 +1,16 @@
 /** What a shop's file declares on one sheet: bobbins and magnets to one scale, wire, spools and the bench in words. */
+
 import type { OwnPart } from '../analysis/own-parts.ts';
 import type { Bobbin } from '../model/bobbin.ts';
 import type { Magnet } from '../model/magnet.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { type DrawingWidth, drawing, type FactTable, FRAMES, paragraphs, part, sheetHead } from './drawing-sheet.ts';
 import { textLine, wordsAt } from './labels.ts';
 import { plotCss } from './plot-style.ts';
 import { circle, d, path, rect, type SvgElement, type SvgNode } from './svg.ts';
 
 export interface PartsPicture {
+  readonly t?: Language;
   readonly id: string;
   readonly title: string;
   readonly parts: readonly OwnPart[];
@@ -15,7 +18,8 @@ export interface PartsPicture {
 
 /** The name by which a part's line is found. */
 export const partId = ({ of, name }: OwnPart): string => `${of.kind}:${name}`;
-export const partWords = ({ of, name }: OwnPart): string => (of.kind === 'bench' ? 'bench' : `${of.kind} ${name}`);
+export const partWords = ({ of, name }: OwnPart, t = ENGLISH): string =>
+  of.kind === 'bench' ? t('bench') : `${t(of.kind)} ${name}`;
 
 const GAP = 32;
 const COLUMNS: Readonly<Record<DrawingWidth, number>> = { wide: 2, narrow: 1 };
@@ -25,6 +29,7 @@ const SCALE = 4;
 const BESIDE = 20;
 
 export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
+  const { t = ENGLISH } = picture;
   const frame = FRAMES[size];
   const columns = COLUMNS[size];
   const width = (frame.right - frame.margin - GAP * (columns - 1)) / columns;
@@ -36,7 +41,7 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
     {
       title: picture.title,
       subtitle: isDrawn
-        ? 'Drawn to one scale: from above, and beside it across; the windings’ windows are tinted.'
+        ? t('Drawn to one scale: from above, and beside it across; the windings’ windows are tinted.')
         : '',
     },
     frame,
@@ -47,7 +52,7 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
   for (let at = 0; at < picture.parts.length; at += columns) {
     const row = picture.parts.slice(at, at + columns).map((each, column) => {
       const x = frame.margin + column * (width + GAP);
-      return drawCell(each, shapes.get(each), { x, y, width, scale });
+      return drawCell(each, shapes.get(each), { x, y, width, scale, t });
     });
     nodes.push(...row.map(({ node }) => node));
     y = Math.max(...row.map(({ bottom }) => bottom)) + 30;
@@ -55,8 +60,9 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
   const words = partsTable(picture);
   return drawing(
     {
+      t,
       id: picture.id,
-      name: `Parts of ${picture.title}`,
+      name: t('Parts of {0}', picture.title),
       description: words.rows.map((row) => row.join(': ')).join('. '),
     },
     size,
@@ -67,10 +73,10 @@ export function partsSheet(picture: PartsPicture, size: DrawingWidth): string {
 }
 
 /** The same facts as rows of text. */
-export const partsTable = ({ title, parts }: Omit<PartsPicture, 'id'>): FactTable => ({
+export const partsTable = ({ title, parts, t = ENGLISH }: Omit<PartsPicture, 'id'>): FactTable => ({
   caption: title,
-  columns: ['part', 'as written'],
-  rows: parts.map((each) => [partWords(each), each.lines.join('; ')]),
+  columns: [t('part'), t('as written')],
+  rows: parts.map((each) => [partWords(each, t), each.lines.join('; ')]),
 });
 
 interface Cell {
@@ -78,9 +84,10 @@ interface Cell {
   readonly y: number;
   readonly width: number;
   readonly scale: number;
+  readonly t: Language;
 }
 
-function drawCell(each: OwnPart, shape: Shape | undefined, { x, y, width, scale }: Cell) {
+function drawCell(each: OwnPart, shape: Shape | undefined, { x, y, width, scale, t }: Cell) {
   const drawn = shape?.draw(x + 1, y + 12, scale) ?? [];
   const below = shape === undefined ? y + 18 : y + 12 + shape.heightMm * scale + 20;
   // A fact stays together: its number, its unit, and what they are of.
@@ -89,12 +96,15 @@ function drawCell(each: OwnPart, shape: Shape | undefined, { x, y, width, scale 
   return {
     node: part(
       partId(each),
-      [partWords(each), ...each.lines].join(', '),
-      textLine([{ text: each.name, bold: true }, ...(each.of.kind === 'bench' ? [] : [{ text: ` ${each.of.kind}` }])], {
-        x,
-        y,
-        anchor: 'start',
-      }),
+      [partWords(each, t), ...each.lines].join(', '),
+      textLine(
+        [{ text: each.name, bold: true }, ...(each.of.kind === 'bench' ? [] : [{ text: ` ${t(each.of.kind)}` }])],
+        {
+          x,
+          y,
+          anchor: 'start',
+        },
+      ),
       ...drawn,
       ...words.nodes,
     ),

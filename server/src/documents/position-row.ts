@@ -1,7 +1,9 @@
 /** One position in a row: its name, its response, its numbers, its verdict. */
+
 import { scaleLinear } from 'd3-scale';
 import { isSilence } from '../estimates/level-in-place.ts';
 import { NULL_DB, printNumber } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { shownLevel } from '../words/number-text.ts';
 import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
 import { textLine, wordsAt } from './labels.ts';
@@ -11,7 +13,7 @@ import { humText, type PositionRow, resistanceParts, rowWords, stringText } from
 import { circle, d, path, rect, type SvgNode } from './svg.ts';
 import { fitText, wrapText } from './text-width.ts';
 
-export function drawRow(row: PositionRow, top: number, size: DrawingWidth): SvgNode {
+export function drawRow(row: PositionRow, top: number, size: DrawingWidth, t: Language): SvgNode {
   const columns = COLUMNS[size];
   const frame = FRAMES[size];
   const marked = row.live
@@ -22,13 +24,13 @@ export function drawRow(row: PositionRow, top: number, size: DrawingWidth): SvgN
     : [];
   return part(
     `position:${row.key}`,
-    rowWords(row),
+    rowWords(row, t),
     ...marked,
     ...titleNodes(row, top, columns),
-    ...sparkNodes(row, top, columns),
-    ...(size === 'wide' ? wideNumbers(row, top, columns) : narrowNumbers(row, top, columns)),
-    ...stringNodes(row, top, columns, size),
-    ...humNodes(row, top, columns, size),
+    ...sparkNodes(row, top, columns, t),
+    ...(size === 'wide' ? wideNumbers(row, top, columns, t) : narrowNumbers(row, top, columns, t)),
+    ...stringNodes(row, top, columns, size, t),
+    ...humNodes(row, top, columns, size, t),
     ...wordNodes(row, top, columns, size),
   );
 }
@@ -53,23 +55,23 @@ function titleNodes(
   ];
 }
 
-function wideNumbers(row: PositionRow, top: number, { ohm, stringEnd }: Columns): readonly SvgNode[] {
+function wideNumbers(row: PositionRow, top: number, { ohm, stringEnd }: Columns, t: Language): readonly SvgNode[] {
   const { estimates, string } = row;
-  const { value, uncertainty } = resistanceParts(estimates);
-  const level = string === undefined ? stringText(row) : printNumber(string.db, 0);
+  const { value, uncertainty } = resistanceParts(estimates, t);
+  const level = string === undefined ? stringText(row, t) : printNumber(string.db, 0);
   const below = (text: string | undefined, x: number) =>
     text === undefined ? [] : [wordsAt(text, x, top + 52, { quiet: true, anchor: 'end' })];
   return [
     wordsAt(value, ohm, top + 36, { anchor: 'end', size: 14 }),
     ...below(uncertainty && `± ${uncertainty}`, ohm),
     wordsAt(level, stringEnd, top + 36, { anchor: 'end', size: string === undefined ? 12 : 14 }),
-    ...below(string?.orLower ? 'or lower' : undefined, stringEnd),
+    ...below(string?.orLower ? t('or lower') : undefined, stringEnd),
   ];
 }
 
-function narrowNumbers({ estimates }: PositionRow, top: number, { ohm }: Columns): readonly SvgNode[] {
-  const { value, uncertainty } = resistanceParts(estimates);
-  const unit = value === 'open' || value === 'unknown' ? '' : '\u202FkΩ';
+function narrowNumbers({ estimates }: PositionRow, top: number, { ohm }: Columns, t: Language): readonly SvgNode[] {
+  const { value, uncertainty, hasUnit } = resistanceParts(estimates, t);
+  const unit = hasUnit ? '\u202FkΩ' : '';
   const text = uncertainty === undefined ? `${value}${unit}` : `${value} ± ${uncertainty}${unit}`;
   return [wordsAt(text, ohm, top + 28, { anchor: 'end', size: 14 })];
 }
@@ -79,14 +81,15 @@ function stringNodes(
   top: number,
   { string: [left, right] }: Columns,
   size: DrawingWidth,
+  t: Language,
 ): readonly SvgNode[] {
   const { string } = row;
   if (size === 'narrow') {
-    const text = `${stringText(row)}${string === undefined || string.orLower ? '' : '\u202FdB'}`;
+    const text = `${stringText(row, t)}${string === undefined || string.orLower ? '' : '\u202FdB'}`;
     return [
       textLine(
         [
-          { text: 'string', quiet: true },
+          { text: t('string'), quiet: true },
           { text: ` ${text}`, bold: true },
         ],
         { x: left, y: top + 66, anchor: 'start' },
@@ -107,21 +110,22 @@ function humNodes(
   top: number,
   { hum: [left, right], humY, stringHead }: Columns,
   size: DrawingWidth,
+  t: Language,
 ): readonly SvgNode[] {
   const { humDb } = row.estimates;
   const y = top + humY;
   const textX = size === 'narrow' ? stringHead : left;
-  const name = size === 'narrow' ? [{ text: 'hum', quiet: true }] : [];
+  const name = size === 'narrow' ? [{ text: t('hum'), quiet: true }] : [];
   const beside = name.length > 0 ? ' ' : '';
   if (humDb === undefined || isSilence(humDb))
     return [
-      textLine([...name, { text: `${beside}${humText(row)}`, bold: true }], {
+      textLine([...name, { text: `${beside}${humText(row, t)}`, bold: true }], {
         x: textX,
         y: size === 'narrow' ? top + 84 : y - 3,
         anchor: 'start',
       }),
     ];
-  const number = humText(row);
+  const number = humText(row, t);
   const { db, orLower } = shownLevel(humDb);
   const x = scaleLinear([NULL_DB, HUM_TOP_DB], [left, right]).clamp(true);
   const end = x(db);

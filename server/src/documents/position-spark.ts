@@ -1,5 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
+import type { Language } from '../words/languages/language.ts';
 import { SILENT } from '../words/numbers.ts';
 import { type Box, boxAround, type Spot, wherePossible, wordsAt } from './labels.ts';
 import type { Columns } from './positions-columns.ts';
@@ -12,13 +13,14 @@ export function sparkNodes(
   { estimates }: PositionRow,
   top: number,
   { spark: [left, right], sparkY }: Columns,
+  t: Language,
 ): readonly SvgNode[] {
   const { response, resonanceHz, levelDb } = estimates;
   const x = scaleLog([100, 20_000], [left, right]);
   const y = scaleLinear([SPARK_FLOOR_DB, SPARK_TOP_DB], [top + sparkY[1], top + sparkY[0]]);
   const zeroLine = path('w1', d`M${left} ${y(0)}H${right}`);
   if (response === undefined || levelDb === null) {
-    return [zeroLine, wordsAt(levelDb === null ? SILENT : 'unknown', left, y(0) - 8, { quiet: true })];
+    return [zeroLine, wordsAt(t(levelDb === null ? SILENT : 'unknown'), left, y(0) - 8, { quiet: true })];
   }
   const zero =
     Math.max(...response.levelDb) - SPARK_TOP_DB > (response.levelDb[0] ?? 0)
@@ -51,7 +53,7 @@ export function sparkNodes(
   ]);
   const hz = resonanceHz?.value;
   if (!resonanceHz || hz === undefined || hz < 100 || hz > 20_000) {
-    return [zeroLine, curve, ...words('no peak', false, corners)];
+    return [zeroLine, curve, ...words(t('no peak'), false, corners)];
   }
   const nearest = points.reduce(
     (best, point) => (Math.abs(Math.log(point.hz / hz)) < Math.abs(Math.log(best.hz / hz)) ? point : best),
@@ -67,7 +69,7 @@ export function sparkNodes(
     curve,
     circle('solid', at.x, at.y, 3),
     path('w1', d`M${at.x} ${top + sparkY[1] - 3}v5`),
-    ...words(frequencyText(resonanceHz), true, [...beside, ...corners]),
+    ...words(frequencyText(resonanceHz, t), true, [...beside, ...corners]),
   ];
 }
 

@@ -4,13 +4,14 @@ import { FULL_UP } from '../estimates/positions.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Position } from '../model/instrument.ts';
 import { onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { numberParts } from '../words/number-text.ts';
 import { POSITION_NUMBERS, SILENT } from '../words/numbers.ts';
 import { titleOf } from '../words/parts.ts';
 import { positionTitle, selectionWords } from '../words/selections.ts';
+import { settingWords } from '../words/setting-words.ts';
 import type { SheetWords } from './drawing-sheet.ts';
 import { type PositionVerdict, positionVerdict } from './position-verdict.ts';
-import { settingWords } from './response-plot/from-model.ts';
 
 export interface PositionRow {
   readonly key: string;
@@ -36,13 +37,14 @@ export interface PositionsOptions {
   readonly played?: Played;
   /** Key of the position that is emphasised. */
   readonly live?: string | undefined;
+  readonly t?: Language;
 }
 
 /** What the sheet shows of an analysed instrument; `undefined` where it has no position. */
 export function positionsPicture(
   analysis: Analysis,
   analysed: InstrumentAnalysis,
-  { played = FULL_UP, live }: PositionsOptions = {},
+  { played = FULL_UP, live, t = ENGLISH }: PositionsOptions = {},
 ): PositionsPicture | undefined {
   const { instrument } = analysed;
   if (instrument.positions.length === 0) return undefined;
@@ -51,7 +53,7 @@ export function positionsPicture(
   const loudest = all.find(({ levelDb }) => levelDb && levelDb.value === Math.max(...levels));
   const rows = instrument.positions.flatMap((position): readonly PositionRow[] => {
     const estimates = all.find(({ key }) => key === position.key.value);
-    return estimates === undefined ? [] : [rowOf(position, estimates, loudest?.levelDb?.value, live)];
+    return estimates === undefined ? [] : [rowOf(position, estimates, { loudestDb: loudest?.levelDb?.value, live, t })];
   });
   const title = titleOf(instrument);
   const findings = [...analysed.findings, ...analysed.lateFindings()];
@@ -60,11 +62,12 @@ export function positionsPicture(
   );
   const room = printNumber(benchRoomC(analysis.bench), 0);
   return {
+    t,
     id: `positions-${instrument.name}`,
-    title: `${title}: ${rows.length === 1 ? 'its position' : `its ${COUNTS[rows.length] ?? rows.length} positions`}`,
-    subtitle: `${settingWords(instrument, played)}, ${room}\u202F°C; ± is one standard deviation`,
-    name: `Positions of ${title}`,
-    description: rows.map(rowWords).join(' '),
+    title: `${title}: ${rows.length === 1 ? t('its position') : t('its {0} positions', countWords(rows.length, t))}`,
+    subtitle: `${settingWords(instrument, played, t)}, ${room}\u202F°C; ${t('± is one standard deviation')}`,
+    name: t('Positions of {0}', title),
+    description: rows.map((row) => rowWords(row, t)).join(' '),
     rows,
     loudest: loudest?.key,
     notes: [...new Set(notes)],
@@ -74,11 +77,14 @@ export function positionsPicture(
 function rowOf(
   position: Position,
   estimates: PositionEstimates,
-  loudestDb: number | undefined,
-  live: string | undefined,
+  {
+    loudestDb,
+    live,
+    t,
+  }: { readonly loudestDb: number | undefined; readonly live: string | undefined; readonly t: Language },
 ): PositionRow {
-  const joined = position.selection === undefined ? undefined : selectionWords(position.selection);
-  const title = positionTitle(position);
+  const joined = position.selection === undefined ? undefined : selectionWords(position.selection, t);
+  const title = positionTitle(position, t);
   const level = estimates.levelDb?.value;
   return {
     key: position.key.value,
@@ -87,7 +93,7 @@ function rowOf(
     live: position.key.value === live,
     estimates,
     string: level === undefined || loudestDb === undefined ? undefined : stringLevel(level - loudestDb, estimates),
-    verdict: positionVerdict(estimates, position.onPurpose !== undefined),
+    verdict: positionVerdict(estimates, position.onPurpose !== undefined, t),
   };
 }
 
@@ -111,31 +117,43 @@ const COUNTS = [
   'ten',
   'eleven',
   'twelve',
-];
+] as const;
 
-export function rowWords({ key, title, estimates, verdict }: PositionRow): string {
-  const ohm = resistanceParts(estimates);
-  const resistance = ohm.value === 'unknown' || ohm.value === 'open' ? ohm.value : `${ohm.value} kilohm`;
-  return `Position ${key}, ${title}: ${resistance}. ${verdict.sentences.map(({ text }) => text).join(' ')}`;
+const countWords = (count: number, t: Language): string => {
+  const word = COUNTS[count];
+  return word === undefined ? String(count) : t(word);
+};
+
+export function rowWords({ key, title, estimates, verdict }: PositionRow, t: Language): string {
+  const { value, hasUnit } = resistanceParts(estimates, t);
+  const resistance = hasUnit ? t('{0} kilohm', value) : value;
+  const row = t('Position {0}, {1}: {2}.', key, title, resistance);
+  return [row, ...verdict.sentences.map(({ text }) => text)].join(' ');
 }
 
-export function resistanceParts({ resistanceOhm }: PositionEstimates): {
+export function resistanceParts(
+  { resistanceOhm }: PositionEstimates,
+  t: Language,
+): {
   readonly value: string;
   readonly uncertainty?: string;
+  /** Of a number in kΩ. */
+  readonly hasUnit: boolean;
 } {
-  if (resistanceOhm === null) return { value: 'open' };
-  if (resistanceOhm === undefined) return { value: 'unknown' };
-  return printParts({ value: resistanceOhm.value, sd: resistanceOhm.sd, dimension: 'resistance', unit: 'kohm' });
+  if (!resistanceOhm) return { value: t(resistanceOhm === null ? 'open' : 'unknown'), hasUnit: false };
+  const { value, sd } = resistanceOhm;
+  return { ...printParts({ value, sd, dimension: 'resistance', unit: 'kohm', style: t.numbers }), hasUnit: true };
 }
 
-export function stringText({ string, estimates }: PositionRow): string {
-  if (estimates.levelDb === null) return SILENT;
-  if (string === undefined) return 'unknown';
-  return `${printNumber(string.db, 0)}${string.orLower ? ' or lower' : ''}`;
+export function stringText({ string, estimates }: PositionRow, t: Language): string {
+  if (estimates.levelDb === null) return t(SILENT);
+  if (string === undefined) return t('unknown');
+  const level = printNumber(string.db, 0);
+  return string.orLower ? t('{0} or lower', level) : level;
 }
 
 /** Against the strongest coil of the position. */
-export function humText({ estimates: { humDb, levelDb } }: PositionRow): string {
-  if (humDb !== undefined) return numberParts(humDb, POSITION_NUMBERS.humDb).number;
-  return levelDb === null ? SILENT : 'unknown';
+export function humText({ estimates: { humDb, levelDb } }: PositionRow, t: Language): string {
+  if (humDb !== undefined) return numberParts(humDb, POSITION_NUMBERS.humDb, undefined, t).number;
+  return t(levelDb === null ? SILENT : 'unknown');
 }

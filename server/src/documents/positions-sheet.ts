@@ -1,6 +1,8 @@
 /** All positions of an instrument on one sheet: what each gives, in small plots, numbers and words. */
+
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { NULL_DB, printNumber } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { SILENT } from '../words/numbers.ts';
 import {
   type Block,
@@ -31,12 +33,12 @@ export function positionsSheet(picture: PositionsPicture, size: DrawingWidth): s
   const header =
     size === 'wide' ? wideHeader(picture, head.bottom + 20, columns) : { nodes: [], bottom: head.bottom + 4 };
   const top = header.bottom;
-  const rows = picture.rows.map((row, index) => drawRow(row, top + index * columns.height, size));
+  const rows = picture.rows.map((row, index) => drawRow(row, top + index * columns.height, size, picture.t));
   const end = top + picture.rows.length * columns.height;
   const lines = picture.rows.map((_, index) =>
     path('hair', d`M${frame.margin} ${top + (index + 1) * columns.height}H${frame.right}`),
   );
-  const scales = drawScales(end, columns);
+  const scales = drawScales(end, columns, picture.t);
   const foot = paragraphs(picture.notes, { x: frame.margin, y: end + 40, width: frame.right - frame.margin });
   const height = Math.ceil((picture.notes.length === 0 ? end + 22 : foot.bottom) + 20);
   return drawing(picture, size, height, [
@@ -52,25 +54,28 @@ export function positionsSheet(picture: PositionsPicture, size: DrawingWidth): s
 
 /** The same facts as rows of text. */
 export function positionsTable(picture: PositionsPicture): FactTable {
+  const { t } = picture;
   return {
     caption: picture.name,
     columns: [
-      'position',
-      'kΩ at the jack',
-      'resonance',
-      `string signal, dB against ${picture.loudest ?? 'the loudest'}`,
-      'hum, dB against its strongest coil',
-      'in words',
+      t('position'),
+      t('kΩ at the jack'),
+      t('resonance'),
+      t('string signal, dB against {0}', picture.loudest ?? t('the loudest')),
+      t('hum, dB against its strongest coil'),
+      t('in words'),
     ],
     rows: picture.rows.map((row) => {
       const { estimates, verdict } = row;
-      const ohm = resistanceParts(estimates);
+      const ohm = resistanceParts(estimates, t);
       return [
         `${row.key} ${row.title}`,
         ohm.uncertainty === undefined ? ohm.value : `${ohm.value} ± ${ohm.uncertainty}`,
-        estimates.levelDb === null ? SILENT : estimates.resonanceHz ? frequencyText(estimates.resonanceHz) : 'none',
-        stringText(row),
-        humText(row),
+        estimates.resonanceHz && estimates.levelDb !== null
+          ? frequencyText(estimates.resonanceHz, t)
+          : t(estimates.levelDb === null ? SILENT : 'none'),
+        stringText(row, t),
+        humText(row, t),
         verdict.sentences.map(({ text }) => text).join(' '),
       ];
     }),
@@ -78,16 +83,16 @@ export function positionsTable(picture: PositionsPicture): FactTable {
 }
 
 function wideHeader(
-  { loudest }: PositionsPicture,
+  { loudest, t }: PositionsPicture,
   top: number,
   { spark, ohm, stringHead, hum, words }: Columns,
 ): Block {
   const headings: readonly (readonly [x: number, anchor: 'start' | 'end', name: string, unit: string])[] = [
-    [spark[0], 'start', 'response at the jack', '\u22129 to +12\u202FdB'],
-    [ohm, 'end', 'kΩ at the jack', 'nothing plugged in'],
-    [stringHead, 'start', 'string, dB', loudest === undefined ? '' : `against ${loudest}`],
-    [hum[0], 'start', 'hum, dB', 'its strongest coil is 0'],
-    [words, 'start', 'in words', ''],
+    [spark[0], 'start', t('response at the jack'), t('{0} to {1}', '\u22129', '+12\u202FdB')],
+    [ohm, 'end', t('kΩ at the jack'), t('nothing plugged in')],
+    [stringHead, 'start', t('string, dB'), loudest === undefined ? '' : t('against {0}', loudest)],
+    [hum[0], 'start', t('hum, dB'), t('its strongest coil is 0')],
+    [words, 'start', t('in words'), ''],
   ];
   const nodes = headings.flatMap(([x, anchor, name, unit]) => [
     wordsAt(name, x, top + 12, { bold: true, anchor }),
@@ -96,7 +101,7 @@ function wideHeader(
   return { nodes, bottom: top + 42 };
 }
 
-function drawScales(end: number, columns: Columns): SvgNode {
+function drawScales(end: number, columns: Columns, t: Language): SvgNode {
   const spark = scaleLog([100, 20_000], [...columns.spark]);
   const hum = scaleLinear([NULL_DB, HUM_TOP_DB], [...columns.hum]);
   const ticks: readonly (readonly [x: number, text: string])[] = [
@@ -110,7 +115,7 @@ function drawScales(end: number, columns: Columns): SvgNode {
   ];
   return part(
     'scales',
-    'Scales of frequency in hertz, string signal and hum in decibels',
+    t('Scales of frequency in hertz, string signal and hum in decibels'),
     ...ticks.flatMap(([x, text]) => [
       path('w1', d`M${x} ${end}v4`),
       wordsAt(text, x, end + 18, { quiet: true, anchor: 'middle' }),

@@ -16,6 +16,7 @@ type AttributeName =
   | 'fill-rule'
   | 'height'
   | 'id'
+  | 'lang'
   | 'preserveAspectRatio'
   | 'r'
   | 'role'
@@ -45,7 +46,18 @@ export function element(name: string, attributes: Attributes, ...children: reado
 
 /** A picture of its own, with its name and what it shows for those who do not see it. */
 export function picture(
-  { id, name, description }: { readonly id: string; readonly name: string; readonly description: string },
+  {
+    id,
+    name,
+    description,
+    lang,
+  }: {
+    readonly id: string;
+    readonly name: string;
+    readonly description: string;
+    /** After BCP 47, where it is not English. */
+    readonly lang?: string | undefined;
+  },
   { y = 0, width, height }: { readonly y?: number; readonly width: number; readonly height: number },
   ...children: readonly SvgNode[]
 ): SvgElement {
@@ -53,6 +65,7 @@ export function picture(
     'svg',
     {
       xmlns: 'http://www.w3.org/2000/svg',
+      lang,
       class: 'pk',
       viewBox: `0 ${y} ${width} ${height}`,
       width,

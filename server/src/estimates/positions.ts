@@ -250,13 +250,6 @@ export function potWords({ controls }: Instrument, { volume, tone, blend, apart 
   return `volume ${volume}, tone ${tone}${blends}${single.join('')}`;
 }
 
-/** `pots at 10` where all stand alike. */
-export function potWordsInShort(instrument: Instrument, played: Played): string {
-  const { volume, tone, apart } = played;
-  const isPlain = volume === tone && !apart && !instrument.controls.some(({ kind }) => kind === 'blend');
-  return isPlain ? `pots at ${volume}` : potWords(instrument, played);
-}
-
 export function cableWords(cable: Instrument['cable'], { cableF }: Played = FULL_UP): string {
   if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
   return cable

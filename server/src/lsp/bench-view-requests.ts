@@ -1,5 +1,6 @@
 import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import type { Language } from '../words/languages/language.ts';
 import {
   CARDS_REQUEST,
   type CardsParams,
@@ -35,7 +36,7 @@ import { sound } from './sound.ts';
 type Asked = Pick<SectionParams, 'uri' | 'base' | 'among'> & { readonly subject?: SectionParams['subject'] };
 
 /** Requests of the bench view: one section each, so that whatever is typed meanwhile comes between them. */
-export function serveBench(own: AnswerOwn, session: Session): void {
+export function serveBench(own: AnswerOwn, session: Session, t: Language): void {
   const bases = createBases(session.files);
   /** A shop has hundreds of files; a keystroke's findings come between them. */
   const analysesOf = async (uris: readonly string[]): Promise<readonly Analysis[]> => {
@@ -52,7 +53,7 @@ export function serveBench(own: AnswerOwn, session: Session): void {
     if (!found) return undefined;
     const { document, analysis: now } = found;
     const before = base ? await bases.before(base, now) : subject && ownBefore(now, subject);
-    return { document, now, before, ...given({ among: among && (await analysesOf([uri, ...among])) }) };
+    return { t, document, now, before, ...given({ among: among && (await analysesOf([uri, ...among])) }) };
   };
   own<SectionParams, SectionResult | null>(SECTION_REQUEST, 'bench view', null, async (params) => {
     const states = await statesOf(params);

@@ -1,9 +1,12 @@
 import { DiagnosticTag, type InitializeParams } from 'vscode-languageserver';
+import { type Language, languageOf } from '../words/languages/language.ts';
 
 /** What the client says it can do. Everything that it does not say, it cannot. */
 export interface ClientAbilities {
   /** It is our own client and speaks the further messages. */
   readonly isOurs: boolean;
+  /** The language that its reader reads. */
+  readonly t: Language;
   readonly readsFiles: boolean;
   readonly linksCodes: boolean;
   /** Shows the places that a finding rests on beside it. */
@@ -37,6 +40,7 @@ export function readAbilities(params: InitializeParams): ClientAbilities {
   const isOurs = typeof ours.protocol === 'number';
   return {
     isOurs,
+    t: languageOf(params.locale),
     readsFiles: ours.readsFiles === true,
     linksCodes: ours.showsExplanations === true,
     relatesPlaces: findings.some((of) => of?.relatedInformation === true),

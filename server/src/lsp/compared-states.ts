@@ -7,6 +7,7 @@ import { reworkOf } from '../comparison/reworks.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { Language } from '../words/languages/language.ts';
 import type { BaseState } from './bench-view-protocol.ts';
 import { fileKey } from './file-key.ts';
 import type { Files } from './files.ts';
@@ -14,6 +15,8 @@ import type { Subject } from './protocol-parts.ts';
 
 /** The two states that the bench view shows: now, and the one it is compared with. */
 export interface ComparedStates {
+  /** The language that the view speaks. */
+  readonly t: Language;
   readonly document: TextDocument;
   readonly now: Analysis;
   readonly before: Before | undefined;

@@ -15,7 +15,7 @@ import { toRange } from './to-protocol.ts';
 
 /** What was changed, which findings that settled or brought, and the drawing of before with the changed parts of both. */
 export function comparisonView(
-  { document, now }: ComparedStates,
+  { document, now, t }: ComparedStates,
   before: Before,
   params: SectionAsked,
 ): ComparisonView {
@@ -27,7 +27,7 @@ export function comparisonView(
   const past = subjectDrawing(
     analysis,
     { kind, name },
-    { width: params.width, played: potsFrom(params.pots), ...given({ live }) },
+    { t, width: params.width, played: potsFrom(params.pots), ...given({ live }) },
   );
   // All of both: one that needs inductances would else seem new on the side where they are worked out already.
   const findings = compareFindings(analysis.allFindings(), before.after.allFindings(), facts.renamed);

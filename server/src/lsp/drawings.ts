@@ -9,6 +9,7 @@ import { formerLabel } from '../comparison/reworks.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import type { HeardPosition } from '../features/heard-positions.ts';
 import { type OwnSubject, ownSubjects } from '../features/own-subjects.ts';
+import type { Language } from '../words/languages/language.ts';
 import { isAbout } from './about-subject.ts';
 import { pickupsIn } from './compared-states.ts';
 import { fileName } from './file-key.ts';
@@ -22,7 +23,11 @@ import { type PlacedPart, subjectDrawing } from './subject-drawing.ts';
 import { toRange } from './to-protocol.ts';
 
 /** The drawing of one pickup or instrument of a document or of its parts; where there is nothing to draw, an invitation. */
-export function drawing(params: DrawingParams, { document, analysis }: Opened): Omit<DrawingResult, 'protocol'> {
+export function drawing(
+  params: DrawingParams,
+  { document, analysis }: Opened,
+  t: Language,
+): Omit<DrawingResult, 'protocol'> {
   const own = ownSubjects(analysis);
   const parts = ownParts(analysis);
   const chosen = chosenSubject({ own, parts }, params, { document, analysis });
@@ -33,10 +38,10 @@ export function drawing(params: DrawingParams, { document, analysis }: Opened): 
       ...own.map(({ kind, name, title, isRecord, span }) => ({
         kind,
         name,
-        title: isRecord ? `${title} (record)` : title,
+        title: isRecord ? t('{0} (record)', title) : title,
         ranges: [toRange(document, span)],
       })),
-      ...(parts.length === 0 ? [] : [{ ...PARTS, title: 'Parts', ranges: rangesOf(parts, { document, analysis }) }]),
+      ...(parts.length === 0 ? [] : [{ ...PARTS, title: t('Parts'), ranges: rangesOf(parts, { document, analysis }) }]),
     ],
   };
   const found = (marked: readonly PlacedPart[] = []) => findingsOf({ document, analysis }, chosen, marked);
@@ -50,6 +55,7 @@ export function drawing(params: DrawingParams, { document, analysis }: Opened): 
   const heard = heardAt(analysis, { subject, ...given({ position: params.position }) });
   const former = formerLabel(pickupsIn(analysis, subject));
   const drawn = subjectDrawing(analysis, subject, {
+    t,
     width: params.width,
     played: potsFrom(params.pots),
     ...given({ live: heard?.position.key.value }),

@@ -7,6 +7,7 @@ import { ownParts } from '../analysis/own-parts.ts';
 import { fenceFigure } from '../documents/fence-figure.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
+import type { Language } from '../words/languages/language.ts';
 import { whenRead } from './compared-states.ts';
 import { fileKey } from './file-key.ts';
 import type { AnswerOwn } from './guard.ts';
@@ -18,7 +19,7 @@ import { subjectDrawing } from './subject-drawing.ts';
 import { MOST_BYTES } from './text-limits.ts';
 
 /** Specs that stand in other documents, as fences of Markdown do: they lie in the folder of their document, and are no files. */
-export function serveFences(own: AnswerOwn, { files }: Session): void {
+export function serveFences(own: AnswerOwn, { files }: Session, t: Language): void {
   // Of its own: these texts come and go, and must not take the place of files in the memory of another.
   const analyser = createAnalyser();
   own<FenceParams, FenceResult>(FENCE_REQUEST, 'fence', { uris: [] }, async ({ uri, text, place }, token) => {
@@ -36,7 +37,7 @@ export function serveFences(own: AnswerOwn, { files }: Session): void {
     });
     if (analysis === undefined) return { uris: [] };
     return {
-      html: figureHtml(analysis, text, `fence-${place}-`),
+      html: figureHtml(analysis, text, `fence-${place}-`, t),
       uris: analysis.uris.filter((each) => each !== fence),
     };
   });
@@ -65,7 +66,7 @@ const MOST_DRAWN = 6;
 /** The narrow sheets: text of a document runs in a column. */
 const WIDTH = 488;
 
-function figureHtml(analysis: Analysis, text: string, within: string): string {
+function figureHtml(analysis: Analysis, text: string, within: string, t: Language): string {
   const own: readonly Subject[] = ownSubjects(analysis);
   const subjects = own.length > 0 || ownParts(analysis).length === 0 ? own : [{ kind: 'parts', name: '' } as const];
   const document = TextDocument.create(analysis.uri, LANGUAGE_ID, 0, text);
@@ -74,7 +75,7 @@ function figureHtml(analysis: Analysis, text: string, within: string): string {
     drawings: subjects
       .slice(0, MOST_DRAWN)
       .flatMap(
-        (subject, index) => subjectDrawing(analysis, subject, { width: WIDTH, within: `${within}${index}-` }) ?? [],
+        (subject, index) => subjectDrawing(analysis, subject, { t, width: WIDTH, within: `${within}${index}-` }) ?? [],
       ),
     findings: diagnostics({ ...analysis, findings: analysis.allFindings() }).map(
       ({ code, severity, message, span }) => ({
@@ -84,6 +85,6 @@ function figureHtml(analysis: Analysis, text: string, within: string): string {
         line: document.positionAt(span.start).line + 1,
       }),
     ),
-    ...given({ leftOut: left > 0 ? `${left} more are not drawn here.` : undefined }),
+    ...given({ leftOut: left > 0 ? t('{0} more are not drawn here.', String(left)) : undefined }),
   });
 }

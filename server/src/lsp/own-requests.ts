@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import { given } from '../../../grammar/values/present.ts';
 import { explanationPage } from '../features/explanation-page.ts';
+import type { Language } from '../words/languages/language.ts';
 import { serveBench } from './bench-view-requests.ts';
 import { serveChecks } from './check.ts';
 import { drawing } from './drawings.ts';
@@ -20,18 +21,18 @@ import type { Session } from './session.ts';
 /** Requests that only our own client makes. */
 export function serveOwnRequests(
   connection: Connection,
-  { session, report }: { readonly session: Session; readonly report: Report },
+  { session, report, t }: { readonly session: Session; readonly report: Report; readonly t: Language },
 ): void {
   const own = answeringOwn(connection, report);
-  serveBench(own, session);
+  serveBench(own, session, t);
   serveNew(own, session);
   serveChecks(own, session);
-  serveFences(own, session);
+  serveFences(own, session, t);
   own<ExplainParams, ExplainResult>(EXPLAIN_REQUEST, 'explanation', {}, ({ code }) =>
     given({ page: typeof code === 'string' ? explanationPage(code) : undefined }),
   );
   own<DrawingParams, DrawingResult | null>(DRAWING_REQUEST, 'drawing', null, async (params, token) => {
     const found = await session.whenAnalysed(params.uri, token);
-    return found ? drawing(params, found) : null;
+    return found ? drawing(params, found, t) : null;
   });
 }

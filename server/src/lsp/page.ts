@@ -9,7 +9,7 @@ import { htmlPage } from '../documents/html.ts';
 import { handedOverWith, photoCopies, photographsOnPage } from '../documents/photographs.ts';
 import { ownSubjects } from '../features/own-subjects.ts';
 import { benchRoomC } from '../model/bench.ts';
-import { ENGLISH, languageOf } from '../words/languages/language.ts';
+import { languageOf } from '../words/languages/language.ts';
 import { isAbout } from './about-subject.ts';
 import type { CardsParams, CardsResult, PageParams } from './bench-view-protocol.ts';
 import { type ComparedStates, ownThings } from './compared-states.ts';
@@ -25,7 +25,7 @@ type BytesOf = Parameters<typeof photoCopies>[2];
 
 /** The bench view as one page; with a base that was chosen, the comparison of the two. */
 export async function benchPage(states: ComparedStates, params: PageParams, bytesOf: BytesOf): Promise<string> {
-  const { document, now, before } = states;
+  const { document, now, before, t } = states;
   if (params.base && before) {
     const comparison = compareStates(stateOf(before.analysis), stateOf(now), potsFrom(params.pots));
     const page = comparisonPage(before.analysis, now, comparison, { before: before.label, after: 'now' });
@@ -40,24 +40,28 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
   const copies = await photoCopies(now, shown, bytesOf);
   const body = benchViewPageBody({
     title,
-    about: [...(kind === 'parts' ? [] : [fileName(document.uri)]), ...(live === undefined ? [] : [`position ${live}`])],
+    about: [
+      ...(kind === 'parts' ? [] : [fileName(document.uri)]),
+      ...(live === undefined ? [] : [t('position {0}', live)]),
+    ],
     findings: now.findings.filter((finding) => isAbout(finding, params.subject)),
     drawing: subjectDrawing(now, params.subject, {
+      t,
       width: PAGE_WIDTH,
       played: potsFrom(params.pots),
       ...given({ live }),
     }),
     sections: [
       ...sectionsInPage(states, { ...params, width: PAGE_WIDTH }),
-      ...photographsOnPage(now, shown, copies, ENGLISH),
+      ...photographsOnPage(now, shown, copies, t),
     ],
   });
-  return htmlPage({ title, language: ENGLISH.code, css: benchViewPageCss(), body });
+  return htmlPage({ title, language: t.code, css: benchViewPageCss(), body });
 }
 
 /** The printable cards of a file, each a page of its own. */
 export async function cardPages(
-  { document, now }: ComparedStates,
+  { document, now, t }: ComparedStates,
   params: CardsParams,
   bytesOf: BytesOf,
 ): Promise<Omit<CardsResult, 'protocol'>> {
@@ -65,7 +69,7 @@ export async function cardPages(
   const kinds = CARD_KINDS.filter((kind) => params.kinds.includes(kind));
   const setting = {
     paper,
-    t: languageOf(params.language),
+    t: params.language === undefined ? t : languageOf(params.language),
     roomC: benchRoomC(now.bench),
     file: fileName(document.uri),
     handOver: [],

@@ -15,8 +15,9 @@ import { type MissingReading, missingInstrumentReadings, missingPickupReadings }
 import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Place } from '../model/place.ts';
-import { LEFT_OUT } from '../sound/listen.ts';
 import { openStrings } from '../sound/open-strings.ts';
+import type { Language } from '../words/languages/language.ts';
+import { LEFT_OUT } from '../words/left-out.ts';
 import {
   isSectionName,
   type MissingRow,
@@ -53,7 +54,7 @@ interface Maker<N extends SectionName> {
 /** In the order in which the saved page has them. */
 const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   numbers: {
-    make: (states, params) => numbersView(states, params) ?? { caption: 'Numbers', rows: [] },
+    make: (states, params) => numbersView(states, params) ?? { caption: states.t('Numbers'), rows: [] },
     inPage: numbersOnPage,
   },
   response: { make: responseView, inPage: plotOnPage },
@@ -106,23 +107,23 @@ function missingRows({ document, now }: ComparedStates, { kind, name }: Subject)
   return readings.map(({ place, ...row }) => ({ ...row, ...given({ range: rangeIn(document, now, place) }) }));
 }
 
-function photosView({ document, now }: ComparedStates, { subject }: SectionAsked): SectionContents['photos'] {
+function photosView({ document, now, t }: ComparedStates, { subject }: SectionAsked): SectionContents['photos'] {
   const shown = ownThings(now, subject).flatMap(photographsOf);
   return {
     photos: shown.map(
       ({ line, of }): ShownPhoto => ({
         caption: line.value.caption,
-        ...pictureOf(now.photoAt(line), line.value.file.value),
+        ...pictureOf(now.photoAt(line), line.value.file.value, t),
         ...given({ of, range: rangeIn(document, now, line.place) }),
       }),
     ),
   };
 }
 
-function usageView({ document, now, among }: ComparedStates): SectionContents['usage'] {
+function usageView({ document, now, among, t }: ComparedStates): SectionContents['usage'] {
   return {
     rows: partUsage(now, among ?? [now]).map(({ part, usedBy, left }) => ({
-      part: partWords(part),
+      part: partWords(part, t),
       usedBy,
       ...given({ left, range: rangeIn(document, now, part.place) }),
     })),
@@ -135,28 +136,30 @@ function rangeIn(document: ComparedStates['document'], now: ComparedStates['now'
   return at?.uri === now.uri ? toRange(document, at) : undefined;
 }
 
-function pictureOf(at: PhotoAt, written: string): Partial<ShownPhoto> {
-  if (at.kind === 'outside') return { why: `${written} lies outside the workspace; it is not opened.` };
+function pictureOf(at: PhotoAt, written: string, t: Language): Partial<ShownPhoto> {
+  if (at.kind === 'outside') return { why: t('{0} lies outside the workspace; it is not opened.', written) };
   const { uri, file } = at;
-  if (file === undefined) return { why: `${written} is being read.` };
-  if (file.kind === 'missing') return { why: `There is no photograph ${written}.` };
+  if (file === undefined) return { why: t('{0} is being read.', written) };
+  if (file.kind === 'missing') return { why: t('There is no photograph {0}.', written) };
   if (file.kind !== 'photo') return { why: `${written} ${file.reason}.` };
   const { width, height, mark } = file;
   return { uri, width, height, mark };
 }
 
-function numbersView({ now, before }: ComparedStates, params: Heard): NumbersTable | undefined {
+function numbersView({ now, before, t }: ComparedStates, params: Heard): NumbersTable | undefined {
   const { subject } = params;
   if (subject.kind === 'pickup') {
     const pickup = pickupNamed(now, subject.name);
-    return pickup && pickupNumbers(pickup, before && pickupNamed(before.analysis, nameBefore(before, subject)));
+    return pickup && pickupNumbers(pickup, before && pickupNamed(before.analysis, nameBefore(before, subject)), t);
   }
   const heard = heardAt(now, params);
   if (heard === undefined) return undefined;
-  const table: NumbersTable | undefined = positionNumbers(heard.instrument, heard.position.key.value, {
-    played: potsFrom(params.pots),
-    before: before && instrumentBefore(before, heard.instrument),
-  });
+  const table: NumbersTable | undefined = positionNumbers(
+    heard.instrument,
+    heard.position.key.value,
+    { played: potsFrom(params.pots), before: before && instrumentBefore(before, heard.instrument) },
+    t,
+  );
   return table;
 }
 
@@ -167,8 +170,8 @@ function responseView(states: ComparedStates, params: Heard): ResponseView {
   return {
     ...(picture
       ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
-      : { why: noResponseWords(heardEstimates(states.now, params)) }),
-    leftOut: LEFT_OUT,
+      : { why: states.t(noResponseWords(heardEstimates(states.now, params))) }),
+    leftOut: LEFT_OUT.map((each) => states.t(each)),
     strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
   };
 }
@@ -190,14 +193,15 @@ function stringCount(now: Analysis, params: Heard): number | undefined {
 }
 
 /** The response at the jack in the position heard; of a pickup heard by itself, under the usual load. */
-export function responsePicture({ now, before }: ComparedStates, params: Heard): ResponsePicture | undefined {
+export function responsePicture({ now, before, t }: ComparedStates, params: Heard): ResponsePicture | undefined {
   const { subject } = params;
-  const names = { before: before?.label ?? '', now: 'now' };
+  const names = { before: before?.label ?? '', now: t('now') };
   const heard = heardAt(now, params);
   if (heard) {
     const past = before && instrumentBefore(before, heard.instrument);
     return positionResponsePicture({ analysis: now, instrument: heard.instrument }, heard.position.key.value, {
       played: potsFrom(params.pots),
+      t,
       names,
       before: before && past && { analysis: before.analysis, instrument: past },
     });
@@ -208,15 +212,15 @@ export function responsePicture({ now, before }: ComparedStates, params: Heard):
   return pickupResponsePicture(
     { analysis: now, pickup },
     before && past && { analysis: before.analysis, pickup: past },
-    names,
+    { t, names },
   );
 }
 
-function positionsView({ now }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
+function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
   const heard = heardAt(now, params);
   if (heard === undefined) return {};
   const live = heard.position.key.value;
-  const picture = positionsPicture(now, heard.instrument, { played: potsFrom(params.pots), live });
+  const picture = positionsPicture(now, heard.instrument, { t, played: potsFrom(params.pots), live });
   if (picture === undefined) return {};
   return {
     svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),

@@ -283,7 +283,7 @@ function start(
     settings: () => settings,
     rest: () => pace.turn(),
   });
-  serveOwnRequests(connection, { session, report });
+  serveOwnRequests(connection, { session, report, t: abilities.t });
   return {
     setFolders: (uris) => session.files.setFolders(uris),
     result: {

@@ -5,6 +5,7 @@ import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts
 import { instrumentDiagram, instrumentTable } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { partId, partsSheet, partsTable, partWords } from '../documents/parts-sheet.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
+import type { Language } from '../words/languages/language.ts';
 import { WIDE_FROM } from './bench-view-protocol.ts';
 import { instrumentNamed, pickupNamed } from './compared-states.ts';
 import { fileName } from './file-key.ts';
@@ -33,6 +34,7 @@ export interface DrawnAs {
   readonly played?: Played;
   /** Where it stands beside others in one page: what sets its id apart. */
   readonly within?: string;
+  readonly t: Language;
 }
 
 /** `undefined` where the file has no such subject. */
@@ -42,21 +44,22 @@ export function subjectDrawing(
   drawnAs: DrawnAs,
 ): SubjectDrawing | undefined {
   const width = widthFrom(drawnAs.width);
-  const { live, played, within = '' } = drawnAs;
-  if (kind === 'parts') return partsDrawing(analysis, width, within);
+  const { live, played, within = '', t } = drawnAs;
+  if (kind === 'parts') return partsDrawing(analysis, { width, within, t });
   const pickup = kind === 'pickup' ? pickupNamed(analysis, name) : undefined;
   if (pickup) {
-    const { svg, parts, joints } = wiringDrawing(analysis, pickup, { width, within });
+    const { svg, parts, joints } = wiringDrawing(analysis, pickup, { width, within, t });
     const rows = joints.map(({ joint, leads }) => [joint, leads.join(', ')]);
     return {
       svg,
       parts: placed(analysis, parts),
-      table: { caption: 'Joints', columns: ['joint', 'soldered together'], rows },
+      table: { caption: t('Joints'), columns: [t('joint'), t('soldered together')], rows },
     };
   }
   const instrument = kind === 'instrument' ? instrumentNamed(analysis, name) : undefined;
   if (instrument === undefined) return undefined;
   const picture = instrumentPicture(analysis, instrument, {
+    t,
     ...given({ live, played }),
   });
   return {
@@ -66,12 +69,15 @@ export function subjectDrawing(
   };
 }
 
-function partsDrawing(analysis: Analysis, width: number, within: string): SubjectDrawing | undefined {
+function partsDrawing(
+  analysis: Analysis,
+  { width, within, t }: { readonly width: number; readonly within: string; readonly t: Language },
+): SubjectDrawing | undefined {
   const parts = ownParts(analysis);
   if (parts.length === 0) return undefined;
   const title = fileName(analysis.uri);
-  const picture = { id: `${within}parts-${title}`, title, parts };
-  const places = parts.map((each) => ({ id: partId(each), label: partWords(each), place: each.place }));
+  const picture = { t, id: `${within}parts-${title}`, title, parts };
+  const places = parts.map((each) => ({ id: partId(each), label: partWords(each, t), place: each.place }));
   return {
     svg: partsSheet(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),
     parts: placed(analysis, places),

@@ -4,6 +4,7 @@ import type { PickupPicture } from '../documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { type PickupPart, pickupParts } from '../features/drawn-parts.ts';
 import { type JointRow, jointRows } from '../features/joint-rows.ts';
+import type { Language } from '../words/languages/language.ts';
 import { WIDE_FROM } from './bench-view-protocol.ts';
 
 export interface WiringDrawing {
@@ -17,9 +18,9 @@ export interface WiringDrawing {
 export function wiringDrawing(
   analysis: Analysis,
   analysed: PickupAnalysis,
-  { width, within }: { readonly width: number; readonly within: string },
+  { width, within, t }: { readonly width: number; readonly within: string; readonly t: Language },
 ): WiringDrawing {
-  const picture = pickupPicture(analysis, analysed);
+  const picture = pickupPicture(analysis, analysed, t);
   const { svg } = drawPickup({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow');
   const parts = [...pickupParts(analysed), ...findingParts(picture, analysed)];
   return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed) };

@@ -44,10 +44,3 @@ export function noteHz(name: string): number | undefined {
 
 /** From A of the same octave. */
 const SEMITONES: Readonly<Record<string, number>> = { C: -9, D: -7, E: -5, F: -4, G: -2, A: 0, B: 2 };
-
-/** What a listener has to know that these sounds are not. */
-export const LEFT_OUT: readonly string[] = [
-  'The string is synthesised: one ideal pluck, no fingers, no body, no fret noise.',
-  'Left out: where the pickup sits along the string and how wide it looks, the pull and strength of the magnet on the string, the amplifier and the loudspeaker.',
-  'The filter has the levels of the computed response and the least phase that goes with them; loudness is matched, so output is not compared.',
-];

@@ -10,6 +10,7 @@ import type {
   PickupPicture,
   VerdictPicture,
 } from '../../../server/src/documents/wiring-diagram/picture.ts';
+import { ENGLISH } from '../../../server/src/words/languages/language.ts';
 
 export const leadOf = (word: string, what: string): LeadPicture => {
   const colour = colourOf(word);
@@ -92,6 +93,7 @@ export function pictureOf(
   more: Partial<PickupPicture> & Pick<PickupPicture, 'coils' | 'nets'>,
 ): PickupPicture {
   return {
+    t: ENGLISH,
     id: title.toLowerCase().replace(/[^a-z0-9]+/g, '-'),
     title,
     subtitle: 'RYD-014 · wiring, seen from the strings',

@@ -61,8 +61,8 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
 }
 
 /** The schematic on a page of its own, sideways; only where it fits with its type at 8 pt. */
-function schematic(analysed: InstrumentAnalysis, { analysis }: CardSource): PlacedDrawing | undefined {
-  const picture = instrumentPicture(analysis, analysed);
+function schematic(analysed: InstrumentAnalysis, { analysis, setting: { t } }: CardSource): PlacedDrawing | undefined {
+  const picture = instrumentPicture(analysis, analysed, { t });
   const svg = instrumentDiagram(picture, 'wide');
   const height = Number(/viewBox="0 0 \d+ (\d+)"/.exec(svg)?.[1]);
   if (picture.sections.length !== 1 || !(height <= TALLEST_PX)) return undefined;

@@ -1,7 +1,7 @@
 /** A lead beside its name: two edges keep every colour visible on paper, the letters say it without any colour. */
-import type { Colour } from '../../../../grammar/values/iec60757.ts';
 import { leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { Language } from '../../words/languages/language.ts';
+import { colourWords } from '../colour-words.ts';
 import { type HtmlNode, h, typed } from '../html.ts';
 import { element } from '../svg.ts';
 import { lead } from '../symbols.ts';
@@ -24,12 +24,9 @@ export function leadNodes(name: string, what: Touched, t: Language): readonly Ht
   const drawn = swatch(...lead('M0 5H28', what === 'shield' ? { bare: true } : (colour ?? {})));
   if (what === 'shield') return [drawn, h('b', {}, typed(name)), ` ${t(name === 'bare' ? 'drain' : 'shield')}`];
   return colour
-    ? [h('span', { class: 's' }, drawn, h('b', {}, colour.code), ` ${colourNames(colour, t)}`)]
+    ? [h('span', { class: 's' }, drawn, h('b', {}, colour.code), ` ${colourWords(colour, t)}`)]
     : [drawn, h('b', {}, typed(name))];
 }
-
-/** `violet`; striped: `red and blue`. */
-const colourNames = ({ names }: Colour, t: Language): string => names.map((name) => t.word(name)).join(` ${t('and')} `);
 
 function swatch(...children: readonly Parameters<typeof element>[2][]): HtmlNode {
   return { svg: element('svg', { class: 'pk sw', viewBox: '0 0 28 10', 'aria-hidden': 'true' }, ...children) };

@@ -22,7 +22,7 @@ export function wiringCard(analysed: PickupAnalysis, { analysis, setting }: Card
   const { pickup } = analysed;
   const quick = quickOf(analysis.bench)(pickup);
   // What the verdict says stands in the fields, further faults in the check; the room goes to the joints.
-  const picture = pickupPicture(analysis, analysed);
+  const picture = pickupPicture(analysis, analysed, t);
   const shorter = { ...picture, verdict: undefined, findings: picture.findings.slice(0, MOST_WARNINGS) };
   // The joints of more coils need the whole height beside the drawing, and may go on on the next page.
   const hasManyJoints = pickup.coils.length > 2;

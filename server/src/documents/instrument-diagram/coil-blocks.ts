@@ -1,10 +1,11 @@
-import { colourWords } from '../../../../grammar/values/iec60757.ts';
 import { leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { type Coil, poleOf } from '../../model/coil.ts';
 import type { Slot } from '../../model/instrument.ts';
 import type { PickupNetlist, Winding } from '../../model/netlist.ts';
 import { printCount, printValue } from '../../quantities/print.ts';
+import type { Language } from '../../words/languages/language.ts';
+import { colourWords } from '../colour-words.ts';
 import type { Run } from '../labels.ts';
 import { coilPath } from '../wiring-diagram/coil-path.ts';
 import type { ownControls } from './control-pictures.ts';
@@ -19,12 +20,13 @@ export function pickupBlock(
   nodeOf: (coil: string, net: number | undefined, end: string) => string,
   /** `isLive`: a coil that sounds ends there. */
   pictureOf: (node: string, isLive: boolean) => NodePicture,
+  t: Language,
 ): PickupBlock {
-  const coils = coilBlocks(slot, quick, sounding, nodeOf);
+  const coils = coilBlocks(slot, quick, sounding, nodeOf, t);
   const points = new Set(coils.flatMap(({ top, bottom }) => [top, bottom]));
   const isLive = (node: string) => coils.some(({ live, top, bottom }) => live && (top === node || bottom === node));
   const nodes = new Map([...points].map((node) => [node, pictureOf(node, isLive(node))]));
-  return { slot: slot.name, resistance: resistanceText(quick), coils, nodes };
+  return { slot: slot.name, resistance: resistanceText(quick, t), coils, nodes };
 }
 
 /** One point feeds the pickup's own controls; the exits, its own unless others are given, leave their end. */
@@ -49,19 +51,20 @@ function coilBlocks(
   quick: QuickEstimates,
   sounding: ReadonlySet<string>,
   nodeOf: (coil: string, net: number | undefined, end: string) => string,
+  t: Language,
 ): readonly CoilBlock[] {
   const { netlist } = quick;
   return [...coilPath(netlist, quick.signs)].reverse().flatMap(({ coil, entered, nearGround }) => {
     const winding = netlist.windings.find((each) => each.coil === coil);
     const bottomEnd = entered ?? nearGround ?? 'start';
     const pole = quick.signs.find((each) => each.coil === coil)?.pole;
-    const parts = partsOfCoil(quick.windings.get(coil)?.turns?.value, winding, coil);
+    const parts = partsOfCoil(quick.windings.get(coil)?.turns?.value, winding, coil, t);
     const blocks = parts.map(({ id, turns, inner, outer }, index): CoilBlock => {
       const ends = [inner, outer].map(({ net, end }) => nodeOf(coil.name, net, `${coil.name}.${end}`));
       const [top = '', bottom = ''] = bottomEnd === 'start' ? ends.toReversed() : ends;
       return {
         id: `${slot.name}.${id}`,
-        name: `${coil.name} coil`,
+        name: t('{0} coil', coil.name),
         turns,
         polarity: pole && poleOf(pole.sign),
         startAt: winding?.ends === 'stated' && index === 0 ? (bottomEnd === 'start' ? 'bottom' : 'top') : undefined,
@@ -88,14 +91,18 @@ interface CoilPart {
 }
 
 /** From start to finish. */
-function partsOfCoil(turns: number | undefined, winding: Winding | undefined, { name }: Coil): readonly CoilPart[] {
+function partsOfCoil(
+  turns: number | undefined,
+  winding: Winding | undefined,
+  { name }: Coil,
+  t: Language,
+): readonly CoilPart[] {
   const [start, finish] = [
     { net: winding?.start, end: 'start' },
     { net: winding?.finish, end: 'finish' },
   ];
   const taps = [...(winding?.taps ?? [])].sort((a, b) => a.turns - b.turns);
-  if (taps.length === 0)
-    return [{ id: name, turns: turns === undefined ? 'turns unknown' : turnsText(turns), inner: start, outer: finish }];
+  if (taps.length === 0) return [{ id: name, turns: turnsText(turns, t), inner: start, outer: finish }];
   const stops = [
     { turns: 0, point: start },
     ...taps.map((tap) => ({ turns: tap.turns, point: { net: tap.net, end: tap.lead } })),
@@ -108,7 +115,7 @@ function partsOfCoil(turns: number | undefined, winding: Winding | undefined, { 
     return [
       {
         id: partId(name, from.turns),
-        turns: own === undefined ? 'turns unknown' : turnsText(own),
+        turns: turnsText(own, t),
         inner: from.point,
         outer: stop.point,
       },
@@ -116,24 +123,24 @@ function partsOfCoil(turns: number | undefined, winding: Winding | undefined, { 
   });
 }
 
-const turnsText = (turns: number): string => `${printCount(turns)} turns`;
+const turnsText = (turns: number | undefined, t: Language): string =>
+  turns === undefined ? t('turns unknown') : t('{0} turns', printCount(turns, t.numbers));
 
-export const unknownBlock = (slot: Slot): PickupBlock => ({
+export const unknownBlock = (slot: Slot, t: Language): PickupBlock => ({
   slot: slot.name,
   resistance: '',
-  unknown: `${slot.pickupName.value} is not known`,
+  unknown: t('{0} is not known', slot.pickupName.value),
   coils: [],
   nodes: new Map(),
 });
 
-function resistanceText({ resistance20COhm }: QuickEstimates): string {
-  if (resistance20COhm === null) return 'open';
-  if (resistance20COhm === undefined) return 'kΩ unknown';
-  return printValue({ ...resistance20COhm, dimension: 'resistance' });
+function resistanceText({ resistance20COhm }: QuickEstimates, t: Language): string {
+  if (!resistance20COhm) return t(resistance20COhm === null ? 'open' : 'kΩ unknown');
+  return printValue({ ...resistance20COhm, dimension: 'resistance', style: t.numbers });
 }
 
 /** `VT violet`; several leads by their letters, and what they make: `GY + TQ link`. */
-export function netLabel(netlist: PickupNetlist, net: number): readonly Run[] {
+export function netLabel(netlist: PickupNetlist, net: number, t: Language): readonly Run[] {
   const leads = (netlist.nets[net]?.nodes ?? []).flatMap((node) =>
     node.startsWith('lead:') ? [node.slice('lead:'.length)] : [],
   );
@@ -143,10 +150,10 @@ export function netLabel(netlist: PickupNetlist, net: number): readonly Run[] {
   if (only !== undefined && colours.length === 1) {
     return [
       { text: only.colour?.code ?? only.lead, bold: true },
-      { text: only.colour === undefined ? '' : ` ${colourWords(only.colour)}` },
+      { text: only.colour === undefined ? '' : ` ${colourWords(only.colour, t)}` },
     ];
   }
   const letters = colours.map(({ lead, colour }) => colour?.code ?? lead).join(' + ');
-  if (letters === '') return link ? [{ text: 'link' }] : [];
-  return [{ text: letters, bold: true }, { text: link ? ' link' : '' }];
+  if (letters === '') return link ? [{ text: t('link') }] : [];
+  return [{ text: letters, bold: true }, { text: link ? ` ${t('link')}` : '' }];
 }

@@ -1,68 +1,81 @@
 import type { Dimension } from '../../../../grammar/values/unit-table.ts';
-import type { Control, Instrument, Slot } from '../../model/instrument.ts';
+import type { Control, Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
 import { printValue } from '../../quantities/print.ts';
 import { wiringWords } from '../../words/control-words.ts';
+import type { Language } from '../../words/languages/language.ts';
 import type { ControlPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 
-export const masters = ({ controls }: Instrument): readonly ControlPicture[] =>
-  controls.filter(({ forSlot }) => forSlot === undefined).map(controlPicture);
+export const masters = ({ instrument: { controls }, t }: Shop): readonly ControlPicture[] =>
+  controls.filter(({ forSlot }) => forSlot === undefined).map((each) => controlPicture(each, t));
 
 export function ownControls(
-  { instrument }: Shop,
+  { instrument, t }: Shop,
   { name }: Slot,
   { hot }: PickupNetlist,
   sounding: ReadonlySet<string>,
 ) {
-  const controls = instrument.controls.filter(({ forSlot }) => forSlot?.value === name).map(controlPicture);
+  const controls = instrument.controls
+    .filter(({ forSlot }) => forSlot?.value === name)
+    .map((each) => controlPicture(each, t));
   const live = [...sounding].some((id) => id.startsWith(`${name}.`));
   return controls.length === 0 || hot === undefined ? undefined : { controls, live };
 }
 
-function controlPicture(control: Control): ControlPicture {
+function controlPicture(control: Control, t: Language): ControlPicture {
   switch (control.kind) {
     case 'volume':
       return {
         kind: 'volume',
-        track: trackText(control),
+        track: trackText(control, t),
         isTurnedRound: control.wiperToPickup,
       };
     case 'tone':
       return {
         kind: 'tone',
-        track: trackText(control),
-        capacitor: valueText(control.capacitor.si, 'capacitance'),
+        track: trackText(control, t),
+        capacitor: valueText(control.capacitor.si, 'capacitance', t),
         isAtWiper: control.atWiper,
         isNoLoad: control.noLoad,
       };
     case 'blend':
-      return { kind: 'blend', track: `with ${control.other.value}, ${trackText(control)}`, isTwoGang: control.twoGang };
+      return {
+        kind: 'blend',
+        track: `${t('with {0}', control.other.value)}, ${trackText(control, t)}`,
+        isTwoGang: control.twoGang,
+      };
     case 'bleed':
       return {
         kind: 'bleed',
-        capacitor: valueText(control.capacitor.si, 'capacitance'),
-        resistor: control.resistor && ohms(control.resistor.si),
+        capacitor: valueText(control.capacitor.si, 'capacitance', t),
+        resistor: control.resistor && ohms(control.resistor.si, t),
         joined: control.joined,
       };
   }
 }
 
 /** A control in words: `tone, 500 kΩ audio, no-load, with 22 nF`. */
-export function controlWords(control: ControlPicture): string {
+export function controlWords(control: ControlPicture, t: Language): string {
   if (control.kind !== 'bleed')
-    return `${control.kind}, ${control.track}${control.kind === 'tone' ? `, with ${control.capacitor}` : ''}`;
+    return `${t(control.kind)}, ${control.track}${control.kind === 'tone' ? `, ${t('with {0}', control.capacitor)}` : ''}`;
   const { capacitor, resistor, joined } = control;
-  return `bleed, ${capacitor}${resistor === undefined ? '' : ` in ${joined} with ${resistor}`}`;
+  const value =
+    resistor === undefined
+      ? capacitor
+      : t(joined === 'series' ? '{0} in series with {1}' : '{0} in parallel with {1}', capacitor, resistor);
+  return `${t('bleed')}, ${value}`;
 }
 
 /** `500 kΩ audio, no-load, in position 1, 2` */
-function trackText(control: Extract<Control, { kind: 'volume' | 'tone' | 'blend' }>): string {
+function trackText(control: Extract<Control, { kind: 'volume' | 'tone' | 'blend' }>, t: Language): string {
   const { track, taper, inPositions } = control;
-  const where = inPositions ? [`in position ${inPositions.map(({ value }) => value).join(', ')}`] : [];
-  return [`${ohms(track.si)} ${taper.replace('-', ' ')}`, ...wiringWords(control), ...where].join(', ');
+  const where = inPositions ? [t('in position {0}', inPositions.map(({ value }) => value).join(', '))] : [];
+  const wiring = wiringWords(control).map((each) => t(each));
+  return [`${ohms(track.si, t)} ${t.word(taper).replace('-', ' ')}`, ...wiring, ...where].join(', ');
 }
 
-export const ohms = (value: number): string => valueText(value, 'resistance');
+export const ohms = (value: number, t: Language): string => valueText(value, 'resistance', t);
 
-const valueText = (value: number, dimension: Dimension): string => printValue({ value, dimension });
+const valueText = (value: number, dimension: Dimension, t: Language): string =>
+  printValue({ value, dimension, style: t.numbers });

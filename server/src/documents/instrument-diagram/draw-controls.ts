@@ -2,6 +2,7 @@
  * Volume, tone and bleed along one line: tones above it, volume and bleed below, the signal leaving at the wiper. A tone at the wiper
  * hangs below the line that leaves; a volume that is turned round is fed at its wiper.
  */
+import type { Language } from '../../words/languages/language.ts';
 import { part } from '../drawing-sheet.ts';
 import { wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
@@ -39,7 +40,8 @@ export function drawControls(
     feed,
     live,
     owner,
-  }: { columns: ControlColumns; line: number; feed: number; live: boolean; owner?: string },
+    t,
+  }: { columns: ControlColumns; line: number; feed: number; live: boolean; owner?: string; t: Language },
 ): ControlsDrawn {
   const of = <K extends ControlPicture['kind']>(kind: K) =>
     controls.filter((each): each is Of<K> => each.kind === kind);
@@ -75,8 +77,10 @@ export function drawControls(
     nodes.push(
       part(
         id('tone', index),
-        title(tone),
-        ...(low[index] ? lowToneNodes(tone, x, volumesOut, live, columns) : toneNodes(tone, x, line, live, pitch)),
+        title(tone, t),
+        ...(low[index]
+          ? lowToneNodes(tone, x, volumesOut, live, columns, t)
+          : toneNodes(tone, x, line, live, pitch, t)),
       ),
     );
   });
@@ -97,11 +101,11 @@ export function drawControls(
       const leaves = line + (heights.tops[index - 1] ?? 0) + WIPER_DROP;
       nodes.push(path(stroke, d`M${left} ${leaves}H${place.x}V${place.top}`));
     }
-    nodes.push(part(name, title(step), ...draw(step, place, live)));
+    nodes.push(part(name, title(step, t), ...draw(step, place, live, t)));
   });
   bleeds.forEach((bleed, index) => {
     const x = bleedX[index] ?? columns.bleed;
-    nodes.push(part(id('bleed', index), title(bleed), ...bleedNodes(bleed, x, line, volumesOut, live)));
+    nodes.push(part(id('bleed', index), title(bleed, t), ...bleedNodes(bleed, x, line, volumesOut, live, t)));
   });
   if (straightDown) nodes.push(path(stroke, d`M${columns.volume} ${line}V${outY}H${columns.end}`));
   else if (steps.length === 0 && tones.length > 0) nodes.push(circle('solid', feed, line, live ? 4.5 : 3.5));
@@ -131,8 +135,8 @@ export function drawControls(
 
 type Step = Of<'volume'> | Of<'blend'>;
 
-function title(control: ControlPicture): string {
-  const words = controlWords(control);
+function title(control: ControlPicture, t: Language): string {
+  const words = controlWords(control, t);
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
@@ -163,6 +167,7 @@ function toneNodes(
   line: number,
   live: boolean,
   pitch: number,
+  t: Language,
 ): readonly SvgNode[] {
   const stroke = weight(live);
   const top = line - 80;
@@ -183,7 +188,7 @@ function toneNodes(
     ...(isNoLoad ? trackEnd(x, top + 10, live) : []),
     plates(x, capacitorAt, live),
     earthAt(earthX, roof + 4, live),
-    wordsAt('tone', wordsX, top + 26, { size: 14 }),
+    wordsAt(t('tone'), wordsX, top + 26, { size: 14 }),
     ...lines.map((text, index) => wordsAt(text, wordsX, top + 42 + 15 * index, { quiet: true })),
     ...(pitch >= ROOMY ? [wordsAt(capacitor, x - 22, capacitorAt + 4, { bold: true, anchor: 'end' })] : []),
   ];
@@ -196,6 +201,7 @@ function lowToneNodes(
   line: number,
   live: boolean,
   { end }: ControlColumns,
+  t: Language,
 ): readonly SvgNode[] {
   const top = line + 24;
   const capacitorAt = top + 80;
@@ -208,7 +214,7 @@ function lowToneNodes(
     ...(isNoLoad ? trackEnd(x, top + 46, live) : []),
     plates(x, capacitorAt, live),
     earthAt(x, capacitorAt + 24, live),
-    wordsAt('tone', x + 30, top + 26, { size: 14 }),
+    wordsAt(t('tone'), x + 30, top + 26, { size: 14 }),
     ...lines.map((text, index) => wordsAt(text, x + 30, top + 42 + 15 * index, { quiet: true })),
   ];
 }
@@ -223,7 +229,7 @@ interface StepPlace {
   readonly room: number;
 }
 
-function volumeNodes(step: Step, { x, top: line, room }: StepPlace, live: boolean): readonly SvgNode[] {
+function volumeNodes(step: Step, { x, top: line, room }: StepPlace, live: boolean, t: Language): readonly SvgNode[] {
   const stroke = weight(live);
   const isTurnedRound = isFedAtWiper(step);
   const wiper = line + WIPER_DROP;
@@ -237,23 +243,23 @@ function volumeNodes(step: Step, { x, top: line, room }: StepPlace, live: boolea
     ...wires,
     standingResistor(x, line + 44, live),
     earthAt(x, line + 106, live),
-    ...stepWords(step, x + 19, line + (isTurnedRound ? 48 : 56), room - 19),
+    ...stepWords(step, x + 19, line + (isTurnedRound ? 48 : 56), room - 19, t),
   ];
 }
 
 /** What lies between one end of a shared track and its wiper: a resistor in the way of the signal. */
-function blendNodes(step: Step, { x, top: line, room }: StepPlace, live: boolean): readonly SvgNode[] {
+function blendNodes(step: Step, { x, top: line, room }: StepPlace, live: boolean, t: Language): readonly SvgNode[] {
   const top = line + 18;
   return [
     path(weight(live), d`M${x} ${line}V${top}M${x} ${top + 56}V${line + WIPER_DROP}`),
     standingResistor(x, top, live),
     ...adjustment(x, top + 28),
-    ...stepWords(step, x + 30, top + 20, room - 30),
+    ...stepWords(step, x + 30, top + 20, room - 30, t),
   ];
 }
 
-const stepWords = ({ kind, track }: Step, x: number, y: number, room: number): readonly SvgNode[] => [
-  wordsAt(kind, x, y, { size: 14 }),
+const stepWords = ({ kind, track }: Step, x: number, y: number, room: number, t: Language): readonly SvgNode[] => [
+  wordsAt(t(kind), x, y, { size: 14 }),
   ...wrapText(track, room, { size: 12 })
     .slice(0, 2)
     .map((text, row) => wordsAt(text, x, y + 16 + 14 * row, { quiet: true })),
@@ -265,6 +271,7 @@ function bleedNodes(
   top: number,
   bottom: number,
   live: boolean,
+  t: Language,
 ): readonly SvgNode[] {
   const stroke = weight(live);
   const dots = [circle('solid', x, bottom, live ? 4.5 : 3.5)];
@@ -284,7 +291,7 @@ function bleedNodes(
       plates(x, middle, live),
       ...beside,
       ...dots,
-      ...bleedWords(capacitor, resistor, wordsX, middle),
+      ...bleedWords(capacitor, resistor, { x: wordsX, middle }, t),
     ];
   }
   const resistorTop = bottom - 66;
@@ -293,11 +300,16 @@ function bleedNodes(
     plates(x, top + 12.5, live),
     standingResistor(x, resistorTop, live),
     ...dots,
-    ...bleedWords(capacitor, resistor, x + 22, (top + bottom) / 2 + 4),
+    ...bleedWords(capacitor, resistor, { x: x + 22, middle: (top + bottom) / 2 + 4 }, t),
   ];
 }
 
-function bleedWords(capacitor: string, resistor: string | undefined, x: number, middle: number): readonly SvgNode[] {
-  const lines = ['bleed', capacitor, ...(resistor === undefined ? [] : [resistor])];
+function bleedWords(
+  capacitor: string,
+  resistor: string | undefined,
+  { x, middle }: { readonly x: number; readonly middle: number },
+  t: Language,
+): readonly SvgNode[] {
+  const lines = [t('bleed'), capacitor, ...(resistor === undefined ? [] : [resistor])];
   return lines.map((text, index) => wordsAt(text, x, middle - 10 + 15 * index, { quiet: index > 0 }));
 }

@@ -1,5 +1,7 @@
 /** Coils of the pickups with their words, and the rows that lead from them to the selector. */
+
 import { poleLetter, polesWords } from '../../words/directions.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Box, wherePossible, wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
@@ -15,8 +17,9 @@ export function drawPickups(
   schematic: Schematic,
   metrics: Metrics,
   uprights: readonly Box[],
+  t: Language,
 ): readonly SvgNode[] {
-  return places.map((place) => drawPickup(place, schematic, metrics, uprights));
+  return places.map((place) => drawPickup(place, schematic, metrics, uprights, t));
 }
 
 function drawPickup(
@@ -24,6 +27,7 @@ function drawPickup(
   { keys }: Schematic,
   metrics: Metrics,
   uprights: readonly Box[],
+  t: Language,
 ): SvgNode {
   const nameRoom = metrics.coilWords - metrics.name;
   const room = keys.length === 0 ? 150 : columnsRight(metrics, keys.length).left - metrics.lead - 8;
@@ -35,19 +39,20 @@ function drawPickup(
     .flatMap(({ node, y: at }) => leadLabel(block.nodes.get(node), { x: metrics.lead + 4, y: at - 8, room }, uprights));
   return part(
     `pickup:${block.slot}`,
-    block.unknown ?? `${block.slot} pickup, ${block.resistance}`,
+    block.unknown ?? t('{0} pickup, {1}', block.slot, block.resistance),
     wordsAt(fitText(block.slot, nameRoom - 4, { size: 14, bold: true }), metrics.name, y + 4, { size: 14 }),
     ...(block.resistance === '' ? [] : [wordsAt(block.resistance, metrics.name, y + 20, { quiet: true })]),
     ...(block.unknown === undefined
       ? []
       : [wordsAt(fitText(block.unknown, 300, { size: 12 }), metrics.name, y + 22, { quiet: true })]),
-    ...coils.map(({ coil, top }) => drawCoil(coil, top, metrics)),
+    ...coils.map(({ coil, top }) => drawCoil(coil, top, metrics, t)),
     ...labels,
   );
 }
 
-function drawCoil(coil: CoilBlock, top: number, metrics: Metrics): SvgNode {
-  const words = `${coil.id.replace('.', ' ')} coil, ${coil.turns}, ${polesWords(coil.polarity)}${coil.live ? ', sounds' : ''}`;
+function drawCoil(coil: CoilBlock, top: number, metrics: Metrics, t: Language): SvgNode {
+  const facts = [coil.turns, polesWords(coil.polarity, t), ...(coil.live ? [t('sounds')] : [])];
+  const words = t('{0} coil, {1}', coil.id.replace('.', ' '), facts.join(', '));
   const room = metrics.coilWords - metrics.name;
   const letter = coil.polarity === undefined ? '?' : poleLetter(coil.polarity);
   return part(

@@ -1,4 +1,5 @@
 /** Rows from the coils to the output: contacts with the positions that close them, joints of a series, earths, the bus. */
+import type { Language } from '../../words/languages/language.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Box, type Label, wherePossible, wordsAt } from '../labels.ts';
 import { circle, d, path, rect, type SvgNode } from '../svg.ts';
@@ -41,7 +42,7 @@ interface Drawing {
   readonly metrics: Metrics;
 }
 
-export function drawSelector(layout: Layout, schematic: Schematic, metrics: Metrics): SelectorDrawn {
+export function drawSelector(layout: Layout, schematic: Schematic, metrics: Metrics, t: Language): SelectorDrawn {
   const drawing: Drawing = { wires: [], nodes: [], busRows: [], contacts: [], rails: new Map(), schematic, metrics };
   for (const place of layout.pickups) {
     drawLinks(place, drawing);
@@ -56,7 +57,7 @@ export function drawSelector(layout: Layout, schematic: Schematic, metrics: Metr
     for (const end of ends) drawing.wires.push({ from: [end.x, end.y], to: [x, end.y], live: end.live });
     if (ends.length > 2) drawing.nodes.push(...ends.map(({ y }) => circle('solid', x, y, 4)));
   });
-  const header = drawing.contacts.length === 0 ? [] : selectorHeader(drawing);
+  const header = drawing.contacts.length === 0 ? [] : selectorHeader(drawing, t);
   const uprights = drawing.wires.flatMap(({ from, to }) =>
     from[0] === to[0]
       ? [{ x: from[0] - 4, y: Math.min(from[1], to[1]), width: 8, height: Math.abs(from[1] - to[1]) }]
@@ -228,7 +229,7 @@ function drawContact(
 }
 
 /** Numbers of the positions over the first row of cells, and the linkage that moves all contacts together. */
-function selectorHeader({ contacts, schematic: { keys, liveKey }, metrics }: Drawing): readonly SvgNode[] {
+function selectorHeader({ contacts, schematic: { keys, liveKey }, metrics }: Drawing, t: Language): readonly SvgNode[] {
   const ordered = [...contacts].sort((a, b) => a.y - b.y);
   const top = (ordered[0]?.y ?? 0) - 40;
   const x = (metrics.contact[0] + metrics.contact[1]) / 2;
@@ -243,10 +244,10 @@ function selectorHeader({ contacts, schematic: { keys, liveKey }, metrics }: Dra
   return [
     part(
       'selector',
-      'Selector: all contacts move together',
+      t('Selector: all contacts move together'),
       path('hid', pieces.join('')),
       path('w2', d`M${x - 8} ${top}h16`),
-      wordsAt('selector', x + 14, top + 4, { quiet: true }),
+      wordsAt(t('selector'), x + 14, top + 4, { quiet: true }),
       ...headerKeys(keys, liveKey, (index) => left + pitch * index + size / 2, top + 11),
     ),
   ];

@@ -6,33 +6,35 @@ import { positionVerdict } from '../position-verdict.ts';
 import type { FactsPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 
-export function factsOf({ analysed, played }: Shop, position: Position): FactsPicture {
+export function factsOf({ analysed, played, t }: Shop, position: Position): FactsPicture {
   const key = position.key.value;
-  const title = positionTitle(position);
+  const title = positionTitle(position, t);
   const estimates = analysed.positions(played).find((each) => each.key === key);
   if (estimates === undefined) return { key, heading: `${key} · ${title}`, rows: [] };
   const { resistanceOhm, resonanceHz, humDb } = estimates;
-  const verdict = positionVerdict(estimates, position.onPurpose !== undefined);
+  const verdict = positionVerdict(estimates, position.onPurpose !== undefined, t);
   const resistance =
-    resistanceOhm === undefined ? 'unknown' : numberText(resistanceOhm, POSITION_NUMBERS.resistanceOhm);
+    resistanceOhm === undefined ? t('unknown') : numberText(resistanceOhm, POSITION_NUMBERS.resistanceOhm, t);
   return {
     key,
     heading: `${key} · ${title}`,
     rows: [
-      { name: POSITION_NUMBERS.resistanceOhm.what, value: resistance, number: true },
+      { name: t(POSITION_NUMBERS.resistanceOhm.what), value: resistance, number: true },
       ...(resonanceHz === undefined
         ? []
         : [
             {
-              name: POSITION_NUMBERS.resonanceHz.what,
-              value: numberText(resonanceHz, POSITION_NUMBERS.resonanceHz),
+              name: t(POSITION_NUMBERS.resonanceHz.what),
+              value: numberText(resonanceHz, POSITION_NUMBERS.resonanceHz, t),
               number: true,
             },
           ]),
-      { name: 'in words', value: verdict.sentences.map(({ text }) => text).join(' '), number: false },
+      { name: t('in words'), value: verdict.sentences.map(({ text }) => text).join(' '), number: false },
       ...(humDb === undefined
         ? []
-        : [{ name: POSITION_NUMBERS.humDb.what, value: numberText(humDb, POSITION_NUMBERS.humDb), number: true }]),
+        : [
+            { name: t(POSITION_NUMBERS.humDb.what), value: numberText(humDb, POSITION_NUMBERS.humDb, t), number: true },
+          ]),
     ],
   };
 }

@@ -1,3 +1,4 @@
+import type { Language } from '../../words/languages/language.ts';
 import {
   type Block,
   type DrawingWidth,
@@ -32,7 +33,7 @@ export function instrumentDiagram(picture: InstrumentPicture, size: DrawingWidth
   picture.sections.forEach((section, index) => {
     const metrics = metricsOf(section, size);
     if (index > 0) nodes.push(rule(frame, y));
-    const drawn = drawSchematic(section, metrics, y + 24);
+    const drawn = drawSchematic(section, metrics, y + 24, picture.t);
     nodes.push(...drawn.nodes);
     const isLast = index === picture.sections.length - 1;
     key = isLast ? drawKey(picture, metrics, size === 'wide' ? drawn.controlsBottom + 44 : drawn.bottom + 28) : key;
@@ -43,19 +44,26 @@ export function instrumentDiagram(picture: InstrumentPicture, size: DrawingWidth
 
 /** The same as rows: what each contact joins and the positions that close it, or the coils of each position; then the controls. */
 export function instrumentTable(picture: InstrumentPicture): FactTable {
+  const { t } = picture;
   const rows = picture.sections.flatMap((section) =>
     section.pickups.flatMap(({ coils, nodes, slot, resistance, unknown }) => [
       ...(unknown === undefined ? [] : [[section.liveKey ?? '', slot, unknown]]),
       ...coils.map((coil) => [
         section.liveKey ?? '',
         coil.id.replace('.', ' '),
-        `${coil.turns}, ${coil.live ? 'sounds' : 'silent'}; pickup ${resistance}`,
+        `${coil.turns}, ${t(coil.live ? 'sounds' : 'silent')}; ${t('pickup {0}', resistance)}`,
       ]),
       ...[...nodes.values()].flatMap(({ exits }) =>
         exits.flatMap(({ contact }) =>
           contact === undefined
             ? []
-            : [[section.liveKey ?? '', 'contact', `${contact.title}${contact.closedNow ? ', closed now' : ''}`]],
+            : [
+                [
+                  section.liveKey ?? '',
+                  t('contact'),
+                  `${contact.title}${contact.closedNow ? `, ${t('closed now')}` : ''}`,
+                ],
+              ],
         ),
       ),
     ]),
@@ -63,20 +71,20 @@ export function instrumentTable(picture: InstrumentPicture): FactTable {
   const [any] = picture.sections;
   const controls = [
     ...(any?.pickups ?? []).flatMap(({ slot, own }) => (own?.controls ?? []).map((each) => [slot, each] as const)),
-    ...(any?.controls ?? []).map((each) => ['all', each] as const),
-  ].map(([slot, control]) => ['', slot, controlWords(control)]);
-  return { caption: picture.name, columns: ['position', 'part', 'what'], rows: [...rows, ...controls] };
+    ...(any?.controls ?? []).map((each) => [t('all'), each] as const),
+  ].map(([slot, control]) => ['', slot, controlWords(control, t)]);
+  return { caption: picture.name, columns: [t('position'), t('part'), t('what')], rows: [...rows, ...controls] };
 }
 
 interface SectionDrawn extends Block {
   readonly controlsBottom: number;
 }
 
-function drawSchematic(section: Schematic, metrics: Metrics, top: number): SectionDrawn {
-  const facts = section.facts === undefined ? { nodes: [], bottom: top } : drawFacts(section.facts, metrics, top);
+function drawSchematic(section: Schematic, metrics: Metrics, top: number, t: Language): SectionDrawn {
+  const facts = section.facts === undefined ? { nodes: [], bottom: top } : drawFacts(section.facts, metrics, top, t);
   const firstRow = (metrics.below ? facts.bottom + 24 : top) + (section.keys.length > 0 ? 46 : 16);
   const layout = layOut(section, firstRow, metrics.ownBeside);
-  const selector = drawSelector(layout, section, metrics);
+  const selector = drawSelector(layout, section, metrics, t);
   const room = (hasHighTone(section.controls) ? TONE_HEIGHT : 20) + 24;
   const line = metrics.below ? layout.bottom + room - 8 : lineHeight(selector.busRows, facts.bottom + room);
   const controls = drawControls(section.controls, {
@@ -84,6 +92,7 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
     line,
     feed: metrics.bus,
     live: section.sounds,
+    t,
   });
   const own = layout.pickups.flatMap(({ block, ownLine }) =>
     block.own === undefined || ownLine === undefined
@@ -94,6 +103,7 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
           feed: metrics.second,
           live: block.own.live,
           owner: block.slot,
+          t,
         }).nodes,
   );
   const jackX = metrics.controls.end;
@@ -106,11 +116,11 @@ function drawSchematic(section: Schematic, metrics: Metrics, top: number): Secti
       ...own,
       part(
         'jack',
-        'Output jack',
+        t('Output jack'),
         ...jackAt(jackX, controls.outY, section.sounds),
-        wordsAt('jack', jackX + 2, controls.outY - 20, { size: 14 }),
+        wordsAt(t('jack'), jackX + 2, controls.outY - 20, { size: 14 }),
       ),
-      ...drawPickups(layout.pickups, section, metrics, selector.uprights),
+      ...drawPickups(layout.pickups, section, metrics, selector.uprights, t),
     ],
     bottom: Math.max(layout.bottom, controls.bottom, controls.outY + 62, facts.bottom),
     controlsBottom: Math.max(controls.bottom, controls.outY + 62),
@@ -125,7 +135,12 @@ function lineHeight(rows: readonly { readonly y: number }[], least: number): num
   return fit[0] ?? least;
 }
 
-function drawFacts({ key, heading, rows }: FactsPicture, { facts: [left, right] }: Metrics, top: number): Block {
+function drawFacts(
+  { key, heading, rows }: FactsPicture,
+  { facts: [left, right] }: Metrics,
+  top: number,
+  t: Language,
+): Block {
   const nodes: SvgNode[] = [];
   let y = top + 22;
   for (const line of wrapText(heading, right - left, { size: 14, bold: true }).slice(0, 2)) {
@@ -144,7 +159,7 @@ function drawFacts({ key, heading, rows }: FactsPicture, { facts: [left, right] 
     y += 22 + 16 * Math.max(lines.length - 1, 0);
     nodes.push(path('hair', d`M${left} ${y}H${right}`));
   }
-  return { nodes: [part(`position:${key}`, `Position ${heading.replace(' · ', ', ')}`, ...nodes)], bottom: y };
+  return { nodes: [part(`position:${key}`, t('Position {0}', heading.replace(' · ', ', ')), ...nodes)], bottom: y };
 }
 
 const controlsOf = ({ controls, pickups }: Schematic): readonly ControlPicture[] => [
@@ -156,27 +171,28 @@ const hasCutTrack = ({ sections }: InstrumentPicture): boolean =>
   sections.some((section) => controlsOf(section).some((each) => each.kind === 'tone' && each.isNoLoad));
 
 function drawKey(picture: InstrumentPicture, { facts: [left, right], below }: Metrics, top: number): Block {
+  const { t } = picture;
   const hasContacts = picture.sections.some(({ keys }) => keys.length > 0);
   const cellsAt = top + (hasCutTrack(picture) ? 90 : 66);
   const lines: readonly (readonly [words: string, mark: readonly SvgNode[]])[] = [
-    ['live in this position', [path('on', d`M${left + 2} ${top}h30`)]],
-    ['joined, carries no signal in this position', [path('off', d`M${left + 2} ${top + 24}h30`)]],
-    ['start of the coil', [circle('solid', left + 17, top + 48, 2.6)]],
-    ...(hasCutTrack(picture) ? [['no-load: cut off at 10', trackEnd(left + 17, top + 72, false)] as const] : []),
+    [t('live in this position'), [path('on', d`M${left + 2} ${top}h30`)]],
+    [t('joined, carries no signal in this position'), [path('off', d`M${left + 2} ${top + 24}h30`)]],
+    [t('start of the coil'), [circle('solid', left + 17, top + 48, 2.6)]],
+    ...(hasCutTrack(picture) ? [[t('no-load: cut off at 10'), trackEnd(left + 17, top + 72, false)] as const] : []),
     ...(hasContacts
       ? [
           [
-            'the contact is closed in that position',
+            t('the contact is closed in that position'),
             [rect('cellon', left + 2, cellsAt, 12, 12), rect('celln', left + 20, cellsAt, 12, 12)],
           ] as const,
         ]
       : []),
   ];
   const words = lines.map(([text], index) => wordsAt(text, left + 48, top + 4 + 24 * index, { quiet: true }));
-  const note = 'The earth symbols are one node: jack sleeve, pot cases, shields. Joined at one point.';
+  const note = t('The earth symbols are one node: jack sleeve, pot cases, shields. Joined at one point.');
   const foot = paragraphs([note], { x: left, y: top + 24 * lines.length + 12, width: right - left - (below ? 0 : 8) });
   return {
-    nodes: [part('key', 'Key', ...lines.flatMap(([, mark]) => mark), ...words), ...foot.nodes],
+    nodes: [part('key', t('Key'), ...lines.flatMap(([, mark]) => mark), ...words), ...foot.nodes],
     bottom: foot.bottom,
   };
 }

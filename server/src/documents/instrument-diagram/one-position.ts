@@ -27,7 +27,7 @@ export function onePosition(shop: Shop, position: Position): Schematic {
     keys: [],
     liveKey: position.key.value,
     pickups: withoutLonelyRails(pickups),
-    controls: masters(instrument),
+    controls: masters(shop),
     sounds: joints.sounding.size > 0,
   };
 }
@@ -46,7 +46,7 @@ type IndexedPart = PlacedPart<string> & { readonly index: number };
 function placedPickup(slot: Slot, parts: readonly IndexedPart[], joints: Joints): PickupBlock {
   const { shop, points, sounding, through } = joints;
   const quick = slot.pickup && shop.quickOf(slot.pickup);
-  if (quick === undefined) return unknownBlock(slot);
+  if (quick === undefined) return unknownBlock(slot, shop.t);
   const { netlist } = quick;
   const netAt = new Map<string, number>();
   const nodeOf = (coil: string, net: number | undefined, end: string) => {
@@ -54,11 +54,18 @@ function placedPickup(slot: Slot, parts: readonly IndexedPart[], joints: Joints)
     if (net !== undefined && !netAt.has(node)) netAt.set(node, net);
     return node;
   };
-  const block = pickupBlock(slot, quick, sounding, nodeOf, (node, isLive) => {
-    const net = netAt.get(node);
-    const label = net === undefined || parts.length === 0 ? [] : netLabel(netlist, net);
-    return { label, exits: [exitOf(node, isLive, through)] };
-  });
+  const block = pickupBlock(
+    slot,
+    quick,
+    sounding,
+    nodeOf,
+    (node, isLive) => {
+      const net = netAt.get(node);
+      const label = net === undefined || parts.length === 0 ? [] : netLabel(netlist, net, shop.t);
+      return { label, exits: [exitOf(node, isLive, through)] };
+    },
+    shop.t,
+  );
   const [served] = parts;
   const own = ownControls(shop, slot, netlist, sounding);
   if (served === undefined || own === undefined) return block;
@@ -109,8 +116,8 @@ function joinPart({ part, high, low, index }: IndexedPart, { shop, points, throu
   for (const [a, b] of shortedCoils(part, netlist) ?? []) {
     const [one, other] = [pointOf(index, a), pointOf(index, b)];
     if (throughOhm === undefined) joinPoints(points, one, other);
-    else if (points.root(one) === EARTH) through.set(points.root(other), ohms(throughOhm));
-    else if (points.root(other) === EARTH) through.set(points.root(one), ohms(throughOhm));
+    else if (points.root(one) === EARTH) through.set(points.root(other), ohms(throughOhm, shop.t));
+    else if (points.root(other) === EARTH) through.set(points.root(one), ohms(throughOhm, shop.t));
   }
 }
 

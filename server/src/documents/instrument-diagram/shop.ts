@@ -5,12 +5,14 @@ import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { transfers } from '../../physics/circuit/solve.ts';
+import type { Language } from '../../words/languages/language.ts';
 
 export interface Shop {
   readonly instrument: Instrument;
   readonly quickOf: (pickup: Pickup) => QuickEstimates;
   readonly analysed: InstrumentAnalysis;
   readonly played: Played;
+  readonly t: Language;
 }
 
 /** A part of a tapped coil that gives less is not in the path. */

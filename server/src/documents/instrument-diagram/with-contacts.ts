@@ -1,5 +1,6 @@
 import type { Position, Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { netLabel, pickupBlock, throughOwn, unknownBlock } from './coil-blocks.ts';
 import { masters, ohms, ownControls } from './control-pictures.ts';
 import { factsOf } from './facts.ts';
@@ -8,13 +9,13 @@ import { type Shop, soundingIn } from './shop.ts';
 import type { Contact } from './switching.ts';
 
 export function withContacts(shop: Shop, contacts: readonly Contact[], live: Position | undefined): Schematic {
-  const { instrument } = shop;
+  const { instrument, t } = shop;
   const keys = instrument.positions.map(({ key }) => key.value);
   const sounding = soundingIn(shop, live);
   const liveKey = live?.key.value;
   const pickups = instrument.slots.map((slot): PickupBlock => {
     const quick = slot.pickup && shop.quickOf(slot.pickup);
-    if (quick === undefined) return unknownBlock(slot);
+    if (quick === undefined) return unknownBlock(slot, t);
     const { netlist } = quick;
     const pictureOf = (node: string, isLive: boolean): NodePicture => {
       const net = Number(node);
@@ -26,18 +27,18 @@ export function withContacts(shop: Shop, contacts: readonly Contact[], live: Pos
           return {
             to: contact.to,
             live: closedNow && isLive,
-            through: contact.throughOhm === undefined ? undefined : ohms(contact.throughOhm),
+            through: contact.throughOhm === undefined ? undefined : ohms(contact.throughOhm, t),
             contact: {
-              title: contactTitle(slot, netlist, contact),
+              title: contactTitle(slot, netlist, contact, t),
               closed: keys.map((key) => contact.closedIn.includes(key)),
               closedNow,
             },
           };
         });
       if (net === netlist.ground) exits.push({ to: 'earth', live: isLive });
-      return { label: netLabel(netlist, net), exits };
+      return { label: netLabel(netlist, net, t), exits };
     };
-    const block = pickupBlock(slot, quick, sounding, (_, net, end) => String(net ?? end), pictureOf);
+    const block = pickupBlock(slot, quick, sounding, (_, net, end) => String(net ?? end), pictureOf, t);
     return throughOwn(block, ownControls(shop, slot, netlist, sounding), String(netlist.hot));
   });
   return {
@@ -45,17 +46,21 @@ export function withContacts(shop: Shop, contacts: readonly Contact[], live: Pos
     keys,
     liveKey,
     pickups,
-    controls: masters(instrument),
+    controls: masters(shop),
     sounds: sounding.size > 0,
   };
 }
 
-function contactTitle(slot: Slot, netlist: PickupNetlist, { net, to, closedIn }: Contact): string {
+function contactTitle(slot: Slot, netlist: PickupNetlist, { net, to, closedIn }: Contact, t: Language): string {
   const what =
     net === netlist.hot
-      ? 'hot'
-      : netLabel(netlist, net)
+      ? t('hot')
+      : netLabel(netlist, net, t)
           .map(({ text }) => text)
           .join('');
-  return `${slot.name} ${what} to ${to === 'bus' ? 'the output' : 'ground'}: closed in position ${closedIn.join(', ')}`;
+  return t(
+    to === 'bus' ? '{0} to the output: closed in position {1}' : '{0} to ground: closed in position {1}',
+    `${slot.name} ${what}`,
+    closedIn.join(', '),
+  );
 }

@@ -1,6 +1,8 @@
 /** The frame of a response plot: frequency from 20 Hz to 20 kHz at equal ratios, level in decibels. */
+
 import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3-scale';
 import { printNumber } from '../../quantities/print.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { type DrawingWidth, part } from '../drawing-sheet.ts';
 import { type Box, wordsAt } from '../labels.ts';
 import { d, path, type SvgElement } from '../svg.ts';
@@ -31,7 +33,7 @@ export function axesOf(size: DrawingWidth, top: number, [floorDb, topDb]: readon
   return { area, right, bottom, floorDb, topDb, x: (hz) => x(hz), y: (db) => y(db) };
 }
 
-export function drawAxes(axes: Axes, size: DrawingWidth): SvgElement {
+export function drawAxes(axes: Axes, size: DrawingWidth, t: Language): SvgElement {
   const { area, right, bottom, x, y, floorDb, topDb } = axes;
   const step = topDb - floorDb > 36 ? 12 : 6;
   const levels = range(Math.ceil(floorDb / 3) * 3, topDb, 3).filter((db) => step === 6 || db % 6 === 0);
@@ -43,7 +45,7 @@ export function drawAxes(axes: Axes, size: DrawingWidth): SvgElement {
   const spoken = majors.filter((hz) => size === 'wide' || !SKIPPED_NARROW.has(hz));
   return part(
     'axes',
-    'Frequency from 20 hertz to 20 kilohertz, level in decibels',
+    t('Frequency from 20 hertz to 20 kilohertz, level in decibels'),
     path('hair', levels.map((db) => d`M${area.x} ${y(db)}H${right}`).join('')),
     path('hair', majors.map((hz) => d`M${x(hz)} ${area.y}V${bottom}`).join('')),
     path('w1', d`M${area.x} ${y(0)}H${right}`),

@@ -4,13 +4,14 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import type { PickupEstimates, PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
-import { FULL_UP, potWordsInShort } from '../../estimates/positions.ts';
+import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
-import type { Instrument } from '../../model/instrument.ts';
 import { printValue } from '../../quantities/print.ts';
+import { ENGLISH, type Language, type PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
+import { settingWords } from '../../words/setting-words.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
@@ -32,11 +33,16 @@ export interface StateNames {
   readonly now: string;
 }
 
+export interface ResponseWords {
+  readonly t?: Language;
+  readonly names?: StateNames;
+}
+
 /** A pickup under the bench's default load, or without one where its target says so. `undefined`: no response is known. */
 export function pickupResponsePicture(
   state: PickupState,
   before?: PickupState,
-  names: StateNames = { before: 'before', now: 'now' },
+  { t = ENGLISH, names = { before: t('before'), now: t('now') } }: ResponseWords = {},
 ): ResponsePicture | undefined {
   const { pickup } = state.pickup;
   const now = pickupCurve(state, before === undefined ? '' : names.now);
@@ -45,28 +51,28 @@ export function pickupResponsePicture(
   const title = titleOf(pickup);
   const serial = pickup.serial === undefined ? '' : `${pickup.serial.value} · `;
   return {
+    t,
     id: `response-${pickup.name}`,
-    title: past === undefined ? title : `${title}: before and now`,
-    subtitle: `${serial}response under ${loadWords(loadOf(pickup, state.cableF))}.`,
-    name: `Frequency response of ${title}`,
-    description: description(now, past),
+    title: past === undefined ? title : t('{0}: before and now', title),
+    subtitle: `${serial}${t('response under {0}.', loadWords(loadOf(pickup, state.cableF), t))}`,
+    name: t('Frequency response of {0}', title),
+    description: description(now, past, t),
     now,
     before: past,
     strings: usualTuning(pickup.strings?.value ?? 0),
   };
 }
 
-export interface PositionOptions {
+export interface PositionOptions extends ResponseWords {
   readonly played?: Played;
   readonly before?: PositionState | undefined;
-  readonly names?: StateNames;
 }
 
 /** A selector position at the jack. `undefined`: no such position, or no response is known. */
 export function positionResponsePicture(
   state: PositionState,
   key: string,
-  { played = FULL_UP, before, names = { before: 'before', now: 'now' } }: PositionOptions = {},
+  { played = FULL_UP, before, t = ENGLISH, names = { before: t('before'), now: t('now') } }: PositionOptions = {},
 ): ResponsePicture | undefined {
   const now = positionCurve(state, key, played, before === undefined ? '' : names.now);
   if (now === undefined) return undefined;
@@ -74,31 +80,18 @@ export function positionResponsePicture(
   const { instrument } = state.instrument;
   const title = titleOf(instrument);
   const position = instrument.positions.find((each) => each.key.value === key);
-  const what = position === undefined ? '' : positionTitle(position);
+  const what = position === undefined ? '' : positionTitle(position, t);
   return {
+    t,
     id: `response-${instrument.name}-${key}`,
-    title: `${title}, position ${key}: ${what}${past === undefined ? '' : ', before and now'}`,
-    subtitle: `Response at the jack; ${settingWords(instrument, played)}.`,
-    name: `Frequency response of ${title}, position ${key}`,
-    description: description(now, past),
+    title: `${t('{0}, position {1}: {2}', title, key, what)}${past === undefined ? '' : `, ${t('before and now')}`}`,
+    subtitle: t('Response at the jack; {0}.', settingWords(instrument, played, t)),
+    name: t('Frequency response of {0}, position {1}', title, key),
+    description: description(now, past, t),
     now,
     before: past,
     strings: usualTuning(instrument.strings?.value.count ?? 0),
   };
-}
-
-/** Cable, input and pots in words. */
-export function settingWords(instrument: Instrument, played: Played): string {
-  const { cable, input } = instrument;
-  const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
-  const cableWords =
-    played.cableF !== undefined
-      ? `${shown(played.cableF, 'capacitance')} of cable`
-      : cable === undefined
-        ? `450\u202FpF of cable, assumed`
-        : `${shown(cable.value.length.si, 'length')} cable`;
-  const inputWords = input === undefined ? '1\u202FMΩ input, assumed' : `${shown(input.value.si, 'resistance')} input`;
-  return `${cableWords}, ${inputWords}, ${potWordsInShort(instrument, played)}`;
 }
 
 /** Remembered with the analysis: a sweep asks for the same pickup many times. */
@@ -131,7 +124,7 @@ function positionCurve(
 }
 
 /** Why there is no picture of a response: nobody knows it, or it is known to be silence. */
-export const noResponseWords = (known: PositionEstimates | PickupEstimates | undefined): string =>
+export const noResponseWords = (known: PositionEstimates | PickupEstimates | undefined): PlainText =>
   (known && 'response' in known ? known.response : known?.inductanceH) === undefined
     ? 'There is no response to draw: a coil lacks its turns, its bobbin or its wire.'
     : 'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.';
@@ -146,11 +139,11 @@ const NOTES_UP_TO_HZ = 1000;
 const isSilent = ({ frequencyHz, levelDb }: ResponseBand): boolean =>
   levelDb.every((level, index) => (frequencyHz[index] ?? 0) > NOTES_UP_TO_HZ || !(level > SILENT_DB));
 
-function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load): string {
-  const shown = (value: number, dimension: Dimension) => printValue({ value, dimension });
-  if (volumeOhm === undefined && inputOhm === undefined) return 'no load';
-  const pot = (what: string, ohm: number | undefined) =>
-    ohm === undefined ? [] : [`${shown(ohm, 'resistance')} ${what}`];
+function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load, t: Language): string {
+  const shown = (value: number, dimension: Dimension) => printValue({ value, dimension, style: t.numbers });
+  if (volumeOhm === undefined && inputOhm === undefined) return t('no load');
+  const pot = (what: PlainText, ohm: number | undefined) =>
+    ohm === undefined ? [] : [`${shown(ohm, 'resistance')} ${t(what)}`];
   const pots =
     volumeOhm === toneOhm
       ? pot('volume and tone at 10', volumeOhm)
@@ -158,13 +151,14 @@ function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load): strin
   return [
     ...pots,
     ...(toneF > 0 ? [shown(toneF, 'capacitance')] : []),
-    `${shown(cableF, 'capacitance')} of cable`,
-    ...(inputOhm === undefined ? [] : [`${shown(inputOhm, 'resistance')} input`]),
+    t('{0} of cable', shown(cableF, 'capacitance')),
+    ...(inputOhm === undefined ? [] : [t('{0} input', shown(inputOhm, 'resistance'))]),
   ].join(', ');
 }
 
-function description(now: CurvePicture, before: CurvePicture | undefined): string {
-  const range = 'from 20 hertz to 20 kilohertz';
-  if (before === undefined) return `One curve ${range}. Resonance: ${resonanceWords(now)}.`;
-  return `Two curves ${range}. ${before.name}: ${resonanceWords(before)}. ${now.name}: ${resonanceWords(now)}.`;
+function description(now: CurvePicture, before: CurvePicture | undefined, t: Language): string {
+  if (before === undefined)
+    return t('One curve from 20 hertz to 20 kilohertz. Resonance: {0}.', resonanceWords(now, t));
+  const named = [before, now].map((each) => `${each.name}: ${resonanceWords(each, t)}.`);
+  return [t('Two curves from 20 hertz to 20 kilohertz.'), ...named].join(' ');
 }

@@ -2,6 +2,7 @@ import type { ResponseBand } from '../../estimates/response-band.ts';
 import type { TunedString } from '../../estimates/tuning.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../../quantities/print.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { differenceText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import {
@@ -41,14 +42,18 @@ export interface ResponsePicture extends SheetWords {
 /** The response as a picture: the same input gives the same bytes. */
 export function responsePlot(picture: ResponsePicture, size: DrawingWidth): string {
   const frame = FRAMES[size];
-  const zero = zeroLevel(picture.now);
+  const { t } = picture;
+  const zero = zeroLevel(picture.now, t);
   const head = sheetHead({ ...picture, subtitle: `${picture.subtitle} ${zero.words} ${bandWords(picture)}` }, frame);
   const axes = axesOf(size, head.bottom + 24, levelRange(picture, zero.db));
   const curves = drawCurves(picture, axes, zero.db);
-  const strings = stringRange(axes, picture.strings, axes.bottom + 44);
+  const strings = stringRange(axes, picture.strings, axes.bottom + 44, t);
   const lowDb = picture.now.band.levelDb[0] ?? 0;
-  const low = `${lowDb > 0 ? '+' : ''}${printNumber(lowDb, 1)}`;
-  const level = `Low notes: ${low}\u202FdB against the unloaded string signal of one coil of 5\u202F000 turns.`;
+  const low = `${lowDb > 0 ? '+' : ''}${printNumber(lowDb, 1, t.numbers)}`;
+  const level = t(
+    'Low notes: {0} against the unloaded string signal of one coil of 5\u202F000 turns.',
+    `${low}\u202FdB`,
+  );
   const sentences = [...differenceWords(picture), level];
   const foot = paragraphs(sentences, {
     x: frame.margin,
@@ -59,7 +64,7 @@ export function responsePlot(picture: ResponsePicture, size: DrawingWidth): stri
   const height = Math.ceil(Math.max(foot.bottom, strings.bottom) + 20);
   return drawing(picture, size, height, [
     ...head.nodes,
-    drawAxes(axes, size),
+    drawAxes(axes, size, t),
     ...curves,
     ...strings.nodes,
     ...foot.nodes,
@@ -68,27 +73,28 @@ export function responsePlot(picture: ResponsePicture, size: DrawingWidth): stri
 
 /** The same as rows: the resonances, then the levels at the ticks of the axis. */
 export function responseTable(picture: ResponsePicture): FactTable {
-  const zero = zeroLevel(picture.now);
+  const { t } = picture;
+  const zero = zeroLevel(picture.now, t);
   const curves = [...(picture.before === undefined ? [] : [picture.before]), picture.now];
   const single = curves.length === 1;
-  const cell = (text: string | undefined) => text ?? 'none';
+  const cell = (text: string | undefined) => text ?? t('none');
   const resonances = [
     [
-      PICKUP_NUMBERS.resonanceHz.what,
-      ...curves.map(({ resonanceHz }) => cell(resonanceHz && frequencyText(resonanceHz))),
+      t(PICKUP_NUMBERS.resonanceHz.what),
+      ...curves.map(({ resonanceHz }) => cell(resonanceHz && frequencyText(resonanceHz, t))),
     ],
-    [PICKUP_NUMBERS.peakDb.what, ...curves.map(({ peakDb }) => cell(peakDb && levelText(peakDb)))],
+    [t(PICKUP_NUMBERS.peakDb.what), ...curves.map(({ peakDb }) => cell(peakDb && levelText(peakDb, t)))],
   ];
   const levels = TABLE_HZ.map((hz) => [
-    frequencyText({ value: hz, sd: 0 }),
+    frequencyText({ value: hz, sd: 0 }, t),
     ...curves.map(({ band }) => {
       const index = nearest(band.frequencyHz, hz);
-      return levelText({ value: (band.levelDb[index] ?? 0) - zero.db, sd: band.levelSdDb[index] ?? 0 });
+      return levelText({ value: (band.levelDb[index] ?? 0) - zero.db, sd: band.levelSdDb[index] ?? 0 }, t);
     }),
   ]);
   return {
     caption: `${picture.name}. ${zero.words}`,
-    columns: ['', ...curves.map(({ name }) => (single ? 'level' : name))],
+    columns: ['', ...curves.map(({ name }) => (single ? t('level') : name))],
     rows: [...resonances, ...levels],
   };
 }
@@ -98,16 +104,16 @@ const TABLE_HZ = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];
 /** From this much below the highest level on, the low notes are no measure: they nearly cancel. */
 const LOW_NOTES_LOST_DB = 12;
 
-function zeroLevel({ band }: CurvePicture): { readonly db: number; readonly words: string } {
+function zeroLevel({ band }: CurvePicture, t: Language): { readonly db: number; readonly words: string } {
   const low = band.levelDb[0] ?? 0;
   const highest = Math.max(...band.levelDb);
   return highest - low > LOW_NOTES_LOST_DB
-    ? { db: highest, words: '0\u202FdB: its highest level.' }
-    : { db: low, words: '0\u202FdB: its low notes.' };
+    ? { db: highest, words: t('0\u202FdB: its highest level.') }
+    : { db: low, words: t('0\u202FdB: its low notes.') };
 }
 
-const bandWords = ({ before }: ResponsePicture): string =>
-  before === undefined ? 'Band: one standard deviation.' : 'Band and dots: one standard deviation.';
+const bandWords = ({ before, t }: ResponsePicture): string =>
+  t(before === undefined ? 'Band: one standard deviation.' : 'Band and dots: one standard deviation.');
 
 /** Whole threes of dB, with room for words above the resonance. */
 function levelRange({ now, before }: ResponsePicture, zeroDb: number): readonly [number, number] {
@@ -139,7 +145,7 @@ function drawCurves(picture: ResponsePicture, axes: Axes, zeroDb: number): reado
           ...limits.map((limit) => path('limit', curvePath(axes, frequencyHz, limit))),
           path('was', curvePath(axes, frequencyHz, shift(levelDb))),
         ];
-    nodes.push(part(isNow ? 'response:now' : 'response:before', curveWords(curve, isNow), ...shown));
+    nodes.push(part(isNow ? 'response:now' : 'response:before', curveWords(curve, isNow, picture.t), ...shown));
     for (const level of [levelDb, lowDb, highDb]) obstacles.push(...curveBoxes(axes, frequencyHz, shift(level)));
   }
   nodes.push(...resonances(picture, axes, zeroDb, obstacles), ...names(picture, axes, zeroDb, obstacles));
@@ -148,7 +154,7 @@ function drawCurves(picture: ResponsePicture, axes: Axes, zeroDb: number): reado
 
 /** Marks and their words. The words of a state stand on its own side: what resonates lower, to the left. */
 function resonances(
-  { now, before }: ResponsePicture,
+  { now, before, t }: ResponsePicture,
   axes: Axes,
   zeroDb: number,
   obstacles: Box[],
@@ -167,13 +173,13 @@ function resonances(
   for (const { curve, at } of curves) {
     const isNow = curve === now;
     const side = isNow ? nowSide : nowSide === 'right' ? 'left' : 'right';
-    const placed = callout(at, resonanceLines(curve), { prefer: side, within: wordsArea(axes), obstacles });
+    const placed = callout(at, resonanceLines(curve, t), { prefer: side, within: wordsArea(axes), obstacles });
     const mark = circle('open', at.x, at.y, 5);
     if (placed !== undefined) obstacles.push(...placed.boxes);
     nodes.push(
       part(
         isNow ? 'resonance:now' : 'resonance:before',
-        `Resonance: ${resonanceWords(curve)}`,
+        t('Resonance: {0}', resonanceWords(curve, t)),
         mark,
         ...(placed?.nodes ?? []),
       ),
@@ -189,19 +195,19 @@ const wordsArea = ({ area, right }: Axes): Box => ({
   height: area.height - 6,
 });
 
-function resonanceLines(curve: CurvePicture): readonly CalloutLine[] {
+function resonanceLines(curve: CurvePicture, t: Language): readonly CalloutLine[] {
   const { name, resonanceHz, peakDb } = curve;
-  const value = resonanceHz === undefined ? '' : frequencyText(resonanceHz);
+  const value = resonanceHz === undefined ? '' : frequencyText(resonanceHz, t);
   const first = name === '' ? value : `${name}: ${value}`;
   return [
     { runs: [{ text: first }], size: 14 },
-    ...(peakDb === undefined ? [] : [{ runs: [{ text: levelText(peakDb), quiet: true }], size: 12 as const }]),
+    ...(peakDb === undefined ? [] : [{ runs: [{ text: levelText(peakDb, t), quiet: true }], size: 12 as const }]),
   ];
 }
 
 /** At the left end: which curve is which and how their low notes differ; a curve without a peak. */
 function names(
-  { now, before }: ResponsePicture,
+  { now, before, t }: ResponsePicture,
   axes: Axes,
   zeroDb: number,
   obstacles: readonly Box[],
@@ -228,8 +234,8 @@ function names(
     const apart = beforeDb - nowDb;
     const words =
       Math.abs(apart) < 0.05
-        ? 'as loud'
-        : `${printNumber(Math.abs(apart), 1)}\u202FdB ${apart > 0 ? 'louder' : 'softer'}`;
+        ? t('as loud')
+        : t(apart > 0 ? '{0} louder' : '{0} softer', `${printNumber(Math.abs(apart), 1, t.numbers)}\u202FdB`);
     const unnamed = before.resonanceHz === undefined || now.resonanceHz === undefined;
     if (unnamed || Math.abs(apart) >= 0.05) {
       add([{ text: `${before.name}: ${words}`, quiet: true }], 45, () => beforeDb, apart >= 0, 1);
@@ -237,42 +243,46 @@ function names(
     }
   }
   if (now.resonanceHz === undefined) {
-    const words = now.minus3DbHz === undefined ? 'no peak' : `no peak; −3\u202FdB at ${frequencyText(now.minus3DbHz)}`;
+    const words =
+      now.minus3DbHz === undefined ? t('no peak') : t('no peak; −3\u202FdB at {0}', frequencyText(now.minus3DbHz, t));
     add([{ text: words, bold: true }], 300, (hz) => levelNear(now, hz) - zeroDb, true, 0);
   }
   return placeLabels(labels, obstacles, wordsArea(axes)).placed.map(drawLabel);
 }
 
-function differenceWords({ now, before }: ResponsePicture): readonly string[] {
+function differenceWords({ now, before, t }: ResponsePicture): readonly string[] {
   if (before?.resonanceHz === undefined || now.resonanceHz === undefined) return [];
   const apart = difference(now.resonanceHz, before.resonanceHz);
   const size = { ...apart, value: Math.abs(apart.value) };
-  if (size.value < 1) return ['Both resonate at one frequency.'];
+  if (size.value < 1) return [t('Both resonate at one frequency.')];
   const shared = apart.sd < 0.9 * Math.hypot(now.resonanceHz.sd, before.resonanceHz.sd);
-  const judged = size.value > 2 * apart.sd ? 'more than the doubt' : 'within the doubt';
-  const why = shared ? ' What both rest on alike cancels.' : '';
+  const why = shared ? ` ${t('What both rest on alike cancels.')}` : '';
   const unit = now.resonanceHz.value >= 1000 ? 'kHz' : 'Hz';
-  const text = printQuantity({ value: size.value, sd: size.sd, dimension: 'frequency', unit });
-  return [`The two resonances differ by ${text}, ${judged}.${why}`];
+  const text = printQuantity({ value: size.value, sd: size.sd, dimension: 'frequency', unit, style: t.numbers });
+  const differ =
+    size.value > 2 * apart.sd
+      ? t('The two resonances differ by {0}, more than the doubt.', text)
+      : t('The two resonances differ by {0}, within the doubt.', text);
+  return [`${differ}${why}`];
 }
 
-function curveWords(curve: CurvePicture, isNow: boolean): string {
-  const name = curve.name || (isNow ? 'Response' : 'Before');
-  return `${name}: ${resonanceWords(curve)}`;
+function curveWords(curve: CurvePicture, isNow: boolean, t: Language): string {
+  const name = curve.name || t(isNow ? 'Response' : 'Before');
+  return `${name}: ${resonanceWords(curve, t)}`;
 }
 
-export function resonanceWords({ resonanceHz, peakDb }: CurvePicture): string {
-  if (resonanceHz === undefined) return 'no resonance';
-  const height = peakDb === undefined ? '' : `, ${levelText(peakDb)} above the low notes`;
-  return `${frequencyText(resonanceHz)}${height}`;
+export function resonanceWords({ resonanceHz, peakDb }: CurvePicture, t: Language): string {
+  if (resonanceHz === undefined) return t('no resonance');
+  const frequency = frequencyText(resonanceHz, t);
+  return peakDb === undefined ? frequency : t('{0}, {1} above the low notes', frequency, levelText(peakDb, t));
 }
 
-export const frequencyText = ({ value, sd }: { readonly value: number; readonly sd: number }): string =>
-  printQuantity({ value, sd, dimension: 'frequency' });
+export const frequencyText = ({ value, sd }: { readonly value: number; readonly sd: number }, t: Language): string =>
+  printQuantity({ value, sd, dimension: 'frequency', style: t.numbers });
 
 /** Against the level that is drawn as 0; what a curve falls to is no null. */
-const levelText = (level: { readonly value: number; readonly sd: number }): string =>
-  differenceText(level, PICKUP_NUMBERS.peakDb);
+const levelText = (level: { readonly value: number; readonly sd: number }, t: Language): string =>
+  differenceText(level, PICKUP_NUMBERS.peakDb, t);
 
 /** Between the computed points the level is straight over the logarithm of frequency. */
 function levelNear({ band: { frequencyHz, levelDb } }: CurvePicture, hz: number): number {

@@ -2,6 +2,7 @@ import type { WindingEstimates } from '../../estimates/coil-winding.ts';
 import type { Coil } from '../../model/coil.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { polesShort, polesWords, woundWords } from '../../words/directions.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { gaugeWords } from '../../words/parts.ts';
 import type { Caption, CoilPicture } from './picture.ts';
 
@@ -10,45 +11,51 @@ interface Known {
   readonly polarity: CoilPicture['poles']['polarity'];
   readonly endsTraced: boolean;
   readonly foil: string | undefined;
+  readonly t: Language;
 }
 
 /** What stands beside a coil, in lines and in one line, and what is read out for it. */
 export function coilCaptions(
   coil: Coil,
   winding: WindingEstimates | undefined,
-  { wound, polarity, endsTraced, foil }: Known,
+  { wound, polarity, endsTraced, foil, t }: Known,
 ): Pick<CoilPicture, 'captions' | 'caption' | 'description'> {
-  const name = `${coil.name} coil`;
-  const wire = wireWords(coil);
+  const name = t('{0} coil', coil.name);
+  const wire = wireWords(coil, t);
   const turns =
-    winding?.turns === undefined ? 'turns unknown' : printQuantity({ ...winding.turns, dimension: 'turns', digits: 6 });
+    winding?.turns === undefined
+      ? t('turns unknown')
+      : printQuantity({ ...winding.turns, dimension: 'turns', digits: 6, style: t.numbers });
   const resistance =
-    winding?.resistance20COhm && printQuantity({ ...winding.resistance20COhm, dimension: 'resistance' });
-  const length = winding?.wireLengthM && printQuantity({ ...winding.wireLengthM, dimension: 'length', unit: 'm' });
-  const direction = woundWords(wound);
+    winding?.resistance20COhm &&
+    printQuantity({ ...winding.resistance20COhm, dimension: 'resistance', style: t.numbers });
+  const length =
+    winding?.wireLengthM && printQuantity({ ...winding.wireLengthM, dimension: 'length', unit: 'm', style: t.numbers });
+  const direction = woundWords(wound, t);
   const line = (text: string | undefined, weight: Caption['weight']): readonly Caption[] =>
     text === undefined || text === '' ? [] : [{ text, weight }];
   const captions = [
     ...line(name, 'heading'),
     ...line(wire, 'quiet'),
     ...line(turns, 'number'),
-    ...line(winding?.turnsFromReading === true ? 'turns from its reading' : undefined, 'quiet'),
+    ...line(winding?.turnsFromReading === true ? t('turns from its reading') : undefined, 'quiet'),
     ...line(resistance || undefined, 'number'),
-    ...line(length === undefined ? undefined : `${length} of wire`, 'plain'),
+    ...line(length === undefined ? undefined : t('{0} of wire', length), 'plain'),
     ...line(direction, 'plain'),
-    ...line(endsTraced ? undefined : 'inner end untraced', 'quiet'),
+    ...line(endsTraced ? undefined : t('inner end untraced'), 'quiet'),
     // Where it goes beyond its lead has no room here.
     ...line(foil?.split(',')[0], 'quiet'),
   ];
-  const rest = [wire, turns, direction, polesShort(polarity), foil].filter((text) => text).join(' · ');
-  const description = [name, wire, turns, resistance, direction, polesWords(polarity), foil]
+  const rest = [wire, turns, direction, polesShort(polarity, t), foil].filter((text) => text).join(' · ');
+  const description = [name, wire, turns, resistance, direction, polesWords(polarity, t), foil]
     .filter((text) => text)
     .join(', ');
   return { captions, caption: { name, rest }, description };
 }
 
-function wireWords({ wire, spool }: Coil): string {
+function wireWords({ wire, spool }: Coil, t: Language): string {
   const gauge = wire?.gaugeAwg === undefined ? undefined : gaugeWords(wire.gaugeAwg.value);
-  const diameter = wire?.bareDiameter && printQuantity({ value: wire.bareDiameter.value.si, dimension: 'length' });
+  const diameter =
+    wire?.bareDiameter && printQuantity({ value: wire.bareDiameter.value.si, dimension: 'length', style: t.numbers });
   return [gauge ?? diameter, spool?.name].filter((text) => text !== undefined).join(', ');
 }

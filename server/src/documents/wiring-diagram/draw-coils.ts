@@ -1,5 +1,6 @@
 import { opposite, poleOf } from '../../model/coil.ts';
 import { poleLetter } from '../../words/directions.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { closedTurns, coilBody, middleTurn, outermostTurn, spiral, stadium } from '../coil-spiral.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Box, RANK, type Run } from '../labels.ts';
@@ -22,7 +23,7 @@ export function drawCoils(picture: PickupPicture, layout: Layout, metrics: Metri
     const middle = (above.outline.centre + above.outline.outer + place.outline.centre - place.outline.outer) / 2;
     const x = (place.outline.left + place.outline.right) / 2;
     sheet.labels.push({
-      wordings: [[{ text: `${place.coil.caption.name}, beneath` }]],
+      wordings: [[{ text: sheet.t('{0}, beneath', place.coil.caption.name) }]],
       spots: [{ x, y: middle + 4, anchor: 'middle' }],
       rank: RANK.name,
     });
@@ -41,7 +42,7 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
   const captions = picture.metal.filter(({ kind }) => kind !== 'shield').map(({ caption }) => caption);
   if (captions.length > 0) {
     // The shorter wording leaves room for a tap's wire.
-    const wordings = [width - 40, width * 0.68].map((room) => plateWords(captions, room));
+    const wordings = [width - 40, width * 0.68].map((room) => plateWords(captions, room, sheet.t));
     sheet.labels.push({
       wordings: wordings.map((text) => [{ text, quiet: true }]),
       spots: [{ x: plateLeft + 12, y: plate.bottom - 10, anchor: 'start' }],
@@ -54,7 +55,7 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
   if (toward === undefined || turned < 0) return;
   const y = turned < places.length / 2 ? plate.top - 8 : plate.bottom + 18;
   sheet.labels.push({
-    wordings: [[{ text: `toward ${toward.what}`, quiet: true }]],
+    wordings: [[{ text: sheet.t('toward {0}', sheet.t.word(toward.what)), quiet: true }]],
     // Beside the right end, or the left one where a finding's number lies at the right.
     spots: [
       { x: plateRight - 12, y, anchor: 'end' },
@@ -65,11 +66,11 @@ function drawPlate(picture: PickupPicture, { plate, places }: Layout, metrics: M
 }
 
 /** `baseplate, nickel silver · cover, brass`; where that is too long, one metal once, or the parts alone: what is cut says nothing. */
-function plateWords(captions: readonly string[], room: number): string {
+function plateWords(captions: readonly string[], room: number, t: Language): string {
   const parts = captions.map((caption) => caption.split(', '));
   const names = parts.map(([name = '']) => name);
   const metals = new Set(parts.map(([, ...metal]) => metal.join(', ')));
-  const once = metals.size === 1 ? [[names.join(' and '), ...metals].join(', ')] : [];
+  const once = metals.size === 1 ? [[names.join(` ${t('and')} `), ...metals].join(', ')] : [];
   const wordings = [captions.join(' · '), ...once, names.join(' · ')];
   return (
     wordings.find((text) => textWidth(text, { size: 12 }) <= room) ?? fitText(names.join(' · '), room, { size: 12 })
@@ -80,12 +81,12 @@ function drawStrings({ strings, plate }: Layout, sheet: Sheet): void {
   const [first] = strings;
   if (first === undefined) return;
   const lines = strings.map(({ x }) => d`M${x} ${plate.top - 12}V${plate.bottom + 12}`).join('');
-  const title = strings.length === 1 ? 'One string' : `${strings.length} strings`;
+  const title = strings.length === 1 ? sheet.t('One string') : sheet.t('{0} strings', String(strings.length));
   sheet.nodes.push(part('strings', title, path('hair', lines)));
   for (const { number, x } of strings) {
     sheet.labels.push(stringLabel(String(number), x, plate.top - 16, 'middle'));
   }
-  sheet.labels.push(stringLabel('string', first.x - 16, plate.top - 16, 'end'));
+  sheet.labels.push(stringLabel(sheet.t('string'), first.x - 16, plate.top - 16, 'end'));
 }
 
 function stringLabel(text: string, x: number, y: number, anchor: 'middle' | 'end') {
@@ -187,15 +188,20 @@ function drawBar({ bar }: PickupPicture, { places }: Layout, sheet: Sheet, metri
   const letter = (place: CoilPlace) => poleLetter(poleOf(place.coil.id === bar.northToward ? 1 : -1));
   const outline = rect('hid', left, top, right - left, bottom - top);
   const [north, south] = letter(upper) === 'N' ? [upper, lower] : [lower, upper];
-  const sides = `north side toward the ${north.coil.caption.name}, south side toward the ${south.coil.caption.name}`;
-  sheet.nodes.push(part('magnet', `Bar magnet under the coils, ${sides}`, outline));
+  const { t } = sheet;
+  const title = t(
+    'Bar magnet under the coils, north side toward the {0}, south side toward the {1}',
+    north.coil.caption.name,
+    south.coil.caption.name,
+  );
+  sheet.nodes.push(part('magnet', title, outline));
   const gapTop = upper.outline.centre + upper.outline.outer;
   const gapBottom = lower.outline.centre - lower.outline.outer;
   for (const [place, y] of [
     [upper, gapTop + 19],
     [lower, gapBottom - 10],
   ] as const) {
-    const words = metrics.captions ? ` side to the ${place.coil.caption.name}` : ' side';
+    const words = metrics.captions ? t(' side to the {0}', place.coil.caption.name) : t(' side');
     sheet.labels.push({
       wordings: [
         [

@@ -1,3 +1,4 @@
+import type { Language } from '../../words/languages/language.ts';
 import { part } from '../drawing-sheet.ts';
 import { type Point, RANK } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
@@ -83,14 +84,14 @@ function drawEnd(row: EndRow, way: Way, context: LeadContext): void {
   const { metrics, sheet, layout, over } = context;
   const { end, place } = row;
   const upper = isUpper(row);
-  if (place.coil.endsTraced) labelWord(sheet, row.which, metrics.ownLabel, row.y, upper);
+  if (place.coil.endsTraced) labelWord(sheet, sheet.t(row.which), metrics.ownLabel, row.y, upper);
   if (end.conductor === undefined) {
     const away = netAway(row, context);
-    const own = end.own ?? plainLead(end, place);
+    const own = end.own ?? plainLead(end, place, sheet.t);
     if (end.own === undefined && end.net === undefined) {
       pushLead(sheet, own, d`M${row.from} ${row.y}H${metrics.joints - 20}`);
       over.push(terminal(metrics.joints - 20, row.y));
-      labelLead(sheet, { ...own, name: 'unknown' }, { x: metrics.ownLabel, y: row.y, above: upper });
+      labelLead(sheet, { ...own, name: sheet.t('unknown') }, { x: metrics.ownLabel, y: row.y, above: upper });
       return;
     }
     drawTowardNet({ row, wire: own, from: row.from, away }, way, context);
@@ -99,7 +100,7 @@ function drawEnd(row: EndRow, way: Way, context: LeadContext): void {
     return;
   }
   const onRow = end.mistakenJoint === undefined ? undefined : rowOfEnd(layout, end.mistakenJoint);
-  const own = end.own ?? plainLead(end, place);
+  const own = end.own ?? plainLead(end, place, sheet.t);
   if (onRow === undefined) {
     pushLead(sheet, own, d`M${row.from} ${row.y}H${metrics.joints}`);
   } else {
@@ -201,7 +202,7 @@ function drawLoose(row: Row & { kind: 'loose' }, way: Way, { sheet, metrics, ove
   if (row.net !== undefined) return;
   over.push(...shortBar(column, row.y, sheet));
   sheet.labels.push({
-    wordings: [[{ text: row.loose.remark, quiet: true }], [{ text: 'open', quiet: true }]],
+    wordings: [[{ text: row.loose.remark, quiet: true }], [{ text: sheet.t('open'), quiet: true }]],
     spots: besideOpenEnd(column, row.y),
     rank: RANK.name,
   });
@@ -271,10 +272,15 @@ function isUpper(row: EndRow): boolean {
   return (row.which === 'finish') === (row.place.finishAt === 'top');
 }
 
-function plainLead(end: EndPicture, place: CoilPlace): LeadPicture {
+function plainLead(end: EndPicture, place: CoilPlace, t: Language): LeadPicture {
   const [, which = ''] = end.id.split('.');
   const { unseen } = place.coil;
-  return { part: `coil:${end.id}`, name: '', look: { unseen }, description: `${place.coil.caption.name}, ${which}` };
+  return {
+    part: `coil:${end.id}`,
+    name: '',
+    look: { unseen },
+    description: `${place.coil.caption.name}, ${t.word(which)}`,
+  };
 }
 
 function pushLead(sheet: Sheet, { part: name, description, look }: LeadPicture, route: string): void {

@@ -65,12 +65,13 @@ function labelMetal(
   metrics: Metrics,
   sheet: Sheet,
 ): void {
-  const words = tied.map(({ kind }) => kind);
+  const { t } = sheet;
+  const words = tied.map(({ kind }) => t(kind));
   const lines =
     carrier.net === 'ground by itself'
-      ? [...words, 'by itself']
+      ? [...words, t('by itself')]
       : carrier.net === undefined
-        ? ['joined to', 'nothing']
+        ? [t('joined to'), t('nothing')]
         : words;
   lines.forEach((text, index) => {
     sheet.labels.push({
@@ -104,9 +105,9 @@ export function drawCableShield(picture: PickupPicture, layout: Layout, metrics:
     layout.metalRow === undefined || layout.metalRow <= bottom
       ? []
       : [path('w1', d`M${x} ${bottom}V${layout.metalRow}`)];
-  sheet.nodes.push(part('cable shield', 'Cable shield around the conductors', oval, ...down));
+  sheet.nodes.push(part('cable shield', sheet.t('Cable shield around the conductors'), oval, ...down));
   sheet.labels.push({
-    wordings: [[{ text: 'cable shield', quiet: true }]],
+    wordings: [[{ text: sheet.t('cable shield'), quiet: true }]],
     spots: [{ x, y: top - 8, anchor: 'middle' }],
     rank: RANK.rest,
     mayDrop: true,

@@ -1,4 +1,3 @@
-import { colourWords } from '../../../../grammar/values/iec60757.ts';
 import { canonicalLeadName, leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
@@ -16,7 +15,9 @@ import {
 } from '../../model/netlist.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import { printParts, printQuantity, printValue } from '../../quantities/print.ts';
+import { ENGLISH, type Language } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
+import { colourWords } from '../colour-words.ts';
 import { coilCaptions } from './coil-captions.ts';
 import { type CoilOnPath, coilPath } from './coil-path.ts';
 import { conductorOf, type Mistake, mistakeOf } from './mistake.ts';
@@ -35,36 +36,38 @@ import type {
 import { verdictOf } from './verdict-from-model.ts';
 
 /** The picture of one pickup: as it is joined, in the layout of its verified remedy where it holds a mistake of leads. */
-export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis): PickupPicture {
+export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis, t = ENGLISH): PickupPicture {
   const { pickup, netlist } = analysed;
   const mistake = mistakeOf(analysis, analysed);
   const quick = quickEstimates(netlist, analysis.bench);
   const laidOut = mistake === undefined ? quick : quickEstimates(mistake.remedied.netlist, analysis.bench);
   const path = coilPath(laidOut.netlist, laidOut.signs);
   const now = new Map(coilPath(netlist, quick.signs).map((each) => [each.coil.name, each]));
-  const coils = path.map((place) => coilPicture(place, now.get(place.coil.name), { quick, laidOut, mistake }));
+  const coils = path.map((place) => coilPicture(place, now.get(place.coil.name), { quick, laidOut, mistake, t }));
   const verdict = verdictOf(
     quick,
     [...path].reverse().map(({ coil }) => coil.name),
+    t,
   );
   const title = titleOf(pickup);
   const total = netlist.hot === netlist.ground ? undefined : quick.resistance20COhm;
   return {
+    t,
     id: pickup.name,
     title,
-    subtitle: `${pickup.serial === undefined ? '' : `${pickup.serial.value} · `}wiring, seen from the strings`,
-    aside: [pickup.made ? `made ${pickup.made.value}` : '', '20\u202F\u00B0C · ± is one standard deviation'],
-    name: `Wiring of ${title}, seen from the strings`,
-    description: describePath(coils, verdict),
+    subtitle: `${pickup.serial === undefined ? '' : `${pickup.serial.value} · `}${t('wiring, seen from the strings')}`,
+    aside: [pickup.made ? t('made {0}', pickup.made.value) : '', t('20\u202F°C · ± is one standard deviation')],
+    name: t('Wiring of {0}, seen from the strings', title),
+    description: describePath(coils, verdict, t),
     coils,
-    nets: netKinds(laidOut.netlist, mistake?.ends ?? new Map()),
-    looseLeads: looseLeads(laidOut.netlist),
-    metal: metalPictures(laidOut.netlist),
+    nets: netKinds(laidOut.netlist, mistake?.ends ?? new Map(), t),
+    looseLeads: looseLeads(laidOut.netlist, t),
+    metal: metalPictures(laidOut.netlist, t),
     cableShield: pickup.shield !== undefined && pickup.conductors.length > 1,
-    bar: barOf(pickup),
+    bar: barOf(pickup, t),
     toward: towardOf(pickup),
     strings: pickup.strings?.value,
-    total: total ? totalOf(total) : undefined,
+    total: total ? totalOf(total, t) : undefined,
     findings: findingPictures(analysed.findings, mistake, laidOut.netlist),
     verdict,
   };
@@ -76,10 +79,11 @@ interface Sources {
   /** As it is laid out. */
   readonly laidOut: QuickEstimates;
   readonly mistake: Mistake | undefined;
+  readonly t: Language;
 }
 
 function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: Sources): CoilPicture {
-  const { quick, laidOut } = sources;
+  const { quick, laidOut, t } = sources;
   const { coil } = place;
   const own = quick.signs.find((each) => each.coil.name === coil.name);
   const [, solved] = [...quick.windings].find(([each]) => each.name === coil.name) ?? [];
@@ -90,8 +94,8 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
   const polarity = own?.pole && poleOf(own.pole.sign);
   const idle =
     now?.entered === undefined && quick.signs.some(({ transfer }) => transfer !== undefined && transfer !== 0);
-  const foil = foilPicture(coil, laidOut.netlist);
-  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, foil: foil?.description });
+  const foil = foilPicture(coil, laidOut.netlist, t);
+  const words = coilCaptions(coil, winding, { wound, polarity, endsTraced, foil: foil?.description, t });
   const serves = coil.serves?.value;
   return {
     id: coil.name,
@@ -103,19 +107,24 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
     entered: now?.entered,
     enteredAsLaidOut: place.entered ?? place.nearGround,
     poles: polesOf(coil, quick.netlist.pickup, polarity),
-    start: endPicture(coil, 'start', laidOut.netlist, sources.mistake),
-    finish: endPicture(coil, 'finish', laidOut.netlist, sources.mistake),
+    start: endPicture(coil, 'start', laidOut.netlist, sources),
+    finish: endPicture(coil, 'finish', laidOut.netlist, sources),
     taps: coil.taps.map(({ value }) => {
-      const lead = leadPicture(value.lead.value, tapNode(coil.name, value.lead.value), `${coil.name} coil, tap:`);
+      const lead = leadPicture(
+        value.lead.value,
+        tapNode(coil.name, value.lead.value),
+        t('{0} coil, {1}', coil.name, `${t('tap')}:`),
+        t,
+      );
       const net = laidOut.netlist.netOf(leadNode(canonicalLeadName(value.lead.value)));
-      const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6 });
+      const turns = printQuantity({ value: value.turns.si, dimension: 'turns', digits: 6, style: t.numbers });
       return { turns, lead, net: net === undefined ? undefined : netId(net) };
     }),
     foil,
     resistance:
       winding?.resistance20COhm === undefined
         ? undefined
-        : printValue({ ...winding.resistance20COhm, dimension: 'resistance' }),
+        : printValue({ ...winding.resistance20COhm, dimension: 'resistance', style: t.numbers }),
     serves: serves === 'none' ? undefined : serves,
     beneath: coil.below !== undefined,
     idle,
@@ -123,7 +132,7 @@ function coilPicture(place: CoilOnPath, now: CoilOnPath | undefined, sources: So
 }
 
 /** `foil, tied to orange`, with where that goes. */
-function foilPicture(coil: Coil, netlist: PickupNetlist): CoilPicture['foil'] {
+function foilPicture(coil: Coil, netlist: PickupNetlist, t: Language): CoilPicture['foil'] {
   const lead = coil.foil?.value;
   if (lead === undefined || lead === 'none') return undefined;
   const part = foilNode(coil.name);
@@ -131,31 +140,31 @@ function foilPicture(coil: Coil, netlist: PickupNetlist): CoilPicture['foil'] {
   const isAlone = net === undefined || netlist.nets[net]?.joints.every(({ kind }) => kind === 'free');
   const ends =
     net !== undefined && net === netlist.hot
-      ? ', on hot'
+      ? `, ${t('on hot')}`
       : isGrounded(netlist, net)
-        ? ', on ground'
+        ? `, ${t('on ground')}`
         : isAlone
-          ? ', joined to nothing'
+          ? `, ${t('joined to nothing')}`
           : '';
-  return { part, description: `foil tied to ${lead.text}${ends}` };
+  return { part, description: `${t('foil tied to {0}', lead.text)}${ends}` };
 }
 
-function endPicture(coil: Coil, end: CoilEnd, netlist: PickupNetlist, mistake: Mistake | undefined): EndPicture {
+function endPicture(coil: Coil, end: CoilEnd, netlist: PickupNetlist, { mistake, t }: Sources): EndPicture {
   const id = `${coil.name}.${end}`;
   const outgoing = conductorOf(netlist, coil.name, end);
   const written = coil[end]?.value.own?.value;
   const winding = netlist.windings.find((each) => each.coil.name === coil.name);
   const net = winding?.[end];
-  const what = `${coil.name} coil, ${end}:`;
+  const what = t('{0} coil, {1}', coil.name, `${t(end)}:`);
   // A lead of its own that goes out is soldered to no conductor.
   const bySelf =
-    outgoing?.what === 'coil lead' ? leadPicture(written ?? outgoing.name, outgoing.node, what) : undefined;
+    outgoing?.what === 'coil lead' ? leadPicture(written ?? outgoing.name, outgoing.node, what, t) : undefined;
   const mistaken = mistake?.ends.get(id);
   const joined = net !== undefined && ((netlist.nets[net]?.nodes.length ?? 0) > 1 || outgoing !== undefined);
   return {
     id,
-    own: bySelf ?? (written === undefined ? undefined : leadPicture(written, `coil:${id}`, what)),
-    conductor: bySelf ? undefined : outgoing && outgoingPicture(outgoing),
+    own: bySelf ?? (written === undefined ? undefined : leadPicture(written, `coil:${id}`, what, t)),
+    conductor: bySelf ? undefined : outgoing && outgoingPicture(outgoing, t),
     leaves: outgoing !== undefined,
     net: joined ? netId(net) : undefined,
     mistakenJoint: mistaken?.joint,
@@ -164,7 +173,7 @@ function endPicture(coil: Coil, end: CoilEnd, netlist: PickupNetlist, mistake: M
 }
 
 /** Conductors that no end is soldered to. */
-function looseLeads(netlist: PickupNetlist): readonly LooseLeadPicture[] {
+function looseLeads(netlist: PickupNetlist, t: Language): readonly LooseLeadPicture[] {
   const { coils } = netlist.pickup;
   const used = new Set(
     coils.flatMap(({ name }) => [conductorOf(netlist, name, 'start'), conductorOf(netlist, name, 'finish')]),
@@ -177,23 +186,23 @@ function looseLeads(netlist: PickupNetlist): readonly LooseLeadPicture[] {
       const alone = net === undefined || (netlist.nets[net]?.nodes.length ?? 0) < 2;
       const free = net !== undefined && netlist.free.has(net);
       return {
-        lead: outgoingPicture(lead),
+        lead: outgoingPicture(lead, t),
         net: alone ? undefined : netId(net),
-        inside: insideOf(lead, netlist),
-        remark: free ? 'taped off' : !alone ? '' : untraced ? 'untraced' : 'joined to nothing',
+        inside: insideOf(lead, netlist, t),
+        remark: free ? t('taped off') : alone ? t(untraced ? 'untraced' : 'joined to nothing') : '',
       };
     });
 }
 
 /** Foil that the lead, and no other, is tied to: `foil, upper`. */
-function insideOf({ name }: OutgoingLead, { pickup }: PickupNetlist): string | undefined {
+function insideOf({ name }: OutgoingLead, { pickup }: PickupNetlist, t: Language): string | undefined {
   const tied = pickup.coils.filter(
     ({ foil }) => foil && foil.value !== 'none' && canonicalLeadName(foil.value.text) === name,
   );
-  return tied.length === 0 ? undefined : `foil, ${tied.map((coil) => coil.name).join(', ')}`;
+  return tied.length === 0 ? undefined : t('foil, {0}', tied.map((coil) => coil.name).join(', '));
 }
 
-function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
+function metalPictures(netlist: PickupNetlist, t: Language): readonly MetalPicture[] {
   return netlist.metal.map(({ fitting, name, net }): MetalPicture => {
     const alone =
       net < 0 ||
@@ -203,31 +212,32 @@ function metalPictures(netlist: PickupNetlist): readonly MetalPicture[] {
     const joined = alone ? undefined : netId(net);
     const common = { net: net === netlist.ground ? netId(net) : net === netlist.chassis ? 'ground by itself' : joined };
     if (fitting === 'shield') {
-      const caption = name === 'bare' ? 'drain wire' : name;
-      const told = { part: leadNode(canonicalLeadName(name)), description: `Shield: ${caption}` };
+      const caption = name === 'bare' ? t('drain wire') : name;
+      const told = { part: leadNode(canonicalLeadName(name)), description: t('Shield: {0}', caption) };
       const code = name === 'bare' ? name : undefined;
       const lead = { ...told, code, name: caption, look: { bare: true } };
       return { ...common, ...told, kind: 'shield', caption, lead };
     }
     const tied = fitting.tiedTo?.text;
-    const caption = `${fitting.part}, ${fitting.material.replaceAll('-', ' ')}${common.net === undefined ? ', joined to nothing' : ''}`;
-    const description = `${caption}${tied === undefined ? '' : `, tied to ${tied}`}`;
+    const metal = `${t.word(fitting.part)}, ${t.word(fitting.material).replaceAll('-', ' ')}`;
+    const caption = common.net === undefined ? `${metal}, ${t('joined to nothing')}` : metal;
+    const description = `${caption}${tied === undefined ? '' : `, ${t('tied to {0}', t.word(tied))}`}`;
     const tiedTo = tied === 'baseplate' || tied === 'cover' ? tied : undefined;
     return { ...common, part: partNode(fitting.part), kind: fitting.part, caption, description, tiedTo };
   });
 }
 
-function outgoingPicture(lead: OutgoingLead): LeadPicture {
-  const what = lead.what === 'shield' ? 'shield' : 'conductor';
-  const picture = leadPicture(lead.name, lead.node, what);
+function outgoingPicture(lead: OutgoingLead, t: Language): LeadPicture {
+  const what = t(lead.what === 'shield' ? 'shield' : 'conductor');
+  const picture = leadPicture(lead.name, lead.node, what, t);
   return lead.what === 'shield' ? { ...picture, look: { bare: true } } : picture;
 }
 
-function leadPicture(written: string, part: string, what: string): LeadPicture {
+function leadPicture(written: string, part: string, what: string, t: Language): LeadPicture {
   const colour = leadColour(written);
   if (colour === undefined) return { part, name: written, look: {}, description: `${what} ${written}` };
   const { code, base, stripe } = colour;
-  const name = colourWords(colour);
+  const name = colourWords(colour, t);
   return { part, code, name, look: { base, stripe }, description: `${what} ${name}` };
 }
 
@@ -241,12 +251,12 @@ function polesOf(
   return { form: pole?.form ?? 'slug', count: bobbin?.poles?.value.count ?? strings?.value ?? 6, polarity };
 }
 
-function barOf({ barMagnet, coils }: Pickup): PickupPicture['bar'] {
+function barOf({ barMagnet, coils }: Pickup, t: Language): PickupPicture['bar'] {
   if (barMagnet === undefined || coils.length !== 2) return undefined;
   const { magnet, pole, towardCoil } = barMagnet.value;
   const other = coils.find(({ name }) => name !== towardCoil.value)?.name ?? '';
   const material = magnet?.material?.value;
-  const caption = material === undefined ? 'bar magnet beneath' : `bar magnet beneath, ${material}`;
+  const caption = material === undefined ? t('bar magnet beneath') : `${t('bar magnet beneath')}, ${material}`;
   return { caption, northToward: pole === 'north' ? towardCoil.value : other };
 }
 
@@ -255,8 +265,11 @@ function towardOf({ coilsApart }: Pickup): PickupPicture['toward'] {
   return coil === undefined || toward === undefined ? undefined : { coil, what: toward };
 }
 
-function totalOf(total: { readonly value: number; readonly sd: number }): NonNullable<PickupPicture['total']> {
-  const { value, uncertainty, unit } = printParts({ ...total, dimension: 'resistance' });
+function totalOf(
+  total: { readonly value: number; readonly sd: number },
+  t: Language,
+): NonNullable<PickupPicture['total']> {
+  const { value, uncertainty, unit } = printParts({ ...total, dimension: 'resistance', style: t.numbers });
   return { value: `${value}\u202F${unit}`, uncertainty };
 }
 

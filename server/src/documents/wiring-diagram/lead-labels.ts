@@ -46,7 +46,9 @@ export function labelWord(sheet: Sheet, text: string, x: number, y: number, belo
 
 export function labelTerminal(net: NetPicture, y: number, sheet: Sheet, metrics: Metrics, quiet = false): void {
   sheet.labels.push({
-    wordings: quiet ? [[{ text: net.label, quiet }], [{ text: net.kind, quiet }]] : [[{ text: net.label }]],
+    wordings: quiet
+      ? [[{ text: net.label, quiet }], [{ text: sheet.t(net.kind === 'free' ? 'free' : 'open'), quiet }]]
+      : [[{ text: net.label }]],
     spots: quiet
       ? besideOpenEnd(metrics.terminals - metrics.railStep, y)
       : [

@@ -1,4 +1,5 @@
 /** The two sizes a diagram is laid out for, and the sheet that collects what is drawn, so that labels find free places. */
+import type { Language } from '../../words/languages/language.ts';
 import type { DrawingWidth } from '../drawing-sheet.ts';
 import { type Box, boxAround, type Label } from '../labels.ts';
 import type { SvgNode } from '../svg.ts';
@@ -97,6 +98,7 @@ export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
 
 /** What is drawn so far. Layers are drawn in the order they were opened. */
 export interface Sheet {
+  readonly t: Language;
   readonly nodes: SvgNode[];
   readonly labels: Label[];
   readonly obstacles: Box[];

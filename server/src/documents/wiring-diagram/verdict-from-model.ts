@@ -4,12 +4,13 @@ import { type CoilSigns, sounds } from '../../estimates/signs.ts';
 import { poleOf } from '../../model/coil.ts';
 import { printCount } from '../../quantities/print.ts';
 import { rotationWords } from '../../words/directions.ts';
+import type { Language, PlainText } from '../../words/languages/language.ts';
 import { numberText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 
 /** Why it sounds so, from the signs and sizes of its coils; `undefined` where no path leads from ground to hot. */
-export function verdictOf(quick: QuickEstimates, topFirst: readonly string[]): VerdictPicture | undefined {
+export function verdictOf(quick: QuickEstimates, topFirst: readonly string[], t: Language): VerdictPicture | undefined {
   const live = topFirst.flatMap((name) => quick.signs.filter((each) => each.coil.name === name && sounds(each)));
   if (live.length === 0) return undefined;
   const heard = live.filter(({ coil }) => hearsStrings(coil));
@@ -30,15 +31,15 @@ export function verdictOf(quick: QuickEstimates, topFirst: readonly string[]): V
   return {
     rows: live.map((signs) => ({
       coil: signs.coil.name,
-      wound: traced(signs) ? rotationWords(signs.wind?.sign) : 'unknown',
+      wound: traced(signs) ? rotationWords(signs.wind?.sign, t) : t('unknown'),
       // Direction times wind is the way round that the path goes, whichever end is the inner one.
-      path: rotationWords(signs.hum),
+      path: rotationWords(signs.hum, t),
       polarity: signs.pole && poleOf(signs.pole.sign),
       string: push(signs.string, stringWay),
       hum: push(signs.hum, humWay),
     })),
-    signal: signalOf(quick, heard, stringTurns),
-    hum: humOf(quick, live, humAreas),
+    signal: signalOf(quick, heard, stringTurns, t),
+    hum: humOf(quick, live, humAreas, t),
   };
 }
 
@@ -46,51 +47,67 @@ function signalOf(
   { phase, windings }: QuickEstimates,
   heard: readonly CoilSigns[],
   vectors: VectorsPicture['vectors'],
+  t: Language,
 ): VectorsPicture {
   const series = heard.every(({ transfer = 0 }) => Math.abs(Math.abs(transfer) - 1) < 1e-3);
   const turns = heard.map(({ coil }) => windings.get(coil)?.turns?.value);
   const known = turns.flatMap((each) => each ?? []);
   const total =
-    series && known.length === turns.length ? [`${printCount(known.reduce((sum, each) => sum + each, 0))} turns`] : [];
+    series && known.length === turns.length
+      ? [
+          t(
+            '{0} turns',
+            printCount(
+              known.reduce((sum, each) => sum + each, 0),
+              t.numbers,
+            ),
+          ),
+        ]
+      : [];
   if (phase === 'out')
     return {
-      heading: 'String signal cancels',
+      heading: t('String signal cancels'),
       vectors,
-      remarks: ['thin: only what the coils hear differently is left'],
+      remarks: [t('thin: only what the coils hear differently is left')],
     };
   if (phase === 'unproven')
     return {
-      heading: 'String signal: not proven',
+      heading: t('String signal: not proven'),
       vectors: [],
-      remarks: ['The kick of each coil settles it, taken between its own two leads.'],
+      remarks: [t('The kick of each coil settles it, taken between its own two leads.')],
     };
-  if (pairsHeard(heard).length > 0) return { heading: 'String signal adds', vectors, remarks: total };
+  if (pairsHeard(heard).length > 0) return { heading: t('String signal adds'), vectors, remarks: total };
   if (heard.length > 1)
-    return { heading: 'No string is heard twice', vectors: [], remarks: ['Each coil serves strings of its own.'] };
-  return { heading: 'String signal', vectors, remarks: total };
+    return {
+      heading: t('No string is heard twice'),
+      vectors: [],
+      remarks: [t('Each coil serves strings of its own.')],
+    };
+  return { heading: t('String signal'), vectors, remarks: total };
 }
 
 function humOf(
   { humDb }: QuickEstimates,
   live: readonly CoilSigns[],
   vectors: VectorsPicture['vectors'],
+  t: Language,
 ): VectorsPicture {
   if (live.some(({ hum }) => hum === undefined)) {
     return {
-      heading: 'Hum: not proven',
+      heading: t('Hum: not proven'),
       vectors: [],
-      remarks: ['It takes the way each coil is wound, or its kick and a compass at its poles.'],
+      remarks: [t('It takes the way each coil is wound, or its kick and a compass at its poles.')],
     };
   }
-  if (live.length === 1) return { heading: 'Hum', vectors, remarks: ['a single coil takes up all of it'] };
+  if (live.length === 1) return { heading: t('Hum'), vectors, remarks: [t('a single coil takes up all of it')] };
   const cancels = live.some(({ hum }) => hum !== live[0]?.hum);
-  if (humDb === undefined) return { heading: cancels ? 'Hum cancels' : 'Hum adds', vectors, remarks: [] };
+  if (humDb === undefined) return { heading: t(cancels ? 'Hum cancels' : 'Hum adds'), vectors, remarks: [] };
   const verdict = humVerdict(humDb.value);
-  const level = numberText(humDb, PICKUP_NUMBERS.humDb);
-  return { heading: HEADINGS[verdict], vectors, remarks: [verdict === 'adds' ? level : `left: ${level}`] };
+  const level = numberText(humDb, PICKUP_NUMBERS.humDb, t);
+  return { heading: t(HEADINGS[verdict]), vectors, remarks: [verdict === 'adds' ? level : t('left: {0}', level)] };
 }
 
-const HEADINGS: Readonly<Record<HumVerdict, string>> = {
+const HEADINGS: Readonly<Record<HumVerdict, PlainText>> = {
   adds: 'Hum adds',
   hums: 'Hum does not cancel',
   'in part': 'Hum cancels in part',

@@ -1,4 +1,5 @@
 import { poleLetter } from '../../words/directions.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { type Block, part } from '../drawing-sheet.ts';
 import { wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
@@ -8,29 +9,29 @@ import type { Push, VectorsPicture, VerdictPicture } from './picture.ts';
 import type { Metrics } from './sheet.ts';
 
 /** Why it sounds so: per coil which way string and hum push, then both sums as arrows to one scale. */
-export function drawVerdict(verdict: VerdictPicture, top: number, metrics: Metrics): Block {
+export function drawVerdict(verdict: VerdictPicture, top: number, metrics: Metrics, t: Language): Block {
   const wide = metrics.captions;
-  const table = drawTable(verdict, top, metrics);
+  const table = drawTable(verdict, top, metrics, t);
   const left = wide ? 612 : metrics.margin;
   const signal = drawVectors('verdict:signal', verdict.signal, left, wide ? top : table.bottom + 32, metrics);
   const hum = drawVectors('verdict:hum', verdict.hum, left, signal.bottom + 28, metrics);
   return { nodes: [...table.nodes, ...signal.nodes, ...hum.nodes], bottom: Math.max(table.bottom, hum.bottom) };
 }
 
-function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Block {
+function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics, t: Language): Block {
   const wide = metrics.captions;
   const x = metrics.margin;
   const columns = wide
     ? { wound: x + 58, path: x + 161, poles: x + 264, string: x + 344, hum: x + 444, right: x + 548 }
     : { wound: undefined, path: x + 76, poles: x + 190, string: x + 252, hum: x + 356, right: metrics.width - x };
   const heads: readonly (readonly [string, number | undefined])[] = [
-    ['wound', columns.wound],
-    ['path goes', columns.path],
-    ['poles up', columns.poles],
-    ['string pushes', columns.string],
-    ['hum pushes', columns.hum],
+    [t('wound'), columns.wound],
+    [t('path goes'), columns.path],
+    [t('poles up'), columns.poles],
+    [t('string pushes'), columns.string],
+    [t('hum pushes'), columns.hum],
   ];
-  const nodes: SvgNode[] = [wordsAt('Read it off the drawing', x, top, { size: 14 })];
+  const nodes: SvgNode[] = [wordsAt(t('Read it off the drawing'), x, top, { size: 14 })];
   for (const [head, at] of heads) if (at !== undefined) nodes.push(wordsAt(head, at, top + 24, { quiet: true }));
   let y = top + 48;
   for (const row of rows) {
@@ -39,14 +40,14 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
       wordsAt(fitText(row.coil, wide ? 54 : 72, { size: 12, bold: true }), x, y, { bold: true }),
     ];
     if (columns.wound !== undefined) cells.push(wordsAt(row.wound, columns.wound, y));
-    cells.push(wordsAt(row.path, columns.path, y), ...polarityCell(row.polarity, columns.poles, y));
-    cells.push(...pushCell(row.string, columns.string, y), ...pushCell(row.hum, columns.hum, y));
+    cells.push(wordsAt(row.path, columns.path, y), ...polarityCell(row.polarity, columns.poles, y, t));
+    cells.push(...pushCell(row.string, columns.string, y, t), ...pushCell(row.hum, columns.hum, y, t));
     nodes.push(part(`coil:${row.coil}`, row.coil, ...cells));
     y += 26;
   }
   nodes.push(path('hair', d`M${x} ${y - 17}H${columns.right}`));
   let bottom = y;
-  const note = 'At one instant. Hum follows the turn of the path; a string follows the turn and the pole.';
+  const note = t('At one instant. Hum follows the turn of the path; a string follows the turn and the pole.');
   for (const line of wrapText(note, columns.right - x, { size: 12 })) {
     nodes.push(wordsAt(line, x, bottom + 6, { quiet: true }));
     bottom += 17;
@@ -54,15 +55,20 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics): Blo
   return { nodes, bottom };
 }
 
-function polarityCell(polarity: VerdictPicture['rows'][number]['polarity'], x: number, y: number): readonly SvgNode[] {
-  if (polarity === undefined) return [wordsAt('unknown', x, y, { quiet: true })];
+function polarityCell(
+  polarity: VerdictPicture['rows'][number]['polarity'],
+  x: number,
+  y: number,
+  t: Language,
+): readonly SvgNode[] {
+  if (polarity === undefined) return [wordsAt(t('unknown'), x, y, { quiet: true })];
   return [wordsAt(poleLetter(polarity), x, y), ...pole(x + 22, y - 4, 7, polarity)];
 }
 
-function pushCell(push: Push, x: number, y: number): readonly SvgNode[] {
-  if (push === undefined) return [wordsAt('unknown', x, y, { quiet: true })];
+function pushCell(push: Push, x: number, y: number, t: Language): readonly SvgNode[] {
+  if (push === undefined) return [wordsAt(t('unknown'), x, y, { quiet: true })];
   const [from, to] = push === 'hot' ? [x, x + 34] : [x + 34, x];
-  return [...vector(from, to, y - 4), wordsAt(`to ${push}`, x + 42, y)];
+  return [...vector(from, to, y - 4), wordsAt(t(push === 'hot' ? 'to hot' : 'to ground'), x + 42, y)];
 }
 
 function drawVectors(

@@ -1,4 +1,5 @@
 import { polesShort } from '../../words/directions.ts';
+import type { Language } from '../../words/languages/language.ts';
 import { type Block, type DrawingWidth, drawing, FRAMES, part, rule, sheetHead } from '../drawing-sheet.ts';
 import { drawLabel, type PlacedLabel, placeLabels, textLine, wordsAt } from '../labels.ts';
 import { d, path, type SvgNode } from '../svg.ts';
@@ -27,7 +28,8 @@ export interface WiringDiagram {
  */
 export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDiagram {
   const metrics = METRICS[size];
-  const sheet: Sheet = { nodes: [], labels: [], obstacles: [] };
+  const { t } = picture;
+  const sheet: Sheet = { t, nodes: [], labels: [], obstacles: [] };
   const head = sheetHead(picture, FRAMES[size], 1);
   const headEnd = head.bottom + 6;
   const findings = findingsHead(picture.findings, headEnd + (picture.findings.length > 0 ? 30 : 24), metrics);
@@ -49,7 +51,7 @@ export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDi
     : undefined;
   const keyTop = drawn + (side === undefined ? 0 : side.height + 30);
   const key = drawKey(picture, keyTop, metrics);
-  const verdict = picture.verdict === undefined ? undefined : drawVerdict(picture.verdict, key.bottom + 40, metrics);
+  const verdict = picture.verdict === undefined ? undefined : drawVerdict(picture.verdict, key.bottom + 40, metrics, t);
   const height = Math.ceil((verdict?.bottom ?? key.bottom) + 24);
 
   const area = { x: 2, y: headEnd, width: metrics.width - 4, height: key.bottom - headEnd };
@@ -64,8 +66,8 @@ export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDi
     ...(side === undefined
       ? []
       : [
-          part('side view', 'Side view: both coils on the same poles', ...side.nodes),
-          ...sideWords(layout, drawn + 14, metrics),
+          part('side view', t('Side view: both coils on the same poles'), ...side.nodes),
+          ...sideWords(layout, drawn + 14, metrics, t),
         ]),
     ...key.nodes,
     ...(verdict === undefined ? [] : [rule(FRAMES[size], key.bottom + 12), ...verdict.nodes]),
@@ -91,7 +93,7 @@ function drawCaptions(place: CoilPlace, metrics: Metrics, sheet: Sheet): void {
   }
   const { polarity, count } = coil.poles;
   if (count > 0) {
-    const words = polesShort(polarity);
+    const words = polesShort(polarity, sheet.t);
     lines.push(
       wordsAt(words, metrics.margin, y),
       ...pole(metrics.margin + 77 + (polarity === undefined ? 16 : 0), y - 4, 7, polarity),
@@ -132,23 +134,24 @@ function drawKey(picture: PickupPicture, top: number, metrics: Metrics): Block {
   if (!metrics.captions) return { nodes: [], bottom: top };
   const y = top + 12;
   const x = metrics.margin;
+  const { t } = picture;
   const wound = picture.coils.some((coil) => coil.wound !== undefined);
   const quiet = (text: string, at: number) => wordsAt(text, at, y + 4, { quiet: true });
-  const nodes: SvgNode[] = [flow(x + 8, y, 'right'), quiet('the path from ground to hot', x + 22)];
+  const nodes: SvgNode[] = [flow(x + 8, y, 'right'), quiet(t('the path from ground to hot'), x + 22)];
   if (wound) {
     nodes.push(path('w2', d`M${x + 190} ${y + 5}q8 -10 22 -10M${x + 206} ${y - 10}l7 5l-7 5`));
-    nodes.push(quiet('the way a coil was wound, from start (inner end) to finish (outer end)', x + 222));
+    nodes.push(quiet(t('the way a coil was wound, from start (inner end) to finish (outer end)'), x + 222));
   }
-  nodes.push(...pole(x + 634, y, 7, 'north-up'), quiet('field toward you', x + 646));
-  nodes.push(...pole(x + 756, y, 7, 'south-up'), quiet('field away from you', x + 768));
-  return { nodes: [part('key', 'Key', ...nodes)], bottom: y + 14 };
+  nodes.push(...pole(x + 634, y, 7, 'north-up'), quiet(t('field toward you'), x + 646));
+  nodes.push(...pole(x + 756, y, 7, 'south-up'), quiet(t('field away from you'), x + 768));
+  return { nodes: [part('key', t('Key'), ...nodes)], bottom: y + 14 };
 }
 
-function sideWords(layout: Layout, top: number, metrics: Metrics): readonly SvgNode[] {
+function sideWords(layout: Layout, top: number, metrics: Metrics, t: Language): readonly SvgNode[] {
   const x = (metrics.captions ? metrics.plateLeft : metrics.margin) + 150;
   const [upper, lower] = layout.places;
   return [
-    wordsAt('side view', x, top + 8, { quiet: true }),
+    wordsAt(t('side view'), x, top + 8, { quiet: true }),
     ...(upper === undefined ? [] : [wordsAt(upper.coil.caption.name, x, top + 31)]),
     ...(lower === undefined ? [] : [wordsAt(lower.coil.caption.name, x, top + 71)]),
   ];

@@ -1,10 +1,12 @@
 /** The German of every text that a card or the bench view says. A key that no source says any more fails a test. */
 import type { LocalStyle } from '../../quantities/print.ts';
 import { CARDS } from './german/cards.ts';
+import { DRAWINGS } from './german/drawings.ts';
 import { SPEC_WORDS } from './german/spec-words.ts';
 import { TERMS } from './german/terms.ts';
+import { VIEW } from './german/view.ts';
 
-export const GERMAN = { ...TERMS, ...SPEC_WORDS, ...CARDS } as const;
+export const GERMAN = { ...TERMS, ...SPEC_WORDS, ...CARDS, ...DRAWINGS, ...VIEW } as const;
 
 /** Decimal comma and thin spaces between groups of three (DIN 1333, DIN 5008, recalled); units that are words. */
 export const GERMAN_NUMBERS: LocalStyle = { decimalSign: ',', units: { turns: 'Windungen' }, unknown: 'unbekannt' };
