@@ -13,7 +13,7 @@ export function describePath(coils: readonly CoilPicture[], verdict: VerdictPict
   const path =
     steps.length === 0
       ? t('No path leads from ground to hot.')
-      : t('From ground: {0}, hot.', steps.join(inSeries ? `, ${t('then')} ` : `; ${t('beside it:')} `));
+      : t('From ground: {0}, hot.', steps.join(t(inSeries ? ', then ' : '; beside it: ')));
   const unused = idle.length === 0 || steps.length === 0 ? [] : [t('Not in the path: {0}.', idle.join(', '))];
   const poles = coils.map(({ description }) => `${description}.`);
   const sound = verdict === undefined ? [] : [`${verdict.signal.heading}.`, `${verdict.hum.heading}.`];
