@@ -48,7 +48,7 @@ describe('new', () => {
   });
 
   it('asks on a terminal what was not given, and writes one spec that is clean', async () => {
-    const answers = ['Wren', '2', 'neck', '', '43'];
+    const answers = ['Wren', '2', 'neck', '', 'no', '43'];
     const { code, stdout, stderr } = await shell.run(['new', '.', '--what', 'pickup', '--strings', '7'], { answers });
     assert.deepEqual([code, stdout], [0, 'wren.pickup\n']);
     assert.deepEqual(stderr.match(/[^:]+(?=: )/g)?.[0], 'Title [My first pickup]');
@@ -63,10 +63,43 @@ describe('new', () => {
     assert.equal((await shell.run(['check', 'shop/teasel.pickup'])).code, 0);
   });
 
+  const MEASURED = ['pole: slug', 'magnet: alnico-3', 'wire: 0.058 mm', 'core: 61x6,2', 'window: 7 x 4.6', 'poles: 6'];
+
+  it('takes what was measured at the bench, in options or on a terminal', async () => {
+    const all = [...MEASURED, 'spread: 49.2', 'poleSize: 4.8 x 12', 'bar: 62 x 12.6 x 3.1'];
+    const options = all.flatMap((each) => ['--measured', each]);
+    assert.equal((await shell.run(['new', '.', '--what', 'pickup', '--title', 'Wren', ...options])).code, 0);
+    const text = readFileSync(shell.path('wren.pickup'), 'utf8');
+    for (const line of [
+      '# As measured on the bench.',
+      '  diameter 0.058 mm',
+      '  core 61 x 6.2 mm',
+      '  window 7 x 4.6 mm',
+      '  poles 6 spread 49.2 mm',
+      '  pole slug steel 4.8 x 12 mm',
+      '  material alnico-3',
+      '  size 62 x 12.6 x 3.1 mm',
+    ])
+      assert.ok(text.split('\n').includes(line), line);
+    assert.equal((await shell.run(['check', 'wren.pickup'])).code, 0);
+    const answers = ['yes', ...all.map((each) => each.replace(/^\w+: /, ''))];
+    const given = ['--what', 'pickup', '--title', 'Tern', '--strings', '6', '--coils', '1', '--position', 'bridge'];
+    const asked = await shell.run(['new', '.', ...given, '--leads', 'grey violet'], { answers });
+    assert.equal(asked.code, 0, asked.stderr);
+    assert.doesNotMatch(asked.stderr, /Wire, AWG/);
+    assert.equal(
+      readFileSync(shell.path('tern.pickup'), 'utf8').replace(/tern/gi, 'wren'),
+      text.replace(/wren/gi, 'wren'),
+    );
+  });
+
   for (const [words, told] of [
     [['--strings', '9'], /--strings 9: one of 4, 5, 6, 7, 8/],
     [['--leads', 'grey grey'], /Each lead has a name of its own/],
     [['--position', 'neck, bridge'], /a pickup sits at one/],
+    [['--measured', 'core: 60'], /core 60: Core of the bobbin, length x width in mm/],
+    [['--measured', 'pole: blade'], /pole blade: one of rod, slug, screw/],
+    [['--measured', 'colour: red'], /begins with one of pole, magnet, wire, core/],
     [['--turns', '1.5'], /--turns 1\.5: a whole number is needed/],
   ] as const)
     it(`says what is wrong with ${words.join(' ')}, and writes nothing`, async () => {

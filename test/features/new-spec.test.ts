@@ -6,9 +6,12 @@ import { formatFile } from '../../grammar/src/format.ts';
 import { readFileTree } from '../../grammar/src/read-file.ts';
 import { missingPickupReadings } from '../../server/src/features/missing-readings.ts';
 import {
+  measureIn,
   NEW_COILS,
   NEW_GAUGES,
   NEW_KINDS,
+  NEW_MAGNETS,
+  NEW_POLES,
   NEW_POSITIONS,
   NEW_STRINGS,
   type NewAnswers,
@@ -74,6 +77,38 @@ describe('a new spec', () => {
               }
         });
 
+  for (const pole of NEW_POLES)
+    for (const coils of NEW_COILS)
+      it(`takes what caliper and eye say: ${coils} coils over ${pole}`, () => {
+        for (const magnet of [undefined, ...NEW_MAGNETS]) {
+          const measured = { pole, core: '60.5x6,1', window: '8 x 5 mm', spread: '1.95 in', ...(magnet && { magnet }) };
+          const leads = LEADS.slice(0, 2 * coils);
+          const answers = { ...PLAIN, coils, leads, parts: { kind: 'described', gauge: 42, measured } } as const;
+          assertSound(answers);
+          const text = textOf(answers);
+          assert.match(text, /\n {2}core 60\.5 x 6\.1 mm\n {2}window 8 x 5 mm\n {2}poles 6 spread 1\.95 in\n/);
+          assert.match(text, new RegExp(`\n {2}pole ${pole} ${pole === 'rod' ? (magnet ?? 'alnico-5') : 'steel'} `));
+          assert.equal(/grade of the magnet is not known/.test(text), magnet === undefined);
+        }
+      });
+
+  it('reads measures as they are typed at a bench, and nothing else', () => {
+    for (const [name, typed, written] of [
+      ['core', '60 x 5.8', '60 x 5.8 mm'],
+      ['core', ' 60×5,8mm ', '60 x 5.8 mm'],
+      ['bar', '2.5*0.5*0.125 IN', '2.5 x 0.5 x 0.125 in'],
+      ['wire', '43awg', '43 AWG'],
+      ['wire', '0.058', '0.058 mm'],
+      ['poles', '6', '6'],
+      ['core', '60', undefined],
+      ['core', '60 x 5.8 } coil x {', undefined],
+      ['spread', '0', undefined],
+      ['poles', '6.5', undefined],
+      ['window', '11 x', undefined],
+    ] as const)
+      assert.equal(measureIn(name, typed), written, typed);
+  });
+
   it('takes any title', async () => {
     await fc.assert(
       fc.property(fc.string({ minLength: 1, maxLength: 60, unit: 'grapheme' }), (title) => {
@@ -94,6 +129,8 @@ describe('a new spec', () => {
     // VT is violet by IEC 60757: one lead, not two.
     assert.equal(problem({ leads: ['VT', 'violet'] }), 'Each lead has a name of its own.');
     assert.equal(problem({ leads: ['grey } coil x {', 'violet'] }), 'A lead is a colour or another single word.');
+    const measured = { core: '60 } coil x {' };
+    assert.equal(problem({ parts: { kind: 'described', gauge: 42, measured } }), '60 } coil x { is no such measure.');
     assert.equal(problem({ positions: ['neck', 'neck'] }), 'Each position is named once.');
   });
 

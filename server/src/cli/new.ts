@@ -1,13 +1,21 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import {
+  isAsked,
+  MEASURE_NAMES,
+  type Measured,
+  measureIn,
   NEW_COILS,
   NEW_GAUGES,
   NEW_KINDS,
+  NEW_MAGNETS,
+  NEW_MEASURES,
+  NEW_POLES,
   NEW_POSITIONS,
   NEW_STRINGS,
   type NewAnswers,
   type NewFile,
+  usualPole,
 } from '../features/new-answers.ts';
 import { newSpec } from '../features/new-spec.ts';
 import { STARTER_SHOP } from '../features/starter-shop.ts';
@@ -32,6 +40,11 @@ export const newShop = defineCommand({
     },
     leads: { type: 'text', value: 'COLOURS', meaning: 'start and finish of each coil, as in "grey violet"' },
     gauge: { type: 'text', value: NEW_GAUGES.join('|'), meaning: 'of the wire, AWG' },
+    measured: {
+      type: 'list',
+      value: '"NAME: MEASURE"',
+      meaning: `what caliper and eye say: pole (${NEW_POLES.join(', ')}), magnet, ${MEASURE_NAMES.join(', ')}; the usual where not given`,
+    },
     turns: { type: 'text', value: 'COUNT', meaning: 'turns of each coil; left out where a reading is to tell' },
   },
   notes: [
@@ -54,16 +67,16 @@ export const newShop = defineCommand({
 
 type Given = Readonly<
   Record<'what' | 'title' | 'strings' | 'coils' | 'position' | 'leads' | 'gauge' | 'turns', string | undefined>
->;
+> & { readonly measured: readonly string[] };
 
 async function specFrom(given: Given, { ask }: Context): Promise<NewFile> {
   /** The answer given, else asked for, else the usual one. */
-  const answer = async (name: keyof Given, question: string, usual: string): Promise<string> => {
+  const answer = async (name: Exclude<keyof Given, 'measured'>, question: string, usual: string): Promise<string> => {
     const asked = given[name] ?? (await ask?.(usual === '' ? `${question}: ` : `${question} [${usual}]: `));
     return asked === undefined || asked.trim() === '' ? usual : asked.trim();
   };
   const oneOf = async <const T extends string | number>(
-    name: keyof Given,
+    name: Exclude<keyof Given, 'measured'>,
     question: string,
     choices: readonly T[],
     usual: T,
@@ -87,7 +100,9 @@ async function specFrom(given: Given, { ask }: Context): Promise<NewFile> {
       coils === 1 ? 'grey violet' : 'pink grey turquoise orange',
     ),
   );
-  const gauge = await oneOf('gauge', 'Wire, AWG', NEW_GAUGES, 42);
+  const measured = await measuredFrom(given.measured, coils, ask);
+  // Where the wire was measured, nothing more is asked about it.
+  const gauge = measured?.wire === undefined ? await oneOf('gauge', 'Wire, AWG', NEW_GAUGES, 42) : 42;
   const turns = await answer('turns', 'Turns of each coil, empty if a reading is to tell', '');
   if (turns !== '' && !/^[1-9]\d{0,5}$/.test(turns))
     throw new CommandError(`--turns ${turns}: a whole number is needed`);
@@ -103,12 +118,52 @@ async function specFrom(given: Given, { ask }: Context): Promise<NewFile> {
       return found;
     }),
     leads,
-    parts: { kind: 'described', gauge },
+    parts: { kind: 'described', gauge, ...(measured && { measured }) },
     ...(turns === '' ? {} : { turns: Number(turns) }),
   };
   const made = newSpec(answers);
   if ('problem' in made) throw new CommandError(made.problem);
   return made;
+}
+
+/** What was given, else what is asked for on a terminal; `undefined` where nothing was measured. */
+async function measuredFrom(
+  given: readonly string[],
+  coils: number,
+  ask: Context['ask'],
+): Promise<Measured | undefined> {
+  const said = new Map(
+    given.map((each) => {
+      const [, name = '', value = ''] = /^\s*(\w+)\s*:\s*(.*)$/.exec(each) ?? [];
+      if (name !== 'pole' && name !== 'magnet' && !(name in NEW_MEASURES))
+        throw new CommandError(`--measured ${each}: begins with one of pole, magnet, ${MEASURE_NAMES.join(', ')}`);
+      return [name, value] as const;
+    }),
+  );
+  const isAskedFor =
+    said.size === 0 && ask !== undefined && /^y/i.test((await ask('Measured on the bench now (yes, no) [no]: ')) ?? '');
+  if (!isAskedFor && said.size === 0) return undefined;
+  const answer = async (name: string, question: string): Promise<string | undefined> => {
+    const text = (said.get(name) ?? (isAskedFor ? await ask(`${question}: `) : undefined))?.trim();
+    return text === '' ? undefined : text;
+  };
+  const oneOf = <T extends string>(name: string, choices: readonly T[], text: string | undefined): T | undefined => {
+    const found = choices.find((each) => each === text);
+    if (text !== undefined && found === undefined)
+      throw new CommandError(`${name} ${text}: one of ${choices.join(', ')}`);
+    return found;
+  };
+  const pole = oneOf('pole', NEW_POLES, await answer('pole', `Poles (${NEW_POLES.join(', ')})`)) ?? usualPole(coils);
+  const magnets = `Grade of the magnet (${NEW_MAGNETS.join(', ')}), empty if not known`;
+  const magnet = oneOf('magnet', NEW_MAGNETS, await answer('magnet', magnets));
+  const measures: Record<string, string> = {};
+  for (const name of MEASURE_NAMES.filter((each) => isAsked(each, pole))) {
+    const text = await answer(name, NEW_MEASURES[name].asks);
+    if (text !== undefined && measureIn(name, text) === undefined)
+      throw new CommandError(`${name} ${text}: ${NEW_MEASURES[name].asks}`);
+    if (text !== undefined) measures[name] = text;
+  }
+  return { pole, ...(magnet && { magnet }), ...measures };
 }
 
 const wordsIn = (text: string): readonly string[] => text.split(/[\s,]+/).filter((word) => word !== '');

@@ -1,7 +1,19 @@
 /** The text of a new spec from a few answers: complete but for its readings, in the one layout. */
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { rotationOf } from '../model/coil.ts';
-import type { NewAnswers, NewFile, NewParts } from './new-answers.ts';
+import {
+  isAsked,
+  MEASURE_NAMES,
+  type Measured,
+  type MeasureName,
+  measureIn,
+  NEW_MAGNETS,
+  NEW_POLES,
+  type NewAnswers,
+  type NewFile,
+  type NewParts,
+  usualPole,
+} from './new-answers.ts';
 
 /** The file, or why the answers give none. */
 export function newSpec(answers: NewAnswers): NewFile | { readonly problem: string } {
@@ -11,14 +23,22 @@ export function newSpec(answers: NewAnswers): NewFile | { readonly problem: stri
   return { path: `${name}.pickup`, text: `${textOf(answers, name).join('\n')}\n` };
 }
 
-function problemOf({ title, coils, leads, positions }: NewAnswers): string | undefined {
+function problemOf({ title, coils, leads, positions, parts }: NewAnswers): string | undefined {
   if (title.trim() === '') return 'A title is needed.';
   if (positions.length === 0 || new Set(positions).size < positions.length) return 'Each position is named once.';
   if (leads.length !== 2 * coils) return `${2 * coils} leads are needed: start and finish of each coil.`;
   if (leads.some((lead) => !/^\p{L}[\p{L}\p{N}_-]*$/u.test(lead))) return 'A lead is a colour or another single word.';
   if (new Set(leads.map(canonicalLeadName)).size < leads.length) return 'Each lead has a name of its own.';
-  return undefined;
+  const { pole = 'rod', magnet = 'alnico-5' } = measuredIn(parts);
+  if (!NEW_POLES.includes(pole) || !NEW_MAGNETS.includes(magnet)) return `A pole is one of ${NEW_POLES.join(', ')}.`;
+  const wrong = MEASURE_NAMES.find((name) => {
+    const typed = measuredIn(parts)[name];
+    return typed !== undefined && measureIn(name, typed) === undefined;
+  });
+  return wrong === undefined ? undefined : `${measuredIn(parts)[wrong]} is no such measure.`;
 }
+
+const measuredIn = (parts: NewParts): Measured => (parts.kind === 'described' ? (parts.measured ?? {}) : {});
 
 /** `Heron, bridge` is `heron-bridge`. */
 function nameFrom(title: string, otherwise: string): string {
@@ -70,26 +90,37 @@ function partLines({ parts, coils, strings }: NewAnswers): readonly string[] {
     ];
   }
   const { poles } = MEASURES[strings];
+  const measured = measuredIn(parts);
+  const pole = measured.pole ?? usualPole(coils);
+  const of = (name: MeasureName, usual: string): string => measureIn(name, measured[name] ?? '') ?? usual;
+  const wire = of('wire', `${parts.gauge} AWG`);
+  const grade = measured.magnet ?? 'alnico-5';
+  const isOpen = MEASURE_NAMES.some((name) => isAsked(name, pole) && measured[name] === undefined);
   return [
     '',
-    '# Usual measures: write what the caliper shows.',
-    `wire new-wire {`,
-    `  gauge ${parts.gauge} AWG`,
+    isOpen ? '# Usual measures where none was taken: write what the caliper shows.' : '# As measured on the bench.',
+    ...(parts.measured !== undefined && measured.magnet === undefined
+      ? ['# The grade of the magnet is not known; alnico-5 stands in its place.']
+      : []),
+    'wire new-wire {',
+    `  ${wire.endsWith('AWG') ? 'gauge' : 'diameter'} ${wire}`,
     '}',
     'bobbin new-bobbin {',
-    `  core ${poles + 12} x 5.8 mm`,
-    `  window ${coils === 1 ? '11 x 5.2' : '7.2 x 4.8'} mm`,
-    `  poles ${strings} spread ${poles} mm`,
-    coils === 1 ? '  pole rod alnico-5 4.8 x 16.5 mm' : '  pole slug steel 4.8 x 12.5 mm',
+    `  core ${of('core', `${poles + 12} x 5.8 mm`)}`,
+    `  window ${of('window', coils === 1 ? '11 x 5.2 mm' : '7.2 x 4.8 mm')}`,
+    `  poles ${of('poles', String(strings))} spread ${of('spread', `${poles} mm`)}`,
+    `  pole ${pole} ${pole === 'rod' ? grade : 'steel'} ${of('poleSize', pole === 'rod' ? '4.8 x 16.5 mm' : pole === 'slug' ? '4.8 x 12.5 mm' : '3.4 x 16 mm')}`,
     '}',
-    ...(coils === 1 ? [] : barLines(strings)),
+    ...(pole === 'rod' ? [] : barLines(strings, grade, of('bar', usualBar(strings)))),
   ];
 }
 
-const barLines = (strings: NewAnswers['strings']): readonly string[] => [
+const usualBar = (strings: NewAnswers['strings']): string => `${MEASURES[strings].poles + 13} x 12.7 x 3.2 mm`;
+
+const barLines = (strings: NewAnswers['strings'], grade = 'alnico-5', size = usualBar(strings)): readonly string[] => [
   'magnet new-bar {',
-  '  material alnico-5',
-  `  size ${MEASURES[strings].poles + 13} x 12.7 x 3.2 mm`,
+  `  material ${grade}`,
+  `  size ${size}`,
   '}',
 ];
 
@@ -138,7 +169,7 @@ function pickupLines(answers: NewAnswers, { name, title, position, isReversed }:
 /** The bar below the coils; none where their poles are magnets. */
 function barOf(parts: NewParts, coils: NewAnswers['coils']): string | undefined {
   if (parts.kind === 'shelf') return parts.ownMagnets ? undefined : (parts.magnet ?? 'new-bar');
-  return coils === 1 ? undefined : 'new-bar';
+  return (measuredIn(parts).pole ?? usualPole(coils)) === 'rod' ? undefined : 'new-bar';
 }
 
 function instrumentLines({ title, strings, coils, positions }: NewAnswers, name: string): readonly string[] {

@@ -21,8 +21,20 @@ export const PROTOCOL_VERSION = 3;
 
 export { CARD_KINDS, type CardKind } from '../documents/cards/card-kinds.ts';
 export type { ExplanationBlock, ExplanationPage } from '../features/explanation-page.ts';
-export type { NewAnswers, NewFile, NewParts } from '../features/new-answers.ts';
-export { NEW_COILS, NEW_GAUGES, NEW_POSITIONS, NEW_STRINGS } from '../features/new-answers.ts';
+export type { Measured, NewAnswers, NewFile, NewParts } from '../features/new-answers.ts';
+export {
+  isAsked,
+  MEASURE_NAMES,
+  measureIn,
+  NEW_COILS,
+  NEW_GAUGES,
+  NEW_MAGNETS,
+  NEW_MEASURES,
+  NEW_POLES,
+  NEW_POSITIONS,
+  NEW_STRINGS,
+  usualPole,
+} from '../features/new-answers.ts';
 export { codeSpans } from '../words/code-spans.ts';
 export { HARMFUL } from '../words/harmful.ts';
 export { unbroken } from '../words/unbroken.ts';

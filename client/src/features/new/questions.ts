@@ -1,12 +1,20 @@
 import { type QuickPickItem, Uri, window, workspace } from 'vscode';
 import {
+  isAsked,
+  MEASURE_NAMES,
+  type Measured,
+  measureIn,
   NEW_COILS,
   NEW_GAUGES,
+  NEW_MAGNETS,
+  NEW_MEASURES,
+  NEW_POLES,
   NEW_POSITIONS,
   NEW_STRINGS,
   type NewAnswers,
   type NewChoicesResult,
   type NewParts,
+  usualPole,
 } from '../../../../server/src/lsp/protocol.ts';
 
 /** Asks one thing after the other; `undefined` as soon as somebody leaves. */
@@ -22,7 +30,7 @@ export async function askAnswers(what: NewAnswers['what'], choices: NewChoicesRe
   const coils = strings && (await pick('How many coils has each pickup?', NEW_COILS, 1));
   const positions = coils && (await askPositions(what));
   const leads = positions && (await askLeads(coils, choices.colours));
-  const parts = leads && (await askParts(choices.shelves, strings));
+  const parts = leads && (await askParts(choices.shelves, strings, coils));
   const turns = parts && (await askTurns());
   return parts && turns !== undefined
     ? { what, title, strings, coils, positions, leads, parts, ...(turns === '' ? {} : { turns: Number(turns) }) }
@@ -80,25 +88,31 @@ function swatchOf(colour: string): Uri {
   return Uri.parse(`data:image/svg+xml;base64,${btoa(svg)}`, true);
 }
 
-async function askParts(shelves: NewChoicesResult['shelves'], strings: number): Promise<NewParts | undefined> {
-  const described = {
-    label: 'Described now',
-    description: 'usual measures, to be corrected by what the caliper shows',
-  };
+async function askParts(
+  shelves: NewChoicesResult['shelves'],
+  strings: number,
+  coils: number,
+): Promise<NewParts | undefined> {
+  const described = { label: 'Usual measures', description: 'to be corrected by what the caliper shows' };
+  const measuring = { label: 'Measured now', description: 'a few questions for caliper, micrometer and eye' };
   const items = [
     ...shelves.map((shelf) => ({
       label: `From ${workspace.asRelativePath(Uri.parse(shelf.uri, true), false)}`,
       description: shelf.bobbins.map(({ name }) => name).join(', '),
       shelf,
     })),
+    { ...measuring, shelf: undefined },
     { ...described, shelf: undefined },
   ];
-  const chosen =
-    items.length === 1 ? items[0] : await window.showQuickPick(items, { title: 'Bobbin, wire and magnet' });
+  const chosen = await window.showQuickPick(items, { title: 'Bobbin, wire and magnet' });
   if (chosen === undefined) return undefined;
-  const { shelf } = chosen;
+  const { shelf, label } = chosen;
+  if (label === measuring.label) {
+    const measured = await askMeasured(coils);
+    return measured && { kind: 'described', gauge: USUAL_GAUGE, measured };
+  }
   if (shelf === undefined) {
-    const gauge = await pick('Gauge of the wire, AWG', NEW_GAUGES, 42);
+    const gauge = await pick('Gauge of the wire, AWG', NEW_GAUGES, USUAL_GAUGE);
     return gauge && { kind: 'described', gauge };
   }
   // Those with another number of poles serve other strings; where no other is there, all are offered.
@@ -116,6 +130,30 @@ async function askParts(shelves: NewChoicesResult['shelves'], strings: number): 
   const magnet = await pick('Which magnet lies below?', shelf.magnets);
   return magnet === undefined ? undefined : { ...base, bobbin: bobbin.name, ownMagnets, magnet };
 }
+
+const USUAL_GAUGE = 42;
+
+/** What is left empty keeps its usual measure, and the spec says so. */
+async function askMeasured(coils: number): Promise<Measured | undefined> {
+  const pole = await pick('What are the poles?', NEW_POLES, usualPole(coils));
+  const about = pole === 'rod' ? 'Of what are the rods?' : 'Of what is the bar magnet below?';
+  const magnet = pole && (await pick(about, [...NEW_MAGNETS, NOT_KNOWN], NOT_KNOWN));
+  if (pole === undefined || magnet === undefined) return undefined;
+  const measures: Record<string, string> = {};
+  for (const name of MEASURE_NAMES.filter((each) => isAsked(each, pole))) {
+    const typed = await window.showInputBox({
+      title: NEW_MEASURES[name].asks,
+      prompt: 'Left empty, the usual measure stands there.',
+      validateInput: (text) =>
+        text.trim() === '' || measureIn(name, text) !== undefined ? undefined : 'Numbers as the question has them.',
+    });
+    if (typed === undefined) return undefined;
+    if (typed.trim() !== '') measures[name] = typed;
+  }
+  return { pole, ...(magnet === NOT_KNOWN ? {} : { magnet }), ...measures };
+}
+
+const NOT_KNOWN = 'not known';
 
 async function askWire(shelf: NewChoicesResult['shelves'][number]) {
   const items = [
