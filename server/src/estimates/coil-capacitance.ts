@@ -54,25 +54,38 @@ export function capacitancesOf(coil: Coil, winding: WindingEstimates, netlist: P
   };
 }
 
+const fillingOf = ({ potting }: Pickup): 'air' | 'wax' => (potting === undefined ? 'air' : 'wax');
+
+/** Across a winding of so many turns of that wire, laid as the coil says, F. */
+export function acrossWindingF(
+  { bobbin, traverse }: Coil,
+  pickup: Pickup,
+  [meanTurnM, turns, bareDiameterM, overallDiameterM]: readonly [number, number, number, number],
+): number {
+  const heightM = windowHeightM(bobbin);
+  const traverseM = traverse?.value.si;
+  return windingCapacitanceF({
+    meanTurnM,
+    heightM,
+    turns,
+    bareDiameterM,
+    overallDiameterM,
+    laying: 'scatter',
+    turnsPerPass: traverseM ? heightM / traverseM : USUAL_TURNS_PER_PASS,
+    guide: traverseM ? 'machine' : 'unknown',
+    clearance: USUAL_CLEARANCE,
+    fill: FILL_PERMITTIVITY[fillingOf(pickup)],
+  });
+}
+
 function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estimate {
   const { meanTurnM, turns, bareDiameterM, overallDiameterM } = winding;
-  const heightM = windowHeightM(coil.bobbin);
-  if (!meanTurnM || !turns || !bareDiameterM || !overallDiameterM || !(heightM > 0)) return NO_CAPACITANCE;
-  const filling = pickup.potting === undefined ? 'air' : 'wax';
+  if (!meanTurnM || !turns || !bareDiameterM || !overallDiameterM || !(windowHeightM(coil.bobbin) > 0))
+    return NO_CAPACITANCE;
+  const filling = fillingOf(pickup);
   const traverseM = coil.traverse?.value.si;
-  const farad = functionOf([meanTurnM, turns, bareDiameterM, overallDiameterM], ([meanM, count, bareM, overallM]) =>
-    windingCapacitanceF({
-      meanTurnM: meanM,
-      heightM,
-      turns: count,
-      bareDiameterM: bareM,
-      overallDiameterM: overallM,
-      laying: 'scatter',
-      turnsPerPass: traverseM ? heightM / traverseM : USUAL_TURNS_PER_PASS,
-      guide: traverseM ? 'machine' : 'unknown',
-      clearance: USUAL_CLEARANCE,
-      fill: FILL_PERMITTIVITY[filling],
-    }),
+  const farad = functionOf([meanTurnM, turns, bareDiameterM, overallDiameterM], (of) =>
+    acrossWindingF(coil, pickup, of),
   );
   const byClearance = estimateOf(1, {
     sd: CLEARANCE_RELATIVE_SD[filling],

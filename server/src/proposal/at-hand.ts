@@ -84,64 +84,99 @@ function soundModel(
 ): SoundModel | undefined {
   const magnetics = pickupMagnetics(quick);
   const { pickup } = quick.netlist;
-  const { slopes, inductanceH } = wholePickup(quick, magnetics, ownCable(pickup));
-  if (!inductanceH) return undefined;
+  const { slopes, inductanceH, capacitanceF } = wholePickup(quick, magnetics, ownCable(pickup));
+  if (!inductanceH || !capacitanceF) return undefined;
   const referenceOhm = ohmOf(atReference);
   const henry = (coils: WoundCoils): number =>
     [...slopes].reduce((sum, [coil, slope]) => {
       const [now, then] = [coils.get(coil.name)?.henry ?? 0, atReference.get(coil.name)?.henry ?? 1];
       return sum + (slope * (magnetics.coils.get(coil)?.totalH.value ?? 0) * now) / then;
     }, 0);
+  // A coil in series has that share of the output's voltage, and its capacitance the square of it in the whole.
+  const weights = [...slopes].map(([coil, slope]) => {
+    const { name } = coil;
+    const own = magnetics.coils.get(coil)?.totalH.value ?? 0;
+    return {
+      name,
+      weight: Math.min(1, (slope * own) / inductanceH.value) ** 2,
+      before: atReference.get(name)?.farad ?? 0,
+    };
+  });
+  const farad = (coils: WoundCoils): number =>
+    weights.reduce(
+      (sum, { name, weight, before }) => sum + weight * ((coils.get(name)?.farad ?? before) - before),
+      capacitanceF.value,
+    );
   const table = resonanceTable(quick);
   return {
     henry,
     resonance: (coils) => {
       const x = Math.log(henry(coils) / inductanceH.value);
       // Resistance goes with the root of the inductance, unless the wire is another.
-      return table(x, Math.log(ohmOf(coils) / referenceOhm) - x / 2);
+      return table(x, Math.log(ohmOf(coils) / referenceOhm) - x / 2, Math.log(farad(coils) / capacitanceF.value));
     },
   };
 }
 
-/** Logarithms of the inductance over the reference's at which the circuit is solved, from an eighth to eight times. */
-const LOG_INDUCTANCES = [-2.1, -1.05, 0, 1.05, 2.1] as const;
-const LOG_RESISTANCE_STEP = 0.4;
+/** Logarithms of the inductance over the reference's at which the circuit is solved: evenly, from an eighth to eight times. */
+const LOG_INDUCTANCES = [-2.1, -1.4, -0.7, 0, 0.7, 1.4, 2.1] as const;
+const LOG_INDUCTANCE_STEP = 0.7;
+/** So far beyond the outermost of them that has a peak nothing is said. */
+const BEYOND = 0.5;
+const LOG_RESISTANCE_STEP = 0.2;
+const LOG_CAPACITANCE_STEP = 0.2;
 
-/** Resonance and height over the logarithms of inductance and resistance: parabolas through what is solved at few points. */
+interface Resonance {
+  readonly hz: number;
+  readonly db: number;
+}
+
+/** Resonance and height over logarithms: parabolas through what is solved at few inductances, slopes beside them. */
 function resonanceTable(
   quick: QuickEstimates,
-): (logHenry: number, logOhm: number) => { readonly hz: number; readonly db: number } | undefined {
+): (logHenry: number, logOhm: number, logFarad: number) => Resonance | undefined {
   const load = loadOf(quick.netlist.pickup);
-  const solve = (logHenry: number, logOhm: number) => {
-    const scaling = { ...NO_SCALING, inductance: Math.exp(logHenry), resistance: Math.exp(logHenry / 2 + logOhm) };
-    const solved = scaledResonance(quick, load, scaling);
-    return solved && { logHz: Math.log(solved.hz), db: solved.db };
+  const solve = (logHenry: number, logOhm: number, logFarad: number) => {
+    const scaling = {
+      ...NO_SCALING,
+      inductance: Math.exp(logHenry),
+      resistance: Math.exp(logHenry / 2 + logOhm),
+      capacitance: Math.exp(logFarad),
+    };
+    const found = scaledResonance(quick, load, scaling);
+    return found && { logHz: Math.log(found.hz), db: found.db };
   };
-  const points = LOG_INDUCTANCES.flatMap((x) => {
-    const [plain, more] = [solve(x, 0), solve(x, LOG_RESISTANCE_STEP)];
-    return plain ? [{ x, plain, more: more ?? plain }] : [];
+  // A large inductance with its resistance may have no peak under the load.
+  const solved = LOG_INDUCTANCES.flatMap((x) => {
+    const plain = solve(x, 0, 0);
+    if (!plain) return [];
+    const [ohm = plain, farad = plain] = [solve(x, LOG_RESISTANCE_STEP, 0), solve(x, 0, LOG_CAPACITANCE_STEP)];
+    return [{ x, plain, ohm, farad }];
   });
-  return (logHenry, logOhm) => {
-    const near = [...points].sort((a, b) => Math.abs(a.x - logHenry) - Math.abs(b.x - logHenry)).slice(0, 3);
-    const [nearest] = near;
-    if (!nearest || Math.abs(nearest.x - logHenry) > 1.5) return undefined;
-    const share = logOhm / LOG_RESISTANCE_STEP;
-    const at = (of: (point: { readonly logHz: number; readonly db: number }) => number): number =>
-      lagrange(
-        near.map(({ x, plain, more }) => ({ x, y: of(plain) + share * (of(more) - of(plain)) })),
-        logHenry,
-      );
-    return { hz: Math.exp(at(({ logHz }) => logHz)), db: at(({ db }) => db) };
+  const over = (of: 'logHz' | 'db') => {
+    const plain = solved.map((each) => each.plain[of]);
+    const byOhm = solved.map((each) => (each.ohm[of] - each.plain[of]) / LOG_RESISTANCE_STEP);
+    const byFarad = solved.map((each) => (each.farad[of] - each.plain[of]) / LOG_CAPACITANCE_STEP);
+    return (at: number, logOhm: number, logFarad: number): number =>
+      parabola(plain, at) + logOhm * parabola(byOhm, at) + logFarad * parabola(byFarad, at);
+  };
+  const [logHz, db] = [over('logHz'), over('db')];
+  const [first, last] = [solved[0]?.x ?? Number.NaN, solved.at(-1)?.x ?? Number.NaN];
+  return (logHenry, logOhm, logFarad) => {
+    if (!(logHenry >= first - BEYOND && logHenry <= last + BEYOND)) return undefined;
+    const at = (logHenry - first) / LOG_INDUCTANCE_STEP;
+    return { hz: Math.exp(logHz(at, logOhm, logFarad)), db: db(at, logOhm, logFarad) };
   };
 }
 
-/** The polynomial through points, at x. */
-const lagrange = (points: readonly { readonly x: number; readonly y: number }[], x: number): number =>
-  points.reduce(
-    (sum, { x: own, y }) =>
-      sum + points.reduce((term, other) => (other.x === own ? term : (term * (x - other.x)) / (own - other.x)), y),
-    0,
-  );
+/** Through the three values nearest to `at`, counted from the first. */
+function parabola(values: readonly number[], at: number): number {
+  const middle = Math.min(values.length - 2, Math.max(1, Math.round(at)));
+  const [before, here, behind] = [values[middle - 1], values[middle], values[middle + 1]];
+  if (before === undefined || here === undefined || behind === undefined) return values[0] ?? Number.NaN;
+  const t = at - middle;
+  return here + (t * (behind - before)) / 2 + (t * t * (behind - 2 * here + before)) / 2;
+}
 
 interface LevelModel {
   /** Against the stronger coil. */

@@ -22,7 +22,7 @@ export interface Candidate {
 }
 
 /** Past this many, all coils take the same wire. */
-const MOST_CANDIDATES = 20_000;
+const MOST_CANDIDATES = 1500;
 
 export function candidatesOf(
   { coils, magnet }: Openings,
@@ -40,7 +40,7 @@ export function candidatesOf(
 ): readonly Candidate[] {
   const options = coils.map((opening) =>
     coilOptions(shelf, pickup, opening).flatMap((option): readonly CurvedOption[] => {
-      const curve = windingCurve(opening.coil, option, perTurns);
+      const curve = windingCurve(opening.coil, option, pickup, perTurns);
       return curve ? [{ ...option, opening, curve }] : [];
     }),
   );

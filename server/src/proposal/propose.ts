@@ -140,6 +140,7 @@ function fixedCoils(quick: QuickEstimates, { coils }: Openings, needsInductance:
               {
                 ohm: winding.resistance20COhm?.value ?? 0,
                 henry: magnetics?.coils.get(coil)?.totalH.value ?? 1,
+                farad: magnetics?.coils.get(coil)?.capacitances.windingF.value ?? 0,
                 areaM2: winding.turnAreaM2?.value ?? 0,
                 kg: 0,
                 turns: winding.turns?.value ?? 0,

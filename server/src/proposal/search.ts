@@ -25,6 +25,8 @@ export interface Found {
   readonly distance: number;
   /** Every target within its tolerance by the best estimate. */
   readonly reaches: boolean;
+  /** What the distance may be less by, where it is by the models at hand. */
+  readonly doubt: number;
   readonly cost: Cost;
   /** Of the build analysed as a whole; `undefined`: by the models at hand. */
   readonly judged: readonly JudgedAim[] | undefined;
@@ -42,9 +44,9 @@ export interface SearchProblem {
   holds(found: Found): boolean;
 }
 
-export const MOST_BUILDS = 5;
+const MOST_BUILDS = 5;
 /** Builds that are analysed as a whole, at most. */
-const MOST_ANALYSED = 40;
+const MOST_ANALYSED = 24;
 
 export interface Searched {
   /** That no other beats, the nearest first. */
@@ -57,43 +59,62 @@ export interface Searched {
 export function settledAlone(problem: Omit<SearchProblem, 'holds'>, candidate: Candidate): Found | undefined {
   const asked = { ...problem, holds: () => true };
   const found = nearest(asked, candidate, undefined);
-  return found && settle(asked, found, new Map()).found;
+  return found && settle(asked, found).found;
 }
 
 export function search(problem: SearchProblem): Searched {
-  const { candidates } = problem;
   const corrections = new Map<string, Correction>();
   const known = new Map<Candidate, Found | 'does not hold'>();
-  const fresh = (candidate: Candidate): Found | undefined =>
-    nearest(problem, candidate, corrections.get(candidate.frame));
-  let all = new Map(candidates.flatMap((each) => [[each, fresh(each)] as const]));
+  let usual: Correction | undefined;
+  /** By what was learnt of its own frame, else of the first that was analysed. */
+  const fresh = (candidate: Candidate): Found | undefined => {
+    const own = corrections.get(candidate.frame);
+    const found = nearest(problem, candidate, own ?? usual);
+    return found && { ...found, doubt: doubtOf(problem, own ? KNOWN_FRAME : OTHER_FRAME) };
+  };
+  const renewed = (candidate: Candidate): Found | undefined => {
+    const own = known.get(candidate);
+    return own === 'does not hold' ? undefined : (own ?? fresh(candidate));
+  };
+  let all = new Map(problem.candidates.map((each) => [each, fresh(each)] as const));
   for (let analysed = 0; ; ) {
     const standing = unbeaten([...all.values()].flatMap((each) => each ?? []));
-    const next = standing.find(({ judged }) => judged === undefined);
-    if (next === undefined || analysed >= MOST_ANALYSED) {
-      const failing = standing.find((each) => each.judged && !problem.holds(each));
-      if (!failing)
-        return {
-          builds: standing.filter(({ judged }) => judged),
-          byModel: (others) => others.flatMap((each) => fresh(each) ?? []),
-        };
-      all.set(failing.candidate, undefined);
-      known.set(failing.candidate, 'does not hold');
+    const next = analysed < MOST_ANALYSED ? standing.find(({ judged }) => judged === undefined) : undefined;
+    if (next) {
+      const settled = settle(problem, next);
+      const { frame } = next.candidate;
+      analysed += settled.analysed;
+      known.set(next.candidate, settled.found);
+      corrections.set(frame, settled.correction);
+      const isFirst = usual === undefined;
+      usual ??= settled.correction;
+      all = new Map([...all].map(([each, before]) => [each, isFirst || each.frame === frame ? renewed(each) : before]));
       continue;
     }
-    const settled = settle(problem, next, corrections);
-    analysed += settled.analysed;
-    known.set(next.candidate, settled.found);
-    const { frame } = next.candidate;
-    all = new Map(
-      [...all].map(([candidate, before]) => {
-        const own = known.get(candidate);
-        if (own) return [candidate, own === 'does not hold' ? undefined : own];
-        return [candidate, candidate.frame === frame ? fresh(candidate) : before];
-      }),
-    );
+    const sure = unbeaten([...all.values()].flatMap((each) => (each?.judged ? each : [])));
+    const failing = sure.find((each) => !problem.holds(each));
+    if (!failing) return { builds: sure, byModel: (others) => others.flatMap((each) => fresh(each) ?? []) };
+    known.set(failing.candidate, 'does not hold');
+    all.set(failing.candidate, undefined);
   }
 }
+
+/** What the models at hand may be wrong by, relative and in dB: where a build of the same frame was analysed, and where another was. */
+const KNOWN_FRAME = { relative: 0.002, db: 0.05 } as const;
+const OTHER_FRAME = { relative: 0.008, db: 0.3 } as const;
+
+/** In tolerances: what has not been analysed may be nearer by that. */
+const doubtOf = (
+  { aims }: SearchProblem,
+  { relative, db }: { readonly relative: number; readonly db: number },
+): number =>
+  Math.max(
+    ...aims.map((aim) => {
+      if (aim.kind === 'resistance' || aim.kind === 'mismatch') return 0.02;
+      const error = isLevel(aim) ? db : relative * Math.abs(aim.wanted);
+      return error / (aim.tolerance || 1);
+    }),
+  );
 
 /** Factors, or differences of levels, between a build as analysed and as the models at hand have it; by target. */
 type Correction = readonly number[];
@@ -254,6 +275,7 @@ function described(problem: SearchProblem, candidate: Candidate, logTurns: numbe
     candidate,
     turns,
     ...nearnessOf(problem, lacks),
+    doubt: 0,
     cost: costOf(problem, candidate, turns),
     judged: undefined,
   };
@@ -286,22 +308,19 @@ function costOf({ aims, fixed }: SearchProblem, { options }: Candidate, turns: r
 function settle(
   problem: SearchProblem,
   found: Found,
-  corrections: Map<string, Correction>,
-): { readonly found: Found; readonly analysed: number } {
+): { readonly found: Found; readonly correction: Correction; readonly analysed: number } {
   const { candidate } = found;
   let now = found;
   for (let analysed = 1; ; analysed++) {
     const judged = problem.analysed(candidate, now.turns);
-    const coils = coilsAt(problem, candidate, now.turns);
-    const plain = figures(problem, coils, candidate, undefined);
+    const plain = figures(problem, coilsAt(problem, candidate, now.turns), candidate, undefined);
     const correction = problem.aims.map((aim, index) => correctionOf(aim, judged[index], plain[index]));
-    corrections.set(candidate.frame, correction);
     const lacks = problem.aims.map((aim, index) => deviationOf(aim, reachedValue(judged[index])));
-    now = { ...now, ...nearnessOf(problem, lacks), judged };
+    now = { ...now, ...nearnessOf(problem, lacks), doubt: 0, judged };
     const better = nearest(problem, candidate, correction);
     const moved = Math.max(...now.turns.map((each, index) => Math.abs((better?.turns[index] ?? each) / each - 1)));
-    if (!better || moved < 1e-3 || analysed >= 3 || better.distance > now.distance - 0.02)
-      return { found: now, analysed };
+    const isSettled = moved < 1e-3 || better === undefined || better.distance > now.distance - 0.02;
+    if (isSettled || analysed >= 3) return { found: now, correction, analysed };
     now = better;
   }
 }
@@ -329,7 +348,7 @@ function correctionOf(aim: Aim, judged: JudgedAim | undefined, plain: number | n
 }
 
 /** Nearer by less than a tenth of a tolerance, or cheaper by less than a fiftieth, is no difference. */
-const nearness = ({ distance }: Found): number => Math.round(distance * 10);
+const nearness = ({ distance, doubt }: Found): number => Math.round(Math.max(0, distance - doubt) * 10);
 const mass = ({ cost }: Found): number => Math.round(Math.log(cost.kg) * 50);
 const unlikeness = ({ cost }: Found): number => Math.round(cost.unlike * 50);
 
@@ -352,12 +371,13 @@ function unbeaten(all: readonly Found[]): readonly Found[] {
       mass(a) - mass(b) ||
       a.distance - b.distance,
   );
-  const [nearestOfAll] = inOrder;
-  if (!nearestOfAll) return [];
+  const nearestOfAll = inOrder[0]?.distance ?? 0;
+  const isReached = inOrder.some(({ reaches }) => reaches);
   const isAtHand = inOrder.some(({ reaches, cost }) => reaches && cost.buys === 0);
-  const isNear = nearestOfAll.reaches
-    ? ({ reaches, cost }: Found) => reaches && !(isAtHand && cost.buys > 0)
-    : ({ distance }: Found) => distance <= nearestOfAll.distance * 1.5;
+  const isNear = ({ reaches, distance, doubt, cost }: Found): boolean => {
+    if (!isReached) return distance - doubt <= nearestOfAll * 1.5;
+    return (reaches || doubt > 0) && !(isAtHand && cost.buys > 0);
+  };
   const standing: Found[] = [];
   for (const each of inOrder) {
     if (standing.length >= MOST_BUILDS) break;

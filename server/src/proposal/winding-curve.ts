@@ -2,11 +2,13 @@
  * What a coil of one bobbin and one wire comes to over its turns, as curves in the logarithm of both: resistance, inductance by itself
  * with its poles, turn-area and mass of wire go nearly as powers of the turns, so few points serve.
  */
+import { acrossWindingF } from '../estimates/coil-capacitance.ts';
 import { ORIGIN, polesOf } from '../estimates/coil-places.ts';
 import { estimateWinding, racetrackOf, type WindingEstimates } from '../estimates/coil-winding.ts';
 import { WIRE_ALLOWANCE } from '../estimates/common-practice.ts';
 import type { Bobbin } from '../model/bobbin.ts';
 import type { Coil } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { windCoil } from '../physics/coil-geometry.ts';
 import { inductanceWithPoles } from '../physics/pole-pieces.ts';
 import { wireMass } from '../physics/wire.ts';
@@ -17,6 +19,8 @@ export interface Wound {
   readonly ohm: number;
   /** By itself, H; left out where nothing asks for it. */
   readonly henry: number;
+  /** Across its winding. */
+  readonly farad: number;
   readonly areaM2: number;
   /** Of the wire, with what is lost at both ends and in breaks. */
   readonly kg: number;
@@ -40,25 +44,26 @@ export type InductancePerTurns = (bobbin: Bobbin, coil: Coil, buildM: number) =>
 export function windingCurve(
   coil: Coil,
   { bobbin, wire, spool }: CoilOption,
+  pickup: Pickup,
   perTurns: InductancePerTurns | undefined,
 ): WindingCurve | undefined {
-  const winding = estimateWinding(
-    { ...coil, bobbin, wire, spool, turns: undefined, counted: undefined },
-    undefined,
-    '',
-  );
+  const wound: Coil = { ...coil, bobbin, wire, spool, turns: undefined, counted: undefined };
+  const winding = estimateWinding(wound, undefined, '');
   const { space, ohmPerM20C, bareDiameterM, overallDiameterM } = winding;
   if (!space || !ohmPerM20C || !bareDiameterM || !overallDiameterM) return undefined;
   const kgPerM = wireMass(bareDiameterM.value, overallDiameterM.value).totalKgPerM * WIRE_ALLOWANCE;
-  const curves = { ohm: logs(), henry: logs(), areaM2: logs(), kg: logs() };
+  const curves = { ohm: logs(), henry: logs(), farad: logs(), areaM2: logs(), kg: logs() };
   let mostLogTurns = Number.POSITIVE_INFINITY;
   let before: { readonly logTurns: number; readonly buildM: number } | undefined;
   for (let point = 0; point < POINTS; point++) {
     const logTurns = FEWEST_LOG + point * STEP;
     const turns = Math.exp(logTurns);
-    const { wireLengthM, turnAreaM2, buildM } = windCoil(space.best, turns);
+    const { wireLengthM, meanTurnM, turnAreaM2, buildM } = windCoil(space.best, turns);
     curves.ohm[point] = Math.log(wireLengthM * ohmPerM20C.value);
     curves.areaM2[point] = Math.log(turnAreaM2);
+    curves.farad[point] = perTurns
+      ? Math.log(acrossWindingF(wound, pickup, [meanTurnM, turns, bareDiameterM.value, overallDiameterM.value]))
+      : 0;
     curves.kg[point] = Math.log(wireLengthM * kgPerM);
     curves.henry[point] = perTurns ? Math.log(perTurns(bobbin, coil, buildM) * turns ** 2) : 0;
     if (buildM > space.depthM && mostLogTurns === Number.POSITIVE_INFINITY)
@@ -72,6 +77,7 @@ export function windingCurve(
     at: (logTurns) => ({
       ohm: along(curves.ohm, logTurns),
       henry: along(curves.henry, logTurns),
+      farad: along(curves.farad, logTurns),
       areaM2: along(curves.areaM2, logTurns),
       kg: along(curves.kg, logTurns),
     }),
@@ -99,26 +105,31 @@ function mostThatFit({ space }: WindingEstimates, low: number, high: number): nu
 }
 
 /**
- * Inductance per turn squared of a coil on its bobbin's own poles, a power of its build between two windings that are computed: 35 and
- * 80 % of the window. Made once for each bobbin.
+ * Inductance per turn squared of a coil on its bobbin's own poles: in logarithms a parabola over its build, through three windings that
+ * are computed. Made once for each bobbin.
  */
 export function inductancesPerTurns(): InductancePerTurns {
-  const powers = new Map<Bobbin, { readonly henry: number; readonly buildM: number; readonly slope: number }>();
+  const known = new Map<Bobbin, (buildM: number) => number>();
   return (bobbin, coil, buildM) => {
-    const known = powers.get(bobbin) ?? powerOf(bobbin, coil);
-    powers.set(bobbin, known);
-    return known.henry * (buildM / known.buildM) ** known.slope;
+    const own = known.get(bobbin) ?? overBuild(bobbin, coil);
+    known.set(bobbin, own);
+    return own(buildM);
   };
 }
 
-const SHALLOW = 0.35;
-const DEEP = 0.8;
+/** Of the window's depth. */
+const SHALLOW = 0.25;
+/** From one of the three to the next. */
+const DEEPER = 1.9;
 
-function powerOf(bobbin: Bobbin, coil: Coil) {
-  const depthM = bobbin.window?.value.depth.si ?? 0;
-  const [shallow, deep] = [SHALLOW, DEEP].map((share) => perTurnSquaredH(bobbin, coil, share * depthM));
-  const slope = shallow && deep ? Math.log(deep / shallow) / Math.log(DEEP / SHALLOW) : 0;
-  return { henry: deep ?? 0, buildM: DEEP * depthM, slope };
+function overBuild(bobbin: Bobbin, coil: Coil): (buildM: number) => number {
+  const firstM = SHALLOW * (bobbin.window?.value.depth.si ?? 0);
+  const at = (power: number): number => Math.log(perTurnSquaredH(bobbin, coil, firstM * DEEPER ** power) ?? Number.NaN);
+  const [low, middle, high] = [at(0), at(1), at(2)];
+  return (buildM) => {
+    const t = Math.log(buildM / firstM) / Math.log(DEEPER) - 1;
+    return Math.exp(middle + (t * (high - low)) / 2 + (t * t * (high - 2 * middle + low)) / 2);
+  };
 }
 
 function perTurnSquaredH(bobbin: Bobbin, coil: Coil, buildM: number): number | undefined {
