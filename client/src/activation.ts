@@ -1,5 +1,7 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { PickupSpecApi } from './api.ts';
+import { createApi } from './features/api/api.ts';
 import { activateBenchView } from './features/bench-view/bench-view.ts';
 import type { BenchViewInterface } from './features/bench-view/bench-view-control.ts';
 import { activateCards } from './features/cards/cards.ts';
@@ -9,6 +11,7 @@ import { activateExplanations, type ExplanationControl } from './features/explan
 import { activateFileReading } from './features/files/file-reading.ts';
 import { activateFilesInSight } from './features/files/files-in-sight.ts';
 import { activateFind } from './features/find/find.ts';
+import { activateLanguageModelTools } from './features/language-model/tools.ts';
 import { activateLesson, type LessonControl } from './features/lesson/lesson.ts';
 import { activateMarkdownPreview, type MarkdownPreview } from './features/markdown/markdown-preview.ts';
 import { activateNew } from './features/new/new.ts';
@@ -18,8 +21,8 @@ import { activateStatusItem } from './features/status/status-item.ts';
 import { activateTasks } from './features/tasks/tasks.ts';
 import { SpecTests, type SpecTestsControl } from './features/testing/spec-tests.ts';
 
-/** What the extension shows to tests and to other extensions. */
-export interface ExtensionInterface {
+/** What the extension shows to other extensions, and beside that to the editor's preview and to tests. */
+export interface ExtensionInterface extends PickupSpecApi {
   readonly benchView: BenchViewInterface;
   readonly explanation: ExplanationControl;
   readonly lesson: LessonControl;
@@ -39,7 +42,9 @@ export function activateExtension(context: ExtensionContext, client: BaseLanguag
   const lesson = activateLesson(context, { benchView, explanation, cards });
   const specTests = new SpecTests(client);
   const markdownPreview = activateMarkdownPreview(client);
+  const api = createApi(client);
   context.subscriptions.push(
+    api,
     lesson,
     specTests,
     markdownPreview,
@@ -54,12 +59,15 @@ export function activateExtension(context: ExtensionContext, client: BaseLanguag
     activateStatusItem(client),
     activateServerCommands(client),
     activateTasks(client),
+    activateLanguageModelTools(client, api),
   );
   // A server that does not start is told by the status item; the commands stay, restarting among them. Nobody waits for it here: a
   // preview of Markdown wants only the engine extended, and each request waits by itself.
   client.start().catch((error: unknown) => client.error('The server did not start.', error));
+  const { apiVersion, check, report, onDidChangeFindings } = api;
   const { extendMarkdownIt } = markdownPreview;
-  return { benchView, explanation, lesson, specTests, extendMarkdownIt };
+  const ours = { benchView, explanation, lesson, specTests, extendMarkdownIt };
+  return { apiVersion, check, report, onDidChangeFindings, ...ours };
 }
 
 export async function deactivateExtension(): Promise<void> {

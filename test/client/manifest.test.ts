@@ -86,7 +86,9 @@ describe('manifest', () => {
       const setting = asRecord(value);
       assert.match(name, /^pickup\./);
       assert.match(String(setting.markdownDescription), /^%setting\.[\w.]+%$/, name);
-      assert.ok(['resource', 'window'].includes(String(setting.scope)), `${name} has no scope`);
+      // What goes beyond the own machine no workspace may switch on.
+      const scopes = name.includes('languageModel') ? ['application'] : ['resource', 'window'];
+      assert.ok(scopes.includes(String(setting.scope)), `${name} has no scope, or too wide a one`);
       assert.notEqual(setting.default, undefined, `${name} has no default`);
     }
   });

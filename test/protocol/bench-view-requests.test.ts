@@ -10,6 +10,7 @@ import type {
   FindResult,
   PageResult,
   PlansResult,
+  ReportResult,
   SectionResult,
   SoundResult,
 } from '../../server/src/lsp/protocol.ts';
@@ -206,6 +207,18 @@ describe('requests of the bench view', () => {
     );
     assert.match((await check('gone.pickup')).problem ?? '', /there is no such file/);
     assert.match((await check('../elsewhere.pickup')).problem ?? '', /outside/);
+  });
+
+  it('a report tells the numbers of every pickup and of every position, of a spec that is not open too', async () => {
+    const report = (name: string) => server.request<ReportResult>('pickup/report', { protocol: 3, uri: uriOf(name) });
+    const { subjects } = await report('larkspit.pickup');
+    const instrument = subjects.find(({ kind }) => kind === 'instrument');
+    assert.equal(instrument?.tables.length, 5);
+    assert.match(instrument?.tables[1]?.caption ?? '', /position 2/);
+    const [pickup] = (await report('hesk-neck.pickup')).subjects;
+    const numbers = pickup?.tables[0]?.rows.find(({ name }) => name === 'screw coil, resistance at 20\u202F°C, kΩ');
+    assert.match(numbers?.now ?? pickup?.tables[0]?.rows.map(({ name }) => name).join('; ') ?? '', /^\d.* ± /);
+    assert.match((await report('../elsewhere.pickup')).problem ?? '', /outside/);
   });
 
   describe('a spec that stands in a document of other words', () => {

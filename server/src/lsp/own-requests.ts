@@ -16,6 +16,7 @@ import {
   type ExplainParams,
   type ExplainResult,
 } from './protocol.ts';
+import { serveReports } from './report.ts';
 import type { Session } from './session.ts';
 
 /** Requests that only our own client makes. */
@@ -28,6 +29,7 @@ export function serveOwnRequests(
   serveNew(own, session);
   serveChecks(own, session);
   serveFences(own, session, t);
+  serveReports(own, session, t);
   own<ExplainParams, ExplainResult>(EXPLAIN_REQUEST, 'explanation', {}, ({ code }) =>
     given({ page: typeof code === 'string' ? explanationPage(code) : undefined }),
   );

@@ -183,6 +183,27 @@ export interface CheckResult extends Message {
   readonly problem?: string;
 }
 
+/** Client to server: what is computed of a spec of the workspace, open or not. */
+export const REPORT_REQUEST = 'pickup/report';
+
+export interface ReportResult extends Message {
+  readonly subjects: readonly ReportedSubject[];
+  /** Why there is no report. */
+  readonly problem?: string;
+}
+
+export interface ReportedSubject {
+  readonly kind: 'pickup' | 'instrument';
+  readonly name: string;
+  readonly title: string;
+  /** One of a pickup, one for each position of an instrument. */
+  readonly tables: readonly {
+    readonly caption: string;
+    /** `name` has the unit; `now` the value with its ±, one standard deviation. */
+    readonly rows: readonly { readonly name: string; readonly now: string; readonly restsOn: string }[];
+  }[];
+}
+
 /** Client to server: a spec that stands in another document, as a fence of Markdown does, drawn. */
 export const FENCE_REQUEST = 'pickup/fence';
 
