@@ -38,7 +38,9 @@ describe('explanation pages', () => {
 
 function foundIn(text: string): { readonly codes: readonly string[]; readonly lines: readonly string[] } {
   const analysis = analyse(text);
-  return { codes: analysis.findings.map(({ code }) => code), lines: findingLines(analysis) };
+  const late = { ...analysis, findings: analysis.allFindings() };
+  const told = late.findings.some(({ code }) => code.startsWith('sweep/')) ? late : analysis;
+  return { codes: told.findings.map(({ code }) => code), lines: findingLines(told) };
 }
 
 function example(page: string, heading: string): string {

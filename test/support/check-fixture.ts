@@ -22,7 +22,7 @@ const PHOTOS: Readonly<Record<string, PhotoFile>> = {
 
 /** What lies in its folder `sweeps`: curves with known truth, and broken ones (test/physics/sweeps/README.md). */
 function sweepText(name: string): FileContent {
-  for (const folder of ['curves', 'broken'])
+  for (const folder of ['curves', 'broken', 'made'])
     try {
       const file = path.resolve(import.meta.dirname, '../physics/sweeps', folder, path.basename(name));
       const found = decodeText(readFileSync(file));

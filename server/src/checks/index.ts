@@ -40,9 +40,16 @@ import { readingUnlikely, readingUnlikelyMagnetic } from './reading-unlikely.ts'
 import { readingUnlikelyPosition } from './reading-unlikely-position.ts';
 import { readingWhoseCoil } from './reading-whose-coil.ts';
 import { selectorPositionMissing } from './selector-position-missing.ts';
+import { sweepCircuitDiffers } from './sweep-circuit-differs.ts';
+import { sweepLoaded } from './sweep-loaded.ts';
+import { sweepLosses } from './sweep-losses.ts';
 import { sweepNotPassive } from './sweep-not-passive.ts';
+import { sweepOpen } from './sweep-open.ts';
 import { sweepPhaseTurned } from './sweep-phase-turned.ts';
 import { sweepPolarity } from './sweep-polarity.ts';
+import { sweepSetUp } from './sweep-set-up.ts';
+import { sweepShortedTurns } from './sweep-shorted-turns.ts';
+import { sweepTooWeak } from './sweep-too-weak.ts';
 import { switchCoilOnHot } from './switch-coil-on-hot.ts';
 import { switchHotShorted } from './switch-hot-shorted.ts';
 import { switchLugUnused } from './switch-lug-unused.ts';
@@ -79,6 +86,13 @@ export const pickupChecks = inOrder([
   sweepNotPassive,
   sweepPhaseTurned,
   sweepPolarity,
+  sweepSetUp,
+  sweepOpen,
+  sweepCircuitDiffers,
+  sweepShortedTurns,
+  sweepLoaded,
+  sweepLosses,
+  sweepTooWeak,
   windingDoesNotFit,
   windingSpoolTooShort,
   windingTurnsUnknown,

@@ -55,7 +55,14 @@ export type Swept =
   /** Only a capacitance lies there. */
   | { readonly kind: 'open'; readonly group: SweepGroup; readonly capacitanceF: Estimate }
   /** The low end shows another resistance than a meter read. */
-  | { readonly kind: 'set-up'; readonly group: SweepGroup; readonly seenOhm: number; readonly readOhm: number }
+  | {
+      readonly kind: 'set-up';
+      readonly group: SweepGroup;
+      readonly sweeps: SweepsOfCoil;
+      readonly curve: MeasuredCurve;
+      readonly seenOhm: number;
+      readonly readOhm: number;
+    }
   /** Nothing in the curve rises like a coil. */
   | { readonly kind: 'no coil'; readonly group: SweepGroup };
 
@@ -83,7 +90,7 @@ function sweptGroup(group: SweepGroup, netlist: PickupNetlist, bench: Bench | un
     };
   }
   const unlike = unlikeResistance(sweeps.curves, sweeps, dc);
-  if (unlike) return { kind: 'set-up', group, ...unlike };
+  if (unlike) return { kind: 'set-up', group, sweeps, ...unlike };
   const fit = rememberedFit(sweeps);
   return fit ? sweptCoil(group, sweeps, fit, bench) : { kind: 'no coil', group };
 }
@@ -96,7 +103,7 @@ function unlikeResistance(curves: readonly MeasuredCurve[], { recorder }: Sweeps
   for (const curve of curves) {
     const seen = resistanceSeen(curve, recorder);
     if (seen !== undefined && !(Math.abs(Math.log(seen / read.ohm)) < LIKE_RESISTANCE))
-      return { seenOhm: seen, readOhm: read.ohm };
+      return { curve, seenOhm: seen, readOhm: read.ohm };
   }
   return undefined;
 }

@@ -25,11 +25,17 @@ export const sweptBetween = ({ group }: Pick<Swept, 'group'>): string => {
   return first ? `${first.probes.red.text} to ${first.probes.black.text}` : '';
 };
 
+/** `between hot and ground`. */
+export const betweenWords = ({ group }: Pick<Swept, 'group'>): string => {
+  const [first] = group.sweeps;
+  return first ? `between ${first.probes.red.text} and ${first.probes.black.text}` : '';
+};
+
 export const filesWords = ({ group }: Pick<Swept, 'group'>): string =>
   group.sweeps.map(({ file }) => file.value).join(' and ');
 
 /** `The circuit holds: 0.08 % is left where the points scatter by 0.08 %.` */
-function verdictWords({ verdict, fit }: SweptCoil): string {
+export function verdictWords({ verdict, fit }: SweptCoil): string {
   const left = `${share(fit.rest)} is left where the points scatter by ${share(fit.scatter)}.`;
   switch (verdict) {
     case 'holds':
@@ -44,7 +50,7 @@ function verdictWords({ verdict, fit }: SweptCoil): string {
 const share = (part: number): string => `${printNumber(100 * part, part < 0.01 ? 2 : 1)}\u202F%`;
 
 /** `Metal takes 9.4 ± 0.3 % of the inductance, from 8.2 ± 0.1 kHz on.`; `undefined` where it takes nothing that can be told. */
-function lossWords({ losses, tooWeak }: Pick<SweptCoil, 'losses' | 'tooWeak'>): string | undefined {
+export function lossWords({ losses, tooWeak }: Pick<SweptCoil, 'losses' | 'tooWeak'>): string | undefined {
   if (!losses || tooWeak.includes('losses')) return undefined;
   const part = printQuantity({ value: losses.share.value, sd: losses.share.sd, dimension: 'percentage' });
   const corner = printQuantity({ value: losses.cornerHz.value, sd: losses.cornerHz.sd, dimension: 'frequency' });

@@ -143,7 +143,10 @@ function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], 
       [strength - 0.7, corner - 1.2, strength - 0.7, corner + 0.7],
       [LOGIT_SLIGHT, corner + 0.6, strength - 0.4, corner],
     ],
-    'loop and resistance': [[strength, corner, Math.log(1e6)]],
+    'loop and resistance': [
+      [strength, corner, Math.log(1e6)],
+      [LOGIT_WEAK, Math.log(8000), Math.log(3e5)],
+    ],
   };
   const rest = loop.slice(parametersOf('loop'));
   const tried = starts[form].map((own) =>

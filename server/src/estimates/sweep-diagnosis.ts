@@ -1,0 +1,155 @@
+/** What a measured coil has that a sound one of its turns and metal would not: shorted turns, something across, other metal. */
+import type { Coil } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
+import { resistanceSeen } from '../physics/sweep/sweep-start.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import type { EddyTurn } from './coil-magnetics.ts';
+import { CAUSE_FITS_WITHIN } from './common-practice.ts';
+import { computedMagnetics } from './magnetics.ts';
+import type { QuickEstimates } from './quick.ts';
+import { computedBeside } from './sweep-comparison.ts';
+import { isCoil } from './sweep-set-up.ts';
+import { loopsIn, type Swept, type SweptCoil, sweptOf } from './sweeps-measured.ts';
+
+/** The last sweep of each two points: what was found before counts until it was measured again. */
+export function newestSwept({ netlist, bench }: QuickEstimates): readonly Swept[] {
+  const all = sweptOf(netlist, bench);
+  const points = ({ group }: Swept) => {
+    const [first] = group.sweeps;
+    return [first?.probes.red.text, first?.probes.black.text].sort().join(' ');
+  };
+  return all.filter((each, index) => !all.slice(index + 1).some((later) => points(later) === points(each)));
+}
+
+/** The coil that was swept by itself. */
+export function coilSwept({ group }: Pick<Swept, 'group'>, { coils }: Pickup): Coil | undefined {
+  if (isCoil(group.subject)) return group.subject;
+  return group.subject === 'whole' && coils.length === 1 ? coils[0] : undefined;
+}
+
+export interface ShortedTurns {
+  readonly coil: Coil;
+  /** Of the turns, by the corner of their loop. */
+  readonly share: number;
+  /** The same by the resistance that is missing. */
+  readonly missing: Estimate;
+  /** Above it they take most of the inductance. */
+  readonly cornerHz: number;
+  readonly quality: { readonly measured: Estimate; readonly resistance: Estimate; readonly computed: Estimate };
+}
+
+/**
+ * Turns shorted in themselves are a loop that couples nearly wholly with the rest. With the share s of the turns the rest has the
+ * resistance R' = R (1 − s), the inductance L' = L (1 − s)², and the loop the corner R s/(2π L s²), so s = 1/(1 + 2π corner L'/R'). The
+ * metal of a cover knows nothing of the coil's R and L: told are shorted turns where what is missing of both agrees.
+ */
+export function shortedTurns(swept: SweptCoil, quick: QuickEstimates): ShortedTurns | undefined {
+  const coil = coilSwept(swept, quick.netlist.pickup);
+  const { fit, resistanceOhm, resistance20COhm, inductanceH, quality1kHz } = swept;
+  if (!coil || swept.verdict === 'does not hold' || (fit.form !== 'loop' && fit.form !== 'two loops')) return undefined;
+  const [loop] = [...loopsIn(fit, fit.values)].sort((a, b) => b.squaredCoupling - a.squaredCoupling);
+  if (!loop || loop.squaredCoupling < LEAST_COUPLING) return undefined;
+  const share = 1 / (1 + (2 * Math.PI * loop.cornerHz * inductanceH.value) / resistanceOhm.value);
+  const computed = computedBeside(swept, quick.netlist, quick.bench);
+  const [wholeOhm, wholeHenry] = [computed.resistance20COhm, computed.inductanceH];
+  if (!wholeOhm || !wholeHenry || share < LEAST_SHARE || share > MOST_SHARE) return undefined;
+  const left = resistance20COhm.value / wholeOhm.value;
+  const sd = left * Math.hypot(wholeOhm.sd / wholeOhm.value, resistance20COhm.sd / resistance20COhm.value);
+  const missing: Estimate = { value: 1 - left, sd, basis: 'reading', restsOn: resistance20COhm.restsOn };
+  const henryLeft = inductanceH.value / wholeHenry.value;
+  const agrees =
+    Math.abs(missing.value - share) < 2 * sd + CAUSE_FITS_WITHIN &&
+    Math.abs(henryLeft - (1 - share) ** 2) < 3 * henryLeft * (wholeHenry.sd / wholeHenry.value) + CAUSE_FITS_WITHIN;
+  if (!agrees) return undefined;
+  return {
+    coil,
+    share,
+    missing,
+    cornerHz: loop.cornerHz,
+    quality: { measured: quality1kHz, resistance: resistance20COhm, computed: wholeOhm },
+  };
+}
+
+/** Metal couples with a coil less than a part of its own turns. */
+const LEAST_COUPLING = 0.7;
+const LEAST_SHARE = 0.003;
+const MOST_SHARE = 0.6;
+
+export interface OtherLosses {
+  readonly coil: Coil;
+  readonly measured: NonNullable<SweptCoil['losses']>;
+  readonly computed: { readonly share: number; readonly cornerHz: number };
+  /** Measured over computed, of what they take at low frequency. */
+  readonly times: number;
+}
+
+/** Metal that takes another part of the inductance than what is stated computes to, beyond what is known of either. */
+export function otherLosses(swept: SweptCoil, quick: QuickEstimates): OtherLosses | undefined {
+  const coil = coilSwept(swept, quick.netlist.pickup);
+  const { losses, verdict, tooWeak } = swept;
+  if (!coil || !losses || verdict === 'does not hold' || tooWeak.includes('losses')) return undefined;
+  if (shortedTurns(swept, quick)) return undefined;
+  const magnetics = computedMagnetics(quick);
+  if (!magnetics.coils.has(coil)) return undefined;
+  const eddies = magnetics.eddies();
+  const computed = lossesOf(eddies.turns, coil);
+  const takenAt = ({ share, cornerHz }: { readonly share: number; readonly cornerHz: number }) => {
+    const square = (TOLD_HZ / cornerHz) ** 2;
+    // What a loop adds to the resistance there, as a part of the reactance, and what it takes from that.
+    return { lost: (share * square) / (1 + square), resists: (share * Math.sqrt(square)) / (1 + square) };
+  };
+  const [now, then] = [takenAt({ share: losses.share.value, cornerHz: losses.cornerHz.value }), takenAt(computed)];
+  const unsure = Math.hypot(eddies.losses.sd, LOSS_SHARE_RELATIVE_SD, losses.share.sd / losses.share.value);
+  const apart = Math.max(Math.abs(now.resists - then.resists), Math.abs(now.lost - then.lost));
+  const known = unsure * Math.max(then.resists, then.lost);
+  if (apart < LEAST_APART || apart < 3 * known) return undefined;
+  return {
+    coil,
+    measured: losses,
+    computed,
+    times: computed.share > 0 ? now.resists / then.resists : Number.POSITIVE_INFINITY,
+  };
+}
+
+/** In the middle of what is heard of a resonance. */
+const TOLD_HZ = 3000;
+/** A difference that moves a peak by some tenths of a decibel. */
+const LEAST_APART = 0.02;
+/** How well the strength of eddy currents is computed. */
+const LOSS_SHARE_RELATIVE_SD = 0.15;
+
+function lossesOf(turns: readonly EddyTurn[], coil: Coil) {
+  const own = turns.flatMap(({ cornerHz, beside }) => {
+    const coupling = beside.get(coil)?.coupling;
+    return coupling === undefined ? [] : [{ cornerHz, square: coupling ** 2 }];
+  });
+  const share = own.reduce((sum, { square }) => sum + square, 0);
+  const slope = own.reduce((sum, { square, cornerHz }) => sum + square / cornerHz, 0);
+  return { share, cornerHz: slope > 0 ? share / slope : Number.POSITIVE_INFINITY };
+}
+
+/** Another way to have recorded a sweep, by which its low end shows what a meter read. */
+export interface OtherSetUp {
+  readonly by: 'through' | 'over';
+  readonly times: number;
+}
+
+/** The other side of the resistor, or a resistor ten times as large or small; one change before two. */
+export function otherSetUps(swept: Extract<Swept, { kind: 'set-up' }>): readonly OtherSetUp[] {
+  const { sweeps, curve, readOhm } = swept;
+  if (curve.kind !== 'through' && curve.kind !== 'over') return [];
+  const stated = curve.kind;
+  const other = stated === 'through' ? 'over' : 'through';
+  const tried: readonly OtherSetUp[] = [
+    { by: other, times: 1 },
+    ...[10, 0.1, 100, 0.01].map((times) => ({ by: stated, times }) as const),
+    ...[10, 0.1].map((times) => ({ by: other, times }) as const),
+  ];
+  return tried.filter(({ by, times }) => {
+    const seen = resistanceSeen({ ...curve, kind: by, seriesOhm: curve.seriesOhm * times }, sweeps.recorder);
+    return seen !== undefined && Math.abs(Math.log(seen / readOhm)) < LIKE_READ;
+  });
+}
+
+/** Resistors of the usual tolerance and a meter agree within this. */
+const LIKE_READ = 0.1;
