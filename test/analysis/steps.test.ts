@@ -2,6 +2,8 @@
 import assert from 'node:assert/strict';
 import { type Analyser, createAnalyser, type EarlyFindings } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { instrumentAnalysis } from '../../server/src/analysis/instrument-analysis.ts';
+import { pickupAnalysis } from '../../server/src/analysis/pickup-analysis.ts';
 import { EXAMPLE, findingLines, hostOf } from '../support/check-fixture.ts';
 import { sampleFiles } from '../support/sample-files.ts';
 
@@ -166,6 +168,39 @@ describe('an analysis in steps', () => {
     const analyser = createAnalyser();
     played(analyser, text);
     assert.ok((played(analyser, text)?.count ?? 0) < fitted);
+  });
+
+  it('reads a text of one long piece in parts, and has solved all before it puts it together', () => {
+    const remarks = '# a remark\n'.repeat(10_000);
+    assert.ok((played(createAnalyser(), remarks)?.count ?? 0) >= Math.floor(remarks.length / 16_384));
+
+    const text = AGAINST('heron') + INSTRUMENT;
+    const analyser = createAnalyser();
+    const { count = 0 } = played(analyser, text) ?? {};
+    const other = createAnalyser();
+    played(other, text, count);
+    const { model, bench } = { bench: undefined, ...other.declared(EXAMPLE, host(text)) };
+    const [pickup, instrument] = [model.pickups[0], model.instruments[0]];
+    assert.ok(pickup && instrument);
+    assert.ok(pickupAnalysis.known(pickup, bench) && instrumentAnalysis.known(instrument, bench));
+  });
+
+  it('takes as many steps for an instrument as it has positions', () => {
+    const more = INSTRUMENT.replace('    1 "again"', '    2 "two" neck\n    3 "three" neck\n    1 "again"');
+    const [few = 0, many = 0] = [INSTRUMENT, more].map(
+      (each) => played(createAnalyser(), AGAINST('heron') + each)?.count,
+    );
+    assert.equal(many, few + 2);
+  });
+
+  it('tells first of a long text that is new what is written wrong at its beginning', () => {
+    const wires = Array.from({ length: 60 }, (_, index) => `wire w${index} {\n  bogus ${index}\n}\n`).join('');
+    for (const step of createAnalyser().analysing(EXAMPLE, host(wires)))
+      if (step) {
+        assert.equal(step().findings.length, 40);
+        return;
+      }
+    assert.fail('nothing was told early');
   });
 
   it('may be given up at any step: the next one knows nothing wrong of it', () => {

@@ -7,6 +7,7 @@ import { newestOf } from '../../server/src/analysis/newest.ts';
 import { ownParts } from '../../server/src/analysis/own-parts.ts';
 import type { Edit, Finding } from '../../server/src/checks/finding.ts';
 import { say } from '../../server/src/checks/say.ts';
+import type { Place } from '../../server/src/model/place.ts';
 import { analyse, EXAMPLE, findingOf, fixed, fixTitles, hostOf } from '../support/check-fixture.ts';
 import { single } from '../support/shop.ts';
 
@@ -400,7 +401,7 @@ ${more}instrument i {
   it('is told with the newest, which a fix fits', () => {
     const analysis = fitted('');
     const finding = findingOf(analysis, FORMER);
-    assert.match(finding.message, /old, fitted as neck, is a former state: the pickup is new now/);
+    assert.match(finding.message, /old, fitted as neck, is a former state: the pickup is new now.* Fit new\./);
     assert.deepEqual(finding.related, []);
     assert.deepEqual(fixTitles(analysis, FORMER), ['Fit new, the newest state *']);
     assert.match(fixed(analysis, FORMER, 'Fit new, the newest state'), /pickup neck new\n/);
@@ -409,7 +410,7 @@ ${more}instrument i {
   it('that became two pickups names both, and prefers neither', () => {
     const analysis = fitted('pickup other reworks old {\n}\n');
     const finding = findingOf(analysis, FORMER);
-    assert.match(finding.message, /it has become new and other/);
+    assert.match(finding.message, /it has become new and other.* Fit the one that lies in it\./);
     assert.deepEqual(
       finding.related.map(({ message }) => message),
       ['new is made of it', 'other is made of it'],
@@ -449,6 +450,23 @@ describe('what is written wrong', () => {
       remediesOf('pickup p {\n  coil c {\n    turns 5,000\n  }\n}\n')?.map(([, preferred]) => preferred),
       [false, false],
     );
+  });
+
+  it('twice names the first, and a name the next that is free in all that the file sees', () => {
+    const beside = (text: string, others = {}) => {
+      const analysis = analyse(text, others);
+      const at = (place: Place) => analysis.locate(place)?.start;
+      return {
+        found: analysis.findings.map(({ place, related }) => [at(place), ...related.map((each) => at(each.place))]),
+        titles: fixTitles(analysis, 'name/duplicate'),
+      };
+    };
+    const line = 'wire a {\n  gauge 42 AWG\n  ';
+    assert.deepEqual(beside(`${line}gauge 43 AWG\n}\n`).found, [[line.length, line.indexOf('gauge')]]);
+    const others = { 'x.pickup': 'wire a-2 {\n}\n' };
+    const two = beside('use "x.pickup"\nwire a {\n}\nwire a {\n}\nbobbin a-3 {\n}\n', others);
+    assert.deepEqual([two.titles, two.found], [['Call this one a-3'], [[26, 15]]]);
+    assert.deepEqual(beside('bench {\n}\nbench {\n}\n').found, [[10, 0]]);
   });
 
   it('in a circle of files says which line to take out', () => {

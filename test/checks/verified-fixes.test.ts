@@ -4,7 +4,10 @@ import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../server/src/checks/finding.ts';
+import { say } from '../../server/src/checks/say.ts';
 import { diskHost, specFiles, uriOf } from '../../server/src/cli/files.ts';
+import { analyse, findingOf } from '../support/check-fixture.ts';
+import { single } from '../support/shop.ts';
 
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
 const { files } = specFiles(['samples'], path.dirname(SAMPLES));
@@ -61,5 +64,53 @@ describe('verified fixes', () => {
       before.instruments.map(() => true),
     );
     assert.ok(after.instruments.length > 0);
+  });
+});
+
+describe('a remedy', () => {
+  const BROKEN = single('wren').replace('    ground', '    # ground');
+  const analysis = analyse(`${BROKEN}${single('heron')}bogus 3\n`);
+  const open = findingOf(analysis, 'circuit/open');
+  const chunks = analysis.tree.chunks.map(({ chunk }) => chunk);
+
+  /** One that replaces the first such piece of text in one of the file's pieces. */
+  function change(piece: number, from: string, to: string, title = 'Change it'): Remedy {
+    const chunk = chunks[piece];
+    const start = chunk?.text.indexOf(from) ?? -1;
+    assert.ok(chunk && start >= 0, from);
+    const edits = [{ place: { chunk, span: { start, end: start + from.length } }, newText: to }];
+    return { title: say`${title}`, edits, kind: 'build' };
+  }
+  const together = (...all: readonly Remedy[]): Remedy => ({
+    title: say`Change all`,
+    edits: all.flatMap(({ edits }) => edits),
+    kind: 'build',
+  });
+  /** Places in the list of those that hold. */
+  function holding(finding: Finding, ...remedies: readonly Remedy[]): readonly number[] {
+    const held = analysis.verifiedFixes({ ...finding, remedies: () => remedies });
+    return remedies.flatMap((each, index) => (held.includes(each) ? [index] : []));
+  }
+  const settle = change(0, '    # ground', '    ground');
+
+  it('holds where the finding is gone, and not where it stays', () => {
+    assert.deepEqual(holding(open, settle, change(0, '7_700', '7_701')), [0]);
+  });
+
+  it('is made once where two causes ask for the same, and twice where they ask for it in two places', () => {
+    assert.deepEqual(holding(open, settle, { ...settle }), [0]);
+    const apart = [together(settle, change(1, 'heron', 'egret')), together(settle, change(1, '7_700', '7_701'))];
+    assert.deepEqual(holding(open, ...apart), [0, 1]);
+  });
+
+  it('brings nothing new, nor more of what was there already', () => {
+    assert.deepEqual(holding(open, together(settle, change(1, '    turns', '    bogus'))), []);
+    assert.deepEqual(holding(open, together(settle, change(2, 'bogus 3', 'bogus 3\nwire w {\n}\nbogus 4'))), []);
+    assert.deepEqual(holding(open, together(settle, change(2, 'bogus 3', 'bogus 4'))), [0]);
+  });
+
+  it('takes no name that others have, and breaks no other pickup', () => {
+    assert.deepEqual(holding(open, together(settle, change(1, 'heron', 'wren'))), []);
+    assert.deepEqual(holding(open, together(settle, change(1, '    ground', '    # ground'))), []);
   });
 });
