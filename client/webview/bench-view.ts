@@ -1,4 +1,4 @@
-import { SECTION_NAMES, SECTIONS, WIDE_FROM } from '../../server/src/lsp/protocol.ts';
+import { SECTION_NAMES, SECTIONS, SLIM_BELOW, WIDE_FROM } from '../../server/src/lsp/protocol.ts';
 import type { ShownDrawing, ToView } from '../src/features/bench-view/messages.ts';
 import { settledItems } from './changes.ts';
 import { createChoice } from './choice.ts';
@@ -206,13 +206,13 @@ export class BenchView {
     );
   }
 
-  /** The drawings have two widths; going from one to the other, they are asked for anew. */
+  /** The drawings have two widths and plots three; going from one to another, they are asked for anew. */
   private tellWidth(): void {
-    let wide = this.width() >= WIDE_FROM;
+    const step = (): number => [SLIM_BELOW, WIDE_FROM].filter((from) => this.width() >= from).length;
+    let told = step();
     new ResizeObserver(() => {
-      const isWide = this.width() >= WIDE_FROM;
-      if (isWide === wide) return;
-      wide = isWide;
+      if (step() === told) return;
+      told = step();
       this.around.send({ type: 'resized', width: this.width() });
     }).observe(this.root);
   }

@@ -224,13 +224,16 @@ export class Bench {
     this.bases = createBases(files);
   }
 
-  async shown(subject: Subject, { before, position }: { before?: string; position?: string } = {}): Promise<Shown> {
+  async shown(
+    subject: Subject,
+    { before, position, width = 960 }: { before?: string; position?: string; width?: number } = {},
+  ): Promise<Shown> {
     const { document, now } = this;
     const { uri } = document;
     const pots = { volume: 10, tone: 10 };
     const at = position === undefined ? {} : { position };
     const result = drawing(
-      { protocol: PROTOCOL_VERSION, uri, subject, pots, width: 960, ...at },
+      { protocol: PROTOCOL_VERSION, uri, subject, pots, width, ...at },
       { document, analysis: now },
       ENGLISH,
     );
@@ -241,7 +244,7 @@ export class Bench {
       uri,
       subject,
       pots,
-      width: 960,
+      width,
       ...at,
     };
     return {

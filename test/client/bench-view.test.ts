@@ -434,6 +434,27 @@ describe('the bench view in a browser', function () {
       }
     });
 
+  for (const width of [370, 449, 450, 521, 740, 911, 912, 1000])
+    it(`at ${width} px the words of plots are 11 px high and more`, async () => {
+      const shown = await bench('quorl').shown(QUORL, { position: 'quorl/2', width });
+      const { page } = await opened(shown, { width });
+      const heights = await page.evaluate<
+        number[]
+      >(`[...document.querySelectorAll('.plot-frame svg')].flatMap((svg) => {
+        const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+        return [...svg.querySelectorAll('text, tspan')].map((text) => parseFloat(getComputedStyle(text).fontSize) * scale);
+      })`);
+      assert.ok(heights.length > 40, `${heights.length} words`);
+      assert.ok(Math.min(...heights) >= 11, String(Math.min(...heights)));
+      // Of the schematic too, from the width that the drawings are laid out for.
+      if (width >= 450) {
+        const drawn = await page.evaluate<number[]>(`[...document.querySelectorAll('.sheet-frame svg')]
+          .filter((svg) => svg.clientWidth > 0).map((svg) => (12 * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width)`);
+        assert.ok(Math.min(...drawn) >= 11, String(Math.min(...drawn)));
+      }
+      await page.close();
+    });
+
   for (const width of [320, 420, 640])
     it(`at ${width} px no number is torn, and no column is as narrow as a letter`, async () => {
       const { page } = await opened(compared, { width });

@@ -9,15 +9,19 @@ import { drawingCss } from './theme.ts';
 /** `wide` is laid out for 960 px, `narrow` for 488. */
 export type DrawingWidth = 'wide' | 'narrow';
 
+/** Plots have a third one, of 400 px, so that their words stay 11 px high in a pane that has no room for the others. */
+export type PlotWidth = DrawingWidth | 'slim';
+
 export interface Frame {
   readonly width: number;
   readonly margin: number;
   readonly right: number;
 }
 
-export const FRAMES: Readonly<Record<DrawingWidth, Frame>> = {
+export const FRAMES: Readonly<Record<PlotWidth, Frame>> = {
   wide: { width: 960, margin: 32, right: 928 },
   narrow: { width: 488, margin: 16, right: 472 },
+  slim: { width: 400, margin: 12, right: 388 },
 };
 
 export interface SheetHead {
@@ -88,7 +92,7 @@ export function paragraphs(
 /** The finished drawing; `css` is what it needs beside the rules of every drawing. */
 export function drawing(
   { t, ...words }: Pick<SheetWords, 't' | 'id' | 'name' | 'description'>,
-  size: DrawingWidth,
+  size: PlotWidth,
   height: number,
   nodes: readonly SvgNode[],
   css = plotCss(),

@@ -5,7 +5,7 @@ import { isSilence } from '../estimates/level-in-place.ts';
 import { NULL_DB, printNumber } from '../quantities/print.ts';
 import type { Language } from '../words/languages/language.ts';
 import { shownLevel } from '../words/number-text.ts';
-import { type DrawingWidth, FRAMES, part } from './drawing-sheet.ts';
+import { FRAMES, type PlotWidth, part } from './drawing-sheet.ts';
 import { textLine, wordsAt } from './labels.ts';
 import { sparkNodes } from './position-spark.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
@@ -13,7 +13,7 @@ import { humText, type PositionRow, resistanceParts, rowWords, stringText } from
 import { circle, d, path, rect, type SvgNode } from './svg.ts';
 import { fitText, wrapText } from './text-width.ts';
 
-export function drawRow(row: PositionRow, top: number, size: DrawingWidth, t: Language): SvgNode {
+export function drawRow(row: PositionRow, top: number, size: PlotWidth, t: Language): SvgNode {
   const columns = COLUMNS[size];
   const frame = FRAMES[size];
   const marked = row.live
@@ -80,11 +80,11 @@ function stringNodes(
   row: PositionRow,
   top: number,
   { string: [left, right] }: Columns,
-  size: DrawingWidth,
+  size: PlotWidth,
   t: Language,
 ): readonly SvgNode[] {
   const { string } = row;
-  if (size === 'narrow') {
+  if (size !== 'wide') {
     const text = `${stringText(row, t)}${string === undefined || string.orLower ? '' : '\u202FdB'}`;
     return [
       textLine(
@@ -109,19 +109,19 @@ function humNodes(
   row: PositionRow,
   top: number,
   { hum: [left, right], humY, stringHead }: Columns,
-  size: DrawingWidth,
+  size: PlotWidth,
   t: Language,
 ): readonly SvgNode[] {
   const { humDb } = row.estimates;
   const y = top + humY;
-  const textX = size === 'narrow' ? stringHead : left;
-  const name = size === 'narrow' ? [{ text: t('hum'), quiet: true }] : [];
+  const textX = size !== 'wide' ? stringHead : left;
+  const name = size !== 'wide' ? [{ text: t('hum'), quiet: true }] : [];
   const beside = name.length > 0 ? ' ' : '';
   if (humDb === undefined || isSilence(humDb))
     return [
       textLine([...name, { text: `${beside}${humText(row, t)}`, bold: true }], {
         x: textX,
-        y: size === 'narrow' ? top + 84 : y - 3,
+        y: size !== 'wide' ? top + 84 : y - 3,
         anchor: 'start',
       }),
     ];
@@ -137,7 +137,7 @@ function humNodes(
     path('hair', d`M${left} ${y + 9}H${right}`),
     ...(end > left ? [rect(row.live ? 'solid' : 'bar', left, y + 5, end - left, 8)] : []),
     ...(orLower ? [arrow] : []),
-    size === 'narrow'
+    size !== 'wide'
       ? textLine([...name, { text: `${beside}${number}${orLower ? '' : '\u202FdB'}`, bold: true }], {
           x: textX,
           y: top + 84,
@@ -151,7 +151,7 @@ function wordNodes(
   { verdict }: PositionRow,
   top: number,
   { words, wordsWidth }: Columns,
-  size: DrawingWidth,
+  size: PlotWidth,
 ): readonly SvgNode[] {
   const lines = verdict.sentences.flatMap(({ text, standsOut }) =>
     wrapText(text, wordsWidth, { size: 12, bold: standsOut }).map((each) => ({ text: each, bold: standsOut })),

@@ -1,5 +1,5 @@
 /** Where each column of the positions sheet stands, in both widths; header and rows take them from here. */
-import { type DrawingWidth, FRAMES } from './drawing-sheet.ts';
+import { FRAMES, type PlotWidth } from './drawing-sheet.ts';
 
 export interface Columns {
   readonly height: number;
@@ -21,7 +21,7 @@ export interface Columns {
   readonly wordsWidth: number;
 }
 
-export const COLUMNS: Readonly<Record<DrawingWidth, Columns>> = {
+export const COLUMNS: Readonly<Record<PlotWidth, Columns>> = {
   wide: {
     height: 70,
     key: 32,
@@ -53,6 +53,22 @@ export const COLUMNS: Readonly<Record<DrawingWidth, Columns>> = {
     stringEnd: 286,
     words: 250,
     wordsWidth: 222,
+  },
+  slim: {
+    height: 132,
+    key: 12,
+    title: 36,
+    titleWidth: 220,
+    spark: [12, 150],
+    sparkY: [60, 122],
+    string: [170, 206],
+    hum: [304, 388],
+    humY: 71,
+    ohm: FRAMES.slim.right,
+    stringHead: 170,
+    stringEnd: 206,
+    words: 170,
+    wordsWidth: 218,
   },
 };
 

@@ -6,10 +6,10 @@ import type { Language } from '../words/languages/language.ts';
 import { SILENT } from '../words/numbers.ts';
 import {
   type Block,
-  type DrawingWidth,
   drawing,
   type FactTable,
   FRAMES,
+  type PlotWidth,
   paragraphs,
   part,
   rule,
@@ -26,7 +26,7 @@ import { fitText } from './text-width.ts';
 export { type PositionsPicture, positionsPicture } from './positions-picture.ts';
 
 /** The sheet as a picture: the same input gives the same bytes. */
-export function positionsSheet(picture: PositionsPicture, size: DrawingWidth): string {
+export function positionsSheet(picture: PositionsPicture, size: PlotWidth): string {
   const frame = FRAMES[size];
   const head = sheetHead(picture, frame);
   const columns = COLUMNS[size];

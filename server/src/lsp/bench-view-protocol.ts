@@ -53,8 +53,11 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
 export const isSectionName = (name: string): name is SectionName => Object.hasOwn(SECTIONS, name);
 export const SECTION_NAMES: readonly SectionName[] = Object.keys(SECTIONS).filter(isSectionName);
 
-/** From this width of the sheet on screen on, in px, the wide drawings: scaled down to it, their words are still 11 px high. */
-export const WIDE_FROM = 880;
+/** From this width of the view on, in px, the wide drawings: scaled down to it less its margins of 16 px, their words are still 11 px high. */
+export const WIDE_FROM = 912;
+
+/** Below it, plots are laid out for less: scaled down further, the words of the narrow ones would be smaller than that. */
+export const SLIM_BELOW = 450;
 
 /**
  * Client to server, one section after the other, so that a keystroke's findings come between them and a cancelled one costs
@@ -73,7 +76,7 @@ export interface SectionAsked {
   /** One of the drawing's `positions`; without it a pickup is heard by itself, an instrument in its first position. */
   readonly position?: string;
   readonly pots: Pots;
-  /** Width of the sheet on screen in px. */
+  /** Width of the view in px. */
   readonly width: number;
   /** Files that may use the parts of this one. */
   readonly among?: readonly string[];

@@ -47,6 +47,7 @@ export {
   SECTION_NAMES,
   SECTION_REQUEST,
   SECTIONS,
+  SLIM_BELOW,
   SOUND_REQUEST,
   WIDE_FROM,
 } from './bench-view-protocol.ts';

@@ -28,6 +28,7 @@ import {
   type SectionContents,
   type SectionName,
   type ShownPhoto,
+  SLIM_BELOW,
   WIDE_FROM,
 } from './bench-view-protocol.ts';
 import {
@@ -165,11 +166,11 @@ function numbersView({ now, before, t }: ComparedStates, params: Heard): Numbers
 
 type Heard = Pick<SectionAsked, 'subject' | 'position' | 'pots'>;
 
-function responseView(states: ComparedStates, params: Heard): ResponseView {
+function responseView(states: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): ResponseView {
   const picture = responsePicture(states, params);
   return {
     ...(picture
-      ? { svg: responsePlot(picture, 'narrow'), table: responseTable(picture) }
+      ? { svg: responsePlot(picture, params.width < SLIM_BELOW ? 'slim' : 'narrow'), table: responseTable(picture) }
       : { why: states.t(noResponseWords(heardEstimates(states.now, params))) }),
     leftOut: LEFT_OUT.map((each) => states.t(each)),
     strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
@@ -223,7 +224,7 @@ function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionA
   const picture = positionsPicture(now, heard.instrument, { t, played: potsFrom(params.pots), live });
   if (picture === undefined) return {};
   return {
-    svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),
+    svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : params.width < SLIM_BELOW ? 'slim' : 'narrow'),
     table: positionsTable(picture),
   };
 }

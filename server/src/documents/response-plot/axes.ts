@@ -3,7 +3,7 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3-scale';
 import { printNumber } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
-import { type DrawingWidth, part } from '../drawing-sheet.ts';
+import { type PlotWidth, part } from '../drawing-sheet.ts';
 import { type Box, wordsAt } from '../labels.ts';
 import { d, path, type SvgElement } from '../svg.ts';
 
@@ -20,12 +20,13 @@ export interface Axes {
   readonly y: (db: number) => number;
 }
 
-const AREAS: Readonly<Record<DrawingWidth, Omit<Box, 'y'>>> = {
+const AREAS: Readonly<Record<PlotWidth, Omit<Box, 'y'>>> = {
   wide: { x: 76, width: 820, height: 306 },
   narrow: { x: 58, width: 396, height: 248 },
+  slim: { x: 52, width: 322, height: 226 },
 };
 
-export function axesOf(size: DrawingWidth, top: number, [floorDb, topDb]: readonly [number, number]): Axes {
+export function axesOf(size: PlotWidth, top: number, [floorDb, topDb]: readonly [number, number]): Axes {
   const area: Box = { ...AREAS[size], y: top };
   const [right, bottom] = [area.x + area.width, area.y + area.height];
   const x: ScaleContinuousNumeric<number, number> = scaleLog([FROM_HZ, TO_HZ], [area.x, right]);
@@ -33,7 +34,7 @@ export function axesOf(size: DrawingWidth, top: number, [floorDb, topDb]: readon
   return { area, right, bottom, floorDb, topDb, x: (hz) => x(hz), y: (db) => y(db) };
 }
 
-export function drawAxes(axes: Axes, size: DrawingWidth, t: Language): SvgElement {
+export function drawAxes(axes: Axes, size: PlotWidth, t: Language): SvgElement {
   const { area, right, bottom, x, y, floorDb, topDb } = axes;
   const step = topDb - floorDb > 36 ? 12 : 6;
   const levels = range(Math.ceil(floorDb / 3) * 3, topDb, 3).filter((db) => step === 6 || db % 6 === 0);

@@ -6,10 +6,10 @@ import type { Language } from '../../words/languages/language.ts';
 import { differenceText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import {
-  type DrawingWidth,
   drawing,
   type FactTable,
   FRAMES,
+  type PlotWidth,
   paragraphs,
   part,
   type SheetWords,
@@ -40,7 +40,7 @@ export interface ResponsePicture extends SheetWords {
 }
 
 /** The response as a picture: the same input gives the same bytes. */
-export function responsePlot(picture: ResponsePicture, size: DrawingWidth): string {
+export function responsePlot(picture: ResponsePicture, size: PlotWidth): string {
   const frame = FRAMES[size];
   const { t } = picture;
   const zero = zeroLevel(picture.now, t);
