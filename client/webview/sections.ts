@@ -7,6 +7,7 @@ import { numbersSection } from './numbers.ts';
 import type { PageState, Send } from './page-parts.ts';
 import { photosSection } from './photos.ts';
 import { createPlot } from './plot.ts';
+import { proposalsSection } from './proposals.ts';
 import { usageSection } from './usage.ts';
 
 /** Where a section stands in the page; sections of one place follow each other in the order of the table. */
@@ -77,6 +78,7 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
     },
     missing: plain('last', 'Readings', ({ readings }) => missingSection(readings, send)),
     photos: plain('last', 'Photographs', (content) => photosSection(content.photos, send)),
+    proposals: plain('below', 'Target', (content) => proposalsSection(content, send)),
     usage: plain('below', 'Used by', ({ rows }) => usageSection(rows, send)),
   };
   return {

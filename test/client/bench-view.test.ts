@@ -109,6 +109,24 @@ describe('the bench view in a browser', function () {
     await page.close();
   });
 
+  it('shows the target and the builds for it, and sends which one is to be written', async () => {
+    const proposed = await bench('knapweed-neck').shown({ kind: 'pickup', name: 'knapweed-neck' });
+    for (const [theme, width] of [
+      ['vscode-light', 1000],
+      ['vscode-high-contrast', 360],
+    ] as const) {
+      const view = await opened(proposed, { theme, width });
+      const section = view.page.locator('section[aria-label="Target"]');
+      assert.match((await section.textContent()) ?? '', /resistance of 8\.6 kohm ± 0\.4 kohm *not known yet/);
+      assert.match((await section.textContent()) ?? '', /Build 1, odds .*RYD-W9 on rod-six.*reached/);
+      assert.deepEqual(await faults(view), []);
+      assert.ok(await view.page.evaluate<boolean>('document.documentElement.scrollWidth <= innerWidth'));
+      await section.getByRole('button', { name: 'Use this: write build 1 into the spec' }).press('Enter');
+      assert.deepEqual((await view.sent()).at(-1), { type: 'use build', index: 0 });
+      await view.page.close();
+    }
+  });
+
   for (const theme of Object.keys(THEMES) as Theme[]) {
     it(`${theme}: axe finds no fault, neither of an instrument nor of a comparison`, async () => {
       for (const shown of [instrument, compared]) {

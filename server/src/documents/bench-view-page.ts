@@ -79,6 +79,41 @@ export function readingsOnPage(
   return [h('h2', {}, 'Readings still missing'), h('ul', {}, ...items)];
 }
 
+/** The target with what the build comes to; then each build that is proposed, and what is in the way. */
+export function proposalsOnPage({
+  target,
+  free,
+  builds,
+  inTheWay,
+  cautions,
+}: {
+  readonly target?: FactTable;
+  readonly free?: string;
+  readonly builds: readonly {
+    readonly odds: string;
+    readonly parts: readonly string[];
+    readonly reaches: FactTable;
+    readonly givesUp: readonly string[];
+  }[];
+  readonly inTheWay: readonly string[];
+  readonly cautions: readonly string[];
+}): readonly HtmlNode[] {
+  if (target === undefined) return [];
+  const lines = (texts: readonly string[]) => texts.map((each) => h('p', {}, sentence(each)));
+  return [
+    factTable(target),
+    ...(free === undefined ? [] : [h('h2', {}, 'Builds for the target'), h('p', {}, words(`Free: ${free}.`))]),
+    ...builds.flatMap(({ odds, parts, reaches, givesUp }, index) => [
+      h('p', {}, h('b', {}, words(`Build ${index + 1}, ${odds}`))),
+      ...lines(parts),
+      factTable(reaches),
+      ...lines(givesUp),
+    ]),
+    ...lines(inTheWay),
+    ...mind(cautions),
+  ];
+}
+
 export function usageOnPage({
   rows,
 }: {

@@ -20,6 +20,7 @@ export interface SectionContents {
   readonly positions: PlotView;
   readonly photos: { readonly photos: readonly ShownPhoto[] };
   readonly usage: UsageView;
+  readonly proposals: ProposalsView;
 }
 
 export type SectionName = keyof SectionContents;
@@ -48,6 +49,7 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   numbers: { isHeavy: true, isHeard: true, needs: 'pickups' },
   response: { isHeavy: true, isHeard: true, needs: 'pickups' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },
+  proposals: { isHeavy: true, isHeard: false, needs: 'pickups' },
 };
 
 export const isSectionName = (name: string): name is SectionName => Object.hasOwn(SECTIONS, name);
@@ -130,6 +132,30 @@ export interface UsageRow {
   readonly usedBy: readonly string[];
   readonly left?: string;
   readonly range?: Range;
+}
+
+/** What the target asks for beside what the build comes to, and builds that reach it where something is left out. */
+export interface ProposalsView {
+  /** Of the document that the edits are of. */
+  readonly version: number;
+  /** Absent where no target is stated. */
+  readonly target?: FactTable;
+  /** What is left out; absent where nothing is proposed. */
+  readonly free?: string;
+  readonly builds: readonly ProposedBuildView[];
+  /** What holds the nearest miss, a sentence each. */
+  readonly inTheWay: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export interface ProposedBuildView {
+  /** `odds 64 in 100` */
+  readonly odds: string;
+  /** What each coil is wound from and takes, a line each; the bar. */
+  readonly parts: readonly string[];
+  readonly reaches: FactTable;
+  readonly givesUp: readonly string[];
+  readonly edits: readonly { readonly range: Range; readonly newText: string }[];
 }
 
 export interface ShownPhoto {

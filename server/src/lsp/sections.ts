@@ -1,7 +1,13 @@
 import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, InstrumentAnalysis, PhotoAt } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison/numbers-table.ts';
-import { numbersOnPage, plotOnPage, readingsOnPage, usageOnPage } from '../documents/bench-view-page.ts';
+import {
+  numbersOnPage,
+  plotOnPage,
+  proposalsOnPage,
+  readingsOnPage,
+  usageOnPage,
+} from '../documents/bench-view-page.ts';
 import type { HtmlNode } from '../documents/html.ts';
 import { partWords } from '../documents/parts-sheet.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
@@ -41,6 +47,7 @@ import {
 } from './compared-states.ts';
 import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
+import { proposalsView } from './proposals-view.ts';
 import type { Subject } from './protocol-parts.ts';
 import { toRange } from './to-protocol.ts';
 
@@ -66,6 +73,7 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   },
   // A saved page holds copies of the photographs themselves: it reads their files.
   photos: { make: photosView, inPage: undefined },
+  proposals: { make: proposalsView, inPage: proposalsOnPage },
   usage: { make: usageView, inPage: usageOnPage },
   // The page of a comparison is a page of its own.
   comparison: {

@@ -11,6 +11,7 @@ import {
   type WebviewOptions,
   type WebviewPanel,
   type WebviewPanelOptions,
+  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
@@ -224,6 +225,8 @@ export class BenchViewPanel {
       }
       case 'begin':
         return this.begin(message.index);
+      case 'use build':
+        return this.useBuild(message.index);
       case 'explain':
         await commands.executeCommand('pickup.explainFinding', message.code);
         return;
@@ -433,6 +436,19 @@ export class BenchViewPanel {
     await window.activeTextEditor?.insertSnippet(new SnippetString(`${space}${start.snippet}\n`), end);
   }
 
+  /** Written as it was analysed, and not into a text that has changed since. */
+  private async useBuild(index: number): Promise<void> {
+    const proposals = this.section('proposals');
+    const build = proposals?.builds[index];
+    if (proposals === undefined || build === undefined) return;
+    const uri = Uri.parse(this.focus.uri);
+    const document = await workspace.openTextDocument(uri);
+    const edit = new WorkspaceEdit();
+    for (const { range, newText } of build.edits) edit.replace(uri, rangeOf(range), newText);
+    if (document.version !== proposals.version || !(await workspace.applyEdit(edit)))
+      void window.showWarningMessage('The text has changed meanwhile: builds are worked out anew.');
+  }
+
   /** Of several plucks in a row only the last is heard. */
   private async pluck(frequencyHz: number): Promise<void> {
     const asked = this.subject();
@@ -451,9 +467,11 @@ export class BenchViewPanel {
   private async goTo({ start, end }: PlainRange): Promise<void> {
     const document = await workspace.openTextDocument(Uri.parse(this.focus.uri));
     const beside = this.panel.viewColumn === ViewColumn.One ? ViewColumn.Two : ViewColumn.One;
-    const selection = new Range(start.line, start.character, end.line, end.character);
+    const selection = rangeOf({ start, end });
     const viewColumn = this.editor()?.viewColumn ?? beside;
     const editor = await window.showTextDocument(document, { viewColumn, selection });
     editor.revealRange(selection, TextEditorRevealType.InCenterIfOutsideViewport);
   }
 }
+
+const rangeOf = ({ start, end }: PlainRange): Range => new Range(start.line, start.character, end.line, end.character);

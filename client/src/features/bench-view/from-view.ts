@@ -15,6 +15,7 @@ const READERS: { readonly [K in Kind]: Reader<K> } = {
   reveal: ({ part }) => (isText(part) ? { part } : undefined),
   'reveal line': ({ line }) => (isIndex(line) ? { line } : undefined),
   begin: ({ index }) => (isIndex(index) ? { index } : undefined),
+  'use build': ({ index }) => (isIndex(index) ? { index } : undefined),
   explain: ({ code }) => (isText(code) ? { code } : undefined),
   choose: ({ subject }) => {
     const { kind, name } = fieldsOf(subject);

@@ -54,6 +54,8 @@ export type FromView =
   | { readonly type: 'reveal line'; readonly line: number }
   /** One of the beginnings that an invitation offers. */
   | { readonly type: 'begin'; readonly index: number }
+  /** One of the builds that are proposed: write it into the spec. */
+  | { readonly type: 'use build'; readonly index: number }
   | { readonly type: 'explain'; readonly code: string }
   | { readonly type: 'choose'; readonly subject: Subject }
   | { readonly type: 'position'; readonly position: string | undefined }
