@@ -277,6 +277,31 @@ describe('the bench view in the editor', () => {
       await run('pickup.endComparison');
     });
 
+    it('with the revision that the timeline has opened', async () => {
+      git('init', '-q');
+      git('add', '.');
+      git('commit', '-q', '--allow-empty', '-m', 'as it was');
+      const hash = git('rev-parse', 'HEAD').trim();
+      const { document } = await openSample('tansy-bridge.pickup');
+      // As the editor's git opens an entry of the timeline: a commit beside the one before it.
+      const textOf = (ref: string): vscode.Uri =>
+        vscode.Uri.from({
+          scheme: 'git',
+          path: document.uri.path,
+          query: JSON.stringify({ path: document.uri.fsPath, ref }),
+        });
+      await run('git.refresh');
+      await againUntil(
+        async () => {
+          await vscode.commands.executeCommand('vscode.diff', textOf(`${hash}^`), textOf(hash));
+          await run('pickup.compareWithShownRevision');
+        },
+        () => benchView.shown()?.drawing.comparedWith === hash.slice(0, 7),
+      );
+      assert.equal(benchView.shown()?.drawing.uri, document.uri.toString());
+      await run('pickup.endComparison');
+    });
+
     it('a file that the last commit does not hold: one clear line', async () => {
       await openText('new-here.pickup', 'pickup wren {\n}\n');
       await run('pickup.openBenchViewToSide');

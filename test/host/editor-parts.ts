@@ -11,7 +11,8 @@ export interface EditorParts {
   readonly vscodeVersion: string;
 }
 
-const wanted = path.join(import.meta.dirname, 'editor');
+/** The newest, or, with EDITOR_VERSION=oldest, the oldest that the registry has of those that the extension supports. */
+const wanted = path.join(import.meta.dirname, process.env.EDITOR_VERSION === 'oldest' ? 'editor-oldest' : 'editor');
 
 /** Where downloads are kept between runs; outside the tree that is packaged. */
 export function cacheFolder(): string {

@@ -1,9 +1,10 @@
-import { commands, Disposable, type QuickPickItem, Uri, window, workspace } from 'vscode';
+import { commands, Disposable, type QuickPickItem, TabInputTextDiff, Uri, window, workspace } from 'vscode';
 import { FILE_ENDING } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from '../bench-view/bench-view-control.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
 import { fileName } from '../files/file-choice.ts';
 import { commitsOf, LAST_COMMIT, shortRevision } from './base-text.ts';
+import { revisionShown } from './git.ts';
 
 /** What a source control view hands to its commands. */
 interface ResourceState {
@@ -32,8 +33,34 @@ export function activateCompare(benchView: BenchViewControl): Disposable {
     commands.registerCommand('pickup.compareWithFile', async (from?: unknown) =>
       compare(await askFile(targetOf(from)), targetOf(from)),
     ),
+    commands.registerCommand('pickup.compareWithShownRevision', async () => {
+      const shown = diffShown();
+      await compare(shown && { kind: 'revision', revision: shown.revision }, shown?.file);
+    }),
     commands.registerCommand('pickup.endComparison', () => benchView.endComparison()),
   );
+}
+
+/** The state of a file that the editor shows beside another, as from the timeline: its right side, unless that is the file itself. */
+function diffShown(): { readonly file: Uri; readonly revision: string } | undefined {
+  const input = window.tabGroups.activeTabGroup.activeTab?.input;
+  if (!(input instanceof TabInputTextDiff)) return undefined;
+  const { original, modified } = input;
+  const revision = revisionShown(modified) ?? revisionShown(original);
+  if (revision === undefined) {
+    void window.showInformationMessage('What is shown here is no revision of git.');
+    return undefined;
+  }
+  // On the desktop the editor's git names its files by their place on the disk.
+  const file = [original, modified].find(({ scheme }) => scheme !== 'git');
+  return { file: file ?? workingFile(modified), revision };
+}
+
+/** The file that a text of git is of. */
+function workingFile({ path }: Uri): Uri {
+  const folders = workspace.workspaceFolders ?? [];
+  const home = folders.find(({ uri }) => path.startsWith(`${uri.path}/`));
+  return home ? home.uri.with({ path }) : Uri.file(path);
 }
 
 function targetOf(from: unknown): Uri | undefined {

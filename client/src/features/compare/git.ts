@@ -27,6 +27,17 @@ interface GitCommit {
   readonly authorDate?: Date;
 }
 
+/** What the editor's git writes behind the address of a text that it holds; nothing of the index, which has no revision. */
+export function revisionShown({ scheme, query }: Uri): string | undefined {
+  if (scheme !== 'git') return undefined;
+  try {
+    const { ref }: { readonly ref?: unknown } = Object(JSON.parse(query));
+    return typeof ref === 'string' && /^\w[\w^~./-]*$/.test(ref) ? ref : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** The repository that holds a file, or why there is none. */
 export async function repositoryOf(uri: Uri): Promise<GitRepository | string> {
   const git = await gitInterface();
