@@ -38,6 +38,7 @@ interface SectionSources {
 export function createSections({ state, send, listen, comparisonChanged }: SectionSources): Sections {
   const response = createPlot('Response', 'response');
   const positions = createPlot('Positions', 'positions');
+  const switches = createPlot('Switches', 'switches');
   const label = (): string | undefined => state.drawing?.comparedWith;
   const changes = plain<'comparison'>('above the drawing', 'Changed facts', (content) =>
     changesSection(content, label() ?? '', send),
@@ -75,6 +76,12 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
       node: positions.section,
       show: positions.show,
       clear: () => positions.show({}),
+    },
+    switches: {
+      place: 'below',
+      node: switches.section,
+      show: switches.show,
+      clear: () => switches.show({}),
     },
     missing: plain('last', 'Readings', ({ readings }) => missingSection(readings, send)),
     photos: plain('last', 'Photographs', (content) => photosSection(content.photos, send)),

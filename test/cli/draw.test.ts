@@ -126,9 +126,28 @@ describe('draw', () => {
     );
   });
 
+  it('writes the switches of an instrument lug by lug, where its wiring is written', async () => {
+    const { code, stdout, stderr } = await shell.run([
+      'draw',
+      'yarrowby.pickup',
+      '--view',
+      'switch',
+      '--position',
+      '4',
+      '--instrument',
+      'yarrowby',
+    ]);
+    assert.deepEqual([code, stderr], [0, '']);
+    assertXml(stdout);
+    assert.match(
+      (await shell.run(['draw', 'quorl.pickup', '--view', 'switch'])).stderr,
+      /no wiring that is known to the last lug/,
+    );
+  });
+
   it('refuses what does not go together, and positions that there are not', async () => {
     const wrong = await shell.run(['draw', 'larkspit.pickup', '--position', '2']);
-    assert.match(wrong.stderr, /--position belongs to --view schematic, response and positions\n$/);
+    assert.match(wrong.stderr, /--position belongs to --view schematic, response, positions and switch\n$/);
     for (const view of ['schematic', 'response', 'positions']) {
       const none = await shell.run(['draw', 'larkspit.pickup', '--view', view, '--position', '9']);
       assert.match(none.stderr, /has no position 9, only 1, 2, 3, 4, 5\n$/, view);

@@ -7,6 +7,8 @@ import { instrumentDiagram } from '../../server/src/documents/instrument-diagram
 import { positionsPicture, positionsSheet } from '../../server/src/documents/positions-sheet.ts';
 import { pickupResponsePicture, positionResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
 import { responsePlot } from '../../server/src/documents/response-plot/response-plot.ts';
+import { switchPicture } from '../../server/src/documents/switch-diagram/from-model.ts';
+import { switchDiagram } from '../../server/src/documents/switch-diagram/switch-diagram.ts';
 import { textWidth } from '../../server/src/documents/text-width.ts';
 import { drawingCss } from '../../server/src/documents/theme.ts';
 import { pickupPicture } from '../../server/src/documents/wiring-diagram/from-model.ts';
@@ -130,7 +132,7 @@ const samples = (): readonly Drawing[] =>
 
 /** Drawings in which every kind of mark stands: a mistake with its rings, a stack, a tap, plots, a selector. */
 const someOfEach = (): readonly Drawing[] =>
-  ['mistakes/phase-coils-cancel.pickup', 'cinder-bridge.pickup', 'quorl.pickup'].flatMap((name) =>
+  ['mistakes/phase-coils-cancel.pickup', 'cinder-bridge.pickup', 'quorl.pickup', 'pennywither.pickup'].flatMap((name) =>
     drawingsOf(name, analysedSample(name), true),
   );
 
@@ -150,12 +152,14 @@ function drawingsOf(name: string, analysis: Analysis, withResponse: boolean): re
     const ofOne = instrumentPicture(analysis, instrument, { live });
     const ofAll = instrumentPicture(analysis, instrument);
     const sheet = positionsPicture(analysis, instrument, { live });
+    const lugs = switchPicture(instrument, live);
     const response =
       withResponse && live !== undefined ? positionResponsePicture({ analysis, instrument }, live) : undefined;
     return [
       ...inBothSizes(`${name}: schematic`, (size) => instrumentDiagram(ofOne, size)),
       ...inBothSizes(`${name}: schematic of all positions`, (size) => instrumentDiagram(ofAll, size)),
       ...(sheet === undefined ? [] : inAllSizes(`${name}: positions`, (size) => positionsSheet(sheet, size))),
+      ...(lugs === undefined ? [] : inBothSizes(`${name}: switches`, (size) => switchDiagram(lugs, size))),
       ...(response === undefined
         ? []
         : inAllSizes(`${name}: response at ${live}`, (size) => responsePlot(response, size))),

@@ -13,6 +13,8 @@ import {
   positionResponsePicture,
 } from '../documents/response-plot/from-model.ts';
 import { responsePlot } from '../documents/response-plot/response-plot.ts';
+import { switchPicture } from '../documents/switch-diagram/from-model.ts';
+import { switchDiagram } from '../documents/switch-diagram/switch-diagram.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
@@ -27,10 +29,15 @@ import { writeOutput } from './write-file.ts';
 
 export const draw = defineCommand({
   name: 'draw',
-  summary: 'a picture: the wiring of a pickup, the schematic or all positions of an instrument, a response',
+  summary:
+    'a picture: the wiring of a pickup, the schematic, all positions or the switches of an instrument, a response',
   positionals: 'FILE',
   options: {
-    view: { type: 'choice', choices: ['wiring', 'schematic', 'response', 'positions'], meaning: 'what is drawn' },
+    view: {
+      type: 'choice',
+      choices: ['wiring', 'schematic', 'response', 'positions', 'switch'],
+      meaning: 'what is drawn',
+    },
     output: {
       type: 'text',
       value: 'OUT.svg',
@@ -44,7 +51,7 @@ export const draw = defineCommand({
       type: 'text',
       value: 'N',
       meaning:
-        'the response of this position of the selector, at the jack; in the schematic and of the positions, the live one',
+        'the response of this position of the selector, at the jack; in the schematic, of the positions and of the switches, the live one',
     },
     ...POT_OPTIONS,
     cable: { type: 'text', value: 'CABLE', meaning: `of a response; ${CABLE_MEANING}` },
@@ -64,7 +71,7 @@ export const draw = defineCommand({
   },
   async run(values, [file = ''], context) {
     if (values.view === 'wiring' && values.position !== undefined) {
-      throw new CommandError('--position belongs to --view schematic, response and positions');
+      throw new CommandError('--position belongs to --view schematic, response, positions and switch');
     }
     if (values.view !== 'response' && values.compare !== undefined) {
       throw new CommandError('--compare belongs to --view response; the command compare shows two wirings');
@@ -162,12 +169,18 @@ function positionResponse(
 /** All of an instrument: with its contacts, or position by position; one of them is emphasised where it is named. */
 function whole(
   { analysis, shown }: Analysed,
-  view: 'schematic' | 'positions',
+  view: 'schematic' | 'positions' | 'switch',
   { instrument: name, position: live, width }: WholeValues,
   played: Played,
 ): string {
   const instrument = chosenInstrument(analysis, name, shown, live);
   if (view === 'schematic') return instrumentDiagram(instrumentPicture(analysis, instrument, { played, live }), width);
+  if (view === 'switch') {
+    const lugs = switchPicture(instrument, live);
+    if (lugs === undefined)
+      throw new CommandError(`${shown}: the instrument has no wiring that is known to the last lug`);
+    return switchDiagram(lugs, width);
+  }
   const picture = positionsPicture(analysis, instrument, { played, live });
   if (picture === undefined) throw new CommandError(`${shown}: the instrument has no positions`);
   return positionsSheet(picture, width);

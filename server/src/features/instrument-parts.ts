@@ -23,6 +23,9 @@ export function instrumentParts({ instrument }: InstrumentAnalysis): readonly Pi
     counts.set(name, index + 1);
     add(controlPart(kind, forSlot?.value, index), name, place);
   }
+  for (const { name, place } of instrument.switches) add(`switch:${name}`, `switch ${name}`, place);
+  for (const { terminals } of instrument.wiring?.lines ?? [])
+    for (const { name, path } of terminals) add(`terminal:${name}`, name, path.place);
   add('jack', 'cable and input', instrument.cable?.place ?? instrument.input?.place);
   return parts;
 }

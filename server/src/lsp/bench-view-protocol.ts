@@ -18,6 +18,7 @@ export interface SectionContents {
   readonly numbers: NumbersTable;
   readonly response: ResponseView;
   readonly positions: PlotView;
+  readonly switches: PlotView;
   readonly photos: { readonly photos: readonly ShownPhoto[] };
   readonly usage: UsageView;
   readonly proposals: ProposalsView;
@@ -46,6 +47,7 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   missing: { isHeavy: false, isHeard: false, needs: 'pickups' },
   photos: { isHeavy: false, isHeard: false, needs: 'pickups' },
   usage: { isHeavy: true, isHeard: false, needs: 'parts' },
+  switches: { isHeavy: false, isHeard: true, needs: 'position' },
   numbers: { isHeavy: true, isHeard: true, needs: 'pickups' },
   response: { isHeavy: true, isHeard: true, needs: 'pickups' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },

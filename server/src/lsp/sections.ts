@@ -17,6 +17,8 @@ import {
   positionResponsePicture,
 } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
+import { switchPicture } from '../documents/switch-diagram/from-model.ts';
+import { switchDiagram, switchTable } from '../documents/switch-diagram/switch-diagram.ts';
 import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
 import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
@@ -67,6 +69,7 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   },
   response: { make: responseView, inPage: plotOnPage },
   positions: { make: positionsView, inPage: plotOnPage },
+  switches: { make: switchesView, inPage: plotOnPage },
   missing: {
     make: (states, { subject }) => ({ readings: missingRows(states, subject) }),
     inPage: ({ readings }) => readingsOnPage(readings),
@@ -234,6 +237,17 @@ function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionA
   return {
     svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : params.width < SLIM_BELOW ? 'slim' : 'narrow'),
     table: positionsTable(picture),
+  };
+}
+
+/** Nothing where no wiring is written; of a pickup by itself neither. */
+function switchesView({ now }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
+  const heard = params.subject.kind === 'instrument' ? heardAt(now, params) : undefined;
+  const picture = heard && switchPicture(heard.instrument, heard.position.key.value);
+  if (picture === undefined) return {};
+  return {
+    svg: switchDiagram(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),
+    table: switchTable(picture),
   };
 }
 
