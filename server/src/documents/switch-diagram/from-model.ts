@@ -4,6 +4,7 @@ import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { type WiredState, type WiredStates, wiredStates } from '../../estimates/switch-states.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import type { SwitchSlot } from '../../model/wiring.ts';
+import { ENGLISH } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { contactWords, deadWords, heardWords, stateWords } from '../../words/switch-words.ts';
@@ -22,6 +23,7 @@ export function switchPicture({ written }: InstrumentAnalysis, live?: string): S
   const [position] = shown.positions;
   return {
     id: `switch-${written.name}`,
+    t: ENGLISH,
     title: `${title}: ${written.switches.length === 1 ? 'its switch' : 'its switches'}`,
     subtitle: `seen from the soldering side; ${position ? `position ${position.key.value}, ` : ''}${at}: ${heardWords(shown)}`,
     name: `Switches of ${title}, lug by lug`,
