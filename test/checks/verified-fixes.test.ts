@@ -1,5 +1,6 @@
 /** Fixes are judged by what their edits touch; here each candidate is judged once more by the whole file. */
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
@@ -9,6 +10,8 @@ import { diskHost, specFiles, uriOf } from '../../server/src/cli/files.ts';
 import { analyse, findingOf } from '../support/check-fixture.ts';
 import { single } from '../support/shop.ts';
 
+/** A part without its unit, and an instrument with two faults: each settled by a fix. */
+const REALISTIC = path.resolve(import.meta.dirname, '../benchmarks/realistic.tpl');
 const SAMPLES = path.resolve(import.meta.dirname, '../../samples');
 const { files } = specFiles(['samples'], path.dirname(SAMPLES));
 const analyser = createAnalyser();
@@ -37,21 +40,36 @@ function holdsInTheFile({ edits, kind }: Remedy, finding: Finding, analysis: Ana
 const changes = ({ title, edits }: Remedy) =>
   JSON.stringify([title, edits.map(({ place: { span }, newText }) => [span, newText])]);
 
+/** How many remedies held, and how many did not; as many as are offered. */
+function judged(analysis: Analysis, where: string): readonly [held: number, refused: number] {
+  let [held, refused] = [0, 0];
+  for (const finding of analysis.allFindings()) {
+    const candidates = finding.remedies(analysis.pickupsInSight());
+    const expected = new Set(candidates.filter((each) => holdsInTheFile(each, finding, analysis)).map(changes));
+    assert.deepEqual(analysis.verifiedFixes(finding).map(changes), [...expected], `${where}: ${finding.code}`);
+    held += expected.size;
+    refused += candidates.length - expected.size;
+  }
+  return [held, refused];
+}
+const sum = (counts: readonly (readonly [number, number])[]): readonly [number, number] =>
+  counts.reduce(([held, refused], [more, less]) => [held + more, refused + less], [0, 0]);
+
 describe('verified fixes', () => {
   it('are exactly those that hold where the whole file is analysed again', () => {
-    let held = 0;
-    let refused = 0;
-    for (const file of files) {
-      const analysis = analyser.analyse(uriOf(file), host);
-      for (const finding of analysis.allFindings()) {
-        const candidates = finding.remedies(analysis.pickupsInSight());
-        const expected = new Set(candidates.filter((each) => holdsInTheFile(each, finding, analysis)).map(changes));
-        assert.deepEqual(analysis.verifiedFixes(finding).map(changes), [...expected], `${file}: ${finding.code}`);
-        held += expected.size;
-        refused += candidates.length - expected.size;
-      }
-    }
+    const [held, refused] = sum(files.map((file) => judged(analyser.analyse(uriOf(file), host), file)));
     assert.ok(held > 50 && refused > 20, `${held} held, ${refused} did not`);
+  });
+
+  it('are so too where one of the findings is accepted, and leave nothing accepted for no reason', () => {
+    const [stock = '', pickup = ''] = readFileSync(REALISTIC, 'utf8').replaceAll('{{i}}', '1').split('%%\n');
+    const withLine = (accept: string) => analyse(stock + pickup.replace('  scale', `${accept}  scale`));
+    for (const [accept, held] of [
+      ['', 3],
+      ['  accept phase/position-cancels\n', 2],
+      ['  accept ground/metal-hot\n', 2],
+    ] as const)
+      assert.equal(judged(withLine(accept), accept)[0], held, accept);
   });
 
   it('leave what the file was read as in place', () => {

@@ -175,6 +175,27 @@ const EQUIVALENT: readonly Equivalent[] = [
     after: '',
     because: ONLY_SLOWER,
   },
+  {
+    file: `${ANALYSIS}early-findings.ts`,
+    before: 'alike < most',
+    after: '(alike) <= (most)',
+    because: 'behind the shorter of two texts one has no character, and two of one length are the same up to there',
+  },
+  {
+    file: `${ANALYSIS}text-findings.ts`,
+    before: 'if (!first) return [];',
+    after: '',
+    because: 'where there is no bench, none is told of',
+  },
+  ...[
+    ["if (use.uri === undefined || content?.kind !== 'use' || !content.path) return [];", ''],
+    ["use.uri === undefined || content?.kind !== 'use'", "(use.uri === undefined) && (content?.kind !== 'use')"],
+  ].map(([before = '', after = '']) => ({
+    file: `${ANALYSIS}text-findings.ts`,
+    before,
+    after,
+    because: 'a file that is missing was named by a path that leads somewhere',
+  })),
   ...[
     ['analysis.ts', 'end < content.text.length', '(end) <= (content.text.length)'],
     ['analysis.ts', 'trees.read(uri, content.text.slice(0, end));', ''],
