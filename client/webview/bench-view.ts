@@ -15,15 +15,16 @@ import { createPots } from './pots.ts';
 import { createScrollPlace } from './scroll-place.ts';
 import { createSections } from './sections.ts';
 import { table } from './table.ts';
+import { t } from './words.ts';
 
 /** The page: heading, findings, drawing, numbers, response, positions, readings. What has not changed stays where it is. */
 export class BenchView {
   private readonly root: HTMLElement;
   private readonly around: Around;
   private readonly state: PageState = { drawing: undefined, comparison: undefined };
-  private readonly findings = element('section', { ariaLabel: 'Findings' });
+  private readonly findings = element('section', { ariaLabel: t('Findings') });
   private readonly columns = element('div', { className: 'cols' });
-  private readonly invitation = element('section', { ariaLabel: 'To begin with', hidden: true });
+  private readonly invitation = element('section', { ariaLabel: t('To begin with'), hidden: true });
   private readonly joints = element('details', { hidden: true });
   private readonly notice;
   private readonly scroll;
@@ -57,7 +58,9 @@ export class BenchView {
       },
       tools: [this.drawings.zoom.buttons],
     });
-    this.choice = createChoice('position', 'position', (id) => send({ type: 'position', position: id || undefined }));
+    this.choice = createChoice(t('position'), 'position', (id) =>
+      send({ type: 'position', position: id || undefined }),
+    );
     this.pots = createPots((pots) => send({ type: 'pots', pots }));
     this.listen = createListen(send);
     this.sections = createSections({
@@ -86,12 +89,12 @@ export class BenchView {
       case 'drawing':
         if (message.render < this.lastRender) return;
         this.lastRender = message.render;
-        this.guarded('The drawing', () => this.draw(message.drawing, message.part));
+        this.guarded(t('The drawing could not be shown:'), () => this.draw(message.drawing, message.part));
         return;
       case 'section':
         // Of an older drawing: a newer one is on its way.
         if (message.render === this.lastRender)
-          this.guarded(`The ${message.content.section}`, () => this.sections.show(message.content));
+          this.guarded(t('A part of the page could not be shown:'), () => this.sections.show(message.content));
         return;
       case 'highlight':
         this.drawings.now.highlight(message.part);
@@ -143,7 +146,7 @@ export class BenchView {
     if (next.broken) {
       // What is wrong with it stands among the findings below.
       const { line } = next.broken;
-      this.notice.warn(`Line ${line + 1} does not read yet. The drawing may be older than the text.`, line);
+      this.notice.warn(t('Line {0} does not read yet. The drawing may be older than the text.', line + 1), line);
     }
     this.showFindings();
     this.invite(next);
@@ -151,7 +154,7 @@ export class BenchView {
     drawings.place();
     joints.hidden = next.table === undefined;
     if (next.table)
-      joints.replaceChildren(element('summary', { textContent: 'The same as a table' }), table(next.table, 'lt'));
+      joints.replaceChildren(element('summary', { textContent: t('The same as a table') }), table(next.table, 'lt'));
     this.choice.show(positionOptions(next), next.position ?? '');
     this.pots.show(next.knobs, next.pots);
     drawings.now.highlight(part);
@@ -193,7 +196,7 @@ export class BenchView {
       act();
       this.scroll.hold();
     } catch (error) {
-      this.notice.warn(`${what} could not be shown: ${wordsOf(error)}`);
+      this.notice.warn(`${what} ${wordsOf(error)}`);
     }
   }
 
@@ -202,7 +205,7 @@ export class BenchView {
     if (source === undefined) return;
     pngOf(source).then(
       (picture) => this.around.send({ type: 'picture', png: picture }),
-      (error: unknown) => this.notice.warn(`No picture could be made: ${wordsOf(error)}`),
+      (error: unknown) => this.notice.warn(`${t('No picture could be made:')} ${wordsOf(error)}`),
     );
   }
 
@@ -224,8 +227,8 @@ const isSame = (a: ShownDrawing['subject'], b: ShownDrawing['subject']): boolean
   a?.kind === b?.kind && a?.name === b?.name;
 
 function exportButtons(send: Send, paint: () => void): HTMLElement {
-  return element('div', { className: 'exports', role: 'group', ariaLabel: 'Save the drawing' }, [
-    element('span', { className: 'q', textContent: 'save as' }),
+  return element('div', { className: 'exports', role: 'group', ariaLabel: t('Save the drawing') }, [
+    element('span', { className: 'q', textContent: t('save as') }),
     commandButton('SVG', 'exportSvg', send),
     button('PNG', paint),
     commandButton('HTML', 'exportHtml', send),
@@ -234,5 +237,5 @@ function exportButtons(send: Send, paint: () => void): HTMLElement {
 
 function positionOptions({ positions, subject }: ShownDrawing) {
   const options = positions.map(({ id, label }) => ({ id, label }));
-  return subject?.kind === 'pickup' && options.length > 0 ? [{ id: '', label: 'by itself' }, ...options] : options;
+  return subject?.kind === 'pickup' && options.length > 0 ? [{ id: '', label: t('by itself') }, ...options] : options;
 }

@@ -3,12 +3,13 @@ import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
 import { sentence } from './sentence.ts';
+import { t } from './words.ts';
 
 /** Each changed fact beside its revision bar, with what it was. */
 export function changesSection({ facts }: ComparisonView, label: string, send: Send): readonly Node[] {
-  const heading = element('h2', { textContent: `Changed since ${label}` });
+  const heading = element('h2', { textContent: t('Changed since {0}', label) });
   if (facts.length === 0) {
-    return [heading, element('p', { textContent: 'No fact has changed; order, layout and comments do not count.' })];
+    return [heading, element('p', { textContent: t('No fact has changed; order, layout and comments do not count.') })];
   }
   return [
     heading,
@@ -20,10 +21,10 @@ export function changesSection({ facts }: ComparisonView, label: string, send: S
           element('div', {}, [
             element('span', { className: 'q' }, [element('bdi', { textContent: where })]),
             ...(is === undefined
-              ? [element('p', {}, [element('b', { textContent: 'gone ' }), ...told(was)])]
+              ? [element('p', {}, [element('b', { textContent: `${t('gone')} ` }), ...told(was)])]
               : [
                   element('p', {}, [element('b', {}, [element('bdi', { textContent: is })])]),
-                  element('p', { className: 'q' }, was === undefined ? ['new'] : ['was ', ...told(was)]),
+                  element('p', { className: 'q' }, was === undefined ? [t('new')] : [`${t('was')} `, ...told(was)]),
                 ]),
           ]),
           ...(range === undefined ? [] : [lineButton(range.start.line, send)]),
@@ -41,7 +42,7 @@ export function settledItems({ settled }: ComparisonView, label: string): readon
   return settled.map(({ code, message }) =>
     element('li', { className: 'find settled' }, [
       element('p', {}, [
-        element('b', { textContent: `Settled since ${label}. ` }),
+        element('b', { textContent: `${t('Settled since {0}.', label)} ` }),
         ...sentence(message),
         ' ',
         element('span', { className: 'q', textContent: code }),

@@ -1,4 +1,5 @@
 import { element } from './element.ts';
+import { t } from './words.ts';
 
 export interface Option {
   readonly id: string;
@@ -6,9 +7,9 @@ export interface Option {
 }
 
 /** The two states that are compared. */
-export const BOTH_SIDES: readonly Option[] = [
-  { id: 'before', label: 'A before' },
-  { id: 'now', label: 'B now' },
+export const bothSides = (): readonly Option[] => [
+  { id: 'before', label: t('A before') },
+  { id: 'now', label: t('B now') },
 ];
 
 export interface Choice {

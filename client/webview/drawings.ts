@@ -2,6 +2,7 @@ import type { Side } from '../src/features/bench-view/messages.ts';
 import { element } from './element.ts';
 import type { PageState, Send } from './page-parts.ts';
 import { createFigure, type WiringFigure } from './wiring-figure.ts';
+import { t } from './words.ts';
 import { createZoom, type Zoom } from './zoom.ts';
 
 /** The drawing, and beside it the one of before where two states are compared. */
@@ -26,8 +27,8 @@ interface DrawingsSources {
 }
 
 export function createDrawings({ state, send, start, zoomed }: DrawingsSources): Drawings {
-  const before = createFigure('A before', 'before', send);
-  const now = createFigure('B now', 'now', send);
+  const before = createFigure(t('A before'), 'before', send);
+  const now = createFigure(t('B now'), 'now', send);
   let chosen = start.side;
   // Of one text the two drawings are often alike: its former state is shown when asked for.
   const side = (): Side => chosen ?? (state.drawing?.base === undefined ? 'now' : 'both');

@@ -1,9 +1,10 @@
 import type { Subject } from '../../server/src/lsp/protocol.ts';
 import { isKind } from '../src/features/bench-view/from-view.ts';
 import type { ShownDrawing, Side, ViewCommand } from '../src/features/bench-view/messages.ts';
-import { BOTH_SIDES, createChoice } from './choice.ts';
+import { bothSides, createChoice } from './choice.ts';
 import { button, element } from './element.ts';
 import type { Send } from './page-parts.ts';
+import { t } from './words.ts';
 
 interface HeaderSources {
   readonly send: Send;
@@ -16,20 +17,20 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources) {
   // The drawing carries its own title; up here stands which one it is.
   const title = element('h1', {});
   const about = element('p', { className: 'q' });
-  const chooser = element('select', { ariaLabel: 'Pickup or instrument', hidden: true });
+  const chooser = element('select', { ariaLabel: t('Pickup or instrument'), hidden: true });
   chooser.addEventListener('change', () => {
     const subject = subjectOf(chooser.value);
     if (subject) send({ type: 'choose', subject });
   });
-  const sides = createChoice('compare', 'side', (id) => sideChosen(id === 'before' || id === 'both' ? id : 'now'));
-  const end = commandButton('End', 'endComparison', send);
-  end.ariaLabel = 'End the comparison';
+  const sides = createChoice(t('compare'), 'side', (id) => sideChosen(id === 'before' || id === 'both' ? id : 'now'));
+  const end = commandButton(t('End'), 'endComparison', send);
+  end.ariaLabel = t('End the comparison');
   const start = element('details', { className: 'menu' }, [
-    element('summary', { textContent: 'Compare …' }),
+    element('summary', { textContent: t('Compare …') }),
     element('div', {}, [
-      commandButton('with the last commit', 'compareWithLastCommit', send),
-      commandButton('with a revision …', 'compareWithRevision', send),
-      commandButton('with another file …', 'compareWithFile', send),
+      commandButton(t('with the last commit'), 'compareWithLastCommit', send),
+      commandButton(t('with a revision …'), 'compareWithRevision', send),
+      commandButton(t('with another file …'), 'compareWithFile', send),
     ]),
   ]);
   start.addEventListener('click', (event) => {
@@ -52,10 +53,10 @@ export function createHeader({ send, sideChosen, tools }: HeaderSources) {
       title.textContent = isNamed ? subject.name : file;
       about.textContent = [
         ...(isNamed ? [file] : []),
-        ...(comparedWith === undefined ? [] : [`compared with ${comparedWith}`]),
+        ...(comparedWith === undefined ? [] : [t('compared with {0}', comparedWith)]),
       ].join(' · ');
       fillChooser(chooser, drawing);
-      sides.show(comparedWith === undefined ? [] : [...BOTH_SIDES, { id: 'both', label: 'A and B' }], side);
+      sides.show(comparedWith === undefined ? [] : [...bothSides(), { id: 'both', label: t('A and B') }], side);
       end.hidden = drawing.base === undefined;
     },
   };
@@ -71,7 +72,7 @@ function fillChooser(chooser: HTMLSelectElement, { subjects, subject }: ShownDra
     ...subjects.map((each) =>
       element('option', {
         value: `${each.kind} ${each.name}`,
-        textContent: each.kind === 'instrument' ? `${each.title} (instrument)` : each.title,
+        textContent: each.kind === 'instrument' ? t('{0} (instrument)', each.title) : each.title,
         selected: each.kind === subject?.kind && each.name === subject.name,
       }),
     ),

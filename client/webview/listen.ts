@@ -1,8 +1,9 @@
 import type { ResponseView, SoundResult } from '../../server/src/lsp/protocol.ts';
-import { BOTH_SIDES, createChoice } from './choice.ts';
+import { bothSides, createChoice } from './choice.ts';
 import { button, element } from './element.ts';
 import type { Send } from './page-parts.ts';
 import { createPlayer } from './player.ts';
+import { t } from './words.ts';
 
 export interface Listen {
   readonly section: HTMLElement;
@@ -19,22 +20,22 @@ export function createListen(send: Send): Listen {
   const player = createPlayer();
   let side: 'before' | 'now' = 'now';
   const ask = (): void => send({ type: 'sound', frequencyHz: Number(string.value) });
-  const pluck = button('Pluck', () => {
+  const pluck = button(t('Pluck'), () => {
     // The press is what lets a page sound at all.
     player.open();
     player.stop();
     ask();
   });
-  const string = element('select', { ariaLabel: 'String' });
-  const sides = createChoice('hear', 'heard', (id) => {
+  const string = element('select', { ariaLabel: t('String') });
+  const sides = createChoice(t('hear'), 'heard', (id) => {
     side = id === 'before' ? 'before' : 'now';
     player.hear(side);
   });
   const notes = element('div', { className: 'q' });
   const status = element('p', { role: 'status' });
-  const section = element('section', { ariaLabel: 'Listen', hidden: true }, [
-    element('h2', { textContent: 'Listen' }),
-    element('div', { className: 'listen' }, [pluck, button('Stop', () => player.stop()), string, sides.node]),
+  const section = element('section', { ariaLabel: t('Listen'), hidden: true }, [
+    element('h2', { textContent: t('Listen') }),
+    element('div', { className: 'listen' }, [pluck, button(t('Stop'), () => player.stop()), string, sides.node]),
     status,
     notes,
   ]);
@@ -49,10 +50,13 @@ export function createListen(send: Send): Listen {
       if (svg === undefined) return hide();
       section.hidden = false;
       fillStrings(string, strings);
-      const loud = before === undefined ? '' : ' Before and now are as loud as each other.';
-      const how = `Silent until you pluck. A string through the computed response, position and pots where they are.${loud}`;
+      const loud = before === undefined ? [] : [t('Before and now are as loud as each other.')];
+      const plucked = t(
+        'Silent until you pluck. A string through the computed response, position and pots where they are.',
+      );
+      const how = [plucked, ...loud].join(' ');
       notes.replaceChildren(...[how, ...leftOut].map((text) => element('p', { textContent: text })));
-      sides.show(before === undefined ? [] : BOTH_SIDES, side);
+      sides.show(before === undefined ? [] : bothSides(), side);
       if (before === undefined && side === 'before') {
         side = 'now';
         player.hear('now');
@@ -64,9 +68,9 @@ export function createListen(send: Send): Listen {
     play: (sound) => {
       status.textContent =
         sound.now === undefined
-          ? 'Nothing can be heard: the response is unknown.'
+          ? t('Nothing can be heard: the response is unknown.')
           : sound.isSilent
-            ? 'Silent: nothing reaches the jack.'
+            ? t('Silent: nothing reaches the jack.')
             : '';
       player.play(sound, side);
     },
@@ -78,7 +82,7 @@ function fillStrings(select: HTMLSelectElement, strings: ResponseView['strings']
   const chosen = select.value;
   select.replaceChildren(
     ...strings.map(({ name, hz }) =>
-      element('option', { value: String(hz), textContent: `string ${name}`, selected: String(hz) === chosen }),
+      element('option', { value: String(hz), textContent: t('string {0}', name), selected: String(hz) === chosen }),
     ),
   );
 }

@@ -3,17 +3,18 @@ import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
 import { sentence } from './sentence.ts';
+import { t } from './words.ts';
 
 /** What would be known after one more reading: which points, what to expect, the line to write. */
 export function missingSection(readings: readonly MissingRow[], send: Send): readonly Node[] {
   if (readings.length === 0) {
     return [
-      element('h2', { textContent: 'Readings' }),
-      element('p', { textContent: 'Nothing is left to read: every number that a meter can settle has been read.' }),
+      element('h2', { textContent: t('Readings') }),
+      element('p', { textContent: t('Nothing is left to read: every number that a meter can settle has been read.') }),
     ];
   }
   return [
-    element('h2', { textContent: 'Readings still missing' }),
+    element('h2', { textContent: t('Readings still missing') }),
     element(
       'ul',
       { className: 'missing' },
@@ -22,8 +23,8 @@ export function missingSection(readings: readonly MissingRow[], send: Send): rea
           element('div', {}, [
             element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), ...sentence(how)]),
             element('p', { className: 'q' }, [
-              ...(expected === undefined ? [] : sentence(`Expect ${expected}. `)),
-              'Write: ',
+              ...(expected === undefined ? [] : sentence(`${t('Expect {0}.', expected)} `)),
+              `${t('Write:')} `,
               element('code', { textContent: unbroken(line) }),
             ]),
           ]),

@@ -1,6 +1,7 @@
 import type { SectionContents } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { table } from './table.ts';
+import { t } from './words.ts';
 
 /** Each number with its ±; two states side by side where there are two. What a number rests on stands in its tip. */
 export function numbersSection(
@@ -9,20 +10,20 @@ export function numbersSection(
 ): readonly Node[] {
   if (rows.length === 0) return [];
   const compared = names.before !== undefined && rows.some(({ before }) => before !== undefined);
-  const columns = compared ? ['', `A ${names.before}`, 'B now', 'change'] : ['', ''];
+  const columns = compared ? ['', `A ${names.before}`, t('B now'), t('change')] : ['', ''];
   const made = table(
     {
       caption,
       columns,
       rows: rows.map(({ name, now, before, change, restsOn }) => {
         const value = element('b', { title: restsOn }, [numberCell(now)]);
-        return compared ? [name, numberCell(before ?? 'not there'), value, numberCell(change ?? '')] : [name, value];
+        return compared ? [name, numberCell(before ?? t('not there')), value, numberCell(change ?? '')] : [name, value];
       }),
     },
     'numbers',
   );
   if (!compared) made.tHead?.remove();
-  return [made, element('p', { className: 'q', textContent: '± is one standard deviation.' })];
+  return [made, element('p', { className: 'q', textContent: t('± is one standard deviation.') })];
 }
 
 /** A number with its ± stays on one line; what is said of it may go on to the next. */

@@ -4,7 +4,7 @@ import { readSvg } from './svg-in-page.ts';
 import { table } from './table.ts';
 
 /** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
-export function createPlot(title: string, place: string) {
+export function createPlot(title: string, asTable: string, place: string) {
   // Scrolled by the keyboard where it is wider than the view.
   const frame = element('div', { className: 'plot-frame', role: 'group', ariaLabel: title, tabIndex: 0 });
   const rows = element('details', { hidden: true });
@@ -20,7 +20,7 @@ export function createPlot(title: string, place: string) {
       shown = svg;
       rows.hidden = facts === undefined;
       if (facts !== undefined) {
-        const summary = element('summary', { textContent: `${title} as a table` });
+        const summary = element('summary', { textContent: asTable });
         rows.replaceChildren(summary, table(facts, 'levels'));
       }
     },

@@ -1,5 +1,6 @@
 import type { Knob, Pots } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
+import { shownNumber, t } from './words.ts';
 
 export interface PotControls {
   readonly node: HTMLElement;
@@ -8,7 +9,7 @@ export interface PotControls {
 
 /** Each control of the instrument from 0 to 10: native sliders, by arrow keys in steps of a half. Sends where all of them stand. */
 export function createPots(turned: (pots: Pots) => void): PotControls {
-  const node = element('div', { className: 'pots', role: 'group', ariaLabel: 'Pots', hidden: true });
+  const node = element('div', { className: 'pots', role: 'group', ariaLabel: t('Pots'), hidden: true });
   let sliders: readonly Slider[] = [];
   const turn = () => turned(Object.fromEntries(sliders.map(({ knob, at }) => [knob.id, at()])));
   return {
@@ -42,8 +43,8 @@ function createSlider(knob: Knob, turned: () => void): Slider {
   const output = element('span', { className: 'at', ariaHidden: 'true' });
   const input = element('input', { type: 'range', min: '0', max: '10', step: '0.5' });
   const show = (): void => {
-    input.setAttribute('aria-valuetext', `${input.value} of 10`);
-    output.textContent = input.value;
+    input.setAttribute('aria-valuetext', t('{0} of 10', shownNumber(input.value)));
+    output.textContent = shownNumber(input.value);
   };
   input.addEventListener('input', () => {
     show();

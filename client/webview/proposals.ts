@@ -3,6 +3,7 @@ import { button, element } from './element.ts';
 import type { Send } from './page-parts.ts';
 import { sentence } from './sentence.ts';
 import { table } from './table.ts';
+import { t } from './words.ts';
 
 /** The target with what the build comes to; below it what may be wound for it, each with a button that writes it. */
 export function proposalsSection(
@@ -11,11 +12,14 @@ export function proposalsSection(
 ): readonly Node[] {
   if (target === undefined) return [];
   return [
-    element('h2', { textContent: 'Target' }),
-    table({ ...target, caption: 'What is wanted, and what the build comes to' }, 'numbers'),
+    element('h2', { textContent: t('Target') }),
+    table({ ...target, caption: t('What is wanted, and what the build comes to') }, 'numbers'),
     ...(free === undefined
       ? []
-      : [element('h3', { textContent: 'Builds' }), element('p', { className: 'q', textContent: `Free: ${free}.` })]),
+      : [
+          element('h3', { textContent: t('Builds') }),
+          element('p', { className: 'q', textContent: t('Free: {0}.', free) }),
+        ]),
     ...(builds.length > 0
       ? [
           element(
@@ -29,7 +33,7 @@ export function proposalsSection(
     ...(cautions.length > 0
       ? [
           element('details', {}, [
-            element('summary', { textContent: 'Mind at the bench' }),
+            element('summary', { textContent: t('Mind at the bench') }),
             element(
               'ul',
               {},
@@ -42,13 +46,13 @@ export function proposalsSection(
 }
 
 function buildItem({ odds, parts, reaches, givesUp }: ProposedBuildView, index: number, send: Send): Node {
-  const use = button('Use this', () => send({ type: 'use build', index }));
-  use.setAttribute('aria-label', `Use this: write build ${index + 1} into the spec`);
+  const use = button(t('Use this'), () => send({ type: 'use build', index }));
+  use.setAttribute('aria-label', t('Use this: write build {0} into the spec', index + 1));
   return element('li', { className: 'find' }, [
     element('div', {}, [
-      element('p', {}, [element('b', { textContent: `Build ${index + 1}, ${odds}` })]),
+      element('p', {}, [element('b', { textContent: t('Build {0}, {1}', index + 1, odds) })]),
       ...parts.map((each) => element('p', { textContent: each })),
-      table({ ...reaches, caption: `What build ${index + 1} reaches` }, 'numbers'),
+      table({ ...reaches, caption: t('What build {0} reaches', index + 1) }, 'numbers'),
       ...givesUp.map((each) => element('p', { className: 'q' }, sentence(each))),
     ]),
     use,

@@ -9,6 +9,7 @@ import { photosSection } from './photos.ts';
 import { createPlot } from './plot.ts';
 import { proposalsSection } from './proposals.ts';
 import { usageSection } from './usage.ts';
+import { t } from './words.ts';
 
 /** Where a section stands in the page; sections of one place follow each other in the order of the table. */
 export type Place = 'above the drawing' | 'left' | 'right' | 'below' | 'last';
@@ -36,11 +37,11 @@ interface SectionSources {
 }
 
 export function createSections({ state, send, listen, comparisonChanged }: SectionSources): Sections {
-  const response = createPlot('Response', 'response');
-  const positions = createPlot('Positions', 'positions');
-  const switches = createPlot('Switches', 'switches');
+  const response = createPlot(t('Response'), t('Response as a table'), 'response');
+  const positions = createPlot(t('Positions'), t('Positions as a table'), 'positions');
+  const switches = createPlot(t('Switches'), t('Switches as a table'), 'switches');
   const label = (): string | undefined => state.drawing?.comparedWith;
-  const changes = plain<'comparison'>('above the drawing', 'Changed facts', (content) =>
+  const changes = plain<'comparison'>('above the drawing', t('Changed facts'), (content) =>
     changesSection(content, label() ?? '', send),
   );
   const views: { readonly [N in SectionName]: SectionView<N> } = {
@@ -56,7 +57,7 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
         changes.clear();
       },
     },
-    numbers: plain('left', 'Numbers', (content) => numbersSection(content, { before: label() })),
+    numbers: plain('left', t('Numbers'), (content) => numbersSection(content, { before: label() })),
     response: {
       place: 'right',
       node: response.section,
@@ -83,10 +84,10 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
       show: switches.show,
       clear: () => switches.show({}),
     },
-    missing: plain('last', 'Readings', ({ readings }) => missingSection(readings, send)),
-    photos: plain('last', 'Photographs', (content) => photosSection(content.photos, send)),
-    proposals: plain('below', 'Target', (content) => proposalsSection(content, send)),
-    usage: plain('below', 'Used by', ({ rows }) => usageSection(rows, send)),
+    missing: plain('last', t('Readings'), ({ readings }) => missingSection(readings, send)),
+    photos: plain('last', t('Photographs'), (content) => photosSection(content.photos, send)),
+    proposals: plain('below', t('Target'), (content) => proposalsSection(content, send)),
+    usage: plain('below', t('Used by'), ({ rows }) => usageSection(rows, send)),
   };
   return {
     at: (place) => Object.values(views).flatMap((view) => (view.place === place ? [view.node] : [])),

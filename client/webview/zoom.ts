@@ -1,4 +1,5 @@
 import { button, element } from './element.ts';
+import { t } from './words.ts';
 
 const ZOOMS = [50, 75, 100, 125, 150, 200, 300] as const;
 /** As wide as the pane. */
@@ -21,7 +22,7 @@ export function createZoom(frames: readonly HTMLElement[], start: number, change
   const apply = (): void => {
     for (const frame of frames) frame.style.setProperty('--zoom', String(percent / 100));
     whole.textContent = `${percent} %`;
-    whole.ariaLabel = `Zoom ${percent} %, back to the width of the pane`;
+    whole.ariaLabel = t('Zoom {0} %, back to the width of the pane', percent);
   };
   const set = (next: number, about: Point): void => {
     if (next === percent) return;
@@ -60,10 +61,10 @@ export function createZoom(frames: readonly HTMLElement[], start: number, change
       { ariaLabel },
     );
   return {
-    buttons: element('div', { className: 'zooms', role: 'group', ariaLabel: 'Zoom' }, [
-      stepper('−', 'Smaller', -1),
+    buttons: element('div', { className: 'zooms', role: 'group', ariaLabel: t('Zoom') }, [
+      stepper('−', t('Smaller'), -1),
       whole,
-      stepper('+', 'Larger', 1),
+      stepper('+', t('Larger'), 1),
     ]),
     percent: (): number => percent,
   };

@@ -23,6 +23,19 @@ describe('manifest', () => {
     for (const [key, value] of Object.entries(strings)) assert.notEqual(String(value).trim(), '', key);
   });
 
+  it('says everything in German, too, with the same commands and words of the language in it', () => {
+    const german = asRecord(JSON.parse(read('package.nls.de.json')));
+    assert.deepEqual(Object.keys(german).sort(), Object.keys(strings).sort());
+    const fixed = (value: unknown): readonly string[] =>
+      (String(value).match(/\(command:[^)]+\)|`[^`]+`|\d+\.\d+ kohm/g) ?? []).toSorted();
+    for (const [key, value] of Object.entries(strings)) {
+      assert.deepEqual(fixed(german[key]), fixed(value), key);
+      if (key !== 'displayName') assert.notEqual(german[key], value, key);
+    }
+    const bundle = path.join(root, String(manifest.l10n), 'bundle.l10n.de.json');
+    assert.ok(existsSync(bundle), bundle);
+  });
+
   it('names only files that exist or that the build makes', () => {
     const built = bundles.map((bundle) => `./${bundle.output}`);
     const programs = Object.values(asRecord(manifest.bin)).map(String);

@@ -41,6 +41,7 @@ describe('the package', () => {
       'client/icon-finding-light.svg',
       'client/icon-light.svg',
       'client/icon.png',
+      'client/l10n/bundle.l10n.de.json',
       'client/language-configuration.json',
       'client/pictures/bench-view.png',
       'client/pictures/finding.png',
@@ -51,6 +52,7 @@ describe('the package', () => {
       'client/walkthrough/lesson.pickup',
       ...['look', 'mend', 'open', 'read', 'why'].flatMap(inThemes),
       'package.json',
+      'package.nls.de.json',
       'package.nls.json',
     ]);
     const lines = readFileSync(path.join(ROOT, '.vscodeignore'), 'utf8').split('\n');

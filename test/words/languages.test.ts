@@ -10,18 +10,19 @@ import { GERMAN } from '../../server/src/words/languages/german.ts';
 import { ENGLISH, languageOf } from '../../server/src/words/languages/language.ts';
 
 const SOURCES = path.resolve(import.meta.dirname, '../../server/src');
+const CLIENT = path.resolve(import.meta.dirname, '../../client');
 const entries = Object.entries(GERMAN);
 
 /** Every string of the sources that may say something, as it is when it runs. */
-function saidInSources(): ReadonlySet<string> {
+function saidIn(...folders: readonly string[]): ReadonlySet<string> {
   const said = new Set<string>();
-  const files = readdirSync(SOURCES, { recursive: true, encoding: 'utf8' }).filter(
-    (file) => file.endsWith('.ts') && !file.includes('german'),
+  const files = folders.flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts') && !file.includes('german'))
+      .map((file) => path.join(folder, file)),
   );
   for (const file of files)
-    for (const [literal] of readFileSync(path.join(SOURCES, file), 'utf8').matchAll(
-      /'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"/g,
-    ))
+    for (const [literal] of readFileSync(file, 'utf8').matchAll(/'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"/g))
       said.add(unescaped(literal.slice(1, -1)));
   return said;
 }
@@ -39,7 +40,7 @@ describe('German', () => {
   });
 
   it('holds no text that nothing says any more', () => {
-    const said = saidInSources();
+    const said = saidIn(SOURCES);
     const words = new Set(Object.keys(SPEC_WORDS));
     assert.deepEqual(
       Object.keys(GERMAN).filter((each) => !words.has(each) && !said.has(each)),
@@ -77,6 +78,29 @@ describe('German', () => {
       '5\u202F060 ± 220 Windungen',
     );
     assert.equal(printQuantity({ value: 2.5, dimension: 'inductance', style: numbers }), '2,5\u202FH');
+  });
+});
+
+/** What the compiler asks of each `t(…)`: that the bundle has it. What it does not ask stands here. */
+describe('the bundle of the client and its pages', () => {
+  const bundle: Readonly<Record<string, string>> = JSON.parse(
+    readFileSync(path.join(CLIENT, 'l10n/bundle.l10n.de.json'), 'utf8'),
+  );
+
+  it('holds no text that nothing says any more', () => {
+    const said = saidIn(path.join(CLIENT, 'src'), path.join(CLIENT, 'webview'));
+    assert.deepEqual(
+      Object.keys(bundle).filter((each) => !said.has(each)),
+      [],
+    );
+  });
+
+  it('has in each text what the English has in between, and nothing in English', () => {
+    const alike = new Set(['Zoom', 'Name']);
+    for (const [english, german] of Object.entries(bundle)) {
+      assert.deepEqual(gaps(german), gaps(english), english);
+      if (!alike.has(english)) assert.notEqual(german, english);
+    }
   });
 });
 

@@ -1,4 +1,5 @@
 import { Uri, type Webview, type WebviewOptions } from 'vscode';
+import { bundleAttribute, pageLanguage, t } from './words.ts';
 
 const FILES = 'dist/client';
 
@@ -24,7 +25,7 @@ export function pageHtml(
   // Pictures: photographs of the workspace; and blob addresses, which nobody but our script can make, for painting a drawing as PNG.
   const policy = `default-src 'none'; script-src ${webview.cspSource}; style-src ${webview.cspSource}; img-src blob: ${webview.cspSource};`;
   return `<!doctype html>
-<html lang="en">
+<html lang="${pageLanguage()}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -32,8 +33,8 @@ export function pageHtml(
 <title>${title}</title>
 <link rel="stylesheet" href="${from('webview.css')}">
 </head>
-<body>
-<main id="page"><p class="q">Reading …</p></main>
+<body data-words="${bundleAttribute()}">
+<main id="page"><p class="q">${t('Reading …')}</p></main>
 <script src="${from(script)}"></script>
 </body>
 </html>`;

@@ -2,6 +2,7 @@ import type { ExplanationBlock } from '../../../server/src/lsp/protocol.ts';
 import type { FindingHere, FromExplanation, ToExplanation } from '../../src/features/explanation/messages.ts';
 import { element } from '../element.ts';
 import { sentence } from '../sentence.ts';
+import { t } from '../words.ts';
 
 /** What VS Code puts into every webview. */
 declare function acquireVsCodeApi(): {
@@ -14,7 +15,7 @@ const send = (message: FromExplanation): void => editor.postMessage(message);
 
 function pageOf({ page, here }: ToExplanation): readonly Node[] {
   const heading = element('h1', { textContent: page.code, tabIndex: -1 });
-  const beside = element('nav', { className: 'exports', ariaLabel: 'Other findings' }, [
+  const beside = element('nav', { className: 'exports', ariaLabel: t('Other findings') }, [
     button(`← ${page.previous}`, { type: 'explain', code: page.previous }),
     button(`${page.next} →`, { type: 'explain', code: page.next }),
   ]);
@@ -32,14 +33,14 @@ function pageOf({ page, here }: ToExplanation): readonly Node[] {
 
 /** The finding as it stands in the text, and what can be done about it with one press. */
 function hereSection({ file, line, message, fixes }: FindingHere): HTMLElement {
-  const place = element('button', { className: 'lk', type: 'button', textContent: `${file}, line ${line + 1}` });
+  const place = element('button', { className: 'lk', type: 'button', textContent: t('{0}, line {1}', file, line + 1) });
   place.addEventListener('click', () => send({ type: 'reveal' }));
   const buttons = fixes.map((title) => button(title, { type: 'fix', title }));
   return element('section', { className: 'here' }, [
-    element('h2', { textContent: 'Here' }),
+    element('h2', { textContent: t('Here') }),
     element('p', {}, [...sentence(message), ' ', place]),
     ...(buttons.length > 0
-      ? [element('div', { className: 'exports', role: 'group', ariaLabel: 'Fixes' }, buttons)]
+      ? [element('div', { className: 'exports', role: 'group', ariaLabel: t('Fixes') }, buttons)]
       : []),
   ]);
 }

@@ -40,6 +40,7 @@ import { type ComparedBase, createComparedBase } from '../compare/compared-base.
 import { fileName } from '../files/file-choice.ts';
 import { specFiles } from '../files/spec-files.ts';
 import { pageHtml, pageOptions, tabIcon } from '../page-html.ts';
+import { t } from '../words.ts';
 import { DrawingFeed } from './drawing-feed.ts';
 import { holds, partAt, sameSubject } from './drawn-places.ts';
 import { fromView } from './from-view.ts';
@@ -85,7 +86,7 @@ const HEAVY_REST_MS = 150;
 /** How the drawing of an instrument calls a position, with its key behind. */
 const POSITION_PART = 'position:';
 
-const OUTSIDE = 'Its folder is not open: the hover over its line shows it.';
+const outside = (): string => t('Its folder is not open: the hover over its line shows it.');
 
 /** The one panel of the bench view: what it is about, what it shows, and what becomes of what its page says. */
 export class BenchViewPanel {
@@ -123,7 +124,7 @@ export class BenchViewPanel {
       deliver: (content) => this.keepSection(content),
     });
     panel.iconPath = tabIcon(sources.extensionUri, 'bench');
-    panel.webview.html = pageHtml(panel.webview, sources.extensionUri, { title: 'Bench', script: 'webview.js' });
+    panel.webview.html = pageHtml(panel.webview, sources.extensionUri, { title: t('Bench'), script: 'webview.js' });
     const listening = [
       this.base,
       panel.webview.onDidReceiveMessage((said: unknown) => {
@@ -193,7 +194,10 @@ export class BenchViewPanel {
   closed(uri: Uri): void {
     if (uri.toString() !== this.focus.uri) return;
     this.drawings.forgetRest();
-    this.post({ type: 'failed', message: `${fileName(this.focus.uri)} is closed. The drawing shows it as it was.` });
+    this.post({
+      type: 'failed',
+      message: t('{0} is closed. The drawing shows it as it was.', fileName(this.focus.uri)),
+    });
   }
 
   async refresh(): Promise<void> {
@@ -324,7 +328,7 @@ export class BenchViewPanel {
       : result;
     if (before?.uri !== kept.uri || !sameSubject(before.subject, kept.subject)) this.sections = {};
     this.focus = { ...this.focus, subject: kept.subject, position: kept.position };
-    this.panel.title = `Bench: ${kept.title ?? fileName(kept.uri)}`;
+    this.panel.title = t('Bench: {0}', kept.title ?? fileName(kept.uri));
     const editor = this.editor();
     const message: DrawingMessage = {
       type: 'drawing',
@@ -388,7 +392,7 @@ export class BenchViewPanel {
       if (photo.uri === undefined) return photo;
       const { uri, mark, ...rest } = photo;
       const file = Uri.parse(uri);
-      if (!workspace.getWorkspaceFolder(file)) return { ...rest, why: OUTSIDE };
+      if (!workspace.getWorkspaceFolder(file)) return { ...rest, why: outside() };
       return {
         ...rest,
         uri: this.panel.webview

@@ -1,5 +1,6 @@
 import { type CancellationToken, CancellationTokenSource, type Position } from 'vscode';
 import type { DrawingResult } from '../../../../server/src/lsp/protocol.ts';
+import { t } from '../words.ts';
 
 interface DrawingSources {
   readonly fetch: (token: CancellationToken, cursor: Position | undefined) => Promise<DrawingResult | null>;
@@ -33,11 +34,11 @@ export class DrawingFeed {
     try {
       const result = await fetch(source.token, cursor);
       if (mine !== this.asked) return;
-      if (result === null) failed('This file could not be drawn. The log says why.');
+      if (result === null) failed(t('This file could not be drawn. The log says why.'));
       else show(result);
     } catch {
       // A cancelled request lands here too: then a newer one is on its way.
-      if (mine === this.asked) failed('The server does not answer. The drawing may be old.');
+      if (mine === this.asked) failed(t('The server does not answer. The drawing may be old.'));
     } finally {
       source.dispose();
       if (this.inFlight === source) this.inFlight = undefined;

@@ -7,6 +7,7 @@ import {
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
 import { fileName } from '../files/file-choice.ts';
+import { t } from '../words.ts';
 import type { BenchViewControl } from './bench-view-control.ts';
 
 /** Saving what the view shows. The save dialog asks before it replaces a file. */
@@ -61,7 +62,7 @@ async function save(bytes: Uint8Array, name: string, { ending, filters }: Kind, 
     await workspace.fs.writeFile(target, bytes);
   } catch (error) {
     void window.showErrorMessage(
-      `${fileName(target)} could not be written: ${error instanceof Error ? error.message : String(error)}`,
+      t('{0} could not be written: {1}', fileName(target), error instanceof Error ? error.message : String(error)),
     );
   }
 }
@@ -72,5 +73,5 @@ const fileNameOf = (name: string): string => name.replace(/[^\p{L}\p{N}._-]+/gu,
 const targetOf = (target: unknown): Uri | undefined => (target instanceof Uri ? target : undefined);
 
 async function nothingToSave(): Promise<void> {
-  await window.showInformationMessage('Open the bench view of a pickup first: what it shows is saved.');
+  await window.showInformationMessage(t('Open the bench view of a pickup first: what it shows is saved.'));
 }

@@ -20,6 +20,7 @@ import {
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
 import { askFolder, isThere, writeText } from '../files/file-choice.ts';
+import { type Text, t } from '../words.ts';
 
 /** Printable cards of the file in the editor: chosen, written as pages into a folder, and opened. */
 export function activateCards(client: BaseLanguageClient): Cards {
@@ -66,16 +67,23 @@ async function printCards(client: BaseLanguageClient, given: Given | undefined):
   if (chosen === undefined || chosen.kinds.length === 0) return [];
   const { kinds, photos } = chosen;
   const uri = document.uri.toString();
-  const params: CardsParams = { protocol: PROTOCOL_VERSION, uri, kinds, photos, paper: paperOf() };
+  const params: CardsParams = {
+    protocol: PROTOCOL_VERSION,
+    uri,
+    kinds,
+    photos,
+    paper: paperOf(),
+    ...languageOf(document.uri),
+  };
   const { pages, leftOut } = await client.sendRequest<CardsResult>(CARDS_REQUEST, params);
   if (pages.length === 0) {
-    void window.showInformationMessage(leftOut[0] ?? 'This file declares no pickup to print a card of.');
+    void window.showInformationMessage(leftOut[0] ?? t('This file declares no pickup to print a card of.'));
     return [];
   }
   const folder =
     given?.folder ??
     ownFolder(document.uri) ??
-    (await askFolder('Folder for the cards', 'Write the Cards Here', Uri.joinPath(document.uri, '..')));
+    (await askFolder(t('Folder for the cards'), t('Write the Cards Here'), Uri.joinPath(document.uri, '..')));
   if (folder === undefined) return [];
   const targets = pages.map(({ name }) => Uri.joinPath(folder, `${name}.html`));
   if (!(await mayReplace(targets))) return [];
@@ -101,33 +109,43 @@ function ownFolder(spec: Uri): Uri | undefined {
 }
 
 async function askCards(): Promise<Chosen | undefined> {
-  const items: QuickPickItem[] = CARD_KINDS.map((label) => ({
-    label,
-    description: ABOUT[label],
-    picked: label !== 'label',
-  }));
-  const picked = await window.showQuickPick([...items, PHOTOS], {
-    title: 'Print cards',
-    placeHolder: 'Which cards',
+  const items = CARD_KINDS.map((kind) => {
+    const [label, description] = ABOUT[kind];
+    return { card: kind, label: t(label), description: t(description), picked: kind !== 'label' };
+  });
+  const photos = {
+    card: undefined,
+    label: t('photographs'),
+    description: t('on the hand-over card, without place, time and camera'),
+  };
+  const picked = await window.showQuickPick<Item>([...items, photos], {
+    title: t('Print cards'),
+    placeHolder: t('Which cards'),
     canPickMany: true,
   });
-  const kinds = picked?.filter((item) => item !== PHOTOS).map(({ label }) => label);
-  return kinds && { kinds, photos: picked?.includes(PHOTOS) === true };
+  const kinds = picked?.flatMap(({ card }) => card ?? []);
+  return kinds && { kinds, photos: picked?.some(({ card }) => card === undefined) === true };
 }
 
-const ABOUT: Readonly<Record<CardKind, string>> = {
-  winding: 'one a coil, for beside the winder',
-  bench: 'what the meter must read, before and after the joints',
-  wiring: 'the drawing and its table of joints',
-  potting: 'bath, time, temperature',
-  'hand-over': 'for the customer',
-  label: 'for the box, with a code that points to the file',
+interface Item extends QuickPickItem {
+  /** None of the photographs. */
+  readonly card: CardKind | undefined;
+}
+
+const ABOUT: Readonly<Record<CardKind, readonly [label: Text, description: Text]>> = {
+  winding: ['winding', 'one a coil, for beside the winder'],
+  bench: ['bench', 'what the meter must read, before and after the joints'],
+  wiring: ['wiring', 'the drawing and its table of joints'],
+  potting: ['potting', 'bath, time, temperature'],
+  'hand-over': ['hand-over', 'for the customer'],
+  label: ['label', 'for the box, with a code that points to the file'],
 };
 
-const PHOTOS: QuickPickItem = {
-  label: 'photographs',
-  description: 'on the hand-over card, without place, time and camera',
-};
+/** Of the cards, where the setting names one: the customer's may be another than the editor's. */
+function languageOf(spec: Uri): Pick<CardsParams, 'language'> {
+  const language = workspace.getConfiguration('pickup', spec).get<unknown>('cards.language');
+  return typeof language === 'string' && language !== 'editor' ? { language } : {};
+}
 
 /** Where Letter is the paper in use, the language says so. Common practice, no published source. */
 const paperOf = (): CardsParams['paper'] => (/^en-(US|CA)$|^es-MX$/.test(env.language) ? 'letter' : 'a4');
@@ -135,16 +153,20 @@ const paperOf = (): CardsParams['paper'] => (/^en-(US|CA)$|^es-MX$/.test(env.lan
 async function mayReplace(targets: readonly Uri[]): Promise<boolean> {
   const count = (await Promise.all(targets.map(isThere))).filter(Boolean).length;
   if (count === 0) return true;
-  const replace = 'Replace';
-  const what = count === 1 ? 'One of these cards is there already.' : `${count} of these cards are there already.`;
+  const replace = t('Replace');
+  const what =
+    count === 1 ? t('One of these cards is there already.') : t('{0} of these cards are there already.', count);
   return (await window.showWarningMessage(what, { modal: true }, replace)) === replace;
 }
 
 async function tell(targets: readonly Uri[], leftOut: readonly string[], folder: Uri): Promise<void> {
-  const left = leftOut.length === 0 ? '' : ` Left out: ${leftOut.join('; ')}.`;
-  const open = 'Open';
-  const count = targets.length === 1 ? 'The card is' : `${targets.length} cards are`;
-  const what = `${count} written to ${workspace.asRelativePath(folder, false)}.`;
+  const left = leftOut.length === 0 ? '' : ` ${t('Left out: {0}.', leftOut.join('; '))}`;
+  const open = t('Open');
+  const where = workspace.asRelativePath(folder, false);
+  const what =
+    targets.length === 1
+      ? t('The card is written to {0}.', where)
+      : t('{0} cards are written to {1}.', targets.length, where);
   if ((await window.showInformationMessage(`${what}${left}`, open)) === open) {
     for (const target of targets) await env.openExternal(target);
   }

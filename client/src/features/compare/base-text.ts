@@ -2,6 +2,7 @@ import { type Disposable, Uri, workspace } from 'vscode';
 import type { BaseState } from '../../../../server/src/lsp/protocol.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
 import { fileName } from '../files/file-choice.ts';
+import { t } from '../words.ts';
 import { repositoryOf } from './git.ts';
 
 /** A state to compare with, or why there is none, in one line. */
@@ -82,7 +83,7 @@ async function fileBase(uri: string): Promise<Base> {
     const texts = text === undefined ? [] : [{ uri, text: new TextDecoder().decode(text) }];
     return { ok: true, state: { label: name, uri, texts } };
   } catch {
-    return { ok: false, why: `${name} cannot be read.` };
+    return { ok: false, why: t('{0} cannot be read.', name) };
   }
 }
 
@@ -93,16 +94,16 @@ async function revisionBase(revision: string, uri: string): Promise<Base> {
   if (typeof repository === 'string') return { ok: false, why: repository };
   try {
     const text = await repository.show(revision, target.fsPath);
-    const label = revision === LAST_COMMIT ? 'the last commit' : shortRevision(revision);
+    const label = revision === LAST_COMMIT ? t('the last commit') : shortRevision(revision);
     return { ok: true, state: { label, uri, texts: [{ uri, text }] } };
   } catch {
     const hasCommit = repository.state.HEAD?.commit !== undefined;
     if (revision === LAST_COMMIT) {
       return {
         ok: false,
-        why: hasCommit ? `${name} is not in the last commit.` : 'This repository has no commit yet.',
+        why: hasCommit ? t('{0} is not in the last commit.', name) : t('This repository has no commit yet.'),
       };
     }
-    return { ok: false, why: `There is no ${name} at ${revision}, or no such revision.` };
+    return { ok: false, why: t('There is no {0} at {1}, or no such revision.', name, revision) };
   }
 }

@@ -3,6 +3,7 @@ import { FILE_ENDING } from '../../../../server/src/lsp/protocol.ts';
 import type { BenchViewControl } from '../bench-view/bench-view-control.ts';
 import type { BaseChoice } from '../bench-view/messages.ts';
 import { fileName } from '../files/file-choice.ts';
+import { t } from '../words.ts';
 import { commitsOf, LAST_COMMIT, shortRevision } from './base-text.ts';
 import { revisionShown } from './git.ts';
 
@@ -17,7 +18,7 @@ export function activateCompare(benchView: BenchViewControl): Disposable {
     if (choice === undefined) return;
     if (target !== undefined && !target.path.endsWith(FILE_ENDING)) {
       void window.showInformationMessage(
-        `${fileName(target.toString())} is no pickup spec: there is nothing to compare.`,
+        t('{0} is no pickup spec: there is nothing to compare.', fileName(target.toString())),
       );
       return;
     }
@@ -48,7 +49,7 @@ function diffShown(): { readonly file: Uri; readonly revision: string } | undefi
   const { original, modified } = input;
   const revision = revisionShown(modified) ?? revisionShown(original);
   if (revision === undefined) {
-    void window.showInformationMessage('What is shown here is no revision of git.');
+    void window.showInformationMessage(t('What is shown here is no revision of git.'));
     return undefined;
   }
   // On the desktop the editor's git names its files by their place on the disk.
@@ -93,13 +94,13 @@ interface RevisionItem extends QuickPickItem {
 
 function pickOrType(commits: readonly RevisionItem[]): Promise<string | undefined> {
   const pick = window.createQuickPick<RevisionItem>();
-  pick.title = 'Compare with a revision';
-  pick.placeholder = 'A commit of this file; or type a commit, a branch or a tag, as git names it: HEAD~2, main';
+  pick.title = t('Compare with a revision');
+  pick.placeholder = t('A commit of this file; or type a commit, a branch or a tag, as git names it: HEAD~2, main');
   pick.matchOnDescription = true;
   pick.items = commits;
   pick.onDidChangeValue((value) => {
     const written = value.trim();
-    const typed = { label: written, description: 'as git names it', alwaysShow: true, revision: written };
+    const typed = { label: written, description: t('as git names it'), alwaysShow: true, revision: written };
     pick.items = REVISION.test(written) ? [...commits, typed] : commits;
   });
   return new Promise((resolve) => {
@@ -123,8 +124,8 @@ async function askFile(target: Uri | undefined): Promise<BaseChoice | undefined>
     .map((uri) => ({ label: fileName(uri), description: workspace.asRelativePath(uri), uri }))
     .sort((a, b) => (a.description < b.description ? -1 : 1));
   const picked = await window.showQuickPick(items, {
-    title: 'Compare with another file',
-    placeHolder: 'The file that stands for before',
+    title: t('Compare with another file'),
+    placeHolder: t('The file that stands for before'),
     matchOnDescription: true,
   });
   return picked && { kind: 'file', uri: picked.uri.toString() };

@@ -1,5 +1,6 @@
 import { type Event, extensions, Uri, workspace } from 'vscode';
 import { fileName } from '../files/file-choice.ts';
+import { t } from '../words.ts';
 
 /** The part of the built-in git extension's interface, version 1, that is used here. */
 interface GitExtension {
@@ -45,7 +46,7 @@ export async function repositoryOf(uri: Uri): Promise<GitRepository | string> {
   const folder = workspace.getWorkspaceFolder(uri)?.uri;
   const repository =
     git.getRepository(uri) ?? (folder && (await git.openRepository?.(folder).catch(() => null))) ?? null;
-  return repository ?? `${fileName(uri)} is not in a git repository that the editor has open.`;
+  return repository ?? t('{0} is not in a git repository that the editor has open.', fileName(uri));
 }
 
 /**
@@ -60,27 +61,27 @@ export async function commitFile(uri: Uri, message: string): Promise<string | un
     // What lies outside of the workspace has to be opened by name once it is there.
     const repository =
       git.getRepository(uri) ?? (await git.init?.(folder)) ?? (await git.openRepository?.(folder)) ?? undefined;
-    if (repository === undefined) return 'git could not begin a repository in this folder.';
+    if (repository === undefined) return t('git could not begin a repository in this folder.');
     await repository.add([uri.fsPath]);
     await repository.commit(message);
     return undefined;
   } catch (error) {
     const { stderr, message: said }: { stderr?: unknown; message?: unknown } = Object(error ?? {});
     const why = [stderr, said].find((each) => typeof each === 'string' && each.trim() !== '');
-    return `git could not keep it: ${String(why ?? 'no reason given').trim()}`;
+    return t('git could not keep it: {0}', String(why ?? t('no reason given')).trim());
   }
 }
 
 /** The editor's git, once it has found the repositories that are there; or why it cannot be asked. */
 async function gitInterface(): Promise<GitInterface | string> {
   const extension = extensions.getExtension<GitExtension>('vscode.git');
-  if (extension === undefined) return 'This needs the editor’s git extension, which is not there.';
+  if (extension === undefined) return t('This needs the editor’s git extension, which is not there.');
   try {
     const git = (await extension.activate()).getAPI(1);
     await initialised(git);
     return git;
   } catch {
-    return 'This needs the editor’s git extension, which is switched off.';
+    return t('This needs the editor’s git extension, which is switched off.');
   }
 }
 

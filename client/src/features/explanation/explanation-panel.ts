@@ -7,6 +7,7 @@ import {
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
 import { pageHtml, pageOptions, tabIcon } from '../page-html.ts';
+import { t } from '../words.ts';
 import { applyFix, asItStands, type FindingAt, fixesOf } from './finding-at.ts';
 import { fromExplanation, type ToExplanation } from './messages.ts';
 
@@ -37,7 +38,7 @@ export class ExplanationPanel {
     this.client = client;
     panel.iconPath = tabIcon(extensionUri, 'finding');
     panel.webview.options = pageOptions(extensionUri);
-    panel.webview.html = pageHtml(panel.webview, extensionUri, { title: 'Finding', script: 'explanation.js' });
+    panel.webview.html = pageHtml(panel.webview, extensionUri, { title: t('Finding'), script: 'explanation.js' });
     this.listening = Disposable.from(
       panel.webview.onDidReceiveMessage((said: unknown) => this.receive(said)),
       languages.onDidChangeDiagnostics(({ uris }) => {

@@ -10,6 +10,7 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { EXPLAIN_COMMAND } from '../../../../server/src/lsp/protocol.ts';
+import { t } from '../words.ts';
 import { EXPLANATION_VIEW, ExplanationPanel } from './explanation-panel.ts';
 import { codeOf, type FindingAt, findingsAtHand, specEditor } from './finding-at.ts';
 import type { ToExplanation } from './messages.ts';
@@ -42,7 +43,9 @@ export function activateExplanations(context: ExtensionContext, client: BaseLang
       panel.reveal();
       return panel;
     }
-    return adopt(window.createWebviewPanel(EXPLANATION_VIEW, 'Finding', ViewColumn.Beside, { enableFindWidget: true }));
+    return adopt(
+      window.createWebviewPanel(EXPLANATION_VIEW, t('Finding'), ViewColumn.Beside, { enableFindWidget: true }),
+    );
   };
   const explain = async (asked: unknown): Promise<void> => {
     const finding = typeof asked === 'string' ? findingsAtHand(asked)[0] : await chooseFinding();
@@ -70,7 +73,7 @@ async function chooseFinding(): Promise<FindingAt | undefined> {
   const offered = findingsAtHand();
   if (new Set(offered.map(({ diagnostic }) => codeOf(diagnostic))).size === 1) return offered[0];
   if (offered.length === 0) {
-    await window.showInformationMessage('This file has no findings.');
+    await window.showInformationMessage(t('This file has no findings.'));
     return undefined;
   }
   const items = offered.map((finding) => ({
@@ -78,6 +81,6 @@ async function chooseFinding(): Promise<FindingAt | undefined> {
     detail: finding.diagnostic.message,
     finding,
   }));
-  const picked = await window.showQuickPick(items, { placeHolder: 'Finding to explain', matchOnDetail: true });
+  const picked = await window.showQuickPick(items, { placeHolder: t('Finding to explain'), matchOnDetail: true });
   return picked?.finding;
 }

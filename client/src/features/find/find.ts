@@ -17,6 +17,7 @@ import {
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
 import { specFiles } from '../files/spec-files.ts';
+import { t } from '../words.ts';
 
 /** The pickups on record in the workspace, in a list that takes the same filters as the command line's. */
 export function activateFind(client: BaseLanguageClient): Disposable {
@@ -35,8 +36,8 @@ const REST_MS = 150;
 async function find(client: BaseLanguageClient): Promise<void> {
   const uris = await specFiles();
   const pick = window.createQuickPick<Item>();
-  pick.title = 'Find a pickup';
-  pick.placeholder = 'Any words, or filters: spool RYD-W7, made 2026-03 to 2026-04, needs retest; several by commas';
+  pick.title = t('Find a pickup');
+  pick.placeholder = t('Any words, or filters: spool RYD-W7, made 2026-03 to 2026-04, needs retest; several by commas');
   pick.matchOnDescription = true;
   pick.matchOnDetail = true;
   let searches = 0;
@@ -94,9 +95,9 @@ function itemsOf({ found, isFiltered, problem, examples }: FindResult, text: str
     };
   });
   if (problem !== undefined) return [{ label: problem, alwaysShow: true }];
-  if (items.length === 0) return [{ label: 'No pickup fits.', alwaysShow: true }];
+  if (items.length === 0) return [{ label: t('No pickup fits.'), alwaysShow: true }];
   if (text !== '') return items;
-  return [...items, ...examples.map((filter): Item => ({ label: filter, description: 'a filter', filter }))];
+  return [...items, ...examples.map((filter): Item => ({ label: filter, description: t('a filter'), filter }))];
 }
 
 const fileOf = (uri: string): string => workspace.asRelativePath(Uri.parse(uri, true));

@@ -18,6 +18,7 @@ import { commitFile } from '../compare/git.ts';
 import type { ExplanationControl } from '../explanation/explanation.ts';
 import { codeOf } from '../explanation/finding-at.ts';
 import { isThere } from '../files/file-choice.ts';
+import { t } from '../words.ts';
 import { contextOf, LESSON_READINGS, type LessonState, type LessonStep, stepsWritten } from './lesson-steps.ts';
 
 /** What the steps of the lesson happen in. */
@@ -117,8 +118,8 @@ async function show(file: Uri): Promise<TextDocument> {
 }
 
 async function offerAnew(document: TextDocument, original: string): Promise<void> {
-  const anew = 'Begin Anew';
-  if ((await window.showInformationMessage('The lesson stands as you left it.', anew)) !== anew) return;
+  const anew = t('Begin Anew');
+  if ((await window.showInformationMessage(t('The lesson stands as you left it.'), anew)) !== anew) return;
   const editor = await window.showTextDocument(document, ViewColumn.One);
   const whole = document.validateRange(
     document.lineAt(0).range.with({ end: document.lineAt(document.lineCount - 1).range.end }),
@@ -147,7 +148,7 @@ async function keep(file: Uri): Promise<string | undefined> {
   await document.save();
   const why = await commitFile(file, 'The pickup of the lesson, mended');
   void window.showInformationMessage(
-    why ?? 'Kept: git holds the lesson as it stands now, and compares with it from here on.',
+    why ?? t('Kept: git holds the lesson as it stands now, and compares with it from here on.'),
   );
   return why;
 }

@@ -14,6 +14,7 @@ import {
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
 import { askFolder, isThere, writeText } from '../files/file-choice.ts';
+import { t } from '../words.ts';
 import { askAnswers } from './questions.ts';
 
 /** Begins a shop, a pickup or an instrument; works with nothing open. */
@@ -26,13 +27,13 @@ export function activateNew(client: BaseLanguageClient): Disposable {
 }
 
 async function newShop(client: BaseLanguageClient, given: unknown): Promise<void> {
-  const folder = given instanceof Uri ? given : await askFolder('Folder for the shop', 'Begin the Shop Here');
+  const folder = given instanceof Uri ? given : await askFolder(t('Folder for the shop'), t('Begin the Shop Here'));
   if (folder === undefined) return;
   const { files } = await filesFrom(client, undefined);
   const targets = files.map(({ path }) => Uri.joinPath(folder, path));
   const there = (await Promise.all(targets.map(isThere))).includes(true);
   if (there) {
-    void window.showWarningMessage('This folder holds files of a shop already; nothing was written.');
+    void window.showWarningMessage(t('This folder holds files of a shop already; nothing was written.'));
     return;
   }
   for (const [index, { text }] of files.entries()) {
@@ -53,7 +54,7 @@ async function newSpec(client: BaseLanguageClient, what: NewAnswers['what'], giv
   const { files, problem } = await filesFrom(client, answers);
   const [file] = files;
   if (file === undefined) {
-    void window.showWarningMessage(problem ?? 'These answers give no spec.');
+    void window.showWarningMessage(problem ?? t('These answers give no spec.'));
     return;
   }
   const [folder] = workspace.workspaceFolders ?? [];

@@ -16,18 +16,19 @@ import {
   type NewParts,
   usualPole,
 } from '../../../../server/src/lsp/protocol.ts';
+import { t } from '../words.ts';
 
 /** Asks one thing after the other; `undefined` as soon as somebody leaves. */
 export async function askAnswers(what: NewAnswers['what'], choices: NewChoicesResult): Promise<NewAnswers | undefined> {
   const title = await window.showInputBox({
-    title: what === 'pickup' ? 'New pickup' : 'New instrument',
-    prompt: 'What is it called? Its file is named after it.',
-    value: what === 'pickup' ? 'My first pickup' : 'My first guitar',
-    validateInput: (text) => (text.trim() === '' ? 'A title is needed.' : undefined),
+    title: t(what === 'pickup' ? 'New pickup' : 'New instrument'),
+    prompt: t('What is it called? Its file is named after it.'),
+    value: t(what === 'pickup' ? 'My first pickup' : 'My first guitar'),
+    validateInput: (text) => (text.trim() === '' ? t('A title is needed.') : undefined),
   });
   if (title === undefined) return undefined;
-  const strings = await pick('How many strings?', NEW_STRINGS, 6);
-  const coils = strings && (await pick('How many coils has each pickup?', NEW_COILS, 1));
+  const strings = await pick(t('How many strings?'), NEW_STRINGS, 6);
+  const coils = strings && (await pick(t('How many coils has each pickup?'), NEW_COILS, 1));
   const positions = coils && (await askPositions(what));
   const leads = positions && (await askLeads(coils, choices.colours));
   const parts = leads && (await askParts(choices.shelves, strings, coils));
@@ -40,9 +41,9 @@ export async function askAnswers(what: NewAnswers['what'], choices: NewChoicesRe
 /** Empty where nobody knows them: a reading is to tell then. */
 async function askTurns(): Promise<string | undefined> {
   const answer = await window.showInputBox({
-    title: 'How many turns has each coil?',
-    prompt: 'Leave it empty where a resistance reading is to tell.',
-    validateInput: (text) => (/^\s*([1-9]\d{0,5})?\s*$/.test(text) ? undefined : 'A whole number, or nothing.'),
+    title: t('How many turns has each coil?'),
+    prompt: t('Leave it empty where a resistance reading is to tell.'),
+    validateInput: (text) => (/^\s*([1-9]\d{0,5})?\s*$/.test(text) ? undefined : t('A whole number, or nothing.')),
   });
   return answer?.trim();
 }
@@ -60,27 +61,34 @@ async function pick<T extends string | number>(
 
 async function askPositions(what: NewAnswers['what']): Promise<NewAnswers['positions'] | undefined> {
   if (what === 'pickup') {
-    const position = await pick('Where will it sit?', NEW_POSITIONS);
+    const position = await pick(t('Where will it sit?'), NEW_POSITIONS);
     return position && [position];
   }
   const items = NEW_POSITIONS.map((label) => ({ label, picked: label !== 'middle' }));
-  const chosen = await window.showQuickPick(items, { title: 'Where does a pickup sit?', canPickMany: true });
+  const chosen = await window.showQuickPick(items, { title: t('Where does a pickup sit?'), canPickMany: true });
   return chosen && chosen.length > 0 ? chosen.map(({ label }) => label) : undefined;
 }
 
 async function askLeads(coils: number, colours: NewChoicesResult['colours']): Promise<readonly string[] | undefined> {
-  const ends = coils === 1 ? [''] : [' of the upper coil', ' of the lower coil'];
   const leads: string[] = [];
-  for (const end of ends.flatMap((coil) => [`start (inner end)${coil}`, `finish (outer end)${coil}`])) {
+  for (const question of coils === 1 ? ONE_COIL : TWO_COILS) {
     const items = colours
       .filter(({ name }) => !leads.includes(name))
       .map(({ code, name, swatch }): QuickPickItem => ({ label: name, description: code, iconPath: swatchOf(swatch) }));
-    const chosen = await window.showQuickPick(items, { title: `Which lead is the ${end}?`, matchOnDescription: true });
+    const chosen = await window.showQuickPick(items, { title: t(question), matchOnDescription: true });
     if (chosen === undefined) return undefined;
     leads.push(chosen.label);
   }
   return leads;
 }
+
+const ONE_COIL = ['Which lead is the start (inner end)?', 'Which lead is the finish (outer end)?'] as const;
+const TWO_COILS = [
+  'Which lead is the start (inner end) of the upper coil?',
+  'Which lead is the finish (outer end) of the upper coil?',
+  'Which lead is the start (inner end) of the lower coil?',
+  'Which lead is the finish (outer end) of the lower coil?',
+] as const;
 
 /** A square in a colour; its grey edge keeps white and black apart from any ground. */
 function swatchOf(colour: string): Uri {
@@ -93,18 +101,18 @@ async function askParts(
   strings: number,
   coils: number,
 ): Promise<NewParts | undefined> {
-  const described = { label: 'Usual measures', description: 'to be corrected by what the caliper shows' };
-  const measuring = { label: 'Measured now', description: 'a few questions for caliper, micrometer and eye' };
+  const described = { label: t('Usual measures'), description: t('to be corrected by what the caliper shows') };
+  const measuring = { label: t('Measured now'), description: t('a few questions for caliper, micrometer and eye') };
   const items = [
     ...shelves.map((shelf) => ({
-      label: `From ${workspace.asRelativePath(Uri.parse(shelf.uri, true), false)}`,
+      label: t('From {0}', workspace.asRelativePath(Uri.parse(shelf.uri, true), false)),
       description: shelf.bobbins.map(({ name }) => name).join(', '),
       shelf,
     })),
     { ...measuring, shelf: undefined },
     { ...described, shelf: undefined },
   ];
-  const chosen = await window.showQuickPick(items, { title: 'Bobbin, wire and magnet' });
+  const chosen = await window.showQuickPick(items, { title: t('Bobbin, wire and magnet') });
   if (chosen === undefined) return undefined;
   const { shelf, label } = chosen;
   if (label === measuring.label) {
@@ -112,13 +120,13 @@ async function askParts(
     return measured && { kind: 'described', gauge: USUAL_GAUGE, measured };
   }
   if (shelf === undefined) {
-    const gauge = await pick('Gauge of the wire, AWG', NEW_GAUGES, USUAL_GAUGE);
+    const gauge = await pick(t('Gauge of the wire, AWG'), NEW_GAUGES, USUAL_GAUGE);
     return gauge && { kind: 'described', gauge };
   }
   // Those with another number of poles serve other strings; where no other is there, all are offered.
   const fitting = shelf.bobbins.filter(({ poles }) => poles === undefined || poles === strings);
   const name = await pick(
-    'Which bobbin?',
+    t('Which bobbin?'),
     (fitting.length > 0 ? fitting : shelf.bobbins).map((each) => each.name),
   );
   const bobbin = shelf.bobbins.find((each) => each.name === name);
@@ -127,7 +135,7 @@ async function askParts(
   const base = { kind: 'shelf', use: workspace.asRelativePath(Uri.parse(shelf.uri, true), false), wire } as const;
   const ownMagnets = bobbin.ownMagnets;
   if (ownMagnets || shelf.magnets.length === 0) return { ...base, bobbin: bobbin.name, ownMagnets };
-  const magnet = await pick('Which magnet lies below?', shelf.magnets);
+  const magnet = await pick(t('Which magnet lies below?'), shelf.magnets);
   return magnet === undefined ? undefined : { ...base, bobbin: bobbin.name, ownMagnets, magnet };
 }
 
@@ -135,17 +143,17 @@ const USUAL_GAUGE = 42;
 
 /** What is left empty keeps its usual measure, and the spec says so. */
 async function askMeasured(coils: number): Promise<Measured | undefined> {
-  const pole = await pick('What are the poles?', NEW_POLES, usualPole(coils));
-  const about = pole === 'rod' ? 'Of what are the rods?' : 'Of what is the bar magnet below?';
+  const pole = await pick(t('What are the poles?'), NEW_POLES, usualPole(coils));
+  const about = t(pole === 'rod' ? 'Of what are the rods?' : 'Of what is the bar magnet below?');
   const magnet = pole && (await pick(about, [...NEW_MAGNETS, NOT_KNOWN], NOT_KNOWN));
   if (pole === undefined || magnet === undefined) return undefined;
   const measures: Record<string, string> = {};
   for (const name of MEASURE_NAMES.filter((each) => isAsked(each, pole))) {
     const typed = await window.showInputBox({
       title: NEW_MEASURES[name].asks,
-      prompt: 'Left empty, the usual measure stands there.',
+      prompt: t('Left empty, the usual measure stands there.'),
       validateInput: (text) =>
-        text.trim() === '' || measureIn(name, text) !== undefined ? undefined : 'Numbers as the question has them.',
+        text.trim() === '' || measureIn(name, text) !== undefined ? undefined : t('Numbers as the question has them.'),
     });
     if (typed === undefined) return undefined;
     if (typed.trim() !== '') measures[name] = typed;
@@ -157,8 +165,8 @@ const NOT_KNOWN = 'not known';
 
 async function askWire(shelf: NewChoicesResult['shelves'][number]) {
   const items = [
-    ...shelf.spools.map((name) => ({ label: name, description: 'spool', wire: { kind: 'spool', name } as const })),
-    ...shelf.wires.map((name) => ({ label: name, description: 'wire', wire: { kind: 'wire', name } as const })),
+    ...shelf.spools.map((name) => ({ label: name, description: t('spool'), wire: { kind: 'spool', name } as const })),
+    ...shelf.wires.map((name) => ({ label: name, description: t('wire'), wire: { kind: 'wire', name } as const })),
   ];
-  return (await window.showQuickPick(items, { title: 'Which wire?' }))?.wire;
+  return (await window.showQuickPick(items, { title: t('Which wire?') }))?.wire;
 }

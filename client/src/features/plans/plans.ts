@@ -8,6 +8,7 @@ import {
   type PlansResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { t } from '../words.ts';
 import { PlanPreview } from './plan-preview.ts';
 
 /** Repairing what is wrong at the cursor, naming leads by what was read, and what to wind for a target; each plan is looked at before it is written. */
@@ -17,20 +18,22 @@ export function activatePlans(client: BaseLanguageClient): Disposable {
     preview,
     commands.registerCommand('pickup.planRepair', () =>
       choosePlan({ client, preview }, 'repair', {
-        title: 'Plan a repair',
-        none: 'Nothing here is to be repaired: no fault, or none that a change of wiring settles.',
+        title: t('Plan a repair'),
+        none: t('Nothing here is to be repaired: no fault, or none that a change of wiring settles.'),
       }),
     ),
     commands.registerCommand('pickup.identifyLeads', () =>
       choosePlan({ client, preview }, 'identify', {
-        title: 'Identify the leads',
-        none: 'Every lead of this pickup is placed already, or no reading says more about them.',
+        title: t('Identify the leads'),
+        none: t('Every lead of this pickup is placed already, or no reading says more about them.'),
       }),
     ),
     commands.registerCommand('pickup.proposeBuilds', () =>
       choosePlan({ client, preview }, 'propose', {
-        title: 'Builds for the target',
-        none: 'Nothing is proposed for this pickup: it states no target, leaves nothing out, or has no bobbin and wire to choose from.',
+        title: t('Builds for the target'),
+        none: t(
+          'Nothing is proposed for this pickup: it states no target, leaves nothing out, or has no bobbin and wire to choose from.',
+        ),
       }),
     ),
   );
@@ -72,7 +75,7 @@ async function pick(plans: readonly Plan[], { title: asked }: Words): Promise<Pl
   });
   const picked = await window.showQuickPick(items, {
     title: asked,
-    placeHolder: 'Chosen, it is shown beside the spec before it is written',
+    placeHolder: t('Chosen, it is shown beside the spec before it is written'),
     matchOnDetail: true,
   });
   return picked?.plan;
@@ -83,8 +86,8 @@ async function write({ client, preview }: Around, plan: Plan, { title }: Words):
   const changes = Object.fromEntries(Object.entries(plan.edit.changes ?? {}).map(([uri, edits]) => [uri, [...edits]]));
   const edit = await client.protocol2CodeConverter.asWorkspaceEdit({ changes });
   await preview.show(plan.title, edit);
-  const written = { label: 'Write into the spec', detail: [...plan.leaves, ...plan.cautions].join(' · ') };
-  const other = { label: 'Another plan', detail: '' };
+  const written = { label: t('Write into the spec'), detail: [...plan.leaves, ...plan.cautions].join(' · ') };
+  const other = { label: t('Another plan'), detail: '' };
   const answer = await window.showQuickPick([written, other], {
     title: `${title}: ${plan.title}`,
     ignoreFocusOut: true,
@@ -92,6 +95,6 @@ async function write({ client, preview }: Around, plan: Plan, { title }: Words):
   await commands.executeCommand('workbench.action.closeActiveEditor');
   if (answer === other) return false;
   if (answer === written && !(await workspace.applyEdit(edit)))
-    void window.showWarningMessage('The text has changed meanwhile: plan again.');
+    void window.showWarningMessage(t('The text has changed meanwhile: plan again.'));
   return true;
 }

@@ -1,6 +1,7 @@
 import { type Disposable, LanguageStatusSeverity, languages } from 'vscode';
 import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import { documentSelector } from '../../client-options.ts';
+import { t } from '../words.ts';
 
 /** One language status item: silent while all is well, with the way out where it is not. */
 export function activateStatusItem(client: BaseLanguageClient): Disposable {
@@ -9,14 +10,14 @@ export function activateStatusItem(client: BaseLanguageClient): Disposable {
   const show = (state: State): void => {
     const isDown = state === State.Stopped || state === State.StartFailed;
     item.text = isDown
-      ? 'Not checking: the server has stopped'
+      ? t('Not checking: the server has stopped')
       : state === State.Starting
-        ? 'Starting'
-        : 'Checking while you type';
+        ? t('Starting')
+        : t('Checking while you type');
     item.severity = isDown ? LanguageStatusSeverity.Error : LanguageStatusSeverity.Information;
     item.command = isDown
-      ? { command: 'pickup.restartServer', title: 'Start it again' }
-      : { command: 'pickup.showOutput', title: 'Show its log' };
+      ? { command: 'pickup.restartServer', title: t('Start it again') }
+      : { command: 'pickup.showOutput', title: t('Show its log') };
     item.busy = state === State.Starting;
   };
   show(client.state);

@@ -9,6 +9,7 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { FILE_ENDING, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
+import { t } from '../words.ts';
 import { checkSpec, type SpecResult, tellResult } from './spec-result.ts';
 import { itemsIn, SpecTree } from './spec-tree.ts';
 
@@ -20,7 +21,7 @@ export interface SpecTestsControl {
 
 /** Each spec of the workspace is a test, in the editor's own list of tests; its findings are how it comes out. */
 export class SpecTests implements SpecTestsControl, Disposable {
-  private readonly controller = tests.createTestController('pickup.specs', 'Pickup specs');
+  private readonly controller = tests.createTestController('pickup.specs', t('Pickup specs'));
   private readonly tree = new SpecTree(this.controller);
   private readonly results = new Map<string, SpecResult>();
   private readonly listening: Disposable;
