@@ -64,7 +64,10 @@ describe('propose', () => {
     // By hand, beside the spec: 42 AWG fills the window to 118 %, 43 AWG takes 8,820 turns and some 30 g of a spool with 9 g.
     const { code, stdout } = await shell.run(['propose', 'cases/target-only.pickup']);
     assert.equal(code, 1);
-    assert.match(stdout, /The window: 10 6\d0 turns of w42 \(42 AWG\) on rods would reach it and fill 118 % of it\./);
+    assert.match(
+      stdout,
+      /The window: 10 6\d0 turns of w42 \(42 AWG\) on rods would reach it and fill 118 % of it, which asks for one \d\.\d mm deep\./,
+    );
     assert.match(stdout, /Another wire than stated would: 8 8[12]0 turns of w43 \(43 AWG\) on rods, 31 g to buy\./);
     assert.match(stdout, /The wire: 8 8[12]0 turns of w43 \(43 AWG\) from spool reel-2 on rods would reach it/);
   });

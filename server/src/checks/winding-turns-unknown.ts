@@ -31,9 +31,10 @@ export const windingTurnsUnknown = definePickupCheck({
   },
 });
 
-/** A coil of which nothing is known but that it kicks: nobody opens it to read it by itself. */
-function isClosed(coil: Coil, { netlist }: PickupContext): boolean {
+/** A coil of which nothing is known but that it kicks: nobody opens it to read it by itself. Under a target it is still to be wound. */
+function isClosed(coil: Coil, { netlist, pickup }: PickupContext): boolean {
   const { bobbin, wire, spool } = coil;
+  if (aimsOf(pickup).length > 0 && pickup.readings.length === 0) return false;
   const ends = netlist.windings.find((each) => each.coil === coil)?.ends;
   return ends !== 'stated' && !bobbin && !wire && !spool;
 }

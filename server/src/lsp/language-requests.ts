@@ -25,6 +25,7 @@ import { documentHighlights } from '../features/document-highlight.ts';
 import { documentLinks } from '../features/document-links.ts';
 import { documentSymbols } from '../features/document-symbols.ts';
 import { extractions } from '../features/extract-part.ts';
+import { fitActions } from '../features/fit-actions.ts';
 import { foldingRanges } from '../features/folding.ts';
 import { formatting } from '../features/formatting.ts';
 import { hover } from '../features/hover.ts';
@@ -315,7 +316,7 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    const asked = [identifyOffers, unitConversions, sortings, proposalActions].flatMap((of) =>
+    const asked = [identifyOffers, unitConversions, sortings, fitActions, proposalActions].flatMap((of) =>
       isAsked ? of(analysis, span) : [],
     );
     for (const { title, edits } of asked) {

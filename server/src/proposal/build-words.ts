@@ -98,7 +98,7 @@ const openingWords = (opening: CoilOpening): string => `${list(openParts(opening
 export function inTheWayWords({ holds, held, filled, otherwise }: InTheWay): readonly string[] {
   const build = held && list(held.coils.map(choiceWords));
   const reason = {
-    window: `The window: ${build} would reach it and fill ${printNumber(100 * filled, 0)}\u202F% of it.`,
+    window: `The window: ${build} would reach it and fill ${printNumber(100 * filled, 0)}\u202F% of it${deepEnough(held, filled)}.`,
     spool: `The wire: ${build} would reach it, and the spool does not hold as much.`,
     targets: 'The targets, one against the other: no turns of any wire on these bobbins bring all of them.',
     shelf: 'The shelf: nothing on it reaches the target.',
@@ -110,6 +110,15 @@ export function inTheWayWords({ holds, held, filled, otherwise }: InTheWay): rea
         ]
       : [];
   return [reason, ...instead];
+}
+
+/** `, which asks for one 6.2 mm deep` */
+function deepEnough(held: Build | undefined, filled: number): string {
+  const depths = held?.coils.map(({ bobbin }) => bobbin.window?.value.depth.si ?? 0) ?? [];
+  const depthM = filled * Math.max(0, ...depths);
+  return depthM > 0
+    ? `, which asks for one ${printQuantity({ value: depthM, dimension: 'length', unit: 'mm', decimals: 1 })} deep`
+    : '';
 }
 
 export const NO_PROPOSAL_WORDS: Readonly<Record<NoProposal, string>> = {

@@ -14,7 +14,7 @@ export interface InTheWay extends Held {
 }
 
 export interface Held {
-  /** `shelf`: nothing at hand brings it whatever its turns; `targets`: nor anything that could be bought, several being wanted at once. */
+  /** `shelf`: nothing at hand brings it, though what could be bought does; `targets`: nothing does, several being wanted at once. */
   readonly holds: 'window' | 'spool' | 'targets' | 'shelf';
   /** What is held: it reaches the target where windows are as deep, or spools as full, as one likes. */
   readonly held: Build | undefined;
@@ -42,6 +42,7 @@ export function heldBy({ aims, candidates }: Asked, { byModel, builds }: Searche
   for (const [holds, freed, mostBuys] of [
     ['spool', atHand.map(withoutSpoolLimit), 0],
     ['window', atHand.map(withoutWindow), Number.POSITIVE_INFINITY],
+    ['window', candidates.map(withoutWindow), Number.POSITIVE_INFINITY],
   ] as const) {
     const first = reaching(freed, mostBuys);
     if (first) {
