@@ -9,6 +9,8 @@ const RULES: readonly string[] = [
   `.pk .was { ${line('line', 2)} stroke-dasharray: 9 4; stroke-linejoin: round; }`,
   `.pk .limit { ${line('line', 1)} stroke-dasharray: 1.5 3; }`,
   `.pk .band { ${fill('ink')} fill-opacity: 0.14; }`,
+  `.pk .pt { ${line('live', 1)} }`,
+  `.pk .res { ${fill('live')} fill-opacity: 0.16; }`,
   `.pk .bar { ${fill('line')} }`,
   `.pk .barn { ${line('paper', 1.5)} }`,
   `.pk .row { ${fill('body')} }`,

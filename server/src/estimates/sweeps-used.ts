@@ -23,11 +23,14 @@ const holding = ({ netlist, bench }: QuickEstimates): readonly SweptCoil[] =>
     (each): each is SweptCoil => each.kind === 'coil' && each.verdict !== 'does not hold' && !each.group.block.found,
   );
 
-/** The numbers of one coil by itself, or of all between hot and ground. */
-export function sweptNumbers(quick: QuickEstimates, of: 'whole' | Coil): SweptNumbers {
-  const swept = holding(quick)
+/** The one whose numbers are used, of one coil by itself or of all between hot and ground. */
+export const holdingSweep = (quick: QuickEstimates, of: 'whole' | Coil): SweptCoil | undefined =>
+  holding(quick)
     .filter(({ group }) => group.subject === of)
     .at(-1);
+
+export function sweptNumbers(quick: QuickEstimates, of: 'whole' | Coil): SweptNumbers {
+  const swept = holdingSweep(quick, of);
   return swept ? usedOf(swept) : NOTHING;
 }
 

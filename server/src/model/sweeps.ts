@@ -1,4 +1,5 @@
 /** The sweeps of a spec, the files that they name, and what is wrong with those. */
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Curve } from './curve.ts';
 import type { FileModel, ModelProblem } from './model.ts';
 import type { Pickup } from './pickup.ts';
@@ -69,3 +70,11 @@ export const curvesIn = ({ benches, pickups, instruments }: FileModel): readonly
 /** The sweeps of a pickup, each with the block that it stands in, in the order of the blocks. */
 export const sweepsOf = ({ readings }: Pickup): readonly { readonly sweep: Sweep; readonly block: Readings }[] =>
   readings.flatMap((block) => block.sweeps.map((sweep) => ({ sweep, block })));
+
+/** The same pickup as if nothing had been swept. */
+export const withoutSweeps = onceFor(
+  (pickup: Pickup): Pickup => ({
+    ...pickup,
+    readings: pickup.readings.map((block) => ({ ...block, sweeps: [] })),
+  }),
+);

@@ -7,11 +7,12 @@ import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
+import { ENGLISH, type Language } from './languages/language.ts';
 import { numberText } from './number-text.ts';
 import { keysOf, type NumberName } from './numbers.ts';
 
 export const SWEPT_NUMBERS: Readonly<
-  Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', NumberName<string>>
+  Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', NumberName>
 > = {
   inductanceH: { what: 'inductance', dimension: 'inductance' },
   capacitanceF: { what: 'capacitance', dimension: 'capacitance' },
@@ -35,19 +36,26 @@ export const filesWords = ({ group }: Pick<Swept, 'group'>): string =>
   group.sweeps.map(({ file }) => file.value).join(' and ');
 
 /** `The circuit holds: 0.08 % is left where the points scatter by 0.08 %.` */
-export function verdictWords({ verdict, fit }: SweptCoil): string {
-  const left = `${share(fit.rest)} is left where the points scatter by ${share(fit.scatter)}.`;
+export function verdictWords({ verdict, fit }: SweptCoil, t: Language = ENGLISH): string {
+  const shares = [share(fit.rest, t), share(fit.scatter, t)] as const;
   switch (verdict) {
     case 'holds':
-      return `The circuit holds: ${left}`;
+      return t('The circuit holds: {0} is left where the points scatter by {1}.', ...shares);
     case 'doubtful':
-      return `It is doubtful whether the circuit holds: ${left} Its ± are wider for that.`;
+      return t(
+        'It is doubtful whether the circuit holds: {0} is left where the points scatter by {1}. Its ± are wider for that.',
+        ...shares,
+      );
     case 'does not hold':
-      return `The circuit does not hold: ${left} Its numbers are not used.`;
+      return t(
+        'The circuit does not hold: {0} is left where the points scatter by {1}. Its numbers are not used.',
+        ...shares,
+      );
   }
 }
 
-const share = (part: number): string => `${printNumber(100 * part, part < 0.01 ? 2 : 1)}\u202F%`;
+const share = (part: number, t: Language): string =>
+  `${printNumber(100 * part, part < 0.01 ? 2 : 1, t.numbers)}\u202F%`;
 
 /** `Metal takes 9.4 ± 0.3 % of the inductance, from 8.2 ± 0.1 kHz on.`; `undefined` where it takes nothing that can be told. */
 export function lossWords({ losses, tooWeak }: Pick<SweptCoil, 'losses' | 'tooWeak'>): string | undefined {
@@ -158,7 +166,7 @@ const apartWords = (measured: Estimate, computed: Estimate): string =>
   `${printNumber(deviationsApart(measured, computed), 1)} deviations apart`;
 
 /** What is measured and what is computed owe nothing to each other. */
-const deviationsApart = (measured: Estimate, computed: Estimate): number => {
+export const deviationsApart = (measured: Estimate, computed: Estimate): number => {
   const sd = Math.hypot(measured.sd, computed.sd);
   return sd > 0 ? Math.abs(measured.value - computed.value) / sd : 0;
 };

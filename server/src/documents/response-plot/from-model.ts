@@ -1,17 +1,19 @@
 import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
-import { quickOf } from '../../analysis/pickup-analysis.ts';
+import { pickupAnalysis, quickOf } from '../../analysis/pickup-analysis.ts';
 import type { PickupEstimates, PositionEstimates } from '../../estimates/estimates.ts';
 import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
+import { withoutSweeps } from '../../model/sweeps.ts';
 import { printValue } from '../../quantities/print.ts';
 import { ENGLISH, type Language, type PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
+import { measuredPicture } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
@@ -47,18 +49,42 @@ export function pickupResponsePicture(
   const { pickup } = state.pickup;
   const now = pickupCurve(state, before === undefined ? '' : names.now);
   if (now === undefined) return undefined;
+  const measured = measuredPicture(
+    state.pickup,
+    quickOfBench(state.analysis)(pickup),
+    now.band,
+    loadOf(pickup, state.cableF),
+    t,
+  );
+  // Beside what was measured stands what is computed, where no other state is asked for.
+  if (measured && before === undefined) {
+    const computed = pickupAnalysis(withoutSweeps(pickup), state.analysis.bench);
+    const past = pickupCurve({ ...state, pickup: computed }, t('computed'));
+    const picture = pictureOf(state, { ...now, name: t('measured') }, past, titleOf(pickup), t);
+    return { ...picture, description: `${picture.description} ${measured.verdict}`, measured };
+  }
   const past = before && pickupCurve(before, names.before);
-  const title = titleOf(pickup);
+  const title = past === undefined ? titleOf(pickup) : t('{0}: before and now', titleOf(pickup));
+  return { ...pictureOf(state, now, past, title, t), measured };
+}
+
+function pictureOf(
+  { pickup: { pickup }, cableF }: PickupState,
+  now: CurvePicture,
+  before: CurvePicture | undefined,
+  title: string,
+  t: Language,
+): ResponsePicture {
   const serial = pickup.serial === undefined ? '' : `${pickup.serial.value} · `;
   return {
     t,
     id: `response-${pickup.name}`,
-    title: past === undefined ? title : t('{0}: before and now', title),
-    subtitle: `${serial}${t('response under {0}.', loadWords(loadOf(pickup, state.cableF), t))}`,
-    name: t('Frequency response of {0}', title),
-    description: description(now, past, t),
+    title,
+    subtitle: `${serial}${t('response under {0}.', loadWords(loadOf(pickup, cableF), t))}`,
+    name: t('Frequency response of {0}', titleOf(pickup)),
+    description: description(now, before, t),
     now,
-    before: past,
+    before,
     strings: usualTuning(pickup.strings?.value ?? 0),
   };
 }

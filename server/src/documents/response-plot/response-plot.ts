@@ -20,6 +20,8 @@ import { circle, path, type SvgNode } from '../svg.ts';
 import { type Axes, axesOf, drawAxes } from './axes.ts';
 import { type CalloutLine, callout } from './callout.ts';
 import { bandPath, curveBoxes, curvePath } from './curve-shapes.ts';
+import { levelAt, type MeasuredPicture } from './measured.ts';
+import { drawMeasuredPoints, measuredStrip } from './measured-strip.ts';
 import { stringRange } from './string-range.ts';
 
 export interface CurvePicture {
@@ -35,6 +37,8 @@ export interface CurvePicture {
 export interface ResponsePicture extends SheetWords {
   readonly now: CurvePicture;
   readonly before?: CurvePicture | undefined;
+  /** A sweep of the whole pickup, its points under the same load. */
+  readonly measured?: MeasuredPicture | undefined;
   /** The strings under the axis; none where their tuning is not known. */
   readonly strings: readonly TunedString[];
 }
@@ -47,7 +51,11 @@ export function responsePlot(picture: ResponsePicture, size: PlotWidth): string 
   const head = sheetHead({ ...picture, subtitle: `${picture.subtitle} ${zero.words} ${bandWords(picture)}` }, frame);
   const axes = axesOf(size, head.bottom + 24, levelRange(picture, zero.db));
   const curves = drawCurves(picture, axes, zero.db);
+  const points = picture.measured ? drawMeasuredPoints(picture.measured, axes, zero.db, t) : [];
   const strings = stringRange(axes, picture.strings, axes.bottom + 44, t);
+  const strip = picture.measured
+    ? measuredStrip(picture.measured, axes, { frame, top: strings.bottom + 20, size, t })
+    : { nodes: [], bottom: strings.bottom };
   const lowDb = picture.now.band.levelDb[0] ?? 0;
   const low = `${lowDb > 0 ? '+' : ''}${printNumber(lowDb, 1, t.numbers)}`;
   const level = t(
@@ -57,16 +65,18 @@ export function responsePlot(picture: ResponsePicture, size: PlotWidth): string 
   const sentences = [...differenceWords(picture), level];
   const foot = paragraphs(sentences, {
     x: frame.margin,
-    y: strings.bottom + 24,
+    y: strip.bottom + 24,
     width: frame.right - frame.margin,
     quiet: false,
   });
-  const height = Math.ceil(Math.max(foot.bottom, strings.bottom) + 20);
+  const height = Math.ceil(Math.max(foot.bottom, strip.bottom) + 20);
   return drawing(picture, size, height, [
     ...head.nodes,
     drawAxes(axes, size, t),
     ...curves,
+    ...points,
     ...strings.nodes,
+    ...strip.nodes,
     ...foot.nodes,
   ]);
 }
@@ -95,8 +105,19 @@ export function responseTable(picture: ResponsePicture): FactTable {
   return {
     caption: `${picture.name}. ${zero.words}`,
     columns: ['', ...curves.map(({ name }) => (single ? t('level') : name))],
-    rows: [...resonances, ...levels],
+    rows: [...sweptRows(picture), ...resonances, ...levels],
   };
+}
+
+/** Numbers of a sweep, computed and measured; whether the circuit holds stands in the first row. */
+function sweptRows({ measured, before, t }: ResponsePicture): readonly (readonly string[])[] {
+  if (!measured) return [];
+  // With another state beside it the columns are those of two states: the numbers are told of the newer one.
+  const columns = (computed: string, found: string) => (before === undefined ? [found] : [computed, found]);
+  return [
+    [t('from the sweep'), ...columns('', measured.verdict)],
+    ...measured.rows.map(({ what, computed, measured: found }) => [what, ...columns(computed, found)]),
+  ];
 }
 
 const TABLE_HZ = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];
@@ -166,7 +187,7 @@ function resonances(
   const curves = [now, before].flatMap((curve) => {
     const hz = curve?.resonanceHz?.value;
     if (curve === undefined || hz === undefined || !(hz >= 20 && hz <= 20_000)) return [];
-    const y = Math.max(axes.y(levelNear(curve, hz) - zeroDb), axes.area.y + 6);
+    const y = Math.max(axes.y(levelAt(curve.band, hz) - zeroDb), axes.area.y + 6);
     return y > axes.bottom ? [] : [{ curve, at: { x: axes.x(hz), y } }];
   });
   for (const { at } of curves) obstacles.push({ x: at.x - 8, y: at.y - 8, width: 16, height: 16 });
@@ -245,7 +266,7 @@ function names(
   if (now.resonanceHz === undefined) {
     const words =
       now.minus3DbHz === undefined ? t('no peak') : t('no peak; −3\u202FdB at {0}', frequencyText(now.minus3DbHz, t));
-    add([{ text: words, bold: true }], 300, (hz) => levelNear(now, hz) - zeroDb, true, 0);
+    add([{ text: words, bold: true }], 300, (hz) => levelAt(now.band, hz) - zeroDb, true, 0);
   }
   return placeLabels(labels, obstacles, wordsArea(axes)).placed.map(drawLabel);
 }
@@ -283,17 +304,6 @@ export const frequencyText = ({ value, sd }: { readonly value: number; readonly 
 /** Against the level that is drawn as 0; what a curve falls to is no null. */
 const levelText = (level: { readonly value: number; readonly sd: number }, t: Language): string =>
   differenceText(level, PICKUP_NUMBERS.peakDb, t);
-
-/** Between the computed points the level is straight over the logarithm of frequency. */
-function levelNear({ band: { frequencyHz, levelDb } }: CurvePicture, hz: number): number {
-  const above = Math.max(
-    1,
-    frequencyHz.findIndex((each) => each >= hz),
-  );
-  const [f1 = hz, f2 = hz] = [frequencyHz[above - 1], frequencyHz[above]];
-  const [level1 = 0, level2 = 0] = [levelDb[above - 1], levelDb[above]];
-  return f1 === f2 ? level1 : level1 + ((level2 - level1) * Math.log(hz / f1)) / Math.log(f2 / f1);
-}
 
 function nearest(frequencyHz: readonly number[], hz: number): number {
   let best = 0;

@@ -84,8 +84,18 @@ export interface SweepProblem extends LeastSquares {
   readonly start: (coil: readonly number[]) => Float64Array;
   /** Residuals of one curve as they are, not over their deviations; phases wrapped. */
   rest(values: Float64Array, curve: number): { readonly level: Float64Array; readonly phase: Float64Array | undefined };
-  /** ln of the modelled ratio or impedance at a frequency of a curve. */
+  /** What was found of the set-up of a curve, as factors on what was believed. */
+  setUpAt(values: Float64Array, curve: number): SetUpFound;
+  /** ln of the modelled ratio or impedance at a frequency of a curve, and its angle. */
   modelled(values: Float64Array, curve: number, hz: number): readonly [level: number, phase: number];
+}
+
+export interface SetUpFound {
+  readonly scale: number;
+  readonly resistor: number;
+  readonly added: number;
+  readonly inputOhm: number;
+  readonly inputFarad: number;
 }
 
 interface Slots {
@@ -237,6 +247,17 @@ export function sweepProblem(
         if (angle) angle[at] = wrapped((phase?.[at] ?? 0) - (out[1] as number) - (senses[index] ?? 0));
       });
       return { level, phase: angle };
+    },
+    setUpAt: (values, index) => {
+      const { resistor, scale, added } = slots[index] as Slots;
+      const factor = (at: number) => (at < 0 ? 1 : Math.exp(values[at] as number));
+      return {
+        scale: factor(scale),
+        resistor: factor(resistor),
+        added: factor(added),
+        inputOhm: factor(inputOhm),
+        inputFarad: factor(inputFarad),
+      };
     },
     modelled: (values, index, hz) => {
       modelAt(values, index, hz, false);

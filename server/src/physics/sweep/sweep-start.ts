@@ -37,7 +37,7 @@ const capacitanceFor = (henry: number, peakHz: number, beside: number): number =
   Math.max(1e-11, 1 / ((2 * Math.PI * peakHz) ** 2 * henry) - beside);
 
 /** Impedance between the pickup's leads, what the set-up adds taken out as it is believed to be. Without phase only its size means something. */
-function impedanceSeen(
+export function impedanceSeen(
   { kind, magnitude, phase, seriesOhm }: MeasuredCurve,
   recorder: RecorderInput,
   at: number,

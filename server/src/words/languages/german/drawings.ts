@@ -83,6 +83,24 @@ export const DRAWINGS = {
   Joints: 'Lötstellen',
   'soldered together': 'zusammengelötet',
 
+  // A sweep.
+  'quality at 1\u202FkHz': 'Güte bei 1\u202FkHz',
+  'The circuit holds: {0} is left where the points scatter by {1}.':
+    'Die Schaltung passt: {0} bleiben übrig, und die Punkte streuen um {1}.',
+  'It is doubtful whether the circuit holds: {0} is left where the points scatter by {1}. Its ± are wider for that.':
+    'Ob die Schaltung passt, ist zweifelhaft: {0} bleiben übrig, und die Punkte streuen um {1}. Die ± sind darum weiter.',
+  'The circuit does not hold: {0} is left where the points scatter by {1}. Its numbers are not used.':
+    'Die Schaltung passt nicht: {0} bleiben übrig, und die Punkte streuen um {1}. Ihre Zahlen werden nicht verwendet.',
+  'Points: as measured, brought to this load.': 'Punkte: wie gemessen, auf diese Last umgerechnet.',
+  'Band: two deviations of the points.': 'Band: zwei Standardabweichungen der Punkte.',
+  'Measured points, {0} of them': 'Gemessene Punkte, {0} Stück',
+  'What is left, measured less fitted': 'Was übrig bleibt, gemessen weniger angepasst',
+  rest: 'Rest',
+  measured: 'gemessen',
+  computed: 'berechnet',
+  'from the sweep': 'aus der Messung',
+  'apart, in deviations': 'Abstand in Standardabweichungen',
+
   // The response.
   '{0} cable': '{0} Kabel',
   '{0} of cable': '{0} Kabel',

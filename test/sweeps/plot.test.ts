@@ -1,0 +1,53 @@
+/** A sweep in the response plot. */
+import assert from 'node:assert/strict';
+import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
+import { levelAt } from '../../server/src/documents/response-plot/measured.ts';
+import {
+  type ResponsePicture,
+  responsePlot,
+  responseTable,
+} from '../../server/src/documents/response-plot/response-plot.ts';
+import { analysedSample } from '../support/sample-files.ts';
+
+const SAMPLE = 'yarrow-bridge.pickup';
+
+function pictureOf(edit: (text: string) => string = (text) => text, cableF?: number): ResponsePicture {
+  const analysis = analysedSample(SAMPLE, edit);
+  const [pickup = assert.fail()] = analysis.pickups;
+  return pickupResponsePicture({ analysis, pickup, cableF }) ?? assert.fail();
+}
+
+describe('the plot of a sweep', () => {
+  it('has its points on the curve, under whatever load', () => {
+    for (const cableF of [undefined, 1e-9]) {
+      const { measured, now } = pictureOf(undefined, cableF);
+      assert.ok(measured && measured.hz.length > 100);
+      // What is left of the points is 0.06 %, and near the peak some times that.
+      measured.hz.forEach((hz, index) => {
+        const off = (measured.levelDb[index] ?? Number.NaN) - levelAt(now.band, hz);
+        assert.ok(Math.abs(off) < 0.05, `${off} dB at ${hz} Hz`);
+      });
+    }
+  });
+
+  it('stands beside what is computed, and says whether the circuit holds', () => {
+    const picture = pictureOf();
+    assert.equal(picture.now.name, 'measured');
+    assert.equal(picture.before?.name, 'computed');
+    assert.match(picture.description, /The circuit holds/);
+    const { rows, columns } = responseTable(picture);
+    assert.deepEqual(columns, ['', 'computed', 'measured']);
+    const cells = rows.map((row) => row.join(' | ').replaceAll('\u202F', ' '));
+    assert.ok(cells.includes('inductance | 2.46 ± 0.09 H | 2.526 ± 0.009 H'), cells.join('\n'));
+    for (const width of ['wide', 'narrow'] as const) {
+      const svg = responsePlot(picture, width);
+      assert.match(svg, /data-part="sweep:points"/);
+      assert.match(svg, /data-part="sweep:rest"/);
+    }
+  });
+
+  it('is not there without a sweep, nor of one that is not used', () => {
+    assert.equal(pictureOf((text) => text.replaceAll(/.*yarrow-\w+\.csv.*\n/g, '')).measured, undefined);
+    assert.equal(pictureOf((text) => text.replaceAll('readings "', 'readings found "')).measured, undefined);
+  });
+});
