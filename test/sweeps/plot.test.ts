@@ -39,7 +39,7 @@ describe('the plot of a sweep', () => {
     assert.deepEqual(columns, ['', 'computed', 'measured']);
     const cells = rows.map((row) => row.join(' | ').replaceAll('\u202F', ' '));
     assert.ok(cells.includes('inductance | 2.46 ± 0.09 H | 2.526 ± 0.009 H'), cells.join('\n'));
-    for (const width of ['wide', 'narrow'] as const) {
+    for (const width of ['wide', 'narrow', 'slim'] as const) {
       const svg = responsePlot(picture, width);
       assert.match(svg, /data-part="sweep:points"/);
       assert.match(svg, /data-part="sweep:rest"/);

@@ -1,6 +1,6 @@
 /** What a response plot shows of a sweep: its points, the strip of what the fit leaves, and its numbers in rows. */
 import type { Language } from '../../words/languages/language.ts';
-import { type Block, type DrawingWidth, type Frame, paragraphs, part } from '../drawing-sheet.ts';
+import { type Block, type Frame, type PlotWidth, paragraphs, part } from '../drawing-sheet.ts';
 import { wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import type { Axes } from './axes.ts';
@@ -39,7 +39,7 @@ export function measuredStrip(
     top,
     size,
     t,
-  }: { readonly frame: Frame; readonly top: number; readonly size: DrawingWidth; readonly t: Language },
+  }: { readonly frame: Frame; readonly top: number; readonly size: PlotWidth; readonly t: Language },
 ): Block {
   const { hz, restDb, sdDb, verdict } = measured;
   // A few points of the ends may lie beyond: what most of them need is shown.
@@ -96,13 +96,14 @@ export function measuredStrip(
 }
 
 /** Where the columns of the numbers begin, as shares of the width. */
-const COLUMNS: Readonly<Record<DrawingWidth, readonly number[]>> = {
+const COLUMNS: Readonly<Record<PlotWidth, readonly number[]>> = {
   wide: [0, 0.3, 0.52, 0.74],
-  narrow: [0, 0.34, 0.62, 0.88],
+  narrow: [0, 0.34, 0.62, 0.92],
+  slim: [0, 0.34, 0.62, 0.93],
 };
 const ROW = 20;
 
-function numberRows({ rows }: MeasuredPicture, frame: Frame, top: number, size: DrawingWidth, t: Language): Block {
+function numberRows({ rows }: MeasuredPicture, frame: Frame, top: number, size: PlotWidth, t: Language): Block {
   const width = frame.right - frame.margin;
   const x = COLUMNS[size].map((share) => frame.margin + share * width);
   const heads = [t('from the sweep'), t('computed'), t('measured'), size === 'wide' ? t('apart, in deviations') : 'σ'];
