@@ -55,11 +55,13 @@ export function measuredStrip(
   };
   const two = sdDb.map((sd) => 2 * sd);
   const edge = (db: number) =>
-    wordsAt(`${db > 0 ? '+' : '−'}${limit}${db > 0 ? '\u202FdB' : ''}`, axes.area.x - 10, strip.y(db) + 4, {
+    wordsAt(`${db > 0 ? '+' : '−'}${limit}`, axes.area.x - 10, strip.y(db) + 4, {
       anchor: 'end',
     });
   const caption = paragraphs(
-    [`${verdict} ${t('Points: as measured, brought to this load.')} ${t('Band: two deviations of the points.')}`],
+    [
+      `${verdict} ${t('Points: as measured, brought to this load.')} ${t('Rest in decibels, in a band of two deviations of the points.')}`,
+    ],
     {
       x: frame.margin,
       y: strip.bottom + 18,

@@ -92,7 +92,8 @@ export const DRAWINGS = {
   'The circuit does not hold: {0} is left where the points scatter by {1}. Its numbers are not used.':
     'Die Schaltung passt nicht: {0} bleiben übrig, und die Punkte streuen um {1}. Ihre Zahlen werden nicht verwendet.',
   'Points: as measured, brought to this load.': 'Punkte: wie gemessen, auf diese Last umgerechnet.',
-  'Band: two deviations of the points.': 'Band: zwei Standardabweichungen der Punkte.',
+  'Rest in decibels, in a band of two deviations of the points.':
+    'Rest in Dezibel, in einem Band von zwei Standardabweichungen der Punkte.',
   'Measured points, {0} of them': 'Gemessene Punkte, {0} Stück',
   'What is left, measured less fitted': 'Was übrig bleibt, gemessen weniger angepasst',
   rest: 'Rest',
