@@ -18,6 +18,7 @@ import { activateNew } from './features/new/new.ts';
 import { activatePlans } from './features/plans/plans.ts';
 import { activateServerCommands } from './features/status/server-commands.ts';
 import { activateStatusItem } from './features/status/status-item.ts';
+import { activateSweeps } from './features/sweep/sweep.ts';
 import { activateTasks } from './features/tasks/tasks.ts';
 import { SpecTests, type SpecTestsControl } from './features/testing/spec-tests.ts';
 
@@ -50,6 +51,7 @@ export function activateExtension(context: ExtensionContext, client: BaseLanguag
     markdownPreview,
     activateCompare(benchView),
     activateFind(client),
+    activateSweeps(client),
     cards,
     activateNew(client),
     activatePlans(client),

@@ -1,4 +1,4 @@
-import type { SoundResult } from '../../server/src/lsp/protocol.ts';
+import { fromBase64, type SoundResult } from '../../server/src/lsp/protocol.ts';
 
 export type Heard = 'before' | 'now';
 
@@ -81,7 +81,7 @@ export function createPlayer(): Player {
 
 /** 16 bits a sample, little end first. */
 function bufferFrom(samples: string, sampleRate: number): AudioBuffer {
-  const bytes = Uint8Array.from(atob(samples), (character) => character.charCodeAt(0));
+  const bytes = fromBase64(samples);
   const view = new DataView(bytes.buffer);
   const length = Math.floor(bytes.length / 2);
   const buffer = new AudioBuffer({ length: Math.max(length, 1), sampleRate, numberOfChannels: 1 });

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { curveText } from '../sound/curve-text.ts';
+import { recordedChannels } from '../sound/recorded-channels.ts';
 import { recordedCurve } from '../sound/recorded-curve.ts';
 import { recordingFaultText, recordingLines } from '../sound/recording-words.ts';
 import { type Recording, readWav } from '../sound/wav-read.ts';
@@ -35,20 +36,26 @@ export const curve = defineCommand({
   async run(values, [file = ''], context) {
     const { output } = values;
     if (output === undefined) throw new CommandError('curve needs a file to write: -o CURVE.csv');
-    const recording = recordingAt(file, context.cwd);
-    const channels = channelsOf(recording, file, values.reference, context.cwd);
-    const result = recordedCurve({ ...channels.heard, signal: signalOf(values, recording.sampleRate) });
+    const { reference } = values;
+    const isSide = reference === 'left' || reference === 'right';
+    const files = reference === undefined || isSide ? [file] : [file, reference];
+    const [pickup, beside] = files.map((each) => recordingAt(each, context.cwd));
+    if (pickup === undefined) throw new CommandError('curve needs a recording');
+    const channels = recordedChannels({ pickup, beside, side: isSide ? reference : undefined });
+    if (typeof channels === 'string') throw new CommandError(`${file}: ${channels}`);
+    const result = recordedCurve({ ...channels, signal: signalOf(values, pickup.sampleRate) });
     context.progress.clear();
     if ('fault' in result) {
       context.stderr.write(`${visible(file)}: ${recordingFaultText(result)}\n`);
       return 1;
     }
     const lines = recordingLines(result);
-    const text = curveText(result, [
-      `made of ${channels.files.map((each) => path.basename(each)).join(' and ')}`,
-      ...lines,
-    ]);
-    const madeFrom = channels.files.map((each) => path.resolve(context.cwd, each));
+    const text = curveText(
+      result,
+      files.map((each) => path.basename(each)),
+      lines,
+    );
+    const madeFrom = files.map((each) => path.resolve(context.cwd, each));
     for (const line of lines) context.stderr.write(`${line}\n`);
     await writeOutput(output, text, { replace: values.force, madeFrom }, context);
     return 0;
@@ -60,30 +67,4 @@ function recordingAt(file: string, cwd: string): Recording {
   const recording = typeof bytes === 'string' ? bytes : readWav(bytes);
   if (typeof recording === 'string') throw new CommandError(`${file}: ${recording}`);
   return recording;
-}
-
-interface Channels {
-  readonly heard: { readonly pickup: Float64Array; readonly reference: Float64Array | undefined };
-  readonly files: readonly string[];
-}
-
-function channelsOf(recording: Recording, file: string, reference: string | undefined, cwd: string): Channels {
-  const [left = new Float64Array(), right] = recording.channels;
-  if (recording.channels.length > 2)
-    throw new CommandError(`${file}: holds ${recording.channels.length} channels; save the two that were used`);
-  const files = [file];
-  if (reference === undefined || reference === 'left' || reference === 'right') {
-    if (right === undefined) {
-      if (reference !== undefined)
-        throw new CommandError(`${file}: holds one channel, so its ${reference} is no reference beside it`);
-      return { heard: { pickup: left, reference: undefined }, files };
-    }
-    const isRight = reference === 'right';
-    return { heard: { pickup: isRight ? left : right, reference: isRight ? right : left }, files };
-  }
-  if (right !== undefined) throw new CommandError(`${file}: holds two channels; --reference is left or right`);
-  const sent = recordingAt(reference, cwd);
-  if (sent.channels.length > 1 || sent.sampleRate !== recording.sampleRate)
-    throw new CommandError(`${reference}: one channel of as many samples a second as ${file} is needed`);
-  return { heard: { pickup: left, reference: sent.channels[0] }, files: [file, reference] };
 }

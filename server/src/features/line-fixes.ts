@@ -104,7 +104,7 @@ function gapLines(readings: readonly ReadingLine[]): readonly GapLine[] {
 const GAP = /…/g;
 
 /** At the end of the newest readings of the pickup as it is, or in readings of their own. */
-function insertReadings({ placed, block }: OwnPickup, lines: readonly string[]): Edit | undefined {
+export function insertReadings({ placed, block }: OwnPickup, lines: readonly string[]): Edit | undefined {
   const taken = block.body.flatMap((each) =>
     each.kind === 'block' && each.keyword.text === 'readings' && each.head.every(({ text }) => text !== 'found')
       ? [each]

@@ -18,6 +18,7 @@ import {
 } from './protocol.ts';
 import { serveReports } from './report.ts';
 import type { Session } from './session.ts';
+import { serveSweeps } from './sweep-requests.ts';
 
 /** Requests that only our own client makes. */
 export function serveOwnRequests(
@@ -30,6 +31,7 @@ export function serveOwnRequests(
   serveChecks(own, session);
   serveFences(own, session, t);
   serveReports(own, session, t);
+  serveSweeps(own, session, t);
   own<ExplainParams, ExplainResult>(EXPLAIN_REQUEST, 'explanation', {}, ({ code }) =>
     given({ page: typeof code === 'string' ? explanationPage(code) : undefined }),
   );

@@ -1,5 +1,6 @@
 import type { ExplanationPage } from '../features/explanation-page.ts';
 import type { NewAnswers, NewFile } from '../features/new-answers.ts';
+import type { Plan } from './bench-view-protocol.ts';
 import type {
   AboutFile,
   DrawnFinding,
@@ -38,6 +39,7 @@ export {
 export { codeSpans } from '../words/code-spans.ts';
 export { HARMFUL } from '../words/harmful.ts';
 export { unbroken } from '../words/unbroken.ts';
+export { fromBase64, toBase64 } from './base64.ts';
 export type * from './bench-view-protocol.ts';
 export {
   CARDS_REQUEST,
@@ -276,4 +278,49 @@ export interface NewSpecResult extends Message {
   readonly files: readonly NewFile[];
   /** Why there is none. */
   readonly problem?: string;
+}
+
+/** Client to server: the test signal that a pickup is measured with, as the bytes of a sound file. */
+export const TEST_SIGNAL_REQUEST = 'pickup/testSignal';
+
+export interface TestSignalResult extends Message {
+  /** WAV in base64. */
+  readonly wav: string;
+  /** Said before it is played. */
+  readonly cautions: readonly string[];
+}
+
+/** Client to server: a recording of the test signal as the text of a curve file. */
+export const CURVE_REQUEST = 'pickup/curve';
+
+export interface CurveParams extends Message {
+  /** The pickup's recording and, where it has one channel, the one made with it: WAV in base64. */
+  readonly recordings: readonly { readonly name: string; readonly wav: string }[];
+  /** Of two channels, the one that holds what was sent. */
+  readonly reference?: 'left' | 'right';
+  /** How long the sweep took, where it was not the usual signal. */
+  readonly seconds?: number;
+}
+
+export interface CurveResult extends Message {
+  readonly text?: string;
+  /** What was found in the recording, one line each. */
+  readonly lines: readonly string[];
+  /** Why there is no curve. */
+  readonly problem?: string;
+}
+
+/** Client to server: where a line that names a curve goes in a spec. */
+export const SWEEP_LINE_REQUEST = 'pickup/sweepLine';
+
+export interface SweepLineParams extends AboutFile {
+  readonly cursor: Position;
+  /** Of the curve, seen from the spec. */
+  readonly path: string;
+  /** As `over 10 kohm`. */
+  readonly setUp: string;
+}
+
+export interface SweepLineResult extends Message {
+  readonly edit?: Plan['edit'];
 }

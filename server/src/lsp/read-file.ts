@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import type { FileContent } from '../analysis/analysis-types.ts';
 import { type FileBytes, MOST_PHOTO_BYTES, unreadPhoto } from '../photos/photo-file.ts';
+import { fromBase64 } from './base64.ts';
 import type { AskClient } from './files.ts';
 import { LIST_SPECS_REQUEST, PROTOCOL_VERSION, READ_FILE_REQUEST, type ReadFileParams } from './protocol.ts';
 import { MOST_BYTES } from './text-limits.ts';
@@ -30,7 +31,7 @@ function bytesFrom(answer: unknown): FileBytes {
   if (kind === 'missing') return { kind };
   if (kind !== 'bytes' || typeof base64 !== 'string') return unreadPhoto(reasonIn(answer));
   try {
-    return { kind, bytes: Uint8Array.from(atob(base64), (each) => each.charCodeAt(0)) };
+    return { kind, bytes: fromBase64(base64) };
   } catch {
     return unreadPhoto(NO_REASON);
   }

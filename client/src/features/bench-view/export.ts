@@ -1,6 +1,7 @@
 import { commands, Disposable, type SaveDialogOptions, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
+  fromBase64,
   PAGE_REQUEST,
   type PageParams,
   type PageResult,
@@ -35,7 +36,7 @@ export function activateExport(benchView: BenchViewControl, client: BaseLanguage
 
 /** A picture that the view has painted. */
 export async function savePicture(png: string, name: string): Promise<void> {
-  const bytes = Uint8Array.from(atob(png), (character) => character.charCodeAt(0));
+  const bytes = fromBase64(png);
   await save(bytes, name, PNG, undefined);
 }
 

@@ -6,6 +6,7 @@ import {
   READ_FILE_REQUEST,
   type ReadFileParams,
   type ReadFileResult,
+  toBase64,
 } from '../../../../server/src/lsp/protocol.ts';
 
 /** Reads and lists, for the server, files that only the editor reaches: virtual file systems, and all files on the web. */
@@ -27,20 +28,12 @@ async function readFile({ uri, mostBytes, as }: ReadFileParams): Promise<ReadFil
     if (size > mostBytes)
       return unreadable(as === 'bytes' ? 'it is larger than a photograph may be' : 'it is longer than a spec may be');
     const bytes = await workspace.fs.readFile(target);
-    if (as === 'bytes') return { kind: 'bytes', base64: base64Of(bytes) };
+    if (as === 'bytes') return { kind: 'bytes', base64: toBase64(bytes) };
     return { kind: 'text', text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch (error) {
     if (error instanceof FileSystemError && error.code === 'FileNotFound') return { kind: 'missing' };
     return unreadable(error instanceof TypeError ? 'it is not UTF-8 text' : 'the editor could not read it');
   }
-}
-
-/** By pieces: a call takes only so many arguments. */
-function base64Of(bytes: Uint8Array): string {
-  const pieces: string[] = [];
-  for (let at = 0; at < bytes.length; at += 0x8000)
-    pieces.push(String.fromCharCode(...bytes.subarray(at, at + 0x8000)));
-  return btoa(pieces.join(''));
 }
 
 const unreadable = (reason: string): ReadFileResult => ({ kind: 'unreadable', reason });

@@ -8,6 +8,7 @@ import {
   type PlansResult,
   PROTOCOL_VERSION,
 } from '../../../../server/src/lsp/protocol.ts';
+import { editorsEdit } from '../files/editors-edit.ts';
 import { t } from '../words.ts';
 import { PlanPreview } from './plan-preview.ts';
 
@@ -83,8 +84,7 @@ async function pick(plans: readonly Plan[], { title: asked }: Words): Promise<Pl
 
 /** Shows what a plan changes and what it leaves, and writes it where one says so; whether one was content with it. */
 async function write({ client, preview }: Around, plan: Plan, { title }: Words): Promise<boolean> {
-  const changes = Object.fromEntries(Object.entries(plan.edit.changes ?? {}).map(([uri, edits]) => [uri, [...edits]]));
-  const edit = await client.protocol2CodeConverter.asWorkspaceEdit({ changes });
+  const edit = await editorsEdit(client, plan.edit);
   await preview.show(plan.title, edit);
   const written = { label: t('Write into the spec'), detail: [...plan.leaves, ...plan.cautions].join(' · ') };
   const other = { label: t('Another plan'), detail: '' };
