@@ -12,6 +12,7 @@ import { type Bases, createBases } from '../../server/src/lsp/compared-states.ts
 import { createDocuments } from '../../server/src/lsp/documents.ts';
 import { drawing } from '../../server/src/lsp/drawings.ts';
 import { createFiles } from '../../server/src/lsp/files.ts';
+import { benchPage } from '../../server/src/lsp/page.ts';
 import {
   PROTOCOL_VERSION,
   SECTION_NAMES,
@@ -34,7 +35,7 @@ export const THEMES = {
     background: '#ffffff',
     foreground: '#3b3b3b',
     link: '#005fb8',
-    error: '#f85149',
+    error: '#e51400',
     border: '#e5e5e5',
     input: '#cecece',
   },
@@ -42,7 +43,7 @@ export const THEMES = {
     background: '#1f1f1f',
     foreground: '#cccccc',
     link: '#4daafc',
-    error: '#f85149',
+    error: '#f14c4c',
     border: '#2b2b2b',
     input: '#3c3c3c',
   },
@@ -67,8 +68,18 @@ export type Theme = keyof typeof THEMES;
 
 export interface BenchHarness {
   /** A new page of the view, as after a reload of the window where `state` is given. */
-  open(options?: { readonly theme?: Theme; readonly width?: number; readonly state?: ViewState }): Promise<BenchPage>;
+  open(options?: PageOptions): Promise<BenchPage>;
+  /** A page of the same browser for a document that needs nothing else. */
+  empty(): Promise<Page>;
   close(): Promise<void>;
+}
+
+interface PageOptions {
+  readonly theme?: Theme;
+  readonly width?: number;
+  readonly state?: ViewState;
+  /** The page of a finding in place of the view. */
+  readonly explanation?: boolean;
 }
 
 export interface BenchPage {
@@ -81,14 +92,22 @@ export interface BenchPage {
 
 /** The view in a browser, under the policy that the editor's webview has; the test stands for the extension. */
 export async function startHarness(): Promise<BenchHarness> {
-  const [script, style] = await Promise.all(['main.ts', 'bench-view.css'].map(bundled));
-  const server = await serve({ '/view.js': script ?? '', '/view.css': style ?? '', '/photo.png': plain('png') });
+  const [script, style, explanation] = await Promise.all(
+    ['main.ts', 'bench-view.css', 'explanation/main.ts'].map(bundled),
+  );
+  const server = await serve({
+    '/view.js': script ?? '',
+    '/view.css': style ?? '',
+    '/explanation.js': explanation ?? '',
+    '/photo.png': plain('png'),
+  });
   const address = server.address();
   const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
   const browser = await openTestBrowser();
   return {
-    open: ({ theme = 'vscode-light', width = 1000, state } = {}) =>
-      openPage(browser.context, `${origin}/${theme}`, width, state),
+    open: ({ theme = 'vscode-light', width = 1000, state, explanation = false } = {}) =>
+      openPage(browser.context, `${origin}/${theme}${explanation ? '?explanation' : ''}`, width, state),
+    empty: () => browser.context.newPage(),
     close: async () => {
       await browser.close();
       server.close();
@@ -118,13 +137,14 @@ async function serve(files: Readonly<Record<string, string | Buffer>>): Promise<
         ? 'text/css'
         : 'text/html';
     response.setHeader('content-type', request.url?.endsWith('.png') ? 'image/png' : `${type}; charset=utf-8`);
-    response.end(file ?? frameOf((request.url ?? '').slice(1)));
+    const [theme = '', script = 'view'] = (request.url ?? '').slice(1).split('?');
+    response.end(file ?? frameOf(theme, script));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return server;
 }
 
-function frameOf(theme: string): string {
+function frameOf(theme: string, script: string): string {
   const colours = THEMES[theme in THEMES ? (theme as Theme) : 'vscode-light'];
   const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-theme'; img-src blob: 'self';";
   const variables = [
@@ -141,7 +161,7 @@ function frameOf(theme: string): string {
   return `<!doctype html><html lang="en"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>Bench</title><style nonce="theme">${sheet}</style><link rel="stylesheet" href="/view.css"></head>
-<body class="${theme}"><main id="page"></main><script src="/view.js"></script></body></html>`;
+<body class="${theme}"><main id="page"></main><script src="/${script}.js"></script></body></html>`;
 }
 
 async function openPage(
@@ -261,6 +281,13 @@ export class Bench {
         base: base && { kind: 'revision', revision: 'HEAD' },
       },
     };
+  }
+
+  /** The view as it is saved. */
+  saved(subject: Subject): Promise<string> {
+    const { document, now } = this;
+    const asked = { protocol: PROTOCOL_VERSION, uri: document.uri, subject, pots: { volume: 10, tone: 10 } };
+    return benchPage({ t: ENGLISH, document, now, before: undefined }, asked, async () => ({ kind: 'missing' }));
   }
 
   async sound(subject: Subject, before?: string) {

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import path from 'node:path';
+import { accessFaults } from '../support/axe.ts';
 import {
   type BenchHarness,
   type BenchPage,
@@ -119,7 +119,7 @@ describe('the bench view in a browser', function () {
       const section = view.page.locator('section[aria-label="Target"]');
       assert.match((await section.textContent()) ?? '', /resistance of 8\.6 kohm ± 0\.4 kohm *not known yet/);
       assert.match((await section.textContent()) ?? '', /Build 1, odds .*RYD-W9 on rod-six.*reached/);
-      assert.deepEqual(await faults(view), []);
+      assert.deepEqual(await accessFaults(view.page), []);
       assert.ok(await view.page.evaluate<boolean>('document.documentElement.scrollWidth <= innerWidth'));
       await section.getByRole('button', { name: 'Use this: write build 1 into the spec' }).press('Enter');
       assert.deepEqual((await view.sent()).at(-1), { type: 'use build', index: 0 });
@@ -131,7 +131,7 @@ describe('the bench view in a browser', function () {
     it(`${theme}: axe finds no fault, neither of an instrument nor of a comparison`, async () => {
       for (const shown of [instrument, compared]) {
         const view = await opened(shown, { theme });
-        assert.deepEqual(await faults(view), []);
+        assert.deepEqual(await accessFaults(view.page), []);
         await view.page.close();
       }
     });
@@ -219,7 +219,7 @@ describe('the bench view in a browser', function () {
     await view.page.keyboard.press('ArrowLeft');
     assert.equal(await slider('neck volume').getAttribute('aria-valuetext'), '9 of 10');
     assert.equal(await slider('bridge volume').getAttribute('aria-valuetext'), '10 of 10');
-    assert.deepEqual(await faults(view), []);
+    assert.deepEqual(await accessFaults(view.page), []);
     await view.page.close();
   });
 
@@ -261,7 +261,7 @@ describe('the bench view in a browser', function () {
     );
     await view.page.getByRole('button', { name: 'Begin a pickup' }).click();
     assert.deepEqual((await view.sent()).at(-1), { type: 'begin', index: 0 });
-    assert.deepEqual(await faults(view), []);
+    assert.deepEqual(await accessFaults(view.page), []);
     await view.page.close();
   });
 
@@ -499,16 +499,3 @@ describe('the bench view in a browser', function () {
     await view.page.close();
   });
 });
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string }[];
-}
-
-async function faults({ page }: BenchPage): Promise<readonly string[]> {
-  const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-  const { violations } = await page.evaluate<{ violations: readonly Violation[] }>(
-    `(() => { const module = { exports: {} }; ${source}; return module.exports.run(); })()`,
-  );
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
-}

@@ -133,7 +133,11 @@ export function factTable({ caption, columns, rows }: FactTable): HtmlNode {
   return table({
     caption: words(caption),
     columns: columnHeads(columns),
-    rows: rows.map(([name = '', ...cells]) => [rowHead(words(name)), ...cells.map((cell) => h('td', {}, words(cell)))]),
+    rows: rows.map(([name = '', ...cells]) => [
+      // A row that goes on with the one above has no name of its own.
+      name === '' ? h('td', {}) : rowHead(words(name)),
+      ...cells.map((cell) => h('td', {}, words(cell))),
+    ]),
   });
 }
 

@@ -1,12 +1,12 @@
 /** Cards as Chromium prints them: pages counted, sizes measured, accessibility checked by axe-core. */
 import assert from 'node:assert/strict';
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { photoBytes } from '../../../server/src/cli/files.ts';
 import { PAPERS } from '../../../server/src/documents/cards/card-css.ts';
 import { handedOverWith, photoCopies } from '../../../server/src/documents/photographs.ts';
 import { languageOf } from '../../../server/src/words/languages/language.ts';
 import { openTestBrowser, type TestBrowser } from '../../host/browser.ts';
+import { accessFaults } from '../../support/axe.ts';
 import { glyphsPerPage } from '../../support/pdf-text.ts';
 import { single } from '../../support/shop.ts';
 import { analysed, cardsOfText, openSheet, pageText, sampleText, show } from './card-bench.ts';
@@ -54,12 +54,7 @@ describe('printed cards', () => {
     it(`${sample}: no violation in axe-core, nothing out of its place, boxes for a pencil, 8 pt at least`, async () => {
       for (const card of cardsOfText(analysed(sample))) {
         await show(page, await pageText(card));
-        await page.evaluate(axe.source);
-        const violations = await page.evaluate(async () => {
-          const { axe: tool } = window as unknown as { axe: typeof axe };
-          return (await tool.run(document)).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
-        });
-        assert.deepEqual(violations, [], card.title);
+        assert.deepEqual(await accessFaults(page), [], card.title);
         assert.deepEqual(await page.evaluate(measure), [], card.title);
       }
     }).timeout(300_000);
