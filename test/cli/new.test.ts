@@ -20,6 +20,7 @@ describe('new', () => {
     assert.deepEqual(files, [
       'shop/shop.pickup',
       'shop/parts/stock.pickup',
+      'shop/parts/switches.pickup',
       'shop/first-bridge.pickup',
       'shop/first-guitar.pickup',
     ]);
@@ -29,11 +30,19 @@ describe('new', () => {
     }
   });
 
+  it('writes the switches of the samples, which are those of any shop', async () => {
+    await shell.run(['new', 'shop']);
+    const sample = readFileSync(new URL('../../samples/parts/switches.pickup', import.meta.url), 'utf8');
+    const written = readFileSync(shell.path('shop/parts/switches.pickup'), 'utf8');
+    assert.equal(written, sample.replace('\n# expect: clean\n', ''));
+    assert.equal([...written.matchAll(/^switch /gm)].length, 8);
+  });
+
   it('writes a shop that is clean', async () => {
     await shell.run(['new', 'shop']);
     assert.deepEqual(await shell.run(['check', 'shop']), {
       code: 0,
-      stdout: 'nothing found in 4 files\n',
+      stdout: 'nothing found in 5 files\n',
       stderr: '',
     });
   });

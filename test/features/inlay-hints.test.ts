@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
+import { hover } from '../../server/src/features/hover.ts';
 import { type HintKind, inlayHints } from '../../server/src/features/inlay-hints.ts';
+import { analysedSample } from '../support/sample-files.ts';
 import { SINGLE } from '../support/shop.ts';
 import { analysed } from './analysed.ts';
 
@@ -58,5 +60,48 @@ describe('inlay hints', () => {
       .replace('ground grey', 'ground black');
     const [pickup] = inlayHints(analysed(text), whole, new Set<HintKind>(['pickup resistance']));
     assert.equal(pickup?.label, 'open');
+  });
+});
+
+describe('inlay hints of a wired instrument', () => {
+  const analysis = analysedSample('yarrowby.pickup');
+  const at = (offset: number) => analysis.text.slice(0, offset).split('\n').at(-1)?.trim() ?? '';
+  const hints = inlayHints(
+    analysis,
+    { start: 0, end: analysis.text.length },
+    new Set(['switch contacts', 'wiring positions']),
+  );
+
+  it('stand behind each position, with its contacts, and behind each line of the wiring that carries signal', () =>
+    assert.deepEqual(
+      hints.map(({ offset, label }) => [at(offset), label]),
+      [
+        ['1 "bridge" bridge', 'contacts a0–a1'],
+        ['2 "bridge, split, and middle" bridge.slug parallel middle', 'contacts a0–a2, b0–b2, c0–c2'],
+        ['3 "middle" middle', 'contacts b0–b3'],
+        ['4 "middle and neck, split" middle parallel neck.slug', 'contacts a0–a4, b0–b4, c0–c4'],
+        ['5 "neck" neck', 'contacts a0–a5'],
+        ['hot lever.a0 lever.b0', 'positions 1, 2, 3, 4 and 5'],
+        ['link bridge.violet lever.a1 lever.a2', 'positions 1 and 2'],
+        ['link neck.violet lever.a4 lever.a5', 'positions 4 and 5'],
+        ['link middle.gold lever.b2 lever.b3 lever.b4', 'positions 2, 3 and 4'],
+        ['link bridge.grey bridge.turquoise lever.c2', 'position 1'],
+        ['link neck.grey neck.turquoise lever.c4', 'position 5'],
+      ],
+    ));
+
+  it('say more where one rests the pointer on the line', () => {
+    const offset = analysis.text.indexOf('bridge.slug parallel');
+    const rows =
+      hover(analysis, offset)?.text.flatMap((section) => (section.kind === 'values' ? section.rows : [])) ?? [];
+    assert.deepEqual(
+      rows.slice(-4).map(({ name, value }) => `${name}: ${value}`),
+      [
+        'the switches stand: lever 2',
+        'contacts closed: a0–a2, b0–b2, c0–c2',
+        'as wired: bridge slug ∥ middle',
+        'silent coils: open on ground: neck.screw and neck.slug; shorted on ground: bridge.screw',
+      ],
+    );
   });
 });

@@ -38,7 +38,7 @@ describe('settings', () => {
     assert.deepEqual([...readSettings({ inlayHints: { enabled: false } }).hints], []);
     assert.deepEqual(
       [...readSettings({ inlayHints: { coilResistance: false } }).hints],
-      ['inferred turns', 'pickup resistance'],
+      ['inferred turns', 'pickup resistance', 'switch contacts', 'wiring positions'],
     );
   });
 });

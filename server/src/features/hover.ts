@@ -18,6 +18,7 @@ import { leftOnSpool } from './part-usage.ts';
 import type { RichText, Section } from './rich-text.ts';
 import { factSchemaOf, schemaOf } from './schema-at.ts';
 import { inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
+import { wiredLineText } from './wired-lines.ts';
 import { writtenLead } from './written-lead.ts';
 import { writtenMaterial } from './written-material.ts';
 import { writtenReading } from './written-reading.ts';
@@ -55,6 +56,7 @@ export function hover(analysis: Analysis, offset: number, among?: readonly Analy
     ...writtenMaterial(at),
     ...(name ? spoolLeft(analysis, name, among) : []),
     ...(item === like ? takenOver(analysis, at, like) : []),
+    ...(at.item ? wiredLineText(analysis, offset) : []),
     ...photographAt(analysis, offset),
     ...written(analysis, at),
     ...findingsAt(analysis, offset),

@@ -8,9 +8,10 @@ import type { Estimate } from '../quantities/estimate.ts';
 import { basisWords, numberText } from '../words/number-text.ts';
 import { COIL_NUMBERS, type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
 import { ownPickups } from './own-blocks.ts';
+import { type WiredLine, wiredLines } from './wired-lines.ts';
 
 /** One switch for each. */
-export type HintKind = 'coil resistance' | 'inferred turns' | 'pickup resistance';
+export type HintKind = 'coil resistance' | 'inferred turns' | 'pickup resistance' | WiredLine['kind'];
 
 export interface InlayHint {
   readonly kind: HintKind;
@@ -22,7 +23,7 @@ export interface InlayHint {
   readonly restsOn?: FileSpan;
 }
 
-/** Behind a coil's first line its resistance, or its turns where those were inferred; behind a pickup's, hot to ground. */
+/** Lines of a wired instrument last. Behind a coil's first line its resistance, or its turns where those were inferred; behind a pickup's, hot to ground. */
 export function inlayHints(analysis: Analysis, span: Span, kinds: ReadonlySet<HintKind>): readonly InlayHint[] {
   const hints: InlayHint[] = [];
   const add = (kind: HintKind, at: At, value: Estimate | null | undefined, name: NumberName, why = ''): void => {
@@ -62,7 +63,17 @@ export function inlayHints(analysis: Analysis, span: Span, kinds: ReadonlySet<Hi
       else add('coil resistance', at, estimates?.resistance20COhm, COIL_NUMBERS.resistance20COhm);
     }
   }
-  return hints;
+  return [...hints, ...wiredHints(analysis, span, kinds)];
+}
+
+/** Behind a position its contacts, behind a line of the wiring the positions in which it carries signal. */
+function wiredHints(analysis: Analysis, span: Span, kinds: ReadonlySet<HintKind>): readonly InlayHint[] {
+  if (!kinds.has('switch contacts') && !kinds.has('wiring positions')) return [];
+  return wiredLines(analysis).flatMap(({ kind, place, label, tooltip }): readonly InlayHint[] => {
+    const at = analysis.locate(place);
+    const isHere = at?.uri === analysis.uri && at.end >= span.start && at.end <= span.end;
+    return at && isHere && kinds.has(kind) ? [{ kind, offset: at.end, label, tooltip }] : [];
+  });
 }
 
 interface At {

@@ -6,6 +6,7 @@ export const STARTER_SHOP: readonly NewFile[] = [
     path: 'shop.pickup',
     text: `# The bench: every spec of the shop uses this file and, through it, the parts.
 use "parts/stock.pickup"
+use "parts/switches.pickup"
 
 bench {
   mains 50 Hz
@@ -43,6 +44,61 @@ bobbin screw-six like slug-six {
 magnet bar-5 {
   material alnico-5
   size 63.5 x 12.7 x 3.2 mm
+}
+`,
+  },
+  {
+    path: 'parts/switches.pickup',
+    text: `# Switches by their contact tables, for the shelf of any shop: what a meter finds in each detent. The names say no more than that.
+
+switch lever-two-five "two poles, five throws" {
+  pole a0 to a1 a2 a3 a4 a5 # in the n-th detent the common meets its n-th throw
+  pole b0 to b1 b2 b3 b4 b5
+}
+switch lever-four-five "four poles, five throws" {
+  pole a0 to a1 a2 a3 a4 a5
+  pole b0 to b1 b2 b3 b4 b5
+  pole c0 to c1 c2 c3 c4 c5
+  pole d0 to d1 d2 d3 d4 d5
+}
+switch lever-two-bridging "two poles, three throws, five detents" {
+  row a0 a1 a2 a3 # how the lugs lie, seen from the soldering side
+  row b0 b1 b2 b3
+  detent 1 joins a0 a1, joins b0 b1
+  detent 2 joins a0 a1 a2, joins b0 b1 b2
+  detent 3 joins a0 a2, joins b0 b2
+  detent 4 joins a0 a2 a3, joins b0 b2 b3
+  detent 5 joins a0 a3, joins b0 b3
+  travel make-before-break
+}
+switch push-pull-two "two poles, two throws, on a pot" {
+  row a1 a0 a2
+  row b1 b0 b2
+  detent down joins a0 a1, joins b0 b1
+  detent up joins a0 a2, joins b0 b2
+}
+switch toggle-both "one pole, the middle joins both" {
+  row a1 a0 a2
+  detent up joins a0 a1
+  detent middle joins a0 a1 a2
+  detent down joins a0 a2
+  travel make-before-break
+}
+switch on-on-on-a "two poles: in the middle a stays up, b is down already" like push-pull-two {
+  detent up joins a0 a1, joins b0 b1
+  detent middle joins a0 a1, joins b0 b2
+  detent down joins a0 a2, joins b0 b2
+}
+switch centre-off "two poles, two throws, the middle joins nothing" like push-pull-two {
+  detent up joins a0 a1, joins b0 b1
+  detent middle open
+  detent down joins a0 a2, joins b0 b2
+}
+switch rotary-two-six "two wafers of one pole, six throws" {
+  row a0 a1 a2 a3 a4 a5 a6
+  row b0 b1 b2 b3 b4 b5 b6
+  pole a0 to a1 a2 a3 a4 a5 a6
+  pole b0 to b1 b2 b3 b4 b5 b6
 }
 `,
   },

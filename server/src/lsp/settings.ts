@@ -18,7 +18,13 @@ export interface Settings {
 
 export const DEFAULT_SETTINGS: Settings = {
   checkScope: 'openFiles',
-  hints: new Set<HintKind>(['coil resistance', 'inferred turns', 'pickup resistance']),
+  hints: new Set<HintKind>([
+    'coil resistance',
+    'inferred turns',
+    'pickup resistance',
+    'switch contacts',
+    'wiring positions',
+  ]),
   codeLens: true,
   levels: new Map(),
 };
@@ -50,6 +56,8 @@ const HINT_SETTINGS: Readonly<Record<HintKind, string>> = {
   'coil resistance': 'coilResistance',
   'inferred turns': 'inferredTurns',
   'pickup resistance': 'pickupResistance',
+  'switch contacts': 'switchContacts',
+  'wiring positions': 'wiringPositions',
 };
 
 const isOff = (group: unknown, key: string): boolean => field(group, key) === false;
