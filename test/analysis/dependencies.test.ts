@@ -147,6 +147,16 @@ describe('a name', () => {
     assert.deepEqual(files.map(codes), [['name/unknown'], [], ['name/unknown']]);
   });
 
+  it('that nobody declares may be the nearest of all that the file sees', () => {
+    const [analysis] = inTurn(main((text) => text + spool('s').replace('plain-42', 'plian-42')));
+    const [finding] = analysis?.findings ?? [];
+    assert.equal(finding?.code, 'name/unknown');
+    assert.deepEqual(
+      finding.remedies([]).map(({ title }) => title),
+      ['Change to `plain-42`'],
+    );
+  });
+
   it('stands for what the nearest file declares, and for the first of two alike', () => {
     const far = WIRE.replace('0.070', '0.075');
     const gaugeOf = ([analysis]: readonly Analysis[]) =>

@@ -80,6 +80,10 @@ describe('what is told first', () => {
     assert.deepEqual(changed('link heron-2 heron-3', 'link heron-2 x heron-3'), [
       'phase/coils-cancel: link heron-2 x heron-3',
     ]);
+    assert.deepEqual(changed('link heron-2 heron-3', 'Link heron-2 heron-3'), [
+      'syntax/unknown-word: Link',
+      'phase/coils-cancel: Link heron-2 heron-3',
+    ]);
     assert.deepEqual(changed('    link heron-2 heron-3\n', ''), ['phase/coils-cancel: pickup heron {']);
     assert.deepEqual(changed('5_000', '5_0001'), [CANCEL()]);
   });

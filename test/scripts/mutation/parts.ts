@@ -91,6 +91,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
       'test/analysis/dependencies.test.ts',
       'test/analysis/whole-file.test.ts',
       'test/analysis/steps.test.ts',
+      'test/sweeps/curve-files.test.ts',
       'test/checks/verified-fixes.test.ts',
       'test/checks/not-analysed.test.ts',
     ],
