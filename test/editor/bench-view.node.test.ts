@@ -119,6 +119,21 @@ describe('the bench view in the editor', () => {
     rmSync(beside.fsPath, { recursive: true });
   });
 
+  it('the palette offers what has something to do: cards of a pickup, none of a file of parts', async () => {
+    const printing = rows().filter({ hasText: 'Print Cards' });
+    const opening = rows().filter({ hasText: 'Open Bench View' });
+    const search = async (patience: { readonly timeout: number }): Promise<void> => {
+      await run('workbench.action.closeQuickOpen');
+      void run('workbench.action.quickOpen', '>Pickup: ');
+      await opening.first().waitFor(patience);
+    };
+    await openSample('cinder-bridge.pickup');
+    await againUntil(search, async () => (await printing.count()) > 0);
+    await openSample('parts/stock.pickup');
+    await againUntil(search, async () => (await opening.count()) > 0 && (await printing.count()) === 0);
+    await run('workbench.action.closeQuickOpen');
+  });
+
   it('a plan is looked at beside the spec before it is written', async () => {
     const { document } = await openSample('mistakes/phase-coils-cancel.pickup');
     const editor = vscode.window.activeTextEditor;

@@ -188,4 +188,26 @@ describe('a spec in the editor', () => {
     await explanation.receive({ type: 'explain', code: page.next });
     await eventually(() => (explanation.shown()?.page.previous === 'unit/missing' ? true : undefined));
   });
+
+  it('a fix with a gap is written from the page with the caret in the gap, and no mark of it', async () => {
+    const sample = 'mistakes/hum-not-cancelled.pickup';
+    const editor = await openSample(sample);
+    const [found] = await findings(editor.document, (codes) => codes.includes('hum/not-cancelled'));
+    assert.ok(found);
+    editor.selection = new vscode.Selection(found.range.start, found.range.start);
+    await run('pickup.explainFinding');
+    const { explanation } = await extensionInterface();
+    const title = await eventually(() => {
+      const shown = explanation.shown();
+      return shown?.page.code === 'hum/not-cancelled'
+        ? shown.here?.fixes.find((each) => each.startsWith('Accept this finding'))
+        : undefined;
+    });
+    await explanation.receive({ type: 'fix', title });
+    const line = await eventually(() => /^ *accept hum\/not-cancelled.*$/m.exec(editor.document.getText())?.[0]);
+    assert.doesNotMatch(line, /\$/);
+    const at = vscode.window.activeTextEditor?.selection;
+    assert.ok(at && !at.isEmpty, 'the gap is chosen, to be typed over');
+    assert.match(editor.document.lineAt(at.active.line).text, /accept hum/);
+  });
 });

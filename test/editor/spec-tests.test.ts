@@ -24,6 +24,16 @@ describe('specs as tests in the editor', () => {
     });
   };
 
+  it('of the file in front is found by the editor’s own command, though nobody has looked at the list', async () => {
+    const { specTests } = await extensionInterface();
+    const { document } = await openSample('mistakes/unit-missing.pickup');
+    const { outcome } = await eventually(async () => {
+      await vscode.commands.executeCommand('testing.runCurrentFile');
+      return specTests.last(document.uri.toString());
+    });
+    assert.equal(outcome, 'failed');
+  });
+
   it('one with an error fails with its finding, at its place', async () => {
     const { outcome, messages } = await checked('mistakes/unit-missing.pickup');
     assert.equal(outcome, 'failed');

@@ -4,7 +4,9 @@ import {
   type TestItem,
   TestRunProfileKind,
   type TestRunRequest,
+  type TextEditor,
   tests,
+  window,
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
@@ -46,11 +48,16 @@ export class SpecTests implements SpecTestsControl, Disposable {
     );
     const files = workspace.createFileSystemWatcher(`**/*${FILE_ENDING}`, false, true, false);
     const changed = () => tree.changed();
+    const inFront = (editor: TextEditor | undefined) => {
+      if (editor?.document.languageId === LANGUAGE_ID) void tree.reveal(editor.document);
+    };
+    inFront(window.activeTextEditor);
     this.listening = Disposable.from(
       files,
       files.onDidCreate(changed),
       files.onDidDelete(changed),
       workspace.onDidChangeWorkspaceFolders(changed),
+      window.onDidChangeActiveTextEditor(inFront),
     );
   }
 

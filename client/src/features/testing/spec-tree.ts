@@ -1,4 +1,4 @@
-import { type TestController, type TestItem, type TestItemCollection, Uri, workspace } from 'vscode';
+import { type TestController, type TestItem, type TestItemCollection, type TextDocument, Uri, workspace } from 'vscode';
 import { specFiles } from '../files/spec-files.ts';
 
 /** The specs of the workspace as tests, folder by folder; what lies in a folder becomes tests once somebody looks into it. */
@@ -17,6 +17,20 @@ export class SpecTree {
   async resolve(folder?: TestItem): Promise<void> {
     if (this.isStale) await this.list();
     if (folder) this.fill(folder.children, folder.id);
+  }
+
+  /** The test of a file that somebody works on is there for “Run Tests in Current File”, though nobody has looked at the list yet. */
+  async reveal({ uri }: TextDocument): Promise<void> {
+    if (workspace.getWorkspaceFolder(uri) === undefined) return;
+    await this.resolve();
+    const id = uri.toString();
+    let within = itemsIn(this.controller.items);
+    for (;;) {
+      const folder = within.find((item) => item.canResolveChildren && id.startsWith(`${item.id}/`));
+      if (folder === undefined) return;
+      await this.resolve(folder);
+      within = itemsIn(folder.children);
+    }
   }
 
   /** Files have come or gone. Nothing is listed before anybody has looked. */
