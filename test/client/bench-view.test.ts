@@ -452,7 +452,7 @@ describe('the bench view in a browser', function () {
       }
     });
 
-  for (const width of [370, 449, 450, 521, 740, 911, 912, 1000])
+  for (const width of [340, 370, 449, 450, 521, 740, 911, 912, 1000])
     it(`at ${width} px the words of plots are 11 px high and more`, async () => {
       const shown = await bench('quorl').shown(QUORL, { position: 'quorl/2', width });
       const { page } = await opened(shown, { width });

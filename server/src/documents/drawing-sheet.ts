@@ -9,7 +9,7 @@ import { drawingCss } from './theme.ts';
 /** `wide` is laid out for 960 px, `narrow` for 488. */
 export type DrawingWidth = 'wide' | 'narrow';
 
-/** Plots have a third one, of 400 px, so that their words stay 11 px high in a pane that has no room for the others. */
+/** Plots have a third one, of 368 px, so that their words stay 11 px high in a pane that has no room for the others. */
 export type PlotWidth = DrawingWidth | 'slim';
 
 export interface Frame {
@@ -21,7 +21,7 @@ export interface Frame {
 export const FRAMES: Readonly<Record<PlotWidth, Frame>> = {
   wide: { width: 960, margin: 32, right: 928 },
   narrow: { width: 488, margin: 16, right: 472 },
-  slim: { width: 400, margin: 12, right: 388 },
+  slim: { width: 368, margin: 10, right: 358 },
 };
 
 export interface SheetHead {
