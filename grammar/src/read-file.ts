@@ -1,6 +1,7 @@
 /** Text in, tree out; typing in one block reads that block only. */
 import { buildChunk } from './build-tree.ts';
 import { cut } from './cut.ts';
+import { tookPlaceOf } from './same-but-for-spaces.ts';
 import type { Chunk, FileTree, PlacedChunk } from './syntax-tree.ts';
 
 /**
@@ -19,12 +20,17 @@ export function readFileTree(text: string, previous?: FileTree): FileTree {
   const resumed = old.findIndex(
     ({ offset }, index) => index >= old.length - kept.behind && offset + kept.shift === starts.at(-1),
   );
-  const known = chunksByText(old.slice(kept.before, resumed < 0 ? old.length : resumed));
+  const replaced = old.slice(kept.before, resumed < 0 ? old.length : resumed);
+  const known = chunksByText(replaced);
   const read = resumed < 0 ? starts : starts.slice(0, -1);
   const anew = read.map((offset, index): PlacedChunk => {
     const piece = text.slice(offset, starts[index + 1]);
     return { offset, chunk: known.get(piece)?.pop() ?? buildChunk(piece) };
   });
+  for (const [index, { chunk }] of anew.entries()) {
+    const before = anew.length === replaced.length ? replaced[index]?.chunk : undefined;
+    if (before && before !== chunk) tookPlaceOf(chunk, before);
+  }
   const rest =
     resumed < 0 ? [] : old.slice(resumed).map(({ offset, chunk }) => ({ offset: offset + kept.shift, chunk }));
   return { text, chunks: [...old.slice(0, kept.before), ...anew, ...rest] };

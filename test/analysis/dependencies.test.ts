@@ -127,6 +127,68 @@ describe('what did not change', () => {
     assert.deepEqual(kept({ 'bench.pickup': BENCH.replace('room 20', 'room 21') }), []);
   });
 
+  describe('stays the same object while a file that it uses only looks otherwise', () => {
+    const spool = 'spool open-3 {\n  wire plain-42\n  note "third shelf"\n}\n';
+    const parts = `${WIRE}${spool}${BOBBIN}`;
+    const onSpool = main((text) => text.replaceAll('    wire plain-42\n', '    spool open-3\n'));
+    /** One text of a shared file after the other, each analysed by itself first, as in an editor where somebody types in it. */
+    const analyses = (file: string, ...texts: readonly string[]) => {
+      const analyser = createAnalyser();
+      return texts.map((text) => {
+        const host = hostOf({ ...SHOP, 'parts.pickup': parts, ...onSpool, [file]: text });
+        analyser.analyse(FOLDER + file, host);
+        return analyser.analyse(`${FOLDER}main.pickup`, host);
+      });
+    };
+    /** What is told of the wire, in the words that stand at its place. */
+    const wireLine = (analysis: Analysis, text: string): string | undefined => {
+      const place = analysis.pickups[0]?.pickup.coils[0]?.wire?.overallDiameter?.place;
+      const at = place && analysis.locate(place);
+      return at?.uri === `${FOLDER}parts.pickup` ? text.slice(at.start, at.end) : undefined;
+    };
+    const overall = 'overall 0.070 mm';
+    const typed = (letters: string) => Array.from(letters, (_, index) => letters.slice(0, index + 1));
+
+    for (const [what, ...texts] of [
+      ['a space in a line', parts.replace(overall, `${overall} `), parts.replace(overall, `${overall}  `)],
+      [
+        'spaces before and inside',
+        `  ${parts.replace('  overall', '     overall').replace('wire plain', 'wire   plain')}`,
+      ],
+      ['empty lines', parts.replace('  overall', '\n\n  overall'), parts],
+      ['a remark typed behind a line', ...typed('# of').map((each) => parts.replace(overall, `${overall} ${each}`))],
+      ['a remark on top, and in front of the part that is named', `# x\n${parts.replace('spool', '# y\nspool')}`],
+      ['a remark instead of another', parts.replace('wire', '# one\nwire'), parts.replace('wire', '# other\nwire')],
+    ] as const)
+      it(what, () => {
+        const [before, ...after] = analyses('parts.pickup', parts, ...texts);
+        assert.ok(before && after.length === texts.length);
+        for (const [index, analysis] of after.entries()) {
+          for (const name of [wren, heron, juniper])
+            assert.equal(analysesOf(analysis).get(name), analysesOf(before).get(name), name);
+          assert.equal(wireLine(analysis, texts[index] ?? ''), overall);
+        }
+      });
+
+    it('a remark in the bench', () => {
+      const [before, after] = analyses('bench.pickup', BENCH, BENCH.replace('{', '{ # by the window'));
+      assert.ok(before && after);
+      assert.equal(after.bench, before.bench);
+      assert.equal(after.pickups[0], before.pickups[0]);
+    });
+
+    for (const [what, text] of [
+      ['another value', parts.replace('0.070', '0.071')],
+      ['a line that is no remark any more', parts.replace('  overall', '  # overall')],
+      ['two lines made one', parts.replace('42 AWG\n', '42 AWG ')],
+    ] as const)
+      it(`and no longer with ${what}`, () => {
+        const [, moved, other] = analyses('parts.pickup', parts, parts.replace(overall, `${overall} # x`), text);
+        assert.ok(moved && other);
+        assert.notEqual(other.pickups[0], moved.pickups[0]);
+      });
+  });
+
   it('is remembered by value, too: loads of a cable, pots turned', () => {
     const [analysis] = inTurn({});
     const [pickup, instrument] = [analysis?.pickups[0], analysis?.instruments[0]];

@@ -5,13 +5,14 @@
 
 import { editedText } from '../../../grammar/src/edited-text.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
+import { spanIn } from '../../../grammar/src/same-but-for-spaces.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
 import { attached } from '../../../grammar/values/attached.ts';
 import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import { say } from '../checks/say.ts';
-import { type ModelMemory, modelReader, overlaid } from '../model/from-syntax.ts';
+import { overlaid } from '../model/from-syntax.ts';
 import type { Place } from '../model/place.ts';
 import type { ShopKind, Things } from '../model/resolver.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
@@ -24,10 +25,11 @@ import {
   benchInForce,
   type FileState,
   fileModel,
+  fileReader,
   fileState,
-  guardedReader,
   isSolved,
   lateFindings,
+  type Memories,
   pickupsInScope,
   solving,
 } from './file-state.ts';
@@ -44,6 +46,8 @@ export interface Analyser {
   /** Lets the tree of a file go; it is read again when it is needed. */
   forget(uri: string): void;
 }
+
+const newMemories = (): Memories => ({ own: attached(), used: attached() });
 
 /** What can be told before the file is solved. */
 export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate'>;
@@ -65,7 +69,7 @@ export interface ShopAnalyser extends Analyser {
 /** `kept`: files whose trees are remembered, with all that was made from them; those that were asked for last. */
 export function createAnalyser(kept?: number): ShopAnalyser {
   const readTree = treeReader(kept);
-  const memory: ModelMemory = attached();
+  const memory = newMemories();
   return {
     analyse: (uri, host) => {
       try {
@@ -93,27 +97,27 @@ function failedAnalysis(uri: string, host: Host, error: unknown): Analysis {
     content: () => ({ kind: 'text', text: '' }),
     isInside: (each) => host.isInside(each),
   };
-  const empty = analyse(uri, nothing, treeReader().read, new WeakMap());
+  const empty = analyse(uri, nothing, treeReader().read, newMemories());
   const chunk = empty.tree.chunks[0]?.chunk;
   const findings = chunk ? [notAnalysed(say`This file`, { chunk, span: { start: 0, end: 0 } }, {}, error)] : [];
   return { ...empty, findings, allFindings: () => findings, knownFindings: () => findings };
 }
 
-function mentions(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): FileMentions {
+function mentions(uri: string, host: Host, readTree: TreeReader, memory: Memories): FileMentions {
   const graph = useGraph(uri, host, readTree);
   const file = graph.fileOf(uri);
   const { chunks } = file?.tree ?? EMPTY_TREE;
   const pending = pendingOf(uri, graph, host);
   const failed = new Set<Chunk>();
-  const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk) => failed.add(chunk));
+  const reader = fileReader(graph, memory, (chunk) => failed.add(chunk));
   const references = chunks.flatMap(({ chunk }) => reader.read(chunk).references);
   return fileMentions({ uri, pending, chunks, references, locate: locator(graph), failed });
 }
 
-function declared(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory) {
+function declared(uri: string, host: Host, readTree: TreeReader, memory: Memories) {
   const graph = useGraph(uri, host, readTree);
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
-  const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
+  const reader = fileReader(graph, memory, () => undefined);
   const model = fileModel(chunks.map(({ chunk }) => reader.read(chunk)));
   return { model, locate: locator(graph), pending: pendingOf(uri, graph, host) };
 }
@@ -125,17 +129,18 @@ const pendingOf = (uri: string, graph: UseGraph, host: Host): readonly string[] 
 const locator =
   (graph: UseGraph): Analysis['locate'] =>
   ({ chunk, span }) => {
-    const home = graph.offsetOf(chunk);
-    return home && { uri: home.uri, start: home.offset + span.start, end: home.offset + span.end };
+    const home = graph.homeOf(chunk);
+    const there = home && spanIn(span, chunk, home.chunk);
+    return there && { uri: home.uri, start: home.offset + there.start, end: home.offset + there.end };
   };
 
-function analyse(uri: string, host: Host, readTree: TreeReader, memory: ModelMemory): Analysis {
+function analyse(uri: string, host: Host, readTree: TreeReader, memory: Memories): Analysis {
   return analysed(fileState(uri, host, useGraph(uri, host, readTree), memory));
 }
 
 interface Remembering {
   readonly trees: TreeMemory;
-  readonly memory: ModelMemory;
+  readonly memory: Memories;
   readonly before: Analysis | undefined;
 }
 
@@ -149,10 +154,10 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
       yield;
     }
   const graph = useGraph(uri, host, trees.read);
-  const reader = guardedReader(modelReader(memory, graph.scopeOf), () => undefined);
+  const reader = fileReader(graph, memory, () => undefined);
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
   for (const [index, { chunk }] of chunks.entries()) {
-    if (memory.get(chunk)) continue;
+    if (memory.own.get(chunk)) continue;
     reader.read(chunk);
     // Whoever opens a long text sees its beginning first.
     if (before === undefined && index === PIECES_TOLD_FIRST) {
@@ -187,7 +192,7 @@ function analysed(state: FileState): Analysis {
     ...pickups.flatMap(({ findings }) => findings),
     ...instruments.flatMap(({ findings }) => findings),
   ];
-  const offsetOf = ({ chunk, span }: Place) => (graph.offsetOf(chunk)?.offset ?? 0) + span.start;
+  const offsetOf = ({ chunk, span }: Place) => (graph.homeOf(chunk)?.offset ?? 0) + span.start;
   const settled = (found: readonly Finding[], isComplete: boolean) =>
     [...levelled(acceptedFindings(found, accepting, isComplete), bench, host.levels?.())].sort(
       (a, b) => offsetOf(a.place) - offsetOf(b.place),
@@ -216,7 +221,7 @@ function analysed(state: FileState): Analysis {
     bench,
     namesInScope: <K extends ShopKind>(kind: K) =>
       graph.files.flatMap((file) =>
-        file.tree.chunks.flatMap(({ chunk }): readonly Things[K][] => {
+        file.pieces.flatMap((chunk): readonly Things[K][] => {
           const { declared } = reader.read(chunk);
           return declared?.kind === kind ? [declared.thing as Things[K]] : [];
         }),
@@ -229,7 +234,7 @@ function analysed(state: FileState): Analysis {
       return all;
     },
     knownFindings: () => all ?? withLate((each) => each.lateAreKnown()),
-    photoAt: (line) => photoAt(graph.offsetOf(line.place.chunk)?.uri ?? uri, line, host),
+    photoAt: (line) => photoAt(graph.homeOf(line.place.chunk)?.uri ?? uri, line, host),
     locate,
     textOf: (other) => graph.fileOf(other)?.tree.text,
     pickupsInSight: () => pickupsInScope(state),
@@ -295,7 +300,10 @@ function stateWith(texts: ReadonlyMap<string, string>, uri: string, state: FileS
     },
   };
   const readTree: TreeReader = (each, text) => readFileTree(text, graph.fileOf(each)?.tree);
-  return fileState(uri, edited, useGraph(uri, edited, readTree), overlaid(state.memory));
+  return fileState(uri, edited, useGraph(uri, edited, readTree), {
+    own: overlaid(state.memory.own),
+    used: overlaid(state.memory.used),
+  });
 }
 
 /** The texts of the files that edits change; `undefined` where they overlap or their place is gone. */

@@ -38,7 +38,7 @@ export function earlyFindings(state: FileState, before: Analysis | undefined): r
   const accepted = acceptedFindings(found, [...model.pickups, ...model.instruments], false).filter(
     ({ code }) => code !== 'accept/unused',
   );
-  const offsetOf = ({ place }: Finding) => (graph.offsetOf(place.chunk)?.offset ?? 0) + place.span.start;
+  const offsetOf = ({ place }: Finding) => (graph.homeOf(place.chunk)?.offset ?? 0) + place.span.start;
   return [...accepted, ...(before ? carried(before, state, known) : [])].sort((a, b) => offsetOf(a) - offsetOf(b));
 }
 
@@ -47,8 +47,8 @@ function carried(
   { graph, uri }: FileState,
   known: ReturnType<typeof knownParts>,
 ): readonly Finding[] {
-  const tree = graph.fileOf(uri)?.tree;
-  if (!tree) return [];
+  const pieces = graph.fileOf(uri)?.pieces;
+  if (!pieces) return [];
   const pickups = new Set(known.flatMap((part) => ('pickup' in part ? [part.pickup.name] : [])));
   const instruments = new Set(known.flatMap((part) => ('instrument' in part ? [part.instrument.name] : [])));
   const isOpen = ({ code, subject: { pickup, instrument } }: Finding): boolean => {
@@ -56,8 +56,8 @@ function carried(
     if (instrument !== undefined) return !instruments.has(instrument);
     return pickup !== undefined && !pickups.has(pickup);
   };
-  const names = namesOf(tree);
-  const own = new Set(tree.chunks.map(({ chunk }) => chunk));
+  const names = namesOf(pieces);
+  const own = new Set(pieces);
   return before.findings.filter(isOpen).flatMap((finding) => {
     const { chunk, span } = finding.place;
     if (own.has(chunk)) return [finding];

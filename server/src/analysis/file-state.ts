@@ -27,7 +27,7 @@ export interface FileState {
   readonly uri: string;
   readonly host: Host;
   readonly graph: UseGraph;
-  readonly memory: ModelMemory;
+  readonly memory: Memories;
   readonly reader: ModelReader;
   /** Of the file's own pieces, in order. */
   readonly models: readonly ChunkModel[];
@@ -39,11 +39,11 @@ export interface FileState {
   readonly formers: ReadonlySet<Pickup>;
 }
 
-export function fileState(uri: string, host: Host, graph: UseGraph, memory: ModelMemory): FileState {
-  const chunks = (graph.fileOf(uri)?.tree.chunks ?? []).map(({ chunk }) => chunk);
+export function fileState(uri: string, host: Host, graph: UseGraph, memory: Memories): FileState {
+  const chunks = graph.fileOf(uri)?.pieces ?? [];
   const own = new Set(chunks);
   const faults = createFaults();
-  const reader = guardedReader(modelReader(memory, graph.scopeOf), (chunk, error) => {
+  const reader = fileReader(graph, memory, (chunk, error) => {
     if (own.has(chunk)) faults.add(say`This block`, firstLine(chunk), {}, error);
   });
   const models = chunks.map((chunk) => reader.read(chunk));
@@ -53,8 +53,28 @@ export function fileState(uri: string, host: Host, graph: UseGraph, memory: Mode
   return { uri, host, graph, memory, reader, models, model, bench, unread: faults.found, formers };
 }
 
+/** What pieces were read as: those of files that were analysed, and those that others use, in the form that they had first. */
+export interface Memories {
+  readonly own: ModelMemory;
+  readonly used: ModelMemory;
+}
+
+/** Reads pieces of one file and of all that it uses. */
+export function fileReader(
+  { isOwn, scopeOf }: UseGraph,
+  { own, used }: Memories,
+  failed: (chunk: Chunk, error: unknown) => void,
+): ModelReader {
+  const of = (chunk: Chunk): ModelMemory => (isOwn(chunk) ? own : used);
+  const memory: ModelMemory = {
+    get: (chunk) => of(chunk).get(chunk),
+    set: (chunk, remembered) => of(chunk).set(chunk, remembered),
+  };
+  return guardedReader(modelReader(memory, scopeOf), failed);
+}
+
 /** A piece that cannot be read declares nothing, each time that it is asked for. */
-export function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknown) => void): ModelReader {
+function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknown) => void): ModelReader {
   const unread = new Map<Chunk, ChunkModel>();
   return {
     read: (chunk) => {
@@ -98,16 +118,16 @@ export function fileModel(models: readonly ChunkModel[]): FileModel {
 }
 
 export const wiresInScope = ({ graph, reader }: FileState): readonly Wire[] =>
-  graph.files.flatMap(({ tree }) =>
-    tree.chunks.flatMap(({ chunk }) => {
+  graph.files.flatMap(({ pieces }) =>
+    pieces.flatMap((chunk) => {
       const { declared } = reader.read(chunk);
       return declared?.kind === 'wire' ? [declared.thing] : [];
     }),
   );
 
 export const pickupsInScope = ({ graph, reader }: FileState): readonly Pickup[] =>
-  graph.files.flatMap(({ tree }) =>
-    tree.chunks.flatMap(({ chunk }) => {
+  graph.files.flatMap(({ pieces }) =>
+    pieces.flatMap((chunk) => {
       const { declared } = reader.read(chunk);
       return declared?.kind === 'pickup' ? [declared.thing] : [];
     }),
@@ -115,8 +135,8 @@ export const pickupsInScope = ({ graph, reader }: FileState): readonly Pickup[] 
 
 /** The first bench of the file and all it uses. */
 export function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
-  for (const { tree } of graph.files)
-    for (const { chunk } of tree.chunks) {
+  for (const { pieces } of graph.files)
+    for (const chunk of pieces) {
       if (chunk.content?.kind !== 'block' || chunk.content.keyword.text !== 'bench') continue;
       const { declared } = read(chunk);
       if (declared?.kind === 'bench') return declared.thing;

@@ -93,14 +93,14 @@ function wireRemedies(gaugeAwg: number, place: Place, wires: readonly Wire[]): r
 function duplicateNames(uri: string, graph: UseGraph): readonly Finding[] {
   const file = graph.fileOf(uri);
   if (!file) return [];
-  const own = namesOf(file.tree);
+  const own = namesOf(file.pieces);
   const others = graph.files.filter((each) => each.uri !== uri);
-  return file.tree.chunks.flatMap(({ chunk }): readonly Finding[] => {
+  return file.pieces.flatMap((chunk): readonly Finding[] => {
     const name = declaredName(chunk);
     if (!name) return [];
     const first = own.get(name.kind)?.get(name.text);
     const before =
-      first !== chunk ? first : others.flatMap(({ tree }) => namesOf(tree).get(name.kind)?.get(name.text) ?? [])[0];
+      first !== chunk ? first : others.flatMap(({ pieces }) => namesOf(pieces).get(name.kind)?.get(name.text) ?? [])[0];
     if (!before) return [];
     return [
       {
@@ -123,7 +123,7 @@ function duplicateNames(uri: string, graph: UseGraph): readonly Finding[] {
 function renaming(chunk: Chunk, { kind, text }: { readonly kind: string; readonly text: string }, graph: UseGraph) {
   const item = chunk.content?.kind === 'block' ? chunk.content.head.find((each) => each.kind === 'word') : undefined;
   if (item === undefined) return [];
-  const isTaken = (name: string) => graph.files.some(({ tree }) => namesOf(tree).get(kind)?.has(name));
+  const isTaken = (name: string) => graph.files.some(({ pieces }) => namesOf(pieces).get(kind)?.has(name));
   let number = 2;
   while (isTaken(`${text}-${number}`)) number += 1;
   const newText = `${text}-${number}`;

@@ -1,6 +1,7 @@
 /** Files and the files they use: trees read once a text, `use` lines resolved inside the workspace. */
 
 import { readFileTree } from '../../../grammar/src/read-file.ts';
+import { firstForm } from '../../../grammar/src/same-but-for-spaces.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import { curveFile } from '../model/curve-file.ts';
@@ -20,6 +21,11 @@ export interface UsedFile {
 export interface ReadFile {
   readonly uri: string;
   readonly tree: FileTree;
+  /**
+   * Its pieces as the names of others stand for them. Of a file that is used, each in the form that it had first while it says the
+   * same: a space typed there changes nothing for those who use it.
+   */
+  readonly pieces: readonly Chunk[];
   readonly uses: readonly UsedFile[];
 }
 
@@ -33,7 +39,16 @@ export interface UseGraph {
   fileOf(uri: string): ReadFile | undefined;
   /** Files that `uri` uses directly or through others, itself included. */
   reach(uri: string): readonly ReadFile[];
-  offsetOf(chunk: Chunk): { readonly uri: string; readonly offset: number } | undefined;
+  /** Where a piece stands, and the form that it has there. */
+  homeOf(chunk: Chunk): Home | undefined;
+  /** True of a piece of the file itself. */
+  isOwn(chunk: Chunk): boolean;
+}
+
+export interface Home {
+  readonly uri: string;
+  readonly offset: number;
+  readonly chunk: Chunk;
 }
 
 export type TreeReader = (uri: string, text: string) => FileTree;
@@ -76,7 +91,13 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
     if (files.has(uri)) continue;
     const content = host.content(uri);
     if (content?.kind !== 'text') continue;
-    const file = readUses(uri, readTree(uri, content.text), host);
+    const tree = readTree(uri, content.text);
+    const file = {
+      uri,
+      tree,
+      pieces: uri === start ? piecesOf(tree) : firstFormsOf(tree),
+      uses: readUses(uri, tree, host),
+    };
     files.set(uri, file);
     for (const use of file.uses) {
       if (use.uri === undefined) continue;
@@ -84,12 +105,13 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
       if (use.state === 'read') queue.push(use.uri);
     }
   }
-  const home = new Map<Chunk, { uri: string; offset: number }>();
-  const located = (chunk: Chunk) => {
-    if (home.size === 0)
-      for (const { uri, tree } of files.values())
-        for (const placed of tree.chunks) home.set(placed.chunk, { uri, offset: placed.offset });
-    return home.get(chunk);
+  const homes = new Map<Chunk, Home>();
+  const homeOf = (chunk: Chunk) => {
+    if (homes.size === 0)
+      for (const { uri, tree, pieces } of files.values())
+        for (const [index, placed] of tree.chunks.entries())
+          homes.set(pieces[index] ?? placed.chunk, { uri, ...placed });
+    return homes.get(chunk);
   };
   const reached = new Map<string, readonly ReadFile[]>();
   const reach = (uri: string): readonly ReadFile[] => {
@@ -123,10 +145,11 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
       uris: [...curves.keys()],
       pending: [...curves].flatMap(([uri, { kind }]) => (kind === 'pending' ? [uri] : [])),
     }),
-    scopeOf: (chunk) => scopeFor(located(chunk)?.uri ?? start),
+    scopeOf: (chunk) => scopeFor(homeOf(chunk)?.uri ?? start),
     fileOf: (uri) => files.get(uri),
     reach,
-    offsetOf: located,
+    homeOf,
+    isOwn: (chunk) => homeOf(chunk)?.uri === start,
   };
 }
 
@@ -153,8 +176,11 @@ function breadthFirst(start: string, files: ReadonlyMap<string, ReadFile>): read
   return order;
 }
 
-function readUses(uri: string, tree: FileTree, host: Host): ReadFile {
-  const uses = tree.chunks.flatMap(({ chunk }): readonly UsedFile[] => {
+const piecesOf = onceFor(({ chunks }: FileTree) => chunks.map(({ chunk }) => chunk));
+const firstFormsOf = onceFor(({ chunks }: FileTree) => chunks.map(({ chunk }) => firstForm(chunk)));
+
+function readUses(uri: string, tree: FileTree, host: Host): readonly UsedFile[] {
+  return tree.chunks.flatMap(({ chunk }): readonly UsedFile[] => {
     const { content } = chunk;
     if (content?.kind !== 'use' || !content.path) return [];
     const written = content.path.value;
@@ -165,7 +191,6 @@ function readUses(uri: string, tree: FileTree, host: Host): ReadFile {
     const state = found === undefined ? 'pending' : found.kind === 'text' ? 'read' : found.kind;
     return [{ chunk, written, uri: target, state, reason: found?.kind === 'unreadable' ? found.reason : undefined }];
   });
-  return { uri, tree, uses };
 }
 
 /** The URI that a path relative to a file stands for; `undefined` for anything but a plain relative path. */
@@ -182,10 +207,10 @@ export function resolveUse(fileUri: string, path: string): string | undefined {
 
 type Names = ReadonlyMap<string, Chunk>;
 
-/** Names that a file declares, by the word of their block; of two alike the first. */
-export const namesOf = onceFor((tree: FileTree): ReadonlyMap<string, Names> => {
+/** Names that the pieces of a file declare, by the word of their block; of two alike the first. */
+export const namesOf = onceFor((pieces: readonly Chunk[]): ReadonlyMap<string, Names> => {
   const kinds = new Map<string, Map<string, Chunk>>();
-  for (const { chunk } of tree.chunks) {
+  for (const chunk of pieces) {
     const name = declaredName(chunk);
     if (!name) continue;
     const names = kinds.get(name.kind) ?? new Map<string, Chunk>();
@@ -203,7 +228,7 @@ export function declaredName({ content }: Chunk): { readonly kind: string; reado
 
 function scopeOver(files: readonly ReadFile[], curve: Scope['curve']): Scope {
   const complete = files.every(({ uses }) => uses.every(({ state }) => state === 'read'));
-  const tables = files.map(({ tree }) => namesOf(tree));
+  const tables = files.map(({ pieces }) => namesOf(pieces));
   return {
     complete,
     curve,

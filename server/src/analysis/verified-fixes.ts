@@ -149,11 +149,11 @@ const hasPhotos = ({ declared }: ChunkModel): boolean =>
 /** What pieces that the other state has not, of this file and those that it uses, say to a whole file: names, files, a bench. */
 const declaredNames = ({ graph }: FileState, { graph: other }: FileState): string =>
   graph.files
-    .flatMap(({ uri, tree }) => {
-      const there = other.fileOf(uri)?.tree;
-      if (there === tree) return [];
-      const known = new Set(there?.chunks.map(({ chunk }) => chunk));
-      return tree.chunks.flatMap(({ chunk }) => (known.has(chunk) ? [] : JSON.stringify([uri, saidToAll(chunk)])));
+    .flatMap(({ uri, pieces }) => {
+      const there = other.fileOf(uri)?.pieces;
+      if (there === pieces) return [];
+      const known = new Set(there);
+      return pieces.flatMap((chunk) => (known.has(chunk) ? [] : JSON.stringify([uri, saidToAll(chunk)])));
     })
     .join('\n');
 
