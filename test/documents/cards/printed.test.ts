@@ -21,6 +21,7 @@ const SHEETS = [
   'drummel',
   'foundling',
   'sallowfen',
+  'pennywither',
 ];
 
 /** Glyphs of some lines of text: what a page must hold beside its foot to be worth turning to. */

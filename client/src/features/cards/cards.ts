@@ -136,6 +136,7 @@ const ABOUT: Readonly<Record<CardKind, readonly [label: Text, description: Text]
   winding: ['winding', 'one a coil, for beside the winder'],
   bench: ['bench', 'what the meter must read, before and after the joints'],
   wiring: ['wiring', 'the drawing and its table of joints'],
+  continuity: ['continuity', 'joints in order, what a meter finds joined at the lugs in each position'],
   potting: ['potting', 'bath, time, temperature'],
   'hand-over': ['hand-over', 'for the customer'],
   label: ['label', 'for the box, with a code that points to the file'],

@@ -8,6 +8,7 @@ import { benchCard } from './bench-card.ts';
 import type { Card, CardLeftOut, CardSource } from './card.ts';
 import { cardCss, type Paper } from './card-css.ts';
 import type { CardKind } from './card-kinds.ts';
+import { continuityCard } from './continuity-card.ts';
 import { handedOverInstrument, handedOverPickup, handOverCard } from './hand-over-card.ts';
 import { instrumentCard } from './instrument-card.ts';
 import { labelCard } from './label-card.ts';
@@ -57,6 +58,11 @@ const MAKERS: Readonly<Record<CardKind, (subjects: Subjects, source: CardSource)
       ...pickups.map((each) => wiringCard(each, source)),
       ...instruments.map((each) => instrumentCard(each, source)),
     ],
+    continuity: ({ instruments }, source) =>
+      instruments.flatMap((each): readonly (Card | CardLeftOut)[] => {
+        const card = continuityCard(each, source);
+        return card ? [card] : notContinuous(each);
+      }),
     potting: ({ pickups }, source) =>
       pickups.map((each) => {
         const { name, potting } = each.pickup;
@@ -67,6 +73,10 @@ const MAKERS: Readonly<Record<CardKind, (subjects: Subjects, source: CardSource)
     'hand-over': handOvers,
     label: ({ pickups }, source) => pickups.map((each) => labelCard(each, source)),
   };
+
+/** Of an instrument without a switch that is described nothing is asked. */
+const notContinuous = ({ written: { name, switches } }: InstrumentAnalysis): readonly CardLeftOut[] =>
+  switches.length === 0 ? [] : [{ kind: 'continuity', about: name, reason: 'its wiring is not known to the last lug' }];
 
 /** One of each instrument, and one of each pickup that sits in none. */
 function handOvers({ pickups, instruments }: Subjects, source: CardSource): readonly Card[] {

@@ -60,7 +60,7 @@ export function positionTable(analysed: InstrumentAnalysis, { analysis, setting 
   );
 }
 
-function readingCells(
+export function readingCells(
   { instrument }: InstrumentAnalysis,
   index: number,
   bench: Bench | undefined,

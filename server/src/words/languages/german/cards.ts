@@ -318,4 +318,29 @@ export const CARDS = {
   'wire lies {0}': 'Draht liegt {0}',
   'wound: unknown': 'Wickelrichtung: unbekannt',
   'seen from the strings': 'von den Saiten gesehen',
+
+  // Continuity.
+  Continuity: 'Durchgang',
+  'lug by lug, in every position': 'Lötfahne für Lötfahne, in jeder Stellung',
+  'Nothing plugged in, controls full up, meter on continuity: under some ohms it sounds.':
+    'Nichts eingesteckt, alle Regler voll auf, Messgerät auf Durchgang: unter einigen Ohm piept es.',
+  'Lugs with nothing on them are left out.': 'Freie Lötfahnen sind weggelassen.',
+  'Joints, in this order: jumpers, commons, leads, grounds':
+    'Lötstellen in dieser Folge: Brücken, gemeinsame Kontakte, Litzen, Masse',
+  solder: 'löten',
+  onto: 'an',
+  'Lugs that a meter finds joined, and kΩ between hot and ground':
+    'Lötfahnen, zwischen denen das Messgerät Durchgang zeigt, und kΩ zwischen heiß und Masse',
+  'joined to hot': 'mit heiß verbunden',
+  'joined to ground': 'mit Masse verbunden',
+  beeps: 'piept',
+  'Must stay silent in every position:': 'Darf in keiner Stellung piepen:',
+  'Coils that do not sound, as the switch leaves them': 'Stumme Spulen, wie der Schalter sie lässt',
+  coils: 'Spulen',
+  shorted: 'kurzgeschlossen',
+  'in a ring': 'im Ring',
+  'on ground': 'an Masse',
+  'on hot': 'an heiß',
+  'on an inner joint': 'an einer inneren Verbindung',
+  'in the air': 'in der Luft',
 } as const;
