@@ -121,6 +121,17 @@ describe('a remedy', () => {
     assert.deepEqual(holding(open, ...apart), [0, 1]);
   });
 
+  it('holds where it settles one of two that say the same', () => {
+    const twice = analyse('bogus 3\nwire w {\n}\nbogus 4\n');
+    const [first, second] = twice.findings;
+    const chunk = twice.tree.chunks[0]?.chunk;
+    assert.ok(first && second && chunk);
+    assert.equal(first.code, second.code);
+    const edits = [{ place: { chunk, span: { start: 0, end: 'bogus 3\n'.length } }, newText: '' }];
+    const away: Remedy = { title: say`Away with it`, edits, kind: 'text' };
+    assert.deepEqual(twice.verifiedFixes({ ...first, remedies: () => [away] }), [away]);
+  });
+
   it('brings nothing new, nor more of what was there already', () => {
     assert.deepEqual(holding(open, together(settle, change(1, '    turns', '    bogus'))), []);
     assert.deepEqual(holding(open, together(settle, change(2, 'bogus 3', 'bogus 3\nwire w {\n}\nbogus 4'))), []);

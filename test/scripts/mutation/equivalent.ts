@@ -140,6 +140,24 @@ const EQUIVALENT: readonly Equivalent[] = [
     because: 'what is the same in both states counts the same in both',
   },
   {
+    file: `${ANALYSIS}verified-fixes.ts`,
+    before: 'things.filter((each) => !isAbout(each))',
+    after: 'things',
+    because: 'what counts twice in both states counts the same in both',
+  },
+  {
+    file: `${ANALYSIS}verified-fixes.ts`,
+    before: "models.filter(({ declared }) => declared?.kind === 'pickup' || declared?.kind === 'instrument')",
+    after: 'models',
+    because: 'of what is neither pickup nor instrument nothing is solved',
+  },
+  {
+    file: `${ANALYSIS}verified-fixes.ts`,
+    before: 'state.model.instruments.length > 0',
+    after: '(state.model.instruments.length) >= (0)',
+    because: ONLY_SLOWER,
+  },
+  {
     file: 'server/src/repair/search.ts',
     before: 'if (!one || !other) return;',
     after: '',
