@@ -22,7 +22,7 @@ import {
 } from '../../server/src/lsp/protocol.ts';
 import { sectionOf } from '../../server/src/lsp/sections.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
-import { ENGLISH } from '../../server/src/words/languages/language.ts';
+import { ENGLISH, type Language } from '../../server/src/words/languages/language.ts';
 import { openTestBrowser } from '../host/browser.ts';
 import { plain } from '../support/geotagged.ts';
 
@@ -75,6 +75,7 @@ export interface BenchHarness {
 }
 
 interface PageOptions {
+  readonly language?: 'en' | 'de';
   readonly theme?: Theme;
   readonly width?: number;
   readonly state?: ViewState;
@@ -105,8 +106,8 @@ export async function startHarness(): Promise<BenchHarness> {
   const origin = `http://127.0.0.1:${typeof address === 'object' ? address?.port : 0}`;
   const browser = await openTestBrowser();
   return {
-    open: ({ theme = 'vscode-light', width = 1000, state, explanation = false } = {}) =>
-      openPage(browser.context, `${origin}/${theme}${explanation ? '?explanation' : ''}`, width, state),
+    open: ({ theme = 'vscode-light', width = 1000, state, explanation = false, language = 'en' } = {}) =>
+      openPage(browser.context, `${origin}/${theme}/${language}${explanation ? '?explanation' : ''}`, width, state),
     empty: () => browser.context.newPage(),
     close: async () => {
       await browser.close();
@@ -137,14 +138,16 @@ async function serve(files: Readonly<Record<string, string | Buffer>>): Promise<
         ? 'text/css'
         : 'text/html';
     response.setHeader('content-type', request.url?.endsWith('.png') ? 'image/png' : `${type}; charset=utf-8`);
-    const [theme = '', script = 'view'] = (request.url ?? '').slice(1).split('?');
-    response.end(file ?? frameOf(theme, script));
+    const [page = '', script = 'view'] = (request.url ?? '').slice(1).split('?');
+    response.end(file ?? frameOf(page, script));
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return server;
 }
 
-function frameOf(theme: string, script: string): string {
+/** As the extension makes it: the bundle comes with the page. */
+function frameOf(page: string, script: string): string {
+  const [theme = '', language = 'en'] = page.split('/');
   const colours = THEMES[theme in THEMES ? (theme as Theme) : 'vscode-light'];
   const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-theme'; img-src blob: 'self';";
   const variables = [
@@ -158,11 +161,16 @@ function frameOf(theme: string, script: string): string {
     ['font-size', '13px'],
   ];
   const sheet = `:root { ${variables.map(([name, value]) => `--vscode-${name}: ${value};`).join(' ')} }`;
-  return `<!doctype html><html lang="en"><head><meta charset="utf-8">
+  return `<!doctype html><html lang="${language}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>Bench</title><style nonce="theme">${sheet}</style><link rel="stylesheet" href="/view.css"></head>
-<body class="${theme}"><main id="page"></main><script src="/${script}.js"></script></body></html>`;
+<body class="${theme}" data-words="${language === 'de' ? words() : '{}'}"><main id="page"></main><script src="/${script}.js"></script></body></html>`;
 }
+
+const words = (): string =>
+  readFileSync(path.join(root, 'client/l10n/bundle.l10n.de.json'), 'utf8')
+    .replaceAll('&', '&amp;')
+    .replaceAll('"', '&quot;');
 
 async function openPage(
   context: BrowserContext,
@@ -246,7 +254,12 @@ export class Bench {
 
   async shown(
     subject: Subject,
-    { before, position, width = 960 }: { before?: string; position?: string; width?: number } = {},
+    {
+      before,
+      position,
+      width = 960,
+      t = ENGLISH,
+    }: { before?: string; position?: string; width?: number; t?: Language } = {},
   ): Promise<Shown> {
     const { document, now } = this;
     const { uri } = document;
@@ -255,10 +268,11 @@ export class Bench {
     const result = drawing(
       { protocol: PROTOCOL_VERSION, uri, subject, pots, width, ...at },
       { document, analysis: now },
-      ENGLISH,
+      t,
     );
-    const base = before === undefined ? undefined : { label: 'the last commit', uri, texts: [{ uri, text: before }] };
-    const states = { t: ENGLISH, document, now, before: base && (await this.bases.before(base, now)) };
+    const label = t.code === 'de' ? 'letzter Commit' : 'the last commit';
+    const base = before === undefined ? undefined : { label, uri, texts: [{ uri, text: before }] };
+    const states = { t, document, now, before: base && (await this.bases.before(base, now)) };
     const params: Omit<SectionParams, 'section'> = {
       protocol: PROTOCOL_VERSION,
       uri,

@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { languageOf } from '../../server/src/words/languages/language.ts';
 import { accessFaults } from '../support/axe.ts';
+import { leftInEnglish } from '../support/left-in-english.ts';
 import {
   type BenchHarness,
   type BenchPage,
@@ -44,6 +46,39 @@ describe('the bench view in a browser', function () {
     await showAll(view, shown);
     return view;
   };
+
+  it('speaks German, the comma in its numbers, and nothing stands out of a narrow page', async () => {
+    const t = languageOf('de');
+    const german = [
+      await bench('quorl').shown(QUORL, { position: 'quorl/2', t, width: 390 }),
+      await bench('ottlewick-neck').shown(OTTLEWICK, { before: past, t, width: 390 }),
+      await bench('foundling').shown({ kind: 'pickup', name: 'foundling' }, { t, width: 390 }),
+    ];
+    for (const shown of german) {
+      const { page } = await opened(shown, { width: 390, language: 'de' });
+      const said = await page.evaluate(() => {
+        // Findings, what a spec says, and switches and proposals speak English.
+        const english =
+          '.finds, .missing code, .changes, .proposals, option, h1, bdi, style, [data-part^="finding"], [lang="en"], .rev';
+        const copy = document.querySelector('main')?.cloneNode(true) as HTMLElement;
+        for (const each of copy.querySelectorAll(english)) each.remove();
+        const texts = document.createTreeWalker(copy, NodeFilter.SHOW_TEXT);
+        const said = [...copy.querySelectorAll('[aria-label]')].map((each) => each.getAttribute('aria-label') ?? '');
+        while (texts.nextNode()) said.push(texts.currentNode.textContent ?? '');
+        return said.join(' | ');
+      });
+      assert.deepEqual(
+        leftInEnglish(said, ['shop', 'quorl', 'ottlewick-neck', 'foundling'].map(sample).join('\n')),
+        [],
+      );
+      assert.ok(/[a-zäöü]/.test(said) && /\d,\d/.test(said));
+      const [wide, whole] = await page.evaluate(
+        () => [document.documentElement.scrollWidth, window.innerWidth] as const,
+      );
+      assert.ok(wide <= whole, `${wide} px in ${whole}`);
+      await page.close();
+    }
+  });
 
   it('shows photographs with what they show as words, larger by keyboard, and why one is not there', async () => {
     const { page, post, sent } = await opened(pickup);

@@ -1,4 +1,5 @@
 import { cautionsOf, GUIDANCE, type Hazard } from '../words/cautions.ts';
+import type { PlainText } from '../words/languages/language.ts';
 import type { Finding } from './finding.ts';
 import { type Code, isCode, pageOf } from './pages.ts';
 
@@ -30,7 +31,7 @@ export function hazardsOf(code: Code): readonly Hazard[] {
 }
 
 /** For whoever reads findings that ask for work: each caution once. */
-export const cautionsFor = (findings: readonly Pick<Finding, 'code' | 'severity'>[]): readonly string[] =>
+export const cautionsFor = (findings: readonly Pick<Finding, 'code' | 'severity'>[]): readonly PlainText[] =>
   cautionsOf(
     ...findings.flatMap(({ code, severity }) =>
       severity === 'error' || severity === 'warning' ? hazardsOf(code) : [],

@@ -3,11 +3,13 @@
 import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import type { FactTable } from './drawing-sheet.ts';
 import { columnHeads, type HtmlNode, h, rowHead, sentence, table, words } from './html.ts';
 import { PALETTES } from './theme.ts';
 
 export interface BenchViewPage {
+  readonly t: Language;
   readonly title: string;
   /** The file, the position, what stands behind the heading. */
   readonly about: readonly string[];
@@ -22,7 +24,14 @@ interface DrawnFacts {
   readonly table?: FactTable;
 }
 
-export function benchViewPageBody({ title, about, findings, drawing, sections }: BenchViewPage): readonly HtmlNode[] {
+export function benchViewPageBody({
+  t,
+  title,
+  about,
+  findings,
+  drawing,
+  sections,
+}: BenchViewPage): readonly HtmlNode[] {
   return [
     h(
       'main',
@@ -30,32 +39,38 @@ export function benchViewPageBody({ title, about, findings, drawing, sections }:
       h('h1', {}, words(title)),
       h('p', {}, ...about.flatMap((text, index) => [...(index > 0 ? [' · '] : []), words(text)])),
       ...(findings.length === 0
-        ? [h('p', {}, 'No findings.')]
-        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', {}, sentence(message), ` (${code})`)))]),
-      ...mind(cautionsFor(findings)),
+        ? [h('p', {}, t('No findings.'))]
+        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', foreign(t), sentence(message), ` (${code})`)))]),
+      ...mind(
+        cautionsFor(findings).map((each) => t(each)),
+        t,
+      ),
       ...plotOnPage(drawing ?? {}),
       ...sections,
     ),
   ];
 }
 
+/** A finding speaks English. */
+const foreign = ({ code }: Language) => ({ lang: code === 'en' ? undefined : 'en' });
+
 /** `heading`: the element of its title; a page in a page has no place for a heading. */
-export const mind = (cautions: readonly string[], heading: 'h2' | 'p' = 'h2'): readonly HtmlNode[] =>
+export const mind = (cautions: readonly string[], t: Language, heading: 'h2' | 'p' = 'h2'): readonly HtmlNode[] =>
   cautions.length === 0
     ? []
-    : [h(heading, {}, 'Mind at the bench'), h('ul', {}, ...cautions.map((each) => h('li', {}, each)))];
+    : [h(heading, {}, t('Mind at the bench')), h('ul', {}, ...cautions.map((each) => h('li', {}, each)))];
 
 export const plotOnPage = ({ svg, table }: DrawnFacts): readonly HtmlNode[] =>
   svg === undefined || table === undefined ? [] : [h('div', {}, { drawing: svg }), factTable(table)];
 
-export function numbersOnPage({ caption, rows }: NumbersTable): readonly HtmlNode[] {
+export function numbersOnPage({ caption, rows }: NumbersTable, t: Language): readonly HtmlNode[] {
   if (rows.length === 0) return [];
   const isCompared = rows.some(({ before }) => before !== undefined);
   return [
     factTable({
-      caption: `${caption}; ± is one standard deviation`,
-      columns: isCompared ? ['', 'before', 'now', 'change', 'rests on'] : ['', 'value', 'rests on'],
-      rows: rows.map(({ name, now, before = 'not there', change = '', restsOn }) =>
+      caption: `${caption}; ${t('± is one standard deviation')}`,
+      columns: isCompared ? ['', t('before'), t('now'), t('change'), t('rests on')] : ['', t('value'), t('rests on')],
+      rows: rows.map(({ name, now, before = t('not there'), change = '', restsOn }) =>
         isCompared ? [name, before, now, change, restsOn] : [name, now, restsOn],
       ),
     }),
@@ -64,6 +79,7 @@ export function numbersOnPage({ caption, rows }: NumbersTable): readonly HtmlNod
 
 export function readingsOnPage(
   readings: readonly { readonly settles: string; readonly how: string; readonly expected?: string }[],
+  t: Language,
 ): readonly HtmlNode[] {
   if (readings.length === 0) return [];
   const items = readings.map(({ settles, how, expected }) =>
@@ -73,10 +89,10 @@ export function readingsOnPage(
       h('b', {}, words(settles)),
       ': ',
       sentence(how),
-      expected === undefined ? '' : words(` Expect ${expected}.`),
+      expected === undefined ? '' : words(` ${t('Expect {0}.', expected)}`),
     ),
   );
-  return [h('h2', {}, 'Readings still missing'), h('ul', {}, ...items)];
+  return [h('h2', {}, t('Readings still missing')), h('ul', {}, ...items)];
 }
 
 /** The target with what the build comes to; then each build that is proposed, and what is in the way. */
@@ -110,21 +126,24 @@ export function proposalsOnPage({
       ...lines(givesUp),
     ]),
     ...lines(inTheWay),
-    ...mind(cautions),
+    ...mind(cautions, ENGLISH),
   ];
 }
 
-export function usageOnPage({
-  rows,
-}: {
-  readonly rows: readonly { readonly part: string; readonly usedBy: readonly string[]; readonly left?: string }[];
-}): readonly HtmlNode[] {
+export function usageOnPage(
+  {
+    rows,
+  }: {
+    readonly rows: readonly { readonly part: string; readonly usedBy: readonly string[]; readonly left?: string }[];
+  },
+  t: Language,
+): readonly HtmlNode[] {
   if (rows.length === 0) return [];
   return [
     factTable({
-      caption: 'Used by',
-      columns: ['part', 'used by', 'left'],
-      rows: rows.map(({ part, usedBy, left }) => [part, usedBy.join(', ') || 'nothing', left ?? '']),
+      caption: t('Used by'),
+      columns: [t('part'), t('used by'), t('left')],
+      rows: rows.map(({ part, usedBy, left }) => [part, usedBy.join(', ') || t('nothing'), left ?? '']),
     }),
   ];
 }

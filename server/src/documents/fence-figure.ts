@@ -2,6 +2,7 @@
 
 import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
+import type { Language } from '../words/languages/language.ts';
 import { factTable, mind } from './bench-view-page.ts';
 import type { FactTable } from './drawing-sheet.ts';
 import { type HtmlNode, h, renderHtml, sentence, words } from './html.ts';
@@ -15,27 +16,32 @@ export interface FenceFigure {
   })[];
   /** What the figure leaves out, in a sentence. */
   readonly leftOut?: string;
+  readonly t: Language;
 }
 
 /** The figure as HTML for a page that has its own style sheet; whatever was typed is text in it. */
-export function fenceFigure({ drawings, findings, leftOut }: FenceFigure): string {
+export function fenceFigure({ drawings, findings, leftOut, t }: FenceFigure): string {
   const nodes: readonly HtmlNode[] = [
     ...drawings.map(({ svg }) => h('div', { class: 'pickup-drawing' }, { drawing: svg })),
     ...(leftOut === undefined ? [] : [h('p', {}, leftOut)]),
     ...(findings.length === 0
-      ? [h('p', { class: 'pickup-findings' }, 'No findings.')]
-      : [h('ul', { class: 'pickup-findings' }, ...findings.map(findingItem))]),
-    ...mind(cautionsFor(findings), 'p'),
+      ? [h('p', { class: 'pickup-findings' }, t('No findings.'))]
+      : [h('ul', { class: 'pickup-findings' }, ...findings.map((each) => findingItem(each, t)))]),
+    ...mind(
+      cautionsFor(findings).map((each) => t(each)),
+      t,
+      'p',
+    ),
     ...drawings.map(({ table }) => h('details', {}, h('summary', {}, words(table.caption)), factTable(table))),
   ];
   return nodes.map(renderHtml).join('');
 }
 
-const findingItem = ({ code, severity, message, line }: FenceFigure['findings'][number]): HtmlNode =>
+const findingItem = ({ code, severity, message, line }: FenceFigure['findings'][number], t: Language): HtmlNode =>
   h(
     'li',
     { class: `pickup-${severity}` },
-    h('b', {}, `Line ${line}, ${severity}. `),
+    h('b', {}, `${t('Line {0}, {1}.', String(line), t(severity))} `),
     sentence(message),
     ' ',
     h('code', {}, code),

@@ -20,7 +20,7 @@ import { drawRow } from './position-row.ts';
 import { COLUMNS, type Columns, HUM_TOP_DB, STRING_FLOOR_DB } from './positions-columns.ts';
 import { humText, type PositionsPicture, resistanceParts, stringText } from './positions-picture.ts';
 import { frequencyText } from './response-plot/response-plot.ts';
-import { d, path, type SvgNode } from './svg.ts';
+import { d, group, path, type SvgNode } from './svg.ts';
 import { fitText } from './text-width.ts';
 
 export { type PositionsPicture, positionsPicture } from './positions-picture.ts';
@@ -48,7 +48,8 @@ export function positionsSheet(picture: PositionsPicture, size: PlotWidth): stri
     ...rows,
     ...lines,
     scales,
-    ...foot.nodes,
+    // Findings, which speak English.
+    ...(picture.t.code === 'en' ? foot.nodes : [group({ lang: 'en' }, ...foot.nodes)]),
   ]);
 }
 

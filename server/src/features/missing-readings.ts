@@ -13,7 +13,8 @@ import type { Place } from '../model/place.ts';
 import type { Reading } from '../model/readings.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../words/kick.ts';
-import { coilWords, endLead } from '../words/parts.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
+import { endLead } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 
 /** A line of readings, with a gap (`…`) where what the meter shows goes. */
@@ -35,7 +36,11 @@ export interface MissingReading extends ReadingLine {
 }
 
 /** First what leaves something open, then what would only confirm. */
-export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalysis): readonly MissingReading[] {
+export function missingPickupReadings(
+  analysis: Analysis,
+  analysed: PickupAnalysis,
+  t = ENGLISH,
+): readonly MissingReading[] {
   const { pickup, netlist } = analysed;
   const full = quickEstimates(netlist, analysis.bench);
   // A coil is read by itself, before its leads are joined to anything.
@@ -43,23 +48,26 @@ export function missingPickupReadings(analysis: Analysis, analysed: PickupAnalys
   const taken = pickup.readings.filter(({ found }) => !found).flatMap(({ lines }) => lines);
   const expectedOf = (a: string, b: string) => {
     const found = loose.find(({ leads }) => leads.includes(a) && leads.includes(b) && a !== b);
-    return found && meterWords(found);
+    return found && meterWords(found, t);
   };
   // A coil that outlasted the work was read before it: that reading is of the coil as it is.
   const unread = pickup.coils.filter((coil) => (full.life.reads.get(coil) ?? []).length === 0);
-  const coils = unread.flatMap((coil) => coilReadings(coil, analysed, taken, expectedOf));
+  const coils = unread.flatMap((coil) => coilReadings(coil, analysed, { taken, expectedOf, t }));
   const untraced = netlist.windings.filter(({ ends }) => ends === 'unknown').map(({ coil }) => coil);
   return [
-    ...(untraced.length > 0 ? [tracing(untraced)] : signReadings(full.signs, netlist)),
+    ...(untraced.length > 0 ? [tracing(untraced, t)] : signReadings(full.signs, netlist, t)),
     ...coils.filter(({ expected }) => expected === undefined),
     ...coils.filter(({ expected }) => expected !== undefined),
     // The only coil of a pickup is its output: one reading serves both.
-    ...(pickup.coils.length === 1 && coils.length > 0 ? [] : outputReading(analysed, taken)),
+    ...(pickup.coils.length === 1 && coils.length > 0 ? [] : outputReading(analysed, taken, t)),
   ];
 }
 
 /** Positions that nobody has read at the jack. */
-export function missingInstrumentReadings({ instrument, positions }: InstrumentAnalysis): readonly MissingReading[] {
+export function missingInstrumentReadings(
+  { instrument, positions }: InstrumentAnalysis,
+  t = ENGLISH,
+): readonly MissingReading[] {
   const read = new Set(
     instrument.readings
       .filter(({ found }) => !found)
@@ -69,12 +77,18 @@ export function missingInstrumentReadings({ instrument, positions }: InstrumentA
   return instrument.positions.flatMap(({ key, title, place }): readonly MissingReading[] => {
     if (read.has(key.value)) return [];
     const ohm = estimates.get(key.value)?.resistanceOhm;
-    const name = title === undefined ? `position ${key.value}` : `position ${key.value}, ${title}`;
+    const position = t('position {0}', key.value);
+    const name = title === undefined ? position : `${position}, ${title}`;
     return [
       {
         settles: name,
-        how: `Switch to ${key.value}, volume and tone full up, nothing plugged in: meter from tip to sleeve of the jack.`,
-        ...(ohm ? { expected: printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance' }) } : {}),
+        how: t(
+          'Switch to {0}, volume and tone full up, nothing plugged in: meter from tip to sleeve of the jack.',
+          key.value,
+        ),
+        ...(ohm
+          ? { expected: printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance', style: t.numbers }) }
+          : {}),
         line: `position ${key.value} … kohm`,
         place,
       },
@@ -83,17 +97,30 @@ export function missingInstrumentReadings({ instrument, positions }: InstrumentA
 }
 
 /** What a meter on two leads should show: `4.02 ± 0.15 kΩ at 21 °C`, `open`. */
-export function meterWords({ resistanceOhm, toleranceOhm, temperatureC }: LeadReading): string {
-  if (resistanceOhm === null) return 'open';
-  const shown = printQuantity({ value: resistanceOhm.value, sd: toleranceOhm, dimension: 'resistance' });
-  return `${shown} at ${printQuantity({ value: temperatureC + 273.15, dimension: 'temperature' })}`;
+export function meterWords({ resistanceOhm, toleranceOhm, temperatureC }: LeadReading, t = ENGLISH): string {
+  if (resistanceOhm === null) return t('open');
+  const shown = printQuantity({
+    value: resistanceOhm.value,
+    sd: toleranceOhm,
+    dimension: 'resistance',
+    style: t.numbers,
+  });
+  const temperature = printQuantity({ value: temperatureC + 273.15, dimension: 'temperature', style: t.numbers });
+  return t('{0} at {1}', shown, temperature);
 }
 
 function coilReadings(
   coil: Coil,
   { netlist, quick }: PickupAnalysis,
-  taken: readonly Reading[],
-  expectedOf: (a: string, b: string) => string | undefined,
+  {
+    taken,
+    expectedOf,
+    t,
+  }: {
+    readonly taken: readonly Reading[];
+    readonly expectedOf: (a: string, b: string) => string | undefined;
+    readonly t: Language;
+  },
 ): readonly MissingReading[] {
   const winding = netlist.windings.find((each) => each.coil === coil);
   if (winding === undefined || winding.ends === 'unknown') return [];
@@ -104,8 +131,14 @@ function coilReadings(
   if (!unknown && expected === undefined) return [];
   return [
     {
-      settles: unknown ? `turns of ${coilWords(coil)}` : `resistance of ${coilWords(coil)}, and with it its turns`,
-      how: `Meter in ohms from ${start} to ${finish}, before the two are joined to anything else.`,
+      settles: unknown
+        ? t('turns of the {0} coil', coil.name)
+        : t('resistance of the {0} coil, and with it its turns', coil.name),
+      how: t(
+        'Meter in ohms from {0} to {1}, before the two are joined to anything else.',
+        t.word(start),
+        t.word(finish),
+      ),
       ...given({ expected }),
       line: `${coil.name} … kohm`,
       place: coil.place,
@@ -123,41 +156,57 @@ function readsCoil(coil: Coil, netlist: PickupNetlist, taken: readonly Reading[]
   });
 }
 
-function tracing(coils: readonly Coil[]): MissingReading {
+function tracing(coils: readonly Coil[], t: Language): MissingReading {
   const [first] = coils;
   if (first === undefined) throw new RangeError('no coil to trace');
   return {
-    settles: `which leads belong to ${list(coils.map(coilWords))}`,
-    how: `Meter in ohms between every pair of leads: a pair that is not open is one coil. Then a kick, red probe on one lead of the pair, the meter at its ${KICK_METER}: bring ${KICK_MOTION}; ${KICK_READ}.`,
+    settles: t('which leads belong to {0}', coilList(coils, t)),
+    how: t(
+      'Meter in ohms between every pair of leads: a pair that is not open is one coil. Then a kick, red probe on one lead of the pair, the meter at its {0}: bring {1}; {2}.',
+      t(KICK_METER),
+      t(KICK_MOTION),
+      t(KICK_READ),
+    ),
     line: `kick … to … at ${first.name} approach …`,
     place: first.place,
   };
 }
 
+const coilList = (coils: readonly Coil[], t: Language): string =>
+  list(
+    coils.map(({ name }) => t('the {0} coil', name)),
+    t('and'),
+  );
+
 /** What leaves phase or hum open, one reading a coil. */
-function signReadings(signs: readonly CoilSigns[], netlist: PickupNetlist): readonly MissingReading[] {
+function signReadings(signs: readonly CoilSigns[], netlist: PickupNetlist, t: Language): readonly MissingReading[] {
   const { phase, hum } = openSigns(signs.filter(sounds));
   return [...new Set([...phase, ...hum])].flatMap((each) =>
-    readingsOfSigns(each, netlist, { isPhaseOpen: phase.includes(each), isHumOpen: hum.includes(each) }),
+    readingsOfSigns(each, netlist, { isPhaseOpen: phase.includes(each), isHumOpen: hum.includes(each), t }),
   );
 }
 
 function readingsOfSigns(
   { coil, wind, pole, windPole }: CoilSigns,
   netlist: PickupNetlist,
-  { isPhaseOpen, isHumOpen }: { readonly isPhaseOpen: boolean; readonly isHumOpen: boolean },
+  { isPhaseOpen, isHumOpen, t }: { readonly isPhaseOpen: boolean; readonly isHumOpen: boolean; readonly t: Language },
 ): readonly MissingReading[] {
-  const settles = `${[...(isPhaseOpen ? ['phase'] : []), ...(isHumOpen ? ['hum'] : [])].join(' and ')} (${coilWords(coil)})`;
+  const open = [...(isPhaseOpen ? [t('phase')] : []), ...(isHumOpen ? [t('hum')] : [])].join(` ${t('and')} `);
+  const settles = `${open} (${t('the {0} coil', coil.name)})`;
+  const [red, black] = [endLead(netlist, coil, 'finish'), endLead(netlist, coil, 'start')];
   const kick: MissingReading = {
     settles,
-    how: `Meter at its ${KICK_METER}, red on ${endLead(netlist, coil, 'finish')}, black on ${endLead(netlist, coil, 'start')}: bring ${KICK_MOTION} of ${coilWords(coil)}; ${KICK_READ}.`,
-    line: `kick ${endLead(netlist, coil, 'finish')} to ${endLead(netlist, coil, 'start')} at ${coil.name} approach …`,
+    how: [
+      t('Meter at its {0}, red on {1}, black on {2}:', t(KICK_METER), t.word(red), t.word(black)),
+      t('bring {0} of the {1} coil; {2}.', t(KICK_MOTION), coil.name, t(KICK_READ)),
+    ].join(' '),
+    line: `kick ${red} to ${black} at ${coil.name} approach …`,
     words: KICKS,
     place: coil.place,
   };
   const compass: MissingReading = {
     settles,
-    how: `Hold a compass over the poles of ${coilWords(coil)}: the end that turns to them has the other pole.`,
+    how: t('Hold a compass over the poles of the {0} coil: the end that turns to them has the other pole.', coil.name),
     line: `compass ${coil.name} …`,
     words: POLES,
     place: coil.place,
@@ -188,12 +237,14 @@ export function settlingReadings(
   return readingsOfSigns(signs, netlist, {
     isPhaseOpen: signs.windPole === undefined,
     isHumOpen: signs.wind === undefined,
+    t: ENGLISH,
   });
 }
 
 function outputReading(
   { pickup, netlist, quick }: PickupAnalysis,
   taken: readonly Reading[],
+  t: Language,
 ): readonly MissingReading[] {
   const { hot, ground } = netlist;
   const place = pickup.hookup?.place;
@@ -208,9 +259,12 @@ function outputReading(
   if (isRead || !ohm) return [];
   return [
     {
-      settles: 'the joints, from hot to ground',
-      how: 'Meter in ohms from hot to ground, joined and not plugged in.',
-      expected: `${printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance' })} at 20\u202F°C`,
+      settles: t('the joints, from hot to ground'),
+      how: t('Meter in ohms from hot to ground, joined and not plugged in.'),
+      expected: t(
+        '{0} at 20\u202F°C',
+        printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance', style: t.numbers }),
+      ),
       line: 'hot to ground … kohm',
       place,
     },

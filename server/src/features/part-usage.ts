@@ -9,9 +9,10 @@ import type { Place } from '../model/place.ts';
 import type { Spool } from '../model/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { titleOf } from '../words/parts.ts';
 import { list } from '../words/text.ts';
-import { WIRE_SPARE } from '../words/wire-spare.ts';
+import { WIRE_SPARE_SHARE } from '../words/wire-spare.ts';
 
 export interface PartUsage {
   readonly part: OwnPart;
@@ -22,16 +23,16 @@ export interface PartUsage {
 }
 
 /** `among`: the files that may use them, the file itself included. */
-export function partUsage(analysis: Analysis, among: readonly Analysis[]): readonly PartUsage[] {
+export function partUsage(analysis: Analysis, among: readonly Analysis[], t = ENGLISH): readonly PartUsage[] {
   return ownParts(analysis)
     .filter(({ of }) => of.kind !== 'bench')
     .map((part) => {
       const isIt = isThe(blockAt(analysis, part.place));
-      const usedBy = among.flatMap((other) => [...partsThatUse(other, isIt), ...pickupsThatUse(other, isIt)]);
+      const usedBy = among.flatMap((other) => [...partsThatUse(other, isIt), ...pickupsThatUse(other, isIt, t)]);
       return {
         part,
         usedBy: [...new Set(usedBy)],
-        ...(part.of.kind === 'spool' ? { left: leftWords(part.of.thing, among, isIt) } : {}),
+        ...(part.of.kind === 'spool' ? { left: leftWords(part.of.thing, among, isIt, t) } : {}),
       };
     });
 }
@@ -62,21 +63,27 @@ function partsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
 }
 
 /** Former states of a pickup are records: the pickup as it is uses the part. */
-function pickupsThatUse(analysis: Analysis, isIt: IsIt): readonly string[] {
+function pickupsThatUse(analysis: Analysis, isIt: IsIt, t: Language): readonly string[] {
   return newestOf(analysis.pickups).flatMap(({ pickup }) => {
     const coils = pickup.coils.filter(({ bobbin, wire, spool }) =>
       [bobbin, wire, spool].some((each) => isIt(analysis, each?.place)),
     );
-    if (coils.length > 0) return [`${titleOf(pickup)} (${list(coils.map(({ name }) => name))})`];
+    if (coils.length > 0)
+      return [
+        `${titleOf(pickup)} (${list(
+          coils.map(({ name }) => name),
+          t('and'),
+        )})`,
+      ];
     return isIt(analysis, pickup.barMagnet?.value.magnet?.place) ? [titleOf(pickup)] : [];
   });
 }
 
 /** What is on a spool, and what is left once the coils have been wound that these files plan on it. */
 export const leftOnSpool = (analysis: Analysis, spool: Spool, among: readonly Analysis[] = [analysis]): string =>
-  leftWords(spool, among, isThe(blockAt(analysis, spool.place)));
+  leftWords(spool, among, isThe(blockAt(analysis, spool.place)), ENGLISH);
 
-function leftWords(spool: Spool, among: readonly Analysis[], isIt: IsIt): string {
+function leftWords(spool: Spool, among: readonly Analysis[], isIt: IsIt, t: Language): string {
   const planned = among.flatMap((analysis) =>
     newestOf(analysis.pickups).flatMap(({ pickup }) => {
       const quick = quickOf(analysis.bench)(pickup);
@@ -86,17 +93,19 @@ function leftWords(spool: Spool, among: readonly Analysis[], isIt: IsIt): string
     }),
   );
   const on = spool.left?.value;
-  if (planned.length === 0) return on ? `${on.written}; no coil is planned on it` : 'not stated';
-  return `${on ? `${on.written}; ` : ''}${plannedWords(planned, on?.si)}`;
+  if (planned.length === 0) return on ? `${on.written}; ${t('no coil is planned on it')}` : t('not stated');
+  return `${on ? `${on.written}; ` : ''}${plannedWords(planned, on?.si, t)}`;
 }
 
-function plannedWords(planned: readonly (Estimate | undefined)[], onKg: number | undefined): string {
-  const coils = `${planned.length === 1 ? 'one coil' : `${planned.length} coils`} still to be wound`;
+function plannedWords(planned: readonly (Estimate | undefined)[], onKg: number | undefined, t: Language): string {
+  const coils =
+    planned.length === 1 ? t('one coil still to be wound') : t('{0} coils still to be wound', String(planned.length));
   const needed = wireForCoils(planned);
-  if (!needed) return `${coils}, of which the wire is not known`;
-  const grams = (value: number): string => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
-  const takes = `${grams(needed.withSpareKg.value)} for ${coils}, with ${WIRE_SPARE}`;
+  if (!needed) return t('{0}, of which the wire is not known', coils);
+  const grams = (value: number): string =>
+    printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2, style: t.numbers });
+  const takes = t('{0} for {1}, with {2} spare', grams(needed.withSpareKg.value), coils, WIRE_SPARE_SHARE);
   if (onKg === undefined) return takes;
   const left = onKg - needed.withSpareKg.value;
-  return `${takes}; ${left < 0 ? `${grams(-left)} too little` : `${grams(left)} left after that`}`;
+  return `${takes}; ${left < 0 ? t('{0} too little', grams(-left)) : t('{0} left after that', grams(left))}`;
 }

@@ -3,6 +3,7 @@ import { changedParts } from '../comparison/changed-parts.ts';
 import { type FactChange, factsOf, type Side } from '../comparison/compare-facts.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Instrument } from '../model/instrument.ts';
+import type { Language } from '../words/languages/language.ts';
 import type { ChangedPart } from './bench-view-protocol.ts';
 import type { Subject } from './protocol-parts.ts';
 
@@ -12,6 +13,7 @@ export function changedOnDrawing(
   changes: readonly FactChange[],
   subject: Subject,
   analysis: Analysis,
+  t: Language,
 ): readonly ChangedPart[] {
   const found = new Map<string, Set<string>>();
   for (const change of changes) {
@@ -19,14 +21,14 @@ export function changedOnDrawing(
       subject.kind === 'pickup'
         ? changedParts([change], `pickup ${subject.name}`, side)
         : changedOfInstrument(change, side, subject.name, analysis);
-    for (const part of parts) found.set(part, (found.get(part) ?? new Set()).add(wordsOf(change, side)));
+    for (const part of parts) found.set(part, (found.get(part) ?? new Set()).add(wordsOf(change, side, t)));
   }
   return [...found].map(([part, words]) => ({ part, words: [...words].join('; ') }));
 }
 
-function wordsOf(change: FactChange, side: Side): string {
-  if (change.kind !== 'fact changed') return side === 'after' ? 'new' : 'gone';
-  return side === 'after' ? `was ${change.before.text}` : `now ${change.after.text}`;
+function wordsOf(change: FactChange, side: Side, t: Language): string {
+  if (change.kind !== 'fact changed') return t(side === 'after' ? 'new' : 'gone');
+  return side === 'after' ? t('was {0}', change.before.text) : t('now {0}', change.after.text);
 }
 
 /** On a schematic: positions, controls and slots by their lines; of a pickup that is fitted, its coil, else the whole pickup. */

@@ -5,6 +5,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
+import type { Language } from '../words/languages/language.ts';
 import { isAbout } from './about-subject.ts';
 import type { ComparisonView, FactRow, SectionAsked } from './bench-view-protocol.ts';
 import { changedOnDrawing } from './changed-on-drawing.ts';
@@ -34,7 +35,7 @@ export function comparisonView(
   const told = ({ code, severity, message }: (typeof findings.gone)[number]) => ({ code, severity, message });
   return {
     uses: before.uses,
-    facts: facts.changes.flatMap((change) => factRows(change, now, document)),
+    facts: facts.changes.flatMap((change) => factRows(change, now, document, t)),
     settled: findings.gone.filter((finding) => isAbout(finding, { kind, name })).map(told),
     come: diagnostics({ ...now, findings: findings.come }).map(({ code, severity, message, span }) => ({
       code,
@@ -43,20 +44,20 @@ export function comparisonView(
       range: toRange(document, span),
     })),
     ...given({ svg: past?.svg }),
-    changedNow: changedOnDrawing('after', facts.changes, params.subject, now),
-    changedBefore: changedOnDrawing('before', facts.changes, params.subject, analysis),
+    changedNow: changedOnDrawing('after', facts.changes, params.subject, now, t),
+    changedBefore: changedOnDrawing('before', facts.changes, params.subject, analysis, t),
   };
 }
 
 const IS_NEW = 'isNew' satisfies keyof (typeof language)['coil']['facts'];
 
-function factRows(change: FactChange, now: Analysis, document: TextDocument): readonly FactRow[] {
+function factRows(change: FactChange, now: Analysis, document: TextDocument, t: Language): readonly FactRow[] {
   const where = change.path.join(', ');
   const at = (fact: WrittenFact) => (fact.uri === now.uri ? { range: toRange(document, fact.span) } : {});
   switch (change.kind) {
     case 'fact added':
       if (change.after.field === IS_NEW)
-        return [{ where, was: 'the coil that came out', is: 'wound anew', ...at(change.after) }];
+        return [{ where, was: t('the coil that came out'), is: t('wound anew'), ...at(change.after) }];
       return [{ where, is: change.after.text, ...at(change.after) }];
     case 'fact removed':
       return [{ where, was: change.before.text }];
@@ -65,15 +66,15 @@ function factRows(change: FactChange, now: Analysis, document: TextDocument): re
     case 'renamed':
       return [{ where, was: change.from, is: change.to }];
     case 'block added':
-      return [{ where, is: textOf(change.facts), ...(change.facts[0] ? at(change.facts[0]) : {}) }];
+      return [{ where, is: textOf(change.facts, t), ...(change.facts[0] ? at(change.facts[0]) : {}) }];
     case 'block removed':
-      return [{ where, was: textOf(change.facts) }];
+      return [{ where, was: textOf(change.facts, t) }];
   }
 }
 
 const MOST_FACTS = 6;
-const textOf = (facts: readonly WrittenFact[]): string => {
+const textOf = (facts: readonly WrittenFact[], t: Language): string => {
   const shown = facts.slice(0, MOST_FACTS).map(({ text }) => text);
   const more = facts.length - shown.length;
-  return [...shown, ...(more > 0 ? [`and ${more} more`] : [])].join('; ') || 'the whole block';
+  return [...shown, ...(more > 0 ? [t('and {0} more', String(more))] : [])].join('; ') || t('the whole block');
 };

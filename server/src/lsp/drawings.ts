@@ -44,11 +44,14 @@ export function drawing(
       ...(parts.length === 0 ? [] : [{ ...PARTS, title: t('Parts'), ranges: rangesOf(parts, { document, analysis }) }]),
     ],
   };
-  const found = (marked: readonly PlacedPart[] = []) => findingsOf({ document, analysis }, chosen, marked);
+  const found = (marked: readonly PlacedPart[] = []) => {
+    const { findings, cautions } = findingsOf({ document, analysis }, chosen, marked);
+    return { findings, cautions: cautions.map((each) => t(each)) };
+  };
   const broken = brokenAt(analysis, document, chosen);
   const stale = broken ? { broken } : {};
   if (chosen === undefined) {
-    const invitation = broken === undefined ? { invitation: invitationTo(analysis) } : {};
+    const invitation = broken === undefined ? { invitation: invitationTo(analysis, t) } : {};
     return { ...result, ...found(), ...stale, ...invitation, parts: [], positions: [] };
   }
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
@@ -67,7 +70,7 @@ export function drawing(
     subject,
     title: chosen.title,
     ...given({ former, svg: drawn?.svg, table: drawn?.table }),
-    positions: positionsOf(analysis, subject).map(toHeardAt),
+    positions: positionsOf(analysis, subject).map((each) => toHeardAt(each, t)),
     ...given({ position: heard?.id }),
     parts: (drawn?.parts ?? []).flatMap(({ id, label, at }) =>
       at.uri === analysis.uri ? [{ id, label, range: toRange(document, at) }] : [],
@@ -117,12 +120,12 @@ const rangesOf = (parts: readonly OwnPart[], { document, analysis }: Opened) =>
     return [toRange(document, { start: offset + content.span.start, end: offset + content.span.end })];
   });
 
-function toHeardAt({ id, instrument, position }: HeardPosition): HeardAt {
+function toHeardAt({ id, instrument, position }: HeardPosition, t: Language): HeardAt {
   const title = position.title === undefined ? '' : ` ${position.title}`;
   return {
     id,
     label: `${position.key.value}${title}`,
-    knobs: knobsOf(instrument.instrument),
+    knobs: knobsOf(instrument.instrument, t),
   };
 }
 

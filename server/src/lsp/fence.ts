@@ -72,6 +72,7 @@ function figureHtml(analysis: Analysis, text: string, within: string, t: Languag
   const document = TextDocument.create(analysis.uri, LANGUAGE_ID, 0, text);
   const left = subjects.length - MOST_DRAWN;
   return fenceFigure({
+    t,
     drawings: subjects
       .slice(0, MOST_DRAWN)
       .flatMap(

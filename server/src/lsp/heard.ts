@@ -3,6 +3,7 @@ import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import { BLEND_MIDDLE } from '../estimates/position-network.ts';
 import { type HeardPosition, heardPositions } from '../features/heard-positions.ts';
 import type { Instrument } from '../model/instrument.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import type { SectionParams } from './bench-view-protocol.ts';
 import type { Knob, Pots, Subject } from './protocol-parts.ts';
 
@@ -21,17 +22,17 @@ export const positionsOf = (analysis: Analysis, { kind, name }: Subject): readon
   kind === 'parts' ? [] : heardPositions(analysis, { kind, name });
 
 /** Each volume and tone, and one for all blends, in the order in which the spec has them. */
-export function knobsOf({ controls }: Instrument): readonly Knob[] {
+export function knobsOf({ controls }: Instrument, t = ENGLISH): readonly Knob[] {
   const knobs = controls.flatMap((control): readonly Knob[] => {
     const { kind, forSlot } = control;
     if (kind === 'bleed') return [];
     if (kind === 'blend')
-      return [{ id: 'blend', label: `blend, ${forSlot.value} to ${control.other.value}`, rest: BLEND_MIDDLE }];
+      return [{ id: 'blend', label: t('blend, {0} to {1}', forSlot.value, control.other.value), rest: BLEND_MIDDLE }];
     const slot = forSlot?.value;
     return [
       slot === undefined
-        ? { id: kind, label: kind, rest: 10 }
-        : { id: `${slot}.${kind}`, label: `${slot} ${kind}`, rest: 10 },
+        ? { id: kind, label: t(kind), rest: 10 }
+        : { id: `${slot}.${kind}`, label: `${slot} ${t(kind)}`, rest: 10 },
     ];
   });
   return knobs.filter(({ id }, index) => knobs.findIndex((each) => each.id === id) === index);

@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { blockSnippet, type NamesOf } from '../features/block-snippets.ts';
+import type { Language } from '../words/languages/language.ts';
 import { list } from '../words/text.ts';
 import type { Invitation } from './protocol.ts';
 
@@ -10,15 +11,15 @@ const STARTS = [
 ] as const;
 
 /** Of a file that declares nothing: what it is as it stands, and what can be begun in it. */
-export function invitationTo(analysis: Analysis): Invitation {
+export function invitationTo(analysis: Analysis, t: Language): Invitation {
   const used = analysis.tree.chunks.flatMap(({ chunk: { content } }) =>
     content?.kind === 'use' && content.path ? [content.path.value] : [],
   );
   return {
-    says: saysOf(analysis, used),
+    says: saysOf(analysis, used, t),
     starts: STARTS.flatMap(([label, keyword]) => {
       const snippet = blockSnippet(keyword, namesIn(analysis));
-      return snippet === undefined ? [] : [{ label, snippet }];
+      return snippet === undefined ? [] : [{ label: t(label), snippet }];
     }),
   };
 }
@@ -32,10 +33,13 @@ const namesIn =
 const SHARED = ['wire', 'spool', 'bobbin', 'magnet', 'switch', 'pickup', 'instrument'] as const;
 const isShared = (kind: string): kind is (typeof SHARED)[number] => SHARED.some((each) => each === kind);
 
-function saysOf({ text }: Analysis, used: readonly string[]): string {
+function saysOf({ text }: Analysis, used: readonly string[], t: Language): string {
   if (used.length > 0)
-    return `This file only uses ${list(used)}: no pickup, no instrument and no part is written in it yet.`;
+    return t(
+      'This file only uses {0}: no pickup, no instrument and no part is written in it yet.',
+      list(used, t('and')),
+    );
   return text.trim() === ''
-    ? 'This file is empty. What is written in it is checked and drawn here, line by line.'
-    : 'No pickup, no instrument and no part is written in this file yet.';
+    ? t('This file is empty. What is written in it is checked and drawn here, line by line.')
+    : t('No pickup, no instrument and no part is written in this file yet.');
 }

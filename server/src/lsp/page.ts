@@ -39,6 +39,7 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
   const shown = ownThings(now, params.subject);
   const copies = await photoCopies(now, shown, bytesOf);
   const body = benchViewPageBody({
+    t,
     title,
     about: [
       ...(kind === 'parts' ? [] : [fileName(document.uri)]),

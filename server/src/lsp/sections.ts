@@ -58,7 +58,7 @@ interface Maker<N extends SectionName> {
   /** `undefined`: there is none of what is asked for. */
   make(states: ComparedStates, params: SectionAsked): SectionContents[N] | undefined;
   /** `undefined`: the page leaves it out. */
-  readonly inPage: ((content: SectionContents[N]) => readonly HtmlNode[]) | undefined;
+  readonly inPage: ((content: SectionContents[N], t: Language) => readonly HtmlNode[]) | undefined;
 }
 
 /** In the order in which the saved page has them. */
@@ -72,7 +72,7 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   switches: { make: switchesView, inPage: plotOnPage },
   missing: {
     make: (states, { subject }) => ({ readings: missingRows(states, subject) }),
-    inPage: ({ readings }) => readingsOnPage(readings),
+    inPage: ({ readings }, t) => readingsOnPage(readings, t),
   },
   // A saved page holds copies of the photographs themselves: it reads their files.
   photos: { make: photosView, inPage: undefined },
@@ -105,16 +105,16 @@ export const sectionsInPage = (states: ComparedStates, params: SectionAsked): re
 function inPage<N extends SectionName>(name: N, states: ComparedStates, params: SectionAsked): readonly HtmlNode[] {
   const { make, inPage: shown }: Maker<N> = MAKERS[name];
   const content = shown && make(states, params);
-  return content && shown ? shown(content) : [];
+  return content && shown ? shown(content, states.t) : [];
 }
 
-function missingRows({ document, now }: ComparedStates, { kind, name }: Subject): readonly MissingRow[] {
+function missingRows({ document, now, t }: ComparedStates, { kind, name }: Subject): readonly MissingRow[] {
   const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
   const instrument = kind === 'instrument' ? instrumentNamed(now, name) : undefined;
   const readings: readonly MissingReading[] = pickup
-    ? missingPickupReadings(now, pickup)
+    ? missingPickupReadings(now, pickup, t)
     : instrument
-      ? missingInstrumentReadings(instrument)
+      ? missingInstrumentReadings(instrument, t)
       : [];
   return readings.map(({ place, ...row }) => ({ ...row, ...given({ range: rangeIn(document, now, place) }) }));
 }
@@ -134,7 +134,7 @@ function photosView({ document, now, t }: ComparedStates, { subject }: SectionAs
 
 function usageView({ document, now, among, t }: ComparedStates): SectionContents['usage'] {
   return {
-    rows: partUsage(now, among ?? [now]).map(({ part, usedBy, left }) => ({
+    rows: partUsage(now, among ?? [now], t).map(({ part, usedBy, left }) => ({
       part: partWords(part, t),
       usedBy,
       ...given({ left, range: rangeIn(document, now, part.place) }),

@@ -23,7 +23,7 @@ export function wiringDrawing(
   const picture = pickupPicture(analysis, analysed, t);
   const { svg } = drawPickup({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow');
   const parts = [...pickupParts(analysed), ...findingParts(picture, analysed)];
-  return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed) };
+  return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed, t) };
 }
 
 /** The numbered findings of the drawing, each with the line of its finding. */
