@@ -72,7 +72,7 @@ describe('what is proposed for the numbers of a build', () => {
           (sum, { opening }) => sum + (each.pickup.quick.coils.get(opening.coil.name)?.wireMassKg?.value ?? 0),
           0,
         );
-        return distance(each) < 0.15 && each.cost.buys === 0 && kg <= ownKg * 1.02;
+        return distance(each) < 0.3 && each.cost.buys === 0 && kg <= ownKg * 1.02;
       };
       assert.ok(
         proposal.builds.some(isAsGood),

@@ -25,6 +25,8 @@ export interface Found {
   readonly distance: number;
   /** Every target within its tolerance by the best estimate. */
   readonly reaches: boolean;
+  /** The largest of the deviations. */
+  readonly worst: number;
   /** What the distance may be less by, where it is by the models at hand. */
   readonly doubt: number;
   readonly cost: Cost;
@@ -146,7 +148,7 @@ const ownLogTurns = ({ opening }: CurvedOption, free: number): number =>
 
 const FEWEST_LOG = Math.log(100);
 const MOST_LOG = Math.log(60_000);
-const COARSE = 12;
+const COARSE = 8;
 const ROUNDS = 8;
 
 /** The most turns that every window and every spool that is chosen holds; `undefined`: not even what is stated. */
@@ -281,10 +283,10 @@ function described(problem: SearchProblem, candidate: Candidate, logTurns: numbe
   };
 }
 
-const nearnessOf = ({ aims }: SearchProblem, lacks: readonly number[]): Pick<Found, 'distance' | 'reaches'> => ({
-  distance: distanceOf(aims, lacks),
-  reaches: lacks.every((lack) => Math.abs(lack) <= 1),
-});
+function nearnessOf({ aims }: SearchProblem, lacks: readonly number[]): Pick<Found, 'distance' | 'reaches' | 'worst'> {
+  const worst = Math.max(0, ...lacks.map(Math.abs));
+  return { distance: distanceOf(aims, lacks), reaches: worst <= 1, worst };
+}
 
 function costOf({ aims, fixed }: SearchProblem, { options }: Candidate, turns: readonly number[]): Cost {
   const needs = new Map<string, { kg: number; leftKg: number }>();
@@ -347,8 +349,8 @@ function correctionOf(aim: Aim, judged: JudgedAim | undefined, plain: number | n
   return isLevel(aim) ? value - plain : value / plain;
 }
 
-/** Nearer by less than a tenth of a tolerance, or cheaper by less than a fiftieth, is no difference. */
-const nearness = ({ distance, doubt }: Found): number => Math.round(Math.max(0, distance - doubt) * 10);
+/** Nearer by less than a quarter of a tolerance, or cheaper by less than a fiftieth, is no difference. */
+const nearness = ({ distance, doubt }: Found): number => Math.round(Math.max(0, distance - doubt) * 4);
 const mass = ({ cost }: Found): number => Math.round(Math.log(cost.kg) * 50);
 const unlikeness = ({ cost }: Found): number => Math.round(cost.unlike * 50);
 
@@ -374,9 +376,9 @@ function unbeaten(all: readonly Found[]): readonly Found[] {
   const nearestOfAll = inOrder[0]?.distance ?? 0;
   const isReached = inOrder.some(({ reaches }) => reaches);
   const isAtHand = inOrder.some(({ reaches, cost }) => reaches && cost.buys === 0);
-  const isNear = ({ reaches, distance, doubt, cost }: Found): boolean => {
+  const isNear = ({ worst, distance, doubt, cost }: Found): boolean => {
     if (!isReached) return distance - doubt <= nearestOfAll * 1.5;
-    return (reaches || doubt > 0) && !(isAtHand && cost.buys > 0);
+    return worst - doubt <= 1 && !(isAtHand && cost.buys > 0);
   };
   const standing: Found[] = [];
   for (const each of inOrder) {
