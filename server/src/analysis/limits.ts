@@ -9,6 +9,7 @@ import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import { partsOf } from '../model/selection.ts';
+import { MOST_STATES } from '../physics/switching/rig.ts';
 
 /** Of one pickup: twelve strings with four coils each. */
 const MOST_COILS = 48;
@@ -16,6 +17,8 @@ const MOST_READING_LINES = 2_000;
 /** Of one instrument: four switches of three places make 81. */
 const MOST_POSITIONS = 200;
 const MOST_CONTROLS = 100;
+/** Lugs of its switches, and terminals that its wiring names. */
+const MOST_TERMINALS = 250;
 /** Pickups and coils that one position joins, each as often as it is named. */
 const MOST_PARTS = 200;
 
@@ -25,12 +28,17 @@ export function pickupPastLimit({ coils, readings }: Pickup): Said | undefined {
   return past(coils.length, MOST_COILS, say`coils`) ?? past(lines, MOST_READING_LINES, say`lines of readings`);
 }
 
-export function instrumentPastLimit({ positions, controls, slots }: Instrument): Said | undefined {
+export function instrumentPastLimit({ positions, controls, slots, switches, wiring }: Instrument): Said | undefined {
+  const lugs = switches.reduce((count, { part }) => count + (part?.lugs.length ?? 0), 0);
+  const named = (wiring?.lines ?? []).reduce((count, { terminals }) => count + terminals.length, 0);
+  const states = switches.reduce((count, { part }) => count * (part?.detents.length ?? 1), 1);
   const most = Math.max(0, ...positions.map(({ selection }) => (selection ? partsOf(selection).length : 0)));
   return (
     past(positions.length, MOST_POSITIONS, say`positions`) ??
     past(controls.length, MOST_CONTROLS, say`controls`) ??
     past(most, MOST_PARTS, say`parts in one position`) ??
+    past(lugs + named, MOST_TERMINALS, say`lugs and terminals`) ??
+    past(states, MOST_STATES, say`states of its switches`) ??
     slots.flatMap(({ name, pickup }) => {
       const why = pickup && pickupPastLimit(pickup);
       return why === undefined ? [] : [say`its pickup ${name} has ${why}`];

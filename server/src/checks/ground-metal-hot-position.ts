@@ -1,20 +1,25 @@
 import type { PositionNetwork } from '../estimates/position-network.ts';
-import type { Slot } from '../model/instrument.ts';
+import type { WiredStates } from '../estimates/switch-states.ts';
+import type { Position, Slot } from '../model/instrument.ts';
 import { isGrounded } from '../model/netlist.ts';
 import { jointOf, leadTexts, type Pickup } from '../model/pickup.ts';
+import { GROUND, HOT } from '../physics/switching/rig.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
-import { definePositionCheck } from './instrument-check.ts';
+import { definePositionCheck, type FoundAtPosition } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { say } from './say.ts';
+import { wiredMetalOf } from './wired-metal.ts';
 
 export const groundMetalHotPosition = definePositionCheck({
   code: 'ground/metal-hot',
   severity: 'error',
   yieldsTo: ['circuit/output-shorted'],
-  at: ({ position, network }) => {
+  at: ({ position, network }, { switching }) => {
+    // As it is wired, metal may have a joint of its own.
+    if (switching) return wiredMetal(position, switching);
     const slots = [...new Set(network.metal.map(({ slot }) => slot))];
     return slots.map((slot) => {
       const { pickup } = slot;
@@ -37,6 +42,30 @@ export const groundMetalHotPosition = definePositionCheck({
     });
   },
 });
+
+function wiredMetal(position: Position, switching: WiredStates): readonly FoundAtPosition[] {
+  const state = switching.states.find(({ positions }) => positions.some(({ key }) => key.value === position.key.value));
+  if (!state) return [];
+  const { meaning } = state;
+  const { elements } = switching.numbered.rig;
+  const live = new Set(
+    elements.filter(({ name }) => meaning.sounding.includes(name)).flatMap(({ ends }) => ends.map(meaning.netOf)),
+  );
+  const metal = wiredMetalOf(switching).filter(({ terminal }) => {
+    const net = meaning.netOf(terminal);
+    return net !== meaning.netOf(GROUND) && live.has(net);
+  });
+  return [...new Set(metal.map(({ slot }) => slot))].map((slot) => {
+    const own = metal.filter((each) => each.slot === slot);
+    const onHot = own.some(({ terminal }) => meaning.netOf(terminal) === meaning.netOf(HOT));
+    return {
+      what: say`In ${positionWords(position)} the metal of ${slot} (${list(own.map(({ name }) => name))}) comes to ${onHot ? 'hot' : 'the middle of the circuit'}: it hums when touched, and against grounded foil it silences the pickup.`,
+      action: say`Take the metal off that lead and give it one of its own to ground.`,
+      related: own.map(({ place }) => ({ message: say`the metal`, place })),
+      subject: { nodes: own.map(({ terminal }) => terminal) },
+    };
+  });
+}
 
 /** Metal that is on hot in the pickup's own hookup is told there. */
 function hotByItself({ segments }: PositionNetwork, slot: Slot): boolean {

@@ -14,6 +14,7 @@ import { controlsPotTooSmall } from './controls-pot-too-small.ts';
 import { fitPoleSpread } from './fit-pole-spread.ts';
 import { fitStrings } from './fit-strings.ts';
 import { groundMetalFloating } from './ground-metal-floating.ts';
+import { groundMetalFloatingWired } from './ground-metal-floating-wired.ts';
 import { groundMetalHot } from './ground-metal-hot.ts';
 import { groundMetalHotPosition } from './ground-metal-hot-position.ts';
 import { humNotCancelled } from './hum-not-cancelled.ts';
@@ -21,6 +22,7 @@ import { humPartlyCancelled } from './hum-partly-cancelled.ts';
 import { humPartlyCancelledPosition } from './hum-partly-cancelled-position.ts';
 import { humPositionHums } from './hum-position-hums.ts';
 import { leadFloating } from './lead-floating.ts';
+import { leadFloatingWired } from './lead-floating-wired.ts';
 import { leadReused } from './lead-reused.ts';
 import { leadUndeclared } from './lead-undeclared.ts';
 import { nameDuplicatePosition } from './name-duplicate-position.ts';
@@ -117,6 +119,8 @@ export const instrumentChecks = inOrder([
   switchUpsideDown,
   switchOpensHot,
   switchLugUnused,
+  leadFloatingWired,
+  groundMetalFloatingWired,
   circuitOutputShortedPosition,
   circuitOpenTap,
   circuitOpenPosition,

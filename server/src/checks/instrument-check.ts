@@ -39,7 +39,7 @@ export type InstrumentCheck<C extends Code = Code, Y extends Code = Code> = Chec
 export const defineInstrumentCheck = <C extends Code, Y extends Code = never>(check: InstrumentCheck<C, Y>) => check;
 
 /** What is found of a position lies at its line, and is of it. */
-type FoundAtPosition = Omit<Found, 'place'>;
+export type FoundAtPosition = Omit<Found, 'place'>;
 
 /** A check of each selector position whose pickups are known. */
 export const definePositionCheck = <C extends Code, Y extends Code = never>({

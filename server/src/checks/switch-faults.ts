@@ -60,7 +60,9 @@ export function changesToRight(
     return [{ state: each.state, texts: new Set(isLeft(each) ? [text, turnedText] : [text]) }];
   });
   const free = new Set(unusedLugs(rig));
-  const all = rightingChanges(rig, wanted, movableIn(switching, instrument));
+  const movable = movableIn(switching, instrument);
+  if (movable.length > MOST_MOVABLE) return [];
+  const all = rightingChanges(rig, wanted, movable);
   const takenOff = new Set(
     all.flatMap((change) => (change.kind === 'move' && change.to === 'nothing' ? [change.terminal] : [])),
   );
@@ -68,6 +70,9 @@ export function changesToRight(
   const rank = rankIn(rig);
   return [...changes].sort((x, y) => rank(x) - rank(y));
 }
+
+/** Pairs are tried one by one: beyond so many ends a keystroke would wait for it, and what is wrong is told at the positions. */
+const MOST_MOVABLE = 80;
 
 /** An end that could as well be taken off, and goes to a lug that nothing is on: told once, as taken off. */
 function goesNowhere(change: Change, free: ReadonlySet<string>, takenOff: ReadonlySet<string>): boolean {
@@ -126,7 +131,7 @@ function foundAtPosition(each: WiredPosition): Found {
   const { position } = each;
   return {
     what: say`${capital(say`position ${position.key.value}`)} ${doesWords(each)}.`,
-    hint: say`No single end moved, and no two exchanged, put all positions right.`,
+    hint: say`No single end moved, and no two exchanged, was found to put all positions right.`,
     action: say`Compare the joints of this position with what it should join.`,
     place: position.place,
     subject: { position: position.key.value },

@@ -35,6 +35,7 @@ export interface WiredPosition {
 }
 
 export interface WiredStates {
+  readonly instrument: Instrument;
   readonly numbered: NumberedRig;
   readonly states: readonly WiredState[];
   /** Those that stand in a state that there is. */
@@ -72,7 +73,13 @@ export const wiredStates = onceFor((instrument: Instrument): WiredStates | undef
     if (!state || !meaning) return [];
     return [{ position, state, meaning, ...compared(position, meaning, instrument) }];
   });
-  return { numbered, states, positions, without: placed.flatMap(({ position, state }) => (state ? [] : [position])) };
+  return {
+    instrument,
+    numbered,
+    states,
+    positions,
+    without: placed.flatMap(({ position, state }) => (state ? [] : [position])),
+  };
 });
 
 /** Where the switches stand: as stated, else the only one in its n-th detent, others in their first. */

@@ -292,3 +292,42 @@ const textOf = (nets: Nets): string =>
     .map((net) => [...net].sort().join(' '))
     .sort()
     .join(', ');
+
+describe('metal and leads of a wired instrument', () => {
+  const WIRING =
+    'hot pull.a0\nlink neck.orange pull.a1\nlink bridge.violet pull.a2\nfree neck.gold pull.b0 pull.b1 pull.b2';
+  const found = (ground: string, positions = '1 neck\n2 bridge', wiring = WIRING) =>
+    analyse(instrument(`${wiring}\nground ${ground}`, positions)).findings.map(
+      ({ code, severity }) => `${severity} ${code}`,
+    );
+
+  it('are right where the wiring grounds the shield', () =>
+    assert.deepEqual(found('neck.grey bridge.pink bridge.bare'), ['error lead/floating']));
+
+  it('float where only the hookup grounds them', () =>
+    assert.deepEqual(found('neck.grey bridge.pink'), ['error lead/floating', 'warning ground/metal-floating']));
+
+  it('come to hot where their lead does, and only there', () => {
+    const turned =
+      'hot pull.a1 pull.b2\nlink bridge.violet pull.a0\nlink bridge.pink bridge.bare pull.b0\nfree neck.orange neck.gold';
+    const analysis = analyse(instrument(`${turned}\nground pull.a2 pull.b1 neck.grey`, '1 bridge\n2 reversed bridge'));
+    assert.match(messageOf(analysis, 'ground/metal-hot'), /^In position 2 the metal of bridge \(/);
+    const apart = turned.replace(' bridge.bare', '');
+    const grounded = analyse(
+      instrument(`${apart}\nground pull.a2 pull.b1 neck.grey bridge.bare`, '1 bridge\n2 reversed bridge'),
+    );
+    assert.ok(!grounded.findings.some(({ code }) => code === 'ground/metal-hot'));
+  });
+
+  it('that no line names are told, and taped off', () => {
+    const analysis = analyse(
+      instrument(
+        `hot pull.a0\nlink neck.orange pull.a1\nground neck.grey bridge.pink bridge.bare\nfree neck.gold pull.a2 pull.b0 pull.b1 pull.b2`,
+        '1 neck',
+      ),
+    );
+    assert.ok(
+      analysis.findings.some(({ message }) => message.startsWith('bridge.violet is soldered to nothing, and no line')),
+    );
+  });
+});
