@@ -13,8 +13,10 @@ export function writeShop(folder: string, files: number): void {
     writeFileSync(path.join(folder, file), text);
   };
   write('parts/stock.pickup', parts);
-  for (let index = 0; index < files; index += 1) {
-    const year = FIRST_YEAR + Math.floor((index * YEARS) / files);
-    write(`${year}/p${index}.pickup`, `use "../parts/stock.pickup"\n${pickup.replaceAll('{{i}}', String(index))}`);
-  }
+  for (const [index, file] of shopFiles(files).entries())
+    write(file, `use "../parts/stock.pickup"\n${pickup.replaceAll('{{i}}', String(index))}`);
 }
+
+/** Its files but for the parts, in order. */
+export const shopFiles = (files: number): readonly string[] =>
+  Array.from({ length: files }, (_, index) => `${FIRST_YEAR + Math.floor((index * YEARS) / files)}/p${index}.pickup`);

@@ -76,7 +76,10 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
     return state;
   };
   const finish = (state: FileWork, analysis: Analysis | undefined): void => {
-    state.done = { analysis };
+    state.done = {
+      analysis,
+      restsOn: analysis && [...analysis.uris, ...analysis.curveUris, ...analysis.pending].map(fileKey),
+    };
     state.begun = undefined;
     state.former = undefined;
   };
@@ -129,7 +132,8 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
       const before = analysisOf(document);
       if (before === undefined) return false;
       const after = withFindings(before, before.allFindings());
-      stateOf(document.uri).done = { analysis: after };
+      const state = stateOf(document.uri);
+      if (state.done) state.done = { ...state.done, analysis: after };
       return after !== before;
     },
     analysisOfFile: (uri) => (files.isInside(uri) ? analyse(uri) : undefined),
@@ -148,17 +152,19 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
     },
     changed: (uris) => {
       const keys = new Set(uris.map(fileKey));
-      return [...states].flatMap(([key, state]) => {
+      const touched: TextDocument[] = [];
+      for (const [key, state] of states) {
         const { done, begun } = state;
-        const isStale = done && (keys.has(key) || done.analysis === undefined || isPartOf(done.analysis, keys));
-        if (!isStale && !begun) return [];
+        const isStale = done && (keys.has(key) || (done.restsOn?.some((each) => keys.has(each)) ?? true));
+        if (!isStale && !begun) continue;
         const document = documents.get(key);
-        if (document === undefined) states.delete(key);
+        if (document) touched.push(document);
+        else states.delete(key);
         state.former = done?.analysis ?? state.former;
         state.done = undefined;
         state.begun = undefined;
-        return document ?? [];
-      });
+      }
+      return touched;
     },
     listingChanged: () => {
       for (const state of states.values()) {
@@ -175,8 +181,8 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
  * would drag one analysis a keystroke along.
  */
 interface FileWork {
-  /** Without an analysis where it failed. */
-  done: { readonly analysis: Analysis | undefined } | undefined;
+  /** Without an analysis where it failed; with the keys of the files that it rests on: each keystroke in another one asks for them. */
+  done: { readonly analysis: Analysis | undefined; readonly restsOn: readonly string[] | undefined } | undefined;
   /** What was known of a document until it was changed. */
   former: Analysis | undefined;
   begun: Analysing | undefined;
@@ -184,9 +190,6 @@ interface FileWork {
 
 const isTooLarge = (document: TextDocument | undefined): boolean =>
   document !== undefined && document.getText().length > MOST_BYTES;
-
-const isPartOf = ({ uris, curveUris, pending }: Analysis, keys: ReadonlySet<string>): boolean =>
-  [uris, curveUris, pending].some((each) => each.some((uri) => keys.has(fileKey(uri))));
 
 const withFindings = (analysis: Analysis, findings: Analysis['findings']): Analysis =>
   findings === analysis.findings ? analysis : { ...analysis, findings };
