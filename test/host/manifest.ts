@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 
 /** Title in the command palette, `Category: Title`, of each command of the extension in `folder`, by the command's id. */
-export function commandTitles(folder: string): ReadonlyMap<string, string> {
-  const strings = asRecord(readJson(path.join(folder, 'package.nls.json')));
+export function commandTitles(folder: string, language = 'en'): ReadonlyMap<string, string> {
+  const file = language === 'en' ? 'package.nls.json' : `package.nls.${language}.json`;
+  const strings = asRecord(readJson(path.join(folder, file)));
   const localized = (value: unknown): string => {
     const key = /^%(.+)%$/.exec(String(value))?.[1];
     return key === undefined ? String(value) : String(strings[key] ?? value);

@@ -8,6 +8,7 @@
  *         a command's id (pickup.openBenchView), or its title as the palette shows it, category included, or
  *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the bench view) · hover TEXT (in the text) ·
  *         press TEXT (what the window itself shows, last of it)
+ *     --language de                          the editor says it is in that language; its own words stay English without its pack
  *     --width 1400 --height 900 --scale 1    size in CSS pixels, and pixels for each
  *     --wait 2500                            milliseconds before the picture, for what comes late
  *     --only bench-view                      the bench view's pane only
@@ -49,6 +50,7 @@ async function takeScreenshot(): Promise<void> {
       scale: { type: 'string', default: '1' },
       wait: { type: 'string', default: '2500' },
       only: { type: 'string' },
+      language: { type: 'string', default: 'en' },
       'reduced-motion': { type: 'boolean', default: false },
       web: { type: 'boolean', default: process.env.EDITOR_FLAVOUR === 'web' },
       settings: { type: 'string', default: '{}' },
@@ -85,6 +87,9 @@ async function takeScreenshot(): Promise<void> {
   try {
     const page = context.pages()[0] ?? (await context.newPage());
     if (values['reduced-motion']) await page.emulateMedia({ reducedMotion: 'reduce' });
+    // What the editor's own language files say of themselves, before anything of it runs.
+    if (values.language !== 'en')
+      await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(values.language)};`);
     if (values.web) stopServing = await offerFromWeb(page, extension);
     await page.goto(
       pageAddress(server.port, {
@@ -97,7 +102,7 @@ async function takeScreenshot(): Promise<void> {
     if (values.file !== undefined) await page.waitForSelector('.monaco-editor .view-line');
     // Commands of an extension reach the palette a moment after the window is there.
     await page.waitForTimeout(1500);
-    const titles = commandTitles(extension);
+    const titles = commandTitles(extension, values.language);
     const steps = values.steps.split(';').map((step) => step.trim());
     for (const step of [...(values['bench-view'] ? ['pickup.openBenchViewToSide'] : []), ...steps]) {
       if (step !== '') await perform(page, step, titles);

@@ -1,6 +1,6 @@
 /**
  * Words that many texts share, and the terms of the trade as the German of this project has them, so that one thing has one name:
- * Tonabnehmer (pickup), Spule (coil), Windung (turn), Wicklung (winding), Wickelkörper (bobbin), Wickelfenster (window), Kern (core), Draht
+ * Tonabnehmer (pickup), Spule (coil), Windung (turn), Wicklung (winding), Wickelkörper (bobbin), Wickelfenster (window), Kern (core), rechtsherum und linksherum (clockwise, counterclockwise), Draht
  * (wire), Drahtrolle (spool), Drahtlack (enamel), Litze (lead), Anfang und Ende (start, finish), Anzapfung (tap), Schirm und Beilitze
  * (shield, drain), Abschirmung (foil, shielding), heiß (hot), Masse (ground), Verbindung (link, joint), Schalterstellung (switch
  * position), Magnetstab und Polstift (bar, rod), Polstück (pole piece), Kappe und Grundplatte (cover, baseplate), gleichphasig und
@@ -18,8 +18,8 @@ export const TERMS = {
   '{0} of {1}': '{0} von {1}',
   'unknown: {0}': 'unbekannt: {0}',
   '{0}, assumed': '{0}, angenommen',
-  '{0} or lower': '{0} oder weniger',
-  '{0} or more': '{0} oder mehr',
+  '{0} or lower': 'max. {0}',
+  '{0} or more': 'mind. {0}',
   'too small to tell': 'zu klein, um es zu unterscheiden',
   '{0} coil': 'Spule {0}',
   '{0} coil, {1}': 'Spule {0}, {1}',
