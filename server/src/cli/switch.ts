@@ -1,7 +1,14 @@
+import { quickOf } from '../analysis/pickup-analysis.ts';
+import type { QuickOf } from '../estimates/position-network.ts';
+import { stateResistance } from '../estimates/state-resistance.ts';
 import { type WiredState, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { hotBetween, unusedLugs } from '../physics/switching/meaning.ts';
 import { stepsOf, type Travel } from '../physics/switching/rig.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { figureOf } from '../quantities/figure.ts';
+import { numberText } from '../words/number-text.ts';
+import { PICKUP_NUMBERS } from '../words/numbers.ts';
 import { contactWords, deadWords, detentsAt, heardWords, selectionText, stateWords } from '../words/switch-words.ts';
 import { list } from '../words/text.ts';
 import { choose } from './choose.ts';
@@ -42,7 +49,7 @@ export const switchStates = defineCommand({
           ];
     const wired = asked.flatMap(({ written }) => {
       const states = wiredStates(written);
-      return states ? [{ instrument: written, states }] : [];
+      return states ? [{ instrument: written, states, quickOf: quickOf(analysis.bench) }] : [];
     });
     if (wired.length === 0)
       throw new CommandError(
@@ -59,18 +66,20 @@ export const switchStates = defineCommand({
 });
 
 interface Wired {
+  readonly quickOf: QuickOf;
   readonly instrument: Instrument;
   readonly states: WiredStates;
 }
 
-const COLUMNS = ['state', 'contacts', 'position', 'heard', 'silent coils'] as const;
+const COLUMNS = ['state', 'contacts', 'position', 'heard', 'hot to ground', 'silent coils'] as const;
 
-function instrumentLines({ instrument, states }: Wired, styles: Styles): string {
+function instrumentLines({ instrument, states, quickOf: quick }: Wired, styles: Styles): string {
   const rows = states.states.map((each) => [
     stateWords(instrument, each.state),
     contactWords(each, instrument),
     each.positions.map(({ key }) => key.value).join(', ') || '-',
     `${heardWords(each)}${verdictWords(states, each)}`,
+    ohmWords(stateResistance(states, each, quick)),
     deadWords(each).join('; ') || '-',
   ]);
   const lines = [COLUMNS, ...rows].map((row) => row.map(visible));
@@ -83,6 +92,7 @@ function instrumentLines({ instrument, states }: Wired, styles: Styles): string 
     styles.strong(visible(`instrument ${instrument.name}`)),
     styles.faint(head),
     ...table,
+    styles.faint('  hot to ground: at the lugs, controls apart, at 20 °C'),
     ...betweenLines(betweenData({ instrument, states })).map((each) => `  ${visible(each)}`),
     ...(unused.length > 0 ? [`  ${visible(`Nothing is soldered to ${list(unused)}.`)}`] : []),
   ].join('\n')}\n`;
@@ -94,6 +104,9 @@ function verdictWords({ positions }: WiredStates, { positions: own }: WiredState
   return wrong.length === 0 ? '' : `, not ${asked.join(' or ')}`;
 }
 
+/** `null`: open; left out where it is not known. */
+const figureOrNull = (ohm: Estimate | null | undefined) => (ohm ? figureOf(ohm) : ohm);
+
 interface Between {
   readonly switch: string;
   readonly from: string;
@@ -103,7 +116,7 @@ interface Between {
 }
 
 /** What happens to hot between neighbouring detents, the other switches in their first. */
-function betweenData({ instrument, states }: Wired): readonly Between[] {
+function betweenData({ instrument, states }: Omit<Wired, 'quickOf'>): readonly Between[] {
   return stepsOf(states.numbered.rig)
     .filter(({ from, moving }) => from.every((detent, index) => index === moving || detent === 0))
     .flatMap((step) => {
@@ -138,7 +151,10 @@ function hotWords(hot: Between['hot']): string {
     : kinds.map(([kind, each]) => `${HOT_WORDS[each]} if it is ${kind}`).join(', ');
 }
 
-function instrumentData({ instrument, states }: Wired) {
+const ohmWords = (ohm: Estimate | null | undefined): string =>
+  ohm === undefined ? '?' : ohm === null ? 'open' : numberText(ohm, PICKUP_NUMBERS.resistance20COhm);
+
+function instrumentData({ instrument, states, quickOf: quick }: Wired) {
   return {
     name: instrument.name,
     switches: instrument.switches.map(({ name, partName, part }) => ({
@@ -152,6 +168,7 @@ function instrumentData({ instrument, states }: Wired) {
       fault: each.meaning.fault ?? null,
       sounds: each.sounds ? selectionText(each.sounds) : null,
       sounding: each.meaning.sounding,
+      resistance20COhm: figureOrNull(stateResistance(states, each, quick)),
       dead: [...each.meaning.dead].map(([coil, { closed, on }]) => ({ coil, closed, on })),
       positions: states.positions
         .filter(({ position }) => each.positions.includes(position))

@@ -1,7 +1,9 @@
 /** A wired switch against its selector: what it means, which end is to be moved, and what is computed of it. */
 import assert from 'node:assert/strict';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
+import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
 import { changesToRight } from '../../../server/src/checks/switch-faults.ts';
+import { stateResistance } from '../../../server/src/estimates/state-resistance.ts';
 import { type WiredStates, wiredStates } from '../../../server/src/estimates/switch-states.ts';
 import { type Change, changed } from '../../../server/src/physics/switching/changes.ts';
 import { numberedRig } from '../../../server/src/physics/switching/meaning.ts';
@@ -10,6 +12,7 @@ import { deadWords, heardWords } from '../../../server/src/words/switch-words.ts
 import { uniform } from '../../support/chance.ts';
 import { analyse, expectFindings, messageOf } from '../../support/check-fixture.ts';
 import { analysedSample } from '../../support/sample-files.ts';
+import { single } from '../../support/shop.ts';
 
 const HERON = `pickup heron {
   conductors violet grey pink turquoise
@@ -329,5 +332,69 @@ describe('metal and leads of a wired instrument', () => {
     assert.ok(
       analysis.findings.some(({ message }) => message.startsWith('bridge.violet is soldered to nothing, and no line')),
     );
+  });
+});
+
+describe('what a meter reads at the lugs', () => {
+  /** A bridge of coils of 6 kohm: hot to a1 and to b1, between these two, and from each to ground; one arm a resistor. */
+  const bridge = (arm: string) => {
+    const coil = single('lark', { inside: '  readings 2026-10-02 {\n    main 6.00 kohm at 20 degC\n  }\n' });
+    return `${coil}${SWITCHES}instrument juniper {
+  pickup one lark
+  pickup two lark
+  pickup three lark
+  pickup four lark
+  pickup five lark
+  switch pull pull-two
+  wiring {
+    hot one.violet two.violet
+    link one.grey three.violet four.violet pull.a1
+    link two.grey three.grey five.violet pull.b1
+    ground four.grey five.grey
+    ${arm}
+  }
+  selector {
+    1 one
+  }
+}
+`;
+  };
+  const ohm = (text: string, state = 0) => {
+    const analysis = analyse(text);
+    const states = statesOf(analysis);
+    const shown = states.states[state];
+    assert.ok(shown);
+    return stateResistance(states, shown, quickOf(analysis.bench));
+  };
+
+  it('is solved by nets where what sounds is neither series nor parallel', () => {
+    // Five equal arms: balanced, so that the middle one carries nothing. Of one arm with 6 kohm beside it, 3 kohm, nodal equations give
+    // 66/13 kohm, solved in fractions.
+    assert.ok(Math.abs((ohm(bridge(''))?.value ?? 0) - 6000) < 1);
+    const beside = 'resistor 6 kohm hot to two.grey';
+    assert.ok(Math.abs((ohm(bridge(beside))?.value ?? 0) - 66_000 / 13) < 1, String(ohm(bridge(beside))?.value));
+  });
+
+  it('is what the pickup reads by itself where nothing else sounds', () => {
+    const analysis = analysedSample('yarrowby.pickup');
+    const [juniper] = analysis.model.instruments;
+    const states = juniper && wiredStates(juniper);
+    assert.ok(states);
+    const own = (name: string) =>
+      analysis.pickups.find(({ pickup }) => pickup.name === name)?.quick.resistance20COhm?.value ?? 0;
+    const at = (index: number) => {
+      const state = states.states[index];
+      return (state && stateResistance(states, state, quickOf(analysis.bench))?.value) ?? 0;
+    };
+    assert.ok(Math.abs(at(0) - own('yarrowby-bridge')) < 0.1);
+    assert.ok(Math.abs(at(2) - own('yarrowby-middle')) < 0.1);
+    assert.ok(Math.abs(at(4) - own('yarrowby-neck')) < 0.1);
+  });
+
+  it('is open where nothing sounds, nothing where hot lies on ground', () => {
+    const wiring =
+      'hot pull.a0 pull.b0\nlink bridge.violet pull.a1\nground bridge.pink neck.grey bridge.bare pull.b2\nfree pull.a2 pull.b1 neck.orange neck.gold';
+    assert.equal(ohm(instrument(wiring, '1 bridge'), 1)?.value, 0);
+    assert.equal(ohm(instrument(wiring.replace(' pull.b2', ''), '1 bridge'), 1), null);
   });
 });
