@@ -174,10 +174,30 @@ describe('an analysis in steps', () => {
     assert.ok((played(analyser, text)?.count ?? 0) < fitted);
   });
 
-  it('reads a text of one long piece in parts, and has solved all before it puts it together', () => {
-    const remarks = '# a remark\n'.repeat(10_000);
-    assert.ok((played(createAnalyser(), remarks)?.count ?? 0) >= Math.floor(remarks.length / 16_384));
+  it('reads a long text in parts, none of which ends in the midst of a piece', () => {
+    const wire = (index: number) => `${'# a remark\n'.repeat(100)}wire w${index} {\n  gauge 42 AWG\n}\n`;
+    const text = Array.from({ length: 60 }, (_, index) => wire(index)).join('');
+    const [inParts, known] = [createAnalyser(), createAnalyser()];
+    known.declared(EXAMPLE, host(text));
+    const [parts, without] = [inParts, known].map((each) => played(each, text));
+    assert.ok(parts && without);
+    // What was read before needs no parts, and no step for each of its pieces.
+    assert.ok(parts.count - 60 >= 3 && parts.count - 60 <= text.length / 16_384, `${parts.count}`);
+    assert.equal(without.count, 0);
+    assert.deepEqual(
+      parts.analysis.tree.chunks.map(({ offset }) => offset),
+      without.analysis.tree.chunks.map(({ offset }) => offset),
+    );
+  });
 
+  it('reads the blocks in a piece one by one', () => {
+    const row = (coils: number) =>
+      `pickup row {\n${Array.from({ length: coils }, (_, index) => `  coil c${index} {\n  }\n`).join('')}}\n`;
+    const [few = 0, many = 0] = [10, 30].map((coils) => played(createAnalyser(), row(coils))?.count);
+    assert.equal(many - few, 20);
+  });
+
+  it('has solved all before it puts it together', () => {
     const text = AGAINST('heron') + INSTRUMENT;
     const analyser = createAnalyser();
     const { count = 0 } = played(analyser, text) ?? {};

@@ -3,6 +3,7 @@
  * invalidated; each step is remembered by its inputs, so the same inputs give the same objects.
  */
 
+import { cut } from '../../../grammar/src/cut.ts';
 import { editedText } from '../../../grammar/src/edited-text.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import { spanIn } from '../../../grammar/src/same-but-for-spaces.ts';
@@ -13,6 +14,7 @@ import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import { say } from '../checks/say.ts';
 import { overlaid } from '../model/from-syntax.ts';
+import { blockOf } from '../model/merged-block.ts';
 import type { Place } from '../model/place.ts';
 import type { ShopKind, Things } from '../model/resolver.ts';
 import type { Analysis, Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
@@ -149,7 +151,7 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
   const content = host.content(uri);
   // Pieces at the beginning of a text are the same objects in the whole of it, and need not be read again.
   if (!trees.has(uri) && content?.kind === 'text')
-    for (let end = READ_AT_ONCE; end < content.text.length; end += READ_AT_ONCE) {
+    for (const end of partsOf(content.text)) {
       trees.read(uri, content.text.slice(0, end));
       yield;
     }
@@ -158,6 +160,7 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
   for (const [index, { chunk }] of chunks.entries()) {
     if (memory.own.get(chunk)) continue;
+    yield* readingInner(chunk);
     reader.read(chunk);
     // Whoever opens a long text sees its beginning first.
     if (before === undefined && index === PIECES_TOLD_FIRST) {
@@ -174,8 +177,32 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
   return analysed(state);
 }
 
-/** Characters of a text that is read for the first time. */
+/** Where the parts of a text end in which it is read for the first time: none in the midst of a piece. */
+function* partsOf(text: string): Generator<number> {
+  for (let from = 0; ; ) {
+    const next = cut(text, from, (start) => start >= from + READ_AT_ONCE).at(-1) ?? from;
+    if (next < from + READ_AT_ONCE) return;
+    yield next;
+    from = next;
+  }
+}
+
+/** Characters. */
 const READ_AT_ONCE = 16_384;
+
+/** The blocks in a piece one by one, since one may hold a thousand; they are remembered. What fails is told when the whole is read. */
+function* readingInner(chunk: Chunk): Generator<undefined> {
+  if (chunk.content?.kind !== 'block') return;
+  try {
+    for (const inner of chunk.content.body) {
+      if (inner.kind !== 'block') continue;
+      blockOf(inner, chunk);
+      yield;
+    }
+  } catch {
+    return;
+  }
+}
 const PIECES_TOLD_FIRST = 40;
 
 function analysed(state: FileState): Analysis {
