@@ -37,6 +37,7 @@ import { pottingParts } from './potting-parts.ts';
 import { pottingTooCold } from './potting-too-cold.ts';
 import { pottingTooHot } from './potting-too-hot.ts';
 import { readingContradicts } from './reading-contradicts.ts';
+import { readingContradictsSweep } from './reading-contradicts-sweep.ts';
 import { readingSum } from './reading-sum.ts';
 import { readingUnlikely, readingUnlikelyMagnetic } from './reading-unlikely.ts';
 import { readingUnlikelyPosition } from './reading-unlikely-position.ts';
@@ -81,6 +82,7 @@ export const pickupChecks = inOrder([
   phaseUnproven,
   humPartlyCancelled,
   readingContradicts,
+  readingContradictsSweep,
   readingWhoseCoil,
   readingUnlikely,
   readingUnlikelyMagnetic,

@@ -10,18 +10,24 @@ export const sweepTooWeak = definePickupCheck({
   severity: 'information',
   late: true,
   yieldsTo: ['sweep/set-up', 'sweep/open', 'sweep/circuit-differs'],
-  run: ({ quick }) =>
-    newestSwept(quick).flatMap((swept) => {
+  run: ({ quick }) => {
+    const weak = newestSwept(quick).flatMap((swept) => {
       if (swept.kind !== 'coil' || swept.verdict === 'does not hold') return [];
       // Losses that are too small to be told change nothing that is heard.
       const untold = untoldOf(swept).filter(({ because }) => because !== 'hardly any');
       if (untold.length === 0) return [];
-      return [
-        {
-          what: say`${filesWords(swept)}: ${untold.map((each) => untoldWords(swept, each, quick.bench)).join(' ')}`,
-          action: say`${nextWords(swept) ?? ''}`,
-          place: sweepPlace(swept),
-        },
-      ];
-    }),
+      const words = untold.map((each) => untoldWords(swept, each, quick.bench)).join(' ');
+      return [{ swept, words, causes: untold.map(({ because }) => because).join() }];
+    });
+    // One set-up fails all sweeps alike: that is told once.
+    const firsts = weak.filter(({ causes }, index) => weak.findIndex((each) => each.causes === causes) === index);
+    return firsts.map(({ swept, words, causes }) => ({
+      what: say`${filesWords(swept)}: ${words}`,
+      action: say`${nextWords(swept) ?? ''}`,
+      place: sweepPlace(swept),
+      related: weak
+        .filter((each) => each.causes === causes && each.swept !== swept)
+        .map((each) => ({ message: say`${each.words}`, place: sweepPlace(each.swept) })),
+    }));
+  },
 });

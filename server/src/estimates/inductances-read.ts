@@ -20,13 +20,16 @@ export function withInductancesRead(computed: PickupMagnetics, quick: QuickEstim
   const lines = linesTogether(quick);
   if (own.size === 0 && lines.length === 0) return computed;
   const alone = withCoils(computed, quick, own, 0);
-  const rows = lines.flatMap(({ read: readOf, nets, isWhole }) => {
+  const rows = lines.flatMap(({ read: readOf, nets, isWhole, isSwept }) => {
     const between = wholeBetween(quick, alone, nets);
     const read = between.inductanceH && readOf(between);
     const allRead = [...between.slopes.keys()].every((coil) => own.has(coil));
-    return read ? [{ read, nets, isWhole, allRead }] : [];
+    // Where nothing is left to share out but their coupling, only a sweep tells it, and of the stated directions only.
+    const ownSum = (between.inductanceH?.value ?? 0) - between.mutualH;
+    const tellsCoupling = isSwept && read !== undefined && (read.value - ownSum) * between.mutualH > 0;
+    return read ? [{ read, nets, isWhole, isShared: !allRead || tellsCoupling }] : [];
   });
-  const shared = rows.filter(({ allRead }) => !allRead);
+  const shared = rows.filter(({ isShared }) => isShared);
   const result = shared.length === 0 ? alone : sharedOut(computed, quick, own, shared);
   const whole = rows.find(({ isWhole }) => isWhole);
   return whole ? { ...result, inductanceH: whole.read } : result;
@@ -52,6 +55,7 @@ interface LineTogether {
   readonly read: (between: WholePickup) => Estimate;
   readonly nets: readonly [number, number];
   readonly isWhole: boolean;
+  readonly isSwept: boolean;
 }
 
 /** Of several coils at once, hot to ground first, else the newest first; sweeps before lines. */
@@ -67,14 +71,26 @@ function linesTogether(quick: QuickEstimates): readonly LineTogether[] {
         const subject = magneticSubject(line, block, netlist);
         const nets = subject === 'whole' ? output : subject && 'nets' in subject ? subject.nets : undefined;
         if (!nets) return [];
-        return [{ read: (between) => readBetween(line, between, quick, nets), nets, isWhole: subject === 'whole' }];
+        return [
+          {
+            read: (between) => readBetween(line, between, quick, nets),
+            nets,
+            isWhole: subject === 'whole',
+            isSwept: false,
+          },
+        ];
       }),
     )
     .reverse();
   const swept = sweptNumbers(quick, 'whole').inductanceH;
   const all: readonly LineTogether[] = [
-    ...(swept && output ? [{ read: () => swept, nets: output, isWhole: true }] : []),
-    ...sweptBetween(quick).map(({ inductanceH, nets }) => ({ read: () => inductanceH, nets, isWhole: false })),
+    ...(swept && output ? [{ read: () => swept, nets: output, isWhole: true, isSwept: true }] : []),
+    ...sweptBetween(quick).map(({ inductanceH, nets }) => ({
+      read: () => inductanceH,
+      nets,
+      isWhole: false,
+      isSwept: true,
+    })),
     ...lines.filter(({ isWhole }) => !(isWhole && swept)),
   ];
   return [...all.filter(({ isWhole }) => isWhole), ...all.filter(({ isWhole }) => !isWhole)];

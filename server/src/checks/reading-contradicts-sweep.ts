@@ -1,0 +1,50 @@
+import { declaredRotation } from '../estimates/signs.ts';
+import { isOtherWay, sweptCoupling } from '../estimates/sweep-coupling.ts';
+import { rotationOf } from '../model/coil.ts';
+import { printQuantity } from '../quantities/print.ts';
+import { coilWords } from '../words/parts.ts';
+import { flipWinding, swapCoilLeads } from './edits.ts';
+import { definePickupCheck } from './pickup-check.ts';
+import { remedy } from './remedy.ts';
+import { say } from './say.ts';
+import { sweepPlace } from './sweep-place.ts';
+
+/** What two coils add or take in series says which way the current turns in them. */
+export const readingContradictsSweep = definePickupCheck({
+  code: 'reading/contradicts',
+  severity: 'warning',
+  late: true,
+  yieldsTo: ['lead/undeclared', 'lead/reused', 'circuit/open'],
+  run: ({ quick, pickup }) => {
+    const coupling = sweptCoupling(quick);
+    if (!coupling || !isOtherWay(coupling)) return undefined;
+    const { coils, alone, together, measured, expectedH } = coupling;
+    const henries = (value: number, sd?: number) =>
+      printQuantity({ value, ...(sd === undefined ? {} : { sd }), dimension: 'inductance' });
+    const half = henries(Math.abs(measured.value) / 2, measured.sd / 2);
+    const gives = (henry: number, one: 'each coil' | 'each', verb: 'gives' | 'should give', size: string) =>
+      henry > 0
+        ? say`${one} ${verb} the other ${size}`
+        : say`${one} ${verb === 'gives' ? 'takes' : 'should take'} ${size} from the other`;
+    const turns = measured.value > 0 ? 'against each other' : 'the same way round';
+    const expected = henries(Math.abs(expectedH) / 2);
+    const [first, second] = coils;
+    const winds = coils.map((coil) => {
+      const wind = declaredRotation(coil);
+      return wind ? say`${coil.name} ${rotationOf(wind.sign)}` : say`${coil.name}`;
+    });
+    return {
+      what: say`In series ${henries(together.inductanceH.value, together.inductanceH.sd)}, alone ${henries(alone[0].inductanceH.value)} and ${henries(alone[1].inductanceH.value)}: ${gives(measured.value, 'each coil', 'gives', half)}, so the current turns ${turns}. As stated (${winds.join(', ')}, and as they are joined) ${gives(expectedH, 'each', 'should give', expected)}.`,
+      hint: say`One coil is joined the other way round, or wound the other way, than stated: hum and phase are not what is told of them.`,
+      action: say`Kick both coils: with the compass that tells which of them it is.`,
+      place: sweepPlace(together),
+      related: alone.map((each) => ({ message: say`the coil by itself`, place: sweepPlace(each) })),
+      remedies: () =>
+        [second, first].flatMap((coil) => [
+          remedy(say`The leads of ${coilWords(coil)} are swapped: say so`, swapCoilLeads(pickup, coil) ?? []),
+          remedy(say`${coil.name} is wound the other way: say so`, flipWinding([coil], pickup) ?? []),
+        ]),
+      subject: { coils: coils.map(({ name }) => name) },
+    };
+  },
+});

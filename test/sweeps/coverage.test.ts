@@ -1,0 +1,19 @@
+/** A few of the draws that `test/scripts/sweep-coverage.ts` counts by the hundred: there 68 to 71 % lie within one deviation, 95 % within two. */
+import assert from 'node:assert/strict';
+import { COVERED, coverage } from './coverage.ts';
+
+describe('the ± of a sweep', () => {
+  for (const kind of ['over', 'through'] as const)
+    it(`covers the error that is there, recorded ${kind} a resistor`, () => {
+      const draws = Number(process.env.SWEEP_DRAWS ?? 12);
+      const { counts, fits } = coverage(kind, draws, 1001);
+      assert.equal(fits, draws);
+      const all = COVERED.map((name) => counts[name]);
+      const values = all.reduce((sum, each) => sum + each.values, 0);
+      const two = all.reduce((sum, each) => sum + each.two, 0);
+      const one = all.reduce((sum, each) => sum + each.one, 0);
+      // Of 95 % and of 68 %, with the chance of some fifty values.
+      assert.ok(two / values > 0.86, `${two} of ${values} within two deviations`);
+      assert.ok(one / values > 0.5 && one / values < 0.9, `${one} of ${values} within one`);
+    });
+});
