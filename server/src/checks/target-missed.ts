@@ -1,3 +1,4 @@
+import { grouped } from '../../../grammar/values/quantity.ts';
 import { type JudgedAim, judgedAims, quickAims } from '../estimates/aims.ts';
 import { type Target, type TurnsProposal, turnsForTarget } from '../estimates/turns-plan.ts';
 import { printCount } from '../quantities/print.ts';
@@ -74,7 +75,7 @@ function remedies(proposals: readonly TurnsProposal[]): Remedy | undefined {
     return undefined;
   const edits = proposals.map((each) => {
     const line = each.coil.turns?.place;
-    return line && replaceNumber(line, printCount(plannedTurns(each), 'plain'));
+    return line && replaceNumber(line, grouped(plannedTurns(each)));
   });
   const each = proposals.map((proposal) => say`${proposal.coil.name} ${printCount(plannedTurns(proposal))}`).join(', ');
   return remedy(say`Wind the turns that reach it: ${each}`, edits);
