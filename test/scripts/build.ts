@@ -1,7 +1,7 @@
-import { chmod, stat, writeFile } from 'node:fs/promises';
+import { chmod, readFile, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { type BuildOptions, build, type Metafile, type Plugin } from 'esbuild';
 import { compileServer } from './compile-server.ts';
 import { bundledPackages, noticesText } from './notices.ts';
 
@@ -66,11 +66,27 @@ function optionsFor(bundle: Bundle, root: string): BuildOptions {
     sourcesContent: false,
     legalComments: 'none',
     loader: { '.md': 'text' },
+    plugins: [escapedSigns],
     logLevel: 'silent',
     ...(bundle.executable === true ? { banner: { js: '#!/usr/bin/env node' } } : {}),
     ...placeOptions[bundle.runsIn],
   };
 }
+
+/**
+ * Signs like Ω are escaped where the bundler leaves them (in expressions and in templates with a tag): one of them, and the engine keeps
+ * the text of the whole program in twice the memory.
+ */
+const escapedSigns: Plugin = {
+  name: 'escaped signs',
+  setup: ({ onLoad }) => {
+    onLoad({ filter: /\.ts$/ }, async ({ path: file }) => {
+      const text = await readFile(file, 'utf8');
+      const contents = text.replace(/[^\0-\x7f]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+      return { contents, loader: 'ts' };
+    });
+  },
+};
 
 const placeOptions: Readonly<Record<Bundle['runsIn'], BuildOptions>> = {
   // The command line and the stand-alone server also run on Node 20; the oldest supported editor brings Node 22.
