@@ -2,10 +2,12 @@
  * Runs test/editor/*.test.ts inside a real VS Code: desktop VS Code where VSCODE_EXECUTABLE names one, otherwise the one
  * from the npm registry in a browser. EDITOR_FLAVOUR=web runs the extension in the browser's worker,
  * EXTENSION_FOLDER names another unpacked extension than this repository, VERBOSE=1 shows the editor's own output too,
+ * INSTALLED_PACKAGE names a package that is installed first and tested as it then is (in the npm registry's editor, on Node),
+ * EDITOR_VERSION=oldest takes the oldest editor at hand (VS Code 1.103; the registry has none of 1.101 and 1.102),
  * EDITOR_TESTS=markdown runs only the files with that in their name.
  */
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { Writable } from 'node:stream';
@@ -27,7 +29,8 @@ async function runEditorTests(): Promise<number> {
   // The editor runs tests where the extension runs that contains them; on Node they also need this folder's packages.
   const suiteFolder = path.join(flavour === 'web' ? extension : root, 'dist', 'test', 'editor');
   const suite = await bundleSuite(flavour, import.meta.dirname, suiteFolder, process.env.EDITOR_TESTS);
-  console.log(`in-editor tests: ${host.name}${flavour === 'web' ? ', extension in a web worker' : ''}`);
+  const installs = process.env.INSTALLED_PACKAGE === undefined ? '' : ', the package installed';
+  console.log(`in-editor tests: ${host.name}${installs}${flavour === 'web' ? ', extension in a web worker' : ''}`);
   for (const file of suite.leftOut) console.log(`  not part of this flavour: ${file}`);
 
   const scratch = mkdtempSync(path.join(tmpdir(), 'pickup-spec-'));
@@ -36,10 +39,11 @@ async function runEditorTests(): Promise<number> {
     // Tests edit and save: they get a copy, and the samples stay as they are.
     const workspace = path.join(scratch, 'samples');
     cpSync(path.join(root, 'samples'), workspace, { recursive: true });
+    const installed = process.env.INSTALLED_PACKAGE;
     const port = await freePort();
     await runTests({
       vscodeExecutablePath: host.executable,
-      extensionDevelopmentPath: extension,
+      extensionDevelopmentPath: installed === undefined ? extension : emptyExtension(scratch),
       extensionTestsPath: suite.module,
       extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port), ...committer },
       launchArgs: [
@@ -48,7 +52,7 @@ async function runEditorTests(): Promise<number> {
         `--remote-debugging-port=${port}`,
         `--user-data-dir=${path.join(scratch, 'user')}`,
         `--extensions-dir=${path.join(scratch, 'extensions')}`,
-        '--disable-extensions',
+        ...(installed === undefined ? ['--disable-extensions'] : [`--installed-package=${path.resolve(installed)}`]),
       ],
       stdout: output,
       stderr: output,
@@ -61,6 +65,15 @@ async function runEditorTests(): Promise<number> {
   } finally {
     rmSync(scratch, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
+}
+
+/** The editor runs tests beside an extension that is being developed only: here one that brings nothing. */
+function emptyExtension(scratch: string): string {
+  const folder = path.join(scratch, 'no-extension');
+  mkdirSync(folder);
+  const manifest = { name: 'no-extension', publisher: 'tests', version: '0.0.0', engines: { vscode: '*' } };
+  writeFileSync(path.join(folder, 'package.json'), JSON.stringify(manifest));
+  return folder;
 }
 
 /** Who commits in the tests, whoever the machine belongs to. */

@@ -9,7 +9,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { findBrowser, launchBrowser } from './browser.ts';
 import { findEditorParts } from './editor-parts.ts';
-import { pageAddress, startServer } from './vscode-server.ts';
+import { installPackage, pageAddress, startServer } from './vscode-server.ts';
 import { offerFromWeb } from './web-extension.ts';
 
 /** Longer than any test; a workbench that no longer says anything would otherwise hang the caller. */
@@ -25,6 +25,7 @@ async function runTestsInWorkbench(): Promise<number> {
       extensionTestsPath: { type: 'string' },
       extensionDevelopmentKind: { type: 'string' },
       'extensions-dir': { type: 'string' },
+      'installed-package': { type: 'string' },
       'remote-debugging-port': { type: 'string' },
     },
   });
@@ -41,7 +42,10 @@ async function runTestsInWorkbench(): Promise<number> {
 
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'editor-host-'));
   // Tests do not share extensions or settings with anyone: both are new in each run.
-  const server = await startServer(parts, { dataFolder });
+  const extensionsFolder = path.join(dataFolder, 'extensions');
+  const vsix = values['installed-package'];
+  if (typeof vsix === 'string') installPackage(parts, vsix, dataFolder, extensionsFolder);
+  const server = await startServer(parts, { dataFolder, extensionsFolder });
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => process.exit(130));
   const web = values.extensionDevelopmentKind === 'web';
   const debuggingPort = Number(values['remote-debugging-port'] ?? Number.NaN);

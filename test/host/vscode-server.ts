@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
@@ -72,6 +72,18 @@ export async function startServer(parts: EditorParts, options: ServerOptions): P
     server.once('exit', (code) => reject(new Error(`the editor's server ended with code ${code}:\n${output}`)));
   });
   return { port, stop };
+}
+
+/** Installs a package as a person would, into a folder that a server is then started with. */
+export function installPackage(parts: EditorParts, vsix: string, dataFolder: string, extensionsFolder: string): void {
+  const folders = ['--server-data-dir', dataFolder, '--extensions-dir', extensionsFolder];
+  const installed = spawnSync(
+    parts.node,
+    [parts.serverMain, '--install-extension', vsix, ...folders, '--accept-server-license-terms'],
+    { env: environment(), encoding: 'utf8' },
+  );
+  if (installed.status !== 0 || !/successfully installed/.test(installed.stdout))
+    throw new Error(`${vsix} could not be installed:\n${installed.stdout}${installed.stderr}`);
 }
 
 /** The local address of the workbench with the extension and, where asked for, its tests. */
