@@ -1,6 +1,7 @@
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { PickupSpecApi } from './api.ts';
+import { listenToAnalyses } from './features/analysed.ts';
 import { createApi } from './features/api/api.ts';
 import { activateBenchView } from './features/bench-view/bench-view.ts';
 import type { BenchViewInterface } from './features/bench-view/bench-view-control.ts';
@@ -37,7 +38,8 @@ let running: BaseLanguageClient | undefined;
 /** Everything that the extension brings, each in its own place. */
 export function activateExtension(context: ExtensionContext, client: BaseLanguageClient): ExtensionInterface {
   running = client;
-  const benchView = activateBenchView(context, client);
+  const analyses = listenToAnalyses(client);
+  const benchView = activateBenchView(context, client, analyses.onDidAnalyse);
   const explanation = activateExplanations(context, client);
   const cards = activateCards(client);
   const lesson = activateLesson(context, { benchView, explanation, cards });
@@ -45,6 +47,7 @@ export function activateExtension(context: ExtensionContext, client: BaseLanguag
   const markdownPreview = activateMarkdownPreview(client);
   const api = createApi(client);
   context.subscriptions.push(
+    analyses,
     api,
     lesson,
     specTests,
@@ -57,7 +60,7 @@ export function activateExtension(context: ExtensionContext, client: BaseLanguag
     activatePlans(client),
     activateFileReading(client),
     activateFilesInSight(client),
-    activateContextKeys(client),
+    activateContextKeys(analyses.onDidAnalyse),
     activateStatusItem(client),
     activateServerCommands(client),
     activateTasks(client),

@@ -1,6 +1,6 @@
 import { commands, Disposable, languages, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
-import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../../server/src/lsp/protocol.ts';
+import { LANGUAGE_ID } from '../../../server/src/lsp/protocol.ts';
+import type { OnDidAnalyse } from './analysed.ts';
 
 /** What menus and the palette ask before they offer a command. */
 type ContextKey =
@@ -23,7 +23,7 @@ export function setContextKey(key: ContextKey, value: boolean): void {
 }
 
 /** Follows the file in front: a command that has nothing to do there is not offered. */
-export function activateContextKeys(client: BaseLanguageClient): Disposable {
+export function activateContextKeys(onDidAnalyse: OnDidAnalyse): Disposable {
   const builds = new Map<string, number>();
   const update = (): void => {
     const document = window.activeTextEditor?.document;
@@ -38,7 +38,7 @@ export function activateContextKeys(client: BaseLanguageClient): Disposable {
     setContextKey('pickup.file.builds', isSpec && (builds.get(document.uri.toString()) ?? 0) > 0);
   };
   return Disposable.from(
-    client.onNotification(ANALYSED_NOTIFICATION, ({ uri, builds: count }: AnalysedParams) => {
+    onDidAnalyse(({ uri, builds: count }) => {
       builds.set(uri, count);
       update();
     }),

@@ -11,7 +11,8 @@ import {
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { ANALYSED_NOTIFICATION, type AnalysedParams, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
+import { LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
+import type { OnDidAnalyse } from '../analysed.ts';
 import { setContextKey } from '../context-keys.ts';
 import type { BenchViewControl } from './bench-view-control.ts';
 import { BenchViewPanel, VIEW_TYPE, viewOptions } from './bench-view-panel.ts';
@@ -20,7 +21,11 @@ import { isKind, potsIn } from './from-view.ts';
 import type { BaseChoice, ShownDrawing, ViewState } from './messages.ts';
 
 /** The bench beside the editor: one panel that follows the pickup one works on. */
-export function activateBenchView(context: ExtensionContext, client: BaseLanguageClient): BenchViewControl {
+export function activateBenchView(
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+  onDidAnalyse: OnDidAnalyse,
+): BenchViewControl {
   const drawn = new EventEmitter<ShownDrawing>();
   let panel: BenchViewPanel | undefined;
   const adopt = (webview: WebviewPanel, state: ViewState): BenchViewPanel => {
@@ -103,7 +108,7 @@ export function activateBenchView(context: ExtensionContext, client: BaseLanguag
       if (followsEditor()) panel?.cursorMoved(textEditor);
     }),
     workspace.onDidCloseTextDocument((document) => panel?.closed(document.uri)),
-    client.onNotification(ANALYSED_NOTIFICATION, ({ uri }: AnalysedParams) => panel?.analysed(uri)),
+    onDidAnalyse(({ uri }) => panel?.analysed(uri)),
     drawn,
     activateExport(control, client),
     Disposable.from({ dispose: () => panel?.dispose() }),
