@@ -22,6 +22,7 @@ const SHEETS = [
   'foundling',
   'sallowfen',
   'pennywither',
+  'yarrow-bridge',
 ];
 
 /** Glyphs of some lines of text: what a page must hold beside its foot to be worth turning to. */

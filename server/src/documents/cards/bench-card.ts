@@ -6,6 +6,7 @@ import { quickOf } from '../../analysis/pickup-analysis.ts';
 import { APART_FROM_OHM, HANDS_OHM, JOINT_AT_MOST_OHM } from '../../estimates/common-practice.ts';
 import { type InductanceMeterReading, inductanceMeter } from '../../estimates/inductance-meter.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
+import { holdingSweep } from '../../estimates/sweeps-used.ts';
 import type { Bench } from '../../model/bench.ts';
 import { poleOf } from '../../model/coil.ts';
 import { parallelOhm } from '../../physics/meter.ts';
@@ -14,6 +15,9 @@ import { printNumber, printValue } from '../../quantities/print.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../../words/kick.ts';
 import type { Language } from '../../words/languages/language.ts';
+import { numberText } from '../../words/number-text.ts';
+import { keysOf } from '../../words/numbers.ts';
+import { filesWords, SWEPT_NUMBERS, verdictWords } from '../../words/sweep-words.ts';
 import { capital } from '../../words/text.ts';
 import { type HtmlNode, h, phrase, rowHead, section, table, typed } from '../html.ts';
 import type { Card, CardSetting, CardSource } from './card.ts';
@@ -82,7 +86,14 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
           'column',
         ),
       ),
-      h('div', {}, compassTable(quick, t), inductanceTable(quick, bench, setting), ...result(t)),
+      h(
+        'div',
+        {},
+        compassTable(quick, t),
+        inductanceTable(quick, bench, setting),
+        ...sweptTable(quick, t),
+        ...result(t),
+      ),
     ),
   );
 }
@@ -199,6 +210,25 @@ function compassTable(quick: QuickEstimates, t: Language): HtmlNode {
       ]),
     }),
   );
+}
+
+/** What a sweep of the whole pickup measured; what it was recorded through stands with it. */
+function sweptTable(quick: QuickEstimates, t: Language): readonly HtmlNode[] {
+  const swept = holdingSweep(quick, 'whole');
+  if (!swept) return [];
+  return [
+    section(
+      table({
+        caption: t('Measured by a sweep, hot to ground'),
+        columns: [h('td', {}), t('measured')],
+        rows: keysOf(SWEPT_NUMBERS).map((key) => [
+          rowHead(t(SWEPT_NUMBERS[key].what)),
+          h('td', {}, numberText(swept[key], SWEPT_NUMBERS[key], t)),
+        ]),
+      }),
+      h('p', {}, typed(filesWords(swept)), `. ${verdictWords(swept, t)}`),
+    ),
+  ];
 }
 
 function inductanceTable(quick: QuickEstimates, bench: Bench | undefined, { roomC, t }: CardSetting): HtmlNode {

@@ -100,6 +100,7 @@ export const DRAWINGS = {
   measured: 'gemessen',
   computed: 'berechnet',
   'from the sweep': 'aus der Messung',
+  'Measured by a sweep, hot to ground': 'Über der Frequenz gemessen, heiß gegen Masse',
   'apart, in deviations': 'Abstand in Standardabweichungen',
 
   // The response.
