@@ -2,7 +2,7 @@ import type { ComparisonView } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
-import { sentence } from './sentence.ts';
+import { english } from './sentence.ts';
 import { t } from './words.ts';
 
 /** Each changed fact beside its revision bar, with what it was. */
@@ -43,7 +43,7 @@ export function settledItems({ settled }: ComparisonView, label: string): readon
     element('li', { className: 'find settled' }, [
       element('p', {}, [
         element('b', { textContent: `${t('Settled since {0}.', label)} ` }),
-        ...sentence(message),
+        english(message),
         ' ',
         element('span', { className: 'q', textContent: code }),
       ]),

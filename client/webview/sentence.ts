@@ -4,3 +4,6 @@ import { element } from './element.ts';
 /** A sentence of the server: what it quotes from a spec is set as code, and a number and its unit stay on one line. */
 export const sentence = (text: string): readonly (Node | string)[] =>
   codeSpans(unbroken(text)).map((part) => (part.isCode ? element('code', { textContent: part.text }) : part.text));
+
+/** The same of a finding, which speaks English: read out as such in a page of another language. */
+export const english = (text: string): HTMLElement => element('span', { lang: 'en' }, sentence(text));

@@ -1,7 +1,7 @@
 import type { ExplanationBlock } from '../../../server/src/lsp/protocol.ts';
 import type { FindingHere, FromExplanation, ToExplanation } from '../../src/features/explanation/messages.ts';
 import { element } from '../element.ts';
-import { sentence } from '../sentence.ts';
+import { english, sentence } from '../sentence.ts';
 import { t } from '../words.ts';
 
 /** What VS Code puts into every webview. */
@@ -21,11 +21,11 @@ function pageOf({ page, here }: ToExplanation): readonly Node[] {
   ]);
   return [
     element('header', { className: 'top' }, [
-      element('div', {}, [heading, element('p', { className: 'q' }, sentence(page.summary))]),
+      element('div', {}, [heading, element('p', { className: 'q' }, [english(page.summary)])]),
     ]),
     ...(here ? [hereSection(here)] : []),
     ...page.sections.map(({ heading: title, blocks }) =>
-      element('section', {}, [element('h2', { textContent: title }), ...blocks.flatMap(blockOf)]),
+      element('section', { lang: 'en' }, [element('h2', { textContent: title }), ...blocks.flatMap(blockOf)]),
     ),
     beside,
   ];
@@ -38,7 +38,7 @@ function hereSection({ file, line, message, fixes }: FindingHere): HTMLElement {
   const buttons = fixes.map((title) => button(title, { type: 'fix', title }));
   return element('section', { className: 'here' }, [
     element('h2', { textContent: t('Here') }),
-    element('p', {}, [...sentence(message), ' ', place]),
+    element('p', {}, [english(message), ' ', place]),
     ...(buttons.length > 0
       ? [element('div', { className: 'exports', role: 'group', ariaLabel: t('Fixes') }, buttons)]
       : []),

@@ -39,6 +39,7 @@ import { kiloohm, plainly } from './numbers.ts';
 import { compassCoils, type KickRow, kickRows } from './polarity-rows.ts';
 import { type Expected, looseAndJoined, type ProbePair, probePairs } from './probe-pairs.ts';
 import { leadNodes, pointName } from './swatch.ts';
+import { toldQuantity } from './told-reading.ts';
 
 export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardSource): Card {
   const { pickup } = analysed;
@@ -128,7 +129,9 @@ function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined, t: Lan
       rowHead(...leadNodes(a.name, a.what, t)),
       rowHead(...leadNodes(b.name, b.what, t)),
       ...expectedCells(before, bench, t),
-      readBefore ? h('td', { class: 'box' }, typed(readBefore === 'open' ? t('open') : readBefore.written)) : boxCell(),
+      readBefore
+        ? h('td', { class: 'box' }, typed(readBefore === 'open' ? t('open') : toldQuantity(readBefore, t)))
+        : boxCell(),
       gapCell(),
       ...expectedCells(after, bench, t),
       boxCell(),

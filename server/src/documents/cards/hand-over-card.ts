@@ -14,7 +14,7 @@ import { formerState } from '../../model/former-state.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
 import type { WaxPart } from '../../model/potting.ts';
-import type { Reading, Readings } from '../../model/readings.ts';
+import type { Readings } from '../../model/readings.ts';
 import { workDone } from '../../model/work-done.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printCelsius, printCount, printNumber, printQuantity } from '../../quantities/print.ts';
@@ -28,6 +28,7 @@ import { cardWith, cautions, fields, tickBox } from './frame.ts';
 import { ofDimension } from './numbers.ts';
 import { aboutInstrument, aboutPickup } from './pickup-words.ts';
 import { positionTable } from './position-table.ts';
+import { toldReading } from './told-reading.ts';
 
 export interface HandedOver {
   readonly name: string;
@@ -278,11 +279,9 @@ function returnedCoil(pickup: Pickup, coil: Coil, source: CardSource): Line {
     .find((line) => line.kind === 'coil resistance' && line.coil.text === coil.name);
   return [
     ...phrase(source.setting.t, '{0} coil as found', typed(coil.name)),
-    ...(read ? [': ', typed(writtenLine(read))] : []),
+    ...(read ? [': ', typed(toldReading(read, source.setting.t))] : []),
   ];
 }
-
-const writtenLine = ({ place: { chunk, span } }: Reading): string => chunk.text.slice(span.start, span.end).trim();
 
 function barLine(pickup: Pickup, t: Language): readonly Line[] {
   const magnet = pickup.barMagnet?.value.magnet;
@@ -295,7 +294,7 @@ const barMagnet = (name: string, t: Language): Line => phrase(t, 'bar magnet {0}
 function readingLines({ readings }: Pickup, t: Language): readonly Line[] {
   const last = readings.filter(({ found }) => !found).at(-1);
   if (last === undefined || last.lines.length === 0) return [];
-  const lines = last.lines.map(writtenLine);
+  const lines = last.lines.map((each) => toldReading(each, t));
   return [[`${t('Readings')}${takenWhen(last, t)}: `, typed(lines.join('; '))]];
 }
 

@@ -17,6 +17,7 @@ import { millimetres, written } from './numbers.ts';
 import { aboutInstrument } from './pickup-words.ts';
 import { type PlacedDrawing, placedDrawing } from './placed-drawing.ts';
 import { positionTable } from './position-table.ts';
+import { toldQuantity } from './told-reading.ts';
 
 export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource): Card {
   const { instrument } = analysed;
@@ -76,7 +77,7 @@ const TALLEST_PX = (190 / 25.4) * 96 * (12 / (8 / 0.75));
 /** Of the cable, as stated or assumed. */
 const cableText = ({ cable }: Instrument, t: Language): string =>
   cable
-    ? t('{0} of {1}', cable.value.length.written, cable.value.capacitancePerLength.written)
+    ? t('{0} of {1}', toldQuantity(cable.value.length, t), toldQuantity(cable.value.capacitancePerLength, t))
     : t('{0}, assumed', '450\u202FpF');
 
 function pickupTable(instrument: Instrument, t: Language): HtmlNode {

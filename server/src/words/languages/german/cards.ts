@@ -51,6 +51,10 @@ export const CARDS = {
   ' at {0}': ' bei {0}',
   '{0} turns': '{0} Windungen',
   'of {0}': '{0}',
+  'between {0} and {1}': 'zwischen {0} und {1}',
+  'kick, red on {0}, black on {1}: {2}': 'Probe mit Stahl, rot an {0}, schwarz an {1}: {2}',
+  'compass over the {0} coil: {1}': 'Kompass über Spule {0}: {1}',
+  'pull-off': 'Abziehen',
   'turns unknown': 'Windungen unbekannt',
   'resistance unknown: read it': 'Widerstand unbekannt: messen',
 
