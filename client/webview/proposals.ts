@@ -13,7 +13,7 @@ export function proposalsSection(
   if (target === undefined) return [];
   return [
     element('h2', { textContent: t('Target') }),
-    table({ ...target, caption: t('What is wanted, and what the build comes to') }, 'numbers'),
+    table({ ...target, caption: t('What is wanted, and what the build comes to') }, 'aims'),
     ...(free === undefined
       ? []
       : [
@@ -48,13 +48,11 @@ export function proposalsSection(
 function buildItem({ odds, parts, reaches, givesUp }: ProposedBuildView, index: number, send: Send): Node {
   const use = button(t('Use this'), () => send({ type: 'use build', index }));
   use.setAttribute('aria-label', t('Use this: write build {0} into the spec', index + 1));
-  return element('li', { className: 'find' }, [
-    element('div', {}, [
-      element('p', {}, [element('b', { textContent: t('Build {0}, {1}', index + 1, odds) })]),
-      ...parts.map((each) => element('p', { textContent: each })),
-      table({ ...reaches, caption: t('What build {0} reaches', index + 1) }, 'numbers'),
-      ...givesUp.map((each) => element('p', { className: 'q' }, sentence(each))),
-    ]),
+  return element('li', { className: 'build' }, [
+    element('p', {}, [element('b', { textContent: t('Build {0}, {1}', index + 1, odds) })]),
+    ...parts.map((each) => element('p', { textContent: each })),
+    table({ ...reaches, caption: t('What build {0} reaches', index + 1) }, 'aims'),
+    ...givesUp.map((each) => element('p', { className: 'q' }, sentence(each))),
     use,
   ]);
 }

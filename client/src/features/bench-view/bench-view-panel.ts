@@ -450,7 +450,7 @@ export class BenchViewPanel {
     const edit = new WorkspaceEdit();
     for (const { range, newText } of build.edits) edit.replace(uri, rangeOf(range), newText);
     if (document.version !== proposals.version || !(await workspace.applyEdit(edit)))
-      void window.showWarningMessage('The text has changed meanwhile: builds are worked out anew.');
+      void window.showWarningMessage(t('The text has changed meanwhile: plan again.'));
   }
 
   /** Of several plucks in a row only the last is heard. */
