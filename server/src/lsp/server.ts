@@ -192,9 +192,14 @@ function start(
       seen = uris.filter((uri) => typeof uri === 'string');
     }),
   );
+  let tidying: ReturnType<typeof setTimeout> | undefined;
+  const tidySoon = (): void => {
+    clearTimeout(tidying);
+    if (platform.tidy) tidying = setTimeout(heeding(report, 'tidying', platform.tidy), SENT_MS, undefined);
+  };
   const push: Push = createPush({
     soon,
-    rested: () => soon(() => platform.tidy?.()),
+    rested: tidySoon,
     inSight: () => seen.flatMap((uri) => session.documents.get(uri) ?? []),
     diagnose: (document, wantsEarly) => {
       const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
@@ -335,6 +340,9 @@ interface Listening {
   readonly closed: (uri: string) => void;
   readonly report: Report;
 }
+
+/** What has been handed over is sent by then, and of no use any more; whoever types pauses longer. */
+const SENT_MS = 15;
 
 /** Long enough that nobody who types has to wait for heavy numbers, short enough to seem to follow. */
 const REST_MS = 150;
