@@ -1,11 +1,12 @@
 import type { WiredState, WiredStates } from '../estimates/switch-states.ts';
+import { meaningIn, numberedRig } from '../physics/switching/meaning.ts';
 import { HOT } from '../physics/switching/rig.ts';
 import { positionWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
 import { say } from './say.ts';
-import { terminalPlace } from './switch-faults.ts';
+import { changesForBetter, remediesOf, terminalPlace } from './switch-faults.ts';
 
 /** A coil that does not sound stays on hot, or on an inner joint, by one end: it takes up hum like an antenna. Once for each coil. */
 export const switchCoilOnHot = defineInstrumentCheck({
@@ -23,7 +24,7 @@ export const switchCoilOnHot = defineInstrumentCheck({
   },
 });
 
-function hangs({ meaning }: WiredState, coil: string): boolean {
+function hangs({ meaning }: Pick<WiredState, 'meaning'>, coil: string): boolean {
   const dead = meaning.dead.get(coil);
   return dead?.closed === 'open' && (dead.on === 'hot' || dead.on === 'link');
 }
@@ -43,6 +44,11 @@ function foundOf(
     what: say`In ${list(keys)} the ${coilOf} coil of ${slot} does not sound and stays on ${on} by one end${by === undefined ? '' : say`, \`${by}\``}, its other end open: an antenna for hum.`,
     action: say`Short it in ${keys.length > 1 ? 'these positions' : 'this position'}, or let its open end go to ground and its other end off hot.`,
     place: by === undefined ? context.written.place : terminalPlace(context, by),
+    remedies: () =>
+      remediesOf(
+        changesForBetter(switching, (links) => !hangsIn(coil, links, switching)),
+        switching.instrument,
+      ),
     subject: { nodes: by === undefined ? [] : [by] },
   };
 }
@@ -61,4 +67,19 @@ function endOn(coil: string, { meaning }: WiredState, { numbered: { rig } }: Wir
   const points = ends.flatMap((element) => element.ends).filter((end) => live.has(meaning.netOf(end)));
   const net = rig.fixed.find((each) => points.some((point) => each.includes(point)));
   return net?.find((terminal) => /^[^./]+\.[^./]+$/.test(terminal));
+}
+
+/** True where some coil hangs by one end in some position, with other joints: the coil itself, or one that did not before. */
+function hangsIn(
+  coil: string,
+  links: WiredStates['numbered']['rig']['links'],
+  { numbered, states }: WiredStates,
+): boolean {
+  const rig = { ...numbered.rig, links };
+  const changed = numberedRig(rig);
+  return states.some((before) => {
+    if (before.positions.length === 0) return false;
+    const meaning = meaningIn(changed, before.state);
+    return rig.elements.some(({ name }) => hangs({ meaning }, name) && (name === coil || !hangs(before, name)));
+  });
 }

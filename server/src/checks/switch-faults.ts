@@ -8,7 +8,7 @@ import type { Instrument } from '../model/instrument.ts';
 import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
 import type { Wiring, WrittenTerminal } from '../model/wiring.ts';
-import { type Change, rightingChanges } from '../physics/switching/changes.ts';
+import { betterChanges, type Change, rightingChanges } from '../physics/switching/changes.ts';
 import { unusedLugs } from '../physics/switching/meaning.ts';
 import { GROUND, HOT, type Rig } from '../physics/switching/rig.ts';
 import { selectionWords } from '../words/selections.ts';
@@ -59,10 +59,30 @@ export function changesToRight(
     const { text, turnedText } = askedTexts(each.asked);
     return [{ state: each.state, texts: new Set(isLeft(each) ? [text, turnedText] : [text]) }];
   });
+  return likeliest(switching, instrument, (movable) => rightingChanges(rig, wanted, movable));
+}
+
+/** Single changes after which every position sounds as it does, and what is soldered is better by some other measure. */
+export function changesForBetter(
+  switching: WiredStates,
+  isBetter: (links: Rig['links']) => boolean,
+): readonly Change[] {
+  const { rig } = switching.numbered;
+  const wanted = switching.positions.map(({ state, meaning }) => ({ state, texts: new Set([meaning.text]) }));
+  return likeliest(switching, switching.instrument, (movable) => betterChanges(rig, wanted, movable, isBetter));
+}
+
+/** Without those that come to taking an end off, what a person would do first before others. */
+function likeliest(
+  switching: WiredStates,
+  instrument: Instrument,
+  changesOf: (movable: readonly string[]) => readonly Change[],
+): readonly Change[] {
+  const { rig } = switching.numbered;
   const free = new Set(unusedLugs(rig));
   const movable = movableIn(switching, instrument);
   if (movable.length > MOST_MOVABLE) return [];
-  const all = rightingChanges(rig, wanted, movable);
+  const all = changesOf(movable);
   const takenOff = new Set(
     all.flatMap((change) => (change.kind === 'move' && change.to === 'nothing' ? [change.terminal] : [])),
   );

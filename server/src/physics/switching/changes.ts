@@ -50,18 +50,44 @@ export function rightingChanges(rig: Rig, wanted: readonly Wanted[], movable: re
   const numbered = numberedRig(rig);
   const wrong = new Set(wrongAmong(numbered, wanted));
   if (wrong.size === 0) return [];
+  // What is wrong now is the likeliest to stay wrong, so most changes are given up after one state.
+  const order = [...wanted.entries()].sort(([a], [b]) => Number(wrong.has(b)) - Number(wrong.has(a)));
+  const first = order[0]?.[1].state;
+  // A terminal that joins nothing in a state that is wrong may go where it will: that stays wrong.
+  const closed = first ? numbered.numbered(closedIn(rig, first)) : [];
+  const felt = new Set([...numbered.ends, ...numbered.numbered(rig.fixed).flat(), ...closed.flat()]);
+  const isFelt = (change: Change<number>) => endsOf(change).some((terminal) => felt.has(terminal));
+  const states = order.map(([, each]) => each);
+  return changesThat(numbered, states, movable, isFelt);
+}
+
+/** Changes after which all states still do what is wanted, and what is soldered then is better by some other measure. */
+export function betterChanges(
+  rig: Rig,
+  wanted: readonly Wanted[],
+  movable: readonly string[],
+  isBetter: (links: Rig['links']) => boolean,
+): readonly Change[] {
+  const keeping = changesThat(numberedRig(rig), wanted, movable, () => true);
+  return keeping.filter((change) => isBetter(changed(rig.links, change)));
+}
+
+const endsOf = <T>(change: Change<T>): readonly T[] => (change.kind === 'swap' ? change.terminals : [change.terminal]);
+
+/** `isToTry` gives up what cannot help before anything is solved. */
+function changesThat(
+  numbered: NumberedRig,
+  wanted: readonly Wanted[],
+  movable: readonly string[],
+  isToTry: (change: Change<number>) => boolean,
+): readonly Change[] {
+  const { rig } = numbered;
   const fixed = numbered.numbered(rig.fixed);
   const links = numbered.numbered(rig.links);
-  // What is wrong now is the likeliest to stay wrong, so most changes are given up after one state.
-  const states = [...wanted.entries()]
-    .sort(([a], [b]) => Number(wrong.has(b)) - Number(wrong.has(a)))
-    .map(([, { state, texts }]) => ({ closed: numbered.numbered(closedIn(rig, state)), texts }));
-  const [moved] = numbered.numbered([movable]);
-  // A terminal that joins nothing in a state that is wrong may go where it will: that stays wrong.
-  const felt = new Set([...numbered.ends, ...fixed.flat(), ...(states[0]?.closed.flat() ?? [])]);
-  const right = singleChanges(links, moved ?? []).filter((change) => {
-    const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
-    if (!ends.some((terminal) => felt.has(terminal))) return false;
+  const states = wanted.map(({ state, texts }) => ({ closed: numbered.numbered(closedIn(rig, state)), texts }));
+  const [moved = []] = numbered.numbered([movable]);
+  const right = singleChanges(links, moved).filter((change) => {
+    if (!isToTry(change)) return false;
     const after = changed(links, change);
     return states.every(({ closed, texts }) => texts.has(textBy(numbered, fixed, after, closed)));
   });
