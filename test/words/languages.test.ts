@@ -4,6 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { languageWords } from '../../grammar/src/language-words.ts';
 import { COLOURS } from '../../grammar/values/iec60757.ts';
+import { WAXES } from '../../server/src/estimates/common-practice.ts';
 import { printNumber, printQuantity } from '../../server/src/quantities/print.ts';
 import { SPEC_WORDS } from '../../server/src/words/languages/german/spec-words.ts';
 import { GERMAN } from '../../server/src/words/languages/german.ts';
@@ -50,7 +51,7 @@ describe('German', () => {
 
   it('of words of the language of specs, holds none that the language or the standard of colours has not', () => {
     const { facts, values, blocks } = languageWords();
-    const known = new Set<string>([...facts, ...values, ...blocks, ...Object.values(COLOURS), 'paraffin', 'beeswax']);
+    const known = new Set<string>([...facts, ...values, ...blocks, ...Object.values(COLOURS), ...Object.keys(WAXES)]);
     assert.deepEqual(
       Object.keys(SPEC_WORDS).filter((each) => !known.has(each)),
       [],

@@ -1,5 +1,6 @@
 /** Cards in German: nothing of the tool's own words is left in English, and every number has its comma. */
 import assert from 'node:assert/strict';
+import type { CardSetting } from '../../../server/src/documents/cards/card.ts';
 import { languageOf } from '../../../server/src/words/languages/language.ts';
 import { leftInEnglish } from '../../support/left-in-english.ts';
 import { analysed, cardsOfText, pageText, sampleText } from './card-bench.ts';
@@ -10,7 +11,7 @@ const t = languageOf('de');
 const specOf = (sample: string): string => ['shop', 'larkspit-neck', sample].map(sampleText).join('\n');
 
 describe('cards in German', () => {
-  for (const sample of ['withen-bridge', 'tansy-bridge', 'larkspit', 'foundling'])
+  for (const sample of ['withen-bridge', 'tansy-bridge', 'larkspit', 'foundling', 'hesk-neck'])
     it(`of ${sample} hold no English word of the tool and no decimal point`, async () => {
       for (const card of cardsOfText(analysed(sample), undefined, { t })) {
         const html = await pageText(card);
@@ -18,6 +19,14 @@ describe('cards in German', () => {
         assert.deepEqual(leftInEnglish(html, specOf(sample)), [], card.title);
       }
     });
+
+  it('have the schematic on the sheet wherever the English ones have it', async () => {
+    const sheets = async (setting: Partial<CardSetting>) =>
+      (await Promise.all(cardsOfText(analysed('larkspit'), ['wiring'], setting).map((card) => pageText(card)))).map(
+        (html) => html.includes('class="sideways"'),
+      );
+    assert.deepEqual(await sheets({ t }), await sheets({}));
+  });
 
   it('of English ones the same look finds hundreds of words', async () => {
     const [card] = cardsOfText(analysed('withen-bridge'), ['hand-over']);

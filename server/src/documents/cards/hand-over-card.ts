@@ -208,13 +208,13 @@ function workLines({ pickup }: PickupAnalysis, t: Language): readonly Line[] {
     ...wound.filter(({ work }) => work).map(({ name }) => phrase(t, '{0} coil wound anew', typed(name))),
     ...(bar === 'turned' || bar === 'new' ? [[t(BAR_WORK[bar])]] : []),
     ...rods.map((coil) => phrase(t, RODS_WORK[coil.rods ?? 'kept'], typed(coil.name))),
-    ...(potting ? [phrase(t, 'potted in {0}', potting.wax ? typed(mixWords(potting.wax.value)) : t('wax'))] : []),
+    ...(potting ? [phrase(t, 'potted in {0}', potting.wax ? typed(mixWords(potting.wax.value, t)) : t('wax'))] : []),
   ];
 }
 
 /** `paraffin 80 %, beeswax 20 %`: what a later bath has to agree with. */
-const mixWords = (wax: readonly WaxPart[]): string =>
-  wax.map(({ ingredient, share }) => `${ingredient} ${Math.round(100 * share)}\u202F%`).join(', ');
+const mixWords = (wax: readonly WaxPart[], t: Language): string =>
+  wax.map(({ ingredient, share }) => `${t.word(ingredient)} ${Math.round(100 * share)}\u202F%`).join(', ');
 
 const BAR_WORK = { turned: 'bar magnet turned over', new: 'bar magnet exchanged' } as const;
 /** A winding holds its rods: nobody turns them. */

@@ -243,5 +243,5 @@ export const DRAWINGS = {
   'no-load: cut off at 10': 'bei 10 abgeschaltet',
   'the contact is closed in that position': 'Kontakt in jener Stellung geschlossen',
   'The earth symbols are one node: jack sleeve, pot cases, shields. Joined at one point.':
-    'Massezeichen sind ein Knoten: Buchse, Gehäuse, Schirme. An einem Punkt verbunden.',
+    'Massezeichen sind ein Knoten: Buchse, Gehäuse, Schirme; an einem Punkt.',
 } as const;

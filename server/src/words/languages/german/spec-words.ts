@@ -49,4 +49,6 @@ export const SPEC_WORDS = {
   'polyvinyl-acetal': 'Polyvinylacetal',
   paraffin: 'Paraffin',
   beeswax: 'Bienenwachs',
+  microcrystalline: 'Mikrowachs',
+  carnauba: 'Carnaubawachs',
 } as const;
