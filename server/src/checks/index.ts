@@ -60,6 +60,7 @@ import { switchOpensHot } from './switch-opens-hot.ts';
 import { switchPositionDiffers } from './switch-position-differs.ts';
 import { switchPositionsSame } from './switch-positions-same.ts';
 import { switchSilent } from './switch-silent.ts';
+import { switchSilentUnnamed } from './switch-silent-unnamed.ts';
 import { switchUpsideDown } from './switch-upside-down.ts';
 import { targetMissed, targetSoundMissed } from './target-missed.ts';
 import { targetSoundUndecided, targetUndecided } from './target-undecided.ts';
@@ -136,6 +137,8 @@ export const instrumentChecks = inOrder([
   fitPoleSpread,
   fitStrings,
   humPartlyCancelledPosition,
+  // Behind all that yield to a silent position, which this is none of.
+  switchSilentUnnamed,
 ]);
 
 /** Codes of what is found of a build, and not of how it is written. */

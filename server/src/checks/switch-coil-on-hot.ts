@@ -18,11 +18,16 @@ export const switchCoilOnHot = defineInstrumentCheck({
     if (!switching) return [];
     const coils = switching.numbered.rig.elements.filter(({ isCoil }) => isCoil);
     return coils.map(({ name }) => {
-      const hanging = switching.states.filter((each) => each.positions.length > 0 && hangs(each, name));
+      const hanging = switching.states.filter((each) => isRight(each, switching) && hangs(each, name));
       return hanging.length === 0 ? undefined : foundOf(name, hanging, switching, context);
     });
   },
 });
+
+/** Some position stands in it, and none that does something else than it says: what else is wrong there follows from that. */
+const isRight = (state: WiredState, { positions }: WiredStates): boolean =>
+  state.positions.length > 0 &&
+  !positions.some(({ position, verdict }) => verdict === 'differs' && state.positions.includes(position));
 
 function hangs({ meaning }: Pick<WiredState, 'meaning'>, coil: string): boolean {
   const dead = meaning.dead.get(coil);

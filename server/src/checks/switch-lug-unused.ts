@@ -11,7 +11,7 @@ export const switchLugUnused = defineInstrumentCheck({
   severity: 'hint',
   yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written: { switches, wiring } }) => {
-    if (!switching) return [];
+    if (!switching || switching.positions.some(({ verdict }) => verdict === 'differs')) return [];
     const named = new Set(
       [
         ...(wiring?.lines ?? []).flatMap(({ terminals }) => terminals),

@@ -398,3 +398,16 @@ describe('what a meter reads at the lugs', () => {
     assert.equal(ohm(instrument(wiring.replace(' pull.b2', ''), '1 bridge'), 1), null);
   });
 });
+
+describe('states that no position names', () => {
+  it('are told where nothing sounds in them, as no fault', () => {
+    const wiring =
+      'hot pull.a0\nlink bridge.violet pull.a1\nground bridge.pink neck.grey bridge.bare\nfree pull.a2 pull.b0 pull.b1 pull.b2 neck.orange neck.gold';
+    const analysis = analyse(instrument(wiring, '1 bridge'));
+    assert.equal(
+      messageOf(analysis, 'switch/silent'),
+      'Nothing sounds with pull up, which no position names. Where it is meant, nothing is to be done; else add the position, or bring a lead there.',
+    );
+    assert.equal(analysis.findings.find(({ code }) => code === 'switch/silent')?.severity, 'information');
+  });
+});
