@@ -68,7 +68,7 @@ describe('the bench view as one sees it', () => {
       .split('\n')
       .findIndex((each) => /^\s*start /.test(each));
     editor.selection = new vscode.Selection(line, 6, line, 6);
-    await frame.locator('svg [data-part].here').first().waitFor({ state: 'attached' });
+    await frame.locator('svg .frame').first().waitFor({ state: 'attached' });
   });
 
   it('broken text: the bar names the line, the drawing stays', async () => {
