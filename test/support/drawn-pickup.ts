@@ -243,7 +243,7 @@ function drawnMagnetics(
       const own = base.coils.get(coil);
       const { meanTurnM, turns, bareDiameterM, overallDiameterM } = winding;
       if (!own || !meanTurnM || !turns || !bareDiameterM || !overallDiameterM) return [];
-      const airH = own.airH.value * (1 + 0.01 * normal());
+      const airH = (own.airH?.value ?? Number.NaN) * (1 + 0.01 * normal());
       const farad = windingCapacitanceF({
         meanTurnM: meanTurnM.value,
         heightM: placed.section.heightM,

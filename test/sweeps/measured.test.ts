@@ -58,6 +58,18 @@ describe('a measured sweep', () => {
     assert.ok(measured.sd < 0.7 * computed.sd, `${measured.sd} against ${computed.sd}`);
   });
 
+  it('tells of a coil whose turns and bobbin nobody knows as much as of a known one', () => {
+    const unknown = (text: string) => text.replaceAll(/^ +(bobbin|wire|turns|packing|wound|polarity) .*\n/gm, '');
+    const { inductanceH, capacitanceF, resonanceHz } = numbersOf(unknown);
+    const known = numbersOf((text) => text);
+    assert.equal(inductanceH.value, known.inductanceH.value);
+    assert.ok(Math.abs(capacitanceF.value / known.capacitanceF.value - 1) < 1e-9);
+    // What metal takes from the string's field is all that is left to be computed.
+    assert.ok(Math.abs(resonanceHz.value / known.resonanceHz.value - 1) < 0.005, `${resonanceHz.value}`);
+    const [pickup = assert.fail()] = analysedSample(SAMPLE, unknown).pickups;
+    assert.equal(pickup.estimates().coils.get('main')?.inductanceAirH, undefined);
+  });
+
   it('shows at its line what it measured beside what is computed', () => {
     const analysis = analysedSample(SAMPLE);
     const shown = hover(analysis, analysis.text.indexOf('sweeps/yarrow-potted'));

@@ -5,7 +5,8 @@ import type { CoilCapacitances } from './coil-capacitance.ts';
 
 export interface CoilMagnetics {
   readonly coil: Coil;
-  readonly airH: Estimate;
+  /** Without poles; `undefined` of a coil that was measured and of which nothing else is known. */
+  readonly airH: Estimate | undefined;
   readonly totalH: Estimate;
   readonly capacitances: CoilCapacitances;
   /** Turn-area that a uniform field sees, over that of the coil in air. */

@@ -255,3 +255,5 @@ export const CHANNEL_BALANCE_SD = 0.03 * (Math.LN10 / 20);
 export const IMPEDANCE_METER_RELATIVE_SD = 0.003;
 /** A number of a sweep with a larger relative deviation is not used. */
 export const SWEEP_TOO_WEAK = 0.25;
+/** Of a coil of which nothing but its inductance is known. */
+export const USUAL_COIL_FARAD = { value: 100e-12, sd: 35e-12 } as const;

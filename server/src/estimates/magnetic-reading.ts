@@ -59,7 +59,7 @@ function judge(line: MagneticLine, block: Readings, quick: QuickEstimates): Judg
   const { coils, expected, ohm, farad, lostShare } = between(subject, quick, magnetics);
   if (!expected || !(expected.value > 0)) return undefined;
   const own = (pick: 'airH' | 'totalH', shareOf: (coil: Coil) => number = () => 1) =>
-    coils.reduce((sum, coil) => sum + shareOf(coil) * (magnetics.coils.get(coil)?.[pick].value ?? 0), 0);
+    coils.reduce((sum, coil) => sum + shareOf(coil) * (magnetics.coils.get(coil)?.[pick]?.value ?? 0), 0);
   const scaled = (henry: number) => expected.value * (henry / own('totalH'));
   const read = inductanceAtLowFrequency(line, { ohm: ohm ?? 0, farad: farad ?? 0 }, lostShare);
   return judged(

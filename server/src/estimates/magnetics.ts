@@ -15,13 +15,16 @@ import { capacitanceRead, newestMagnetic } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import { pickupEddies } from './pickup-eddies.ts';
 import type { QuickEstimates } from './quick.ts';
-import { sweptNumbers, withSweptLosses } from './sweeps-used.ts';
+import { sweptNumbers, withSweptCoils, withSweptLosses } from './sweeps-used.ts';
 import { wholePickup } from './whole-pickup.ts';
 
 export const pickupMagnetics = onceFor(
   (quick: QuickEstimates): PickupMagnetics =>
     withCapacitanceRead(
-      withInductancesRead(withCoilCapacitances(withSweptLosses(computedMagnetics(quick), quick), quick), quick),
+      withInductancesRead(
+        withCoilCapacitances(withSweptLosses(withSweptCoils(computedMagnetics(quick), quick), quick), quick),
+        quick,
+      ),
       quick,
     ),
 );

@@ -1,8 +1,9 @@
 /** What of a pickup's sweeps stands in the place of what is computed: the newest that holds, without what it tells too weakly. */
 import type { Coil } from '../model/coil.ts';
-import type { Estimate } from '../quantities/estimate.ts';
-import { estimateOf } from '../quantities/estimate.ts';
+import { difference, type Estimate, estimateOf } from '../quantities/estimate.ts';
+import { NO_CAPACITANCE } from './coil-capacitance.ts';
 import type { EddyTurn, PickupEddies, PickupMagnetics } from './coil-magnetics.ts';
+import { USUAL_COIL_FARAD } from './common-practice.ts';
 import { ownCable } from './own-cable.ts';
 import type { QuickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
@@ -59,6 +60,38 @@ function usedOf({ inductanceH, capacitanceF, losses, tooWeak }: SweptCoil): Swep
     losses: tooWeak.includes('losses') ? undefined : losses,
   };
 }
+
+/**
+ * Coils of which turns, bobbin or wire are not known, and which were swept: by themselves, or as the only one of their pickup. Of a
+ * coil whose capacitance a sweep could not tell the usual one is taken.
+ */
+export function withSweptCoils(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
+  const { pickup } = quick.netlist;
+  const lead = ownCable(pickup);
+  const unknown = pickup.coils.flatMap((coil) => {
+    if (computed.coils.has(coil)) return [];
+    const isOnly = pickup.coils.length === 1;
+    const { inductanceH, capacitanceF } = sweptNumbers(quick, isOnly ? 'whole' : coil);
+    if (!inductanceH) return [];
+    const own = capacitanceF && isOnly ? difference(capacitanceF, lead) : capacitanceF;
+    const capacitances = {
+      windingF: own && own.value > 0 ? own : USUAL_CAPACITANCE,
+      startF: NO_CAPACITANCE,
+      finishF: NO_CAPACITANCE,
+      facesF: NO_CAPACITANCE,
+    };
+    return [[coil, { coil, airH: undefined, totalH: inductanceH, capacitances, turnAreaOverAir: 1 }] as const];
+  });
+  if (unknown.length === 0) return computed;
+  const added = { ...computed, coils: new Map([...computed.coils, ...unknown]) };
+  return { ...added, ...wholePickup(quick, added, lead) };
+}
+
+const USUAL_CAPACITANCE = estimateOf(USUAL_COIL_FARAD.value, {
+  sd: USUAL_COIL_FARAD.sd,
+  basis: 'assumed',
+  restsOn: ['capacitance of a usual coil'],
+});
 
 /**
  * Eddy currents as they were measured: of a coil that was swept by itself its own, of a pickup that was swept as a whole the same for
