@@ -1,6 +1,7 @@
 import { commands, Disposable, type TextDocument, type Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { FILE_ENDING, LANGUAGE_ID } from '../../../../server/src/lsp/protocol.ts';
+import { t } from '../words.ts';
 import { DrawnFences } from './drawn-fences.ts';
 import { fenceRule } from './fence-rule.ts';
 import { fencesIn } from './fences-in.ts';
@@ -72,7 +73,7 @@ export function activateMarkdownPreview(client: BaseLanguageClient): MarkdownPre
   return {
     extendMarkdownIt: (engine) => {
       const { rules } = engine.renderer;
-      rules.fence = fenceRule(drawnAt, rules.fence);
+      rules.fence = fenceRule(drawnAt, rules.fence, t);
       return engine;
     },
     dispose: () => listening.dispose(),
