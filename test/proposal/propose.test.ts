@@ -214,3 +214,31 @@ describe('a proposal', () => {
     assert.deepEqual(proposalActions(analysis, at('cover none')), []);
   });
 });
+
+describe('where nothing lies on a spool', () => {
+  const parts = SHELF.replace(/spool SP-4\d \{[^}]*\}\n/g, '');
+
+  it('what is declared goes before what nobody has declared, and is to buy', () => {
+    const proposal = proposed(single('resistance 6.4 kohm', { shelf: parts }));
+    assert.deepEqual(
+      proposal.builds.map(({ build, cost }) => [build.coils[0]?.isUndeclared, cost.buys]),
+      proposal.builds.map(() => [false, 1]),
+    );
+    assert.deepEqual(proposal.inTheWay && inTheWayWords(proposal.inTheWay), [
+      'The shelf: nothing that is left on its spools reaches the target.',
+    ]);
+  });
+
+  it('without any wire the most usual gauge goes first; written, it is declared behind the pickup', () => {
+    const text = single('resistance 6.4 kohm', { shelf: parts.replace(/wire w4\d \{[^}]*\}\n/g, '') });
+    const analysis = analyse(text);
+    const at = text.indexOf('resistance 6.4');
+    const [action] = proposalActions(analysis, { start: at, end: at });
+    const written = analyse(applyEdits(text, action?.edits ?? []));
+    assert.match(written.text, /\n {4}wire awg-42\n {4}turns \d_\d+\n[\s\S]*\n\}\nwire awg-42 \{ gauge 42 AWG \}\n/);
+    assert.deepEqual(
+      written.findings.filter(({ severity }) => severity === 'error' || severity === 'warning'),
+      [],
+    );
+  });
+});

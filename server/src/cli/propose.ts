@@ -36,7 +36,7 @@ export const propose = defineCommand({
     'Free is what a coil that is still to be wound leaves out: turns, wire, bobbin; and the bar magnet. The shelf is what the file and\n' +
       'the files that it uses declare, with the wire that is left on each spool.',
     'Every build was written into the spec, analysed as a whole, and is told only if nothing new was wrong. The file itself is not\n' +
-      'changed. Exit code 1 where a pickup with a target has none that is near it by the best estimate.',
+      'changed. Exit code 1 where nothing at hand reaches a target by the best estimate.',
   ],
   example: {
     line: 'pickup-spec propose samples/knapweed-neck.pickup',

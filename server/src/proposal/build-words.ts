@@ -101,7 +101,7 @@ export function inTheWayWords({ holds, held, filled, otherwise }: InTheWay): rea
     window: `The window: ${build} would reach it and fill ${printNumber(100 * filled, 0)}\u202F% of it${deepEnough(held, filled)}.`,
     spool: `The wire: ${build} would reach it, and the spool does not hold as much.`,
     targets: 'The targets, one against the other: no turns of any wire on these bobbins bring all of them.',
-    shelf: 'The shelf: nothing on it reaches the target.',
+    shelf: 'The shelf: nothing that is left on its spools reaches the target.',
   }[holds];
   const instead =
     otherwise && holds !== 'spool'

@@ -34,23 +34,25 @@ type Asked = Omit<SearchProblem, 'holds'>;
 /** Taken away one by one, what lets the target be reached with what is at hand is what holds it. */
 export function heldBy({ aims, candidates }: Asked, { byModel, builds }: Searched): Held {
   const atHand = candidates.filter(({ options }) => options.every(({ isUndeclared }) => !isUndeclared));
+  const isBought = builds.some(({ reaches }) => reaches);
   const reaching = (freed: readonly Candidate[], mostBuys: number) =>
     byModel(freed)
       .filter(({ reaches, cost }) => reaches && cost.buys <= mostBuys)
       .map((found) => ({ found, filled: filledBy(found) }))
       .sort((a, b) => a.filled - b.filled)[0];
-  for (const [holds, freed, mostBuys] of [
+  const freed = [
     ['spool', atHand.map(withoutSpoolLimit), 0],
-    ['window', atHand.map(withoutWindow), Number.POSITIVE_INFINITY],
-    ['window', candidates.map(withoutWindow), Number.POSITIVE_INFINITY],
-  ] as const) {
-    const first = reaching(freed, mostBuys);
+    // Where something reaches it once it is bought, no window holds it.
+    ['window', isBought ? [] : atHand.map(withoutWindow), Number.POSITIVE_INFINITY],
+    ['window', isBought ? [] : candidates.map(withoutWindow), Number.POSITIVE_INFINITY],
+  ] as const;
+  for (const [holds, others, mostBuys] of freed) {
+    const first = reaching(others, mostBuys);
     if (first) {
       const { candidate, turns } = first.found;
       return { holds, held: buildOf(candidate, turns, undefined), filled: first.filled };
     }
   }
-  const isBought = builds.some(({ reaches }) => reaches);
   return { holds: aims.length > 1 && !isBought ? 'targets' : 'shelf', held: undefined, filled: 0 };
 }
 

@@ -60,14 +60,18 @@ export function proposeBuilds(analysis: Analysis, { pickup }: Pick<PickupAnalysi
     const each = written(candidate, turns);
     return each ? [{ ...each, cost }] : [];
   });
-  const isReached = searched.builds.some(({ reaches, cost }) => reaches && cost.buys === 0);
+  const reaching = searched.builds.filter(({ reaches }) => reaches);
+  const isAtHand = reaching.some(({ cost }) => cost.buys === 0);
   return {
     pickup,
     openings,
     builds,
-    inTheWay: isReached
+    inTheWay: isAtHand
       ? undefined
-      : { ...heldBy(asked, searched), otherwise: otherwise(openings, (wider) => askFor(proposing, wider)) },
+      : {
+          ...heldBy(asked, searched),
+          otherwise: reaching.length > 0 ? undefined : otherwise(openings, (wider) => askFor(proposing, wider)),
+        },
   };
 }
 

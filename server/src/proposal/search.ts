@@ -9,7 +9,7 @@ import type { Candidate, CurvedOption } from './candidates.ts';
 
 /** What a build costs beside being near. */
 export interface Cost {
-  /** Wires that no spool on the shelf has enough of. */
+  /** Wires that no spool on the shelf has enough of; more where nobody has declared them. */
   readonly buys: number;
   /** Wire for all coils that are wound, with its allowance. */
   readonly kg: number;
@@ -300,11 +300,27 @@ function costOf({ aims, fixed }: SearchProblem, { options }: Candidate, turns: r
   const counts = [...turns, ...[...fixed.values()].map((each) => each.turns)];
   const logs = counts.filter((each) => each > 0).map(Math.log);
   return {
-    buys: [...needs.values()].filter(({ kg, leftKg }) => kg > leftKg).length,
+    buys: [...needs.values()].filter(({ kg, leftKg }) => kg > leftKg).length + unusual(options),
     kg: [...needs.values()].reduce((sum, { kg }) => sum + kg, 0),
     unlike: isMeant || logs.length < 2 ? 0 : Math.exp(Math.max(...logs) - Math.min(...logs)) - 1,
   };
 }
+
+/** Of the gauges by which pickups are wound the most usual. Common practice, no published source. */
+const MOST_USUAL_AWG = 42;
+
+/** Wire that nobody has declared counts once more, and again for each gauge that it lies from the most usual. */
+const unusual = (options: readonly CurvedOption[]): number =>
+  Math.max(
+    0,
+    ...options.map(({ isUndeclared, wire }) =>
+      isUndeclared ? 1 + Math.abs((wire.gaugeAwg?.value ?? MOST_USUAL_AWG) - MOST_USUAL_AWG) : 0,
+    ),
+  );
+
+/** What is at hand, what is declared and has to be bought, what nobody has declared. */
+const tier = ({ candidate, cost }: Found): number =>
+  cost.buys === 0 ? 0 : candidate.options.some(({ isUndeclared }) => isUndeclared) ? 2 : 1;
 
 /** Analysed as a whole, its turns corrected by what that shows, and again where they moved. */
 function settle(
@@ -362,7 +378,7 @@ function beats(a: Found, b: Found): boolean {
 
 /**
  * At most five that no other beats, the nearest first; where some reach the targets, none that does not, and
- * where one of them needs nothing that is not at hand, none that does.
+ * where one of them is of what is at hand, or at least declared, none that is not.
  */
 function unbeaten(all: readonly Found[]): readonly Found[] {
   const inOrder = [...all].sort(
@@ -374,12 +390,12 @@ function unbeaten(all: readonly Found[]): readonly Found[] {
       a.distance - b.distance,
   );
   const nearestOfAll = inOrder[0]?.distance ?? 0;
-  const isReached = inOrder.some(({ reaches }) => reaches);
-  const isAtHand = inOrder.some(({ reaches, cost }) => reaches && cost.buys === 0);
-  const isNear = ({ worst, distance, doubt, cost }: Found): boolean => {
-    if (!isReached) return distance - doubt <= nearestOfAll * 1.5;
-    return worst - doubt <= 1 && !(isAtHand && cost.buys > 0);
-  };
+  const reaching = inOrder.filter(({ reaches }) => reaches);
+  const leastTier = Math.min(...reaching.map(tier));
+  const isNear = (each: Found): boolean =>
+    reaching.length === 0
+      ? each.distance - each.doubt <= nearestOfAll * 1.5
+      : each.worst - each.doubt <= 1 && tier(each) <= leastTier;
   const standing: Found[] = [];
   for (const each of inOrder) {
     if (standing.length >= MOST_BUILDS) break;
