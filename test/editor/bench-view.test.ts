@@ -89,6 +89,22 @@ describe('the bench view', () => {
     );
   });
 
+  it('a build that is proposed is written into the spec, and the target is reached then', async () => {
+    const { document } = await openBenchView('knapweed-neck.pickup');
+    const { builds } = await eventually(() => {
+      const proposals = benchView.section('proposals');
+      return proposals && proposals.builds.length > 0 ? proposals : undefined;
+    });
+    assert.ok(builds.length > 0);
+    await benchView.receive({ type: 'use build', index: 0 });
+    await eventually(() => (/\n {4}spool RYD-W9\n {4}turns \d_\d+\n/.test(document.getText()) ? true : undefined));
+    await eventually(() => {
+      const proposals = benchView.section('proposals');
+      const isReached = proposals?.target?.rows.every(([, , verdict]) => verdict === 'reached');
+      return isReached && proposals?.builds.length === 0 ? true : undefined;
+    });
+  });
+
   it('an empty file invites, and nothing of the file before is left; a pickup is begun in it', async () => {
     await openBenchView('fennel-bridge.pickup');
     await shown((drawing) => drawing.svg !== undefined);
