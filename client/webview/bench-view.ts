@@ -15,6 +15,7 @@ import { createPots } from './pots.ts';
 import { createScrollPlace } from './scroll-place.ts';
 import { createSections } from './sections.ts';
 import { table } from './table.ts';
+import { createWhatIf } from './what-if.ts';
 import { t } from './words.ts';
 
 /** The page: heading, findings, drawing, numbers, response, positions, readings. What has not changed stays where it is. */
@@ -33,6 +34,7 @@ export class BenchView {
   private readonly choice;
   private readonly pots;
   private readonly listen;
+  private readonly whatIf;
   private readonly sections;
   private readonly exports;
   private lastRender = 0;
@@ -63,10 +65,12 @@ export class BenchView {
     );
     this.pots = createPots((pots) => send({ type: 'pots', pots }));
     this.listen = createListen(send);
+    this.whatIf = createWhatIf(send);
     this.sections = createSections({
       state,
       send,
       listen: this.listen,
+      whatIf: this.whatIf,
       comparisonChanged: () => {
         this.drawings.before.show(state.comparison?.svg, []);
         this.showFindings();
@@ -101,6 +105,9 @@ export class BenchView {
         return;
       case 'sound':
         this.listen.play(message.sound);
+        return;
+      case 'what if':
+        this.whatIf.settle(message.asked, message.state);
         return;
       case 'paint':
         this.paint();

@@ -9,6 +9,7 @@ import { photosSection } from './photos.ts';
 import { createPlot } from './plot.ts';
 import { proposalsSection } from './proposals.ts';
 import { usageSection } from './usage.ts';
+import type { WhatIf } from './what-if.ts';
 import { t } from './words.ts';
 
 /** Where a section stands in the page; sections of one place follow each other in the order of the table. */
@@ -32,11 +33,12 @@ interface SectionSources {
   readonly state: PageState;
   readonly send: Send;
   readonly listen: Listen;
+  readonly whatIf: WhatIf;
   /** The findings and drawings depend on what is compared. */
   readonly comparisonChanged: () => void;
 }
 
-export function createSections({ state, send, listen, comparisonChanged }: SectionSources): Sections {
+export function createSections({ state, send, listen, whatIf, comparisonChanged }: SectionSources): Sections {
   const response = createPlot(t('Response'), t('Response as a table'), 'response');
   const positions = createPlot(t('Positions'), t('Positions as a table'), 'positions');
   const switches = createPlot(t('Switches'), t('Switches as a table'), 'switches');
@@ -87,6 +89,7 @@ export function createSections({ state, send, listen, comparisonChanged }: Secti
     missing: plain('last', t('Readings'), ({ readings }) => missingSection(readings, send)),
     photos: plain('last', t('Photographs'), (content) => photosSection(content.photos, send)),
     proposals: plain('below', t('Target'), (content) => proposalsSection(content, send)),
+    whatIf: { place: 'below', node: whatIf.section, show: whatIf.show, clear: whatIf.hide },
     usage: plain('below', t('Used by'), ({ rows }) => usageSection(rows, send)),
   };
   return {

@@ -166,7 +166,7 @@ function flipStated<T extends PoleUp | Rotation>(
 }
 
 /** True where the line stands in this coil's own block: no other coil of the pickup begins between the two. */
-function isIn(line: Place, coil: Coil, pickup: Pickup): boolean {
+export function isIn(line: Place, coil: Coil, pickup: Pickup): boolean {
   if (line.chunk !== coil.place.chunk) return false;
   const heads = pickup.coils.map(({ place }) => place).filter(({ chunk }) => chunk === line.chunk);
   const nearest = Math.max(...heads.map(({ span }) => (span.start <= line.span.start ? span.start : -1)));

@@ -4,7 +4,7 @@ import type { InstrumentAnalysis, PickupAnalysis, Played } from '../analysis/ana
 import type { PhaseVerdict } from '../estimates/estimates.ts';
 import { FULL_UP } from '../estimates/positions.ts';
 import { difference, type Estimate } from '../quantities/estimate.ts';
-import { onlyBoundedAbove } from '../quantities/print.ts';
+import { inUnit, onlyBoundedAbove } from '../quantities/print.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { basisWords, differenceCell, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
@@ -111,8 +111,7 @@ function valueRow(name: NumberName, { now, past, change, coil }: RowValues, t: L
   const before = past && text(past.value);
   return [
     {
-      // A count says its unit by its name.
-      name: unit === '' || name.what.endsWith(symbol) ? what : `${what}, ${unit}`,
+      name: rowName(name, unit, symbol, what),
       now: text(now),
       ...(before === undefined
         ? {}
@@ -120,6 +119,29 @@ function valueRow(name: NumberName, { now, past, change, coil }: RowValues, t: L
       restsOn: now ? basisWords(now) : '',
     },
   ];
+}
+
+/** A count says its unit by its name. */
+const rowName = ({ what }: NumberName, unit: string, symbol: string, told: string): string =>
+  unit === '' || what.endsWith(symbol) ? told : `${told}, ${unit}`;
+
+/** A number of a table in the unit of its row, beside how the row is called and how fine it is told. */
+export interface RowFigure {
+  readonly row: string;
+  readonly value: number;
+  readonly decimals: number;
+}
+
+/** A number of the pickup as a whole as its row of the table tells it. */
+export function rowFigure(now: Estimate, name: NumberName, t = ENGLISH): RowFigure {
+  const symbol = numberParts(now, name).unit;
+  const { number, unit } = numberParts(now, name, symbol, t);
+  const [, decimals = ''] = /^[^\d]*\d[\d\u202F]*[.,]?(\d*)/.exec(number) ?? [];
+  return {
+    row: rowName(name, unit, symbol, t(name.what)),
+    value: inUnit(now.value, symbol),
+    decimals: decimals.length,
+  };
 }
 
 function changeText({ now, past: old, change }: RowValues, name: NumberName, unit: string, t: Language): string {

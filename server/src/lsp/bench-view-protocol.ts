@@ -22,6 +22,7 @@ export interface SectionContents {
   readonly photos: { readonly photos: readonly ShownPhoto[] };
   readonly usage: UsageView;
   readonly proposals: ProposalsView;
+  readonly whatIf: WhatIfView;
 }
 
 export type SectionName = keyof SectionContents;
@@ -52,6 +53,7 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   response: { isHeavy: true, isHeard: true, needs: 'pickups' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },
   proposals: { isHeavy: true, isHeard: false, needs: 'pickups' },
+  whatIf: { isHeavy: true, isHeard: false, needs: 'pickups' },
 };
 
 export const isSectionName = (name: string): name is SectionName => Object.hasOwn(SECTIONS, name);
@@ -158,6 +160,62 @@ export interface ProposedBuildView {
   readonly reaches: FactTable;
   readonly givesUp: readonly string[];
   readonly edits: readonly { readonly range: Range; readonly newText: string }[];
+}
+
+/** What may be moved by hand, without a change of the text, and what that does by the models at hand. */
+export interface WhatIfView {
+  readonly knobs: readonly WhatIfKnob[];
+  /** Figures that are estimated at once, as they are now. */
+  readonly figures: readonly WhatIfFigure[];
+  /** Coils that cannot be moved, and why: a sentence each. */
+  readonly stay: readonly string[];
+}
+
+export interface WhatIfKnob {
+  readonly id: string;
+  readonly label: string;
+  /** Where it stands now: a number of a slider, the id of a choice. */
+  readonly now: number | string;
+  readonly slider?: { readonly fewest: number; readonly most: number; readonly step: number; readonly unit: string };
+  readonly choices?: readonly { readonly id: string; readonly label: string }[];
+  /** Where it stands (a slider's rise), and what each figure is multiplied by there, a level what is added; `null`: not known. */
+  readonly at: readonly (number | string)[];
+  readonly effects: readonly (readonly (number | null)[])[];
+}
+
+export interface WhatIfFigure {
+  /** As its row of the numbers is called. */
+  readonly row: string;
+  /** In the unit of the row. */
+  readonly now: number;
+  readonly decimals: number;
+  readonly isLevel: boolean;
+}
+
+/** Client to server: what the pickup or instrument would be with knobs moved. */
+export const WHAT_IF_REQUEST = 'pickup/whatIf';
+
+/** Where each knob that was moved stands, by its id. */
+export type Settings = Readonly<Record<string, number | string>>;
+
+export interface WhatIfParams extends SectionAsked, AboutFile {
+  readonly settings: Settings;
+}
+
+export interface WhatIfResult extends Message {
+  /** Absent where the text cannot say it, or nothing is moved. */
+  readonly state?: WhatIfState;
+}
+
+export interface WhatIfState {
+  /** Of the document that the edits are of. */
+  readonly version: number;
+  /** Now as `before`, what if as `now`. */
+  readonly numbers: NumbersTable;
+  /** Findings that it would bring, and those that it would settle. */
+  readonly come: readonly string[];
+  readonly settled: readonly string[];
+  readonly edits: readonly { readonly uri: string; readonly range: Range; readonly newText: string }[];
 }
 
 export interface ShownPhoto {

@@ -21,6 +21,9 @@ import {
   SOUND_REQUEST,
   type SoundParams,
   type SoundResult,
+  WHAT_IF_REQUEST,
+  type WhatIfParams,
+  type WhatIfResult,
 } from './bench-view-protocol.ts';
 import { type ComparedStates, createBases, ownBefore, whenRead } from './compared-states.ts';
 import { fileKey } from './file-key.ts';
@@ -32,6 +35,7 @@ import { plansAt } from './plans.ts';
 import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
+import { whatIfState } from './what-if.ts';
 
 type Asked = Pick<SectionParams, 'uri' | 'base' | 'among'> & { readonly subject?: SectionParams['subject'] };
 
@@ -73,6 +77,10 @@ export function serveBench(own: AnswerOwn, session: Session, t: Language): void 
   own<SoundParams, SoundResult>(SOUND_REQUEST, 'sound', silence, async (params) => {
     const states = await statesOf(params);
     return states ? sound(states, params) : silence;
+  });
+  own<WhatIfParams, WhatIfResult>(WHAT_IF_REQUEST, 'what if', {}, async (params) => {
+    const states = await statesOf(params);
+    return given({ state: states && whatIfState(states, params) });
   });
   own<PlansParams, PlansResult>(PLANS_REQUEST, 'plans', { plans: [] }, async (params, token) => {
     const found = await session.whenAnalysed(params.uri, token);

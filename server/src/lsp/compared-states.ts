@@ -20,6 +20,8 @@ export interface ComparedStates {
   readonly document: TextDocument;
   readonly now: Analysis;
   readonly before: Before | undefined;
+  /** What the state now is called beside another, where it is not the text as it stands. */
+  readonly called?: string;
   /** Files that may use what this one declares, itself included; absent where that is not asked. */
   readonly among?: readonly Analysis[];
 }

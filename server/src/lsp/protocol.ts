@@ -51,6 +51,7 @@ export {
   SECTIONS,
   SLIM_BELOW,
   SOUND_REQUEST,
+  WHAT_IF_REQUEST,
   WIDE_FROM,
 } from './bench-view-protocol.ts';
 export type * from './protocol-parts.ts';

@@ -52,6 +52,7 @@ import { heardAt, potsFrom } from './heard.ts';
 import { proposalsView } from './proposals-view.ts';
 import type { Subject } from './protocol-parts.ts';
 import { toRange } from './to-protocol.ts';
+import { whatIfView } from './what-if.ts';
 
 /** A section of the bench view: how it is made, and how it stands in the saved page. */
 interface Maker<N extends SectionName> {
@@ -77,6 +78,8 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   // A saved page holds copies of the photographs themselves: it reads their files.
   photos: { make: photosView, inPage: undefined },
   proposals: { make: proposalsView, inPage: proposalsOnPage },
+  // Nothing can be moved on paper.
+  whatIf: { make: whatIfView, inPage: undefined },
   usage: { make: usageView, inPage: usageOnPage },
   // The page of a comparison is a page of its own.
   comparison: {
@@ -158,7 +161,7 @@ function pictureOf(at: PhotoAt, written: string, t: Language): Partial<ShownPhot
   return { uri, width, height, mark };
 }
 
-function numbersView({ now, before, t }: ComparedStates, params: Heard): NumbersTable | undefined {
+export function numbersView({ now, before, t }: ComparedStates, params: Heard): NumbersTable | undefined {
   const { subject } = params;
   if (subject.kind === 'pickup') {
     const pickup = pickupNamed(now, subject.name);
@@ -205,9 +208,12 @@ function stringCount(now: Analysis, params: Heard): number | undefined {
 }
 
 /** The response at the jack in the position heard; of a pickup heard by itself, under the usual load. */
-export function responsePicture({ now, before, t }: ComparedStates, params: Heard): ResponsePicture | undefined {
+export function responsePicture(
+  { now, before, called, t }: ComparedStates,
+  params: Heard,
+): ResponsePicture | undefined {
   const { subject } = params;
-  const names = { before: before?.label ?? '', now: t('now') };
+  const names = { before: before?.label ?? '', now: called ?? t('now') };
   const heard = heardAt(now, params);
   if (heard) {
     const past = before && instrumentBefore(before, heard.instrument);

@@ -24,9 +24,12 @@ import type { Wound } from './winding-curve.ts';
 /** Turns and winding of each coil of a build, by its name. */
 export type WoundCoils = ReadonlyMap<string, Wound & { readonly turns: number }>;
 
+/** What a figure is asked for by. */
+export type Asked = Pick<Aim, 'kind' | 'between'>;
+
 export interface AtHand {
   /** By kind of target; those of two coils by turns. `undefined`: nothing is known. */
-  figure(aim: Aim, coils: WoundCoils, magnet: Magnet | undefined): number | null | undefined;
+  figure(aim: Asked, coils: WoundCoils, magnet: Magnet | undefined): number | null | undefined;
 }
 
 export interface Reference {
@@ -45,7 +48,7 @@ export function modelAtHand(reference: Reference): AtHand {
   const sound = reference.needsInductance ? soundModel(reference, ohm) : undefined;
   const levels = levelModel(quick);
   const figures: {
-    readonly [K in AimKind]: (aim: Aim, coils: WoundCoils, magnet: Magnet | undefined) => number | null | undefined;
+    readonly [K in AimKind]: (aim: Asked, coils: WoundCoils, magnet: Magnet | undefined) => number | null | undefined;
   } = {
     resistance: (_, coils) => ohm(coils) * atRoom,
     inductance: (_, coils) => sound?.henry(coils),

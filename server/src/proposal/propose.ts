@@ -131,7 +131,11 @@ function barsFor(pickup: Pickup, { magnet }: Candidate): readonly (BarChoice | u
 }
 
 /** Of coils that leave nothing out, what is known of them. */
-function fixedCoils(quick: QuickEstimates, { coils }: Openings, needsInductance: boolean): WoundCoils {
+export function fixedCoils(
+  quick: QuickEstimates,
+  { coils }: Pick<Openings, 'coils'>,
+  needsInductance: boolean,
+): WoundCoils {
   const open = new Set(coils.map(({ coil }) => coil));
   const magnetics = needsInductance ? pickupMagnetics(quick) : undefined;
   return new Map(

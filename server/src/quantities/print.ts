@@ -192,6 +192,12 @@ const OWN_UNITS: Readonly<Record<string, PrintedUnit>> = {
   '': { symbol: '', printed: '', factor: 1, offset: 0 },
 };
 
+/** A number in SI as it stands before a unit. */
+export function inUnit(value: number, symbol: string): number {
+  const unit = printedUnit(symbol);
+  return unit ? (value - unit.offset) / unit.factor : value;
+}
+
 const printedUnit = (symbol: string): PrintedUnit | undefined => OWN_UNITS[symbol] ?? unitOf(symbol);
 
 /** From this SI size on (as printed) the unit serves; the last of each list serves everything smaller. */

@@ -31,10 +31,15 @@ import {
   type SectionName,
   type SectionParams,
   type SectionResult,
+  type Settings,
   SOUND_REQUEST,
   type SoundParams,
   type SoundResult,
   type Subject,
+  WHAT_IF_REQUEST,
+  type WhatIfParams,
+  type WhatIfResult,
+  type WhatIfState,
 } from '../../../../server/src/lsp/protocol.ts';
 import { type ComparedBase, createComparedBase } from '../compare/compared-base.ts';
 import { fileName } from '../files/file-choice.ts';
@@ -100,6 +105,8 @@ export class BenchViewPanel {
   private isReady = false;
   private drawnAt = 0;
   private plucks = 0;
+  private whatIfs = 0;
+  private whatIf: WhatIfState | undefined;
   private paintsWhenReady = false;
   /** Files that may use the parts shown. */
   private among: readonly string[] = [];
@@ -231,6 +238,10 @@ export class BenchViewPanel {
         return this.begin(message.index);
       case 'use build':
         return this.useBuild(message.index);
+      case 'what if':
+        return this.askWhatIf(message.asked, message.settings);
+      case 'write what if':
+        return this.writeWhatIf();
       case 'explain':
         await commands.executeCommand('pickup.explainFinding', message.code);
         return;
@@ -440,16 +451,40 @@ export class BenchViewPanel {
     await window.activeTextEditor?.insertSnippet(new SnippetString(`${space}${start.snippet}\n`), end);
   }
 
-  /** Written as it was analysed, and not into a text that has changed since. */
   private async useBuild(index: number): Promise<void> {
+    const { uri } = this.focus;
     const proposals = this.section('proposals');
     const build = proposals?.builds[index];
     if (proposals === undefined || build === undefined) return;
-    const uri = Uri.parse(this.focus.uri);
-    const document = await workspace.openTextDocument(uri);
+    await this.write(
+      proposals.version,
+      build.edits.map((each) => ({ ...each, uri })),
+    );
+  }
+
+  /** Of several movements in a row only the last is answered. */
+  private async askWhatIf(asked: number, settings: Settings): Promise<void> {
+    const shown = this.subject();
+    if (shown === undefined) return;
+    this.whatIfs += 1;
+    const mine = this.whatIfs;
+    const params: WhatIfParams = { protocol: PROTOCOL_VERSION, width: this.width, ...shown, settings };
+    const result = await this.sources.client.sendRequest<WhatIfResult>(WHAT_IF_REQUEST, params).catch(() => undefined);
+    if (mine !== this.whatIfs) return;
+    this.whatIf = result?.state;
+    this.post({ type: 'what if', asked, state: this.whatIf });
+  }
+
+  private async writeWhatIf(): Promise<void> {
+    if (this.whatIf) await this.write(this.whatIf.version, this.whatIf.edits);
+  }
+
+  /** Written as it was analysed, and not into a text that has changed since. */
+  private async write(version: number, edits: WhatIfState['edits']): Promise<void> {
+    const document = await workspace.openTextDocument(Uri.parse(this.focus.uri));
     const edit = new WorkspaceEdit();
-    for (const { range, newText } of build.edits) edit.replace(uri, rangeOf(range), newText);
-    if (document.version !== proposals.version || !(await workspace.applyEdit(edit)))
+    for (const { uri, range, newText } of edits) edit.replace(Uri.parse(uri), rangeOf(range), newText);
+    if (document.version !== version || !(await workspace.applyEdit(edit)))
       void window.showWarningMessage(t('The text has changed meanwhile: plan again.'));
   }
 

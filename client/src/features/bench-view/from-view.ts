@@ -1,4 +1,4 @@
-import type { Pots, Subject } from '../../../../server/src/lsp/protocol.ts';
+import type { Pots, Settings, Subject } from '../../../../server/src/lsp/protocol.ts';
 import { type FromView, VIEW_COMMANDS } from './messages.ts';
 
 type Kind = FromView['type'];
@@ -16,6 +16,11 @@ const READERS: { readonly [K in Kind]: Reader<K> } = {
   'reveal line': ({ line }) => (isIndex(line) ? { line } : undefined),
   begin: ({ index }) => (isIndex(index) ? { index } : undefined),
   'use build': ({ index }) => (isIndex(index) ? { index } : undefined),
+  'what if': ({ asked, settings }) => {
+    const moved = settingsIn(settings);
+    return isIndex(asked) && moved ? { asked, settings: moved } : undefined;
+  },
+  'write what if': () => ({}),
   explain: ({ code }) => (isText(code) ? { code } : undefined),
   choose: ({ subject }) => {
     const { kind, name } = fieldsOf(subject);
@@ -51,6 +56,14 @@ export function potsIn(value: unknown): Pots | undefined {
   return numbers.length > 0 && numbers.length === Object.keys(fieldsOf(value)).length
     ? Object.fromEntries(numbers)
     : undefined;
+}
+
+/** Numbers and names by the ids of knobs, and nothing else. */
+function settingsIn(value: unknown): Settings | undefined {
+  const stand = Object.entries(fieldsOf(value)).flatMap(([id, at]) =>
+    isNumber(at) || isText(at) ? [[id, at] as const] : [],
+  );
+  return stand.length === Object.keys(fieldsOf(value)).length ? Object.fromEntries(stand) : undefined;
 }
 
 /** RFC 4648, section 4. */

@@ -3,9 +3,11 @@ import type {
   Knob,
   Pots,
   Section,
+  Settings,
   SoundResult,
   Subject,
   SubjectChoice,
+  WhatIfState,
 } from '../../../../server/src/lsp/protocol.ts';
 
 /** What the bench view is shown. */
@@ -23,6 +25,8 @@ export type ToView =
   | { readonly type: 'highlight'; readonly part: string | undefined }
   /** The plucked string that was asked for. */
   | { readonly type: 'sound'; readonly sound: SoundResult }
+  /** What the knobs moved by hand would make, `asked` being the number of the wish; without a state, nothing that can be said. */
+  | { readonly type: 'what if'; readonly asked: number; readonly state: WhatIfState | undefined }
   /** Paint the drawing and send it back as a picture. */
   | { readonly type: 'paint' }
   /** Nothing could be had from the server; what is shown stays. */
@@ -56,6 +60,10 @@ export type FromView =
   | { readonly type: 'begin'; readonly index: number }
   /** One of the builds that are proposed: write it into the spec. */
   | { readonly type: 'use build'; readonly index: number }
+  /** Knobs were moved by hand: what would it be? `asked` counts up. */
+  | { readonly type: 'what if'; readonly asked: number; readonly settings: Settings }
+  /** The state that was shown last: write it into the spec. */
+  | { readonly type: 'write what if' }
   | { readonly type: 'explain'; readonly code: string }
   | { readonly type: 'choose'; readonly subject: Subject }
   | { readonly type: 'position'; readonly position: string | undefined }

@@ -57,6 +57,10 @@ export const VIEW = {
   'was {0}': 'war {0}',
   'now {0}': 'jetzt {0}',
 
+  'The {0} coil is wound: its turns and its wire stay as they are.':
+    'Die Spule {0} ist gewickelt: Windungen und Draht bleiben, wie sie sind.',
+  '{0}, spool {1}': '{0}, Drahtspule {1}',
+
   // Readings that are still missing.
   'the {0} coil': 'Spule {0}',
   'turns of the {0} coil': 'Windungen der Spule {0}',
