@@ -63,7 +63,7 @@ export function createWhatIf(send: Send): WhatIf {
           columns: ['', t('now'), t('what if'), t('change')],
           rows: rows.map(({ name, before, now, change }) => [name, before, element('b', { textContent: now }), change]),
         },
-        'numbers',
+        'what-if',
       ),
     );
   };
@@ -123,14 +123,21 @@ export function createWhatIf(send: Send): WhatIf {
   };
 }
 
-/** What a screen reader tells once the numbers stand. */
+/** What a screen reader tells, findings in the language of findings, once the numbers stand. */
 function wordsOf({ numbers, come, settled }: WhatIfState): readonly Node[] {
   const changed = numbers.rows.filter(({ change = '' }) => change !== '');
   const told = changed.map(({ name, before = '', now }) => t('{0}: {1} now, {2} what if', name, before, now));
   return [
     element('p', { className: 'q', textContent: told.length === 0 ? t('No number changes.') : `${told.join('; ')}.` }),
-    ...come.map((each) => element('p', { className: 'stale' }, [`${t('It would bring:')} `, ...sentence(each)])),
-    ...settled.map((each) => element('p', {}, [`${t('It would settle:')} `, ...sentence(each)])),
+    ...come.map((each) =>
+      element('p', { className: 'stale' }, [
+        `${t('It would bring:')} `,
+        element('span', { lang: 'en' }, sentence(each)),
+      ]),
+    ),
+    ...settled.map((each) =>
+      element('p', {}, [`${t('It would settle:')} `, element('span', { lang: 'en' }, sentence(each))]),
+    ),
   ];
 }
 

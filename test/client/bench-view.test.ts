@@ -112,6 +112,57 @@ describe('the bench view in a browser', function () {
     await page.close();
   });
 
+  it('what if: knobs move by keyboard, estimates follow at once and exact numbers once they rest; nothing is written unasked', async () => {
+    const { page, post, sent } = await opened(pickup);
+    const turns = {
+      id: 'screw.turns',
+      label: 'screw coil, turns',
+      now: 5000,
+      slider: { fewest: 4980, most: 5020, step: 10, unit: 'turns' },
+      at: [4980, 5020],
+      effects: [[0.9, 1.1]],
+    };
+    const figures = [{ row: 'resistance, kΩ', now: 8, decimals: 2, isLevel: false }];
+    await post({
+      type: 'section',
+      render: 1,
+      content: { section: 'whatIf', knobs: [turns], figures, stay: ['The slug coil is wound.'] },
+    });
+    const section = page.locator('section[aria-label="What if"]');
+    const slider = section.getByRole('slider', { name: 'screw coil, turns' });
+    const write = section.getByRole('button', { name: 'Write into the spec' });
+    const row = section.getByRole('row', { name: 'resistance, kΩ' });
+    assert.equal(await row.textContent(), 'resistance, kΩ8.008.00');
+    assert.ok(await write.isDisabled());
+    await slider.press('ArrowRight');
+    assert.equal(await row.textContent(), 'resistance, kΩ8.00≈ 8.40');
+    assert.match((await slider.getAttribute('aria-valuetext')) ?? '', /^5.010 turns, now 5.000$/);
+    await until(page, "harness.sent.some(({ type }) => type === 'what if')");
+    const asked = (await sent()).flatMap((each) => (each.type === 'what if' ? [each] : [])).at(-1);
+    assert.deepEqual(asked?.settings, { 'screw.turns': 5010 });
+    const numbers = {
+      caption: '',
+      rows: [{ name: 'resistance, kΩ', before: '8.0 ± 0.1', now: '8.4 ± 0.1', change: '+0.4', restsOn: '' }],
+    };
+    const state = { version: 1, numbers, come: ['It `hums`.'], settled: [], edits: [] };
+    // An answer to an older movement says nothing of this one.
+    await post({ type: 'what if', asked: (asked?.asked ?? 0) - 1, state: { ...state, come: [] } });
+    assert.ok(await write.isDisabled());
+    await post({ type: 'what if', asked: asked?.asked ?? 0, state });
+    assert.equal(await row.textContent(), 'resistance, kΩ8.0 ± 0.18.4 ± 0.1+0.4');
+    const told = (await section.getByRole('status').textContent()) ?? '';
+    assert.match(told, /resistance, kΩ: 8\.0 ± 0\.1 now, 8\.4 ± 0\.1 what if\./);
+    assert.match(told, /It would bring: It hums\./);
+    assert.deepEqual(await accessFaults(page), []);
+    await write.press('Enter');
+    assert.equal((await sent()).at(-1)?.type, 'write what if');
+    await section.getByRole('button', { name: 'Reset' }).press('Enter');
+    assert.equal(await slider.inputValue(), '5000');
+    assert.ok(await write.isDisabled());
+    assert.equal(await section.getByRole('status').textContent(), '');
+    await page.close();
+  });
+
   it('shows findings, schematic, numbers with ±, response, positions and readings still missing', async () => {
     const { page } = await opened(instrument);
     assert.equal(
