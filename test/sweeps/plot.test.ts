@@ -1,5 +1,7 @@
 /** A sweep in the response plot. */
 import assert from 'node:assert/strict';
+import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
+import { impedancePicture, impedancePlot } from '../../server/src/documents/impedance-plot.ts';
 import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
 import { levelAt } from '../../server/src/documents/response-plot/measured.ts';
 import {
@@ -7,6 +9,7 @@ import {
   responsePlot,
   responseTable,
 } from '../../server/src/documents/response-plot/response-plot.ts';
+import { assertLegibleDrawing } from '../documents/plots/legible.ts';
 import { analysedSample } from '../support/sample-files.ts';
 
 const SAMPLE = 'yarrow-bridge.pickup';
@@ -49,5 +52,31 @@ describe('the plot of a sweep', () => {
   it('is not there without a sweep, nor of one that is not used', () => {
     assert.equal(pictureOf((text) => text.replaceAll(/.*yarrow-\w+\.csv.*\n/g, '')).measured, undefined);
     assert.equal(pictureOf((text) => text.replaceAll('readings "', 'readings found "')).measured, undefined);
+  });
+});
+
+describe('the plot of an impedance', () => {
+  const pictureFor = (edit?: (text: string) => string) => {
+    const { bench, pickups } = analysedSample(SAMPLE, edit);
+    const [pickup = assert.fail()] = pickups;
+    return impedancePicture(pickup, quickOf(bench)(pickup.pickup)) ?? assert.fail();
+  };
+
+  it('has the points of a sweep on the curve that the whole circuit makes', () => {
+    const { points, curve, verdict } = pictureFor();
+    assert.ok(points.length > 100 && verdict?.includes('holds'));
+    for (const { hz, ohm } of points) {
+      // Where the impedance is greatest it changes by a tenth from one drawn point to the next.
+      if (hz > 20_000 || (hz > 8500 && hz < 10_500)) continue;
+      const near = curve.reduce((best, each) => (Math.abs(each.hz - hz) < Math.abs(best.hz - hz) ? each : best));
+      assert.ok(Math.abs(Math.log(near.ohm / ohm)) < 0.1, `${ohm} at ${hz} Hz, drawn ${near.ohm}`);
+    }
+  });
+
+  it('is legible in both widths, with a sweep and without', () => {
+    const computed = pictureFor((text) => text.replaceAll(/.*yarrow-\w+\.csv.*\n/g, ''));
+    assert.equal(computed.verdict, undefined);
+    for (const picture of [pictureFor(), computed])
+      for (const width of ['wide', 'narrow'] as const) assertLegibleDrawing(impedancePlot(picture, width));
   });
 });

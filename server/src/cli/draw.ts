@@ -4,6 +4,7 @@ import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../an
 import { newestOf } from '../analysis/newest.ts';
 import { reworkOf } from '../comparison/reworks.ts';
 import type { DrawingWidth } from '../documents/drawing-sheet.ts';
+import { impedancePicture, impedancePlot } from '../documents/impedance-plot.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
@@ -11,6 +12,7 @@ import {
   noResponseWords,
   pickupResponsePicture,
   positionResponsePicture,
+  quickOfBench,
 } from '../documents/response-plot/from-model.ts';
 import { responsePlot } from '../documents/response-plot/response-plot.ts';
 import { switchPicture } from '../documents/switch-diagram/from-model.ts';
@@ -35,7 +37,7 @@ export const draw = defineCommand({
   options: {
     view: {
       type: 'choice',
-      choices: ['wiring', 'schematic', 'response', 'positions', 'switch'],
+      choices: ['wiring', 'schematic', 'response', 'positions', 'switch', 'impedance'],
       meaning: 'what is drawn',
     },
     output: {
@@ -70,7 +72,7 @@ export const draw = defineCommand({
     meaning: 'coils seen from the strings, every lead named, findings on the drawing',
   },
   async run(values, [file = ''], context) {
-    if (values.view === 'wiring' && values.position !== undefined) {
+    if ((values.view === 'wiring' || values.view === 'impedance') && values.position !== undefined) {
       throw new CommandError('--position belongs to --view schematic, response, positions and switch');
     }
     if (values.view !== 'response' && values.compare !== undefined) {
@@ -94,6 +96,7 @@ export const draw = defineCommand({
 
     async function picture(): Promise<string> {
       if (values.view === 'wiring') return wiring(now, values.pickup, values.width);
+      if (values.view === 'impedance') return impedance(now, values.pickup, values.width);
       if (values.view !== 'response') return whole(now, values.view, values, played);
       const before = values.compare === undefined ? undefined : await analysed(values.compare, values, context);
       const response =
@@ -114,6 +117,16 @@ export const draw = defineCommand({
 
 function wiring({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
+}
+
+function impedance({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
+  const pickup = chosenPickup(analysis, name, shown);
+  const picture = impedancePicture(pickup, quickOfBench(analysis)(pickup.pickup));
+  if (picture === undefined)
+    throw new CommandError(
+      `${shown}: there is no impedance to draw: a coil lacks its turns, its bobbin or its wire, and no sweep tells it`,
+    );
+  return impedancePlot(picture, width);
 }
 
 function pickupResponse(

@@ -84,6 +84,10 @@ function relative(estimates: readonly (Estimate | undefined)[], source: string):
   return estimateOf(1, { sd, basis: 'computed', source });
 }
 
+/** Between hot and ground, nothing connected, ohm; `undefined` where something of it is not known. */
+export const pickupImpedance = (quick: QuickEstimates, frequencyHz: number): Complex | undefined =>
+  pickupMagnetics(quick).inductanceH && impedance(quick, NO_SCALING, frequencyHz);
+
 function impedance(quick: QuickEstimates, scaling: Scaling, frequencyHz: number): Complex | undefined {
   const { netlist } = quick;
   const nodeOf = (net: number) => (isGrounded(netlist, net) ? ground : net === netlist.hot ? HOT : `net ${net}`);
