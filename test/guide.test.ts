@@ -199,7 +199,7 @@ export const weightKg = (pickup: Pickup): number | undefined => pickup.weight?.v
     {
       file: 'client/src/features/cards/cards.ts',
       asked: /'lid' is missing/,
-      fill: above("  label: '", "  lid: 'for the lid',"),
+      fill: above("  label: ['", "  lid: ['label', 'for the box, with a code that points to the file'],"),
     },
   ],
   'a section of the bench view': [
