@@ -40,6 +40,8 @@ export interface Host {
   readonly withoutSweeps?: boolean;
   /** How findings are told whatever the bench says: the wish of the person who reads them. */
   levels?(): Levels;
+  /** Paths of curves in the folder of a file and in the folders beside it; may be empty. */
+  curvesNear?(uri: string): readonly string[];
   /** Paths of photographs in the folder of a file and in the folders beside it; may be empty. */
   photosNear?(uri: string): readonly string[];
 }

@@ -1,5 +1,6 @@
 /** Files and the files they use: trees read once a text, `use` lines resolved inside the workspace. */
 
+import { nearest } from '../../../grammar/src/nearest.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import { firstForm } from '../../../grammar/src/same-but-for-spaces.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
@@ -156,7 +157,10 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
 function curveIn(host: Host, uri: string): CurveAt {
   const content = host.content(uri);
   if (content === undefined) return { kind: 'pending' };
-  return content.kind === 'text' ? curveFile(content.text) : content;
+  if (content.kind === 'text') return curveFile(content.text);
+  if (content.kind === 'unreadable') return content;
+  const names = (host.curvesNear?.(uri) ?? []).filter((path) => !path.includes('/'));
+  return { kind: 'missing', meant: nearest(decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1)), names) };
 }
 
 function breadthFirst(start: string, files: ReadonlyMap<string, ReadFile>): readonly ReadFile[] {

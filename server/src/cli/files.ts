@@ -4,6 +4,7 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { recent } from '../../../grammar/values/remember.ts';
 import type { Analysis, FileContent, Host } from '../analysis/analysis-types.ts';
+import { isCurveName } from '../model/curve-file.ts';
 import { type FileBytes, isPhotoName, type PhotoFile, photoFile, unreadPhoto } from '../photos/photo-file.ts';
 import { CommandError } from './command.ts';
 import { fileProblem, readPhotoFile, readTextFile } from './text-file.ts';
@@ -70,6 +71,7 @@ export function diskHost(root: string, given: ReadonlyMap<string, string> = new 
     siblings: (uri) => namesBeside(uri, root, isSpecName),
     photo: (uri) => photos(uri, () => photoFile(photoBytes(uri))),
     photosNear: (uri) => namesBeside(uri, root, isPhotoName),
+    curvesNear: (uri) => namesBeside(uri, root, isCurveName),
   };
 }
 

@@ -7,7 +7,9 @@ import type { Place, Stated } from './place.ts';
 /** What stands at the path of a curve. */
 export type CurveAt =
   | CurveFile
-  | { readonly kind: 'outside' | 'missing' | 'pending' | 'left out' }
+  | { readonly kind: 'outside' | 'pending' | 'left out' }
+  /** `meant`: the name of a curve beside where it should be that is spelled almost alike. */
+  | { readonly kind: 'missing'; readonly meant?: string | undefined }
   | { readonly kind: 'unreadable'; readonly reason: string };
 
 /** The circuit that a sweep was recorded in; `impedance`: a meter's own table. */

@@ -40,13 +40,16 @@ export function curveProblem(
         action: 'Save the curve as text (CSV).',
         place,
       };
-    case 'missing':
+    case 'missing': {
+      const newText = found.meant && `"${written.slice(0, written.lastIndexOf('/') + 1)}${found.meant}"`;
       return {
         code: 'sweep/missing',
         message: `There is no curve ${written}.`,
         action: 'Correct the path, or add the file.',
         place,
+        ...(newText && { fixes: [{ title: `Change to ${newText}`, edits: [{ place, newText }] }] }),
       };
+    }
     case 'outside':
       return {
         code: 'use/outside',
