@@ -1,4 +1,4 @@
-import { type MissingRow, unbroken } from '../../server/src/lsp/protocol.ts';
+import { type SectionContents, unbroken } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
@@ -6,11 +6,13 @@ import { sentence } from './sentence.ts';
 import { t } from './words.ts';
 
 /** What would be known after one more reading: which points, what to expect, the line to write. */
-export function missingSection(readings: readonly MissingRow[], send: Send): readonly Node[] {
+export function missingSection({ readings, why }: SectionContents['missing'], send: Send): readonly Node[] {
   if (readings.length === 0) {
     return [
       element('h2', { textContent: t('Readings') }),
-      element('p', { textContent: t('Nothing is left to read: every number that a meter can settle has been read.') }),
+      element('p', {
+        textContent: why ?? t('Nothing is left to read: every number that a meter can settle has been read.'),
+      }),
     ];
   }
   return [

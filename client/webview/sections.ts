@@ -86,7 +86,7 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
       show: switches.show,
       clear: () => switches.show({}),
     },
-    missing: plain('last', t('Readings'), ({ readings }) => missingSection(readings, send)),
+    missing: plain('last', t('Readings'), (content) => missingSection(content, send)),
     photos: plain('last', t('Photographs'), (content) => photosSection(content.photos, send)),
     proposals: plain('below', t('Target'), (content) => proposalsSection(content, send)),
     whatIf: { place: 'below', node: whatIf.section, show: whatIf.show, clear: whatIf.hide },

@@ -59,6 +59,12 @@ describe('readings still missing', () => {
     assert.equal(coil.expected, undefined);
   });
 
+  it('none of a coil that is still to be wound for a target', () => {
+    const blank = SINGLE.replace('    turns 7_700\n', '');
+    assert.equal(readings(blank).length, 1);
+    assert.deepEqual(readings(blank.replace('  hookup {', '  target {\n    resistance 6 kohm\n  }\n  hookup {')), []);
+  });
+
   it('none of what has been read', () => {
     const read = SINGLE.replace(/\}\n$/, '  readings "after winding" {\n    main 5.75 kohm\n  }\n}\n');
     assert.deepEqual(readings(read), []);

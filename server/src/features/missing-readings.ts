@@ -9,6 +9,7 @@ import { quickEstimates } from '../estimates/quick.ts';
 import { type CoilSigns, sounds } from '../estimates/signs.ts';
 import type { Coil } from '../model/coil.ts';
 import { looseNetlist, type PickupNetlist } from '../model/netlist.ts';
+import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { Reading } from '../model/readings.ts';
 import { printQuantity } from '../quantities/print.ts';
@@ -109,6 +110,13 @@ export function meterWords({ resistanceOhm, toleranceOhm, temperatureC }: LeadRe
   return t('{0} at {1}', shown, temperature);
 }
 
+/** Under a target, with nothing read: there is nothing to read yet. */
+export const isStillToBeWound = ({ pickup, quick }: PickupAnalysis): boolean =>
+  pickup.coils.some((coil) => quick.coils.get(coil.name)?.turns === undefined && isToBeWound(coil, pickup));
+
+const isToBeWound = ({ work }: Coil, { readings, target }: Pickup): boolean =>
+  target !== undefined && work?.value !== 'kept' && readings.length === 0;
+
 function coilReadings(
   coil: Coil,
   { netlist, quick }: PickupAnalysis,
@@ -127,6 +135,8 @@ function coilReadings(
   const [start, finish] = [endLead(netlist, coil, 'start'), endLead(netlist, coil, 'finish')];
   if (readsCoil(coil, netlist, taken)) return [];
   const unknown = quick.coils.get(coil.name)?.turns === undefined;
+  // Under a target it is still to be wound: there is nothing to read yet.
+  if (unknown && isToBeWound(coil, netlist.pickup)) return [];
   const expected = unknown ? undefined : expectedOf(start, finish);
   if (!unknown && expected === undefined) return [];
   return [

@@ -14,7 +14,8 @@ export interface BaseState {
 /** What each section of the bench view holds. A name added here is asked for in `SECTIONS`, on the server and in the view. */
 export interface SectionContents {
   readonly comparison: ComparisonView;
-  readonly missing: { readonly readings: readonly MissingRow[] };
+  /** `why`: why there is nothing to read yet. */
+  readonly missing: { readonly readings: readonly MissingRow[]; readonly why?: string };
   readonly numbers: NumbersTable;
   readonly response: ResponseView;
   readonly positions: PlotView;

@@ -19,7 +19,12 @@ import {
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { switchPicture } from '../documents/switch-diagram/from-model.ts';
 import { switchDiagram, switchTable } from '../documents/switch-diagram/switch-diagram.ts';
-import { type MissingReading, missingInstrumentReadings, missingPickupReadings } from '../features/missing-readings.ts';
+import {
+  isStillToBeWound,
+  type MissingReading,
+  missingInstrumentReadings,
+  missingPickupReadings,
+} from '../features/missing-readings.ts';
 import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Place } from '../model/place.ts';
@@ -72,7 +77,10 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   positions: { make: positionsView, inPage: plotOnPage },
   switches: { make: switchesView, inPage: plotOnPage },
   missing: {
-    make: (states, { subject }) => ({ readings: missingRows(states, subject) }),
+    make: (states, { subject }) => ({
+      readings: missingRows(states, subject),
+      ...given({ why: whyNone(states, subject) }),
+    }),
     inPage: ({ readings }, t) => readingsOnPage(readings, t),
   },
   // A saved page holds copies of the photographs themselves: it reads their files.
@@ -109,6 +117,13 @@ function inPage<N extends SectionName>(name: N, states: ComparedStates, params: 
   const { make, inPage: shown }: Maker<N> = MAKERS[name];
   const content = shown && make(states, params);
   return content && shown ? shown(content, states.t) : [];
+}
+
+function whyNone({ now, t }: ComparedStates, { kind, name }: Subject): string | undefined {
+  const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
+  return pickup && isStillToBeWound(pickup)
+    ? t('It is still to be wound for its target: there is nothing to read yet.')
+    : undefined;
 }
 
 function missingRows({ document, now, t }: ComparedStates, { kind, name }: Subject): readonly MissingRow[] {

@@ -77,6 +77,8 @@ export const VIEW = {
   'the joints, from hot to ground': 'die Lötstellen, von heiß nach Masse',
   'Meter in ohms from hot to ground, joined and not plugged in.':
     'Ohmmeter von heiß nach Masse, verbunden und nicht eingesteckt.',
+  'It is still to be wound for its target: there is nothing to read yet.':
+    'Für das Ziel ist noch zu wickeln: Es gibt noch nichts zu messen.',
   'Switch to {0}, volume and tone full up, nothing plugged in: meter from tip to sleeve of the jack.':
     'Auf {0} schalten, Lautstärke und Klang voll auf, nichts eingesteckt: Messgerät von Spitze zu Hülse der Buchse.',
 } as const;
