@@ -78,7 +78,7 @@ function sweptGroup(group: SweepGroup, netlist: PickupNetlist, bench: Bench | un
   const sweeps = sweepsOfGroup(group, bench, dc);
   const alone = sweeps.curves.map((curve) => capacitanceAlone(curve, sweeps.recorder));
   const [open] = alone.flatMap((each) => each ?? []);
-  if (open && dc.length === 0) {
+  if (open) {
     const sd = Math.hypot(
       open.scatter,
       group.sweeps.some(({ setUp }) => setUp.kind === 'through') ? sweeps.recorder.faradSd : 0,

@@ -159,21 +159,16 @@ function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], 
   return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
 }
 
+/** A resistance across only where it is better than all others; of the others the simplest that is near the best, of two as simple the better. */
 function chosenForm(tried: readonly Tried[]): Tried {
-  const ordered = [...tried].sort((a, b) => a.problem.parameters - b.problem.parameters || a.criterion - b.criterion);
-  const least = Math.min(...tried.map(({ criterion }) => criterion));
-  const others = ordered.filter(({ problem }) => problem.form !== 'loop and resistance');
-  const across = ordered.find(({ problem }) => problem.form === 'loop and resistance');
-  if (across && others.every(({ criterion }) => criterion > across.criterion + NEAR)) return across;
-  const leastOther = Math.min(...others.map(({ criterion }) => criterion));
-  const simple = others.find(({ criterion }) => criterion <= leastOther + NEAR);
-  const [first] = ordered;
-  const result = simple ?? first;
-  if (!result || !Number.isFinite(least)) return tried[0] as Tried;
-  // Of forms with as many parameters the better one.
-  return others
-    .filter(({ problem }) => problem.parameters === result.problem.parameters)
-    .reduce((low, each) => (each.criterion < low.criterion ? each : low), result);
+  const best = (of: readonly Tried[]) => of.reduce((low, each) => (each.criterion < low.criterion ? each : low));
+  const across = tried.find(({ problem }) => problem.form === 'loop and resistance');
+  const others = tried.filter((each) => each !== across);
+  const least = best(others).criterion;
+  if (across && across.criterion + NEAR < least) return across;
+  const near = others.filter(({ criterion }) => criterion <= least + NEAR);
+  const fewest = Math.min(...near.map(({ problem }) => problem.parameters));
+  return best(near.length > 0 ? near.filter(({ problem }) => problem.parameters === fewest) : others);
 }
 
 const NEAR = 10;
