@@ -29,6 +29,7 @@ export interface Outputs {
   readonly 'identify-1': object;
   readonly 'fit-1': object;
   readonly 'switch-1': object;
+  readonly 'wire-1': object;
   readonly 'list-1': { readonly pickups: readonly PickupRecord[] };
   readonly sarif: { readonly runs: readonly SarifRun[] };
 }
@@ -75,6 +76,7 @@ const files: Readonly<Record<keyof Outputs, string>> = {
   'identify-1': path.join(SCHEMAS, 'identify-1.json'),
   'fit-1': path.join(SCHEMAS, 'fit-1.json'),
   'switch-1': path.join(SCHEMAS, 'switch-1.json'),
+  'wire-1': path.join(SCHEMAS, 'wire-1.json'),
   'list-1': path.join(SCHEMAS, 'list-1.json'),
   sarif: path.join(import.meta.dirname, 'sarif-2.1.0-part.json'),
 };

@@ -13,6 +13,7 @@ import { repairActions } from '../../server/src/features/repair-actions.ts';
 import { sortings } from '../../server/src/features/sort-block.ts';
 import { splits } from '../../server/src/features/split-file.ts';
 import type { Refactoring } from '../../server/src/features/text-edits.ts';
+import { wiringActions } from '../../server/src/features/wiring-actions.ts';
 import { analysedSample } from '../support/sample-files.ts';
 
 interface Offer {
@@ -34,9 +35,10 @@ const OFFERS: Readonly<Record<string, Offer>> = {
     lines: /^(?:wire|spool|bobbin|magnet) /,
   },
   'a file that is split': { of: (analysis, span) => splits(analysis, span, []), lines: /^pickup / },
+  'a wiring that is planned': { of: wiringActions, lines: /^ *(?:switch|wiring|selector) / },
 };
 
-const SAMPLES = ['foundling', 'quorl', 'ottlewick-neck', 'parts/stock', 'mistakes/phase-coils-cancel'];
+const SAMPLES = ['foundling', 'quorl', 'pennywither', 'ottlewick-neck', 'parts/stock', 'mistakes/phase-coils-cancel'];
 
 describe('what a line offers', function () {
   this.timeout(60_000);

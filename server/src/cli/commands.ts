@@ -18,6 +18,7 @@ import { report } from './report.ts';
 import { signal } from './signal.ts';
 import { switchStates } from './switch.ts';
 import { turns } from './turns.ts';
+import { wire } from './wire.ts';
 
 export const commands: readonly Command[] = [
   check,
@@ -32,6 +33,7 @@ export const commands: readonly Command[] = [
   repair,
   identify,
   switchStates,
+  wire,
   compare,
   list,
   signal,

@@ -43,6 +43,7 @@ import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
 import { sortings } from '../features/sort-block.ts';
 import { splits } from '../features/split-file.ts';
+import { wiringActions } from '../features/wiring-actions.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { fileKey } from './file-key.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
@@ -316,8 +317,8 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    const asked = [identifyOffers, unitConversions, sortings, fitActions, proposalActions].flatMap((of) =>
-      isAsked ? of(analysis, span) : [],
+    const asked = [identifyOffers, unitConversions, sortings, fitActions, proposalActions, wiringActions].flatMap(
+      (of) => (isAsked ? of(analysis, span) : []),
     );
     for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);

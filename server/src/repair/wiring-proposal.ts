@@ -1,0 +1,169 @@
+/**
+ * What to solder to the switches of an instrument so that its positions do what they ask for: written into the text and analysed as a
+ * whole before it is told; on the switch that it names, else on the smallest one of the shelf; or what stands in the way.
+ */
+import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
+import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
+import type { Edit } from '../checks/finding.ts';
+import { wiredStates } from '../estimates/switch-states.ts';
+import { type Impossible, planWiring, type WiringPlan, wiringTask } from '../estimates/wiring-plan.ts';
+import type { Instrument } from '../model/instrument.ts';
+import type { Switch } from '../model/switch.ts';
+import { wiringLines } from '../words/wiring-words.ts';
+
+export interface WiringProposal {
+  readonly plan: WiringPlan;
+  /** The part from the shelf, where the instrument names none. */
+  readonly taken: Switch | undefined;
+  /** As the spec says it. */
+  readonly lines: readonly string[];
+  readonly edit: Edit;
+}
+
+/** A switch of the shelf, and what a wiring on it takes. */
+export interface OtherSwitch {
+  readonly part: Switch;
+  readonly wires: number;
+}
+
+export type WiringAnswer =
+  | { readonly kind: 'proposal'; readonly proposal: WiringProposal }
+  | {
+      readonly kind: 'impossible';
+      readonly why: Impossible;
+      /** Switches of the shelf that can, the fewest lugs first. */
+      readonly others: readonly OtherSwitch[];
+      /** Wires, if dead coils may hang on hot. */
+      readonly looseWires: number | undefined;
+    }
+  /** `reason` as a sentence goes on: `quorl: …`. */
+  | { readonly kind: 'not planned'; readonly reason: string };
+
+export interface WiringWish {
+  /** No dead coil hangs on hot by one end. */
+  readonly isQuiet: boolean;
+  /** How often the search looks around, at most: some 0.2 ms each. */
+  readonly searches: number;
+}
+
+export const SEARCHES = 40_000;
+/** For an editor that waits: half a second or so, and what is found may not be proven. */
+export const FEW_SEARCHES = 400;
+
+export function proposeWiring(analysis: Analysis, { written }: InstrumentAnalysis, wish: WiringWish): WiringAnswer {
+  if (written.switches.length > 0) return onItsOwn(analysis, written, wish);
+  const shelf = bySize(analysis.namesInScope('switch'));
+  if (shelf.length === 0)
+    return { kind: 'not planned', reason: 'it names no switch, and the files that it uses declare none' };
+  for (const part of shelf) {
+    const fitted = withSwitch(written, part);
+    const answer = planned(fitted, wish);
+    if (answer.kind !== 'plan') continue;
+    const proposal = proposalOf(analysis, written, { plan: answer.plan, taken: part });
+    if (proposal) return { kind: 'proposal', proposal };
+  }
+  return {
+    kind: 'not planned',
+    reason: `no switch of the shelf does all its positions (${shelf.map(({ name }) => name).join(', ')})`,
+  };
+}
+
+function onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): WiringAnswer {
+  const answer = planned(written, wish);
+  if (answer.kind === 'plan') {
+    const proposal = proposalOf(analysis, written, { plan: answer.plan, taken: undefined });
+    return proposal
+      ? { kind: 'proposal', proposal }
+      : { kind: 'not planned', reason: 'the wiring that was found reads otherwise once it is written' };
+  }
+  if (answer.kind === 'not planned') return answer;
+  const own = new Set(written.switches.map(({ part }) => part));
+  const others =
+    written.switches.length > 1
+      ? []
+      : bySize(analysis.namesInScope('switch')).flatMap((part): readonly OtherSwitch[] => {
+          if (own.has(part)) return [];
+          const other = planned(withSwitch(written, part), wish);
+          return other.kind === 'plan' ? [{ part, wires: other.plan.wires }] : [];
+        });
+  const loose = wish.isQuiet ? planned(written, { ...wish, isQuiet: false }) : undefined;
+  return {
+    kind: 'impossible',
+    why: answer.why,
+    others,
+    looseWires: loose?.kind === 'plan' ? loose.plan.wires : undefined,
+  };
+}
+
+type PlannedOrNot =
+  | { readonly kind: 'plan'; readonly plan: WiringPlan }
+  | { readonly kind: 'impossible'; readonly why: Impossible }
+  | { readonly kind: 'not planned'; readonly reason: string };
+
+function planned(instrument: Instrument, { isQuiet, searches }: WiringWish): PlannedOrNot {
+  const task = wiringTask(instrument, isQuiet);
+  if (typeof task === 'string') return { kind: 'not planned', reason: task };
+  const answer = planWiring(task, searches);
+  return answer.kind === 'unknown'
+    ? { kind: 'not planned', reason: 'the search was ended before it found a wiring or proved that there is none' }
+    : answer;
+}
+
+const bySize = (parts: readonly Switch[]): readonly Switch[] =>
+  [...parts].sort((a, b) => a.lugs.length - b.lugs.length || (a.name < b.name ? -1 : 1));
+
+/** In the place of its only switch, or as its first. */
+const withSwitch = (instrument: Instrument, part: Switch): Instrument => ({
+  ...instrument,
+  switches: [
+    {
+      name: instrument.switches[0]?.name ?? NEW_SLOT,
+      part,
+      partName: { value: part.name, place: instrument.place },
+      on: undefined,
+      place: instrument.place,
+    },
+  ],
+});
+
+const NEW_SLOT = 'lever';
+
+/** Once it is written every position does what it asks for. */
+function proposalOf(
+  analysis: Analysis,
+  written: Instrument,
+  { plan, taken }: Pick<WiringProposal, 'plan' | 'taken'>,
+): WiringProposal | undefined {
+  const lines = wiringLines(plan);
+  const edit =
+    written.place.chunk.content?.kind === 'block'
+      ? editOf(written, written.place.chunk.content, lines, taken)
+      : undefined;
+  const after = edit && analysis.edited([edit]);
+  const states = after?.instruments.find((each) => each.written.name === written.name);
+  const wired = states && wiredStates(states.written);
+  const isRight =
+    wired?.positions.length === written.positions.length &&
+    wired.positions.every(({ verdict }) => verdict === 'as asked');
+  return edit && isRight ? { plan, taken, lines, edit } : undefined;
+}
+
+/** In the place of a wiring that stands there, else before the selector. */
+function editOf(
+  written: Instrument,
+  block: BlockNode,
+  lines: readonly string[],
+  taken: Switch | undefined,
+): Edit | undefined {
+  const { chunk } = written.place;
+  const inner = (keyword: string) => block.body.find((each) => each.kind === 'block' && each.keyword.text === keyword);
+  const text = ['wiring {', ...lines.map((line) => `    ${line}`), '  }'].join('\n');
+  const fitted = taken ? `switch ${NEW_SLOT} ${taken.name}\n\n  ` : '';
+  const old = inner('wiring');
+  if (old) return { place: { chunk, span: old.span }, newText: `${fitted}${text}` };
+  const selector = inner('selector');
+  const at = selector?.span.start;
+  return at === undefined
+    ? undefined
+    : { place: { chunk, span: { start: at, end: at } }, newText: `${fitted}${text}\n\n  ` };
+}
