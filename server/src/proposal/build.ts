@@ -74,12 +74,9 @@ const linesOf = ({ opening, bobbin, wire, spool, turns }: CoilChoice): readonly 
     opening.turns ? `turns ${grouped(turns)}` : undefined,
   ]);
 
-/** Wire that nobody has declared is declared behind the pickup. */
+/** Wire that nobody has declared is declared behind the pickup, as it was read. */
 function declarations({ written: { extent } }: Pickup, coils: readonly CoilChoice[]): readonly Edit[] {
-  const wires = new Map(coils.flatMap(({ isUndeclared, wire }) => (isUndeclared ? [[wire.name, wire]] : [])));
+  const wires = new Set(coils.flatMap(({ isUndeclared, wire }) => (isUndeclared ? [wire.place.chunk.text] : [])));
   const at = { start: extent.span.end, end: extent.span.end };
-  return [...wires.values()].map(({ name, gaugeAwg }) => ({
-    place: { chunk: extent.chunk, span: at },
-    newText: `\nwire ${name} { gauge ${gaugeAwg?.value ?? 0} AWG }`,
-  }));
+  return [...wires].map((text) => ({ place: { chunk: extent.chunk, span: at }, newText: `\n${text}` }));
 }

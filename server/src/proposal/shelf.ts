@@ -1,11 +1,15 @@
 /** What lies on the shelf, and which of it may stand in the place of what a coil leaves out. */
+import { readFileTree } from '../../../grammar/src/read-file.ts';
+import type { language } from '../../../grammar/src/schema/index.ts';
+import { onceForEach } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { bathC, bathLimits } from '../estimates/potting.ts';
 import type { Bobbin } from '../model/bobbin.ts';
 import type { Coil } from '../model/coil.ts';
+import { wireFrom } from '../model/from-shop.ts';
 import type { Magnet } from '../model/magnet.ts';
+import { blockOf, type MergedBlock } from '../model/merged-block.ts';
 import type { Pickup } from '../model/pickup.ts';
-import type { Place } from '../model/place.ts';
 import type { Spool, Wire } from '../model/wire.ts';
 import type { CoilOpening } from './openings.ts';
 
@@ -42,26 +46,24 @@ export function wireOptions(shelf: Shelf, pickup: Pickup, coil: Coil): readonly 
     ...shelf.wires.map((wire) => ({ wire, spool: undefined, isUndeclared: false })),
   ];
   const known = new Set(shelf.wires.flatMap(({ gaugeAwg }) => gaugeAwg?.value ?? []));
-  const others = USUAL_GAUGES.filter((gauge) => !known.has(gauge)).map((gauge) => ({
-    wire: wireOfGauge(gauge, pickup.place),
-    spool: undefined,
-    isUndeclared: true,
-  }));
+  const others = USUAL_GAUGES.flatMap((gauge) => {
+    const wire = known.has(gauge) ? undefined : wireOfGauge(gauge);
+    return wire ? [{ wire, spool: undefined, isUndeclared: true }] : [];
+  });
   return [...declared, ...others].filter(
     ({ wire }) => (wire.gaugeAwg ?? wire.bareDiameter) !== undefined && standsTheBath(pickup, { ...coil, wire }),
   );
 }
 
-/** A wire of which nothing is known but its gauge. */
-export const wireOfGauge = (gauge: number, place: Place): Wire => ({
-  name: `awg-${gauge}`,
-  place,
-  gaugeAwg: { value: gauge, place },
-  bareDiameter: undefined,
-  build: undefined,
-  overallDiameter: undefined,
-  enamel: undefined,
-  notes: [],
+/** As a wire of which nothing is known but its gauge would be declared. */
+const declarationOf = (gauge: number): string => `wire awg-${gauge} { gauge ${gauge} AWG }`;
+
+/** What such a line declares, read as any text is. */
+const wireOfGauge = onceForEach((gauge: number): Wire | undefined => {
+  const chunk = readFileTree(declarationOf(gauge)).chunks[0]?.chunk;
+  if (chunk?.content?.kind !== 'block') return undefined;
+  // The text is of a wire, so its block is one.
+  return wireFrom(blockOf(chunk.content, chunk) as unknown as MergedBlock<typeof language.wire>);
 });
 
 /** Those whose window is stated and whose poles suit the strings; a coil below another has none of its own. */
