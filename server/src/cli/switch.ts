@@ -1,7 +1,7 @@
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import type { QuickOf } from '../estimates/position-network.ts';
 import { stateResistance } from '../estimates/state-resistance.ts';
-import { type WiredState, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
+import { type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { hotBetween, unusedLugs } from '../physics/switching/meaning.ts';
 import { stepsOf, type Travel } from '../physics/switching/rig.ts';
@@ -9,7 +9,15 @@ import type { Estimate } from '../quantities/estimate.ts';
 import { figureOf } from '../quantities/figure.ts';
 import { numberText } from '../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../words/numbers.ts';
-import { contactWords, deadWords, detentsAt, heardWords, selectionText, stateWords } from '../words/switch-words.ts';
+import {
+  contactWords,
+  deadWords,
+  detentsAt,
+  heardWords,
+  notAskedWords,
+  selectionText,
+  stateWords,
+} from '../words/switch-words.ts';
 import { list } from '../words/text.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -78,7 +86,7 @@ function instrumentLines({ instrument, states, quickOf: quick }: Wired, styles: 
     stateWords(instrument, each.state),
     contactWords(each, instrument),
     each.positions.map(({ key }) => key.value).join(', ') || '-',
-    `${heardWords(each)}${verdictWords(states, each)}`,
+    `${heardWords(each)}${notAskedWords(states, each)}`,
     ohmWords(stateResistance(states, each, quick)),
     deadWords(each).join('; ') || '-',
   ]);
@@ -96,12 +104,6 @@ function instrumentLines({ instrument, states, quickOf: quick }: Wired, styles: 
     ...betweenLines(betweenData({ instrument, states })).map((each) => `  ${visible(each)}`),
     ...(unused.length > 0 ? [`  ${visible(`Nothing is soldered to ${list(unused)}.`)}`] : []),
   ].join('\n')}\n`;
-}
-
-function verdictWords({ positions }: WiredStates, { positions: own }: WiredState): string {
-  const wrong = positions.filter(({ position, verdict }) => verdict === 'differs' && own.includes(position));
-  const asked = wrong.flatMap(({ position }) => (position.selection ? [selectionText(position.selection)] : []));
-  return wrong.length === 0 ? '' : `, not ${asked.join(' or ')}`;
 }
 
 /** `null`: open; left out where it is not known. */

@@ -1,5 +1,5 @@
 /** What a state of the switches is called, and what is heard and left silent in it. */
-import type { WiredState } from '../estimates/switch-states.ts';
+import type { WiredState, WiredStates } from '../estimates/switch-states.ts';
 import type { Instrument, Selection } from '../model/instrument.ts';
 import { foldSelection } from '../model/selection.ts';
 import { selectionWords } from './selections.ts';
@@ -32,6 +32,13 @@ export function heardWords({ meaning: { fault, sounding }, sounds }: Pick<WiredS
   if (fault === 'open') return 'silent';
   if (fault === 'shorted') return 'silent: hot lies on ground';
   return sounds ? selectionWords(sounds) : `${list(sounding)}, for which the selector has no word`;
+}
+
+/** `, not neck`: behind what is heard, where a position of the state says something else. */
+export function notAskedWords({ positions }: WiredStates, { positions: own }: WiredState): string {
+  const wrong = positions.filter(({ position, verdict }) => verdict === 'differs' && own.includes(position));
+  const asked = wrong.flatMap(({ position }) => (position.selection ? [selectionText(position.selection)] : []));
+  return asked.length === 0 ? '' : `, not ${asked.join(' or ')}`;
 }
 
 const ON = { ground: 'on ground', hot: 'on hot', link: 'on an inner joint', none: 'in the air' } as const;

@@ -74,6 +74,23 @@ describe('the drawing of switches', () => {
       }
   });
 
+  it('rings the ends that a finding would move, and says in its table what a position should do', () => {
+    const analysed = analysedSample('mistakes/switch-position-differs.pickup').instruments[0];
+    const picture = analysed && switchPicture(analysed, '3');
+    assert.ok(picture);
+    const svg = switchDiagram(picture, 'wide');
+    const wrong = elementsOf(readSvg(svg)).filter(({ attributes }) => attributes.class === 'wrongtext');
+    assert.deepEqual(wrong.map(({ text }) => text.trim()).sort(), ['bridge VT', 'neck VT']);
+    assert.deepEqual(
+      switchTable(picture).rows.map(([, , , heard]) => heard),
+      ['bridge, not neck', 'neck ∥ bridge', 'neck, not bridge'],
+    );
+    const shorted = analysedSample('mistakes/switch-hot-shorted.pickup').instruments[0];
+    const ringed = shorted && switchPicture(shorted, '2');
+    assert.ok(ringed);
+    assert.match(switchDiagram(ringed, 'narrow'), /<title>lug pull\.a0, to be moved<\/title>[\s\S]*?class="ring"/);
+  });
+
   it('is none where no wiring is written', () => {
     const analysed = analysedSample('quorl.pickup').instruments[0];
     assert.ok(analysed);

@@ -7,13 +7,13 @@ import type { SwitchSlot } from '../../model/wiring.ts';
 import { ENGLISH } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
-import { contactWords, deadWords, heardWords, stateWords } from '../../words/switch-words.ts';
+import { contactWords, deadWords, heardWords, notAskedWords, stateWords } from '../../words/switch-words.ts';
 import { list } from '../../words/text.ts';
 import type { LeadLook } from '../symbols.ts';
 import type { EntryPicture, NetPicture, StateRow, SwitchBody, SwitchPicture } from './picture.ts';
 
 /** `live`: key of the position shown; the first where none is named. `undefined` where no wiring is written, or not all of it is known. */
-export function switchPicture({ written }: InstrumentAnalysis, live?: string): SwitchPicture | undefined {
+export function switchPicture({ written, findings }: InstrumentAnalysis, live?: string): SwitchPicture | undefined {
   const states = wiredStates(written);
   const shown = states && (stateAt(states, live) ?? states.states[0]);
   if (!states || !shown || written.switches.length === 0) return undefined;
@@ -21,6 +21,8 @@ export function switchPicture({ written }: InstrumentAnalysis, live?: string): S
   const closed = contactWords(shown, written);
   const at = stateWords(written, shown.state);
   const [position] = shown.positions;
+  const wrong = findings.filter(({ code, severity }) => code.startsWith('switch/') && severity === 'error');
+  const toMove = new Set(wrong.flatMap(({ subject }) => subject.nodes ?? []));
   return {
     id: `switch-${written.name}`,
     t: ENGLISH,
@@ -28,11 +30,11 @@ export function switchPicture({ written }: InstrumentAnalysis, live?: string): S
     subtitle: `seen from the soldering side; ${position ? `position ${position.key.value}, ` : ''}${at}: ${heardWords(shown)}`,
     name: `Switches of ${title}, lug by lug`,
     description: `In ${at} the contacts join ${closed}; heard is ${heardWords(shown)}. ${states.states.map((each) => `${stateWords(written, each.state)}: ${heardWords(each)}.`).join(' ')}`,
-    bodies: written.switches.map((each) => bodyOf(each, shown, states, written)),
+    bodies: written.switches.map((each) => bodyOf(each, shown, states, toMove)),
     states: [...states.states]
       .sort(byPosition)
       .slice(0, MOST_ROWS)
-      .map((each) => rowOf(each, written, each === shown)),
+      .map((each) => rowOf(each, states, each === shown)),
   };
 }
 
@@ -47,14 +49,15 @@ const keyOf = ({ positions: [first] }: WiredState): number =>
 const stateAt = ({ states }: WiredStates, live: string | undefined): WiredState | undefined =>
   states.find(({ positions }) => positions.some(({ key }) => live === undefined || key.value === live));
 
-function rowOf(state: WiredState, instrument: Instrument, isLive: boolean): StateRow {
+function rowOf(state: WiredState, states: WiredStates, isLive: boolean): StateRow {
+  const { instrument } = states;
   const [first] = state.positions;
   return {
     part: first && `position:${first.key.value}`,
     state: stateWords(instrument, state.state),
     position: state.positions.map((position) => `${position.key.value} ${positionTitle(position)}`).join(', '),
     contacts: contactWords(state, instrument),
-    heard: heardWords(state),
+    heard: heardWords(state) + notAskedWords(states, state),
     silent: deadWords(state).join('; '),
     live: isLive,
   };
@@ -64,18 +67,21 @@ function bodyOf(
   { name, part }: SwitchSlot,
   shown: WiredState,
   states: WiredStates,
-  instrument: Instrument,
+  toMove: ReadonlySet<string>,
 ): SwitchBody {
   const { rig } = states.numbered;
   const isOwn = (terminal: string) => terminal.startsWith(`${name}.`);
-  const nets = netsOn(name, shown, states, instrument);
+  const nets = netsOn(name, shown, states, toMove);
   const used = new Set(nets.flatMap(({ lugs }) => lugs));
   const soldered = new Set(rig.links.flat());
   return {
     part: `switch:${name}`,
     title: `${name}: ${part?.title ?? part?.name ?? ''}`,
     rows: (part?.rows ?? []).map((row) =>
-      row.map((lug) => ({ terminal: `${name}.${lug}`, name: lug, used: used.has(`${name}.${lug}`) })),
+      row.map((lug) => {
+        const terminal = `${name}.${lug}`;
+        return { terminal, name: lug, used: used.has(terminal), toMove: toMove.has(terminal) };
+      }),
     ),
     nets,
     contacts: shown.closed
@@ -85,8 +91,13 @@ function bodyOf(
 }
 
 /** What is soldered to the lugs of one switch; a lug that only a resistor or capacitor is on is a net of its own. */
-function netsOn(name: string, shown: WiredState, states: WiredStates, instrument: Instrument): readonly NetPicture[] {
-  const { rig } = states.numbered;
+function netsOn(
+  name: string,
+  shown: WiredState,
+  { numbered, instrument }: WiredStates,
+  toMove: ReadonlySet<string>,
+): readonly NetPicture[] {
+  const { rig } = numbered;
   const { meaning } = shown;
   const isOwn = (terminal: string) => terminal.startsWith(`${name}.`);
   const alone = rig.elements
@@ -103,7 +114,7 @@ function netsOn(name: string, shown: WiredState, states: WiredStates, instrument
     const [first] = lugs;
     if (first === undefined) return [];
     const at = meaning.netOf(first);
-    const entries = entriesOf(net, name, instrument);
+    const entries = entriesOf(net, name, instrument, toMove);
     return [
       {
         part: `terminal:${first}`,
@@ -118,8 +129,13 @@ function netsOn(name: string, shown: WiredState, states: WiredStates, instrument
 }
 
 /** In the order of the text: what is common, then leads, then what leads on to another switch; many grounds are one line. */
-function entriesOf(net: readonly string[], name: string, instrument: Instrument): readonly EntryPicture[] {
-  const plain = (words: string): EntryPicture => ({ words, letters: undefined, look: {} });
+function entriesOf(
+  net: readonly string[],
+  name: string,
+  instrument: Instrument,
+  toMove: ReadonlySet<string>,
+): readonly EntryPicture[] {
+  const plain = (words: string): EntryPicture => ({ words, letters: undefined, look: {}, toMove: false });
   const isSwitch = (owner: string) => instrument.switches.some((each) => each.name === owner);
   const [firstSwitch] = net.flatMap((terminal) => (isSwitch(ownerOf(terminal)) ? [ownerOf(terminal)] : []));
   const leads = net.filter((terminal) => terminal.includes('.') && !isSwitch(ownerOf(terminal)));
@@ -133,7 +149,7 @@ function entriesOf(net: readonly string[], name: string, instrument: Instrument)
     return [plain(leads.length > 0 && firstSwitch === name ? `ground, ${leads.length} leads` : 'ground'), ...parts];
   return [
     ...(net.includes('hot') ? [plain('hot')] : []),
-    ...(firstSwitch === name ? leads.map(leadEntry) : []),
+    ...(firstSwitch === name ? leads.map((lead) => leadEntry(lead, toMove.has(lead))) : []),
     ...parts,
     ...on.map((owner) => plain(`${firstSwitch === name ? 'on to' : 'from'} ${owner}`)),
   ];
@@ -141,10 +157,10 @@ function entriesOf(net: readonly string[], name: string, instrument: Instrument)
 
 const ownerOf = (terminal: string): string => terminal.split('.')[0] ?? '';
 
-function leadEntry(terminal: string): EntryPicture {
+function leadEntry(terminal: string, toMove: boolean): EntryPicture {
   const owner = ownerOf(terminal);
   const lead = terminal.slice(owner.length + 1);
   const colour = colourOf(lead);
   const look: LeadLook = colour ? { base: colour.base, stripe: colour.stripe } : {};
-  return { words: colour ? owner : `${owner} ${lead}`, letters: colour?.code, look };
+  return { words: colour ? owner : `${owner} ${lead}`, letters: colour?.code, look, toMove };
 }

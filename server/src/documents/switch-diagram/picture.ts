@@ -22,6 +22,8 @@ export interface LugPicture {
   readonly name: string;
   /** Something is soldered to it. */
   readonly used: boolean;
+  /** A finding says that what is on it is to be moved. */
+  readonly toMove: boolean;
 }
 
 /** What is soldered together on this switch. */
@@ -43,6 +45,8 @@ export interface EntryPicture {
   /** Letters of IEC 60757 where it is a lead. */
   readonly letters: string | undefined;
   readonly look: LeadLook;
+  /** A finding says that it is to be moved. */
+  readonly toMove: boolean;
 }
 
 export interface ContactPicture {

@@ -49,6 +49,7 @@ const css = (): string =>
     '.pk .thin .w3 { stroke-width: 1.5; }',
     `.pk .lit { ${stroke('live')} stroke-width: 3; stroke-linejoin: round; }`,
     `.pk .livetext text { ${fill('live')} font-weight: 600; }`,
+    `.pk .wrongtext text { ${fill('find')} font-weight: 600; text-decoration: underline; }`,
     `.pk .frame { fill: none; ${colour('stroke', 'live')} stroke-width: 2; }`,
     '',
   ].join('\n');
@@ -100,11 +101,12 @@ function drawRun(run: Run, layout: BodyLayout): SvgElement {
 /** What comes in at the left, in words. */
 function drawLabels(run: Run, { labels, margin }: BodyLayout): readonly SvgNode[] {
   const { entries, live } = run.net;
-  return entries.map(({ words, letters }, index) => {
+  return entries.map(({ words, letters, toMove }, index) => {
     const lettersRoom = letters === undefined ? 0 : textWidth(` ${letters}`, { size: 12, bold: true });
     const bold = letters === undefined ? [] : [{ text: ` ${letters}`, bold: true }];
-    const shown = fitText(words, labels - margin - lettersRoom, { size: 12, bold: live });
+    const shown = fitText(words, labels - margin - lettersRoom, { size: 12, bold: live || toMove });
     const text = textLine([{ text: shown }, ...bold], { x: labels, y: entryY(run, index) + 4, anchor: 'end' });
+    if (toMove) return group({ class: 'wrongtext' }, text);
     return live ? group({ class: 'livetext' }, text) : text;
   });
 }
@@ -131,12 +133,13 @@ function drawContact({ lugs, joins }: ContactPicture, { lugs: places }: BodyLayo
   return [path(joins ? 'lit' : 'hid', route)];
 }
 
-function drawLug({ terminal, name, used, x, y }: PlacedLug, { pitch }: BodyLayout): SvgElement {
+function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: BodyLayout): SvgElement {
   return part(
     `terminal:${terminal}`,
-    used ? `lug ${terminal}` : `lug ${terminal}, nothing soldered to it`,
+    `lug ${terminal}${used ? '' : ', nothing soldered to it'}${toMove ? ', to be moved' : ''}`,
     rect('open', x - 9, y - 6, 18, 12, 3),
     ...(used ? [circle('solid', x, y, 2.8)] : []),
+    ...(toMove ? [circle('ring', x, y, 13), circle('ring', x, y, 17)] : []),
     wordsAt(fitText(name, pitch - 14, { size: 12 }), x + 5, y + 19, { quiet: !used }),
   );
 }
