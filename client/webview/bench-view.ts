@@ -7,7 +7,7 @@ import { button, element } from './element.ts';
 import { cautionsSection, findingsSection } from './findings.ts';
 import { commandButton, createHeader } from './header.ts';
 import { invitationSection } from './invitation.ts';
-import { createListen } from './listen.ts';
+import { createListen, heardAsShown } from './listen.ts';
 import { createNotice } from './notice.ts';
 import type { Around, PageState, Send } from './page-parts.ts';
 import { pngOf } from './png.ts';
@@ -64,7 +64,9 @@ export class BenchView {
       send({ type: 'position', position: id || undefined }),
     );
     this.pots = createPots((pots) => send({ type: 'pots', pots }));
-    this.listen = createListen(send);
+    this.listen = createListen(
+      heardAsShown((frequencyHz) => send({ type: 'sound', frequencyHz, settings: undefined })),
+    );
     this.whatIf = createWhatIf(send);
     this.sections = createSections({
       state,
@@ -104,7 +106,7 @@ export class BenchView {
         this.drawings.now.highlight(message.part);
         return;
       case 'sound':
-        this.listen.play(message.sound);
+        (message.isWhatIf ? this.whatIf.listen : this.listen).play(message.sound);
         return;
       case 'what if':
         this.whatIf.settle(message.asked, message.state);

@@ -1,7 +1,6 @@
 import type { ResponseView, SoundResult } from '../../server/src/lsp/protocol.ts';
-import { bothSides, createChoice } from './choice.ts';
+import { bothSides, createChoice, type Option } from './choice.ts';
 import { button, element } from './element.ts';
-import type { Send } from './page-parts.ts';
 import { createPlayer } from './player.ts';
 import { t } from './words.ts';
 
@@ -15,11 +14,28 @@ export interface Listen {
   play(sound: SoundResult): void;
 }
 
+/** What is listened to: the two states as they are called, and what a pluck asks for. */
+interface Heard {
+  /** Told apart from other choices of the page. */
+  readonly name: string;
+  readonly sides: readonly Option[];
+  readonly loud: string;
+  ask(frequencyHz: number): void;
+}
+
+/** The state that is shown, and the one compared with. */
+export const heardAsShown = (ask: Heard['ask']): Heard => ({
+  name: 'heard',
+  sides: bothSides(),
+  loud: t('Before and now are as loud as each other.'),
+  ask,
+});
+
 /** A plucked string through what is shown. Silent until the button is pressed. */
-export function createListen(send: Send): Listen {
+export function createListen({ name, sides: options, loud: asLoud, ask: askFor }: Heard): Listen {
   const player = createPlayer();
   let side: 'before' | 'now' = 'now';
-  const ask = (): void => send({ type: 'sound', frequencyHz: Number(string.value) });
+  const ask = (): void => askFor(Number(string.value));
   const pluck = button(t('Pluck'), () => {
     // The press is what lets a page sound at all.
     player.open();
@@ -27,7 +43,7 @@ export function createListen(send: Send): Listen {
     ask();
   });
   const string = element('select', { ariaLabel: t('String') });
-  const sides = createChoice(t('hear'), 'heard', (id) => {
+  const sides = createChoice(t('hear'), name, (id) => {
     side = id === 'before' ? 'before' : 'now';
     player.hear(side);
   });
@@ -50,13 +66,13 @@ export function createListen(send: Send): Listen {
       if (svg === undefined) return hide();
       section.hidden = false;
       fillStrings(string, strings);
-      const loud = before === undefined ? [] : [t('Before and now are as loud as each other.')];
+      const loud = before === undefined ? [] : [asLoud];
       const plucked = t(
         'Silent until you pluck. A string through the computed response, position and pots where they are.',
       );
       const how = [plucked, ...loud].join(' ');
       notes.replaceChildren(...[how, ...leftOut].map((text) => element('p', { textContent: text })));
-      sides.show(before === undefined ? [] : bothSides(), side);
+      sides.show(before === undefined ? [] : options, side);
       if (before === undefined && side === 'before') {
         side = 'now';
         player.hear('now');

@@ -1,6 +1,8 @@
 import type { Settings, WhatIfFigure, WhatIfKnob, WhatIfState, WhatIfView } from '../../server/src/lsp/protocol.ts';
 import { button, element } from './element.ts';
+import { createListen, type Listen } from './listen.ts';
 import type { Send } from './page-parts.ts';
+import { createPlot } from './plot.ts';
 import { sentence } from './sentence.ts';
 import { table } from './table.ts';
 import { createKnob, type KnobControl } from './what-if-knob.ts';
@@ -8,6 +10,7 @@ import { shownNumber, t } from './words.ts';
 
 export interface WhatIf {
   readonly section: HTMLElement;
+  readonly listen: Listen;
   show(content: WhatIfView): void;
   hide(): void;
   /** The exact state of a wish, by its number; `undefined`: there is none that the text can say. */
@@ -40,6 +43,16 @@ export function createWhatIf(send: Send): WhatIf {
     for (const control of controls) control.set(control.knob.now);
     moved();
   });
+  const plot = createPlot(t('Response, now and what if'), t('Response as a table'), 'what-if-response');
+  const listen = createListen({
+    name: 'what-if-heard',
+    sides: [
+      { id: 'before', label: t('now') },
+      { id: 'now', label: t('what if') },
+    ],
+    loud: t('Both are as loud as each other.'),
+    ask: (frequencyHz) => send({ type: 'sound', frequencyHz, settings: settings() }),
+  });
   const stay = element('div', { className: 'q' });
   const section = element('section', { ariaLabel: t('What if'), hidden: true }, [
     element('h2', { textContent: t('What if') }),
@@ -49,6 +62,8 @@ export function createWhatIf(send: Send): WhatIf {
     numbers,
     status,
     element('div', { className: 'listen' }, [write, reset]),
+    plot.section,
+    listen.section,
   ]);
 
   const settings = (): Settings =>
@@ -86,12 +101,18 @@ export function createWhatIf(send: Send): WhatIf {
     write.disabled = true;
     reset.disabled = !isMoved();
     if (isMoved()) rest = setTimeout(() => send({ type: 'what if', asked, settings: settings() }), REST_MS);
-    else status.replaceChildren();
+    else {
+      status.replaceChildren();
+      plot.show({});
+      listen.hide();
+    }
   };
   return {
     section,
+    listen,
     hide: () => {
       clearTimeout(rest);
+      listen.hide();
       section.hidden = true;
       controls = [];
       knobs.replaceChildren();
@@ -119,6 +140,10 @@ export function createWhatIf(send: Send): WhatIf {
       write.disabled = false;
       showRows(state.numbers.rows.map(({ name, before = '', now, change = '' }) => ({ name, before, now, change })));
       status.replaceChildren(...wordsOf(state));
+      const isOther = state.response.svg !== plot.source();
+      plot.show(state.response);
+      listen.show(state.response, t('now'));
+      if (isOther) listen.changed();
     },
   };
 }

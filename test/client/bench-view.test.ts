@@ -144,7 +144,12 @@ describe('the bench view in a browser', function () {
       caption: '',
       rows: [{ name: 'resistance, kΩ', before: '8.0 ± 0.1', now: '8.4 ± 0.1', change: '+0.4', restsOn: '' }],
     };
-    const state = { version: 1, numbers, come: ['It `hums`.'], settled: [], edits: [] };
+    const response = {
+      svg: '<svg xmlns="http://www.w3.org/2000/svg"/>',
+      leftOut: [],
+      strings: [{ name: '5', hz: 110 }],
+    };
+    const state = { version: 1, numbers, response, come: ['It `hums`.'], settled: [], edits: [] };
     // An answer to an older movement says nothing of this one.
     await post({ type: 'what if', asked: (asked?.asked ?? 0) - 1, state: { ...state, come: [] } });
     assert.ok(await write.isDisabled());
@@ -154,6 +159,8 @@ describe('the bench view in a browser', function () {
     assert.match(told, /resistance, kΩ: 8\.0 ± 0\.1 now, 8\.4 ± 0\.1 what if\./);
     assert.match(told, /It would bring: It hums\./);
     assert.deepEqual(await accessFaults(page), []);
+    await section.getByRole('button', { name: 'Pluck' }).press('Enter');
+    assert.deepEqual((await sent()).at(-1), { type: 'sound', frequencyHz: 110, settings: { 'screw.turns': 5010 } });
     await write.press('Enter');
     assert.equal((await sent()).at(-1)?.type, 'write what if');
     await section.getByRole('button', { name: 'Reset' }).press('Enter');
@@ -490,7 +497,7 @@ describe('the bench view in a browser', function () {
     assert.deepEqual(await counts(), [0, 0]);
     await view.page.getByRole('button', { name: 'Pluck' }).click();
     assert.ok((await view.sent()).some(({ type }) => type === 'sound'));
-    await view.post({ type: 'sound', sound: await bench('ottlewick-neck').sound(OTTLEWICK, past) });
+    await view.post({ type: 'sound', sound: await bench('ottlewick-neck').sound(OTTLEWICK, past), isWhatIf: false });
     assert.deepEqual(await counts(), [1, 2]);
     await view.page.locator('section[aria-label="Listen"]').getByText('A before').click();
     assert.deepEqual(await counts(), [1, 2]);

@@ -18,7 +18,8 @@ const GOOD: readonly FromView[] = [
   { type: 'pots', pots: { volume: 10, tone: 0 } },
   { type: 'pots', pots: { 'neck.volume': 7.5, blend: 5 } },
   { type: 'command', command: 'exportSvg' },
-  { type: 'sound', frequencyHz: 82.4 },
+  { type: 'sound', frequencyHz: 82.4, settings: undefined },
+  { type: 'sound', frequencyHz: 82.4, settings: { 'screw.turns': 4500 } },
   { type: 'picture', png: 'iVBORw0KGgo=' },
 ];
 

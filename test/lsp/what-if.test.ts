@@ -3,7 +3,9 @@ import assert from 'node:assert/strict';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { ComparedStates } from '../../server/src/lsp/compared-states.ts';
 import type { Settings, WhatIfKnob } from '../../server/src/lsp/protocol.ts';
-import { whatIfState, whatIfView } from '../../server/src/lsp/what-if.ts';
+import { sound } from '../../server/src/lsp/sound.ts';
+import { movedStates, whatIfView } from '../../server/src/lsp/what-if.ts';
+import { whatIfState } from '../../server/src/lsp/what-if-state.ts';
 import { ENGLISH } from '../../server/src/words/languages/language.ts';
 import { analysed, MAIN } from '../features/analysed.ts';
 
@@ -130,6 +132,19 @@ describe('what if', () => {
     const uneven = { ...statesOf(textOf({ 'one.turns': 4500 })) };
     const evened = whatIfState(uneven, { ...ASKED, settings: { 'one.turns': 5000 } });
     assert.match(evened?.settled.join() ?? '', /^Hum cancels only in part/);
+  });
+
+  it('both curves stand in the response, named; both are heard', () => {
+    const { svg = '', table } = stateOf({ 'one.turns': 4500 })?.response ?? {};
+    assert.match(svg, />what if</);
+    assert.match(svg, />now</);
+    assert.ok(table);
+    const moved = movedStates(states, SUBJECT, { 'one.turns': 3000, 'two.turns': 3000 });
+    assert.ok(moved);
+    const heard = sound(moved.states, { ...ASKED, frequencyHz: 110 });
+    assert.ok(heard.now && heard.before && heard.now !== heard.before);
+    const plain = sound(states, { ...ASKED, frequencyHz: 110 });
+    assert.equal(plain.now?.length, heard.before?.length);
   });
 
   it('nothing moved, and what no knob can be set to, is no state', () => {

@@ -213,6 +213,8 @@ export interface WhatIfState {
   readonly version: number;
   /** Now as `before`, what if as `now`. */
   readonly numbers: NumbersTable;
+  /** Both curves. */
+  readonly response: ResponseView;
   /** Findings that it would bring, and those that it would settle. */
   readonly come: readonly string[];
   readonly settled: readonly string[];
@@ -342,6 +344,8 @@ export const SOUND_REQUEST = 'pickup/sound';
 export interface SoundParams extends PageParams {
   /** Of the open string. */
   readonly frequencyHz: number;
+  /** Knobs that were moved by hand: what they make is heard as `now`, what the text says as `before`. */
+  readonly settings?: Settings;
 }
 
 export interface SoundResult extends Message {

@@ -35,7 +35,8 @@ import { plansAt } from './plans.ts';
 import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
 import { sound } from './sound.ts';
-import { whatIfState } from './what-if.ts';
+import { movedStates } from './what-if.ts';
+import { whatIfState } from './what-if-state.ts';
 
 type Asked = Pick<SectionParams, 'uri' | 'base' | 'among'> & { readonly subject?: SectionParams['subject'] };
 
@@ -76,7 +77,9 @@ export function serveBench(own: AnswerOwn, session: Session, t: Language): void 
   const silence = { sampleRate: 48_000 };
   own<SoundParams, SoundResult>(SOUND_REQUEST, 'sound', silence, async (params) => {
     const states = await statesOf(params);
-    return states ? sound(states, params) : silence;
+    const { subject, settings } = params;
+    const heard = states && settings ? movedStates(states, subject, settings)?.states : states;
+    return heard ? sound(heard, params) : silence;
   });
   own<WhatIfParams, WhatIfResult>(WHAT_IF_REQUEST, 'what if', {}, async (params) => {
     const states = await statesOf(params);

@@ -195,7 +195,7 @@ export function numbersView({ now, before, t }: ComparedStates, params: Heard): 
 
 type Heard = Pick<SectionAsked, 'subject' | 'position' | 'pots'>;
 
-function responseView(states: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): ResponseView {
+export function responseView(states: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): ResponseView {
   const picture = responsePicture(states, params);
   return {
     ...(picture

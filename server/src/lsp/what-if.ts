@@ -1,29 +1,17 @@
-/** What the bench view shows of knobs that are moved by hand: the knobs themselves, and the state that they would make. */
-import { TextDocument } from 'vscode-languageserver-textdocument';
+/** Knobs of the bench view that are moved by hand, and the text that they would make. */
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import type { Finding } from '../checks/finding.ts';
-import { compareFindings } from '../comparison/compare-findings.ts';
-import { pickupNumbers, rowFigure } from '../comparison/numbers-table.ts';
-import { locateEdits } from '../features/text-edits.ts';
+import { rowFigure } from '../comparison/numbers-table.ts';
+import { locateEdits, type TextEdit } from '../features/text-edits.ts';
 import { wireWords } from '../proposal/build-words.ts';
 import { shelfOf } from '../proposal/shelf.ts';
 import { type PickupKnob, type PickupKnobs, pickupKnobs, TURNS_STEP, whatIfEdits } from '../proposal/what-if.ts';
 import { type Effects, effectsAtHand, FIGURES } from '../proposal/what-if-at-hand.ts';
 import type { Language } from '../words/languages/language.ts';
 import { PICKUP_NUMBERS } from '../words/numbers.ts';
-import { isAbout } from './about-subject.ts';
-import type {
-  SectionAsked,
-  WhatIfFigure,
-  WhatIfKnob,
-  WhatIfParams,
-  WhatIfState,
-  WhatIfView,
-} from './bench-view-protocol.ts';
+import type { SectionAsked, Settings, WhatIfFigure, WhatIfKnob, WhatIfView } from './bench-view-protocol.ts';
 import { type ComparedStates, pickupNamed } from './compared-states.ts';
 import type { Subject } from './protocol-parts.ts';
-import { toTextEdit } from './to-protocol.ts';
 
 export function whatIfView({ now, t }: ComparedStates, { subject }: SectionAsked): WhatIfView {
   const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name) : undefined;
@@ -93,32 +81,27 @@ function figuresOf(pickup: PickupAnalysis, t: Language): readonly WhatIfFigure[]
   });
 }
 
+/** Beside each other, the text as it stands and as it would be with knobs moved; and what would be written. */
+export interface MovedStates {
+  readonly pickup: PickupAnalysis;
+  /** What if as `now`, now as `before`. */
+  readonly states: ComparedStates;
+  readonly edits: readonly TextEdit[];
+}
+
 /** `undefined`: nothing is moved, or the text cannot say it. */
-export function whatIfState(states: ComparedStates, params: WhatIfParams): WhatIfState | undefined {
-  const { now, document, t } = states;
-  const { subject, settings } = params;
-  const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name) : undefined;
+export function movedStates(
+  states: ComparedStates,
+  { kind, name }: Subject,
+  settings: Settings,
+): MovedStates | undefined {
+  const { now, t } = states;
+  const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
   const edits = pickup && whatIfEdits(pickup.pickup, knobsOf(now, pickup).knobs, settings);
   const written = edits && edits.length > 0 ? locateEdits(now, edits) : undefined;
   const after = written && edits && now.edited(edits);
-  const then = after && pickupNamed(after, subject.name);
-  if (!pickup || !then || !written) return undefined;
-  const findings = compareFindings(now.findings, after.findings, new Map());
-  return {
-    version: document.version,
-    numbers: pickupNumbers(then, pickup, t),
-    come: told(findings.come, subject),
-    settled: told(findings.gone, subject),
-    edits: written.map(({ at, newText }) => ({
-      uri: at.uri,
-      ...toTextEdit(documentOf(states, at.uri), { span: at, newText }),
-    })),
-  };
+  if (!pickup || !written || !after) return undefined;
+  const facts = { changes: [], renamed: new Map() };
+  const before = { label: t('now'), analysis: now, after, facts, uses: [] };
+  return { pickup, states: { ...states, now: after, before, called: t('what if') }, edits: written };
 }
-
-/** A part that is changed may stand in another file. */
-const documentOf = ({ document, now }: ComparedStates, uri: string): TextDocument =>
-  uri === now.uri ? document : TextDocument.create(uri, document.languageId, 0, now.textOf(uri) ?? '');
-
-const told = (findings: readonly Finding[], { kind, name }: Subject): readonly string[] =>
-  findings.filter((finding) => isAbout(finding, { kind, name })).map(({ what }) => what);

@@ -254,7 +254,7 @@ export class BenchViewPanel {
       case 'pots':
         return this.turned(message.pots);
       case 'sound':
-        return this.pluck(message.frequencyHz);
+        return this.pluck(message.frequencyHz, message.settings);
       case 'command':
         await commands.executeCommand(`pickup.${message.command}`);
         return;
@@ -489,14 +489,20 @@ export class BenchViewPanel {
   }
 
   /** Of several plucks in a row only the last is heard. */
-  private async pluck(frequencyHz: number): Promise<void> {
+  private async pluck(frequencyHz: number, settings: Settings | undefined): Promise<void> {
     const asked = this.subject();
     if (asked === undefined) return;
     this.plucks += 1;
     const mine = this.plucks;
-    const params: SoundParams = { protocol: PROTOCOL_VERSION, ...asked, frequencyHz };
+    const params: SoundParams = {
+      protocol: PROTOCOL_VERSION,
+      ...asked,
+      frequencyHz,
+      ...(settings === undefined ? {} : { settings }),
+    };
     const sound = await this.sources.client.sendRequest<SoundResult>(SOUND_REQUEST, params).catch(() => undefined);
-    if (sound !== undefined && mine === this.plucks) this.post({ type: 'sound', sound });
+    if (sound !== undefined && mine === this.plucks)
+      this.post({ type: 'sound', sound, isWhatIf: settings !== undefined });
   }
 
   private editor(): TextEditor | undefined {

@@ -35,7 +35,12 @@ const READERS: { readonly [K in Kind]: Reader<K> } = {
     const command = VIEW_COMMANDS.find((each) => each === said.command);
     return command && { command };
   },
-  sound: ({ frequencyHz }) => (isNumber(frequencyHz) ? { frequencyHz } : undefined),
+  sound: ({ frequencyHz, settings }) => {
+    if (!isNumber(frequencyHz)) return undefined;
+    if (settings === undefined) return { frequencyHz, settings };
+    const moved = settingsIn(settings);
+    return moved && { frequencyHz, settings: moved };
+  },
   picture: ({ png }) => (isText(png) && BASE64.test(png) ? { png } : undefined),
 };
 

@@ -24,7 +24,7 @@ export type ToView =
   | { readonly type: 'section'; readonly render: number; readonly content: Section }
   | { readonly type: 'highlight'; readonly part: string | undefined }
   /** The plucked string that was asked for. */
-  | { readonly type: 'sound'; readonly sound: SoundResult }
+  | { readonly type: 'sound'; readonly sound: SoundResult; readonly isWhatIf: boolean }
   /** What the knobs moved by hand would make, `asked` being the number of the wish; without a state, nothing that can be said. */
   | { readonly type: 'what if'; readonly asked: number; readonly state: WhatIfState | undefined }
   /** Paint the drawing and send it back as a picture. */
@@ -70,8 +70,8 @@ export type FromView =
   | { readonly type: 'pots'; readonly pots: Pots }
   /** A command of ours that stands as a button in the view. */
   | { readonly type: 'command'; readonly command: ViewCommand }
-  /** A plucked string, through what is shown. */
-  | { readonly type: 'sound'; readonly frequencyHz: number }
+  /** A plucked string, through what is shown, or with knobs moved by hand. */
+  | { readonly type: 'sound'; readonly frequencyHz: number; readonly settings: Settings | undefined }
   /** The drawing as it stands, as a PNG in base64. */
   | { readonly type: 'picture'; readonly png: string };
 
