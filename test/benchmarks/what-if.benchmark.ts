@@ -43,7 +43,9 @@ export async function run(): Promise<void> {
   await harness.close();
   console.log(`what if: turns of a pair of coils, ${view.knobs.length} knobs`);
   console.log(`  knobs and models at hand, first time         ${viewMs.toFixed(0)} ms`);
-  console.log(`  movement to estimate, laid out               ${median(moves).toFixed(1)} ms (target: one frame, 16 ms)`);
+  console.log(
+    `  movement to estimate, laid out               ${median(moves).toFixed(1)} ms (target: one frame, 16 ms)`,
+  );
   console.log(
     `  exact numbers, curves and findings           ${median(exact).toFixed(0)} ms, worst ${Math.max(...exact).toFixed(0)} ms, 40 ms of rest before them (target: 200 ms from the last movement)`,
   );
