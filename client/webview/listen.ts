@@ -16,6 +16,7 @@ export interface Listen {
 
 /** What is listened to: the two states as they are called, and what a pluck asks for. */
 interface Heard {
+  readonly title: string;
   /** Told apart from other choices of the page. */
   readonly name: string;
   readonly sides: readonly Option[];
@@ -25,6 +26,7 @@ interface Heard {
 
 /** The state that is shown, and the one compared with. */
 export const heardAsShown = (ask: Heard['ask']): Heard => ({
+  title: t('Listen'),
   name: 'heard',
   sides: bothSides(),
   loud: t('Before and now are as loud as each other.'),
@@ -32,7 +34,7 @@ export const heardAsShown = (ask: Heard['ask']): Heard => ({
 });
 
 /** A plucked string through what is shown. Silent until the button is pressed. */
-export function createListen({ name, sides: options, loud: asLoud, ask: askFor }: Heard): Listen {
+export function createListen({ title, name, sides: options, loud: asLoud, ask: askFor }: Heard): Listen {
   const player = createPlayer();
   let side: 'before' | 'now' = 'now';
   const ask = (): void => askFor(Number(string.value));
@@ -49,8 +51,8 @@ export function createListen({ name, sides: options, loud: asLoud, ask: askFor }
   });
   const notes = element('div', { className: 'q' });
   const status = element('p', { role: 'status' });
-  const section = element('section', { ariaLabel: t('Listen'), hidden: true }, [
-    element('h2', { textContent: t('Listen') }),
+  const section = element('section', { ariaLabel: title, hidden: true }, [
+    element('h2', { textContent: title }),
     element('div', { className: 'listen' }, [pluck, button(t('Stop'), () => player.stop()), string, sides.node]),
     status,
     notes,

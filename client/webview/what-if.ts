@@ -45,6 +45,7 @@ export function createWhatIf(send: Send): WhatIf {
   });
   const plot = createPlot(t('Response, now and what if'), t('Response as a table'), 'what-if-response');
   const listen = createListen({
+    title: t('Listen to what if'),
     name: 'what-if-heard',
     sides: [
       { id: 'before', label: t('now') },

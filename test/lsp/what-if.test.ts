@@ -136,8 +136,8 @@ describe('what if', () => {
 
   it('both curves stand in the response, named; both are heard', () => {
     const { svg = '', table } = stateOf({ 'one.turns': 4500 })?.response ?? {};
-    assert.match(svg, />what if</);
-    assert.match(svg, />now</);
+    assert.match(svg, /<title>what if: /);
+    assert.match(svg, /<title>now: /);
     assert.ok(table);
     const moved = movedStates(states, SUBJECT, { 'one.turns': 3000, 'two.turns': 3000 });
     assert.ok(moved);
