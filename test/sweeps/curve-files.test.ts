@@ -157,6 +157,16 @@ describe('a sweep of a spec', () => {
     assert.deepEqual(found('sweep hot to ground "sweeps/z-plain.csv" impedance accuracy 0.1 % at 21 degC'), []);
   });
 
+  it('has nothing to tell in the readings of an instrument', () => {
+    const { findings } = analyse(
+      'instrument juniper "Juniper" {\n  readings "new" {\n    sweep hot to ground "sweeps/s-10k.csv" over 10 kohm\n  }\n}\n',
+    );
+    assert.deepEqual(
+      findings.map(({ code, action }) => [code, action]),
+      [['sweep/file', 'Move the line to the readings of its pickup.']],
+    );
+  });
+
   it('is read anew when its file changes, and waits for a file that the editor has not brought yet', () => {
     const text = spec('sweep hot to ground "a.csv" over 10 kohm');
     const analyser = createAnalyser();

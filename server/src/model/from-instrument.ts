@@ -11,6 +11,7 @@ import type { Control, Instrument, Position, Selection, Slot, SwitchedAt } from 
 import { factsOf, innerBlocks, type MergedBlock, type Nothing } from './merged-block.ts';
 import type { Place } from './place.ts';
 import { pathOf } from './reading.ts';
+import type { Readings } from './readings.ts';
 import type { Resolver } from './resolver.ts';
 import { unknownAmong } from './unknown-name.ts';
 import type { SwitchSlot } from './wiring.ts';
@@ -53,7 +54,7 @@ export function instrumentFrom(block: MergedBlock<typeof language.instrument>, r
     },
     ...fitted,
     wiring: soldered && wiringFrom(soldered, fitted, resolver),
-    readings: readings.map((inner) => readingsFrom(inner, resolver)),
+    readings: readings.map((inner) => ofInstrument(readingsFrom(inner, resolver), resolver)),
     selectorPlace: switched?.place,
     positionsUnread: (switched?.unread.length ?? 0) > 0,
     positions: switched ? positionsFrom(switched, fitted, resolver) : [],
@@ -176,4 +177,16 @@ function leadsOf(pickup: NonNullable<Slot['pickup']>): readonly string[] {
     ...taps.map(({ value }) => value.lead.value),
   ]);
   return [...new Set([...pickup.conductors.map(({ value }) => value), ...own].map(canonicalLeadName))];
+}
+
+/** A sweep is of a pickup by itself: at a jack it would be of pots and cable as well. */
+function ofInstrument(read: Readings, resolver: Resolver): Readings {
+  for (const { file } of read.sweeps)
+    resolver.report({
+      code: 'sweep/file',
+      message: `${file.value} stands in the readings of an instrument, where a sweep tells nothing.`,
+      action: 'Move the line to the readings of its pickup.',
+      place: file.place,
+    });
+  return { ...read, sweeps: [] };
 }
