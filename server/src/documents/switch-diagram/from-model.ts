@@ -146,7 +146,14 @@ function entriesOf(
   });
   const on = [...new Set(net.map(ownerOf).filter((owner) => owner !== name && isSwitch(owner)))];
   if (net.includes('ground'))
-    return [plain(leads.length > 0 && firstSwitch === name ? `ground, ${leads.length} leads` : 'ground'), ...parts];
+    return [
+      plain(
+        leads.length > 0 && firstSwitch === name
+          ? `ground, ${leads.length} lead${leads.length === 1 ? '' : 's'}`
+          : 'ground',
+      ),
+      ...parts,
+    ];
   return [
     ...(net.includes('hot') ? [plain('hot')] : []),
     ...(firstSwitch === name ? leads.map((lead) => leadEntry(lead, toMove.has(lead))) : []),

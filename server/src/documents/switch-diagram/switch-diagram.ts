@@ -139,8 +139,8 @@ function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: B
     `lug ${terminal}${used ? '' : ', nothing soldered to it'}${toMove ? ', to be moved' : ''}`,
     rect('open', x - 9, y - 6, 18, 12, 3),
     ...(used ? [circle('solid', x, y, 2.8)] : []),
-    ...(toMove ? [circle('ring', x, y, 13), circle('ring', x, y, 17)] : []),
-    wordsAt(fitText(name, pitch - 14, { size: 12 }), x + 5, y + 19, { quiet: !used }),
+    ...(toMove ? [circle('ring', x, y, 12), circle('ring', x, y, 16)] : []),
+    wordsAt(fitText(name, pitch - 24, { size: 12 }), x + (toMove ? 17 : 5), y + 19, { quiet: !used }),
   );
 }
 
