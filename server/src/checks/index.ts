@@ -53,6 +53,7 @@ import { sweepPolarity } from './sweep-polarity.ts';
 import { sweepSetUp } from './sweep-set-up.ts';
 import { sweepShortedTurns } from './sweep-shorted-turns.ts';
 import { sweepTooWeak } from './sweep-too-weak.ts';
+import { switchCannot } from './switch-cannot.ts';
 import { switchCoilOnHot } from './switch-coil-on-hot.ts';
 import { switchHotShorted } from './switch-hot-shorted.ts';
 import { switchLugUnused } from './switch-lug-unused.ts';
@@ -121,6 +122,7 @@ export const instrumentChecks = inOrder([
   switchPositionsSame,
   switchUpsideDown,
   switchOpensHot,
+  switchCannot,
   switchLugUnused,
   leadFloatingWired,
   groundMetalFloatingWired,

@@ -1,4 +1,5 @@
 /** What to solder so that the switches of an instrument do what its positions ask for: the fewest wires, or why no wiring does. */
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Instrument, Position, Slot } from '../model/instrument.ts';
 import { looseNetlist, nodeName } from '../model/netlist.ts';
 import type { Folded } from '../physics/switching/folded.ts';
@@ -14,7 +15,7 @@ import {
 } from '../physics/switching/least-wiring.ts';
 import { closedIn, GROUND, HOT, lugTerminal, type RigElement } from '../physics/switching/rig.ts';
 import { alikePoles, wantedNets } from '../physics/switching/wanted-state.ts';
-import { budget, polesNeeded, smallestClashes } from '../physics/switching/why-no-wiring.ts';
+import { budget, oneClash, polesNeeded, smallestClashes } from '../physics/switching/why-no-wiring.ts';
 import { pickupSections, pointName } from './pickup-sections.ts';
 import { type AskedNetwork, askedNetwork } from './selection-network.ts';
 import { stateOf } from './switch-states.ts';
@@ -239,3 +240,11 @@ function whyNot({ problem, positions }: WiringTask, searches: number): Impossibl
   );
   return { clashes, polesNeeded: polesNeeded(problem, searches) };
 }
+
+/** Positions that no wiring makes together, none of them needless; `undefined` where there is a wiring, or that could not be settled. */
+export const clashing = onceFor((instrument: Instrument, searches: number): readonly Position[] | undefined => {
+  const task = wiringTask(instrument, true);
+  if (typeof task === 'string') return undefined;
+  const clash = oneClash(task.problem, searches);
+  return clash && task.positions.filter((_, index) => clash.includes(index));
+});

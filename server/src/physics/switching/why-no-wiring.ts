@@ -19,6 +19,21 @@ export function smallestClashes(problem: WiringProblem, searches: number): reado
   return [];
 }
 
+/** States that no wiring makes together, of which none can be left out; `undefined` where that is not proven. */
+export function oneClash(problem: WiringProblem, searches: number): readonly number[] | undefined {
+  const only = (some: readonly number[]) => ({
+    ...problem,
+    states: problem.states.filter((_, index) => some.includes(index)),
+  });
+  let clash = problem.states.map((_, index) => index);
+  if (mayDo(problem, searches)) return undefined;
+  for (const each of clash) {
+    const without = clash.filter((other) => other !== each);
+    if (!mayDo(only(without), searches)) clash = without;
+  }
+  return clash;
+}
+
 /** Fewest poles of one throw for each state that make them all; `undefined` where more than six would be needed. */
 export const polesNeeded = (problem: WiringProblem, searches: number): number | undefined =>
   FEW_POLES.find((poles) => mayDo(withPoles(problem, poles), searches));

@@ -1,0 +1,36 @@
+import { clashing } from '../estimates/wiring-plan.ts';
+import type { Position } from '../model/instrument.ts';
+import { list } from '../words/text.ts';
+import { defineInstrumentCheck } from './instrument-check.ts';
+import { say } from './say.ts';
+
+/** Where no wiring stands yet: proven that none does all positions. A search that is ended early says nothing. */
+export const switchCannot = defineInstrumentCheck({
+  code: 'switch/cannot',
+  severity: 'error',
+  yieldsTo: [],
+  late: true,
+  run: ({ written }) => {
+    const [first] = written.switches;
+    const clash = written.wiring || !first ? undefined : clashing(written, FEW_SEARCHES);
+    if (!clash || !first) return [];
+    return [
+      {
+        what:
+          clash.length === 1
+            ? say`No wiring of ${list(names(written.switches))} makes position ${keysOf(clash)}.`
+            : say`No wiring of ${list(names(written.switches))} makes positions ${keysOf(clash)} together: whatever is soldered for good, one of them is wrong.`,
+        hint: say`It has too few contacts to part what these positions join.`,
+        action: say`Take a switch with more poles; the command wire names those of the shelf that do it.`,
+        place: first.place,
+        subject: { nodes: written.switches.map(({ name }) => name) },
+      },
+    ];
+  },
+});
+
+const names = (switches: readonly { readonly name: string }[]) => switches.map(({ name }) => name);
+const keysOf = (positions: readonly Position[]) => list(positions.map(({ key }) => key.value));
+
+/** Some tenths of a second at most. */
+const FEW_SEARCHES = 60;
