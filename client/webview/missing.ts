@@ -1,4 +1,4 @@
-import { type SectionContents, unbroken } from '../../server/src/lsp/protocol.ts';
+import { type NextReadingRow, type SectionContents, unbroken } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
@@ -10,9 +10,7 @@ export function missingSection({ readings, why }: SectionContents['missing'], se
   if (readings.length === 0) {
     return [
       element('h2', { textContent: t('Readings') }),
-      element('p', {
-        textContent: why ?? t('Nothing is left to read: every number that a meter can settle has been read.'),
-      }),
+      element('p', { textContent: why ?? t('Nothing is left to read of coils, leads, poles and positions.') }),
     ];
   }
   return [
@@ -34,6 +32,28 @@ export function missingSection({ readings, why }: SectionContents['missing'], se
         ]),
       ),
     ),
+  ];
+}
+
+/** The one reading that settles most for the least handling. */
+export function nextSection(reading: NextReadingRow | undefined, send: Send): readonly Node[] {
+  if (reading === undefined) return [];
+  const { settles, how, handling, line, range } = reading;
+  return [
+    element('h2', { textContent: t('Measure next') }),
+    element('ul', { className: 'missing' }, [
+      element('li', { className: 'find' }, [
+        element('div', {}, [
+          element('p', {}, [element('b', { textContent: `${capital(settles)}. ` }), ...sentence(how)]),
+          element('p', { className: 'q' }, [
+            ...sentence(`${capital(handling)}. `),
+            `${t('Write:')} `,
+            element('code', { textContent: unbroken(line) }),
+          ]),
+        ]),
+        ...(range === undefined ? [] : [lineButton(range.start.line, send)]),
+      ]),
+    ]),
   ];
 }
 

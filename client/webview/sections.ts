@@ -2,7 +2,7 @@ import type { Section, SectionContents, SectionName } from '../../server/src/lsp
 import { changesSection } from './changes.ts';
 import { element } from './element.ts';
 import type { Listen } from './listen.ts';
-import { missingSection } from './missing.ts';
+import { missingSection, nextSection } from './missing.ts';
 import { numbersSection } from './numbers.ts';
 import type { PageState, Send } from './page-parts.ts';
 import { photosSection } from './photos.ts';
@@ -86,6 +86,7 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
       show: switches.show,
       clear: () => switches.show({}),
     },
+    next: plain('last', t('Measure next'), ({ reading }) => nextSection(reading, send)),
     missing: plain('last', t('Readings'), (content) => missingSection(content, send)),
     photos: plain('last', t('Photographs'), (content) => photosSection(content.photos, send)),
     proposals: plain('below', t('Target'), (content) => proposalsSection(content, send)),

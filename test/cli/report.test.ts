@@ -59,6 +59,21 @@ describe('report', () => {
     assert.match(stdout, /\n {4}slug coil, turns +5 030 +6 100 +\+1 070\n/);
   });
 
+  it('tells what is best measured next, and nothing of that where nothing is open', async () => {
+    const next = (await json('foundling.pickup')).pickups.foundling?.measureNext;
+    assert.deepEqual(next, {
+      line: 'inductance hot to ground … H at 1 kHz',
+      minutes: 2,
+      settles: [{ of: 'inductanceH' }],
+    });
+    const { stdout } = await shell.run(['report', 'foundling.pickup']);
+    assert.match(
+      stdout,
+      /\n {2}measure next\n {4}for inductance, about 2 min of handling\n {4}Inductance meter .*\n {4}write: inductance hot/,
+    );
+    assert.equal((await json('hesk-neck.pickup')).pickups['hesk-neck']?.measureNext, undefined);
+  });
+
   it('of one pickup leaves out the others, and a misspelt name brings the nearest', async () => {
     assert.deepEqual(Object.keys((await json('tansy-bridge.pickup', '--pickup', 'tansy-before')).pickups), [
       'tansy-before',

@@ -188,6 +188,19 @@ describe('the bench view in a browser', function () {
     await page.close();
   });
 
+  it('of a pickup with something open shows the one reading to take next, and nothing where nothing is open', async () => {
+    const open = await opened(await bench('foundling').shown({ kind: 'pickup', name: 'foundling' }));
+    const section = open.page.locator('section[aria-label="Measure next"]');
+    assert.match(
+      (await section.textContent()) ?? '',
+      /^Measure nextInductance\. Inductance meter at 1.kHz.*About 2.min of handling\. Write: inductance hot to ground … H at 1.kHz/,
+    );
+    await open.page.close();
+    const closed = await opened(await bench('hesk-neck').shown({ kind: 'pickup', name: 'hesk-neck' }));
+    assert.ok(await closed.page.locator('section[aria-label="Measure next"]').isHidden());
+    await closed.page.close();
+  });
+
   it('sets what a finding quotes from the spec as code, and shows no mark of it; what it quotes stays text', async () => {
     const range = { start: { line: 3, character: 0 }, end: { line: 3, character: 4 } };
     const message = 'Say `hot <b>violet</b>` there, or `ground` alone.';

@@ -8,6 +8,7 @@ import { type MagnetExchanges, magnetExchanges } from '../estimates/magnet-estim
 import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mismatch.ts';
 import type { Magnet } from '../model/magnet.ts';
 import { isSilentDb } from '../physics/circuit/combined-level.ts';
+import type { NextMeasurement } from '../proposal/measure-next.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import { COIL_NUMBERS, keysOf, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
@@ -28,9 +29,11 @@ export interface ReportOptions {
   readonly cableF?: number | undefined;
   /** A pickup beside the state before its rework; none where it has not been reworked. */
   readonly rework?: (pickup: PickupAnalysis) => Rework | undefined;
+  /** What is best measured next; none where nothing is open. */
+  readonly next?: (pickup: PickupAnalysis) => NextMeasurement | undefined;
 }
 
-export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework }: ReportOptions = {}) {
+export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework, next }: ReportOptions = {}) {
   const estimates = analysis.estimates(cableF);
   const unequal = analysis.mismatch(cableF);
   const { coils, phase, leadReadings } = estimates;
@@ -46,6 +49,8 @@ export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rew
     })),
     /** Only where it states a target. */
     target: targetData(analysis),
+    /** Only where something is open that a reading settles. */
+    measureNext: nextData(next?.(analysis)),
     /** Only where it was reworked: what that changed. */
     rework: reworkData(rework?.(analysis)),
     /** Only where two coils have unequal turn-areas. */
@@ -62,6 +67,20 @@ function reworkData(rework: Rework | undefined) {
   const own = <T extends { readonly path: readonly string[] }>(all: readonly T[]): readonly T[] =>
     all.filter(({ path }) => path[0]?.startsWith('pickup '));
   return { before: label, numbers: own(numbers).map(numberData), phases: own(phases) };
+}
+
+function nextData(next: NextMeasurement | undefined) {
+  if (next === undefined) return undefined;
+  return {
+    line: next.line,
+    minutes: next.minutes,
+    settles: next.settles.map((each) => {
+      if (each.kind === 'number') return { of: each.number };
+      return each.kind === 'target'
+        ? { of: each.kind, target: each.aim.kind }
+        : { of: each.kind, coil: each.coil.name };
+    }),
+  };
 }
 
 function targetData({ aims }: PickupAnalysis) {

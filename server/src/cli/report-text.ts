@@ -6,6 +6,8 @@ import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
 import { type AimRow, aimRows } from '../features/aim-rows.ts';
 import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';
+import type { NextMeasurement } from '../proposal/measure-next.ts';
+import { measurementWords } from '../proposal/measurement-words.ts';
 import type { Figure } from '../quantities/figure.ts';
 import {
   COIL_NUMBERS,
@@ -40,6 +42,8 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
   const aims = aimRows(analysis);
   if (aims.length > 0) lines.push('', '  target', ...aimLines(aims));
+  const next = options.next?.(analysis);
+  if (next) lines.push('', ...nextLines(next));
   const rework = options.rework?.(analysis);
   if (rework) lines.push('', ...reworkLines(rework));
   const unequal = analysis.mismatch(options.cableF);
@@ -51,6 +55,15 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
 /** What is wanted, what it comes to, and in three words whether that is reached. */
 export const aimLines = (rows: readonly AimRow[]): readonly string[] =>
   columnLines(rows.map(({ name, value, verdict }) => [visible(name), value, verdict].map(plainSpaces)));
+
+/** The one reading that settles most, how it is taken, and the line to write. */
+function nextLines(next: NextMeasurement): readonly string[] {
+  const { settles, how, handling, line } = measurementWords(next);
+  return [
+    '  measure next',
+    ...[`for ${settles}, ${handling}`, how, `write: ${line}`].map((each) => `    ${plainSpaces(visible(each))}`),
+  ];
+}
 
 /** What the work changed of the numbers, with what each difference is known to. */
 function reworkLines({ before, after, label }: Rework): readonly string[] {

@@ -1,6 +1,7 @@
 import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { reworkOf } from '../comparison/reworks.ts';
 import { highestHz, lowestHz } from '../physics/circuit/response.ts';
+import { measureNext } from '../proposal/measure-next.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -46,6 +47,7 @@ export const report = defineCommand({
     const options = {
       magnets: analysis.namesInScope('magnet'),
       rework: ({ pickup }: PickupAnalysis) => reworkOf(analysis, [pickup]),
+      next: (pickup: PickupAnalysis) => measureNext(pickup, analysis),
       cableF,
     };
     const positions = instruments.map((each) => {

@@ -3,6 +3,7 @@
 import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
+import type { MeasurementWords } from '../proposal/measurement-words.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import type { FactTable } from './drawing-sheet.ts';
 import { columnHeads, type HtmlNode, h, rowHead, sentence, table, words } from './html.ts';
@@ -93,6 +94,16 @@ export function readingsOnPage(
     ),
   );
   return [h('h2', {}, t('Readings still missing')), h('ul', {}, ...items)];
+}
+
+/** The reading that settles most, before all that are missing. */
+export function nextReadingOnPage(reading: MeasurementWords | undefined, t: Language): readonly HtmlNode[] {
+  if (reading === undefined) return [];
+  const { settles, how, handling, line } = reading;
+  return [
+    h('h2', {}, t('Measure next')),
+    h('p', {}, h('b', {}, words(settles)), words(` (${handling}): `), sentence(how), ' ', h('code', {}, words(line))),
+  ];
 }
 
 /** The target with what the build comes to; then each build that is proposed, and what is in the way. */

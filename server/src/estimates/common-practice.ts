@@ -44,6 +44,12 @@ export const TAP_SHARE_LIMIT = 0.05;
 /** What one spool may differ from its nominal resistance by. */
 export const SPOOL_SPREAD = 0.12;
 
+/** A number this loose, one standard deviation as a share of it, is worth a reading. */
+export const LOOSE_FROM_SHARE = 0.05;
+/** What coils and pickups are usually read at, where nothing is known of one. */
+export const RESISTANCE_GUESSES_OHM: readonly number[] = [3000, 6000, 10_000];
+export const INDUCTANCE_GUESSES_H: readonly number[] = [2, 4, 8];
+
 /** What the bench check card passes between parts that must be apart, and over a soldered joint, the probes' own resistance taken off. */
 export const APART_FROM_OHM = 20e6;
 export const JOINT_AT_MOST_OHM = 1;

@@ -16,6 +16,7 @@ import { printQuantity } from '../quantities/print.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../words/kick.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { endLead } from '../words/parts.ts';
+import { coilOhmOrder, compassOrder, kickOrder, outputOhmOrder } from '../words/reading-orders.ts';
 import { list } from '../words/text.ts';
 
 /** A line of readings, with a gap (`…`) where what the meter shows goes. */
@@ -144,11 +145,7 @@ function coilReadings(
       settles: unknown
         ? t('turns of the {0} coil', coil.name)
         : t('resistance of the {0} coil, and with it its turns', coil.name),
-      how: t(
-        'Meter in ohms from {0} to {1}, before the two are joined to anything else.',
-        t.word(start),
-        t.word(finish),
-      ),
+      how: coilOhmOrder({ red: start, black: finish }, t),
       ...given({ expected }),
       line: `${coil.name} … kohm`,
       place: coil.place,
@@ -206,17 +203,14 @@ function readingsOfSigns(
   const [red, black] = [endLead(netlist, coil, 'finish'), endLead(netlist, coil, 'start')];
   const kick: MissingReading = {
     settles,
-    how: [
-      t('Meter at its {0}, red on {1}, black on {2}:', t(KICK_METER), t.word(red), t.word(black)),
-      t('bring {0} of the {1} coil; {2}.', t(KICK_MOTION), coil.name, t(KICK_READ)),
-    ].join(' '),
+    how: kickOrder(coil.name, { red, black }, t),
     line: `kick ${red} to ${black} at ${coil.name} approach …`,
     words: KICKS,
     place: coil.place,
   };
   const compass: MissingReading = {
     settles,
-    how: t('Hold a compass over the poles of the {0} coil: the end that turns to them has the other pole.', coil.name),
+    how: compassOrder(coil.name, t),
     line: `compass ${coil.name} …`,
     words: POLES,
     place: coil.place,
@@ -270,7 +264,7 @@ function outputReading(
   return [
     {
       settles: t('the joints, from hot to ground'),
-      how: t('Meter in ohms from hot to ground, joined and not plugged in.'),
+      how: outputOhmOrder(t),
       expected: t(
         '{0} at 20\u202F°C',
         printQuantity({ value: ohm.value, sd: ohm.sd, dimension: 'resistance', style: t.numbers }),

@@ -1,6 +1,7 @@
 /** What the bench view asks for beyond the drawing (its sections, its page, sound), and what else a file is asked for: cards, plans, pickups on record. Plain data. */
 import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { MissingReading } from '../features/missing-readings.ts';
+import type { MeasurementWords } from '../proposal/measurement-words.ts';
 import type { AboutFile, DrawnFinding, FactTable, Message, Position, Pots, Range, Subject } from './protocol-parts.ts';
 
 /** The state to compare with: a file, and texts that go before what the file system holds now. */
@@ -16,6 +17,8 @@ export interface SectionContents {
   readonly comparison: ComparisonView;
   /** `why`: why there is nothing to read yet. */
   readonly missing: { readonly readings: readonly MissingRow[]; readonly why?: string };
+  /** The one reading that settles most for the least handling; absent where nothing is open. */
+  readonly next: { readonly reading?: NextReadingRow };
   readonly numbers: NumbersTable;
   readonly response: ResponseView;
   readonly positions: PlotView;
@@ -53,6 +56,7 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   numbers: { isHeavy: true, isHeard: true, needs: 'pickups' },
   response: { isHeavy: true, isHeard: true, needs: 'pickups' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },
+  next: { isHeavy: true, isHeard: false, needs: 'pickups' },
   proposals: { isHeavy: true, isHeard: false, needs: 'pickups' },
   whatIf: { isHeavy: true, isHeard: false, needs: 'pickups' },
 };
@@ -124,6 +128,10 @@ export interface FactRow {
 }
 
 export interface MissingRow extends Omit<MissingReading, 'place'> {
+  readonly range?: Range;
+}
+
+export interface NextReadingRow extends MeasurementWords {
   readonly range?: Range;
 }
 

@@ -2,6 +2,7 @@ import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, InstrumentAnalysis, PhotoAt } from '../analysis/analysis-types.ts';
 import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison/numbers-table.ts';
 import {
+  nextReadingOnPage,
   numbersOnPage,
   plotOnPage,
   proposalsOnPage,
@@ -28,6 +29,8 @@ import {
 import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Place } from '../model/place.ts';
+import { measureNext } from '../proposal/measure-next.ts';
+import { measurementWords } from '../proposal/measurement-words.ts';
 import { openStrings } from '../sound/open-strings.ts';
 import type { Language } from '../words/languages/language.ts';
 import { LEFT_OUT } from '../words/left-out.ts';
@@ -76,6 +79,7 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   response: { make: responseView, inPage: plotOnPage },
   positions: { make: positionsView, inPage: plotOnPage },
   switches: { make: switchesView, inPage: plotOnPage },
+  next: { make: nextView, inPage: ({ reading }, t) => nextReadingOnPage(reading, t) },
   missing: {
     make: (states, { subject }) => ({
       readings: missingRows(states, subject),
@@ -135,6 +139,13 @@ function missingRows({ document, now, t }: ComparedStates, { kind, name }: Subje
       ? missingInstrumentReadings(instrument, t)
       : [];
   return readings.map(({ place, ...row }) => ({ ...row, ...given({ range: rangeIn(document, now, place) }) }));
+}
+
+function nextView({ document, now, t }: ComparedStates, { subject }: SectionAsked): SectionContents['next'] {
+  const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name) : undefined;
+  const next = pickup && measureNext(pickup, now);
+  if (next === undefined) return {};
+  return { reading: { ...measurementWords(next, t), ...given({ range: rangeIn(document, now, next.place) }) } };
 }
 
 function photosView({ document, now, t }: ComparedStates, { subject }: SectionAsked): SectionContents['photos'] {

@@ -22,6 +22,11 @@ export const VIEW = {
   value: 'Wert',
   'not there': 'nicht vorhanden',
   'Readings still missing': 'Noch fehlende Messwerte',
+  'Measure next': 'Als Nächstes messen',
+  'about {0} min of handling': 'etwa {0} min Arbeit',
+  'the target of {0}': 'das Ziel {0}',
+  'Inductance meter at 1 kHz, series values, from hot to ground, joined and not plugged in.':
+    'Induktivitätsmesser bei 1 kHz, Serienwerte, von heiß nach Masse, verbunden und nicht eingesteckt.',
   'Expect {0}.': 'Zu erwarten: {0}.',
   'Used by': 'Verwendet von',
   'used by': 'verwendet von',

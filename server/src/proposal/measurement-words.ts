@@ -1,0 +1,59 @@
+/** The measurement that comes next, in words. */
+import { ENGLISH, type Language } from '../words/languages/language.ts';
+import { PICKUP_NUMBERS } from '../words/numbers.ts';
+import { coilOhmOrder, compassOrder, inductanceOrder, kickOrder, outputOhmOrder } from '../words/reading-orders.ts';
+import { list } from '../words/text.ts';
+import type { Measurement, NextMeasurement, OpenQuestion } from './measure-next.ts';
+
+export interface MeasurementWords {
+  /** `phase and hum (the slug coil), inductance` */
+  readonly settles: string;
+  /** An order: which probes go where. */
+  readonly how: string;
+  /** `about 3 min of handling` */
+  readonly handling: string;
+  /** The line to write, with a gap (`…`) where what is read goes. */
+  readonly line: string;
+}
+
+export const measurementWords = (next: NextMeasurement, t = ENGLISH): MeasurementWords => ({
+  settles: settledWords(next.settles, t),
+  how: orderOf(next, t),
+  handling: t('about {0} min of handling', `${next.minutes}`),
+  line: next.line,
+});
+
+function orderOf(next: Measurement, t: Language): string {
+  switch (next.kind) {
+    case 'kick':
+      return kickOrder(next.coil.name, next, t);
+    case 'compass':
+      return compassOrder(next.coil.name, t);
+    case 'coil resistance':
+      return coilOhmOrder(next, t);
+    case 'output resistance':
+      return outputOhmOrder(t);
+    case 'inductance':
+      return inductanceOrder(t);
+  }
+}
+
+const settledWords = (questions: readonly OpenQuestion[], t: Language): string =>
+  list(
+    questions.map((each) => questionWords(each, t)),
+    t('and'),
+  );
+
+function questionWords(open: OpenQuestion, t: Language): string {
+  switch (open.kind) {
+    case 'phase':
+    case 'hum':
+      return `${t(open.kind)} (${t('the {0} coil', open.coil.name)})`;
+    case 'turns':
+      return t('turns of the {0} coil', open.coil.name);
+    case 'target':
+      return t('the target of {0}', open.aim.written);
+    case 'number':
+      return t(PICKUP_NUMBERS[open.number].what);
+  }
+}
