@@ -95,6 +95,15 @@ describe('bench check', () => {
     assert.ok(shield.every(({ after }) => after.kind === 'open'));
   });
 
+  it('tells what is best measured next, and nothing of that where nothing is open', async () => {
+    const told = async (name: string) => {
+      const [card] = cardsOfText(analysed(name), ['bench']);
+      assert.ok(card);
+      return /Measure next.*?Inductance meter at 1/.test(await pageText(card));
+    };
+    assert.deepEqual([await told('foundling'), await told('hesk-neck')], [true, false]);
+  });
+
   it('conductors that nobody traced are unknown, with the reading that settles them', async () => {
     const bare = sampleText('foundling').replace(/\n {4}kick [^\n]*/g, '');
     const untraced = analysed('foundling', bare);

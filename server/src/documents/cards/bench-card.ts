@@ -10,6 +10,8 @@ import { holdingSweep } from '../../estimates/sweeps-used.ts';
 import type { Bench } from '../../model/bench.ts';
 import { poleOf } from '../../model/coil.ts';
 import { parallelOhm } from '../../physics/meter.ts';
+import { measureNext, type NextMeasurement } from '../../proposal/measure-next.ts';
+import { measurementWords } from '../../proposal/measurement-words.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printValue } from '../../quantities/print.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
@@ -19,7 +21,7 @@ import { numberText } from '../../words/number-text.ts';
 import { keysOf } from '../../words/numbers.ts';
 import { filesWords, SWEPT_NUMBERS, verdictWords } from '../../words/sweep-words.ts';
 import { capital } from '../../words/text.ts';
-import { type HtmlNode, h, phrase, rowHead, section, table, typed } from '../html.ts';
+import { type HtmlNode, h, phrase, rowHead, section, sentence, table, typed, words } from '../html.ts';
 import type { Card, CardSetting, CardSource } from './card.ts';
 import {
   boxCell,
@@ -69,6 +71,7 @@ export function benchCard(analysed: PickupAnalysis, { analysis, setting }: CardS
       ),
       settles(pairs, t),
     ),
+    ...nextReading(measureNext(analysed, analysis), t),
     h(
       'div',
       { class: 'two bench' },
@@ -140,12 +143,12 @@ function pairTable(pairs: readonly ProbePair[], bench: Bench | undefined, t: Lan
 }
 
 function expectedCells(expected: Expected, bench: Bench | undefined, t: Language): readonly HtmlNode[] {
-  const words = (value: string, passes: string) => [
+  const cells = (value: string, passes: string) => [
     h('td', { class: 'n q' }, value),
     h('td', { class: 'q s' }, passes),
   ];
   const { kind } = expected;
-  return kind === 'resistance' ? ohmCells(expected.ohm, bench, t) : words(t(kind), passesWords(kind, t));
+  return kind === 'resistance' ? ohmCells(expected.ohm, bench, t) : cells(t(kind), passesWords(kind, t));
 }
 
 function passesWords(kind: Exclude<Expected['kind'], 'resistance'>, t: Language): string {
@@ -156,6 +159,13 @@ function passesWords(kind: Exclude<Expected['kind'], 'resistance'>, t: Language)
 function settles(pairs: readonly ProbePair[], t: Language): string {
   if (!pairs.some(({ before, after }) => before.kind === 'unknown' || after.kind === 'unknown')) return '';
   return ` ${t('Unknown: a pair that reads kΩ before joining is one coil; its reading settles the rest.')}`;
+}
+
+/** The one reading to begin with, where something is open. */
+function nextReading(next: NextMeasurement | undefined, t: Language): readonly HtmlNode[] {
+  if (next === undefined) return [];
+  const { settles: open, how, handling } = measurementWords(next, t);
+  return [h('p', {}, h('b', {}, t('Measure next')), ': ', words(open), ` (${handling}). `, sentence(how))];
 }
 
 function kickTable(rows: readonly KickRow[], t: Language): HtmlNode {
