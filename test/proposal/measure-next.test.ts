@@ -7,9 +7,11 @@ import assert from 'node:assert/strict';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { measureNext, withReading } from '../../server/src/proposal/measure-next.ts';
+import { measureNextIn } from '../../server/src/proposal/measure-next-instrument.ts';
 import { measurementWords } from '../../server/src/proposal/measurement-words.ts';
 import { analysed } from '../features/analysed.ts';
 import { chance } from '../support/chance.ts';
+import { SINGLE } from '../support/shop.ts';
 
 const COUNT = Number(process.env.PUZZLES ?? 4);
 
@@ -78,7 +80,7 @@ const onlyPickup = (analysis: Analysis) => {
 const written = (analysis: Analysis, line: string): Analysis => {
   const after = withReading(analysis, onlyPickup(analysis).pickup, line);
   assert.ok(after, line);
-  return after[0];
+  return after;
 };
 
 /** What the bench shows. */
@@ -184,5 +186,53 @@ describe('what is to be measured next', () => {
         ['heron', 'compass slug …'],
       ],
     );
+  });
+
+  describe('in an instrument', () => {
+    const fitted = (hidden: string) => {
+      const bridge = SINGLE.replace(/^use.*\n/, '').replace('pickup wren "Wren"', 'pickup heron');
+      const whole = `${SINGLE}${bridge}instrument plover {
+  pickup neck wren
+  pickup bridge heron
+  selector {
+    1 "bridge" bridge
+    2 "both" neck parallel bridge
+    3 "neck" neck
+  }
+}
+`;
+      const at = whole.indexOf(hidden, whole.indexOf('pickup heron'));
+      assert.ok(at > 0);
+      return analysed(whole.slice(0, at) + whole.slice(at + hidden.length));
+    };
+    const nextOf = (analysis: Analysis) => {
+      const [instrument] = analysis.instruments;
+      assert.ok(instrument);
+      return measureNextIn(instrument, analysis);
+    };
+
+    it('a compass over the pickup whose pole is open: it needs nothing taken out, and then nothing is left', () => {
+      const open = fitted('    polarity north-up\n');
+      const next = nextOf(open);
+      assert.ok(next);
+      assert.deepEqual([next.pickup.name, next.line, next.minutes], ['heron', 'compass main …', 1]);
+      assert.equal(measurementWords(next).settles, 'heron: phase (the main coil)');
+      const after = withReading(open, next.pickup, 'compass main south-up');
+      assert.ok(after);
+      assert.equal(nextOf(after), undefined);
+    });
+
+    it('a kick where the pole is known and the winding direction is not: the compass would tell nothing new', () => {
+      const next = nextOf(fitted('    wound clockwise\n'));
+      assert.deepEqual([next?.pickup.name, next?.line], ['heron', 'kick violet to grey at main approach …']);
+      assert.deepEqual(
+        next?.settles.map(({ kind }) => kind),
+        ['phase', 'hum'],
+      );
+    });
+
+    it('nothing where all is known', () => {
+      assert.equal(nextOf(fitted('  strings 6\n')), undefined);
+    });
   });
 });

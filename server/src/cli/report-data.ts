@@ -9,6 +9,7 @@ import { MISMATCH_KEYS, type Mismatch, type MismatchKey } from '../estimates/mis
 import type { Magnet } from '../model/magnet.ts';
 import { isSilentDb } from '../physics/circuit/combined-level.ts';
 import type { NextMeasurement } from '../proposal/measure-next.ts';
+import type { NextInInstrument } from '../proposal/measure-next-instrument.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import { COIL_NUMBERS, keysOf, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
@@ -31,6 +32,7 @@ export interface ReportOptions {
   readonly rework?: (pickup: PickupAnalysis) => Rework | undefined;
   /** What is best measured next; none where nothing is open. */
   readonly next?: (pickup: PickupAnalysis) => NextMeasurement | undefined;
+  readonly nextIn?: (instrument: InstrumentAnalysis) => NextInInstrument | undefined;
 }
 
 export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework, next }: ReportOptions = {}) {
@@ -152,7 +154,11 @@ export function reportData(
     schema: 'report/1',
     pickups: nullPrototype(pickups.map((each) => [each.pickup.name, pickupData(each, options)])),
     instruments: nullPrototype(
-      instruments.map(([each, positions]) => [each.instrument.name, { positions: positions.map(positionData) }]),
+      instruments.map(([each, positions]) => {
+        const next = options.nextIn?.(each);
+        const measureNext = next && { ...nextData(next), pickup: next.pickup.name };
+        return [each.instrument.name, { positions: positions.map(positionData), measureNext }];
+      }),
     ),
   };
 }

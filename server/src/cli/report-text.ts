@@ -7,6 +7,7 @@ import type { Mismatch } from '../estimates/mismatch.ts';
 import { type AimRow, aimRows } from '../features/aim-rows.ts';
 import { mismatchHeading, mismatchWords } from '../features/mismatch-rows.ts';
 import type { NextMeasurement } from '../proposal/measure-next.ts';
+import type { NextInInstrument } from '../proposal/measure-next-instrument.ts';
 import { measurementWords } from '../proposal/measurement-words.ts';
 import type { Figure } from '../quantities/figure.ts';
 import {
@@ -109,6 +110,7 @@ function exchangeLines(magnets: NonNullable<PickupData['magnets']>, notes: Notes
 export function instrumentText(
   analysis: InstrumentAnalysis,
   estimates: readonly PositionEstimates[],
+  next: NextInInstrument | undefined,
   styles: Styles,
 ): string {
   const { instrument } = analysis;
@@ -122,6 +124,7 @@ export function instrumentText(
       ...figureLines(rowsOf(position, POSITION_NUMBERS), notes, styles, '    '),
     );
   }
+  if (next) lines.push('', ...nextLines(next));
   return [...lines, ...restsOn(notes)].join('\n');
 }
 

@@ -2,6 +2,7 @@ import type { Analysis, InstrumentAnalysis, PickupAnalysis } from '../analysis/a
 import { reworkOf } from '../comparison/reworks.ts';
 import { highestHz, lowestHz } from '../physics/circuit/response.ts';
 import { measureNext } from '../proposal/measure-next.ts';
+import { measureNextIn } from '../proposal/measure-next-instrument.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -48,6 +49,8 @@ export const report = defineCommand({
       magnets: analysis.namesInScope('magnet'),
       rework: ({ pickup }: PickupAnalysis) => reworkOf(analysis, [pickup]),
       next: (pickup: PickupAnalysis) => measureNext(pickup, analysis),
+      // Of one position alone the whole instrument is not asked.
+      nextIn: (each: InstrumentAnalysis) => (values.position === undefined ? measureNextIn(each, analysis) : undefined),
       cableF,
     };
     const positions = instruments.map((each) => {
@@ -70,7 +73,7 @@ export const report = defineCommand({
     const parts = [
       ...pickups.map((each) => pickupText(each, options, context.styles)),
       ...positions.map(([each, estimates]) => {
-        const text = instrumentText(each, estimates, context.styles);
+        const text = instrumentText(each, estimates, options.nextIn(each), context.styles);
         return frequenciesHz === undefined
           ? text
           : `${text}\n${responseText(estimates.map(positionData), frequenciesHz)}\n`;

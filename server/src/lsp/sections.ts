@@ -30,6 +30,7 @@ import { partUsage } from '../features/part-usage.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Place } from '../model/place.ts';
 import { measureNext } from '../proposal/measure-next.ts';
+import { measureNextIn } from '../proposal/measure-next-instrument.ts';
 import { measurementWords } from '../proposal/measurement-words.ts';
 import { openStrings } from '../sound/open-strings.ts';
 import type { Language } from '../words/languages/language.ts';
@@ -141,9 +142,13 @@ function missingRows({ document, now, t }: ComparedStates, { kind, name }: Subje
   return readings.map(({ place, ...row }) => ({ ...row, ...given({ range: rangeIn(document, now, place) }) }));
 }
 
-function nextView({ document, now, t }: ComparedStates, { subject }: SectionAsked): SectionContents['next'] {
-  const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name) : undefined;
-  const next = pickup && measureNext(pickup, now);
+function nextView(
+  { document, now, t }: ComparedStates,
+  { subject: { kind, name } }: SectionAsked,
+): SectionContents['next'] {
+  const pickup = kind === 'pickup' ? pickupNamed(now, name) : undefined;
+  const instrument = kind === 'instrument' ? instrumentNamed(now, name) : undefined;
+  const next = pickup ? measureNext(pickup, now) : instrument && measureNextIn(instrument, now);
   if (next === undefined) return {};
   return { reading: { ...measurementWords(next, t), ...given({ range: rangeIn(document, now, next.place) }) } };
 }

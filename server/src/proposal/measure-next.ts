@@ -43,7 +43,7 @@ export type NextMeasurement = Measurement & {
 };
 
 /** Minutes of handling. Common practice, no published source. */
-const MINUTES = {
+export const MINUTES = {
   compass: 1,
   'output resistance': 1,
   'coil resistance': 2,
@@ -53,6 +53,8 @@ const MINUTES = {
   unsoldered: 15,
   /** A cover lifted, the windings bared and closed again. */
   opened: 30,
+  /** A pickup taken out of its instrument until its leads can be touched, and fitted again. */
+  takenOut: 20,
 } as const;
 
 /** `undefined` where nothing is open, or nothing that the tools at hand can settle. */
@@ -60,24 +62,39 @@ export const measureNext = onceFor((analysed: PickupAnalysis, analysis: Analysis
   if (!isAtHand(analysed.pickup, analysis)) return undefined;
   const open = openOf(analysis, analysed);
   if (open.size === 0) return undefined;
-  let best: { readonly next: NextMeasurement; readonly worth: number } | undefined;
-  for (const candidate of candidatesOf(analysis, analysed)) {
-    const settled = settledBy(candidate, { analysis, analysed, open });
-    const gain = [...settled.values()].reduce((all, each) => all + each, 0);
+  const best = bestOf(candidatesOf(analysis, analysed), (each) => settledBy(each, { analysis, analysed, open }));
+  return best && { ...best.candidate, settles: best.settles.flatMap((key) => open.get(key)?.question ?? []) };
+});
+
+/** How much of each question is settled, by what it is called. */
+export type Settled = ReadonlyMap<string, number>;
+
+/** The candidate that settles most for its minutes, and what that is; of equal ones the cheaper, then the first in the text. */
+export function bestOf<C extends Pick<Measurement, 'minutes'>>(
+  candidates: readonly C[],
+  settledBy: (candidate: C) => Settled,
+): { readonly candidate: C; readonly settles: readonly string[] } | undefined {
+  let best: { readonly candidate: C; readonly settled: Settled; readonly worth: number } | undefined;
+  for (const candidate of candidates) {
+    const settled = settledBy(candidate);
+    const gain = gainOf(settled);
     const worth = gain / candidate.minutes;
-    // Of equal ones the cheaper, then the first in the text, which comes first here.
     const isBetter =
       best === undefined ||
       worth > best.worth * (1 + TIE) ||
-      (worth > best.worth * (1 - TIE) && candidate.minutes < best.next.minutes);
-    if (gain < LEAST_GAIN || !isBetter) continue;
-    const settles = [...settled].flatMap(([key, share]) =>
-      share >= LEAST_GAIN ? (open.get(key)?.question ?? []) : [],
-    );
-    best = { next: { ...candidate, settles }, worth };
+      (worth > best.worth * (1 - TIE) && candidate.minutes < best.candidate.minutes);
+    if (gain >= LEAST_GAIN && isBetter) best = { candidate, settled, worth };
   }
-  return best?.next;
-});
+  if (best === undefined) return undefined;
+  const settles = [...best.settled].flatMap(([key, share]) => (share >= LEAST_GAIN ? [key] : []));
+  return { candidate: best.candidate, settles };
+}
+
+const gainOf = (settled: Settled): number => [...settled.values()].reduce((all, each) => all + each, 0);
+
+/** What is settled whatever is shown. */
+export const worstOf = (settled: readonly Settled[]): Settled =>
+  settled.reduce((worst, each) => (gainOf(each) < gainOf(worst) ? each : worst));
 
 /** As it is, not as it was before its rework; and wound: a coil left open under a target is one to be proposed. */
 function isAtHand(pickup: Pickup, { pickups, bench }: Analysis): boolean {
@@ -152,24 +169,19 @@ interface Asked {
 }
 
 /** How much of each question a reading settles, 0 to 1 times what the question counts. */
-function settledBy(candidate: Measurement, asked: Asked): ReadonlyMap<string, number> {
-  const outcomes = outcomesOf(candidate, asked);
-  const settled = outcomes.map(({ shown, share }) => {
-    const after = withReading(asked.analysis, asked.analysed.pickup, candidate.line.replace(GAP, shown));
-    return { share, by: after ? answered(asked.open, after) : new Map<string, number>() };
+function settledBy(candidate: Measurement, { analysis, analysed, open }: Asked): Settled {
+  const settled = outcomesOf(candidate, { analysis, analysed, open }).map(({ shown, share }) => {
+    const after = withReading(analysis, analysed.pickup, candidate.line.replace(GAP, shown));
+    const again = after?.pickups.find((each) => each.pickup.name === analysed.pickup.name);
+    return { share, by: after && again ? answered(open, after, again) : new Map<string, number>() };
   });
-  const sumOf = ({ by }: (typeof settled)[number]) => [...by.values()].reduce((all, each) => all + each, 0);
-  if (candidate.kind === 'kick' || candidate.kind === 'compass')
-    return settled.reduce((worst, each) => (sumOf(each) < sumOf(worst) ? each : worst)).by;
+  if (candidate.kind === 'kick' || candidate.kind === 'compass') return worstOf(settled.map(({ by }) => by));
   return new Map(
-    [...asked.open.keys()].map((key) => [
-      key,
-      settled.reduce((all, { share, by }) => all + share * (by.get(key) ?? 0), 0),
-    ]),
+    [...open.keys()].map((key) => [key, settled.reduce((all, { share, by }) => all + share * (by.get(key) ?? 0), 0)]),
   );
 }
 
-function answered(open: OpenQuestions, [analysis, analysed]: State): ReadonlyMap<string, number> {
+function answered(open: OpenQuestions, analysis: Analysis, analysed: PickupAnalysis): Settled {
   const still = openOf(analysis, analysed);
   return new Map(
     [...open].map(([key, { question, looseness }]) => {
@@ -180,20 +192,20 @@ function answered(open: OpenQuestions, [analysis, analysed]: State): ReadonlyMap
   );
 }
 
-type State = readonly [Analysis, PickupAnalysis];
-
-const GAP = /…/;
+/** Where what is read goes. */
+export const GAP = /…/;
 
 /** Beside what was read of the pickup as it is, or in readings of their own. */
-export function withReading(analysis: Analysis, pickup: Pickup, line: string): State | undefined {
+export function withReading(analysis: Analysis, pickup: Pickup, line: string): Analysis | undefined {
   const last = pickup.readings.findLast(({ found, apart }) => !found && !apart);
   const edit = last
     ? insertFirstLines(last.place, [line])
     : insertFirstLines(pickup.place, ['readings {', `  ${line}`, '}']);
-  const after = analysis.edited([edit]);
-  const analysed = after?.pickups.find((each) => each.pickup.name === pickup.name);
-  return after && analysed && [after, analysed];
+  return analysis.edited([edit]);
 }
+
+/** What a kick and a compass can show. */
+export const WORDS = { kick: ['positive', 'negative'], compass: ['north-up', 'south-up'] } as const;
 
 interface Outcome {
   /** What is written where the line has its gap. */
@@ -212,9 +224,8 @@ function outcomesOf(candidate: Measurement, { analysis, analysed, open }: Asked)
   const words = (...all: readonly string[]) => all.map((shown) => ({ shown, share: 1 / all.length }));
   switch (candidate.kind) {
     case 'kick':
-      return words('positive', 'negative');
     case 'compass':
-      return words('north-up', 'south-up');
+      return words(...WORDS[candidate.kind]);
     case 'inductance':
       return values(analysed.estimates().inductanceH, INDUCTANCE_GUESSES_H, open).map(({ value, share }) => ({
         shown: value.toPrecision(4),
@@ -279,7 +290,8 @@ function candidatesOf({ bench }: Analysis, { pickup, netlist }: PickupAnalysis):
   ];
 }
 
-function coilCandidates({ coil, pole, windPole }: CoilSigns, quick: QuickEstimates): readonly Measurement[] {
+/** What can be read of one coil that is not known of it. */
+export function coilCandidates({ coil, pole, windPole }: CoilSigns, quick: QuickEstimates): readonly Measurement[] {
   const { netlist, readings } = quick;
   const winding = netlist.windings.find((each) => each.coil === coil);
   const { place } = coil;

@@ -1,4 +1,5 @@
 /** The measurement that comes next, in words. */
+import type { Pickup } from '../model/pickup.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { PICKUP_NUMBERS } from '../words/numbers.ts';
 import { coilOhmOrder, compassOrder, inductanceOrder, kickOrder, outputOhmOrder } from '../words/reading-orders.ts';
@@ -16,8 +17,12 @@ export interface MeasurementWords {
   readonly line: string;
 }
 
-export const measurementWords = (next: NextMeasurement, t = ENGLISH): MeasurementWords => ({
-  settles: settledWords(next.settles, t),
+/** `pickup`: whose it is, where an instrument has several. */
+export const measurementWords = (
+  next: NextMeasurement & { readonly pickup?: Pickup },
+  t = ENGLISH,
+): MeasurementWords => ({
+  settles: [...(next.pickup ? [next.pickup.name] : []), settledWords(next.settles, t)].join(': '),
   how: orderOf(next, t),
   handling: t('about {0} min of handling', `${next.minutes}`),
   line: next.line,
