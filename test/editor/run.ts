@@ -45,7 +45,7 @@ async function runEditorTests(): Promise<number> {
       vscodeExecutablePath: host.executable,
       extensionDevelopmentPath: installed === undefined ? extension : emptyExtension(scratch),
       extensionTestsPath: suite.module,
-      extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port), ...committer },
+      extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port), PICKUP_SPEC_PACKAGE: installed ?? '', ...committer },
       launchArgs: [
         workspace,
         ...(flavour === 'web' ? ['--extensionDevelopmentKind=web'] : []),

@@ -44,6 +44,18 @@ export function installEditorParts(log: (line: string) => void): EditorParts {
   run(process.execPath, ['installArchSpecificPackage.js'], nodePackage);
   const vscode = path.join(draft, 'node_modules', 'code-server', 'lib', 'vscode');
   npm(vscode, ['install', '--omit=dev', '--ignore-scripts']);
+  // Older ones fetch their search of files from outside the registry by a script of its own, which stays off as well.
+  const search = path.join(
+    'node_modules',
+    '@vscode',
+    'ripgrep-universal',
+    'bin',
+    `${process.platform}-${process.arch}`,
+  );
+  if (existsSync(path.join(draft, search)))
+    cpSync(path.join(draft, search), path.join(vscode, 'node_modules', '@vscode', 'ripgrep', 'bin'), {
+      recursive: true,
+    });
   // The extension host does not start without these two; both are Node-API modules, so any headers will do.
   npm(vscode, ['rebuild', '@vscode/spdlog', '@vscode/native-watchdog'], headersOf(nodePackage));
 

@@ -26,8 +26,8 @@ async function testPackage(): Promise<number> {
       files.map((file) => file.toLowerCase().replace(/^license\.txt$/, 'license'));
     assert.deepEqual(plain(packaged).sort(), plain(packagedFiles(root)).sort());
     for (const env of [
-      { INSTALLED_PACKAGE: vsix, EDITOR_FLAVOUR: 'desktop' },
-      { EXTENSION_FOLDER: path.join(scratch, 'extension'), EDITOR_FLAVOUR: 'web' },
+      { INSTALLED_PACKAGE: vsix, EDITOR_FLAVOUR: 'desktop', VSCODE_EXECUTABLE: '' },
+      { EXTENSION_FOLDER: path.join(scratch, 'extension'), EDITOR_FLAVOUR: 'web', VSCODE_EXECUTABLE: '' },
     ]) {
       const tested = await runStep({ name: env.EDITOR_FLAVOUR, script: 'test/editor/run.ts', env });
       if (tested.exitCode !== 0) return tested.exitCode;

@@ -144,6 +144,8 @@ export class BenchViewPanel {
       }),
     ];
     panel.onDidDispose(() => {
+      // What still comes would ask a panel that is gone, which throws.
+      this.isReady = false;
       this.drawings.stop();
       this.feed.stop();
       for (const each of listening) each.dispose();
@@ -313,7 +315,7 @@ export class BenchViewPanel {
   }
 
   private isSeen(): boolean {
-    return this.panel.visible && this.isReady;
+    return this.isReady && this.panel.visible;
   }
 
   private fetchDrawing(token: CancellationToken, cursor: Position | undefined): Promise<DrawingResult | null> {

@@ -28,7 +28,6 @@ export class DrawingFeed {
     this.stop();
     const source = new CancellationTokenSource();
     this.inFlight = source;
-    this.asked += 1;
     const mine = this.asked;
     const { fetch, show, failed } = this.sources;
     try {
@@ -55,8 +54,10 @@ export class DrawingFeed {
     clearTimeout(this.resting);
   }
 
+  /** Whatever is under way is dropped, its failure too: nobody may be there any more to be told. */
   stop(): void {
     this.forgetRest();
+    this.asked += 1;
     this.inFlight?.cancel();
   }
 }
