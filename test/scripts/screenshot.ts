@@ -18,12 +18,13 @@ import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import type { Frame, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { findBrowser, launchBrowser } from '../host/browser.ts';
 import { findEditorParts } from '../host/editor-parts.ts';
 import { commandTitles } from '../host/manifest.ts';
 import { pageAddress, startServer } from '../host/vscode-server.ts';
 import { offerFromWeb } from '../host/web-extension.ts';
+import { benchView, goToLine, runCommand } from '../host/workbench.ts';
 import { setUp } from './set-up.ts';
 import { root } from './steps.ts';
 
@@ -139,44 +140,6 @@ async function perform(page: Page, step: string, titles: ReadonlyMap<string, str
   if (verb === 'press') return await page.getByText(words, { exact: true }).last().click();
   if (verb === 'hover') return await page.locator('.monaco-editor .view-line span').getByText(words).last().hover();
   await runCommand(page, titles.get(step) ?? step);
-}
-
-async function runCommand(page: Page, title: string): Promise<void> {
-  await page.keyboard.press('F1');
-  const input = page.locator('.quick-input-widget input.input');
-  await input.waitFor();
-  await input.fill(`>${title}`);
-  const label = page.getByText(title, { exact: true });
-  const entry = page.locator('.quick-input-list .monaco-list-row').filter({ has: label }).first();
-  await entry.waitFor({ timeout: 15_000 });
-  await entry.click();
-  await page.waitForTimeout(500);
-}
-
-async function goToLine(page: Page, place: string): Promise<void> {
-  // Whatever has the focus now, the text shall have it.
-  await page.locator('.monaco-editor .view-lines').first().click();
-  await page.keyboard.press('Control+G');
-  const input = page.locator('.quick-input-widget input.input');
-  await input.waitFor();
-  await input.fill(`:${place}`);
-  await page.keyboard.press('Enter');
-  await page.waitForTimeout(300);
-}
-
-/** The inner document of the first webview that is ready; waits for it. */
-async function benchView(page: Page): Promise<Frame> {
-  for (let tries = 0; tries < 300; tries += 1) {
-    for (const frame of page.frames()) {
-      const id = await frame
-        .frameElement()
-        .then((element) => element.getAttribute('id'))
-        .catch(() => null);
-      if (id === 'active-frame') return frame;
-    }
-    await page.waitForTimeout(100);
-  }
-  throw new Error('no bench view after 30 seconds');
 }
 
 await takeScreenshot();

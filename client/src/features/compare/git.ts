@@ -58,10 +58,13 @@ export async function commitFile(uri: Uri, message: string): Promise<string | un
   if (typeof git === 'string') return git;
   try {
     const folder = Uri.joinPath(uri, '..');
-    // What lies outside of the workspace has to be opened by name once it is there.
+    // What lies outside of the workspace has to be opened by name once it is there; older editors want to be allowed that.
     const repository =
       git.getRepository(uri) ?? (await git.init?.(folder)) ?? (await git.openRepository?.(folder)) ?? undefined;
-    if (repository === undefined) return t('git could not begin a repository in this folder.');
+    if (repository === undefined)
+      return t(
+        'The editor’s git opens no repository outside of the open folders. Its setting git.openRepositoryInParentFolders allows it: “always”.',
+      );
     await repository.add([uri.fsPath]);
     await repository.commit(message);
     return undefined;
