@@ -90,6 +90,7 @@ describe('what if', () => {
         ['two.turns', 5000],
         ['two.wire', 'wire plain-42'],
         ['magnet', 'bar-5'],
+        ['poles.bar-six', '12'],
       ],
     );
     const lines = knob('one.wire').choices?.map(({ id }) => id);
@@ -102,7 +103,7 @@ describe('what if', () => {
     const { knobs, stay } = whatIfView(counted, ASKED);
     assert.deepEqual(
       knobs.map(({ id }) => id),
-      ['one.turns', 'one.wire', 'magnet'],
+      ['one.turns', 'one.wire', 'magnet', 'poles.bar-six'],
     );
     assert.deepEqual(stay, ['The two coil is wound: its turns and its wire stay as they are.']);
   });
@@ -145,6 +146,63 @@ describe('what if', () => {
     assert.ok(heard.now && heard.before && heard.now !== heard.before);
     const plain = sound(states, { ...ASKED, frequencyHz: 110 });
     assert.equal(plain.now?.length, heard.before?.length);
+  });
+
+  it('an instrument: pots, capacitor and cable as fitted, and the pickups in it, heard at the jack', () => {
+    const text = `${PAIR}instrument hut {
+  pickup bridge wren at 42 mm
+  controls {
+    volume 500 kohm audio
+    tone 500 kohm audio with 22 nF
+  }
+  selector {
+    1 bridge
+  }
+  cable 4.5 m of 100 pF/m
+}
+`;
+    const asked = { ...ASKED, subject: { kind: 'instrument', name: 'hut' } as const };
+    const instrument = statesOf(text);
+    const { knobs } = whatIfView(instrument, asked);
+    assert.deepEqual(
+      knobs.slice(-5).map(({ id, label, now }) => [id, label, now]),
+      [
+        ['poles.bar-six', 'height of the poles of bar-six, mm', '12'],
+        ['volume.0', 'volume', '500 kohm'],
+        ['tone.1', 'tone', '500 kohm'],
+        ['capacitor.1', 'capacitor', '22 nF'],
+        ['cable', 'cable', '4.5 m'],
+      ],
+    );
+    const settings = {
+      'tone.1': '250 kohm',
+      'capacitor.1': '47 nF',
+      cable: '3 m',
+      'poles.bar-six': '14',
+      'wren/one.turns': 4000,
+    };
+    const state = whatIfState(instrument, { ...asked, settings });
+    const edits = state?.edits ?? [];
+    const after = TextDocument.applyEdits(
+      instrument.document,
+      edits.map(({ range: { start, end }, newText }) => ({ range: { start, end }, newText })),
+    );
+    for (const line of [
+      '  pole slug steel 4.8 x 14 mm',
+      '    turns 4_000 # as planned',
+      '    volume 500 kohm audio',
+      '    tone 250 kohm audio with 47 nF',
+      '  cable 3 m of 100 pF/m',
+    ])
+      assert.ok(after.includes(`\n${line}\n`), line);
+    const resonance = (cable: string) =>
+      Number.parseFloat(
+        whatIfState(instrument, { ...asked, settings: { cable } })?.numbers.rows.find(({ name }) =>
+          name.startsWith('resonance,'),
+        )?.now ?? '',
+      );
+    // A shorter cable has less capacitance: the resonance lies higher.
+    assert.ok(resonance('3 m') > resonance('10 m'));
   });
 
   it('nothing moved, and what no knob can be set to, is no state', () => {

@@ -50,14 +50,15 @@ export const TURNS_STEP = 10;
 /** Of the turns now, either way. */
 const TURNS_REACH = 0.4;
 
-export function pickupKnobs({ netlist: { pickup }, readings }: QuickEstimates, shelf: Shelf): PickupKnobs {
+/** `within`: what sets the ids of one pickup's knobs apart from those of others. */
+export function pickupKnobs({ netlist: { pickup }, readings }: QuickEstimates, shelf: Shelf, within = ''): PickupKnobs {
   const isWound = (coil: Coil): boolean =>
     coil.work?.value === 'kept' || coil.counted !== undefined || readings.has(coil);
   return {
     knobs: [
       ...pickup.coils.flatMap((coil) => (isWound(coil) ? [] : coilKnobs(pickup, coil, shelf))),
       ...magnetKnobs(pickup, shelf),
-    ],
+    ].map((knob) => ({ ...knob, id: within + knob.id })),
     wound: pickup.coils.filter(isWound),
   };
 }

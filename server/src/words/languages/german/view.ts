@@ -65,6 +65,7 @@ export const VIEW = {
   'The {0} coil is wound: its turns and its wire stay as they are.':
     'Die Spule {0} ist gewickelt: Windungen und Draht bleiben, wie sie sind.',
   'what if': 'was wäre',
+  'height of the poles of {0}, mm': 'Höhe der Pole von {0}, mm',
   '{0}, spool {1}': '{0}, Drahtspule {1}',
 
   // Readings that are still missing.
