@@ -72,6 +72,9 @@ export function createWhatIf(send: Send): WhatIf {
   const isMoved = (): boolean => Object.keys(settings()).length > 0;
   const showRows = (next: readonly Row[]): void => {
     rows = next;
+    // Of an instrument nothing is estimated: its table comes with the exact numbers.
+    numbers.hidden = rows.length === 0;
+    if (numbers.hidden) return;
     numbers.replaceChildren(
       table(
         {
@@ -129,6 +132,7 @@ export function createWhatIf(send: Send): WhatIf {
         knobs.replaceChildren(...next.map(({ node }) => node));
       controls = next;
       stay.replaceChildren(...content.stay.map((each) => element('p', { textContent: each })));
+      numbers.replaceChildren();
       rows = [];
       moved();
     },
