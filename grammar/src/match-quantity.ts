@@ -30,7 +30,7 @@ export function matchQuantity(attempt: Attempt, index: number, shape: ShapeOf<'q
     if (uncertainty?.unit !== undefined && uncertainty.unit !== '%') {
       unit = uncertainty.unit;
       uncertainty = { value: uncertainty.value, unit: undefined };
-    } else ({ next, unit } = tellUnit(attempt, item, number, dimension, shape.likely));
+    } else ({ next, unit, uncertainty } = tellUnit(attempt, item, number, dimension, shape.likely));
   }
   tellRange(attempt, item, shape, unit);
   const value = written({ ...number, unit, uncertainty, next }, dimension, attempt, index);
@@ -96,16 +96,16 @@ export function matchPercent(attempt: Attempt, index: number, shape: Shape): Mat
   const item = numberAt(attempt.items[index]);
   if (!item) return fail(attempt, index, { label: 'a percentage such as `80 %`', shape });
   const number = readNumber(attempt, index, item, 'percentage');
-  const { next } = number.unit === undefined ? tellUnit(attempt, item, number, 'percentage') : number;
+  const { next, uncertainty } = number.unit === undefined ? tellUnit(attempt, item, number, 'percentage') : number;
   tellRange(attempt, item, { min: 0, max: 100 }, '%');
-  return { value: written({ ...number, next }, 'percentage', attempt, index), next };
+  return { value: written({ ...number, uncertainty, next }, 'percentage', attempt, index), next };
 }
 
 /** `58.0 x 5.2 mm`: a unit at the end serves every part that has none. */
 export function matchSize(attempt: Attempt, index: number, shape: ShapeOf<'size'>): Match | undefined {
   const { dimension, parts } = shape;
   const label = `a size: ${parts.join(' x ')}`;
-  const read: { item: NumberItem; number: ReadNumber; index: number }[] = [];
+  const read: { readonly item: NumberItem; number: ReadNumber; readonly index: number }[] = [];
   let at = index;
   for (const part of parts) {
     if (read.length > 0) {
@@ -123,7 +123,9 @@ export function matchSize(attempt: Attempt, index: number, shape: ShapeOf<'size'
   let unit = last?.number.unit;
   if (last && unit === undefined) {
     if (wordOf(attempt.items[at]) === 'x') return fail(attempt, at, { label: `the end of ${label}` });
-    ({ next: at, unit } = tellUnit(attempt, last.item, last.number, dimension));
+    const told = tellUnit(attempt, last.item, last.number, dimension);
+    ({ next: at, unit } = told);
+    last.number = { ...last.number, uncertainty: told.uncertainty };
   }
   const value: Record<string, unknown> = {};
   for (const [position, { item, number, index: itemIndex }] of read.entries()) {
@@ -221,8 +223,8 @@ function unitAt(attempt: Attempt, index: number, dimension: Dimension): string |
 }
 
 /**
- * Tells that the unit is missing or wrong: the index behind a wrong one, so that reading goes on, and the unit that is plainly meant
- * by it.
+ * Tells that the unit is missing or wrong: the unit that is plainly meant by a wrong one, and the uncertainty and the index behind it,
+ * so that reading goes on.
  */
 function tellUnit(
   attempt: Attempt,
@@ -230,8 +232,8 @@ function tellUnit(
   number: ReadNumber,
   dimension: Dimension,
   likely = likelyUnit(dimension, item.value),
-): { readonly next: number; readonly unit: string | undefined } {
-  const { next } = number;
+): Pick<ReadNumber, 'unit' | 'uncertainty' | 'next'> {
+  const { next, uncertainty } = number;
   const follower = attempt.items[next];
   const symbols = symbolsOf(dimension);
   const only = symbols.length === 1 ? symbols[0] : undefined;
@@ -239,7 +241,7 @@ function tellUnit(
   if (item.code !== undefined) {
     const message = `\`${item.text}\` is no ${dimension}: it takes ${usual}.`;
     tell(attempt, { code: 'unit/wrong', span: item.span, message, action: 'State the value with such a unit.' });
-    return { next, unit: undefined };
+    return { next, unit: undefined, uncertainty };
   }
   const written = follower?.kind === 'word' || follower?.kind === 'code' ? follower : undefined;
   if (written) {
@@ -252,14 +254,16 @@ function tellUnit(
       const message = `\`${written.text}\` ${of}: ${dimensionName(dimension)} takes ${usual}.`;
       const isPlain = meant.length === 1 && meant[0] !== undefined && isSameUnit(written.text, meant[0]);
       tell(attempt, wrongUnit(written.span, message, units, { isGlued, isPlain }), isPlain);
-      return { next: next + 1, unit: isPlain ? meant[0] : undefined };
+      const unit = isPlain ? meant[0] : undefined;
+      const behind = uncertainty === undefined ? readUncertainty(attempt, next + 1, dimension, false) : undefined;
+      return { next: behind?.next ?? next + 1, unit, uncertainty: behind?.value ?? uncertainty };
     }
   }
   const { end } = item.span;
   const message = `${capital(dimensionName(dimension))} needs its unit: \`${item.text} ${likely}\` is the likely one.`;
   const fix = fixAt(`Write \`${item.text} ${likely}\``, spanOf(end, end), ` ${likely}`);
   tell(attempt, problemAt('unit/missing', item.span, message, fix));
-  return { next, unit: undefined };
+  return { next, unit: undefined, uncertainty };
 }
 
 function wrongUnit(

@@ -170,7 +170,7 @@ const CLASSES: readonly Class[] = [
 ];
 
 /** Of these the likely unit is another, which the finding says. */
-const GUESSED = ['input 1'];
+const GUESSED = ['input 1', 'recorder input 1 with 150 pF ± 30 pF'];
 
 const figures = (text: string) => text.replace(/\D/g, '');
 
