@@ -161,6 +161,25 @@ describe('what is to be measured next', () => {
     assert.equal(line, 'compass slug …');
   });
 
+  it('of a coil whose end is inside, a kick at the output rather than opening it; opening is told with the cautions of that work', () => {
+    const inside = known
+      .replace(
+        '    wound clockwise\n    packing 0.66\n    start to pink',
+        '    packing 0.66\n    polarity south-up\n    start to pink',
+      )
+      .replace('conductors violet grey pink turquoise', 'conductors violet turquoise')
+      .replace('    finish to grey\n', '')
+      .replace('    start to pink\n', '')
+      .replace('link grey pink', 'link screw.finish slug.start');
+    const analysis = analysed(inside);
+    const next = measureNext(onlyPickup(analysis), analysis);
+    assert.deepEqual([next?.line, next?.minutes], ['kick hot to ground at slug approach …', 3]);
+    assert.match(
+      next ? measurementWords({ ...next, work: ['opened'] }).how : '',
+      /For that the pickup is opened, and closed again\. Solder and iron burn: .*Enamel under the iron/,
+    );
+  });
+
   it('nothing where nothing is open', () => {
     const analysis = analysed(
       known.replace(
@@ -225,6 +244,10 @@ describe('what is to be measured next', () => {
     it('a kick where the pole is known and the winding direction is not: the compass would tell nothing new', () => {
       const next = nextOf(fitted('    wound clockwise\n'));
       assert.deepEqual([next?.pickup.name, next?.line], ['heron', 'kick violet to grey at main approach …']);
+      assert.match(
+        next ? measurementWords(next).how : '',
+        /For that the pickup is taken out of the instrument, unplugged\.$/,
+      );
       assert.deepEqual(
         next?.settles.map(({ kind }) => kind),
         ['phase', 'hum'],

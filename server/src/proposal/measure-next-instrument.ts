@@ -12,8 +12,8 @@ import {
   bestOf,
   coilCandidates,
   GAP,
+  handling,
   type Measurement,
-  MINUTES,
   type NextMeasurement,
   type OpenQuestion,
   type Settled,
@@ -76,7 +76,11 @@ const candidatesOf = (analysed: InstrumentAnalysis, { bench }: Analysis): readon
     const quick = quickOf(bench)(pickup);
     return quick.signs
       .flatMap((signs) => coilCandidates(signs, quick))
-      .map((each) => ({ ...each, pickup, minutes: each.minutes + (each.kind === 'compass' ? 0 : MINUTES.takenOut) }));
+      .map((each) => ({
+        ...each,
+        pickup,
+        ...handling(each.kind, each.kind === 'compass' ? [] : ['takenOut', ...each.work]),
+      }));
   });
 
 interface Asked {

@@ -29,8 +29,16 @@ export type OpenQuestion =
 const LOOSE_NUMBERS = ['resistance20COhm', 'inductanceH', 'resonanceHz'] as const;
 export type LooseNumber = (typeof LOOSE_NUMBERS)[number];
 
+export type Work = 'unsoldered' | 'opened' | 'takenOut';
+
 /** A reading that the bench's tools can take: between two leads, or at the poles of a coil. */
-export type Measurement = { readonly minutes: number; readonly line: string; readonly place: Place } & (
+export type Measurement = {
+  readonly minutes: number;
+  /** What has to be done before the probes reach. */
+  readonly work: readonly Work[];
+  readonly line: string;
+  readonly place: Place;
+} & (
   | { readonly kind: 'kick' | 'coil resistance'; readonly coil: Coil; readonly red: string; readonly black: string }
   | { readonly kind: 'compass'; readonly coil: Coil }
   | { readonly kind: 'output resistance' }
@@ -43,7 +51,7 @@ export type NextMeasurement = Measurement & {
 };
 
 /** Minutes of handling. Common practice, no published source. */
-export const MINUTES = {
+const MINUTES = {
   compass: 1,
   'output resistance': 1,
   'coil resistance': 2,
@@ -56,6 +64,11 @@ export const MINUTES = {
   /** A pickup taken out of its instrument until its leads can be touched, and fitted again. */
   takenOut: 20,
 } as const;
+
+export const handling = (kind: Measurement['kind'], work: readonly Work[] = []) => ({
+  work,
+  minutes: work.reduce<number>((all, each) => all + MINUTES[each], MINUTES[kind]),
+});
 
 /** `undefined` where nothing is open, or nothing that the tools at hand can settle. */
 export const measureNext = onceFor((analysed: PickupAnalysis, analysis: Analysis): NextMeasurement | undefined => {
@@ -277,7 +290,7 @@ function candidatesOf({ bench }: Analysis, { pickup, netlist }: PickupAnalysis):
     kind,
     line,
     place,
-    minutes: MINUTES[kind],
+    ...handling(kind),
   });
   return [
     ...quick.signs.flatMap((signs) => coilCandidates(signs, quick)),
@@ -290,6 +303,8 @@ function candidatesOf({ bench }: Analysis, { pickup, netlist }: PickupAnalysis):
   ];
 }
 
+const OUTPUT = { red: 'hot', black: 'ground' } as const;
+
 /** What can be read of one coil that is not known of it. */
 export function coilCandidates({ coil, pole, windPole }: CoilSigns, quick: QuickEstimates): readonly Measurement[] {
   const { netlist, readings } = quick;
@@ -297,26 +312,25 @@ export function coilCandidates({ coil, pole, windPole }: CoilSigns, quick: Quick
   const { place } = coil;
   // Of a coil whose leads nobody knows, what it gives at the output is all that can be kicked.
   const isAtOutput = winding === undefined || winding.ends === 'unknown';
-  const [red, black] = isAtOutput
-    ? ['hot', 'ground']
-    : [endLead(netlist, coil, 'finish'), endLead(netlist, coil, 'start')];
-  const reaching = isAtOutput || isLedOut(winding, netlist) ? 0 : MINUTES.opened;
-  const apart = isAtOutput || !isBesideAnother(winding, netlist) ? 0 : MINUTES.unsoldered;
-  const kick: Measurement = {
+  const { red, black } = isAtOutput
+    ? OUTPUT
+    : { red: endLead(netlist, coil, 'finish'), black: endLead(netlist, coil, 'start') };
+  const reaching: readonly Work[] = isAtOutput || isLedOut(winding, netlist) ? [] : ['opened'];
+  const apart: readonly Work[] = isAtOutput || !isBesideAnother(winding, netlist) ? [] : ['unsoldered'];
+  const kick = (over: { readonly red: string; readonly black: string }, work: readonly Work[]): Measurement => ({
     kind: 'kick',
     coil,
-    red,
-    black,
-    line: `kick ${red} to ${black} at ${coil.name} approach …`,
+    ...over,
+    line: `kick ${over.red} to ${over.black} at ${coil.name} approach …`,
     place,
-    minutes: MINUTES.kick + reaching,
-  };
+    ...handling('kick', work),
+  });
   const compass: Measurement = {
     kind: 'compass',
     coil,
     line: `compass ${coil.name} …`,
     place,
-    minutes: MINUTES.compass,
+    ...handling('compass'),
   };
   const ohms: Measurement = {
     kind: 'coil resistance',
@@ -325,10 +339,12 @@ export function coilCandidates({ coil, pole, windPole }: CoilSigns, quick: Quick
     black: red,
     line: `${coil.name} … kohm`,
     place,
-    minutes: MINUTES['coil resistance'] + reaching + apart,
+    ...handling('coil resistance', [...reaching, ...apart]),
   };
   return [
-    ...(windPole === undefined ? [kick] : []),
+    ...(windPole === undefined ? [kick({ red, black }, reaching)] : []),
+    // What a coil gives at the output can be kicked without opening anything.
+    ...(windPole === undefined && reaching.length > 0 ? [kick(OUTPUT, [])] : []),
     ...(pole === undefined ? [compass] : []),
     ...(isAtOutput || readings.has(coil) ? [] : [ohms]),
   ];

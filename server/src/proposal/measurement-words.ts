@@ -1,10 +1,11 @@
 /** The measurement that comes next, in words. */
 import type { Pickup } from '../model/pickup.ts';
-import { ENGLISH, type Language } from '../words/languages/language.ts';
+import { cautionsOf, type Hazard } from '../words/cautions.ts';
+import { ENGLISH, type Language, type PlainText } from '../words/languages/language.ts';
 import { PICKUP_NUMBERS } from '../words/numbers.ts';
 import { coilOhmOrder, compassOrder, inductanceOrder, kickOrder, outputOhmOrder } from '../words/reading-orders.ts';
 import { list } from '../words/text.ts';
-import type { Measurement, NextMeasurement, OpenQuestion } from './measure-next.ts';
+import type { Measurement, NextMeasurement, OpenQuestion, Work } from './measure-next.ts';
 
 export interface MeasurementWords {
   /** `phase and hum (the slug coil), inductance` */
@@ -23,10 +24,26 @@ export const measurementWords = (
   t = ENGLISH,
 ): MeasurementWords => ({
   settles: [...(next.pickup ? [next.pickup.name] : []), settledWords(next.settles, t)].join(': '),
-  how: orderOf(next, t),
+  how: [
+    orderOf(next, t),
+    ...next.work.map((each) => t(WORK[each])),
+    ...cautionsOf(...hazardsOf(next)).map((each) => t(each)),
+  ].join(' '),
   handling: t('about {0} min of handling', `${next.minutes}`),
   line: next.line,
 });
+
+const WORK: Readonly<Record<Work, PlainText>> = {
+  unsoldered: 'For that a joint is unsoldered, and soldered again.',
+  opened: 'For that the pickup is opened, and closed again.',
+  takenOut: 'For that the pickup is taken out of the instrument, unplugged.',
+};
+
+/** A compass or a meter on leads at hand asks for no caution of its own; whoever unsolders or opens has an iron in hand. */
+const hazardsOf = ({ work }: Measurement): readonly Hazard[] => [
+  ...(work.some((each) => each !== 'takenOut') ? (['solder'] as const) : []),
+  ...(work.includes('opened') ? (['enamel'] as const) : []),
+];
 
 function orderOf(next: Measurement, t: Language): string {
   switch (next.kind) {

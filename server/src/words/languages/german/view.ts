@@ -25,6 +25,10 @@ export const VIEW = {
   'Measure next': 'Als Nächstes messen',
   'about {0} min of handling': 'etwa {0} min Arbeit',
   'the target of {0}': 'das Ziel {0}',
+  'For that a joint is unsoldered, and soldered again.': 'Dafür wird eine Lötstelle gelöst und wieder gelötet.',
+  'For that the pickup is opened, and closed again.': 'Dafür wird der Tonabnehmer geöffnet und wieder geschlossen.',
+  'For that the pickup is taken out of the instrument, unplugged.':
+    'Dafür wird der Tonabnehmer aus dem Instrument genommen, nichts eingesteckt.',
   'Inductance meter at 1 kHz, series values, from hot to ground, joined and not plugged in.':
     'Induktivitätsmesser bei 1 kHz, Serienwerte, von heiß nach Masse, verbunden und nicht eingesteckt.',
   'Expect {0}.': 'Zu erwarten: {0}.',
