@@ -45,8 +45,9 @@ describe('settings', () => {
 
 describe('what a client can do', () => {
   it('an empty client can do nothing', () => {
-    const abilities = readAbilities({ processId: null, rootUri: null, capabilities: {} });
+    const { t, ...abilities } = readAbilities({ processId: null, rootUri: null, capabilities: {} });
     assert.ok(Object.values(abilities).every((able) => able === false));
+    assert.equal(t(' side'), ' side');
   });
 
   it('our own client says so in its options', () => {

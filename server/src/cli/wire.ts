@@ -10,8 +10,7 @@ import { jsonText, visible } from './visible.ts';
 
 export const wire = defineCommand({
   name: 'wire',
-  summary:
-    'what to solder to a switch so that every position does what it asks for, with the fewest wires, or why none does',
+  summary: 'what to solder to a switch so that each position does what it asks for, with the fewest wires',
   positionals: 'FILE',
   options: {
     format: { type: 'choice', choices: ['text', 'json'], meaning: 'how the wiring is written' },

@@ -76,6 +76,9 @@ export const poleSign = (pole: PoleUp): Sign => (pole === 'north-up' ? 1 : -1);
 /** The poles that a sign stands for. */
 export const poleOf = (sign: Sign): PoleUp => (sign > 0 ? 'north-up' : 'south-up');
 
+/** The pole of a bar that lies against a coil's poles. */
+export const barPole = (pole: PoleUp): 'north' | 'south' => (pole === 'north-up' ? 'north' : 'south');
+
 const OPPOSITES = {
   clockwise: 'counterclockwise',
   counterclockwise: 'clockwise',

@@ -10,6 +10,7 @@ import { USUAL_TURNS } from '../estimates/common-practice.ts';
 import { pickupMagnetics } from '../estimates/magnetics.ts';
 import { type QuickEstimates, quickEstimates } from '../estimates/quick.ts';
 import type { Bench } from '../model/bench.ts';
+import { barPole } from '../model/coil.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { modelAtHand, type WoundCoils } from './at-hand.ts';
@@ -126,7 +127,7 @@ function barsFor(pickup: Pickup, { magnet }: Candidate): readonly (BarChoice | u
   const toward = pickup.coils.find(({ polarity }) => polarity) ?? pickup.coils[0];
   if (!magnet || !toward) return [undefined];
   const bar = (pole: BarChoice['pole']): BarChoice => ({ bar: magnet, pole, toward });
-  if (toward.polarity) return [bar(toward.polarity.value === 'north-up' ? 'north' : 'south')];
+  if (toward.polarity) return [bar(barPole(toward.polarity.value))];
   return [bar('north'), bar('south')];
 }
 
