@@ -35,7 +35,7 @@ export function createWhatIf(send: Send): WhatIf {
   let asked = 0;
   let rest: ReturnType<typeof setTimeout> | undefined;
 
-  const knobs = element('div', { className: 'pots', role: 'group', ariaLabel: t('What may be moved') });
+  const knobs = element('div', { className: 'knobs', role: 'group', ariaLabel: t('What may be moved') });
   const numbers = element('div', {});
   const status = element('div', { role: 'status' });
   const write = button(t('Write into the spec'), () => send({ type: 'write what if' }));
