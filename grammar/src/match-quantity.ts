@@ -255,7 +255,10 @@ function tellUnit(
       const isPlain = meant.length === 1 && meant[0] !== undefined && isSameUnit(written.text, meant[0]);
       tell(attempt, wrongUnit(written.span, message, units, { isGlued, isPlain }), isPlain);
       const unit = isPlain ? meant[0] : undefined;
-      const behind = uncertainty === undefined ? readUncertainty(attempt, next + 1, dimension, false) : undefined;
+      // A number may have been meant with an exponent: what follows belongs to nobody knows what.
+      const mayBeExponent = isGlued && /^e$/i.test(written.text);
+      const behind =
+        uncertainty === undefined && !mayBeExponent ? readUncertainty(attempt, next + 1, dimension, false) : undefined;
       return { next: behind?.next ?? next + 1, unit, uncertainty: behind?.value ?? uncertainty };
     }
   }
