@@ -25,8 +25,7 @@ async function start(): Promise<number> {
   for (const { file, parts } of samplesWithPickups()) {
     heading(`report ${file}`);
     if ((await pickupSpec('report', file)) > 1) failed += 1;
-    for (const [kind, name] of parts) {
-      const views = kind === 'pickup' ? ['wiring', 'response'] : ['schematic', 'positions'];
+    for (const { kind, name, views } of parts) {
       for (const view of views) {
         const drawing = path.join(drawings, `${name}-${view}.svg`);
         const drawn = await pickupSpec('draw', file, `--${kind}`, name, '--view', view, '-o', drawing, '--force');
@@ -49,8 +48,8 @@ async function pickupSpec(...args: readonly string[]): Promise<number> {
 
 interface Sample {
   readonly file: string;
-  /** `pickup` or `instrument`, and the name, as they are declared. */
-  readonly parts: readonly (readonly [kind: string, name: string])[];
+  /** `pickup` or `instrument`, and the name, as they are declared; what there is to draw of it. */
+  readonly parts: readonly { readonly kind: string; readonly name: string; readonly views: readonly string[] }[];
 }
 
 /** The specs at the top of the samples; parts and the shop's own conditions have nothing to report or to draw. */
@@ -64,7 +63,16 @@ function samplesWithPickups(): readonly Sample[] {
 }
 
 function declaredIn(text: string): Sample['parts'] {
-  return [...text.matchAll(/^(pickup|instrument)\s+(\S+)/gm)].map(([, kind = '', name = '']) => [kind, name] as const);
+  return [...text.matchAll(/^(pickup|instrument)\s+(\S+).*\n((?:.*\n)*?)\}$/gm)].map(
+    ([, kind = '', name = '', body = '']) => ({ kind, name, views: viewsOf(kind, body) }),
+  );
+}
+
+/** Of a pickup that is still to be wound for its target there is no response yet. */
+function viewsOf(kind: string, body: string): readonly string[] {
+  if (kind === 'instrument') return ['schematic', 'positions'];
+  const isToBeWound = /^ {2}target /m.test(body) && !/^ +(?:turns|counted|readings) /m.test(body);
+  return isToBeWound ? ['wiring'] : ['wiring', 'response'];
 }
 
 function heading(text: string): void {
