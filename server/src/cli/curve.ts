@@ -1,11 +1,8 @@
 import path from 'node:path';
-import { curveText } from '../sound/curve-text.ts';
-import { recordedChannels } from '../sound/recorded-channels.ts';
-import { recordedCurve } from '../sound/recorded-curve.ts';
-import { recordingFaultText, recordingLines } from '../sound/recording-words.ts';
+import { curveFromRecordings } from '../sound/curve-from-recordings.ts';
 import { type Recording, readWav } from '../sound/wav-read.ts';
 import { CommandError, defineCommand } from './command.ts';
-import { SIGNAL_OPTIONS, signalOf } from './signal-options.ts';
+import { SIGNAL_OPTIONS } from './signal-options.ts';
 import { readPlainFile } from './text-file.ts';
 import { visible } from './visible.ts';
 import { writeOutput } from './write-file.ts';
@@ -41,20 +38,20 @@ export const curve = defineCommand({
     const files = reference === undefined || isSide ? [file] : [file, reference];
     const [pickup, beside] = files.map((each) => recordingAt(each, context.cwd));
     if (pickup === undefined) throw new CommandError('curve needs a recording');
-    const channels = recordedChannels({ pickup, beside, side: isSide ? reference : undefined });
-    if (typeof channels === 'string') throw new CommandError(`${file}: ${channels}`);
-    const result = recordedCurve({ ...channels, signal: signalOf(values, pickup.sampleRate) });
+    const made = curveFromRecordings({
+      pickup,
+      beside,
+      side: isSide ? reference : undefined,
+      names: files.map((each) => path.basename(each)),
+      seconds: values.seconds,
+    });
+    if (made.kind === 'unfit') throw new CommandError(`${file}: ${made.why}`);
     context.progress.clear();
-    if ('fault' in result) {
-      context.stderr.write(`${visible(file)}: ${recordingFaultText(result)}\n`);
+    if (made.kind !== 'curve') {
+      context.stderr.write(`${visible(file)}: ${made.why}\n`);
       return 1;
     }
-    const lines = recordingLines(result);
-    const text = curveText(
-      result,
-      files.map((each) => path.basename(each)),
-      lines,
-    );
+    const { text, lines } = made;
     const madeFrom = files.map((each) => path.resolve(context.cwd, each));
     for (const line of lines) context.stderr.write(`${line}\n`);
     await writeOutput(output, text, { replace: values.force, madeFrom }, context);

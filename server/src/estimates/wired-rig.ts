@@ -27,7 +27,8 @@ export function wiredRig(instrument: Instrument): Rig | undefined {
 
 const pointOf = (slot: string, point: string): string => `${slot}${point}`;
 
-const coilsOf = ({ name: slot, pickup }: Slot): readonly RigElement[] =>
+/** Its coils between the points of its own nets. */
+export const coilsOf = ({ name: slot, pickup }: Slot): readonly RigElement[] =>
   pickup
     ? pickupSections(pickup).sections.map(({ name, isCoil, ends: [high, low] }) => ({
         name: lugTerminal(slot, name),

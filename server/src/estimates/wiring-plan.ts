@@ -19,6 +19,7 @@ import { budget, oneClash, polesNeeded, smallestClashes } from '../physics/switc
 import { pickupSections, pointName } from './pickup-sections.ts';
 import { type AskedNetwork, askedNetwork } from './selection-network.ts';
 import { stateOf } from './switch-states.ts';
+import { coilsOf } from './wired-rig.ts';
 
 export interface PlannedLine {
   readonly kind: 'hot' | 'link' | 'ground' | 'free';
@@ -123,15 +124,6 @@ export function planWiring(task: WiringTask, searches: number): Planned {
   if (!found.isProven) return { kind: 'unknown' };
   return { kind: 'impossible', why: whyNot(task, searches) };
 }
-
-const coilsOf = ({ name: slot, pickup }: Slot): readonly RigElement[] =>
-  pickup
-    ? pickupSections(pickup).sections.map(({ name, isCoil, ends: [high, low] }) => ({
-        name: lugTerminal(slot, name),
-        isCoil,
-        ends: [`${slot}${high}`, `${slot}${low}`],
-      }))
-    : [];
 
 /** Each resistor that a position asks for once, whichever positions share it. */
 function resistorsIn(asked: readonly AskedNetwork[]): readonly RigElement[] {

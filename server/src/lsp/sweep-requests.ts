@@ -1,10 +1,7 @@
 import { given } from '../../../grammar/values/present.ts';
 import { sweepLine } from '../features/sweep-line.ts';
-import { curveText } from '../sound/curve-text.ts';
+import { curveFromRecordings } from '../sound/curve-from-recordings.ts';
 import { SWEEP_SIGNAL, testSignal } from '../sound/exponential-sweep.ts';
-import { recordedChannels } from '../sound/recorded-channels.ts';
-import { recordedCurve } from '../sound/recorded-curve.ts';
-import { recordingFaultText, recordingLines } from '../sound/recording-words.ts';
 import { wavBytes } from '../sound/wav.ts';
 import { type Recording, readWav } from '../sound/wav-read.ts';
 import { cautionsOf } from '../words/cautions.ts';
@@ -52,11 +49,8 @@ function curveOf({ recordings, reference, seconds }: CurveParams): Omit<CurveRes
   const [pickup, beside] = read;
   const names = recordings.map(({ name }) => name);
   if (pickup === undefined) return { lines: [], problem: 'There is no recording.' };
-  const channels = recordedChannels({ pickup, beside, side: reference });
-  if (typeof channels === 'string') return { lines: [], problem: `${names[0]}: ${channels}` };
-  const signal = { seconds: seconds ?? SWEEP_SIGNAL.seconds, sampleRate: pickup.sampleRate };
-  const result = recordedCurve({ ...channels, signal });
-  if ('fault' in result) return { lines: [], problem: `${names[0]}: ${recordingFaultText(result)}` };
-  const lines = recordingLines(result);
-  return { text: curveText(result, names, lines), lines };
+  const made = curveFromRecordings({ pickup, beside, side: reference, names, seconds });
+  return made.kind === 'curve'
+    ? { text: made.text, lines: made.lines }
+    : { lines: [], problem: `${names[0]}: ${made.why}` };
 }

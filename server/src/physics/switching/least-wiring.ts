@@ -10,6 +10,8 @@
  * follows; then the lugs that several states close; then, state by state, those that one state closes, since states are independent now.
  */
 
+import { TerminalSets } from './terminal-sets.ts';
+
 export const HOT_LEAD = 0;
 export const GROUND_LEAD = 1;
 
@@ -142,7 +144,7 @@ function isAllowed(
 ): boolean {
   const nodeOf = (lead: number) => (lead < placed ? (classOf[lead] ?? 0) : classes + lead - placed);
   return states.every(({ nets, dead }) => {
-    const sets = new SmallSets(classes + leads - placed);
+    const sets = new TerminalSets(classes + leads - placed);
     for (const net of nets) for (const lead of net) sets.join(nodeOf(net[0] ?? 0), nodeOf(lead));
     for (const { ends } of dead) sets.join(nodeOf(ends[0]), nodeOf(ends[1]));
     return areApart(nets, (lead) => sets.rootOf(nodeOf(lead)));
@@ -184,7 +186,7 @@ function leastLugs(
   const serves = Array.from({ length: lugs }, (_, lug) =>
     wanted.reduce((count, { closed }) => count + Number(closed.some((group) => group.includes(lug))), 0),
   ).sort((a, b) => b - a);
-  const bare = new SmallSets(classes);
+  const bare = new TerminalSets(classes);
   const needs = states.map((planned, index) => {
     const joints = missingJoints(planned, bare) + Number(counts && hangsInTheAir(planned, bare));
     const sizes = (wanted[index]?.closed ?? []).map((group) => group.length - 1);
@@ -208,27 +210,6 @@ function lugsFor(needs: readonly number[], serves: readonly number[], from: numb
   let count = 0;
   for (let at = from; left > 0 && at < serves.length; at++, count++) left -= serves[at] ?? 1;
   return count + Math.max(0, left);
-}
-
-/** Sets of a few numbers, quick to copy. */
-class SmallSets {
-  readonly parent: Int8Array;
-
-  constructor(of: number | Int8Array) {
-    this.parent = typeof of === 'number' ? Int8Array.from({ length: of }, (_, each) => each) : of.slice();
-  }
-
-  rootOf(member: number): number {
-    let at = member;
-    for (let up = this.parent[at] as number; up !== at; up = this.parent[at] as number) at = up;
-    return at;
-  }
-
-  join(a: number, b: number): void {
-    const to = this.rootOf(a);
-    const from = this.rootOf(b);
-    if (to !== from) this.parent[from] = to;
-  }
 }
 
 /** What a state closes, its lugs parted into those that other states close too and its own. */
@@ -340,7 +321,7 @@ class LugSearch {
   #reach(state: number): boolean {
     const planned = this.#plan.states[state];
     if (planned === undefined) return true;
-    const sets = new SmallSets(this.#plan.classes + BUSES);
+    const sets = new TerminalSets(this.#plan.classes + BUSES);
     let open = 0;
     let openShared = 0;
     let begun = 0;
@@ -423,10 +404,10 @@ class LugSearch {
     const nodes = this.#plan.classes + BUSES;
     const placed: [number, number][] = [];
     const members = groups.map(({ shared }) => shared.flatMap((lug) => this.#placeOf(lug)));
-    const start = new SmallSets(nodes);
+    const start = new TerminalSets(nodes);
     for (const group of members) for (const node of group) start.join(group[0] ?? node, node);
     const counts = this.#problem.isQuiet;
-    const go = (index: number, sets: SmallSets): void => {
+    const go = (index: number, sets: TerminalSets): void => {
       const missing = missingJoints(planned, sets) + Number(counts && hangsInTheAir(planned, sets));
       if (missing > lugs.length - index || placed.length + missing >= (best?.cost ?? limit)) return;
       if (missing === 0 && (!counts || isQuiet(planned, sets))) {
@@ -442,7 +423,7 @@ class LugSearch {
         if (first !== undefined && sets.rootOf(first) === sets.rootOf(node)) continue;
         let grown = sets;
         if (first !== undefined) {
-          grown = new SmallSets(sets.parent);
+          grown = new TerminalSets(sets);
           grown.join(first, node);
           if (!isStillApart(planned, grown)) continue;
         }
@@ -494,15 +475,15 @@ interface OwnLugs {
 }
 
 /** The second rule: what is dead counts as a wire. */
-function isStillApart({ nets, dead }: PlannedState, closed: SmallSets): boolean {
-  const sets = new SmallSets(closed.parent);
+function isStillApart({ nets, dead }: PlannedState, closed: TerminalSets): boolean {
+  const sets = new TerminalSets(closed);
   for (const net of nets) for (const each of net) sets.join(net[0] ?? 0, each);
   for (const { ends } of dead) sets.join(ends[0], ends[1]);
   return areApart(nets, (each) => sets.rootOf(each));
 }
 
 /** The first rule: how many joints the wanted nets are short of. */
-function missingJoints({ nets }: PlannedState, sets: SmallSets): number {
+function missingJoints({ nets }: PlannedState, sets: TerminalSets): number {
   let missing = 0;
   for (const net of nets) {
     let seen = 0;
@@ -520,7 +501,7 @@ function missingJoints({ nets }: PlannedState, sets: SmallSets): number {
  * A dead coil hangs on a live net, and its far side is one with none: whatever is joined for what sounds, it takes one joint more. What
  * hangs there once hangs there for good.
  */
-function hangsInTheAir({ nets, dead }: PlannedState, closed: SmallSets): boolean {
+function hangsInTheAir({ nets, dead }: PlannedState, closed: TerminalSets): boolean {
   let live = 0;
   let wanted = 0;
   for (const [index, net] of nets.entries())
@@ -548,17 +529,17 @@ function hangsInTheAir({ nets, dead }: PlannedState, closed: SmallSets): boolean
 }
 
 /** The third rule, once the first holds. */
-function isQuiet({ nets, dead }: PlannedState, closed: SmallSets): boolean {
+function isQuiet({ nets, dead }: PlannedState, closed: TerminalSets): boolean {
   const coils = dead.filter(({ isCoil }) => isCoil);
   if (coils.length === 0) return true;
-  const hung = new SmallSets(closed.parent);
+  const hung = new TerminalSets(closed);
   for (const { ends } of dead) hung.join(ends[0], ends[1]);
   const live = new Set(
     nets.flatMap(([first], index) => (index === 1 || first === undefined ? [] : [hung.rootOf(first)])),
   );
   return coils.every((coil) => {
     if (!live.has(hung.rootOf(coil.ends[0]))) return true;
-    const others = new SmallSets(closed.parent);
+    const others = new TerminalSets(closed);
     for (const each of dead) if (each !== coil) others.join(each.ends[0], each.ends[1]);
     return others.rootOf(coil.ends[0]) === others.rootOf(coil.ends[1]);
   });

@@ -104,7 +104,7 @@ export type NumberedNets = readonly (readonly number[])[];
 
 function setsOf({ terminals }: NumberedRig, joints: readonly NumberedNets[]): TerminalSets {
   const sets = new TerminalSets(terminals.length);
-  for (const nets of joints) for (const group of nets) sets.join(group);
+  for (const nets of joints) for (const group of nets) sets.joinAll(group);
   return sets;
 }
 
@@ -171,7 +171,7 @@ function deadCoils(
   const silent = edges.flatMap((edge, index) => (isSounding(index) ? [] : [{ ...edge, index }]));
   const nodes = edges.flatMap(({ a, b }) => [a, b]);
   const hung = new TerminalSets(Math.max(hot, ground, ...nodes) + 1);
-  for (const { a, b } of silent) hung.join([a, b]);
+  for (const { a, b } of silent) hung.join(a, b);
   const inner = new Set(edges.flatMap(({ a, b }, index) => (isSounding(index) ? [a, b] : [])));
   const hangsOn = (node: number): DeadCoil['on'] => {
     const reaches = (other: number) => hung.rootOf(other) === hung.rootOf(node);

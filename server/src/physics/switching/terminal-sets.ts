@@ -1,23 +1,26 @@
-/** Which terminals are one, by number: quick enough to try hundreds of wirings. */
+/** Which terminals are one, by number: quick to join and to copy, since thousands of wirings are tried. */
 export class TerminalSets {
-  private readonly parent: number[] = [];
+  private readonly parent: Int16Array;
 
-  constructor(count: number) {
-    for (let each = 0; each < count; each++) this.parent.push(each);
+  /** Of so many terminals, each by itself; or a copy. */
+  constructor(of: number | TerminalSets) {
+    this.parent = typeof of === 'number' ? Int16Array.from({ length: of }, (_, each) => each) : of.parent.slice();
   }
 
-  join(group: readonly number[]): void {
-    const first = group[0];
-    for (const each of group) if (first !== undefined) this.parent[this.rootOf(each)] = this.rootOf(first);
+  join(a: number, b: number): void {
+    const to = this.rootOf(a);
+    const from = this.rootOf(b);
+    if (to !== from) this.parent[from] = to;
+  }
+
+  joinAll(group: readonly number[]): void {
+    for (const each of group) this.join(group[0] ?? each, each);
   }
 
   /** Stands for the whole set. */
   rootOf(terminal: number): number {
     let at = terminal;
-    for (let up = this.parent[at]; up !== undefined && up !== at; up = this.parent[at]) {
-      this.parent[at] = this.parent[up] ?? up;
-      at = up;
-    }
+    for (let up = this.parent[at] as number; up !== at; up = this.parent[at] as number) at = up;
     return at;
   }
 }
