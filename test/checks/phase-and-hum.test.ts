@@ -299,6 +299,47 @@ describe('halves that serve different strings', () => {
   });
 });
 
+describe('halves by their rows of poles', () => {
+  const half = (poles: number) => `bobbin half { poles ${poles} }\n`;
+  const two = (poles: number, strings = 4, second = south) =>
+    half(poles) +
+    pickup(
+      [north('e', 'bobbin half'), second('g', 'bobbin half')],
+      ['hot e-out', 'link e-in g-in', 'ground g-out'],
+      `  strings ${strings}\n`,
+    );
+
+  it('with as many poles together as strings lie under strings of their own', () => {
+    const served = (text: string) => analyse(text).pickups[0]?.pickup.coils.map(({ serves }) => serves?.value);
+    assert.deepEqual(served(two(2)), [
+      { from: 1, to: 2 },
+      { from: 3, to: 4 },
+    ]);
+    assert.deepEqual(served(two(3)), [undefined, undefined]);
+    assert.deepEqual(served(two(4)), [undefined, undefined]);
+    const threeAndTwo = two(3, 5).replace('bobbin half {', 'bobbin pair { poles 2 }\nbobbin half {');
+    assert.deepEqual(served(threeAndTwo.replace(/bobbin half(?=\n {2}\}\n {2}hookup)/, 'bobbin pair')), [
+      { from: 1, to: 3 },
+      { from: 4, to: 5 },
+    ]);
+  });
+
+  // Start to start with like poles: out of phase for a string over both, hum cancels.
+  it('of like poles whose hum cancels are clean: no string hears both', () => {
+    assert.deepEqual(codes(two(2, 4, north)), []);
+    assert.deepEqual(codes(two(3, 6, north)), []);
+    assert.deepEqual(codes(two(6, 6, north)), ['phase/coils-cancel']);
+  });
+
+  it('with two poles to a string may be either: for four strings or five a fix says which', () => {
+    const says = 'Each lies under its own strings: say `serves`';
+    const analysis = analyse(two(4, 4, north));
+    assert.ok(fixTitles(analysis, 'phase/coils-cancel').includes(says));
+    assert.deepEqual(codes(fixed(analysis, 'phase/coils-cancel', says)), []);
+    assert.ok(!fixTitles(analyse(two(6, 6, north)), 'phase/coils-cancel').includes(says));
+  });
+});
+
 describe('what nobody stated', () => {
   const unseen = (name: string, poles?: string) => coil({ name, wound: '', ...(poles ? { poles } : {}) });
   const hookup = ['hot b-in', 'link a-out b-out', 'ground a-in'];

@@ -82,12 +82,12 @@ describe('a plan for one pickup', () => {
   it('of a coil wound the wrong way swaps its leads, and does not wind again', () => {
     const outcome = planOf(BAR + double({ wound: ['clockwise', 'counterclockwise'] }));
     assert.deepEqual(texts(outcome).slice(0, 2), [
-      ['Swap the leads of the screw coil of heron: pink and turquoise change places'],
       ['Swap the leads of the slug coil of heron: violet and grey change places'],
+      ['Swap the leads of the screw coil of heron: pink and turquoise change places'],
     ]);
     assert.equal(outcome.plans[0]?.minutes, WORK['leads outside'].minutes);
     assert.equal(outcome.onlyRewinding, undefined);
-    assert.match(outcome.plans[0]?.steps[0]?.why ?? '', /string signal and hum of the screw coil over; two wires/);
+    assert.match(outcome.plans[0]?.steps[0]?.why ?? '', /string signal and hum of the slug coil over; two wires/);
   });
 
   it('of like poles turns the rods of one coil', () => {

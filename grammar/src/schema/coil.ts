@@ -135,7 +135,7 @@ export const coil = block({
           last: optional(sequence({ to: keyword('to'), string: count({ min: 1 }) })),
         }),
       }),
-      assumed: 'all strings',
+      assumed: 'all strings; where the poles of all coils together are as many as the strings, each coil its own',
       meaning: 'strings that it senses; none for a dummy coil; coils that sense different strings never sound together',
       example: 'serves strings 1 to 3',
     }),

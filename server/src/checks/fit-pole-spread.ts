@@ -1,5 +1,5 @@
 import { POLE_OFF_AT_MOST_M } from '../estimates/common-practice.ts';
-import type { Bobbin } from '../model/bobbin.ts';
+import { type Bobbin, isBlade } from '../model/bobbin.ts';
 import type { Instrument, Slot } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
 import { printNumber } from '../quantities/print.ts';
@@ -55,9 +55,5 @@ function worstPoles(
   return known.sort((a, b) => off(b) - off(a))[0];
 }
 
-/** A blade has no poles that could miss a string. */
-const onePoleToAString = ({ poles, pole }: Bobbin, strings: number | undefined): boolean =>
-  strings !== undefined &&
-  strings > 1 &&
-  poles?.value.count === strings &&
-  !(pole !== undefined && pole.value !== 'none' && pole.value.form === 'blade');
+const onePoleToAString = (bobbin: Bobbin, strings: number | undefined): boolean =>
+  strings !== undefined && strings > 1 && bobbin.poles?.value.count === strings && !isBlade(bobbin);

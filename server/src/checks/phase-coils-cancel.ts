@@ -2,15 +2,18 @@ import type { Some } from '../../../grammar/values/present.ts';
 import { opposed, pairsHeard } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
-import { poleOf, rotationOf } from '../model/coil.ts';
+import { isBlade } from '../model/bobbin.ts';
+import { type Coil, poleOf, rotationOf } from '../model/coil.ts';
+import type { Pickup } from '../model/pickup.ts';
 import { polesWords, woundWords } from '../words/directions.ts';
 import { coilWords, endLead, endsWords } from '../words/parts.ts';
 import { coilPolesTurned } from '../words/pole-turning.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
-import { flipPolarity, flipWinding, swapCoilLeads } from './edits.ts';
+import { flipPolarity, flipWinding, insertFirstLine, swapCoilLeads } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
+import { ownEdits } from './own-edits.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { meantRemedy, remedy } from './remedy.ts';
 import { say } from './say.ts';
@@ -93,5 +96,31 @@ function remedies(
       remedy(say`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
     ];
   };
-  return [...forSide(against, true), ...forSide(others, false), meantRemedy(pickup)];
+  return [
+    ...forSide(against, true),
+    ...forSide(others, false),
+    ownStrings([...against, ...others], pickup),
+    meantRemedy(pickup),
+  ];
+}
+
+/**
+ * Two halves in line, each under its own strings: no string hears both. With two poles to a string, as usual for bass, a half has as
+ * many poles as the pickup has strings, and only a word tells it from a coil under all of them.
+ */
+function ownStrings(live: readonly CoilSigns[], pickup: Pickup): Remedy | undefined {
+  const { strings, coils } = pickup;
+  const halves = coils.filter((coil) => live.some((each) => each.coil === coil));
+  const [first, second] = halves;
+  const count = strings?.value ?? 0;
+  const mayBeHalf = ({ bobbin, serves }: Coil) => !serves && bobbin?.poles?.value.count === count && !isBlade(bobbin);
+  if (!first || !second || halves.length > 2 || count < 4 || count > 5 || !halves.every(mayBeHalf)) return undefined;
+  const before = Math.floor(count / 2);
+  const edits = [
+    insertFirstLine(first.place, `serves strings 1 to ${before}`),
+    insertFirstLine(second.place, `serves strings ${before + 1} to ${count}`),
+  ];
+  const own = ownEdits(edits, pickup);
+  // True by itself or not at all: that hum adds all the same is another finding then.
+  return own && { title: say`Each lies under its own strings: say \`serves\``, edits: own, kind: 'text' };
 }

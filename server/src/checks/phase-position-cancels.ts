@@ -31,7 +31,7 @@ export const phasePositionCancels = definePositionCheck({
     return {
       what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? say`; hum still cancels${humVerdict(hum) === 'gone' ? '' : ' in part'}` : ''}.`,
       ...hintOf([...against, ...others]),
-      ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(against, others, quiet) }),
+      ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(solved, against, quiet) }),
       related: slots([...against, ...others]).map((slot) => ({
         message: say`${slot.name} is fitted here`,
         place: slot.place,
@@ -64,16 +64,21 @@ function hintOf(coils: readonly SoundingCoil[]): { readonly hint?: Said } {
   };
 }
 
-/** A pickup turned as a whole changes nothing between its own coils: where they stand on both sides, no such turn helps. */
-const isInOne = ({ against, others }: Pick<Clash, 'against' | 'others'>): boolean =>
-  slots(against).some((slot) => slots(others).includes(slot));
+/** A pickup whose coils go opposite ways: turned as a whole it only changes which of them clashes with the others. */
+const dividedSlot = ({ coils }: SolvedPosition): Slot | undefined =>
+  slots(coils).find((slot) => {
+    const own = coils.filter(({ placed, coil }) => placed.slot === slot && hearsStrings(coil));
+    return own.some(({ string }) => string === 1) && own.some(({ string }) => string === -1);
+  });
 
 /** Where hum cancels, only the magnet keeps it so. */
-function wayOut(against: readonly SoundingCoil[], others: readonly SoundingCoil[], quiet: boolean): Said {
-  const slot = slots(against).find((each) => !slots(others).includes(each));
+function wayOut(solved: SolvedPosition, against: readonly SoundingCoil[], quiet: boolean): Said {
+  const divided = dividedSlot(solved);
+  const [slot] = slots(against);
   const poles = slot?.pickup && polesTurned(slot.pickup, slot.name);
-  const other =
-    !slot || !poles
+  const other = divided
+    ? say`Make the coils of ${divided.name} agree first`
+    : !slot || !poles
       ? 'Take another coil'
       : quiet
         ? capital(poles)
@@ -89,7 +94,7 @@ interface Clash {
 }
 
 function remedies(
-  { position }: SolvedPosition,
+  solved: SolvedPosition,
   { against, others, quiet }: Clash,
   { quickOf, inSight }: { readonly quickOf: QuickOf; readonly inSight: readonly Pickup[] },
 ): Some<Remedy> {
@@ -109,7 +114,7 @@ function remedies(
     // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
     return quiet ? [poles, leads, since] : [leads, poles, since];
   };
-  const turns = isInOne({ against, others })
+  const turns = dividedSlot(solved)
     ? []
     : [
         ...slots(against).flatMap((slot) => forSlot(slot, true)),
@@ -117,7 +122,10 @@ function remedies(
       ];
   return [
     ...turns,
-    remedy(say`${capital(positionWords(position))} is meant: say \`on purpose\``, onPurposeEdit(position)),
+    remedy(
+      say`${capital(positionWords(solved.position))} is meant: say \`on purpose\``,
+      onPurposeEdit(solved.position),
+    ),
   ];
 }
 

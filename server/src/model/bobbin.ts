@@ -25,3 +25,7 @@ export interface Pole {
   readonly diameter: Quantity | undefined;
   readonly length: Quantity | undefined;
 }
+
+/** One piece under all strings: it has no poles that could miss one, or be counted. */
+export const isBlade = ({ pole }: Bobbin): boolean =>
+  pole !== undefined && pole.value !== 'none' && pole.value.form === 'blade';

@@ -10,6 +10,7 @@ import type { Place, Stated } from './place.ts';
 import type { Potting } from './potting.ts';
 import type { FactsRead } from './reading.ts';
 import type { Resolver } from './resolver.ts';
+import { withStringsServed } from './strings-served.ts';
 
 type PickupFacts = FactsRead<typeof language.pickup.facts>;
 type CoilFacts = FactsRead<typeof language.coil.facts>;
@@ -36,7 +37,10 @@ export function pickupFrom(block: MergedBlock<typeof language.pickup>, resolver:
     conductors: conductors?.value ?? [],
     conductorsPlace: conductors?.place,
     shield: shield?.value,
-    coils: coil.map((inner) => coilFrom(inner, block, resolver)),
+    coils: withStringsServed(
+      coil.map((inner) => coilFrom(inner, block, resolver)),
+      plain.strings?.value,
+    ),
     barMagnet: magnet && {
       value: {
         magnet: resolver.thing('magnet', magnet.value.magnet),

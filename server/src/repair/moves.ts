@@ -61,7 +61,8 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
       hotAndGroundSwapped: !change.hotAndGroundSwapped,
     })),
     ...(pickup.coils.length > 1
-      ? [...pickup.coils.filter((coil) => !hearsStrings(coil)), ...pickup.coils.filter(hearsStrings)]
+      ? // Of coils alike the one declared last, as its finding names it: its leads are joined last.
+        [...pickup.coils.filter((coil) => !hearsStrings(coil)), ...pickup.coils.filter(hearsStrings).toReversed()]
       : []
     ).flatMap((coil): readonly Move[] => {
       const swap = leadSwap(pickup, coil.name, loose);

@@ -3,7 +3,7 @@
  * series by Ohm's law, with the pot across them.
  */
 import assert from 'node:assert/strict';
-import { analyse, expectFindings, findingLines, fixed, messageOf } from '../../support/check-fixture.ts';
+import { analyse, expectFindings, findingLines, fixed, fixTitles, messageOf } from '../../support/check-fixture.ts';
 
 interface Single {
   readonly turns?: number;
@@ -184,6 +184,18 @@ describe('halves that sense different strings', () => {
     // The same half under the same strings is one.
     const same = positions.replace('bridge.high', 'bridge.low');
     assert.deepEqual(codes(instrument(other + halves, same)), ['phase/position-cancels']);
+  });
+
+  it('that go opposite ways: the other pickup clashes with one of them whichever way a pickup is turned', () => {
+    const apart = halves.replace('south-up', 'north-up');
+    const found = analyse(instrument(single('wren') + apart, '    1 "both" neck parallel bridge'));
+    assert.match(messageOf(found, 'phase/position-cancels'), /the (?:low|high) coil of bridge works against neck/);
+    const { action } = found.findings.find(({ code }) => code === 'phase/position-cancels') ?? {};
+    assert.equal(
+      action,
+      'Make the coils of bridge agree first, or say `on purpose` behind the position where it is meant.',
+    );
+    assert.deepEqual(fixTitles(found, 'phase/position-cancels'), ['Position 1 (both) is meant: say `on purpose`']);
   });
 
   it('are no choice in place of each other, where a position hums', () => {
