@@ -1,6 +1,6 @@
 import type { PlotView } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
-import { readSvg } from './svg-in-page.ts';
+import { putSvg } from './svg-in-page.ts';
 import { table } from './table.ts';
 
 /** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
@@ -16,7 +16,7 @@ export function createPlot(title: string, asTable: string, place: string) {
       section.hidden = svg === undefined && why === undefined;
       if (svg === undefined)
         frame.replaceChildren(...(why === undefined ? [] : [element('p', { className: 'q', textContent: why })]));
-      else if (svg !== shown) frame.replaceChildren(readSvg(svg, place));
+      else if (svg !== shown) putSvg(frame, svg, place);
       shown = svg;
       rows.hidden = facts === undefined;
       if (facts !== undefined) {

@@ -341,6 +341,30 @@ describe('the bench view in a browser', function () {
     await view.page.close();
   });
 
+  it('a drawing that follows another is the same as on a fresh page; what is drawn as before stays the same element', async () => {
+    const drawn = (view: BenchPage) => view.page.locator('.sheet-frame > svg:visible').evaluate((svg) => svg.outerHTML);
+    const retitled = await bench(
+      'ottlewick-neck',
+      sample('ottlewick-neck').replace('turns 8_200', 'turns 8_100'),
+    ).shown(OTTLEWICK);
+    const view = await opened(instrument);
+    for (const [at, next] of [pickup, retitled, instrument].entries()) {
+      await view.post({ type: 'drawing', render: 2 + at, drawing: next.drawing, part: undefined });
+      const fresh = await opened(next);
+      assert.equal(await drawn(view), await drawn(fresh));
+      await fresh.page.close();
+    }
+    const texts = view.page.locator('.sheet-frame > svg:visible text');
+    await texts.first().evaluate((text) => Object.assign(text, { kept: true }));
+    const svg = instrument.drawing.svg?.replace(/(<text[^>]*>)[^<]+/, '$1Another title') ?? '';
+    await view.post({ type: 'drawing', render: 9, drawing: { ...instrument.drawing, svg }, part: undefined });
+    assert.deepEqual(await texts.first().evaluate((text) => [text.textContent, Reflect.get(text, 'kept')]), [
+      'Another title',
+      true,
+    ]);
+    await view.page.close();
+  });
+
   it('broken text: the last drawing stays, the bar names the line', async () => {
     const view = await opened(pickup);
     const broken = { ...pickup.drawing, broken: { line: 6 } };

@@ -152,6 +152,8 @@ export const ANALYSED_NOTIFICATION = 'pickup/analysed';
 export interface AnalysedParams extends AboutFile {
   readonly version: number;
   readonly complete: boolean;
+  /** Something else is found than what was told of this version before. */
+  readonly isNews: boolean;
   /** Pickups and instruments that it declares. */
   readonly builds: number;
 }

@@ -138,11 +138,11 @@ function start(
   const soon = (callback: () => void): void =>
     platform.soon(() => heeding(report, 'sending findings', callback)(undefined));
   const send = ({ uri, version }: TextDocument, found: Diagnostic[]): void => sendTo(uri, version, found);
-  const tell = (document: TextDocument, complete: boolean): void => {
+  const tell = (document: TextDocument, complete: boolean, isNews: boolean): void => {
     const { uri, version } = document;
     const { pickups = [], instruments = [] } = session.analysisOf(document)?.model ?? {};
     const builds = pickups.length + instruments.length;
-    const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete, builds };
+    const params: AnalysedParams = { protocol: PROTOCOL_VERSION, uri, version, complete, isNews, builds };
     if (abilities.isOurs) void connection.sendNotification(ANALYSED_NOTIFICATION, params);
   };
   let isIndexed = false;
@@ -173,8 +173,9 @@ function start(
     analysisOf: (document) => session.analysisOf(document),
     ready: (document) => {
       const [hasMore, hasOther] = [session.complete(document), looksAtParts(document)];
-      if (hasMore || hasOther) send(document, diagnosed(document));
-      tell(document, true);
+      const isNews = hasMore || hasOther;
+      if (isNews) send(document, diagnosed(document));
+      tell(document, true, isNews);
       warmUpOnce(document);
     },
     afterRest: (callback) => {
@@ -214,7 +215,7 @@ function start(
       if (before?.version !== version || !sayTheSame(before.found, found)) send(document, found);
       toldEarly.set(document, isDone ? undefined : { version, found });
       if (!isDone) return;
-      tell(document, false);
+      tell(document, false, true);
       late.wanted(document);
     },
   });

@@ -17,6 +17,7 @@ import {
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import {
+  type AnalysedParams,
   DRAWING_REQUEST,
   type DrawingParams,
   type DrawingResult,
@@ -81,12 +82,10 @@ interface Focus {
   readonly pots: Pots;
 }
 
-/** A short rest after typing, so that the drawing never stands in the way of the next keystroke's findings. */
-const REST_MS = 80;
-/** The schematic of an instrument tells what each position gives: it takes longer. */
-const INSTRUMENT_REST_MS = 250;
-/** A longer one before what takes the server some tens of milliseconds. */
+/** A rest before what takes the server some tens of milliseconds, so that a typist's findings go first. */
 const HEAVY_REST_MS = 150;
+/** For a hand on a pot, whose schematic tells what each position gives. */
+const POTS_REST_MS = 250;
 
 /** How the drawing of an instrument calls a position, with its key behind. */
 const POSITION_PART = 'position:';
@@ -194,10 +193,9 @@ export class BenchViewPanel {
   }
 
   /** The findings of this version of a file are out: its drawing may have changed. */
-  analysed(uri: string): void {
-    const { focus, drawings } = this;
-    if (uri !== focus.uri) return;
-    drawings.later(focus.subject?.kind === 'instrument' ? INSTRUMENT_REST_MS : REST_MS, () => void this.render());
+  analysed({ uri, version, isNews }: AnalysedParams): void {
+    if (uri !== this.focus.uri || (!isNews && version === this.last?.result.version)) return;
+    this.drawings.whenRested(() => void this.render());
   }
 
   closed(uri: Uri): void {
@@ -439,7 +437,7 @@ export class BenchViewPanel {
     if (last) this.last = { ...last, message: { ...last.message, drawing: { ...last.message.drawing, pots } } };
     this.want(SECTION_NAMES.filter((name) => SECTIONS[name].isHeard));
     // A schematic tells what the jack gives with the pots where they are; it follows once they rest.
-    if (last?.result.subject?.kind === 'instrument') this.drawings.later(INSTRUMENT_REST_MS, () => void this.render());
+    if (last?.result.subject?.kind === 'instrument') this.drawings.later(POTS_REST_MS, () => void this.render());
   }
 
   /** Writes the beginning that the view offers at the end of the file, with a stop for each thing to fill in. */

@@ -108,7 +108,7 @@ export function activateBenchView(
       if (followsEditor()) panel?.cursorMoved(textEditor);
     }),
     workspace.onDidCloseTextDocument((document) => panel?.closed(document.uri)),
-    onDidAnalyse(({ uri }) => panel?.analysed(uri)),
+    onDidAnalyse((analysed) => panel?.analysed(analysed)),
     drawn,
     activateExport(control, client),
     Disposable.from({ dispose: () => panel?.dispose() }),

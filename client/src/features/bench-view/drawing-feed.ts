@@ -8,10 +8,16 @@ interface DrawingSources {
   readonly failed: (message: string) => void;
 }
 
+/** Drawings that follow each other as one types take this share of the time at most: the rest is for findings and for the text. */
+const MOST_SHARE = 1 / 4;
+/** However long the last one took, the next does not wait longer. */
+const MOST_REST_MS = 250;
+
 /** Asks for drawings. A newer wish ends the older one; what comes too late is dropped. */
 export class DrawingFeed {
   private readonly sources: DrawingSources;
   private asked = 0;
+  private restsUntil = 0;
   private inFlight: CancellationTokenSource | undefined;
   private resting: ReturnType<typeof setTimeout> | undefined;
 
@@ -30,9 +36,12 @@ export class DrawingFeed {
     this.inFlight = source;
     const mine = this.asked;
     const { fetch, show, failed } = this.sources;
+    const began = Date.now();
     try {
       const result = await fetch(source.token, cursor);
       if (mine !== this.asked) return;
+      const ended = Date.now();
+      this.restsUntil = ended + Math.min((ended - began) * (1 / MOST_SHARE - 1), MOST_REST_MS);
       if (result === null) failed(t('This file could not be drawn. The log says why.'));
       else show(result);
     } catch {
@@ -48,6 +57,11 @@ export class DrawingFeed {
   later(restMs: number, ask: () => void): void {
     this.forgetRest();
     this.resting = setTimeout(ask, restMs);
+  }
+
+  /** At once, or after a rest by what the last drawing took. */
+  whenRested(ask: () => void): void {
+    this.later(Math.max(0, this.restsUntil - Date.now()), ask);
   }
 
   forgetRest(): void {
