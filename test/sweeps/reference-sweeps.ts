@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Curve } from '../../server/src/model/curve.ts';
 import { curveFile } from '../../server/src/model/curve-file.ts';
-import { coilAt, coilPoint, partsOfForm } from '../../server/src/physics/sweep/coil-form.ts';
+import { coilModel, partsOfForm } from '../../server/src/physics/sweep/coil-form.ts';
 import { type Figure, figureOf, type SweepFit } from '../../server/src/physics/sweep/sweep-fit.ts';
 import type { MeasuredCurve, SetUpKind, SweepsOfCoil } from '../../server/src/physics/sweep/sweep-problem.ts';
 
@@ -89,8 +89,8 @@ export function figuresOf(fit: SweepFit): Readonly<Record<string, Figure>> {
     resistanceOhm: figure(([ohm = 0]) => Math.exp(ohm)),
     capacitanceF: figure(([, , farad = 0]) => Math.exp(farad)),
     quality1kHz: figure((values) => {
-      const { admittance } = pointAt(fit, values, 1000);
-      return -(admittance[1] ?? 0) / (admittance[0] ?? 1);
+      const { re, im } = fit.problem.admittanceAt(values, 0, 1000);
+      return -im / re;
     }),
     loadedPeakHz: figure((values) => loadedPeak(fit, values).hz),
     loadedPeakDb: figure((values) => loadedPeak(fit, values).db),
@@ -103,22 +103,19 @@ export function figuresOf(fit: SweepFit): Readonly<Record<string, Figure>> {
   };
 }
 
-function pointAt({ form }: SweepFit, values: Float64Array, hz: number) {
-  const point = coilPoint(form);
-  coilAt(form, values, 0, hz, point);
-  return point;
-}
-
 /** Behind 500 kohm of volume, 500 kohm and 22 nF of tone, 450 pF of cable and 1 Mohm: where it is highest, and over 10 Hz. */
 function loadedPeak(fit: SweepFit, values: Float64Array): { readonly hz: number; readonly db: number } {
+  const coil = coilModel(fit.form, { ohm: 1, henry: 1, farad: 1 });
+  coil.take(values, 0);
   const level = (hz: number): number => {
-    const { admittance, series } = pointAt(fit, values, hz);
+    coil.at(hz, 1);
+    const { re: ownRe, im: ownIm } = fit.problem.admittanceAt(values, 0, hz);
     const omega = 2 * Math.PI * hz;
     const [re, im] = [500e3, -1 / (omega * 22e-9)];
     const square = re * re + im * im;
-    const yRe = (admittance[0] ?? 0) + 1 / 500e3 + 1e-6 + re / square;
-    const yIm = (admittance[1] ?? 0) + omega * 450e-12 - im / square;
-    return -20 * Math.log10(Math.hypot(series[0] ?? 0, series[1] ?? 0) * Math.hypot(yRe, yIm));
+    const yRe = ownRe + 1 / 500e3 + 1e-6 + re / square;
+    const yIm = ownIm + omega * 450e-12 - im / square;
+    return -20 * Math.log10(Math.hypot(coil.series[0] ?? 0, coil.series[1] ?? 0) * Math.hypot(yRe, yIm));
   };
   let best = 300;
   for (let hz = 300; hz < 20_000; hz *= 1.02) if (level(hz) > level(best)) best = hz;

@@ -3,7 +3,7 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Curve } from '../model/curve.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { coilAt, coilPoint, partsOfForm } from '../physics/sweep/coil-form.ts';
+import { partsOfForm } from '../physics/sweep/coil-form.ts';
 import { type Figure, figureOf, fitSweeps, type SweepFit } from '../physics/sweep/sweep-fit.ts';
 import type { DcReading, MeasuredCurve, Nuisance, SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
 import { capacitanceAlone, resistanceSeen } from '../physics/sweep/sweep-start.ts';
@@ -162,9 +162,7 @@ function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, bench
     inductanceH,
     capacitanceF,
     quality1kHz: estimate((values) => {
-      const point = coilPoint(fit.form);
-      coilAt(fit.form, values, 0, 1000, point);
-      const [re = 1, im = 0] = point.admittance;
+      const { re, im } = fit.problem.admittanceAt(values, 0, 1000);
       return -im / re;
     }),
     losses,

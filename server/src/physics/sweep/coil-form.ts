@@ -34,91 +34,107 @@ const CORE: readonly { readonly weight: number; readonly corner: number }[] = ZE
 }));
 const LOOP = [{ weight: 1, corner: 1 }];
 
-/** Admittance of a coil with what lies across it, and its series impedance; slopes by the coil's own parameters. */
-export interface CoilPoint {
-  /** Siemens. */
-  readonly admittance: Float64Array;
-  /** Two numbers a parameter. */
-  readonly admittanceSlopes: Float64Array;
-  /** Ohm. */
-  readonly series: Float64Array;
-  readonly seriesSlopes: Float64Array;
+/** Ohm, henry and farad of a coil over those that its parameters say. */
+export interface CoilFactors {
+  readonly ohm: number;
+  readonly henry: number;
+  readonly farad: number;
 }
 
-export const coilPoint = (form: CoilForm): CoilPoint => ({
-  admittance: new Float64Array(2),
-  admittanceSlopes: new Float64Array(2 * parametersOf(form)),
-  series: new Float64Array(2),
-  seriesSlopes: new Float64Array(2 * parametersOf(form)),
-});
+/** A coil's numbers at one frequency, each as its real and imaginary part, and their slopes by its own parameters, two numbers each. */
+export interface CoilModel {
+  henry: number;
+  /** Of the winding and what metal adds, ohm. */
+  readonly series: Float64Array;
+  readonly seriesSlopes: Float64Array;
+  /** Of what lies across, siemens. */
+  readonly shunt: Float64Array;
+  readonly shuntSlopes: Float64Array;
+  /** Share of the inductance that metal takes, Σ k² s. */
+  readonly taken: Float64Array;
+  readonly takenSlopes: Float64Array;
+  /** Reads the parameters, which stand from `start` on, once for all frequencies. */
+  take(values: ArrayLike<number>, start: number): void;
+  /** `copper`: factor on the resistance, of its temperature. */
+  at(hz: number, copper: number): void;
+}
 
-/** Writes a coil's numbers at one frequency into `point`. `values` are its own parameters from `start` on. */
-export function coilAt(form: CoilForm, values: Float64Array, start: number, hz: number, point: CoilPoint): void {
-  const { admittance, admittanceSlopes, series, seriesSlopes } = point;
-  const omega = 2 * Math.PI * hz;
-  const ohm = Math.exp(values[start] as number);
-  const reactance = omega * Math.exp(values[start + 1] as number);
-  const susceptance = omega * Math.exp(values[start + 2] as number);
-  seriesSlopes.fill(0);
-  seriesSlopes[0] = ohm;
-  // What is left of the inductance: 1 − Σ k² s.
-  let re = 1;
-  let im = 0;
-  let across = 0;
-  let at = 3;
-  let acrossAt = -1;
-  for (const part of PARTS[form]) {
-    if (part === 'across') {
-      across = Math.exp(-(values[start + at] as number));
-      acrossAt = at;
-      at += 1;
-      continue;
-    }
-    const square = 1 / (1 + Math.exp(-(values[start + at] as number)));
-    const corner = Math.exp(values[start + at + 1] as number);
-    let sRe = 0;
-    let sIm = 0;
-    let dRe = 0;
-    let dIm = 0;
-    for (const { weight, corner: times } of part === 'core' ? CORE : LOOP) {
-      const x = hz / (corner * times);
-      const below = 1 / (1 + x * x);
-      sRe += weight * x * x * below;
-      sIm += weight * x * below;
-      // d s / d ln corner = −jx/(1 + jx)².
-      dRe -= weight * 2 * x * x * below * below;
-      dIm -= weight * x * (1 - x * x) * below * below;
-    }
-    re -= square * sRe;
-    im -= square * sIm;
-    const bySquare = -square * (1 - square);
-    // jωL · (…): the real part turns into the imaginary one.
-    seriesSlopes[2 * at] = -reactance * bySquare * sIm;
-    seriesSlopes[2 * at + 1] = reactance * bySquare * sRe;
-    seriesSlopes[2 * at + 2] = reactance * square * dIm;
-    seriesSlopes[2 * at + 3] = -reactance * square * dRe;
-    at += 2;
-  }
-  const zRe = ohm - reactance * im;
-  const zIm = reactance * re;
-  series[0] = zRe;
-  series[1] = zIm;
-  seriesSlopes[2] = -reactance * im;
-  seriesSlopes[3] = reactance * re;
-  const square = zRe * zRe + zIm * zIm;
-  const yRe = zRe / square;
-  const yIm = -zIm / square;
-  admittance[0] = yRe + across;
-  admittance[1] = yIm + susceptance;
-  // d(1/Z) = −dZ/Z².
-  const y2Re = yRe * yRe - yIm * yIm;
-  const y2Im = 2 * yRe * yIm;
-  for (let index = 0; index < at; index++) {
-    const dRe = seriesSlopes[2 * index] as number;
-    const dIm = seriesSlopes[2 * index + 1] as number;
-    admittanceSlopes[2 * index] = -(dRe * y2Re - dIm * y2Im);
-    admittanceSlopes[2 * index + 1] = -(dRe * y2Im + dIm * y2Re);
-  }
-  admittanceSlopes[5] = (admittanceSlopes[5] as number) + susceptance;
-  if (acrossAt >= 0) admittanceSlopes[2 * acrossAt] = (admittanceSlopes[2 * acrossAt] as number) - across;
+export function coilModel(form: CoilForm, factors: CoilFactors): CoilModel {
+  const parts = PARTS[form];
+  const parameters = parametersOf(form);
+  const pairs = () => new Float64Array(2 * parameters);
+  const [seriesSlopes, shuntSlopes, takenSlopes] = [pairs(), pairs(), pairs()];
+  const [series, shunt, taken] = [new Float64Array(2), new Float64Array(2), new Float64Array(2)];
+  const [squares, corners] = [new Float64Array(parts.length), new Float64Array(parts.length)];
+  const acrossAt = parts.includes('across') ? 3 + 2 * parts.indexOf('across') : -1;
+  let [ohm, farad] = [0, 0];
+  const model: CoilModel = {
+    henry: 0,
+    series,
+    seriesSlopes,
+    shunt,
+    shuntSlopes,
+    taken,
+    takenSlopes,
+    take: (values, start) => {
+      const exp = (at: number) => Math.exp(values[start + at] as number);
+      ohm = factors.ohm * exp(0);
+      model.henry = factors.henry * exp(1);
+      farad = factors.farad * exp(2);
+      parts.forEach((part, index) => {
+        if (part === 'across') return;
+        squares[index] = 1 / (1 + 1 / exp(3 + 2 * index));
+        corners[index] = exp(4 + 2 * index);
+      });
+      if (acrossAt < 0) return;
+      shunt[0] = 1 / exp(acrossAt);
+      shuntSlopes[2 * acrossAt] = -(shunt[0] as number);
+    },
+    at: (hz, copper) => {
+      const omega = 2 * Math.PI * hz;
+      const reactance = omega * model.henry;
+      let lostRe = 0;
+      let lostIm = 0;
+      for (let index = 0; index < parts.length; index++) {
+        const part = parts[index];
+        if (part === 'across') continue;
+        let sRe = 0;
+        let sIm = 0;
+        let dRe = 0;
+        let dIm = 0;
+        for (const { weight, corner: times } of part === 'core' ? CORE : LOOP) {
+          const x = hz / ((corners[index] as number) * times);
+          const below = 1 / (1 + x * x);
+          sRe += weight * x * x * below;
+          sIm += weight * x * below;
+          // d s / d ln corner = −jx/(1 + jx)².
+          dRe -= weight * 2 * x * x * below * below;
+          dIm -= weight * x * (1 - x * x) * below * below;
+        }
+        const square = squares[index] as number;
+        lostRe += square * sRe;
+        lostIm += square * sIm;
+        const at = 6 + 4 * index;
+        takenSlopes[at] = square * (1 - square) * sRe;
+        takenSlopes[at + 1] = square * (1 - square) * sIm;
+        takenSlopes[at + 2] = square * dRe;
+        takenSlopes[at + 3] = square * dIm;
+      }
+      taken[0] = lostRe;
+      taken[1] = lostIm;
+      // jωL (1 − taken): the imaginary part turns into a resistance.
+      series[0] = copper * ohm + reactance * lostIm;
+      series[1] = reactance * (1 - lostRe);
+      for (let at = 6; at < 2 * parameters; at += 2) {
+        seriesSlopes[at] = reactance * (takenSlopes[at + 1] as number);
+        seriesSlopes[at + 1] = -reactance * (takenSlopes[at] as number);
+      }
+      seriesSlopes[0] = copper * ohm;
+      seriesSlopes[2] = reactance * lostIm;
+      seriesSlopes[3] = series[1] as number;
+      shunt[1] = omega * farad;
+      shuntSlopes[5] = omega * farad;
+    },
+  };
+  return model;
 }

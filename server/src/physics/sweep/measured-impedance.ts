@@ -1,6 +1,5 @@
 /** The impedance that the points of a curve stand for, the set-up taken out as it was fitted. */
 import { type Complex, divide } from '../complex.ts';
-import { coilAt, coilPoint } from './coil-form.ts';
 import type { SweepFit } from './sweep-fit.ts';
 import type { MeasuredCurve, SweepsOfCoil } from './sweep-problem.ts';
 import { impedanceSeen } from './sweep-start.ts';
@@ -10,8 +9,6 @@ export interface MeasuredPoint {
   /** Between the leads, its capacitance in it; ohm. */
   readonly measured: Complex;
   readonly fitted: Complex;
-  /** Of the winding and its metal, without what lies across. */
-  readonly fittedSeries: Complex;
   /** Measured less fitted, of ln of what was measured; of its angle where there is one. */
   readonly rest: number;
   readonly sd: number;
@@ -29,7 +26,6 @@ export function measuredPoints(
   const { scale, resistor, added, inputOhm, inputFarad } = problem.setUpAt(values, at);
   const { level, phase } = problem.rest(values, at);
   const { share = 0, floor = 0 } = noise[at] ?? {};
-  const point = coilPoint(fit.form);
   const plain: MeasuredCurve = {
     ...curve,
     seriesOhm: curve.seriesOhm * resistor,
@@ -38,16 +34,12 @@ export function measuredPoints(
   };
   const input = { ...recorder, ohm: recorder.ohm * inputOhm, farad: recorder.farad * inputFarad };
   return curve.hz.map((hz, index) => {
-    coilAt(fit.form, values, 0, hz, point);
-    const [re = 1, im = 0] = point.admittance;
-    const [seriesRe = 0, seriesIm = 0] = point.series;
     const seen = divide(ONE, impedanceSeen(plain, input, index, hz));
     const farad = curve.addedFarad * added;
     return {
       hz,
       measured: divide(ONE, { re: seen.re, im: seen.im - 2 * Math.PI * hz * farad }),
-      fitted: divide(ONE, { re, im }),
-      fittedSeries: { re: seriesRe, im: seriesIm },
+      fitted: divide(ONE, problem.admittanceAt(values, at, hz)),
       rest: level[index] ?? 0,
       sd: curve.relativeSd?.[index] ?? Math.hypot(share, floor / (curve.magnitude[index] ?? 1)),
     };

@@ -15,24 +15,33 @@ const NORMAL_OVER_T4 = 1 / 0.831;
  * and of the phase.
  */
 export function scatterOf(magnitude: readonly number[], levels: Float64Array, phases: Float64Array | undefined): Noise {
-  const differences: { readonly squared: number; readonly inverse: number }[] = [];
+  const count = magnitude.length - 2;
+  const [squared, inverse] = [new Float64Array(2 * count), new Float64Array(2 * count)];
+  let size = 0;
   for (const left of phases ? [levels, phases] : [levels])
-    for (let at = 1; at + 1 < left.length; at++) {
-      const second = ((left[at - 1] as number) - 2 * (left[at] as number) + (left[at + 1] as number)) ** 2 / 6;
-      differences.push({ squared: second, inverse: 1 / (magnitude[at] ?? 1) ** 2 });
+    for (let at = 1; at <= count; at++) {
+      squared[size] = ((left[at - 1] as number) - 2 * (left[at] as number) + (left[at + 1] as number)) ** 2 / 6;
+      inverse[size] = 1 / (magnitude[at] as number) ** 2;
+      size += 1;
     }
   const loss = (logShare: number, logFloor: number): number => {
     const share = Math.exp(2 * logShare);
     const floor = Math.exp(2 * logFloor);
+    // ½ ln v + 2½ ln(1 + d²/4v); logarithms of products of a few, which stay within what a number holds.
     let sum = 0;
-    for (const { squared, inverse } of differences) {
-      const variance = share + floor * inverse;
-      sum += 0.5 * Math.log(variance) + 2.5 * Math.log1p(squared / (4 * variance));
+    let [variances, tails] = [1, 1];
+    for (let at = 0; at < size; at++) {
+      const variance = share + floor * (inverse[at] as number);
+      variances *= variance;
+      tails *= 1 + (squared[at] as number) / (4 * variance);
+      if (at % 8 !== 7) continue;
+      sum += 0.5 * Math.log(variances) + 2.5 * Math.log(tails);
+      variances = 1;
+      tails = 1;
     }
-    return sum;
+    return sum + 0.5 * Math.log(variances) + 2.5 * Math.log(tails);
   };
-  const typical =
-    Math.sqrt(differences.reduce((sum, { squared }) => sum + squared, 0) / Math.max(1, differences.length)) + 1e-6;
+  const typical = Math.sqrt(squared.reduce((sum, each) => sum + each, 0) / Math.max(1, size)) + 1e-6;
   const smallest = Math.min(...magnitude);
   let best = { share: Math.log(typical), floor: Math.log(typical * smallest), value: 0 };
   best.value = loss(best.share, best.floor);

@@ -1,10 +1,12 @@
 /**
- * Sweeps of one coil, or of several circuits that share a recorder, as one problem of least squares. What is fitted is what was measured:
+ * Sweeps of one coil, or of several circuits that share coils and a recorder, as one problem of least squares. What is fitted is what was measured:
  * level and phase of each point, never an impedance made from them (J. R. Macdonald and L. D. Potter, Solid State Ionics 23 (1987)
  * 61–79). What is believed of the set-up comes in as further residuals; nothing is believed of the coil but what a meter read.
  */
+import type { Complex } from '../complex.ts';
 import type { LeastSquares } from '../levenberg-marquardt.ts';
-import { type CoilForm, type CoilPoint, coilAt, coilPoint, parametersOf, partsOfForm } from './coil-form.ts';
+import { type CoilForm, type CoilModel, partsOfForm } from './coil-form.ts';
+import { type CoilNetwork, type CoilsJoined, coilNetwork, ONE_COIL } from './coil-network.ts';
 
 /**
  * The circuits. `impedance`: a meter's own table. `through`: a resistor from the output to the pickup, the ratio across the pickup.
@@ -29,6 +31,9 @@ export interface MeasuredCurve {
   readonly addedSd: number;
   /** One relative deviation of a meter's scale, or of the balance of two channels. */
   readonly scaleSd: number;
+  /** Which of the circuits it is of, and the factor on their resistances by the temperature; the first, and 1, where left out. */
+  readonly circuit?: number;
+  readonly copper?: number;
 }
 
 /** What lies at each input: 1 + relative deviation of the resistance, one deviation of the capacitance in farad. */
@@ -45,12 +50,17 @@ export interface DcReading {
   readonly sd: number;
   /** Relative, of the scale of the meter, which is the same for all readings; 0 where it is in `sd`. */
   readonly meterSd: number;
+  /** As with a curve. */
+  readonly circuit?: number;
+  readonly copper?: number;
 }
 
 export interface SweepsOfCoil {
   readonly curves: readonly MeasuredCurve[];
   readonly recorder: RecorderInput;
   readonly dc: readonly DcReading[];
+  /** Left out: one coil between the probes of all. */
+  readonly joined?: CoilsJoined;
 }
 
 /** Deviation of a point: √((a · |H|)² + b²) over |H| (J. R. Dygas and M. W. Breiter, Electrochimica Acta 44 (1999) 4163–4174). */
@@ -78,14 +88,17 @@ export interface Nuisance {
 
 export interface SweepProblem extends LeastSquares {
   readonly form: CoilForm;
+  readonly network: CoilNetwork;
   readonly nuisances: readonly Nuisance[];
   /** Points before the priors: level of each point, then phase where there is one, curve by curve. */
   readonly data: number;
-  readonly start: (coil: readonly number[]) => Float64Array;
+  readonly start: (coils: ArrayLike<number>) => Float64Array;
   /** Residuals of one curve as they are, not over their deviations; phases wrapped. */
   rest(values: Float64Array, curve: number): { readonly level: Float64Array; readonly phase: Float64Array | undefined };
   /** What was found of the set-up of a curve, as factors on what was believed. */
   setUpAt(values: Float64Array, curve: number): SetUpFound;
+  /** Between the probes of a curve, siemens. */
+  admittanceAt(values: Float64Array, curve: number, hz: number): Complex;
   /** ln of the modelled ratio or impedance at a frequency of a curve, and its angle. */
   modelled(values: Float64Array, curve: number, hz: number): readonly [level: number, phase: number];
 }
@@ -107,13 +120,15 @@ interface Slots {
 
 /** `stretch`: factor on the deviations of all points. */
 export function sweepProblem(
-  { curves, recorder, dc }: SweepsOfCoil,
+  { curves, recorder, dc, joined = ONE_COIL }: SweepsOfCoil,
   form: CoilForm,
   noise: readonly Noise[],
   stretch = 1,
 ): SweepProblem {
   const hasCoil = curves.some(({ kind }) => kind !== 'alone');
-  const own = hasCoil ? parametersOf(form) : 0;
+  const network = coilNetwork(form, joined);
+  const { admittance, slopes: admittanceSlopes } = network;
+  const own = hasCoil ? network.count : 0;
   const nuisances: Nuisance[] = [];
   const slotOf = (name: Nuisance['name'], sd: number, marked = 0): number => {
     nuisances.push({ name, at: own + nuisances.length, sd, marked });
@@ -147,51 +162,54 @@ export function sweepProblem(
   const rowsOf = curves.map(({ hz, phase }) => (phase ? 2 : 1) * hz.length);
   const data = rowsOf.reduce((sum, each) => sum + each, 0);
   const priors = nuisances.filter(({ sd }) => Number.isFinite(sd));
-  const metal = partsOfForm(form).flatMap((part, index) => (part === 'across' ? [] : [3 + 2 * index]));
-  // One part alone is held by its own scale; two could take more than there is, and where they take all, capacitance says the same.
-  const bounds = hasCoil && metal.length > 1 ? 1 : 0;
-  const residuals = data + priors.length + dc.length + bounds;
+  const bounded = hasCoil ? boundsOf(form, network) : [];
+  const residuals = data + priors.length + dc.length + bounded.length;
   const deviations = curves.map((curve, index) => deviationsOf(curve, noise[index] ?? FIRST_NOISE, stretch));
-  const point = coilPoint(form);
+  const logs = curves.map(({ magnitude }) => Float64Array.from(magnitude, Math.log));
   const out = new Float64Array(2);
   const outSlopes = new Float64Array(2 * parameters);
   const senses = curves.map(senseOf);
-  const modelAt = (values: Float64Array, curveAt: number, hz: number, slopes: boolean) => {
-    const curve = curves[curveAt] as MeasuredCurve;
-    const slot = slots[curveAt] as Slots;
-    if (curve.kind !== 'alone') coilAt(form, values, 0, hz, point);
-    if (slopes) outSlopes.fill(0);
-    logOfRatio({
+  const ratios = curves.map((curve, index) =>
+    ratioOf({
       curve,
-      slot,
-      values,
-      hz,
+      slot: slots[index] as Slots,
       own,
       inputOhm,
       inputFarad,
       recorder,
-      point,
+      network,
       out,
-      slopes: slopes ? outSlopes : undefined,
-    });
+      slopes: outSlopes,
+    }),
+  );
+  const take = (values: Float64Array) => {
+    if (hasCoil) network.take(values);
+  };
+  /** `take` comes first. */
+  const modelAt = (values: Float64Array, index: number, hz: number, withSlopes: boolean) => {
+    const { kind, circuit = 0, copper = 1 } = curves[index] as MeasuredCurve;
+    if (kind !== 'alone') network.at(circuit, hz, copper, withSlopes);
+    (ratios[index] as Ratio)(values, hz, withSlopes);
   };
   return {
     form,
+    network,
     nuisances,
     data,
     residuals,
     parameters,
-    start: (coil) => {
+    start: (coils) => {
       const values = new Float64Array(parameters);
-      values.set(coil.slice(0, own));
+      values.set(Array.from(coils).slice(0, own));
+      take(values);
       slots.forEach(({ coupling }, index) => {
         if (coupling < 0) return;
-        const { hz, magnitude } = curves[index] as MeasuredCurve;
+        const { hz } = curves[index] as MeasuredCurve;
         // Level alone says what the coupling is: the median of what is left.
         values[coupling] = 0;
         const left = hz.map((each, at) => {
           modelAt(values, index, each, false);
-          return Math.log(magnitude[at] ?? 1) - (out[0] as number);
+          return (logs[index]?.[at] ?? 0) - (out[0] as number);
         });
         values[coupling] = median(left);
       });
@@ -199,13 +217,14 @@ export function sweepProblem(
     },
     at: (values, into, slopes) => {
       let row = 0;
-      curves.forEach(({ hz, magnitude, phase }, index) => {
+      take(values);
+      curves.forEach(({ hz, phase }, index) => {
         const deviation = deviations[index] as Float64Array;
         const sense = senses[index] ?? 0;
         for (let at = 0; at < hz.length; at++) {
           modelAt(values, index, hz[at] as number, slopes !== undefined);
           const sd = deviation[at] as number;
-          into[row] = ((out[0] as number) - Math.log(magnitude[at] as number)) / sd;
+          into[row] = ((out[0] as number) - ((logs[index] as Float64Array)[at] as number)) / sd;
           if (slopes) writeSlopes(slopes, row, parameters, outSlopes, 0, sd);
           row += 1;
           if (!phase) continue;
@@ -220,30 +239,32 @@ export function sweepProblem(
         if (slopes) slopes[row * parameters + at] = 1 / sd;
         row += 1;
       }
-      for (const { ohm, sd } of dc) {
-        into[row] = ((values[0] as number) - Math.log(ohm) + (meter < 0 ? 0 : (values[meter] as number))) / sd;
-        if (slopes) slopes[row * parameters] = 1 / sd;
-        if (slopes && meter >= 0) slopes[row * parameters + meter] = 1 / sd;
+      for (const { ohm, sd, circuit = 0, copper = 1 } of dc) {
+        network.at(circuit, DC_HZ, copper, slopes !== undefined, true);
+        const [re = 0, im = 0] = admittance;
+        const square = re * re + im * im;
+        into[row] = (-Math.log(square) / 2 - Math.log(ohm) + (meter < 0 ? 0 : (values[meter] as number))) / sd;
+        if (slopes) {
+          for (let at = 0; at < own; at++)
+            slopes[row * parameters + at] =
+              -((admittanceSlopes[2 * at] ?? 0) * re + (admittanceSlopes[2 * at + 1] ?? 0) * im) / square / sd;
+          if (meter >= 0) slopes[row * parameters + meter] = 1 / sd;
+        }
         row += 1;
       }
-      if (bounds === 0) return;
-      const shares = metal.map((at) => 1 / (1 + Math.exp(-(values[at] as number))));
-      const taken = shares.reduce((sum, each) => sum + each, 0);
-      const over = Math.max(0, taken - MOST_TAKEN) / PAST_MOST;
-      into[row] = (taken - 0.5) / ANY_SHARE + over;
-      if (!slopes) return;
-      metal.forEach((at, index) => {
-        const share = shares[index] ?? 0;
-        slopes[row * parameters + at] = share * (1 - share) * (1 / ANY_SHARE + (over > 0 ? 1 / PAST_MOST : 0));
-      });
+      for (const bound of bounded) {
+        into[row] = bound(values, slopes?.subarray(row * parameters, (row + 1) * parameters));
+        row += 1;
+      }
     },
     rest: (values, index) => {
-      const { hz, magnitude, phase } = curves[index] as MeasuredCurve;
+      const { hz, phase } = curves[index] as MeasuredCurve;
+      take(values);
       const level = new Float64Array(hz.length);
       const angle = phase && new Float64Array(hz.length);
       hz.forEach((each, at) => {
         modelAt(values, index, each, false);
-        level[at] = Math.log(magnitude[at] ?? 1) - (out[0] as number);
+        level[at] = (logs[index]?.[at] ?? 0) - (out[0] as number);
         if (angle) angle[at] = wrapped((phase?.[at] ?? 0) - (out[1] as number) - (senses[index] ?? 0));
       });
       return { level, phase: angle };
@@ -259,13 +280,59 @@ export function sweepProblem(
         inputFarad: factor(inputFarad),
       };
     },
+    admittanceAt: (values, index, hz) => {
+      const { circuit = 0, copper = 1 } = curves[index] as MeasuredCurve;
+      take(values);
+      network.at(circuit, hz, copper, false);
+      return { re: admittance[0] as number, im: admittance[1] as number };
+    },
     modelled: (values, index, hz) => {
+      take(values);
       modelAt(values, index, hz, false);
       return [out[0] as number, (out[1] as number) + (senses[index] ?? 0)];
     },
   };
 }
 
+/** As good as none: a coil's reactance is nothing beside its resistance. */
+const DC_HZ = 1e-6;
+
+type Bound = (values: Float64Array, slopes: Float64Array | undefined) => number;
+
+/**
+ * One part of metal alone is held by its own scale; two could take more than there is, and where they take all, capacitance says the same.
+ * What metal takes of a coupling is of the order of what it takes of the coils.
+ */
+function boundsOf(form: CoilForm, { sets, ofSet, sharedMetalAt }: CoilNetwork): readonly Bound[] {
+  const metal = partsOfForm(form).flatMap((part, index) => (part === 'across' ? [] : [3 + 2 * index]));
+  const ofSets = metal.length > 1 ? Array.from({ length: sets }, (_, set) => metal.map((at) => set * ofSet + at)) : [];
+  return [
+    ...ofSets.map(
+      (places): Bound =>
+        (values, slopes) => {
+          const shares = places.map((at) => 1 / (1 + Math.exp(-(values[at] as number))));
+          const taken = shares.reduce((sum, each) => sum + each, 0);
+          const over = Math.max(0, taken - MOST_TAKEN) / PAST_MOST;
+          places.forEach((at, index) => {
+            const share = shares[index] ?? 0;
+            if (slopes) slopes[at] = share * (1 - share) * (1 / ANY_SHARE + (over > 0 ? 1 / PAST_MOST : 0));
+          });
+          return (taken - 0.5) / ANY_SHARE + over;
+        },
+    ),
+    ...(sharedMetalAt < 0
+      ? []
+      : [
+          (values: Float64Array, slopes: Float64Array | undefined) => {
+            if (slopes) slopes[sharedMetalAt] = 1 / ANY_SHARED;
+            return (values[sharedMetalAt] as number) / ANY_SHARED;
+          },
+        ]),
+  ];
+}
+
+/** Metal that is shared by all coils wholly has 1. */
+const ANY_SHARED = 0.5;
 /** Any share of an inductance between none and all of it. */
 const ANY_SHARE = 0.4;
 /** All metal together leaves something. */
@@ -312,140 +379,125 @@ function writeSlopes(
 interface RatioArguments {
   readonly curve: MeasuredCurve;
   readonly slot: Slots;
-  readonly values: Float64Array;
-  readonly hz: number;
   readonly own: number;
   readonly inputOhm: number;
   readonly inputFarad: number;
   readonly recorder: RecorderInput;
-  readonly point: CoilPoint;
+  readonly network: CoilNetwork;
   readonly out: Float64Array;
-  readonly slopes: Float64Array | undefined;
+  readonly slopes: Float64Array;
 }
 
-/** ln of what a set-up gives, its angle as the imaginary part, and the slopes of both. */
-function logOfRatio({
-  curve,
-  slot,
-  values,
-  hz,
-  own,
-  inputOhm,
-  inputFarad,
-  recorder,
-  point,
-  out,
-  slopes,
-}: RatioArguments): void {
-  const omega = 2 * Math.PI * hz;
-  const { kind, addedFarad } = curve;
-  const coilRe = kind === 'alone' ? 0 : (point.admittance[0] as number);
-  const coilIm = kind === 'alone' ? 0 : (point.admittance[1] as number);
-  const addedIm = slot.added < 0 ? 0 : omega * addedFarad * Math.exp(values[slot.added] as number);
-  const yRe = coilRe;
-  const yIm = coilIm + addedIm;
-  const scale = values[slot.scale] as number;
-  if (kind === 'impedance') {
-    out[0] = scale - Math.log(Math.hypot(yRe, yIm));
-    out[1] = -Math.atan2(yIm, yRe);
-    if (!slopes) return;
-    // d(−ln Y) = −dY/Y.
-    byCoil(slopes, point.admittanceSlopes, own, yRe, yIm, -1);
-    if (slot.added >= 0) addDivided(slopes, slot.added, 0, addedIm, yRe, yIm, -1);
-    slopes[2 * slot.scale] = 1;
-    return;
-  }
-  const resistor = curve.seriesOhm * Math.exp(values[slot.resistor] as number);
-  const inRe = 1 / (recorder.ohm * Math.exp(values[inputOhm] as number));
-  const inIm = omega * recorder.farad * Math.exp(values[inputFarad] as number);
-  if (slopes) slopes[2 * slot.scale] = 1;
-  if (kind === 'over') {
-    // H = Y/(Y + Yl), Yl of the resistor and the input.
-    const toGround = 1 / resistor;
-    const sumRe = yRe + toGround + inRe;
-    const sumIm = yIm + inIm;
-    out[0] = scale + Math.log(Math.hypot(yRe, yIm) / Math.hypot(sumRe, sumIm));
-    out[1] = wrapped(Math.atan2(yIm, yRe) - Math.atan2(sumIm, sumRe));
-    if (!slopes) return;
-    byCoil(slopes, point.admittanceSlopes, own, yRe, yIm, 1);
-    byCoil(slopes, point.admittanceSlopes, own, sumRe, sumIm, -1);
-    if (slot.added >= 0) {
-      addDivided(slopes, slot.added, 0, addedIm, yRe, yIm, 1);
-      addDivided(slopes, slot.added, 0, addedIm, sumRe, sumIm, -1);
+/** Writes ln of what a set-up gives, its angle as the imaginary part, and the slopes of both, of a network that has been solved there. */
+type Ratio = (values: Float64Array, hz: number, withSlopes: boolean) => void;
+
+function ratioOf({ curve, slot, own, inputOhm, inputFarad, recorder, network, out, slopes }: RatioArguments): Ratio {
+  const { kind, addedFarad, seriesOhm } = curve;
+  const { admittance, slopes: admittanceSlopes } = network;
+  const { scale: scaleAt, added: addedAt, resistor: resistorAt, coupling: couplingAt } = slot;
+  const hasCoil = kind !== 'alone';
+  /** d ln A = dA/A. */
+  const byCoil = (from: Float64Array, byRe: number, byIm: number, factor: number) => {
+    const square = (byRe * byRe + byIm * byIm) / factor;
+    for (let at = 0; at < 2 * own; at += 2) {
+      const re = from[at] as number;
+      const im = from[at + 1] as number;
+      slopes[at] = (slopes[at] as number) + (re * byRe + im * byIm) / square;
+      slopes[at + 1] = (slopes[at + 1] as number) + (im * byRe - re * byIm) / square;
     }
-    addDivided(slopes, slot.resistor, -toGround, 0, sumRe, sumIm, -1);
-    addDivided(slopes, inputOhm, -inRe, 0, sumRe, sumIm, -1);
-    addDivided(slopes, inputFarad, 0, inIm, sumRe, sumIm, -1);
-    return;
-  }
-  if (kind === 'excited') {
-    // H = K · jω · (1 + Rs Yin) / (Zs (Y + Yin)).
-    const sumRe = yRe + inRe;
-    const sumIm = yIm + inIm;
-    const upRe = 1 + resistor * inRe;
-    const upIm = resistor * inIm;
-    const [seriesRe, seriesIm] = [point.series[0] as number, point.series[1] as number];
-    out[0] =
-      scale +
-      (values[slot.coupling] as number) +
-      Math.log((omega * Math.hypot(upRe, upIm)) / (Math.hypot(seriesRe, seriesIm) * Math.hypot(sumRe, sumIm)));
-    out[1] = wrapped(Math.PI / 2 + Math.atan2(upIm, upRe) - Math.atan2(seriesIm, seriesRe) - Math.atan2(sumIm, sumRe));
-    if (!slopes) return;
-    byCoil(slopes, point.seriesSlopes, own, seriesRe, seriesIm, -1);
-    byCoil(slopes, point.admittanceSlopes, own, sumRe, sumIm, -1);
-    if (slot.added >= 0) addDivided(slopes, slot.added, 0, addedIm, sumRe, sumIm, -1);
-    addDivided(slopes, slot.resistor, resistor * inRe, resistor * inIm, upRe, upIm, 1);
-    addDivided(slopes, inputOhm, -resistor * inRe, 0, upRe, upIm, 1);
-    addDivided(slopes, inputOhm, -inRe, 0, sumRe, sumIm, -1);
-    addDivided(slopes, inputFarad, 0, resistor * inIm, upRe, upIm, 1);
-    addDivided(slopes, inputFarad, 0, inIm, sumRe, sumIm, -1);
-    slopes[2 * slot.coupling] = 1;
-    return;
-  }
-  // H = 1/(1 + Rs (Y + Yin)).
-  const sumRe = 1 + resistor * (yRe + inRe);
-  const sumIm = resistor * (yIm + inIm);
-  out[0] = scale - Math.log(Math.hypot(sumRe, sumIm));
-  out[1] = -Math.atan2(sumIm, sumRe);
-  if (!slopes) return;
-  if (kind !== 'alone') byCoil(slopes, point.admittanceSlopes, own, sumRe, sumIm, -resistor);
-  if (slot.added >= 0) addDivided(slopes, slot.added, 0, resistor * addedIm, sumRe, sumIm, -1);
-  addDivided(slopes, slot.resistor, sumRe - 1, sumIm, sumRe, sumIm, -1);
-  addDivided(slopes, inputOhm, -resistor * inRe, 0, sumRe, sumIm, -1);
-  addDivided(slopes, inputFarad, 0, resistor * inIm, sumRe, sumIm, -1);
+  };
+  const add = (at: number, re: number, im: number, byRe: number, byIm: number, factor: number) => {
+    const square = (byRe * byRe + byIm * byIm) / factor;
+    slopes[2 * at] = (slopes[2 * at] as number) + (re * byRe + im * byIm) / square;
+    slopes[2 * at + 1] = (slopes[2 * at + 1] as number) + (im * byRe - re * byIm) / square;
+  };
+  return (values, hz, withSlopes) => {
+    const omega = 2 * Math.PI * hz;
+    const addedIm = addedAt < 0 ? 0 : omega * addedFarad * Math.exp(values[addedAt] as number);
+    const yRe = hasCoil ? (admittance[0] as number) : 0;
+    const yIm = (hasCoil ? (admittance[1] as number) : 0) + addedIm;
+    const scale = values[scaleAt] as number;
+    if (withSlopes) {
+      slopes.fill(0);
+      slopes[2 * scaleAt] = 1;
+    }
+    if (kind === 'impedance') {
+      out[0] = scale - logSize(yRe, yIm);
+      out[1] = -Math.atan2(yIm, yRe);
+      if (!withSlopes) return;
+      byCoil(admittanceSlopes, yRe, yIm, -1);
+      if (addedAt >= 0) add(addedAt, 0, addedIm, yRe, yIm, -1);
+      return;
+    }
+    const resistor = seriesOhm * Math.exp(values[resistorAt] as number);
+    const inRe = 1 / (recorder.ohm * Math.exp(values[inputOhm] as number));
+    const inIm = omega * recorder.farad * Math.exp(values[inputFarad] as number);
+    if (kind === 'over') {
+      // H = Y/(Y + Yl), Yl of the resistor and the input.
+      const toGround = 1 / resistor;
+      const sumRe = yRe + toGround + inRe;
+      const sumIm = yIm + inIm;
+      out[0] = scale + logSize(yRe, yIm) - logSize(sumRe, sumIm);
+      out[1] = wrapped(Math.atan2(yIm, yRe) - Math.atan2(sumIm, sumRe));
+      if (!withSlopes) return;
+      byCoil(admittanceSlopes, yRe, yIm, 1);
+      byCoil(admittanceSlopes, sumRe, sumIm, -1);
+      if (addedAt >= 0) {
+        add(addedAt, 0, addedIm, yRe, yIm, 1);
+        add(addedAt, 0, addedIm, sumRe, sumIm, -1);
+      }
+      add(resistorAt, -toGround, 0, sumRe, sumIm, -1);
+      add(inputOhm, -inRe, 0, sumRe, sumIm, -1);
+      add(inputFarad, 0, inIm, sumRe, sumIm, -1);
+      return;
+    }
+    if (kind === 'excited') {
+      // H = K · jω · (1 + Rs Yin) / (Zs (Y + Yin)), of one coil.
+      const { series, seriesSlopes } = network.models[0] as CoilModel;
+      const sumRe = yRe + inRe;
+      const sumIm = yIm + inIm;
+      const upRe = 1 + resistor * inRe;
+      const upIm = resistor * inIm;
+      const seriesRe = series[0] as number;
+      const seriesIm = series[1] as number;
+      out[0] =
+        scale +
+        (values[couplingAt] as number) +
+        Math.log(omega) +
+        logSize(upRe, upIm) -
+        logSize(seriesRe, seriesIm) -
+        logSize(sumRe, sumIm);
+      out[1] = wrapped(
+        Math.PI / 2 + Math.atan2(upIm, upRe) - Math.atan2(seriesIm, seriesRe) - Math.atan2(sumIm, sumRe),
+      );
+      if (!withSlopes) return;
+      byCoil(seriesSlopes, seriesRe, seriesIm, -1);
+      byCoil(admittanceSlopes, sumRe, sumIm, -1);
+      if (addedAt >= 0) add(addedAt, 0, addedIm, sumRe, sumIm, -1);
+      add(resistorAt, resistor * inRe, resistor * inIm, upRe, upIm, 1);
+      add(inputOhm, -resistor * inRe, 0, upRe, upIm, 1);
+      add(inputOhm, -inRe, 0, sumRe, sumIm, -1);
+      add(inputFarad, 0, resistor * inIm, upRe, upIm, 1);
+      add(inputFarad, 0, inIm, sumRe, sumIm, -1);
+      slopes[2 * couplingAt] = 1;
+      return;
+    }
+    // H = 1/(1 + Rs (Y + Yin)).
+    const sumRe = 1 + resistor * (yRe + inRe);
+    const sumIm = resistor * (yIm + inIm);
+    out[0] = scale - logSize(sumRe, sumIm);
+    out[1] = -Math.atan2(sumIm, sumRe);
+    if (!withSlopes) return;
+    if (hasCoil) byCoil(admittanceSlopes, sumRe, sumIm, -resistor);
+    if (addedAt >= 0) add(addedAt, 0, resistor * addedIm, sumRe, sumIm, -1);
+    add(resistorAt, sumRe - 1, sumIm, sumRe, sumIm, -1);
+    add(inputOhm, -resistor * inRe, 0, sumRe, sumIm, -1);
+    add(inputFarad, 0, resistor * inIm, sumRe, sumIm, -1);
+  };
 }
 
-/** Adds factor · (slope of the coil)/by for each of its parameters. */
-function byCoil(
-  slopes: Float64Array,
-  from: Float64Array,
-  own: number,
-  byRe: number,
-  byIm: number,
-  factor: number,
-): void {
-  const square = (byRe * byRe + byIm * byIm) / factor;
-  for (let index = 0; index < own; index++) {
-    const re = from[2 * index] as number;
-    const im = from[2 * index + 1] as number;
-    slopes[2 * index] = (slopes[2 * index] as number) + (re * byRe + im * byIm) / square;
-    slopes[2 * index + 1] = (slopes[2 * index + 1] as number) + (im * byRe - re * byIm) / square;
-  }
-}
-
-function addDivided(
-  slopes: Float64Array,
-  at: number,
-  re: number,
-  im: number,
-  byRe: number,
-  byIm: number,
-  factor: number,
-): void {
-  const square = (byRe * byRe + byIm * byIm) / factor;
-  slopes[2 * at] = (slopes[2 * at] as number) + (re * byRe + im * byIm) / square;
-  slopes[2 * at + 1] = (slopes[2 * at + 1] as number) + (im * byRe - re * byIm) / square;
-}
+/** ln |re + j im|. */
+const logSize = (re: number, im: number): number => Math.log(re * re + im * im) / 2;
 
 /** An angle between −π and π. */
 export const wrapped = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
