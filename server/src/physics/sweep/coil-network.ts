@@ -34,6 +34,8 @@ export interface CoilsJoined {
   readonly isCouplingFree: boolean;
   readonly isCableFree: boolean;
   readonly circuits: readonly ProbedCircuit[];
+  /** Of each set ln R, ln L and ln C, and the factor on the coupling; without it they are looked for in the first curve, of one coil. */
+  readonly start?: { readonly sets: readonly (readonly number[])[]; readonly coupling: number };
 }
 
 /** One coil between the probes. */

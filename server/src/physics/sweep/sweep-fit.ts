@@ -4,7 +4,7 @@
  */
 import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marquardt.ts';
 import { solveInPlace } from '../linear-solve.ts';
-import { COIL_FORMS, type CoilForm, parametersOf, partsOfForm } from './coil-form.ts';
+import { COIL_FORMS, type CoilForm, partsOfForm } from './coil-form.ts';
 import { scatterOf } from './scatter.ts';
 import {
   type Noise,
@@ -33,13 +33,14 @@ export interface SweepFit {
 
 /** `undefined` where no start can be found: nothing rises like a coil. */
 export function fitSweeps(sweeps: SweepsOfCoil): SweepFit | undefined {
-  const start = startOf(sweeps);
+  const only = sweeps.joined?.start ? undefined : startOf(sweeps);
+  const start = sweeps.joined?.start ?? (only && { sets: [only], coupling: 1 });
   if (!start) return undefined;
   const first = sweeps.curves.some(({ kind }) => kind !== 'alone')
     ? firstLoop(sweeps, start)
-    : minimum(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), start, ROUGHLY);
+    : begunBy(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), start, []);
   const noise = noiseOf(sweeps, first);
-  const chosen = first.problem.form === 'plain' ? first : chosenForm(triedForms(sweeps, noise, first.minimum.values));
+  const chosen = first.problem.form === 'plain' ? first : chosenForm(triedForms(sweeps, noise, first));
   const settledNoise = noiseOf(sweeps, chosen);
   const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
   return finished(sweeps, minimum(problem, chosen.minimum.values, {}), settledNoise);
@@ -47,10 +48,24 @@ export function fitSweeps(sweeps: SweepsOfCoil): SweepFit | undefined {
 
 const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 
+interface Start {
+  readonly sets: readonly (readonly number[])[];
+  readonly coupling: number;
+}
+
+/** The least from a start, each set with the same losses. */
+function begunBy(problem: SweepProblem, { sets, coupling }: Start, losses: readonly number[]): Tried {
+  const { count, couplingAt } = problem.network;
+  const values = new Float64Array(count);
+  values.set(sets.flatMap((each) => [...each, ...losses]).slice(0, count));
+  if (couplingAt >= 0) values[couplingAt] = coupling;
+  return minimum(problem, problem.start(values), ROUGHLY);
+}
+
 /** From the first corner; from others as well where these do not agree. */
-function firstLoop(sweeps: SweepsOfCoil, start: readonly number[]): Tried {
+function firstLoop(sweeps: SweepsOfCoil, start: Start): Tried {
   const problem = sweepProblem(sweeps, 'loop', firstNoise(sweeps));
-  const from = (corner: number) => minimum(problem, [...start, LOGIT_WEAK, Math.log(corner)], ROUGHLY);
+  const from = (corner: number) => begunBy(problem, start, [LOGIT_WEAK, Math.log(corner)]);
   let best = from(FIRST_CORNERS[0] ?? 8000);
   for (const corner of FIRST_CORNERS.slice(1)) {
     const next = from(corner);
@@ -76,7 +91,7 @@ function unwrapped(phase: readonly number[]): readonly number[] {
 }
 
 /** The simple forms; where they leave nothing that follows a line, two kinds of loss could not be told. */
-function triedForms(sweeps: SweepsOfCoil, noise: readonly Noise[], loop: Float64Array): readonly Tried[] {
+function triedForms(sweeps: SweepsOfCoil, noise: readonly Noise[], loop: Tried): readonly Tried[] {
   const simple = SIMPLE_FORMS.map((form) => fitForm(sweeps, form, noise, loop));
   if (simple.some((each) => Number.isFinite(each.criterion) && leavesNothing(sweeps, each))) return simple;
   return [
@@ -107,13 +122,14 @@ const FIRST_CORNERS = [8000, 2000, 30_000, 3000];
 const LOGIT_WEAK = Math.log(0.1 / 0.9);
 const LOGIT_SLIGHT = Math.log(0.05 / 0.95);
 
-function minimum(problem: SweepProblem, start: ArrayLike<number>, patience: Parameters<typeof leastSquares>[2]): Tried {
-  const from = start.length === problem.parameters ? start : problem.start(Array.from(start));
-  const found = leastSquares(problem, from, patience);
-  const isInside = partsOfForm(problem.form).every((part, index) => {
-    const corner = Math.exp(found.values[4 + 2 * index] ?? 0);
-    return part === 'across' || (corner > LEAST_CORNER_HZ && corner < MOST_CORNER_HZ);
-  });
+function minimum(problem: SweepProblem, start: Float64Array, patience: Parameters<typeof leastSquares>[2]): Tried {
+  const found = leastSquares(problem, start, patience);
+  const { sets, ofSet } = problem.network;
+  const isInside = partsOfForm(problem.form).every((part, index) =>
+    Array.from({ length: sets }, (_, set) => Math.exp(found.values[set * ofSet + 4 + 2 * index] ?? 0)).every(
+      (corner) => part === 'across' || (corner > LEAST_CORNER_HZ && corner < MOST_CORNER_HZ),
+    ),
+  );
   const criterion = isInside
     ? found.chiSquared + problem.parameters * Math.log(problem.data)
     : Number.POSITIVE_INFINITY;
@@ -126,11 +142,13 @@ const noiseOf = ({ curves }: SweepsOfCoil, { problem, minimum: { values } }: Tri
     return scatterOf(magnitude, level, phase);
   });
 
-/** Starts of a form from the loop that was found. */
-function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], loop: Float64Array): Tried {
-  const [ohm = 0, henry = 0, farad = 0, strength = LOGIT_WEAK, corner = Math.log(8000)] = loop;
+/** Starts of a form from the loop that was found; all sets from theirs by the same changes. */
+function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], loop: Tried): Tried {
   const problem = sweepProblem(sweeps, form, noise);
-  const starts: Readonly<Record<CoilForm, readonly (readonly number[])[]>> = {
+  const startsFrom = (
+    strength: number,
+    corner: number,
+  ): Readonly<Record<CoilForm, readonly (readonly number[])[]>> => ({
     plain: [[]],
     loop: [[strength, corner]],
     core: [[strength + 0.5, corner - 0.7]],
@@ -147,16 +165,34 @@ function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], 
       [strength, corner, Math.log(1e6)],
       [LOGIT_WEAK, Math.log(8000), Math.log(3e5)],
     ],
-  };
-  const rest = loop.slice(parametersOf('loop'));
-  const tried = starts[form].map((own) =>
-    minimum(
+  });
+  const tried = startsFrom(0, 0)[form].map((_, at) => {
+    const start = carriedOver(
+      loop,
       problem,
-      Float64Array.from([...[ohm, henry, farad, ...own].slice(0, parametersOf(form)), ...rest]),
-      ROUGHLY,
-    ),
-  );
+      ([strength = LOGIT_WEAK, corner = Math.log(8000)]) => startsFrom(strength, corner)[form][at] ?? [],
+    );
+    return minimum(problem, start, ROUGHLY);
+  });
   return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
+}
+
+/** The values of one form as those of another: all as they are but the losses of each set. */
+function carriedOver(
+  { problem: from, minimum: { values } }: Tried,
+  to: SweepProblem,
+  lossesOf: (losses: readonly number[]) => readonly number[],
+): Float64Array {
+  const [before, after] = [from.network, to.network];
+  const carried = new Float64Array(to.parameters);
+  for (let set = 0; set < after.sets; set++) {
+    const own = Array.from(values.slice(set * before.ofSet, (set + 1) * before.ofSet));
+    carried.set([...own.slice(0, 3), ...lossesOf(own.slice(3))], set * after.ofSet);
+  }
+  for (const name of ['couplingAt', 'sharedMetalAt', 'cableAt'] as const)
+    if (after[name] >= 0 && before[name] >= 0) carried[after[name]] = values[before[name]] as number;
+  carried.set(values.slice(before.count), after.count);
+  return carried;
 }
 
 /** A resistance across only where it is better than all others; of the others the simplest that is near the best, of two as simple the better. */
