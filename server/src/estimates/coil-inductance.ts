@@ -8,7 +8,7 @@ import { type CoilSection, inductancePerTurnSquaredH } from '../physics/inductan
 import { POLE_MODEL_RELATIVE_SD } from '../physics/pole-pieces.ts';
 import { type Estimate, estimateOf, functionOf, product } from '../quantities/estimate.ts';
 import { causes, coilPath, pieceName } from './causes.ts';
-import { gradeOf, metalOf, ORIGIN, polesOf } from './coil-places.ts';
+import { gradeOf, isDistanceAssumed, metalOf, ORIGIN, polesOf } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
 import {
   BENEATH_POLES,
@@ -97,9 +97,7 @@ export function withPoles(airH: Estimate, factor: number, coil: Coil, pickup: Pi
     basis: 'computed',
     restsOn: [
       ...(pole && pole !== 'none' ? [`poles of ${pole.material}, flush with the upper flange, assumed`] : []),
-      ...(!pickup.coilsApart && pickup.coils.length > 1 && !coil.below
-        ? [`coils ${DEFAULT_COILS_APART_M * 1000} mm apart, assumed`]
-        : []),
+      ...(isDistanceAssumed(pickup) && !coil.below ? [`coils ${DEFAULT_COILS_APART_M * 1000} mm apart, assumed`] : []),
     ],
     source: causes.poles(pieceName(pickup)),
   });

@@ -45,6 +45,14 @@ export function coilCentres(pickup: Pickup): ReadonlyMap<Coil, Offset> {
   return centres;
 }
 
+/** Nobody stated how far apart coils lie that stand side by side; in a stack or in line it does not matter. */
+export const isDistanceAssumed = ({ coils, coilsApart }: Pickup): boolean =>
+  !coilsApart &&
+  coils.some((coil, index) => {
+    const previous = coils[index - 1];
+    return previous && !coil.below && !servesDifferentStrings(previous, coil);
+  });
+
 export const windowHeightM = (bobbin: Bobbin | undefined) => bobbin?.window?.value.height.si ?? 0;
 /** Over the winding: what two halves in line must clear. */
 const woundLengthM = (bobbin: Bobbin | undefined) =>

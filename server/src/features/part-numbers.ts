@@ -2,6 +2,7 @@
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import { largestCause } from '../estimates/causes.ts';
+import { isDistanceAssumed } from '../estimates/coil-places.ts';
 import { fieldAtStringT, type MagnetExchange, magnetExchanges } from '../estimates/magnet-estimates.ts';
 import { pickupMagnetics } from '../estimates/magnetics.ts';
 import type { Mismatch } from '../estimates/mismatch.ts';
@@ -133,12 +134,17 @@ function couplingRows(quick: QuickEstimates): readonly EstimateRow[] {
   if (!a || !b || more.length > 0) return [];
   const k = Math.abs(mutualSameSenseH(a.coil, b.coil)) / Math.sqrt(a.totalH.value * b.totalH.value);
   if (!Number.isFinite(k)) return [];
-  const { coilsApart } = quick.netlist.pickup;
+  const { pickup } = quick.netlist;
+  const apart = pickup.coilsApart?.value.distance.written;
   return [
     {
       name: `coupling of ${a.coil.name} and ${b.coil.name}`,
       value: printNumber(k, 2),
-      restsOn: coilsApart ? `coils ${coilsApart.value.distance.written} apart` : 'distance of the coils assumed',
+      restsOn: apart
+        ? `coils ${apart} apart`
+        : isDistanceAssumed(pickup)
+          ? 'distance of the coils assumed'
+          : 'the coils as they lie in line or in the stack',
     },
   ];
 }

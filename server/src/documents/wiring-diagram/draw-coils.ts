@@ -153,15 +153,28 @@ function drawCoil(place: CoilPlace, layout: Layout, metrics: Metrics, sheet: She
 /** Foil is drawn beyond the flange, where it can be seen. */
 export const FOIL_BEYOND = 4;
 
-function drawPoles({ coil, outline, firstPole, lastPole }: CoilPlace, { poleRadius }: Metrics): readonly SvgElement[] {
+function drawPoles(place: CoilPlace, { poleRadius }: Metrics): readonly SvgElement[] {
+  const { coil, outline, firstPole, lastPole } = place;
   const { form, count, polarity } = coil.poles;
   const { centre } = outline;
   if (count <= 0) return [];
   if (form === 'blade') return blade(firstPole - poleRadius, lastPole + poleRadius, centre, poleRadius - 2, polarity);
-  const spacing = count > 1 ? (lastPole - firstPole) / (count - 1) : 0;
-  const r = count > 1 ? Math.min(poleRadius, spacing / 2 - 1.5) : poleRadius;
-  const x = (index: number) => (count > 1 ? firstPole + index * spacing : (firstPole + lastPole) / 2);
-  return Array.from({ length: count }, (_, index) => pole(x(index), centre, r, polarity, form)).flat();
+  const xs = poleXs(place);
+  const r = Math.min(poleRadius, ...xs.slice(1).map((x, index) => (x - (xs[index] ?? x)) / 2 - 1.5));
+  return xs.flatMap((x) => pole(x, centre, r, polarity, form));
+}
+
+/** Evenly from the first to the last; with two to a string, one at each side of it. */
+function poleXs({ coil, firstPole, lastPole, pairAside }: CoilPlace): readonly number[] {
+  const { count } = coil.poles;
+  if (count === 1) return [(firstPole + lastPole) / 2];
+  if (pairAside === 0)
+    return Array.from({ length: count }, (_, index) => firstPole + (index * (lastPole - firstPole)) / (count - 1));
+  const step = (lastPole - firstPole - 2 * pairAside) / (count / 2 - 1);
+  return Array.from({ length: count / 2 }, (_, index) => {
+    const string = firstPole + pairAside + index * step;
+    return [string - pairAside, string + pairAside];
+  }).flat();
 }
 
 /** From a dot on the middle turn over the outer ones, out at the edge that the finish does not use. */

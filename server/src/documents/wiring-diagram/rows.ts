@@ -12,6 +12,8 @@ export interface CoilPlace {
   readonly finishAt: Edge;
   readonly firstPole: number;
   readonly lastPole: number;
+  /** From a string to either pole of its pair, where it has two to each; else 0. */
+  readonly pairAside: number;
 }
 
 export type Row = {
@@ -104,6 +106,9 @@ function centreDistance(
   return Math.max(bar, beneath, captions, rows, bodies);
 }
 
+/** Of the distance of two strings. */
+const PAIR_ASIDE = 0.24;
+
 function placeCoil(
   coil: CoilPicture,
   finishAt: Edge,
@@ -115,8 +120,10 @@ function placeCoil(
   const served = strings.filter(
     ({ number }) => coil.serves === undefined || (number >= coil.serves.from && number <= coil.serves.to),
   );
-  const firstPole = served.at(0)?.x ?? metrics.firstPole;
-  const lastPole = served.at(-1)?.x ?? metrics.lastPole;
+  const [firstString, lastString] = [served.at(0)?.x ?? metrics.firstPole, served.at(-1)?.x ?? metrics.lastPole];
+  const isPaired = served.length > 1 && coil.poles.count === 2 * served.length;
+  const aside = isPaired ? (PAIR_ASIDE * (lastString - firstString)) / (served.length - 1) : 0;
+  const [firstPole, lastPole] = [firstString - aside, lastString + aside];
   const outline: CoilOutline = {
     left: firstPole - metrics.poleToLeftEnd,
     right: lastPole + metrics.poleToRightEnd,
@@ -126,7 +133,7 @@ function placeCoil(
     turns,
     pitch,
   };
-  return { coil, outline, finishAt, firstPole, lastPole };
+  return { coil, outline, finishAt, firstPole, lastPole, pairAside: aside };
 }
 
 function rowsOf(place: CoilPlace, metrics: Metrics): readonly Row[] {
