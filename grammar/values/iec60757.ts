@@ -42,12 +42,13 @@ const CODE_OF_NAME: ReadonlyMap<string, ColourCode> = new Map(COLOUR_CODES.map((
  * a word that is no colour (`shield-wire`) gives `undefined` and is a plain name. Other spellings: see `usualSpelling`.
  */
 export function colourOf(word: string): Colour | undefined {
+  const code = CODE_OF_NAME.get(word);
+  if (code !== undefined) return single(code);
   if (/^[A-Z]{2}$/.test(word)) return single(word);
   if (/^[A-Z]{4}$/.test(word)) return striped(word.slice(0, 2), word.slice(2));
+  if (!word.includes('-and-')) return undefined;
   const [base, stripe, ...rest] = word.split('-and-').map((name) => CODE_OF_NAME.get(name));
-  if (rest.length > 0 || base === undefined) return undefined;
-  if (word.includes('-and-')) return stripe === undefined ? undefined : striped(base, stripe);
-  return single(base);
+  return base === undefined || stripe === undefined || rest.length > 0 ? undefined : striped(base, stripe);
 }
 
 /** The name used here for a colour written another way: `gray` is `grey`, `purple` is `violet`; `undefined` where nothing is amiss. */

@@ -51,13 +51,7 @@ export interface CheckFindings {
 
 /** Findings of one pickup or instrument, in the order of its checks, late ones last. */
 export function runChecks<Context>(checks: readonly Check<Context>[], context: Context, owner: Owner): CheckFindings {
-  const round = (late: true | undefined, before: readonly Finding[]) =>
-    runRound(
-      checks.filter((check) => check.late === late),
-      context,
-      owner,
-      before,
-    );
+  const round = (late: true | undefined, before: readonly Finding[]) => runRound(checks, late, context, owner, before);
   const findings = round(undefined, []);
   let known: readonly Finding[] | undefined;
   return {
@@ -72,15 +66,21 @@ export function runChecks<Context>(checks: readonly Check<Context>[], context: C
 
 function runRound<Context>(
   checks: readonly Check<Context>[],
+  late: true | undefined,
   context: Context,
   owner: Owner,
   before: readonly Finding[],
 ): readonly Finding[] {
   const findings: Finding[] = [];
+  // There are many checks, and hardly one finds anything.
   for (const check of checks) {
-    const causes = [...before, ...findings].filter(({ code }) => check.yieldsTo.includes(code));
+    if (check.late !== late) continue;
+    const isCause = ({ code }: Finding): boolean => check.yieldsTo.includes(code);
+    const causes = [...before.filter(isCause), ...findings.filter(isCause)];
     if (causes.some(({ subject }) => subject.position === undefined)) continue;
-    for (const found of present([check.run(context)].flat()))
+    const some = check.run(context);
+    if (some === undefined) continue;
+    for (const found of present([some].flat()))
       if (!causes.some(({ subject }) => subject.position === found.subject?.position))
         findings.push(findingOf(check, found, owner));
   }

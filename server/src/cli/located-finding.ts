@@ -5,7 +5,7 @@ import type { Edit, Finding, Remedy, Severity } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { type Told, told } from '../checks/telling.ts';
 import type { Place } from '../model/place.ts';
-import { planRepairs } from '../repair/plan-repairs.ts';
+import { plansFor } from '../repair/plan-repairs.ts';
 import { isFault } from '../repair/scope.ts';
 import { heardWords } from '../words/heard.ts';
 import { pathOf, shownPath } from './files.ts';
@@ -91,7 +91,7 @@ function offeredPlan(finding: Finding, analysis: Analysis, planned: Set<string>)
   const key = JSON.stringify(subject);
   if (!isPlannable(finding) || planned.has(key) || planned.size >= MOST_PLANNED) return {};
   planned.add(key);
-  const { faults, plans } = planRepairs(analysis, subject);
+  const { faults, plans } = plansFor(analysis, subject);
   const [best] = plans;
   if (!best) return {};
   const told = best

@@ -70,7 +70,7 @@ export const pairsHeard = <T extends Heard>(coils: readonly T[]): readonly Pair<
   coils.flatMap((a, index) => coils.slice(index + 1).flatMap((b) => (heardTogether(a, b) ? [[a, b] as const] : [])));
 
 /** Known to be against each other. */
-export const clashes = ([a, b]: Pair<Heard>): boolean =>
+export const clashes = ([a, b]: Pair<Pick<Heard, 'string'>>): boolean =>
   a.string !== undefined && b.string !== undefined && a.string !== b.string;
 
 /** Of the coils that drive an output; `unproven` too where none does. */

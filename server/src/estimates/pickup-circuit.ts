@@ -1,5 +1,6 @@
 /** A pickup's nets and windings as a circuit that can be solved. */
 import { attached } from '../../../grammar/values/attached.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import { type Circuit, type Component, circuit, ground } from '../physics/circuit/circuit.ts';
@@ -103,7 +104,7 @@ export function coilsBetween(netlist: PickupNetlist, [a, b]: readonly [number, n
 
 /** Many pairs of leads are asked for with one resistance of each coil: the equations are written once for each black probe. */
 function rememberedDcPickup(netlist: PickupNetlist, ohmOf: (segment: Segment) => number, black: number): DcPickup {
-  const key = `${black}|${segmentsOf(netlist, String).map(ohmOf).join()}`;
+  const key = `${black}|${numberedSegments(netlist).map(ohmOf).join()}`;
   const known = solved.get(netlist) ?? new Map<string, DcPickup>();
   solved.set(netlist, known);
   const before = known.get(key);
@@ -113,6 +114,8 @@ function rememberedDcPickup(netlist: PickupNetlist, ohmOf: (segment: Segment) =>
   known.set(key, made);
   return made;
 }
+
+const numberedSegments = onceFor((netlist: PickupNetlist) => segmentsOf(netlist, String));
 
 const solved = attached<PickupNetlist, Map<string, DcPickup>>();
 const MOST_REMEMBERED = 32;

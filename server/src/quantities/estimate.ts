@@ -119,8 +119,9 @@ function propagated(value: number, inputs: readonly Estimate[], slopes: readonly
   }
   const sd = Math.sqrt(ownVariance + sumOfSquares([...shares.values()]));
   const restsOn = [...new Set(inputs.flatMap((input) => input.restsOn))];
-  const sources = Object.fromEntries([...shares].filter(([, share]) => share !== 0));
-  return { value, sd, basis: 'computed', restsOn, ...(Object.keys(sources).length === 0 ? {} : { sources }) };
+  const left = [...shares].filter(([, share]) => share !== 0);
+  if (left.length === 0) return { value, sd, basis: 'computed', restsOn };
+  return { value, sd, basis: 'computed', restsOn, sources: Object.fromEntries(left) };
 }
 
 function slopeAt(

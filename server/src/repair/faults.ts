@@ -256,7 +256,12 @@ function solve(instrument: Instrument, selection: Selection, quickOf: QuickOf): 
 }
 
 const isOut = (pairs: readonly Pair<Sounding>[], flips: ReadonlyMap<Coil, Flip>): boolean =>
-  pairs.some(([a, b]) => clashes([flipped(a, flips), flipped(b, flips)]));
+  pairs.some(([a, b]) => clashes([stringFlipped(a, flips), stringFlipped(b, flips)]));
+
+/** Asked of thousands of sets of changes: of the string alone. */
+const stringFlipped = ({ coil, string }: Sounding, flips: ReadonlyMap<Coil, Flip>): Pick<Sounding, 'string'> => ({
+  string: flips.get(coil)?.string ? turned(string) : string,
+});
 
 const humLevel = (coils: readonly Sounding[], flips: ReadonlyMap<Coil, Flip>): number | undefined =>
   humDb(coils.map((each) => flipped(each, flips)));

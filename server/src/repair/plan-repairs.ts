@@ -74,17 +74,26 @@ export interface RepairOutcome {
 }
 
 export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairOutcome {
+  const { beside, ...planned } = plansFor(analysis, subject);
+  return { ...planned, ...beside() };
+}
+
+interface Planned extends Omit<RepairOutcome, 'impossible' | 'onlyRewinding'> {
+  /** Why there is no plan, or that nothing but winding again helps: further searches. */
+  beside(): Pick<RepairOutcome, 'impossible' | 'onlyRewinding'>;
+}
+
+/** The plans alone. */
+export function plansFor(analysis: Analysis, subject: RepairSubject): Planned {
   const scope = scopeOf(analysis, subject);
-  if (!scope) return { ...NOTHING, impossible: 'There is no such pickup or instrument.' };
+  if (!scope) return { ...NOTHING, beside: () => ({ impossible: 'There is no such pickup or instrument.' }) };
   const own = findingsIn(analysis, scope);
   const faults = own.filter(isFault);
   const hindrance = own.filter(({ code, severity }) => HINDERS.test(code) && severity !== 'information')[0];
-  if (hindrance)
-    return {
-      ...NOTHING,
-      faults,
-      impossible: `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.what}"`,
-    };
+  if (hindrance) {
+    const impossible = `Phase and hum can only be judged once the wiring is whole: first put right "${hindrance.what}"`;
+    return { ...NOTHING, faults, beside: () => ({ impossible }) };
+  }
   if (faults.length === 0) return NOTHING;
   const { quick, moves, judge: strict } = searchable(analysis, scope);
   const judge = withoutAccepted(strict, faults);
@@ -102,18 +111,23 @@ export function planRepairs(analysis: Analysis, subject: RepairSubject): RepairO
     .sort(inRank);
   const { completeBelowMinutes } = search;
   const questions = fittedTwice(scope);
-  if (plans.length > 0) return { faults, plans, questions, completeBelowMinutes, ...rewindOnly(search, moves, judge) };
-  const before = judge.faults([]) ?? [];
+  const why = () => reasonFor(faults, { faults: judge.faults([]) ?? [], moves, judge, pickups: quick, search });
   return {
     faults,
     plans,
     questions,
     completeBelowMinutes,
-    impossible: reasonFor(faults, { faults: before, moves, judge, pickups: quick, search }),
+    beside: () => (plans.length > 0 ? rewindOnly(search, moves, judge) : { impossible: why() }),
   };
 }
 
-const NOTHING: RepairOutcome = { faults: [], plans: [], questions: [], completeBelowMinutes: Number.POSITIVE_INFINITY };
+const NOTHING: Planned = {
+  faults: [],
+  plans: [],
+  questions: [],
+  completeBelowMinutes: Number.POSITIVE_INFINITY,
+  beside: () => ({}),
+};
 
 /** One piece lies in one place: a change of its block would be made to both. */
 function fittedTwice({ pickups, instrument }: Scope): readonly string[] {

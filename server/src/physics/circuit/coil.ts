@@ -1,5 +1,5 @@
 import type { Component, Equations, Placement } from './circuit.ts';
-import { directPath, plain, stampAdmittance } from './components.ts';
+import { component, directPath, stampAdmittance } from './components.ts';
 
 export interface CoilValues {
   readonly name: string;
@@ -64,14 +64,13 @@ export function inductor(values: {
  * For M counted "both windings the same way round" multiply by the two coils' winding signs.
  */
 export function mutualInductance(name: string, a: Coil, b: Coil, henry: number): Component {
-  return {
-    ...plain(name, []),
+  return component(name, [], {
     refersTo: [a.name, b.name],
     stamp: (equations, { referred: [first = -1, second = -1] }) => {
       equations.add(first, second, 0, henry);
       equations.add(second, first, 0, henry);
     },
-  };
+  });
 }
 
 /** The same from the coupling factor k = M / √(La·Lb). */
@@ -85,8 +84,7 @@ export function coupling(name: string, a: Coil, b: Coil, k: number): Component {
  */
 export function shortedTurn({ name, cornerHz, beside }: ShortedTurn): Component {
   const coupled = beside.filter(({ coil }) => coil.henry > 0);
-  return {
-    ...plain(name, []),
+  return component(name, [], {
     ownUnknowns: 1,
     refersTo: coupled.map(({ coil }) => coil.name),
     stamp: (equations, { own, referred }) => {
@@ -99,16 +97,19 @@ export function shortedTurn({ name, cornerHz, beside }: ShortedTurn): Component 
         if (drive !== 0) equations.source(coil.name, own, drive / root);
       });
     },
-  };
+  });
 }
 
 function makeCoil(values: CoilValues, excited: boolean): Coil {
   const { name, start, finish, henry, farad = 0 } = values;
   return {
-    ...plain(name, [start, finish]),
-    henry,
+    name,
+    terminals: [start, finish],
     ownUnknowns: 1,
+    wires: [],
     paths: [directPath],
+    refersTo: [],
+    henry,
     stamp: (equations, at) => {
       if (farad !== 0) stampAdmittance(equations, at, 0, farad);
       stampSeries(equations, at, values);

@@ -66,6 +66,31 @@ export function planElimination(system: LinearSystem, omega: number): Eliminatio
   };
 }
 
+/**
+ * The same, once for equations with the same numbers: a spec that was changed in one place asks for most of its circuits again, and
+ * specs of one shop for each other's. Making the plan is most of solving at a single frequency.
+ */
+export function rememberedPlan(system: LinearSystem, omega: number): EliminationPlan | null {
+  if (system.g.length > MOST_ENTRIES_REMEMBERED) return planElimination(system, omega);
+  const key = numbersOf(system, omega);
+  const known = plans.get(key);
+  if (known !== undefined) return known;
+  const plan = planElimination(system, omega);
+  if (plans.size >= MOST_REMEMBERED) plans.clear();
+  plans.set(key, plan);
+  return plan;
+}
+
+const plans = new Map<string, EliminationPlan | null>();
+const MOST_REMEMBERED = 256;
+const MOST_ENTRIES_REMEMBERED = 256;
+
+/** All that a plan depends on, bit for bit. */
+function numbersOf({ size, rows, columns, g, b }: LinearSystem, omega: number): string {
+  const bits = ({ buffer }: Int32Array | Float64Array): string => String.fromCharCode(...new Uint16Array(buffer));
+  return bits(Float64Array.of(size, omega)) + bits(rows) + bits(columns) + bits(g) + bits(b);
+}
+
 /** Entries of one row or column that are left: where each stands in the other direction, and its slot. */
 interface Line {
   readonly across: number[];
@@ -95,22 +120,29 @@ interface Pivot {
 }
 
 function loadEntries({ size, rows, columns, g, b }: LinearSystem, omega: number): Work {
-  const lines = (): readonly Line[] => Array.from({ length: size }, () => ({ across: [], slots: [] }));
   const work: Work = {
-    rows: lines(),
-    columns: lines(),
-    re: Array.from(g),
-    im: Array.from(b, (each) => omega * each),
+    rows: emptyLines(size),
+    columns: emptyLines(size),
+    re: [],
+    im: [],
     largest: new Float64Array(size),
     slotAt: new Int32Array(size),
     rowAt: new Int32Array(size).fill(-1),
   };
-  rows.forEach((row, slot) => {
+  for (let slot = 0; slot < rows.length; slot++) {
     const column = columns[slot] ?? 0;
-    enter(work, row, column, slot);
+    work.re.push(g[slot] ?? 0);
+    work.im.push(omega * (b[slot] ?? 0));
+    enter(work, rows[slot] ?? 0, column, slot);
     work.largest[column] = Math.max(work.largest[column] ?? 0, sizeAt(work, slot));
-  });
+  }
   return work;
+}
+
+function emptyLines(size: number): readonly Line[] {
+  const lines: Line[] = [];
+  for (let line = 0; line < size; line++) lines.push({ across: [], slots: [] });
+  return lines;
 }
 
 function enter({ rows, columns }: Work, row: number, column: number, slot: number): void {

@@ -1,5 +1,5 @@
 import type { Component } from './circuit.ts';
-import { plain, resistor } from './components.ts';
+import { component, resistor } from './components.ts';
 
 export type Taper = 'linear' | 'audio' | 'reverse-audio';
 
@@ -61,8 +61,7 @@ function twoPart(
   const [high, wiper, low] = terminals;
   const upper = resistor({ name: `${name}_upper`, from: high, to: wiper, ohm: upperOhm });
   const lower = resistor({ name: `${name}_lower`, from: wiper, to: low, ohm: lowerOhm });
-  return {
-    ...plain(name, terminals),
+  return component(name, terminals, {
     ownUnknowns: upper.ownUnknowns + lower.ownUnknowns,
     wires: [...upper.wires, ...lower.wires.map(() => [1, 2] as const)],
     paths: [...upper.paths, ...lower.paths.map(({ direct }) => ({ between: [1, 2] as const, direct }))],
@@ -70,5 +69,5 @@ function twoPart(
       upper.stamp(equations, { terminals: [a, b], own, referred });
       lower.stamp(equations, { terminals: [b, c], own: own + upper.ownUnknowns, referred });
     },
-  };
+  });
 }

@@ -21,12 +21,6 @@ const orderingOmega = 2 * Math.PI * 1000;
  */
 export function solverOf(system: LinearSystem, direct: boolean): Solver {
   const { size } = system;
-  const omegas1 = new Float64Array(1);
-  const trusted = new Uint8Array(blockLength);
-  const blockRe = new Float64Array(size * blockLength);
-  const blockIm = new Float64Array(size * blockLength);
-  const oneRe = new Float64Array(size);
-  const oneIm = new Float64Array(size);
   let usual: BlockFactors | null | undefined;
 
   const usualOnce = (): BlockFactors | null => {
@@ -36,6 +30,7 @@ export function solverOf(system: LinearSystem, direct: boolean): Solver {
 
   const solveOne = (method: 'solve' | 'solveTransposed') => {
     return (omega: number, right: Float64Array, re: Float64Array, im: Float64Array): boolean => {
+      const { omegas1, trusted, blockRe, blockIm } = roomFor(size);
       omegas1[0] = omega;
       const solvedBy = (factors: BlockFactors | null): boolean => {
         if (factors === null) return false;
@@ -50,6 +45,7 @@ export function solverOf(system: LinearSystem, direct: boolean): Solver {
 
   const sweep = (omegas: Float64Array, right: Float64Array, unknown: number, re: Float64Array, im: Float64Array) => {
     const factors = usualOnce();
+    const { trusted, blockRe, blockIm } = roomFor(size);
     for (let first = 0; first < omegas.length; first += blockLength) {
       const count = Math.min(blockLength, omegas.length - first);
       factors?.factor(omegas, first, count, trusted);
@@ -60,6 +56,8 @@ export function solverOf(system: LinearSystem, direct: boolean): Solver {
         im[first + f] = served ? (blockIm[unknown * blockLength + f] ?? 0) : Number.NaN;
       }
     }
+    const oneRe = new Float64Array(size);
+    const oneIm = new Float64Array(size);
     for (let at = 0; at < omegas.length; at++) {
       if (Number.isFinite((re[at] ?? 0) + (im[at] ?? 0))) continue;
       if (!solve(omegas[at] ?? 0, right, oneRe, oneIm)) return false;
@@ -70,6 +68,22 @@ export function solverOf(system: LinearSystem, direct: boolean): Solver {
   };
   return { size, solve, solveTransposed: solveOne('solveTransposed'), sweep };
 }
+
+/** Where the numbers of one call lie: the same room for all circuits, since hundreds are kept and one is solved at a time. */
+function roomFor(size: number): typeof room {
+  if (room.blockRe.length < size * blockLength) {
+    room.blockRe = new Float64Array(size * blockLength);
+    room.blockIm = new Float64Array(size * blockLength);
+  }
+  return room;
+}
+
+const room = {
+  omegas1: new Float64Array(1),
+  trusted: new Uint8Array(blockLength),
+  blockRe: new Float64Array(),
+  blockIm: new Float64Array(),
+};
 
 /** Copies the first frequency of a block; false where a value is not finite. */
 function takeFirst(

@@ -1,4 +1,4 @@
-import { type EliminationPlan, planElimination } from './elimination-plan.ts';
+import { type EliminationPlan, rememberedPlan } from './elimination-plan.ts';
 import type { LinearSystem } from './linear-system.ts';
 
 /** How many frequencies are eliminated side by side; their numbers then fit a processor's first cache. */
@@ -10,7 +10,10 @@ export const blockLength = 16;
  */
 const largestMultiplier = 1e5;
 
-/** Factors of a block of frequencies. Number k of frequency f stands at k · blockLength + f in every array. */
+/**
+ * Factors of a block of frequencies. Number k of frequency f stands at k · blockLength + f in every array. They hold until others are
+ * made: all lie in the same room, since hundreds of circuits are kept and one is solved at a time.
+ */
 export interface BlockFactors {
   /** Factors at `count` frequencies from `first`; `trusted[f]` is 1 where the order of elimination served. */
   factor(omegas: Float64Array, first: number, count: number, trusted: Uint8Array): void;
@@ -25,33 +28,50 @@ export interface BlockFactors {
  * then costs a few hundred multiplications. `null` where the system is singular at the frequency of ordering.
  */
 export function sparseFactors(system: LinearSystem, orderingOmega: number): BlockFactors | null {
-  const plan = planElimination(system, orderingOmega);
+  const plan = rememberedPlan(system, orderingOmega);
   if (plan === null) return null;
-  const numbers: Numbers = {
-    system,
-    plan,
-    re: new Float64Array(plan.slotCount * blockLength),
-    im: new Float64Array(plan.slotCount * blockLength),
-    workRe: new Float64Array(system.size * blockLength),
-    workIm: new Float64Array(system.size * blockLength),
-    touched: new Uint8Array(system.size),
-  };
+  const numbers = (): Numbers => ({ system, plan, ...roomFor(plan.slotCount, system.size) });
   return {
-    factor: (omegas, first, count, trusted) => factor(numbers, omegas, first, count, trusted),
-    solve: (right, count, re, im, wanted) => solve(numbers, right, count, re, im, wanted),
-    solveTransposed: (right, count, re, im) => solveTransposed(numbers, right, count, re, im),
+    factor: (omegas, first, count, trusted) => factor(numbers(), omegas, first, count, trusted),
+    solve: (right, count, re, im, wanted) => solve(numbers(), right, count, re, im, wanted),
+    solveTransposed: (right, count, re, im) => solveTransposed(numbers(), right, count, re, im),
   };
 }
 
-interface Numbers {
+/** At least as long as what they are for. */
+function roomFor(slots: number, size: number): Room {
+  if (room.re.length < slots * blockLength) {
+    room.re = new Float64Array(slots * blockLength);
+    room.im = new Float64Array(slots * blockLength);
+  }
+  if (room.touched.length < size) {
+    room.workRe = new Float64Array(size * blockLength);
+    room.workIm = new Float64Array(size * blockLength);
+    room.touched = new Uint8Array(size);
+  }
+  return room;
+}
+
+interface Room {
+  re: Float64Array;
+  im: Float64Array;
+  workRe: Float64Array;
+  workIm: Float64Array;
+  /** 1 for equations whose right-hand side is not zero: few have a source, and the others need no forward step. */
+  touched: Uint8Array;
+}
+
+const room: Room = {
+  re: new Float64Array(),
+  im: new Float64Array(),
+  workRe: new Float64Array(),
+  workIm: new Float64Array(),
+  touched: new Uint8Array(),
+};
+
+interface Numbers extends Readonly<Room> {
   readonly system: LinearSystem;
   readonly plan: EliminationPlan;
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-  readonly workRe: Float64Array;
-  readonly workIm: Float64Array;
-  /** 1 for equations whose right-hand side is not zero: few have a source, and the others need no forward step. */
-  readonly touched: Uint8Array;
 }
 
 function factor(numbers: Numbers, omegas: Float64Array, first: number, count: number, trusted: Uint8Array): void {
@@ -78,7 +98,7 @@ function factor(numbers: Numbers, omegas: Float64Array, first: number, count: nu
   }
 }
 
-function load({ system: { g, b }, re, im }: Numbers, omegas: Float64Array, first: number, count: number): void {
+function load({ system: { g, b }, plan, re, im }: Numbers, omegas: Float64Array, first: number, count: number): void {
   for (let k = 0; k < g.length; k++) {
     const at = k * blockLength;
     const real = g[k] ?? 0;
@@ -88,8 +108,8 @@ function load({ system: { g, b }, re, im }: Numbers, omegas: Float64Array, first
       im[at + f] = (omegas[first + f] ?? 0) * imaginary;
     }
   }
-  re.fill(0, g.length * blockLength);
-  im.fill(0, g.length * blockLength);
+  re.fill(0, g.length * blockLength, plan.slotCount * blockLength);
+  im.fill(0, g.length * blockLength, plan.slotCount * blockLength);
 }
 
 function solve(
