@@ -61,7 +61,7 @@ describe('compare', () => {
       stdout,
       /^HEAD:hesk-neck\.pickup → hesk-neck\.pickup\n\nfacts\n {2}pickup hesk-neck \/ coil screw\n {4}- counted 5_040\n {4}\+ counted 4_000\n/,
     );
-    assert.match(stdout, /\n {4}turns +5 040 turns +→ +4 000 turns +\(-21 %\)\n/);
+    assert.match(stdout, /\n {4}turns +5 040 turns +→ +4 000 turns +\(\u221221\u202F%\)\n/);
     assert.match(stdout, /\nfindings\n(.*\n)* {2}new {3}information hum\/partly-cancelled: /);
   });
 

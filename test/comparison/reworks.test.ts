@@ -1,7 +1,9 @@
 /** A pickup beside what it was before the work, told by one text. */
+
 import assert from 'node:assert/strict';
 import { compareRework, formerLabel, reworkOf, reworksOf } from '../../server/src/comparison/reworks.ts';
 import { instrumentNamed, ownBefore } from '../../server/src/lsp/compared-states.ts';
+import { ENGLISH } from '../../server/src/words/languages/language.ts';
 import { analyse } from '../support/check-fixture.ts';
 
 const SHOP = `wire plain-42 {
@@ -55,7 +57,7 @@ const changeOf = ({ numbers }: ReturnType<typeof compareRework>, coilName: strin
 describe('a pickup that reworks another', () => {
   it('is compared with it, under its own name', () => {
     const { rework, comparison } = only(HEAVIER);
-    assert.equal(rework.label, 'heron-found');
+    assert.equal(rework.label(ENGLISH), 'heron-found');
     assert.deepEqual(
       comparison.facts.map((change) => [
         change.path.join(' / '),
@@ -90,7 +92,7 @@ describe('a pickup that reworks another', () => {
   it('each state of a chain is compared with the one before it', () => {
     const chain = `${HEAVIER}pickup heron-again reworks heron {\n  magnet bar south toward screw, turned\n}\n`;
     assert.deepEqual(
-      reworksOf(analyse(chain)).map(({ label }) => label),
+      reworksOf(analyse(chain)).map(({ label }) => label(ENGLISH)),
       ['heron-found', 'heron'],
     );
   });
@@ -123,7 +125,7 @@ ${coil('slug', 'new', 'wire poly-43', 'turns 7_400', 'wound clockwise', 'start t
 
   it('is compared with what was found: of the coil that came out and its magnet nothing is stated', () => {
     const { rework, comparison } = only(ONE);
-    assert.equal(rework.label, 'the state as found');
+    assert.equal(rework.label(ENGLISH), 'the state as found');
     assert.deepEqual(
       comparison.facts.map((change) => ('after' in change ? change.after.text : change.kind)),
       [

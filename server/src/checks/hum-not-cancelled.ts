@@ -37,7 +37,7 @@ export const humNotCancelled = definePickupCheck({
       ? say`; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase`
       : say`, so ${wrong.coil.serves ? 'one half' : coilWords(wrong.coil)} (${ends}) is reversed`;
     return {
-      what: say`The hum of ${list(coils.map(coilWords))} ${adds}: the path turns the same way round in each of them${cause}.`,
+      what: say`The hum of ${list(coils.map((each) => coilWords(each)))} ${adds}: the path turns the same way round in each of them${cause}.`,
       action: like
         ? say`${capital(coilPolesTurned(pickup, [wrong.coil]))} and swap its leads.`
         : say`Swap the leads of ${coilWords(wrong.coil)}.`,

@@ -30,7 +30,7 @@ export const phaseCoilsCancel = definePickupCheck({
     const wrong = against.map(({ coil }) => coil);
     const first = wrong[0];
     if (!first) return [];
-    const coils = list(wrong.map(coilWords));
+    const coils = list(wrong.map((each) => coilWords(each)));
     const humKnown = [...against, ...others].every(({ hum }) => hum !== undefined);
     const humAdds = humKnown && [...against, ...others].every(({ hum }, _, all) => hum === all[0]?.hum);
     const onPurpose = pickup.hookup?.onPurpose;

@@ -44,7 +44,7 @@ function foundOf(
   const on = first?.meaning.dead.get(coil)?.on === 'link' ? 'an inner joint' : 'hot';
   const by = first && endOn(coil, first, switching);
   const [slot = '', coilOf = ''] = coil.split('.');
-  const keys = hanging.flatMap(({ positions }) => positions.map(positionWords));
+  const keys = hanging.flatMap(({ positions }) => positions.map((each) => positionWords(each)));
   return {
     what: say`In ${list(keys)} the ${coilOf} coil of ${slot} does not sound and stays on ${on} by one end${by === undefined ? '' : say`, \`${by}\``}, its other end open: an antenna for hum.`,
     action: say`Short it in ${keys.length > 1 ? 'these positions' : 'this position'}, or let its open end go to ground and its other end off hot.`,

@@ -24,7 +24,7 @@ function shortage(spool: Spool, coils: readonly Coil[], { quick }: PickupContext
   if (!left || !place || !needed || needed.withSpareKg.value <= left.value.si) return undefined;
   const grams = (value: number) => printQuantity({ value, dimension: 'mass', unit: 'g', digits: 2 });
   return {
-    what: say`${capital(list(coils.map(coilWords)))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.kg.value)} of wire, ${grams(needed.withSpareKg.value)} with ${WIRE_SPARE}; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
+    what: say`${capital(list(coils.map((each) => coilWords(each))))} ${coils.length > 1 ? 'take' : 'takes'} ${grams(needed.kg.value)} of wire, ${grams(needed.withSpareKg.value)} with ${WIRE_SPARE}; spool ${spool.name} has ${left.value.written} left: it runs out before the last turn.`,
     action: say`Begin on a fuller spool.`,
     place,
     related: [{ message: say`What is left on the spool`, place: left.place }],

@@ -1,10 +1,12 @@
 /** The states that a command line names: `FILE`, `REV:PATH`, and a pickup in either, `FILE#NAME`. */
+
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { type Comparison, compareStates, type State } from '../comparison/comparison.ts';
 import { compareRework, type Rework, reworkOf, reworksOf } from '../comparison/reworks.ts';
 import { pickupState, stateOf } from '../comparison/state-of.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError } from './command.ts';
 import type { Context } from './context.ts';
@@ -61,7 +63,7 @@ export async function comparedReworks(
 
 function comparedRework(rework: Rework): Compared {
   const { before, after, label } = rework;
-  const names = { before: label, after: after.pickups[0]?.pickup.name ?? '' };
+  const names = { before: label(ENGLISH), after: after.pickups[0]?.pickup.name ?? '' };
   return { names, before, after, comparison: compareRework(rework) };
 }
 

@@ -19,6 +19,7 @@ import { switchPicture } from '../documents/switch-diagram/from-model.ts';
 import { switchDiagram } from '../documents/switch-diagram/switch-diagram.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose, chooseOnly } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
@@ -144,7 +145,7 @@ function pickupResponse(
   const own = before ? undefined : reworkOf(now.analysis, [state.pickup.pickup]);
   const former = own?.before.pickups[0];
   if (own && former) {
-    const names = { before: own.label, now: state.pickup.pickup.name };
+    const names = { before: own.label(ENGLISH), now: state.pickup.pickup.name };
     return pickupResponsePicture(state, { analysis: own.before, pickup: former, cableF }, { names });
   }
   return pickupResponsePicture(state, before && stateOf(before), {
@@ -175,7 +176,7 @@ function positionResponse(
   return positionResponsePicture(state, position, {
     played,
     before: own && former ? { analysis: own.before, instrument: former } : before && stateOf(before),
-    names: { before: own?.label ?? before?.shown ?? '', now: own ? 'now' : now.shown },
+    names: { before: own?.label(ENGLISH) ?? before?.shown ?? '', now: own ? 'now' : now.shown },
   });
 }
 

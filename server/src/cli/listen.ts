@@ -8,6 +8,7 @@ import type { Played as Pots } from '../estimates/position-network.ts';
 import { potWords } from '../estimates/positions.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, isSilentResponse, noteHz, wavBytes } from '../sound/listen.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import { LEFT_OUT } from '../words/left-out.ts';
 import { SILENT } from '../words/numbers.ts';
 import { titleOf } from '../words/parts.ts';
@@ -111,7 +112,7 @@ function formerPlayed({ analysis, shown }: Analysed, wanted: Wanted, now: Part):
   const { before, label } = rework;
   const instruments = before.instruments.filter(({ instrument }) => instrument.name === now.instrument);
   const { words, ...part } = partOf({ analysis: { ...before, instruments }, shown }, { ...wanted, pickup: undefined });
-  return part.response ? [required({ ...part, words: `${label}: ${words}` })] : [];
+  return part.response ? [required({ ...part, words: `${label(ENGLISH)}: ${words}` })] : [];
 }
 
 function partOf(now: Analysed, wanted: Wanted): Part {

@@ -98,7 +98,9 @@ function offeredPlan(finding: Finding, analysis: Analysis, planned: Set<string>)
     .outlook()
     .filter(({ position }) => position === undefined || faults.some((fault) => fault.subject.position === position));
   const steps = best.steps.map(({ text }) => text);
-  return { plan: { minutes: best.minutes, steps, leaves: told.map(heardWords), settles: faults.length } };
+  return {
+    plan: { minutes: best.minutes, steps, leaves: told.map((each) => heardWords(each)), settles: faults.length },
+  };
 }
 
 export type Locate = (place: Place) => Location | undefined;

@@ -96,7 +96,7 @@ function outcomeText({ subject, outcome }: Planned, path: string, locate: Locate
   return [
     `${heading}:`,
     ...faults.map(({ severity, code, message }) => `  ${styles[severity](severity)} ${code}: ${visible(message)}`),
-    ...questions.flatMap((each) => ['', `  ${visible(each)}`]),
+    ...questions().flatMap((each) => ['', `  ${visible(each)}`]),
     ...(onlyRewinding === undefined ? [] : ['', `  ${visible(onlyRewinding)}`]),
     ...(impossible === undefined ? [] : ['', `  ${visible(impossible)}`]),
     ...shown.flat(),
@@ -148,7 +148,7 @@ function repairJson(planned: readonly Planned[], locate: Locate): string {
         readingsAgainst: against.map(finding),
         heard: outlook().map(heardJson),
       })),
-      questions: outcome.questions.length === 0 ? undefined : outcome.questions,
+      questions: outcome.questions().length === 0 ? undefined : outcome.questions(),
       impossible: outcome.impossible,
       onlyRewinding: outcome.onlyRewinding,
     })),

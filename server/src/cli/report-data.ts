@@ -1,4 +1,5 @@
 /** `report/1`: every computed value with its uncertainty and what it rests on, in SI units that the keys name. */
+
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { compareNumbers } from '../comparison/compare-numbers.ts';
 import type { Rework } from '../comparison/reworks.ts';
@@ -12,6 +13,7 @@ import type { NextMeasurement } from '../proposal/measure-next.ts';
 import type { NextInInstrument } from '../proposal/measure-next-instrument.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import { COIL_NUMBERS, keysOf, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { numberData } from './comparison-data.ts';
 
@@ -68,7 +70,7 @@ function reworkData(rework: Rework | undefined) {
   const { numbers, phases } = compareNumbers(before, after, facts.renamed);
   const own = <T extends { readonly path: readonly string[] }>(all: readonly T[]): readonly T[] =>
     all.filter(({ path }) => path[0]?.startsWith('pickup '));
-  return { before: label, numbers: own(numbers).map(numberData), phases: own(phases) };
+  return { before: label(ENGLISH), numbers: own(numbers).map(numberData), phases: own(phases) };
 }
 
 function nextData(next: NextMeasurement | undefined) {

@@ -1,4 +1,5 @@
 /** The report for people: pickups with their coils, instruments with their positions. */
+
 import type { InstrumentAnalysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupNumbers } from '../comparison/numbers-table.ts';
 import type { Rework } from '../comparison/reworks.ts';
@@ -10,6 +11,7 @@ import type { NextMeasurement } from '../proposal/measure-next.ts';
 import type { NextInInstrument } from '../proposal/measure-next-instrument.ts';
 import { measurementWords } from '../proposal/measurement-words.ts';
 import type { Figure } from '../quantities/figure.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import {
   COIL_NUMBERS,
   FIELD_RATIO,
@@ -76,7 +78,7 @@ function reworkLines({ before, after, label }: Rework): readonly string[] {
       change === '' ? [] : [[name, was, is, change].map(plainSpaces)],
     ),
   ];
-  const heading = `  what the work did, beside ${visible(label)}`;
+  const heading = `  what the work did, beside ${visible(label(ENGLISH))}`;
   return table.length === 1 ? [`${heading}: no number that can be told`] : [heading, ...columnLines(table)];
 }
 

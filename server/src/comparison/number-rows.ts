@@ -1,6 +1,7 @@
 /** Rows in which two states of the computed numbers stand beside each other. */
 import type { Estimate } from '../quantities/estimate.ts';
-import { onlyBoundedAbove } from '../quantities/print.ts';
+import { onlyBoundedAbove, printNumber } from '../quantities/print.ts';
+import { ENGLISH, type Language, type PlainText } from '../words/languages/language.ts';
 import { isToldApart, numberText, TOO_SMALL } from '../words/number-text.ts';
 import { phaseWords } from '../words/phases.ts';
 import type { NumberChange } from './compare-numbers.ts';
@@ -17,42 +18,47 @@ export interface NumberRow {
 }
 
 /** Numbers and phases whose printed value differs: what is smaller than that, nobody can measure. */
-export function numberRows({ numbers, phases }: Pick<Comparison, 'numbers' | 'phases'>): readonly NumberRow[] {
-  const differing = numbers.filter((each) => sideText(each, each.before) !== sideText(each, each.after));
+export function numberRows(
+  { numbers, phases }: Pick<Comparison, 'numbers' | 'phases'>,
+  t = ENGLISH,
+): readonly NumberRow[] {
+  const differing = numbers.filter((each) => sideText(each, each.before, t) !== sideText(each, each.after, t));
   const rows = [
     ...phases.map(({ path, before, after }) => ({
       path,
-      what: 'phase',
-      before: phaseWords(before),
-      after: phaseWords(after),
+      what: t('phase'),
+      before: phaseWords(before, t),
+      after: phaseWords(after, t),
       by: '',
     })),
     ...differing.map((change) => ({
       path: change.path,
-      what: change.name.what,
-      before: sideText(change, change.before) + markOf(change.before),
-      after: sideText(change, change.after) + markOf(change.after),
-      by: [percentOf(change), ...hidden(change)].filter((part) => part !== '').join(', '),
+      what: t(change.name.what),
+      before: sideText(change, change.before, t) + markOf(change.before, t),
+      after: sideText(change, change.after, t) + markOf(change.after, t),
+      by: [percentOf(change, t), ...hidden(change).map((each) => t(each))].filter((part) => part !== '').join(', '),
     })),
   ];
   return rows.filter(({ before, after }) => before !== after);
 }
 
-const sideText = ({ name }: NumberChange, estimate: Estimate | null | undefined): string =>
-  estimate === undefined ? 'not known' : numberText(estimate, name);
+const sideText = ({ name }: NumberChange, estimate: Estimate | null | undefined, t: Language): string =>
+  estimate === undefined ? t('not known') : numberText(estimate, name, t);
 
 /** What a meter showed is told from what is computed. */
-const markOf = (estimate: Estimate | null | undefined): string => (estimate?.basis === 'reading' ? ', as read' : '');
+const markOf = (estimate: Estimate | null | undefined, t: Language): string =>
+  estimate?.basis === 'reading' ? t(', as read') : '';
 
 /** A level that is only known to lie below something is no number to take another from. */
-function hidden({ name, before, after, difference }: NumberChange): readonly string[] {
+function hidden({ name, before, after, difference }: NumberChange): readonly PlainText[] {
   if (!before || !after || difference === undefined || isToldApart(difference)) return [];
   return name.dimension === 'level' && [before, after].some(onlyBoundedAbove) ? [] : [TOO_SMALL];
 }
 
-function percentOf({ name, before, after }: NumberChange): string {
+function percentOf({ name, before, after }: NumberChange, t: Language): string {
   if (!before || !after || before.value === 0 || name.dimension === 'level') return '';
   const percent = (100 * (after.value - before.value)) / Math.abs(before.value);
   if (!Number.isFinite(percent) || Math.abs(percent) < 0.05) return '';
-  return `${percent > 0 ? '+' : '-'}${Math.abs(percent).toFixed(Math.abs(percent) < 10 ? 1 : 0)} %`;
+  const size = Math.abs(percent);
+  return `${percent > 0 ? '+' : '\u2212'}${printNumber(size, size < 10 ? 1 : 0, t.numbers)}\u202F%`;
 }

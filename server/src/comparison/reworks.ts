@@ -6,6 +6,7 @@ import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { formerState } from '../model/former-state.ts';
 import type { Instrument, Selection, Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { Wording } from '../words/languages/language.ts';
 import { compareFacts, type FactChange, type FactComparison } from './compare-facts.ts';
 import { type Comparison, compareAnalyses } from './comparison.ts';
 import { limitedTo } from './limited-analysis.ts';
@@ -15,13 +16,13 @@ import type { StatedBlock, StatedFact } from './stated-blocks.ts';
 /** Two states of some pickups, and of the instruments that hold them. */
 export interface Rework {
   /** What the state before is called: its name, or that it was found so. */
-  readonly label: string;
+  readonly label: Wording;
   readonly before: Analysis;
   readonly after: Analysis;
   readonly facts: FactComparison;
 }
 
-const AS_FOUND = 'the state as found';
+const AS_FOUND: Wording = (t) => t('the state as found');
 
 /** Those of the pickups that have a former state, put back into it together. `undefined` where none has one. */
 export function reworkOf(analysis: Analysis, pickups: readonly Pickup[]): Rework | undefined {
@@ -44,7 +45,7 @@ export function reworkOf(analysis: Analysis, pickups: readonly Pickup[]): Rework
 }
 
 /** What the former state of these pickups is called; `undefined` where there is none. */
-export function formerLabel(pickups: readonly Pickup[]): string | undefined {
+export function formerLabel(pickups: readonly Pickup[]): Wording | undefined {
   const pairs = pairsOf(pickups);
   return pairs.length === 0 ? undefined : labelOf(pairs);
 }
@@ -66,10 +67,11 @@ const pairsOf = (pickups: readonly Pickup[]): readonly Pair[] =>
     return former ? [{ now, former }] : [];
   });
 
-function labelOf(pairs: readonly Pair[]): string {
-  const labels = pairs.map(({ now, former }) => (now.reworks ? former.name : AS_FOUND));
-  const [first = ''] = labels;
-  return labels.every((each) => each === first) ? first : 'the states before';
+function labelOf(pairs: readonly Pair[]): Wording {
+  const names = new Set(pairs.map(({ now, former }) => (now.reworks ? former.name : undefined)));
+  const [first] = names;
+  if (names.size > 1) return (t) => t('the states before');
+  return first === undefined ? AS_FOUND : () => first;
 }
 
 const remembered = new WeakMap<

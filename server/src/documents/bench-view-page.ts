@@ -4,7 +4,7 @@ import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { MeasurementWords } from '../proposal/measurement-words.ts';
-import { ENGLISH, type Language } from '../words/languages/language.ts';
+import type { Language } from '../words/languages/language.ts';
 import type { FactTable } from './drawing-sheet.ts';
 import { columnHeads, type HtmlNode, h, rowHead, sentence, table, words } from './html.ts';
 import { PALETTES } from './theme.ts';
@@ -107,37 +107,40 @@ export function nextReadingOnPage(reading: MeasurementWords | undefined, t: Lang
 }
 
 /** The target with what the build comes to; then each build that is proposed, and what is in the way. */
-export function proposalsOnPage({
-  target,
-  free,
-  builds,
-  inTheWay,
-  cautions,
-}: {
-  readonly target?: FactTable;
-  readonly free?: string;
-  readonly builds: readonly {
-    readonly odds: string;
-    readonly parts: readonly string[];
-    readonly reaches: FactTable;
-    readonly givesUp: readonly string[];
-  }[];
-  readonly inTheWay: readonly string[];
-  readonly cautions: readonly string[];
-}): readonly HtmlNode[] {
+export function proposalsOnPage(
+  {
+    target,
+    free,
+    builds,
+    inTheWay,
+    cautions,
+  }: {
+    readonly target?: FactTable;
+    readonly free?: string;
+    readonly builds: readonly {
+      readonly odds: string;
+      readonly parts: readonly string[];
+      readonly reaches: FactTable;
+      readonly givesUp: readonly string[];
+    }[];
+    readonly inTheWay: readonly string[];
+    readonly cautions: readonly string[];
+  },
+  t: Language,
+): readonly HtmlNode[] {
   if (target === undefined) return [];
   const lines = (texts: readonly string[]) => texts.map((each) => h('p', {}, sentence(each)));
   return [
     factTable(target),
-    ...(free === undefined ? [] : [h('h2', {}, 'Builds for the target'), h('p', {}, words(`Free: ${free}.`))]),
+    ...(free === undefined ? [] : [h('h2', {}, t('Builds for the target')), h('p', {}, words(t('Free: {0}.', free)))]),
     ...builds.flatMap(({ odds, parts, reaches, givesUp }, index) => [
-      h('p', {}, h('b', {}, words(`Build ${index + 1}, ${odds}`))),
+      h('p', {}, h('b', {}, words(t('Build {0}, {1}', String(index + 1), odds)))),
       ...lines(parts),
       factTable(reaches),
       ...lines(givesUp),
     ]),
     ...lines(inTheWay),
-    ...mind(cautions, ENGLISH),
+    ...mind(cautions, t),
   ];
 }
 

@@ -6,8 +6,9 @@ import { changedParts } from '../comparison/changed-parts.ts';
 import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { titleOf } from '../words/parts.ts';
-import { columnHeads, type HtmlNode, h, rowHead, table, words } from './html.ts';
+import { columnHeads, type HtmlNode, h, phrase, rowHead, table, words } from './html.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
 import { responsePlot } from './response-plot/response-plot.ts';
 import { PALETTES } from './theme.ts';
@@ -30,6 +31,7 @@ export function comparisonPage(
   after: Analysis,
   comparison: Comparison,
   names: StateNames,
+  t = ENGLISH,
 ): ComparisonPage {
   const same = sameMeaning(comparison);
   return {
@@ -40,11 +42,11 @@ export function comparisonPage(
         'main',
         {},
         h('h1', {}, words(names.before), ' → ', words(names.after)),
-        ...(same ? [h('p', {}, 'No change of meaning: nothing differs but order, layout and comments.')] : []),
-        ...section('Facts', factTable(comparison.facts)),
-        ...section('Numbers', numberTable(numberRows(comparison), names)),
-        ...section('Findings', findingList(comparison.findings)),
-        ...(same ? [] : pictures(before, after, comparison, names)),
+        ...(same ? [h('p', {}, t('No change of meaning: nothing differs but order, layout and comments.'))] : []),
+        ...section(t('Facts'), factTable(comparison.facts, t)),
+        ...section(t('Numbers'), numberTable(numberRows(comparison, t), names, t)),
+        ...section(t('Findings'), findingList(comparison.findings, t)),
+        ...(same ? [] : pictures(before, after, comparison, { names, t })),
       ),
     ],
   };
@@ -54,7 +56,7 @@ function section(title: string, content: HtmlNode | undefined): readonly HtmlNod
   return content === undefined ? [] : [h('section', {}, h('h2', {}, title), content)];
 }
 
-function factTable(changes: readonly FactChange[]): HtmlNode | undefined {
+function factTable(changes: readonly FactChange[], t: Language): HtmlNode | undefined {
   if (changes.length === 0) return undefined;
   const rows = changes.flatMap((change) => {
     const path = change.path.join(' / ');
@@ -64,10 +66,10 @@ function factTable(changes: readonly FactChange[]): HtmlNode | undefined {
       h('td', { class: 'come' }, after === '' ? '' : words(after)),
     ]);
   });
-  return table({ columns: columnHeads(['', 'before', 'after']), rows });
+  return table({ columns: columnHeads(['', t('before'), t('after')]), rows });
 }
 
-function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | undefined {
+function numberTable(rows: readonly NumberRow[], names: StateNames, t: Language): HtmlNode | undefined {
   if (rows.length === 0) return undefined;
   const cells = rows.map(({ path, what, before, after, by }, index) => {
     const shown = path.join(' / ');
@@ -80,24 +82,29 @@ function numberTable(rows: readonly NumberRow[], names: StateNames): HtmlNode | 
       h('td', { class: 'number' }, by),
     ];
   });
-  return table({ columns: columnHeads(['', 'value', names.before, names.after, 'change']), rows: cells });
+  return table({ columns: columnHeads(['', t('value'), names.before, names.after, t('change')]), rows: cells });
 }
 
-function findingList({ gone, come, changed }: Comparison['findings']): HtmlNode | undefined {
+function findingList({ gone, come, changed }: Comparison['findings'], t: Language): HtmlNode | undefined {
   if (gone.length + come.length + changed.length === 0) return undefined;
   const item = (what: string, { severity, code, what: fault }: Finding): HtmlNode =>
-    h('li', {}, h('strong', {}, what), ` ${severity} ${code}: `, words(fault));
+    h('li', {}, h('strong', {}, what), ` ${t(severity)} ${code}: `, words(fault));
   return h(
     'ul',
     {},
-    ...gone.map((each) => item('gone', each)),
-    ...come.map((each) => item('new', each)),
-    ...changed.map(({ before, after }) => item(`was ${before.severity}, now`, after)),
+    ...gone.map((each) => item(t('gone'), each)),
+    ...come.map((each) => item(t('new'), each)),
+    ...changed.map(({ before, after }) => item(t('was {0}, now', t(before.severity)), after)),
   );
 }
 
+interface Told {
+  readonly names: StateNames;
+  readonly t: Language;
+}
+
 /** Of pickups and positions whose numbers or facts differ; what stayed as it was needs no picture. */
-function pictures(before: Analysis, after: Analysis, comparison: Comparison, names: StateNames): readonly HtmlNode[] {
+function pictures(before: Analysis, after: Analysis, comparison: Comparison, { names, t }: Told): readonly HtmlNode[] {
   const changed = new Set([
     ...comparison.facts.map(({ path }) => path[0]),
     ...comparison.numbers.map(({ path }) => path[0]),
@@ -112,17 +119,25 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, nam
     const response = pickupResponsePicture(
       { analysis: after, pickup: now },
       { analysis: before, pickup: old },
-      {
-        names: labels,
-      },
+      { names: labels, t },
     );
     return [
-      h('h2', {}, 'Wiring and response of ', words(titleOf(now.pickup))),
+      h('h2', {}, ...phrase(t, 'Wiring and response of {0}', words(titleOf(now.pickup)))),
       h(
         'div',
         { class: 'pair' },
-        wiring(before, old, 'before', names.before, changedParts(comparison.facts, `pickup ${name}`, 'before')),
-        wiring(after, now, 'after', names.after, changedParts(comparison.facts, `pickup ${name}`, 'after')),
+        wiring(
+          { analysis: before, pickup: old, t },
+          'before',
+          names.before,
+          changedParts(comparison.facts, `pickup ${name}`, 'before'),
+        ),
+        wiring(
+          { analysis: after, pickup: now, t },
+          'after',
+          names.after,
+          changedParts(comparison.facts, `pickup ${name}`, 'after'),
+        ),
       ),
       ...(response === undefined ? [] : [h('div', {}, { drawing: responsePlot(response, 'wide') })]),
     ];
@@ -135,31 +150,31 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, nam
       const picture = positionResponsePicture({ analysis: after, instrument: now }, key.value, {
         before: { analysis: before, instrument: old },
         names: labels,
+        t,
       });
       return picture === undefined ? [] : [h('div', {}, { drawing: responsePlot(picture, 'wide') })];
     });
   });
   return [
     ...(pickups.length === 0 ? [] : [h('section', {}, ...pickups)]),
-    ...(positions.length === 0 ? [] : [h('section', {}, h('h2', {}, 'Positions'), ...positions)]),
+    ...(positions.length === 0 ? [] : [h('section', {}, h('h2', {}, t('Positions')), ...positions)]),
   ];
 }
 
 /** Two drawings of one pickup stand on the page, so each has ids of its own. What was changed is marked, and named beside it. */
 function wiring(
-  analysis: Analysis,
-  pickup: PickupAnalysis,
+  { analysis, pickup, t }: { readonly analysis: Analysis; readonly pickup: PickupAnalysis; readonly t: Language },
   side: 'before' | 'after',
   name: string,
   changed: ReadonlySet<string>,
 ): HtmlNode {
-  const picture = pickupPicture(analysis, pickup);
+  const picture = pickupPicture(analysis, pickup, t);
   const { svg } = drawPickup({ ...picture, id: `${side}-${picture.id}` }, 'narrow');
   const parts = [...changed].map((part) => part.replace(/^(coil|lead|part):/, '$1 '));
   return h(
     'div',
     { class: side },
-    h('p', {}, words(name), ...(parts.length === 0 ? [] : [', marked: ', words(parts.join(', '))])),
+    h('p', {}, words(name), ...(parts.length === 0 ? [] : phrase(t, ', marked: {0}', words(parts.join(', '))))),
     { drawing: svg },
   );
 }

@@ -2,6 +2,7 @@
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { type Place, samePlace } from '../model/place.ts';
 import { aimWords, reachedText, toleranceWords, verdictWords } from '../words/aim-words.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import { basisWords } from '../words/number-text.ts';
 import type { EstimateRow } from './estimate-rows.ts';
 import type { RichText } from './rich-text.ts';
@@ -13,11 +14,11 @@ export interface AimRow extends EstimateRow {
   readonly place: Place;
 }
 
-export const aimRows = ({ aims }: PickupAnalysis): readonly AimRow[] =>
+export const aimRows = ({ aims }: PickupAnalysis, t = ENGLISH): readonly AimRow[] =>
   aims().map((judged) => ({
-    name: `${aimWords(judged.aim)}${toleranceWords(judged.aim)}`,
-    value: reachedText(judged),
-    verdict: judged.reached === undefined ? '' : verdictWords(judged),
+    name: `${aimWords(judged.aim, t)}${toleranceWords(judged.aim, t)}`,
+    value: reachedText(judged, t),
+    verdict: judged.reached === undefined ? '' : verdictWords(judged, t),
     restsOn: judged.reached ? basisWords(judged.reached) : '',
     place: judged.aim.place,
   }));

@@ -5,6 +5,7 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { buildTitle, coilFacts, coilWords, givesUp, oddsText, windingCautions } from '../proposal/build-words.ts';
 import { type NoProposal, type Proposal, proposeBuilds } from '../proposal/propose.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
 import { inFile } from './syntax-at.ts';
 import { locateEdits, type Refactoring } from './text-edits.ts';
@@ -17,13 +18,13 @@ export interface ProposalAction extends Refactoring {
 }
 
 /** Offered where the target stands, and where turns are missing. */
-export const proposalActions = (analysis: Analysis, span: Span): readonly ProposalAction[] =>
-  ownPickups(analysis).flatMap((own) => (asksFor(own, span) ? actionsOf(analysis, own) : []));
+export const proposalActions = (analysis: Analysis, span: Span, t = ENGLISH): readonly ProposalAction[] =>
+  ownPickups(analysis).flatMap((own) => (asksFor(own, span) ? actionsOf(analysis, own, t) : []));
 
 /** Those of the pickup whose block holds the span. */
-export const proposalsAround = (analysis: Analysis, { start }: Span): readonly ProposalAction[] =>
+export const proposalsAround = (analysis: Analysis, { start }: Span, t = ENGLISH): readonly ProposalAction[] =>
   ownPickups(analysis).flatMap((own) =>
-    touches(own, own.block, { start, end: start }) ? actionsOf(analysis, own) : [],
+    touches(own, own.block, { start, end: start }) ? actionsOf(analysis, own, t) : [],
   );
 
 const touches = ({ placed }: OwnPickup, block: BlockNode, span: Span): boolean => {
@@ -43,7 +44,7 @@ export const proposalOf = onceFor((analysis: Analysis, pickup: OwnPickup['analys
   proposeBuilds(analysis, pickup),
 );
 
-function actionsOf(analysis: Analysis, { analysed }: OwnPickup): readonly ProposalAction[] {
+function actionsOf(analysis: Analysis, { analysed }: OwnPickup, t: Language): readonly ProposalAction[] {
   const proposal = proposalOf(analysis, analysed);
   if (typeof proposal === 'string') return [];
   return proposal.builds.flatMap((each): readonly ProposalAction[] => {
@@ -51,11 +52,11 @@ function actionsOf(analysis: Analysis, { analysed }: OwnPickup): readonly Propos
     if (!edits) return [];
     return [
       {
-        title: `Wind for the target: ${buildTitle(each.build)}; ${oddsText(each)}`,
+        title: t('Wind for the target: {0}; {1}', buildTitle(each.build, t), oddsText(each, t)),
         edits,
-        facts: coilFacts(each).map((facts) => `${facts.choice.opening.coil.name}: ${coilWords(facts)}`),
-        givesUp: givesUp(each),
-        cautions: windingCautions(each),
+        facts: coilFacts(each).map((facts) => `${facts.choice.opening.coil.name}: ${coilWords(facts, t)}`),
+        givesUp: givesUp(each, t),
+        cautions: windingCautions(each).map((caution) => t(caution)),
       },
     ];
   });

@@ -4,6 +4,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
 import { heardWords, noLongerWords } from '../words/heard.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { findingSpan } from './diagnostics.ts';
 import { locateEdits, type TextEdit } from './text-edits.ts';
 
@@ -22,13 +23,14 @@ export interface RepairAction {
 }
 
 /** The best plan of each pickup or instrument whose fault lies in the span: all its faults at once. */
-export const repairActions = (analysis: Analysis, span: Span): readonly RepairAction[] =>
-  plansIn(analysis, span).flatMap((plans) => plans.slice(0, 1));
+export const repairActions = (analysis: Analysis, span: Span, t = ENGLISH): readonly RepairAction[] =>
+  plansIn(analysis, span, t).flatMap((plans) => plans.slice(0, 1));
 
 /** All plans, the best first; those of one pickup or instrument together. */
-export const repairPlans = (analysis: Analysis, span: Span): readonly RepairAction[] => plansIn(analysis, span).flat();
+export const repairPlans = (analysis: Analysis, span: Span, t = ENGLISH): readonly RepairAction[] =>
+  plansIn(analysis, span, t).flat();
 
-function plansIn(analysis: Analysis, span: Span): readonly (readonly RepairAction[])[] {
+function plansIn(analysis: Analysis, span: Span, t: Language): readonly (readonly RepairAction[])[] {
   const touched = analysis.findings.filter((finding) => {
     const at = findingSpan(analysis, finding);
     return at !== undefined && at.start <= span.end && at.end >= span.start;
@@ -39,12 +41,12 @@ function plansIn(analysis: Analysis, span: Span): readonly (readonly RepairActio
   return [...subjects.values()].map((subject): readonly RepairAction[] => {
     const { faults, plans, questions } = plansFor(analysis)(subject);
     if (!faults.some((fault) => touched.includes(fault))) return [];
-    return plans.flatMap((plan) => actionOf(analysis, subject, { faults, questions }, plan));
+    return plans.flatMap((plan) => actionOf({ analysis, t }, subject, { faults, questions }, plan));
   });
 }
 
 function actionOf(
-  analysis: Analysis,
+  { analysis, t }: { readonly analysis: Analysis; readonly t: Language },
   subject: RepairSubject,
   { faults: findings, questions }: Pick<RepairOutcome, 'faults' | 'questions'>,
   { steps: all, minutes, cautions, outlook, against }: RepairPlan,
@@ -53,15 +55,16 @@ function actionOf(
     analysis,
     all.flatMap((step) => step.edits),
   );
-  const steps = all.map(({ text }) => text);
-  const what = subject.instrument === undefined ? subject.pickup : `the whole instrument ${subject.instrument}`;
-  const title = `Repair ${what}, about ${minutes} min: ${steps.join('; ')}`;
+  const steps = all.map(({ words }) => words(t));
+  const what =
+    subject.instrument === undefined ? (subject.pickup ?? '') : t('the whole instrument {0}', subject.instrument);
+  const title = t('Repair {0}, about {1} min: {2}', what, String(minutes), steps.join('; '));
   const leaves = () => [
-    ...outlook().map(heardWords),
-    ...against.map(({ what: read }) => noLongerWords(read)),
-    ...questions,
+    ...outlook().map((each) => heardWords(each, t)),
+    ...against.map(({ what: read }) => noLongerWords(read, t)),
+    ...questions(t),
   ];
-  return edits ? [{ title, minutes, steps, cautions, edits, findings, leaves }] : [];
+  return edits ? [{ title, minutes, steps, cautions: cautions.map((each) => t(each)), edits, findings, leaves }] : [];
 }
 
 /** A pickup's fault is one of the pickup and of every instrument that it is fitted in. */

@@ -88,7 +88,7 @@ export function serveBench(own: AnswerOwn, session: Session, t: Language): void 
   own<PlansParams, PlansResult>(PLANS_REQUEST, 'plans', { plans: [] }, async (params, token) => {
     const found = await session.whenAnalysed(params.uri, token);
     const textOf = (uri: string) => session.files.document(uri);
-    return { plans: found ? plansAt({ ...found, textOf }, params) : [] };
+    return { plans: found ? plansAt({ ...found, textOf }, params, t) : [] };
   });
   const nothingFound = { found: [], isFiltered: false, examples: [] };
   own<FindParams, FindResult>(FIND_REQUEST, 'find', nothingFound, (params, token) => {

@@ -7,7 +7,7 @@ import { reworkOf } from '../comparison/reworks.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
-import type { Language } from '../words/languages/language.ts';
+import type { Language, Wording } from '../words/languages/language.ts';
 import type { BaseState } from './bench-view-protocol.ts';
 import { fileKey } from './file-key.ts';
 import type { Files } from './files.ts';
@@ -27,7 +27,7 @@ export interface ComparedStates {
 }
 
 export interface Before {
-  readonly label: string;
+  readonly label: Wording;
   readonly analysis: Analysis;
   /** What it stands beside: now as a whole, or what the work was done to. */
   readonly after: Analysis;
@@ -61,7 +61,7 @@ export function createBases(files: Files): Bases {
       const analysis = await whenRead(() => analyser.analyse(base.uri, host));
       const facts = compareFacts(stateOf(analysis).blocks, stateOf(now).blocks);
       const uses = analysis.uris.filter((uri) => !texts.has(fileKey(uri)));
-      const before = { label: base.label, analysis, after: now, facts, uses };
+      const before = { label: () => base.label, analysis, after: now, facts, uses };
       last = { key, now, before };
       return before;
     },

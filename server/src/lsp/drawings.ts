@@ -56,7 +56,7 @@ export function drawing(
   }
   const subject: Subject = { kind: chosen.kind, name: chosen.name };
   const heard = heardAt(analysis, { subject, ...given({ position: params.position }) });
-  const former = formerLabel(pickupsIn(analysis, subject));
+  const former = formerLabel(pickupsIn(analysis, subject))?.(t);
   const drawn = subjectDrawing(analysis, subject, {
     t,
     width: params.width,

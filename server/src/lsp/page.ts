@@ -28,8 +28,8 @@ export async function benchPage(states: ComparedStates, params: PageParams, byte
   const { document, now, before, t } = states;
   if (params.base && before) {
     const comparison = compareStates(stateOf(before.analysis), stateOf(now), potsFrom(params.pots));
-    const page = comparisonPage(before.analysis, now, comparison, { before: before.label, after: 'now' });
-    return htmlPage({ ...page, language: 'en' });
+    const page = comparisonPage(before.analysis, now, comparison, { before: before.label(t), after: t('now') }, t);
+    return htmlPage({ ...page, language: t.code });
   }
   const { kind, name } = params.subject;
   const subject = ownSubjects(now).find((each) => each.kind === kind && each.name === name);

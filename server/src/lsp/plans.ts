@@ -6,6 +6,7 @@ import { ownSubjects } from '../features/own-subjects.ts';
 import { proposalsAround } from '../features/proposal-actions.ts';
 import { repairPlans } from '../features/repair-actions.ts';
 import { cautionsOf } from '../words/cautions.ts';
+import type { Language } from '../words/languages/language.ts';
 import type { Plan, PlansParams } from './bench-view-protocol.ts';
 import { offsetFrom } from './from-protocol.ts';
 import { type TextOf, toWorkspaceEdit } from './to-protocol.ts';
@@ -18,28 +19,29 @@ export function plansAt(
     textOf,
   }: { readonly document: TextDocument; readonly analysis: Analysis; readonly textOf: TextOf },
   { what, cursor }: PlansParams,
+  t: Language,
 ): readonly Plan[] {
   const offset = offsetFrom(document, cursor);
   const own = ownSubjects(analysis);
   const around = own.find(({ around: at }) => at.start <= offset && offset < at.end) ?? own[0];
   if (around === undefined) return [];
   if (what === 'identify') {
-    return identifyActions(analysis, around.span).flatMap(({ title, proven, hint, edits }) => {
+    return identifyActions(analysis, around.span, t).flatMap(({ title, proven, hint, edits }) => {
       const steps = [
-        ...(proven ? [] : ['No reading decides this: it is a choice.']),
+        ...(proven ? [] : [t('No reading decides this: it is a choice.')]),
         ...(hint === undefined ? [] : [hint]),
       ];
       return planOf(
-        { title, steps, leaves: [], cautions: hint === undefined ? [] : cautionsOf('solder') },
+        { title, steps, leaves: [], cautions: hint === undefined ? [] : cautionsOf('solder').map((each) => t(each)) },
         toWorkspaceEdit(textOf, edits),
       );
     });
   }
   if (what === 'propose')
-    return proposalsAround(analysis, around.span).flatMap(({ title, facts, givesUp, cautions, edits }) =>
+    return proposalsAround(analysis, around.span, t).flatMap(({ title, facts, givesUp, cautions, edits }) =>
       planOf({ title, steps: facts, leaves: givesUp, cautions }, toWorkspaceEdit(textOf, edits)),
     );
-  return repairPlans(analysis, around.around).flatMap(({ title, steps, leaves, cautions, edits }) =>
+  return repairPlans(analysis, around.around, t).flatMap(({ title, steps, leaves, cautions, edits }) =>
     planOf({ title, steps, leaves: leaves(), cautions }, toWorkspaceEdit(textOf, edits)),
   );
 }

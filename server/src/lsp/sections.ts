@@ -244,7 +244,7 @@ export function responsePicture(
   params: Heard,
 ): ResponsePicture | undefined {
   const { subject } = params;
-  const names = { before: before?.label ?? '', now: called ?? t('now') };
+  const names = { before: before?.label(t) ?? '', now: called ?? t('now') };
   const heard = heardAt(now, params);
   if (heard) {
     const past = before && instrumentBefore(before, heard.instrument);
@@ -278,9 +278,9 @@ function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionA
 }
 
 /** Nothing where no wiring is written; of a pickup by itself neither. */
-function switchesView({ now }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
+function switchesView({ now, t }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
   const heard = params.subject.kind === 'instrument' ? heardAt(now, params) : undefined;
-  const picture = heard && switchPicture(heard.instrument, heard.position.key.value);
+  const picture = heard && switchPicture(heard.instrument, heard.position.key.value, t);
   if (picture === undefined) return {};
   return {
     svg: switchDiagram(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),

@@ -64,7 +64,7 @@ export function subjectDrawing(
   });
   return {
     svg: instrumentDiagram({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow'),
-    parts: placed(analysis, instrumentParts(instrument)),
+    parts: placed(analysis, instrumentParts(instrument, t)),
     table: instrumentTable(picture),
   };
 }

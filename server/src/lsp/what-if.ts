@@ -150,6 +150,6 @@ export function movedStates(states: ComparedStates, subject: Subject, settings: 
   const after = written && now.edited(edits);
   if (!written || !after) return undefined;
   const facts = { changes: [], renamed: new Map() };
-  const before = { label: t('now'), analysis: now, after, facts, uses: [] };
+  const before = { label: () => t('now'), analysis: now, after, facts, uses: [] };
   return { states: { ...states, now: after, before, called: t('what if') }, edits: written };
 }

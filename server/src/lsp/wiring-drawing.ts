@@ -22,7 +22,7 @@ export function wiringDrawing(
 ): WiringDrawing {
   const picture = pickupPicture(analysis, analysed, t);
   const { svg } = drawPickup({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow');
-  const parts = [...pickupParts(analysed), ...findingParts(picture, analysed)];
+  const parts = [...pickupParts(analysed, t), ...findingParts(picture, analysed)];
   return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed, t) };
 }
 

@@ -4,9 +4,10 @@ import type { Wire } from '../model/wire.ts';
 import { printCount, printNumber, printQuantity } from '../quantities/print.ts';
 import { aimWords, oddsWords, verdictWords } from '../words/aim-words.ts';
 import { cautionsOf } from '../words/cautions.ts';
+import { ENGLISH, type Language, type PlainText } from '../words/languages/language.ts';
 import { gaugeWords } from '../words/parts.ts';
 import { list } from '../words/text.ts';
-import { WIRE_SPARE } from '../words/wire-spare.ts';
+import { WIRE_SPARE_SHARE } from '../words/wire-spare.ts';
 import type { Build, CoilChoice } from './build.ts';
 import type { InTheWay } from './in-the-way.ts';
 import { type CoilOpening, type Openings, openParts } from './openings.ts';
@@ -51,74 +52,109 @@ export function wireWords({ name, gaugeAwg }: Wire, isUndeclared = false): strin
 }
 
 /** `8 820 turns of w43 (43 AWG) from spool reel-2 on rods` */
-export function choiceWords({ turns, wire, spool, bobbin, isUndeclared }: CoilChoice): string {
-  const from = spool ? ` from spool ${spool.name}` : '';
-  return `${printCount(turns)} turns of ${wireWords(wire, isUndeclared)}${from} on ${bobbin.name}`;
+export function choiceWords({ turns, wire, spool, bobbin, isUndeclared }: CoilChoice, t = ENGLISH): string {
+  const called = wireWords(wire, isUndeclared);
+  const of = t('{0} turns of {1}', printCount(turns, t.numbers), called);
+  return spool ? t('{0} from spool {1} on {2}', of, spool.name, bobbin.name) : t('{0} on {1}', of, bobbin.name);
 }
 
-/** `slug 5 240 turns of … on slug-six; screw …; bar-5 north toward slug` */
-export const buildTitle = ({ coils, magnet }: Build): string =>
+/** `slug 5 240 turns of … on slug-six; screw …; bar-5, north toward slug` */
+export const buildTitle = (build: Build, t = ENGLISH): string =>
   [
-    ...coils.map((choice) => `${choice.opening.coil.name} ${choiceWords(choice)}`),
-    ...(magnet ? [`${magnet.bar.name} ${magnet.pole} toward ${magnet.toward.name}`] : []),
+    ...build.coils.map((choice) => `${choice.opening.coil.name} ${choiceWords(choice, t)}`),
+    ...magnetWords(build, t),
   ].join('; ');
 
+/** `bar-5, north toward slug`, where a bar is chosen. */
+export const magnetWords = ({ magnet }: Build, t = ENGLISH): readonly string[] =>
+  magnet ? [t('{0}, {1} toward {2}', magnet.bar.name, t.word(magnet.pole), magnet.toward.name)] : [];
+
 /** `690 m of wire, 30 g with 10 % spare, 78 % of the window` */
-export function coilWords({ wireM, wireKg, windowFilled, isBought, choice }: CoilFacts): string {
+export function coilWords({ wireM, wireKg, windowFilled, isBought, choice }: CoilFacts, t = ENGLISH): string {
+  const style = t.numbers;
   const length =
-    wireM === undefined ? [] : [`${printQuantity({ value: wireM, dimension: 'length', unit: 'm' })} of wire`];
+    wireM === undefined
+      ? []
+      : [t('{0} of wire', printQuantity({ value: wireM, dimension: 'length', unit: 'm', style }))];
   const mass =
     wireKg === undefined
       ? []
-      : [`${printQuantity({ value: wireKg, dimension: 'mass', unit: 'g', digits: 2 })} with ${WIRE_SPARE}`];
-  const filled = windowFilled === undefined ? [] : [`${printNumber(100 * windowFilled, 0)}\u202F% of the window`];
+      : [
+          t(
+            '{0} with {1} spare',
+            printQuantity({ value: wireKg, dimension: 'mass', unit: 'g', digits: 2, style }),
+            WIRE_SPARE_SHARE,
+          ),
+        ];
+  const filled =
+    windowFilled === undefined ? [] : [t('{0} of the window', `${printNumber(100 * windowFilled, 0, style)}\u202F%`)];
   const left = choice.spool?.left?.value.written;
-  const held = isBought ? [choice.spool ? `to buy: the spool has ${left ?? 'less'}` : 'to buy'] : [];
+  const held = isBought ? [choice.spool ? t('to buy: the spool has {0}', left ?? t('less')) : t('to buy')] : [];
   return [...length, ...mass, ...filled, ...held].join(', ');
 }
 
 /** What the build does not reach, and what else is told of it. */
-export const givesUp = ({ judged, brings }: ProposedBuild): readonly string[] => [
+export const givesUp = ({ judged, brings }: ProposedBuild, t = ENGLISH): readonly string[] => [
   ...judged.flatMap((each) =>
-    each.verdict === undefined || each.verdict === 'reached' ? [] : [`${aimWords(each.aim)}: ${verdictWords(each)}`],
+    each.verdict === undefined || each.verdict === 'reached'
+      ? []
+      : [`${aimWords(each.aim, t)}: ${verdictWords(each, t)}`],
   ),
   ...brings.map(({ what }) => what),
 ];
 
 /** `odds 64 in 100` */
-export const oddsText = ({ odds }: ProposedBuild): string => `odds ${oddsWords(odds)}`;
+export const oddsText = ({ odds }: ProposedBuild, t = ENGLISH): string => t('odds {0}', oddsWords(odds, t));
 
 /** `turns, wire and bobbin of main; a bar magnet` */
-export const openWords = ({ coils, magnet }: Openings): string =>
-  [...coils.map(openingWords), ...(magnet ? ['a bar magnet'] : [])].join('; ');
+export const openWords = ({ coils, magnet }: Openings, t = ENGLISH): string =>
+  [...coils.map((each) => openingWords(each, t)), ...(magnet ? [t('a bar magnet')] : [])].join('; ');
 
-const openingWords = (opening: CoilOpening): string => `${list(openParts(opening))} of ${opening.coil.name}`;
+const openingWords = (opening: CoilOpening, t: Language): string =>
+  t(
+    '{0} of {1}',
+    list(
+      openParts(opening).map((each) => t(each)),
+      t('and'),
+    ),
+    opening.coil.name,
+  );
 
 /** What is in the way of the nearest miss, a sentence each. */
-export function inTheWayWords({ holds, held, filled, otherwise }: InTheWay): readonly string[] {
-  const build = held && list(held.coils.map(choiceWords));
+export function inTheWayWords({ holds, held, filled, otherwise }: InTheWay, t = ENGLISH): readonly string[] {
+  const told = ({ coils }: Build): string =>
+    list(
+      coils.map((each) => choiceWords(each, t)),
+      t('and'),
+    );
+  const build = held ? told(held) : '';
+  const share = `${printNumber(100 * filled, 0, t.numbers)}\u202F%`;
+  const depth = deepEnough(held, filled, t);
   const reason = {
-    window: `The window: ${build} would reach it and fill ${printNumber(100 * filled, 0)}\u202F% of it${deepEnough(held, filled)}.`,
-    spool: `The wire: ${build} would reach it, and the spool does not hold as much.`,
-    targets: 'The targets, one against the other: no turns of any wire on these bobbins bring all of them.',
-    shelf: 'The shelf: nothing that is left on its spools reaches the target.',
+    window: depth
+      ? t('The window: {0} would reach it and fill {1} of it, which asks for one {2} deep.', build, share, depth)
+      : t('The window: {0} would reach it and fill {1} of it.', build, share),
+    spool: t('The wire: {0} would reach it, and the spool does not hold as much.', build),
+    targets: t('The targets, one against the other: no turns of any wire on these bobbins bring all of them.'),
+    shelf: t('The shelf: nothing that is left on its spools reaches the target.'),
   }[holds];
-  const instead =
-    otherwise && holds !== 'spool'
-      ? [
-          `${otherwise.change === 'wire' ? 'Another wire' : 'Another bobbin'} than stated would: ${list(otherwise.build.coils.map(choiceWords))}${otherwise.cost.buys > 0 ? `, ${printQuantity({ value: otherwise.cost.kg, dimension: 'mass', unit: 'g', digits: 2 })} to buy` : ''}.`,
-        ]
-      : [];
-  return [reason, ...instead];
+  if (!otherwise || holds === 'spool') return [reason];
+  const { change, cost } = otherwise;
+  const kg = printQuantity({ value: cost.kg, dimension: 'mass', unit: 'g', digits: 2, style: t.numbers });
+  const instead = [told(otherwise.build), ...(cost.buys > 0 ? [t('{0} to buy', kg)] : [])].join(', ');
+  return [
+    reason,
+    t(change === 'wire' ? 'Another wire than stated would: {0}.' : 'Another bobbin than stated would: {0}.', instead),
+  ];
 }
 
-/** `, which asks for one 6.2 mm deep` */
-function deepEnough(held: Build | undefined, filled: number): string {
+/** `6.2 mm`, in which it would lie. */
+function deepEnough(held: Build | undefined, filled: number, t: Language): string | undefined {
   const depths = held?.coils.map(({ bobbin }) => bobbin.window?.value.depth.si ?? 0) ?? [];
   const depthM = filled * Math.max(0, ...depths);
   return depthM > 0
-    ? `, which asks for one ${printQuantity({ value: depthM, dimension: 'length', unit: 'mm', decimals: 1 })} deep`
-    : '';
+    ? printQuantity({ value: depthM, dimension: 'length', unit: 'mm', decimals: 1, style: t.numbers })
+    : undefined;
 }
 
 export const NO_PROPOSAL_WORDS: Readonly<Record<NoProposal, string>> = {
@@ -130,5 +166,5 @@ export const NO_PROPOSAL_WORDS: Readonly<Record<NoProposal, string>> = {
 };
 
 /** What the work of winding can do to a person. */
-export const windingCautions = ({ build }: ProposedBuild): readonly string[] =>
+export const windingCautions = ({ build }: ProposedBuild): readonly PlainText[] =>
   cautionsOf('winder', 'enamel', 'solder', ...(build.magnet ? (['magnets'] as const) : []));

@@ -40,8 +40,8 @@ function openingOf(coil: Coil, { readings }: QuickEstimates): CoilOpening | unde
 }
 
 /** `turns, wire and bobbin of the main coil` in parts. */
-export const openParts = ({ turns, wire, bobbin }: CoilOpening): readonly string[] => [
-  ...(turns ? ['turns'] : []),
-  ...(wire ? ['wire'] : []),
-  ...(bobbin ? ['bobbin'] : []),
+export const openParts = ({ turns, wire, bobbin }: CoilOpening): readonly ('turns' | 'wire' | 'bobbin')[] => [
+  ...(turns ? (['turns'] as const) : []),
+  ...(wire ? (['wire'] as const) : []),
+  ...(bobbin ? (['bobbin'] as const) : []),
 ];

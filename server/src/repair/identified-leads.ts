@@ -11,6 +11,7 @@ import { type Identification, type IdentifiedCoil, identifyLeads } from '../esti
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { COIL_ENDS, type Coil, type CoilEnd, opposite, type Rotation } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
+import { ENGLISH, type Language, type PlainText } from '../words/languages/language.ts';
 import { endLead } from '../words/parts.ts';
 import { list } from '../words/text.ts';
 
@@ -37,20 +38,20 @@ export interface IdentifiedLeads {
   readonly facts: readonly LeadFacts[];
 }
 
-export function identifiedLeads(analysis: Analysis, pickup: Pickup): IdentifiedLeads {
+export function identifiedLeads(analysis: Analysis, pickup: Pickup, t = ENGLISH): IdentifiedLeads {
   const quick = quickOf(analysis.bench)(pickup);
   const identification = identifyLeads(quick, analysis.bench);
   const candidates = present([
-    provenEnds(pickup, identification.coils),
-    ...identification.shields.slice(0, 1).map(({ lead }) => shieldFact(pickup, lead)),
-    hookupToSolder(quick, identification),
-    ...choices(pickup, identification.coils),
+    provenEnds(pickup, identification.coils, t),
+    ...identification.shields.slice(0, 1).map(({ lead }) => shieldFact(pickup, lead, t)),
+    hookupToSolder(quick, identification, t),
+    ...choices(pickup, identification.coils, t),
   ]);
   const facts = candidates.filter((each) => holds(analysis, pickup, each));
   return { pickup, identification, facts: facts.map(({ ends: _, ...fact }) => fact) };
 }
 
-function provenEnds(pickup: Pickup, coils: readonly IdentifiedCoil[]): Candidate | undefined {
+function provenEnds(pickup: Pickup, coils: readonly IdentifiedCoil[], t: Language): Candidate | undefined {
   const known = coils.flatMap(({ coil, start, finish }) =>
     start !== undefined && finish !== undefined ? [{ coil, start, finish }] : [],
   );
@@ -59,9 +60,10 @@ function provenEnds(pickup: Pickup, coils: readonly IdentifiedCoil[]): Candidate
     known.map(({ coil, start, finish }) => insertFirstLines(coil.place, endLines(coil, start, finish))),
     pickup,
   );
-  const words = known.map(({ coil, start, finish }) => `${coil.name} from ${start} to ${finish}`);
+  const words = known.map(({ coil, start, finish }) => t('{0} from {1} to {2}', coil.name, start, finish));
   const ends = new Map(known.map(({ coil, start, finish }) => [coil.name, { start, finish }]));
-  return edits && { title: `Write the leads that the readings prove: ${list(words)}`, edits, proven: true, ends };
+  const title = t('Write the leads that the readings prove: {0}', list(words, t('and')));
+  return edits && { title, edits, proven: true, ends };
 }
 
 function endLines({ start, finish }: IdentifiedCoil['coil'], startLead: string, finishLead: string): readonly string[] {
@@ -72,7 +74,7 @@ function endLines({ start, finish }: IdentifiedCoil['coil'], startLead: string, 
  * Two coils in series and in phase, as their kicks prove it: the plus of one with the minus of the other. The lower coil of a stack goes
  * the other way, for hum. Neither needs to know which end is the start.
  */
-function hookupToSolder(quick: QuickEstimates, { coils, shields }: Identification): Candidate | undefined {
+function hookupToSolder(quick: QuickEstimates, { coils, shields }: Identification, t: Language): Candidate | undefined {
   const { pickup } = quick.netlist;
   const [first, second] = pickup.coils.map((coil) => plusAndMinus(quick, coil, coils));
   if (pickup.hookup || pickup.coils.length !== 2 || !first || !second) return undefined;
@@ -87,8 +89,12 @@ function hookupToSolder(quick: QuickEstimates, { coils, shields }: Identificatio
   const lines = [`hot ${upper[0]}`, joint, `ground ${ground.join(' ')}`];
   const edit = insertLastLines(pickup.place, ['hookup {', ...lines.map((line) => `  ${line}`), '}']);
   const edits = edit && ownEdits([edit], pickup);
-  const title = `Solder in series, in phase: hot ${upper[0]}, ${shared === undefined ? `${upper[1]} with ${lower[0]}` : `${shared} taped off`}, ground ${list(ground)}`;
-  const hint = `Which coil lies on hot, and which way round both are together, is a choice: hear it beside the other pickups. ${humHint(pickup)}`;
+  const middle = shared === undefined ? t('{0} with {1}', upper[1], lower[0]) : t('{0} taped off', shared);
+  const title = t('Solder in series, in phase: hot {0}, {1}, ground {2}', upper[0], middle, list(ground, t('and')));
+  const choice = t(
+    'Which coil lies on hot, and which way round both are together, is a choice: hear it beside the other pickups.',
+  );
+  const hint = `${choice} ${t(humHint(pickup))}`;
   return edits && { title, edits, proven: true, hint, isHookup: true, ends: new Map() };
 }
 
@@ -107,7 +113,7 @@ function plusAndMinus(
   return firstOnApproach > 0 === (coil.below === undefined) ? [a, b] : [b, a];
 }
 
-function humHint({ coils, barMagnet, readings }: Pickup): string {
+function humHint({ coils, barMagnet, readings }: Pickup): PlainText {
   if (coils.some(({ below }) => below)) return 'Hum then cancels: the lower coil lies on the same poles.';
   const compass = readings.flatMap(({ lines }) => lines.filter((line) => line.kind === 'compass'));
   const shown = coils.map(
@@ -121,7 +127,7 @@ function humHint({ coils, barMagnet, readings }: Pickup): string {
 }
 
 /** The conductor that lies on the metal becomes the shield. */
-function shieldFact(pickup: Pickup, lead: string): Candidate | undefined {
+function shieldFact(pickup: Pickup, lead: string, t: Language): Candidate | undefined {
   const { conductors, conductorsPlace, shield } = pickup;
   const rest = conductors.filter(({ value }) => canonicalLeadName(value) !== lead);
   if (shield || !conductorsPlace || rest.length === 0 || rest.length === conductors.length) return undefined;
@@ -132,14 +138,15 @@ function shieldFact(pickup: Pickup, lead: string): Candidate | undefined {
     ],
     pickup,
   );
-  return edits && { title: `${lead} is the shield: write \`shield ${lead}\``, edits, proven: true, ends: new Map() };
+  const title = t('{0} is the shield: write `shield {0}`', lead);
+  return edits && { title, edits, proven: true, ends: new Map() };
 }
 
 /**
  * Either lead may be called the start; the wind then follows from the kick. Where several coils are open, one choice for all of them
  * comes first: a coil that is like another one takes its lines over, and is only said to be otherwise along with it.
  */
-function choices(pickup: Pickup, coils: readonly IdentifiedCoil[]): readonly Candidate[] {
+function choices(pickup: Pickup, coils: readonly IdentifiedCoil[], t: Language): readonly Candidate[] {
   const open = coils.flatMap((each): readonly (readonly Choice[])[] => {
     const { coil, leads, start, windIfFirstIsStart: wound } = each;
     if (!leads || start !== undefined || wound === undefined || coil.wound || coil.spindle) return [];
@@ -160,10 +167,10 @@ function choices(pickup: Pickup, coils: readonly IdentifiedCoil[]): readonly Can
       ),
       pickup,
     );
-    const words = set.map(
-      ({ coil, from, wound }) => `${from} as the start of the ${coil.name} coil, then wound ${wound}`,
+    const words = set.map(({ coil, from, wound }) =>
+      t('{0} as the start of the {1} coil, then wound {2}', from, coil.name, t(wound)),
     );
-    const title = `Choose ${list(words)} (no reading tells start from finish)`;
+    const title = t('Choose {0} (no reading tells start from finish)', list(words, t('and')));
     const ends = new Map(set.map(({ coil, from, onto }) => [coil.name, { start: from, finish: onto }]));
     return edits ? [{ title, edits, proven: false, ends }] : [];
   });

@@ -12,6 +12,7 @@ import type { QuickEstimates } from '../estimates/quick.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import type { Heard } from '../words/heard.ts';
+import { ENGLISH, type Language, type PlainText, type Wording } from '../words/languages/language.ts';
 import { list } from '../words/text.ts';
 import { changedPickup } from './changed-pickup.ts';
 import { type Judge, judgeOf } from './faults.ts';
@@ -37,6 +38,7 @@ export type { RepairSubject } from './scope.ts';
 
 export interface RepairStep {
   readonly text: string;
+  readonly words: Wording;
   /** What it does to the signal and the hum, and why it takes the work it takes. */
   readonly why: string;
   readonly minutes: number;
@@ -49,7 +51,7 @@ export interface RepairPlan {
   readonly minutes: number;
   readonly steps: readonly RepairStep[];
   /** What its work can do to a person. */
-  readonly cautions: readonly string[];
+  readonly cautions: readonly PlainText[];
   /** Findings of the subject that stay, as information. */
   readonly leaves: readonly Finding[];
   /** Readings that no longer agree once the plan is done. */
@@ -68,7 +70,7 @@ export interface RepairOutcome {
   /** Where nothing but winding a coil again helps, that it is so. */
   readonly onlyRewinding?: string;
   /** What the spec leaves doubtful and the plans rest on. */
-  readonly questions: readonly string[];
+  questions(t?: Language): readonly string[];
   /** Every set of changes that takes less than this has been looked at. */
   readonly completeBelowMinutes: number;
 }
@@ -110,7 +112,7 @@ export function plansFor(analysis: Analysis, subject: RepairSubject): Planned {
     })
     .sort(inRank);
   const { completeBelowMinutes } = search;
-  const questions = fittedTwice(scope);
+  const questions = (t = ENGLISH) => fittedTwice(scope, t);
   const why = () => reasonFor(faults, { faults: judge.faults([]) ?? [], moves, judge, pickups: quick, search });
   return {
     faults,
@@ -124,18 +126,22 @@ export function plansFor(analysis: Analysis, subject: RepairSubject): Planned {
 const NOTHING: Planned = {
   faults: [],
   plans: [],
-  questions: [],
+  questions: () => [],
   completeBelowMinutes: Number.POSITIVE_INFINITY,
   beside: () => ({}),
 };
 
 /** One piece lies in one place: a change of its block would be made to both. */
-function fittedTwice({ pickups, instrument }: Scope): readonly string[] {
+function fittedTwice({ pickups, instrument }: Scope, t: Language): readonly string[] {
   return pickups.flatMap((pickup) => {
     const places = (instrument?.slots ?? []).filter((slot) => slot.pickup === pickup).map(({ name }) => name);
     if (places.length < 2) return [];
     return [
-      `${pickup.name} is fitted as ${list(places)}: one piece cannot be, and what a plan does to it is done to each. Give every piece a block of its own, such as \`pickup ${pickup.name}-2 like ${pickup.name}\`, and plan again.`,
+      t(
+        '{0} is fitted as {1}: one piece cannot be, and what a plan does to it is done to each. Give every piece a block of its own, such as `pickup {0}-2 like {0}`, and plan again.',
+        pickup.name,
+        list(places, t('and')),
+      ),
     ];
   });
 }

@@ -3,14 +3,14 @@ import type { Plastic } from '../model/bobbin.ts';
 import type { Coil, CoilEnd } from '../model/coil.ts';
 import type { Position } from '../model/instrument.ts';
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
-import type { PlainText } from './languages/language.ts';
+import { ENGLISH, type PlainText } from './languages/language.ts';
 import { list } from './text.ts';
 
 /** Of a pickup or an instrument: its title, else its name. */
 export const titleOf = ({ title, name }: { readonly title: string | undefined; readonly name: string }): string =>
   title ?? name;
 
-export const coilWords = (coil: Coil): string => `the ${coil.name} coil`;
+export const coilWords = (coil: Coil, t = ENGLISH): string => t('the {0} coil', coil.name);
 
 /** The lead that a coil's end leaves by, as the hookup names it: a conductor, its own lead, or the end itself. */
 export function endLead(netlist: PickupNetlist, coil: Coil, end: CoilEnd): string {
@@ -31,7 +31,8 @@ export const endsWords = (netlist: PickupNetlist, coil: Coil): string =>
 export const leadWords = (leads: readonly OutgoingLead[]): string => list(leads.map(({ name }) => name));
 
 /** `position 2 (bridge + middle)`: of the switch. */
-export const positionWords = ({ key, title }: Position): string => `position ${key.value}${title ? ` (${title})` : ''}`;
+export const positionWords = ({ key, title }: Pick<Position, 'key' | 'title'>, t = ENGLISH): string =>
+  t('position {0}', `${key.value}${title ? ` (${title})` : ''}`);
 
 /** `42 AWG`; `00 AWG`, which is -1. */
 export const gaugeWords = (gauge: number): string => `${gauge < 0 ? '0'.repeat(1 - gauge) : gauge} AWG`;

@@ -2,6 +2,7 @@
 import type { WiredState, WiredStates } from '../estimates/switch-states.ts';
 import type { Instrument, Selection } from '../model/instrument.ts';
 import { foldSelection } from '../model/selection.ts';
+import { ENGLISH, type PlainText } from './languages/language.ts';
 import { selectionWords } from './selections.ts';
 import { list } from './text.ts';
 
@@ -22,35 +23,44 @@ export const stateWords = (instrument: Pick<Instrument, 'switches'>, state: Wire
 export function contactWords(
   { contacts }: Pick<WiredState, 'contacts'>,
   { switches }: Pick<Instrument, 'switches'>,
+  t = ENGLISH,
 ): string {
   const lug = (terminal: string) => (switches.length === 1 ? terminal.slice(terminal.indexOf('.') + 1) : terminal);
-  return contacts.length === 0 ? 'none' : contacts.map((group) => group.map(lug).join('–')).join(', ');
+  return contacts.length === 0 ? t('none') : contacts.map((group) => group.map(lug).join('–')).join(', ');
 }
 
 /** What is heard: `bridge slug ∥ middle`, `silent`, `silent: hot lies on ground`. */
-export function heardWords({ meaning: { fault, sounding }, sounds }: Pick<WiredState, 'meaning' | 'sounds'>): string {
-  if (fault === 'open') return 'silent';
-  if (fault === 'shorted') return 'silent: hot lies on ground';
-  return sounds ? selectionWords(sounds) : `${list(sounding)}, for which the selector has no word`;
+export function heardWords(
+  { meaning: { fault, sounding }, sounds }: Pick<WiredState, 'meaning' | 'sounds'>,
+  t = ENGLISH,
+): string {
+  if (fault === 'open') return t('silent');
+  if (fault === 'shorted') return t('silent: hot lies on ground');
+  return sounds ? selectionWords(sounds, t) : t('{0}, for which the selector has no word', list(sounding, t('and')));
 }
 
 /** `, not neck`: behind what is heard, where a position of the state says something else. */
-export function notAskedWords({ positions }: WiredStates, { positions: own }: WiredState): string {
+export function notAskedWords({ positions }: WiredStates, { positions: own }: WiredState, t = ENGLISH): string {
   const wrong = positions.filter(({ position, verdict }) => verdict === 'differs' && own.includes(position));
   const asked = wrong.flatMap(({ position }) => (position.selection ? [selectionText(position.selection)] : []));
-  return asked.length === 0 ? '' : `, not ${asked.join(' or ')}`;
+  return asked.length === 0 ? '' : t(', not {0}', list(asked, t('or')));
 }
 
-const ON = { ground: 'on ground', hot: 'on hot', link: 'on an inner joint', none: 'in the air' } as const;
+const ON = {
+  ground: 'on ground',
+  hot: 'on hot',
+  link: 'on an inner joint',
+  none: 'in the air',
+} as const satisfies Readonly<Record<string, PlainText>>;
 
 /** `open on ground: neck.screw and neck.slug`: the coils that are not heard, by how each is left. */
-export function deadWords({ meaning: { dead } }: Pick<WiredState, 'meaning'>): readonly string[] {
+export function deadWords({ meaning: { dead } }: Pick<WiredState, 'meaning'>, t = ENGLISH): readonly string[] {
   const alike = new Map<string, string[]>();
   for (const [coil, { closed, on }] of dead) {
-    const left = `${closed === 'looped' ? 'in a ring' : closed} ${ON[on]}`;
+    const left = `${t(closed === 'looped' ? 'in a ring' : closed)} ${t(ON[on])}`;
     alike.set(left, [...(alike.get(left) ?? []), coil]);
   }
-  return [...alike].map(([left, coils]) => `${left}: ${list(coils)}`);
+  return [...alike].map(([left, coils]) => `${left}: ${list(coils, t('and'))}`);
 }
 
 /** As the selector writes it: `bridge.slug parallel middle`. */

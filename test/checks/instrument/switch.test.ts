@@ -91,7 +91,7 @@ function statesOf({ model }: Pick<Analysis, 'model'>): WiredStates {
 }
 
 const heard = (wiring: string, positions = '1 bridge\n2 bridge', options = {}) =>
-  statesOf(analyse(instrument(wiring, positions, options))).states.map(heardWords);
+  statesOf(analyse(instrument(wiring, positions, options))).states.map((each) => heardWords(each));
 
 const SHIELDS = 'ground bridge.bare neck.grey';
 
@@ -152,14 +152,14 @@ describe('what a wired switch gives', () => {
         ),
       ),
     );
-    assert.deepEqual(states.map(heardWords), [
-      'neck',
-      'neck.main[1], neck.main[2] and part 1, for which the selector has no word',
-    ]);
-    assert.deepEqual(states.map(deadWords), [
-      ['open in the air: bridge.screw and bridge.slug'],
-      ['open in the air: bridge.screw and bridge.slug'],
-    ]);
+    assert.deepEqual(
+      states.map((each) => heardWords(each)),
+      ['neck', 'neck.main[1], neck.main[2] and part 1, for which the selector has no word'],
+    );
+    assert.deepEqual(
+      states.map((each) => deadWords(each)),
+      [['open in the air: bridge.screw and bridge.slug'], ['open in the air: bridge.screw and bridge.slug']],
+    );
   });
 
   it('goes through a volume whose lugs are named, full up', () =>

@@ -2,9 +2,8 @@
 import { colourOf } from '../../../../grammar/values/iec60757.ts';
 import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { type WiredState, type WiredStates, wiredStates } from '../../estimates/switch-states.ts';
-import type { Instrument } from '../../model/instrument.ts';
 import type { SwitchSlot } from '../../model/wiring.ts';
-import { ENGLISH } from '../../words/languages/language.ts';
+import { ENGLISH, type Language } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { contactWords, deadWords, heardWords, notAskedWords, stateWords } from '../../words/switch-words.ts';
@@ -13,28 +12,40 @@ import type { LeadLook } from '../symbols.ts';
 import type { EntryPicture, NetPicture, StateRow, SwitchBody, SwitchPicture } from './picture.ts';
 
 /** `live`: key of the position shown; the first where none is named. `undefined` where no wiring is written, or not all of it is known. */
-export function switchPicture({ written, findings }: InstrumentAnalysis, live?: string): SwitchPicture | undefined {
+export function switchPicture(
+  { written, findings }: InstrumentAnalysis,
+  live?: string,
+  t = ENGLISH,
+): SwitchPicture | undefined {
   const states = wiredStates(written);
   const shown = states && (stateAt(states, live) ?? states.states[0]);
   if (!states || !shown || written.switches.length === 0) return undefined;
   const title = titleOf(written);
-  const closed = contactWords(shown, written);
+  const closed = contactWords(shown, written, t);
+  const heard = heardWords(shown, t);
   const at = stateWords(written, shown.state);
   const [position] = shown.positions;
   const wrong = findings.filter(({ code, severity }) => code.startsWith('switch/') && severity === 'error');
   const toMove = new Set(wrong.flatMap(({ subject }) => subject.nodes ?? []));
   return {
     id: `switch-${written.name}`,
-    t: ENGLISH,
-    title: `${title}: ${written.switches.length === 1 ? 'its switch' : 'its switches'}`,
-    subtitle: `seen from the soldering side; ${position ? `position ${position.key.value}, ` : ''}${at}: ${heardWords(shown)}`,
-    name: `Switches of ${title}, lug by lug`,
-    description: `In ${at} the contacts join ${closed}; heard is ${heardWords(shown)}. ${states.states.map((each) => `${stateWords(written, each.state)}: ${heardWords(each)}.`).join(' ')}`,
-    bodies: written.switches.map((each) => bodyOf(each, shown, states, toMove)),
+    t,
+    title: t(written.switches.length === 1 ? '{0}: its switch' : '{0}: its switches', title),
+    subtitle: t(
+      'seen from the soldering side; {0}: {1}',
+      [...(position ? [t('position {0}', position.key.value)] : []), at].join(', '),
+      heard,
+    ),
+    name: t('Switches of {0}, lug by lug', title),
+    description: [
+      t('In {0} the contacts join {1}; heard is {2}.', at, closed, heard),
+      ...states.states.map((each) => `${stateWords(written, each.state)}: ${heardWords(each, t)}.`),
+    ].join(' '),
+    bodies: written.switches.map((each) => bodyOf(each, { shown, states, toMove, t })),
     states: [...states.states]
       .sort(byPosition)
       .slice(0, MOST_ROWS)
-      .map((each) => rowOf(each, states, each === shown)),
+      .map((each) => rowOf(each, states, each === shown, t)),
   };
 }
 
@@ -49,29 +60,33 @@ const keyOf = ({ positions: [first] }: WiredState): number =>
 const stateAt = ({ states }: WiredStates, live: string | undefined): WiredState | undefined =>
   states.find(({ positions }) => positions.some(({ key }) => live === undefined || key.value === live));
 
-function rowOf(state: WiredState, states: WiredStates, isLive: boolean): StateRow {
+function rowOf(state: WiredState, states: WiredStates, isLive: boolean, t: Language): StateRow {
   const { instrument } = states;
   const [first] = state.positions;
   return {
     part: first && `position:${first.key.value}`,
     state: stateWords(instrument, state.state),
-    position: state.positions.map((position) => `${position.key.value} ${positionTitle(position)}`).join(', '),
-    contacts: contactWords(state, instrument),
-    heard: heardWords(state) + notAskedWords(states, state),
-    silent: deadWords(state).join('; '),
+    position: state.positions.map((position) => `${position.key.value} ${positionTitle(position, t)}`).join(', '),
+    contacts: contactWords(state, instrument, t),
+    heard: heardWords(state, t) + notAskedWords(states, state, t),
+    silent: deadWords(state, t).join('; '),
     live: isLive,
   };
 }
 
-function bodyOf(
-  { name, part }: SwitchSlot,
-  shown: WiredState,
-  states: WiredStates,
-  toMove: ReadonlySet<string>,
-): SwitchBody {
+/** What all bodies are drawn in: a state of the switches, the ends that are to be moved, the words. */
+interface Setting {
+  readonly shown: WiredState;
+  readonly states: WiredStates;
+  readonly toMove: ReadonlySet<string>;
+  readonly t: Language;
+}
+
+function bodyOf({ name, part }: SwitchSlot, setting: Setting): SwitchBody {
+  const { shown, states, toMove } = setting;
   const { rig } = states.numbered;
   const isOwn = (terminal: string) => terminal.startsWith(`${name}.`);
-  const nets = netsOn(name, shown, states, toMove);
+  const nets = netsOn(name, setting);
   const used = new Set(nets.flatMap(({ lugs }) => lugs));
   const soldered = new Set(rig.links.flat());
   return {
@@ -91,12 +106,9 @@ function bodyOf(
 }
 
 /** What is soldered to the lugs of one switch; a lug that only a resistor or capacitor is on is a net of its own. */
-function netsOn(
-  name: string,
-  shown: WiredState,
-  { numbered, instrument }: WiredStates,
-  toMove: ReadonlySet<string>,
-): readonly NetPicture[] {
+function netsOn(name: string, setting: Setting): readonly NetPicture[] {
+  const { shown, states, t } = setting;
+  const { numbered } = states;
   const { rig } = numbered;
   const { meaning } = shown;
   const isOwn = (terminal: string) => terminal.startsWith(`${name}.`);
@@ -114,11 +126,11 @@ function netsOn(
     const [first] = lugs;
     if (first === undefined) return [];
     const at = meaning.netOf(first);
-    const entries = entriesOf(net, name, instrument, toMove);
+    const entries = entriesOf(net, name, setting);
     return [
       {
         part: `terminal:${first}`,
-        title: list(net),
+        title: list(net, t('and')),
         lugs,
         live: at !== ground && sounding.has(at),
         look: entries.find(({ letters }) => letters !== undefined)?.look ?? {},
@@ -132,8 +144,7 @@ function netsOn(
 function entriesOf(
   net: readonly string[],
   name: string,
-  instrument: Instrument,
-  toMove: ReadonlySet<string>,
+  { states: { instrument }, toMove, t }: Setting,
 ): readonly EntryPicture[] {
   const plain = (words: string): EntryPicture => ({ words, letters: undefined, look: {}, toMove: false });
   const isSwitch = (owner: string) => instrument.switches.some((each) => each.name === owner);
@@ -142,23 +153,27 @@ function entriesOf(
   const parts = (instrument.wiring?.parts ?? []).flatMap(({ value, ends }) => {
     const [here, there] = ends;
     const isHere = (end: { readonly name: string }) => net.includes(end.name);
-    return isHere(here) || isHere(there) ? [plain(`${value.written} to ${(isHere(here) ? there : here).name}`)] : [];
+    return isHere(here) || isHere(there)
+      ? [plain(t('{0}, to {1}', value.written, (isHere(here) ? there : here).name))]
+      : [];
   });
   const on = [...new Set(net.map(ownerOf).filter((owner) => owner !== name && isSwitch(owner)))];
   if (net.includes('ground'))
     return [
       plain(
-        leads.length > 0 && firstSwitch === name
-          ? `ground, ${leads.length} lead${leads.length === 1 ? '' : 's'}`
-          : 'ground',
+        leads.length === 0 || firstSwitch !== name
+          ? t('ground')
+          : leads.length === 1
+            ? t('ground, one lead')
+            : t('ground, {0} leads', String(leads.length)),
       ),
       ...parts,
     ];
   return [
-    ...(net.includes('hot') ? [plain('hot')] : []),
+    ...(net.includes('hot') ? [plain(t('hot'))] : []),
     ...(firstSwitch === name ? leads.map((lead) => leadEntry(lead, toMove.has(lead))) : []),
     ...parts,
-    ...on.map((owner) => plain(`${firstSwitch === name ? 'on to' : 'from'} ${owner}`)),
+    ...on.map((owner) => plain(t(firstSwitch === name ? 'on to {0}' : 'from {0}', owner))),
   ];
 }
 

@@ -2,6 +2,8 @@
  * Switches from the soldering side: lugs in the rows that the part declares, leads in from the left, what sounds thicker and its label in
  * the tone of links, closed contacts below their row. Nothing is drawn like any real part.
  */
+
+import type { Language, PlainText } from '../../words/languages/language.ts';
 import {
   type Block,
   type DrawingWidth,
@@ -32,11 +34,11 @@ export function switchDiagram(picture: SwitchPicture, size: DrawingWidth): strin
     nodes.push(
       wordsAt(fitText(body.title, frame.right - frame.margin, { size: 14, bold: true }), frame.margin, y, { size: 14 }),
     );
-    const drawn = drawBody(body, y + 14, size);
+    const drawn = drawBody(body, y + 14, size, picture.t);
     nodes.push(...drawn.nodes);
     y = drawn.bottom + 36;
   }
-  const table = size === 'wide' ? wideTable(picture.states, y, frame) : narrowTable(picture.states, y, frame);
+  const table = size === 'wide' ? wideTable(picture, y, frame) : narrowTable(picture, y, frame);
   return drawing(picture, size, Math.ceil(table.bottom + 20), [...nodes, ...table.nodes], plotCss() + css());
 }
 
@@ -54,7 +56,7 @@ const css = (): string =>
     '',
   ].join('\n');
 
-function drawBody(body: SwitchBody, top: number, size: DrawingWidth): Block {
+function drawBody(body: SwitchBody, top: number, size: DrawingWidth, t: Language): Block {
   const layout = layOutBody(body, top, size);
   const runs = [...layout.runs].sort((a, b) => Number(a.net.live) - Number(b.net.live));
   const homes = layout.runs.filter(({ isHome }) => isHome);
@@ -66,7 +68,7 @@ function drawBody(body: SwitchBody, top: number, size: DrawingWidth): Block {
       ...homes.flatMap((run) => drawFurther(run, layout)),
       ...runs.map((run) => drawRun(run, layout)),
       ...body.contacts.flatMap((contact) => drawContact(contact, layout)),
-      ...[...layout.lugs.values()].map((lug) => drawLug(lug, layout)),
+      ...[...layout.lugs.values()].map((lug) => drawLug(lug, layout, t)),
       ...homes.flatMap((run) => drawLabels(run, layout)),
     ],
     bottom,
@@ -133,10 +135,14 @@ function drawContact({ lugs, joins }: ContactPicture, { lugs: places }: BodyLayo
   return [path(joins ? 'lit' : 'hid', route)];
 }
 
-function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: BodyLayout): SvgElement {
+function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: BodyLayout, t: Language): SvgElement {
   return part(
     `terminal:${terminal}`,
-    `lug ${terminal}${used ? '' : ', nothing soldered to it'}${toMove ? ', to be moved' : ''}`,
+    [
+      t('lug {0}', terminal),
+      ...(used ? [] : [t('nothing soldered to it')]),
+      ...(toMove ? [t('to be moved')] : []),
+    ].join(', '),
     rect('open', x - 9, y - 6, 18, 12, 3),
     ...(used ? [circle('solid', x, y, 2.8)] : []),
     ...(toMove ? [circle('ring', x, y, 12), circle('ring', x, y, 16)] : []),
@@ -144,31 +150,31 @@ function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: B
   );
 }
 
-const COLUMNS = ['position', 'state', 'contacts', 'heard', 'silent coils'] as const;
+const COLUMNS: readonly PlainText[] = ['position', 'state', 'contacts', 'heard', 'silent coils'];
 
 /** The same as rows. */
-export const switchTable = ({ name, states }: SwitchPicture): FactTable => ({
+export const switchTable = ({ name, states, t }: SwitchPicture): FactTable => ({
   caption: name,
-  columns: COLUMNS,
-  rows: states.map(cellsOf),
+  columns: COLUMNS.map((each) => t(each)),
+  rows: states.map((each) => cellsOf(each, t)),
 });
 
-const cellsOf = ({ position, state, contacts, heard, silent }: StateRow): readonly string[] => [
-  position || 'none',
+const cellsOf = ({ position, state, contacts, heard, silent }: StateRow, t: Language): readonly string[] => [
+  position || t('none'),
   state,
   contacts,
   heard,
-  silent || 'none',
+  silent || t('none'),
 ];
 
-function wideTable(states: readonly StateRow[], top: number, { margin, right }: Frame): Block {
+function wideTable({ states, t }: SwitchPicture, top: number, { margin, right }: Frame): Block {
   const x = [margin, margin + 186, margin + 312, margin + 512, margin + 672];
   const ends = [...x.slice(1), right + 12];
   const width = (column: number) => (ends[column] ?? right) - (x[column] ?? margin) - 12;
-  const nodes: SvgNode[] = COLUMNS.map((title, column) => wordsAt(title, x[column] ?? margin, top, { bold: true }));
+  const nodes: SvgNode[] = COLUMNS.map((title, column) => wordsAt(t(title), x[column] ?? margin, top, { bold: true }));
   let y = top + 22;
   for (const row of states) {
-    const cells = cellsOf(row).map((text, column) =>
+    const cells = cellsOf(row, t).map((text, column) =>
       wrapText(text, width(column) / ROOM, { size: 12, bold: row.live }),
     );
     const height = 16 * Math.max(...cells.map((lines) => lines.length));
@@ -184,13 +190,13 @@ function wideTable(states: readonly StateRow[], top: number, { margin, right }: 
 /** The editor's own face may be wider than the one that widths are known of. */
 const ROOM = 1.1;
 
-function narrowTable(states: readonly StateRow[], top: number, { margin, right }: Frame): Block {
+function narrowTable({ states, t }: SwitchPicture, top: number, { margin, right }: Frame): Block {
   const nodes: SvgNode[] = [];
   let y = top;
   for (const row of states) {
     const lines = [
       ...wrapText(headOf(row), (right - margin) / ROOM, { size: 12, bold: true }),
-      ...wrapText(`${row.state}, contacts ${row.contacts}`, (right - margin) / ROOM, { size: 12 }),
+      ...wrapText(t('{0}, contacts {1}', row.state, row.contacts), (right - margin) / ROOM, { size: 12 }),
       ...(row.silent === '' ? [] : wrapText(row.silent, (right - margin) / ROOM, { size: 12 })),
     ];
     const texts = lines.map((line, index) =>

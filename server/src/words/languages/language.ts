@@ -34,6 +34,9 @@ export interface Language {
   readonly numbers: Style;
 }
 
+/** A text that is told once it is known to whom. */
+export type Wording = (t: Language) => string;
+
 export const LANGUAGES = ['en', 'de'] as const;
 export type LanguageCode = (typeof LANGUAGES)[number];
 

@@ -83,6 +83,15 @@ export const DRAWINGS = {
   Joints: 'Lötstellen',
   'soldered together': 'zusammengelötet',
 
+  // Parts of a drawing, as they are named one by one.
+  'start of the {0} coil': 'Anfang der Spule {0}',
+  'finish of the {0} coil': 'Ende der Spule {0}',
+  'tap of the {0} coil, {1}': 'Anzapfung der Spule {0}, {1}',
+  'coil lead': 'Spulenlitze',
+  '{0} pickup': 'Tonabnehmer {0}',
+  'switch {0}': 'Schalter {0}',
+  'cable and input': 'Kabel und Eingang',
+
   // A sweep.
   'quality at 1\u202FkHz': 'Güte bei 1\u202FkHz',
   'The circuit holds: {0} is left where the points scatter by {1}.':
@@ -207,6 +216,29 @@ export const DRAWINGS = {
     'In einem Maßstab: von oben, daneben im Querschnitt; die Wickelfenster sind getönt.',
   'Parts of {0}': 'Teile von {0}',
   'as written': 'wie geschrieben',
+
+  // The switches of an instrument.
+  'silent: hot lies on ground': 'stumm: heiß liegt an Masse',
+  '{0}, for which the selector has no word': '{0}, wofür `selector` kein Wort hat',
+  ', not {0}': ', nicht {0}',
+  '{0}: its switch': '{0}: der Schalter',
+  '{0}: its switches': '{0}: die Schalter',
+  'seen from the soldering side; {0}: {1}': 'von der Lötseite gesehen; {0}: {1}',
+  'Switches of {0}, lug by lug': 'Schalter von {0}, Lötfahne für Lötfahne',
+  'In {0} the contacts join {1}; heard is {2}.': 'In {0} verbinden die Kontakte {1}; zu hören ist {2}.',
+  '{0}, to {1}': '{0}, zu {1}',
+  'ground, one lead': 'Masse, eine Litze',
+  'ground, {0} leads': 'Masse, {0} Litzen',
+  'on to {0}': 'weiter zu {0}',
+  'from {0}': 'von {0}',
+  'lug {0}': 'Lötfahne {0}',
+  'nothing soldered to it': 'nichts daran gelötet',
+  'to be moved': 'umzulöten',
+  state: 'Stellung',
+  contacts: 'Kontakte',
+  heard: 'zu hören',
+  'silent coils': 'stumme Spulen',
+  '{0}, contacts {1}': '{0}, Kontakte {1}',
 
   // The schematic of an instrument.
   'each selector position by itself': 'jede Schalterstellung für sich',

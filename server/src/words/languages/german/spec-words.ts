@@ -12,6 +12,8 @@ export const SPEC_WORDS = {
   bottom: 'Unterseite',
   neck: 'Hals',
   middle: 'Mitte',
+  north: 'Nord',
+  south: 'Süd',
   bridge: 'Steg',
   black: 'schwarz',
   brown: 'braun',

@@ -11,6 +11,7 @@ export const TERMS = {
   unknown: 'unbekannt',
   none: 'keine',
   and: 'und',
+  or: 'oder',
   open: 'offen',
   joined: 'verbunden',
   silent: 'stumm',

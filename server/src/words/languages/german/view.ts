@@ -70,7 +70,7 @@ export const VIEW = {
     'Die Spule {0} ist gewickelt: Windungen und Draht bleiben, wie sie sind.',
   'what if': 'was wäre',
   'height of the poles of {0}, mm': 'Höhe der Pole von {0}, mm',
-  '{0}, spool {1}': '{0}, Drahtspule {1}',
+  '{0}, spool {1}': '{0}, Drahtrolle {1}',
 
   // Readings that are still missing.
   'the {0} coil': 'Spule {0}',
@@ -92,4 +92,125 @@ export const VIEW = {
     'Für das Ziel ist noch zu wickeln: Es gibt noch nichts zu messen.',
   'Switch to {0}, volume and tone full up, nothing plugged in: meter from tip to sleeve of the jack.':
     'Auf {0} schalten, Lautstärke und Klang voll auf, nichts eingesteckt: Messgerät von Spitze zu Hülse der Buchse.',
+
+  // Targets, and builds that are proposed for them.
+  'resistance hot to ground at {0}': 'Widerstand heiß gegen Masse bei {0}',
+  'loaded {0}': '{0} unter Last',
+  'unloaded {0}': '{0} ohne Last',
+  loaded: 'unter Last',
+  unloaded: 'ohne Last',
+  'output against {0}': 'Ausgang gegen {0}',
+  'another pickup': 'einen anderen Tonabnehmer',
+  'hum that is left': 'restlicher Brumm',
+  'mismatch of {0} against {1}': 'Ungleichheit von {0} gegen {1}',
+  '{0} {1} lighter than {2}': '{0} {1} schwächer gewickelt als {2}',
+  '{0} {1} heavier than {2}': '{0} {1} stärker gewickelt als {2}',
+  'output of {0} against {1}': 'Ausgang von {0} gegen {1}',
+  resistance: 'Widerstand',
+  peak: 'Überhöhung',
+  mismatch: 'Ungleichheit',
+  'not known yet': 'noch nicht bekannt',
+  '{0} above': '{0} darüber',
+  '{0} below': '{0} darunter',
+  'more than 99 in 100': 'mehr als 99 von 100',
+  'less than 1 in 100': 'weniger als 1 von 100',
+  '{0} in 100': '{0} von 100',
+  'odds {0}': 'Chance {0}',
+  reached: 'erreicht',
+  missed: 'verfehlt',
+  'missed, {0}': 'verfehlt, {0}',
+  'not decidable within the uncertainty, odds {0}': 'innerhalb der Unsicherheit nicht zu entscheiden, Chance {0}',
+  Target: 'Ziel',
+  Reaches: 'Erreicht wird',
+  'comes to': 'ergibt',
+  'Builds for the target': 'Vorschläge für das Ziel',
+  'Free: {0}.': 'Frei: {0}.',
+  'Build {0}, {1}': 'Vorschlag {0}, {1}',
+  'a bar magnet': 'ein Stabmagnet',
+  '{0} turns of {1}': '{0} Windungen {1}',
+  '{0} from spool {1} on {2}': '{0} von Drahtrolle {1} auf {2}',
+  '{0} on {1}': '{0} auf {1}',
+  '{0}, {1} toward {2}': '{0}, {1} zu {2}',
+  '{0} with {1} spare': '{0} mit {1} Reserve',
+  '{0} of the window': '{0} des Wickelfensters',
+  'to buy': 'zu kaufen',
+  'to buy: the spool has {0}': 'zu kaufen: auf der Drahtrolle sind {0}',
+  '{0} to buy': '{0} zu kaufen',
+  less: 'weniger',
+  'The window: {0} would reach it and fill {1} of it, which asks for one {2} deep.':
+    'Das Wickelfenster: {0} würden es erreichen und füllten es zu {1}; es müsste {2} tief sein.',
+  'The window: {0} would reach it and fill {1} of it.':
+    'Das Wickelfenster: {0} würden es erreichen und füllten es zu {1}.',
+  'The wire: {0} would reach it, and the spool does not hold as much.':
+    'Der Draht: {0} würden es erreichen, und so viel ist nicht auf der Drahtrolle.',
+  'The targets, one against the other: no turns of any wire on these bobbins bring all of them.':
+    'Die Ziele, eines gegen das andere: Keine Windungszahl eines Drahts auf diesen Wickelkörpern erreicht alle.',
+  'The shelf: nothing that is left on its spools reaches the target.':
+    'Das Regal: Nichts, was auf seinen Drahtrollen ist, erreicht das Ziel.',
+  'Another wire than stated would: {0}.': 'Ein anderer Draht als angegeben würde es: {0}.',
+  'Another bobbin than stated would: {0}.': 'Ein anderer Wickelkörper als angegeben würde es: {0}.',
+  'Wind for the target: {0}; {1}': 'Für das Ziel wickeln: {0}; {1}',
+
+  // Repairs: what is done, and what is heard then.
+  'turn the magnet of {0} over': 'den Magneten von {0} wenden',
+  'turn the magnet of {0} over, or magnetise its rods the other way':
+    'den Magneten von {0} wenden oder die Magnetstifte ummagnetisieren',
+  'turn the magnets under {0} over': 'die Magnete unter {0} wenden',
+  'magnetise the rods of {0} the other way': 'die Magnetstifte von {0} ummagnetisieren',
+  'In {0} take {1} instead of {2}': 'In {0} {1} statt {2} nehmen',
+  'Swap hot and ground of {0}': 'Heiß und Masse von {0} tauschen',
+  'Turn the dummy coil round at its own hookup: hot and ground of {0} change places':
+    'Die Blindspule an ihrem eigenen Anschluss umdrehen: Heiß und Masse von {0} wechseln die Plätze',
+  'Swap the leads of {0}: {1} change places': 'Die Litzen von {0} tauschen: {1} wechseln die Plätze',
+  they: 'sie',
+  'Give the shield of {0} a line of its own: `shield {1}`':
+    'Dem Schirm von {0} eine eigene Leitung geben: `shield {1}`',
+  'Take the shield of {0} off the coil': 'Den Schirm von {0} von der Spule lösen',
+  'Take the {0} of the {1} coil of {2} off the shield: it leaves by a lead of its own, {3}, and the shield goes to ground by itself':
+    '{0} der Spule {1} von {2} vom Schirm lösen: Es bekommt eine eigene Litze, {3}, und der Schirm geht für sich an Masse',
+  'Wind {0} again, the other way round': '{0} neu wickeln, andersherum',
+  'Take the cover of {0} off; it goes back on last': 'Die Kappe von {0} abnehmen; sie kommt zuletzt wieder darauf',
+  'the whole instrument {0}': 'das ganze Instrument {0}',
+  'Repair {0}, about {1} min: {2}': '{0} reparieren, etwa {1} min: {2}',
+  '{0} is fitted as {1}: one piece cannot be, and what a plan does to it is done to each. Give every piece a block of its own, such as `pickup {0}-2 like {0}`, and plan again.':
+    '{0} ist als {1} eingebaut: Ein Stück kann das nicht sein, und was ein Plan daran tut, gilt für jedes. Jedem Stück einen eigenen Block geben, etwa `pickup {0}-2 like {0}`, und neu planen.',
+  '{0}, which hums by nature': '{0}, die von Natur aus brummt',
+  'string {0}': 'Saite {0}',
+  'hum {0}': 'Brumm {0}',
+  '{0}; {1} against one coil': '{0}; {1} gegen eine Spule',
+  'no longer as read, read anew: {0}': 'nicht mehr wie gemessen, neu messen: {0}',
+
+  // Leads that readings identify.
+  'No reading decides this: it is a choice.': 'Kein Messwert entscheidet das: Es ist eine Wahl.',
+  '{0} from {1} to {2}': '{0} von {1} nach {2}',
+  'Write the leads that the readings prove: {0}': 'Die Litzen eintragen, die die Messwerte nachweisen: {0}',
+  '{0} with {1}': '{0} mit {1}',
+  '{0} taped off': '{0} isoliert',
+  'Solder in series, in phase: hot {0}, {1}, ground {2}': 'In Reihe löten, gleichphasig: heiß {0}, {1}, Masse {2}',
+  'Which coil lies on hot, and which way round both are together, is a choice: hear it beside the other pickups.':
+    'Welche Spule an heiß liegt und wie herum beide zusammen, ist eine Wahl: neben den anderen Tonabnehmern hören.',
+  'Hum then cancels: the lower coil lies on the same poles.':
+    'Der Brumm hebt sich dann auf: Die untere Spule liegt auf denselben Polen.',
+  'The poles are unlike, so its hum cancels.': 'Die Pole sind ungleich, also hebt sich der Brumm auf.',
+  'The poles are alike, so its hum adds: no wiring of these coils changes that.':
+    'Die Pole sind gleich, also addiert sich der Brumm: Keine Verdrahtung dieser Spulen ändert das.',
+  'Whether its hum cancels, a compass over each coil tells: it does where their poles are unlike.':
+    'Ob sich der Brumm aufhebt, sagt ein Kompass über jeder Spule: Er tut es, wo ihre Pole ungleich sind.',
+  '{0} is the shield: write `shield {0}`': '{0} ist der Schirm: `shield {0}` schreiben',
+  '{0} as the start of the {1} coil, then wound {2}': '{0} als Anfang der Spule {1}, dann {2} gewickelt',
+  'Choose {0} (no reading tells start from finish)': '{0} wählen (kein Messwert unterscheidet Anfang und Ende)',
+
+  // Two states beside each other.
+  'the state as found': 'Zustand wie vorgefunden',
+  'the states before': 'frühere Zustände',
+  'not known': 'nicht bekannt',
+  ', as read': ', gemessen',
+  'No change of meaning: nothing differs but order, layout and comments.':
+    'Keine Änderung der Bedeutung: Nur Reihenfolge, Gestaltung und Kommentare sind anders.',
+  Facts: 'Angaben',
+  Findings: 'Befunde',
+  'was {0}, now': 'war {0}, jetzt',
+  'Wiring and response of {0}': 'Verdrahtung und Frequenzgang von {0}',
+  Positions: 'Schalterstellungen',
+  ', marked: {0}': ', markiert: {0}',
 } as const;
