@@ -122,6 +122,7 @@ describe('a position', () => {
     );
     const show = (node: Selection): string => {
       if ('slot' in node) return node.slot.name;
+      if (node.kind === 'nets') return 'nets';
       return `${node.kind}(${(node.kind === 'reversed' ? [node.of] : node.of).map(show).join(' ')})`;
     };
     const selection = analysis.model.instruments[0]?.positions[0]?.selection;
@@ -149,7 +150,7 @@ describe('a position', () => {
     );
     const places = (node: Selection): readonly string[] => {
       const at = analysis.locate(node.place);
-      const inner = 'slot' in node ? [] : node.kind === 'reversed' ? [node.of] : node.of;
+      const inner = 'slot' in node || node.kind === 'nets' ? [] : node.kind === 'reversed' ? [node.of] : node.of;
       return [at ? analysis.text.slice(at.start, at.end) : 'nowhere', ...inner.flatMap(places)];
     };
     const selection = analysis.model.instruments[0]?.positions[0]?.selection;

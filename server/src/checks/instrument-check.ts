@@ -83,6 +83,8 @@ export function solvedPosition(
   if (before && before.of === instrument && before.bench === bench) return before.solved;
   const { selection } = position;
   if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return undefined;
+  // What is wrong with it is told of the wiring; the rest would follow from that.
+  if (selection.kind === 'nets' && !selection.words) return undefined;
   const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
   const solved = { position, selection, network, coils: soundingCoils(network, 0) };
   remembered.set(position, { of: instrument, bench, solved });

@@ -1,4 +1,5 @@
 import { looseNetlist } from '../model/netlist.ts';
+import { namedTerminals } from '../model/soldered.ts';
 import { lugTerminal } from '../physics/switching/rig.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter } from './edits.ts';
@@ -14,11 +15,7 @@ export const leadFloatingWired = defineInstrumentCheck({
   run: ({ switching, written: { slots, wiring } }) => {
     if (!switching || !wiring) return [];
     const { rig } = switching.numbered;
-    const named = new Set(
-      [...wiring.lines, ...wiring.parts.map(({ ends }) => ({ terminals: ends }))].flatMap(({ terminals }) =>
-        terminals.map(({ name }) => name),
-      ),
-    );
+    const named = namedTerminals(wiring);
     const last = wiring.lines.at(-1)?.place;
     return slots.map(({ name: slot, pickup }) => {
       if (!pickup) return undefined;

@@ -201,13 +201,12 @@ const MOST_TOLD = 3;
 const MOST_REMEDIES = 3;
 
 /** `gives neck, not middle`, `is silent`, `lies on ground`. */
-function doesWords({ meaning, sounds, position }: WiredPosition): Said {
+function doesWords({ meaning, sounds, soldered, position }: WiredPosition): Said {
   const wanted = position.selection ? selectionWords(position.selection) : '';
   if (meaning.fault === 'open') return say`is silent in place of ${wanted}`;
   if (meaning.fault === 'shorted') return say`is silent in place of ${wanted}: hot lies on ground`;
   if (sounds) return say`gives ${selectionWords(sounds)}, not ${wanted}`;
-  const how = meaning.network ? 'with parts between them' : 'neither in series nor side by side';
-  return say`gives ${list(meaning.sounding)} ${how}, not ${wanted}`;
+  return say`gives what the selector has no word for (${selectionWords(soldered)}), not ${wanted}`;
 }
 
 function causeWords(change: Change, { wiring }: Instrument): Said {

@@ -1,7 +1,7 @@
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import type { QuickOf } from '../estimates/position-network.ts';
 import { stateResistance } from '../estimates/state-resistance.ts';
-import { type WiredStates, wiredStates } from '../estimates/switch-states.ts';
+import { type WiredState, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { hotBetween, unusedLugs } from '../physics/switching/meaning.ts';
 import { stepsOf, type Travel } from '../physics/switching/rig.ts';
@@ -86,7 +86,7 @@ function instrumentLines({ instrument, states, quickOf: quick }: Wired, styles: 
     stateWords(instrument, each.state),
     contactWords(each, instrument),
     each.positions.map(({ key }) => key.value).join(', ') || '-',
-    `${heardWords(each)}${notAskedWords(states, each)}`,
+    `${isByNets(each) ? 'neither in series nor in parallel, see below' : heardWords(each)}${notAskedWords(states, each)}`,
     ohmWords(stateResistance(states, each, quick)),
     deadWords(each).join('; ') || '-',
   ]);
@@ -101,10 +101,15 @@ function instrumentLines({ instrument, states, quickOf: quick }: Wired, styles: 
     styles.faint(head),
     ...table,
     styles.faint('  hot to ground: at the lugs, controls apart, at 20 °C'),
+    ...states.states
+      .filter(isByNets)
+      .map((each) => `  ${visible(`${stateWords(instrument, each.state)}: ${heardWords(each)}.`)}`),
     ...betweenLines(betweenData({ instrument, states })).map((each) => `  ${visible(each)}`),
     ...(unused.length > 0 ? [`  ${visible(`Nothing is soldered to ${list(unused)}.`)}`] : []),
   ].join('\n')}\n`;
 }
+
+const isByNets = ({ soldered: { words, fault } }: WiredState): boolean => !words && !fault;
 
 /** `null`: open; left out where it is not known. */
 const figureOrNull = (ohm: Estimate | null | undefined) => (ohm ? figureOf(ohm) : ohm);

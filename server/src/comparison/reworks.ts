@@ -33,7 +33,7 @@ export function reworkOf(analysis: Analysis, pickups: readonly Pickup[]): Rework
   const holding = analysis.instruments.filter(({ instrument }) =>
     instrument.slots.some(({ pickup }) => pickup && formerOf.has(pickup)),
   );
-  const put = holding.map(({ instrument }) => instrumentAnalysis(putBack(instrument, formerOf), bench));
+  const put = holding.map(({ written }) => instrumentAnalysis(putBack(written, formerOf), bench));
   const now = pairs.map((pair) => pickupAnalysis(pair.now, bench));
   const formers = pairs.map(({ former }) => pickupAnalysis(former, bench));
   return {
@@ -118,6 +118,8 @@ function selectedFrom(selection: Selection, slots: ReadonlyMap<Slot, Slot>): Sel
     case 'series':
     case 'parallel':
       return { ...selection, of: selection.of.map((each) => selectedFrom(each, slots)) };
+    case 'nets':
+      return selection;
   }
 }
 

@@ -253,6 +253,7 @@ function coilsTakenFor(
     const others = (selection.slot.pickup?.coils ?? []).filter(({ name }) => name !== selection.coil);
     return others.map(({ name }) => ({ taken: selection, other: name, instead: { ...selection, coil: name } }));
   }
+  if (selection.kind === 'nets') return selection.words ? coilsTakenFor(selection.words) : [];
   if (selection.kind === 'reversed')
     return coilsTakenFor(selection.of).map((each) => ({ ...each, instead: { ...selection, of: each.instead } }));
   if (selection.kind === 'series' || selection.kind === 'parallel')

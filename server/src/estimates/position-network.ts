@@ -1,7 +1,11 @@
 /** A selector position as a circuit: its pickups and coils joined as the position says, controls, cable and input. */
 import type { Control, Instrument, Selection, Slot } from '../model/instrument.ts';
-import type { Pickup } from '../model/pickup.ts';
-import { type PlacedPart, partsBetween, type SelectionPart } from '../model/selection.ts';
+import { looseNetlist, type PickupNetlist } from '../model/netlist.ts';
+import { jointOf, type Pickup } from '../model/pickup.ts';
+import type { Place } from '../model/place.ts';
+import { type NetsSelection, type PlacedPart, partsBetween, type SelectionPart } from '../model/selection.ts';
+import { isPlaced, leavesByWire } from '../model/soldered.ts';
+import { CONTROL_LUGS, GROUND_TERMINAL, HOT_TERMINAL, JACK_TERMINAL } from '../model/wiring.ts';
 import { type Component, ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
@@ -10,6 +14,7 @@ import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
 import { NO_SCALING, type Scaling, windingComponents } from './electric.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { type Segment, segmentsOf } from './pickup-circuit.ts';
+import { pointName } from './pickup-sections.ts';
 import type { QuickEstimates } from './quick.ts';
 
 export interface Knobs {
@@ -83,9 +88,12 @@ export function positionNetwork(
 ): PositionNetwork {
   const controls = controlsIn(instrument, selection);
   const build: Build = { components: [], segments: [], metal: [], controls, quickOf, setting };
-  join(selection, build);
   const masters = controls.filter(({ forSlot }) => forSlot === undefined);
-  addControls(masters, '', { from: SELECTED, to: JACK, low: ground }, setting, build);
+  if (selection.kind === 'nets') solder(selection, masters, instrument, build);
+  else {
+    join(selection, build);
+    addControls(masters, '', { from: SELECTED, to: JACK, low: ground }, setting, build);
+  }
   const { cable, input } = instrument;
   if (setting.plugged) {
     const farad =
@@ -105,11 +113,16 @@ export function positionNetwork(
   };
 }
 
-/** Those that are connected where the selector stands; a selection that no position makes has all of them. */
-function controlsIn({ controls, positions }: Instrument, selection: Selection): readonly Control[] {
+/**
+ * Those that are connected where the selector stands, but for those whose lugs the wiring names; a selection that no position makes has
+ * all of them.
+ */
+function controlsIn({ controls, positions, wiring }: Instrument, selection: Selection): readonly Control[] {
   const key = positions.find((position) => position.selection === selection)?.key.value;
   return controls.filter(
-    ({ inPositions }) => key === undefined || !inPositions || inPositions.some(({ value }) => value === key),
+    (control) =>
+      !(selection.kind === 'nets' && isPlaced(control, wiring)) &&
+      (key === undefined || !control.inPositions || control.inPositions.some(({ value }) => value === key)),
   );
 }
 
@@ -181,13 +194,7 @@ function place(
     (control) => control.forSlot?.value === part.slot.name && !(isBlend(control) && isLeftOut(control, top, placed)),
   );
   const inner = own.length > 0 ? `${prefix}inner` : top;
-  if (own.length > 0) {
-    const knobs = { ...build.setting, ...build.setting.apart?.[part.slot.name] };
-    const blends = own.filter(isBlend);
-    const before = blends.length > 0 ? `${prefix}before blend` : top;
-    addControls(own, prefix, { from: inner, to: before, low: bottom }, knobs, build);
-    addBlends(blends, prefix, { from: before, to: top, low: bottom }, build);
-  }
+  if (own.length > 0) addOwnControls(own, part.slot, prefix, { from: inner, to: top, low: bottom }, build);
   const [hotNode, groundNode] = turned ? [bottom, inner] : [inner, bottom];
 
   const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
@@ -222,11 +229,126 @@ function place(
   if (leadF > 0)
     build.components.push(capacitor({ name: `${prefix}own cable`, from: hotNode, to: groundNode, farad: leadF }));
   for (const segment of kept) build.segments.push({ segment, part, slot: part.slot, quick });
-  for (const { name, net } of netlist.metal)
+  placeMetal(part.slot, netlist, nodeOf, prefix, build);
+}
+
+function placeMetal(
+  slot: Slot,
+  { metal }: PickupNetlist,
+  nodeOf: (net: number) => string,
+  prefix: string,
+  build: Build,
+): void {
+  for (const { name, net } of metal)
     if (net >= 0) {
       build.components.push(wire({ name: `${prefix}${name}`, from: nodeOf(net), to: nodeOf(net) }));
-      build.metal.push({ slot: part.slot, name, node: nodeOf(net) });
+      build.metal.push({ slot, name, node: nodeOf(net) });
     }
+}
+
+/** Controls that serve one pickup, between its lead and what that is joined to. */
+function addOwnControls(
+  own: readonly Control[],
+  slot: Slot,
+  prefix: string,
+  { from, to, low }: ControlNodes,
+  build: Build,
+): void {
+  const knobs = knobsFor(slot.name, build);
+  const blends = own.filter(isBlend);
+  const before = blends.length > 0 ? `${prefix}before blend` : to;
+  addControls(own, prefix, { from, to: before, low }, knobs, build);
+  addBlends(blends, prefix, { from: before, to, low }, build);
+}
+
+const knobsFor = (slot: string | undefined, { setting }: Build): Knobs => ({
+  ...setting,
+  ...(slot === undefined ? {} : setting.apart?.[slot]),
+});
+
+/** What is soldered: each pickup with all of its coils between the nets of the state, parts and controls where their lugs lie. */
+function solder(nets: NetsSelection, masters: readonly Control[], instrument: Instrument, build: Build): void {
+  const { controls, wiring } = instrument;
+  const nodeOf = (terminal: string) => {
+    const net = nets.netOf(terminal);
+    return net === HOT_TERMINAL ? SELECTED : net === GROUND_TERMINAL ? ground : net;
+  };
+  for (const slot of nets.slots) solderPickup(slot, nets, nodeOf, build);
+  nets.components.forEach(({ kind, value, ends }, index) => {
+    const [from = '', to = ''] = ends.map(nodeOf);
+    const name = `part ${index + 1}`;
+    const { capacitors } = build.setting.scaling;
+    build.components.push(
+      kind === 'resistor'
+        ? resistor({ name, from, to, ohm: value.si })
+        : capacitor({ name, from, to, farad: value.si * capacitors }),
+    );
+  });
+  for (const control of controls) if (isPlaced(control, wiring)) addPlaced(control, nodeOf, build);
+  const hot = nodeOf(HOT_TERMINAL);
+  const to = leavesByWire(instrument) ? hot : JACK;
+  addControls(masters, '', { from: hot, to, low: ground }, build.setting, build);
+  build.components.push(wire({ name: JACK, from: nodeOf(JACK_TERMINAL), to: JACK }));
+}
+
+/** Its own controls, where the wiring does not name their lugs, stand behind the lead that its hookup calls hot. */
+function solderPickup(slot: Slot, nets: NetsSelection, nodeAt: (terminal: string) => string, build: Build): void {
+  const { name, pickup } = slot;
+  if (!pickup) return;
+  const quick = build.quickOf(pickup);
+  const netlist = looseNetlist(pickup);
+  const prefix = `${name}.`;
+  const [hotNet, groundNet] = (['hot', 'ground'] as const).map((kind) => {
+    const path = jointOf(pickup, kind)?.leads[0];
+    return path && netlist.netAt(path);
+  });
+  const outer = (net: number) => nodeAt(`${name}${pointName(net)}`);
+  const own = build.controls.filter((control) => control.forSlot?.value === name);
+  const isServed = own.length > 0 && hotNet !== undefined && groundNet !== undefined;
+  const nodeOf = (net: number) => (isServed && net === hotNet ? `${prefix}inner` : outer(net));
+  if (isServed)
+    addOwnControls(own, slot, prefix, { from: nodeOf(hotNet), to: outer(hotNet), low: outer(groundNet) }, build);
+  const segments = segmentsOf(netlist, nodeOf, prefix);
+  const magnetics = build.setting.full ? pickupMagnetics(quick) : undefined;
+  const screenNet = netlist.metal.find(({ net }) => net >= 0)?.net ?? groundNet;
+  const screen = screenNet === undefined ? undefined : nodeOf(screenNet);
+  build.components.push(...windingComponents(segments, quick, magnetics, build.setting.scaling, screen).components);
+  const leadF = (magnetics?.leadF ?? 0) * build.setting.scaling.capacitance;
+  if (leadF > 0 && hotNet !== undefined && groundNet !== undefined)
+    build.components.push(
+      capacitor({ name: `${prefix}own cable`, from: nodeOf(hotNet), to: nodeOf(groundNet), farad: leadF }),
+    );
+  const partOf = new Map(nets.parts.flatMap(({ part, coil }) => (part.slot === slot ? [[coil, part] as const] : [])));
+  for (const segment of segments) {
+    const part = partOf.get(segment.coil.name) ?? silentPart(slot, segment.coil.name, nets.place);
+    partOf.set(segment.coil.name, part);
+    build.segments.push({ segment, part, slot, quick });
+  }
+  placeMetal(slot, netlist, nodeOf, prefix, build);
+}
+
+const silentPart = (slot: Slot, coil: string, place: Place): SelectionPart => ({
+  kind: 'coil',
+  slot,
+  coil,
+  throughOhm: undefined,
+  path: { parts: [slot.name, coil], text: `${slot.name}.${coil}`, place },
+  place,
+});
+
+/** A control between the nets of its lugs: of a tone the track lies between input and wiper, the capacitor from there to low. */
+function addPlaced(control: Control, nodeOf: (terminal: string) => string, build: Build): void {
+  const { scaling } = build.setting;
+  const name = `control ${control.name}`;
+  const [input, wiper, low] = CONTROL_LUGS.map((lug) => nodeOf(`${control.name}.${lug}`)) as [string, string, string];
+  const { volume, tone } = knobsFor(control.forSlot?.value, build);
+  if (control.kind === 'volume') {
+    const trackOhm = control.track.si * scaling.tracks;
+    build.components.push(
+      potentiometer({ name, high: input, wiper, low, trackOhm, taper: control.taper, rotation: volume }),
+    );
+  }
+  if (control.kind === 'tone') addTone(control, name, { from: input, to: wiper, low }, tone, build);
 }
 
 /** Coils side by side across the output cannot be shorted by a split; they are left off instead. */
@@ -248,7 +370,6 @@ function addControls(
   { volume, tone }: Knobs,
   build: Build,
 ): void {
-  const { scaling } = build.setting;
   const volumes = controls.filter((control) => control.kind === 'volume');
   let at = from;
   volumes.forEach((control, index) => {
@@ -258,7 +379,7 @@ function addControls(
         name: `${prefix}volume${index || ''}`,
         ...(control.wiperToPickup ? { high: next, wiper: at } : { high: at, wiper: next }),
         low,
-        trackOhm: control.track.si * scaling.tracks,
+        trackOhm: control.track.si * build.setting.scaling.tracks,
         taper: control.taper,
         rotation: volume,
       }),
@@ -268,23 +389,25 @@ function addControls(
   if (volumes.length === 0) build.components.push(wire({ name: `${prefix}straight`, from, to }));
   controls.forEach((control, index) => {
     const name = `${prefix}${control.kind} ${index}`;
-    if (control.kind === 'tone' && !(control.noLoad && tone >= FULL)) {
-      const hangsOn = control.atWiper ? to : from;
-      const middle = `${name} capacitor`;
-      build.components.push(
-        rheostat({
-          name,
-          from: hangsOn,
-          to: middle,
-          trackOhm: control.track.si * scaling.tracks,
-          taper: control.taper,
-          rotation: tone,
-        }),
-        capacitor({ name: middle, from: middle, to: low, farad: control.capacitor.si * scaling.capacitors }),
-      );
-    }
+    if (control.kind === 'tone')
+      addTone(control, name, { from: control.atWiper ? to : from, to: `${name} capacitor`, low }, tone, build);
     if (control.kind === 'bleed') addBleed(control, name, from, to, build);
   });
+}
+
+/** Its track, and the capacitor behind it. */
+function addTone(
+  { track, taper, capacitor: own, noLoad }: Extract<Control, { kind: 'tone' }>,
+  name: string,
+  { from, to: middle, low }: ControlNodes,
+  rotation: number,
+  { components, setting: { scaling } }: Build,
+): void {
+  if (noLoad && rotation >= FULL) return;
+  components.push(
+    rheostat({ name, from, to: middle, trackOhm: track.si * scaling.tracks, taper, rotation }),
+    capacitor({ name: `${name} capacitor`, from: middle, to: low, farad: own.si * scaling.capacitors }),
+  );
 }
 
 /** One pickup's halves of blends, one after the other. */

@@ -26,6 +26,7 @@ export function askedNetwork(selection: Selection): AskedNetwork | undefined {
       const parts = of.flatMap((each) => each ?? []);
       return parts.length === of.length ? joined(how, parts) : undefined;
     },
+    nets: () => undefined,
   });
   return network && { network, elements: [...namesIn(network).map((name) => ({ name, isCoil: true })), ...resistors] };
 }

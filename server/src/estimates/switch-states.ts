@@ -3,9 +3,11 @@
  */
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
+import type { NetsSelection } from '../model/selection.ts';
 import { meaningIn, type NumberedRig, numberedRig, type StateMeaning } from '../physics/switching/meaning.ts';
 import { closedIn, type Nets, type SwitchState, statesOf } from '../physics/switching/rig.ts';
 import { type AskedNetwork, askedNetwork, askedTexts, selectionOf } from './selection-network.ts';
+import { solderedIn } from './soldered-nets.ts';
 import { wiredRig } from './wired-rig.ts';
 
 export interface WiredState {
@@ -19,6 +21,8 @@ export interface WiredState {
   readonly positions: readonly Position[];
   /** What sounds, in the selector's words; `undefined` where nothing does, or it has no word for it. Made when first asked for. */
   readonly sounds: Selection | undefined;
+  /** All that stands in it, by its nets. Made when first asked for. */
+  readonly soldered: NetsSelection;
 }
 
 /** A position and what the wiring makes of it. */
@@ -32,6 +36,8 @@ export interface WiredPosition {
   readonly verdict: 'as asked' | 'turned' | 'differs' | 'not known';
   /** What really sounds, in the selector's words; `undefined` where nothing does, or it has no word for it. */
   readonly sounds: Selection | undefined;
+  /** All that stands in it, by its nets. Made when first asked for. */
+  readonly soldered: NetsSelection;
 }
 
 export interface WiredStates {
@@ -66,12 +72,24 @@ export const wiredStates = onceFor((instrument: Instrument): WiredStates | undef
         const asked = positions.find((each) => compared(each, meaning, instrument).verdict === 'as asked');
         return asked?.selection ?? (meaning.network && selectionOf(meaning.network, instrument, instrument.place));
       },
+      get soldered() {
+        return solderedIn(instrument, rig, { meaning, closed }, { words: this.sounds, place: instrument.place });
+      },
     };
   });
   const positions = placed.flatMap(({ position, state }): readonly WiredPosition[] => {
-    const meaning = states.find((each) => keyOf(each.state) === keyOf(state))?.meaning;
-    if (!state || !meaning) return [];
-    return [{ position, state, meaning, ...compared(position, meaning, instrument) }];
+    const there = states.find((each) => keyOf(each.state) === keyOf(state));
+    if (!state || !there) return [];
+    const { meaning } = there;
+    const own = compared(position, meaning, instrument);
+    return [
+      {
+        ...{ position, state, meaning, ...own },
+        get soldered() {
+          return solderedIn(instrument, rig, there, { words: own.sounds, place: position.place });
+        },
+      },
+    ];
   });
   return {
     instrument,
@@ -108,14 +126,14 @@ function compared(
   return { asked, verdict: text === wanted.turnedText ? 'turned' : 'differs', sounds: found };
 }
 
-/** The instrument with its positions as they are wired, for all that is computed of them. The same where each does what it asks for. */
+/** The instrument with its positions by the nets of their states, for all that is computed of them. */
 export const asWired = onceFor((instrument: Instrument): Instrument => {
   const wired = wiredStates(instrument);
-  const isSame = (wired?.positions ?? []).every(({ position, sounds }) => sounds === position.selection);
-  if (!wired || isSame) return instrument;
-  const soundOf = new Map(wired.positions.map(({ position, sounds }) => [position, sounds]));
-  const positions = instrument.positions.map((position) =>
-    soundOf.has(position) ? { ...position, selection: soundOf.get(position) } : position,
-  );
+  if (!wired) return instrument;
+  const solderedOf = new Map(wired.positions.map(({ position, soldered }) => [position, soldered]));
+  const positions = instrument.positions.map((position): Position => {
+    const selection = solderedOf.get(position);
+    return selection ? { ...position, selection } : position;
+  });
   return { ...instrument, positions };
 });

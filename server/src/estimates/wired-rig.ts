@@ -13,17 +13,20 @@ export function wiredRig(instrument: Instrument): Rig | undefined {
   if (!wiring || wiring.isUnread || slots.some(({ pickup }) => pickup === undefined)) return undefined;
   const fitted = switches.flatMap(({ name, part }) => (part ? [{ slot: name, contacts: part }] : []));
   if (fitted.length < switches.length || fitted.some(({ contacts }) => contacts.detents.length === 0)) return undefined;
-  const joinedInside = slots.flatMap((slot) => (slot.pickup ? jointsInside(slot.name, slot.pickup, wiring) : []));
   const throughControls = controls.flatMap(({ kind, name }) =>
     kind === 'volume' && name !== undefined ? [[`${name}.input`, `${name}.wiper`]] : [],
   );
   return {
     switches: fitted,
     elements: [...slots.flatMap(coilsOf), ...partsOf(wiring)],
-    fixed: [[HOT_TERMINAL, JACK_TERMINAL], ...joinedInside, ...throughControls],
+    fixed: [[HOT_TERMINAL, JACK_TERMINAL], ...insideOf(instrument), ...throughControls],
     links: solderedNets(wiring),
   };
 }
+
+/** What is one inside the pickups. */
+export const insideOf = ({ slots, wiring }: Instrument): Nets =>
+  slots.flatMap(({ name, pickup }) => (pickup && wiring ? jointsInside(name, pickup, wiring) : []));
 
 const pointOf = (slot: string, point: string): string => `${slot}${point}`;
 

@@ -110,4 +110,35 @@ export type Selection = { readonly place: Place } & (
   | { readonly kind: 'reversed'; readonly of: Selection }
   | { readonly kind: 'series'; readonly of: readonly Selection[] }
   | { readonly kind: 'parallel'; readonly of: readonly Selection[] }
+  | SolderedNets
 );
+
+/** What stands in a state of the switches as it is soldered, by nets. */
+export interface SolderedNets {
+  readonly kind: 'nets';
+  /** What sounds, where series and parallel have words for it. */
+  readonly words: Selection | undefined;
+  /** Of coils that sound, those of tapped ones part by part; none where hot lies on ground or hangs in the air. */
+  readonly parts: readonly NetPart[];
+  readonly components: readonly NetComponent[];
+  /** Pickups of which a coil lies in the circuit, heard or not. */
+  readonly slots: readonly Slot[];
+  readonly fault: 'open' | 'shorted' | undefined;
+  /** Terminals that are one have one name: `ground`, `hot` or `jack`, else that of the first of them. */
+  netOf(terminal: string): string;
+}
+
+/** A coil that sounds, and the nets of its ends: the one toward hot first, as its hookup has it. */
+export interface NetPart {
+  readonly part: Extract<Selection, { readonly kind: 'pickup' | 'coil' | 'tap' }>;
+  readonly coil: string;
+  readonly ends: readonly [string, string];
+}
+
+/** A resistor or capacitor of the wiring. */
+export interface NetComponent {
+  readonly kind: 'resistor' | 'capacitor';
+  readonly value: Quantity;
+  readonly ends: readonly [string, string];
+  readonly isHeard: boolean;
+}

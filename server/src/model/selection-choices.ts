@@ -66,6 +66,9 @@ function turnedDummies(selection: Selection): readonly PartChoice[] {
       if (from === undefined || to === undefined) return [];
       return [{ part, instead: selection, becomes: part, from, to, place: selection.place, turns: true }];
     }
+    // What is soldered has its own words in the wiring.
+    case 'nets':
+      return [];
     default: {
       if (!isDummy(selection)) return [];
       const { text, place } = selection.path;

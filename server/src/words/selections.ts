@@ -1,5 +1,5 @@
 import type { Position, Selection } from '../model/instrument.ts';
-import { foldSelection, type SelectionPart } from '../model/selection.ts';
+import { foldSelection, type NetsSelection, type SelectionPart } from '../model/selection.ts';
 import { printValue } from '../quantities/print.ts';
 import { ENGLISH, type Language } from './languages/language.ts';
 
@@ -13,11 +13,27 @@ export const selectionWords = (selection: Selection, t = ENGLISH): string =>
       const text = how === 'series' ? t('{0} in series', inner.join(' + ')) : inner.join(' ∥ ');
       return { text, inner: `(${text})` };
     },
+    nets: (nets) => alone(netsWords(nets, t)),
   }).text;
 
-/** What a position is called: as stated, else by what it joins. */
-export const positionTitle = ({ title, selection }: Position, t = ENGLISH): string =>
-  title ?? (selection === undefined ? '' : selectionWords(selection, t));
+/** What is neither in series nor side by side, by the nets that each lies between: `bridge slug hot–lever.a1, 4.7 kΩ lever.a1–ground`. */
+function netsWords({ fault, parts, components }: NetsSelection, t: Language): string {
+  if (fault) return t('silent');
+  const heard = [
+    ...parts.map(({ part, coil, ends }) => ({ name: `${part.slot.name} ${coil}`, ends })),
+    ...components.flatMap(({ value, ends, isHeard }) =>
+      isHeard ? [{ name: printValue({ value: value.si, dimension: value.dimension, style: t.numbers }), ends }] : [],
+    ),
+  ];
+  return heard.map(({ name, ends }) => `${name} ${ends.map((net) => t.word(net)).join('–')}`).join(', ');
+}
+
+/** What a position is called: as stated, else by what it joins; its nets are too long for a title. */
+export function positionTitle({ title, selection }: Position, t = ENGLISH): string {
+  if (title !== undefined || selection === undefined) return title ?? '';
+  const isByNets = selection.kind === 'nets' && !selection.words && !selection.fault;
+  return isByNets ? t('neither in series nor in parallel') : selectionWords(selection, t);
+}
 
 /** By itself, and inside of something larger. */
 interface Words {

@@ -30,13 +30,11 @@ export function contactWords(
 }
 
 /** What is heard: `bridge slug ∥ middle`, `silent`, `silent: hot lies on ground`. */
-export function heardWords(
-  { meaning: { fault, sounding }, sounds }: Pick<WiredState, 'meaning' | 'sounds'>,
-  t = ENGLISH,
-): string {
-  if (fault === 'open') return t('silent');
+export function heardWords({ soldered }: Pick<WiredState, 'soldered'>, t = ENGLISH): string {
+  const { fault, words } = soldered;
   if (fault === 'shorted') return t('silent: hot lies on ground');
-  return sounds ? selectionWords(sounds, t) : t('{0}, for which the selector has no word', list(sounding, t('and')));
+  const heard = selectionWords(soldered, t);
+  return fault || words ? heard : t('{0}, for which the selector has no word', heard);
 }
 
 /** `, not neck`: behind what is heard, where a position of the state says something else. */
@@ -78,4 +76,5 @@ export const selectionText = (selection: Selection): string =>
       text: of.map(({ text, binds }) => (binds === 'parallel' ? `(${text})` : text)).join(` ${how} `),
       binds: how,
     }),
+    nets: (nets) => ({ text: selectionWords(nets), binds: 'tight' }),
   }).text;

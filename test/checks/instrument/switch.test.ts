@@ -8,6 +8,7 @@ import { type WiredStates, wiredStates } from '../../../server/src/estimates/swi
 import { type Change, changed } from '../../../server/src/physics/switching/changes.ts';
 import { numberedRig } from '../../../server/src/physics/switching/meaning.ts';
 import type { Nets } from '../../../server/src/physics/switching/rig.ts';
+import { selectionWords } from '../../../server/src/words/selections.ts';
 import { deadWords, heardWords } from '../../../server/src/words/switch-words.ts';
 import { uniform } from '../../support/chance.ts';
 import { analyse, expectFindings, messageOf } from '../../support/check-fixture.ts';
@@ -154,7 +155,10 @@ describe('what a wired switch gives', () => {
     );
     assert.deepEqual(
       states.map((each) => heardWords(each)),
-      ['neck', 'neck.main[1], neck.main[2] and part 1, for which the selector has no word'],
+      [
+        'neck',
+        'neck main neck.gold–ground, neck main neck.orange–neck.gold, 4.7\u202FnF hot–neck.orange, for which the selector has no word',
+      ],
     );
     assert.deepEqual(
       states.map((each) => deadWords(each)),
@@ -181,11 +185,11 @@ describe('positions of a wired instrument', () => {
     const phases = (each = wired) => each?.positions().map(({ phase }) => phase);
     assert.deepEqual(phases(), phases(asWritten));
     assert.deepEqual(
-      wired?.instrument.positions.map(({ selection }) => selection?.kind === 'pickup' && selection.slot.name),
+      wired?.instrument.positions.map(({ selection }) => selection && selectionWords(selection)),
       ['bridge', 'neck'],
     );
     assert.deepEqual(
-      wired?.written.positions.map(({ selection }) => selection?.kind === 'pickup' && selection.slot.name),
+      wired?.written.positions.map(({ selection }) => selection && selectionWords(selection)),
       ['neck', 'bridge'],
     );
   });

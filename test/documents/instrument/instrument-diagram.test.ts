@@ -7,6 +7,7 @@ import {
 } from '../../../server/src/documents/instrument-diagram/instrument-diagram.ts';
 import type { Schematic } from '../../../server/src/documents/instrument-diagram/schematic-picture.ts';
 import { analysedSample, analysedText, sampleNames } from '../../support/sample-files.ts';
+import { single } from '../../support/shop.ts';
 import { assertLegibleDrawing } from '../plots/legible.ts';
 import { elementsOf } from '../svg-reading.ts';
 import { madeUpInstrument } from './made-up-instruments.ts';
@@ -242,3 +243,51 @@ function contacts(section: Schematic): readonly string[] {
     ),
   );
 }
+
+describe('the schematic of a wired instrument', () => {
+  const WIRED = `${single('heron')}${single('finch')}${single('wren')}instrument juniper {
+  pickup heron heron
+  pickup finch finch
+  pickup wren wren
+  controls {
+    volume loud 500 kohm
+    tone 250 kohm with 22 nF
+  }
+  wiring {
+    hot heron.violet loud.input
+    link heron.grey finch.violet wren.violet
+    link loud.wiper jack
+    ground finch.grey wren.grey loud.low
+    resistor 10 kohm heron.grey to hot
+    capacitor 10 nF heron.grey to ground
+  }
+  selector {
+    1 heron
+  }
+}
+`;
+
+  it('draws coils, parts and controls between the nets that they lie on, legible in both widths', () => {
+    const analysis = analysedText(WIRED);
+    const [instrument] = analysis.instruments;
+    assert.ok(instrument);
+    const picture = instrumentPicture(analysis, instrument, { live: '1' });
+    assert.deepEqual(
+      picture.sections[0]?.pickups.flatMap(({ slot, coils }) =>
+        coils.map(({ name, top, bottom, live }) => [slot, name, top, bottom, live]),
+      ),
+      [
+        ['heron', 'main coil', 'hot', 'heron.grey', true],
+        ['finch', 'main coil', 'heron.grey', 'earth', true],
+        ['wren', 'main coil', 'heron.grey', 'earth', true],
+        ['resistor', '10\u202FkΩ', 'hot', 'heron.grey', true],
+        ['capacitor', '10\u202FnF', 'heron.grey', 'earth', true],
+        ['loud', 'input to wiper', 'hot', 'out', true],
+        ['loud', 'wiper to low', 'out', 'earth', true],
+        ['tone', 'input to wiper', 'hot', 'wiper 1', false],
+        ['tone', '22\u202FnF', 'wiper 1', 'earth', false],
+      ],
+    );
+    for (const width of ['wide', 'narrow'] as const) assertLegibleDrawing(instrumentDiagram(picture, width));
+  });
+});

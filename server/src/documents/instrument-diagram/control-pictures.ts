@@ -1,14 +1,27 @@
 import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Control, Slot } from '../../model/instrument.ts';
 import type { PickupNetlist } from '../../model/netlist.ts';
+import { isPlaced, leavesByWire } from '../../model/soldered.ts';
 import { printValue } from '../../quantities/print.ts';
 import { wiringWords } from '../../words/control-words.ts';
 import type { Language } from '../../words/languages/language.ts';
 import type { ControlPicture } from './schematic-picture.ts';
 import type { Shop } from './shop.ts';
 
-export const masters = ({ instrument: { controls }, t }: Shop): readonly ControlPicture[] =>
-  controls.filter(({ forSlot }) => forSlot === undefined).map((each) => controlPicture(each, t));
+/** Those between hot and the jack that the wiring leaves where they usually stand. */
+export const masters = ({ instrument, t }: Shop): readonly ControlPicture[] =>
+  leavesByWire(instrument)
+    ? []
+    : instrument.controls
+        .filter((each) => each.forSlot === undefined && !isPlaced(each, instrument.wiring))
+        .map((each) => controlPicture(each, t));
+
+/** Of a control by its lugs. */
+export function controlTexts(control: Control, t: Language): { readonly track: string; readonly capacitor?: string } {
+  const picture = controlPicture(control, t);
+  const track = picture.kind === 'bleed' ? '' : picture.track;
+  return picture.kind === 'tone' ? { track, capacitor: picture.capacitor } : { track };
+}
 
 export function ownControls(
   { instrument, t }: Shop,
@@ -17,7 +30,7 @@ export function ownControls(
   sounding: ReadonlySet<string>,
 ) {
   const controls = instrument.controls
-    .filter(({ forSlot }) => forSlot?.value === name)
+    .filter((each) => each.forSlot?.value === name && !isPlaced(each, instrument.wiring))
     .map((each) => controlPicture(each, t));
   const live = [...sounding].some((id) => id.startsWith(`${name}.`));
   return controls.length === 0 || hot === undefined ? undefined : { controls, live };

@@ -10,7 +10,7 @@ import { fitText } from '../text-width.ts';
 import { columnsRight, type PickupPlace } from './layout.ts';
 import type { Metrics } from './metrics.ts';
 import type { CoilBlock, NodePicture, Schematic } from './schematic-picture.ts';
-import { COIL_LENGTH, standingCoil, weight } from './schematic-symbols.ts';
+import { COIL_LENGTH, standingCoil, standingPart, weight } from './schematic-symbols.ts';
 
 export function drawPickups(
   places: readonly PickupPlace[],
@@ -39,7 +39,10 @@ function drawPickup(
     .flatMap(({ node, y: at }) => leadLabel(block.nodes.get(node), { x: metrics.lead + 4, y: at - 8, room }, uprights));
   return part(
     `pickup:${block.slot}`,
-    block.unknown ?? t('{0} pickup, {1}', block.slot, block.resistance),
+    block.unknown ??
+      (block.isPart
+        ? [block.slot, block.resistance].filter(Boolean).join(', ')
+        : t('{0} pickup, {1}', block.slot, block.resistance)),
     wordsAt(fitText(block.slot, nameRoom - 4, { size: 14, bold: true }), metrics.name, y + 4, { size: 14 }),
     ...(block.resistance === '' ? [] : [wordsAt(block.resistance, metrics.name, y + 20, { quiet: true })]),
     ...(block.unknown === undefined
@@ -51,6 +54,7 @@ function drawPickup(
 }
 
 function drawCoil(coil: CoilBlock, top: number, metrics: Metrics, t: Language): SvgNode {
+  if (coil.symbol) return drawPart(coil, coil.symbol, top, metrics, t);
   const facts = [coil.turns, polesWords(coil.polarity, t), ...(coil.live ? [t('sounds')] : [])];
   const words = t('{0} coil, {1}', coil.id.replace('.', ' '), facts.join(', '));
   const room = metrics.coilWords - metrics.name;
@@ -67,6 +71,25 @@ function drawCoil(coil: CoilBlock, top: number, metrics: Metrics, t: Language): 
       anchor: 'end',
     }),
     wordsAt(coil.turns, metrics.coilWords, top + 48, { quiet: true, anchor: 'end' }),
+  );
+}
+
+function drawPart(
+  { id, name, live }: CoilBlock,
+  symbol: 'resistor' | 'capacitor',
+  top: number,
+  { coil, coilWords, name: left }: Metrics,
+  t: Language,
+): SvgNode {
+  return part(
+    `part:${id}`,
+    `${name}, ${t(live ? 'carries signal' : 'silent')}`,
+    path(weight(live), d`M${coil} ${top - 10}V${top}M${coil} ${top + COIL_LENGTH}v10`),
+    ...standingPart(symbol, coil, top, live),
+    wordsAt(fitText(name, coilWords - left, { size: 12, bold: true }), coilWords, top + 40, {
+      bold: live,
+      anchor: 'end',
+    }),
   );
 }
 

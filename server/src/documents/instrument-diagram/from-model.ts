@@ -55,7 +55,9 @@ export function instrumentPicture(
 }
 
 function spoken({ facts, pickups }: Schematic, t: Language): string {
-  const live = pickups.flatMap(({ coils }) => coils.filter(({ live }) => live).map(({ id }) => id.replace('.', ' ')));
+  const live = pickups.flatMap(({ coils }) =>
+    coils.filter(({ live, symbol }) => live && !symbol).map(({ id }) => id.replace('.', ' ')),
+  );
   const position = facts === undefined ? '' : `${t('Position {0}', facts.heading.replace(' · ', ', '))}: `;
   const sounds =
     live.length === 0

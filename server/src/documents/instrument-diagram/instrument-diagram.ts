@@ -51,7 +51,9 @@ export function instrumentTable(picture: InstrumentPicture): FactTable {
       ...coils.map((coil) => [
         section.liveKey ?? '',
         coil.id.replace('.', ' '),
-        `${coil.turns}, ${t(coil.live ? 'sounds' : 'silent')}; ${t('pickup {0}', resistance)}`,
+        coil.symbol
+          ? `${coil.name}, ${t(coil.live ? 'carries signal' : 'silent')}`
+          : `${coil.turns}, ${t(coil.live ? 'sounds' : 'silent')}; ${t('pickup {0}', resistance)}`,
       ]),
       ...[...nodes.values()].flatMap(({ exits }) =>
         exits.flatMap(({ contact }) =>

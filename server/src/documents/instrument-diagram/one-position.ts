@@ -7,29 +7,38 @@ import { masters, ohms, ownControls } from './control-pictures.ts';
 import { factsOf } from './facts.ts';
 import type { Exit, PickupBlock, Schematic } from './schematic-picture.ts';
 import { type Shop, soundingIn } from './shop.ts';
+import { solderedBlocks } from './soldered-blocks.ts';
 import { EARTH, joinPoints, OUT, placedParts, shortedCoils, spansOutput } from './switching.ts';
 
 /** One position drawn by itself: its joints as they are soldered or switched, without contacts. */
 export function onePosition(shop: Shop, position: Position): Schematic {
-  const { instrument } = shop;
-  const placed = placedParts(position).map((each, index) => ({ ...each, index }));
-  const joints: Joints = { shop, points: new JoinedNodes(), through: new Map(), sounding: soundingIn(shop, position) };
-  for (const part of placed) joinPart(part, joints);
-  const pickups = instrument.slots.map((slot) =>
-    placedPickup(
-      slot,
-      placed.filter(({ part }) => part.slot === slot),
-      joints,
-    ),
-  );
+  const sounding = soundingIn(shop, position);
+  const { selection } = position;
+  const pickups =
+    selection?.kind === 'nets' ? solderedBlocks(selection, shop, sounding) : asked(shop, position, sounding);
   return {
     facts: factsOf(shop, position),
     keys: [],
     liveKey: position.key.value,
     pickups: withoutLonelyRails(pickups),
     controls: masters(shop),
-    sounds: joints.sounding.size > 0,
+    sounds: sounding.size > 0,
   };
+}
+
+/** By what the selector asks for. */
+function asked(shop: Shop, position: Position, sounding: ReadonlySet<string>): readonly PickupBlock[] {
+  const { instrument } = shop;
+  const placed = placedParts(position).map((each, index) => ({ ...each, index }));
+  const joints: Joints = { shop, points: new JoinedNodes(), through: new Map(), sounding };
+  for (const part of placed) joinPart(part, joints);
+  return instrument.slots.map((slot) =>
+    placedPickup(
+      slot,
+      placed.filter(({ part }) => part.slot === slot),
+      joints,
+    ),
+  );
 }
 
 interface Joints {

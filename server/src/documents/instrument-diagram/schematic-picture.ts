@@ -32,6 +32,8 @@ export interface PickupBlock {
   readonly resistance: string;
   /** Said instead of the coils where the pickup is not known. */
   readonly unknown?: string;
+  /** A resistor, a capacitor or a control of the wiring, drawn as pickups are. */
+  readonly isPart?: true;
   /** From hot to ground, as they stand. */
   readonly coils: readonly CoilBlock[];
   readonly nodes: ReadonlyMap<string, NodePicture>;
@@ -52,6 +54,8 @@ export interface CoilBlock {
   readonly polarity: Polarity;
   /** Where its start lies. */
   readonly startAt: 'top' | 'bottom' | undefined;
+  /** Of what is no coil. */
+  readonly symbol?: 'resistor' | 'capacitor' | undefined;
   readonly live: boolean;
   readonly top: string;
   readonly bottom: string;

@@ -22,6 +22,16 @@ export function standingCoil(
   ];
 }
 
+/** A resistor or a capacitor in the room of a coil. */
+export const standingPart = (symbol: 'resistor' | 'capacitor', x: number, top: number, live: boolean) => {
+  const gap = symbol === 'resistor' ? 28 : 4.5;
+  const middle = top + COIL_LENGTH / 2;
+  return [
+    path(weight(live), d`M${x} ${top}V${middle - gap}M${x} ${middle + gap}V${top + COIL_LENGTH}`),
+    symbol === 'resistor' ? standingResistor(x, middle - gap, live) : plates(x, middle, live),
+  ];
+};
+
 /** Earth; 22 high from the point. */
 export function earthAt(x: number, y: number, live: boolean): SvgNode {
   return path(weight(live), d`M${x} ${y}v10M${x - 11} ${y + 10}h22M${x - 7} ${y + 16}h14M${x - 3} ${y + 22}h6`);

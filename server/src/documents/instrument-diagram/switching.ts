@@ -42,7 +42,8 @@ function plainJoints(
   const joints: Omit<Contact, 'closedIn'>[] = [];
   const used = new Set<string>();
   for (const part of parts) {
-    if (part.kind === 'reversed' || part.kind === 'series' || part.kind === 'parallel') return undefined;
+    if (part.kind === 'reversed' || part.kind === 'series' || part.kind === 'parallel' || part.kind === 'nets')
+      return undefined;
     const slot = part.slot.name;
     if (used.has(slot)) return undefined;
     used.add(slot);

@@ -20,6 +20,12 @@ export const DRAWINGS = {
   'inner end untraced': 'inneres Ende nicht verfolgt',
   'inside unknown': 'innen unbekannt',
   free: 'frei',
+  // Parts and controls of a wiring in the schematic.
+  resistor: 'Widerstand',
+  'carries signal': 'führt Signal',
+  'neither in series nor in parallel': 'weder in Reihe noch parallel',
+  'input to wiper': 'Eingang – Schleifer',
+  'wiper to low': 'Schleifer – unten',
   'No path leads from ground to hot.': 'Kein Weg führt von Masse nach heiß.',
   'From ground: {0}, hot.': 'Von Masse: {0}, heiß.',
   ', then ': ', dann ',
