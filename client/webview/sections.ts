@@ -40,6 +40,8 @@ interface SectionSources {
 
 export function createSections({ state, send, listen, whatIf, comparisonChanged }: SectionSources): Sections {
   const response = createPlot(t('Response'), t('Response as a table'), 'response');
+  const sweeps = createPlot(t('Before and after, as measured'), t('Before and after as a table'), 'sweeps');
+  const impedance = createPlot(t('Impedance'), t('Impedance as a table'), 'impedance');
   const positions = createPlot(t('Positions'), t('Positions as a table'), 'positions');
   const switches = createPlot(t('Switches'), t('Switches as a table'), 'switches');
   const label = (): string | undefined => state.drawing?.comparedWith;
@@ -74,6 +76,8 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
         listen.hide();
       },
     },
+    sweeps: { place: 'right', node: sweeps.section, show: sweeps.show, clear: () => sweeps.show({}) },
+    impedance: { place: 'right', node: impedance.section, show: impedance.show, clear: () => impedance.show({}) },
     positions: {
       place: 'below',
       node: positions.section,

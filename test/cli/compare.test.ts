@@ -278,6 +278,59 @@ describe('compare', () => {
     });
   });
 
+  describe('of a pickup that was swept again', () => {
+    before(() => {
+      cpSync(path.join(SAMPLES, 'sweeps'), shell.path('swept/sweeps'), { recursive: true });
+      cpSync(path.join(SAMPLES, 'shop.pickup'), shell.path('swept/shop.pickup'));
+      cpSync(path.join(SAMPLES, 'parts'), shell.path('swept/parts'), { recursive: true });
+      const potted = readFileSync(path.join(SAMPLES, 'yarrow-bridge.pickup'), 'utf8');
+      shell.write('swept/yarrow.pickup', potted.replace(/.*yarrow-potted.*\n/, ''));
+      git('add', 'swept');
+      git('commit', '--quiet', '-m', 'Before potting');
+      shell.write('swept/yarrow.pickup', potted);
+    });
+
+    const capacitance = async (...words: readonly string[]) => {
+      const { numbers, sweeps } = await json(...words);
+      return { numbers: (numbers as { key: string }[]).filter(({ key }) => key === 'capacitanceF'), sweeps };
+    };
+
+    it('tells what has changed as measured, in a file, in git and in folders', async () => {
+      for (const words of [
+        ['HEAD:swept/yarrow.pickup', 'swept/yarrow.pickup'],
+        ['swept', '--since', 'HEAD'],
+      ]) {
+        const { stdout } = await shell.run(['compare', ...words]);
+        assert.match(stdout, /as measured\n {2}pickup yarrow-bridge\n {4}Capacitance has risen by 43\.\d+ ± 0\.\d+ pF/);
+        const { numbers, sweeps } = await capacitance(...words);
+        assert.ok(numbers.length > 0);
+        assert.match(JSON.stringify(sweeps), /"capacitanceF":\{"value":4\.3\d+e-11/);
+      }
+      const { stdout } = await shell.run([
+        'compare',
+        'HEAD:swept/yarrow.pickup',
+        'swept/yarrow.pickup',
+        '--format',
+        'html',
+      ]);
+      assert.match(stdout, /before and after, as measured/);
+    });
+
+    it('--without sweeps leaves nothing of it, in git and in folders too', async () => {
+      for (const words of [
+        ['HEAD:swept/yarrow.pickup', 'swept/yarrow.pickup'],
+        ['swept', '--since', 'HEAD'],
+      ])
+        assert.deepEqual(await capacitance(...words, '--without', 'sweeps'), { numbers: [], sweeps: [] });
+      cpSync(shell.path('swept'), shell.path('swept-before'), { recursive: true });
+      shell.write(
+        'swept-before/yarrow.pickup',
+        readFileSync(shell.path('swept/yarrow.pickup'), 'utf8').replace(/.*yarrow-potted.*\n/, ''),
+      );
+      assert.deepEqual(await capacitance('swept-before', 'swept', '--without', 'sweeps'), { numbers: [], sweeps: [] });
+    });
+  });
+
   it('marks what a meter showed, beside what is computed', async () => {
     const spec = (ohm: string) =>
       `wire w {\n  diameter 0.0635 mm\n  overall 0.070 mm\n}\nbobbin b {\n  core 60 x 5.8 mm\n  window 11 x 6 mm\n}\npickup p {\n  coil a {\n    bobbin b\n    wire w\n    start blue\n    finish red\n  }\n  readings "bench" 2026-03-02 {\n    room 20 degC\n    a ${ohm} kohm\n  }\n}\n`;

@@ -95,7 +95,19 @@ describe('draw', () => {
       assert.match(stdout, /600\u202FpF of cable/);
     }
     const { code, stderr } = await shell.run(['draw', 'hesk-neck.pickup', '--cable', '600pF']);
-    assert.deepEqual([code, stderr], [2, 'pickup-spec: --cable belongs to --view response\n']);
+    assert.deepEqual([code, stderr], [2, 'pickup-spec: --cable belongs to --view response and before-after\n']);
+  });
+
+  it('writes two sweeps of a pickup beside each other, and says where there are none', async () => {
+    const { code, stdout, stderr } = await shell.run(['draw', 'yarrow-bridge.pickup', '--view', 'before-after']);
+    assert.deepEqual([code, stderr], [0, '']);
+    assertXml(stdout);
+    assert.match(stdout, /as wound.*after potting/s);
+    const none = await shell.run(['draw', 'hesk-neck.pickup', '--view', 'before-after']);
+    assert.deepEqual(
+      [none.code, none.stderr],
+      [2, 'pickup-spec: hesk-neck.pickup: no pickup was swept twice between hot and ground\n'],
+    );
   });
 
   it('writes the schematic of an instrument, the live position emphasised', async () => {

@@ -56,6 +56,7 @@ describe('fit', () => {
       stdout,
       /from sweeps\/yarrow-wound\.csv to sweeps\/yarrow-potted\.csv\n +inductance +too small to tell\n +capacitance +\+43\.\d+ ± 0\.\d+ pF/,
     );
+    assert.match(stdout, /Capacitance has risen by 43\.\d+ ± 0\.\d+ pF, as wax between the turns/);
   });
 
   it('tells what a divider cannot, why, and what would', async () => {

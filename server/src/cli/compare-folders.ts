@@ -7,7 +7,7 @@ import { type Compared, comparedStates } from './compared-states.ts';
 import type { Context } from './context.ts';
 import { shownPath, specFiles, uriOf } from './files.ts';
 import { readFromGit, revisionAt, specsInGit } from './git.ts';
-import { analyseSource, type SourceValues, sourceReader } from './source.ts';
+import { analyseSource, hostAsAsked, type SourceValues, sourceReader } from './source.ts';
 
 export interface ComparedFolders {
   /** Of files that both states have, those that differ in meaning. */
@@ -53,13 +53,19 @@ export function onDisk(folder: string, values: SourceValues, context: Context): 
     state: async (file) => {
       const result = read(path.join(top, file));
       if (!result.ok) throw new CommandError(result.problem);
-      return stateOf(analyseSource(result.source, context));
+      const host = hostAsAsked(result.source.host, values);
+      return stateOf(analyseSource({ ...result.source, host }, context));
     },
   };
 }
 
 /** `since`: a revision, or a day, month or year; of a day, the newest commit before it. */
-export function inGit(folder: string, since: string, { cwd, environment, analyser }: Context): Folder {
+export function inGit(
+  folder: string,
+  since: string,
+  values: SourceValues,
+  { cwd, environment, analyser }: Context,
+): Folder {
   const top = path.resolve(cwd, folder);
   const revision = revisionAt(since, top, environment);
   const short = revision.slice(0, SHORT);
@@ -68,7 +74,7 @@ export function inGit(folder: string, since: string, { cwd, environment, analyse
     files: specsInGit(revision, top, environment),
     state: async (file) => {
       const { file: at, host } = readFromGit({ revision, path: `./${file}` }, top, environment);
-      return stateOf(analyser.analyse(uriOf(at), host));
+      return stateOf(analyser.analyse(uriOf(at), hostAsAsked(host, values)));
     },
   };
 }

@@ -2,6 +2,7 @@
 import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { numberRows } from '../comparison/number-rows.ts';
+import { changeWords } from '../words/sweep-words.ts';
 import type { ComparedAll } from './comparison-data.ts';
 import { padded, plainSpaces, widest } from './figures-text.ts';
 import type { Styles } from './styles.ts';
@@ -30,6 +31,7 @@ function compareText(
   const parts = [
     section('facts', factLines(comparison.facts, styles)),
     section('numbers', numberLines(comparison)),
+    section('as measured', sweepLines(comparison)),
     section('findings', findingLines(comparison.findings, styles)),
   ];
   return [heading, ...parts.filter((part) => part !== '')].join('\n\n').concat('\n');
@@ -83,6 +85,10 @@ function numberLines(comparison: Comparison): readonly string[] {
       ),
   ]);
 }
+
+/** Of each pickup that was swept again, what the two sweeps say beside each other. */
+const sweepLines = ({ sweeps }: Comparison): readonly string[] =>
+  sweeps.flatMap(({ path, pair }) => [`  ${path.map(visible).join(' / ')}`, `    ${plainSpaces(changeWords(pair))}`]);
 
 function findingLines({ gone, come, changed }: Comparison['findings'], styles: Styles): readonly string[] {
   return [

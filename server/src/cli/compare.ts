@@ -83,7 +83,7 @@ async function comparedAsAsked(
   const { since } = values;
   if (since !== undefined) {
     if (second !== undefined) throw new CommandError('compare --since takes one folder');
-    const folders = await compareFolders(inGit(first, since, context), onDisk(first, values, context), context);
+    const folders = await compareFolders(inGit(first, since, values, context), onDisk(first, values, context), context);
     return { names: { before: since, after: first }, compared: folders.changed, folders };
   }
   if (second === undefined) {

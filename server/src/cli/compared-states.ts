@@ -12,7 +12,7 @@ import { CommandError } from './command.ts';
 import type { Context } from './context.ts';
 import { uriOf } from './files.ts';
 import { gitPath, readFromGit } from './git.ts';
-import { analyseSource, requireSource, type SourceValues } from './source.ts';
+import { analyseSource, hostAsAsked, requireSource, type SourceValues } from './source.ts';
 
 /** Two states and what differs between them. */
 export interface Compared {
@@ -83,7 +83,7 @@ async function analysisAt(name: string, values: SourceValues, context: Context):
   const inGit = existsSync(path.resolve(context.cwd, name)) ? undefined : gitPath(name);
   if (inGit) {
     const { file, host } = readFromGit(inGit, context.cwd, context.environment);
-    return context.analyser.analyse(uriOf(file), host);
+    return context.analyser.analyse(uriOf(file), hostAsAsked(host, values));
   }
   return analyseSource(await requireSource(name, values, context), context);
 }

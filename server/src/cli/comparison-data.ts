@@ -1,11 +1,14 @@
 /** `compare/1`: a comparison as data. */
+
 import type { Finding } from '../checks/finding.ts';
 import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import type { NumberChange } from '../comparison/compare-numbers.ts';
 import { type Comparison, joined, sameMeaning } from '../comparison/comparison.ts';
+import { changesOf } from '../estimates/sweep-comparison.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import { isToldApart } from '../words/number-text.ts';
+import { changeWords } from '../words/sweep-words.ts';
 import type { ComparedFolders } from './compare-folders.ts';
 import type { Compared } from './compared-states.ts';
 
@@ -44,6 +47,13 @@ function comparisonData(comparison: Comparison) {
         severityBefore: before.severity,
       })),
     },
+    sweeps: comparison.sweeps.map(({ path, pair }) => ({
+      path,
+      text: changeWords(pair),
+      changes: Object.fromEntries(
+        Object.entries(changesOf(pair)).map(([key, { value, sd }]) => [key, { value, uncertainty: finiteOrNull(sd) }]),
+      ),
+    })),
   };
 }
 

@@ -8,6 +8,7 @@ import { impedancePicture, impedancePlot } from '../documents/impedance-plot.ts'
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../documents/positions-sheet.ts';
+import { beforeAfterPicture } from '../documents/response-plot/before-after.ts';
 import {
   noResponseWords,
   pickupResponsePicture,
@@ -19,6 +20,8 @@ import { switchPicture } from '../documents/switch-diagram/from-model.ts';
 import { switchDiagram } from '../documents/switch-diagram/switch-diagram.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
+import { loadOf } from '../estimates/pickup-estimates.ts';
+import { sweptApart, sweptTwice } from '../estimates/sweep-comparison.ts';
 import { ENGLISH } from '../words/languages/language.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose, chooseOnly } from './choose.ts';
@@ -38,7 +41,7 @@ export const draw = defineCommand({
   options: {
     view: {
       type: 'choice',
-      choices: ['wiring', 'schematic', 'response', 'positions', 'switch', 'impedance'],
+      choices: ['wiring', 'schematic', 'response', 'positions', 'switch', 'impedance', 'before-after'],
       meaning: 'what is drawn',
     },
     output: {
@@ -61,7 +64,8 @@ export const draw = defineCommand({
     compare: {
       type: 'text',
       value: 'FILE',
-      meaning: 'the response of the same part in another file, as before; a pickup that was reworked has its own',
+      meaning:
+        'the response, or the sweep, of the same part in another file, as before; a pickup that was reworked has its own',
     },
     width: { type: 'choice', choices: ['wide', 'narrow'], meaning: 'laid out for a page or for a narrow column' },
     force: { type: 'flag', meaning: 'replaces the file where it is already there' },
@@ -73,14 +77,17 @@ export const draw = defineCommand({
     meaning: 'coils seen from the strings, every lead named, findings on the drawing',
   },
   async run(values, [file = ''], context) {
-    if ((values.view === 'wiring' || values.view === 'impedance') && values.position !== undefined) {
+    if (OF_A_PICKUP.has(values.view) && values.position !== undefined) {
       throw new CommandError('--position belongs to --view schematic, response, positions and switch');
     }
-    if (values.view !== 'response' && values.compare !== undefined) {
-      throw new CommandError('--compare belongs to --view response; the command compare shows two wirings');
+    const isResponse = values.view === 'response' || values.view === 'before-after';
+    if (!isResponse && values.compare !== undefined) {
+      throw new CommandError(
+        '--compare belongs to --view response and before-after; the command compare shows two wirings',
+      );
     }
-    if (values.view !== 'response' && values.cable !== undefined) {
-      throw new CommandError('--cable belongs to --view response');
+    if (!isResponse && values.cable !== undefined) {
+      throw new CommandError('--cable belongs to --view response and before-after');
     }
     const cableF = cableFarads(values.cable);
     const now = await analysed(file, values, context);
@@ -98,8 +105,9 @@ export const draw = defineCommand({
     async function picture(): Promise<string> {
       if (values.view === 'wiring') return wiring(now, values.pickup, values.width);
       if (values.view === 'impedance') return impedance(now, values.pickup, values.width);
-      if (values.view !== 'response') return whole(now, values.view, values, played);
+      if (values.view !== 'response' && values.view !== 'before-after') return whole(now, values.view, values, played);
       const before = values.compare === undefined ? undefined : await analysed(values.compare, values, context);
+      if (values.view === 'before-after') return beforeAfter(now, before, values.pickup, values.width, cableF);
       const response =
         values.position === undefined
           ? pickupResponse(now, before, values.pickup, cableF)
@@ -116,18 +124,42 @@ export const draw = defineCommand({
   },
 });
 
+const OF_A_PICKUP: ReadonlySet<string> = new Set(['wiring', 'impedance', 'before-after']);
+
 function wiring({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
 }
 
 function impedance({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
   const pickup = chosenPickup(analysis, name, shown);
-  const picture = impedancePicture(pickup, quickOfBench(analysis)(pickup.pickup));
+  const picture = impedancePicture(pickup, quickOfBench(analysis));
   if (picture === undefined)
     throw new CommandError(
       `${shown}: there is no impedance to draw: a coil lacks its turns, its bobbin or its wire, and no sweep tells it`,
     );
   return impedancePlot(picture, width);
+}
+
+/** Two sweeps of one pickup: of its own text, or one of each file. */
+function beforeAfter(
+  now: Analysed,
+  before: Analysed | undefined,
+  name: string | undefined,
+  width: DrawingWidth,
+  cableF: number | undefined,
+): string {
+  const quickIn = ({ analysis, shown }: Analysed) => quickOfBench(analysis)(chosenPickup(analysis, name, shown).pickup);
+  const quick = quickIn(now);
+  const pair = before ? sweptApart(quickIn(before), quick) : sweptTwice(quick);
+  if (pair === undefined)
+    throw new CommandError(
+      before
+        ? `${now.shown}: no other sweep between hot and ground stands in ${before.shown}`
+        : `${now.shown}: no pickup was swept twice between hot and ground`,
+    );
+  const { pickup } = quick.netlist;
+  const names = before && { before: before.shown, now: now.shown };
+  return responsePlot(beforeAfterPicture(pair, pickup, loadOf(pickup, cableF), ENGLISH, names), width);
 }
 
 function pickupResponse(

@@ -1,12 +1,20 @@
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
-import { computedBeside, type SweptChange, sweptChanges } from '../estimates/sweep-comparison.ts';
+import { changesOf, computedBeside, type SweptPair, sweptPairs } from '../estimates/sweep-comparison.ts';
 import { type Swept, sweptOf } from '../estimates/sweeps-measured.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { differenceText, isToldApart, TOO_SMALL } from '../words/number-text.ts';
 import { keysOf } from '../words/numbers.ts';
-import { allUntold, filesWords, nextWords, SWEPT_NUMBERS, sweptBetween, sweptWords } from '../words/sweep-words.ts';
+import {
+  allUntold,
+  changeWords,
+  filesWords,
+  nextWords,
+  SWEPT_NUMBERS,
+  sweptBetween,
+  sweptWords,
+} from '../words/sweep-words.ts';
 import { choose } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
@@ -74,7 +82,7 @@ function fittedText(
     const next = nextWords(each);
     if (next !== undefined) lines.push(`    ${styles.strong('next:')} ${visible(next)}`);
   }
-  for (const change of sweptChanges(swept)) lines.push('', ...changeLines(change));
+  for (const pair of sweptPairs(swept)) lines.push('', ...changeLines(pair, styles));
   return `${lines.join('\n')}\n`;
 }
 
@@ -104,14 +112,20 @@ function columns(rows: readonly (readonly string[])[]): readonly string[] {
   );
 }
 
-function changeLines({ before, after, changes }: SweptChange): readonly string[] {
+function changeLines(pair: SweptPair, styles: Styles): readonly string[] {
+  const { before, after } = pair.swept;
+  const changes: Partial<Record<keyof typeof SWEPT_NUMBERS, Estimate>> = changesOf(pair);
   const heading = `  from ${filesWords(before)} to ${filesWords(after)}`;
   const rows = keysOf(SWEPT_NUMBERS).flatMap((key) => {
     const change = changes[key];
     if (!change) return [];
     return [[SWEPT_NUMBERS[key].what, isToldApart(change) ? differenceText(change, SWEPT_NUMBERS[key]) : TOO_SMALL]];
   });
-  return [visible(heading), ...columns(rows).map((line) => `    ${line}`)];
+  return [
+    visible(heading),
+    ...columns(rows).map((line) => `    ${line}`),
+    `    ${styles.faint(visible(changeWords(pair)))}`,
+  ];
 }
 
 function fittedData({ analysed: { pickup, netlist }, swept }: Fitted, bench: Bench | undefined) {
@@ -124,10 +138,12 @@ function fittedData({ analysed: { pickup, netlist }, swept }: Fitted, bench: Ben
       ...sweptData(each, netlist, bench),
       next: nextMeasurement(each) && { measurement: nextMeasurement(each), text: nextWords(each) },
     })),
-    changes: sweptChanges(swept).map(({ before, after, changes }) => ({
-      before: before.group.sweeps.map(({ file }) => file.value),
-      after: after.group.sweeps.map(({ file }) => file.value),
-      numbers: Object.fromEntries(Object.entries(changes).map(([key, change]) => [key, change && plainNumber(change)])),
+    changes: sweptPairs(swept).map((pair) => ({
+      before: pair.swept.before.group.sweeps.map(({ file }) => file.value),
+      after: pair.swept.after.group.sweeps.map(({ file }) => file.value),
+      numbers: Object.fromEntries(
+        Object.entries(changesOf(pair)).map(([key, change]) => [key, change && plainNumber(change)]),
+      ),
     })),
   };
 }

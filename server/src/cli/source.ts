@@ -1,5 +1,6 @@
 /** A spec as a command takes it: a path, or `-` for standard input that stands for a path. */
 import path from 'node:path';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis, Host } from '../analysis/analysis-types.ts';
 import { CommandError } from './command.ts';
 import type { Context } from './context.ts';
@@ -43,12 +44,18 @@ export type SourceResult =
 
 /** Reads a file, or standard input for `-`. */
 export async function readSource(name: string, values: SourceValues, context: Context): Promise<SourceResult> {
-  const wrong = values.without?.find((each) => each !== 'sweeps');
-  if (wrong !== undefined) throw new CommandError(`--without ${wrong}: only sweeps can be left out`);
   const result = name === '-' ? await readStandardInput(values, context) : sourceReader(values.root, context.cwd)(name);
-  if (!result.ok || !values.without?.length) return result;
-  return { ok: true, source: { ...result.source, host: { ...result.source.host, withoutSweeps: true } } };
+  return result.ok ? { ok: true, source: { ...result.source, host: hostAsAsked(result.source.host, values) } } : result;
 }
+
+/** The host, or the same without what is to be left out; the same object each time. */
+export function hostAsAsked(host: Host, { without = [] }: Pick<SourceValues, 'without'>): Host {
+  const wrong = without.find((each) => each !== 'sweeps');
+  if (wrong !== undefined) throw new CommandError(`--without ${wrong}: only sweeps can be left out`);
+  return without.length > 0 ? withoutSweeps(host) : host;
+}
+
+const withoutSweeps = onceFor((host: Host): Host => ({ ...host, withoutSweeps: true }));
 
 /** Reads files; those of one workspace share what they use. */
 export function sourceReader(root: string | undefined, cwd: string): (name: string) => SourceResult {

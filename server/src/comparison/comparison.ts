@@ -3,6 +3,7 @@ import type { Analysis, Played } from '../analysis/analysis-types.ts';
 import { compareFacts, type FactChange, type FactComparison } from './compare-facts.ts';
 import { compareFindings, type FindingComparison } from './compare-findings.ts';
 import { compareNumbers, type NumberChange, type PhaseChange } from './compare-numbers.ts';
+import { compareSweeps, type SweepChange } from './compare-sweeps.ts';
 import type { StatedBlock } from './stated-blocks.ts';
 
 /** A state: its analysis, and what its file and those that it uses state. */
@@ -16,6 +17,8 @@ export interface Comparison {
   readonly numbers: readonly NumberChange[];
   readonly phases: readonly PhaseChange[];
   readonly findings: FindingComparison;
+  /** As measured in both. */
+  readonly sweeps: readonly SweepChange[];
   /** Names after the change by names before it. */
   readonly renamed: ReadonlyMap<string, string>;
 }
@@ -34,6 +37,7 @@ export function compareAnalyses(
     facts: changes,
     ...compareNumbers(before, after, renamed, played),
     findings: compareFindings(before.allFindings(), after.allFindings(), renamed),
+    sweeps: compareSweeps(before, after, renamed),
     renamed,
   };
 }
@@ -48,6 +52,7 @@ export const joined = (all: readonly Comparison[]): Comparison => ({
     come: all.flatMap(({ findings }) => findings.come),
     changed: all.flatMap(({ findings }) => findings.changed),
   },
+  sweeps: all.flatMap(({ sweeps }) => sweeps),
   renamed: new Map(all.flatMap(({ renamed }) => [...renamed])),
 });
 

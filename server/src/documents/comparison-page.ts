@@ -4,11 +4,14 @@ import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
 import { changedParts } from '../comparison/changed-parts.ts';
 import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
+import type { SweepChange } from '../comparison/compare-sweeps.ts';
 import { type Comparison, sameMeaning } from '../comparison/comparison.ts';
 import { type NumberRow, numberRows } from '../comparison/number-rows.ts';
+import { loadOf } from '../estimates/pickup-estimates.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { titleOf } from '../words/parts.ts';
 import { columnHeads, type HtmlNode, h, phrase, rowHead, table, words } from './html.ts';
+import { beforeAfterPicture } from './response-plot/before-after.ts';
 import { pickupResponsePicture, positionResponsePicture } from './response-plot/from-model.ts';
 import { responsePlot } from './response-plot/response-plot.ts';
 import { PALETTES } from './theme.ts';
@@ -121,6 +124,7 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, { n
       { analysis: before, pickup: old },
       { names: labels, t },
     );
+    const swept = comparison.sweeps.find(({ pickup }) => pickup === now.pickup);
     return [
       h('h2', {}, ...phrase(t, 'Wiring and response of {0}', words(titleOf(now.pickup)))),
       h(
@@ -140,6 +144,7 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, { n
         ),
       ),
       ...(response === undefined ? [] : [h('div', {}, { drawing: responsePlot(response, 'wide') })]),
+      ...(swept === undefined ? [] : [h('div', {}, { drawing: beforeAfter(swept, names, t) })]),
     ];
   });
   const positions = after.instruments.flatMap((now): readonly HtmlNode[] => {
@@ -160,6 +165,9 @@ function pictures(before: Analysis, after: Analysis, comparison: Comparison, { n
     ...(positions.length === 0 ? [] : [h('section', {}, h('h2', {}, t('Positions')), ...positions)]),
   ];
 }
+
+const beforeAfter = ({ pair, pickup }: SweepChange, { before, after }: StateNames, t: Language): string =>
+  responsePlot(beforeAfterPicture(pair, pickup, loadOf(pickup), t, { before, now: after }), 'wide');
 
 /** Two drawings of one pickup stand on the page, so each has ids of its own. What was changed is marked, and named beside it. */
 function wiring(

@@ -1,15 +1,18 @@
 /** Impedance between hot and ground over frequency, as a meter shows it: its size on a scale of equal ratios, its phase below, points of a sweep on both. */
+import { given } from '../../../grammar/values/present.ts';
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupImpedance } from '../estimates/inductance-meter.ts';
+import type { QuickOf } from '../estimates/position-network.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { holdingSweep } from '../estimates/sweeps-used.ts';
+import { withoutSweeps } from '../model/sweeps.ts';
 import { type Complex, magnitude } from '../physics/complex.ts';
 import { measuredPoints } from '../physics/sweep/measured-impedance.ts';
 import { printQuantity } from '../quantities/print.ts';
-import { ENGLISH } from '../words/languages/language.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { titleOf } from '../words/parts.ts';
 import { verdictWords } from '../words/sweep-words.ts';
-import { type DrawingWidth, drawing, FRAMES, paragraphs, part, sheetHead } from './drawing-sheet.ts';
+import { drawing, type FactTable, FRAMES, type PlotWidth, paragraphs, part, sheetHead } from './drawing-sheet.ts';
 import { wordsAt } from './labels.ts';
 import { type Axes, axesOf, FROM_HZ, TO_HZ } from './response-plot/axes.ts';
 import { curvePath } from './response-plot/curve-shapes.ts';
@@ -22,26 +25,41 @@ interface Point {
 }
 
 export interface ImpedancePicture {
+  readonly t: Language;
   readonly name: string;
   readonly title: string;
   readonly curve: readonly Point[];
+  /** What is computed without the sweep. */
+  readonly computed?: readonly Point[];
   readonly points: readonly Point[];
   readonly verdict: string | undefined;
 }
 
 /** `undefined` where inductance, resistance or the way from hot to ground is not known. */
-export function impedancePicture({ pickup }: PickupAnalysis, quick: QuickEstimates): ImpedancePicture | undefined {
-  const curve = DRAWN_HZ.map((hz) => pointOf(hz, pickupImpedance(quick, hz)));
-  if (curve.some((point) => point === undefined)) return undefined;
+export function impedancePicture(
+  { pickup }: PickupAnalysis,
+  quickOf: QuickOf,
+  t: Language = ENGLISH,
+): ImpedancePicture | undefined {
+  const quick = quickOf(pickup);
+  const curve = curveOf(quick);
+  if (curve === undefined) return undefined;
   const swept = holdingSweep(quick, 'whole');
   const measured = swept?.sweeps.curves.flatMap((_, at) => measuredPoints(swept.fit, swept.sweeps, at)) ?? [];
   return {
+    t,
     name: pickup.name,
     title: titleOf(pickup),
-    curve: curve.flatMap((point) => point ?? []),
+    curve,
+    ...given({ computed: swept && curveOf(quickOf(withoutSweeps(pickup))) }),
     points: measured.flatMap((point) => pointOf(point.hz, point.measured) ?? []),
-    verdict: swept && verdictWords(swept),
+    verdict: swept && verdictWords(swept, t),
   };
+}
+
+function curveOf(quick: QuickEstimates): readonly Point[] | undefined {
+  const curve = DRAWN_HZ.map((hz) => pointOf(hz, pickupImpedance(quick, hz)));
+  return curve.every((point) => point !== undefined) ? curve : undefined;
 }
 
 const POINTS = 240;
@@ -57,21 +75,25 @@ const pointOf = (hz: number, impedance: Complex | undefined): Point | undefined 
 const PHASE_HEIGHT = 110;
 const POINTS_APART = 7;
 
-export function impedancePlot(picture: ImpedancePicture, size: DrawingWidth): string {
-  const { name, title, curve, points, verdict } = picture;
+export function impedancePlot(picture: ImpedancePicture, size: PlotWidth): string {
+  const { t, name, title, curve, computed, points, verdict } = picture;
   const frame = FRAMES[size];
-  const highest = curve.reduce((best, each) => (each.ohm > best.ohm ? each : best));
   const head = sheetHead(
     {
       title,
-      subtitle: `Impedance between hot and ground, nothing connected. Highest: ${ohms(highest.ohm)} at ${hertz(highest.hz)}.${points.length > 0 ? ' Points: as measured, the set-up taken out.' : ''}`,
+      subtitle: [
+        t('Impedance between hot and ground, nothing connected.'),
+        highestWords(picture),
+        ...(points.length > 0 ? [t('Points: as measured, the set-up taken out.')] : []),
+        ...(computed ? [t('Dashed: computed, without the sweep.')] : []),
+      ].join(' '),
     },
     frame,
   );
-  const sizes = [...curve, ...points].filter(({ hz }) => hz >= FROM_HZ && hz <= TO_HZ).map(({ ohm }) => ohm);
+  const sizes = [...curve, ...(computed ?? []), ...points].filter(({ hz }) => hz >= FROM_HZ && hz <= TO_HZ);
   const decades: readonly [number, number] = [
-    Math.floor(Math.log10(Math.min(...sizes))),
-    Math.ceil(Math.log10(Math.max(...sizes))),
+    Math.floor(Math.log10(Math.min(...sizes.map(({ ohm }) => ohm)))),
+    Math.ceil(Math.log10(Math.max(...sizes.map(({ ohm }) => ohm)))),
   ];
   const upper = axesOf(size, head.bottom + 24, decades);
   const lower: Axes = {
@@ -80,7 +102,20 @@ export function impedancePlot(picture: ImpedancePicture, size: DrawingWidth): st
     bottom: upper.bottom + 28 + PHASE_HEIGHT,
     y: (degrees) => upper.bottom + 28 + (PHASE_HEIGHT / 200) * (100 - degrees),
   };
-  const hz = curve.map((each) => each.hz);
+  const both = (of: readonly Point[], className: 'now' | 'was') => {
+    const hz = of.map((each) => each.hz);
+    return [
+      path(className, curvePath(upper, hz, of.map(logSize))),
+      path(
+        className,
+        curvePath(
+          lower,
+          hz,
+          of.map(({ degrees }) => degrees),
+        ),
+      ),
+    ];
+  };
   const foot = paragraphs(verdict === undefined ? [] : [verdict], {
     x: frame.margin,
     y: lower.bottom + 46,
@@ -88,12 +123,13 @@ export function impedancePlot(picture: ImpedancePicture, size: DrawingWidth): st
   });
   return drawing(
     {
-      t: ENGLISH,
+      t,
       id: `impedance-${name}`,
-      name: `Impedance of ${title}`,
+      name: t('Impedance of {0}', title),
       description: [
-        `Size and phase from 20 hertz to 20 kilohertz. ${[100, 1000, 5000].map((each) => spoken(curve, each)).join('; ')}.`,
-        `Highest: ${ohms(highest.ohm)} at ${hertz(highest.hz)}.`,
+        t('Size and phase from 20 hertz to 20 kilohertz.'),
+        `${[100, 1000, 5000].map((each) => spoken(curve, each, t)).join('; ')}.`,
+        highestWords(picture),
         ...(verdict === undefined ? [] : [verdict]),
       ].join(' '),
     },
@@ -101,42 +137,63 @@ export function impedancePlot(picture: ImpedancePicture, size: DrawingWidth): st
     Math.ceil(Math.max(foot.bottom, lower.bottom + 26) + 20),
     [
       ...head.nodes,
-      ...grid(upper, lower, decades),
-      path(
-        'now',
-        curvePath(
-          upper,
-          hz,
-          curve.map(({ ohm }) => Math.log10(ohm)),
-        ),
-      ),
-      path(
-        'now',
-        curvePath(
-          lower,
-          hz,
-          curve.map(({ degrees }) => degrees),
-        ),
-      ),
-      part(
-        'sweep:points',
-        'Measured points',
-        ...dots(points, upper, ({ ohm }) => Math.log10(ohm)),
-        ...dots(points, lower, ({ degrees }) => degrees),
-      ),
+      ...grid(upper, lower, decades, t),
+      ...(computed ? [part('impedance:computed', t('computed'), ...both(computed, 'was'))] : []),
+      part('impedance:now', t(computed ? 'measured' : 'computed'), ...both(curve, 'now')),
+      ...(points.length > 0
+        ? [
+            part(
+              'sweep:points',
+              t('Measured points, {0} of them', String(points.length)),
+              ...dots(points, upper, logSize),
+              ...dots(points, lower, ({ degrees }) => degrees),
+            ),
+          ]
+        : []),
       ...foot.nodes,
     ],
   );
 }
 
-const ohms = (value: number): string => printQuantity({ value, dimension: 'resistance' });
-const hertz = (value: number): string => printQuantity({ value, dimension: 'frequency' });
+/** The same as rows; with a sweep, what is computed without it and what was measured beside each other. */
+export function impedanceTable({ t, title, curve, computed, verdict }: ImpedancePicture): FactTable {
+  const curves = [...(computed ? [computed] : []), curve];
+  const rows = TABLE_HZ.map((hz) => [
+    hertz(hz, t),
+    ...curves.map((of) => {
+      const { ohm, degrees } = nearestTo(of, hz);
+      return `${ohms(ohm, t)}, ${phaseText(degrees)}`;
+    }),
+  ]);
+  return {
+    caption: [t('Impedance of {0}', title), ...(verdict === undefined ? [] : [verdict])].join('. '),
+    columns: ['', ...(computed ? [t('computed'), t('measured')] : [t('computed')])],
+    rows,
+  };
+}
 
-function spoken(curve: readonly Point[], hz: number): string {
-  const near = curve.reduce((best, each) =>
-    Math.abs(Math.log(each.hz / hz)) < Math.abs(Math.log(best.hz / hz)) ? each : best,
-  );
-  return `${ohms(near.ohm)} and ${near.degrees.toFixed(0)}° at ${hertz(hz)}`;
+const TABLE_HZ = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];
+
+const logSize = ({ ohm }: Point): number => Math.log10(ohm);
+
+const ohms = (value: number, t: Language): string =>
+  printQuantity({ value, dimension: 'resistance', digits: 3, style: t.numbers });
+const hertz = (value: number, t: Language): string =>
+  printQuantity({ value, dimension: 'frequency', digits: 3, style: t.numbers });
+const phaseText = (degrees: number): string =>
+  `${degrees > 0.5 ? '+' : degrees < -0.5 ? '−' : ''}${Math.abs(degrees).toFixed(0)}°`;
+
+function highestWords({ t, curve }: ImpedancePicture): string {
+  const { ohm, hz } = curve.reduce((best, each) => (each.ohm > best.ohm ? each : best));
+  return t('Highest: {0} at {1}.', ohms(ohm, t), hertz(hz, t));
+}
+
+const nearestTo = (curve: readonly Point[], hz: number): Point =>
+  curve.reduce((best, each) => (Math.abs(Math.log(each.hz / hz)) < Math.abs(Math.log(best.hz / hz)) ? each : best));
+
+function spoken(curve: readonly Point[], hz: number, t: Language): string {
+  const { ohm, degrees } = nearestTo(curve, hz);
+  return t('{0} and {1} at {2}', ohms(ohm, t), phaseText(degrees), hertz(hz, t));
 }
 
 function dots(points: readonly Point[], axes: Axes, value: (point: Point) => number): readonly SvgNode[] {
@@ -150,7 +207,7 @@ function dots(points: readonly Point[], axes: Axes, value: (point: Point) => num
 }
 
 /** Decades of both, quarter turns of the phase. */
-function grid(upper: Axes, lower: Axes, [low, high]: readonly [number, number]): readonly SvgNode[] {
+function grid(upper: Axes, lower: Axes, [low, high]: readonly [number, number], t: Language): readonly SvgNode[] {
   const decades = Array.from({ length: high - low + 1 }, (_, index) => low + index);
   const verticals = [FROM_HZ, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, TO_HZ];
   const named = upper.area.width < 500 ? [FROM_HZ, 100, 1000, 10_000] : verticals;
@@ -164,12 +221,15 @@ function grid(upper: Axes, lower: Axes, [low, high]: readonly [number, number]):
         .map((each) => d`M${upper.x(each)} ${area.y}V${upper.bottom}M${upper.x(each)} ${lower.area.y}V${lower.bottom}`)
         .join(''),
     ),
-    ...decades.map((each) => wordsAt(ohms(10 ** each), area.x - 8, upper.y(each) + 4, { anchor: 'end' })),
-    ...[-90, 0, 90].map((each) =>
-      wordsAt(`${each > 0 ? '+' : each < 0 ? '−' : ''}${Math.abs(each)}°`, area.x - 8, lower.y(each) + 4, {
-        anchor: 'end',
-      }),
+    ...decades.map((each) =>
+      wordsAt(
+        printQuantity({ value: 10 ** each, dimension: 'resistance', style: t.numbers }),
+        area.x - 8,
+        upper.y(each) + 4,
+        { anchor: 'end' },
+      ),
     ),
+    ...[-90, 0, 90].map((each) => wordsAt(phaseText(each), area.x - 8, lower.y(each) + 4, { anchor: 'end' })),
     ...named.map((each) =>
       wordsAt(
         each >= 1000 ? `${each / 1000}\u202Fk` : `${each}${each === FROM_HZ ? '\u202FHz' : ''}`,

@@ -7,6 +7,7 @@ import { ground } from '../physics/circuit/circuit.ts';
 import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseFigures, responseOf } from '../physics/circuit/response.ts';
+import { add, type Complex, divide, zero } from '../physics/complex.ts';
 import { type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { told } from './coil-winding.ts';
@@ -90,6 +91,15 @@ export const NO_LOAD: Load = {
 export function loadOf({ target }: Pickup, cableF?: number): Load {
   if (target?.resonance?.value.load === 'unloaded') return NO_LOAD;
   return cableF === undefined ? DEFAULT_LOAD : loadWithCable(cableF);
+}
+
+/** What lies across the leads at a frequency, siemens. */
+export function loadAdmittance({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load, hz: number): Complex {
+  const omega = 2 * Math.PI * hz;
+  const tone =
+    toneOhm === undefined ? zero : divide({ re: 0, im: omega * toneF }, { re: 1, im: omega * toneF * toneOhm });
+  const plain = (volumeOhm === undefined ? 0 : 1 / volumeOhm) + (inputOhm === undefined ? 0 : 1 / inputOhm);
+  return add(tone, { re: plain, im: omega * cableF });
 }
 
 /** All numbers, inductances and resonance included. */

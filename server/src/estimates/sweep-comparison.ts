@@ -1,11 +1,14 @@
 /** What sweeps measured beside what is computed, and beside what was measured before. */
 import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { difference, type Estimate } from '../quantities/estimate.ts';
+import { changeOf, type JoinedFits, joinedFits } from '../physics/sweep/shared-set-up.ts';
+import type { SweepFit } from '../physics/sweep/sweep-fit.ts';
+import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { computedMagnetics } from './magnetics.ts';
-import { quickEstimates } from './quick.ts';
+import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
-import type { Swept, SweptCoil } from './sweeps-measured.ts';
+import { type Swept, type SweptCoil, sweptOf, withFit } from './sweeps-measured.ts';
+import { holdingSweep } from './sweeps-used.ts';
 
 type Numbers = Partial<Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', Estimate>>;
 
@@ -35,33 +38,65 @@ export function computedBeside({ group }: SweptCoil, netlist: PickupNetlist, ben
 const given = (numbers: { readonly [K in keyof Numbers]: Estimate | undefined }): Numbers =>
   Object.fromEntries(Object.entries(numbers).filter(([, value]) => value !== undefined));
 
-export interface SweptChange {
-  readonly before: SweptCoil;
-  readonly after: SweptCoil;
-  readonly changes: Numbers;
+/** The same points swept before and after some work, by one set-up. */
+export interface SweptPair extends JoinedFits {
+  readonly swept: { readonly before: SweptCoil; readonly after: SweptCoil };
 }
 
-/**
- * Of each two points that were swept more than once, the newest against the one before; what both share cancels. The quality is none of
- * it: it goes with the temperature.
- */
-export function sweptChanges(swept: readonly Swept[]): readonly SweptChange[] {
-  const coils = swept.filter((each): each is SweptCoil => each.kind === 'coil' && each.verdict !== 'does not hold');
+const pairOf = (before: SweptCoil, after: SweptCoil): SweptPair => {
+  const joined = joinedFits(before.fit, after.fit);
+  return { ...joined, swept: { before: withFit(before, joined.before), after: withFit(after, joined.after) } };
+};
+
+/** Whether numbers of it can be told at all: of an exciter alone they cannot. */
+const tells = (each: Swept): each is SweptCoil =>
+  each.kind === 'coil' && each.verdict !== 'does not hold' && !each.tooWeak.includes('inductance');
+
+/** Of each two points that were swept more than once, the newest against the one before. */
+export function sweptPairs(swept: readonly Swept[]): readonly SweptPair[] {
+  const coils = swept.filter(tells);
   return coils.flatMap((after, index) => {
     const isSame = (each: SweptCoil) => each.group.subject !== undefined && each.group.subject === after.group.subject;
     const before = coils.slice(0, index).filter(isSame).at(-1);
     const isLast = !coils.slice(index + 1).some(isSame);
-    if (!before || !isLast) return [];
-    return [
-      {
-        before,
-        after,
-        changes: {
-          inductanceH: difference(after.inductanceH, before.inductanceH),
-          capacitanceF: difference(after.capacitanceF, before.capacitanceF),
-          resistance20COhm: difference(after.resistance20COhm, before.resistance20COhm),
-        },
-      },
-    ];
+    return before && isLast ? [pairOf(before, after)] : [];
   });
+}
+
+/** The whole pickup as it was swept last, beside the time before. */
+export const sweptTwice = ({ netlist, bench }: QuickEstimates): SweptPair | undefined =>
+  sweptPairs(sweptOf(netlist, bench)).find(({ swept }) => swept.after.group.subject === 'whole');
+
+/** Two states of a pickup, each as it was swept last. `undefined` where one was not, or where both rest on the same curves. */
+export function sweptApart(was: QuickEstimates, now: QuickEstimates): SweptPair | undefined {
+  const [before, after] = [holdingSweep(was, 'whole'), holdingSweep(now, 'whole')];
+  if (!before || !after || !tells(before) || !tells(after) || isSameSweep(before, after)) return undefined;
+  return pairOf(before, after);
+}
+
+const isSameSweep = (a: SweptCoil, b: SweptCoil): boolean =>
+  JSON.stringify(curvesOf(a)) === JSON.stringify(curvesOf(b));
+
+const curvesOf = ({ group }: SweptCoil) =>
+  group.sweeps.map(({ curve: { hz, magnitude, phase }, setUp }) => ({ hz, magnitude, phase, setUp: setUp.kind }));
+
+/** What changed from one to the other; what both share cancels. The quality is none of it: it goes with the temperature. */
+export function changesOf(
+  pair: SweptPair,
+): Required<Pick<Numbers, 'inductanceH' | 'capacitanceF' | 'resistance20COhm'>> {
+  const { swept } = pair;
+  const restsOn = [...swept.before.inductanceH.restsOn, ...swept.after.inductanceH.restsOn];
+  const estimate = (f: Parameters<typeof changeOf>[1]): Estimate => {
+    const { value, sd } = changeOf(pair, f);
+    return estimateOf(value, { sd, basis: 'reading', restsOn });
+  };
+  const cold = (fit: SweepFit) => {
+    const { resistanceOhm, resistance20COhm } = fit === pair.before ? swept.before : swept.after;
+    return resistance20COhm.value / resistanceOhm.value;
+  };
+  return {
+    inductanceH: estimate(([, henry = 0]) => Math.exp(henry)),
+    capacitanceF: estimate(([, , farad = 0]) => Math.exp(farad)),
+    resistance20COhm: estimate(([ohm = 0], fit) => Math.exp(ohm) * cold(fit)),
+  };
 }

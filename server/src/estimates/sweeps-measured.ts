@@ -30,6 +30,8 @@ export interface SweptCoil {
   readonly sweeps: SweepsOfCoil;
   readonly fit: SweepFit;
   readonly verdict: SweepVerdict;
+  /** Of the winding while it was swept. */
+  readonly atC: number;
   /** As the winding has it at low frequency, at the temperature of the sweep. */
   readonly resistanceOhm: Estimate;
   readonly resistance20COhm: Estimate;
@@ -92,8 +94,12 @@ function sweptGroup(group: SweepGroup, netlist: PickupNetlist, bench: Bench | un
   const unlike = unlikeResistance(sweeps.curves, sweeps, dc);
   if (unlike) return { kind: 'set-up', group, sweeps, ...unlike };
   const fit = rememberedFit(sweeps);
-  return fit ? sweptCoil(group, sweeps, fit, bench) : { kind: 'no coil', group };
+  return fit ? sweptCoil(group, sweeps, fit, sweepTemperature(group, bench).celsius) : { kind: 'no coil', group };
 }
+
+/** The same sweeps by another fit of them. */
+export const withFit = ({ group, sweeps, atC }: SweptCoil, fit: SweepFit): SweptCoil =>
+  sweptCoil(group, sweeps, fit, atC);
 
 /** A fit asks for less than this of what the resistor, the meter and the low end say apart. */
 const LIKE_RESISTANCE = 10 * CAUSE_FITS_WITHIN;
@@ -139,11 +145,9 @@ function identityOf(value: unknown): number {
 /** Phase may have been turned, which its first point tells; the rest is that of the curve. */
 const phaseKey = (value: unknown): unknown => (Array.isArray(value) ? value[0] : undefined);
 
-function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, bench: Bench | undefined): SweptCoil {
-  const words = sweepWords(group);
-  const estimate = (f: (values: Float64Array) => number) => estimateFrom(figureOf(fit, f), fit.nuisances, words);
+function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, atC: number): SweptCoil {
+  const estimate: FigureMaker = (f) => sweptFigure({ group, fit }, f);
   const resistanceOhm = estimate(([ohm = 0]) => Math.exp(ohm));
-  const temperature = sweepTemperature(group, bench);
   const inductanceH = estimate(([, henry = 0]) => Math.exp(henry));
   const capacitanceF = estimate(([, , farad = 0]) => Math.exp(farad));
   const losses = lossesOf(fit, estimate);
@@ -157,8 +161,9 @@ function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, bench
     sweeps,
     fit,
     verdict: verdictOf(fit),
+    atC,
     resistanceOhm,
-    resistance20COhm: cooled(resistanceOhm, temperature.celsius),
+    resistance20COhm: cooled(resistanceOhm, atC),
     inductanceH,
     capacitanceF,
     quality1kHz: estimate((values) => {
@@ -189,6 +194,12 @@ function verdictOf({ rest, scatter }: SweepFit): SweepVerdict {
 }
 
 type FigureMaker = (f: (values: Float64Array) => number) => Estimate;
+
+/** A number made of what was fitted, with its error and what resistor, recorder and meter make of that. */
+export const sweptFigure = (
+  { group, fit }: Pick<SweptCoil, 'group' | 'fit'>,
+  f: Parameters<FigureMaker>[0],
+): Estimate => estimateFrom(figureOf(fit, f), fit.nuisances, sweepWords(group));
 
 /** All that metal takes far above its corners, and the corner of one loop that would cost as much at low frequency. */
 function lossesOf(fit: SweepFit, estimate: FigureMaker): SweptCoil['losses'] {

@@ -21,6 +21,10 @@ export interface SectionContents {
   readonly next: { readonly reading?: NextReadingRow };
   readonly numbers: NumbersTable;
   readonly response: ResponseView;
+  /** Of a pickup that was swept; absent else. */
+  readonly impedance: PlotView;
+  /** Two sweeps of a pickup, before and after some work; absent where there are none. */
+  readonly sweeps: PlotView;
   readonly positions: PlotView;
   readonly switches: PlotView;
   readonly photos: { readonly photos: readonly ShownPhoto[] };
@@ -55,6 +59,8 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   switches: { isHeavy: false, isHeard: true, needs: 'position' },
   numbers: { isHeavy: true, isHeard: true, needs: 'pickups' },
   response: { isHeavy: true, isHeard: true, needs: 'pickups' },
+  sweeps: { isHeavy: true, isHeard: false, needs: 'pickups' },
+  impedance: { isHeavy: true, isHeard: false, needs: 'pickups' },
   positions: { isHeavy: true, isHeard: true, needs: 'position' },
   next: { isHeavy: true, isHeard: false, needs: 'pickups' },
   proposals: { isHeavy: true, isHeard: false, needs: 'pickups' },

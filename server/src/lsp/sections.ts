@@ -9,17 +9,24 @@ import {
   readingsOnPage,
   usageOnPage,
 } from '../documents/bench-view-page.ts';
+import type { PlotWidth } from '../documents/drawing-sheet.ts';
 import type { HtmlNode } from '../documents/html.ts';
+import { impedancePicture, impedancePlot, impedanceTable } from '../documents/impedance-plot.ts';
 import { partWords } from '../documents/parts-sheet.ts';
 import { positionsPicture, positionsSheet, positionsTable } from '../documents/positions-sheet.ts';
+import { beforeAfterPicture } from '../documents/response-plot/before-after.ts';
 import {
   noResponseWords,
   pickupResponsePicture,
   positionResponsePicture,
+  quickOfBench,
 } from '../documents/response-plot/from-model.ts';
 import { type ResponsePicture, responsePlot, responseTable } from '../documents/response-plot/response-plot.ts';
 import { switchPicture } from '../documents/switch-diagram/from-model.ts';
 import { switchDiagram, switchTable } from '../documents/switch-diagram/switch-diagram.ts';
+import { loadOf } from '../estimates/pickup-estimates.ts';
+import { sweptApart, sweptTwice } from '../estimates/sweep-comparison.ts';
+import { holdingSweep } from '../estimates/sweeps-used.ts';
 import {
   isStillToBeWound,
   type MissingReading,
@@ -78,6 +85,8 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
     inPage: numbersOnPage,
   },
   response: { make: responseView, inPage: plotOnPage },
+  sweeps: { make: sweepsView, inPage: plotOnPage },
+  impedance: { make: impedanceView, inPage: plotOnPage },
   positions: { make: positionsView, inPage: plotOnPage },
   switches: { make: switchesView, inPage: plotOnPage },
   next: { make: nextView, inPage: ({ reading }, t) => nextReadingOnPage(reading, t) },
@@ -215,7 +224,7 @@ export function responseView(states: ComparedStates, params: Heard & Pick<Sectio
   const picture = responsePicture(states, params);
   return {
     ...(picture
-      ? { svg: responsePlot(picture, params.width < SLIM_BELOW ? 'slim' : 'narrow'), table: responseTable(picture) }
+      ? { svg: responsePlot(picture, plotWidth(params.width)), table: responseTable(picture) }
       : { why: states.t(noResponseWords(heardEstimates(states.now, params))) }),
     leftOut: LEFT_OUT.map((each) => states.t(each)),
     strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
@@ -264,6 +273,31 @@ export function responsePicture(
     { t, names },
   );
 }
+
+/** The state to compare with and now, each as it was swept; else two sweeps of the pickup as it is. */
+function sweepsView({ now, before, t }: ComparedStates, { subject, width }: SectionAsked): PlotView {
+  const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name)?.pickup : undefined;
+  if (pickup === undefined) return {};
+  const quick = quickOfBench(now)(pickup);
+  const past = before && pickupNamed(before.analysis, nameBefore(before, subject))?.pickup;
+  const apart = before && past && sweptApart(quickOfBench(before.analysis)(past), quick);
+  const pair = apart ?? sweptTwice(quick);
+  if (pair === undefined) return {};
+  const names = apart && before && { before: before.label, now: t('now') };
+  const picture = beforeAfterPicture(pair, pickup, loadOf(pickup), t, names);
+  return { svg: responsePlot(picture, plotWidth(width)), table: responseTable(picture) };
+}
+
+function impedanceView({ now, t }: ComparedStates, { subject, width }: SectionAsked): PlotView {
+  const pickup = subject.kind === 'pickup' ? pickupNamed(now, subject.name) : undefined;
+  if (pickup === undefined || !holdingSweep(quickOfBench(now)(pickup.pickup), 'whole')) return {};
+  const picture = impedancePicture(pickup, quickOfBench(now), t);
+  if (picture === undefined) return {};
+  return { svg: impedancePlot(picture, plotWidth(width)), table: impedanceTable(picture) };
+}
+
+/** Of a plot that shares the width with another. */
+const plotWidth = (width: number): PlotWidth => (width < SLIM_BELOW ? 'slim' : 'narrow');
 
 function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
   const heard = heardAt(now, params);

@@ -1,14 +1,14 @@
 /** What is said of a measured sweep: what it was measured through, how well the circuit holds, what it could not tell. */
 import { type NextMeasurement, nextMeasurement, type Untold, untoldOf } from '../estimates/sweep-advice.ts';
-import { computedBeside } from '../estimates/sweep-comparison.ts';
+import { changesOf, computedBeside, type SweptPair } from '../estimates/sweep-comparison.ts';
 import { recorderInput } from '../estimates/sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from '../estimates/sweeps-measured.ts';
 import type { Bench } from '../model/bench.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
-import { ENGLISH, type Language } from './languages/language.ts';
-import { numberText } from './number-text.ts';
+import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
+import { differenceText, isToldApart, numberText } from './number-text.ts';
 import { keysOf, type NumberName } from './numbers.ts';
 
 export const SWEPT_NUMBERS: Readonly<
@@ -160,6 +160,81 @@ export function sweptWords(
 const acrossWords = ({ acrossOhm }: SweptCoil): string | undefined =>
   acrossOhm &&
   `About ${printQuantity({ ...acrossOhm, dimension: 'resistance' })} lie across; they are taken out of the numbers.`;
+
+/** What is told of two sweeps of the same points: which numbers have changed beyond doubt, and what does so. */
+export function changeWords(pair: SweptPair, t: Language = ENGLISH): string {
+  const { inductanceH, capacitanceF, resistance20COhm } = changesOf(pair);
+  const told = (change: Estimate | undefined): Estimate | undefined =>
+    change && isToldApart(change) ? change : undefined;
+  const [henry, farad, ohm] = [told(inductanceH), told(capacitanceF), told(resistance20COhm)];
+  const text = (change: Estimate, key: keyof typeof SWEPT_NUMBERS) => differenceText(change, SWEPT_NUMBERS[key], t);
+  const metal = isMetalChanged(pair) ? [t(METAL_CHANGED)] : [];
+  if (!henry && !farad && !ohm)
+    return (
+      metal[0] ?? t('Nothing has changed beyond what is known: inductance, capacitance and resistance are as before.')
+    );
+  const parts: string[] = [];
+  const turns = henry && ohm && turnsChanged(pair, henry, ohm);
+  if (turns !== undefined)
+    parts.push(
+      t(
+        turns < 0
+          ? 'Inductance and resistance have fallen together, as {0} fewer turns make them.'
+          : 'Inductance and resistance have risen together, as {0} more turns make them.',
+        `${printNumber(Math.abs(100 * turns), 1, t.numbers)}\u202F%`,
+      ),
+    );
+  else {
+    if (henry)
+      parts.push(
+        t(
+          'Inductance has changed by {0}, as poles, magnet or steel near the coil make it.',
+          text(henry, 'inductanceH'),
+        ),
+      );
+    if (ohm)
+      parts.push(
+        t(
+          'Resistance has changed by {0} at one temperature: a joint, or a winding that is not the same.',
+          text(ohm, 'resistance20COhm'),
+        ),
+      );
+  }
+  if (farad)
+    parts.push(
+      t(
+        farad.value > 0
+          ? 'Capacitance has risen by {0}, as wax between the turns or more cable makes it.'
+          : 'Capacitance has fallen by {0}, as less cable or wax that came out makes it.',
+        numberText({ ...farad, value: Math.abs(farad.value) }, SWEPT_NUMBERS.capacitanceF, t),
+      ),
+    );
+  return [...parts, ...metal].join(' ');
+}
+
+const METAL_CHANGED: PlainText = 'Metal near the coil takes another part of it than before.';
+
+/** Where what metal takes differs beyond what both are known to. */
+function isMetalChanged({ swept: { before, after } }: SweptPair): boolean {
+  if (!before.losses || !after.losses || before.tooWeak.includes('losses') || after.tooWeak.includes('losses'))
+    return false;
+  const [was, is] = [before.losses.share, after.losses.share];
+  return Math.abs(is.value - was.value) > Math.max(3 * Math.hypot(is.sd, was.sd), LEAST_METAL);
+}
+
+/** Of the inductance. Two forms of loss that fit alike differ by less. */
+const LEAST_METAL = 0.02;
+
+/** Relative change of the turns where both numbers agree on it: inductance goes with their square, resistance with them. */
+function turnsChanged({ swept: { before } }: SweptPair, henry: Estimate, ohm: Estimate): number | undefined {
+  const [byHenry, byOhm] = [henry.value / before.inductanceH.value / 2, ohm.value / before.resistance20COhm.value];
+  const sd = Math.hypot(henry.sd / before.inductanceH.value / 2, ohm.sd / before.resistance20COhm.value);
+  // Turns taken off lie outside and are the longest ones.
+  const apart = Math.abs(byHenry - byOhm);
+  return byHenry * byOhm > 0 && apart < 2 * sd + OUTER_TURNS * Math.abs(byOhm) ? byHenry : undefined;
+}
+
+const OUTER_TURNS = 0.35;
 
 /** `2.1 deviations apart`. */
 const apartWords = (measured: Estimate, computed: Estimate): string =>

@@ -9,27 +9,41 @@ export interface CalloutLine {
 
 export interface Callout {
   readonly nodes: readonly SvgNode[];
-  /** What it fills, its leader included. */
+  /** What its words fill. */
   readonly boxes: readonly Box[];
+}
+
+interface Placed extends Callout {
+  /** Points along its leader. */
+  readonly leader: readonly Point[];
 }
 
 const LINE_HEIGHT = 18;
 const AWAY = 22;
 
 /**
- * `prefer` is the side that is tried first at each distance. `undefined` where there is no place at all.
+ * `prefer` is the side that is tried first at each distance; no leader runs through `texts`. `undefined` where there is no place at all.
  */
 export function callout(
   at: Point,
   lines: readonly CalloutLine[],
-  { prefer, within, obstacles }: { prefer: 'left' | 'right'; within: Box; obstacles: readonly Box[] },
+  {
+    prefer,
+    within,
+    obstacles,
+    texts,
+  }: { prefer: 'left' | 'right'; within: Box; obstacles: readonly Box[]; texts: readonly Box[] },
 ): Callout | undefined {
   const sides = prefer === 'left' ? (['left', 'right'] as const) : (['right', 'left'] as const);
   const candidates = sides
     .flatMap((side, order) =>
       offsets(within).flatMap(({ dx, dy }) => {
         const place = placed(at, lines, side, dx, at.y + dy);
-        return place.boxes.every((box) => isInside(box, within) && !obstacles.some((other) => overlap(box, other)))
+        const isFree = place.boxes.every(
+          (box) => isInside(box, within) && !obstacles.some((other) => overlap(box, other)),
+        );
+        return isFree &&
+          !place.leader.some((point) => texts.some((box) => isInside({ ...point, width: 0, height: 0 }, box)))
           ? [{ place, cost: Math.hypot(dx, dy) + 18 * order }]
           : [];
       }),
@@ -45,7 +59,7 @@ function offsets({ height }: Box): readonly { dx: number; dy: number }[] {
   );
 }
 
-function placed(at: Point, lines: readonly CalloutLine[], side: 'left' | 'right', dx: number, y: number): Callout {
+function placed(at: Point, lines: readonly CalloutLine[], side: 'left' | 'right', dx: number, y: number): Placed {
   const way = side === 'left' ? -1 : 1;
   const anchor = side === 'left' ? 'end' : 'start';
   const x = at.x + way * dx;
@@ -60,5 +74,11 @@ function placed(at: Point, lines: readonly CalloutLine[], side: 'left' | 'right'
       ...lines.map(({ runs, size }, index) => textLine(runs, spots[index] ?? { x, y, anchor }, { size, rim: true })),
     ],
     boxes: texts,
+    leader: LEADER_SHARES.map((share) => ({
+      x: reach.x + share * (x - way * 14 - reach.x),
+      y: reach.y + share * (startY - reach.y),
+    })),
   };
 }
+
+const LEADER_SHARES = Array.from({ length: 13 }, (_, index) => index / 12);

@@ -1,18 +1,17 @@
-import type { Dimension } from '../../../../grammar/values/unit-table.ts';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { pickupAnalysis, quickOf } from '../../analysis/pickup-analysis.ts';
 import type { PickupEstimates, PositionEstimates } from '../../estimates/estimates.ts';
-import { type Load, loadOf } from '../../estimates/pickup-estimates.ts';
+import { loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
 import { withoutSweeps } from '../../model/sweeps.ts';
-import { printValue } from '../../quantities/print.ts';
 import { ENGLISH, type Language, type PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
+import { loadWords } from './load-words.ts';
 import { measuredPicture } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
@@ -164,23 +163,6 @@ const NOTES_UP_TO_HZ = 1000;
 
 const isSilent = ({ frequencyHz, levelDb }: ResponseBand): boolean =>
   levelDb.every((level, index) => (frequencyHz[index] ?? 0) > NOTES_UP_TO_HZ || !(level > SILENT_DB));
-
-function loadWords({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load, t: Language): string {
-  const shown = (value: number, dimension: Dimension) => printValue({ value, dimension, style: t.numbers });
-  if (volumeOhm === undefined && inputOhm === undefined) return t('no load');
-  const pot = (what: PlainText, ohm: number | undefined) =>
-    ohm === undefined ? [] : [`${shown(ohm, 'resistance')} ${t(what)}`];
-  const pots =
-    volumeOhm === toneOhm
-      ? pot('volume and tone at 10', volumeOhm)
-      : [...pot('volume at 10', volumeOhm), ...pot('tone at 10', toneOhm)];
-  return [
-    ...pots,
-    ...(toneF > 0 ? [shown(toneF, 'capacitance')] : []),
-    t('{0} of cable', shown(cableF, 'capacitance')),
-    ...(inputOhm === undefined ? [] : [t('{0} input', shown(inputOhm, 'resistance'))]),
-  ].join(', ');
-}
 
 function description(now: CurvePicture, before: CurvePicture | undefined, t: Language): string {
   if (before === undefined)

@@ -5,45 +5,75 @@ import { wordsAt } from '../labels.ts';
 import { circle, d, path, type SvgNode } from '../svg.ts';
 import type { Axes } from './axes.ts';
 import { bandPath, curvePath } from './curve-shapes.ts';
-import type { MeasuredPicture } from './measured.ts';
+import type { MeasuredPicture, NumbersPicture, PointsPicture, StripPicture } from './measured.ts';
 
 /** One point in so many pixels: more of them would be a line. */
 const POINTS_APART = 7;
+const RADIUS = 2.5;
 
+/** Points of now are rings, those of before diamonds. */
 export function drawMeasuredPoints(
-  { hz, levelDb }: MeasuredPicture,
+  { points, pointsBefore }: MeasuredPicture,
   axes: Axes,
   zeroDb: number,
   t: Language,
 ): readonly SvgNode[] {
-  let last = Number.NEGATIVE_INFINITY;
-  const shown = hz.flatMap((each, index) => {
-    const [x, y] = [axes.x(each), axes.y((levelDb[index] ?? 0) - zeroDb)];
-    if (y < axes.area.y || y > axes.bottom || x - last < POINTS_APART) return [];
-    last = x;
-    return [circle('pt', x, y, 2.5)];
-  });
-  return [part('sweep:points', t('Measured points, {0} of them', String(hz.length)), ...shown)];
+  const drawn = ({ hz, levelDb }: PointsPicture, mark: (x: number, y: number) => SvgNode): readonly SvgNode[] => {
+    let last = Number.NEGATIVE_INFINITY;
+    return hz.flatMap((each, index) => {
+      const [x, y] = [axes.x(each), axes.y((levelDb[index] ?? 0) - zeroDb)];
+      if (y < axes.area.y || y > axes.bottom || x - last < POINTS_APART) return [];
+      last = x;
+      return [mark(x, y)];
+    });
+  };
+  const count = ({ hz }: PointsPicture) => t('Measured points, {0} of them', String(hz.length));
+  return [
+    ...(pointsBefore
+      ? [
+          part(
+            'sweep:points-before',
+            count(pointsBefore),
+            ...drawn(pointsBefore, (x, y) =>
+              path('pt', d`M${x - DIAMOND} ${y}L${x} ${y - DIAMOND}L${x + DIAMOND} ${y}L${x} ${y + DIAMOND}Z`),
+            ),
+          ),
+        ]
+      : []),
+    part('sweep:points', count(points), ...drawn(points, (x, y) => circle('pt', x, y, RADIUS))),
+  ];
 }
 
+const DIAMOND = 3.2;
 const STRIP_HEIGHT = 54;
-/** Limits of the strip, dB: the smallest that holds the rest. */
+/** Limits of the strip, dB: the smallest that holds it. */
 const LIMITS_DB = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20];
 
-/** Below the strings: what is left of each point, in a band of two deviations, and the numbers. */
-export function measuredStrip(
-  measured: MeasuredPicture,
-  axes: Axes,
-  {
-    frame,
-    top,
-    size,
-    t,
-  }: { readonly frame: Frame; readonly top: number; readonly size: PlotWidth; readonly t: Language },
-): Block {
-  const { hz, restDb, sdDb, verdict } = measured;
+interface Placed {
+  readonly frame: Frame;
+  readonly top: number;
+  readonly size: PlotWidth;
+  readonly t: Language;
+}
+
+/** Below the strings: the strip, what it says, and the numbers. */
+export function measuredStrip(measured: MeasuredPicture, axes: Axes, { frame, top, size, t }: Placed): Block {
+  const { strip, verdict, legend, numbers } = measured;
+  const drawn = strip ? drawStrip(strip, axes, top) : { nodes: [], bottom: top - 8 };
+  const caption = paragraphs([[verdict, ...legend].join(' ')], {
+    x: frame.margin,
+    y: drawn.bottom + 18,
+    width: frame.right - frame.margin,
+  });
+  const rows = numbers
+    ? numberRows(numbers, { frame, top: caption.bottom + 26, size, t })
+    : { nodes: [], bottom: caption.bottom };
+  return { nodes: [...drawn.nodes, ...caption.nodes, ...rows.nodes], bottom: rows.bottom };
+}
+
+function drawStrip({ word, title, hz, db, sdDb, isChange }: StripPicture, axes: Axes, top: number): Block {
   // A few points of the ends may lie beyond: what most of them need is shown.
-  const most = [...restDb].map(Math.abs).sort((a, b) => a - b)[Math.floor(0.95 * restDb.length)] ?? 0;
+  const most = [...db].map(Math.abs).sort((a, b) => a - b)[Math.floor((isChange ? 0.999 : 0.95) * db.length)] ?? 0;
   const limit = LIMITS_DB.find((each) => each > most) ?? 20;
   const strip: Axes = {
     ...axes,
@@ -51,77 +81,61 @@ export function measuredStrip(
     bottom: top + STRIP_HEIGHT,
     floorDb: -limit,
     topDb: limit,
-    y: (db) => top + (STRIP_HEIGHT / 2) * (1 - db / limit),
+    y: (each) => top + (STRIP_HEIGHT / 2) * (1 - each / limit),
   };
-  const two = sdDb.map((sd) => 2 * sd);
-  const edge = (db: number) =>
-    wordsAt(`${db > 0 ? '+' : '−'}${limit}`, axes.area.x - 10, strip.y(db) + 4, {
-      anchor: 'end',
-    });
-  const caption = paragraphs(
-    [
-      `${verdict} ${t('Points: as measured, brought to this load.')} ${t('Rest in decibels, in a band of two deviations of the points.')}`,
-    ],
-    {
-      x: frame.margin,
-      y: strip.bottom + 18,
-      width: frame.right - frame.margin,
-    },
-  );
-  const rows = numberRows(measured, frame, caption.bottom + 26, size, t);
+  // The doubt of a change lies about it; what a fit leaves is held against the doubt of its points about 0.
+  const centre = (index: number) => (isChange ? (db[index] ?? 0) : 0);
+  const edgeOf = (way: number) => sdDb.map((sd, index) => centre(index) + way * 2 * sd);
+  const edge = (at: number) =>
+    wordsAt(`${at > 0 ? '+' : '−'}${limit}`, axes.area.x - 10, strip.y(at) + 4, { anchor: 'end' });
   return {
     nodes: [
       part(
-        'sweep:rest',
-        t('What is left, measured less fitted'),
+        isChange ? 'sweep:change' : 'sweep:rest',
+        title,
         path('hair', d`M${axes.area.x} ${top}H${axes.right}M${axes.area.x} ${strip.bottom}H${axes.right}`),
-        path(
-          'res',
-          bandPath(
-            strip,
-            hz,
-            two.map((each) => -each),
-            two,
-          ),
-        ),
+        path('res', bandPath(strip, hz, edgeOf(-1), edgeOf(1))),
         path('w1', d`M${axes.area.x} ${strip.y(0)}H${axes.right}`),
-        path('spark', curvePath(strip, hz, restDb)),
+        path('spark', curvePath(strip, hz, db)),
       ),
       edge(limit),
       edge(-limit),
-      wordsAt(t('rest'), axes.area.x - 10, strip.y(0) + 4, { anchor: 'end', quiet: true }),
-      ...caption.nodes,
-      ...rows.nodes,
+      wordsAt(word, axes.area.x - 10, strip.y(0) + 4, { anchor: 'end', quiet: true }),
     ],
-    bottom: rows.bottom,
+    bottom: strip.bottom,
   };
 }
 
-/** Where the columns of the numbers begin, as shares of the width. */
+/** Where the columns of the numbers begin, as shares of the width; a column that has no place is left out. */
 const COLUMNS: Readonly<Record<PlotWidth, readonly number[]>> = {
   wide: [0, 0.3, 0.52, 0.74],
   narrow: [0, 0.34, 0.62, 0.92],
   slim: [0, 0.34, 0.62, 0.93],
 };
+/** A change is as wide as a number. */
+const CHANGE_COLUMNS: Readonly<Record<PlotWidth, readonly (number | undefined)[]>> = {
+  wide: [0, 0.3, 0.52, 0.74],
+  narrow: [0, 0.28, 0.52, 0.76],
+  slim: [0, undefined, 0.36, 0.68],
+};
 const ROW = 20;
 
-function numberRows({ rows }: MeasuredPicture, frame: Frame, top: number, size: PlotWidth, t: Language): Block {
+function numberRows({ heads, rows, isChange }: NumbersPicture, { frame, top, size }: Placed): Block {
   const width = frame.right - frame.margin;
-  const x = COLUMNS[size].map((share) => frame.margin + share * width);
-  const heads = [t('from the sweep'), t('computed'), t('measured'), size === 'wide' ? t('apart, in deviations') : 'σ'];
+  const columns = (isChange ? CHANGE_COLUMNS : COLUMNS)[size];
+  const [what, beside, measured, apart] = heads;
   const line = (cells: readonly string[], y: number, isHead: boolean): readonly SvgNode[] =>
-    cells.flatMap((text, column) =>
-      text === '' ? [] : [wordsAt(text, x[column] ?? 0, y, { quiet: column !== 2, bold: isHead && column !== 1 })],
-    );
-  const last = top + ROW * rows.length;
+    cells.flatMap((text, column) => {
+      const share = columns[column];
+      if (text === '' || share === undefined) return [];
+      return [wordsAt(text, frame.margin + share * width, y, { quiet: column !== 2, bold: isHead && column !== 1 })];
+    });
   return {
     nodes: [
-      ...line(heads, top, true),
+      ...line([what, beside, measured, size === 'wide' || isChange ? apart : 'σ'], top, true),
       path('hair', d`M${frame.margin} ${top + 6}H${frame.right}`),
-      ...rows.flatMap(({ what, computed, measured, apart }, index) =>
-        line([what, computed, measured, apart], top + ROW * (index + 1), false),
-      ),
+      ...rows.flatMap((row, index) => line(row, top + ROW * (index + 1), false)),
     ],
-    bottom: last,
+    bottom: top + ROW * rows.length,
   };
 }

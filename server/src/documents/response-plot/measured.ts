@@ -1,12 +1,12 @@
 /** A sweep in the response plot: its points brought to the load that is shown, what the fit leaves of them, its numbers beside the computed ones. */
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
-import type { Load } from '../../estimates/pickup-estimates.ts';
+import { type Load, loadAdmittance } from '../../estimates/pickup-estimates.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { ResponseBand } from '../../estimates/response-band.ts';
 import { computedBeside } from '../../estimates/sweep-comparison.ts';
 import { holdingSweep } from '../../estimates/sweeps-used.ts';
-import { add, type Complex, divide, magnitude } from '../../physics/complex.ts';
-import { type MeasuredPoint, measuredPoints } from '../../physics/sweep/measured-impedance.ts';
+import { measuredPoints } from '../../physics/sweep/measured-impedance.ts';
+import { offFitted } from '../../physics/sweep/under-load.ts';
 import { printNumber } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
 import { numberText } from '../../words/number-text.ts';
@@ -14,23 +14,44 @@ import { keysOf } from '../../words/numbers.ts';
 import { deviationsApart, SWEPT_NUMBERS, verdictWords } from '../../words/sweep-words.ts';
 
 export interface MeasuredPicture {
-  readonly hz: readonly number[];
   /** As the curve of the band has it, dB. */
-  readonly levelDb: readonly number[];
-  readonly restDb: readonly number[];
-  readonly sdDb: readonly number[];
-  /** Whether the circuit holds. */
+  readonly points: PointsPicture;
+  /** Of the curve before. */
+  readonly pointsBefore?: PointsPicture;
+  readonly strip?: StripPicture;
+  /** Whether the circuit holds, or what has changed. */
   readonly verdict: string;
-  readonly rows: readonly MeasuredRow[];
+  /** What the points and the strip are. */
+  readonly legend: readonly string[];
+  readonly numbers?: NumbersPicture;
 }
 
-export interface MeasuredRow {
-  readonly what: string;
-  readonly measured: string;
-  /** Empty where nothing is computed. */
-  readonly computed: string;
-  readonly apart: string;
+export interface NumbersPicture {
+  readonly heads: NumberRow;
+  readonly rows: readonly NumberRow[];
+  /** True where the last column is a change, with its own ±. */
+  readonly isChange: boolean;
 }
+
+export interface PointsPicture {
+  readonly hz: readonly number[];
+  readonly levelDb: readonly number[];
+}
+
+/** What is left between two lines that nearly coincide, in a band of two deviations. */
+export interface StripPicture {
+  /** Before its axis. */
+  readonly word: string;
+  readonly title: string;
+  readonly hz: readonly number[];
+  readonly db: readonly number[];
+  readonly sdDb: readonly number[];
+  /** True where what it shows is not expected to lie in the band. */
+  readonly isChange: boolean;
+}
+
+/** Its name, the number it is held against, the number measured, how far they are apart. */
+export type NumberRow = readonly [string, string, string, string];
 
 const DB = 20 / Math.LN10;
 
@@ -52,51 +73,49 @@ export function measuredPicture(
   if (points.length === 0) return undefined;
   const shown = points.filter(({ hz }) => hz >= 20 && hz <= 20_000);
   const computed = computedBeside(swept, netlist, quick.bench);
+  const hz = shown.map((point) => point.hz);
   return {
-    hz: shown.map(({ hz }) => hz),
-    levelDb: shown.map((point) => levelAt(band, point.hz) + offCurve(point, farad, loadAt(load, point.hz))),
-    restDb: shown.map(({ rest }) => rest * DB),
-    sdDb: shown.map(({ sd }) => sd * DB),
+    points: {
+      hz,
+      levelDb: shown.map((point) => levelAt(band, point.hz) + offFitted(point, farad, loadAdmittance(load, point.hz))),
+    },
+    strip: {
+      word: t('rest'),
+      title: t('What is left, measured less fitted'),
+      hz,
+      db: shown.map(({ rest }) => rest * DB),
+      sdDb: shown.map(({ sd }) => sd * DB),
+      isChange: false,
+    },
     verdict: verdictWords(swept, t),
-    rows: keysOf(SWEPT_NUMBERS).map((key) => {
-      const beside = computed[key];
-      return {
-        what: t(SWEPT_NUMBERS[key].what),
-        measured: numberText(swept[key], SWEPT_NUMBERS[key], t),
-        computed: beside ? numberText(beside, SWEPT_NUMBERS[key], t) : '',
-        apart: beside ? printNumber(deviationsApart(swept[key], beside), 1, t.numbers) : '',
-      };
-    }),
+    legend: [
+      t('Points: as measured, brought to this load.'),
+      t('Rest in decibels, in a band of two deviations of the points.'),
+    ],
+    numbers: {
+      isChange: false,
+      heads: [t('from the sweep'), t('computed'), t('measured'), t('apart, in deviations')],
+      rows: keysOf(SWEPT_NUMBERS).map((key): NumberRow => {
+        const beside = computed[key];
+        return [
+          t(SWEPT_NUMBERS[key].what),
+          beside ? numberText(beside, SWEPT_NUMBERS[key], t) : '',
+          numberText(swept[key], SWEPT_NUMBERS[key], t),
+          beside ? printNumber(deviationsApart(swept[key], beside), 1, t.numbers) : '',
+        ];
+      }),
+    },
   };
-}
-
-/** 20 lg of V/e of what was measured over that of the fit; e lies in the winding: V/e = 1/(Zs (1/Z + Y)), 1/Zs = 1/Z − jωC. */
-function offCurve({ hz, measured, fitted }: MeasuredPoint, farad: number, load: Complex): number {
-  const own: Complex = { re: 0, im: -2 * Math.PI * hz * farad };
-  const voltage = (impedance: Complex) => {
-    const admittance = divide({ re: 1, im: 0 }, impedance);
-    return magnitude(divide(add(admittance, own), add(admittance, load)));
-  };
-  return DB * Math.log(voltage(measured) / voltage(fitted));
-}
-
-function loadAt({ volumeOhm, toneOhm, toneF, cableF, inputOhm }: Load, hz: number): Complex {
-  const omega = 2 * Math.PI * hz;
-  const tone: Complex =
-    toneOhm === undefined
-      ? { re: 0, im: 0 }
-      : divide({ re: 0, im: omega * toneF }, { re: 1, im: omega * toneF * toneOhm });
-  const plain = (volumeOhm === undefined ? 0 : 1 / volumeOhm) + (inputOhm === undefined ? 0 : 1 / inputOhm);
-  return add(tone, { re: plain, im: omega * cableF });
 }
 
 /** Between the computed points the level is straight over the logarithm of frequency. */
-export function levelAt({ frequencyHz, levelDb }: ResponseBand, hz: number): number {
-  const above = Math.max(
-    1,
-    frequencyHz.findIndex((each) => each >= hz),
-  );
-  const [f1 = hz, f2 = hz] = [frequencyHz[above - 1], frequencyHz[above]];
-  const [level1 = 0, level2 = 0] = [levelDb[above - 1], levelDb[above]];
+export const levelAt = ({ frequencyHz, levelDb }: ResponseBand, hz: number): number =>
+  levelBetween(frequencyHz, levelDb, hz);
+
+export function levelBetween(frequencyHz: readonly number[], levelDb: readonly number[], hz: number): number {
+  const above = frequencyHz.findIndex((each) => each >= hz);
+  const upper = Math.max(1, above < 0 ? frequencyHz.length - 1 : above);
+  const [f1 = hz, f2 = hz] = [frequencyHz[upper - 1], frequencyHz[upper]];
+  const [level1 = 0, level2 = 0] = [levelDb[upper - 1], levelDb[upper]];
   return f1 === f2 ? level1 : level1 + ((level2 - level1) * Math.log(hz / f1)) / Math.log(f2 / f1);
 }

@@ -39,6 +39,8 @@ export interface ResponsePicture extends SheetWords {
   readonly before?: CurvePicture | undefined;
   /** A sweep of the whole pickup, its points under the same load. */
   readonly measured?: MeasuredPicture | undefined;
+  /** True where the levels are of what the winding passes on, and no string is behind them. */
+  readonly isOfWinding?: boolean;
   /** The strings under the axis; none where their tuning is not known. */
   readonly strings: readonly TunedString[];
 }
@@ -62,7 +64,7 @@ export function responsePlot(picture: ResponsePicture, size: PlotWidth): string 
     'Low notes: {0} against the unloaded string signal of one coil of 5\u202F000 turns.',
     `${low}\u202FdB`,
   );
-  const sentences = [...differenceWords(picture), level];
+  const sentences = picture.isOfWinding ? [] : [...differenceWords(picture), level];
   const foot = paragraphs(sentences, {
     x: frame.margin,
     y: strip.bottom + 24,
@@ -102,21 +104,33 @@ export function responseTable(picture: ResponsePicture): FactTable {
       return levelText({ value: (band.levelDb[index] ?? 0) - zero.db, sd: band.levelSdDb[index] ?? 0 }, t);
     }),
   ]);
+  const { measured } = picture;
+  const change = measured?.strip?.isChange ? measured.strip : undefined;
+  const changes = TABLE_HZ.map((hz) => {
+    const index = change ? nearest(change.hz, hz) : 0;
+    return levelText({ value: change?.db[index] ?? 0, sd: change?.sdDb[index] ?? 0 }, t);
+  });
   return {
     caption: `${picture.name}. ${zero.words}`,
-    columns: ['', ...curves.map(({ name }) => (single ? t('level') : name))],
-    rows: [...sweptRows(picture), ...resonances, ...levels],
+    columns: ['', ...curves.map(({ name }) => (single ? t('level') : name)), ...(change ? [t('change')] : [])],
+    rows: [
+      ...sweptRows(picture),
+      ...resonances.map((row) => (change ? [...row, ''] : row)),
+      ...levels.map((row, index) => (change ? [...row, changes[index] ?? ''] : row)),
+    ],
   };
 }
 
-/** Numbers of a sweep, computed and measured; whether the circuit holds stands in the first row. */
+/** Numbers of a sweep; its verdict stands in the first row. */
 function sweptRows({ measured, before, t }: ResponsePicture): readonly (readonly string[])[] {
   if (!measured) return [];
+  const { verdict, numbers } = measured;
+  if (numbers?.isChange) return [[t('as measured'), '', '', verdict], ...numbers.rows];
   // With another state beside it the columns are those of two states: the numbers are told of the newer one.
   const columns = (computed: string, found: string) => (before === undefined ? [found] : [computed, found]);
   return [
-    [t('from the sweep'), ...columns('', measured.verdict)],
-    ...measured.rows.map(({ what, computed, measured: found }) => [what, ...columns(computed, found)]),
+    [t('from the sweep'), ...columns('', verdict)],
+    ...(numbers?.rows ?? []).map(([what, computed, found]) => [what, ...columns(computed, found)]),
   ];
 }
 
@@ -191,12 +205,16 @@ function resonances(
     return y > axes.bottom ? [] : [{ curve, at: { x: axes.x(hz), y } }];
   });
   for (const { at } of curves) obstacles.push({ x: at.x - 8, y: at.y - 8, width: 16, height: 16 });
+  const texts: Box[] = [];
   for (const { curve, at } of curves) {
     const isNow = curve === now;
     const side = isNow ? nowSide : nowSide === 'right' ? 'left' : 'right';
-    const placed = callout(at, resonanceLines(curve, t), { prefer: side, within: wordsArea(axes), obstacles });
+    const placed = callout(at, resonanceLines(curve, t), { prefer: side, within: wordsArea(axes), obstacles, texts });
     const mark = circle('open', at.x, at.y, 5);
-    if (placed !== undefined) obstacles.push(...placed.boxes);
+    if (placed !== undefined) {
+      obstacles.push(...placed.boxes);
+      texts.push(...placed.boxes);
+    }
     nodes.push(
       part(
         isNow ? 'resonance:now' : 'resonance:before',

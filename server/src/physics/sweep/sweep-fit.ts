@@ -303,20 +303,27 @@ export interface Figure {
   readonly shares: ReadonlyMap<number, number>;
 }
 
-/** f of the parameters, to first order. */
-export function figureOf({ values, covariance, nuisances }: SweepFit, f: (values: Float64Array) => number): Figure {
+/**
+ * f of the parameters, to first order. A share is what f is moved by where the set-up lies one deviation off what was believed of it before
+ * the sweep: what the sweep itself tells of a resistor is no error that another sweep has as well.
+ */
+export function figureOf(fit: SweepFit, f: (values: Float64Array) => number): Figure {
+  const { values, covariance, nuisances } = fit;
   const size = values.length;
-  const slopes = Array.from({ length: size }, (_, index) => {
-    const step = Math.max(1e-5, Math.min(1e-2, 0.1 * Math.sqrt(covariance[index * size + index] ?? 0)));
-    const moved = (by: number) => f(values.map((each, at) => (at === index ? each + by : each)));
-    return (moved(step) - moved(-step)) / (2 * step);
-  });
+  const slopes = slopesOf(fit, f);
   const along = Array.from({ length: size }, (_, row) =>
     slopes.reduce((sum, slope, column) => sum + slope * (covariance[row * size + column] ?? 0), 0),
   );
   const variance = slopes.reduce((sum, slope, index) => sum + slope * (along[index] ?? 0), 0);
-  const shares = new Map(
-    nuisances.map(({ at }) => [at, (along[at] ?? 0) / Math.sqrt(covariance[at * size + at] ?? 1)] as const),
-  );
+  const shares = new Map(nuisances.map(({ at, sd }) => [at, (along[at] ?? 0) / sd] as const));
   return { value: f(values), sd: Math.sqrt(Math.max(0, variance)), shares };
+}
+
+export function slopesOf({ values, covariance }: SweepFit, f: (values: Float64Array) => number): readonly number[] {
+  const size = values.length;
+  return Array.from({ length: size }, (_, index) => {
+    const step = Math.max(1e-5, Math.min(1e-2, 0.1 * Math.sqrt(covariance[index * size + index] ?? 0)));
+    const moved = (by: number) => f(values.map((each, at) => (at === index ? each + by : each)));
+    return (moved(step) - moved(-step)) / (2 * step);
+  });
 }

@@ -117,6 +117,46 @@ export const DRAWINGS = {
   'from the sweep': 'aus der Messung',
   'Measured by a sweep, hot to ground': 'Über der Frequenz gemessen, heiß gegen Masse',
   'apart, in deviations': 'Abstand in Standardabweichungen',
+  // The impedance.
+  'Impedance of {0}': 'Impedanz von {0}',
+  'Impedance between hot and ground, nothing connected.': 'Impedanz zwischen heiß und Masse, nichts angeschlossen.',
+  'Highest: {0} at {1}.': 'Am höchsten: {0} bei {1}.',
+  'Points: as measured, the set-up taken out.': 'Punkte: wie gemessen, der Aufbau herausgerechnet.',
+  'Dashed: computed, without the sweep.': 'Gestrichelt: berechnet, ohne die Messung.',
+  'Size and phase from 20 hertz to 20 kilohertz.': 'Betrag und Phase von 20 Hertz bis 20 Kilohertz.',
+  '{0} and {1} at {2}': '{0} und {1} bei {2}',
+  // Two sweeps.
+  '{0}: before and after, as measured': '{0}: vorher und nachher, wie gemessen',
+  'Two sweeps, brought to {0}; nothing computed is in them.':
+    'Zwei Messungen, auf {0} umgerechnet; nichts Berechnetes ist darin.',
+  'as measured': 'wie gemessen',
+  'from the sweeps': 'aus den Messungen',
+  after: 'nachher',
+  change: 'Änderung',
+  'Change, after less before': 'Änderung, nachher weniger vorher',
+  'Points: as measured, before as diamonds, after as rings.':
+    'Punkte: wie gemessen, vorher als Rauten, nachher als Ringe.',
+  'Change in decibels, each against its own low notes, in a band of two deviations; what resistor, recorder and meter do to both alike is taken out.':
+    'Änderung in Dezibel, beide gegen ihre tiefen Töne, in einem Band von zwei Standardabweichungen; was Widerstand, Recorder und Messgerät mit beiden gleich machen, ist herausgenommen.',
+  'Under this load both agree within what is known, {0} dB at most.':
+    'An dieser Last stimmen beide überein, soweit man es weiß: höchstens {0} dB.',
+  'Under this load they differ by up to {0}, at {1}.': 'An dieser Last unterscheiden sie sich um bis zu {0}, bei {1}.',
+  'Nothing has changed beyond what is known: inductance, capacitance and resistance are as before.':
+    'Nichts hat sich geändert, soweit man es weiß: Induktivität, Kapazität und Widerstand sind wie vorher.',
+  'Inductance and resistance have fallen together, as {0} fewer turns make them.':
+    'Induktivität und Widerstand sind zusammen gefallen, wie {0} weniger Windungen es machen.',
+  'Inductance and resistance have risen together, as {0} more turns make them.':
+    'Induktivität und Widerstand sind zusammen gestiegen, wie {0} mehr Windungen es machen.',
+  'Inductance has changed by {0}, as poles, magnet or steel near the coil make it.':
+    'Die Induktivität hat sich um {0} geändert, wie Pole, Magnet oder Stahl nahe der Spule es machen.',
+  'Resistance has changed by {0} at one temperature: a joint, or a winding that is not the same.':
+    'Der Widerstand hat sich bei gleicher Temperatur um {0} geändert: eine Lötstelle, oder eine andere Wicklung.',
+  'Capacitance has risen by {0}, as wax between the turns or more cable makes it.':
+    'Die Kapazität ist um {0} gestiegen, wie Wachs zwischen den Windungen oder mehr Kabel es macht.',
+  'Capacitance has fallen by {0}, as less cable or wax that came out makes it.':
+    'Die Kapazität ist um {0} gefallen, wie weniger Kabel oder Wachs, das herauskam, es macht.',
+  'Metal near the coil takes another part of it than before.':
+    'Metall nahe der Spule nimmt einen anderen Teil davon als vorher.',
 
   // The response.
   '{0} cable': '{0} Kabel',
