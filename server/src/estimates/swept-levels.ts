@@ -62,8 +62,8 @@ export function sweptPoints(swept: SweptCoil, load: Load): SweptLevels {
   };
 }
 
-const levelOf = ({ form }: SweepFit, values: Float64Array, load: Load, hz: number): number =>
-  DB * Math.log(magnitude(throughFitted(form, values, hz, loadAdmittance(load, hz))));
+const levelOf = ({ problem }: SweepFit, values: Float64Array, load: Load, hz: number): number =>
+  DB * Math.log(magnitude(throughFitted(problem, values, 0, hz, loadAdmittance(load, hz))));
 
 const DB = 20 / Math.LN10;
 const AUDIBLE_HZ = { from: 20, to: 20_000 };

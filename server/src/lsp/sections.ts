@@ -283,7 +283,7 @@ function sweepsView({ now, before, t }: ComparedStates, { subject, width }: Sect
   const apart = before && past && sweptApart(quickOfBench(before.analysis)(past), quick);
   const pair = apart ?? sweptTwice(quick);
   if (pair === undefined) return {};
-  const names = apart && before && { before: before.label, now: t('now') };
+  const names = apart && before && { before: before.label(t), now: t('now') };
   const picture = beforeAfterPicture(pair, pickup, loadOf(pickup), t, names);
   return { svg: responsePlot(picture, plotWidth(width)), table: responseTable(picture) };
 }

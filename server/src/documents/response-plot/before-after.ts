@@ -152,7 +152,7 @@ function numberRows(
 ): readonly NumberRow[] {
   const changes: Partial<Record<keyof typeof SWEPT_NUMBERS, Estimate>> = changesOf(pair);
   const cell = (change: Pick<Estimate, 'value' | 'sd'> | undefined, name: Parameters<typeof differenceText>[1]) =>
-    change ? (isToldApart(change) ? differenceText(change, name, t) : t('too small to tell')) : '';
+    change ? differenceText(change, name, t) : '';
   const own = keysOf(SWEPT_NUMBERS).map((key): NumberRow => {
     const name = SWEPT_NUMBERS[key];
     return [

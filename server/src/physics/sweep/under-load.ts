@@ -1,19 +1,27 @@
 /**
- * A fitted coil under a load: of a voltage e in the winding, V/e = 1/(Zs (1/Zs + jωC + Y)) is left at the leads, with the series
- * impedance Zs of winding and metal, C across and the load's admittance Y.
+ * A fitted coil under a load: of a voltage e in the winding, V/e = Ys/(Ys + jωC + Y) is left at the leads, with the series admittance Ys of
+ * winding and metal, C across and the load's admittance Y.
  */
-import { add, type Complex, divide, magnitude, multiply } from '../complex.ts';
-import { type CoilForm, coilAt, coilPoint } from './coil-form.ts';
+import { add, type Complex, divide, magnitude, subtract } from '../complex.ts';
 import type { MeasuredPoint } from './measured-impedance.ts';
+import type { SweepProblem } from './sweep-problem.ts';
 
-/** V/e. What else lay across while it was measured is left out. */
-export function throughFitted(form: CoilForm, values: Float64Array, hz: number, load: Complex): Complex {
-  const point = coilPoint(form);
-  coilAt(form, values, 0, hz, point);
-  const series: Complex = { re: point.series[0] ?? 1, im: point.series[1] ?? 0 };
-  const across: Complex = { re: load.re, im: load.im + 2 * Math.PI * hz * Math.exp(values[2] ?? 0) };
-  return divide(ONE, add(ONE, multiply(series, across)));
+/** V/e between the probes of a curve. What else lay across while it was measured is left out. */
+export function throughFitted(
+  problem: SweepProblem,
+  values: Float64Array,
+  curve: number,
+  hz: number,
+  load: Complex,
+): Complex {
+  // Far above every resonance only what lies across is left.
+  const far = problem.admittanceAt(values, curve, FAR_HZ);
+  const capacitive: Complex = { re: 0, im: (far.im * hz) / FAR_HZ };
+  const series = subtract(problem.admittanceAt(values, curve, hz), { re: far.re, im: capacitive.im });
+  return divide(series, add(series, add(capacitive, load)));
 }
+
+const FAR_HZ = 1e7;
 
 /** 20 lg of V/e of what was measured over that of the fit: what a point lies off the curve, under whatever load. */
 export function offFitted({ hz, measured, fitted }: MeasuredPoint, farad: number, load: Complex): number {
