@@ -61,6 +61,17 @@ describe('the process', () => {
     }
   });
 
+  it('ends with the code of what it found where standard output is closed, and tells one that takes nothing', () => {
+    for (const [shell, expected] of [
+      ['"$0" "$@" >&-', [1, '']],
+      ['"$0" "$@" 3</dev/null >&3', [2, 'pickup-spec: standard output: is not open for writing\n']],
+    ] as const) {
+      const words = ['-c', shell, process.execPath, main, 'check', 'samples/mistakes/phase-coils-cancel.pickup'];
+      const { status, stderr } = spawnSync('sh', words, { cwd: ROOT, encoding: 'utf8' });
+      assert.deepEqual([status, stderr], expected, shell);
+    }
+  });
+
   it('ends quietly when nobody reads any more, with the code of what it found', async () => {
     const child = spawn(process.execPath, [main, 'check', 'samples/mistakes', '--format', 'json'], {
       cwd: ROOT,

@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import {
   chmodSync,
   chownSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   mkdtempSync,
@@ -78,6 +79,7 @@ describe('a file that a command writes', () => {
     ['a pipe', () => execFileSync('mkfifo', [at('x')]), /: is no plain file/],
     ['a device', () => symlinkSync('/dev/null', at('x')), /: is no plain file/],
     ['a write-protected file', () => chmodSync(write('x', 'old'), 0o444), /: is write-protected$/],
+    ['one of two names of a file', () => linkSync(write('b', 'old'), at('x')), /: has another name \(a hard link\)/],
     ['a link to nothing', () => symlinkSync('nowhere', at('x')), /: is a link to nothing$/],
     ['a link to itself', () => symlinkSync('x', at('x')), /: links to itself$/],
     ['a spec under another name', () => symlinkSync(write('a.pickup', 'wire a {}'), at('x')), /: is a spec/],
@@ -141,6 +143,11 @@ describe('a file that a command writes', () => {
     it('stays gone where it was removed', async () => {
       await assert.rejects(rewriteFile(at('a.pickup'), read, 'new'), /saved anew/);
       assert.deepEqual(readdirSync(folder), []);
+    });
+    it('stays joined to its other name', async () => {
+      linkSync(write('a.pickup', 'old'), at('b.pickup'));
+      await assert.rejects(rewriteFile(at('a.pickup'), read, 'new'), /has another name/);
+      assert.deepEqual([text('a.pickup'), text('b.pickup')], ['old', 'old']);
     });
   });
 

@@ -83,6 +83,7 @@ const PROBLEMS: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the name is too long',
   ENOSPC: 'no space left on the device',
   EROFS: 'lies on a file system that is read-only',
+  EBADF: 'is not open for writing',
   EMFILE: 'too many files are open',
   ERR_INVALID_ARG_VALUE: 'the name holds a character that no file name can',
 };

@@ -37,7 +37,7 @@ export interface WriteOptions {
 
 /**
  * Writes what a command has made. Missing folders are made, a link is followed, mode and owner stay. A spec, a pipe, a device,
- * a folder and a write-protected file are never replaced. Rejects with a `CommandError` of one line.
+ * a folder, a write-protected file and one that has several names are never replaced. Rejects with a `CommandError` of one line.
  */
 export function writeFile(file: string, content: string | Uint8Array, options: WriteOptions): Promise<void> {
   return written(file, () => {
@@ -112,6 +112,8 @@ function targetOf(file: string): Target {
 function unwritable(file: string, stats: Stats): string | undefined {
   if (stats.isDirectory()) return 'is a folder';
   if (!stats.isFile()) return 'is no plain file, and nothing is put in its place';
+  // Renaming over it would part the names, and writing into it could leave it half written under all of them.
+  if (stats.nlink > 1) return 'has another name (a hard link), which would keep the old content';
   // To the superuser every file is open for writing; the mark on it counts all the same.
   if ((stats.mode & 0o222) === 0) return 'is write-protected';
   try {
