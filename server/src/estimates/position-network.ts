@@ -7,7 +7,7 @@ import { type NetsSelection, type PlacedPart, partsBetween, type SelectionPart }
 import { isPlaced, leavesByWire } from '../model/soldered.ts';
 import { CONTROL_LUGS, GROUND_TERMINAL, HOT_TERMINAL, JACK_TERMINAL } from '../model/wiring.ts';
 import { type Component, ground } from '../physics/circuit/circuit.ts';
-import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
+import { capacitor, currentSource, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { potentiometer, rheostat, wiperFraction } from '../physics/circuit/potentiometer.ts';
 import { DEFAULT_CABLE_F, DEFAULT_INPUT_OHM } from './common-practice.ts';
@@ -44,6 +44,8 @@ export interface Setting extends Played {
   /** Inductances and capacitances of the coils; without, the network holds at 0 Hz only. */
   readonly full: boolean;
   readonly scaling: Scaling;
+  /** A source of current at the leads of each pickup, to ask what a change of its impedance does. */
+  readonly probed?: boolean;
 }
 
 export const AT_THE_METER: Setting = { volume: 10, tone: 10, plugged: false, full: false, scaling: NO_SCALING };
@@ -64,11 +66,23 @@ export interface PlacedMetal {
   readonly node: string;
 }
 
+/** What a position takes, between its leads. */
+export interface PlacedProbe {
+  readonly part: SelectionPart;
+  readonly quick: QuickEstimates;
+  /** Its own source of current, from ground to hot. */
+  readonly source: string;
+  readonly hot: string;
+  readonly ground: string;
+}
+
 export interface PositionNetwork {
   readonly network: Network;
   readonly output: string;
   readonly segments: readonly PlacedSegment[];
   readonly metal: readonly PlacedMetal[];
+  /** Where the setting asks for them; none of what is soldered net by net. */
+  readonly probes: readonly PlacedProbe[];
   netOf(node: string): number | undefined;
 }
 
@@ -87,7 +101,7 @@ export function positionNetwork(
   setting: Setting,
 ): PositionNetwork {
   const controls = controlsIn(instrument, selection);
-  const build: Build = { components: [], segments: [], metal: [], controls, quickOf, setting };
+  const build: Build = { components: [], segments: [], metal: [], probes: [], controls, quickOf, setting };
   const masters = controls.filter(({ forSlot }) => forSlot === undefined);
   if (selection.kind === 'nets') solder(selection, masters, instrument, build);
   else {
@@ -109,6 +123,7 @@ export function positionNetwork(
     output: JACK,
     segments: build.segments,
     metal: build.metal,
+    probes: build.probes,
     netOf: (node) => network.nets.ofNode.get(node),
   };
 }
@@ -130,6 +145,7 @@ interface Build {
   readonly components: Component[];
   readonly segments: PlacedSegment[];
   readonly metal: PlacedMetal[];
+  readonly probes: PlacedProbe[];
   readonly controls: readonly Control[];
   readonly quickOf: QuickOf;
   readonly setting: Setting;
@@ -200,6 +216,11 @@ function place(
   const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
   tie(hotNet, hotNode, 'hot');
   tie(netlist.ground, groundNode, 'ground');
+  if (build.setting.probed) {
+    const source = `${prefix}probe`;
+    build.components.push(currentSource({ name: source, from: groundNode, to: hotNode }));
+    build.probes.push({ part, quick, source, hot: hotNode, ground: groundNode });
+  }
   if (netlist.chassis !== netlist.ground) tie(netlist.chassis, ground, 'shield');
 
   const alone = part.kind === 'coil' ? part.coil : undefined;

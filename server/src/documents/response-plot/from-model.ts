@@ -3,16 +3,19 @@ import { pickupAnalysis, quickOf } from '../../analysis/pickup-analysis.ts';
 import type { PickupEstimates, PositionEstimates } from '../../estimates/estimates.ts';
 import { loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickOf } from '../../estimates/position-network.ts';
+import { positionPoints } from '../../estimates/position-points.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
+import type { Instrument } from '../../model/instrument.ts';
 import { withoutSweeps } from '../../model/sweeps.ts';
 import { ENGLISH, type Language, type PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
+import { filesWords } from '../../words/sweep-words.ts';
 import { loadWords } from './load-words.ts';
-import { measuredPicture } from './measured.ts';
+import { levelAt, type MeasuredPicture, measuredPicture } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
 
 /** A state of a pickup to compare with. */
@@ -115,7 +118,29 @@ export function positionResponsePicture(
     description: description(now, past, t),
     now,
     before: past,
+    measured: position && positionMeasured(state, position, now, played, t),
     strings: usualTuning(instrument.strings?.value.count ?? 0),
+  };
+}
+
+/** Points of the pickups that sound there, where all of them were swept. */
+function positionMeasured(
+  { analysis, instrument: { instrument } }: PositionState,
+  { selection }: Instrument['positions'][number],
+  { band }: CurvePicture,
+  played: Played,
+  t: Language,
+): MeasuredPicture | undefined {
+  const points = selection && positionPoints(instrument, selection, quickOfBench(analysis), played);
+  if (!points) return undefined;
+  const { hz, offDb, swept } = points;
+  return {
+    points: { hz, levelDb: hz.map((each, index) => levelAt(band, each) + (offDb[index] ?? 0)) },
+    verdict: t(
+      'Points: as measured ({0}), brought to what hangs on them here.',
+      [...new Set(swept.map(filesWords))].join(', '),
+    ),
+    legend: [],
   };
 }
 

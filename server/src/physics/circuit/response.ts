@@ -63,7 +63,8 @@ export interface TimeOfDrive {
   readonly weight: number;
 }
 
-const timesOf = (drives: Drives): readonly TimeOfDrive[] => (isList(drives) ? drives : [{ values: drives, weight: 1 }]);
+export const timesOf = (drives: Drives): readonly TimeOfDrive[] =>
+  isList(drives) ? drives : [{ values: drives, weight: 1 }];
 
 const isList = (drives: Drives): drives is readonly TimeOfDrive[] => Array.isArray(drives);
 

@@ -107,6 +107,8 @@ export const DRAWINGS = {
   'The circuit does not hold: {0} is left where the points scatter by {1}. Its numbers are not used.':
     'Die Schaltung passt nicht: {0} bleiben übrig, und die Punkte streuen um {1}. Ihre Zahlen werden nicht verwendet.',
   'Points: as measured, brought to this load.': 'Punkte: wie gemessen, auf diese Last umgerechnet.',
+  'Points: as measured ({0}), brought to what hangs on them here.':
+    'Punkte: wie gemessen ({0}), auf das umgerechnet, was hier an ihnen hängt.',
   'Rest in decibels, in a band of two deviations of the points.':
     'Rest in Dezibel, in einem Band von zwei Standardabweichungen der Punkte.',
   'Measured points, {0} of them': 'Gemessene Punkte, {0} Stück',

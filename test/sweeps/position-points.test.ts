@@ -1,0 +1,87 @@
+/**
+ * Points of sweeps in the positions of an instrument. Two alike pickups in parallel under a load are one under half of it (twice the
+ * resistances, half the capacitances), in series one under twice of it: Thévenin's theorem.
+ */
+import assert from 'node:assert/strict';
+import { positionResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
+import { levelAt } from '../../server/src/documents/response-plot/measured.ts';
+import { responsePlot, responseTable } from '../../server/src/documents/response-plot/response-plot.ts';
+import { assertLegibleDrawing } from '../documents/plots/legible.ts';
+import { analysedSample } from '../support/sample-files.ts';
+
+/** `times`: the load's impedance over that of the plain one. */
+function instrument(positions: string, times = 1): string {
+  return `
+pickup yarrow-neck "Yarrow, neck" like yarrow-bridge {
+  serial RYD-053
+  readings "after potting" 2026-10-06 {
+    room 22 degC
+    hot to ground 6.23 kohm
+    sweep hot to ground "sweeps/yarrow-potted.csv" over 10 kohm
+  }
+}
+instrument yarrow "Yarrow" {
+  strings 6
+  pickup neck yarrow-neck
+  pickup bridge yarrow-bridge
+  controls {
+    volume ${250 * times} kohm audio
+    tone ${500 * times} kohm audio with ${22 / times} nF
+  }
+  cable 4.5 m of ${100 / times} pF/m
+  input ${times} Mohm
+  selector {
+    ${positions}
+  }
+}
+`;
+}
+
+function pictureOf(positions: string, times?: number, edit: (text: string) => string = (text) => text) {
+  const analysis = analysedSample('yarrow-bridge.pickup', (text) =>
+    edit(text.replace(/# expect.*\n/g, '') + instrument(positions, times)),
+  );
+  const [made = assert.fail()] = analysis.instruments;
+  return positionResponsePicture({ analysis, instrument: made }, '1') ?? assert.fail();
+}
+
+function offOf(positions: string, times?: number): readonly number[] {
+  const { measured, now } = pictureOf(positions, times);
+  const { hz, levelDb } = measured?.points ?? assert.fail(positions);
+  return hz.map((each, index) => (levelDb[index] ?? Number.NaN) - levelAt(now.band, each));
+}
+
+const furthest = (a: readonly number[], b: readonly number[]) =>
+  Math.max(...a.map((each, index) => Math.abs(each - (b[index] ?? Number.NaN))));
+
+describe('the points of sweeps in a position', () => {
+  it('lie on the curve, as far off as those of the pickup under that load', () => {
+    const off = offOf('1 bridge');
+    assert.ok(off.length > 100);
+    // What is left of the points is 0.06 %, and near the peak some times that.
+    assert.ok(Math.max(...off.map(Math.abs)) < 0.05 && Math.max(...off.map(Math.abs)) > 0.005);
+  });
+
+  it('are of all pickups that sound, as the circuit has them', () => {
+    assert.ok(furthest(offOf('1 bridge parallel neck'), offOf('1 bridge', 2)) < 1e-3);
+    assert.ok(furthest(offOf('1 bridge series neck'), offOf('1 bridge', 0.5)) < 1e-3);
+    // Turned round, a pickup that is like another takes nothing but the sign along.
+    assert.ok(furthest(offOf('1 reversed bridge'), offOf('1 bridge')) < 1e-3);
+  });
+
+  it('are not there where something sounds that was not swept', () => {
+    const isSwept = (positions: string, edit?: (text: string) => string) => pictureOf(positions, 1, edit).measured;
+    const oneOnly = (text: string) => text.replace(/(like yarrow-bridge[^}]*)sweep .*\n/, '$1\n');
+    assert.ok(isSwept('1 bridge', oneOnly));
+    assert.equal(isSwept('1 neck', oneOnly), undefined);
+    assert.equal(isSwept('1 bridge parallel neck', oneOnly), undefined);
+  });
+
+  it('are drawn, and named in the table', () => {
+    const picture = pictureOf('1 bridge parallel neck');
+    assert.match(responsePlot(picture, 'wide'), /data-part="sweep:points"/);
+    for (const width of ['wide', 'narrow'] as const) assertLegibleDrawing(responsePlot(picture, width));
+    const { rows } = responseTable(picture);
+    assert.match(rows[0]?.join(' ') ?? '', /as measured \(sweeps\/yarrow-potted\.csv\)/);
+  });
+});
