@@ -6,9 +6,9 @@
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import type { CoilMagnetics, EddyTurn, PickupMagnetics } from '../../server/src/estimates/coil-magnetics.ts';
 import { coilCentres, gradeOf, metalOf, ORIGIN, polesOf, sectionOf } from '../../server/src/estimates/coil-places.ts';
+import { computedMagnetics } from '../../server/src/estimates/computed-magnetics.ts';
 import { NO_SCALING, windingComponents } from '../../server/src/estimates/electric.ts';
 import { magneticParts } from '../../server/src/estimates/magnetic-parts.ts';
-import { computedMagnetics } from '../../server/src/estimates/magnetics.ts';
 import { groupsOf, poleRow, sheetsOver, stringOver } from '../../server/src/estimates/metal-places.ts';
 import { ownCable } from '../../server/src/estimates/own-cable.ts';
 import { segmentsOf } from '../../server/src/estimates/pickup-circuit.ts';

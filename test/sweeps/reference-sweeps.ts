@@ -5,7 +5,12 @@ import type { Curve } from '../../server/src/model/curve.ts';
 import { curveFile } from '../../server/src/model/curve-file.ts';
 import { coilModel, partsOfForm } from '../../server/src/physics/sweep/coil-form.ts';
 import { type Figure, figureOf, type SweepFit } from '../../server/src/physics/sweep/sweep-fit.ts';
-import type { MeasuredCurve, SetUpKind, SweepsOfCoil } from '../../server/src/physics/sweep/sweep-problem.ts';
+import type {
+  MeasuredCurve,
+  SetUpKind,
+  SweepProblem,
+  SweepsOfCoil,
+} from '../../server/src/physics/sweep/sweep-problem.ts';
 
 const FOLDER = path.resolve(import.meta.dirname, '../physics/sweeps');
 
@@ -83,33 +88,35 @@ export function sweepsFor(entry: ReferenceCurve): SweepsOfCoil {
 /** Numbers of the bare coil, by the names that the reference has for them. */
 export function figuresOf(fit: SweepFit): Readonly<Record<string, Figure>> {
   const parts = partsOfForm(fit.form);
-  const figure = (f: (values: Float64Array) => number) => figureOf(fit, f);
+  const ofOneForm: SweepFit = { ...fit, rival: undefined };
+  const figure = (f: Parameters<typeof figureOf>[1]) => figureOf(fit, f);
   return {
     inductanceH: figure(([, henry = 0]) => Math.exp(henry)),
     resistanceOhm: figure(([ohm = 0]) => Math.exp(ohm)),
     capacitanceF: figure(([, , farad = 0]) => Math.exp(farad)),
-    quality1kHz: figure((values) => {
-      const { re, im } = fit.problem.admittanceAt(values, 0, 1000);
+    quality1kHz: figure((values, problem) => {
+      const { re, im } = problem.admittanceAt(values, 0, 1000);
       return -im / re;
     }),
-    loadedPeakHz: figure((values) => loadedPeak(fit, values).hz),
-    loadedPeakDb: figure((values) => loadedPeak(fit, values).db),
+    loadedPeakHz: figure((...at) => loadedPeak(...at).hz),
+    loadedPeakDb: figure((...at) => loadedPeak(...at).db),
+    // A solid core may do as well; of one loop its own numbers are judged.
     ...(parts.length === 1 && parts[0] === 'loop'
       ? {
-          eddyCouplingSquared: figure(([, , , logit = 0]) => 1 / (1 + Math.exp(-logit))),
-          eddyCornerHz: figure(([, , , , corner = 0]) => Math.exp(corner)),
+          eddyCouplingSquared: figureOf(ofOneForm, ([, , , logit = 0]) => 1 / (1 + Math.exp(-logit))),
+          eddyCornerHz: figureOf(ofOneForm, ([, , , , corner = 0]) => Math.exp(corner)),
         }
       : {}),
   };
 }
 
 /** Behind 500 kohm of volume, 500 kohm and 22 nF of tone, 450 pF of cable and 1 Mohm: where it is highest, and over 10 Hz. */
-function loadedPeak(fit: SweepFit, values: Float64Array): { readonly hz: number; readonly db: number } {
-  const coil = coilModel(fit.form, { ohm: 1, henry: 1, farad: 1 });
+function loadedPeak(values: Float64Array, problem: SweepProblem): { readonly hz: number; readonly db: number } {
+  const coil = coilModel(problem.form, { ohm: 1, henry: 1, farad: 1 });
   coil.take(values, 0);
   const level = (hz: number): number => {
     coil.at(hz, 1);
-    const { re: ownRe, im: ownIm } = fit.problem.admittanceAt(values, 0, hz);
+    const { re: ownRe, im: ownIm } = problem.admittanceAt(values, 0, hz);
     const omega = 2 * Math.PI * hz;
     const [re, im] = [500e3, -1 / (omega * 22e-9)];
     const square = re * re + im * im;

@@ -18,23 +18,23 @@ export const readingContradictsSweep = definePickupCheck({
   run: ({ quick, pickup }) => {
     const coupling = sweptCoupling(quick);
     if (!coupling || !isOtherWay(coupling)) return undefined;
-    const { coils, alone, together, measured, expectedH } = coupling;
+    const { coils, alone, together, isSeries, measured, expectedH } = coupling;
     const henries = (value: number, sd?: number) =>
       printQuantity({ value, ...(sd === undefined ? {} : { sd }), dimension: 'inductance' });
-    const half = henries(Math.abs(measured.value) / 2, measured.sd / 2);
-    const gives = (henry: number, one: 'each coil' | 'each', verb: 'gives' | 'should give', size: string) =>
+    const size = henries(Math.abs(measured.value), measured.sd);
+    const gives = (henry: number, one: 'each coil' | 'each', verb: 'gives' | 'should give', each: string) =>
       henry > 0
-        ? say`${one} ${verb} the other ${size}`
-        : say`${one} ${verb === 'gives' ? 'takes' : 'should take'} ${size} from the other`;
+        ? say`${one} ${verb} the other ${each}`
+        : say`${one} ${verb === 'gives' ? 'takes' : 'should take'} ${each} from the other`;
     const turns = measured.value > 0 ? 'against each other' : 'the same way round';
-    const expected = henries(Math.abs(expectedH) / 2);
+    const expected = henries(Math.abs(expectedH));
     const [first, second] = coils;
     const winds = coils.map((coil) => {
       const wind = declaredRotation(coil);
       return wind ? say`${coil.name} ${rotationOf(wind.sign)}` : say`${coil.name}`;
     });
     return {
-      what: say`In series ${henries(together.inductanceH.value, together.inductanceH.sd)}, alone ${henries(alone[0].inductanceH.value)} and ${henries(alone[1].inductanceH.value)}: ${gives(measured.value, 'each coil', 'gives', half)}, so the current turns ${turns}. As stated (${winds.join(', ')}, and as they are joined) ${gives(expectedH, 'each', 'should give', expected)}.`,
+      what: say`${isSeries ? 'In series' : 'In parallel'} ${henries(together.inductanceH.value, together.inductanceH.sd)}, alone ${henries(alone[0].inductanceH.value)} and ${henries(alone[1].inductanceH.value)}: ${gives(measured.value, 'each coil', 'gives', size)}, so the current turns ${turns}. As stated (${winds.join(', ')}, and as they are joined) ${gives(expectedH, 'each', 'should give', expected)}.`,
       hint: say`One coil is joined the other way round, or wound the other way, than stated: hum and phase are not what is told of them.`,
       action: say`Kick both coils: with the compass that tells which of them it is.`,
       place: sweepPlace(together),

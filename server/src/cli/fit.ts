@@ -1,7 +1,8 @@
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
 import { changesOf, computedBeside, type SweptPair, sweptPairs } from '../estimates/sweep-comparison.ts';
-import { type Swept, sweptOf } from '../estimates/sweeps-measured.ts';
+import type { Swept } from '../estimates/sweeps-measured.ts';
+import { sweptOf } from '../estimates/sweeps-together.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { differenceText, isToldApart, TOO_SMALL } from '../words/number-text.ts';

@@ -12,7 +12,7 @@ import { READING_SPREAD_SD } from './common-practice.ts';
 import { inductanceAtLowFrequency, magneticSubject, newestMagnetic } from './measured-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import { type QuickEstimates, resistanceOf } from './quick.ts';
-import { sweptBetween, sweptNumbers } from './sweeps-used.ts';
+import { sweptBetween, sweptMutual, sweptNumbers } from './sweeps-used.ts';
 import { couplingRelativeSd, type WholePickup, wholeBetween, wholePickup } from './whole-pickup.ts';
 
 export function withInductancesRead(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
@@ -20,13 +20,17 @@ export function withInductancesRead(computed: PickupMagnetics, quick: QuickEstim
   const lines = linesTogether(quick);
   if (own.size === 0 && lines.length === 0) return computed;
   const alone = withCoils(computed, quick, own, 0);
+  const [a, b] = own.keys();
+  const isCouplingSwept = a !== undefined && b !== undefined && sweptMutual(quick)(a, b) !== undefined;
   const rows = lines.flatMap(({ read: readOf, nets, isWhole, isSwept }) => {
     const between = wholeBetween(quick, alone, nets);
     const read = between.inductanceH && readOf(between);
     const allRead = [...between.slopes.keys()].every((coil) => own.has(coil));
-    // Where nothing is left to share out but their coupling, only a sweep tells it, and of the stated directions only.
+    // Where nothing is left to share out but their coupling, only a sweep tells it, and of the stated directions only; not where all
+    // sweeps together have told it.
     const ownSum = (between.inductanceH?.value ?? 0) - between.mutualH;
-    const tellsCoupling = isSwept && read !== undefined && (read.value - ownSum) * between.mutualH > 0;
+    const tellsCoupling =
+      isSwept && !isCouplingSwept && read !== undefined && (read.value - ownSum) * between.mutualH > 0;
     return read ? [{ read, nets, isWhole, isShared: !allRead || tellsCoupling }] : [];
   });
   const shared = rows.filter(({ isShared }) => isShared);
@@ -122,12 +126,14 @@ function withCoils(
     const [now, before] = [henries.get(coil)?.value, computed.coils.get(coil)?.totalH.value];
     return now !== undefined && before ? Math.sqrt(Math.max(0, now / before)) : 1;
   };
+  const swept = sweptMutual(quick);
   const changed = {
     ...computed,
     coils: new Map(
       [...computed.coils].map(([coil, each]) => [coil, { ...each, totalH: henries.get(coil) ?? each.totalH }]),
     ),
-    mutualSameSenseH: (a: Coil, b: Coil) => computed.mutualSameSenseH(a, b) * (1 + coupling) * stretch(a) * stretch(b),
+    mutualSameSenseH: (a: Coil, b: Coil) =>
+      swept(a, b) ?? computed.mutualSameSenseH(a, b) * (1 + coupling) * stretch(a) * stretch(b),
   };
   const { inductanceH, capacitanceF, lostShare } = wholePickup(quick, changed, ownCable(quick.netlist.pickup));
   return { ...changed, inductanceH, capacitanceF, lostShare };

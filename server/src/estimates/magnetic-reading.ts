@@ -5,7 +5,7 @@ import type { ReadingOf, Readings } from '../model/readings.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { READING_SPREAD_SD } from './common-practice.ts';
-import { computedMagnetics } from './magnetics.ts';
+import { computedMagnetics } from './computed-magnetics.ts';
 import {
   capacitanceRead,
   inductanceAtLowFrequency,

@@ -4,10 +4,11 @@ import type { PickupNetlist } from '../model/netlist.ts';
 import { changeOf, type JoinedFits, joinedFits } from '../physics/sweep/shared-set-up.ts';
 import type { SweepFit } from '../physics/sweep/sweep-fit.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
-import { computedMagnetics } from './magnetics.ts';
+import { computedMagnetics } from './computed-magnetics.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
-import { type Swept, type SweptCoil, sweptOf, withFit } from './sweeps-measured.ts';
+import { type Swept, type SweptCoil, withFit } from './sweeps-measured.ts';
+import { sweptOf } from './sweeps-together.ts';
 import { holdingSweep } from './sweeps-used.ts';
 
 type Numbers = Partial<Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', Estimate>>;
@@ -95,8 +96,8 @@ export function changesOf(
     return resistance20COhm.value / resistanceOhm.value;
   };
   return {
-    inductanceH: estimate(([, henry = 0]) => Math.exp(henry)),
-    capacitanceF: estimate(([, , farad = 0]) => Math.exp(farad)),
-    resistance20COhm: estimate(([ohm = 0], fit) => Math.exp(ohm) * cold(fit)),
+    inductanceH: estimate((values, { problem }) => problem.terminalsAt(values, 0).henry),
+    capacitanceF: estimate((values, { problem }) => problem.terminalsAt(values, 0).farad),
+    resistance20COhm: estimate((values, fit) => fit.problem.terminalsAt(values, 0).ohm * cold(fit)),
   };
 }

@@ -5,11 +5,12 @@ import { resistanceSeen } from '../physics/sweep/sweep-start.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { EddyTurn } from './coil-magnetics.ts';
 import { CAUSE_FITS_WITHIN } from './common-practice.ts';
-import { computedMagnetics } from './magnetics.ts';
+import { computedMagnetics } from './computed-magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
 import { computedBeside } from './sweep-comparison.ts';
 import { isCoil } from './sweep-set-up.ts';
-import { loopsIn, type Swept, type SweptCoil, sweptOf } from './sweeps-measured.ts';
+import type { Swept, SweptCoil } from './sweeps-measured.ts';
+import { sweptOf } from './sweeps-together.ts';
 
 /** The last sweep of each two points: what was found before counts until it was measured again. */
 export function newestSwept({ netlist, bench }: QuickEstimates): readonly Swept[] {
@@ -45,9 +46,9 @@ export interface ShortedTurns {
  */
 export function shortedTurns(swept: SweptCoil, quick: QuickEstimates): ShortedTurns | undefined {
   const coil = coilSwept(swept, quick.netlist.pickup);
-  const { fit, resistanceOhm, resistance20COhm, inductanceH, quality1kHz } = swept;
+  const { fit, losses, resistanceOhm, resistance20COhm, inductanceH, quality1kHz } = swept;
   if (!coil || swept.verdict === 'does not hold' || (fit.form !== 'loop' && fit.form !== 'two loops')) return undefined;
-  const [loop] = [...loopsIn(fit, fit.values)].sort((a, b) => b.squaredCoupling - a.squaredCoupling);
+  const [loop] = [...(losses?.loops ?? [])].sort((a, b) => b.squaredCoupling - a.squaredCoupling);
   if (!loop || loop.squaredCoupling < LEAST_COUPLING) return undefined;
   const share = 1 / (1 + (2 * Math.PI * loop.cornerHz * inductanceH.value) / resistanceOhm.value);
   const computed = computedBeside(swept, quick.netlist, quick.bench);

@@ -10,7 +10,7 @@ import { sweepsOf } from '../model/sweeps.ts';
 import type { DcReading, MeasuredCurve, RecorderInput, SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { ownDeviation } from '../quantities/estimate.ts';
-import { causes } from './causes.ts';
+import { causes, pieceName } from './causes.ts';
 import { isResistance, readingTemperature, resistanceAt20C } from './coil-reading.ts';
 import {
   CHANNEL_BALANCE_SD,
@@ -32,6 +32,8 @@ export interface SweepGroup {
   readonly block: Readings;
   readonly sweeps: readonly (Sweep & { readonly curve: Curve })[];
   readonly subject: MagneticSubject | undefined;
+  /** What causes of error call the pickup. */
+  readonly piece: string;
 }
 
 /** In the order of the blocks, `found` ones among them. */
@@ -47,7 +49,12 @@ export function sweepGroups(netlist: PickupNetlist): readonly SweepGroup[] {
   }
   return [...groups.values()].map(({ block, sweeps }) => {
     const [first] = sweeps;
-    return { block, sweeps, subject: first && magneticSubject(first, block, netlist) };
+    return {
+      block,
+      sweeps,
+      subject: first && magneticSubject(first, block, netlist),
+      piece: pieceName(netlist.pickup),
+    };
   });
 }
 

@@ -3,9 +3,9 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Curve } from '../model/curve.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import { partsOfForm } from '../physics/sweep/coil-form.ts';
+import type { MetalLoop } from '../physics/sweep/coil-form.ts';
 import { type Figure, figureOf, fitSweeps, type SweepFit } from '../physics/sweep/sweep-fit.ts';
-import type { DcReading, MeasuredCurve, Nuisance, SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
+import type { DcReading, MeasuredCurve, Nuisance, SweepProblem, SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
 import { capacitanceAlone, resistanceSeen } from '../physics/sweep/sweep-start.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, estimateOf } from '../quantities/estimate.ts';
@@ -17,11 +17,6 @@ import { dcReadings, type SweepGroup, sweepGroups, sweepsOfGroup, sweepTemperatu
 
 /** `doubtful`: its ± are stretched by what is left. What does not hold is not used. */
 export type SweepVerdict = 'holds' | 'doubtful' | 'does not hold';
-
-export interface SweptLoop {
-  readonly squaredCoupling: number;
-  readonly cornerHz: number;
-}
 
 /** A circuit of one coil that was found in sweeps. */
 export interface SweptCoil {
@@ -42,7 +37,7 @@ export interface SweptCoil {
   readonly quality1kHz: Estimate;
   /** Share of the inductance that metal takes in all, and the corner of that; `undefined` where it takes nothing. */
   readonly losses:
-    | { readonly share: Estimate; readonly cornerHz: Estimate; readonly loops: readonly SweptLoop[] }
+    | { readonly share: Estimate; readonly cornerHz: Estimate; readonly loops: readonly MetalLoop[] }
     | undefined;
   /** A resistance across. */
   readonly acrossOhm: Estimate | undefined;
@@ -68,8 +63,8 @@ export type Swept =
   /** Nothing in the curve rises like a coil. */
   | { readonly kind: 'no coil'; readonly group: SweepGroup };
 
-/** Every group of sweeps of a pickup, in the order of its blocks; curves that cannot be are left out. */
-export const sweptOf = onceFor((netlist: PickupNetlist, bench: Bench | undefined): readonly Swept[] =>
+/** Every group of sweeps of a pickup by itself, in the order of its blocks; curves that cannot be are left out. */
+export const sweptApart = onceFor((netlist: PickupNetlist, bench: Bench | undefined): readonly Swept[] =>
   sweepGroups(netlist)
     .filter(({ sweeps }) => !sweeps.some(moreThanGiven))
     .map((group) => sweptGroup(group, netlist, bench)),
@@ -115,7 +110,7 @@ function unlikeResistance(curves: readonly MeasuredCurve[], { recorder }: Sweeps
 }
 
 /** Fits are made once for what they are made of: an edit elsewhere in the spec asks for none. */
-function rememberedFit(sweeps: SweepsOfCoil): SweepFit | undefined {
+export function rememberedFit(sweeps: SweepsOfCoil): SweepFit | undefined {
   const [first] = sweeps.curves;
   if (!first) return undefined;
   const key = JSON.stringify(sweeps, (name, value: unknown) =>
@@ -147,11 +142,11 @@ const phaseKey = (value: unknown): unknown => (Array.isArray(value) ? value[0] :
 
 function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, atC: number): SweptCoil {
   const estimate: FigureMaker = (f) => sweptFigure({ group, fit }, f);
-  const resistanceOhm = estimate(([ohm = 0]) => Math.exp(ohm));
-  const inductanceH = estimate(([, henry = 0]) => Math.exp(henry));
-  const capacitanceF = estimate(([, , farad = 0]) => Math.exp(farad));
+  const terminals = (values: Float64Array, { terminalsAt }: SweepProblem) => terminalsAt(values, 0);
+  const resistanceOhm = estimate((...at) => terminals(...at).ohm);
+  const inductanceH = estimate((...at) => terminals(...at).henry);
+  const capacitanceF = estimate((...at) => terminals(...at).farad);
   const losses = lossesOf(fit, estimate);
-  const acrossAt = partsOfForm(fit.form).indexOf('across');
   const isWeak = ({ value, sd }: Estimate) => !(sd < SWEEP_TOO_WEAK * Math.abs(value));
   // One coil whose drive is not known gives the shape of its resonance, and that has one number fewer than L and C.
   const isOneExcited = group.sweeps.length === 1 && group.sweeps[0]?.setUp.kind === 'excited';
@@ -166,12 +161,15 @@ function sweptCoil(group: SweepGroup, sweeps: SweepsOfCoil, fit: SweepFit, atC: 
     resistance20COhm: cooled(resistanceOhm, atC),
     inductanceH,
     capacitanceF,
-    quality1kHz: estimate((values) => {
-      const { re, im } = fit.problem.admittanceAt(values, 0, 1000);
+    quality1kHz: estimate((values, problem) => {
+      const { re, im } = problem.admittanceAt(values, 0, 1000);
       return -im / re;
     }),
     losses,
-    acrossOhm: acrossAt < 0 ? undefined : estimate((values) => Math.exp(values[3 + 2 * acrossAt] ?? 0)),
+    acrossOhm:
+      terminals(fit.values, fit.problem).acrossOhm === undefined
+        ? undefined
+        : estimate((...at) => terminals(...at).acrossOhm ?? 0),
     tooWeak: [
       ...(isOneExcited || isWeak(inductanceH) ? (['inductance'] as const) : []),
       ...(isOneExcited || isWeak(capacitanceF) ? (['capacitance'] as const) : []),
@@ -187,62 +185,39 @@ function cooled(ohm: Estimate, celsius: number): Estimate {
 }
 
 /** What is left against what the points scatter by; a residue below half a per cent hides nothing. */
-function verdictOf({ rest, scatter }: SweepFit): SweepVerdict {
+export function verdictOf({ rest, scatter }: SweepFit): SweepVerdict {
   const ratio = rest / scatter;
   if (ratio < 1.5) return 'holds';
   return ratio < 3 || rest < 0.005 ? 'doubtful' : 'does not hold';
 }
 
-type FigureMaker = (f: (values: Float64Array) => number) => Estimate;
+type FigureMaker = (f: (values: Float64Array, problem: SweepProblem) => number) => Estimate;
 
 /** A number made of what was fitted, with its error and what resistor, recorder and meter make of that. */
 export const sweptFigure = (
   { group, fit }: Pick<SweptCoil, 'group' | 'fit'>,
   f: Parameters<FigureMaker>[0],
-): Estimate => estimateFrom(figureOf(fit, f), fit.nuisances, sweepWords(group));
+): Estimate => estimateFrom(figureOf(fit, f), fit.nuisances, group);
 
 /** All that metal takes far above its corners, and the corner of one loop that would cost as much at low frequency. */
 function lossesOf(fit: SweepFit, estimate: FigureMaker): SweptCoil['losses'] {
-  const loops = loopsIn(fit, fit.values);
+  const loopsAt = (values: Float64Array, { terminalsAt }: SweepProblem) => terminalsAt(values, 0).loops;
+  const loops = loopsAt(fit.values, fit.problem);
   if (loops.length === 0) return undefined;
-  const share = (of: readonly SweptLoop[]) => of.reduce((sum, { squaredCoupling }) => sum + squaredCoupling, 0);
-  const corner = (of: readonly SweptLoop[]) =>
+  const share = (of: readonly MetalLoop[]) => of.reduce((sum, { squaredCoupling }) => sum + squaredCoupling, 0);
+  const corner = (of: readonly MetalLoop[]) =>
     share(of) / of.reduce((sum, { squaredCoupling, cornerHz }) => sum + squaredCoupling / cornerHz, 0);
   return {
     loops,
-    share: estimate((values) => share(loopsIn(fit, values))),
-    cornerHz: estimate((values) => corner(loopsIn(fit, values))),
+    share: estimate((...at) => share(loopsAt(...at))),
+    cornerHz: estimate((...at) => corner(loopsAt(...at))),
   };
 }
 
-/** A solid core as the first of its loops, what is left of it in the last. */
-export function loopsIn({ form }: SweepFit, values: Float64Array): readonly SweptLoop[] {
-  let at = 3;
-  return partsOfForm(form).flatMap((part): readonly SweptLoop[] => {
-    if (part === 'across') return [];
-    const squaredCoupling = 1 / (1 + Math.exp(-(values[at] ?? 0)));
-    const cornerHz = Math.exp(values[at + 1] ?? 0);
-    at += 2;
-    return part === 'loop'
-      ? [{ squaredCoupling, cornerHz }]
-      : CORE_LOOPS.map(({ weight, corner }) => ({
-          squaredCoupling: squaredCoupling * weight,
-          cornerHz: cornerHz * corner,
-        }));
-  });
-}
-
-/** Weights 4/j² and corners j² of the first zeros of J0, all others in the last. */
-const CORE_LOOPS = [
-  { weight: 0.6917, corner: 1 },
-  { weight: 0.1313, corner: 5.269 },
-  { weight: 0.177, corner: 28 },
-];
-
-function estimateFrom({ value, sd, shares }: Figure, nuisances: readonly Nuisance[], words: string): Estimate {
+function estimateFrom({ value, sd, shares }: Figure, nuisances: readonly Nuisance[], group: SweepGroup): Estimate {
   const sources: Record<string, number> = {};
   for (const nuisance of nuisances) {
-    const cause = causeOf(nuisance);
+    const cause = causeOf(nuisance, group);
     const share = shares.get(nuisance.at) ?? 0;
     if (cause !== undefined && Math.abs(share) > 1e-6 * sd) sources[cause] = (sources[cause] ?? 0) + share;
   }
@@ -253,12 +228,12 @@ function estimateFrom({ value, sd, shares }: Figure, nuisances: readonly Nuisanc
     value,
     sd,
     basis: 'reading',
-    restsOn: [words],
+    restsOn: [sweepWords(group)],
     sources: Object.fromEntries(Object.entries(sources).map(([cause, share]) => [cause, share * fits])),
   };
 }
 
-function causeOf({ name, marked }: Nuisance): string | undefined {
+function causeOf({ name, marked }: Nuisance, { piece }: SweepGroup): string | undefined {
   switch (name) {
     case 'resistor':
       return causes.sweepResistor(printQuantity({ value: marked, dimension: 'resistance' }));
@@ -272,6 +247,8 @@ function causeOf({ name, marked }: Nuisance): string | undefined {
       return causes.meter;
     case 'added capacitance':
       return causes.addedCapacitor(printQuantity({ value: marked, dimension: 'capacitance' }));
+    case 'cable':
+      return causes.leadCapacitance(piece);
     default:
       return undefined;
   }

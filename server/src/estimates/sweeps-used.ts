@@ -1,13 +1,16 @@
 /** What of a pickup's sweeps stands in the place of what is computed: the newest that holds, without what it tells too weakly. */
 import type { Coil } from '../model/coil.ts';
+import type { MetalLoop } from '../physics/sweep/coil-form.ts';
 import { difference, type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { NO_CAPACITANCE } from './coil-capacitance.ts';
 import type { EddyTurn, PickupEddies, PickupMagnetics } from './coil-magnetics.ts';
 import { USUAL_COIL_FARAD } from './common-practice.ts';
+import { computedMagnetics } from './computed-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import type { QuickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
-import { type SweptCoil, type SweptLoop, sweptOf } from './sweeps-measured.ts';
+import type { SweptCoil } from './sweeps-measured.ts';
+import { sweptOf, sweptTogether } from './sweeps-together.ts';
 import { wholePickup } from './whole-pickup.ts';
 
 export interface SweptNumbers {
@@ -53,6 +56,24 @@ export function sweptBetween(quick: QuickEstimates): readonly SweptBetween[] {
     .reverse();
 }
 
+/**
+ * Mutual inductances as they were swept, both coils counted the same way round; none where the winding directions are stated and say
+ * otherwise.
+ */
+export function sweptMutual(quick: QuickEstimates): (a: Coil, b: Coil) => number | undefined {
+  const { pairs } = sweptTogether(quick.netlist, quick.bench);
+  const computed = computedMagnetics(quick);
+  const windOf = (coil: Coil) => quick.signs.find((each) => each.coil === coil)?.wind?.sign;
+  return (a, b) => {
+    const pair = pairs.find(({ coils }) => coils.includes(a) && coils.includes(b));
+    if (!pair || a === b) return undefined;
+    const [first, second] = [windOf(a), windOf(b)];
+    const henry = pair.mutualH.value * (first ?? 1) * (second ?? 1);
+    const isStated = first !== undefined && second !== undefined;
+    return isStated && henry * computed.mutualSameSenseH(a, b) < 0 ? undefined : henry;
+  };
+}
+
 function usedOf({ inductanceH, capacitanceF, losses, tooWeak }: SweptCoil): SweptNumbers {
   return {
     inductanceH: tooWeak.includes('inductance') ? undefined : inductanceH,
@@ -83,7 +104,12 @@ export function withSweptCoils(computed: PickupMagnetics, quick: QuickEstimates)
     return [[coil, { coil, airH: undefined, totalH: inductanceH, capacitances, turnAreaOverAir: 1 }] as const];
   });
   if (unknown.length === 0) return computed;
-  const added = { ...computed, coils: new Map([...computed.coils, ...unknown]) };
+  const swept = sweptMutual(quick);
+  const added = {
+    ...computed,
+    coils: new Map([...computed.coils, ...unknown]),
+    mutualSameSenseH: (a: Coil, b: Coil) => swept(a, b) ?? computed.mutualSameSenseH(a, b),
+  };
   return { ...added, ...wholePickup(quick, added, lead) };
 }
 
@@ -132,7 +158,7 @@ export function withSweptLosses(computed: PickupMagnetics, quick: QuickEstimates
 }
 
 /** What one coil's metal has to take more, so that the whole takes what was measured: their coupling takes no part in it. */
-function scaleFor(loops: readonly SweptLoop[], lostShare: (hz: number) => number): number {
+function scaleFor(loops: readonly MetalLoop[], lostShare: (hz: number) => number): number {
   const wanted = loops.reduce(
     (sum, { squaredCoupling, cornerHz }) =>
       sum + (squaredCoupling * (SOME_HZ / cornerHz) ** 2) / (1 + (SOME_HZ / cornerHz) ** 2),
@@ -146,7 +172,7 @@ const SOME_HZ = 3000;
 
 function measuredTurns(
   coil: Coil,
-  loops: readonly SweptLoop[],
+  loops: readonly MetalLoop[],
   { turns }: PickupEddies,
   scale: number,
 ): readonly EddyTurn[] {

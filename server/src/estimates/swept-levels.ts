@@ -10,17 +10,17 @@ import { type SweptCoil, sweptFigure } from './sweeps-measured.ts';
 
 /** Of the voltage in the winding, what is left at the leads; dB. */
 export const levelEstimate = (swept: SweptCoil, load: Load, hz: number): Estimate =>
-  sweptFigure(swept, (values) => levelOf(swept.fit, values, load, hz));
+  sweptFigure(swept, (values, problem) => levelOf({ problem }, values, load, hz));
 
 /** The same above what is left of a low note. */
-export const aboveLow = (fit: SweepFit, values: Float64Array, load: Load, hz: number): number =>
+export const aboveLow = (fit: Fitted, values: Float64Array, load: Load, hz: number): number =>
   levelOf(fit, values, load, hz) - levelOf(fit, values, load, LOW_HZ);
 
 /** Frequency and height of the peak, against what it gives at low frequency; `undefined` where there is none. */
 export function sweptPeak(swept: SweptCoil, load: Load): { readonly hz: Estimate; readonly db: Estimate } | undefined {
   const peakOf = peakFinder(swept.fit, load);
   if (!peakOf) return undefined;
-  const db = sweptFigure(swept, (values) => aboveLow(swept.fit, values, load, peakOf(values)));
+  const db = sweptFigure(swept, (values, problem) => aboveLow({ problem }, values, load, peakOf(values, problem)));
   return db.value < LEAST_PEAK_DB ? undefined : { hz: sweptFigure(swept, peakOf), db };
 }
 
@@ -28,17 +28,20 @@ export function sweptPeak(swept: SweptCoil, load: Load): { readonly hz: Estimate
 export function peakChange(pair: JoinedFits, load: Load): ReturnType<typeof changeOf> | undefined {
   const finders = new Map([pair.before, pair.after].map((fit) => [fit, peakFinder(fit, load)] as const));
   return [...finders.values()].every((each) => each !== undefined)
-    ? changeOf(pair, (values, fit) => finders.get(fit)?.(values) ?? 0)
+    ? changeOf(pair, (values, fit) => finders.get(fit)?.(values, fit.problem) ?? 0)
     : undefined;
 }
 
 /** Where values near those that were found have their peak, hertz. */
-function peakFinder(fit: SweepFit, load: Load): ((values: Float64Array) => number) | undefined {
+function peakFinder(
+  fit: SweepFit,
+  load: Load,
+): ((values: Float64Array, problem: SweepFit['problem']) => number) | undefined {
   const levels = GRID_HZ.map((hz) => levelOf(fit, fit.values, load, hz));
   const top = levels.indexOf(Math.max(...levels));
   if (top === 0 || top === GRID_HZ.length - 1) return undefined;
   const [low = 0, high = 0] = [GRID_HZ[top - 1], GRID_HZ[top + 1]];
-  return (values) => highestBetween((hz) => levelOf(fit, values, load, hz), low, high);
+  return (values, problem) => highestBetween((hz) => levelOf({ problem }, values, load, hz), low, high);
 }
 
 export interface SweptLevels {
@@ -62,7 +65,9 @@ export function sweptPoints(swept: SweptCoil, load: Load): SweptLevels {
   };
 }
 
-const levelOf = ({ problem }: SweepFit, values: Float64Array, load: Load, hz: number): number =>
+type Fitted = Pick<SweepFit, 'problem'>;
+
+const levelOf = ({ problem }: Fitted, values: Float64Array, load: Load, hz: number): number =>
   DB * Math.log(magnitude(throughFitted(problem, values, 0, hz, loadAdmittance(load, hz))));
 
 const DB = 20 / Math.LN10;

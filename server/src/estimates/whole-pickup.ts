@@ -16,6 +16,8 @@ export interface WholePickup extends Pick<PickupMagnetics, 'inductanceH' | 'capa
   readonly slopes: ReadonlyMap<Coil, number>;
   /** What of it the coils' coupling makes, H. */
   readonly mutualH: number;
+  /** Of each coil in the path, from start to finish, of the current from ground to hot. */
+  readonly shares: ReadonlyMap<Coil, number>;
 }
 
 /** How well the coupling of two coils is known, by their distance. */
@@ -46,6 +48,7 @@ export function wholePickup(
     lostShare: () => 0,
     slopes: new Map(),
     mutualH: 0,
+    shares: new Map(),
   };
   const { hot, ground } = netlist;
   if (hot === undefined || ground === undefined) return nothing;
@@ -87,6 +90,7 @@ export function wholePickup(
   return {
     slopes: new Map(parts.map(({ coil }, index) => [coil, weights[index] ?? 0])),
     mutualH,
+    shares: live,
     lostShare: (frequencyHz) =>
       eddies().turns.reduce((sum, { cornerHz, beside }) => {
         // k√L is each coil's mutual inductance with the turn of 1 H.

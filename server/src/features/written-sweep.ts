@@ -1,6 +1,6 @@
 /** What a sweep measured, at its line: its numbers beside the computed ones, whether the circuit holds, what it could not tell. */
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { sweptOf } from '../estimates/sweeps-measured.ts';
+import { sweptOf } from '../estimates/sweeps-together.ts';
 import type { Sweep } from '../model/sweep.ts';
 import { sweepsOf } from '../model/sweeps.ts';
 import { sweptWords } from '../words/sweep-words.ts';

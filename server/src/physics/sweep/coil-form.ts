@@ -138,3 +138,31 @@ export function coilModel(form: CoilForm, factors: CoilFactors): CoilModel {
   };
   return model;
 }
+
+/** A shorted turn beside a coil: its coupling, squared, and the frequency from which on it takes that part of the inductance. */
+export interface MetalLoop {
+  readonly squaredCoupling: number;
+  readonly cornerHz: number;
+}
+
+/** The metal of a coil whose parameters stand from `start` on; a solid core as the first of its loops, what is left of it in the last. */
+export function loopsIn(form: CoilForm, values: ArrayLike<number>, start: number): readonly MetalLoop[] {
+  return PARTS[form].flatMap((part, index): readonly MetalLoop[] => {
+    if (part === 'across') return [];
+    const squaredCoupling = 1 / (1 + Math.exp(-(values[start + 3 + 2 * index] ?? 0)));
+    const cornerHz = Math.exp(values[start + 4 + 2 * index] ?? 0);
+    return part === 'loop'
+      ? [{ squaredCoupling, cornerHz }]
+      : CORE_LOOPS.map(({ weight, corner }) => ({
+          squaredCoupling: squaredCoupling * weight,
+          cornerHz: cornerHz * corner,
+        }));
+  });
+}
+
+/** Weights 4/j² and corners j² of the first zeros of J0, all others in the last. */
+const CORE_LOOPS = [
+  { weight: 0.6917, corner: 1 },
+  { weight: 0.1313, corner: 5.269 },
+  { weight: 0.177, corner: 28 },
+];

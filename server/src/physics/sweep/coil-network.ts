@@ -32,7 +32,8 @@ export interface CoilsJoined {
   /** M = coupling · √(LₐL_b), from start to finish of both; times one parameter for all where that is free. */
   readonly pairs: readonly { readonly a: number; readonly b: number; readonly coupling: number }[];
   readonly isCouplingFree: boolean;
-  readonly isCableFree: boolean;
+  /** One relative deviation of the own cable's capacitance; `undefined`: it is what it is said to be. */
+  readonly cableSd: number | undefined;
   readonly circuits: readonly ProbedCircuit[];
   /** Of each set ln R, ln L and ln C, and the factor on the coupling; without it they are looked for in the first curve, of one coil. */
   readonly start?: { readonly sets: readonly (readonly number[])[]; readonly coupling: number };
@@ -43,7 +44,7 @@ export const ONE_COIL: CoilsJoined = {
   coils: [{ set: 0, ohm: 1, henry: 1, farad: 1 }],
   pairs: [],
   isCouplingFree: false,
-  isCableFree: false,
+  cableSd: undefined,
   circuits: [{ nodes: 2, coils: [{ coil: 0, start: 1, finish: 0 }], capacitors: [] }],
 };
 
@@ -64,7 +65,7 @@ export function networkParameters(form: CoilForm, joined: CoilsJoined): NetworkP
   const next = (isThere: boolean) => (isThere ? count++ : -1);
   const couplingAt = next(joined.isCouplingFree);
   const sharedMetalAt = next(joined.isCouplingFree && ofSet > 3);
-  const cableAt = next(joined.isCableFree);
+  const cableAt = next(joined.cableSd !== undefined);
   return { sets, ofSet, couplingAt, sharedMetalAt, cableAt, count };
 }
 
@@ -73,6 +74,8 @@ export interface CoilNetwork extends NetworkParameters {
   readonly admittance: Float64Array;
   readonly slopes: Float64Array;
   readonly models: readonly CoilModel[];
+  /** Of each coil from its start to its finish for one volt from red to black, two numbers a coil. */
+  readonly currents: Float64Array;
   take(values: ArrayLike<number>): void;
   /** `copper`: factor on the resistances. `isDc`: without all that lies across. */
   at(circuit: number, hz: number, copper: number, withSlopes: boolean, isDc?: boolean): void;
@@ -87,6 +90,7 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
   const pairs = joined.pairs.map((pair) => ({ ...pair, weight: most > 0 ? pair.coupling / most : 1 }));
   const admittance = new Float64Array(2);
   const slopes = new Float64Array(2 * count);
+  const currents = new Float64Array(2 * models.length);
   const solvers = joined.circuits.map(({ nodes, coils }) => complexSystem(coils.length + nodes - 2));
   const farads = joined.circuits.map(({ capacitors }) => new Float64Array(capacitors.length));
   let [coupling, sharedMetal] = [1, 0];
@@ -111,6 +115,8 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     const square = re * re + im * im;
     const iRe = re / square;
     const iIm = -im / square;
+    currents[2 * coil] = iRe;
+    currents[2 * coil + 1] = iIm;
     admittance[0] = iRe + (isDc ? 0 : (shunt[0] as number));
     admittance[1] = iIm + (isDc ? 0 : (shunt[1] as number));
     if (!withSlopes) return;
@@ -182,6 +188,8 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     coils.forEach(({ coil, start, finish }, row) => {
       const { shunt, seriesSlopes, shuntSlopes } = models[coil] as CoilModel;
       const [iRe, iIm] = [xRe[row] as number, xIm[row] as number];
+      currents[2 * coil] = iRe;
+      currents[2 * coil + 1] = iIm;
       const sign = start === 1 ? 1 : finish === 1 ? -1 : 0;
       intoRe += sign * iRe;
       intoIm += sign * iIm;
@@ -234,6 +242,7 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     admittance,
     slopes,
     models,
+    currents,
     take: (values) => {
       models.forEach((model, coil) => {
         model.take(values, starts[coil] as number);

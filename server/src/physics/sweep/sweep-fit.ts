@@ -24,6 +24,10 @@ export interface SweepFit {
   readonly covariance: Float64Array;
   readonly nuisances: readonly Nuisance[];
   readonly noise: readonly Noise[];
+  /** Another form of as many parameters that does nearly as well, and how likely it is the true one of both. */
+  readonly rival:
+    | { readonly problem: SweepProblem; readonly values: Float64Array; readonly likely: number }
+    | undefined;
   /** Squared residuals over what the points' scatter allows; 1 where the circuit holds. */
   readonly reducedChiSquared: number;
   /** Root mean square of what is left, of ln level and radians together, and the scatter of the points at the same places. */
@@ -40,10 +44,12 @@ export function fitSweeps(sweeps: SweepsOfCoil): SweepFit | undefined {
     ? firstLoop(sweeps, start)
     : begunBy(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), start, []);
   const noise = noiseOf(sweeps, first);
-  const chosen = first.problem.form === 'plain' ? first : chosenForm(triedForms(sweeps, noise, first));
+  const tried = first.problem.form === 'plain' ? [first] : triedForms(sweeps, noise, first);
+  const chosen = chosenForm(tried);
   const settledNoise = noiseOf(sweeps, chosen);
   const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
-  return finished(sweeps, minimum(problem, chosen.minimum.values, {}), settledNoise);
+  const fit = finished(sweeps, minimum(problem, chosen.minimum.values, {}), settledNoise);
+  return { ...fit, rival: rivalOf(chosen, tried) };
 }
 
 const ROUGHLY = { mostRounds: 40, enough: 0.01 };
@@ -209,11 +215,32 @@ function chosenForm(tried: readonly Tried[]): Tried {
 
 const NEAR = 10;
 
-function finished(sweeps: SweepsOfCoil, { problem, minimum: { values } }: Tried, noise: readonly Noise[]): SweepFit {
+/** By the ratio of their likelihoods; what is told of the coil covers what both say. */
+function rivalOf(chosen: Tried, tried: readonly Tried[]): SweepFit['rival'] {
+  const others = tried.filter(
+    (each) => each !== chosen && each.problem.parameters === chosen.problem.parameters && each.criterion < Infinity,
+  );
+  if (others.length === 0) return undefined;
+  const {
+    problem,
+    minimum: found,
+    criterion,
+  } = others.reduce((low, each) => (each.criterion < low.criterion ? each : low));
+  const likely = 1 / (1 + Math.exp((criterion - chosen.criterion) / 2));
+  return likely < UNLIKELY ? undefined : { problem, values: found.values, likely };
+}
+
+const UNLIKELY = 0.003;
+
+function finished(
+  sweeps: SweepsOfCoil,
+  { problem, minimum: { values } }: Tried,
+  noise: readonly Noise[],
+): Omit<SweepFit, 'rival'> {
   const { chiSquared, follows, freedom } = leftBy(sweeps, problem, values);
   const stretch = Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) * (1 + 2 / freedom);
   const stretched = sweepProblem(sweeps, problem.form, noise, stretch);
-  const { rest, scatter } = restOf(sweeps, problem, values, noise);
+  const { rest, scatter } = restOf(sweeps.curves, problem, values, noise);
   return {
     form: problem.form,
     problem,
@@ -224,6 +251,29 @@ function finished(sweeps: SweepsOfCoil, { problem, minimum: { values } }: Tried,
     reducedChiSquared: chiSquared,
     rest,
     scatter,
+  };
+}
+
+/** Of sweeps that were fitted together the fit of some curves, as if they had been fitted alone. */
+export function partOfFit(fit: SweepFit, { curves }: SweepsOfCoil, places: readonly number[]): SweepFit {
+  const at = (curve: number) => places[curve] ?? 0;
+  const partOf = (problem: SweepProblem): SweepProblem => ({
+    ...problem,
+    rest: (of, curve) => problem.rest(of, at(curve)),
+    setUpAt: (of, curve) => problem.setUpAt(of, at(curve)),
+    terminalsAt: (of, curve) => problem.terminalsAt(of, at(curve)),
+    admittanceAt: (of, curve, hz) => problem.admittanceAt(of, at(curve), hz),
+    modelled: (of, curve, hz) => problem.modelled(of, at(curve), hz),
+  });
+  const problem = partOf(fit.problem);
+  const noise = places.flatMap((place) => fit.noise[place] ?? []);
+  const own = places.flatMap((place) => curves[place] ?? []);
+  return {
+    ...fit,
+    noise,
+    problem,
+    rival: fit.rival && { ...fit.rival, problem: partOf(fit.rival.problem) },
+    ...restOf(own, problem, fit.values, noise),
   };
 }
 
@@ -257,7 +307,7 @@ function correlationOf({ curves }: SweepsOfCoil, data: Float64Array): number {
   return squares > 0 ? products / squares : 0;
 }
 
-function restOf({ curves }: SweepsOfCoil, problem: SweepProblem, values: Float64Array, noise: readonly Noise[]) {
+function restOf(curves: SweepsOfCoil['curves'], problem: SweepProblem, values: Float64Array, noise: readonly Noise[]) {
   let left = 0;
   let expected = 0;
   let count = 0;
@@ -304,11 +354,13 @@ export interface Figure {
 }
 
 /**
- * f of the parameters, to first order. A share is what f is moved by where the set-up lies one deviation off what was believed of it before
- * the sweep: what the sweep itself tells of a resistor is no error that another sweep has as well.
+ * f of the parameters, to first order, and as far as a rival form makes another number of it. A share is what f is moved by where the
+ * set-up lies one deviation off what was believed of it before the sweep: what the sweep itself tells of a resistor is no error that
+ * another sweep has as well.
  */
-export function figureOf(fit: SweepFit, f: (values: Float64Array) => number): Figure {
-  const { values, covariance, nuisances } = fit;
+export function figureOf(fit: SweepFit, of: (values: Float64Array, problem: SweepProblem) => number): Figure {
+  const { values, covariance, nuisances, problem, rival } = fit;
+  const f = (moved: Float64Array) => of(moved, problem);
   const size = values.length;
   const slopes = slopesOf(fit, f);
   const along = Array.from({ length: size }, (_, row) =>
@@ -316,7 +368,9 @@ export function figureOf(fit: SweepFit, f: (values: Float64Array) => number): Fi
   );
   const variance = slopes.reduce((sum, slope, index) => sum + slope * (along[index] ?? 0), 0);
   const shares = new Map(nuisances.map(({ at, sd }) => [at, (along[at] ?? 0) / sd] as const));
-  return { value: f(values), sd: Math.sqrt(Math.max(0, variance)), shares };
+  const value = f(values);
+  const apart = rival ? Math.sqrt(rival.likely) * (of(rival.values, rival.problem) - value) : 0;
+  return { value, sd: Math.sqrt(Math.max(0, variance) + apart ** 2), shares };
 }
 
 export function slopesOf({ values, covariance }: SweepFit, f: (values: Float64Array) => number): readonly number[] {

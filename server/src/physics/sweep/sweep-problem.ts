@@ -7,6 +7,7 @@ import type { Complex } from '../complex.ts';
 import type { LeastSquares } from '../levenberg-marquardt.ts';
 import { type CoilForm, type CoilModel, partsOfForm } from './coil-form.ts';
 import { type CoilNetwork, type CoilsJoined, coilNetwork, ONE_COIL } from './coil-network.ts';
+import { type Terminals, terminalsOf } from './terminals.ts';
 
 /**
  * The circuits. `impedance`: a meter's own table. `through`: a resistor from the output to the pickup, the ratio across the pickup.
@@ -79,7 +80,8 @@ export interface Nuisance {
     | 'balance'
     | 'added capacitance'
     | 'coupling'
-    | 'resistance meter';
+    | 'resistance meter'
+    | 'cable';
   readonly at: number;
   readonly sd: number;
   /** What a part is marked with, ohm or farad. */
@@ -97,6 +99,8 @@ export interface SweepProblem extends LeastSquares {
   rest(values: Float64Array, curve: number): { readonly level: Float64Array; readonly phase: Float64Array | undefined };
   /** What was found of the set-up of a curve, as factors on what was believed. */
   setUpAt(values: Float64Array, curve: number): SetUpFound;
+  /** What the coils are between the probes of a curve. */
+  terminalsAt(values: Float64Array, curve: number): Terminals;
   /** Between the probes of a curve, siemens. */
   admittanceAt(values: Float64Array, curve: number, hz: number): Complex;
   /** ln of the modelled ratio or impedance at a frequency of a curve, and its angle. */
@@ -159,6 +163,8 @@ export function sweepProblem(
   const meterSd = Math.max(0, ...dc.map((each) => each.meterSd));
   const meter = hasCoil && meterSd > 0 ? slotOf('resistance meter', meterSd) : -1;
   const parameters = own + nuisances.length;
+  if (hasCoil && joined.cableSd !== undefined)
+    nuisances.push({ name: 'cable', at: network.cableAt, sd: joined.cableSd, marked: 0 });
   const rowsOf = curves.map(({ hz, phase }) => (phase ? 2 : 1) * hz.length);
   const data = rowsOf.reduce((sum, each) => sum + each, 0);
   const priors = nuisances.filter(({ sd }) => Number.isFinite(sd));
@@ -279,6 +285,10 @@ export function sweepProblem(
         inputOhm: factor(inputOhm),
         inputFarad: factor(inputFarad),
       };
+    },
+    terminalsAt: (values, index) => {
+      const { circuit = 0, copper = 1 } = curves[index] as MeasuredCurve;
+      return terminalsOf(form, joined, network, values, { circuit, copper });
     },
     admittanceAt: (values, index, hz) => {
       const { circuit = 0, copper = 1 } = curves[index] as MeasuredCurve;

@@ -1,0 +1,69 @@
+/** What coils that are joined are between two points: one coil of so many ohm, henry and farad, with so much metal. */
+import { type CoilForm, loopsIn, type MetalLoop, partsOfForm } from './coil-form.ts';
+import type { CoilNetwork, CoilsJoined, ProbedCircuit } from './coil-network.ts';
+
+export interface Terminals {
+  readonly ohm: number;
+  /** The limit of low frequency, where currents part by resistances. */
+  readonly henry: number;
+  /** Each capacitance by the square of its share of the voltage. */
+  readonly farad: number;
+  readonly loops: readonly MetalLoop[];
+  /** Of one coil. */
+  readonly acrossOhm: number | undefined;
+}
+
+export function terminalsOf(
+  form: CoilForm,
+  joined: CoilsJoined,
+  network: CoilNetwork,
+  values: ArrayLike<number>,
+  { circuit, copper }: { readonly circuit: number; readonly copper: number },
+): Terminals {
+  const { admittance, models, currents, sharedMetalAt } = network;
+  const { coils } = joined.circuits[circuit] as ProbedCircuit;
+  const startOf = (coil: number) => (joined.coils[coil]?.set ?? 0) * network.ofSet;
+  network.take(values);
+  network.at(circuit, LOW_HZ, copper, false, true);
+  const square = (admittance[0] ?? 0) ** 2 + (admittance[1] ?? 0) ** 2;
+  const [ohm, henry] = [(admittance[0] ?? 0) / square, -(admittance[1] ?? 0) / square / (2 * Math.PI * LOW_HZ)];
+  const share = (coil: number) => (currents[2 * coil] ?? 0) / (admittance[0] ?? 1);
+  const shares = new Map(coils.map(({ coil }) => [coil, share(coil)] as const));
+  const loops = coils.flatMap(({ coil }) => {
+    const own = shares.get(coil) ?? 0;
+    const henryOf = (each: number) => models[each]?.henry ?? 0;
+    // What is shared is taken from the coupling as well, by the mean of both.
+    const shared = joined.pairs.reduce((sum, { a, b, coupling }) => {
+      const other = a === coil ? b : b === coil ? a : undefined;
+      if (other === undefined || sharedMetalAt < 0) return sum;
+      const weight = (values[sharedMetalAt] ?? 0) * Math.sign(coupling);
+      return sum + weight * own * (shares.get(other) ?? 0) * Math.sqrt(henryOf(coil) * henryOf(other));
+    }, 0);
+    const part = (own ** 2 * henryOf(coil) + shared) / henry;
+    return loopsIn(form, values, startOf(coil)).map(({ squaredCoupling, cornerHz }) => ({
+      squaredCoupling: squaredCoupling * part,
+      cornerHz,
+    }));
+  });
+  const susceptance = (isBare: boolean) => {
+    network.at(circuit, MIDDLE_HZ, copper, false, isBare);
+    return admittance[1] ?? 0;
+  };
+  const [only] = coils;
+  const acrossAt = partsOfForm(form).indexOf('across');
+  return {
+    ohm,
+    henry,
+    farad: (susceptance(false) - susceptance(true)) / (2 * Math.PI * MIDDLE_HZ),
+    loops,
+    acrossOhm:
+      acrossAt < 0 || !only || coils.length > 1
+        ? undefined
+        : Math.exp(values[startOf(only.coil) + 3 + 2 * acrossAt] ?? 0),
+  };
+}
+
+/** Resistances are more than a thousand times the reactances. */
+const LOW_HZ = 0.1;
+/** Voltages part by inductances, and capacitances pass little. */
+const MIDDLE_HZ = 3000;
