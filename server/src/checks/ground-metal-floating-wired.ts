@@ -10,7 +10,7 @@ import { wiredMetalOf } from './wired-metal.ts';
 export const groundMetalFloatingWired = defineInstrumentCheck({
   code: 'ground/metal-floating',
   severity: 'warning',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written: { slots, wiring } }) => {
     if (!switching || !wiring) return [];
     const { rig, numbered } = { rig: switching.numbered.rig, numbered: switching.states };

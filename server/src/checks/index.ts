@@ -56,6 +56,7 @@ import { sweepTooWeak } from './sweep-too-weak.ts';
 import { switchCannot } from './switch-cannot.ts';
 import { switchCoilOnHot } from './switch-coil-on-hot.ts';
 import { switchHotShorted } from './switch-hot-shorted.ts';
+import { switchLugServesTwo } from './switch-lug-serves-two.ts';
 import { switchLugUnused } from './switch-lug-unused.ts';
 import { switchOpensHot } from './switch-opens-hot.ts';
 import { switchPositionDiffers } from './switch-position-differs.ts';
@@ -115,6 +116,7 @@ export const instrumentChecks = inOrder([
   nameDuplicatePosition,
   selectorPositionMissing,
   nameUnknownPosition,
+  switchLugServesTwo,
   switchPositionDiffers,
   switchHotShorted,
   switchSilent,

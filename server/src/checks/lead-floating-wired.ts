@@ -11,7 +11,7 @@ import { say } from './say.ts';
 export const leadFloatingWired = defineInstrumentCheck({
   code: 'lead/floating',
   severity: 'warning',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written: { slots, wiring } }) => {
     if (!switching || !wiring) return [];
     const { rig } = switching.numbered;

@@ -12,7 +12,7 @@ import { changesForBetter, remediesOf, terminalPlace } from './switch-faults.ts'
 export const switchCoilOnHot = defineInstrumentCheck({
   code: 'switch/coil-on-hot',
   severity: 'warning',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: (context) => {
     const { switching } = context;
     if (!switching) return [];

@@ -8,7 +8,7 @@ import type { Instrument } from '../model/instrument.ts';
 import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
 import type { Wiring, WrittenTerminal } from '../model/wiring.ts';
-import { betterChanges, type Change, rightingChanges } from '../physics/switching/changes.ts';
+import { betterChanges, type Change, rightingChanges, type Wanted } from '../physics/switching/changes.ts';
 import { unusedLugs } from '../physics/switching/meaning.ts';
 import { GROUND, HOT, type Rig } from '../physics/switching/rig.ts';
 import { selectionWords } from '../words/selections.ts';
@@ -40,12 +40,21 @@ export const faultCheck = <C extends FaultCode>(code: C): Omit<InstrumentCheck<C
   },
 });
 
-/** Remembered: three checks ask. */
-const switchFault = onceFor((switching: WiredStates, instrument: Instrument): SwitchFault => {
+/** Remembered: four checks ask. */
+export const switchFault = onceFor((switching: WiredStates, instrument: Instrument): SwitchFault => {
   const wrong = switching.positions.filter(({ verdict }) => verdict === 'differs');
-  const isLeft = ({ verdict }: WiredPosition) => verdict === 'turned';
-  return { wrong, changes: wrong.length === 0 ? [] : changesToRight(switching, instrument, isLeft) };
+  return { wrong, changes: wrong.length === 0 ? [] : changesToRight(switching, instrument, isTurned) };
 });
+
+/** What positions ask for, of those of which it is known; those that are left so may stay turned over. */
+export const wantedOf = (positions: readonly WiredPosition[], isLeft = isTurned): readonly Wanted[] =>
+  positions.flatMap((each) => {
+    if (!each.asked) return [];
+    const { text, turnedText } = askedTexts(each.asked);
+    return [{ state: each.state, texts: new Set(isLeft(each) ? [text, turnedText] : [text]) }];
+  });
+
+const isTurned = ({ verdict }: WiredPosition): boolean => verdict === 'turned';
 
 /** Single changes after which every position does what it asks for, the likeliest first; those that are left so may stay turned over. */
 export function changesToRight(
@@ -54,11 +63,7 @@ export function changesToRight(
   isLeft: (position: WiredPosition) => boolean,
 ): readonly Change[] {
   const { rig } = switching.numbered;
-  const wanted = switching.positions.flatMap((each) => {
-    if (!each.asked) return [];
-    const { text, turnedText } = askedTexts(each.asked);
-    return [{ state: each.state, texts: new Set(isLeft(each) ? [text, turnedText] : [text]) }];
-  });
+  const wanted = wantedOf(switching.positions, isLeft);
   return likeliest(switching, instrument, (movable) => rightingChanges(rig, wanted, movable));
 }
 
@@ -242,6 +247,13 @@ function withWords(to: readonly string[]): Said {
   if (to.includes(GROUND)) return say`to ground`;
   if (to.includes(HOT)) return say`to hot`;
   return say`to ${code(to[0] ?? '')}`;
+}
+
+/** `on ground`, `on nothing`, `with lever.a1`. */
+export function onWords(on: readonly string[] | 'nothing'): Said {
+  if (on === 'nothing') return say`on nothing`;
+  if (on.includes(GROUND)) return say`on ground`;
+  return on.includes(HOT) ? say`on hot` : say`with ${code(on[0] ?? '')}`;
 }
 
 const code = (terminal: string): Said => say`\`${terminal}\``;

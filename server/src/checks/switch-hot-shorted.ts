@@ -5,5 +5,5 @@ import { faultCheck } from './switch-faults.ts';
 export const switchHotShorted = defineInstrumentCheck({
   ...faultCheck('switch/hot-shorted'),
   severity: 'error',
-  yieldsTo: ['switch/position-differs'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs'],
 });

@@ -1,3 +1,4 @@
+import { namedTerminals } from '../model/soldered.ts';
 import { unusedLugs } from '../physics/switching/meaning.ts';
 import { list } from '../words/text.ts';
 import { insertLineAfter } from './edits.ts';
@@ -9,15 +10,10 @@ import { say } from './say.ts';
 export const switchLugUnused = defineInstrumentCheck({
   code: 'switch/lug-unused',
   severity: 'hint',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written: { switches, wiring } }) => {
     if (!switching || switching.positions.some(({ verdict }) => verdict === 'differs')) return [];
-    const named = new Set(
-      [
-        ...(wiring?.lines ?? []).flatMap(({ terminals }) => terminals),
-        ...(wiring?.parts ?? []).flatMap(({ ends }) => ends),
-      ].map(({ name }) => name),
-    );
+    const named = wiring ? namedTerminals(wiring) : new Set<string>();
     const unused = unusedLugs(switching.numbered.rig).filter((terminal) => !named.has(terminal));
     const last = wiring?.lines.at(-1)?.place;
     return switches.map(({ name, place }) => {

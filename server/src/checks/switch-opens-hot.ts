@@ -9,7 +9,7 @@ import { say } from './say.ts';
 export const switchOpensHot = defineInstrumentCheck({
   code: 'switch/opens-hot',
   severity: 'information',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written }) =>
     written.switches.map(({ name, part, place }, moving) => {
       if (!switching || !part) return undefined;

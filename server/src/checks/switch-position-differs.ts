@@ -5,5 +5,5 @@ import { faultCheck } from './switch-faults.ts';
 export const switchPositionDiffers = defineInstrumentCheck({
   ...faultCheck('switch/position-differs'),
   severity: 'error',
-  yieldsTo: [],
+  yieldsTo: ['switch/lug-serves-two'],
 });

@@ -10,7 +10,7 @@ import { say } from './say.ts';
 export const switchPositionsSame = defineInstrumentCheck({
   code: 'switch/positions-same',
   severity: 'warning',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching }) => {
     const positions = (switching?.positions ?? []).filter(({ meaning }) => meaning.fault === undefined);
     return positions.map((second, index) => {

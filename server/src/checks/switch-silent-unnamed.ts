@@ -7,7 +7,7 @@ import { say } from './say.ts';
 export const switchSilentUnnamed = defineInstrumentCheck({
   code: 'switch/silent',
   severity: 'information',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted'],
   run: ({ switching, written }) => {
     const [first] = written.switches;
     const silent = (switching?.states ?? []).filter(

@@ -5,5 +5,5 @@ import { faultCheck } from './switch-faults.ts';
 export const switchSilent = defineInstrumentCheck({
   ...faultCheck('switch/silent'),
   severity: 'error',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted'],
 });

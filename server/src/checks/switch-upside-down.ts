@@ -9,7 +9,7 @@ import { changesToRight, remediesOf } from './switch-faults.ts';
 export const switchUpsideDown = defineInstrumentCheck({
   code: 'switch/upside-down',
   severity: 'information',
-  yieldsTo: ['switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written }) =>
     (switching?.positions ?? []).flatMap(({ position, verdict }) =>
       verdict === 'turned' && position.selection
