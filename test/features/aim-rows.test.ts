@@ -17,20 +17,20 @@ function rowsAt(marked: string) {
 describe('over a line of a target', () => {
   it('stands what the build comes to, and in three words whether that is reached', () => {
     const [missed] = rowsAt(withTarget('    resis‸tance 7.4 kohm ± 0.2 kohm\n    resonance 4.5 kHz ± 1 kHz\n'));
-    assert.match(missed ?? '', /^resistance of 7\.4 kohm ± 0\.2 kohm: 5\.\d+ ± 0\.2\d*.kΩ: missed, 2\d % below$/);
+    assert.match(missed ?? '', /^resistance of 7\.4 kohm ± 0\.2 kohm: 5\.\d+ ± 0\.2\d*.kΩ: missed, 2\d.% below$/);
     const [reached, ...others] = rowsAt(withTarget('    resistance 7.4 kohm\n    reson‸ance 4.5 kHz ± 1 kHz\n'));
     assert.match(reached ?? '', /^resonance of 4\.5 kHz ± 1 kHz loaded: 4\.\d+ ± 0\.\d+.kHz: reached$/);
     assert.deepEqual(others, []);
     const [open] = rowsAt(withTarget('    resis‸tance 5.9 kohm\n'));
     assert.match(
       open ?? '',
-      /^resistance of 5\.9 kohm \(± 5 %\): .*: not decidable within the uncertainty, odds \d\d in 100$/,
+      /^resistance of 5\.9 kohm \(± 5.%\): .*: not decidable within the uncertainty, odds \d\d in 100$/,
     );
   });
 
   it('stands that nothing is known yet, where turns are left out', () => {
     const [row] = rowsAt(withTarget('    resis‸tance 7.4 kohm\n').replace('    turns 7_700\n', ''));
-    assert.equal(row, 'resistance of 7.4 kohm (± 5 %): not known yet');
+    assert.equal(row, 'resistance of 7.4 kohm (± 5\u202F%): not known yet');
   });
 });
 

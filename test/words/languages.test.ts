@@ -5,10 +5,13 @@ import path from 'node:path';
 import { languageWords } from '../../grammar/src/language-words.ts';
 import { COLOURS } from '../../grammar/values/iec60757.ts';
 import { WAXES } from '../../server/src/estimates/common-practice.ts';
+import { because, type Reason, reasonIn } from '../../server/src/estimates/reasons.ts';
 import { printNumber, printQuantity } from '../../server/src/quantities/print.ts';
+import { REASONS } from '../../server/src/words/languages/german/reasons.ts';
 import { SPEC_WORDS } from '../../server/src/words/languages/german/spec-words.ts';
 import { GERMAN } from '../../server/src/words/languages/german.ts';
 import { ENGLISH, languageOf } from '../../server/src/words/languages/language.ts';
+import { reasonWords } from '../../server/src/words/reason-words.ts';
 
 const SOURCES = path.resolve(import.meta.dirname, '../../server/src');
 const CLIENT = path.resolve(import.meta.dirname, '../../client');
@@ -79,6 +82,30 @@ describe('German', () => {
       '5\u202F060 ± 220 Windungen',
     );
     assert.equal(printQuantity({ value: 2.5, dimension: 'inductance', style: numbers }), '2,5\u202FH');
+  });
+});
+
+describe('what a number rests on', () => {
+  it('is known again from its text, with what stands in between', () => {
+    const between = ['one', 'two', 'three', 'four'];
+    for (const reason of Object.keys(REASONS) as Reason[]) {
+      const found = reasonIn(because(reason, ...between));
+      assert.equal(found?.reason, reason);
+      assert.deepEqual(found?.between, between.slice(0, gaps(reason).length), reason);
+    }
+  });
+
+  it('is told in German to the last part, a value of ours with a comma, one of the spec as it is written', () => {
+    const told = (text: string) => reasonWords(text, languageOf('de'));
+    assert.equal(
+      told('cover of nickel-silver, 0.5 mm thick, assumed, 0.5 mm off the bobbins and as deep, assumed'),
+      'Kappe aus Neusilber, 0,5 mm dick, angenommen, 0,5 mm um die Wickelkörper und ebenso tief, angenommen',
+    );
+    assert.equal(told('turns from its reading of 4.01 kohm'), 'Windungen aus ihrem Messwert 4.01 kohm');
+    assert.equal(
+      told('cable 450 pF, assumed, input 1 MΩ, assumed, volume 10, tone 8, neck at volume 7 and tone 10, blend 5'),
+      'Kabel 450 pF, angenommen, Eingang 1 MΩ, angenommen, Lautstärke 10, Klang 8, neck mit Lautstärke 7 und Klang 10, Überblendung 5',
+    );
   });
 });
 

@@ -116,7 +116,7 @@ function valueRow(name: NumberName, { now, past, change, coil }: RowValues, t: L
       ...(before === undefined
         ? {}
         : { before, change: before === text(now) ? '' : changeText({ now, past, change }, name, symbol, t) }),
-      restsOn: now ? basisWords(now) : '',
+      restsOn: now ? basisWords(now, t) : '',
     },
   ];
 }

@@ -21,6 +21,7 @@ import { causes, pieceName } from './causes.ts';
 import { metalOf, windowHeightM } from './coil-places.ts';
 import type { WindingEstimates } from './coil-winding.ts';
 import { TAPE_OVER_MAGNETS_M } from './common-practice.ts';
+import { because } from './reasons.ts';
 
 export interface CoilCapacitances {
   /** Across the winding. */
@@ -42,7 +43,7 @@ export function capacitancesOf(coil: Coil, winding: WindingEstimates, netlist: P
     estimateOf(limits.value, {
       sd: limits.sd,
       basis: 'assumed',
-      restsOn: [covered ? 'a grounded cover about the coil' : 'no cover about the coil'],
+      restsOn: [because(covered ? 'a grounded cover about the coil' : 'no cover about the coil')],
       source: causes.surroundings(pieceName(pickup)),
     });
   const outer = around(covered ? SURROUNDINGS_F.outerToCover : SURROUNDINGS_F.outerToFree);
@@ -91,8 +92,10 @@ function windingF(coil: Coil, winding: WindingEstimates, pickup: Pickup): Estima
     sd: CLEARANCE_RELATIVE_SD[filling],
     basis: 'computed',
     restsOn: [
-      `${filling} between turns, with clearances of 1 to 6 % of the wire, assumed`,
-      traverseM ? `traverse ${coil.traverse?.value.written}` : `${USUAL_TURNS_PER_PASS} turns in a pass, assumed`,
+      because(`${filling} between turns, with clearances of 1 to 6 % of the wire, assumed`),
+      traverseM
+        ? because('traverse {0}', coil.traverse?.value.written ?? '')
+        : because('{0} turns in a pass, assumed', USUAL_TURNS_PER_PASS),
     ],
     source: causes.windingCapacitance,
   });
@@ -109,7 +112,7 @@ function foilF(coil: Coil, { meanTurnM, buildM }: WindingEstimates, netlist: Pic
   return estimateOf(farad, {
     sd: farad * UNEVEN_SURFACE.relativeSd,
     basis: 'computed',
-    restsOn: [`outermost turns to grounded foil on ${USUAL_TAPE.thicknessM * 1e3} mm of tape, assumed`],
+    restsOn: [because('outermost turns to grounded foil on {0} of tape, assumed', `${USUAL_TAPE.thicknessM * 1e3} mm`)],
     source: causes.surroundings(pieceName(netlist.pickup)),
   });
 }
@@ -143,7 +146,7 @@ function startF({ bobbin }: Coil, { overallDiameterM }: WindingEstimates, netlis
   return estimateOf(farad, {
     sd: farad * START_TO_RODS_RELATIVE_SD,
     basis: 'computed',
-    restsOn: ['innermost turns to grounded poles'],
+    restsOn: [because('innermost turns to grounded poles')],
     source: causes.surroundings(pieceName(netlist.pickup)),
   });
 }

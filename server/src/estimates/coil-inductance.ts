@@ -1,4 +1,5 @@
 /** Inductance of one coil: in air, with its poles, and with what lies beneath them. */
+
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { METALS } from '../physics/constants.ts';
@@ -18,6 +19,7 @@ import {
   SINTERED_SPREAD_FACTOR,
 } from './common-practice.ts';
 import { magneticParts } from './magnetic-parts.ts';
+import { because } from './reasons.ts';
 
 /**
  * The factor of what lies beneath the poles, of L and M alike, taken as even between its limits (JCGM 100:2008, 4.3.7): 1.125 with a
@@ -32,7 +34,11 @@ export function steelBeneath(pickup: Pickup): Estimate {
     sd: (BENEATH_POLES.most - BENEATH_POLES.least) / Math.sqrt(12),
     basis: 'assumed',
     restsOn: [
-      `${pickup.barMagnet ? 'bar magnet and keeper' : 'steel baseplate'} beneath the poles add 0 to 25 %, assumed`,
+      because(
+        pickup.barMagnet
+          ? 'bar magnet and keeper beneath the poles add 0 to 25 %, assumed'
+          : 'steel baseplate beneath the poles add 0 to 25 %, assumed',
+      ),
     ],
     source: causes.beneath(pieceName(pickup)),
   });
@@ -49,7 +55,7 @@ export function steelAround(pickup: Pickup): Estimate {
   return estimateOf(stillFactor, {
     sd: (stillFactor - 1) / 2,
     basis: 'assumed',
-    restsOn: ['a steel cover raises the inductance as a closed round one does, to half of it'],
+    restsOn: [because('a steel cover raises the inductance as a closed round one does, to half of it')],
     source: causes.metalwork(pieceName(pickup)),
   });
 }
@@ -96,8 +102,12 @@ export function withPoles(airH: Estimate, factor: number, coil: Coil, pickup: Pi
       ),
     basis: 'computed',
     restsOn: [
-      ...(pole && pole !== 'none' ? [`poles of ${pole.material}, flush with the upper flange, assumed`] : []),
-      ...(isDistanceAssumed(pickup) && !coil.below ? [`coils ${DEFAULT_COILS_APART_M * 1000} mm apart, assumed`] : []),
+      ...(pole && pole !== 'none'
+        ? [because('poles of {0}, flush with the upper flange, assumed', pole.material)]
+        : []),
+      ...(isDistanceAssumed(pickup) && !coil.below
+        ? [because('coils {0} apart, assumed', `${DEFAULT_COILS_APART_M * 1000} mm`)]
+        : []),
     ],
     source: causes.poles(pieceName(pickup)),
   });

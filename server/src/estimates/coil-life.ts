@@ -3,6 +3,7 @@
  * then holds; what was read of one that came out is its own. Where nobody says which, and turns are stated, the reading as found
  * decides: if it agrees with them it counts, if not it is in doubt, and nothing is computed from it.
  */
+
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { blocksOfLife, type DatedBlock, keptOrNew, statesOf } from '../model/life.ts';
@@ -20,6 +21,7 @@ import {
 } from './coil-reading.ts';
 import { type CoilReading, estimateWinding } from './coil-winding.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
+import { because } from './reasons.ts';
 
 /** A line that reads one coil by itself. */
 export interface CoilRead {
@@ -143,6 +145,6 @@ export function readingUpTo(
   const { line, dated } = newest;
   return {
     at20COhm: resistanceAt20C(newest.line.value, readingTemperature(line.atC, dated.block, bench), benchMeter(bench)),
-    words: `its reading of ${newest.line.value.written}`,
+    words: because('its reading of {0}', newest.line.value.written),
   };
 }

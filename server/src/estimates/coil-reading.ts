@@ -1,4 +1,5 @@
 /** Which readings tell a coil's resistance, and how they are brought to 20 degC with the meter's and thermometer's error. */
+
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import { type Bench, benchRoomC, celsius, type MeterAccuracy } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
@@ -10,6 +11,7 @@ import { printCelsius } from '../quantities/print.ts';
 import { causes } from './causes.ts';
 import { ROOM_TEMPERATURE_SD_K, STATED_TEMPERATURE_SD_K } from './common-practice.ts';
 import { coilsBetween } from './pickup-circuit.ts';
+import { because } from './reasons.ts';
 
 export type ResistanceLine = ReadingOf<'coil resistance'> | ReadingOf<'resistance'>;
 
@@ -82,13 +84,13 @@ export function readingTemperature(
     return {
       celsius: celsius(stated),
       sdK: stated.sd ?? STATED_TEMPERATURE_SD_K,
-      words: `at ${stated.written}`,
+      words: stated.written,
       assumed: false,
     };
   return {
     celsius: benchRoomC(bench),
     sdK: ROOM_TEMPERATURE_SD_K,
-    words: `at the bench's ${printCelsius(benchRoomC(bench))}, assumed`,
+    words: because("the bench's {0}, assumed", printCelsius(benchRoomC(bench))),
     assumed: true,
   };
 }
@@ -107,7 +109,7 @@ export function resistanceAt20C(reading: Quantity, temperature: ReadingTemperatu
     value: ohm,
     sd: Math.hypot(scaleSd, digitsSd, temperatureSd),
     basis: 'reading',
-    restsOn: [`reading ${reading.written} ${temperature.words}`],
+    restsOn: [because('reading {0} at {1}', reading.written, temperature.words)],
     sources: {
       ...(reading.sd === undefined ? { [causes.meter]: scaleSd } : {}),
       ...(temperature.assumed ? { [causes.roomTemperature]: -temperatureSd } : {}),

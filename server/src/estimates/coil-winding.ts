@@ -2,6 +2,7 @@
  * A coil as wound: turns, wire, build, resistance. From turns and bobbin, or from a reading where nobody knows the turns.
  * A reading of the coil replaces what its turns compute to; the computed value then checks the reading.
  */
+
 import { given } from '../../../grammar/values/present.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Spool, Wire } from '../model/wire.ts';
@@ -35,6 +36,7 @@ import {
   STATED_TEMPERATURE_SD_K,
 } from './common-practice.ts';
 import type { CoilEstimates } from './estimates.ts';
+import { because } from './reasons.ts';
 
 /** A resistance read across the whole coil, brought to 20 degC. */
 export interface CoilReading {
@@ -169,7 +171,7 @@ const turnsThatRead = (space: WindingSpace, { at20COhm, words }: CoilReading, oh
     functionOf([...space.inputs, at20COhm, ohmPerM20C], ([d, p, s, resistanceAt20COhm, ohmPerM]) => {
       return turnsOfResistance(space.winding([d, p, s]), { resistanceAt20COhm, ohmPerM }).turns;
     }),
-    `turns from ${words}`,
+    because('turns from {0}', words),
   );
 
 const computedOhm = (space: WindingSpace, turns: Estimate, ohmPerM20C: Estimate): Estimate =>
@@ -186,7 +188,7 @@ function statedTurns(coil: Coil, path: string): Estimate | undefined {
   return estimateOf(stated.value.si, {
     sd: stated.value.sd ?? 0,
     basis: 'stated',
-    restsOn: [coil.counted ? 'turns as counted' : 'turns as planned'],
+    restsOn: [because(coil.counted ? 'turns as counted' : 'turns as planned')],
     source: causes.turns(path),
   });
 }
@@ -197,13 +199,13 @@ function packingOf(coil: Coil, path: string): Estimate {
     ? estimateOf(coil.packing.value.si, {
         sd: coil.packing.value.sd ?? STATED_PACKING_SD,
         basis: 'stated',
-        restsOn: [`packing ${coil.packing.value.written}`],
+        restsOn: [because('packing {0}', coil.packing.value.written)],
         source,
       })
     : estimateOf(SCATTER_PACKING.value, {
         sd: SCATTER_PACKING.sd,
         basis: 'assumed',
-        restsOn: [`packing ${SCATTER_PACKING.value}, assumed`],
+        restsOn: [because('packing {0}', because('{0}, assumed', SCATTER_PACKING.value))],
         source,
       });
 }
@@ -225,7 +227,11 @@ export function ohmPerMetre(wire: Wire | undefined, spool: Spool | undefined): E
       sd: ohmPerM * Math.hypot(readRelativeSd, temperatureSdK * (copperTemperatureFactor(21) - 1)),
       basis: 'reading',
       restsOn: [
-        `spool ${spool.name} measures ${resistancePerLength.written}${temperatureC === undefined ? ' at 20\u202F°C, assumed' : ''}`,
+        because(
+          temperatureC === undefined ? 'spool {0} measures {1} at 20\u202F°C, assumed' : 'spool {0} measures {1}',
+          spool.name,
+          resistancePerLength.written,
+        ),
       ],
       source: causes.spool(spool.name),
     });
@@ -237,13 +243,21 @@ export function ohmPerMetre(wire: Wire | undefined, spool: Spool | undefined): E
   return estimateOf(ohmPerM, {
     sd: 2 * bareDiameterRelativeSd(diameters) * ohmPerM,
     basis: 'computed',
-    restsOn: [`${sizeWords(wire)} by its nominal diameter, within the tolerance of ${diameters.standard}`],
+    restsOn: [
+      wire.gaugeAwg
+        ? because(
+            '{0} by its nominal diameter, within the tolerance of {1}',
+            `${wire.gaugeAwg.value} AWG`,
+            diameters.standard,
+          )
+        : because(
+            '{0} bare by its nominal diameter, within the tolerance of {1}',
+            wire.bareDiameter?.value.written ?? '',
+            diameters.standard,
+          ),
+    ],
     source: spool ? causes.spool(spool.name) : causes.wire(wire.name),
   });
-}
-
-function sizeWords(wire: Wire): string {
-  return wire.gaugeAwg ? `${wire.gaugeAwg.value} AWG` : `${wire.bareDiameter?.value.written ?? 'wire'} bare`;
 }
 
 function overallDiameter(wire: Wire | undefined): Estimate | undefined {
@@ -251,7 +265,12 @@ function overallDiameter(wire: Wire | undefined): Estimate | undefined {
   const source = causes.overallDiameter(wire.name);
   if (wire.overallDiameter) {
     const { si, sd, written } = wire.overallDiameter.value;
-    return estimateOf(si, { sd: sd ?? MICROMETER_SD_M, basis: 'stated', restsOn: [`overall ${written}`], source });
+    return estimateOf(si, {
+      sd: sd ?? MICROMETER_SD_M,
+      basis: 'stated',
+      restsOn: [because('overall {0}', written)],
+      source,
+    });
   }
   const size = wireSize(wire);
   if (!size) return undefined;
@@ -260,7 +279,9 @@ function overallDiameter(wire: Wire | undefined): Estimate | undefined {
   return estimateOf(diameters.overallM, {
     sd: overallDiameterRelativeSd(diameters) * diameters.overallM,
     basis: wire.build ? 'computed' : 'assumed',
-    restsOn: [`${build} build by ${diameters.standard}${wire.build ? '' : ', assumed'}`],
+    restsOn: [
+      because('{0} build by {1}', build, wire.build ? diameters.standard : because('{0}, assumed', diameters.standard)),
+    ],
     source,
   });
 }

@@ -1,4 +1,5 @@
 /** How well the losses in a pickup's metal are known, and what they rest on. */
+
 import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import { type Estimate, estimateOf, linear } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
@@ -11,6 +12,7 @@ import {
   SHEET_RELATIVE_LIMIT,
 } from './common-practice.ts';
 import { isSteel } from './magnetic-parts.ts';
+import { because } from './reasons.ts';
 
 export interface LossyMetal {
   /** Cover or plate of metal that is not magnetic. */
@@ -50,7 +52,7 @@ export function lossesOf(pickup: Pickup, { sheets, tabulated, polesShare }: Loss
   const poles = estimateOf(1, {
     sd: POLE_LOSS_RELATIVE_SD[poleKind],
     basis: 'assumed',
-    restsOn: polesShare > 0 ? [`eddy currents in ${poleKind} poles`] : [],
+    restsOn: polesShare > 0 ? [because(`eddy currents in ${poleKind} poles`)] : [],
     source: causes.poleLosses(pieceName(pickup)),
   });
   return linear([metalwork, poles], [1 - polesShare, polesShare]);
@@ -64,12 +66,33 @@ function sheetRelativeSd({ material, thickness }: MetalFitting): number {
 }
 
 function assumptionsOf({ metal, barMagnet }: Pickup): readonly string[] {
-  if (metal.length === 0) return ['alnico bar under steel poles, as a round case has it'];
+  if (metal.length === 0) return [because('alnico bar under steel poles, as a round case has it')];
   return metal.map(({ part, material, thickness }) => {
-    if (isSteel(material)) return `${part} of ${material}, as a round one of usual thickness has it, whatever its own`;
-    const sheet = `${part} of ${material}, ${thickness ? `${thickness.written} thick` : `${SHEET_M * 1000} mm thick, assumed`}`;
-    if (part === 'cover') return `${sheet}, ${COVER_CLEARANCE_M * 1000} mm off the bobbins and as deep, assumed`;
-    return `${sheet}, below the ${barMagnet ? 'bar magnet' : 'poles'}, assumed`;
+    if (isSteel(material))
+      return because('{0} of {1}, as a round one of usual thickness has it, whatever its own', part, material);
+    const usual = `${SHEET_M * 1000} mm`;
+    if (part === 'cover') {
+      const off = `${COVER_CLEARANCE_M * 1000} mm`;
+      return thickness
+        ? because(
+            '{0} of {1}, {2} thick, {3} off the bobbins and as deep, assumed',
+            part,
+            material,
+            thickness.written,
+            off,
+          )
+        : because(
+            '{0} of {1}, {2} thick, assumed, {3} off the bobbins and as deep, assumed',
+            part,
+            material,
+            usual,
+            off,
+          );
+    }
+    const thick = thickness ? because('{0} thick', thickness.written) : because('{0} thick, assumed', usual);
+    return barMagnet
+      ? because('{0} of {1}, {2}, below the bar magnet, assumed', part, material, thick)
+      : because('{0} of {1}, {2}, below the poles, assumed', part, material, thick);
   });
 }
 

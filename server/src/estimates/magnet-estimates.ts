@@ -1,4 +1,5 @@
 /** Field of a pickup's magnets at the strings, and what another magnet would change. */
+
 import type { Coil } from '../model/coil.ts';
 import type { Magnet } from '../model/magnet.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -16,6 +17,7 @@ import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { gradeOf, poleArrangement } from './coil-places.ts';
 import { STRING_HEIGHT_M } from './common-practice.ts';
 import { hearsStrings } from './phase.ts';
+import { because } from './reasons.ts';
 
 /** A magnet as the physics takes it: by its grade, or by the remanence and coercivity stated for it. */
 export interface KnownMagnet extends MagnetMaterial {
@@ -29,7 +31,7 @@ export function knownMagnet(magnet: Magnet): KnownMagnet | undefined {
   if (grade && magnet.material)
     return {
       ...grade,
-      words: `${magnet.material.value}, nominal (${grade.source})`,
+      words: because('{0}, nominal ({1})', magnet.material.value, grade.source),
       note: grade.cast ? HANDLING_NOTE : undefined,
     };
   const remanenceT = magnet.remanence?.value.si;
@@ -41,7 +43,11 @@ export function knownMagnet(magnet: Magnet): KnownMagnet | undefined {
     energyProductJPerM3: assumedEnergyProductJPerM3(remanenceT, coercivityAPerM),
     recoilRelativePermeability: 4,
     relativeSpread: 0.05,
-    words: `remanence ${magnet.remanence?.value.written}, coercivity ${magnet.coercivity?.value.written}, as stated`,
+    words: because(
+      'remanence {0}, coercivity {1}, as stated',
+      magnet.remanence?.value.written ?? '',
+      magnet.coercivity?.value.written ?? '',
+    ),
     note: undefined,
   };
 }
@@ -58,7 +64,12 @@ export function fieldAtStringT(pickup: Pickup, coil: Coil, heightM = STRING_HEIG
   return estimateOf(value, {
     sd: value * Math.hypot(BAR_FIELD_RELATIVE_SD, known.relativeSpread),
     basis: 'computed',
-    restsOn: [known.words, 'fully charged', `${heightM * 1000} mm over the pole tops`, 'keeper and gaps left out'],
+    restsOn: [
+      known.words,
+      because('fully charged'),
+      because('{0} over the pole tops', `${heightM * 1000} mm`),
+      because('keeper and gaps left out'),
+    ],
   });
 }
 
@@ -146,10 +157,10 @@ function rodField(coil: Coil, heightM: number): Estimate | undefined {
     sd: value * Math.hypot(ROD_FIELD_RELATIVE_SD, grade.relativeSpread),
     basis: 'computed',
     restsOn: [
-      `${pole.material} rods, nominal`,
-      'fully charged',
-      `${heightM * 1000} mm over the pole tops`,
-      ...(grade.cast ? [HANDLING_NOTE] : []),
+      because('{0} rods, nominal', pole.material),
+      because('fully charged'),
+      because('{0} over the pole tops', `${heightM * 1000} mm`),
+      ...(grade.cast ? [because(HANDLING_NOTE)] : []),
     ],
   });
 }

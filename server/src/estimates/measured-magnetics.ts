@@ -1,4 +1,5 @@
 /** Readings of inductance and capacitance, of a whole pickup or of one coil, which stand in the place of what is computed. */
+
 import type { Coil } from '../model/coil.ts';
 import { looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
 import type { ReadingOf, Readings } from '../model/readings.ts';
@@ -8,6 +9,7 @@ import {
   INDUCTANCE_METER_ANY_FREQUENCY_RELATIVE_SD,
   INDUCTANCE_METER_RELATIVE_SD,
 } from './common-practice.ts';
+import { because } from './reasons.ts';
 
 type Line = ReadingOf<'inductance'> | ReadingOf<'capacitance'>;
 
@@ -52,7 +54,9 @@ export function inductanceAtLowFrequency(
     sd: Math.hypot(readSd, Math.abs(henry - shown) / 2),
     basis: 'reading',
     restsOn: [
-      `reading ${value.written}${atHz ? ` at ${atHz.written}, brought to low frequency` : ', its frequency not stated'}`,
+      atHz
+        ? because('reading {0} at {1}, brought to low frequency', value.written, atHz.written)
+        : because('reading {0}, its frequency not stated', value.written),
     ],
   });
 }
@@ -61,7 +65,7 @@ export const capacitanceRead = ({ value }: ReadingOf<'capacitance'>): Estimate =
   estimateOf(value.si, {
     sd: value.sd ?? CAPACITANCE_READING_RELATIVE_SD * value.si,
     basis: 'reading',
-    restsOn: [`reading ${value.written}`],
+    restsOn: [because('reading {0}', value.written)],
   });
 
 /** The newest reading of its kind of the whole pickup, or of one coil; none from before the work. */

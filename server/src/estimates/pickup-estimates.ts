@@ -27,6 +27,7 @@ import { pickupMagnetics } from './magnetics.ts';
 import { farads } from './own-cable.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
+import { because } from './reasons.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { scalingCauses } from './scaling-causes.ts';
 import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringDrives } from './sources.ts';
@@ -73,7 +74,7 @@ export const loadWithCable = (cableF: number): Load => ({
   toneF: DEFAULT_TONE_F,
   cableF,
   inputOhm: DEFAULT_INPUT_OHM,
-  words: `load: 500\u202FkΩ volume and tone at 10, 22\u202FnF, ${farads(cableF)} of cable, 1\u202FMΩ`,
+  words: because('load: 500\u202FkΩ volume and tone at 10, 22\u202FnF, {0} of cable, 1\u202FMΩ', farads(cableF)),
 });
 
 export const DEFAULT_LOAD: Load = loadWithCable(DEFAULT_CABLE_F);
@@ -84,7 +85,7 @@ export const NO_LOAD: Load = {
   toneF: 0,
   cableF: 0,
   inputOhm: undefined,
-  words: 'no load',
+  words: because('without a load'),
 };
 
 /** What a pickup's own numbers are computed with: nothing where its target says so, else the default load, its cable as chosen. */
@@ -267,4 +268,4 @@ export function pickupContributions(
   return contributionsOf(loadedNetwork(quick, load, what === 'hum' ? UNSCREENED : NO_SCALING), what, frequencyHz);
 }
 
-export const UNIFORM_FIELD = 'uniform field; the steel of the poles is left out';
+export const UNIFORM_FIELD = because('uniform field; the steel of the poles is left out');

@@ -32,6 +32,7 @@ import {
   type Setting,
 } from './position-network.ts';
 import type { QuickEstimates } from './quick.ts';
+import { because } from './reasons.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { resistanceCause, scalingCauses } from './scaling-causes.ts';
 import { areaShareOf, turnsShareOf } from './segment-shares.ts';
@@ -86,8 +87,8 @@ export function positionEstimates(
     ),
     loadWords(instrument, played),
     ...(contributions && leavesByPlaces(contributions) ? [TWO_PLACES] : []),
-    ...blendsLeftOut(instrument, selection).map(
-      ({ forSlot, other }) => `the blend of ${forSlot.value} and ${other.value} left out, they are in series here`,
+    ...blendsLeftOut(instrument, selection).map(({ forSlot, other }) =>
+      because('the blend of {0} and {1} left out, they are in series here', forSlot.value, other.value),
     ),
   ];
   const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
@@ -118,8 +119,9 @@ const phaseAmong = (sounding: readonly SoundingCoil[], quick: readonly QuickEsti
     : phaseOf(sounding);
 
 /** `null`: silence. */
-const TWO_PLACES =
-  'of a string heard at two places only what it sounds alike there cancels, over all its harmonics and held at the octave';
+const TWO_PLACES = because(
+  'of a string heard at two places only what it sounds alike there cancels, over all its harmonics and held at the octave',
+);
 
 /** Coils that cancel wholly are no silence where each is known to its ± only, or where a string is heard at two places. */
 function levelOrSilence(
@@ -157,7 +159,7 @@ export function positionResponse(
   return responseAt(full, stringDrives(full), Float64Array.from(frequencyHz));
 }
 
-const MAGNETS_LEFT_OUT = 'magnets alike: what a stronger or weaker one changes is left out';
+const MAGNETS_LEFT_OUT = because('magnets alike: what a stronger or weaker one changes is left out');
 
 const STRING_HZ = 100;
 
@@ -221,7 +223,7 @@ export const volumesIn = (instrument: Instrument, selection: Selection): number 
 const levelOf = (contributions: readonly Contribution[] | undefined): Estimate | undefined =>
   contributions && {
     ...levelInPlace(contributions),
-    restsOn: ['uniform field; the steel of the poles is left out'],
+    restsOn: [because('uniform field; the steel of the poles is left out')],
   };
 
 const NOTHING_KNOWN = {
@@ -238,23 +240,35 @@ const NOTHING_KNOWN = {
 
 const loadWords = (instrument: Instrument, played: Played): string => {
   const { cable, input } = instrument;
-  return `cable ${cableWords(cable, played)}, input ${input ? input.value.written : '1\u202FMΩ, assumed'}, ${potWords(instrument, played)}`;
+  return because(
+    'cable {0}, input {1}, volume {2}, tone {3}',
+    cableWords(cable, played),
+    input ? input.value.written : because('{0}, assumed', '1\u202FMΩ'),
+    played.volume,
+    toneWords(instrument, played),
+  );
 };
 
-/** `volume 10, tone 5`, `volume 10, tone 10, blend 5, neck at volume 7 and tone 10` */
-export function potWords({ controls }: Instrument, { volume, tone, blend, apart = {} }: Played): string {
-  const blends = controls.some(({ kind }) => kind === 'blend') ? `, blend ${blend ?? BLEND_MIDDLE}` : '';
-  const single = Object.entries(apart).map(
-    ([slot, knobs]) => `, ${slot} at volume ${knobs.volume ?? volume} and tone ${knobs.tone ?? tone}`,
+/** `volume 10, tone 5`, `volume 10, tone 10, neck at volume 7 and tone 10, blend 5` */
+export const potWords = (instrument: Instrument, played: Played): string =>
+  `volume ${played.volume}, tone ${toneWords(instrument, played)}`;
+
+/** Where the tone stands, and what else is told behind it. */
+function toneWords({ controls }: Instrument, { volume, tone, blend, apart = {} }: Played): string {
+  const single = Object.entries(apart).reduce(
+    (words, [slot, knobs]) =>
+      because('{0}, {1} at volume {2} and tone {3}', words, slot, knobs.volume ?? volume, knobs.tone ?? tone),
+    String(tone),
   );
-  return `volume ${volume}, tone ${tone}${blends}${single.join('')}`;
+  const hasBlend = controls.some(({ kind }) => kind === 'blend');
+  return hasBlend ? because('{0}, blend {1}', single, blend ?? BLEND_MIDDLE) : single;
 }
 
 export function cableWords(cable: Instrument['cable'], { cableF }: Played = FULL_UP): string {
-  if (cableF !== undefined) return `${farads(cableF)}, as chosen`;
+  if (cableF !== undefined) return because('{0}, as chosen', farads(cableF));
   return cable
-    ? `${cable.value.length.written} of ${cable.value.capacitancePerLength.written}`
-    : '450\u202FpF, assumed';
+    ? because('{0} of {1}', cable.value.length.written, cable.value.capacitancePerLength.written)
+    : because('{0}, assumed', '450\u202FpF');
 }
 
 const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstimates[] =>
@@ -293,7 +307,10 @@ export function jackResistance(
   if (best === null) return null;
   // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
   const cause = resistanceCause(quick);
-  const restsOn = [...new Set(resistances.flatMap((each) => each?.restsOn ?? [])), `at ${printCelsius(temperatureC)}`];
+  const restsOn = [
+    ...new Set(resistances.flatMap((each) => each?.restsOn ?? [])),
+    because('at {0}', printCelsius(temperatureC)),
+  ];
   return functionOf(
     [{ ...cause, restsOn }, tracksCause(volumesIn(instrument, selection))],
     ([coils, tracks]) => at(coils, tracks) ?? Number.NaN,

@@ -17,6 +17,7 @@ import {
   USUAL_MELTING_C,
   WAXES,
 } from './common-practice.ts';
+import { because } from './reasons.ts';
 
 export type BathLimit = { readonly limitC: number } & (
   | { readonly what: 'mix'; readonly isUsual: boolean }
@@ -72,7 +73,7 @@ export function waxMasses({ wax, batch }: Potting): readonly WaxMass[] {
     massKg: estimateOf(share * batch.value.si, {
       sd: share * (batch.value.sd ?? 0),
       basis: 'computed',
-      restsOn: [`batch ${batch.value.written}`],
+      restsOn: [because('batch {0}', batch.value.written)],
     }),
   }));
 }

@@ -1,4 +1,5 @@
 /** What is ready with the findings: turns, resistances, phase, and hum by turn-area. No inductance is needed for any of it. */
+
 import { given } from '../../../grammar/values/present.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
@@ -13,6 +14,7 @@ import { type Contribution, levelInPlace, type StringRange } from './level-in-pl
 import { hearsStrings, phaseOf, type Sounding, stringShare, stringsUnder } from './phase.ts';
 import type { Segment } from './pickup-circuit.ts';
 import { readTogether } from './read-together.ts';
+import { because } from './reasons.ts';
 import { areaShareOf, resistanceWeights, segmentOhm, turnsShareOf } from './segment-shares.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
 
@@ -108,7 +110,7 @@ export function resistanceOf(
   if (a === undefined || b === undefined) return a === b ? undefined : null;
   const weights = resistanceWeights(netlist, windings, a, b);
   if (weights === undefined) return null;
-  if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: ['joined directly'] });
+  if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: [because('joined directly')] });
   const terms = [...weights].map(([coil, weight]) => ({ ohm: windings.get(coil)?.resistance20COhm, weight }));
   if (terms.some(({ ohm }) => ohm === undefined)) return undefined;
   return linear(

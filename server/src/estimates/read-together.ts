@@ -3,6 +3,7 @@
  * coil between them. The sum is then as read, and each coil that was never read by itself has its part of it, as far as its turns and
  * wire tell. In a closed pickup, of which nobody knows either, the coils count as alike and as lying one behind the other.
  */
+
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { joinedNetlist, looseNetlist, type PickupNetlist, probedNets } from '../model/netlist.ts';
@@ -16,6 +17,7 @@ import type { CoilReading, WindingEstimates } from './coil-winding.ts';
 import { NOMINAL_OHM, OPEN_FROM_OHM, SHORT_OHM, UNSEEN_SHARE_RELATIVE_SD } from './common-practice.ts';
 import { dcTransfers } from './pickup-circuit.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
+import { because } from './reasons.ts';
 import { resistanceWeights } from './segment-shares.ts';
 
 export interface ReadTogether {
@@ -194,7 +196,7 @@ function partsOf(
   );
 }
 
-const COILS_ALIKE = 'coils that nobody read alike, assumed';
+const COILS_ALIKE = because('coils that nobody read alike, assumed');
 
 /** A coil of which nothing is known: anything, but with the others of which nothing is known more or less alike. */
 function anyOf(ohm: number, alike: number, path: string): Estimate {

@@ -2,6 +2,7 @@
  * What a meter reads between hot and ground at the lugs in a state of the switches, controls apart, by the nets alone: it holds for what
  * is neither series nor parallel too, and for resistors of the wiring. Capacitors are open; nodal equations at 0 Hz.
  */
+
 import type { Slot } from '../model/instrument.ts';
 import { looseNetlist } from '../model/netlist.ts';
 import { resistor } from '../physics/circuit/components.ts';
@@ -13,6 +14,7 @@ import { printCelsius } from '../quantities/print.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import type { QuickOf } from './position-network.ts';
 import type { QuickEstimates } from './quick.ts';
+import { because } from './reasons.ts';
 import { resistanceCause } from './scaling-causes.ts';
 import { segmentOhm } from './segment-shares.ts';
 import type { WiredState, WiredStates } from './switch-states.ts';
@@ -49,7 +51,7 @@ export function stateResistance(
   if (between(1) === null) return null;
   const cause = {
     ...resistanceCause(quick.filter((each) => isHeard(each, heard, instrument.slots))),
-    restsOn: [`at ${printCelsius(20)}`, 'controls apart'],
+    restsOn: [because('at {0}', printCelsius(20)), because('controls apart')],
   };
   return functionOf([cause], ([factor]) => between(factor) ?? Number.NaN);
 }

@@ -1,4 +1,5 @@
 /** What the sweeps of a pickup measured: its numbers with their ±, whether the circuit holds, and what a set-up could not tell. */
+
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Curve } from '../model/curve.ts';
@@ -12,6 +13,7 @@ import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { causes } from './causes.ts';
 import { CAUSE_FITS_WITHIN, SWEEP_TOO_WEAK } from './common-practice.ts';
+import { because } from './reasons.ts';
 import { moreThanGiven } from './sweep-faults.ts';
 import { dcReadings, type SweepGroup, sweepGroups, sweepsOfGroup, sweepTemperature } from './sweep-set-up.ts';
 
@@ -255,11 +257,13 @@ function causeOf({ name, marked }: Nuisance, { piece }: SweepGroup): string | un
 }
 
 /** `sweep heron-after.csv over 10 kohm, 2026-10-04`. */
-export const sweepWords = ({ sweeps, block }: SweepGroup): string =>
-  `sweep ${sweeps
+export function sweepWords({ sweeps, block }: SweepGroup): string {
+  const files = sweeps
     .map(({ file, setUp }) =>
       setUp.kind === 'impedance'
         ? `${file.value} by a meter`
         : `${file.value} ${setUp.kind === 'excited' ? 'excited over' : setUp.kind} ${setUp.seriesOhm.written}`,
     )
-    .join(' and ')}${block.date === undefined ? '' : `, ${block.date}`}`;
+    .join(' and ');
+  return block.date === undefined ? because('sweep {0}', files) : because('sweep {0}, {1}', files, block.date);
+}

@@ -1,4 +1,5 @@
 /** What of a pickup's sweeps stands in the place of what is computed: the newest that holds, without what it tells too weakly. */
+
 import type { Coil } from '../model/coil.ts';
 import type { MetalLoop } from '../physics/sweep/coil-form.ts';
 import { difference, type Estimate, estimateOf } from '../quantities/estimate.ts';
@@ -8,6 +9,7 @@ import { USUAL_COIL_FARAD } from './common-practice.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { ownCable } from './own-cable.ts';
 import type { QuickEstimates } from './quick.ts';
+import { because } from './reasons.ts';
 import { isCoil } from './sweep-set-up.ts';
 import type { SweptCoil } from './sweeps-measured.ts';
 import { sweptOf, sweptTogether } from './sweeps-together.ts';
@@ -116,7 +118,7 @@ export function withSweptCoils(computed: PickupMagnetics, quick: QuickEstimates)
 const USUAL_CAPACITANCE = estimateOf(USUAL_COIL_FARAD.value, {
   sd: USUAL_COIL_FARAD.sd,
   basis: 'assumed',
-  restsOn: ['capacitance of a usual coil'],
+  restsOn: [because('capacitance of a usual coil')],
 });
 
 /**

@@ -19,7 +19,7 @@ export const aimRows = ({ aims }: PickupAnalysis, t = ENGLISH): readonly AimRow[
     name: `${aimWords(judged.aim, t)}${toleranceWords(judged.aim, t)}`,
     value: reachedText(judged, t),
     verdict: judged.reached === undefined ? '' : verdictWords(judged, t),
-    restsOn: judged.reached ? basisWords(judged.reached) : '',
+    restsOn: judged.reached ? basisWords(judged.reached, t) : '',
     place: judged.aim.place,
   }));
 

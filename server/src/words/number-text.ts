@@ -5,6 +5,7 @@ import type { Estimate } from '../quantities/estimate.ts';
 import { joinUnit, onlyBoundedAbove, printNumber, printParts } from '../quantities/print.ts';
 import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
 import { type NumberName, SILENT } from './numbers.ts';
+import { reasonWords } from './reason-words.ts';
 
 type Value = Pick<Estimate, 'value' | 'sd'>;
 type Printed = Pick<NumberName, 'dimension' | 'decimals'>;
@@ -60,8 +61,8 @@ export const differenceParts = (value: Value, name: Printed, unit?: string, t = 
   partsOf(value, name, { unit, signed: true, t });
 
 /** `computed: turns as counted; wire by its spool`. */
-export const basisWords = ({ basis, restsOn }: Pick<Estimate, 'basis' | 'restsOn'>): string =>
-  restsOn.length === 0 ? basis : `${basis}: ${restsOn.join('; ')}`;
+export const basisWords = ({ basis, restsOn }: Pick<Estimate, 'basis' | 'restsOn'>, t = ENGLISH): string =>
+  restsOn.length === 0 ? t(basis) : `${t(basis)}: ${restsOn.map((each) => reasonWords(each, t)).join('; ')}`;
 
 const joined = ({ number, unit }: NumberParts, t: Language): string =>
   number === t('unknown') ? number : joinUnit(number, unit);

@@ -213,4 +213,10 @@ export const VIEW = {
   'Wiring and response of {0}': 'Verdrahtung und Frequenzgang von {0}',
   Positions: 'Schalterstellungen',
   ', marked: {0}': ', markiert: {0}',
+
+  // How a number is known.
+  stated: 'angegeben',
+  computed: 'berechnet',
+  assumed: 'angenommen',
+  reading: 'gemessen',
 } as const;
