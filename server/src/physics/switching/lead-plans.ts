@@ -1,0 +1,172 @@
+/**
+ * How leads may be soldered to each other before any lug is: every way in which no state joins what it shall keep apart, each with the
+ * fewest wires that it can come to.
+ */
+import type { IsOver, WiringProblem } from './least-wiring.ts';
+import { bitsOf, NodeSets, netsIn } from './node-sets.ts';
+import { type Need, NOTHING, type PlannedState, StateSoFar } from './state-so-far.ts';
+import { TerminalSets } from './terminal-sets.ts';
+
+/** Nets of lugs alone, at most. */
+export const BUSES = 3;
+
+export interface LeadPlan {
+  /** Of each lead. */
+  readonly classOf: readonly number[];
+  readonly classes: number;
+  /** Classes that can be soldered to, and nets of lugs alone. */
+  readonly open: number;
+  /** Before any lug is soldered. */
+  readonly states: readonly StateSoFar[];
+  /** No wiring with it has fewer wires. */
+  readonly least: number;
+}
+
+export interface LugsOfStates {
+  /** What each state closes, its lugs parted into those that other states close too and its own. */
+  readonly groups: readonly (readonly { readonly shared: readonly number[]; readonly own: readonly number[] }[])[];
+  /** Lugs that several states close, those of most states first. */
+  readonly shared: readonly number[];
+  /** For each of them the states that close it, and in which group. */
+  readonly places: readonly (readonly { readonly state: number; readonly group: number }[])[];
+  readonly poleOf: readonly number[];
+  /** How many states each of them serves that are left from the n-th on, the most first. */
+  readonly serves: readonly (readonly number[])[];
+}
+
+export function lugsOfStates({ lugs, states }: WiringProblem): LugsOfStates {
+  const places = Array.from({ length: lugs }, (_, lug) =>
+    states.flatMap(({ closed }, state) => {
+      const group = closed.findIndex((each) => each.includes(lug));
+      return group < 0 ? [] : [{ state, group }];
+    }),
+  );
+  const count = (lug: number) => places[lug]?.length ?? 0;
+  const isShared = (lug: number) => count(lug) > 1;
+  const poleOf = polesOf({ lugs, states });
+  const shared = [...places.keys()]
+    .filter(isShared)
+    .sort((a, b) => poleOf(a) - poleOf(b) || count(b) - count(a) || a - b);
+  return {
+    groups: states.map(({ closed }) =>
+      closed.map((group) => ({ shared: group.filter(isShared), own: group.filter((lug) => !isShared(lug)) })),
+    ),
+    shared,
+    places: shared.map((lug) => places[lug] ?? []),
+    poleOf: shared.map(poleOf),
+    serves: [...shared, NOTHING].map((_, from) =>
+      shared
+        .slice(from)
+        .map(count)
+        .sort((a, b) => b - a),
+    ),
+  };
+}
+
+/** Lugs that contacts ever make one are of one pole: its first lug. */
+function polesOf({ lugs, states }: Pick<WiringProblem, 'lugs' | 'states'>): (lug: number) => number {
+  const sets = new TerminalSets(lugs);
+  for (const { closed } of states) for (const group of closed) sets.joinAll(group);
+  return (lug) => sets.rootOf(lug);
+}
+
+/** None more once `isOver` says so. */
+export function* leadPlans(problem: WiringProblem, lugs: LugsOfStates, isOver: IsOver): Generator<LeadPlan> {
+  const { leads, states, sealed } = problem;
+  const nets = states.map((state) => state.nets.map(bitsOf));
+  const classOf: number[] = [];
+  const isSealed = new Set(sealed);
+  function* grow(lead: number, classes: number, zones: readonly NodeSets[]): Generator<LeadPlan> {
+    if (isOver()) return;
+    if (lead === leads) {
+      const plan = planOf(problem, lugs, [...classOf]);
+      if (plan) yield plan;
+      return;
+    }
+    for (let each = 0; each < classes && !isSealed.has(lead); each++) {
+      const first = classOf.indexOf(each);
+      const joined = isSealed.has(first) ? undefined : joinedApart(zones, nets, [first, lead]);
+      classOf[lead] = each;
+      if (joined) yield* grow(lead + 1, classes, joined);
+    }
+    classOf[lead] = classes;
+    yield* grow(lead + 1, classes + 1, zones);
+    classOf.length = lead;
+  }
+  const zones = states.map((state, index) => {
+    const sets = new NodeSets(leads);
+    for (const net of nets[index] ?? []) sets.joinAll(net);
+    for (const { ends } of state.dead) sets.join(ends[0], ends[1]);
+    return sets;
+  });
+  if (joinedApart(zones, nets, [0, 0])) yield* grow(0, 0, zones);
+}
+
+/** Zones of all states with two leads joined; `undefined` where two nets that are wanted come to be one. */
+function joinedApart(
+  zones: readonly NodeSets[],
+  nets: readonly (readonly number[])[],
+  [a, b]: readonly [number, number],
+): readonly NodeSets[] | undefined {
+  const joined: NodeSets[] = [];
+  for (const [state, zone] of zones.entries()) {
+    const sets = new NodeSets(zone);
+    if (netsIn(nets[state] ?? [], sets.join(a, b)) > 1) return undefined;
+    joined.push(sets);
+  }
+  return joined;
+}
+
+/** `undefined` where some state has too few lugs for it. */
+function planOf(
+  { states: wanted, sealed, isQuiet }: WiringProblem,
+  { groups, serves }: LugsOfStates,
+  classOf: readonly number[],
+): LeadPlan | undefined {
+  const classes = Math.max(...classOf) + 1;
+  const at = (lead: number) => classOf[lead] ?? 0;
+  const states: StateSoFar[] = [];
+  let touched = 0;
+  for (const [index, { nets, dead }] of wanted.entries()) {
+    const planned: PlannedState = {
+      nets: nets.map((net) => bitsOf(net.map(at))),
+      dead: dead.map(({ ends: [a, b], isCoil }) => ({ ends: [at(a), at(b)], isCoil })),
+      isQuiet,
+    };
+    const open = (groups[index] ?? []).map((each) => ({
+      shared: each.shared.length,
+      own: each.own.length,
+      at: NOTHING,
+    }));
+    const state = StateSoFar.start(planned, open, classes + BUSES);
+    if (!state) return undefined;
+    states.push(state);
+    for (const net of planned.nets) if (net & (net - 1)) touched |= net;
+  }
+  const lugs = Math.max(countOf(touched), lugsFor(states, serves[0] ?? []));
+  const closedTo = bitsOf(sealed.map(at));
+  return { classOf, classes, open: ~closedTo, states, least: classOf.length - classes + lugs };
+}
+
+function countOf(bits: number): number {
+  let count = 0;
+  for (let left = bits; left !== 0; left &= left - 1) count++;
+  return count;
+}
+
+/**
+ * How many lugs serve the needs of all states at least, whatever number of them is shared: each state takes the rest from its own.
+ * `serves`: how many states each of the shared lugs that are left serves, the most first.
+ */
+export function lugsFor(states: readonly { readonly need: Need }[], serves: readonly number[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  let all = 0;
+  for (const { need } of states) all += need.lugs;
+  for (let shared = 0; shared <= serves.length; shared++) {
+    let own = 0;
+    for (const { need } of states) own += Math.max(need.own, need.lugs - Math.min(shared, need.shared));
+    least = Math.min(least, shared + Math.max(own, all));
+    all -= serves[shared] ?? 0;
+  }
+  return least;
+}
