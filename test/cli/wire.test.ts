@@ -8,6 +8,12 @@ import { validate } from './validate.ts';
 
 const SAMPLES = path.join(import.meta.dirname, '../../samples');
 
+/** What the lines of a wiring join, in no order. */
+const netsIn = (text: string): readonly string[] =>
+  [...text.matchAll(/^ +(hot|link|ground) ([a-z]+\..*)$/gm)]
+    .map(([, kind = '', terminals = '']) => [kind, ...terminals.split(' ').sort()].join(' '))
+    .sort();
+
 describe('wire', () => {
   let shell: Shell;
   let planned = '';
@@ -24,10 +30,12 @@ describe('wire', () => {
   it('plans what to solder for five positions with splits; written down, every position is right and nothing is found', async () => {
     const { code, stdout } = await shell.run(['wire', 'planned.pickup']);
     assert.equal(code, 0);
-    assert.match(stdout, /^instrument yarrowby\n {2}19 wires, and none has fewer\n {2}wiring \{\n {4}hot lever\.a0/);
+    assert.match(stdout, /^instrument yarrowby\n {2}19 wires, and none has fewer\n/);
     assert.match(stdout, /Solder and iron burn/);
     const block = /wiring \{\n[^}]*\}/.exec(stdout)?.[0];
     assert.ok(block);
+    // Of all with so few wires the one that was wired by hand: commons on hot and ground, jumpers from lug to neighbour, a pole for each pickup.
+    assert.deepEqual(netsIn(block), netsIn(readFileSync(shell.path('yarrowby.pickup'), 'utf8')));
     shell.write('soldered.pickup', planned.replace('  selector {', `  ${block}\n\n  selector {`));
     assert.equal((await shell.run(['switch', 'soldered.pickup'])).code, 0);
     const checked = await shell.run(['check', 'soldered.pickup']);

@@ -33,4 +33,4 @@ const names = (switches: readonly { readonly name: string }[]) => switches.map((
 const keysOf = (positions: readonly Position[]) => list(positions.map(({ key }) => key.value));
 
 /** Some tenths of a second at most. */
-const FEW_SEARCHES = 60;
+const FEW_SEARCHES = 200;

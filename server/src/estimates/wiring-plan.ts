@@ -2,6 +2,7 @@
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Instrument, Position, Slot } from '../model/instrument.ts';
 import { looseNetlist, nodeName } from '../model/netlist.ts';
+import type { Switch } from '../model/switch.ts';
 import type { Folded } from '../physics/switching/folded.ts';
 import {
   GROUND_LEAD,
@@ -10,11 +11,14 @@ import {
   MOST_LEADS,
   type PlannedNet,
   type SearchResult,
+  type Untidiness,
   type WantedState,
   type WiringProblem,
 } from '../physics/switching/least-wiring.ts';
+import { alikePoles, polesOf } from '../physics/switching/poles.ts';
 import { closedIn, GROUND, HOT, lugTerminal, type RigElement } from '../physics/switching/rig.ts';
-import { alikePoles, wantedNets } from '../physics/switching/wanted-state.ts';
+import { type LugPlace, untidinessIn } from '../physics/switching/untidiness.ts';
+import { wantedNets } from '../physics/switching/wanted-state.ts';
 import { budget, oneClash, polesNeeded, smallestClashes } from '../physics/switching/why-no-wiring.ts';
 import { pickupSections, pointName } from './pickup-sections.ts';
 import { type AskedNetwork, askedNetwork } from './selection-network.ts';
@@ -55,6 +59,7 @@ export type Planned =
 /** What a wiring is planned for; a text: what is missing for it. */
 export interface WiringTask {
   readonly problem: WiringProblem;
+  readonly untidiness: Untidiness;
   readonly positions: readonly Position[];
   readonly leads: readonly Lead[];
   readonly lugs: readonly string[];
@@ -66,6 +71,7 @@ interface Lead {
   /** `undefined`: a joint that is not brought out. */
   readonly terminal: string | undefined;
   readonly part: string | undefined;
+  readonly slot: string | undefined;
 }
 
 export function wiringTask(instrument: Instrument, isQuiet: boolean): WiringTask | string {
@@ -110,6 +116,10 @@ export function wiringTask(instrument: Instrument, isQuiet: boolean): WiringTask
   );
   return {
     problem: { leads: leads.length, lugs: lugs.length, states, sealed, isQuiet, alike },
+    untidiness: untidinessIn({
+      lugs: fitted.flatMap(({ contacts }, index) => placesOf(contacts, index)),
+      owners: leads.map(({ slot }) => slot),
+    }),
     positions,
     leads,
     lugs,
@@ -117,9 +127,25 @@ export function wiringTask(instrument: Instrument, isQuiet: boolean): WiringTask
   };
 }
 
+/** Where the lugs of the n-th switch lie, in their own order. */
+function placesOf(part: Switch, index: number): readonly LugPlace[] {
+  const poles = polesOf(part);
+  return part.lugs.map((lug) => {
+    const row = part.rows.findIndex((each) => each.includes(lug));
+    const pole = poles.findIndex((each) => each.lugs.includes(lug));
+    return {
+      switch: index,
+      row,
+      column: part.rows[row]?.indexOf(lug) ?? 0,
+      pole,
+      isCommon: poles[pole]?.common === lug,
+    };
+  });
+}
+
 /** `searches`: how often it looks, at most; what is proven is proven, however long it takes a machine. */
 export function planWiring(task: WiringTask, searches: number): Planned {
-  const found = leastWiring(task.problem, budget(searches));
+  const found = leastWiring(task.problem, budget(searches), task.untidiness);
   if (found.wiring) return { kind: 'plan', plan: written(task, found) };
   if (!found.isProven) return { kind: 'unknown' };
   return { kind: 'impossible', why: whyNot(task, searches) };
@@ -151,12 +177,12 @@ const partKey = ({ name, alike }: Pick<RigElement, 'name' | 'alike'>): string =>
 
 /** The first lead that a point is brought out by. */
 function leadAt(point: string, slots: readonly Slot[]): Lead {
-  if (point === HOT || point === GROUND) return { terminal: point, part: undefined };
+  if (point === HOT || point === GROUND) return { terminal: point, part: undefined, slot: undefined };
   const slot = slots.find(({ name }) => point.startsWith(`${name}/`));
-  if (!slot?.pickup) return { terminal: undefined, part: point.slice(0, -2) };
+  if (!slot?.pickup) return { terminal: undefined, part: point.slice(0, -2), slot: undefined };
   const { leads, netOf } = looseNetlist(slot.pickup);
   const at = [...leads.values()].find(({ node }) => `${slot.name}${pointName(netOf(node) ?? -1)}` === point);
-  return { terminal: at && lugTerminal(slot.name, at.name), part: undefined };
+  return { terminal: at && lugTerminal(slot.name, at.name), part: undefined, slot: slot.name };
 }
 
 /** Shields and what else the hookup grounds that is no end of a coil. */

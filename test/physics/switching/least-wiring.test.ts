@@ -13,8 +13,9 @@ import {
   type WiringProblem,
 } from '../../../server/src/physics/switching/least-wiring.ts';
 import { meaningIn, numberedRig, textOf } from '../../../server/src/physics/switching/meaning.ts';
+import { alikePoles } from '../../../server/src/physics/switching/poles.ts';
 import { type Contacts, closedIn, type Nets, type Rig, statesOf } from '../../../server/src/physics/switching/rig.ts';
-import { alikePoles, wantedNets } from '../../../server/src/physics/switching/wanted-state.ts';
+import { wantedNets } from '../../../server/src/physics/switching/wanted-state.ts';
 import { polesNeeded, smallestClashes } from '../../../server/src/physics/switching/why-no-wiring.ts';
 import { uniform } from '../../support/chance.ts';
 import { analysisCases, rigOf, stateAt } from './switching-cases.ts';

@@ -59,37 +59,53 @@ export interface SearchResult {
 /** Asked now and then: no more time. */
 export type IsOver = () => boolean;
 
-export function leastWiring(problem: WiringProblem, isOver: IsOver): SearchResult {
+/** What is bad about a wiring beside its wires, the worst first; of all with the fewest wires the one that has the least of it is taken. */
+export type Untidiness = (nets: readonly PlannedNet[]) => readonly number[];
+
+export function leastWiring(problem: WiringProblem, isOver: IsOver, untidiness?: Untidiness): SearchResult {
   const search = new LugSearch(problem, isOver);
   const plans = [...leadPlans(problem, search.lugs, search.isOver)].sort((a, b) => a.least - b.least);
-  const lookAt = (most: number, below: number) => {
+  const lookAt = (below: number, most = Number.POSITIVE_INFINITY) => {
     for (const plan of plans) {
       if (plan.least >= Math.min(below, search.best) || search.hasEnded) break;
-      search.look(plan, most, below);
+      search.look(plan, { below, most });
     }
   };
-  // Some answer first, for whoever has no more time; then the fewest wires that there may be, one more, and so on.
-  lookAt(FIRST_LOOK, Number.POSITIVE_INFINITY);
-  const [lowest] = plans;
-  for (let more = 1; lowest && lowest.least + more <= search.best && !search.hasEnded; more = more < MANY ? more + 1 : Number.POSITIVE_INFINITY) {
-    lookAt(Number.POSITIVE_INFINITY, lowest.least + more);
-    if (more === Number.POSITIVE_INFINITY) break;
-  }
-  return { wiring: search.wiring(), isProven: !search.hasEnded };
+  // Some answer first, for whoever has no more time; then as few wires as there may be, one more, and so on.
+  lookAt(Number.POSITIVE_INFINITY, FIRST_LOOK);
+  const fewest = plans[0]?.least ?? Number.POSITIVE_INFINITY;
+  for (let more = 1; more < MANY && fewest + more <= search.best; more++) lookAt(fewest + more);
+  lookAt(Number.POSITIVE_INFINITY);
+  const isProven = !search.hasEnded;
+  if (isProven && untidiness) search.lookForTidier(plans, untidiness);
+  return { wiring: search.wiring(), isProven };
 }
 
 /** Whether there is any wiring at all; `undefined` where the search was ended before it knew. */
 export function isWireable(problem: WiringProblem, isOver: IsOver): boolean | undefined {
-  const { wiring, isProven } = leastWiring(problem, isOver);
-  return wiring ? true : isProven ? false : undefined;
+  const search = new LugSearch(problem, isOver);
+  const hard: LeadPlan[] = [];
+  for (const plan of leadPlans(problem, search.lugs, search.isOver)) {
+    if (search.look(plan, { most: FIRST_LOOK })) hard.push(plan);
+    if (search.best < Number.POSITIVE_INFINITY) return true;
+  }
+  for (const plan of hard) {
+    search.look(plan, {});
+    if (search.best < Number.POSITIVE_INFINITY) return true;
+  }
+  return search.hasEnded ? undefined : false;
 }
 
 const FIRST_LOOK = 60;
-/** So many wires more than the least that there may be are looked for one by one. */
-const MANY = 6;
+/** So many wires more than there may be at least are looked for one by one. */
+const MANY = 7;
 
+/** So many places are looked at in some hundredths of a second. */
+const SHORT = 5000;
+
+/** A state's own lugs: what they are soldered to, and what comes of it. */
 interface OwnLugs {
-  readonly cost: number;
+  readonly state: StateSoFar;
   readonly placed: readonly (readonly [lug: number, node: number])[];
 }
 
@@ -102,14 +118,17 @@ class LugSearch {
   /** For each shared lug, the one before it that is built alike. */
   readonly #before: readonly (number | undefined)[];
   #asked = 0;
-  #found: { readonly plan: LeadPlan; readonly lugAt: readonly number[] } | undefined;
+  #last = Number.POSITIVE_INFINITY;
+  #nets: readonly PlannedNet[] | undefined;
+  /** Where tidier ones are looked for: how it is measured, and how far the one that was found is from it. */
+  #tidying: { readonly untidiness: Untidiness; least: readonly number[] | undefined } | undefined;
 
   // Of the plan that is looked at.
-  #nodes = 0;
+  #places = 0;
   #most = 0;
   #below = 0;
   #at: number[] = [];
-  #known: Map<string, { readonly own: OwnLugs | undefined; readonly below: number }>[] = [];
+  #known: Map<string, { readonly ways: readonly OwnLugs[]; readonly below: number }>[] = [];
 
   constructor(problem: WiringProblem, isOver: IsOver) {
     this.#problem = problem;
@@ -122,18 +141,36 @@ class LugSearch {
   }
 
   readonly isOver = (): boolean => {
-    if (!this.hasEnded && (++this.#asked & 63) === 0 && this.#isOver()) this.hasEnded = true;
+    this.#asked += 1;
+    this.hasEnded ||= this.#asked > this.#last || ((this.#asked & 63) === 0 && this.#isOver());
     return this.hasEnded;
   };
 
-  /** Looks for what this plan of the leads makes of it with fewer wires than so many, at so many places at most. */
-  look(plan: LeadPlan, most: number, below: number): void {
+  /** Looks for what this plan of the leads makes of it with fewer wires than so many, at so many places at most; whether that ended it. */
+  look(
+    plan: LeadPlan,
+    {
+      below = Number.POSITIVE_INFINITY,
+      most = Number.POSITIVE_INFINITY,
+    }: { readonly below?: number; readonly most?: number },
+  ): boolean {
     this.#below = Math.min(this.best, below);
     this.#most = most;
-    this.#nodes = 0;
+    this.#places = 0;
     this.#at = Array.from({ length: this.#problem.lugs }, () => NOTHING);
     this.#known = plan.states.map(() => new Map());
     this.#place(plan, plan.states, { index: 0, cost: this.#problem.leads - plan.classes, buses: 0 });
+    return this.#places > most;
+  }
+
+  /** Goes through all that have as few wires as the best, for as long again as it took to find it. */
+  lookForTidier(plans: readonly LeadPlan[], untidiness: Untidiness): void {
+    const { best } = this;
+    this.#tidying = { untidiness, least: undefined };
+    this.#last = 2 * this.#asked + SHORT;
+    this.best = best + 1;
+    for (const plan of plans) if (plan.least <= best) this.look(plan, {});
+    this.best = best;
   }
 
   #place(
@@ -141,25 +178,22 @@ class LugSearch {
     states: readonly StateSoFar[],
     { index, cost, buses }: { readonly index: number; readonly cost: number; readonly buses: number },
   ): void {
-    if (this.isOver() || ++this.#nodes > this.#most) return;
+    if (this.isOver() || ++this.#places > this.#most) return;
     const lug = this.lugs.shared[index];
     if (lug === undefined) {
       this.#finish(plan, states, cost);
       return;
     }
-    const before = this.#before[index];
-    const from = before === undefined ? NOTHING : (this.#at[before] ?? NOTHING);
     const newBus = plan.classes + buses;
     const ways = [];
-    for (let node = from; node <= newBus && buses + node - newBus < BUSES; node++) {
-      if (node !== NOTHING && !(plan.open & (1 << node))) continue;
+    for (const node of this.#nodesFor(index, plan, newBus)) {
       const grown = this.#withLug(states, index, node);
       if (!grown) continue;
       const soldered = cost + Number(node !== NOTHING && node !== newBus);
       const least = soldered + lugsFor(grown, this.lugs.serves[index + 1] ?? []);
       ways.push({ node, grown, soldered, least });
     }
-    ways.sort((a, b) => a.least - b.least || Number(a.node === NOTHING) - Number(b.node === NOTHING));
+    ways.sort((a, b) => a.least - b.least);
     for (const { node, grown, soldered, least } of ways) {
       if (least >= this.#below) break;
       this.#at[lug] = node;
@@ -167,6 +201,26 @@ class LugSearch {
       this.#place(plan, grown, { index: index + 1, cost: soldered, buses: buses + Number(node === newBus) });
     }
     this.#at[lug] = NOTHING;
+  }
+
+  /** Nothing comes last; poles that are built alike are in the order of their nodes. */
+  #nodesFor(index: number, { open, classes }: LeadPlan, newBus: number): readonly number[] {
+    const before = this.#before[index];
+    const from = before === undefined ? 0 : (this.#at[before] ?? 0);
+    if (from === NOTHING) return [NOTHING];
+    const nodes = [];
+    for (let node = from; node <= newBus && node < classes + BUSES; node++) if (open & (1 << node)) nodes.push(node);
+    return [...nodes, NOTHING];
+  }
+
+  #withLug(states: readonly StateSoFar[], index: number, node: number): readonly StateSoFar[] | undefined {
+    const grown = states.slice();
+    for (const { state, group } of this.lugs.places[index] ?? []) {
+      const next = states[state]?.with(group, 'shared', node);
+      if (!next) return undefined;
+      grown[state] = next;
+    }
+    return grown;
   }
 
   /**
@@ -183,29 +237,18 @@ class LugSearch {
       soldered.push(node);
       const isUsed = (places[index] ?? []).some(({ state, group }) => {
         const own = groups[state]?.[group];
-        if (own === undefined || own.own.length > 0) {
-          hasOwn = true;
-          return true;
-        }
-        return own.shared.some((other) => {
+        hasOwn ||= own === undefined || own.own.length > 0;
+        const isJoined = own?.shared.some((other) => {
           const at = this.#at[other];
           return at !== node && (at !== NOTHING || shared.indexOf(other) > last);
         });
+        return hasOwn || isJoined;
       });
       if (!isUsed) return true;
     }
     const [second = 0, first = 0] = soldered;
-    return !hasOwn && soldered.length === 2 && poleOf[last + 1] !== poleOf[last] && first > second;
-  }
-
-  #withLug(states: readonly StateSoFar[], index: number, node: number): readonly StateSoFar[] | undefined {
-    const grown = states.slice();
-    for (const { state, group } of this.lugs.places[index] ?? []) {
-      const next = states[state]?.with(group, 'shared', node);
-      if (!next) return undefined;
-      grown[state] = next;
-    }
-    return grown;
+    const isWhole = !hasOwn && poleOf[last + 1] !== poleOf[last];
+    return isWhole && soldered.length === 2 && first > second && !this.#tidying;
   }
 
   /** All that several states close is placed: each state by itself now, and none may take more than the others leave of the best so far. */
@@ -213,70 +256,107 @@ class LugSearch {
     let others = 0;
     for (const { need } of states) others += need.lugs;
     let sum = cost;
-    const chosen: OwnLugs[] = [];
+    const waysOf: (readonly OwnLugs[])[] = [];
     for (const [index, state] of states.entries()) {
       others -= state.need.lugs;
-      const own = this.#ownLugs(plan, index, { state, limit: this.#below - sum - others });
-      if (own === undefined) return;
-      sum += own.cost;
-      chosen.push(own);
+      const ways = this.#ownLugs(plan, index, { state, limit: this.#below - sum - others });
+      const [first] = ways;
+      if (first === undefined) return;
+      sum += first.placed.length;
+      waysOf.push(ways);
     }
-    if (sum >= this.#below) return;
-    const lugAt = [...this.#at];
-    for (const { placed } of chosen) for (const [lug, node] of placed) lugAt[lug] = node;
+    if (this.#tidying) {
+      this.#choose(plan, waysOf);
+      return;
+    }
     this.best = sum;
     this.#below = sum;
-    this.#found = { plan, lugAt };
+    this.#nets = this.#netsOf(
+      plan,
+      waysOf.flatMap(([first]) => first ?? []),
+    );
   }
 
-  /** The fewest, below a limit. */
+  /** The tidiest of all ways in which the states may take their own lugs. */
+  #choose(plan: LeadPlan, waysOf: readonly (readonly OwnLugs[])[], chosen: readonly OwnLugs[] = []): void {
+    const [ways, ...rest] = waysOf;
+    if (ways) {
+      for (const way of ways) this.#choose(plan, rest, [...chosen, way]);
+      return;
+    }
+    if (!this.#tidying || this.isOver()) return;
+    const nets = this.#netsOf(plan, chosen);
+    const floating = chosen.reduce((sum, { state }) => sum + state.floating, 0);
+    const found = [floating, ...this.#tidying.untidiness(nets)];
+    if (this.#tidying.least && !isLess(found, this.#tidying.least)) return;
+    this.#tidying.least = found;
+    this.#nets = nets;
+  }
+
+  /** The fewest, below a limit: one way, or all where tidier ones are looked for. */
   #ownLugs(
     plan: LeadPlan,
     index: number,
     { state, limit }: { readonly state: StateSoFar; readonly limit: number },
-  ): OwnLugs | undefined {
+  ): readonly OwnLugs[] {
     const groups = this.lugs.groups[index] ?? [];
     const key = groups.map(({ shared }) => shared.map((lug) => this.#at[lug]).join(' ')).join(',');
     const known = this.#known[index]?.get(key);
-    if (known && (known.own || known.below >= limit))
-      return known.own && known.own.cost < limit ? known.own : undefined;
+    if (known && (known.ways.length > 0 || known.below >= limit))
+      return known.ways.filter(({ placed }) => placed.length < limit);
     const lugs = groups.flatMap(({ own }, group) => own.map((lug) => ({ lug, group })));
-    const own = fewestOwn(state, plan, { lugs, limit });
-    this.#known[index]?.set(key, { own, below: limit });
-    return own;
+    const ways = fewestOwn(state, plan, { lugs, limit, isAll: this.#tidying !== undefined });
+    this.#known[index]?.set(key, { ways, below: limit });
+    return ways;
   }
 
-  wiring(): LeastWiring | undefined {
-    if (this.#found === undefined) return undefined;
-    const { plan, lugAt } = this.#found;
-    const nets = Array.from(
-      { length: plan.classes + BUSES },
+  #netsOf({ classes, classOf }: LeadPlan, chosen: readonly OwnLugs[]): readonly PlannedNet[] {
+    const lugAt = [...this.#at];
+    for (const { placed } of chosen) for (const [lug, node] of placed) lugAt[lug] = node;
+    return Array.from(
+      { length: classes + BUSES },
       (_, node): PlannedNet => ({
-        leads: plan.classOf.flatMap((each, lead) => (each === node ? [lead] : [])),
+        leads: classOf.flatMap((each, lead) => (each === node ? [lead] : [])),
         lugs: lugAt.flatMap((each, lug) => (each === node ? [lug] : [])),
       }),
     ).filter(({ leads, lugs }) => leads.length + lugs.length > 1);
-    const wires = nets.reduce((sum, { leads, lugs }) => sum + leads.length + lugs.length - 1, 0);
-    return { nets, wires };
+  }
+
+  wiring(): LeastWiring | undefined {
+    const nets = this.#nets;
+    return nets && { nets, wires: nets.reduce((sum, { leads, lugs }) => sum + leads.length + lugs.length - 1, 0) };
   }
 }
 
-/** A state's own lugs: which of them are soldered to what, so that there are the fewest. */
+function isLess(some: readonly number[], others: readonly number[]): boolean {
+  const at = some.findIndex((each, index) => each !== others[index]);
+  return at >= 0 && (some[at] ?? 0) < (others[at] ?? 0);
+}
+
+/** How a state's own lugs are soldered so that they are the fewest: the first way that is found, or all. */
 function fewestOwn(
   start: StateSoFar,
   { open, classes }: LeadPlan,
   {
     lugs,
     limit,
-  }: { readonly lugs: readonly { readonly lug: number; readonly group: number }[]; readonly limit: number },
-): OwnLugs | undefined {
-  let best: OwnLugs | undefined;
+    isAll,
+  }: {
+    readonly lugs: readonly { readonly lug: number; readonly group: number }[];
+    readonly limit: number;
+    readonly isAll: boolean;
+  },
+): readonly OwnLugs[] {
+  let fewest = limit - 1;
+  let ways: OwnLugs[] = [];
   const nodes = start.helpful & open;
   const placed: [number, number][] = [];
   const go = (index: number, state: StateSoFar): void => {
-    if (placed.length + state.need.lugs >= (best?.cost ?? limit)) return;
+    if (placed.length + state.need.lugs > fewest - Number(ways.length > 0 && !isAll)) return;
     if (state.isDone) {
-      best = { cost: placed.length, placed: [...placed] };
+      if (placed.length < fewest) ways = [];
+      fewest = placed.length;
+      ways.push({ state, placed: [...placed] });
       return;
     }
     const next = lugs[index];
@@ -292,5 +372,5 @@ function fewestOwn(
     if (without) go(index + 1, without);
   };
   go(0, start);
-  return best;
+  return ways;
 }

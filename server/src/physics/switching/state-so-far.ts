@@ -118,6 +118,12 @@ export class StateSoFar {
     return nodes;
   }
 
+  /** Dead coils that do not hang on ground. */
+  get floating(): number {
+    const ground = this.#planned.nets[GROUND_NET] ?? 0;
+    return this.#planned.dead.filter(({ ends, isCoil }) => isCoil && !(this.#zones.of(ends[0]) & ground)).length;
+  }
+
   /** Everything that shall sound does, and no dead coil hangs on it by one end, where that counts. */
   get isDone(): boolean {
     return this.need.lugs === 0 && !(this.#planned.isQuiet && hasAntenna(this.#planned, this.#closed, this.#zones));

@@ -1,7 +1,7 @@
 /** What shall sound as nets of leads, as the search for a wiring asks for it. */
 import type { Folded } from './folded.ts';
 import { GROUND_LEAD, HOT_LEAD, type WantedState } from './least-wiring.ts';
-import type { Contacts, RigElement } from './rig.ts';
+import type { RigElement } from './rig.ts';
 
 /** The nets of what shall sound, from hot to ground, and what shall not; `undefined`: nothing shall sound. `leadOf`: an element's end. */
 export function wantedNets(
@@ -37,32 +37,4 @@ export function wantedNets(
     .filter(({ name }) => !sounding.has(name))
     .map(({ ends: [a, b], isCoil }) => ({ ends: [leadOf(a), leadOf(b)] as const, isCoil }));
   return { nets: nets.map((net) => [...new Set(net)]), dead };
-}
-
-/** Commons of poles that meet their throws in the same detents. */
-export function alikePoles({ lugs, detents }: Contacts): readonly (readonly string[])[] {
-  const byShape = new Map<string, string[]>();
-  const groupOf = (lug: string) => detents.map(({ joins }) => joins.find((group) => group.includes(lug)));
-  const seen = new Set<string>();
-  for (const lug of lugs) {
-    if (seen.has(lug)) continue;
-    const pole = new Set([lug]);
-    // Grows while it is gone through.
-    for (const each of pole) for (const group of groupOf(each)) for (const other of group ?? []) pole.add(other);
-    for (const each of pole) seen.add(each);
-    const members = lugs.filter((each) => pole.has(each));
-    // Lugs by their order in the pole, so that only the table counts and no name.
-    const shape = JSON.stringify(
-      detents.map(({ joins }) =>
-        joins
-          .filter((group) => group.some((each) => pole.has(each)))
-          .map((group) => group.map((each) => members.indexOf(each))),
-      ),
-    );
-    const common = [...members].sort(
-      (a, b) => groupOf(b).filter(Boolean).length - groupOf(a).filter(Boolean).length,
-    )[0];
-    if (common !== undefined) byShape.set(shape, [...(byShape.get(shape) ?? []), common]);
-  }
-  return [...byShape.values()].filter((commons) => commons.length > 1);
 }
