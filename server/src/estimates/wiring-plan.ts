@@ -4,22 +4,19 @@ import type { Instrument, Position, Slot } from '../model/instrument.ts';
 import { looseNetlist, nodeName } from '../model/netlist.ts';
 import type { Switch } from '../model/switch.ts';
 import type { Folded } from '../physics/switching/folded.ts';
-import {
-  GROUND_LEAD,
-  HOT_LEAD,
-  leastWiring,
-  MOST_LEADS,
-  type PlannedNet,
-  type SearchResult,
-  type Untidiness,
-  type WantedState,
-  type WiringProblem,
-} from '../physics/switching/least-wiring.ts';
+import { leastWiring, type PlannedNet, type SearchResult, type Untidiness } from '../physics/switching/least-wiring.ts';
 import { alikePoles, polesOf } from '../physics/switching/poles.ts';
 import { closedIn, GROUND, HOT, lugTerminal, type RigElement } from '../physics/switching/rig.ts';
 import { type LugPlace, untidinessIn } from '../physics/switching/untidiness.ts';
 import { wantedNets } from '../physics/switching/wanted-state.ts';
 import { budget, oneClash, polesNeeded, smallestClashes } from '../physics/switching/why-no-wiring.ts';
+import {
+  GROUND_LEAD,
+  HOT_LEAD,
+  MOST_LEADS,
+  type WantedState,
+  type WiringProblem,
+} from '../physics/switching/wiring-problem.ts';
 import { pickupSections, pointName } from './pickup-sections.ts';
 import { type AskedNetwork, askedNetwork } from './selection-network.ts';
 import { stateOf } from './switch-states.ts';

@@ -5,18 +5,13 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { type Folded, joined, turned } from '../../../server/src/physics/switching/folded.ts';
-import {
-  GROUND_LEAD,
-  HOT_LEAD,
-  type LeastWiring,
-  leastWiring,
-  type WiringProblem,
-} from '../../../server/src/physics/switching/least-wiring.ts';
+import { type LeastWiring, leastWiring } from '../../../server/src/physics/switching/least-wiring.ts';
 import { meaningIn, numberedRig, textOf } from '../../../server/src/physics/switching/meaning.ts';
 import { alikePoles } from '../../../server/src/physics/switching/poles.ts';
 import { type Contacts, closedIn, type Nets, type Rig, statesOf } from '../../../server/src/physics/switching/rig.ts';
 import { wantedNets } from '../../../server/src/physics/switching/wanted-state.ts';
 import { polesNeeded, smallestClashes } from '../../../server/src/physics/switching/why-no-wiring.ts';
+import { GROUND_LEAD, HOT_LEAD, type WiringProblem } from '../../../server/src/physics/switching/wiring-problem.ts';
 import { uniform } from '../../support/chance.ts';
 import { analysisCases, rigOf, stateAt } from './switching-cases.ts';
 

@@ -2,13 +2,10 @@
  * How leads may be soldered to each other before any lug is: every way in which no state joins what it shall keep apart, each with the
  * fewest wires that it can come to.
  */
-import type { IsOver, WiringProblem } from './least-wiring.ts';
 import { bitsOf, NodeSets, netsIn } from './node-sets.ts';
 import { type Need, NOTHING, type PlannedState, StateSoFar } from './state-so-far.ts';
 import { TerminalSets } from './terminal-sets.ts';
-
-/** Nets of lugs alone, at most. */
-export const BUSES = 3;
+import { BUSES, type IsOver, type WiringProblem } from './wiring-problem.ts';
 
 export interface LeadPlan {
   /** Of each lead. */

@@ -9,35 +9,9 @@
  * The search is exact but for one bound: at most three nets hold lugs alone. First how the leads are joined, by a lower bound of what
  * follows; then the lugs that several states close; then, state by state, those that one state closes, since states are independent now.
  */
-import { BUSES, type LeadPlan, type LugsOfStates, leadPlans, lugsFor, lugsOfStates } from './lead-plans.ts';
-import { MOST_NODES } from './node-sets.ts';
-import { type DeadElement, NOTHING, type StateSoFar } from './state-so-far.ts';
-
-export const HOT_LEAD = 0;
-export const GROUND_LEAD = 1;
-export const MOST_LEADS = MOST_NODES - BUSES;
-
-export interface WantedState {
-  /** Groups of lugs that the contacts close. */
-  readonly closed: readonly (readonly number[])[];
-  /** What sounds: hot's net, ground's, then inner ones; leads. */
-  readonly nets: readonly (readonly number[])[];
-  /** By leads. */
-  readonly dead: readonly DeadElement[];
-}
-
-export interface WiringProblem {
-  /** How many leads there are, `MOST_LEADS` at most; `HOT_LEAD` and `GROUND_LEAD` are the first of them. */
-  readonly leads: number;
-  readonly lugs: number;
-  readonly states: readonly WantedState[];
-  /** Leads that nobody can solder to: joints inside a pickup that are not brought out. */
-  readonly sealed: readonly number[];
-  /** Whether the third rule counts. */
-  readonly isQuiet: boolean;
-  /** Commons of poles that are built alike, so that exchanging them changes nothing. */
-  readonly alike: readonly (readonly number[])[];
-}
+import { type LeadPlan, type LugsOfStates, leadPlans, lugsFor, lugsOfStates } from './lead-plans.ts';
+import { NOTHING, type StateSoFar } from './state-so-far.ts';
+import { BUSES, type IsOver, type WiringProblem } from './wiring-problem.ts';
 
 /** What is soldered together. */
 export interface PlannedNet {
@@ -55,9 +29,6 @@ export interface SearchResult {
   /** The search came to its end: there is none with fewer wires, or none at all. */
   readonly isProven: boolean;
 }
-
-/** Asked now and then: no more time. */
-export type IsOver = () => boolean;
 
 /** What is bad about a wiring beside its wires, the worst first; of all with the fewest wires the one that has the least of it is taken. */
 export type Untidiness = (nets: readonly PlannedNet[]) => readonly number[];

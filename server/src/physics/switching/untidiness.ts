@@ -1,5 +1,6 @@
 /** What makes one of two wirings with as many wires the worse one to solder and to read. Common practice, no published source. */
-import { GROUND_LEAD, HOT_LEAD, type PlannedNet, type Untidiness } from './least-wiring.ts';
+import type { PlannedNet, Untidiness } from './least-wiring.ts';
+import { GROUND_LEAD, HOT_LEAD } from './wiring-problem.ts';
 
 export interface Layout {
   readonly lugs: readonly LugPlace[];

@@ -1,7 +1,7 @@
 /** What shall sound as nets of leads, as the search for a wiring asks for it. */
 import type { Folded } from './folded.ts';
-import { GROUND_LEAD, HOT_LEAD, type WantedState } from './least-wiring.ts';
 import type { RigElement } from './rig.ts';
+import { GROUND_LEAD, HOT_LEAD, type WantedState } from './wiring-problem.ts';
 
 /** The nets of what shall sound, from hot to ground, and what shall not; `undefined`: nothing shall sound. `leadOf`: an element's end. */
 export function wantedNets(

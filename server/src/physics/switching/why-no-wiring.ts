@@ -1,5 +1,6 @@
 /** Why no wiring does it: the smallest sets of states that clash, and how many poles would do. */
-import { type IsOver, isWireable, type WantedState, type WiringProblem } from './least-wiring.ts';
+import { isWireable } from './least-wiring.ts';
+import type { IsOver, WantedState, WiringProblem } from './wiring-problem.ts';
 
 /** Over after so many questions: the same on every machine. */
 export function budget(searches: number): IsOver {
