@@ -4,6 +4,7 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import manifest from '../../../package.json' with { type: 'json' };
 import { compiledFile, loadProgram } from './compiled-code.ts';
+import { beFrugal } from './frugal-node.ts';
 import { readServerOptions } from './server-options.ts';
 
 const asked = readServerOptions(process.argv.slice(2), manifest.version);
@@ -18,6 +19,7 @@ if (asked.kind === 'serve') {
 }
 
 function serve(): void {
+  beFrugal();
   const server = path.join(__dirname, 'server-node.cjs');
   const compiled = existsSync(compiledFile(server)) ? loadProgram(server) : undefined;
   // Otherwise by the engine's own means, which may keep compiled code elsewhere.
