@@ -10,6 +10,7 @@ import { identifyOffers } from '../../server/src/features/identify-actions.ts';
 import { lineFixes } from '../../server/src/features/line-fixes.ts';
 import { refactorings } from '../../server/src/features/refactorings.ts';
 import { repairActions } from '../../server/src/features/repair-actions.ts';
+import { selectorActions } from '../../server/src/features/selector-actions.ts';
 import { sortings } from '../../server/src/features/sort-block.ts';
 import { splits } from '../../server/src/features/split-file.ts';
 import type { Refactoring } from '../../server/src/features/text-edits.ts';
@@ -35,6 +36,7 @@ const OFFERS: Readonly<Record<string, Offer>> = {
     lines: /^(?:wire|spool|bobbin|magnet) /,
   },
   'a file that is split': { of: (analysis, span) => splits(analysis, span, []), lines: /^pickup / },
+  'positions from the wiring': { of: selectorActions, lines: /^ *(?:wiring|selector|\\d+) / },
   'a wiring that is planned': { of: wiringActions, lines: /^ *(?:switch|wiring|selector) / },
 };
 

@@ -8,7 +8,7 @@ import { type Folded, joined, namesIn, turned } from '../physics/switching/folde
 import { textOf } from '../physics/switching/meaning.ts';
 import { lugTerminal, type RigElement } from '../physics/switching/rig.ts';
 import { pickupSections } from './pickup-sections.ts';
-import { partAlike } from './wired-rig.ts';
+import { partAlike, partElement } from './wired-rig.ts';
 
 /** A network with what its elements are compared by. */
 export interface AskedNetwork {
@@ -73,41 +73,77 @@ function placedIn(slot: string, folded: Folded | undefined, but: ReadonlySet<str
   return { kind: folded.kind, of: folded.of.flatMap((each) => placedIn(slot, each, but) ?? []) };
 }
 
-/** A network in the selector's words; `undefined` where it has no word for a part of it. `place`: where it is told. */
-export function selectionOf(network: Folded, instrument: Instrument, place: Place): Selection | undefined {
-  const wholes = instrument.slots.flatMap((slot): readonly Whole[] => {
-    const folded = slot.pickup && placedIn(slot.name, pickupSections(slot.pickup).whole);
-    return folded ? [{ slot, folded }] : [];
+/**
+ * A network in the selector's words; `undefined` where it has no word for a part of it. `elements`: of the instrument as it is wired;
+ * `place`: where it is told.
+ */
+export function selectionOf(
+  network: Folded,
+  instrument: Instrument,
+  elements: readonly RigElement[],
+  place: Place,
+): Selection | undefined {
+  const resistors: RigElement[] = [];
+  const known = instrument.slots.flatMap((slot): readonly Known[] => {
+    const whole: Selection = { kind: 'pickup', slot, path: pathTo(slot.name, place), place };
+    return [whole, ...splitsThrough(slot, instrument, network, place)].flatMap((selection) => {
+      const folded = partNetwork(selection, resistors);
+      return folded ? [{ selection, folded }] : [];
+    });
   });
-  return worded(network, { instrument, wholes, place });
+  const all = [...elements, ...resistors];
+  return worded(network, { instrument, known, place, text: (folded) => textOf(folded, all) });
 }
 
-interface Whole {
-  readonly slot: Slot;
+/** Each coil of a pickup with the others through a resistor that sounds. */
+function splitsThrough(
+  slot: Slot,
+  { wiring }: Instrument,
+  network: Folded,
+  place: Place,
+): readonly Extract<Selection, { kind: 'coil' }>[] {
+  const heard = new Set(namesIn(network));
+  const resistors = (wiring?.parts ?? []).filter(
+    ({ kind }, index) => kind === 'resistor' && heard.has(partElement(index)),
+  );
+  const coils = slot.pickup?.coils ?? [];
+  return coils.length < 2
+    ? []
+    : resistors.flatMap(({ value, place: at }) =>
+        coils.map(({ name }) => ({
+          ...({ kind: 'coil', slot, coil: name, throughOhm: { value, place: at } } as const),
+          ...{ path: pathTo(`${slot.name}.${name}`, place), place },
+        })),
+      );
+}
+
+interface Known {
+  readonly selection: Selection;
   readonly folded: Folded;
 }
 
 interface Wording {
   readonly instrument: Instrument;
-  readonly wholes: readonly Whole[];
+  /** Pickups as their hookups join them, and their splits through a resistor. */
+  readonly known: readonly Known[];
   readonly place: Place;
+  text(folded: Folded): string;
 }
 
 function worded(network: Folded, wording: Wording): Selection | undefined {
-  const { wholes, place } = wording;
-  const text = coilText(network);
-  for (const { slot, folded } of wholes) {
-    const part: Selection = { kind: 'pickup', slot, path: pathTo(slot.name, place), place };
-    if (text === coilText(folded)) return part;
-    if (text === coilText(turned(folded))) return { kind: 'reversed', of: part, place };
+  const { known, place } = wording;
+  const text = wording.text(network);
+  for (const { selection, folded } of known) {
+    if (text === wording.text(folded)) return selection;
+    if (text === wording.text(turned(folded))) return { kind: 'reversed', of: selection, place };
   }
   if (network.kind === 'element') return wordedElement(network, wording);
   const { kind } = network;
   const left = [...network.of];
   const of: Selection[] = [];
-  for (const whole of wholes)
-    for (const folded of [whole.folded, turned(whole.folded)]) {
-      const members = folded.kind === kind ? membersOf(folded.of, left) : undefined;
+  for (const each of known)
+    for (const folded of [each.folded, turned(each.folded)]) {
+      const members = folded.kind === kind ? membersOf(folded.of, left, wording) : undefined;
       const named = members && worded(folded, wording);
       if (!members || !named) continue;
       for (const member of members) left.splice(left.indexOf(member), 1);
@@ -123,11 +159,15 @@ function worded(network: Folded, wording: Wording): Selection | undefined {
 }
 
 /** Those of a list that say the same as these, one for each; `undefined` where one is missing. */
-function membersOf(parts: readonly Folded[], among: readonly Folded[]): readonly Folded[] | undefined {
+function membersOf(
+  parts: readonly Folded[],
+  among: readonly Folded[],
+  { text: textIn }: Wording,
+): readonly Folded[] | undefined {
   const found: Folded[] = [];
   for (const part of parts) {
-    const text = coilText(part);
-    const member = among.find((each) => !found.includes(each) && coilText(each) === text);
+    const text = textIn(part);
+    const member = among.find((each) => !found.includes(each) && textIn(each) === text);
     if (!member) return undefined;
     found.push(member);
   }
@@ -158,9 +198,3 @@ function wordedElement(
 }
 
 const pathTo = (text: string, place: Place): LeadPath => ({ parts: text.split('.'), text, place });
-
-const coilText = (folded: Folded): string =>
-  textOf(
-    folded,
-    namesIn(folded).map((name) => ({ name, isCoil: true })),
-  );

@@ -5,7 +5,7 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
 import type { NetsSelection } from '../model/selection.ts';
 import { meaningIn, type NumberedRig, numberedRig, type StateMeaning } from '../physics/switching/meaning.ts';
-import { closedIn, type Nets, type SwitchState, statesOf } from '../physics/switching/rig.ts';
+import { closedIn, type Nets, type Rig, type SwitchState, statesOf } from '../physics/switching/rig.ts';
 import { type AskedNetwork, askedNetwork, askedTexts, selectionOf } from './selection-network.ts';
 import { solderedIn } from './soldered-nets.ts';
 import { wiredRig } from './wired-rig.ts';
@@ -69,8 +69,11 @@ export const wiredStates = onceFor((instrument: Instrument): WiredStates | undef
       contacts: closed.filter((group) => group.filter((lug) => soldered.has(lug)).length > 1),
       positions,
       get sounds() {
-        const asked = positions.find((each) => compared(each, meaning, instrument).verdict === 'as asked');
-        return asked?.selection ?? (meaning.network && selectionOf(meaning.network, instrument, instrument.place));
+        const asked = positions.find((each) => compared(each, meaning, instrument, rig).verdict === 'as asked');
+        return (
+          asked?.selection ??
+          (meaning.network && selectionOf(meaning.network, instrument, rig.elements, instrument.place))
+        );
       },
       get soldered() {
         return solderedIn(instrument, rig, { meaning, closed }, { words: this.sounds, place: instrument.place });
@@ -81,7 +84,7 @@ export const wiredStates = onceFor((instrument: Instrument): WiredStates | undef
     const there = states.find((each) => keyOf(each.state) === keyOf(state));
     if (!state || !there) return [];
     const { meaning } = there;
-    const own = compared(position, meaning, instrument);
+    const own = compared(position, meaning, instrument, rig);
     return [
       {
         ...{ position, state, meaning, ...own },
@@ -117,9 +120,10 @@ function compared(
   { selection, place }: Position,
   { text, network }: StateMeaning,
   instrument: Instrument,
+  { elements }: Rig,
 ): Pick<WiredPosition, 'asked' | 'verdict' | 'sounds'> {
   const asked = selection && askedNetwork(selection);
-  const found = network && selectionOf(network, instrument, place);
+  const found = network && selectionOf(network, instrument, elements, place);
   if (!asked) return { asked, verdict: 'not known', sounds: found };
   const wanted = askedTexts(asked);
   if (text === wanted.text) return { asked, verdict: 'as asked', sounds: selection };

@@ -39,6 +39,7 @@ import { references } from '../features/references.ts';
 import { NOTHING_NAMED, prepareRename } from '../features/rename.ts';
 import { repairActions } from '../features/repair-actions.ts';
 import { toMarkdown, toPlainText } from '../features/rich-text.ts';
+import { selectorActions } from '../features/selector-actions.ts';
 import { semanticTokens } from '../features/semantic-tokens.ts';
 import { signatureHelp } from '../features/signature-help.ts';
 import { sortings } from '../features/sort-block.ts';
@@ -317,9 +318,15 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    const asked = [identifyOffers, unitConversions, sortings, fitActions, proposalActions, wiringActions].flatMap(
-      (of) => (isAsked ? of(analysis, span) : []),
-    );
+    const asked = [
+      identifyOffers,
+      unitConversions,
+      sortings,
+      fitActions,
+      proposalActions,
+      wiringActions,
+      selectorActions,
+    ].flatMap((of) => (isAsked ? of(analysis, span) : []));
     for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });
