@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import type { Analysis } from '../../../server/src/analysis/analysis-types.ts';
 import { quickOf } from '../../../server/src/analysis/pickup-analysis.ts';
+import { explanationOf } from '../../../server/src/checks/explanation.ts';
 import { changesToRight } from '../../../server/src/checks/switch-faults.ts';
 import { stateResistance } from '../../../server/src/estimates/state-resistance.ts';
 import { type WiredStates, wiredStates } from '../../../server/src/estimates/switch-states.ts';
@@ -413,5 +414,28 @@ describe('states that no position names', () => {
       'Nothing sounds with pull up, which no position names. Where it is meant, nothing is to be done; else add the position, or bring a lead there.',
     );
     assert.equal(analysis.findings.find(({ code }) => code === 'switch/silent')?.severity, 'information');
+  });
+});
+
+describe('a lug that two positions want on different nets', () => {
+  const page = explanationOf('switch/lug-serves-two') ?? '';
+  const [, faulty = ''] = /```pickup\n([\s\S]*?)```/.exec(page) ?? [];
+
+  it('is told alone, and planned anew where the switch can do it: then every position does what it says', () => {
+    const analysis = analyse(faulty);
+    const [found, ...others] = analysis.findings;
+    assert.ok(found);
+    assert.deepEqual(others, []);
+    const [fix] = analysis.verifiedFixes(found);
+    const after = fix && analysis.edited(fix.edits);
+    assert.match(fix?.title ?? '', /^Plan the wiring anew: \d+ wires$/);
+    assert.deepEqual(after && statesOf(after).positions.map(({ verdict }) => verdict), Array(3).fill('as asked'));
+  });
+
+  it('is not planned anew where something would be lost that a person wrote beside leads and lugs', () => {
+    const analysis = analyse(faulty.replace('    free', '    resistor 4.7 kohm ways.b1 to ground\n    free'));
+    const found = analysis.findings.find(({ code }) => code === 'switch/lug-serves-two');
+    assert.ok(found);
+    assert.deepEqual(analysis.verifiedFixes(found), []);
   });
 });
