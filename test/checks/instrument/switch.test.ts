@@ -433,7 +433,7 @@ describe('a lug that two positions want on different nets', () => {
   });
 
   it('is not planned anew where something would be lost that a person wrote beside leads and lugs', () => {
-    const analysis = analyse(faulty.replace('    free', '    resistor 4.7 kohm ways.b1 to ground\n    free'));
+    const analysis = analyse(faulty.replace('    free', '    resistor 4.7 kohm bridge.violet to hot\n    free'));
     const found = analysis.findings.find(({ code }) => code === 'switch/lug-serves-two');
     assert.ok(found);
     assert.deepEqual(analysis.verifiedFixes(found), []);
