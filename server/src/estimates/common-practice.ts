@@ -259,6 +259,10 @@ export const STATED_INPUT_CAPACITANCE_RELATIVE_SD = 0.2;
 export const CHANNEL_BALANCE_SD = 0.03 * (Math.LN10 / 20);
 /** Scale of an impedance meter whose accuracy is not stated. */
 export const IMPEDANCE_METER_RELATIVE_SD = 0.003;
+/** How well the strength of eddy currents is computed. */
+export const LOSS_SHARE_RELATIVE_SD = 0.15;
+/** Sheets of covers and baseplates that are tried where a sweep shows other metal than stated; common practice, no published source. */
+export const TRIED_SHEETS_M = [0.3e-3, 0.5e-3, 0.8e-3] as const;
 /** A number of a sweep with a larger relative deviation is not used. */
 export const SWEEP_TOO_WEAK = 0.25;
 /** Of a coil of which nothing but its inductance is known. */

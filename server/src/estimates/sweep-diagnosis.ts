@@ -1,10 +1,11 @@
 /** What a measured coil has that a sound one of its turns and metal would not: shorted turns, something across, other metal. */
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { MetalLoop } from '../physics/sweep/coil-form.ts';
 import { resistanceSeen } from '../physics/sweep/sweep-start.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import type { EddyTurn } from './coil-magnetics.ts';
-import { CAUSE_FITS_WITHIN } from './common-practice.ts';
+import type { PickupMagnetics } from './coil-magnetics.ts';
+import { CAUSE_FITS_WITHIN, LOSS_SHARE_RELATIVE_SD } from './common-practice.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
 import { computedBeside } from './sweep-comparison.ts';
@@ -77,57 +78,98 @@ const LEAST_SHARE = 0.003;
 const MOST_SHARE = 0.6;
 
 export interface OtherLosses {
-  readonly coil: Coil;
-  readonly measured: NonNullable<SweptCoil['losses']>;
+  /** All that was swept together. */
+  readonly coils: readonly Coil[];
+  readonly measured: SweptLosses;
   readonly computed: { readonly share: number; readonly cornerHz: number };
   /** Measured over computed, of what they take at low frequency. */
   readonly times: number;
 }
 
+export type SweptLosses = NonNullable<SweptCoil['losses']>;
+
 /** Metal that takes another part of the inductance than what is stated computes to, beyond what is known of either. */
 export function otherLosses(swept: SweptCoil, quick: QuickEstimates): OtherLosses | undefined {
-  const coil = coilSwept(swept, quick.netlist.pickup);
-  const { losses, verdict, tooWeak } = swept;
-  if (!coil || !losses || verdict === 'does not hold' || tooWeak.includes('losses')) return undefined;
-  if (shortedTurns(swept, quick)) return undefined;
+  const measured = lossesTold(swept, quick);
   const magnetics = computedMagnetics(quick);
-  if (!magnetics.coils.has(coil)) return undefined;
-  const eddies = magnetics.eddies();
-  const computed = lossesOf(eddies.turns, coil);
-  const takenAt = ({ share, cornerHz }: { readonly share: number; readonly cornerHz: number }) => {
-    const square = (TOLD_HZ / cornerHz) ** 2;
-    // What a loop adds to the resistance there, as a part of the reactance, and what it takes from that.
-    return { lost: (share * square) / (1 + square), resists: (share * Math.sqrt(square)) / (1 + square) };
+  const expected = measured && takenIn(swept, quick, magnetics);
+  if (!expected) return undefined;
+  const [now, then] = [takenBy(measured.loops, TOLD_HZ), expected(TOLD_HZ)];
+  const [high, low] = [expected(FAR_HZ), expected(LOW_HZ)];
+  const computed = {
+    share: high.lost,
+    cornerHz: low.lost > 0 ? LOW_HZ * Math.sqrt(high.lost / low.lost) : Number.POSITIVE_INFINITY,
   };
-  const [now, then] = [takenAt({ share: losses.share.value, cornerHz: losses.cornerHz.value }), takenAt(computed)];
-  const unsure = Math.hypot(eddies.losses.sd, LOSS_SHARE_RELATIVE_SD, losses.share.sd / losses.share.value);
-  const apart = Math.max(Math.abs(now.resists - then.resists), Math.abs(now.lost - then.lost));
-  const known = unsure * Math.max(then.resists, then.lost);
-  if (apart < LEAST_APART || apart < 3 * known) return undefined;
+  const most = ({ lost, resists = 0 }: Taken) => Math.max(lost, resists);
+  const apart = most({
+    lost: Math.abs(now.lost - then.lost),
+    resists: then.resists === undefined ? 0 : Math.abs((now.resists ?? 0) - then.resists),
+  });
+  const unsure = Math.hypot(
+    magnetics.eddies().losses.sd,
+    LOSS_SHARE_RELATIVE_SD,
+    measured.share.sd / measured.share.value,
+  );
+  if (apart < LEAST_APART || apart < 3 * unsure * most(then)) return undefined;
+  const { pickup } = quick.netlist;
+  const coil = coilSwept(swept, pickup);
   return {
-    coil,
-    measured: losses,
+    coils: coil ? [coil] : pickup.coils,
+    measured,
     computed,
-    times: computed.share > 0 ? now.resists / then.resists : Number.POSITIVE_INFINITY,
+    times: computed.share > 0 ? now.lost / then.lost : Number.POSITIVE_INFINITY,
   };
 }
 
-/** In the middle of what is heard of a resonance. */
+/** Losses that can be held against metal: told, and not those of shorted turns. */
+function lossesTold(swept: SweptCoil, quick: QuickEstimates): SweptLosses | undefined {
+  const { losses, verdict, tooWeak } = swept;
+  if (!losses || verdict === 'does not hold' || tooWeak.includes('losses')) return undefined;
+  return shortedTurns(swept, quick) ? undefined : losses;
+}
+
+/** What metal takes at a frequency: of the reactance, and what it adds to the resistance, as a part of that; the latter of one coil only. */
+export interface Taken {
+  readonly lost: number;
+  readonly resists?: number;
+}
+
+/** Of what was swept, as its metal computes to; `undefined` where its coils are not known. */
+export function takenIn(
+  swept: SweptCoil,
+  quick: QuickEstimates,
+  magnetics: PickupMagnetics,
+): ((hz: number) => Taken) | undefined {
+  const coil = coilSwept(swept, quick.netlist.pickup);
+  if (coil) {
+    if (!magnetics.coils.has(coil)) return undefined;
+    const loops = magnetics.eddies().turns.flatMap(({ cornerHz, beside }) => {
+      const coupling = beside.get(coil)?.coupling;
+      return coupling === undefined ? [] : [{ cornerHz, squaredCoupling: coupling ** 2 }];
+    });
+    return (hz) => takenBy(loops, hz);
+  }
+  if (swept.group.subject !== 'whole' || !magnetics.inductanceH) return undefined;
+  return (hz) => ({ lost: magnetics.lostShare(hz) });
+}
+
+export function takenBy(loops: readonly MetalLoop[], hz: number): Taken {
+  return loops.reduce(
+    (sum, { squaredCoupling, cornerHz }) => {
+      const x = hz / cornerHz;
+      const part = squaredCoupling / (1 + x * x);
+      return { lost: sum.lost + part * x * x, resists: sum.resists + part * x };
+    },
+    { lost: 0, resists: 0 },
+  );
+}
+
+/** In the middle of what is heard of a resonance; far above every corner, and below them. */
 const TOLD_HZ = 3000;
+const FAR_HZ = 1e7;
+const LOW_HZ = 50;
 /** A difference that moves a peak by some tenths of a decibel. */
 const LEAST_APART = 0.02;
-/** How well the strength of eddy currents is computed. */
-const LOSS_SHARE_RELATIVE_SD = 0.15;
-
-function lossesOf(turns: readonly EddyTurn[], coil: Coil) {
-  const own = turns.flatMap(({ cornerHz, beside }) => {
-    const coupling = beside.get(coil)?.coupling;
-    return coupling === undefined ? [] : [{ cornerHz, square: coupling ** 2 }];
-  });
-  const share = own.reduce((sum, { square }) => sum + square, 0);
-  const slope = own.reduce((sum, { square, cornerHz }) => sum + square / cornerHz, 0);
-  return { share, cornerHz: slope > 0 ? share / slope : Number.POSITIVE_INFINITY };
-}
 
 /** Another way to have recorded a sweep, by which its low end shows what a meter read. */
 export interface OtherSetUp {
