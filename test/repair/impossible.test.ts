@@ -22,6 +22,32 @@ const single = (name: string) => `pickup ${name} {
   }
 }
 `;
+const BAR = '  magnet bar-5 north toward a\n';
+/** Two coils in series. */
+const alike = (more: string, a: string, b: string) => `magnet bar-5 {
+  material alnico-5
+  size 63.5 x 12.7 x 3.2 mm
+}
+pickup p {
+${more}  coil a {
+    wound clockwise
+    polarity ${a}
+    start a-in
+    finish a-out
+  }
+  coil b {
+    wound clockwise
+    polarity ${b}
+    start b-in
+    finish b-out
+  }
+  hookup {
+    hot b-in
+    link a-out b-out
+    ground a-in
+  }
+}
+`;
 const { model } = analyse(`${single('heron')}${single('wren')}instrument i {
   pickup bridge heron
   pickup neck wren
@@ -113,6 +139,89 @@ describe('why nothing helps', () => {
       why(faults, never),
       'Each of these can be put right by itself, but no set of changes puts all of them right at once: position 1 out of phase and the hum of wren.',
     );
+  });
+
+  it('of a pickup and a position that contradict each other', () => {
+    const faults: readonly Fault[] = [
+      { kind: 'hum', pickup: heron },
+      { kind: 'phase', position: both },
+    ];
+    const [hums, out] = faults;
+    assert.ok(hums && out);
+    assert.equal(
+      why(
+        [hums],
+        judge((made) => (has(made, ofHeron) ? [out] : [hums]), [{ pickup: heron }, { position: both }]),
+      ),
+      'Heron and position 2 (both) contradict each other: whatever puts one right puts the other wrong.',
+    );
+  });
+
+  it('of a fault that only changes elsewhere would put right: they are none of it', () => {
+    const fault: Fault = { kind: 'hum', pickup: heron };
+    const elsewhere = judge((made) => (made.length > 0 && !has(made, ofHeron) ? [] : [fault]));
+    assert.match(why([fault], elsewhere), /^No change of leads.* puts heron right/);
+    const split = analyse(`${alike('  ', 'north-up', 'south-up')}instrument i {
+  pickup neck p
+  selector {
+    1 "a" neck.a
+    2 "b" neck.b
+  }
+}
+`).model;
+    const [first] = split.instruments[0]?.positions ?? [];
+    assert.ok(first);
+    const meant: Fault = { kind: 'meant', position: first };
+    const ofPositions = possibleMoves(split.pickups.map(quickOf(undefined)), split.instruments[0]).filter(
+      ({ on }) => on === 'position',
+    );
+    const putRightBy = (key: string) =>
+      whyImpossible({
+        faults: [meant],
+        moves: ofPositions,
+        judge: {
+          subjects: [],
+          faults: (made) =>
+            made.some((move) => move.on === 'position' && move.position.key.value === key) ? [] : [meant],
+          bitsOf: (move) => 1n << BigInt(ofPositions.indexOf(move)),
+        },
+        pickups: [],
+        search: { solutions: [], completeBelowMinutes: Number.POSITIVE_INFINITY },
+      });
+    assert.equal(
+      putRightBy('2'),
+      'No change of leads, poles, winding direction or splits puts position 1, which is meant to be out of phase right.',
+    );
+    assert.match(putRightBy('1'), /^Of the changes that the spec holds enough for/);
+  });
+
+  it('of the hum of coils that lie on one bar: by their poles and how many they are', () => {
+    const hum = (text: string): string => {
+      const { pickups } = analyse(text).model;
+      const all = pickups.map(quickOf(undefined));
+      const own = possibleMoves(all, undefined);
+      const [pickup] = pickups;
+      assert.ok(pickup);
+      const fault: Fault = { kind: 'hum', pickup };
+      return whyImpossible({
+        faults: [fault],
+        moves: own,
+        judge: { subjects: [], faults: () => [fault], bitsOf: (move) => 1n << BigInt(own.indexOf(move)) },
+        pickups: all,
+        search: { solutions: [], completeBelowMinutes: Number.POSITIVE_INFINITY },
+      });
+    };
+    const alikeWords = /^Nothing helps p: both coils have the same poles up.*only poles that can be turned one by one/;
+    assert.match(hum(alike(BAR, 'north-up', 'north-up')), alikeWords);
+    assert.match(hum(alike(BAR, 'north-up', 'south-up')), /its coils are too unequal/);
+    assert.match(hum(alike('', 'north-up', 'north-up')), /its coils are too unequal/);
+    const third = '  coil c {\n    wound clockwise\n    polarity north-up\n    start c-in\n    finish c-out\n  }\n';
+    const three = alike(`${BAR}${third}`, 'north-up', 'north-up');
+    assert.match(
+      hum(three.replace('hot b-in', 'hot c-in\n    link c-out b-in')),
+      /^Nothing helps p: .* of three coils one/,
+    );
+    assert.match(hum(three.replace('hot b-in', 'free c-in\n    free c-out\n    hot b-in')), alikeWords);
   });
 
   it('as far as was looked', () => {

@@ -52,7 +52,6 @@ function contradiction(faults: readonly Fault[], moves: readonly Move[], judge: 
   const all = [...judge.subjects];
   for (const fault of faults)
     for (const other of all) {
-      if (isOf(fault, other)) continue;
       const both: Judge = {
         ...judge,
         faults: (made) => judge.faults(made)?.filter((each) => isOf(each, other) || isOf(each, fault)),
@@ -88,10 +87,9 @@ function touches(move: Move, { pickup, position }: Fault): boolean {
 }
 
 function proofOf(fault: Fault, moves: readonly Move[], pickups: readonly QuickEstimates[]): string {
-  const { pickup } = fault;
-  const quick = pickups.find(({ netlist }) => netlist.pickup === pickup);
-  if (!pickup || !quick)
-    return `No change of leads, poles, winding direction or splits puts ${faultWords(fault)} right.`;
+  const quick = pickups.find(({ netlist }) => netlist.pickup === fault.pickup);
+  if (!quick) return `No change of leads, poles, winding direction or splits puts ${faultWords(fault)} right.`;
+  const { pickup } = quick.netlist;
   const live = quick.signs.filter(sounds);
   const turnsOne = moves.some(
     (move) => move.on === 'pickup' && move.pickup === pickup && move.work === 'rods of a coil',

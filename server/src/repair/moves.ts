@@ -41,9 +41,11 @@ export function possibleMoves(pickups: readonly QuickEstimates[], instrument: In
 const isSilentCoil = ({ serves }: Coil): boolean => serves?.value === 'none';
 const isDummy = ({ netlist }: QuickEstimates): boolean => netlist.pickup.coils.every(isSilentCoil);
 
+type PickupMove = Extract<Move, { readonly on: 'pickup' }>;
+
 function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): readonly Move[] {
   const loose = looseNetlist(pickup);
-  const move = (work: Work, add: (change: PickupChange) => PickupChange, coil?: Coil): Move => ({
+  const move = (work: Work, add: (change: PickupChange) => PickupChange, coil?: Coil): PickupMove => ({
     on: 'pickup',
     work,
     minutes: WORK[work].minutes,
@@ -53,7 +55,7 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
   });
   const rods = rodCoils(pickup);
   const offShield = endOnShield(pickup);
-  const moves: readonly Move[] = [
+  const moves: readonly PickupMove[] = [
     ...(sharedShieldJoint(pickup) ? [move('shield by itself', (change) => ({ ...change, shieldByItself: true }))] : []),
     ...(offShield ? [move('shield off a coil', (change) => ({ ...change, offShield }))] : []),
     move(pickup.coils.every(isSilentCoil) ? 'dummy at its hookup' : 'hot and ground', (change) => ({
@@ -64,11 +66,11 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
       ? // Of coils alike the one declared last, as its finding names it: its leads are joined last.
         [...pickup.coils.filter((coil) => !hearsStrings(coil)), ...pickup.coils.filter(hearsStrings).toReversed()]
       : []
-    ).flatMap((coil): readonly Move[] => {
+    ).flatMap((coil): readonly PickupMove[] => {
       const swap = leadSwap(pickup, coil.name, loose);
       if (!swap) return [];
       const work = swap.where === 'outside' ? 'leads outside' : 'leads inside';
-      return [move(work, (change) => ({ ...change, leadsSwapped: toggled(change.leadsSwapped, coil.name) }), coil)];
+      return [move(work, (change) => ({ ...change, leadsSwapped: [...change.leadsSwapped, coil.name] }), coil)];
     }),
     ...(pickup.barMagnet || hasUnseenPoles(pickup)
       ? [
@@ -79,28 +81,23 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
         ]
       : []),
     ...rods.map((coil) =>
-      move('rods of a coil', (change) => ({ ...change, rodsTurned: toggled(change.rodsTurned, coil.name) }), coil),
+      move('rods of a coil', (change) => ({ ...change, rodsTurned: [...change.rodsTurned, coil.name] }), coil),
     ),
     ...(rods.length > 1
       ? [
           move('rods of all coils', (change) => ({
             ...change,
-            rodsTurned: rods.reduce<readonly string[]>((names, { name }) => toggled(names, name), change.rodsTurned),
+            rodsTurned: [...change.rodsTurned, ...rods.map(({ name }) => name)],
           })),
         ]
       : []),
     // Nobody reaches a coil of which it is not even known where its ends go.
     ...windings
       .flatMap(({ coil, ends }) => (ends === 'stated' ? [coil] : []))
-      .map((coil) => move('rewind', (change) => ({ ...change, rewound: toggled(change.rewound, coil.name) }), coil)),
+      .map((coil) => move('rewind', (change) => ({ ...change, rewound: [...change.rewound, coil.name] }), coil)),
   ];
-  return moves.filter(
-    (each) => each.on === 'pickup' && changedPickup(pickup, signs, each.add(NO_CHANGE)) !== undefined,
-  );
+  return moves.filter(({ add }) => changedPickup(pickup, signs, add(NO_CHANGE)) !== undefined);
 }
-
-const toggled = (names: readonly string[], name: string): readonly string[] =>
-  names.includes(name) ? names.filter((each) => each !== name) : [...names, name].sort();
 
 /** Coils with rods of their own, or whose poles are stated with them and lie on no bar. */
 function rodCoils(pickup: Pickup): readonly Coil[] {

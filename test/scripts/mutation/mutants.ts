@@ -77,7 +77,17 @@ const METHODS: ReadonlyMap<string, string> = new Map([
 const SKIPPED = new Set(['filter', 'sort', 'toSorted', 'reverse', 'toReversed', 'slice', 'trim']);
 
 /** Functions that say the same of two things whichever comes first. */
-const SYMMETRICAL = new Set(['times', 'add', 'heardTogether', 'exclude', 'joinSpans', 'oddly']);
+const SYMMETRICAL = new Set([
+  'times',
+  'add',
+  'heardTogether',
+  'exclude',
+  'joinSpans',
+  'oddly',
+  'isOf',
+  'same',
+  'samePlace',
+]);
 
 /** Numbers them from `firstId` on. */
 export function mutate(file: string, source: SourceFile, checker: Checker, firstId: number): Mutated {
