@@ -96,6 +96,133 @@ describe('the hookup to solder', () => {
   });
 });
 
+const TWO = '  coil screw {\n  }\n  coil slug {\n  }\n';
+const READ = [
+  'violet to pink 4.02 kohm',
+  'grey to turquoise 3.99 kohm',
+  'kick violet to pink at screw approach positive',
+  'kick grey to turquoise at slug approach positive',
+];
+const drawer = (
+  lines: readonly string[],
+  { coils = TWO, conductors = 'violet grey pink turquoise', more = '' } = {},
+) => `pickup heron {
+  conductors ${conductors}
+${more}${coils}  readings "on the bench" 2026-08-02 {
+${lines.map((line) => `    ${line}\n`).join('')}  }
+}
+`;
+const titles = (text: string): readonly string[] => {
+  const analysis = analyse(text);
+  const [found] = analysis.model.pickups;
+  assert.ok(found);
+  return identifiedLeads(analysis, found).facts.map(({ title }) => title);
+};
+
+describe('leads that two coils share', () => {
+  /** Pink lies on both coils already. */
+  const joined = (screwKick: string, slugKick: string): string =>
+    drawer(
+      [screwKick, slugKick].map((kick) => `kick ${kick} approach positive`),
+      {
+        conductors: 'violet pink grey',
+        coils:
+          '  coil screw {\n    start to pink\n    finish to violet\n  }\n  coil slug {\n    start to grey\n    finish to pink\n  }\n',
+      },
+    );
+  const lines = (text: string) => hookupOf(text, offered(text)?.edits ?? []).match(/(?:hot|free|ground|link) .*/g);
+
+  it('are taped off, and the coil whose plus they are not lies on hot', () => {
+    assert.deepEqual(lines(joined('violet to pink at screw', 'pink to grey at slug')), [
+      'hot violet',
+      'free pink',
+      'ground grey',
+    ]);
+    assert.deepEqual(lines(joined('pink to violet at screw', 'grey to pink at slug')), [
+      'hot grey',
+      'free pink',
+      'ground violet',
+    ]);
+  });
+
+  it('as plus of both, or as minus, allow no series in phase', () => {
+    assert.equal(lines(joined('pink to violet at screw', 'pink to grey at slug')), null);
+    assert.equal(lines(joined('violet to pink at screw', 'grey to pink at slug')), null);
+  });
+});
+
+describe('what is known of leads', () => {
+  it('puts the shield on ground, the stated one or the one that lies on the metal', () => {
+    const hookup = (text: string) => titles(text).find((title) => title.startsWith('Solder'));
+    assert.equal(
+      hookup(drawer(READ, { more: '  shield bare\n' })),
+      'Solder in series, in phase: hot violet, pink with grey, ground turquoise and bare',
+    );
+    const onMetal = drawer([...READ, 'blue to baseplate 0.2 ohm'], {
+      conductors: 'violet grey pink turquoise blue',
+      more: '  baseplate nickel-silver\n',
+    });
+    assert.deepEqual(titles(onMetal), [
+      'blue is the shield: write `shield blue`',
+      'Solder in series, in phase: hot violet, pink with grey, ground turquoise and blue',
+    ]);
+  });
+
+  it('makes one of two conductors on the metal the shield, and none where one is stated', () => {
+    const metal = '  baseplate nickel-silver\n';
+    const both = [...READ, 'blue to baseplate 0.2 ohm', 'orange to baseplate 0.3 ohm'];
+    const conductors = 'violet grey pink turquoise blue orange';
+    assert.deepEqual(titles(drawer(both, { conductors, more: metal })), ['blue is the shield: write `shield blue`']);
+    assert.deepEqual(titles(drawer(both, { conductors, more: `  shield bare\n${metal}` })), []);
+  });
+
+  it('is not soldered in series where there are three coils', () => {
+    assert.deepEqual(titles(drawer(READ, { coils: `${TWO}  coil third {\n  }\n` })), []);
+  });
+
+  it('says of the hum what the poles say: stated, by the last compass of each coil, or by a stack', () => {
+    const hint = (lines: readonly string[], coils = TWO): string | undefined =>
+      / (?:Hum then|The poles|Whether) .*$/.exec(offered(drawer([...READ, ...lines], { coils }))?.hint ?? '')?.[0];
+    const stated = TWO.replace('screw {', 'screw {\n    polarity north-up').replace(
+      'slug {',
+      'slug {\n    polarity south-up',
+    );
+    const [unlike, alike, open] = [
+      ' The poles are unlike, so its hum cancels.',
+      ' The poles are alike, so its hum adds: no wiring of these coils changes that.',
+      ' Whether its hum cancels, a compass over each coil tells: it does where their poles are unlike.',
+    ];
+    assert.equal(hint([], stated), unlike);
+    assert.equal(hint(['compass screw north-up']), open);
+    assert.equal(hint(['compass slug south-up', 'compass screw south-up', 'compass screw north-up']), unlike);
+    assert.equal(hint(['compass slug north-up', 'compass screw south-up', 'compass screw north-up']), alike);
+    const stack = '  coil screw {\n  }\n  coil slug {\n    below screw\n  }\n';
+    assert.equal(hint([], stack), ' Hum then cancels: the lower coil lies on the same poles.');
+  });
+
+  it('leaves start and finish to be chosen where no reading tells them: of all coils at once first, of one coil alone', () => {
+    const choice = (coil: string, start: string, wound: string) =>
+      `${start} as the start of the ${coil} coil, then wound ${wound}`;
+    const rest = ' (no reading tells start from finish)';
+    const compass = ['compass screw north-up', 'compass slug south-up'];
+    const screw = ['violet', 'pink'].map((lead, index) =>
+      choice('screw', lead, index === 0 ? 'counterclockwise' : 'clockwise'),
+    );
+    const slug = ['grey', 'turquoise'].map((lead, index) =>
+      choice('slug', lead, index === 0 ? 'clockwise' : 'counterclockwise'),
+    );
+    const chosen = (text: string) => titles(text).filter((title) => title.startsWith('Choose'));
+    assert.deepEqual(chosen(drawer([...READ, ...compass])), [
+      `Choose ${screw[0]} and ${slug[0]}${rest}`,
+      ...[...screw, ...slug].map((each) => `Choose ${each}${rest}`),
+    ]);
+    assert.deepEqual(
+      chosen(drawer([...READ, ...compass.slice(0, 1)])),
+      screw.map((each) => `Choose ${each}${rest}`),
+    );
+  });
+});
+
 function offered(text: string) {
   const analysis = analyse(text);
   const [found] = analysis.model.pickups;

@@ -110,7 +110,7 @@ function plusAndMinus(
   const firstOnApproach = open ? open.firstOnApproach : windPole;
   if (!leads || firstOnApproach === undefined) return undefined;
   const [a, b] = leads;
-  return firstOnApproach > 0 === (coil.below === undefined) ? [a, b] : [b, a];
+  return (firstOnApproach === 1) === (coil.below === undefined) ? [a, b] : [b, a];
 }
 
 function humHint({ coils, barMagnet, readings }: Pickup): PlainText {
