@@ -49,10 +49,13 @@ describe('a change in the text', () => {
   });
 
   it('of one of two spindles leaves the other', () => {
-    const lines = (name: string) =>
-      coil(name, 'spindle clockwise, top toward it', 'polarity north-up', `start ${name}-in`, `finish ${name}-out`);
-    const two = pickup(lines('a'), lines('b'), hookup('hot a-out', 'link a-in b-out', 'ground b-in'));
-    assert.deepEqual(written(two, { rewound: ['b'] }), ['+ spindle counterclockwise, top toward it']);
+    const lines = (name: string, side: string) =>
+      coil(name, `spindle clockwise, ${side} toward it`, 'polarity north-up', `start ${name}-in`, `finish ${name}-out`);
+    const two = pickup(lines('a', 'bottom'), lines('b', 'top'), hookup('hot a-out', 'link a-in b-out', 'ground b-in'));
+    assert.deepEqual(written(two, { rewound: ['b'] }), [
+      '− spindle clockwise, top toward it',
+      '+ spindle counterclockwise, top toward it',
+    ]);
   });
 
   it('of a line that another pickup, which is like it, would take over cannot be written', () => {
@@ -131,8 +134,37 @@ describe('a change in the text', () => {
     ]);
   });
 
+  it('of poles that only readings tell of is a later state, of a stack too', () => {
+    const stack = pickup(
+      coil('a', 'start a-in', 'finish a-out'),
+      coil('low', 'below a', 'start low-in', 'finish low-out'),
+      hookup('hot a-out', 'link a-in low-in', 'ground low-out'),
+      '  readings "bench" 2026-10-02 {\n    compass a north-up\n  }\n',
+    );
+    const { model } = analyse(stack);
+    const [before] = model.pickups;
+    assert.ok(before);
+    const after = changedPickup(before, quickOf(undefined)(before).signs, { ...NO_CHANGE, barTurned: true });
+    const texts = after && pickupEdits(before, after, model.pickups)?.map(({ newText }) => newText.trim());
+    assert.deepEqual(texts, [
+      'heron-before',
+      'pickup heron reworks heron-before {\n  coil a {\n    polarity south-up, turned\n  }\n}',
+    ]);
+  });
+
   it('is none where nothing is changed', () => {
-    assert.deepEqual(written(spun(), {}), []);
+    const bare = pickup(coil('a', 'start a-in'), '  coil b {\n  }\n', hookup('hot a-in'));
+    const kicked = pickup(
+      coil('a', 'start a-in', 'finish a-out'),
+      hookup('hot a-in', 'ground a-out'),
+      '  readings "bench" 2026-10-02 {\n    kick hot to ground approach positive\n  }\n',
+    );
+    for (const text of [spun(), bare, kicked]) {
+      const [before] = analyse(text).model.pickups;
+      assert.ok(before);
+      assert.deepEqual(pickupEdits(before, { ...before }, [before]), []);
+      assert.deepEqual(pickupEdits(before, { ...before, coils: before.coils.map((each) => ({ ...each })) }, []), []);
+    }
   });
 });
 

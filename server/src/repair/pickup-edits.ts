@@ -31,7 +31,7 @@ function editsAnywhere(before: Pickup, after: Pickup): readonly Edit[] | undefin
   const pairs = before.coils.map((coil, index) => ({ coil, changed: after.coils[index] ?? coil }));
   const rewound = pairs.filter(({ coil, changed }) => coil.wound && coil.wound.value !== changed.wound?.value);
   const turned = pairs.filter(({ coil, changed }) => coil.polarity && coil.polarity.value !== changed.polarity?.value);
-  const groups: readonly (readonly Edit[] | undefined)[] = [
+  const groups: readonly (readonly (Edit | undefined)[] | undefined)[] = [
     rewound.length > 0
       ? flipWinding(
           rewound.map(({ coil }) => coil),
@@ -53,28 +53,24 @@ function editsAnywhere(before: Pickup, after: Pickup): readonly Edit[] | undefin
     ...pairs.map(({ coil, changed }) => leadEdits(coil, changed)),
     jointEdits(before, after),
   ];
-  if (groups.some((each) => each === undefined)) return undefined;
-  return groups.flatMap((each) => each ?? []);
+  const edits = groups.flatMap((each) => each ?? [undefined]);
+  return edits.includes(undefined) ? undefined : present(edits);
 }
 
-function barEdits(before: Pickup, after: Pickup): readonly Edit[] | undefined {
-  if (before.barMagnet?.value.pole === after.barMagnet?.value.pole) return [];
-  const edit = flipBar(before);
-  return edit && [edit];
-}
+const barEdits = (before: Pickup, after: Pickup): readonly (Edit | undefined)[] =>
+  before.barMagnet?.value.pole === after.barMagnet?.value.pole ? [] : [flipBar(before)];
 
 /** A wind that nothing stated before. */
 function statedWind(coil: Coil, { wound }: Coil): readonly Edit[] {
   return wound && !coil.wound ? [insertFirstLine(coil.place, `wound ${wound.value}`)] : [];
 }
 
-function spindleEdits({ spindle, place }: Coil, changed: Coil, { coils }: Pickup): readonly Edit[] | undefined {
+function spindleEdits({ spindle, place }: Coil, changed: Coil, { coils }: Pickup): readonly (Edit | undefined)[] {
   const now = changed.spindle?.value;
   if (!spindle || !now || spindle.value.rotation === now.rotation) return [];
   const shared = coils.filter((each) => each.spindle && samePlace(each.spindle.place, spindle.place)).length > 1;
   if (shared) return [insertFirstLine(place, `spindle ${now.rotation}, ${now.towardIt} toward it`)];
-  const edit = replaceWord(spindle.place, spindle.value.rotation, now.rotation);
-  return edit && [edit];
+  return [replaceWord(spindle.place, spindle.value.rotation, now.rotation)];
 }
 
 function leadEdits(coil: Coil, changed: Coil): readonly Edit[] {
