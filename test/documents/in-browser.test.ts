@@ -152,7 +152,7 @@ function drawingsOf(name: string, analysis: Analysis, withResponse: boolean): re
     const ofOne = instrumentPicture(analysis, instrument, { live });
     const ofAll = instrumentPicture(analysis, instrument);
     const sheet = positionsPicture(analysis, instrument, { live });
-    const lugs = switchPicture(instrument, live);
+    const lugs = switchPicture(analysis, instrument, live);
     const response =
       withResponse && live !== undefined ? positionResponsePicture({ analysis, instrument }, live) : undefined;
     return [

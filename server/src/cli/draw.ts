@@ -222,7 +222,7 @@ function whole(
   const instrument = chosenInstrument(analysis, name, shown, live);
   if (view === 'schematic') return instrumentDiagram(instrumentPicture(analysis, instrument, { played, live }), width);
   if (view === 'switch') {
-    const lugs = switchPicture(instrument, live);
+    const lugs = switchPicture(analysis, instrument, live);
     if (lugs === undefined)
       throw new CommandError(`${shown}: the instrument has no wiring that is known to the last lug`);
     return switchDiagram(lugs, width);

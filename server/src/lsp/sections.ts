@@ -314,7 +314,7 @@ function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionA
 /** Nothing where no wiring is written; of a pickup by itself neither. */
 function switchesView({ now, t }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
   const heard = params.subject.kind === 'instrument' ? heardAt(now, params) : undefined;
-  const picture = heard && switchPicture(heard.instrument, heard.position.key.value, t);
+  const picture = heard && switchPicture(now, heard.instrument, heard.position.key.value, t);
   if (picture === undefined) return {};
   return {
     svg: switchDiagram(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),

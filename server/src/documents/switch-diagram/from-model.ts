@@ -1,6 +1,6 @@
 /** What the drawing of a wired instrument's switches shows. */
 import { colourOf } from '../../../../grammar/values/iec60757.ts';
-import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
+import type { Analysis, InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { type WiredState, type WiredStates, wiredStates } from '../../estimates/switch-states.ts';
 import type { SwitchSlot } from '../../model/wiring.ts';
 import { ENGLISH, type Language } from '../../words/languages/language.ts';
@@ -9,14 +9,17 @@ import { positionTitle } from '../../words/selections.ts';
 import { contactWords, deadWords, heardWords, notAskedWords, stateWords } from '../../words/switch-words.ts';
 import { list } from '../../words/text.ts';
 import type { LeadLook } from '../symbols.ts';
+import { type Move, mendingOf } from './mending.ts';
 import type { EntryPicture, NetPicture, StateRow, SwitchBody, SwitchPicture } from './picture.ts';
 
 /** `live`: key of the position shown; the first where none is named. `undefined` where no wiring is written, or not all of it is known. */
 export function switchPicture(
-  { written, findings }: InstrumentAnalysis,
+  analysis: Analysis,
+  analysed: InstrumentAnalysis,
   live?: string,
   t = ENGLISH,
 ): SwitchPicture | undefined {
+  const { written, findings } = analysed;
   const states = wiredStates(written);
   const shown = states && (stateAt(states, live) ?? states.states[0]);
   if (!states || !shown || written.switches.length === 0) return undefined;
@@ -26,7 +29,11 @@ export function switchPicture(
   const at = stateWords(written, shown.state);
   const [position] = shown.positions;
   const wrong = findings.filter(({ code, severity }) => code.startsWith('switch/') && severity === 'error');
-  const toMove = new Set(wrong.flatMap(({ subject }) => subject.nodes ?? []));
+  const mending = mendingOf(analysis, analysed);
+  const moves = mending?.moves ?? [];
+  const toMove = new Set(
+    mending ? moves.map(({ terminal }) => terminal) : wrong.flatMap(({ subject }) => subject.nodes ?? []),
+  );
   return {
     id: `switch-${written.name}`,
     t,
@@ -37,11 +44,12 @@ export function switchPicture(
       heard,
     ),
     name: t('Switches of {0}, lug by lug', title),
+    mending: mending && t('Dashed, as it would be mended: {0}.', mending.title.replaceAll('`', '')),
     description: [
       t('In {0} the contacts join {1}; heard is {2}.', at, closed, heard),
       ...states.states.map((each) => `${stateWords(written, each.state)}: ${heardWords(each, t)}.`),
     ].join(' '),
-    bodies: written.switches.map((each) => bodyOf(each, { shown, states, toMove, t })),
+    bodies: written.switches.map((each) => bodyOf(each, { shown, states, toMove, moves, t })),
     states: [...states.states]
       .sort(byPosition)
       .slice(0, MOST_ROWS)
@@ -79,6 +87,7 @@ interface Setting {
   readonly shown: WiredState;
   readonly states: WiredStates;
   readonly toMove: ReadonlySet<string>;
+  readonly moves: readonly Move[];
   readonly t: Language;
 }
 
@@ -86,24 +95,49 @@ function bodyOf({ name, part }: SwitchSlot, setting: Setting): SwitchBody {
   const { shown, states, toMove } = setting;
   const { rig } = states.numbered;
   const isOwn = (terminal: string) => terminal.startsWith(`${name}.`);
-  const nets = netsOn(name, setting);
-  const used = new Set(nets.flatMap(({ lugs }) => lugs));
-  const soldered = new Set(rig.links.flat());
+  const soldered = netsOn(name, setting);
+  const nets = [...soldered, ...setting.moves.flatMap((move) => movedOn(name, move, setting))];
+  const used = new Set(soldered.flatMap(({ lugs }) => lugs));
+  const onLinks = new Set(rig.links.flat());
   return {
     part: `switch:${name}`,
     title: `${name}: ${part?.title ?? part?.name ?? ''}`,
     rows: (part?.rows ?? []).map((row) =>
       row.map((lug) => {
         const terminal = `${name}.${lug}`;
-        return { terminal, name: lug, used: used.has(terminal), toMove: toMove.has(terminal) };
+        const takenOff = setting.moves.some((move) => move.terminal === terminal && move.onto.length === 0);
+        return { terminal, name: lug, used: used.has(terminal), toMove: toMove.has(terminal), takenOff };
       }),
     ),
     nets,
     contacts: shown.closed
       .filter((group) => group.some(isOwn))
-      .map((lugs) => ({ lugs, joins: lugs.filter((lug) => soldered.has(lug) || used.has(lug)).length > 1 })),
+      .map((lugs) => ({ lugs, joins: lugs.filter((lug) => onLinks.has(lug) || used.has(lug)).length > 1 })),
   };
 }
+
+/** An end where its fix brings it on this switch: from its lead, or from lug to lug. */
+function movedOn(name: string, { terminal, onto }: Move, { states, t }: Setting): readonly NetPicture[] {
+  const isOwn = (each: string) => each.startsWith(`${name}.`);
+  const isLug = (each: string) => states.instrument.switches.some((own) => own.name === ownerOf(each));
+  const lug = onto.find(isOwn);
+  const from = isOwn(terminal) ? [terminal] : [];
+  const lugs = [...from, ...(lug === undefined ? [] : [lug])];
+  if (onto.length === 0 || lugs.length === 0) return [];
+  const outside = onto.find((each) => !isLug(each));
+  const entries = isLug(terminal)
+    ? lug === undefined && outside !== undefined
+      ? [outsideEntry(outside, t)]
+      : []
+    : [outsideEntry(terminal, t)];
+  const title = t('{0} as it would be mended', terminal);
+  return [{ part: `mended:${terminal}`, title, lugs, live: false, look: {}, entries, mended: true }];
+}
+
+const outsideEntry = (terminal: string, t: Language): EntryPicture =>
+  terminal.includes('.')
+    ? leadEntry(terminal, true)
+    : { words: t.word(terminal), letters: undefined, look: {}, toMove: true };
 
 /** What is soldered to the lugs of one switch; a lug that only a resistor or capacitor is on is a net of its own. */
 function netsOn(name: string, setting: Setting): readonly NetPicture[] {
@@ -135,6 +169,7 @@ function netsOn(name: string, setting: Setting): readonly NetPicture[] {
         live: at !== ground && sounding.has(at),
         look: entries.find(({ letters }) => letters !== undefined)?.look ?? {},
         entries,
+        mended: false,
       },
     ];
   });

@@ -3,6 +3,8 @@ import type { SheetWords } from '../drawing-sheet.ts';
 import type { LeadLook } from '../symbols.ts';
 
 export interface SwitchPicture extends SheetWords {
+  /** What a verified fix would move, in words; its ends are drawn dashed. */
+  readonly mending: string | undefined;
   readonly bodies: readonly SwitchBody[];
   readonly states: readonly StateRow[];
 }
@@ -24,6 +26,8 @@ export interface LugPicture {
   readonly used: boolean;
   /** A finding says that what is on it is to be moved. */
   readonly toMove: boolean;
+  /** The fix takes off what is on it. */
+  readonly takenOff: boolean;
 }
 
 /** What is soldered together on this switch. */
@@ -37,6 +41,8 @@ export interface NetPicture {
   readonly look: LeadLook;
   /** What comes in from outside; none in a jumper from lug to lug. */
   readonly entries: readonly EntryPicture[];
+  /** Not soldered so: it would be by the fix. */
+  readonly mended: boolean;
 }
 
 export interface EntryPicture {

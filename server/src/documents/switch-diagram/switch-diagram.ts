@@ -14,6 +14,7 @@ import {
   part,
   rule,
   sheetHead,
+  WIDEST_FACE,
 } from '../drawing-sheet.ts';
 import { textLine, wordsAt } from '../labels.ts';
 import { plotCss } from '../plot-style.ts';
@@ -21,15 +22,17 @@ import { circle, d, group, path, rect, type SvgElement, type SvgNode } from '../
 import { lead } from '../symbols.ts';
 import { fitText, textWidth, wrapText } from '../text-width.ts';
 import { colour, fill, stroke } from '../theme.ts';
-import { type BodyLayout, entryY, layOutBody, type PlacedLug, type Run } from './layout.ts';
-import type { ContactPicture, StateRow, SwitchBody, SwitchPicture } from './picture.ts';
+import { BESIDE, type BodyLayout, entryY, layOutBody, type PlacedContact, type PlacedLug, type Run } from './layout.ts';
+import type { StateRow, SwitchBody, SwitchPicture } from './picture.ts';
 
 /** The drawing: the same input gives the same bytes. */
 export function switchDiagram(picture: SwitchPicture, size: DrawingWidth): string {
   const frame = FRAMES[size];
   const head = sheetHead(picture, frame);
   const nodes: SvgNode[] = [...head.nodes, rule(frame, head.bottom + 6)];
-  let y = head.bottom + 34;
+  const mending = mendingLine(picture, head.bottom + 28, frame);
+  nodes.push(...mending.nodes);
+  let y = mending.bottom + 34;
   for (const body of picture.bodies) {
     nodes.push(
       wordsAt(fitText(body.title, frame.right - frame.margin, { size: 14, bold: true }), frame.margin, y, { size: 14 }),
@@ -42,6 +45,13 @@ export function switchDiagram(picture: SwitchPicture, size: DrawingWidth): strin
   return drawing(picture, size, Math.ceil(table.bottom + 20), [...nodes, ...table.nodes], plotCss() + css());
 }
 
+function mendingLine({ mending }: SwitchPicture, top: number, { margin, right }: Frame): Block {
+  if (mending === undefined) return { nodes: [], bottom: top - 28 };
+  const lines = wrapText(mending, (right - margin) / WIDEST_FACE, { size: 12, bold: true });
+  const texts = lines.map((line, index) => wordsAt(line, margin, top + 16 * index, { bold: true }));
+  return { nodes: [group({ class: 'mendtext' }, ...texts)], bottom: top + 16 * (lines.length - 1) };
+}
+
 const css = (): string =>
   [
     '.pk .edge, .pk .core, .pk .w3 { stroke-linejoin: round; }',
@@ -52,13 +62,17 @@ const css = (): string =>
     `.pk .lit { ${stroke('live')} stroke-width: 3; stroke-linejoin: round; }`,
     `.pk .livetext text { ${fill('live')} font-weight: 600; }`,
     `.pk .wrongtext text { ${fill('find')} font-weight: 600; text-decoration: underline; }`,
+    `.pk .mendtext text { ${fill('find')} }`,
+    `.pk .mend { ${stroke('find')} stroke-width: 2; stroke-dasharray: 6 4; stroke-linejoin: round; }`,
     `.pk .frame { fill: none; ${colour('stroke', 'live')} stroke-width: 2; }`,
     '',
   ].join('\n');
 
 function drawBody(body: SwitchBody, top: number, size: DrawingWidth, t: Language): Block {
   const layout = layOutBody(body, top, size);
-  const runs = [...layout.runs].sort((a, b) => Number(a.net.live) - Number(b.net.live));
+  // Those with a jumper's upright last among their like: it lies over the ends that hang on it.
+  const rank = ({ net, isHome }: Run) => (net.mended ? 4 : net.live ? 2 : 0) + Number(isHome);
+  const runs = [...layout.runs].sort((a, b) => rank(a) - rank(b));
   const homes = layout.runs.filter(({ isHome }) => isHome);
   const { left, right, bottom } = layout;
   const outline = part(body.part, body.title, path('w1', roundedOutline(left, top, right, bottom)));
@@ -67,7 +81,7 @@ function drawBody(body: SwitchBody, top: number, size: DrawingWidth, t: Language
       outline,
       ...homes.flatMap((run) => drawFurther(run, layout)),
       ...runs.map((run) => drawRun(run, layout)),
-      ...body.contacts.flatMap((contact) => drawContact(contact, layout)),
+      ...layout.contacts.map(drawContact),
       ...[...layout.lugs.values()].map((lug) => drawLug(lug, layout, t)),
       ...homes.flatMap((run) => drawLabels(run, layout)),
     ],
@@ -88,7 +102,14 @@ function drawRun(run: Run, layout: BodyLayout): SvgElement {
   const last = lugs.find(({ x }) => x === to);
   const drops = lugs.flatMap((lug) => (lug.y === y || lug === last ? [] : [d`M${lug.x} ${y}V${lug.y}`]));
   const others = layout.runs.filter((each) => each.net === net && each !== run);
-  const down = isHome && jumper !== undefined ? d`M${jumper} ${y}V${Math.max(...others.map((each) => each.y))}` : '';
+  const down =
+    isHome && jumper !== undefined
+      ? [
+          d`M${jumper} ${y}V${Math.max(...others.map((each) => each.y))}`,
+          // The beginnings of the ends that hang on it, which it would part otherwise.
+          ...others.map((each) => d`M${jumper} ${each.y}h8`),
+        ].join('')
+      : '';
   const route = [d`M${start} ${y}H${to}${last && last.y !== y ? d`V${last.y}` : ''}`, ...drops, down].join('');
   const branches = lugs.filter((lug) => lug.y !== y && (lug.x < to || start > lug.x));
   const joints = [
@@ -96,9 +117,14 @@ function drawRun(run: Run, layout: BodyLayout): SvgElement {
     ...branches.map(({ x }) => circle('solid', x, y, 3.4)),
     ...(isHome && jumper !== undefined ? [circle('solid', jumper, y, 3.4)] : []),
   ];
+  if (net.mended) return part(net.part, net.title, path('mend', route), ...ends(lugs));
   const wires = [...lead(route, net.look), ...joints];
   return part(net.part, net.title, net.live ? group({}, ...wires) : group({ class: 'thin' }, ...wires));
 }
+
+/** Where a dashed end would be soldered. */
+const ends = (lugs: readonly PlacedLug[]): readonly SvgNode[] =>
+  lugs.map(({ x, y }) => circle('ring', x + BESIDE, y, 12));
 
 /** What comes in at the left, in words. */
 function drawLabels(run: Run, { labels, margin }: BodyLayout): readonly SvgNode[] {
@@ -124,18 +150,22 @@ function drawFurther(run: Run, { labels }: BodyLayout): readonly SvgNode[] {
 }
 
 /** Below the row from lug to lug; dashed where it closes onto nothing. */
-function drawContact({ lugs, joins }: ContactPicture, { lugs: places }: BodyLayout): readonly SvgNode[] {
-  const placed = lugs.flatMap((lug) => places.get(lug) ?? []);
-  const [first] = placed;
-  if (!first) return [];
-  const low = Math.max(...placed.map(({ y }) => y)) + 26;
-  const xs = placed.map(({ x }) => x);
-  const stems = placed.map(({ x, y }) => d`M${x} ${y + 6}V${low}`).join('');
-  const route = stems + d`M${Math.min(...xs)} ${low}H${Math.max(...xs)}`;
-  return [path(joins ? 'lit' : 'hid', route)];
+function drawContact({ rows, joins, upright }: PlacedContact): SvgNode {
+  const own = rows.map(({ lugs, low }) => {
+    const xs = [...lugs.map(({ x }) => x), ...(upright === undefined ? [] : [upright])];
+    const stems = lugs.map(({ x, y }) => d`M${x} ${y + 6}V${low}`).join('');
+    return stems + d`M${Math.min(...xs)} ${low}H${Math.max(...xs)}`;
+  });
+  const lows = rows.map(({ low }) => low);
+  const between = upright === undefined ? '' : d`M${upright} ${Math.min(...lows)}V${Math.max(...lows)}`;
+  return path(joins ? 'lit' : 'hid', own.join('') + between);
 }
 
-function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: BodyLayout, t: Language): SvgElement {
+function drawLug(
+  { terminal, name, used, toMove, takenOff, x, y }: PlacedLug,
+  { pitch, right }: BodyLayout,
+  t: Language,
+): SvgElement {
   return part(
     `terminal:${terminal}`,
     [
@@ -145,18 +175,27 @@ function drawLug({ terminal, name, used, toMove, x, y }: PlacedLug, { pitch }: B
     ].join(', '),
     rect('open', x - 9, y - 6, 18, 12, 3),
     ...(used ? [circle('solid', x, y, 2.8)] : []),
-    ...(toMove ? [circle('ring', x, y, 12), circle('ring', x, y, 16)] : []),
-    wordsAt(fitText(name, pitch - 24, { size: 12 }), x + (toMove ? 17 : 5), y + 19, { quiet: !used }),
+    ...(toMove ? [circle('ring', x, y, 12)] : []),
+    ...(takenOff ? [path('ring', d`M${x - 7} ${y - 23}l14 14m0 -14l-14 14`)] : []),
+    wordsAt(endOf(name, Math.min(pitch, right - x) - 9), x + 5, y + 23, { quiet: !used }),
   );
+}
+
+/** Of a name that is too long its end: lugs of one switch mostly begin alike. */
+function endOf(name: string, room: number): string {
+  const fits = (text: string) => textWidth(text, { size: 12 }) <= room;
+  if (fits(name)) return name;
+  const ends = [...name].map((_, index, all) => `…${all.slice(index + 1).join('')}`);
+  return ends.find(fits) ?? '…';
 }
 
 const COLUMNS: readonly PlainText[] = ['position', 'state', 'contacts', 'heard', 'silent coils'];
 
 /** The same as rows. */
-export const switchTable = ({ name, states, t }: SwitchPicture): FactTable => ({
+export const switchTable = ({ name, mending, states, t }: SwitchPicture): FactTable => ({
   caption: name,
   columns: COLUMNS.map((each) => t(each)),
-  rows: states.map((each) => cellsOf(each, t)),
+  rows: [...(mending === undefined ? [] : [['', '', '', mending, '']]), ...states.map((each) => cellsOf(each, t))],
 });
 
 const cellsOf = ({ position, state, contacts, heard, silent }: StateRow, t: Language): readonly string[] => [
@@ -175,7 +214,7 @@ function wideTable({ states, t }: SwitchPicture, top: number, { margin, right }:
   let y = top + 22;
   for (const row of states) {
     const cells = cellsOf(row, t).map((text, column) =>
-      wrapText(text, width(column) / ROOM, { size: 12, bold: row.live }),
+      wrapText(breakable(text, width(column) / ROOM), width(column) / ROOM, { size: 12, bold: row.live }),
     );
     const height = 16 * Math.max(...cells.map((lines) => lines.length));
     const texts = cells.flatMap((lines, column) =>
@@ -187,6 +226,13 @@ function wideTable({ states, t }: SwitchPicture, top: number, { margin, right }:
   return { nodes, bottom: y - 8 };
 }
 
+/** A group of lugs that is wider than its column may go on in the next line. */
+const breakable = (text: string, room: number): string =>
+  text
+    .split(' ')
+    .map((word) => (textWidth(word, { size: 12, bold: true }) > room ? word.replaceAll('–', '– ') : word))
+    .join(' ');
+
 /** The editor's own face may be wider than the one that widths are known of. */
 const ROOM = 1.1;
 
@@ -196,7 +242,11 @@ function narrowTable({ states, t }: SwitchPicture, top: number, { margin, right 
   for (const row of states) {
     const lines = [
       ...wrapText(headOf(row), (right - margin) / ROOM, { size: 12, bold: true }),
-      ...wrapText(t('{0}, contacts {1}', row.state, row.contacts), (right - margin) / ROOM, { size: 12 }),
+      ...wrapText(
+        breakable(t('{0}, contacts {1}', row.state, row.contacts), (right - margin) / ROOM),
+        (right - margin) / ROOM,
+        { size: 12 },
+      ),
       ...(row.silent === '' ? [] : wrapText(row.silent, (right - margin) / ROOM, { size: 12 })),
     ];
     const texts = lines.map((line, index) =>

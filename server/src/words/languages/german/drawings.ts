@@ -20,6 +20,8 @@ export const DRAWINGS = {
   'inner end untraced': 'inneres Ende nicht verfolgt',
   'inside unknown': 'innen unbekannt',
   free: 'frei',
+  'Dashed, as it would be mended: {0}.': 'Gestrichelt, wie es in Ordnung käme: {0}.',
+  '{0} as it would be mended': '{0}, wie es in Ordnung käme',
   // Parts and controls of a wiring in the schematic.
   resistor: 'Widerstand',
   'carries signal': 'führt Signal',
