@@ -1,6 +1,7 @@
 import { planWiring, wiringTask } from '../estimates/wiring-plan.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { namedTerminals } from '../model/soldered.ts';
+import { finished } from '../physics/switching/steps.ts';
 import { tornLug } from '../physics/switching/torn-lugs.ts';
 import { wiringLines } from '../words/wiring-words.ts';
 import { removeLine, replaceAt } from './edits.ts';
@@ -48,7 +49,7 @@ function plannedAnew(written: Instrument): Remedy | undefined {
     terminal === 'hot' || terminal === 'ground' || owners.has(terminal.split('.')[0] ?? '');
   if (!wiring || wiring.parts.length > 0 || ![...namedTerminals(wiring)].every(isOwn)) return undefined;
   const task = wiringTask(written, true);
-  const planned = typeof task === 'string' ? undefined : planWiring(task, FEW_SEARCHES);
+  const planned = typeof task === 'string' ? undefined : finished(planWiring(task, FEW_SEARCHES));
   if (planned?.kind !== 'plan') return undefined;
   const lines = wiringLines(planned.plan);
   const used = new Set(lines.flatMap((line) => line.split(' ')));

@@ -1,4 +1,5 @@
 import type { InstrumentAnalysis } from '../analysis/analysis-types.ts';
+import { finished } from '../physics/switching/steps.ts';
 import { proposeWiring, SEARCHES, type WiringAnswer } from '../repair/wiring-proposal.ts';
 import { cautionsOf } from '../words/cautions.ts';
 import { clashWords, wiresWords } from '../words/wiring-words.ts';
@@ -37,7 +38,7 @@ export const wire = defineCommand({
     const answers = wanted.map((each): Answered => {
       context.progress.step(`${shown}: ${each.written.name}`);
       const wish = { isQuiet: !values.loose, searches: SEARCHES };
-      return { instrument: each, answer: proposeWiring(analysis, each, wish) };
+      return { instrument: each, answer: finished(proposeWiring(analysis, each, wish)) };
     });
     context.progress.clear();
     const text = answers.map((each) => answerText(each, context.styles));

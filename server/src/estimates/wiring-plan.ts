@@ -7,10 +7,12 @@ import type { Folded } from '../physics/switching/folded.ts';
 import { leastWiring, type PlannedNet, type SearchResult, type Untidiness } from '../physics/switching/least-wiring.ts';
 import { alikePoles, polesOf } from '../physics/switching/poles.ts';
 import { closedIn, GROUND, HOT, lugTerminal, type RigElement } from '../physics/switching/rig.ts';
+import { finished, type Steps } from '../physics/switching/steps.ts';
 import { type LugPlace, untidinessIn } from '../physics/switching/untidiness.ts';
 import { wantedNets } from '../physics/switching/wanted-state.ts';
-import { budget, oneClash, polesNeeded, smallestClashes } from '../physics/switching/why-no-wiring.ts';
+import { oneClash, polesNeeded, smallestClashes } from '../physics/switching/why-no-wiring.ts';
 import {
+  Budget,
   GROUND_LEAD,
   HOT_LEAD,
   MOST_LEADS,
@@ -49,7 +51,7 @@ export interface Impossible {
 
 export type Planned =
   | { readonly kind: 'plan'; readonly plan: WiringPlan }
-  | { readonly kind: 'impossible'; readonly why: Impossible }
+  | { readonly kind: 'impossible' }
   /** The search was ended before it had either. */
   | { readonly kind: 'unknown' };
 
@@ -141,11 +143,11 @@ function placesOf(part: Switch, index: number): readonly LugPlace[] {
 }
 
 /** `searches`: how often it looks, at most; what is proven is proven, however long it takes a machine. */
-export function planWiring(task: WiringTask, searches: number): Planned {
-  const found = leastWiring(task.problem, budget(searches), task.untidiness);
+export function* planWiring(task: WiringTask, searches: number): Steps<Planned> {
+  const found = yield* leastWiring(task.problem, new Budget(searches), task.untidiness);
   if (found.wiring) return { kind: 'plan', plan: written(task, found) };
   if (!found.isProven) return { kind: 'unknown' };
-  return { kind: 'impossible', why: whyNot(task, searches) };
+  return { kind: 'impossible' };
 }
 
 /** Each resistor that a position asks for once, whichever positions share it. */
@@ -249,17 +251,17 @@ const terminalsOf = (
   ...lugs.flatMap((lug) => names[lug] ?? []),
 ];
 
-function whyNot({ problem, positions }: WiringTask, searches: number): Impossible {
-  const clashes = smallestClashes(problem, searches).map((some) =>
+export function* whyNoWiring({ problem, positions }: WiringTask, searches: number): Steps<Impossible> {
+  const clashes = (yield* smallestClashes(problem, searches)).map((some) =>
     positions.filter((_, index) => some.includes(index)),
   );
-  return { clashes, polesNeeded: polesNeeded(problem, searches) };
+  return { clashes, polesNeeded: yield* polesNeeded(problem, searches) };
 }
 
 /** Positions that no wiring makes together, none of them needless; `undefined` where there is a wiring, or that could not be settled. */
 export const clashing = onceFor((instrument: Instrument, searches: number): readonly Position[] | undefined => {
   const task = wiringTask(instrument, true);
   if (typeof task === 'string') return undefined;
-  const clash = oneClash(task.problem, searches);
+  const clash = finished(oneClash(task.problem, searches));
   return clash && task.positions.filter((_, index) => clash.includes(index));
 });

@@ -3,6 +3,7 @@ import type { Span } from '../../../grammar/src/span.ts';
 import type { FactNode } from '../../../grammar/src/syntax-tree.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
+import { finished } from '../physics/switching/steps.ts';
 import { FEW_SEARCHES, proposeWiring, type WiringAnswer } from '../repair/wiring-proposal.ts';
 import { wiresWords } from '../words/wiring-words.ts';
 import { inFile, isOnHead } from './syntax-at.ts';
@@ -36,5 +37,5 @@ const touches = (at: Span, { start, end }: Span): boolean => at.start <= start &
 
 const wiringOf = onceFor(
   (analysis: Analysis, instrument: InstrumentAnalysis): WiringAnswer =>
-    proposeWiring(analysis, instrument, { isQuiet: true, searches: FEW_SEARCHES }),
+    finished(proposeWiring(analysis, instrument, { isQuiet: true, searches: FEW_SEARCHES })),
 );

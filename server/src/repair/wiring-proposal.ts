@@ -6,9 +6,17 @@ import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import type { Edit } from '../checks/finding.ts';
 import { wiredStates } from '../estimates/switch-states.ts';
-import { type Impossible, planWiring, type WiringPlan, wiringTask } from '../estimates/wiring-plan.ts';
+import {
+  type Impossible,
+  planWiring,
+  type WiringPlan,
+  type WiringTask,
+  whyNoWiring,
+  wiringTask,
+} from '../estimates/wiring-plan.ts';
 import type { Instrument } from '../model/instrument.ts';
 import type { Switch } from '../model/switch.ts';
+import type { Steps } from '../physics/switching/steps.ts';
 import { wiringLines } from '../words/wiring-words.ts';
 
 export interface WiringProposal {
@@ -50,14 +58,19 @@ export const SEARCHES = 15_000;
 /** For an editor that waits: half a second or so, and what is found may not be proven. */
 export const FEW_SEARCHES = 400;
 
-export function proposeWiring(analysis: Analysis, { written }: InstrumentAnalysis, wish: WiringWish): WiringAnswer {
-  if (written.switches.length > 0) return onItsOwn(analysis, written, wish);
+/** In steps, since it may take long. */
+export function* proposeWiring(
+  analysis: Analysis,
+  { written }: InstrumentAnalysis,
+  wish: WiringWish,
+): Steps<WiringAnswer> {
+  if (written.switches.length > 0) return yield* onItsOwn(analysis, written, wish);
   const shelf = bySize(analysis.namesInScope('switch'));
   if (shelf.length === 0)
     return { kind: 'not planned', reason: 'it names no switch, and the files that it uses declare none' };
   for (const part of shelf) {
     const fitted = withSwitch(written, part);
-    const answer = planned(fitted, wish);
+    const answer = yield* planned(fitted, wish);
     if (answer.kind !== 'plan') continue;
     const proposal = proposalOf(analysis, written, { plan: answer.plan, taken: part });
     if (proposal) return { kind: 'proposal', proposal };
@@ -68,8 +81,8 @@ export function proposeWiring(analysis: Analysis, { written }: InstrumentAnalysi
   };
 }
 
-function onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): WiringAnswer {
-  const answer = planned(written, wish);
+function* onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): Steps<WiringAnswer> {
+  const answer = yield* planned(written, wish);
   if (answer.kind === 'plan') {
     const proposal = proposalOf(analysis, written, { plan: answer.plan, taken: undefined });
     return proposal
@@ -78,18 +91,15 @@ function onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): Wi
   }
   if (answer.kind === 'not planned') return answer;
   const own = new Set(written.switches.map(({ part }) => part));
-  const others =
-    written.switches.length > 1
-      ? []
-      : bySize(analysis.namesInScope('switch')).flatMap((part): readonly OtherSwitch[] => {
-          if (own.has(part)) return [];
-          const other = planned(withSwitch(written, part), wish);
-          return other.kind === 'plan' ? [{ part, wires: other.plan.wires }] : [];
-        });
-  const loose = wish.isQuiet ? planned(written, { ...wish, isQuiet: false }) : undefined;
+  const others: OtherSwitch[] = [];
+  for (const part of written.switches.length > 1 ? [] : bySize(analysis.namesInScope('switch'))) {
+    const other = own.has(part) ? undefined : yield* planned(withSwitch(written, part), wish);
+    if (other?.kind === 'plan') others.push({ part, wires: other.plan.wires });
+  }
+  const loose = wish.isQuiet ? yield* planned(written, { ...wish, isQuiet: false }) : undefined;
   return {
     kind: 'impossible',
-    why: answer.why,
+    why: yield* whyNoWiring(answer.task, wish.searches),
     others,
     looseWires: loose?.kind === 'plan' ? loose.plan.wires : undefined,
   };
@@ -97,13 +107,14 @@ function onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): Wi
 
 type PlannedOrNot =
   | { readonly kind: 'plan'; readonly plan: WiringPlan }
-  | { readonly kind: 'impossible'; readonly why: Impossible }
+  | { readonly kind: 'impossible'; readonly task: WiringTask }
   | { readonly kind: 'not planned'; readonly reason: string };
 
-function planned(instrument: Instrument, { isQuiet, searches }: WiringWish): PlannedOrNot {
+function* planned(instrument: Instrument, { isQuiet, searches }: WiringWish): Steps<PlannedOrNot> {
   const task = wiringTask(instrument, isQuiet);
   if (typeof task === 'string') return { kind: 'not planned', reason: task };
-  const answer = planWiring(task, searches);
+  const answer = yield* planWiring(task, searches);
+  if (answer.kind === 'impossible') return { kind: 'impossible', task };
   return answer.kind === 'unknown'
     ? { kind: 'not planned', reason: 'the search was ended before it found a wiring or proved that there is none' }
     : answer;

@@ -9,9 +9,15 @@ import { type LeastWiring, leastWiring } from '../../../server/src/physics/switc
 import { meaningIn, numberedRig, textOf } from '../../../server/src/physics/switching/meaning.ts';
 import { alikePoles } from '../../../server/src/physics/switching/poles.ts';
 import { type Contacts, closedIn, type Nets, type Rig, statesOf } from '../../../server/src/physics/switching/rig.ts';
+import { finished } from '../../../server/src/physics/switching/steps.ts';
 import { wantedNets } from '../../../server/src/physics/switching/wanted-state.ts';
 import { polesNeeded, smallestClashes } from '../../../server/src/physics/switching/why-no-wiring.ts';
-import { GROUND_LEAD, HOT_LEAD, type WiringProblem } from '../../../server/src/physics/switching/wiring-problem.ts';
+import {
+  Budget,
+  GROUND_LEAD,
+  HOT_LEAD,
+  type WiringProblem,
+} from '../../../server/src/physics/switching/wiring-problem.ts';
 import { uniform } from '../../support/chance.ts';
 import { analysisCases, rigOf, stateAt } from './switching-cases.ts';
 
@@ -38,7 +44,6 @@ const cases: readonly SynthesisCase[] = JSON.parse(
   readFileSync(new URL('./synthesis-cases.json', import.meta.url), 'utf8'),
 ).synthesis;
 
-const NEVER = () => false;
 /** More than any of these cases takes. */
 const SEARCHES = 1_000_000;
 
@@ -149,7 +154,7 @@ describe('the wiring with the fewest wires', () => {
     const { expected, given } = each;
     it(`${each.id} ${each.title}: ${expected.feasible ? `${expected.wires} wires` : 'impossible'}`, () => {
       const task = caseTask(each);
-      const { wiring, isProven } = leastWiring(task.problem, NEVER);
+      const { wiring, isProven } = finished(leastWiring(task.problem, new Budget(SEARCHES)));
       assert.ok(isProven);
       assert.equal(wiring?.wires, expected.wires ?? undefined);
       if (wiring)
@@ -159,10 +164,10 @@ describe('the wiring with the fewest wires', () => {
           given.positions.map(({ at }) => stateAt(task.rig, at)),
         );
       if (expected.feasible) return;
-      const clashes = smallestClashes(task.problem, SEARCHES).map((some) => some.map((index) => index + 1));
+      const clashes = finished(smallestClashes(task.problem, SEARCHES)).map((some) => some.map((index) => index + 1));
       const sorted = (sets: readonly (readonly number[])[]) => sets.map((set) => set.join(' ')).sort();
       assert.deepEqual(sorted(clashes), sorted(expected.smallestCores ?? []));
-      assert.equal(polesNeeded(task.problem, SEARCHES), expected.polesNeeded);
+      assert.equal(finished(polesNeeded(task.problem, SEARCHES)), expected.polesNeeded);
     });
   }
 
@@ -187,7 +192,7 @@ describe('the wiring with the fewest wires', () => {
         if (wanted.length === 0) continue;
         asked += 1;
         const task = taskOf(rig, wanted, false);
-        const { wiring } = leastWiring(task.problem, NEVER);
+        const { wiring } = finished(leastWiring(task.problem, new Budget(SEARCHES)));
         const wires = made.links.reduce((sum, net) => sum + net.length - 1, 0);
         assert.ok(wiring && wiring.wires <= wires, `${each.id}: ${wiring?.wires} wires, where ${wires} did it`);
         assertDoes(

@@ -5,7 +5,7 @@
 import { bitsOf, NodeSets, netsIn } from './node-sets.ts';
 import { type Need, NOTHING, type PlannedState, StateSoFar } from './state-so-far.ts';
 import { TerminalSets } from './terminal-sets.ts';
-import { BUSES, type IsOver, type WiringProblem } from './wiring-problem.ts';
+import { BUSES, type Budget, type WiringProblem } from './wiring-problem.ts';
 
 export interface LeadPlan {
   /** Of each lead. */
@@ -67,14 +67,19 @@ function polesOf({ lugs, states }: Pick<WiringProblem, 'lugs' | 'states'>): (lug
   return (lug) => sets.rootOf(lug);
 }
 
-/** None more once `isOver` says so. */
-export function* leadPlans(problem: WiringProblem, lugs: LugsOfStates, isOver: IsOver): Generator<LeadPlan> {
+/** `undefined` between them: others may come in. */
+export function* leadPlans(
+  problem: WiringProblem,
+  lugs: LugsOfStates,
+  budget: Budget,
+): Generator<LeadPlan | undefined> {
   const { leads, states, sealed } = problem;
   const nets = states.map((state) => state.nets.map(bitsOf));
   const classOf: number[] = [];
   const isSealed = new Set(sealed);
-  function* grow(lead: number, classes: number, zones: readonly NodeSets[]): Generator<LeadPlan> {
-    if (isOver()) return;
+  function* grow(lead: number, classes: number, zones: readonly NodeSets[]): Generator<LeadPlan | undefined> {
+    if (budget.isSpent) return;
+    if (budget.take()) yield undefined;
     if (lead === leads) {
       const plan = planOf(problem, lugs, [...classOf]);
       if (plan) yield plan;
@@ -105,13 +110,14 @@ function joinedApart(
   nets: readonly (readonly number[])[],
   [a, b]: readonly [number, number],
 ): readonly NodeSets[] | undefined {
-  const joined: NodeSets[] = [];
-  for (const [state, zone] of zones.entries()) {
+  for (const [state, zone] of zones.entries())
+    if (netsIn(nets[state] ?? [], zone.of(a) | zone.of(b)) > 1) return undefined;
+  return zones.map((zone) => {
+    if (zone.of(a) === zone.of(b)) return zone;
     const sets = new NodeSets(zone);
-    if (netsIn(nets[state] ?? [], sets.join(a, b)) > 1) return undefined;
-    joined.push(sets);
-  }
-  return joined;
+    sets.join(a, b);
+    return sets;
+  });
 }
 
 /** `undefined` where some state has too few lugs for it. */

@@ -11,7 +11,8 @@
  */
 import { type LeadPlan, type LugsOfStates, leadPlans, lugsFor, lugsOfStates } from './lead-plans.ts';
 import { NOTHING, type StateSoFar } from './state-so-far.ts';
-import { BUSES, type IsOver, type WiringProblem } from './wiring-problem.ts';
+import type { Steps } from './steps.ts';
+import { BUSES, type Budget, type WiringProblem } from './wiring-problem.ts';
 
 /** What is soldered together. */
 export interface PlannedNet {
@@ -33,38 +34,43 @@ export interface SearchResult {
 /** What is bad about a wiring beside its wires, the worst first; of all with the fewest wires the one that has the least of it is taken. */
 export type Untidiness = (nets: readonly PlannedNet[]) => readonly number[];
 
-export function leastWiring(problem: WiringProblem, isOver: IsOver, untidiness?: Untidiness): SearchResult {
-  const search = new LugSearch(problem, isOver);
-  const plans = [...leadPlans(problem, search.lugs, search.isOver)].sort((a, b) => a.least - b.least);
-  const lookAt = (below: number, most = Number.POSITIVE_INFINITY) => {
+export function* leastWiring(problem: WiringProblem, budget: Budget, untidiness?: Untidiness): Steps<SearchResult> {
+  const search = new LugSearch(problem, budget);
+  const plans: LeadPlan[] = [];
+  for (const plan of leadPlans(problem, search.lugs, budget))
+    if (plan) plans.push(plan);
+    else yield;
+  plans.sort((a, b) => a.least - b.least);
+  function* lookAt(below: number, most = Number.POSITIVE_INFINITY): Steps<void> {
     for (const plan of plans) {
-      if (plan.least >= Math.min(below, search.best) || search.hasEnded) break;
-      search.look(plan, { below, most });
+      if (plan.least >= Math.min(below, search.best)) break;
+      yield* search.look(plan, { below, most });
     }
-  };
+  }
   // Some answer first, for whoever has no more time; then as few wires as there may be, one more, and so on.
-  lookAt(Number.POSITIVE_INFINITY, FIRST_LOOK);
+  yield* lookAt(Number.POSITIVE_INFINITY, FIRST_LOOK);
   const fewest = plans[0]?.least ?? Number.POSITIVE_INFINITY;
-  for (let more = 1; more < MANY && fewest + more <= search.best; more++) lookAt(fewest + more);
-  lookAt(Number.POSITIVE_INFINITY);
-  const isProven = !search.hasEnded;
-  if (isProven && untidiness) search.lookForTidier(plans, untidiness);
+  for (let more = 1; more < MANY && fewest + more <= search.best; more++) yield* lookAt(fewest + more);
+  yield* lookAt(Number.POSITIVE_INFINITY);
+  const isProven = !budget.isSpent;
+  if (isProven && untidiness) yield* search.lookForTidier(plans, untidiness);
   return { wiring: search.wiring(), isProven };
 }
 
 /** Whether there is any wiring at all; `undefined` where the search was ended before it knew. */
-export function isWireable(problem: WiringProblem, isOver: IsOver): boolean | undefined {
-  const search = new LugSearch(problem, isOver);
+export function* isWireable(problem: WiringProblem, budget: Budget): Steps<boolean | undefined> {
+  const search = new LugSearch(problem, budget);
   const hard: LeadPlan[] = [];
-  for (const plan of leadPlans(problem, search.lugs, search.isOver)) {
-    if (search.look(plan, { most: FIRST_LOOK })) hard.push(plan);
+  for (const plan of leadPlans(problem, search.lugs, budget)) {
+    if (plan === undefined) yield;
+    else if (yield* search.look(plan, { most: FIRST_LOOK })) hard.push(plan);
     if (search.best < Number.POSITIVE_INFINITY) return true;
   }
   for (const plan of hard) {
-    search.look(plan, {});
+    yield* search.look(plan, {});
     if (search.best < Number.POSITIVE_INFINITY) return true;
   }
-  return search.hasEnded ? undefined : false;
+  return budget.isSpent ? undefined : false;
 }
 
 const FIRST_LOOK = 60;
@@ -83,13 +89,10 @@ interface OwnLugs {
 class LugSearch {
   readonly lugs: LugsOfStates;
   best = Number.POSITIVE_INFINITY;
-  hasEnded = false;
   readonly #problem: WiringProblem;
-  readonly #isOver: IsOver;
+  readonly #budget: Budget;
   /** For each shared lug, the one before it that is built alike. */
   readonly #before: readonly (number | undefined)[];
-  #asked = 0;
-  #last = Number.POSITIVE_INFINITY;
   #nets: readonly PlannedNet[] | undefined;
   /** Where tidier ones are looked for: how it is measured, and how far the one that was found is from it. */
   #tidying: { readonly untidiness: Untidiness; least: readonly number[] | undefined } | undefined;
@@ -101,9 +104,9 @@ class LugSearch {
   #at: number[] = [];
   #known: Map<string, { readonly ways: readonly OwnLugs[]; readonly below: number }>[] = [];
 
-  constructor(problem: WiringProblem, isOver: IsOver) {
+  constructor(problem: WiringProblem, budget: Budget) {
     this.#problem = problem;
-    this.#isOver = isOver;
+    this.#budget = budget;
     this.lugs = lugsOfStates(problem);
     this.#before = this.lugs.shared.map((lug) => {
       const poles = problem.alike.find((commons) => commons.includes(lug));
@@ -111,45 +114,40 @@ class LugSearch {
     });
   }
 
-  readonly isOver = (): boolean => {
-    this.#asked += 1;
-    this.hasEnded ||= this.#asked > this.#last || ((this.#asked & 63) === 0 && this.#isOver());
-    return this.hasEnded;
-  };
-
   /** Looks for what this plan of the leads makes of it with fewer wires than so many, at so many places at most; whether that ended it. */
-  look(
+  *look(
     plan: LeadPlan,
     {
       below = Number.POSITIVE_INFINITY,
       most = Number.POSITIVE_INFINITY,
     }: { readonly below?: number; readonly most?: number },
-  ): boolean {
+  ): Steps<boolean> {
     this.#below = Math.min(this.best, below);
     this.#most = most;
     this.#places = 0;
     this.#at = Array.from({ length: this.#problem.lugs }, () => NOTHING);
     this.#known = plan.states.map(() => new Map());
-    this.#place(plan, plan.states, { index: 0, cost: this.#problem.leads - plan.classes, buses: 0 });
+    yield* this.#place(plan, plan.states, { index: 0, cost: this.#problem.leads - plan.classes, buses: 0 });
     return this.#places > most;
   }
 
   /** Goes through all that have as few wires as the best, for as long again as it took to find it. */
-  lookForTidier(plans: readonly LeadPlan[], untidiness: Untidiness): void {
+  *lookForTidier(plans: readonly LeadPlan[], untidiness: Untidiness): Steps<void> {
     const { best } = this;
     this.#tidying = { untidiness, least: undefined };
-    this.#last = 2 * this.#asked + SHORT;
+    this.#budget.limit(this.#budget.spent + SHORT);
     this.best = best + 1;
-    for (const plan of plans) if (plan.least <= best) this.look(plan, {});
+    for (const plan of plans) if (plan.least <= best) yield* this.look(plan, {});
     this.best = best;
   }
 
-  #place(
+  *#place(
     plan: LeadPlan,
     states: readonly StateSoFar[],
     { index, cost, buses }: { readonly index: number; readonly cost: number; readonly buses: number },
-  ): void {
-    if (this.isOver() || ++this.#places > this.#most) return;
+  ): Steps<void> {
+    if (this.#budget.isSpent || ++this.#places > this.#most) return;
+    if (this.#budget.take()) yield;
     const lug = this.lugs.shared[index];
     if (lug === undefined) {
       this.#finish(plan, states, cost);
@@ -169,7 +167,7 @@ class LugSearch {
       if (least >= this.#below) break;
       this.#at[lug] = node;
       if (this.#isNeedless(index)) continue;
-      this.#place(plan, grown, { index: index + 1, cost: soldered, buses: buses + Number(node === newBus) });
+      yield* this.#place(plan, grown, { index: index + 1, cost: soldered, buses: buses + Number(node === newBus) });
     }
     this.#at[lug] = NOTHING;
   }
@@ -255,7 +253,8 @@ class LugSearch {
       for (const way of ways) this.#choose(plan, rest, [...chosen, way]);
       return;
     }
-    if (!this.#tidying || this.isOver()) return;
+    if (!this.#tidying || this.#budget.isSpent) return;
+    this.#budget.take();
     const nets = this.#netsOf(plan, chosen);
     const floating = chosen.reduce((sum, { state }) => sum + state.floating, 0);
     const found = [floating, ...this.#tidying.untidiness(nets)];

@@ -7,11 +7,9 @@ export class NodeSets {
     this.bits = typeof of === 'number' ? Int32Array.from({ length: of }, (_, node) => 1 << node) : of.bits.slice();
   }
 
-  /** Gives the set that both are in now. */
-  join(a: number, b: number): number {
+  join(a: number, b: number): void {
     const joined = this.of(a) | this.of(b);
     for (let left = joined; left !== 0; left &= left - 1) this.bits[highest(left & -left)] = joined;
-    return joined;
   }
 
   joinAll(nodes: number): void {

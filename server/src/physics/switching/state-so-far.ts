@@ -89,8 +89,9 @@ export class StateSoFar {
     if (group === undefined) return this;
     let [closed, zones] = [this.#closed, this.#zones];
     if (node !== NOTHING && group.at !== NOTHING && !this.isOne(group.at, node)) {
+      if (netsIn(this.#planned.nets, zones.of(group.at) | zones.of(node)) > 1) return undefined;
       zones = new NodeSets(zones);
-      if (netsIn(this.#planned.nets, zones.join(group.at, node)) > 1) return undefined;
+      zones.join(group.at, node);
       closed = new NodeSets(closed);
       closed.join(group.at, node);
     }

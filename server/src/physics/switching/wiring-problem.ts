@@ -30,5 +30,38 @@ export interface WiringProblem {
   readonly alike: readonly (readonly number[])[];
 }
 
-/** Asked now and then: no more time. */
-export type IsOver = () => boolean;
+/**
+ * How long a search goes on: by what it has looked at, so that every machine finds the same. Between two steps it looks at so little
+ * that nobody who waits would notice.
+ */
+export class Budget {
+  #left: number;
+  #steps = 0;
+
+  constructor(searches: number) {
+    this.#left = searches * PLACES;
+  }
+
+  get isSpent(): boolean {
+    return this.#left <= 0;
+  }
+
+  /** How much has been looked at. */
+  get spent(): number {
+    return this.#steps;
+  }
+
+  /** One place more; true where others may come in between. */
+  take(): boolean {
+    this.#left -= 1;
+    this.#steps += 1;
+    return this.#steps % PLACES === 0;
+  }
+
+  /** Goes on for so many places at most. */
+  limit(places: number): void {
+    this.#left = Math.min(this.#left, places);
+  }
+}
+
+const PLACES = 64;
