@@ -2,8 +2,9 @@
  * "Wired like this, where is it?": every single end moved (to nothing, to another net, to a free terminal) and every two ends exchanged,
  * kept where afterwards all states do what is wanted of them. Complete among single changes; nothing is assumed about likely mistakes.
  */
-import { meaningIn, type NumberedNets, type NumberedRig, numberedRig, textBy } from './meaning.ts';
+import { meaningIn, type NumberedNets, type NumberedRig, numberedRig, setsOf, textsBy } from './meaning.ts';
 import { closedIn, type Rig, type SwitchState } from './rig.ts';
+import { TerminalSets } from './terminal-sets.ts';
 
 /** A terminal by its name, or by its number. */
 export type Change<T = string> =
@@ -84,12 +85,20 @@ function changesThat(
   const { rig } = numbered;
   const fixed = numbered.numbered(rig.fixed);
   const links = numbered.numbered(rig.links);
-  const states = wanted.map(({ state, texts }) => ({ closed: numbered.numbered(closedIn(rig, state)), texts }));
+  const states = wanted.map(({ state, texts }) => ({
+    closed: setsOf(numbered, [fixed, numbered.numbered(closedIn(rig, state))]),
+    texts,
+  }));
+  const textOf = textsBy(numbered);
   const [moved = []] = numbered.numbered([movable]);
   const right = singleChanges(links, moved).filter((change) => {
     if (!isToTry(change)) return false;
     const after = changed(links, change);
-    return states.every(({ closed, texts }) => texts.has(textBy(numbered, fixed, after, closed)));
+    return states.every(({ closed, texts }) => {
+      const sets = new TerminalSets(closed);
+      for (const net of after) sets.joinAll(net);
+      return texts.has(textOf(sets));
+    });
   });
   return different(right, links).map((change) => named(change, numbered));
 }

@@ -96,13 +96,24 @@ function meaningOf(numbered: NumberedRig, nets: Nets): StateMeaning {
   };
 }
 
-/** What a state is compared by, for terminals that are one by number; for many wirings of one rig. */
-export const textBy = (numbered: NumberedRig, ...joints: readonly NumberedNets[]): string =>
-  heardOf(graphOf(numbered, setsOf(numbered, joints))).text;
+/**
+ * What a state is compared by, for terminals that are one by number; for many wirings of one rig. It follows from which ends of elements
+ * are one, so that of most wirings it is known already.
+ */
+export function textsBy(numbered: NumberedRig): (sets: TerminalSets) => string {
+  const known = new Map<string, string>();
+  return (sets) => {
+    const roots = numbered.ends.map((end) => sets.rootOf(end));
+    const key = String.fromCharCode(...roots.map((root) => roots.indexOf(root)));
+    const text = known.get(key) ?? heardOf(graphOf(numbered, sets)).text;
+    known.set(key, text);
+    return text;
+  };
+}
 
 export type NumberedNets = readonly (readonly number[])[];
 
-function setsOf({ terminals }: NumberedRig, joints: readonly NumberedNets[]): TerminalSets {
+export function setsOf({ terminals }: NumberedRig, joints: readonly NumberedNets[]): TerminalSets {
   const sets = new TerminalSets(terminals.length);
   for (const nets of joints) for (const group of nets) sets.joinAll(group);
   return sets;
