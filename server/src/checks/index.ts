@@ -56,12 +56,15 @@ import { sweepTooWeak } from './sweep-too-weak.ts';
 import { switchCannot } from './switch-cannot.ts';
 import { switchCoilOnHot } from './switch-coil-on-hot.ts';
 import { switchHotShorted } from './switch-hot-shorted.ts';
+import { switchHotShortedLate } from './switch-hot-shorted-late.ts';
 import { switchLugServesTwo } from './switch-lug-serves-two.ts';
 import { switchLugUnused } from './switch-lug-unused.ts';
 import { switchOpensHot } from './switch-opens-hot.ts';
 import { switchPositionDiffers } from './switch-position-differs.ts';
+import { switchPositionDiffersLate } from './switch-position-differs-late.ts';
 import { switchPositionsSame } from './switch-positions-same.ts';
 import { switchSilent } from './switch-silent.ts';
+import { switchSilentLate } from './switch-silent-late.ts';
 import { switchSilentUnnamed } from './switch-silent-unnamed.ts';
 import { switchUpsideDown } from './switch-upside-down.ts';
 import { targetMissed, targetSoundMissed } from './target-missed.ts';
@@ -120,6 +123,9 @@ export const instrumentChecks = inOrder([
   switchPositionDiffers,
   switchHotShorted,
   switchSilent,
+  switchPositionDiffersLate,
+  switchHotShortedLate,
+  switchSilentLate,
   switchCoilOnHot,
   switchPositionsSame,
   switchUpsideDown,

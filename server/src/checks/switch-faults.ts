@@ -8,13 +8,19 @@ import type { Instrument } from '../model/instrument.ts';
 import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
 import type { Wiring, WrittenTerminal } from '../model/wiring.ts';
-import { betterChanges, type Change, rightingChanges, type Wanted } from '../physics/switching/changes.ts';
+import {
+  betterChanges,
+  type Change,
+  rightingChanges,
+  rightingPairs,
+  type Wanted,
+} from '../physics/switching/changes.ts';
 import { unusedLugs } from '../physics/switching/meaning.ts';
 import { GROUND, HOT, type Rig } from '../physics/switching/rig.ts';
 import { selectionWords } from '../words/selections.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
-import type { Remedy } from './finding.ts';
+import type { Edit, Remedy } from './finding.ts';
 import type { InstrumentCheck, InstrumentContext } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { type Said, say } from './say.ts';
@@ -26,25 +32,79 @@ interface SwitchFault {
   readonly wrong: readonly WiredPosition[];
   /** Single changes after which every position is right, what a person would do first before others. */
   readonly changes: readonly Change[];
+  /** There are so many ends that they are looked through once nobody types. */
+  readonly isPutOff: boolean;
 }
 
-/** The check of one of the three codes: a position that sounds otherwise, is silent, or lies on ground. */
-export const faultCheck = <C extends FaultCode>(code: C): Omit<InstrumentCheck<C, never>, 'yieldsTo' | 'severity'> => ({
+type FaultCheck<C extends FaultCode> = Omit<InstrumentCheck<C, never>, 'yieldsTo' | 'severity'>;
+
+/** The check of one of the three codes: one end that makes positions sound otherwise, silent, or lie on ground. */
+export const faultCheck = <C extends FaultCode>(code: C): FaultCheck<C> => ({
   code,
   run: ({ switching, written }) => {
     const fault = switching && switchFault(switching, written);
-    if (!fault || fault.wrong.length === 0) return [];
-    const [change] = fault.changes;
-    if (change) return codeOfAll(fault.wrong) === code ? [foundAtEnd(fault, change, written)] : [];
-    return fault.wrong.filter((each) => codeOf(each) === code).map(foundAtPosition);
+    const [change] = fault?.changes ?? [];
+    return fault && change && codeOfAll(fault.wrong) === code
+      ? [foundAtEnds(fault.wrong, fault.changes.map(alone), written)]
+      : [];
   },
 });
 
-/** Remembered: four checks ask. */
+/** The same where it takes longer: among many ends, or two ends at once; what none of that explains stands at the positions. */
+export const lateFaultCheck = <C extends FaultCode>(code: C): FaultCheck<C> & { readonly late: true } => ({
+  code,
+  late: true,
+  run: ({ switching, written }) => {
+    const fault = switching && switchFault(switching, written);
+    if (!switching || !fault || fault.changes.length > 0) return [];
+    const { wrong } = fault;
+    const ways = waysToRight(switching, written, fault.isPutOff);
+    if (ways.length > 0) return codeOfAll(wrong) === code ? [foundAtEnds(wrong, ways, written)] : [];
+    return wrong.filter((each) => codeOf(each) === code).map(foundAtPosition);
+  },
+});
+
+/** Remembered: seven checks ask. */
 export const switchFault = onceFor((switching: WiredStates, instrument: Instrument): SwitchFault => {
   const wrong = switching.positions.filter(({ verdict }) => verdict === 'differs');
-  return { wrong, changes: wrong.length === 0 ? [] : changesToRight(switching, instrument, isTurned) };
+  const isPutOff = movableIn(switching, instrument).length > MOST_AT_ONCE;
+  const isSought = wrong.length > 0 && !isPutOff;
+  return { wrong, changes: isSought ? changesToRight(switching, instrument, isTurned) : [], isPutOff };
 });
+
+/** What puts all positions right: one change, or one after the other. */
+type Way = readonly Change[];
+
+const alone = (change: Change): Way => [change];
+
+/** By one change where that was put off, else by two; the likeliest first. Remembered: three checks ask. */
+const waysToRight = onceFor((switching: WiredStates, instrument: Instrument, isPutOff: boolean): readonly Way[] => {
+  const single = isPutOff ? changesToRight(switching, instrument, isTurned) : [];
+  const movable = movableIn(switching, instrument);
+  if (single.length > 0 || isPutOff || switching.positions.length < 2) return single.map(alone);
+  const { rig } = switching.numbered;
+  const rank = rankIn(rig);
+  const rankOf = (way: Way) => way.reduce((sum, change) => sum + rank(change), 0);
+  const pairs = rightingPairs(rig, wantedOf(switching.positions), movable, MOST_FIRST);
+  // Which of the two is made first comes to the same.
+  const byBoth = new Map(
+    pairs.map((pair) => [
+      pair
+        .map((each) => JSON.stringify(each))
+        .sort()
+        .join(),
+      pair,
+    ]),
+  );
+  return [...byBoth.values()].sort((x, y) => rankOf(x) - rankOf(y));
+});
+
+/** So many first changes of two are followed: a tenth of a second or so. */
+const MOST_FIRST = 12;
+/** Beyond so many ends a keystroke would wait for the search. */
+const MOST_AT_ONCE = 48;
+/** Pairs are tried one by one: beyond so many ends what is wrong is told at the positions. */
+const MOST_MOVABLE = 96;
 
 /** What positions ask for, of those of which it is known; those that are left so may stay turned over. */
 export const wantedOf = (positions: readonly WiredPosition[], isLeft = isTurned): readonly Wanted[] =>
@@ -95,9 +155,6 @@ function likeliest(
   const rank = rankIn(rig);
   return [...changes].sort((x, y) => rank(x) - rank(y));
 }
-
-/** Pairs are tried one by one: beyond so many ends a keystroke would wait for it, and what is wrong is told at the positions. */
-const MOST_MOVABLE = 80;
 
 /** An end that could as well be taken off, and goes to a lug that nothing is on: told once, as taken off. */
 function goesNowhere(change: Change, free: ReadonlySet<string>, takenOff: ReadonlySet<string>): boolean {
@@ -156,15 +213,17 @@ function foundAtPosition(each: WiredPosition): Found {
   const { position } = each;
   return {
     what: say`${capital(say`position ${position.key.value}`)} ${doesWords(each)}.`,
-    hint: say`No single end moved, and no two exchanged, was found to put all positions right.`,
+    hint: say`No single end moved, no two exchanged, and no two such changes were found to put all positions right.`,
     action: say`Compare the joints of this position with what it should join.`,
     place: position.place,
     subject: { position: position.key.value },
   };
 }
 
-function foundAtEnd({ wrong, changes }: SwitchFault, change: Change, instrument: Instrument): Found {
+/** `ways`: what puts all right, one change or one after the other; the first is told. */
+function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], instrument: Instrument): Found {
   const { wiring, place } = instrument;
+  const [steps = []] = ways;
   const keys = wrong.map(({ position }) => position.key.value);
   const [first] = wrong;
   const what =
@@ -174,14 +233,15 @@ function foundAtEnd({ wrong, changes }: SwitchFault, change: Change, instrument:
           .slice(0, MOST_TOLD)
           .map((each) => say`${each.position.key.value} ${doesWords(each)}`)
           .join('; ')}.`;
-  const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
-  const written = ends
+  const ends = steps.flatMap(endsOf);
+  const written = [...new Set(ends)]
     .flatMap((end) => writtenAt(wiring, end))
-    .sort((a, b) => a.path.place.span.start - b.path.place.span.start);
+    .sort((x, y) => x.path.place.span.start - y.path.place.span.start);
+  const causes = steps.map((each) => causeWords(each, instrument));
   return {
     what,
-    hint: causeWords(change, instrument),
-    action: orderWords(change),
+    hint: steps.length > 1 ? say`Two ends are wrong. ${causes.join(' ')}` : say`${causes.join(' ')}`,
+    action: steps.length > 1 ? say`${steps.map(titleWords).join('. ')}.` : say`${steps.map(orderWords).join(' ')}`,
     place: written[0]?.path.place ?? first?.position.place ?? place,
     related: [
       ...written.slice(1).map(({ name, path }) => ({ message: say`${name}`, place: path.place })),
@@ -190,17 +250,43 @@ function foundAtEnd({ wrong, changes }: SwitchFault, change: Change, instrument:
         place: position.place,
       })),
     ],
-    remedies: () => remediesOf(changes, instrument),
+    remedies: () => remediesOfWays(ways, instrument),
     subject: { nodes: ends },
   };
 }
 
+const endsOf = (change: Change): readonly string[] => (change.kind === 'swap' ? change.terminals : [change.terminal]);
+
 /** The first of the changes, as edits of the wiring. */
-export const remediesOf = (changes: readonly Change[], { wiring }: Instrument): Some<Remedy> =>
-  changes.slice(0, MOST_REMEDIES).map((each, index) => {
-    const edits = wiring && wiringEdits(wiring, each);
-    return edits && remedy(titleWords(each), edits, index === 0);
+export const remediesOf = (changes: readonly Change[], instrument: Instrument): Some<Remedy> =>
+  remediesOfWays(
+    changes.map((change) => [change]),
+    instrument,
+  );
+
+const remediesOfWays = (ways: readonly Way[], { wiring }: Instrument): Some<Remedy> =>
+  ways.slice(0, MOST_REMEDIES).map((way, index) => {
+    const edits = wiring && editsOf(wiring, way);
+    const [title = '', ...more] = way.map(titleWords);
+    const also = more.map((each) => say`, ${each.charAt(0).toLowerCase()}${each.slice(1)}`).join('');
+    return edits && remedy(say`${title}${also}`, edits, index === 0);
   });
+
+/** Both changes of the lines at once; `undefined` where they are of the same words. */
+function editsOf(wiring: Wiring, way: Way): readonly Edit[] | undefined {
+  const moved = new Set(way.slice(0, -1).flatMap(endsOf));
+  const edits = way.map((change, index) => wiringEdits(wiring, index > 0 ? besides(change, moved) : change));
+  const all = edits.flatMap((each) => each ?? []);
+  const ordered = [...all].sort((a, b) => a.place.span.start - b.place.span.start);
+  const isApart = ordered.every(({ place }, index) => (ordered[index - 1]?.place.span.end ?? 0) <= place.span.start);
+  return isApart && edits.every((each) => each !== undefined) ? all : undefined;
+}
+
+/** In the text the ends that the change before moves still stand where they stood. */
+const besides = (change: Change, moved: ReadonlySet<string>): Change =>
+  change.kind === 'swap' || change.to === 'nothing'
+    ? change
+    : { ...change, to: change.to.filter((terminal) => !moved.has(terminal)) };
 
 const MOST_TOLD = 3;
 const MOST_REMEDIES = 3;

@@ -19,7 +19,8 @@ export const switchLugServesTwo = defineInstrumentCheck({
   run: (context) => {
     const { switching, written } = context;
     const fault = switching && switchFault(switching, written);
-    if (!switching || !fault || fault.wrong.length === 0 || fault.changes.length > 0) return undefined;
+    if (!switching || !fault || fault.wrong.length === 0 || fault.isPutOff || fault.changes.length > 0)
+      return undefined;
     const { rig } = switching.numbered;
     const lugs = rig.switches.flatMap(({ slot, contacts }) => contacts.lugs.map((lug) => `${slot}.${lug}`));
     const asked = switching.positions.filter((each) => each.asked);

@@ -12,7 +12,9 @@ export const switchPositionsSame = defineInstrumentCheck({
   severity: 'warning',
   yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching }) => {
-    const positions = (switching?.positions ?? []).filter(({ meaning }) => meaning.fault === undefined);
+    const positions = (switching?.positions ?? []).filter(
+      ({ meaning, verdict }) => meaning.fault === undefined && verdict !== 'differs',
+    );
     return positions.map((second, index) => {
       const first = positions.slice(0, index).find((each) => each.meaning.text === second.meaning.text);
       if (!first || first.meaning.network === undefined || saysSame(first, second)) return undefined;

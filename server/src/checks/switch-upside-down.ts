@@ -11,8 +11,8 @@ export const switchUpsideDown = defineInstrumentCheck({
   severity: 'information',
   yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
   run: ({ switching, written }) =>
-    (switching?.positions ?? []).flatMap(({ position, verdict }) =>
-      verdict === 'turned' && position.selection
+    (switching?.positions ?? []).flatMap(({ position, verdict }, _, all) =>
+      verdict === 'turned' && !all.some((each) => each.verdict === 'differs') && position.selection
         ? [
             {
               what: say`${capital(positionWords(position))} gives ${selectionWords(position.selection)} the other way round: what it has toward ground is on hot.`,

@@ -251,6 +251,51 @@ describe('an instrument wired wrong', () => {
   });
 });
 
+describe('two faults at once', () => {
+  const told = (edit: (text: string) => string): readonly string[] =>
+    analysedSample('yarrowby.pickup', edit)
+      .allFindings()
+      .filter(({ code }) => code.startsWith('switch/'))
+      .map(({ code, message }) => `${code} ${message}`);
+
+  it('are one cause with two ends, the remedy of which is solved again', () => {
+    const both = (text: string) =>
+      text
+        .replace('link bridge.violet', 'link MOVED.violet')
+        .replace('link neck.violet', 'link bridge.violet')
+        .replace('MOVED', 'neck')
+        .replace('turquoise lever.c4', 'turquoise');
+    assert.deepEqual(told(both), [
+      "switch/position-differs Positions 1, 2, 4 and 5 do something else: 1 gives neck, not bridge; 2 gives middle ∥ neck, not bridge slug ∥ middle; 4 gives middle ∥ bridge, not middle ∥ neck slug. Two ends are wrong. `neck.violet` and `bridge.violet` lie on each other's places. `lever.c4` is joined to nothing; it belongs to `neck.grey`. Exchange `neck.violet` and `bridge.violet`. Move `lever.c4` to `neck.grey`.",
+    ]);
+    const analysis = analysedSample('yarrowby.pickup', both);
+    const finding = analysis.allFindings().find(({ code }) => code === 'switch/position-differs');
+    const [remedy] = finding?.remedies() ?? [];
+    assert.equal(remedy?.title, 'Exchange `neck.violet` and `bridge.violet`, move `lever.c4` to `neck.grey`');
+    assert.deepEqual(
+      analysis
+        .edited(remedy.edits)
+        ?.allFindings()
+        .filter(({ code }) => code.startsWith('switch/')),
+      [],
+    );
+  });
+
+  it('are told at each position where no two changes put all right', () => {
+    const three = (text: string) =>
+      text
+        .replace('lever.a4 lever.a5', 'lever.a4')
+        .replace('turquoise lever.c4', 'turquoise')
+        .replace('lever.b2 lever.b3 lever.b4', 'lever.b2 lever.b4');
+    assert.deepEqual(
+      told(three)
+        .map((each) => each.split(' ')[0])
+        .sort(),
+      ['switch/position-differs', 'switch/silent', 'switch/silent'],
+    );
+  });
+});
+
 describe('single faults of two wirings', () => {
   /** `SWITCH_FAULTS=200` for all of them. */
   const COUNT = Number(process.env.SWITCH_FAULTS ?? 40);

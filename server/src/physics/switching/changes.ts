@@ -82,25 +82,61 @@ function changesThat(
   movable: readonly string[],
   isToTry: (change: Change<number>) => boolean,
 ): readonly Change[] {
-  const { rig } = numbered;
-  const fixed = numbered.numbered(rig.fixed);
-  const links = numbered.numbered(rig.links);
-  const states = wanted.map(({ state, texts }) => ({
-    closed: setsOf(numbered, [fixed, numbered.numbered(closedIn(rig, state))]),
-    texts,
-  }));
-  const textOf = textsBy(numbered);
+  const links = numbered.numbered(numbered.rig.links);
+  const isRight = rightnessIn(numbered, wanted);
   const [moved = []] = numbered.numbered([movable]);
   const right = singleChanges(links, moved).filter((change) => {
     if (!isToTry(change)) return false;
     const after = changed(links, change);
-    return states.every(({ closed, texts }) => {
-      const sets = new TerminalSets(closed);
-      for (const net of after) sets.joinAll(net);
-      return texts.has(textOf(sets));
-    });
+    return wanted.every((_, state) => isRight(after, state));
   });
   return different(right, links).map((change) => named(change, numbered));
+}
+
+/** Whether a wanted state, by its place in the list, is right with other links. */
+function rightnessIn(
+  numbered: NumberedRig,
+  wanted: readonly Wanted[],
+): (links: NumberedNets, state: number) => boolean {
+  const { rig } = numbered;
+  const fixed = numbered.numbered(rig.fixed);
+  const closed = wanted.map(({ state }) => setsOf(numbered, [fixed, numbered.numbered(closedIn(rig, state))]));
+  const textOf = textsBy(numbered);
+  return (links, state) => {
+    const sets = new TerminalSets(closed[state] ?? 0);
+    for (const net of links) sets.joinAll(net);
+    return wanted[state]?.texts.has(textOf(sets)) === true;
+  };
+}
+
+/**
+ * Two changes, one after the other, after which all states do what is wanted. Of first ones those are tried that by themselves put some
+ * state right and none wrong, the most first, so many at most.
+ */
+export function rightingPairs(
+  rig: Rig,
+  wanted: readonly Wanted[],
+  movable: readonly string[],
+  most: number,
+): readonly (readonly [Change, Change])[] {
+  const numbered = numberedRig(rig);
+  const links = numbered.numbered(rig.links);
+  const isRight = rightnessIn(numbered, wanted);
+  const [moved = []] = numbered.numbered([movable]);
+  const isFirst = wanted.map((_, state) => isRight(links, state));
+  const helping = singleChanges(links, moved).flatMap((change) => {
+    const after = changed(links, change);
+    if (wanted.some((_, state) => isFirst[state] && !isRight(after, state))) return [];
+    const gain = wanted.filter((_, state) => !isFirst[state] && isRight(after, state)).length;
+    return gain > 0 ? [{ change, gain }] : [];
+  });
+  const gains = new Map(helping.map(({ change, gain }) => [change, gain]));
+  const firsts = [...different([...gains.keys()], links)].sort((a, b) => (gains.get(b) ?? 0) - (gains.get(a) ?? 0));
+  return firsts.slice(0, most).flatMap((first) => {
+    const change = named(first, numbered);
+    const seconds = rightingChanges({ ...rig, links: changed(rig.links, change) }, wanted, movable);
+    return seconds.map((second) => [change, second] as const);
+  });
 }
 
 function named(change: Change<number>, { terminals }: NumberedRig): Change {

@@ -3,7 +3,7 @@
  * of one lug; nothing else is moved.
  */
 import { changed, type Wanted } from './changes.ts';
-import { numberedRig, textBy } from './meaning.ts';
+import { numberedRig, setsOf, textsBy } from './meaning.ts';
 import { closedIn, GROUND, HOT, type Rig } from './rig.ts';
 
 export interface TornLug {
@@ -21,6 +21,7 @@ export interface TornWant {
 export function tornLug(rig: Rig, wanted: readonly Wanted[], lugs: readonly string[]): TornLug | undefined {
   const numbered = numberedRig(rig);
   const fixed = numbered.numbered(rig.fixed);
+  const textOf = textsBy(numbered);
   const closed = wanted.map(({ state }) => numbered.numbered(closedIn(rig, state)));
   for (const lug of lugs) {
     const places = placesOf(lug, rig.links);
@@ -28,7 +29,7 @@ export function tornLug(rig: Rig, wanted: readonly Wanted[], lugs: readonly stri
     const fits: (readonly number[])[] = [];
     for (const [state, { texts }] of wanted.entries()) {
       const right = places.flatMap((_, place) =>
-        texts.has(textBy(numbered, fixed, links[place] ?? [], closed[state] ?? [])) ? [place] : [],
+        texts.has(textOf(setsOf(numbered, [fixed, links[place] ?? [], closed[state] ?? []]))) ? [place] : [],
       );
       if (right.length === 0) break;
       fits.push(right);
