@@ -1,7 +1,7 @@
 import { loadavg } from 'node:os';
-import { diagnostics } from '../../server/src/features/diagnostics.ts';
+import type { EarlyFindings } from '../../server/src/analysis/analysis.ts';
+import { sentFindings } from '../../server/src/lsp/sent-findings.ts';
 import { createSession } from '../../server/src/lsp/session.ts';
-import { toDiagnostic } from '../../server/src/lsp/to-protocol.ts';
 import { generatedSpec } from './generated-spec.ts';
 
 const URI = 'file:///bench/main.pickup';
@@ -44,12 +44,9 @@ function keystrokes(lines: number): readonly number[] {
   session.complete(document);
   const start = document.positionAt(digit);
   const textOf = (uri: string) => session.files.document(uri);
-  const tell = (found: Parameters<typeof diagnostics>[0]): void => {
-    JSON.stringify(
-      diagnostics(found).map((each) =>
-        toDiagnostic(document, each, { textOf, linksCodes: true, relatesPlaces: true, tagsFindings: true }),
-      ),
-    );
+  const asSent = sentFindings({ textOf, linksCodes: true, relatesPlaces: true, tagsFindings: true });
+  const tell = (found: EarlyFindings): void => {
+    JSON.stringify(asSent(document, found));
   };
   const times: readonly number[][] = PHASES.map(() => []);
   for (let key = 0; key < KEYSTROKES; key += 1) {

@@ -1,4 +1,5 @@
 import type { Span } from '../../../grammar/src/span.ts';
+import { attached } from '../../../grammar/values/attached.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Finding, Severity } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
@@ -34,6 +35,9 @@ export function findingSpan(analysis: Found, finding: Finding): Span | undefined
   return at?.uri === analysis.uri ? { start: at.start, end: at.end } : undefined;
 }
 
+const shownBefore = attached<Finding, Diagnostic>();
+
+/** The same object as before where it tells of the same places. */
 function toDiagnostic(analysis: Found, finding: Finding): readonly Diagnostic[] {
   const span = findingSpan(analysis, finding);
   if (span === undefined) return [];
@@ -41,6 +45,16 @@ function toDiagnostic(analysis: Found, finding: Finding): readonly Diagnostic[] 
     const at = analysis.locate(place);
     return at ? [{ message, at }] : [];
   });
+  const before = shownBefore.get(finding);
+  const isSame =
+    before?.related.length === related.length &&
+    isSameSpan(before.span, span) &&
+    before.related.every(({ at }, index) => at.uri === related[index]?.at.uri && isSameSpan(at, related[index].at));
+  if (isSame) return [before];
   const { code, severity, message } = finding;
-  return [{ code, severity, message, span, related, unnecessary: code === 'accept/unused' }];
+  const shown: Diagnostic = { code, severity, message, span, related, unnecessary: code === 'accept/unused' };
+  shownBefore.set(finding, shown);
+  return [shown];
 }
+
+const isSameSpan = (one: Span, other: Span): boolean => one.start === other.start && one.end === other.end;

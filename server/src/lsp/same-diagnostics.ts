@@ -2,7 +2,7 @@ import type { Diagnostic } from 'vscode-languageserver';
 
 /** True where what is sent of one list is what is sent of the other: they are plain data. */
 export const sayTheSame = (some: readonly Diagnostic[], others: readonly Diagnostic[]): boolean =>
-  isSameData(some, others);
+  some.length === others.length && some.every((each, index) => isSameData(each, others[index]));
 
 function isSameData(one: unknown, other: unknown): boolean {
   if (one === other) return true;

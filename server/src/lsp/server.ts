@@ -18,8 +18,6 @@ import {
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { attached } from '../../../grammar/values/attached.ts';
 import { given } from '../../../grammar/values/present.ts';
-import type { EarlyFindings } from '../analysis/analysis.ts';
-import { diagnostics } from '../features/diagnostics.ts';
 import { CURVE_ENDINGS } from '../model/curve-file.ts';
 import { PHOTO_ENDINGS } from '../photos/photo-file.ts';
 import { type ClientAbilities, readAbilities } from './client-abilities.ts';
@@ -41,9 +39,9 @@ import {
 } from './protocol.ts';
 import { askClientForFile } from './read-file.ts';
 import { sayTheSame } from './same-diagnostics.ts';
+import { sentFindings } from './sent-findings.ts';
 import { createSession, type Session } from './session.ts';
 import { DEFAULT_SETTINGS, readSettings, SETTINGS_SECTION, type Settings } from './settings.ts';
-import { toDiagnostic } from './to-protocol.ts';
 import { tooLargeDiagnostic } from './too-large.ts';
 import { createUnusedParts, isPartsFile } from './unused-parts.ts';
 import { warmUp } from './warm-up.ts';
@@ -121,6 +119,7 @@ function start(
     if (pull) pull.publish(uri, version ?? null, found);
     else void connection.sendDiagnostics({ uri, ...given({ version }), diagnostics: found });
   };
+  const asSent = sentFindings({ ...abilities, textOf: (uri) => session.files.document(uri) });
   const unopened = createWorkspaceFindings({
     documents: session.documents,
     files: workspace.files,
@@ -129,7 +128,7 @@ function start(
     diagnose: async (uri) => {
       const analysis = await whenRead(() => session.analysisOfFile(uri));
       const document = session.files.document(uri);
-      return analysis && document && diagnosticsOf(session, document, analysis, abilities);
+      return analysis && document && asSent(document, analysis);
     },
     release: (uri) => workspace.release(uri),
     send: (uri, found) => sendTo(uri, undefined, found),
@@ -150,7 +149,7 @@ function start(
   const diagnosed = (document: TextDocument): Diagnostic[] => {
     const analysis = session.analysisOf(document);
     if (!analysis) return tooLargeDiagnostic(document);
-    return [...diagnosticsOf(session, document, analysis, abilities), ...unused.hints(document, analysis)];
+    return [...asSent(document, analysis), ...unused.hints(document, analysis)];
   };
   const looksAtParts = (document: TextDocument): boolean => {
     const analysis = isPartsFile(workspace.files, document.uri) ? session.analysisOf(document) : undefined;
@@ -207,7 +206,7 @@ function start(
       if (isDone) return { found: diagnosed(document), isDone };
       // What nobody waits for comes after what is in sight.
       pace.interrupted();
-      return { found: early && diagnosticsOf(session, document, early, abilities), isDone };
+      return { found: early && asSent(document, early), isDone };
     },
     send: (document, found, isDone) => {
       const { version } = document;
@@ -396,16 +395,6 @@ function listenToDocuments(
       affected(session.listingChanged());
     }),
   );
-}
-
-function diagnosticsOf(
-  session: Session,
-  document: TextDocument,
-  analysis: EarlyFindings,
-  abilities: ClientAbilities,
-): Diagnostic[] {
-  const textOf = (uri: string): TextDocument | undefined => session.files.document(uri);
-  return diagnostics(analysis).map((found) => toDiagnostic(document, found, { ...abilities, textOf }));
 }
 
 /** A folder may hold specs, and be on the way to one. */
