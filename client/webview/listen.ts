@@ -64,14 +64,14 @@ export function createListen({ title, name, sides: options, loud: asLoud, ask: a
   return {
     section,
     hide,
-    show: ({ svg, leftOut, strings }, before) => {
+    show: ({ svg, leftOut, strings, isMeasured }, before) => {
       if (svg === undefined) return hide();
       section.hidden = false;
       fillStrings(string, strings);
       const loud = before === undefined ? [] : [asLoud];
-      const plucked = t(
-        'Silent until you pluck. A string through the computed response, position and pots where they are.',
-      );
+      const plucked = isMeasured
+        ? t('Silent until you pluck. A string through the response as measured, position and pots where they are.')
+        : t('Silent until you pluck. A string through the computed response, position and pots where they are.');
       const how = [plucked, ...loud].join(' ');
       notes.replaceChildren(...[how, ...leftOut].map((text) => element('p', { textContent: text })));
       sides.show(before === undefined ? [] : options, side);

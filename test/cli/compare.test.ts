@@ -337,7 +337,7 @@ describe('compare', () => {
     shell.write('lighter.pickup', spec('4.00'));
     shell.write('heavier.pickup', spec('6.00'));
     const { stdout } = await shell.run(['compare', 'lighter.pickup', 'heavier.pickup']);
-    assert.match(stdout, /\n {4}resistance at 20 °C +4\.0\d* ± [\d.]+ kΩ, as read +→ +6\.0\d* ± [\d.]+ kΩ, as read/);
+    assert.match(stdout, /\n {4}resistance at 20 °C +4\.0\d* ± [\d.]+ kΩ, measured +→ +6\.0\d* ± [\d.]+ kΩ, measured/);
     assert.match(stdout, /\n {4}turns +[\d ]+ ± \d+ turns +→ +[\d ]+ ± \d+ turns +\(/);
   });
 });

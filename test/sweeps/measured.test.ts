@@ -70,6 +70,28 @@ describe('a measured sweep', () => {
     assert.equal(pickup.estimates().coils.get('main')?.inductanceAirH, undefined);
   });
 
+  it('gives the resistance where no meter read it, and turns that follow from that', () => {
+    const withoutMeter = (text: string) => text.replaceAll(/^ +hot to ground .*\n/gm, '');
+    const pickupOf = (edit: (text: string) => string) => analysedSample(SAMPLE, edit).pickups[0] ?? assert.fail();
+    // The curve's circuit has 6.173 kohm at 20 degC, and the resistor is one of 1 %.
+    const { resistance20COhm } = pickupOf(withoutMeter).estimates();
+    assert.ok(resistance20COhm && Math.abs(resistance20COhm.value - 6173) < 2 * resistance20COhm.sd);
+    assert.equal(resistance20COhm.basis, 'reading');
+    assert.match(resistance20COhm.restsOn.join(), /low end of the sweep sweeps\/yarrow-potted\.csv at 22 degC/);
+    assert.ok(resistance20COhm.sd > 30 && resistance20COhm.sd < 100, `${resistance20COhm.sd}`);
+    const turns = (edit: (text: string) => string) =>
+      pickupOf((text) => edit(text).replace(/ +turns .*\n/, ''))
+        .estimates()
+        .coils.get('main')?.turns;
+    const [bySweep, byMeter] = [turns(withoutMeter), turns((text) => text)];
+    assert.ok(bySweep && byMeter && Math.abs(bySweep.value / byMeter.value - 1) < 0.02);
+    // Of a coil of which nobody knows more than its sweep, the response is known all the same.
+    const bare = pickupOf((text) =>
+      withoutMeter(text).replaceAll(/^ +(bobbin|wire|turns|packing|wound|polarity) .*\n/gm, ''),
+    );
+    assert.ok(bare.estimates().resonanceHz);
+  });
+
   it('shows at its line what it measured beside what is computed', () => {
     const analysis = analysedSample(SAMPLE);
     const shown = hover(analysis, analysis.text.indexOf('sweeps/yarrow-potted'));

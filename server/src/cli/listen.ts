@@ -10,6 +10,7 @@ import type { Pickup } from '../model/pickup.ts';
 import { heard, inTurn, isSilentResponse, noteHz, wavBytes } from '../sound/listen.ts';
 import { ENGLISH } from '../words/languages/language.ts';
 import { LEFT_OUT } from '../words/left-out.ts';
+import { marked } from '../words/number-text.ts';
 import { SILENT } from '../words/numbers.ts';
 import { titleOf } from '../words/parts.ts';
 import { choose, chooseOnly } from './choose.ts';
@@ -131,7 +132,7 @@ function positionPart({ analysis: { instruments }, shown }: Analysed, { position
   const { instrument } = each;
   const title = titleOf(instrument);
   return {
-    words: `${title}, position ${name}: ${potWords(instrument, pots)}`,
+    words: marked(`${title}, position ${name}: ${potWords(instrument, pots)}`, estimates.peakDb),
     response: estimates.response,
     instrument: instrument.name,
     pickups: instrument.slots.flatMap((slot) => slot.pickup ?? []),
@@ -142,7 +143,7 @@ function pickupPart({ analysis: { pickups, bench }, shown }: Analysed, { pickup:
   const wanted = { what: 'pickup', name, shown, use: ' to play through' };
   const chosen = chooseOnly(pickups, ({ pickup }) => pickup.name, wanted, newestOf(pickups));
   return {
-    words: `${titleOf(chosen.pickup)}, ${DEFAULT_LOAD.words}`,
+    words: marked(`${titleOf(chosen.pickup)}, ${DEFAULT_LOAD.words}`, chosen.estimates().peakDb),
     // Without these the coils' inductances are not known, and a response would be a guess.
     response: chosen.estimates().inductanceH && pickupResponse(quickOf(bench)(chosen.pickup)),
     instrument: undefined,

@@ -2,7 +2,7 @@
 import type { Estimate } from '../quantities/estimate.ts';
 import { onlyBoundedAbove, printNumber } from '../quantities/print.ts';
 import { ENGLISH, type Language, type PlainText } from '../words/languages/language.ts';
-import { isToldApart, numberText, TOO_SMALL } from '../words/number-text.ts';
+import { isToldApart, marked, numberText, TOO_SMALL } from '../words/number-text.ts';
 import { phaseWords } from '../words/phases.ts';
 import type { NumberChange } from './compare-numbers.ts';
 import type { Comparison } from './comparison.ts';
@@ -34,8 +34,8 @@ export function numberRows(
     ...differing.map((change) => ({
       path: change.path,
       what: t(change.name.what),
-      before: sideText(change, change.before, t) + markOf(change.before, t),
-      after: sideText(change, change.after, t) + markOf(change.after, t),
+      before: marked(sideText(change, change.before, t), change.before, t),
+      after: marked(sideText(change, change.after, t), change.after, t),
       by: [percentOf(change, t), ...hidden(change).map((each) => t(each))].filter((part) => part !== '').join(', '),
     })),
   ];
@@ -44,10 +44,6 @@ export function numberRows(
 
 const sideText = ({ name }: NumberChange, estimate: Estimate | null | undefined, t: Language): string =>
   estimate === undefined ? t('not known') : numberText(estimate, name, t);
-
-/** What a meter showed is told from what is computed. */
-const markOf = (estimate: Estimate | null | undefined, t: Language): string =>
-  estimate?.basis === 'reading' ? t(', as read') : '';
 
 /** A level that is only known to lie below something is no number to take another from. */
 function hidden({ name, before, after, difference }: NumberChange): readonly PlainText[] {

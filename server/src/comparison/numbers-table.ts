@@ -6,7 +6,7 @@ import { FULL_UP } from '../estimates/positions.ts';
 import { difference, type Estimate } from '../quantities/estimate.ts';
 import { inUnit, onlyBoundedAbove } from '../quantities/print.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
-import { basisWords, differenceCell, differenceParts, numberParts, shownLevel } from '../words/number-text.ts';
+import { basisWords, differenceCell, differenceParts, marked, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
 import { comparableKeys } from './compare-numbers.ts';
@@ -112,10 +112,13 @@ function valueRow(name: NumberName, { now, past, change, coil }: RowValues, t: L
   return [
     {
       name: rowName(name, unit, symbol, what),
-      now: text(now),
+      now: marked(text(now), now, t),
       ...(before === undefined
         ? {}
-        : { before, change: before === text(now) ? '' : changeText({ now, past, change }, name, symbol, t) }),
+        : {
+            before: marked(before, past?.value, t),
+            change: before === text(now) ? '' : changeText({ now, past, change }, name, symbol, t),
+          }),
       restsOn: now ? basisWords(now, t) : '',
     },
   ];

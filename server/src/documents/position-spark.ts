@@ -1,6 +1,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Language } from '../words/languages/language.ts';
+import { marked } from '../words/number-text.ts';
 import { SILENT } from '../words/numbers.ts';
 import { type Box, boxAround, type Spot, wherePossible, wordsAt } from './labels.ts';
 import type { Columns } from './positions-columns.ts';
@@ -44,8 +45,12 @@ export function sparkNodes(
   const corner = ({ hz, db }: (typeof points)[number]) => ({ x: x(hz), y: y(db) });
   const drawn = points.slice(1).map((point, index) => boxAround(corner(points[index] ?? point), corner(point), 2));
   const base = { x: left, y: y(0) - 1, width: right - left, height: 2 };
-  const words = (text: string, bold: boolean, spots: readonly Spot[]) =>
-    wherePossible([{ wordings: [[{ text, bold, quiet: !bold }]], spots, rank: 0 }], [...drawn, base], field);
+  const words = (texts: readonly string[], bold: boolean, spots: readonly Spot[]) =>
+    wherePossible(
+      [{ wordings: texts.map((text) => [{ text, bold, quiet: !bold }]), spots, rank: 0 }],
+      [...drawn, base],
+      field,
+    );
   const corners: readonly Spot[] = [y(0) - 6, top + sparkY[0] + 8, top + sparkY[1] - 4, y(0) + 14].flatMap((at) => [
     { x: right, y: at, anchor: 'end' as const },
     { x: left, y: at, anchor: 'start' as const },
@@ -53,12 +58,13 @@ export function sparkNodes(
   ]);
   const hz = resonanceHz?.value;
   if (!resonanceHz || hz === undefined || hz < 100 || hz > 20_000) {
-    return [zeroLine, curve, ...words(t('no peak'), false, corners)];
+    return [zeroLine, curve, ...words([t('no peak')], false, corners)];
   }
   const nearest = points.reduce(
     (best, point) => (Math.abs(Math.log(point.hz / hz)) < Math.abs(Math.log(best.hz / hz)) ? point : best),
     { hz: 1, db: 0 },
   );
+  const own = frequencyText(resonanceHz, t);
   const at = { x: x(hz), y: y(Math.min(nearest.db, SPARK_TOP_DB)) };
   const beside: readonly Spot[] = [-3, -10, -17].flatMap((dy) => [
     { x: at.x - 8, y: at.y + dy, anchor: 'end' as const },
@@ -69,7 +75,7 @@ export function sparkNodes(
     curve,
     circle('solid', at.x, at.y, 3),
     path('w1', d`M${at.x} ${top + sparkY[1] - 3}v5`),
-    ...words(frequencyText(resonanceHz, t), true, [...beside, ...corners]),
+    ...words([marked(own, resonanceHz, t), own], true, [...beside, ...corners]),
   ];
 }
 

@@ -128,7 +128,9 @@ export function rowWords({ key, title, estimates, verdict }: PositionRow, t: Lan
   const { value, hasUnit } = resistanceParts(estimates, t);
   const resistance = hasUnit ? t('{0} kilohm', value) : value;
   const row = t('Position {0}, {1}: {2}.', key, title, resistance);
-  return [row, ...verdict.sentences.map(({ text }) => text)].join(' ');
+  const { resonanceHz } = estimates;
+  const measured = resonanceHz?.basis === 'reading' ? [t('Resonance as measured.')] : [];
+  return [row, ...measured, ...verdict.sentences.map(({ text }) => text)].join(' ');
 }
 
 export function resistanceParts(

@@ -3,6 +3,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { NULL_DB, printNumber } from '../quantities/print.ts';
 import type { Language } from '../words/languages/language.ts';
+import { marked } from '../words/number-text.ts';
 import { SILENT } from '../words/numbers.ts';
 import {
   type Block,
@@ -73,7 +74,7 @@ export function positionsTable(picture: PositionsPicture): FactTable {
         `${row.key} ${row.title}`,
         ohm.uncertainty === undefined ? ohm.value : `${ohm.value} ± ${ohm.uncertainty}`,
         estimates.resonanceHz && estimates.levelDb !== null
-          ? frequencyText(estimates.resonanceHz, t)
+          ? marked(frequencyText(estimates.resonanceHz, t), estimates.resonanceHz, t)
           : t(estimates.levelDb === null ? SILENT : 'none'),
         stringText(row, t),
         humText(row, t),

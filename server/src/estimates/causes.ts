@@ -79,7 +79,7 @@ const MEASUREMENTS: readonly (readonly [string, string])[] = [
   ['packing of ', 'measure how deep the winding is, which gives its packing: packing …'],
   ['bobbin of ', 'measure the core and the winding space of the bobbin'],
   ['turns of ', 'count the turns: counted …'],
-  ['the resistor ', 'read the resistance of the pickup as well, and it becomes the scale: hot to ground … kohm'],
+  ['the resistor ', 'measure the resistor by itself, and state what it read: over 9.98 kohm ± 0.1 %'],
   ['input resistance of the recorder', 'sweep the recorder by itself: recorder alone … through …'],
   ['input capacitance of the recorder', 'sweep the recorder by itself, or the pickup over 10 kohm'],
   ['the impedance meter', 'measure with a more accurate meter'],

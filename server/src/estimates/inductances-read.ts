@@ -44,7 +44,9 @@ function coilsRead({ coils, lostShare }: PickupMagnetics, quick: QuickEstimates)
   const { netlist, windings } = quick;
   return new Map(
     [...coils].flatMap(([coil, { totalH, capacitances }]) => {
-      const swept = sweptNumbers(quick, coil).inductanceH;
+      const isOnly = netlist.pickup.coils.length === 1;
+      const swept =
+        sweptNumbers(quick, coil).inductanceH ?? (isOnly ? sweptNumbers(quick, 'whole').inductanceH : undefined);
       if (swept) return [[coil, swept] as const];
       const line = newestMagnetic(netlist, 'inductance', coil);
       const ohm = windings.get(coil)?.resistance20COhm?.value ?? 0;

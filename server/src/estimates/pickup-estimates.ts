@@ -8,7 +8,7 @@ import { capacitor, resistor, wire } from '../physics/circuit/components.ts';
 import { type Network, networkOf } from '../physics/circuit/network.ts';
 import { audioFrequencies, responseFigures, responseOf } from '../physics/circuit/response.ts';
 import { add, type Complex, divide, zero } from '../physics/complex.ts';
-import { type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
+import { type Basis, type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
 import { told } from './coil-winding.ts';
 import {
@@ -24,6 +24,7 @@ import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
 import { CAPACITORS_CAUSE, tracksCause } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
+import { responseBasis } from './measured-basis.ts';
 import { farads } from './own-cable.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import type { QuickEstimates } from './quick.ts';
@@ -140,16 +141,18 @@ export function pickupEstimates(
     ...magnetics.eddies().losses.restsOn,
     load.words,
   ];
+  const basis = responseBasis(quick);
+  const resting = (estimate: Estimate, by: Basis): Estimate => ({ ...restingOn(estimate, ...reasons), basis: by });
   const levels = levelsInPlace(quick, benchMainsHz(bench));
   return {
     ...base,
     coils,
     inductanceH,
     capacitanceF,
-    resonanceHz: response?.resonanceHz && restingOn(response.resonanceHz, ...reasons),
+    resonanceHz: response?.resonanceHz && resting(response.resonanceHz, basis.frequency),
     minus3DbHz:
-      response?.resonanceHz === null && response.minus3DbHz ? restingOn(response.minus3DbHz, ...reasons) : undefined,
-    peakDb: response?.peakDb && restingOn(sum(response.peakDb, unlikeCoils(pickup, load)), ...reasons),
+      response?.resonanceHz === null && response.minus3DbHz ? resting(response.minus3DbHz, basis.frequency) : undefined,
+    peakDb: response?.peakDb && resting(sum(response.peakDb, unlikeCoils(pickup, load)), basis.height),
     signalDb: levels.signalDb ?? base.signalDb,
     humDb: base.humDb && (levels.humDb ?? base.humDb),
     leadReadings: readings,

@@ -1,5 +1,6 @@
 /** Every selector position of an instrument, pots anywhere: resistance at the jack, phase, hum, signal and response. */
 
+import { given } from '../../../grammar/values/present.ts';
 import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
 import type { Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
@@ -9,7 +10,7 @@ import { cancelledDb, isSilentDb } from '../physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { audioFrequencies, type Drives, responseOf } from '../physics/circuit/response.ts';
 import { transfers } from '../physics/circuit/solve.ts';
-import { type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
+import { type Basis, type Estimate, estimateOf, functionOf } from '../quantities/estimate.ts';
 import { printCelsius } from '../quantities/print.ts';
 import { USUAL_SCALE_M } from './common-practice.ts';
 import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
@@ -17,6 +18,7 @@ import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estim
 import { type Contribution, leavesByPlaces, levelInPlace, levelWithBound } from './level-in-place.ts';
 import { CAPACITORS_CAUSE, cableCause, controlsAcross, tracksCause } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
+import { positionBasis } from './measured-basis.ts';
 import { farads } from './own-cable.ts';
 import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Sounding, stringShare } from './phase.ts';
 import {
@@ -91,14 +93,15 @@ export function positionEstimates(
       because('the blend of {0} and {1} left out, they are in series here', forSlot.value, other.value),
     ),
   ];
-  const resting = (value: Estimate | undefined) => value && { ...value, restsOn };
+  const resting = (value: Estimate | undefined, basis?: Basis) => value && { ...value, restsOn, ...given({ basis }) };
+  const basis = positionBasis(selection, quickOf);
   return {
     ...base,
     resistanceOhm,
     phase,
-    resonanceHz: response?.resonanceHz === null ? null : resting(response?.resonanceHz),
-    peakDb: resting(response?.peakDb),
-    minus3DbHz: resting(response?.minus3DbHz),
+    resonanceHz: response?.resonanceHz === null ? null : resting(response?.resonanceHz, basis.frequency),
+    peakDb: resting(response?.peakDb, basis.height),
+    minus3DbHz: resting(response?.minus3DbHz, basis.frequency),
     levelDb:
       response &&
       levelOrSilence(

@@ -17,6 +17,7 @@ import { readTogether } from './read-together.ts';
 import { because } from './reasons.ts';
 import { areaShareOf, resistanceWeights, segmentOhm, turnsShareOf } from './segment-shares.ts';
 import { type CoilSigns, coilSigns, sounds } from './signs.ts';
+import { sweptReading } from './swept-resistance.ts';
 
 export interface QuickEstimates {
   readonly netlist: PickupNetlist;
@@ -38,7 +39,7 @@ export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined)
   const life = pickupLife(netlist, bench);
   const readings = new Map(
     netlist.pickup.coils.flatMap((coil) => {
-      const newest = readingUpTo(life, coil, undefined, bench);
+      const newest = readingUpTo(life, coil, undefined, bench) ?? sweptReading(coil, netlist, bench);
       return newest ? [[coil, newest] as const] : [];
     }),
   );
@@ -113,10 +114,12 @@ export function resistanceOf(
   if (weights.size === 0) return estimateOf(0, { basis: 'computed', restsOn: [because('joined directly')] });
   const terms = [...weights].map(([coil, weight]) => ({ ohm: windings.get(coil)?.resistance20COhm, weight }));
   if (terms.some(({ ohm }) => ohm === undefined)) return undefined;
-  return linear(
-    terms.flatMap(({ ohm }) => ohm ?? []),
+  const ohms = terms.flatMap(({ ohm }) => ohm ?? []);
+  const whole = linear(
+    ohms,
     terms.map(({ weight }) => weight),
   );
+  return ohms.every(({ basis }) => basis === 'reading') ? { ...whole, basis: 'reading' } : whole;
 }
 
 function signalLevel(

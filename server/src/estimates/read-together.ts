@@ -19,6 +19,7 @@ import { dcTransfers } from './pickup-circuit.ts';
 import { atTemperature, toleranceOhm } from './reading-limits.ts';
 import { because } from './reasons.ts';
 import { resistanceWeights } from './segment-shares.ts';
+import { sweptLines } from './swept-resistance.ts';
 
 export interface ReadTogether {
   /** Of coils that were not read by themselves, at 20 degC. */
@@ -49,8 +50,20 @@ interface LineTogether {
   weights(ohmOf: (coil: Coil) => number | undefined): ReadonlyMap<Coil, number>;
 }
 
-/** The newest first. */
+/** The newest first; what sweeps show between hot and ground only where no meter read it. */
 function linesTogether(known: Known, life: PickupLife, bench: Bench | undefined): readonly LineTogether[] {
+  const read = readByMeter(known, life, bench);
+  if (read.some(({ isWhole }) => isWhole)) return read;
+  const { netlist } = known;
+  const isSeveral = netlist.pickup.coils.length > 1;
+  const swept = isSeveral ? sweptLines(netlist, bench) : [];
+  return [
+    ...read,
+    ...swept.flatMap(({ line, block }) => lineTogether(line, { block, joined: netlist }, known, bench) ?? []).reverse(),
+  ];
+}
+
+function readByMeter(known: Known, life: PickupLife, bench: Bench | undefined): readonly LineTogether[] {
   return life.blocks
     .flatMap(({ block, state, worksAgo }) => {
       const joined = joinedNetlist(state);

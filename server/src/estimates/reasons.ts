@@ -25,6 +25,8 @@ const REASONS = [
   'turns from its part of a reading',
   'turns from {0}',
   'its reading of {0}',
+  'its sweep {0}',
+  'low end of the sweep {0} at {1}',
   'reading {0} at {1}, brought to low frequency',
   'reading {0}, its frequency not stated',
   'reading {0} at {1}',

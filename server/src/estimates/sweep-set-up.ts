@@ -87,7 +87,7 @@ const relativeSd = ({ si, sd }: { readonly si: number; readonly sd?: number }, o
 
 const plainCurve = ({ hz, magnitude, phase, relativeSd: sd }: Curve) => ({ hz, magnitude, phase, relativeSd: sd });
 
-function measuredCurve(sweep: SweepGroup['sweeps'][number]): MeasuredCurve {
+export function measuredCurve(sweep: SweepGroup['sweeps'][number]): MeasuredCurve {
   const { setUp, addedF, curve } = sweep;
   const fault = phaseFault(sweep);
   const turned = curve.phase?.map((each) =>

@@ -4,7 +4,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import type { PositionEstimates } from '../estimates/estimates.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printValue } from '../quantities/print.ts';
-import { numberText } from '../words/number-text.ts';
+import { marked, numberText } from '../words/number-text.ts';
 import { type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
 import { list } from '../words/text.ts';
@@ -48,10 +48,12 @@ export function lensNumbers(analysis: Analysis, { kind, name }: LensSubject): st
     return joined([
       phaseWords(phase),
       phase === 'single' || !humDb ? undefined : `hum ${numberText(humDb, PICKUP_NUMBERS.humDb)}`,
-      resistance20COhm === undefined ? undefined : numberText(resistance20COhm, PICKUP_NUMBERS.resistance20COhm),
+      resistance20COhm === undefined
+        ? undefined
+        : marked(numberText(resistance20COhm, PICKUP_NUMBERS.resistance20COhm), resistance20COhm),
       resonanceHz === undefined
         ? undefined
-        : `${PICKUP_NUMBERS.resonanceHz.what} ${numberText(resonanceHz, PICKUP_NUMBERS.resonanceHz)}`,
+        : `${PICKUP_NUMBERS.resonanceHz.what} ${marked(numberText(resonanceHz, PICKUP_NUMBERS.resonanceHz), resonanceHz)}`,
     ]);
   }
   const positions = analysis.instruments.find(({ instrument }) => instrument.name === name)?.positions();

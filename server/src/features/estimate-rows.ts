@@ -1,6 +1,6 @@
 import type { CoilEstimates, PickupEstimates } from '../estimates/estimates.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { basisWords, numberText } from '../words/number-text.ts';
+import { basisWords, marked, numberText } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
 import { phaseExplained } from '../words/phases.ts';
 
@@ -24,4 +24,10 @@ export const pickupRows = (pickup: PickupEstimates): readonly EstimateRow[] => [
 export const rowOf = (name: NumberName<string>, estimate: Estimate | null | undefined): readonly EstimateRow[] =>
   estimate === undefined
     ? []
-    : [{ name: name.what, value: numberText(estimate, name), restsOn: estimate === null ? '' : basisWords(estimate) }];
+    : [
+        {
+          name: name.what,
+          value: marked(numberText(estimate, name), estimate),
+          restsOn: estimate === null ? '' : basisWords(estimate),
+        },
+      ];

@@ -5,7 +5,7 @@ import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
 import type { Place } from '../model/place.ts';
 import type { Estimate } from '../quantities/estimate.ts';
-import { basisWords, numberText } from '../words/number-text.ts';
+import { basisWords, marked, numberText } from '../words/number-text.ts';
 import { COIL_NUMBERS, type NumberName, PICKUP_NUMBERS } from '../words/numbers.ts';
 import { ownPickups } from './own-blocks.ts';
 import { type WiredLine, wiredLines } from './wired-lines.ts';
@@ -41,7 +41,7 @@ export function inlayHints(analysis: Analysis, span: Span, kinds: ReadonlySet<Hi
       });
       return;
     }
-    const label = numberText(value, name);
+    const label = marked(numberText(value, name), value);
     hints.push({ kind, offset, label, tooltip: `${name.what}${why}, ${basisWords(value)}`, ...given({ restsOn }) });
   };
   for (const { analysed, placed, block, coils } of ownPickups(analysis)) {

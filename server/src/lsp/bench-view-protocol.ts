@@ -259,6 +259,8 @@ export interface PlotView {
 }
 
 export interface ResponseView extends PlotView {
+  /** Inductance, capacitance and losses of all that sounds were measured. */
+  readonly isMeasured?: boolean;
   /** What a listener has to know that the sound of it is not. */
   readonly leftOut: readonly string[];
   /** Open strings that can be plucked, the lowest first. */

@@ -222,10 +222,12 @@ type Heard = Pick<SectionAsked, 'subject' | 'position' | 'pots'>;
 
 export function responseView(states: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): ResponseView {
   const picture = responsePicture(states, params);
+  const estimates = heardEstimates(states.now, params);
   return {
+    isMeasured: estimates?.peakDb?.basis === 'reading',
     ...(picture
       ? { svg: responsePlot(picture, plotWidth(params.width)), table: responseTable(picture) }
-      : { why: states.t(noResponseWords(heardEstimates(states.now, params))) }),
+      : { why: states.t(noResponseWords(estimates)) }),
     leftOut: LEFT_OUT.map((each) => states.t(each)),
     strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
   };

@@ -60,6 +60,10 @@ export const isToldApart = ({ value, sd }: Value): boolean => Math.abs(value) > 
 export const differenceParts = (value: Value, name: Printed, unit?: string, t = ENGLISH): NumberParts =>
   partsOf(value, name, { unit, signed: true, t });
 
+/** What was measured is told from what is computed, in words: `2.526 ± 0.009 H, measured`. */
+export const marked = (text: string, of: Pick<Estimate, 'basis'> | null | undefined, t = ENGLISH): string =>
+  of?.basis === 'reading' ? t('{0}, measured', text) : text;
+
 /** `computed: turns as counted; wire by its spool`. */
 export const basisWords = ({ basis, restsOn }: Pick<Estimate, 'basis' | 'restsOn'>, t = ENGLISH): string =>
   restsOn.length === 0 ? t(basis) : `${t(basis)}: ${restsOn.map((each) => reasonWords(each, t)).join('; ')}`;

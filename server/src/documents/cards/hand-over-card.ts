@@ -7,6 +7,7 @@ import { wholePickupNumbers } from '../../comparison/numbers-table.ts';
 import { reworkOf } from '../../comparison/reworks.ts';
 import { told } from '../../estimates/coil-winding.ts';
 import { HEIGHT_MM } from '../../estimates/common-practice.ts';
+import { loadOf } from '../../estimates/pickup-estimates.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import { celsius } from '../../model/bench.ts';
 import type { Coil } from '../../model/coil.ts';
@@ -23,6 +24,7 @@ import { gaugeWords, titleOf } from '../../words/parts.ts';
 import { phaseExplained } from '../../words/phases.ts';
 import { columnHeads, type HtmlNode, h, phrase, rowHead, table, typed } from '../html.ts';
 import { photographsOnPage } from '../photographs.ts';
+import { loadWords } from '../response-plot/load-words.ts';
 import type { Card, CardSource, HandOverSection } from './card.ts';
 import { cardWith, cautions, fields, tickBox } from './frame.ts';
 import { ofDimension } from './numbers.ts';
@@ -321,8 +323,21 @@ function coilText(quick: QuickEstimates, coil: Coil, t: Language): string {
 
 const at20C = (ohm: Estimate, t: Language): string => t('{0} at 20\u202F°C', ofDimension(ohm, 'resistance', t));
 
-function pickupLine({ pickup, quick }: PickupAnalysis, t: Language): readonly HtmlNode[] {
+/** Only what was measured: a computed resonance is nothing to hand over. */
+function measuredResonance({ pickup, estimates }: PickupAnalysis, t: Language): readonly string[] {
+  const { resonanceHz } = estimates();
+  if (resonanceHz?.basis !== 'reading') return [];
+  return [
+    t('resonance {0} under {1}, measured', ofDimension(resonanceHz, 'frequency', t), loadWords(loadOf(pickup), t)),
+  ];
+}
+
+function pickupLine(each: PickupAnalysis, t: Language): readonly HtmlNode[] {
+  const { pickup, quick } = each;
   const ohm = quick.resistance20COhm;
   const words = ohm ? at20C(ohm, t) : t(ohm === null ? 'open' : 'resistance unknown: read it');
-  return [typed(titleOf(pickup)), `: ${t('hot to ground {0}', words)}, ${phaseExplained(quick.phase, t)}`];
+  return [
+    typed(titleOf(pickup)),
+    `: ${[t('hot to ground {0}', words), ...measuredResonance(each, t), phaseExplained(quick.phase, t)].join(', ')}`,
+  ];
 }

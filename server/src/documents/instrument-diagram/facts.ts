@@ -1,5 +1,5 @@
 import type { Position } from '../../model/instrument.ts';
-import { numberText } from '../../words/number-text.ts';
+import { marked, numberText } from '../../words/number-text.ts';
 import { POSITION_NUMBERS } from '../../words/numbers.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { positionVerdict } from '../position-verdict.ts';
@@ -25,7 +25,7 @@ export function factsOf({ analysed, played, t }: Shop, position: Position): Fact
         : [
             {
               name: t(POSITION_NUMBERS.resonanceHz.what),
-              value: numberText(resonanceHz, POSITION_NUMBERS.resonanceHz, t),
+              value: marked(numberText(resonanceHz, POSITION_NUMBERS.resonanceHz, t), resonanceHz, t),
               number: true,
             },
           ]),

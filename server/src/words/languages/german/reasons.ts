@@ -28,6 +28,8 @@ export const REASONS = {
   'turns from its part of a reading': 'Windungen aus ihrem Anteil an einem Messwert',
   'turns from {0}': 'Windungen aus {0}',
   'its reading of {0}': 'ihrem Messwert {0}',
+  'its sweep {0}': 'ihrer Frequenzmessung {0}',
+  'low end of the sweep {0} at {1}': 'unteres Ende der Frequenzmessung {0} bei {1}',
   'reading {0} at {1}, brought to low frequency': 'Messwert {0} bei {1}, auf tiefe Frequenz umgerechnet',
   'reading {0}, its frequency not stated': 'Messwert {0}, ohne Angabe der Frequenz',
   'reading {0} at {1}': 'Messwert {0} bei {1}',

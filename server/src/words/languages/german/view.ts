@@ -204,7 +204,6 @@ export const VIEW = {
   'the state as found': 'Zustand wie vorgefunden',
   'the states before': 'frühere Zustände',
   'not known': 'nicht bekannt',
-  ', as read': ', gemessen',
   'No change of meaning: nothing differs but order, layout and comments.':
     'Keine Änderung der Bedeutung: Nur Reihenfolge, Gestaltung und Kommentare sind anders.',
   Facts: 'Angaben',
