@@ -10,7 +10,7 @@ import { assertLegibleDrawing } from '../documents/plots/legible.ts';
 import { analysedSample } from '../support/sample-files.ts';
 
 /** `times`: the load's impedance over that of the plain one. */
-function instrument(positions: string, times = 1): string {
+function instrument(positions: string, times = 1, wiring = ''): string {
   return `
 pickup yarrow-neck "Yarrow, neck" like yarrow-bridge {
   serial RYD-053
@@ -30,23 +30,23 @@ instrument yarrow "Yarrow" {
   }
   cable 4.5 m of ${100 / times} pF/m
   input ${times} Mohm
-  selector {
+${wiring}  selector {
     ${positions}
   }
 }
 `;
 }
 
-function pictureOf(positions: string, times?: number, edit: (text: string) => string = (text) => text) {
+function pictureOf(positions: string, times?: number, edit: (text: string) => string = (text) => text, wiring = '') {
   const analysis = analysedSample('yarrow-bridge.pickup', (text) =>
-    edit(text.replace(/# expect.*\n/g, '') + instrument(positions, times)),
+    edit(text.replace(/# expect.*\n/g, '') + instrument(positions, times, wiring)),
   );
   const [made = assert.fail()] = analysis.instruments;
   return positionResponsePicture({ analysis, instrument: made }, '1') ?? assert.fail();
 }
 
-function offOf(positions: string, times?: number): readonly number[] {
-  const { measured, now } = pictureOf(positions, times);
+function offOf(positions: string, times?: number, wiring?: string): readonly number[] {
+  const { measured, now } = pictureOf(positions, times, undefined, wiring);
   const { hz, levelDb } = measured?.points ?? assert.fail(positions);
   return hz.map((each, index) => (levelDb[index] ?? Number.NaN) - levelAt(now.band, each));
 }
@@ -67,6 +67,15 @@ describe('the points of sweeps in a position', () => {
     assert.ok(furthest(offOf('1 bridge series neck'), offOf('1 bridge', 0.5)) < 1e-3);
     // Turned round, a pickup that is like another takes nothing but the sign along.
     assert.ok(furthest(offOf('1 reversed bridge'), offOf('1 bridge')) < 1e-3);
+  });
+
+  it('are the same where the position is solved by what is soldered', () => {
+    const soldered = (...lines: readonly string[]) =>
+      `  wiring {\n${lines.map((line) => `    ${line}\n`).join('')}  }\n`;
+    const beside = soldered('hot bridge.black neck.black', 'ground bridge.white neck.white');
+    assert.ok(furthest(offOf('1 bridge parallel neck', 1, beside), offOf('1 bridge parallel neck')) < 1e-9);
+    const row = soldered('hot bridge.black', 'link bridge.white neck.black', 'ground neck.white');
+    assert.ok(furthest(offOf('1 bridge series neck', 1, row), offOf('1 bridge series neck')) < 1e-9);
   });
 
   it('are not there where something sounds that was not swept', () => {

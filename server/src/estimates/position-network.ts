@@ -81,7 +81,7 @@ export interface PositionNetwork {
   readonly output: string;
   readonly segments: readonly PlacedSegment[];
   readonly metal: readonly PlacedMetal[];
-  /** Where the setting asks for them; none of what is soldered net by net. */
+  /** Where the setting asks for them: of what sounds. */
   readonly probes: readonly PlacedProbe[];
   netOf(node: string): number | undefined;
 }
@@ -216,11 +216,7 @@ function place(
   const hotNet = part.kind === 'tap' ? netlist.netOf(netlist.leads.get(part.lead)?.node ?? '') : netlist.hot;
   tie(hotNet, hotNode, 'hot');
   tie(netlist.ground, groundNode, 'ground');
-  if (build.setting.probed) {
-    const source = `${prefix}probe`;
-    build.components.push(currentSource({ name: source, from: groundNode, to: hotNode }));
-    build.probes.push({ part, quick, source, hot: hotNode, ground: groundNode });
-  }
+  probe(part, quick, prefix, [hotNode, groundNode], build);
   if (netlist.chassis !== netlist.ground) tie(netlist.chassis, ground, 'shield');
 
   const alone = part.kind === 'coil' ? part.coil : undefined;
@@ -251,6 +247,19 @@ function place(
     build.components.push(capacitor({ name: `${prefix}own cable`, from: hotNode, to: groundNode, farad: leadF }));
   for (const segment of kept) build.segments.push({ segment, part, slot: part.slot, quick });
   placeMetal(part.slot, netlist, nodeOf, prefix, build);
+}
+
+function probe(
+  part: SelectionPart,
+  quick: QuickEstimates,
+  prefix: string,
+  [hot, low]: readonly [string, string],
+  { components, probes, setting }: Build,
+): void {
+  if (!setting.probed) return;
+  const source = `${prefix}probe`;
+  components.push(currentSource({ name: source, from: low, to: hot }));
+  probes.push({ part, quick, source, hot, ground: low });
 }
 
 function placeMetal(
@@ -340,6 +349,15 @@ function solderPickup(slot: Slot, nets: NetsSelection, nodeAt: (terminal: string
       capacitor({ name: `${prefix}own cable`, from: nodeOf(hotNet), to: nodeOf(groundNet), farad: leadF }),
     );
   const partOf = new Map(nets.parts.flatMap(({ part, coil }) => (part.slot === slot ? [[coil, part] as const] : [])));
+  for (const part of new Set(partOf.values())) {
+    const alone = part.kind === 'coil' ? segments.filter(({ coil }) => coil.name === part.coil) : [];
+    const [from, to] =
+      part.kind === 'coil'
+        ? [alone.at(-1)?.finish, alone[0]?.start]
+        : [hotNet, groundNet].map((net) => (net === undefined ? undefined : nodeOf(net)));
+    const named = part.kind === 'coil' ? `${prefix}${part.coil} ` : prefix;
+    if (from !== undefined && to !== undefined) probe(part, quick, named, [from, to], build);
+  }
   for (const segment of segments) {
     const part = partOf.get(segment.coil.name) ?? silentPart(slot, segment.coil.name, nets.place);
     partOf.set(segment.coil.name, part);
