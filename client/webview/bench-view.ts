@@ -14,7 +14,7 @@ import { pngOf } from './png.ts';
 import { createPots } from './pots.ts';
 import { createScrollPlace } from './scroll-place.ts';
 import { createSections } from './sections.ts';
-import { table } from './table.ts';
+import { foldedTable } from './table.ts';
 import { createWhatIf } from './what-if.ts';
 import { t } from './words.ts';
 
@@ -162,8 +162,7 @@ export class BenchView {
     drawings.now.show(next.svg, next.parts);
     drawings.place();
     joints.hidden = next.table === undefined;
-    if (next.table)
-      joints.replaceChildren(element('summary', { textContent: t('The same as a table') }), table(next.table, 'lt'));
+    if (next.table) joints.replaceChildren(...foldedTable(t('The same as a table'), next.table, 'lt'));
     this.choice.show(positionOptions(next), next.position ?? '');
     this.pots.show(next.knobs, next.pots);
     drawings.now.highlight(part);

@@ -23,7 +23,10 @@ export function numbersSection(
     'numbers',
   );
   if (!compared) made.tHead?.remove();
-  return [made, element('p', { className: 'q', textContent: t('± is one standard deviation.') })];
+  const isUncertain = rows.some((row) => [row.now, row.before, row.change].some((text) => text?.includes('±')));
+  return isUncertain
+    ? [made, element('p', { className: 'q', textContent: t('± is one standard deviation.') })]
+    : [made];
 }
 
 /** A number with its ± stays on one line; what is said of it may go on to the next. */

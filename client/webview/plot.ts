@@ -1,7 +1,7 @@
 import type { PlotView } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { putSvg } from './svg-in-page.ts';
-import { table } from './table.ts';
+import { foldedTable } from './table.ts';
 
 /** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
 export function createPlot(title: string, asTable: string, place: string) {
@@ -19,10 +19,7 @@ export function createPlot(title: string, asTable: string, place: string) {
       else if (svg !== shown) putSvg(frame, svg, place);
       shown = svg;
       rows.hidden = facts === undefined;
-      if (facts !== undefined) {
-        const summary = element('summary', { textContent: asTable });
-        rows.replaceChildren(summary, table(facts, 'levels'));
-      }
+      if (facts !== undefined) rows.replaceChildren(...foldedTable(asTable, facts, 'levels'));
     },
     source: () => shown,
   };

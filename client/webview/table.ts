@@ -6,6 +6,13 @@ export interface Rows {
   readonly rows: readonly (readonly (string | Node)[])[];
 }
 
+/** A drawing or a plot as a table, folded away; one that is wider than the view is scrolled by itself, also by the keyboard. */
+export function foldedTable(name: string, rows: Rows, className: string): readonly Node[] {
+  const frame = element('div', { className: 'table-frame', role: 'group', ariaLabel: name, tabIndex: 0 });
+  frame.append(table(rows, className));
+  return [element('summary', { textContent: name }), frame];
+}
+
 /** A table whose first cell of each row names it. */
 export function table({ caption, columns, rows }: Rows, className: string): HTMLTableElement {
   const head = element(

@@ -1,7 +1,7 @@
 /** What a browser makes of the drawings: of all samples, and of 200 specs made up from a seed. */
 import assert from 'node:assert/strict';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
-import type { PlotWidth } from '../../server/src/documents/drawing-sheet.ts';
+import type { DrawingWidth, PlotWidth } from '../../server/src/documents/drawing-sheet.ts';
 import { instrumentPicture } from '../../server/src/documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../../server/src/documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../../server/src/documents/positions-sheet.ts';
@@ -141,10 +141,10 @@ function drawingsOf(name: string, analysis: Analysis, withResponse: boolean): re
     const picture = pickupPicture(analysis, pickup);
     const response = withResponse ? pickupResponsePicture({ analysis, pickup }) : undefined;
     return [
-      ...inBothSizes(`${name}: wiring of ${pickup.pickup.name}`, (size) => drawPickup(picture, size).svg),
+      ...inAllSizes(`${name}: wiring of ${pickup.pickup.name}`, (size) => drawPickup(picture, size).svg),
       ...(response === undefined
         ? []
-        : inAllSizes(`${name}: response of ${pickup.pickup.name}`, (size) => responsePlot(response, size))),
+        : plotted(`${name}: response of ${pickup.pickup.name}`, (size) => responsePlot(response, size))),
     ];
   });
   const instruments = analysis.instruments.flatMap((instrument) => {
@@ -156,25 +156,23 @@ function drawingsOf(name: string, analysis: Analysis, withResponse: boolean): re
     const response =
       withResponse && live !== undefined ? positionResponsePicture({ analysis, instrument }, live) : undefined;
     return [
-      ...inBothSizes(`${name}: schematic`, (size) => instrumentDiagram(ofOne, size)),
-      ...inBothSizes(`${name}: schematic of all positions`, (size) => instrumentDiagram(ofAll, size)),
-      ...(sheet === undefined ? [] : inAllSizes(`${name}: positions`, (size) => positionsSheet(sheet, size))),
-      ...(lugs === undefined ? [] : inBothSizes(`${name}: switches`, (size) => switchDiagram(lugs, size))),
+      ...inAllSizes(`${name}: schematic`, (size) => instrumentDiagram(ofOne, size)),
+      ...inAllSizes(`${name}: schematic of all positions`, (size) => instrumentDiagram(ofAll, size)),
+      ...(sheet === undefined ? [] : plotted(`${name}: positions`, (size) => positionsSheet(sheet, size))),
+      ...(lugs === undefined ? [] : inAllSizes(`${name}: switches`, (size) => switchDiagram(lugs, size))),
       ...(response === undefined
         ? []
-        : inAllSizes(`${name}: response at ${live}`, (size) => responsePlot(response, size))),
+        : plotted(`${name}: response at ${live}`, (size) => responsePlot(response, size))),
     ];
   });
   return [...pickups, ...instruments];
 }
 
-const inBothSizes = (name: string, draw: (size: 'wide' | 'narrow') => string): readonly Drawing[] =>
-  (['wide', 'narrow'] as const).map((size) => ({ name: `${name}, ${size}`, svg: draw(size) }));
+const inAllSizes = (name: string, draw: (size: DrawingWidth) => string): readonly Drawing[] =>
+  (['wide', 'narrow', 'tight'] as const).map((size) => ({ name: `${name}, ${size}`, svg: draw(size) }));
 
-const inAllSizes = (name: string, draw: (size: PlotWidth) => string): readonly Drawing[] => [
-  ...inBothSizes(name, draw),
-  { name: `${name}, slim`, svg: draw('slim') },
-];
+const plotted = (name: string, draw: (size: PlotWidth) => string): readonly Drawing[] =>
+  (['wide', 'narrow', 'slim'] as const).map((size) => ({ name: `${name}, ${size}`, svg: draw(size) }));
 
 /** A computed colour as six digits: `rgb(1, 2, 3)`, or `color(srgb 0.1 0.2 0.3)` where tones are mixed. */
 function hex(colour: string): string {

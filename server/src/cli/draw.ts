@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { Analysis, InstrumentAnalysis, PickupAnalysis, Played } from '../analysis/analysis-types.ts';
 import { newestOf } from '../analysis/newest.ts';
 import { reworkOf } from '../comparison/reworks.ts';
-import type { DrawingWidth } from '../documents/drawing-sheet.ts';
+import type { DrawingWidth, PlotWidth } from '../documents/drawing-sheet.ts';
 import { impedancePicture, impedancePlot } from '../documents/impedance-plot.ts';
 import { instrumentPicture } from '../documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../documents/instrument-diagram/instrument-diagram.ts';
@@ -32,6 +32,9 @@ import { POT_OPTIONS, playedBy } from './pot-options.ts';
 import { findProgram } from './program.ts';
 import { type Analysed, analysed, SOURCE_OPTIONS, WITHOUT_OPTION } from './source.ts';
 import { writeOutput } from './write-file.ts';
+
+/** What there is of drawings and of plots. */
+type PrintedWidth = DrawingWidth & PlotWidth;
 
 export const draw = defineCommand({
   name: 'draw',
@@ -126,11 +129,11 @@ export const draw = defineCommand({
 
 const OF_A_PICKUP: ReadonlySet<string> = new Set(['wiring', 'impedance', 'before-after']);
 
-function wiring({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
+function wiring({ analysis, shown }: Analysed, name: string | undefined, width: PrintedWidth): string {
   return drawPickup(pickupPicture(analysis, chosenPickup(analysis, name, shown)), width).svg;
 }
 
-function impedance({ analysis, shown }: Analysed, name: string | undefined, width: DrawingWidth): string {
+function impedance({ analysis, shown }: Analysed, name: string | undefined, width: PrintedWidth): string {
   const pickup = chosenPickup(analysis, name, shown);
   const picture = impedancePicture(pickup, quickOfBench(analysis));
   if (picture === undefined)
@@ -145,7 +148,7 @@ function beforeAfter(
   now: Analysed,
   before: Analysed | undefined,
   name: string | undefined,
-  width: DrawingWidth,
+  width: PrintedWidth,
   cableF: number | undefined,
 ): string {
   const quickIn = ({ analysis, shown }: Analysed) => quickOfBench(analysis)(chosenPickup(analysis, name, shown).pickup);
@@ -235,7 +238,7 @@ function whole(
 interface WholeValues {
   readonly instrument: string | undefined;
   readonly position: string | undefined;
-  readonly width: DrawingWidth;
+  readonly width: PrintedWidth;
 }
 
 function chosenPickup({ pickups }: Analysis, name: string | undefined, shown: string): PickupAnalysis {

@@ -6,11 +6,11 @@ import { d, element, group, path, picture, rect, render, type SvgElement, type S
 import { fitText, textWidth, wrapText } from './text-width.ts';
 import { drawingCss } from './theme.ts';
 
-/** `wide` is laid out for 960 px, `narrow` for 488. */
-export type DrawingWidth = 'wide' | 'narrow';
+/** `wide` is laid out for 960 px, `narrow` for 488, `tight` for 424: words stay 11 px high in a pane that has no room for the others. */
+export type DrawingWidth = 'wide' | 'narrow' | 'tight';
 
-/** Plots have a third one, of 368 px, so that their words stay 11 px high in a pane that has no room for the others. */
-export type PlotWidth = DrawingWidth | 'slim';
+/** Plots can do with less than drawings: `slim` is laid out for 368 px. */
+export type PlotWidth = 'wide' | 'narrow' | 'slim';
 
 export interface Frame {
   readonly width: number;
@@ -18,9 +18,10 @@ export interface Frame {
   readonly right: number;
 }
 
-export const FRAMES: Readonly<Record<PlotWidth, Frame>> = {
+export const FRAMES: Readonly<Record<DrawingWidth | PlotWidth, Frame>> = {
   wide: { width: 960, margin: 32, right: 928 },
   narrow: { width: 488, margin: 16, right: 472 },
+  tight: { width: 424, margin: 10, right: 414 },
   slim: { width: 368, margin: 10, right: 358 },
 };
 
@@ -46,8 +47,8 @@ export interface Block {
   readonly bottom: number;
 }
 
-/** Title and circumstances, each line beside its aside; the subtitle takes as many lines as it needs, `most` at most. */
-export function sheetHead({ title, subtitle, aside = [] }: SheetHead, { margin, right }: Frame, most = 3): Block {
+/** Title, in two lines at most, and circumstances, each line beside its aside; the subtitle takes as many lines as it needs, `most` at most. */
+export function sheetHead({ title, subtitle, aside = [] }: SheetHead, { margin, right }: Frame, most = 5): Block {
   const room = (line: number): number => {
     const beside = aside[line] ? textWidth(aside[line], { size: 12 }) + 16 : 0;
     return Math.max(right - margin - beside, (right - margin) * 0.5);
@@ -61,12 +62,22 @@ export function sheetHead({ title, subtitle, aside = [] }: SheetHead, { margin, 
     const shown = fitText(text, (right - margin) * 0.5 - 8, { size: 12 });
     return wordsAt(shown, right, 44 + 20 * line, { quiet: true, anchor: 'end' });
   });
+  const titles = titleLines(title, room(0), room(1));
+  const top = 64 + 22 * (titles.length - 1);
   const nodes: SvgNode[] = [
-    wordsAt(fitText(title, room(0), { size: 19, bold: true }), margin, 44, { size: 19 }),
-    ...lines.map((text, line) => wordsAt(text, margin, 64 + 16 * line, { quiet: true })),
+    ...titles.map((text, line) => wordsAt(text, margin, 44 + 22 * line, { size: 19 })),
+    ...lines.map((text, line) => wordsAt(text, margin, top + 16 * line, { quiet: true })),
     ...asides,
   ];
-  return { nodes, bottom: 64 + 16 * (Math.max(lines.length, 1) - 1) + 8 };
+  return { nodes, bottom: top + 16 * (Math.max(lines.length, 1) - 1) + 8 };
+}
+
+function titleLines(title: string, width: number, widthBelow: number): readonly string[] {
+  const face = { size: 19, bold: true };
+  if (textWidth(title, face) <= width) return [title];
+  const least = Math.min(width, widthBelow);
+  const [first = '', ...more] = wrapText(title, least, face);
+  return [first, ...(more.length === 0 ? [] : [fitText(more.join(' '), least, face)])];
 }
 
 /** Sentences run in the editor's own face, which may be this much wider than the one that widths are known of. */
@@ -92,7 +103,7 @@ export function paragraphs(
 /** The finished drawing; `css` is what it needs beside the rules of every drawing. */
 export function drawing(
   { t, ...words }: Pick<SheetWords, 't' | 'id' | 'name' | 'description'>,
-  size: PlotWidth,
+  size: DrawingWidth | PlotWidth,
   height: number,
   nodes: readonly SvgNode[],
   css = plotCss(),

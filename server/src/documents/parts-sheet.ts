@@ -22,7 +22,7 @@ export const partWords = ({ of, name }: OwnPart, t = ENGLISH): string =>
   of.kind === 'bench' ? t('bench') : `${t(of.kind)} ${name}`;
 
 const GAP = 32;
-const COLUMNS: Readonly<Record<DrawingWidth, number>> = { wide: 2, narrow: 1 };
+const COLUMNS: Readonly<Record<DrawingWidth, number>> = { wide: 2, narrow: 1, tight: 1 };
 /** Pixels a millimetre, unless something is too long for its column. */
 const SCALE = 4;
 /** Between the view from above and the section beside it. */

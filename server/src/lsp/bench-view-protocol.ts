@@ -73,7 +73,7 @@ export const SECTION_NAMES: readonly SectionName[] = Object.keys(SECTIONS).filte
 /** From this width of the view on, in px, the wide drawings: scaled down to it less its margins of 16 px, their words are still 11 px high. */
 export const WIDE_FROM = 912;
 
-/** Below it, plots are laid out for less: scaled down further, the words of the narrow ones would be smaller than that. */
+/** Below it, drawings and plots are laid out for less: scaled down further, the words of the narrow ones would be smaller than that. */
 export const SLIM_BELOW = 450;
 
 /**

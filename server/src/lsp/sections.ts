@@ -52,7 +52,6 @@ import {
   type SectionContents,
   type SectionName,
   type ShownPhoto,
-  SLIM_BELOW,
   WIDE_FROM,
 } from './bench-view-protocol.ts';
 import {
@@ -67,6 +66,7 @@ import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
 import { proposalsView } from './proposals-view.ts';
 import type { Subject } from './protocol-parts.ts';
+import { plotWidth, sheetWidth } from './sheet-width.ts';
 import { toRange } from './to-protocol.ts';
 import { whatIfView } from './what-if.ts';
 
@@ -308,7 +308,7 @@ function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionA
   const picture = positionsPicture(now, heard.instrument, { t, played: potsFrom(params.pots), live });
   if (picture === undefined) return {};
   return {
-    svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : params.width < SLIM_BELOW ? 'slim' : 'narrow'),
+    svg: positionsSheet(picture, params.width >= WIDE_FROM ? 'wide' : plotWidth(params.width)),
     table: positionsTable(picture),
   };
 }
@@ -319,7 +319,7 @@ function switchesView({ now, t }: ComparedStates, params: Heard & Pick<SectionAs
   const picture = heard && switchPicture(now, heard.instrument, heard.position.key.value, t);
   if (picture === undefined) return {};
   return {
-    svg: switchDiagram(picture, params.width >= WIDE_FROM ? 'wide' : 'narrow'),
+    svg: switchDiagram(picture, sheetWidth(params.width)),
     table: switchTable(picture),
   };
 }

@@ -6,10 +6,10 @@ import { instrumentDiagram, instrumentTable } from '../documents/instrument-diag
 import { partId, partsSheet, partsTable, partWords } from '../documents/parts-sheet.ts';
 import { instrumentParts } from '../features/instrument-parts.ts';
 import type { Language } from '../words/languages/language.ts';
-import { WIDE_FROM } from './bench-view-protocol.ts';
 import { instrumentNamed, pickupNamed } from './compared-states.ts';
 import { fileName } from './file-key.ts';
 import type { FactTable, Subject } from './protocol-parts.ts';
+import { sheetWidth } from './sheet-width.ts';
 import { wiringDrawing } from './wiring-drawing.ts';
 
 /** The drawing of a pickup or an instrument, with the places of its parts and the table that says the same. */
@@ -63,7 +63,7 @@ export function subjectDrawing(
     ...given({ live, played }),
   });
   return {
-    svg: instrumentDiagram({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow'),
+    svg: instrumentDiagram({ ...picture, id: within + picture.id }, sheetWidth(width)),
     parts: placed(analysis, instrumentParts(instrument, t)),
     table: instrumentTable(picture),
   };
@@ -79,7 +79,7 @@ function partsDrawing(
   const picture = { t, id: `${within}parts-${title}`, title, parts };
   const places = parts.map((each) => ({ id: partId(each), label: partWords(each, t), place: each.place }));
   return {
-    svg: partsSheet(picture, width >= WIDE_FROM ? 'wide' : 'narrow'),
+    svg: partsSheet(picture, sheetWidth(width)),
     parts: placed(analysis, places),
     table: partsTable(picture),
   };

@@ -5,7 +5,7 @@ import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { type PickupPart, pickupParts } from '../features/drawn-parts.ts';
 import { type JointRow, jointRows } from '../features/joint-rows.ts';
 import type { Language } from '../words/languages/language.ts';
-import { WIDE_FROM } from './bench-view-protocol.ts';
+import { sheetWidth } from './sheet-width.ts';
 
 export interface WiringDrawing {
   readonly svg: string;
@@ -21,7 +21,7 @@ export function wiringDrawing(
   { width, within, t }: { readonly width: number; readonly within: string; readonly t: Language },
 ): WiringDrawing {
   const picture = pickupPicture(analysis, analysed, t);
-  const { svg } = drawPickup({ ...picture, id: within + picture.id }, width >= WIDE_FROM ? 'wide' : 'narrow');
+  const { svg } = drawPickup({ ...picture, id: within + picture.id }, sheetWidth(width));
   const parts = [...pickupParts(analysed, t), ...findingParts(picture, analysed)];
   return { svg, parts: alongPath(parts, picture), joints: jointRows(analysed, t) };
 }

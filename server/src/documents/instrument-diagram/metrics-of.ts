@@ -1,6 +1,6 @@
 import type { DrawingWidth } from '../drawing-sheet.ts';
 import { isLowTone } from './layout.ts';
-import { type Metrics, NARROW, WIDE, WIDE_OWN } from './metrics.ts';
+import { type Metrics, NARROW, TIGHT, WIDE, WIDE_OWN } from './metrics.ts';
 import type { ControlPicture, PickupBlock, Schematic } from './schematic-picture.ts';
 
 /** The columns that suit what is drawn. */
@@ -11,7 +11,7 @@ export function metricsOf({ pickups }: Schematic, size: DrawingWidth): Metrics {
     [...nodes].every(
       ([node, { exits }]) => node === own.to || exits.every(({ to, contact }) => to === 'earth' && !contact),
     );
-  if (size === 'narrow') return NARROW;
+  if (size !== 'wide') return size === 'narrow' ? NARROW : TIGHT;
   return pickups.length > 0 && pickups.every(leavesByOwn) ? WIDE_OWN : WIDE;
 }
 

@@ -1,4 +1,4 @@
-/** Columns of the schematic for both widths. */
+/** Columns of the schematic for each width. */
 
 export interface Metrics {
   readonly name: number;
@@ -87,6 +87,29 @@ export const NARROW: Metrics = {
   facts: [16, 472],
   below: true,
   ownBeside: false,
+};
+
+export const TIGHT: Metrics = {
+  ...NARROW,
+  name: 10,
+  coilWords: 96,
+  coil: 112,
+  pole: 141,
+  lead: 128,
+  join: 170,
+  second: 176,
+  stub: 156,
+  rail: 218,
+  railStep: 18,
+  cellsLeft: 192,
+  cellsRight: 266,
+  cell: 12,
+  contact: [271, 314],
+  earth: 348,
+  bus: 384,
+  controls: { volume: 44, bleed: 168, tone: 98, toneRoom: 292, end: 312 },
+  own: { volume: 36, bleed: 120, tone: 78, toneRoom: 112, end: 190 },
+  facts: [10, 414],
 };
 
 /** Where each pickup leaves by few controls of its own and by nothing else, there is room for them beside its coils. */

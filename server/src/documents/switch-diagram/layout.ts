@@ -42,6 +42,7 @@ export interface Run {
 const METRICS = {
   wide: { margin: 32, labels: 196, left: 232, right: 928, inset: 44, widest: 96 },
   narrow: { margin: 16, labels: 116, left: 144, right: 472, inset: 34, widest: 58 },
+  tight: { margin: 10, labels: 108, left: 134, right: 414, inset: 32, widest: 54 },
 } as const;
 
 const LANE = 18;

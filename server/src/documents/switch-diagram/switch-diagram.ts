@@ -21,7 +21,7 @@ import { plotCss } from '../plot-style.ts';
 import { circle, d, group, path, rect, type SvgElement, type SvgNode } from '../svg.ts';
 import { lead } from '../symbols.ts';
 import { fitText, textWidth, wrapText } from '../text-width.ts';
-import { colour, fill, stroke } from '../theme.ts';
+import { fill, stroke } from '../theme.ts';
 import { BESIDE, type BodyLayout, entryY, layOutBody, type PlacedContact, type PlacedLug, type Run } from './layout.ts';
 import type { StateRow, SwitchBody, SwitchPicture } from './picture.ts';
 
@@ -64,7 +64,6 @@ const css = (): string =>
     `.pk .wrongtext text { ${fill('find')} font-weight: 600; text-decoration: underline; }`,
     `.pk .mendtext text { ${fill('find')} }`,
     `.pk .mend { ${stroke('find')} stroke-width: 2; stroke-dasharray: 6 4; stroke-linejoin: round; }`,
-    `.pk .frame { fill: none; ${colour('stroke', 'live')} stroke-width: 2; }`,
     '',
   ].join('\n');
 
@@ -270,6 +269,6 @@ function framed(
   texts: readonly SvgNode[],
 ): readonly SvgNode[] {
   const [x, y, width, height] = box;
-  const all = [...(live ? [rect('frame', x, y, width, height, 6)] : []), ...texts];
+  const all = live ? [rect('row', x, y, width, height), rect('solid', x, y, 3, height), ...texts] : texts;
   return name === undefined ? all : [part(name, state, ...all)];
 }

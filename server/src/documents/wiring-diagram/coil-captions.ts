@@ -46,7 +46,9 @@ export function coilCaptions(
     // Where it goes beyond its lead has no room here.
     ...line(foil?.split(',')[0], 'quiet'),
   ];
-  const rest = [wire, turns, direction, polesShort(polarity, t), foil].filter((text) => text).join(' · ');
+  // A fact stays on one line: `poles N up`.
+  const short = [wire, turns, direction, polesShort(polarity, t)].map((text) => text.replaceAll(' ', '\u00A0'));
+  const rest = [...short, foil].filter((text) => text).join(' · ');
   const description = [name, wire, turns, resistance, direction, polesWords(polarity, t), foil]
     .filter((text) => text)
     .join(', ');

@@ -27,7 +27,7 @@ interface LeadLabelPlace {
 export function labelLead(sheet: Sheet, lead: LeadPicture, { x, y, above, width }: LeadLabelPlace): void {
   const heights = above ? [y - 9, y + 18] : [y + 18, y - 9];
   sheet.labels.push({
-    wordings: leadWordings(lead, width),
+    wordings: leadWordings(lead, sheet.lettersOnly ? 0 : width),
     spots: heights.flatMap((each) =>
       [0, 8, -8, 20, 28].map((shift): Spot => ({ x: x + shift, y: each, anchor: 'start' })),
     ),

@@ -26,7 +26,7 @@ export function planRails(nets: readonly NetPicture[], layout: Layout, metrics: 
   for (const net of inPlanningOrder) {
     const rows = rowsOf(net.id);
     const inside = rows.length > 0 && net.kind !== 'ground' && rows.every(staysInside);
-    const base = inside ? metrics.joints : metrics.terminals;
+    const base = inside ? metrics.inside : metrics.terminals;
     const first = rows.at(0);
     const last = rows.at(-1);
     if (first === undefined || last === undefined) continue;

@@ -1,4 +1,4 @@
-/** The two sizes a diagram is laid out for, and the sheet that collects what is drawn, so that labels find free places. */
+/** The sizes a diagram is laid out for, and the sheet that collects what is drawn, so that labels find free places. */
 import type { Language } from '../../words/languages/language.ts';
 import type { DrawingWidth } from '../drawing-sheet.ts';
 import { type Box, boxAround, type Label } from '../labels.ts';
@@ -24,6 +24,8 @@ export interface Metrics {
   readonly rowGap: number;
   readonly ownLabel: number;
   readonly joints: number;
+  /** Where ends meet that are joined inside. */
+  readonly inside: number;
   readonly conductorLabel: number;
   readonly resistance: number;
   readonly cableShield: number;
@@ -35,6 +37,17 @@ export interface Metrics {
   readonly crossing: number;
   readonly flowScale: number;
   readonly captions: boolean;
+  /** Columns of what is read off the drawing; which way a coil was wound stands beside it where there are captions. */
+  readonly verdict: VerdictColumns;
+}
+
+interface VerdictColumns {
+  readonly wound?: number;
+  readonly path: number;
+  readonly poles: number;
+  readonly string: number;
+  readonly hum: number;
+  readonly right: number;
 }
 
 export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
@@ -55,6 +68,7 @@ export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
     rowGap: 56,
     ownLabel: 640,
     joints: 712,
+    inside: 712,
     conductorLabel: 728,
     resistance: 750,
     cableShield: 796,
@@ -65,6 +79,7 @@ export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
     crossing: 52,
     flowScale: 1,
     captions: true,
+    verdict: { wound: 90, path: 193, poles: 296, string: 376, hum: 476, right: 580 },
   },
   narrow: {
     width: 488,
@@ -83,6 +98,7 @@ export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
     rowGap: 42,
     ownLabel: 254,
     joints: 316,
+    inside: 316,
     conductorLabel: 326,
     resistance: 344,
     cableShield: 366,
@@ -93,12 +109,45 @@ export const METRICS: Readonly<Record<DrawingWidth, Metrics>> = {
     crossing: 40,
     flowScale: 0.85,
     captions: false,
+    verdict: { path: 92, poles: 206, string: 268, hum: 372, right: 472 },
+  },
+  tight: {
+    width: 424,
+    margin: 10,
+    plateLeft: 4,
+    plateRight: 224,
+    firstPole: 68,
+    lastPole: 143,
+    poleRadius: 7,
+    poleToLeftEnd: 2,
+    poleToRightEnd: 21,
+    hole: 22,
+    turns: 2,
+    pitch: 8,
+    bentRow: 47,
+    rowGap: 42,
+    ownLabel: 232,
+    joints: 273,
+    inside: 289,
+    conductorLabel: 282,
+    resistance: 301,
+    cableShield: 322,
+    terminals: 348,
+    terminalLabel: 360,
+    total: 384,
+    railStep: 18,
+    crossing: 34,
+    flowScale: 0.85,
+    captions: false,
+    verdict: { path: 66, poles: 168, string: 220, hum: 318, right: 414 },
   },
 };
 
 /** What is drawn so far. Layers are drawn in the order they were opened. */
 export interface Sheet {
   readonly t: Language;
+  /** Of leads the letters alone: their names stand in the table of joints. */
+  readonly lettersOnly: boolean;
   readonly nodes: SvgNode[];
   readonly labels: Label[];
   readonly obstacles: Box[];

@@ -83,7 +83,8 @@ function signalOf(
       vectors: [],
       remarks: [t('Each coil serves strings of its own.')],
     };
-  return { heading: t('String signal'), vectors, remarks: total };
+  const unknown = t('unknown until its turns are known');
+  return { heading: t('String signal'), vectors, remarks: known.length === 0 ? [unknown] : total };
 }
 
 function humOf(

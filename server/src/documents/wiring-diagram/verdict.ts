@@ -19,11 +19,8 @@ export function drawVerdict(verdict: VerdictPicture, top: number, metrics: Metri
 }
 
 function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics, t: Language): Block {
-  const wide = metrics.captions;
   const x = metrics.margin;
-  const columns = wide
-    ? { wound: x + 58, path: x + 161, poles: x + 264, string: x + 344, hum: x + 444, right: x + 548 }
-    : { wound: undefined, path: x + 76, poles: x + 190, string: x + 252, hum: x + 356, right: metrics.width - x };
+  const columns = metrics.verdict;
   const heads: readonly (readonly [string, number | undefined])[] = [
     [t('wound'), columns.wound],
     [t('path goes'), columns.path],
@@ -37,7 +34,9 @@ function drawTable({ rows }: VerdictPicture, top: number, metrics: Metrics, t: L
   for (const row of rows) {
     nodes.push(path('hair', d`M${x} ${y - 17}H${columns.right}`));
     const cells: SvgNode[] = [
-      wordsAt(fitText(row.coil, wide ? 54 : 72, { size: 12, bold: true }), x, y, { bold: true }),
+      wordsAt(fitText(row.coil, (columns.wound ?? columns.path) - x - 4, { size: 12, bold: true }), x, y, {
+        bold: true,
+      }),
     ];
     if (columns.wound !== undefined) cells.push(wordsAt(row.wound, columns.wound, y));
     cells.push(wordsAt(row.path, columns.path, y), ...polarityCell(row.polarity, columns.poles, y, t));

@@ -24,12 +24,12 @@ export interface WiringDiagram {
 
 /**
  * The wiring of one pickup: what is soldered to what, which way the path runs, why it sounds so. The same picture gives the same
- * bytes. `wide` is laid out for 960 px, `narrow` for 488.
+ * bytes. `wide` is laid out for 960 px, `narrow` for 488, `tight` for 424.
  */
 export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDiagram {
   const metrics = METRICS[size];
   const { t } = picture;
-  const sheet: Sheet = { t, nodes: [], labels: [], obstacles: [] };
+  const sheet: Sheet = { t, lettersOnly: size === 'tight', nodes: [], labels: [], obstacles: [] };
   const head = sheetHead(picture, FRAMES[size], 1);
   const headEnd = head.bottom + 6;
   const findings = findingsHead(picture.findings, headEnd + (picture.findings.length > 0 ? 30 : 24), metrics);

@@ -45,6 +45,7 @@ export const DRAWINGS = {
   'No string is heard twice': 'Keine Saite wird zweimal gehört',
   'Each coil serves strings of its own.': 'Jede Spule hat ihre eigenen Saiten.',
   'String signal': 'Saitensignal',
+  'unknown until its turns are known': 'unbekannt, bis die Windungen bekannt sind',
   'Hum: not proven': 'Brumm: nicht nachgewiesen',
   'It takes the way each coil is wound, or its kick and a compass at its poles.':
     'Es braucht die Wickelrichtung jeder Spule oder ihre Probe mit Stahl und einen Kompass an ihren Polen.',
