@@ -9,7 +9,6 @@ import {
   readingsOnPage,
   usageOnPage,
 } from '../documents/bench-view-page.ts';
-import type { PlotWidth } from '../documents/drawing-sheet.ts';
 import type { HtmlNode } from '../documents/html.ts';
 import { impedancePicture, impedancePlot, impedanceTable } from '../documents/impedance-plot.ts';
 import { partWords } from '../documents/parts-sheet.ts';
@@ -297,9 +296,6 @@ function impedanceView({ now, t }: ComparedStates, { subject, width }: SectionAs
   if (picture === undefined) return {};
   return { svg: impedancePlot(picture, plotWidth(width)), table: impedanceTable(picture) };
 }
-
-/** Of a plot that shares the width with another. */
-const plotWidth = (width: number): PlotWidth => (width < SLIM_BELOW ? 'slim' : 'narrow');
 
 function positionsView({ now, t }: ComparedStates, params: Heard & Pick<SectionAsked, 'width'>): PlotView {
   const heard = heardAt(now, params);
