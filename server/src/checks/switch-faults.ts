@@ -234,14 +234,17 @@ function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], inst
           .map((each) => say`${each.position.key.value} ${doesWords(each)}`)
           .join('; ')}.`;
   const ends = steps.flatMap(endsOf);
-  const written = [...new Set(ends)]
-    .flatMap((end) => writtenAt(wiring, end))
+  const writtenOf = (terminals: readonly string[]) =>
+    [...new Set(terminals)].flatMap((terminal) => writtenAt(wiring, terminal));
+  // An end that no line names yet is told where it will be written.
+  const written = [writtenOf(ends), writtenOf(steps.flatMap(goalOf))]
+    .reduce((own, goal) => (own.length > 0 ? own : goal))
     .sort((x, y) => x.path.place.span.start - y.path.place.span.start);
   const causes = steps.map((each) => causeWords(each, instrument));
   return {
     what,
     hint: steps.length > 1 ? say`Two ends are wrong. ${causes.join(' ')}` : say`${causes.join(' ')}`,
-    action: steps.length > 1 ? say`${steps.map(titleWords).join('. ')}.` : say`${steps.map(orderWords).join(' ')}`,
+    action: say`${steps.map((each) => (steps.length > 1 ? say`${titleWords(each, wiring)}.` : orderWords(each, wiring))).join(' ')}`,
     place: written[0]?.path.place ?? first?.position.place ?? place,
     related: [
       ...written.slice(1).map(({ name, path }) => ({ message: say`${name}`, place: path.place })),
@@ -255,6 +258,10 @@ function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], inst
   };
 }
 
+/** Where a change brings its end. */
+const goalOf = (change: Change): readonly string[] =>
+  change.kind === 'swap' || change.to === 'nothing' ? [] : change.to.slice(0, 1);
+
 const endsOf = (change: Change): readonly string[] => (change.kind === 'swap' ? change.terminals : [change.terminal]);
 
 /** The first of the changes, as edits of the wiring. */
@@ -267,7 +274,7 @@ export const remediesOf = (changes: readonly Change[], instrument: Instrument): 
 const remediesOfWays = (ways: readonly Way[], { wiring }: Instrument): Some<Remedy> =>
   ways.slice(0, MOST_REMEDIES).map((way, index) => {
     const edits = wiring && editsOf(wiring, way);
-    const [title = '', ...more] = way.map(titleWords);
+    const [title = '', ...more] = way.map((each) => titleWords(each, wiring));
     const also = more.map((each) => say`, ${each.charAt(0).toLowerCase()}${each.slice(1)}`).join('');
     return edits && remedy(say`${title}${also}`, edits, index === 0);
   });
@@ -311,16 +318,15 @@ function causeWords(change: Change, { wiring }: Instrument): Said {
     : say`${code(terminal)} is joined to nothing; it belongs ${withWords(to)}.`;
 }
 
-function orderWords(change: Change): Said {
-  if (change.kind === 'swap') return say`Exchange the two.`;
-  const { terminal, to } = change;
-  return to === 'nothing' ? say`Take ${code(terminal)} off.` : say`Move ${code(terminal)} ${withWords(to)}.`;
-}
+const orderWords = (change: Change, wiring: Wiring | undefined): Said =>
+  change.kind === 'swap' ? say`Exchange the two.` : say`${titleWords(change, wiring)}.`;
 
-function titleWords(change: Change): Said {
+function titleWords(change: Change, wiring: Wiring | undefined): Said {
   if (change.kind === 'swap') return say`Exchange ${code(change.terminals[0])} and ${code(change.terminals[1])}`;
   const { terminal, to } = change;
-  return to === 'nothing' ? say`Take ${code(terminal)} off` : say`Move ${code(terminal)} ${withWords(to)}`;
+  if (to === 'nothing') return say`Take ${code(terminal)} off`;
+  const verb = isSoldered(wiring, terminal) || terminal === HOT || terminal === GROUND ? 'Move' : 'Solder';
+  return say`${verb} ${code(terminal)} ${withWords(to)}`;
 }
 
 const isSoldered = (wiring: Wiring | undefined, terminal: string): boolean =>

@@ -266,12 +266,12 @@ describe('two faults at once', () => {
         .replace('MOVED', 'neck')
         .replace('turquoise lever.c4', 'turquoise');
     assert.deepEqual(told(both), [
-      "switch/position-differs Positions 1, 2, 4 and 5 do something else: 1 gives neck, not bridge; 2 gives middle ∥ neck, not bridge slug ∥ middle; 4 gives middle ∥ bridge, not middle ∥ neck slug. Two ends are wrong. `neck.violet` and `bridge.violet` lie on each other's places. `lever.c4` is joined to nothing; it belongs to `neck.grey`. Exchange `neck.violet` and `bridge.violet`. Move `lever.c4` to `neck.grey`.",
+      "switch/position-differs Positions 1, 2, 4 and 5 do something else: 1 gives neck, not bridge; 2 gives middle ∥ neck, not bridge slug ∥ middle; 4 gives middle ∥ bridge, not middle ∥ neck slug. Two ends are wrong. `neck.violet` and `bridge.violet` lie on each other's places. `lever.c4` is joined to nothing; it belongs to `neck.grey`. Exchange `neck.violet` and `bridge.violet`. Solder `lever.c4` to `neck.grey`.",
     ]);
     const analysis = analysedSample('yarrowby.pickup', both);
     const finding = analysis.allFindings().find(({ code }) => code === 'switch/position-differs');
     const [remedy] = finding?.remedies() ?? [];
-    assert.equal(remedy?.title, 'Exchange `neck.violet` and `bridge.violet`, move `lever.c4` to `neck.grey`');
+    assert.equal(remedy?.title, 'Exchange `neck.violet` and `bridge.violet`, solder `lever.c4` to `neck.grey`');
     assert.deepEqual(
       analysis
         .edited(remedy.edits)
