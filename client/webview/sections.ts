@@ -6,6 +6,7 @@ import { missingSection, nextSection } from './missing.ts';
 import { numbersSection } from './numbers.ts';
 import type { PageState, Send } from './page-parts.ts';
 import { photosSection } from './photos.ts';
+import { createPlan } from './plan.ts';
 import { createPlot } from './plot.ts';
 import { proposalsSection } from './proposals.ts';
 import { usageSection } from './usage.ts';
@@ -44,6 +45,7 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
   const impedance = createPlot(t('Impedance'), t('Impedance as a table'), 'impedance');
   const positions = createPlot(t('Positions'), t('Positions as a table'), 'positions');
   const switches = createPlot(t('Switches'), t('Switches as a table'), 'switches');
+  const plan = createPlan(send);
   const label = (): string | undefined => state.drawing?.comparedWith;
   const changes = plain<'comparison'>('above the drawing', t('Changed facts'), (content) =>
     changesSection(content, label() ?? '', send),
@@ -95,6 +97,7 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
     photos: plain('last', t('Photographs'), (content) => photosSection(content.photos, send)),
     proposals: plain('below', t('Target'), (content) => proposalsSection(content, send)),
     whatIf: { place: 'below', node: whatIf.section, show: whatIf.show, clear: whatIf.hide },
+    plan: { place: 'below', node: plan.section, show: plan.show, clear: plan.clear },
     usage: plain('below', t('Used by'), ({ rows }) => usageSection(rows, send)),
   };
   return {

@@ -57,7 +57,7 @@ describe('wire', () => {
     const { code, stdout } = await shell.run(['wire', 'small.pickup']);
     assert.equal(code, 1);
     assert.match(stdout, /no wiring does it: it cannot do positions \d, \d and \d together/);
-    assert.match(stdout, /lever-two-bridging of the shelf does it with 14 wires/);
+    assert.match(stdout, /from the shelf lever-two-bridging does it with 14 wires/);
     validate('wire-1', (await shell.run(['wire', 'small.pickup', '--format', 'json'])).stdout);
   }).timeout(300_000);
 

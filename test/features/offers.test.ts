@@ -15,6 +15,7 @@ import { sortings } from '../../server/src/features/sort-block.ts';
 import { splits } from '../../server/src/features/split-file.ts';
 import type { Refactoring } from '../../server/src/features/text-edits.ts';
 import { wiringActions } from '../../server/src/features/wiring-actions.ts';
+import { finished } from '../../server/src/physics/switching/steps.ts';
 import { analysedSample } from '../support/sample-files.ts';
 
 interface Offer {
@@ -37,7 +38,10 @@ const OFFERS: Readonly<Record<string, Offer>> = {
   },
   'a file that is split': { of: (analysis, span) => splits(analysis, span, []), lines: /^pickup / },
   'positions from the wiring': { of: selectorActions, lines: /^ *(?:wiring|selector|\\d+) / },
-  'a wiring that is planned': { of: wiringActions, lines: /^ *(?:switch|wiring|selector) / },
+  'a wiring that is planned': {
+    of: (analysis, span) => finished(wiringActions(analysis, span)),
+    lines: /^ *(?:switch|wiring|selector) /,
+  },
 };
 
 const SAMPLES = ['foundling', 'quorl', 'pennywither', 'ottlewick-neck', 'parts/stock', 'mistakes/phase-coils-cancel'];

@@ -2,7 +2,8 @@ import type { InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import { finished } from '../physics/switching/steps.ts';
 import { proposeWiring, SEARCHES, type WiringAnswer } from '../repair/wiring-proposal.ts';
 import { cautionsOf } from '../words/cautions.ts';
-import { clashWords, wiresWords } from '../words/wiring-words.ts';
+import { ENGLISH } from '../words/languages/language.ts';
+import { clashWords, otherWords, SEARCH_ENDED, takenWords, wiresWords } from '../words/wiring-words.ts';
 import { choose } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
@@ -69,7 +70,7 @@ function linesOf(answer: WiringAnswer): readonly string[] {
     case 'proposal': {
       const { plan, taken, lines } = answer.proposal;
       return [
-        ...(taken ? [`on ${taken.name}, the smallest of the shelf that does it`] : []),
+        ...(taken ? [takenWords(taken)] : []),
         wiresWords(plan),
         'wiring {',
         ...lines.map((line) => `  ${line}`),
@@ -79,15 +80,16 @@ function linesOf(answer: WiringAnswer): readonly string[] {
     case 'impossible':
       return [
         `no wiring does it: ${clashWords(answer.why)}`,
-        ...answer.others.map(({ part, wires }) => `${part.name} of the shelf does it with ${wires} wires`),
+        ...answer.others.map((each) => otherWords(each)),
         ...(answer.looseWires === undefined
           ? []
           : [
               `with --loose it does it with ${answer.looseWires} wires: coils that are not heard then hang on hot by one end`,
             ]),
       ];
+    case 'ended':
     case 'not planned':
-      return [`nothing is planned: ${answer.reason}`];
+      return [`nothing is planned: ${reasonOf(answer)}`];
   }
 }
 
@@ -108,7 +110,11 @@ function answerData({ instrument, answer }: Answered): object {
         others: answer.others.map(({ part, wires }) => ({ switch: part.name, wires })),
         ...(answer.looseWires !== undefined && { looseWires: answer.looseWires }),
       };
+    case 'ended':
     case 'not planned':
-      return { name, outcome: 'not planned', reason: answer.reason };
+      return { name, outcome: 'not planned', reason: reasonOf(answer) };
   }
 }
+
+const reasonOf = (answer: Extract<WiringAnswer, { kind: 'ended' | 'not planned' }>): string =>
+  answer.kind === 'ended' ? ENGLISH(SEARCH_ENDED) : answer.reason;

@@ -144,6 +144,34 @@ export function proposalsOnPage(
   ];
 }
 
+/** What to solder: sentences, the switches drawn, joint by joint, and as the spec says it. */
+export function planOnPage(
+  {
+    says,
+    drawn,
+    joints,
+    lines,
+    cautions,
+  }: {
+    readonly says: readonly string[];
+    readonly drawn: DrawnFacts;
+    readonly joints?: FactTable;
+    readonly lines: readonly string[];
+    readonly cautions: readonly string[];
+  },
+  t: Language,
+): readonly HtmlNode[] {
+  if (says.length === 0) return [];
+  return [
+    h('h2', {}, t('Planned wiring')),
+    ...says.map((each) => h('p', {}, sentence(each))),
+    ...plotOnPage(drawn),
+    ...(joints ? [factTable(joints)] : []),
+    ...(lines.length > 0 ? [h('pre', {}, words(lines.join('\n')))] : []),
+    ...mind(cautions, t),
+  ];
+}
+
 export function usageOnPage(
   {
     rows,

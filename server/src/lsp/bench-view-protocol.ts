@@ -31,6 +31,7 @@ export interface SectionContents {
   readonly usage: UsageView;
   readonly proposals: ProposalsView;
   readonly whatIf: WhatIfView;
+  readonly plan: WiringPlanView;
 }
 
 export type SectionName = keyof SectionContents;
@@ -65,6 +66,7 @@ export const SECTIONS: Readonly<Record<SectionName, SectionTraits>> = {
   next: { isHeavy: true, isHeard: false, needs: 'pickups' },
   proposals: { isHeavy: true, isHeard: false, needs: 'pickups' },
   whatIf: { isHeavy: true, isHeard: false, needs: 'pickups' },
+  plan: { isHeavy: true, isHeard: false, needs: 'position' },
 };
 
 export const isSectionName = (name: string): name is SectionName => Object.hasOwn(SECTIONS, name);
@@ -165,6 +167,23 @@ export interface ProposalsView {
   /** What holds the nearest miss, a sentence each. */
   readonly inTheWay: readonly string[];
   readonly cautions: readonly string[];
+}
+
+/** What to solder to the switches of an instrument where that is not written yet, or is wrong; or why nothing does it. */
+export interface WiringPlanView {
+  /** Of the document that the edits are of. */
+  readonly version: number;
+  /** A sentence each; none where there is nothing to plan. */
+  readonly says: readonly string[];
+  /** The switches as the plan wires them, and the same in rows. */
+  readonly drawn: PlotView;
+  /** In the order in which one solders. */
+  readonly joints?: FactTable;
+  /** As the spec says it. */
+  readonly lines: readonly string[];
+  readonly cautions: readonly string[];
+  /** They write it. */
+  readonly edits: readonly { readonly range: Range; readonly newText: string }[];
 }
 
 export interface ProposedBuildView {

@@ -29,8 +29,10 @@ import { type ComparedStates, createBases, ownBefore, whenRead } from './compare
 import { fileKey } from './file-key.ts';
 import { findPickups } from './find.ts';
 import type { AnswerOwn } from './guard.ts';
+import { inSlices } from './in-slices.ts';
 import { slice } from './pace.ts';
 import { benchPage, cardPages } from './page.ts';
+import { plannedBefore } from './plan-view.ts';
 import { plansAt } from './plans.ts';
 import { sectionOf } from './sections.ts';
 import type { Session } from './session.ts';
@@ -60,14 +62,19 @@ export function serveBench(own: AnswerOwn, session: Session, t: Language): void 
     const before = base ? await bases.before(base, now) : subject && ownBefore(now, subject);
     return { t, document, now, before, ...given({ among: among && (await analysesOf([uri, ...among])) }) };
   };
-  own<SectionParams, SectionResult | null>(SECTION_REQUEST, 'bench view', null, async (params) => {
+  own<SectionParams, SectionResult | null>(SECTION_REQUEST, 'bench view', null, async (params, token) => {
     const states = await statesOf(params);
+    if (states && params.section === 'plan') await inSlices(plannedBefore(states, params.subject), token);
+    if (token.isCancellationRequested) return null;
     const content = states && isSectionName(params.section) ? sectionOf(params.section, states, params) : undefined;
     return states && content ? { uri: params.uri, version: states.document.version, content } : null;
   });
-  own<PageParams, PageResult>(PAGE_REQUEST, 'page', {}, async (params) => {
+  own<PageParams, PageResult>(PAGE_REQUEST, 'page', {}, async (params, token) => {
     const states = await statesOf(params);
-    return states ? { html: await benchPage(states, params, session.files.photoBytes) } : {};
+    if (states) await inSlices(plannedBefore(states, params.subject), token);
+    return states && !token.isCancellationRequested
+      ? { html: await benchPage(states, params, session.files.photoBytes) }
+      : {};
   });
   const noCards = { pages: [], leftOut: [] };
   own<CardsParams, CardsResult>(CARDS_REQUEST, 'cards', noCards, async (params) => {

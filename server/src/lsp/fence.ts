@@ -1,7 +1,6 @@
-import type { CancellationToken } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { given } from '../../../grammar/values/present.ts';
-import { createAnalyser, type ShopAnalyser } from '../analysis/analysis.ts';
+import { createAnalyser } from '../analysis/analysis.ts';
 import type { Analysis, Host } from '../analysis/analysis-types.ts';
 import { ownParts } from '../analysis/own-parts.ts';
 import { fenceFigure } from '../documents/fence-figure.ts';
@@ -11,7 +10,7 @@ import type { Language } from '../words/languages/language.ts';
 import { whenRead } from './compared-states.ts';
 import { fileKey } from './file-key.ts';
 import type { AnswerOwn } from './guard.ts';
-import { slice } from './pace.ts';
+import { inSlices } from './in-slices.ts';
 import { FENCE_REQUEST, type FenceParams, type FenceResult, FILE_ENDING, LANGUAGE_ID } from './protocol.ts';
 import type { Subject } from './protocol-parts.ts';
 import type { Session } from './session.ts';
@@ -33,7 +32,8 @@ export function serveFences(own: AnswerOwn, { files }: Session, t: Language): vo
     };
     const analysis = await whenRead(() => {
       files.newRound();
-      return inTurns(analyser, fence, host, token);
+      // A piece or a pickup a step.
+      return inSlices(analyser.analysing(fence, host), token);
     });
     if (analysis === undefined) return { uris: [] };
     return {
@@ -41,24 +41,6 @@ export function serveFences(own: AnswerOwn, { files }: Session, t: Language): vo
       uris: analysis.uris.filter((each) => each !== fence),
     };
   });
-}
-
-/** A piece or a pickup a turn, so that whatever is typed meanwhile comes in between; nothing where nobody waits any more. */
-async function inTurns(
-  analyser: ShopAnalyser,
-  uri: string,
-  host: Host,
-  token: CancellationToken,
-): Promise<Analysis | undefined> {
-  const work = analyser.analysing(uri, host);
-  for (let isOver = slice(); ; ) {
-    const step = work.next();
-    if (step.done) return step.value;
-    if (!isOver()) continue;
-    await new Promise((resolve) => setTimeout(resolve, 0));
-    if (token.isCancellationRequested) return undefined;
-    isOver = slice();
-  }
 }
 
 /** A fence is an example; who writes more into one has a file. */

@@ -50,6 +50,7 @@ import { fileKey } from './file-key.ts';
 import { offsetFrom, spanFrom } from './from-protocol.ts';
 import { answering } from './guard.ts';
 import { withPictures } from './hover-pictures.ts';
+import { inSlices } from './in-slices.ts';
 import { serveLenses } from './lens-requests.ts';
 import type { About, Served } from './served.ts';
 import type { Opened } from './session.ts';
@@ -105,7 +106,7 @@ export function serveLanguage(connection: Connection, served: Served): void {
   const about: About = (what, empty, answer) =>
     answering(report, what, empty, async (params, token) => {
       const found = await opened(params.textDocument.uri, token);
-      return found ? answer(found, params) : empty;
+      return found ? answer(found, params, token) : empty;
     });
 
   /** Where a spool is named, every file that names it: coils of all of them are wound from it. */
@@ -207,8 +208,9 @@ export function serveLanguage(connection: Connection, served: Served): void {
     ),
   );
   connection.onCodeAction(
-    about('code actions', [], async ({ document, analysis }, params) => [
+    about('code actions', [], async ({ document, analysis }, params, token) => [
       ...codeActions({ document, analysis }, params, { ...abilities, textOf }),
+      ...(await wiringActionsAt({ document, analysis }, params, token)),
       ...(await extractActions({ document, analysis }, params)),
     ]),
   );
@@ -242,6 +244,20 @@ export function serveLanguage(connection: Connection, served: Served): void {
       ),
     ),
   );
+  /** Planned only for somebody who opens the list. */
+  const wiringActionsAt = async (
+    { document, analysis }: Opened,
+    { range, context }: CodeActionParams,
+    token: CancellationToken,
+  ): Promise<readonly CodeAction[]> => {
+    const kind = CodeActionKind.RefactorRewrite;
+    if (context?.triggerKind === CodeActionTriggerKind.Automatic || !wants(kind, context?.only)) return [];
+    const planned = await inSlices(wiringActions(analysis, spanFrom(document, range)), token);
+    return (planned ?? []).flatMap(({ title, edits }) => {
+      const edit = to.toWorkspaceEdit(textOf, edits);
+      return edit ? [{ title, kind, edit }] : [];
+    });
+  };
   /** Looked for in other files only where somebody opens the list in the first line of a part or a pickup. */
   const extractActions = async (
     { document, analysis }: Opened,
@@ -318,15 +334,9 @@ function codeActions(
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
-    const asked = [
-      identifyOffers,
-      unitConversions,
-      sortings,
-      fitActions,
-      proposalActions,
-      wiringActions,
-      selectorActions,
-    ].flatMap((of) => (isAsked ? of(analysis, span) : []));
+    const asked = [identifyOffers, unitConversions, sortings, fitActions, proposalActions, selectorActions].flatMap(
+      (of) => (isAsked ? of(analysis, span) : []),
+    );
     for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
       if (edit) actions.push({ title, kind: CodeActionKind.RefactorRewrite, edit });

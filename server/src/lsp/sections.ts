@@ -4,6 +4,7 @@ import { type NumbersTable, pickupNumbers, positionNumbers } from '../comparison
 import {
   nextReadingOnPage,
   numbersOnPage,
+  planOnPage,
   plotOnPage,
   proposalsOnPage,
   readingsOnPage,
@@ -63,6 +64,7 @@ import {
 } from './compared-states.ts';
 import { comparisonView } from './comparison-view.ts';
 import { heardAt, potsFrom } from './heard.ts';
+import { planView } from './plan-view.ts';
 import { proposalsView } from './proposals-view.ts';
 import type { Subject } from './protocol-parts.ts';
 import { plotWidth, sheetWidth } from './sheet-width.ts';
@@ -99,6 +101,7 @@ const MAKERS: { readonly [N in SectionName]: Maker<N> } = {
   // A saved page holds copies of the photographs themselves: it reads their files.
   photos: { make: photosView, inPage: undefined },
   proposals: { make: proposalsView, inPage: proposalsOnPage },
+  plan: { make: planView, inPage: planOnPage },
   // Nothing can be moved on paper.
   whatIf: { make: whatIfView, inPage: undefined },
   usage: { make: usageView, inPage: usageOnPage },

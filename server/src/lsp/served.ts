@@ -20,5 +20,5 @@ export interface Served {
 export type About = <P extends { readonly textDocument: { readonly uri: string } }, R>(
   what: string,
   empty: R,
-  answer: (opened: Opened, params: P) => R | Promise<R>,
+  answer: (opened: Opened, params: P, token: CancellationToken) => R | Promise<R>,
 ) => (params: P, token: CancellationToken) => Promise<R | ResponseError<void>>;

@@ -3,6 +3,7 @@
  * whole before it is told; on the switch that it names, else on the smallest one of the shelf; or what stands in the way.
  */
 import type { BlockNode } from '../../../grammar/src/syntax-tree.ts';
+import { attached } from '../../../grammar/values/attached.ts';
 import type { Analysis, InstrumentAnalysis } from '../analysis/analysis-types.ts';
 import type { Edit } from '../checks/finding.ts';
 import { wiredStates } from '../estimates/switch-states.ts';
@@ -44,6 +45,8 @@ export type WiringAnswer =
       /** Wires, if dead coils may hang on hot. */
       readonly looseWires: number | undefined;
     }
+  /** The search came to its end before it had either. */
+  | { readonly kind: 'ended' }
   /** `reason` as a sentence goes on: `quorl: …`. */
   | { readonly kind: 'not planned'; readonly reason: string };
 
@@ -55,8 +58,30 @@ export interface WiringWish {
 }
 
 export const SEARCHES = 15_000;
-/** For an editor that waits: half a second or so, and what is found may not be proven. */
-export const FEW_SEARCHES = 400;
+
+/**
+ * For an editor: no coil left on hot, and what was found once is known as long as neither the instrument nor the shelf changes. In steps,
+ * since it may take long.
+ */
+export function* wiringFor(analysis: Analysis, instrument: InstrumentAnalysis): Steps<WiringAnswer> {
+  const { written } = instrument;
+  const shelf = bySize(analysis.namesInScope('switch'));
+  const known = answers.get(written);
+  if (known?.shelf.length === shelf.length && shelf.every((part, index) => part === known.shelf[index]))
+    return known.answer;
+  const answer = yield* proposeWiring(analysis, instrument, { isQuiet: true, searches: SEARCHES });
+  answers.set(written, { shelf, answer });
+  return answer;
+}
+
+const answers = attached<Instrument, { readonly shelf: readonly Switch[]; readonly answer: WiringAnswer }>();
+
+/** Whether there is something to plan: positions, a switch for them, and no wiring that does what all of them ask for. */
+export function isUnwired(analysis: Analysis, { written }: InstrumentAnalysis): boolean {
+  if (written.positions.length === 0) return false;
+  if (written.switches.length === 0 && analysis.namesInScope('switch').length === 0) return false;
+  return !written.wiring || (wiredStates(written)?.positions ?? []).some(({ verdict }) => verdict === 'differs');
+}
 
 /** In steps, since it may take long. */
 export function* proposeWiring(
@@ -89,7 +114,7 @@ function* onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): S
       ? { kind: 'proposal', proposal }
       : { kind: 'not planned', reason: 'the wiring that was found reads otherwise once it is written' };
   }
-  if (answer.kind === 'not planned') return answer;
+  if (answer.kind !== 'impossible') return answer;
   const own = new Set(written.switches.map(({ part }) => part));
   const others: OtherSwitch[] = [];
   for (const part of written.switches.length > 1 ? [] : bySize(analysis.namesInScope('switch'))) {
@@ -108,6 +133,7 @@ function* onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): S
 type PlannedOrNot =
   | { readonly kind: 'plan'; readonly plan: WiringPlan }
   | { readonly kind: 'impossible'; readonly task: WiringTask }
+  | { readonly kind: 'ended' }
   | { readonly kind: 'not planned'; readonly reason: string };
 
 function* planned(instrument: Instrument, { isQuiet, searches }: WiringWish): Steps<PlannedOrNot> {
@@ -115,9 +141,7 @@ function* planned(instrument: Instrument, { isQuiet, searches }: WiringWish): St
   if (typeof task === 'string') return { kind: 'not planned', reason: task };
   const answer = yield* planWiring(task, searches);
   if (answer.kind === 'impossible') return { kind: 'impossible', task };
-  return answer.kind === 'unknown'
-    ? { kind: 'not planned', reason: 'the search was ended before it found a wiring or proved that there is none' }
-    : answer;
+  return answer.kind === 'unknown' ? { kind: 'ended' } : answer;
 }
 
 const bySize = (parts: readonly Switch[]): readonly Switch[] =>

@@ -1,6 +1,7 @@
 /** A planned wiring in the words of the language, and what is said where there is none. */
 import type { Impossible, WiringPlan } from '../estimates/wiring-plan.ts';
 import { printQuantity } from '../quantities/print.ts';
+import { ENGLISH, type Text } from './languages/language.ts';
 import { list } from './text.ts';
 
 /** The lines of a `wiring` block. */
@@ -17,18 +18,40 @@ export const wiringLines = ({ lines, parts }: WiringPlan): readonly string[] => 
   }),
 ];
 
-export const wiresWords = ({ wires, isProven }: Pick<WiringPlan, 'wires' | 'isProven'>): string =>
-  `${wires} ${wires === 1 ? 'wire' : 'wires'}, ${isProven ? 'and none has fewer' : 'not proven to be the fewest'}`;
+export function wiresWords({ wires, isProven }: Pick<WiringPlan, 'wires' | 'isProven'>, t = ENGLISH): string {
+  if (wires === 1) return t(isProven ? '1 wire, and none has fewer' : '1 wire, not proven to be the fewest');
+  return t(isProven ? '{0} wires, and none has fewer' : '{0} wires, not proven to be the fewest', String(wires));
+}
 
-/** `positions 1, 2 and 4 clash, and so do 2, 4 and 5`. */
-export function clashWords({ clashes, polesNeeded }: Impossible): string {
+/** `it cannot do positions 1, 2 and 4 together, nor 2, 4 and 5; all positions take 3 poles of one throw each` */
+export function clashWords({ clashes, polesNeeded }: Impossible, t = ENGLISH): string {
   const keys = clashes.map((positions) => positions.map(({ key }) => key.value));
+  const and = t('and');
   const [first = [], ...others] = keys;
+  const [only = ''] = first;
+  const alone = keys.map(([key = '']) => key);
   const clash =
     first.length === 1
-      ? `position ${list(keys.map(([key = '']) => key))} cannot be made at all`
-      : `it cannot do positions ${list(first)} together${others.map((each) => `, nor ${list(each)}`).join('')}`;
-  return polesNeeded === undefined
-    ? clash
-    : `${clash}; all positions take ${polesNeeded} ${polesNeeded === 1 ? 'pole' : 'poles'} of one throw each`;
+      ? alone.length === 1
+        ? t('position {0} cannot be made at all', only)
+        : t('positions {0} cannot be made at all', list(alone, and))
+      : [
+          t('it cannot do positions {0} together', list(first, and)),
+          ...others.map((each) => t('nor {0}', list(each, and))),
+        ].join(', ');
+  if (polesNeeded === undefined) return clash;
+  return polesNeeded === 1
+    ? t('{0}; all positions take one pole of one throw each', clash)
+    : t('{0}; all positions take {1} poles of one throw each', clash, String(polesNeeded));
 }
+
+/** A switch of the shelf that does what the own one cannot. */
+export const otherWords = (
+  { part, wires }: { readonly part: { readonly name: string }; readonly wires: number },
+  t = ENGLISH,
+): string => t('from the shelf {0} does it with {1} wires', part.name, String(wires));
+
+export const takenWords = ({ name }: { readonly name: string }, t = ENGLISH): string =>
+  t('on {0}, the smallest of the shelf that does it', name);
+
+export const SEARCH_ENDED = 'the search was ended before it found a wiring or proved that there is none' satisfies Text;

@@ -242,6 +242,8 @@ export class BenchViewPanel {
         return this.askWhatIf(message.asked, message.settings);
       case 'write what if':
         return this.writeWhatIf();
+      case 'write plan':
+        return this.writePlan();
       case 'explain':
         await commands.executeCommand('pickup.explainFinding', message.code);
         return;
@@ -473,6 +475,16 @@ export class BenchViewPanel {
     if (mine !== this.whatIfs) return;
     this.whatIf = result?.state;
     this.post({ type: 'what if', asked, state: this.whatIf });
+  }
+
+  private async writePlan(): Promise<void> {
+    const { uri } = this.focus;
+    const plan = this.section('plan');
+    if (plan === undefined || plan.edits.length === 0) return;
+    await this.write(
+      plan.version,
+      plan.edits.map((each) => ({ ...each, uri })),
+    );
   }
 
   private async writeWhatIf(): Promise<void> {

@@ -21,6 +21,7 @@ const READERS: { readonly [K in Kind]: Reader<K> } = {
     return isIndex(asked) && moved ? { asked, settings: moved } : undefined;
   },
   'write what if': () => ({}),
+  'write plan': () => ({}),
   explain: ({ code }) => (isText(code) ? { code } : undefined),
   choose: ({ subject }) => {
     const { kind, name } = fieldsOf(subject);

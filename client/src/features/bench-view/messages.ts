@@ -60,6 +60,8 @@ export type FromView =
   | { readonly type: 'begin'; readonly index: number }
   /** One of the builds that are proposed: write it into the spec. */
   | { readonly type: 'use build'; readonly index: number }
+  /** The wiring that is planned: write it into the spec. */
+  | { readonly type: 'write plan' }
   /** Knobs were moved by hand: what would it be? `asked` counts up. */
   | { readonly type: 'what if'; readonly asked: number; readonly settings: Settings }
   /** The state that was shown last: write it into the spec. */

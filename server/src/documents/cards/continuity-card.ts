@@ -7,6 +7,7 @@ import { GROUND, HOT } from '../../physics/switching/rig.ts';
 import type { Language, PlainText } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { type HtmlNode, h, rowHead, section, table, typed } from '../html.ts';
+import { lugOf, solderingOrder } from '../soldering-order.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, cardWith, cautions, gapCell, mind, tickCell } from './frame.ts';
 import { aboutInstrument } from './pickup-words.ts';
@@ -48,27 +49,8 @@ interface Bench {
   readonly t: Language;
 }
 
-/** Jumpers first, then what is common, leads, and grounds last: each joint in one line. */
 function solderTable({ states, instrument, t }: Bench): HtmlNode {
-  const { links } = states.numbered.rig;
-  const isLug = lugOf(instrument);
-  const joints = links.flatMap((net) => {
-    const lugs = net.filter(isLug);
-    const [first] = lugs.length > 0 ? lugs : net;
-    const isCommon = net.includes(HOT) || net.includes(GROUND);
-    const jumpers = lugs.slice(1).map((lug, index) => ({ rank: 0, from: lugs[index] ?? '', to: lug }));
-    const ends = net.filter((end) => !isLug(end) && end !== first);
-    const others = ends.map((end) => {
-      const rank = end === HOT ? 1 : end === GROUND || net.includes(GROUND) ? 3 : 2;
-      return {
-        rank: isCommon && end === HOT ? 1 : rank,
-        from: end,
-        to: net.includes(GROUND) && end !== GROUND ? GROUND : (first ?? ''),
-      };
-    });
-    return [...jumpers, ...others];
-  });
-  const rows = joints.map((joint, index) => ({ ...joint, index })).sort((a, b) => a.rank - b.rank || a.index - b.index);
+  const rows = solderingOrder(states.numbered.rig, instrument);
   const half = Math.ceil(rows.length / 2);
   const cells = (row: (typeof rows)[number] | undefined): readonly HtmlNode[] =>
     row
@@ -85,11 +67,6 @@ function solderTable({ states, instrument, t }: Bench): HtmlNode {
     rows: rows.slice(0, half).map((row, index) => [...cells(row), gapCell(), ...cells(rows[half + index])]),
   });
 }
-
-const lugOf =
-  ({ switches }: Instrument) =>
-  (terminal: string): boolean =>
-    switches.some(({ name }) => terminal.startsWith(`${name}.`));
 
 /** A lead beside its swatch and the place of its pickup; a lug by its name. */
 function terminalNodes(terminal: string, instrument: Instrument, t: Language): readonly HtmlNode[] {

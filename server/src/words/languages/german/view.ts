@@ -32,6 +32,26 @@ export const VIEW = {
   'Inductance meter at 1 kHz, series values, from hot to ground, joined and not plugged in.':
     'Induktivitätsmesser bei 1 kHz, Serienwerte, von heiß nach Masse, verbunden und nicht eingesteckt.',
   'Expect {0}.': 'Zu erwarten: {0}.',
+  'Planned wiring': 'Geplante Verdrahtung',
+  '1 wire, and none has fewer': '1 Draht, und keine hat weniger',
+  '{0} wires, and none has fewer': '{0} Drähte, und keine hat weniger',
+  '1 wire, not proven to be the fewest': '1 Draht, nicht bewiesen, dass es nicht weniger geht',
+  '{0} wires, not proven to be the fewest': '{0} Drähte, nicht bewiesen, dass es nicht weniger geht',
+  'on {0}, the smallest of the shelf that does it': 'mit {0}, dem kleinsten Schalter im Regal, der es kann',
+  'from the shelf {0} does it with {1} wires': 'aus dem Regal kann es {0} mit {1} Drähten',
+  'no wiring does it: {0}': 'keine Verdrahtung kann es: {0}',
+  'position {0} cannot be made at all': 'die Schalterstellung {0} geht überhaupt nicht',
+  'positions {0} cannot be made at all': 'die Schalterstellungen {0} gehen überhaupt nicht',
+  'it cannot do positions {0} together': 'die Schalterstellungen {0} gehen nicht zusammen',
+  'nor {0}': 'auch nicht {0}',
+  '{0}; all positions take one pole of one throw each':
+    '{0}; alle zusammen brauchen eine Ebene mit einem Kontakt je Schalterstellung',
+  '{0}; all positions take {1} poles of one throw each':
+    '{0}; alle zusammen brauchen {1} Ebenen mit einem Kontakt je Schalterstellung',
+  'the search was ended before it found a wiring or proved that there is none':
+    'die Suche endete, bevor sie eine Verdrahtung fand oder bewies, dass es keine gibt',
+  'If coils that are not heard may hang on hot by one end, {0} wires do it.':
+    'Dürfen stumme Spulen mit einem Ende an heiß hängen, genügen {0} Drähte.',
   'Used by': 'Verwendet von',
   'used by': 'verwendet von',
   left: 'Rest',
