@@ -1,9 +1,12 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { planView } from '../../server/src/lsp/plan-view.ts';
 import { languageOf } from '../../server/src/words/languages/language.ts';
 import { accessFaults } from '../support/axe.ts';
 import { leftInEnglish } from '../support/left-in-english.ts';
+import { analysedText } from '../support/sample-files.ts';
 import {
   type BenchHarness,
   type BenchPage,
@@ -229,6 +232,39 @@ describe('the bench view in a browser', function () {
       assert.ok(await view.page.evaluate<boolean>('document.documentElement.scrollWidth <= innerWidth'));
       await section.getByRole('button', { name: 'Use this: write build 1 into the spec' }).press('Enter');
       assert.deepEqual((await view.sent()).at(-1), { type: 'use build', index: 0 });
+      await view.page.close();
+    }
+  });
+
+  it('shows what to solder where nothing is wired yet, in German too, and sends that it be written', async () => {
+    const unwired = sample('yarrowby').replace(/\n {2}wiring \{[^}]*\}\n/, '\n');
+    const now = analysedText(unwired, 'yarrowby.pickup');
+    const document = TextDocument.create(now.uri, 'pickup', 1, unwired);
+    const subject = { kind: 'instrument', name: 'yarrowby' } as const;
+    for (const [language, theme, width, says] of [
+      [
+        'en',
+        'vscode-dark',
+        1000,
+        /19\swires, and\snone\shas\sfewer\..*solder.*lever\.b0.*link middle\.gold lever\.b2 lever\.b3/s,
+      ],
+      ['de', 'vscode-high-contrast-light', 390, /19\sDrähte, und keine hat weniger\..*löten.*hot lever\.a0 lever\.b0/s],
+    ] as const) {
+      const view = await opened(instrument, { theme, width, language });
+      const states = { t: languageOf(language), document, now, before: undefined };
+      const content = planView(states, { subject, width, pots: {} });
+      await view.post({ type: 'section', render: 1, content: { section: 'plan', ...content } });
+      const section = view.page.locator(
+        `section[aria-label="${language === 'de' ? 'Geplante Verdrahtung' : 'Planned wiring'}"]`,
+      );
+      assert.match((await section.textContent()) ?? '', says);
+      await section.locator('details').evaluateAll((all) => {
+        for (const each of all) each.setAttribute('open', '');
+      });
+      assert.deepEqual(await accessFaults(view.page), []);
+      assert.ok(await view.page.evaluate<boolean>('document.documentElement.scrollWidth <= innerWidth'));
+      await section.getByRole('button').first().press('Enter');
+      assert.deepEqual((await view.sent()).at(-1), { type: 'write plan' });
       await view.page.close();
     }
   });

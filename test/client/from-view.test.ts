@@ -11,6 +11,7 @@ const GOOD: readonly FromView[] = [
   { type: 'what if', asked: 1, settings: {} },
   { type: 'what if', asked: 2, settings: { 'screw.turns': 4500, 'slug.wire': 'wire plain-42' } },
   { type: 'write what if' },
+  { type: 'write plan' },
   { type: 'explain', code: 'phase/coils-cancel' },
   { type: 'choose', subject: { kind: 'instrument', name: '__proto__' } },
   { type: 'position', position: '2' },

@@ -214,6 +214,7 @@ export function benchViewPageCss(): string {
     'table { border-collapse: collapse; width: 100%; margin: 1rem 0 2rem; font-variant-numeric: tabular-nums; break-inside: avoid; }',
     'caption { text-align: left; font-weight: 600; padding-bottom: .3rem; }',
     'th, td { border-bottom: 1px solid var(--line); padding: .2rem .6rem .2rem 0; text-align: left; vertical-align: top; font-weight: 400; }',
+    'pre { white-space: pre-wrap; }',
     'svg, img { max-width: 100%; height: auto; }',
     'figure { margin: 1rem 0; break-inside: avoid; } figure img { display: block; max-height: 40rem; width: auto; } figcaption { padding-top: .3rem; }',
     '@media print { body { margin: 0; max-width: none; } }',
