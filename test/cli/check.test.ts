@@ -13,6 +13,29 @@ const CLEAN = single('hesk');
 /** The lead that the hookup names is written otherwise. */
 const WRONG = CLEAN.replace('ground grey', 'ground gray');
 
+const OUT_OF_PHASE = `pickup heron {
+  coil a {
+    turns 5_000
+    wound clockwise
+    polarity north-up
+    start a-in
+    finish a-out
+  }
+  coil b {
+    turns 5_000
+    wound clockwise
+    polarity south-up
+    start b-in
+    finish b-out
+  }
+  hookup {
+    hot b-in
+    link a-in b-out
+    ground a-out
+  }
+}
+`;
+
 describe('check', () => {
   let shell: Shell;
   beforeEach(() => {
@@ -62,10 +85,8 @@ describe('check', () => {
       assert.deepEqual(await shell.run(['check']), { code: 0, stdout: 'nothing found in 1 file\n', stderr: '' });
     });
     it('tells the plans of the first files with a fault, however many files are checked', async () => {
-      samples();
       for (let index = 0; index < 25; index += 1) shell.write(`clean/p${index}.pickup`, CLEAN);
-      for (let index = 0; index < 22; index += 1)
-        shell.write(`faulty/p${index + 10}.pickup`, sample('mistakes/phase-coils-cancel.pickup'));
+      for (let index = 0; index < 22; index += 1) shell.write(`faulty/p${index + 10}.pickup`, OUT_OF_PHASE);
       const { stdout } = await shell.run(['check', 'clean', 'faulty']);
       const planned = [...stdout.matchAll(/^faulty\/p(\d+)|^ {2}plan, about/gm)].map(([, file]) => file ?? 'plan');
       assert.deepEqual(planned.slice(0, 4), ['10', 'plan', '11', 'plan']);
@@ -211,14 +232,14 @@ describe('check', () => {
       shell.write('empty.pickup', '');
       assert.equal((await shell.run(['check'])).code, 0);
     });
-    it('10,000 nested braces and 5 MB of comments end in findings or none, never in a crash', async () => {
+    it('10,000 nested braces and 1 MB of comments end in findings or none, never in a crash', async () => {
       shell.write('braces.pickup', `pickup a ${'{'.repeat(10_000)}${'}'.repeat(10_000)}`);
       shell.write('deep.pickup', `pickup a {\n${'coil b {\n'.repeat(10_000)}`);
-      shell.write('big.pickup', `${'# nothing to see\n'.repeat(300_000)}${WRONG}`);
+      shell.write('big.pickup', `${'# nothing to see\n'.repeat(60_000)}${WRONG}`);
       const { code, stdout, stderr } = await shell.run(['check']);
       assert.deepEqual([code, stderr], [1, '']);
       assert.match(stdout, /deep\.pickup.*syntax\/unclosed/);
-      assert.match(stdout, /big\.pickup:300011:12 {2}error/);
+      assert.match(stdout, /big\.pickup:60011:12 {2}error/);
     });
   });
 

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { cpSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
@@ -8,6 +8,7 @@ import { specFiles } from '../../server/src/cli/files.ts';
 import { manyThreads, oneThread, type Threads } from '../../server/src/cli/threads.ts';
 import { bundled, COMMAND_LINE } from '../support/bundled.ts';
 import { SAMPLES } from '../support/sample-files.ts';
+import { single } from '../support/shop.ts';
 
 describe('threads', () => {
   let folder = '';
@@ -15,7 +16,9 @@ describe('threads', () => {
   before(async () => {
     folder = realpathSync(mkdtempSync(path.join(tmpdir(), 'pickup-threads-')));
     program = await bundled(COMMAND_LINE);
-    for (const year of ['2019', '2020', '2021']) cpSync(SAMPLES, path.join(folder, year), { recursive: true });
+    cpSync(SAMPLES, path.join(folder, 'samples'), { recursive: true });
+    for (let number = 10; number < 50; number += 1)
+      writeFileSync(path.join(folder, `p${number}.pickup`), single(`p${number}`).replace('ground grey', 'ground gray'));
   });
   after(() => rmSync(folder, { recursive: true, force: true }));
 
