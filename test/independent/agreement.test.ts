@@ -17,6 +17,7 @@ import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from '../../server/
 import { responseOf } from '../../server/src/physics/circuit/response.ts';
 import type { Estimate } from '../../server/src/quantities/estimate.ts';
 import { analyse, declaredIn } from '../support/check-fixture.ts';
+import { thorough } from '../support/thorough.ts';
 import { type Figures, pickupFigures, positionFigures } from './signed-sources.ts';
 import { instrumentText, type Joined, pickupText, randomInstrument, randomPickup, selectionText } from './structure.ts';
 
@@ -98,10 +99,14 @@ const told = ({ resistanceOhm, phase, signalDb, humDb, levelDb }: PositionEstima
   levelDb: levelDb?.value,
 });
 
+const PICKUPS = thorough(240);
+const INSTRUMENTS = thorough(60);
+const AT_ONCE = 60;
+
 describe('a model of signed sources of its own', () => {
-  for (let from = 0; from < 1000; from += 250)
-    it(`agrees on random pickups ${from} to ${from + 249}`, () => {
-      const faults = Array.from({ length: 250 }, (_, index) => from + index).flatMap((seed) => {
+  for (let from = 0; from < PICKUPS; from += AT_ONCE)
+    it(`agrees on ${AT_ONCE} random pickups from ${from}`, () => {
+      const faults = Array.from({ length: AT_ONCE }, (_, index) => from + index).flatMap((seed) => {
         const pickup = randomPickup(seed);
         return differences(pickupTold(declaredIn(pickupText(pickup))), pickupFigures(pickup)).map(
           (each) => `seed ${seed}, ${each}`,
@@ -110,9 +115,9 @@ describe('a model of signed sources of its own', () => {
       assert.deepEqual(faults, []);
     });
 
-  for (let from = 0; from < 200; from += 50)
-    it(`agrees on every position of random instruments ${from} to ${from + 49}`, () => {
-      const faults = Array.from({ length: 50 }, (_, index) => from + index).flatMap((seed) => {
+  for (let from = 0; from < INSTRUMENTS; from += AT_ONCE)
+    it(`agrees on every position of ${AT_ONCE} random instruments from ${from}`, () => {
+      const faults = Array.from({ length: AT_ONCE }, (_, index) => from + index).flatMap((seed) => {
         const instrument = randomInstrument(seed);
         const declared = declaredIn(instrumentText(instrument));
         return instrument.positions.flatMap((position, index) =>
@@ -125,8 +130,8 @@ describe('a model of signed sources of its own', () => {
     });
 
   it('holds every kind of coil, joint and control many times', () => {
-    const pickups = Array.from({ length: 1000 }, (_, seed) => randomPickup(seed));
-    const instruments = Array.from({ length: 200 }, (_, seed) => randomInstrument(seed));
+    const pickups = Array.from({ length: PICKUPS }, (_, seed) => randomPickup(seed));
+    const instruments = Array.from({ length: INSTRUMENTS }, (_, seed) => randomInstrument(seed));
     const parts = (joined: Joined): readonly Joined[] =>
       'of' in joined ? [joined, ...[joined.of].flat().flatMap(parts)] : [joined];
     const positions = instruments.flatMap((instrument) =>
@@ -159,7 +164,7 @@ describe('a model of signed sources of its own', () => {
       'taken at a tap': positions.filter(({ parts: all }) => all.some(({ kind }) => kind === 'tap')).length,
       series: positions.filter(({ parts: all }) => all.some(({ kind }) => kind === 'series')).length,
     };
-    for (const [kind, count] of Object.entries(counts)) assert.ok(count >= 20, `${kind}: ${count}`);
+    for (const [kind, count] of Object.entries(counts)) assert.ok(count >= 5, `${kind}: ${count}`);
   });
 
   it('is compared with what reports tell: they hold the same numbers', () => {
