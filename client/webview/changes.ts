@@ -2,7 +2,7 @@ import type { ComparisonView } from '../../server/src/lsp/protocol.ts';
 import { element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
-import { english } from './sentence.ts';
+import { findingText } from './sentence.ts';
 import { t } from './words.ts';
 
 /** Each changed fact beside its revision bar, with what it was. */
@@ -39,11 +39,11 @@ const told = (text: string | undefined): readonly Node[] =>
 
 /** Findings that the change has settled. */
 export function settledItems({ settled }: ComparisonView, label: string): readonly HTMLLIElement[] {
-  return settled.map(({ code, message }) =>
+  return settled.map(({ code, message, foreign }) =>
     element('li', { className: 'find settled' }, [
       element('p', {}, [
         element('b', { textContent: `${t('Settled since {0}.', label)} ` }),
-        english(message),
+        findingText(message, foreign),
         ' ',
         element('span', { className: 'q', textContent: code }),
       ]),

@@ -2,7 +2,7 @@ import type { DrawnFinding } from '../../server/src/lsp/protocol.ts';
 import { button, element } from './element.ts';
 import { lineButton } from './line-button.ts';
 import type { Send } from './page-parts.ts';
-import { english, sentence } from './sentence.ts';
+import { findingText, sentence } from './sentence.ts';
 import { t } from './words.ts';
 
 /**
@@ -18,10 +18,10 @@ export function findingsSection(
   const isNew = ({ code, message }: DrawnFinding): boolean =>
     come.some((each) => each.code === code && each.message === message);
   const items = findings.map((finding) => {
-    const { code, severity, message, range, mark } = finding;
+    const { code, severity, message, foreign, range, mark } = finding;
     const page = button(code, () => send({ type: 'explain', code }), 'lk');
     const word = t((isNew(finding) ? NEW_WORDS : WORDS)[severity]);
-    const told = mark === undefined ? [english(message), ' '] : [`${t('{0} in the drawing:', mark)} `];
+    const told = mark === undefined ? [findingText(message, foreign), ' '] : [`${t('{0} in the drawing:', mark)} `];
     return element('li', { className: `find ${severity}` }, [
       element('p', {}, [element('b', { textContent: mark === undefined ? `${word}. ` : `${word} ` }), ...told, page]),
       lineButton(range.start.line, send),

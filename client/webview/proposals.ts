@@ -1,7 +1,7 @@
 import type { ProposalsView, ProposedBuildView } from '../../server/src/lsp/protocol.ts';
 import { button, element } from './element.ts';
 import type { Send } from './page-parts.ts';
-import { sentence } from './sentence.ts';
+import { findingText, sentence } from './sentence.ts';
 import { table } from './table.ts';
 import { t } from './words.ts';
 
@@ -52,7 +52,7 @@ function buildItem({ odds, parts, reaches, givesUp }: ProposedBuildView, index: 
     element('p', {}, [element('b', { textContent: t('Build {0}, {1}', index + 1, odds) })]),
     ...parts.map((each) => element('p', { textContent: each })),
     table({ ...reaches, caption: t('What build {0} reaches', index + 1) }, 'aims'),
-    ...givesUp.map((each) => element('p', { className: 'q' }, sentence(each))),
+    ...givesUp.map(({ what, foreign }) => element('p', { className: 'q' }, [findingText(what, foreign)])),
     use,
   ]);
 }

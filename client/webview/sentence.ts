@@ -5,5 +5,6 @@ import { element } from './element.ts';
 export const sentence = (text: string): readonly (Node | string)[] =>
   codeSpans(unbroken(text)).map((part) => (part.isCode ? element('code', { textContent: part.text }) : part.text));
 
-/** The same of a finding, which speaks English: read out as such in a page of another language. */
-export const english = (text: string): HTMLElement => element('span', { lang: 'en' }, sentence(text));
+/** The same of a finding: one that is told in English alone is read out as such in a page of another language. */
+export const findingText = (text: string, foreign: 'en' | undefined): HTMLElement =>
+  element('span', foreign === undefined ? {} : { lang: foreign }, sentence(text));

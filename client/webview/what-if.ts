@@ -3,7 +3,7 @@ import { button, element } from './element.ts';
 import { createListen, type Listen } from './listen.ts';
 import type { Send } from './page-parts.ts';
 import { createPlot } from './plot.ts';
-import { sentence } from './sentence.ts';
+import { findingText } from './sentence.ts';
 import { table } from './table.ts';
 import { createKnob, type KnobControl } from './what-if-knob.ts';
 import { shownNumber, t } from './words.ts';
@@ -160,14 +160,9 @@ function wordsOf({ numbers, come, settled }: WhatIfState): readonly Node[] {
   return [
     element('p', { className: 'q', textContent: told.length === 0 ? t('No number changes.') : `${told.join('; ')}.` }),
     ...come.map((each) =>
-      element('p', { className: 'stale' }, [
-        `${t('It would bring:')} `,
-        element('span', { lang: 'en' }, sentence(each)),
-      ]),
+      element('p', { className: 'stale' }, [`${t('It would bring:')} `, findingText(each.what, each.foreign)]),
     ),
-    ...settled.map((each) =>
-      element('p', {}, [`${t('It would settle:')} `, element('span', { lang: 'en' }, sentence(each))]),
-    ),
+    ...settled.map((each) => element('p', {}, [`${t('It would settle:')} `, findingText(each.what, each.foreign)])),
   ];
 }
 

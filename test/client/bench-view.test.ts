@@ -152,7 +152,7 @@ describe('the bench view in a browser', function () {
       leftOut: [],
       strings: [{ name: '5', hz: 110 }],
     };
-    const state = { version: 1, numbers, response, come: ['It `hums`.'], settled: [], edits: [] };
+    const state = { version: 1, numbers, response, come: [{ what: 'It `hums`.' }], settled: [], edits: [] };
     // An answer to an older movement says nothing of this one.
     await post({ type: 'what if', asked: (asked?.asked ?? 0) - 1, state: { ...state, come: [] } });
     assert.ok(await write.isDisabled());

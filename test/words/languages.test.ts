@@ -7,8 +7,13 @@ import { COLOURS } from '../../grammar/values/iec60757.ts';
 import { WAXES } from '../../server/src/estimates/common-practice.ts';
 import { because, type Reason, reasonIn } from '../../server/src/estimates/reasons.ts';
 import { printNumber, printQuantity } from '../../server/src/quantities/print.ts';
+import { CARDS } from '../../server/src/words/languages/german/cards.ts';
+import { DRAWINGS } from '../../server/src/words/languages/german/drawings.ts';
+import { FINDINGS } from '../../server/src/words/languages/german/findings.ts';
 import { REASONS } from '../../server/src/words/languages/german/reasons.ts';
 import { SPEC_WORDS } from '../../server/src/words/languages/german/spec-words.ts';
+import { TERMS } from '../../server/src/words/languages/german/terms.ts';
+import { VIEW } from '../../server/src/words/languages/german/view.ts';
 import { GERMAN } from '../../server/src/words/languages/german.ts';
 import { ENGLISH, languageOf } from '../../server/src/words/languages/language.ts';
 import { reasonWords } from '../../server/src/words/reason-words.ts';
@@ -61,6 +66,16 @@ describe('German', () => {
     );
     // No colour of a lead is left in English.
     for (const colour of Object.values(COLOURS)) assert.ok(Object.hasOwn(SPEC_WORDS, colour), colour);
+  });
+
+  it('has one German for a text, wherever it stands', () => {
+    const told = new Map<string, string>();
+    for (const [english, german] of [TERMS, SPEC_WORDS, CARDS, DRAWINGS, VIEW, REASONS, FINDINGS].flatMap((each) =>
+      Object.entries<string>(each),
+    )) {
+      assert.equal(told.get(english) ?? german, german, english);
+      told.set(english, german);
+    }
   });
 
   it('says each text once, and none of them in English', () => {

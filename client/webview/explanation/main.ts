@@ -1,7 +1,7 @@
 import type { ExplanationBlock } from '../../../server/src/lsp/protocol.ts';
 import type { FindingHere, FromExplanation, ToExplanation } from '../../src/features/explanation/messages.ts';
 import { element } from '../element.ts';
-import { english, sentence } from '../sentence.ts';
+import { findingText, sentence } from '../sentence.ts';
 import { t } from '../words.ts';
 
 /** What VS Code puts into every webview. */
@@ -21,7 +21,7 @@ function pageOf({ page, here }: ToExplanation): readonly Node[] {
   ]);
   return [
     element('header', { className: 'top' }, [
-      element('div', {}, [heading, element('p', { className: 'q' }, [english(page.summary)])]),
+      element('div', {}, [heading, element('p', { className: 'q' }, [findingText(page.summary, 'en')])]),
     ]),
     ...(here ? [hereSection(here)] : []),
     ...page.sections.map(({ heading: title, blocks }) =>
@@ -38,7 +38,7 @@ function hereSection({ file, line, message, fixes }: FindingHere): HTMLElement {
   const buttons = fixes.map((title) => button(title, { type: 'fix', title }));
   return element('section', { className: 'here' }, [
     element('h2', { textContent: t('Here') }),
-    element('p', {}, [english(message), ' ', place]),
+    element('p', {}, [...sentence(message), ' ', place]),
     ...(buttons.length > 0
       ? [element('div', { className: 'exports', role: 'group', ariaLabel: t('Fixes') }, buttons)]
       : []),

@@ -4,7 +4,8 @@ import type { Place } from '../model/place.ts';
 import { removeLine } from './edits.ts';
 import type { Finding } from './finding.ts';
 import { buildCodes, lateCodes } from './index.ts';
-import { say } from './say.ts';
+import { textRemedy } from './remedy.ts';
+import { inEnglish, say, type Worded } from './say.ts';
 import { type Told, told } from './telling.ts';
 
 interface Accepting {
@@ -56,9 +57,13 @@ function covers({ code, scope }: Acceptance, finding: Finding, owner: string): b
 }
 
 /** What is accepted needs no action any more. */
-function asAccepted({ what, hint }: Finding, { reason }: Acceptance): Told {
-  const accepted = reason === undefined ? say`Accepted.` : say`Accepted: ${reason}`;
-  return told({ what, hint: hint ? say`${hint} ${accepted}` : accepted });
+function asAccepted({ telling: { what, hint } }: Finding, { reason }: Acceptance): Told {
+  const accepted: Worded = (t) => (reason === undefined ? t('Accepted.') : t('Accepted: {0}', reason));
+  if (hint === undefined) return told({ what, hint: accepted });
+  return told({
+    what,
+    hint: typeof hint === 'function' ? (t) => `${hint(t)} ${accepted(t)}` : say`${hint} ${inEnglish(accepted)}`,
+  });
 }
 
 function unusedFinding({ code, place }: Acceptance): Finding {
@@ -66,12 +71,12 @@ function unusedFinding({ code, place }: Acceptance): Finding {
     code: 'accept/unused',
     severity: 'warning',
     ...told({
-      what: say`Nothing is left to accept: ${code.value} is not found here any more.`,
-      action: say`Remove the line.`,
+      what: (t) => t('Nothing is left to accept: {0} is not found here any more.', code.value),
+      action: (t) => t('Remove the line.'),
     }),
     place,
     related: [],
-    remedies: () => [{ title: say`Remove the line`, edits: [removeLine(place)], kind: 'text', preferred: true }],
+    remedies: () => [textRemedy((t) => t('Remove the line'), [removeLine(place)], true)],
     subject: {},
   };
 }

@@ -5,7 +5,7 @@ import type { Pickup } from '../model/pickup.ts';
 import { type Place, samePlace } from '../model/place.ts';
 import type { Edit, Finding, Related, Remedy, Severity, Subject } from './finding.ts';
 import type { Code } from './pages.ts';
-import { say } from './say.ts';
+import { inEnglish, inWords, type Said, type Worded } from './say.ts';
 import { type Telling, told } from './telling.ts';
 
 export interface Check<Context, C extends Code = Code, Y extends Code = Code> {
@@ -27,9 +27,14 @@ export interface Check<Context, C extends Code = Code, Y extends Code = Code> {
 export interface Found extends Telling {
   readonly place: Place;
   readonly severity?: Severity;
-  readonly related?: Some<Related>;
+  readonly related?: Some<FoundRelated>;
   readonly remedies?: (inSight: readonly Pickup[]) => Some<Remedy>;
   readonly subject?: Subject;
+}
+
+export interface FoundRelated {
+  readonly message: Worded;
+  readonly place: Place;
 }
 
 /** Whose findings they are. */
@@ -89,7 +94,7 @@ function runRound<Context>(
 
 function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner): Finding {
   const { what, hint, action, place, remedies = () => [] } = found;
-  const related = present([found.related].flat());
+  const related = present([found.related].flat()).map(toRelated);
   const finding: Finding = {
     ...told({ what, hint, action }),
     code,
@@ -108,21 +113,35 @@ function findingOf({ code, severity }: Check<never>, found: Found, owner: Owner)
   return {
     ...finding,
     place: owner.place,
-    related: eachOnce([{ message: say`the line that it is taken over from`, place }, ...related], owner.place),
+    related: eachOnce(
+      [toRelated({ message: (t) => t('the line that it is taken over from'), place }), ...related],
+      owner.place,
+    ),
   };
 }
 
 /** Each place once, with all that is said of it; the finding's own place is none of them. */
 function eachOnce(related: readonly Related[], own: Place): readonly Related[] {
   const found: Related[] = [];
-  for (const { place, message } of related) {
-    if (samePlace(place, own)) continue;
-    const at = found.findIndex((each) => samePlace(each.place, place));
+  for (const each of related) {
+    if (samePlace(each.place, own)) continue;
+    const at = found.findIndex(({ place }) => samePlace(place, each.place));
     const before = found[at];
-    if (before === undefined) found.push({ place, message });
-    else if (!before.message.split('; ').includes(message)) {
-      found[at] = { place, message: say`${before.message}; ${message}` };
-    }
+    if (before === undefined) found.push(each);
+    else if (!before.message.split('; ').includes(each.message)) found[at] = both(before, each);
   }
   return found;
+}
+
+const toRelated = ({ message, place }: FoundRelated): Related => ({
+  message: inEnglish(message),
+  ...inWords(message),
+  place,
+});
+
+/** In another language only where both are told in it. */
+function both(one: Related, other: Related): Related {
+  const [first, second] = [one.words, other.words];
+  const message = `${one.message}; ${other.message}` as Said;
+  return { message, place: one.place, ...(first && second ? { words: (t) => `${first(t)}; ${second(t)}` } : {}) };
 }

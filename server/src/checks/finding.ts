@@ -1,5 +1,6 @@
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
+import type { Wording } from '../words/languages/language.ts';
 import type { Code } from './pages.ts';
 import type { Said } from './say.ts';
 import type { Told } from './telling.ts';
@@ -23,11 +24,15 @@ export interface Finding extends Told {
 
 export interface Related {
   readonly message: Said;
+  /** The message in a language; absent where it is told in English only. */
+  readonly words?: Wording;
   readonly place: Place;
 }
 
 export interface Remedy {
   readonly title: Said;
+  /** The title in a language; absent where it is told in English only. */
+  readonly words?: Wording;
   readonly edits: readonly Edit[];
   /** The change people would make first. */
   readonly preferred?: boolean;

@@ -3,15 +3,15 @@ import { HARDLY_LESS_DB } from '../estimates/common-practice.ts';
 import { hearsStrings, humDb, strongestHum } from '../estimates/phase.ts';
 import { soundingIn } from '../estimates/quick.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
-import { coilWords, endLead } from '../words/parts.ts';
+import type { Language } from '../words/languages/language.ts';
+import { bothLeads, coilWords, endLead } from '../words/parts.ts';
 import { coilPolesTurned } from '../words/pole-turning.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import { flipPolarity, flipWinding, swapCoilLeads } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { meantRemedy, remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const humNotCancelled = definePickupCheck({
   code: 'hum/not-cancelled',
@@ -31,21 +31,38 @@ export const humNotCancelled = definePickupCheck({
       ({ pole, coil }) => pole && hearsStrings(coil) && coil.serves === undefined && pole.sign === live[0]?.pole?.sign,
     );
     const coils = majority.map(({ coil }) => coil);
-    const adds = level > HARDLY_LESS_DB ? say`adds, ${Math.round(level)} dB over one coil` : say`is not cancelled`;
-    const ends = say`${endLead(netlist, wrong.coil, 'start')}, ${endLead(netlist, wrong.coil, 'finish')}`;
-    const cause = like
-      ? say`; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase`
-      : say`, so ${wrong.coil.serves ? 'one half' : coilWords(wrong.coil)} (${ends}) is reversed`;
+    const ends = `${endLead(netlist, wrong.coil, 'start')}, ${endLead(netlist, wrong.coil, 'finish')}`;
     return {
-      what: say`The hum of ${list(coils.map((each) => coilWords(each)))} ${adds}: the path turns the same way round in each of them${cause}.`,
-      action: like
-        ? say`${capital(coilPolesTurned(pickup, [wrong.coil]))} and swap its leads.`
-        : say`Swap the leads of ${coilWords(wrong.coil)}.`,
+      what: (t) => {
+        const named = listIn(
+          t,
+          coils.map((each) => coilWords(each, t)),
+        );
+        const hum =
+          level > HARDLY_LESS_DB
+            ? t('The hum of {0} adds, {1} dB over one coil', named, String(Math.round(level)))
+            : t('The hum of {0} is not cancelled', named);
+        if (like)
+          return t(
+            '{0}: the path turns the same way round in each of them; their poles are alike, so no wiring of these coils cancels hum and keeps them in phase.',
+            hum,
+          );
+        return t(
+          '{0}: the path turns the same way round in each of them, so {1} ({2}) is reversed.',
+          hum,
+          wrong.coil.serves ? t('one half') : coilWords(wrong.coil, t),
+          ends,
+        );
+      },
+      action: (t) =>
+        like
+          ? t('{0} and swap its leads.', capital(coilPolesTurned(pickup, [wrong.coil], { t })))
+          : t('Swap the leads of {0}.', coilWords(wrong.coil, t)),
       place: placeOfCoilInHookup(netlist, wrong.coil),
       ...(pickup.hookup?.onPurpose ? { severity: 'information' } : {}),
       related: live.flatMap((each) =>
         (each.wind?.places ?? []).map((place) => ({
-          message: say`${capital(coilWords(each.coil))} as wound`,
+          message: (t: Language) => t('{0} as wound', capital(coilWords(each.coil, t))),
           place,
         })),
       ),
@@ -69,21 +86,22 @@ function remedies({ pickup, netlist }: PickupContext, live: readonly CoilSigns[]
   );
   return [
     ...newestFirst.map((coil, index) => {
-      const leads = say`${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`;
       return remedy(
-        say`Swap the leads of ${coilWords(coil)}: ${leads} change places`,
+        (t) => t('Swap the leads of {0}: {1} change places', coilWords(coil, t), bothLeads(netlist, coil, t)),
         swapCoilLeads(pickup, coil),
         index === 0,
       );
     }),
     ...ownPoles.map((coil, index) =>
       remedy(
-        say`${capital(coilPolesTurned(pickup, [coil]))} and swap its leads`,
+        (t) => t('{0} and swap its leads', capital(coilPolesTurned(pickup, [coil], { t }))),
         [swapCoilLeads(pickup, coil), flipPolarity([coil], pickup)].flat(),
         index === 0,
       ),
     ),
-    ...newestFirst.map((coil) => remedy(say`Wind ${coilWords(coil)} the other way`, flipWinding([coil], pickup))),
+    ...newestFirst.map((coil) =>
+      remedy((t) => t('Wind {0} the other way', coilWords(coil, t)), flipWinding([coil], pickup)),
+    ),
     meantRemedy(pickup),
   ];
 }

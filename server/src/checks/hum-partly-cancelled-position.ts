@@ -7,11 +7,11 @@ import type { SelectionPart } from '../model/selection.ts';
 import { combinedLevelDb } from '../physics/circuit/combined-level.ts';
 import { scale } from '../quantities/estimate.ts';
 import { printDb } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { positionWords } from '../words/parts.ts';
-import { list } from '../words/text.ts';
+import { listIn } from '../words/text.ts';
 import { turnsText } from '../words/turns-words.ts';
 import { definePositionCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
-import { type Said, say } from './say.ts';
 
 export const humPartlyCancelledPosition = definePositionCheck({
   code: 'hum/partly-cancelled',
@@ -24,9 +24,14 @@ export const humPartlyCancelledPosition = definePositionCheck({
     const left = residueDb(solved, context);
     if (left === undefined || humVerdict(left) !== 'in part') return undefined;
     return {
-      what: say`In ${positionWords(position)} hum cancels only in part: ${printDb(left)} of the strongest coil's hum in the same place is left by the best estimate.`,
-      hint: reason(coils),
-      action: say`Where less hum is wanted, take coils that are nearer to each other in turns and wire.`,
+      what: (t) =>
+        t(
+          "In {0} hum cancels only in part: {1} of the strongest coil's hum in the same place is left by the best estimate.",
+          positionWords(position, t),
+          printDb(left, { style: t.numbers }),
+        ),
+      hint: (t) => reason(coils, t),
+      action: (t) => t('Where less hum is wanted, take coils that are nearer to each other in turns and wire.'),
     };
   },
 });
@@ -57,15 +62,17 @@ function residueDb(
   return typeof db === 'string' ? undefined : db;
 }
 
-function reason(coils: readonly SoundingCoil[]): Said {
+function reason(coils: readonly SoundingCoil[], t: Language): string {
   const wires = new Set(
     coils.map(({ placed }) => placed.segment.coil.wire?.gaugeAwg?.value ?? placed.segment.coil.wire?.name),
   );
   const turns = coils.flatMap(({ placed: { slot, segment, quick }, turnsShare }) => {
     const own = quick.windings.get(segment.coil)?.turns;
-    return own ? [say`${turnsText(scale(own, turnsShare))} in ${slot.name}.${segment.coil.name}`] : [];
+    return own ? [t('{0} in {1}', turnsText(scale(own, turnsShare), t), `${slot.name}.${segment.coil.name}`)] : [];
   });
-  const known = turns.length === coils.length ? [list(turns)] : [];
-  const unlike = [...known, ...(wires.size > 1 ? ['in different wire'] : [])];
-  return say`The coils weigh by turns over impedance, and they are unequal${unlike.length ? say` (${unlike.join(', ')})` : ''}.`;
+  const known = turns.length === coils.length ? [listIn(t, turns)] : [];
+  const unlike = [...known, ...(wires.size > 1 ? [t('in different wire')] : [])];
+  return unlike.length > 0
+    ? t('The coils weigh by turns over impedance, and they are unequal ({0}).', unlike.join(', '))
+    : t('The coils weigh by turns over impedance, and they are unequal.');
 }

@@ -2,12 +2,12 @@ import { isMeantUnlike } from '../estimates/aims.ts';
 import { humVerdict } from '../estimates/phase.ts';
 import { sounds } from '../estimates/signs.ts';
 import { printDb } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { coilWords } from '../words/parts.ts';
-import { list } from '../words/text.ts';
+import { listIn } from '../words/text.ts';
 import { turnsText } from '../words/turns-words.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { say } from './say.ts';
 
 export const humPartlyCancelled = definePickupCheck({
   code: 'hum/partly-cancelled',
@@ -27,17 +27,27 @@ export const humPartlyCancelled = definePickupCheck({
       return undefined;
     const last = live.at(-1)?.coil;
     if (!last) return undefined;
-    const counts = live.flatMap(({ coil }) => {
-      const turns = quick.windings.get(coil)?.turns;
-      return turns ? [say`${turnsText(turns)} in ${coilWords(coil)}`] : [];
-    });
-    const turnsWords = counts.length === live.length ? say`: ${list(counts)}` : '';
     return {
-      what: say`Hum cancels only in part: ${printDb(left.value)} of the stronger coil's is left by the best estimate (${printDb(left.value + left.sd)} at one standard deviation).`,
-      hint: say`The coils are unequal${turnsWords}.`,
+      what: (t) =>
+        t(
+          "Hum cancels only in part: {0} of the stronger coil's is left by the best estimate ({1} at one standard deviation).",
+          printDb(left.value, { style: t.numbers }),
+          printDb(left.value + left.sd, { style: t.numbers }),
+        ),
+      hint: (t) => {
+        const counts = live.flatMap(({ coil }) => {
+          const turns = quick.windings.get(coil)?.turns;
+          return turns ? [t('{0} in {1}', turnsText(turns, t), coilWords(coil, t))] : [];
+        });
+        return counts.length === live.length
+          ? t('The coils are unequal: {0}.', listIn(t, counts))
+          : t('The coils are unequal.');
+      },
       ...(netlist.pickup.hookup?.onPurpose
         ? {}
-        : { action: say`Match their turns, or say \`on purpose\` in the hookup where it is meant.` }),
+        : {
+            action: (t: Language) => t('Match their turns, or say `on purpose` in the hookup where it is meant.'),
+          }),
       place: onPurposeOr(netlist.pickup.hookup, placeOfCoilInHookup(netlist, last)),
       subject: { coils: live.map(({ coil }) => coil.name) },
     };

@@ -5,13 +5,11 @@ import { soundingCoils } from '../estimates/positions.ts';
 import type { Selection } from '../model/instrument.ts';
 import { partChoices, withChoices } from '../model/selection-choices.ts';
 import { printDb } from '../quantities/print.ts';
-import { HUM_WORDS } from '../words/heard.ts';
 import { positionWords } from '../words/parts.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import { definePositionCheck, type InstrumentContext } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const humPositionHums = definePositionCheck({
   code: 'hum/position-hums',
@@ -30,25 +28,41 @@ export const humPositionHums = definePositionCheck({
     if (!first) return undefined;
     const strongest = strongestHum(coils);
     const alike = coils.filter(({ hum }) => hum === strongest);
-    const names = list(alike.map(({ placed }) => say`${placed.slot.name}.${placed.segment.coil.name}`));
-    const where = positionWords(position);
+    const names = alike.map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`);
     const verdict = humVerdict(level);
-    const db = say`${printDb(level)} against its strongest coil`;
-    const hums = verdict === 'in part' ? say`In ${where} ${HUM_WORDS[verdict]}` : say`${capital(where)} hums`;
-    const cause =
-      alike.length > 1 ? say`${names} turn the same way round` : say`what turns against ${names} is too weak`;
-    const falls =
-      humVerdict(first.left) === 'gone' ? say`hum cancels` : say`hum is ${Math.round(level - first.left)} dB less`;
     // A dummy coil is there for its hum alone: one that adds it is joined wrongly.
     const severity = position.onPurpose ? 'information' : first.turns ? 'error' : undefined;
     return {
-      what: say`${hums}, ${db}: ${cause}.`,
-      action: say`Take ${first.to} in place of ${first.from}, and ${falls}.`,
+      what: (t) =>
+        t(
+          verdict === 'in part'
+            ? 'In {0} hum cancels in part, {1} against its strongest coil: {2}.'
+            : '{0} hums, {1} against its strongest coil: {2}.',
+          verdict === 'in part' ? positionWords(position, t) : capital(positionWords(position, t)),
+          printDb(level, { style: t.numbers }),
+          t(alike.length > 1 ? '{0} turn the same way round' : 'what turns against {0} is too weak', listIn(t, names)),
+        ),
+      action: (t) =>
+        humVerdict(first.left) === 'gone'
+          ? t('Take {0} in place of {1}, and hum cancels.', first.to, first.from)
+          : t(
+              'Take {0} in place of {1}, and hum is {2} dB less.',
+              first.to,
+              first.from,
+              String(Math.round(level - first.left)),
+            ),
       ...given({ severity }),
       remedies: () =>
         better.map(({ from, to, place, turns }, index) =>
           remedy(
-            say`${turns ? 'Turn the dummy coil round' : 'Take the other coil'}: \`${to}\` instead of \`${from}\``,
+            (t) =>
+              t(
+                turns
+                  ? 'Turn the dummy coil round: `{0}` instead of `{1}`'
+                  : 'Take the other coil: `{0}` instead of `{1}`',
+                to,
+                from,
+              ),
             replaceAt(place, to),
             index === 0,
           ),

@@ -7,10 +7,10 @@ import type { AnyBlock } from '../model/merged-block.ts';
 import { jointOf, leadTexts, type Pickup } from '../model/pickup.ts';
 import { samePlace } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
+import type { Wording } from '../words/languages/language.ts';
 import { replaceAt, rewriteJoint } from './edits.ts';
 import type { Edit } from './finding.ts';
 import { type ChangedFact, changedFacts, pickupBlock } from './own-edits.ts';
-import { type Said, say } from './say.ts';
 
 /** A kick read at hot or ground says another thing over other joints. */
 export const isOverHookup = ({ probes: { red, black } }: ReadingOf<'kick'>): boolean =>
@@ -77,8 +77,13 @@ export function asSwappedSince(pickup: Pickup, inSight: readonly Pickup[]): read
   return undo && asChangedSince(pickup, undo, inSight);
 }
 
-export const swappedSinceWords = (name: string): Said =>
-  say`Hot and ground of ${name} were swapped after its kick was read: keep the state that it was read in as a record`;
+export const swappedSinceWords =
+  (name: string): Wording =>
+  (t) =>
+    t(
+      'Hot and ground of {0} were swapped after its kick was read: keep the state that it was read in as a record',
+      name,
+    );
 
 /** The text says the pickup as it is now, changed in place since it was read: these edits of its own text undo that for the record. */
 function asChangedSince(

@@ -6,17 +6,17 @@ import { isBlade } from '../model/bobbin.ts';
 import { type Coil, poleOf, rotationOf } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { polesWords, woundWords } from '../words/directions.ts';
-import { coilWords, endLead, endsWords } from '../words/parts.ts';
+import type { Language, PlainText } from '../words/languages/language.ts';
+import { bothLeads, coilWords, endsWords } from '../words/parts.ts';
 import { coilPolesTurned } from '../words/pole-turning.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { flipPolarity, flipWinding, insertFirstLine, swapCoilLeads } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { placeOfCoilInHookup } from './joints.ts';
 import { ownEdits } from './own-edits.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { meantRemedy, remedy } from './remedy.ts';
-import { say } from './say.ts';
+import { meantRemedy, remedy, textRemedy } from './remedy.ts';
 
 export const phaseCoilsCancel = definePickupCheck({
   code: 'phase/coils-cancel',
@@ -30,22 +30,40 @@ export const phaseCoilsCancel = definePickupCheck({
     const wrong = against.map(({ coil }) => coil);
     const first = wrong[0];
     if (!first) return [];
-    const coils = list(wrong.map((each) => coilWords(each)));
+    const coils = (t: Language) =>
+      listIn(
+        t,
+        wrong.map((each) => coilWords(each, t)),
+      );
     const humKnown = [...against, ...others].every(({ hum }) => hum !== undefined);
     const humAdds = humKnown && [...against, ...others].every(({ hum }, _, all) => hum === all[0]?.hum);
     const onPurpose = pickup.hookup?.onPurpose;
     const found: Found = {
-      what: say`${capital(coils)} (${wrong.map((coil) => endsWords(netlist, coil)).join('; ')}) ${wrong.length > 1 ? 'work' : 'works'} against ${list(others.map(({ coil }) => coilWords(coil)))}: their string signals subtract at the output${humAdds ? ', and their hum adds' : ''}; ${reason(against, others)}.`,
-      action: humAdds
-        ? say`Swap the leads of ${coils}.`
-        : humKnown
-          ? say`${capital(coilPolesTurned(pickup, wrong))}: with leads swapped, hum would add.`
-          : say`Swap the leads of ${coils}${pickup.barMagnet ? '' : say`, or ${coilPolesTurned(pickup, wrong)}`}.`,
+      what: (t) =>
+        t(
+          humAdds
+            ? CANCELS_AND_HUMS[wrong.length > 1 ? 'several' : 'one']
+            : CANCELS[wrong.length > 1 ? 'several' : 'one'],
+          capital(coils(t)),
+          wrong.map((coil) => endsWords(netlist, coil, t)).join('; '),
+          listIn(
+            t,
+            others.map(({ coil }) => coilWords(coil, t)),
+          ),
+          t(reason(against, others)),
+        ),
+      action: (t) => {
+        const turned = coilPolesTurned(pickup, wrong, { t });
+        if (!humAdds && humKnown) return t('{0}: with leads swapped, hum would add.', capital(turned));
+        return humAdds || pickup.barMagnet
+          ? t('Swap the leads of {0}.', coils(t))
+          : t('Swap the leads of {0}, or {1}.', coils(t), turned);
+      },
       place: placeOfCoilInHookup(netlist, first),
       ...(onPurpose ? { severity: 'information' } : {}),
       related: [...against, ...others].flatMap((each) =>
         (each.windPole?.places ?? []).map((place) => ({
-          message: say`${coilWords(each.coil)}: ${signWords(each)}`,
+          message: (t: Language) => `${coilWords(each.coil, t)}: ${signWords(each, t)}`,
           place,
         })),
       ),
@@ -59,7 +77,16 @@ export const phaseCoilsCancel = definePickupCheck({
   },
 });
 
-function reason(against: readonly CoilSigns[], others: readonly CoilSigns[]): string {
+const CANCELS = {
+  one: '{0} ({1}) works against {2}: their string signals subtract at the output; {3}.',
+  several: '{0} ({1}) work against {2}: their string signals subtract at the output; {3}.',
+} as const;
+const CANCELS_AND_HUMS = {
+  one: '{0} ({1}) works against {2}: their string signals subtract at the output, and their hum adds; {3}.',
+  several: '{0} ({1}) work against {2}: their string signals subtract at the output, and their hum adds; {3}.',
+} as const;
+
+function reason(against: readonly CoilSigns[], others: readonly CoilSigns[]): PlainText {
   const [a, b] = [against[0], others[0]];
   if (a?.pole && b?.pole && a.pole.sign === b.pole.sign)
     return a.hum !== undefined && a.hum !== b.hum ? 'both have the same poles up' : 'their e.m.f.s meet head on';
@@ -67,12 +94,12 @@ function reason(against: readonly CoilSigns[], others: readonly CoilSigns[]): st
   return 'the kicks taken show it';
 }
 
-function signWords({ wind, pole }: CoilSigns): string {
+function signWords({ wind, pole }: CoilSigns, t: Language): string {
   const words = [
-    ...(wind ? [woundWords(rotationOf(wind.sign))] : []),
-    ...(pole ? [polesWords(poleOf(pole.sign))] : []),
+    ...(wind ? [woundWords(rotationOf(wind.sign), t)] : []),
+    ...(pole ? [polesWords(poleOf(pole.sign), t)] : []),
   ];
-  return words.length ? words.join(', ') : 'by its kick';
+  return words.length ? words.join(', ') : t('by its kick');
 }
 
 function remedies(
@@ -82,18 +109,27 @@ function remedies(
 ): Some<Remedy> {
   const forSide = (side: readonly CoilSigns[], preferred: boolean) => {
     const coils = side.map(({ coil }) => coil);
-    const names = list(coils.map(({ name }) => name));
-    const leads = list(
-      coils.map((coil) => say`${endLead(netlist, coil, 'start')} and ${endLead(netlist, coil, 'finish')}`),
-    );
+    const named = (t: Language) =>
+      t(
+        'the {0} coil',
+        listIn(
+          t,
+          coils.map(({ name }) => name),
+        ),
+      );
+    const leads = (t: Language) =>
+      listIn(
+        t,
+        coils.map((coil) => bothLeads(netlist, coil, t)),
+      );
     return [
       remedy(
-        say`Swap the leads of the ${names} coil: ${leads} change places`,
+        (t) => t('Swap the leads of {0}: {1} change places', named(t), leads(t)),
         coils.flatMap((coil) => swapCoilLeads(pickup, coil)),
         preferred,
       ),
-      remedy(say`${capital(coilPolesTurned(pickup, coils))}`, flipPolarity(coils, pickup), preferred),
-      remedy(say`Wind the ${names} coil the other way`, flipWinding(coils, pickup)),
+      remedy((t) => capital(coilPolesTurned(pickup, coils, { t })), flipPolarity(coils, pickup), preferred),
+      remedy((t) => t('Wind {0} the other way', named(t)), flipWinding(coils, pickup)),
     ];
   };
   return [
@@ -122,5 +158,5 @@ function ownStrings(live: readonly CoilSigns[], pickup: Pickup): Remedy | undefi
   ];
   const own = ownEdits(edits, pickup);
   // True by itself or not at all: that hum adds all the same is another finding then.
-  return own && { title: say`Each lies under its own strings: say \`serves\``, edits: own, kind: 'text' };
+  return own && textRemedy((t) => t('Each lies under its own strings: say `serves`'), own);
 }

@@ -5,16 +5,16 @@ import type { QuickOf } from '../estimates/position-network.ts';
 import { insideOnePickup, type SoundingCoil } from '../estimates/positions.ts';
 import type { Slot } from '../model/instrument.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { Language, Wording } from '../words/languages/language.ts';
 import { positionWords } from '../words/parts.ts';
 import { hasUnseenPoles, polesTurned } from '../words/pole-turning.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import { flipBar, flipPolarity, flipSeenPoles } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { definePositionCheck, onPurposeEdit, type SolvedPosition } from './instrument-check.ts';
 import { asLaterState, asSwappedSince, isReadOverHookup, swapHotAndGround, swappedSinceWords } from './later-state.ts';
 import { ownEdits } from './own-edits.ts';
-import { remedy } from './remedy.ts';
-import { type Said, say } from './say.ts';
+import { remedy, textRemedy } from './remedy.ts';
 
 export const phasePositionCancels = definePositionCheck({
   code: 'phase/position-cancels',
@@ -29,11 +29,25 @@ export const phasePositionCancels = definePositionCheck({
     const hum = humDb(coils);
     const quiet = hum !== undefined && hum < HUMS_ABOVE_DB;
     return {
-      what: say`In ${positionWords(position)} ${partsWords(against)} ${against.length > 1 && slots(against).length > 1 ? 'work' : 'works'} against ${partsWords(others)}: string signals subtract, the sound is thin${quiet ? say`; hum still cancels${humVerdict(hum) === 'gone' ? '' : ' in part'}` : ''}.`,
+      what: (t) => {
+        const several = against.length > 1 && slots(against).length > 1;
+        const clash = t(
+          several
+            ? 'In {0} {1} work against {2}: string signals subtract, the sound is thin'
+            : 'In {0} {1} works against {2}: string signals subtract, the sound is thin',
+          positionWords(position, t),
+          partsWords(against, t),
+          partsWords(others, t),
+        );
+        if (!quiet) return `${clash}.`;
+        return t(humVerdict(hum) === 'gone' ? '{0}; hum still cancels.' : '{0}; hum still cancels in part.', clash);
+      },
       ...hintOf([...against, ...others]),
-      ...(position.onPurpose ? { severity: 'information' as const } : { action: wayOut(solved, against, quiet) }),
+      ...(position.onPurpose
+        ? { severity: 'information' as const }
+        : { action: (t: Language) => wayOut(solved, against, quiet, t) }),
       related: slots([...against, ...others]).map((slot) => ({
-        message: say`${slot.name} is fitted here`,
+        message: (t: Language) => t('{0} is fitted here', slot.name),
         place: slot.place,
       })),
       remedies: (inSight) => remedies(solved, { against, others, quiet }, { quickOf, inSight }),
@@ -44,23 +58,34 @@ export const phasePositionCancels = definePositionCheck({
 
 const slots = (coils: readonly SoundingCoil[]): readonly Slot[] => [...new Set(coils.map(({ placed }) => placed.slot))];
 
-function partsWords(coils: readonly SoundingCoil[]): string {
-  return list(
+function partsWords(coils: readonly SoundingCoil[], t: Language): string {
+  return listIn(
+    t,
     slots(coils).map((slot) => {
       const own = coils.filter(({ placed }) => placed.slot === slot).map(({ placed }) => placed.segment.coil.name);
       const all = slot.pickup?.coils.filter(hearsStrings).length ?? 0;
-      return own.length < all ? say`the ${list(own)} coil of ${slot.name}` : slot.name;
+      return own.length < all ? t('{0} of {1}', t('the {0} coil', listIn(t, own)), slot.name) : slot.name;
     }),
   );
 }
 
 /** A kick at hot or ground speaks of the joints of its day. */
-function hintOf(coils: readonly SoundingCoil[]): { readonly hint?: Said } {
+function hintOf(coils: readonly SoundingCoil[]): { readonly hint?: Wording } {
   const read = slots(coils).filter(({ pickup }) => pickup && isReadOverHookup(pickup));
   if (read.length === 0) return {};
-  const names = list(read.map(({ name }) => name));
   return {
-    hint: say`${capital(names)} ${read.length > 1 ? 'were' : 'was'} read from hot to ground: a swap of the two since then must be told by \`reworks\`, or the reading says the opposite of what holds now.`,
+    hint: (t) =>
+      t(
+        read.length > 1
+          ? '{0} were read from hot to ground: a swap of the two since then must be told by `reworks`, or the reading says the opposite of what holds now.'
+          : '{0} was read from hot to ground: a swap of the two since then must be told by `reworks`, or the reading says the opposite of what holds now.',
+        capital(
+          listIn(
+            t,
+            read.map(({ name }) => name),
+          ),
+        ),
+      ),
   };
 }
 
@@ -72,18 +97,18 @@ const dividedSlot = ({ coils }: SolvedPosition): Slot | undefined =>
   });
 
 /** Where hum cancels, only the magnet keeps it so. */
-function wayOut(solved: SolvedPosition, against: readonly SoundingCoil[], quiet: boolean): Said {
+function wayOut(solved: SolvedPosition, against: readonly SoundingCoil[], quiet: boolean, t: Language): string {
   const divided = dividedSlot(solved);
   const [slot] = slots(against);
-  const poles = slot?.pickup && polesTurned(slot.pickup, slot.name);
+  const poles = slot?.pickup && polesTurned(slot.pickup, slot.name, t);
   const other = divided
-    ? say`Make the coils of ${divided.name} agree first`
+    ? t('Make the coils of {0} agree first', divided.name)
     : !slot || !poles
-      ? 'Take another coil'
+      ? t('Take another coil')
       : quiet
         ? capital(poles)
-        : say`Swap hot and ground of ${slot.name}, or ${poles}`;
-  return say`${other}, or say \`on purpose\` behind the position where it is meant.`;
+        : t('Swap hot and ground of {0}, or {1}', slot.name, poles);
+  return t('{0}, or say `on purpose` behind the position where it is meant.', other);
 }
 
 interface Clash {
@@ -107,10 +132,10 @@ function remedies(
       edits && (isLater ? asLaterState(pickup, edits, inSight) : ownEdits(edits, pickup));
     const turned = own(unseen ? flipSeenPoles(quickOf(pickup).signs) : turnMagnet(pickup), overHookup || unseen);
     const swapped = own(swapHotAndGround(pickup));
-    const poles = remedy(say`${capital(polesTurned(pickup, slot.name))}`, turned, preferred && quiet);
-    const leads = remedy(say`Swap hot and ground of ${slot.name}`, swapped, preferred && !quiet);
+    const poles = remedy((t) => capital(polesTurned(pickup, slot.name, t)), turned, preferred && quiet);
+    const leads = remedy((t) => t('Swap hot and ground of {0}', slot.name), swapped, preferred && !quiet);
     const record = overHookup ? asSwappedSince(pickup, inSight) : undefined;
-    const since: Remedy | undefined = record && { title: swappedSinceWords(slot.name), edits: record, kind: 'text' };
+    const since = record && textRemedy(swappedSinceWords(slot.name), record);
     // Leads swapped turn hum over, too: where it cancels now it would add, and where it adds it would cancel.
     return quiet ? [poles, leads, since] : [leads, poles, since];
   };
@@ -123,7 +148,7 @@ function remedies(
   return [
     ...turns,
     remedy(
-      say`${capital(positionWords(solved.position))} is meant: say \`on purpose\``,
+      (t) => t('{0} is meant: say `on purpose`', capital(positionWords(solved.position, t))),
       onPurposeEdit(solved.position),
     ),
   ];

@@ -2,11 +2,11 @@ import { heardTogether } from '../estimates/phase.ts';
 import type { SoundingCoil } from '../estimates/positions.ts';
 import type { CoilSigns } from '../estimates/signs.ts';
 import { missingSigns } from '../words/directions.ts';
-import { endLead, positionWords } from '../words/parts.ts';
-import { capital, list } from '../words/text.ts';
+import type { Language } from '../words/languages/language.ts';
+import { coilWords, endLead, positionWords } from '../words/parts.ts';
+import { capital, listIn } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
 import { phaseUnproven } from './phase-unproven.ts';
-import { say } from './say.ts';
 
 /** Signs that only matter once pickups sound together. What a pickup leaves open inside itself is told at the pickup. */
 export const phaseUnprovenPosition = defineInstrumentCheck({
@@ -25,11 +25,20 @@ export const phaseUnprovenPosition = defineInstrumentCheck({
       const what = phase.length > 0 ? 'phase' : 'hum';
       const { position } = solved;
       return {
-        what: say`Whether ${list(slotNames(solved.coils))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} in ${positionWords(position)} is open: ${list(fresh.map((coil) => say`${missing(signsOf(coil), what)} of ${coilName(coil)}`))} ${fresh.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
-        action: say`Take ${list([...new Set(fresh.map((coil) => settles(coil, what)))])}.`,
+        what: (t: Language) =>
+          t(
+            OPEN[what][fresh.length > 1 ? 'several' : 'one'],
+            listIn(t, slotNames(solved.coils)),
+            positionWords(position, t),
+            listIn(
+              t,
+              fresh.map((coil) => t('{0} of {1}', missing(signsOf(coil), what, t), coilName(coil, t))),
+            ),
+          ),
+        action: (t: Language) => t('Take {0}.', listIn(t, [...new Set(fresh.map((coil) => settles(coil, what, t)))])),
         place: position.place,
         related: fresh.map((coil) => ({
-          message: say`${capital(coilName(coil))} is the open one`,
+          message: (t: Language) => t('{0} is the open one', capital(coilName(coil, t))),
           place: coil.placed.segment.coil.place,
         })),
         subject: { position: position.key.value, coils: fresh.map(({ placed }) => placed.segment.coil.name) },
@@ -37,6 +46,17 @@ export const phaseUnprovenPosition = defineInstrumentCheck({
     });
   },
 });
+
+const OPEN = {
+  phase: {
+    one: 'Whether {0} are in phase in {1} is open: {2} is neither stated nor measured.',
+    several: 'Whether {0} are in phase in {1} is open: {2} are neither stated nor measured.',
+  },
+  hum: {
+    one: 'Whether {0} cancel hum in {1} is open: {2} is neither stated nor measured.',
+    several: 'Whether {0} cancel hum in {1} is open: {2} are neither stated nor measured.',
+  },
+} as const;
 
 /** Coils with an open sign that sound together with a coil of another pickup, and whose pickup does not say so itself. */
 function openCoils(
@@ -67,21 +87,22 @@ const slotNames = (coils: readonly SoundingCoil[]): readonly string[] => [
 const signsOf = ({ placed: { quick, segment } }: SoundingCoil): CoilSigns | undefined =>
   quick.signs.find(({ coil }) => coil === segment.coil);
 
-function coilName({ placed: { slot, segment, quick } }: SoundingCoil): string {
-  return quick.netlist.pickup.coils.length > 1 ? say`the ${segment.coil.name} coil of ${slot.name}` : slot.name;
+function coilName({ placed: { slot, segment, quick } }: SoundingCoil, t: Language): string {
+  return quick.netlist.pickup.coils.length > 1 ? t('{0} of {1}', coilWords(segment.coil, t), slot.name) : slot.name;
 }
 
-const missing = (signs: CoilSigns | undefined, what: 'phase' | 'hum'): string =>
-  what === 'hum' ? 'the winding direction' : missingSigns(signs ?? {});
+const missing = (signs: CoilSigns | undefined, what: 'phase' | 'hum', t: Language): string =>
+  what === 'hum' ? t('the winding direction') : missingSigns(signs ?? {}, t);
 
 /** The measurement that settles it. */
-function settles(sounding: SoundingCoil, what: 'phase' | 'hum'): string {
+function settles(sounding: SoundingCoil, what: 'phase' | 'hum', t: Language): string {
   const { quick, segment } = sounding.placed;
   const { netlist } = quick;
-  const at = netlist.pickup.coils.length > 1 ? say` at ${segment.coil.name}` : '';
-  const kick = say`a kick \`${endLead(netlist, segment.coil, 'finish')} to ${endLead(netlist, segment.coil, 'start')}${at}\` with approach or pull-off stated`;
-  const compass = say`a compass reading over ${coilName(sounding)}`;
+  const at = netlist.pickup.coils.length > 1 ? ` at ${segment.coil.name}` : '';
+  const probes = `${endLead(netlist, segment.coil, 'finish')} to ${endLead(netlist, segment.coil, 'start')}${at}`;
+  const kick = t('a kick `{0}` with approach or pull-off stated', probes);
+  const compass = t('a compass reading over {0}', coilName(sounding, t));
   const signs = signsOf(sounding);
-  if (what === 'hum') return signs?.windPole ? compass : signs?.pole ? kick : say`${kick}, and ${compass}`;
+  if (what === 'hum') return signs?.windPole ? compass : signs?.pole ? kick : t('{0}, and {1}', kick, compass);
   return signs?.wind && !signs.pole ? compass : kick;
 }

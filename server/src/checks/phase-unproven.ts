@@ -5,10 +5,10 @@ import type { Coil } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { missingSigns } from '../words/directions.ts';
+import type { Language } from '../words/languages/language.ts';
 import { coilWords, endLead } from '../words/parts.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { type Said, say } from './say.ts';
 
 export const phaseUnproven = definePickupCheck({
   code: 'phase/unproven',
@@ -20,15 +20,41 @@ export const phaseUnproven = definePickupCheck({
     if (unplaced.length > 0) {
       const coil = unplaced[0]?.coil ?? pickup.coils[0];
       if (!coil || !pickup.hookup) return undefined;
+      const unplacedCoils = (t: Language) =>
+        listIn(
+          t,
+          unplaced.map((each) => coilWords(each.coil, t)),
+        );
       return {
         ...(isClosed(netlist)
           ? {
-              what: say`What ${list(unplaced.map((each) => coilWords(each.coil)))} ${unplaced.length > 1 ? 'give' : 'gives'} at the output is not measured, so phase and hum stay open.`,
-              action: say`Take ${list(unplaced.map((each) => say`a kick \`hot to ground at ${each.coil.name}\``))} with approach or pull-off stated: no lead inside needs to be known.`,
+              what: (t: Language) =>
+                t(
+                  unplaced.length > 1
+                    ? 'What {0} give at the output is not measured, so phase and hum stay open.'
+                    : 'What {0} gives at the output is not measured, so phase and hum stay open.',
+                  unplacedCoils(t),
+                ),
+              action: (t: Language) =>
+                t(
+                  'Take {0} with approach or pull-off stated: no lead inside needs to be known.',
+                  listIn(
+                    t,
+                    unplaced.map((each) => t('a kick `hot to ground at {0}`', each.coil.name)),
+                  ),
+                ),
             }
           : {
-              what: say`Which leads belong to ${list(unplaced.map((each) => coilWords(each.coil)))} is neither stated nor measured, so phase and hum stay open.`,
-              action: say`Read the resistance between pairs of conductors, then kick the pair at its poles (\`kick A to B at ${coil.name} approach positive\`).`,
+              what: (t: Language) =>
+                t(
+                  'Which leads belong to {0} is neither stated nor measured, so phase and hum stay open.',
+                  unplacedCoils(t),
+                ),
+              action: (t: Language) =>
+                t(
+                  'Read the resistance between pairs of conductors, then kick the pair at its poles (`kick A to B at {0} approach positive`).',
+                  coil.name,
+                ),
             }),
         place: coil.place,
         subject: { coils: unplaced.map((each) => each.coil.name) },
@@ -40,16 +66,39 @@ export const phaseUnproven = definePickupCheck({
     const first = open[0];
     if (!first || pickup.unread.includes('magnet') || open.some((each) => isUnread(each, pickup))) return undefined;
     return {
-      what: say`Whether ${list(live.map(({ coil }) => coilWords(coil)))} ${what === 'phase' ? 'are in phase' : 'cancel hum'} is open: ${list(open.map((each) => say`${missingSigns(each)} of ${coilWords(each.coil)}`))} ${open.length > 1 ? 'are' : 'is'} neither stated nor measured.`,
-      action: settles(open, what, netlist),
+      what: (t) =>
+        t(
+          OPEN[what][open.length > 1 ? 'several' : 'one'],
+          listIn(
+            t,
+            live.map(({ coil }) => coilWords(coil, t)),
+          ),
+          listIn(
+            t,
+            open.map((each) => t('{0} of {1}', missingSigns(each, t), coilWords(each.coil, t))),
+          ),
+        ),
+      action: (t) => settles(open, what, netlist, t),
       place: first.coil.place,
-      related: open
-        .slice(1)
-        .map(({ coil }) => ({ message: say`${capital(coilWords(coil))} is open too`, place: coil.place })),
+      related: open.slice(1).map(({ coil }) => ({
+        message: (t: Language) => t('{0} is open too', capital(coilWords(coil, t))),
+        place: coil.place,
+      })),
       subject: { coils: open.map(({ coil }) => coil.name) },
     };
   },
 });
+
+const OPEN = {
+  phase: {
+    one: 'Whether {0} are in phase is open: {1} is neither stated nor measured.',
+    several: 'Whether {0} are in phase is open: {1} are neither stated nor measured.',
+  },
+  hum: {
+    one: 'Whether {0} cancel hum is open: {1} is neither stated nor measured.',
+    several: 'Whether {0} cancel hum is open: {1} are neither stated nor measured.',
+  },
+} as const;
 
 /** A line that says it stands there and could not be read: that is told, and this follows from it. */
 const isUnread = ({ coil }: CoilSigns, pickup: Pickup): boolean =>
@@ -73,12 +122,16 @@ const isClosed = ({ leads, netOf, hot, ground, chassis }: PickupNetlist): boolea
   [...leads.values()].every(({ node }) => [hot, ground, chassis].includes(netOf(node)));
 
 /** The measurement that settles it: one per coil. */
-function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist): Said {
+function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: PickupNetlist, t: Language): string {
   const steps = open.map((each) => {
-    const kick = say`a kick \`${endLead(netlist, each.coil, 'finish')} to ${endLead(netlist, each.coil, 'start')}\`${open.length > 1 ? say` at ${each.coil.name}` : ''} with approach or pull-off stated`;
-    const compass = say`a compass reading over ${coilWords(each.coil)}`;
-    if (what === 'hum') return each.windPole ? compass : each.pole ? kick : say`${kick}, and ${compass}`;
+    const probes = `${endLead(netlist, each.coil, 'finish')} to ${endLead(netlist, each.coil, 'start')}`;
+    const kick =
+      open.length > 1
+        ? t('a kick `{0}` at {1} with approach or pull-off stated', probes, each.coil.name)
+        : t('a kick `{0}` with approach or pull-off stated', probes);
+    const compass = t('a compass reading over {0}', coilWords(each.coil, t));
+    if (what === 'hum') return each.windPole ? compass : each.pole ? kick : t('{0}, and {1}', kick, compass);
     return each.wind && !each.pole ? compass : kick;
   });
-  return say`Take ${list([...new Set(steps)])}.`;
+  return t('Take {0}.', listIn(t, [...new Set(steps)]));
 }

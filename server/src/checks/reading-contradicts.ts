@@ -13,15 +13,15 @@ import {
 import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { ReadingOf } from '../model/readings.ts';
+import type { Language, Wording } from '../words/languages/language.ts';
 import { coilWords } from '../words/parts.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { flipBar, flipPolarity, flipWinding, replaceAt, replaceWord, swapCoilLeads } from './edits.ts';
 import type { Edit, Remedy } from './finding.ts';
 import { asSwappedSince, isOverHookup, swappedSinceWords } from './later-state.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { remedy } from './remedy.ts';
-import { say } from './say.ts';
+import { remedy, textRemedy } from './remedy.ts';
 
 export const readingContradicts = definePickupCheck({
   code: 'reading/contradicts',
@@ -49,15 +49,25 @@ function asFound({ coil, foundAgainst }: CoilSigns, { pickup, netlist }: PickupC
   const other = rotationOf(oppositeSign(wind.sign));
   const flipped = coil.wound && flipWinding([coil], pickup);
   return {
-    what: say`${capital(coilWords(coil))} was kept, and as found ${red.text} to ${black.text} read ${kick.reads} on ${kick.motion}: over its poles then that is a coil wound ${other}, not ${rotationOf(wind.sign)} as stated.`,
-    hint: say`A coil keeps its winding direction whatever becomes of the magnet: it is stated wrong, its start and finish are swapped, or the probes were as it was found.`,
-    action: say`Take a kick at the coil as it is now.`,
+    what: (t) =>
+      t(
+        '{0} was kept, and as found {1}: over its poles then that is a coil wound {2}, not {3} as stated.',
+        capital(coilWords(coil, t)),
+        t('{0} to {1} read {2} on {3}', t.word(red.text), t.word(black.text), t(kick.reads), t(kick.motion)),
+        t(other),
+        t(rotationOf(wind.sign)),
+      ),
+    hint: (t) =>
+      t(
+        'A coil keeps its winding direction whatever becomes of the magnet: it is stated wrong, its start and finish are swapped, or the probes were as it was found.',
+      ),
+    action: (t) => t('Take a kick at the coil as it is now.'),
     place: wound.place,
     related: [kick.place, ...against.places.filter((place) => !wind.places.includes(place))].map((place) => ({
-      message: say`As it was found`,
+      message: (t: Language) => t('As it was found'),
       place,
     })),
-    remedies: () => remedy(say`${capital(coilWords(coil))} is wound ${other}`, flipped, true),
+    remedies: () => remedy((t) => t('{0} is wound {1}', capital(coilWords(coil, t)), t(other)), flipped, true),
     subject: { coils: [coil.name] },
   };
 }
@@ -71,14 +81,21 @@ function spindleAgainstWound(coil: Coil, { pickup }: PickupContext): Found | und
   const flipped = replaceWord(spindle.place, spindle.value.rotation, opposite(spindle.value.rotation));
   const wind = flipWinding([coil], pickup);
   return {
-    what: say`Seen from the strings, the bobbin of ${coilWords(coil)} turned ${turned}, which lays the wire ${laid}, but \`wound ${wound.value}\` is stated.`,
-    hint: say`A spindle's direction is easily written down as the wire's.`,
-    action: say`Correct the line that is wrong.`,
+    what: (t) =>
+      t(
+        'Seen from the strings, the bobbin of {0} turned {1}, which lays the wire {2}, but `wound {3}` is stated.',
+        coilWords(coil, t),
+        t(turned),
+        t(laid),
+        wound.value,
+      ),
+    hint: (t) => t("A spindle's direction is easily written down as the wire's."),
+    action: (t) => t('Correct the line that is wrong.'),
     place: spindle.place,
-    related: [{ message: say`The winding direction as stated`, place: wound.place }],
+    related: [{ message: (t: Language) => t('The winding direction as stated'), place: wound.place }],
     remedies: () => [
-      remedy(say`The spindle turned the other way: \`spindle ${opposite(spindle.value.rotation)}\``, flipped),
-      remedy(say`The wire lies the other way: \`wound ${laid}\``, wind),
+      remedy((t) => t('The spindle turned the other way: `spindle {0}`', opposite(spindle.value.rotation)), flipped),
+      remedy((t) => t('The wire lies the other way: `wound {0}`', laid), wind),
     ],
     subject: { coils: [coil.name] },
   };
@@ -159,16 +176,32 @@ function barFinding(all: readonly Contradiction[], { pickup }: PickupContext): F
   if (!first || !bar) return undefined;
   const byCompass = all.some(({ compass }) => compass);
   return {
-    what: say`${byCompass ? 'The compass shows' : 'The kicks show'} ${list(all.map(({ coil }) => coilWords(coil)))} with the other pole up than the bar magnet as stated gives (${bar.value.pole} toward ${bar.value.towardCoil.value}).`,
-    hint: say`The bar lies the other way round, or ${byCompass ? 'the compass was not checked on a known pole' : 'the probes were swapped'}.`,
+    what: (t) =>
+      t(
+        byCompass
+          ? 'The compass shows {0} with the other pole up than the bar magnet as stated gives ({1} toward {2}).'
+          : 'The kicks show {0} with the other pole up than the bar magnet as stated gives ({1} toward {2}).',
+        listIn(
+          t,
+          all.map(({ coil }) => coilWords(coil, t)),
+        ),
+        t(bar.value.pole),
+        bar.value.towardCoil.value,
+      ),
+    hint: (t) =>
+      t(
+        byCompass
+          ? 'The bar lies the other way round, or the compass was not checked on a known pole.'
+          : 'The bar lies the other way round, or the probes were swapped.',
+      ),
     action: ONCE_MORE,
     place: first,
     related: [
-      { message: say`The bar as stated`, place: bar.place },
-      ...rest.map((place) => ({ message: say`This reading shows the same`, place })),
+      { message: (t: Language) => t('The bar as stated'), place: bar.place },
+      ...rest.map((place) => ({ message: (t: Language) => t('This reading shows the same'), place })),
     ],
     remedies: (inSight) => [
-      remedy(say`State the bar as the readings show it`, flipBar(pickup), true),
+      remedy((t) => t('State the bar as the readings show it'), flipBar(pickup), true),
       byCompass ? undefined : swappedSince(all, pickup, inSight),
     ],
     subject: { coils: all.map(({ coil }) => coil.name) },
@@ -186,10 +219,10 @@ function coilFinding(each: Contradiction, context: PickupContext): Found | undef
     place,
     related: [
       ...each.against.map((line) => ({
-        message: each.amongReadings ? say`The reading that it contradicts` : say`As stated`,
+        message: (t: Language) => t(each.amongReadings ? 'The reading that it contradicts' : 'As stated'),
         place: line,
       })),
-      compass && kick && { message: say`The kick shows the same`, place: kick.place },
+      compass && kick && { message: (t: Language) => t('The kick shows the same'), place: kick.place },
     ],
     remedies: (inSight) =>
       each.amongReadings
@@ -204,19 +237,28 @@ function coilFinding(each: Contradiction, context: PickupContext): Found | undef
 /** Kicks read from hot to ground say the opposite over a hookup whose hot and ground have changed places since. */
 function swappedSince(all: readonly Contradiction[], pickup: Pickup, inSight: readonly Pickup[]): Remedy | undefined {
   const record = all.every(({ kick }) => kick && isOverHookup(kick)) ? asSwappedSince(pickup, inSight) : undefined;
-  return record && { title: swappedSinceWords(pickup.name), edits: record, kind: 'text' };
+  return record && textRemedy(swappedSinceWords(pickup.name), record);
 }
 
 type Words = Pick<Found, 'what' | 'hint'>;
 
 /** A reading is sooner wrong than a pickup. */
-const ONCE_MORE = say`Take the reading once more before anything is changed.`;
+const ONCE_MORE: Wording = (t) => t('Take the reading once more before anything is changed.');
 
 function compassWords({ coil, amongReadings, kick }: Contradiction, { shows }: ReadingOf<'compass'>): Words {
-  const otherWay = opposite(shows);
   return {
-    what: say`The compass shows ${coilWords(coil)} ${shows}, ${amongReadings ? 'an earlier compass reading' : 'what is stated'} makes it ${otherWay}${kick ? '; the kick there shows the same' : ''}.`,
-    hint: say`The magnet lies the other way round, or the compass was not checked on a known pole.`,
+    what: (t) => {
+      const shown = t(
+        amongReadings
+          ? 'The compass shows {0} {1}, an earlier compass reading makes it {2}'
+          : 'The compass shows {0} {1}, what is stated makes it {2}',
+        coilWords(coil, t),
+        t(shows),
+        t(opposite(shows)),
+      );
+      return kick ? t('{0}; the kick there shows the same.', shown) : `${shown}.`;
+    },
+    hint: (t) => t('The magnet lies the other way round, or the compass was not checked on a known pole.'),
   };
 }
 
@@ -226,28 +268,53 @@ function kickWords(
 ): Words {
   const { red, black } = kick.probes;
   const reads = opposite(kick.reads);
-  const line = say`${capital(red.text)} to ${black.text} reads ${kick.reads} on ${kick.motion} at ${coilWords(coil)}`;
+  const line = (t: Language) =>
+    t(
+      '{0} to {1} reads {2} on {3} at {4}',
+      capital(t.word(red.text)),
+      t.word(black.text),
+      t(kick.reads),
+      t(kick.motion),
+      coilWords(coil, t),
+    );
   if (amongReadings || declaredWind === undefined)
     return {
-      what: say`${line}, another kick there says the opposite.`,
-      hint: say`The probes were swapped, or approach and pull-off mistaken.`,
+      what: (t) => t('{0}, another kick there says the opposite.', line(t)),
+      hint: (t) => t('The probes were swapped, or approach and pull-off mistaken.'),
     };
   const wound = rotationOf(declaredWind);
-  const up = declaredPole === undefined ? 'by the compass' : poleOf(declaredPole);
+  const what: Wording = (t) =>
+    t(
+      '{0}; wound {1} and {2}, it must read {3}.',
+      line(t),
+      t(wound),
+      t(declaredPole === undefined ? 'by the compass' : poleOf(declaredPole)),
+      t(reads),
+    );
   if (isOverHookup(kick))
     return {
-      what: say`${line}; wound ${wound} and ${up}, it must read ${reads}.`,
-      hint: say`Hot and ground were swapped since, which \`reworks\` tells; or the winding direction is wrong, or start and finish are swapped${poleConfirmed ? '' : ', or the poles are the other way'}.`,
+      what,
+      hint: (t) =>
+        t(
+          poleConfirmed
+            ? 'Hot and ground were swapped since, which `reworks` tells; or the winding direction is wrong, or start and finish are swapped.'
+            : 'Hot and ground were swapped since, which `reworks` tells; or the winding direction is wrong, or start and finish are swapped, or the poles are the other way.',
+        ),
     };
-  const causes = poleConfirmed
-    ? say`The compass agrees with the magnet, so the winding direction is wrong, or start and finish are swapped.`
-    : say`The winding direction or the poles are the other way, or start and finish are swapped.`;
-  return { what: say`${line}; wound ${wound} and ${up}, it must read ${reads}.`, hint: causes };
+  return {
+    what,
+    hint: (t) =>
+      t(
+        poleConfirmed
+          ? 'The compass agrees with the magnet, so the winding direction is wrong, or start and finish are swapped.'
+          : 'The winding direction or the poles are the other way, or start and finish are swapped.',
+      ),
+  };
 }
 
 function poleRemedy(coil: Coil, { pickup }: PickupContext): Remedy | undefined {
   const edits = flipPolarity([coil], pickup) ?? (coil.polarity ? undefined : flipBar(pickup));
-  return remedy(say`State the poles of ${coilWords(coil)} as the compass shows them`, edits, true);
+  return remedy((t) => t('State the poles of {0} as the compass shows them', coilWords(coil, t)), edits, true);
 }
 
 function windRemedies(
@@ -258,22 +325,24 @@ function windRemedies(
   const poles = poleConfirmed ? undefined : flipPolarity([coil], pickup);
   const leads = swapCoilLeads(pickup, coil);
   const ends = swapEnds(coil);
-  const title = coil.wound && say`${capital(coilWords(coil))} is wound ${opposite(coil.wound.value)}`;
+  const { wound } = coil;
+  const title =
+    wound && ((t: Language) => t('{0} is wound {1}', capital(coilWords(coil, t)), t(opposite(wound.value))));
   // Alone, a coil has no neighbour to stay in phase with.
   const several = pickup.coils.length > 1;
   const inHookup = leads?.every(({ place }) => !ends.some((end) => end.place.span.start === place.span.start));
   return [
     title && remedy(title, wind, true),
     title && several
-      ? remedy(say`${title}: say so, and swap its leads in the hookup`, [wind, leads].flat(), true)
+      ? remedy((t) => t('{0}: say so, and swap its leads in the hookup', title(t)), [wind, leads].flat(), true)
       : undefined,
     ends.length > 0 && leads && inHookup && several
-      ? remedy(say`Start and finish of ${coilWords(coil)} are swapped: say so, and swap its leads in the hookup`, [
-          ...ends,
-          ...leads,
-        ])
+      ? remedy(
+          (t) => t('Start and finish of {0} are swapped: say so, and swap its leads in the hookup', coilWords(coil, t)),
+          [...ends, ...leads],
+        )
       : undefined,
-    remedy(say`The poles of ${coilWords(coil)} are the other way up`, poles),
+    remedy((t) => t('The poles of {0} are the other way up', coilWords(coil, t)), poles),
   ];
 }
 

@@ -1,9 +1,10 @@
 import { type JudgedPosition, judgeJackReadings } from '../estimates/jack-reading.ts';
 import { printCelsius, printQuantity } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
-import { say } from './say.ts';
+import { likelyWords } from './reading-words.ts';
 
 /** Readings at the jack, controls full up. */
 export const readingUnlikelyPosition = defineInstrumentCheck({
@@ -26,15 +27,29 @@ export const readingUnlikelyPosition = defineInstrumentCheck({
         .map((each) => each.judged);
       for (const each of [judged, ...alike]) told.add(each);
       return {
-        what: say`${readWords(judged)} at the jack, but should read ${expectedWords(judged)} with the controls full up.`,
-        hint: first
-          ? say`Most likely ${first.words}${second ? say`; else ${second.words}` : ''}.`
-          : say`No usual cause explains it.`,
-        action: say`Measure again in ${positionWords(judged.position)}, controls full up and nothing plugged in but the meter; where it stays so, measure each pickup at its own leads.`,
+        what: (t: Language) =>
+          t(
+            '{0} at the jack, but should read {1} with the controls full up.',
+            readWords(judged, t),
+            expectedWords(judged, t),
+          ),
+        hint: (t: Language) =>
+          first ? likelyWords([first.words, ...(second ? [second.words] : [])], t) : t('No usual cause explains it.'),
+        action: (t: Language) =>
+          t(
+            'Measure again in {0}, controls full up and nothing plugged in but the meter; where it stays so, measure each pickup at its own leads.',
+            positionWords(judged.position, t),
+          ),
         place: judged.line.place,
         related: [
-          ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
-          { message: say`${capital(positionWords(judged.position))} is this`, place: judged.position.place },
+          ...alike.map((each) => ({
+            message: (t: Language) => t('{0}, from the same cause', readWords(each, t)),
+            place: each.line.place,
+          })),
+          {
+            message: (t: Language) => t('{0} is this', capital(positionWords(judged.position, t))),
+            place: judged.position.place,
+          },
         ],
         subject: { position: judged.position.key.value },
       };
@@ -42,11 +57,11 @@ export const readingUnlikelyPosition = defineInstrumentCheck({
   },
 });
 
-const readWords = ({ line, position }: JudgedPosition): string =>
-  say`${capital(positionWords(position))} reads ${line.value === 'open' ? 'open' : line.value.written}`;
+const readWords = ({ line, position }: JudgedPosition, t: Language): string =>
+  t('{0} reads {1}', capital(positionWords(position, t)), line.value === 'open' ? t('open') : line.value.written);
 
-function expectedWords({ expectedOhm, limitOhm, temperature }: JudgedPosition): string {
-  if (expectedOhm === null) return 'open';
-  const ohms = printQuantity({ value: expectedOhm, sd: limitOhm, dimension: 'resistance' });
-  return say`${ohms} at ${printCelsius(temperature.celsius)}`;
+function expectedWords({ expectedOhm, limitOhm, temperature }: JudgedPosition, t: Language): string {
+  if (expectedOhm === null) return t('open');
+  const ohms = printQuantity({ value: expectedOhm, sd: limitOhm, dimension: 'resistance', style: t.numbers });
+  return `${ohms} ${t('at {0}', printCelsius(temperature.celsius, t.numbers))}`;
 }

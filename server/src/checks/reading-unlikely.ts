@@ -1,13 +1,14 @@
 import { type JudgedBlock, type JudgedLine, judgeReadings } from '../estimates/expected-reading.ts';
 import { isMagnetic, judgeMagnetic } from '../estimates/magnetic-reading.ts';
 import { type Evidence, type Explanation, explainReadings, isResistance } from '../estimates/reading-explanation.ts';
+import type { Language } from '../words/languages/language.ts';
 import { coilWords } from '../words/parts.ts';
-import { list } from '../words/text.ts';
+import { listIn } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { replaceWord } from './edits.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
-import { causeWords, expectedWords, probesWords, readWords } from './reading-words.ts';
-import { say } from './say.ts';
+import { causeWords, expectedWords, probesOf, readWords } from './reading-words.ts';
+import { textRemedy } from './remedy.ts';
 
 const CODE = { code: 'reading/unlikely', severity: 'warning', yieldsTo: [] } as const;
 
@@ -27,12 +28,14 @@ function readApart({ block, lines }: JudgedBlock): Found | undefined {
   if (block.apart || !lines.some(({ state }) => state === 'loose') || lines.some(({ fits }) => !fits)) return undefined;
   const edit = replaceWord(block.place, 'readings', 'readings apart');
   return {
-    what: say`These readings fit the coils before any joint was made, not the pickup as its hookup joins it; they are judged so.`,
-    action: say`Say \`readings apart\`.`,
+    what: (t) =>
+      t(
+        'These readings fit the coils before any joint was made, not the pickup as its hookup joins it; they are judged so.',
+      ),
+    action: (t) => t('Say `readings apart`.'),
     place: block.place,
     severity: 'information',
-    remedies: () =>
-      edit && { title: say`Read before the leads were joined: \`readings apart\``, edits: [edit], kind: 'text' },
+    remedies: () => edit && textRemedy((t) => t('Read before the leads were joined: `readings apart`'), [edit]),
   };
 }
 
@@ -72,38 +75,54 @@ export const isSum = ({ against, coils }: JudgedLine): boolean => against === 'c
 function findingOf(line: Evidence, alike: readonly Evidence[], explanations: readonly Explanation[]): Found {
   const turns = line.coils.flatMap(({ counted, turns: planned }) => (counted ?? planned)?.place ?? []);
   return {
-    what: say`${readWords(line)}, ${reason(line)}.`,
+    what: (t) => t('{0}, {1}.', readWords(line, t), reason(line, t)),
     ...causeWords(explanations, line),
     place: line.line.place,
     related: [
-      isResistance(line) && line.earlier ? { message: say`The earlier reading`, place: line.earlier.place } : undefined,
-      ...alike.map((each) => ({ message: say`${readWords(each)}, from the same cause`, place: each.line.place })),
+      isResistance(line) && line.earlier
+        ? { message: (t: Language) => t('The earlier reading'), place: line.earlier.place }
+        : undefined,
+      ...alike.map((each) => ({
+        message: (t: Language) => t('{0}, from the same cause', readWords(each, t)),
+        place: each.line.place,
+      })),
       ...(!isResistance(line) || line.against === 'turns'
-        ? turns.map((place) => ({ message: say`The turns it is computed from`, place }))
+        ? turns.map((place) => ({ message: (t: Language) => t('The turns it is computed from'), place }))
         : []),
     ],
     subject: { coils: line.coils.map(({ name }) => name) },
   };
 }
 
-function reason(line: Evidence): string {
+function reason(line: Evidence, t: Language): string {
+  const turnsOf = ({ coils }: Evidence) =>
+    listIn(
+      t,
+      coils.map((coil) => turnsWords(coil, t)),
+    );
   if (!isResistance(line))
     return line.line.kind === 'inductance'
-      ? say`but ${list(line.coils.map(turnsWords))} compute to ${expectedWords(line)}`
-      : say`but winding, metal and cable compute to ${expectedWords(line)}`;
-  const { expected, against, coils, readOhm } = line;
-  if (expected === null) return say`but nothing stated joins ${probesWords(line)}`;
-  if (!Number.isFinite(expected.value)) return 'where a coil should read';
-  if (readOhm === null) return say`where ${expectedWords(line)} should read`;
-  if (expected.value === 0) return 'though both are joined';
+      ? t('but {0} compute to {1}', turnsOf(line), expectedWords(line, t))
+      : t('but winding, metal and cable compute to {0}', expectedWords(line, t));
+  const { expected, against, readOhm } = line;
+  if (expected === null) return nothingJoins(line, t);
+  if (!Number.isFinite(expected.value)) return t('where a coil should read');
+  if (readOhm === null) return t('where {0} should read', expectedWords(line, t));
+  if (expected.value === 0) return t('though both are joined');
   if (against === 'an earlier reading')
-    return say`but was ${expectedWords(line)} by an earlier reading, more than the meter explains`;
-  if (against === 'coil readings') return say`but its own readings make it ${expectedWords(line)}`;
-  return say`but ${list(coils.map(turnsWords))} compute to ${expectedWords(line)}, outside what wire and meter allow`;
+    return t('but was {0} by an earlier reading, more than the meter explains', expectedWords(line, t));
+  if (against === 'coil readings') return t('but its own readings make it {0}', expectedWords(line, t));
+  return t('but {0} compute to {1}, outside what wire and meter allow', turnsOf(line), expectedWords(line, t));
 }
 
-function turnsWords(coil: JudgedLine['coils'][number]): string {
+function nothingJoins(line: Evidence, t: Language): string {
+  const probed = probesOf(line, t);
+  return probed ? t('but nothing stated joins {0} to {1}', ...probed) : t('but nothing stated joins it');
+}
+
+function turnsWords(coil: JudgedLine['coils'][number], t: Language): string {
   const turns = (coil.counted ?? coil.turns)?.value.written;
-  const from = coil.spool ? say`spool ${coil.spool.name}` : coil.wire ? say`wire ${coil.wire.name}` : undefined;
-  return turns && from ? say`${turns.replace(/ turns$/, '')} turns from ${from}` : coilWords(coil);
+  const count = turns?.replace(/ turns$/, '');
+  if (count && coil.spool) return t('{0} turns from spool {1}', count, coil.spool.name);
+  return count && coil.wire ? t('{0} turns from wire {1}', count, coil.wire.name) : coilWords(coil, t);
 }

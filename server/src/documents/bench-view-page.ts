@@ -2,6 +2,7 @@
 
 import { cautionsFor } from '../checks/explanation.ts';
 import type { Finding } from '../checks/finding.ts';
+import { tellIn } from '../checks/telling.ts';
 import type { NumbersTable } from '../comparison/numbers-table.ts';
 import type { MeasurementWords } from '../proposal/measurement-words.ts';
 import type { Language } from '../words/languages/language.ts';
@@ -14,7 +15,7 @@ export interface BenchViewPage {
   readonly title: string;
   /** The file, the position, what stands behind the heading. */
   readonly about: readonly string[];
-  readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'message'>[];
+  readonly findings: readonly Finding[];
   readonly drawing: DrawnFacts | undefined;
   readonly sections: readonly HtmlNode[];
 }
@@ -41,7 +42,7 @@ export function benchViewPageBody({
       h('p', {}, ...about.flatMap((text, index) => [...(index > 0 ? [' · '] : []), words(text)])),
       ...(findings.length === 0
         ? [h('p', {}, t('No findings.'))]
-        : [h('ul', {}, ...findings.map(({ code, message }) => h('li', foreign(t), sentence(message), ` (${code})`)))]),
+        : [h('ul', {}, ...findings.map((each) => findingItem(each, t)))]),
       ...mind(
         cautionsFor(findings).map((each) => t(each)),
         t,
@@ -52,8 +53,10 @@ export function benchViewPageBody({
   ];
 }
 
-/** A finding speaks English. */
-const foreign = ({ code }: Language) => ({ lang: code === 'en' ? undefined : 'en' });
+function findingItem(finding: Finding, t: Language): HtmlNode {
+  const { message, foreign } = tellIn(finding, t);
+  return h('li', { lang: foreign }, sentence(message), ` (${finding.code})`);
+}
 
 /** `heading`: the element of its title; a page in a page has no place for a heading. */
 export const mind = (cautions: readonly string[], t: Language, heading: 'h2' | 'p' = 'h2'): readonly HtmlNode[] =>
@@ -121,7 +124,7 @@ export function proposalsOnPage(
       readonly odds: string;
       readonly parts: readonly string[];
       readonly reaches: FactTable;
-      readonly givesUp: readonly string[];
+      readonly givesUp: readonly { readonly what: string; readonly foreign?: 'en' }[];
     }[];
     readonly inTheWay: readonly string[];
     readonly cautions: readonly string[];
@@ -137,7 +140,7 @@ export function proposalsOnPage(
       h('p', {}, h('b', {}, words(t('Build {0}, {1}', String(index + 1), odds)))),
       ...lines(parts),
       factTable(reaches),
-      ...lines(givesUp),
+      ...givesUp.map(({ what, foreign }) => h('p', { lang: foreign }, sentence(what))),
     ]),
     ...lines(inTheWay),
     ...mind(cautions, t),

@@ -2,6 +2,7 @@
 
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
+import { tellIn } from '../checks/telling.ts';
 import { changedParts } from '../comparison/changed-parts.ts';
 import { type FactChange, sidesOf } from '../comparison/compare-facts.ts';
 import type { SweepChange } from '../comparison/compare-sweeps.ts';
@@ -90,8 +91,11 @@ function numberTable(rows: readonly NumberRow[], names: StateNames, t: Language)
 
 function findingList({ gone, come, changed }: Comparison['findings'], t: Language): HtmlNode | undefined {
   if (gone.length + come.length + changed.length === 0) return undefined;
-  const item = (what: string, { severity, code, what: fault }: Finding): HtmlNode =>
-    h('li', {}, h('strong', {}, what), ` ${t(severity)} ${code}: `, words(fault));
+  const item = (what: string, finding: Finding): HtmlNode => {
+    const { severity, code } = finding;
+    const { what: fault, foreign } = tellIn(finding, t);
+    return h('li', {}, h('strong', {}, what), ` ${t(severity)} ${code}: `, h('span', { lang: foreign }, words(fault)));
+  };
   return h(
     'ul',
     {},

@@ -2,6 +2,7 @@
  * What a meter on the jack should show on each `position` line of an instrument's readings, controls full up and nothing plugged
  * in, and why it may show something else.
  */
+
 import { type Bench, benchMeter } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
@@ -22,6 +23,7 @@ import {
 } from './common-practice.ts';
 import type { Played, QuickOf } from './position-network.ts';
 import { type InstrumentAtBench, jackResistance, volumesIn } from './positions.ts';
+import { because } from './reasons.ts';
 import { sounds } from './signs.ts';
 
 export interface JudgedPosition {
@@ -161,8 +163,11 @@ function jackOhm(
 }
 
 const OPEN: readonly JackCause[] = [
-  { words: 'an open joint between the jack and the pickups, or a contact of the switch that does not close', prior: 3 },
-  { words: 'a broken coil', prior: 2 },
+  {
+    words: because('an open joint between the jack and the pickups, or a contact of the switch that does not close'),
+    prior: 3,
+  },
+  { words: because('a broken coil'), prior: 2 },
 ];
 
 interface DoubtfulReading {
@@ -184,13 +189,19 @@ function causesOf(
     typeof ohm === 'number' && Math.abs(ohm - readOhm) <= Math.max(limitOhm, 0.01 * readOhm);
   const causes: JackCause[] = [];
   if (readOhm < SHORT_OHM)
-    causes.push({ words: 'hot touching ground at the jack, the switch or a pot: the output is shorted', prior: 3 });
+    causes.push({
+      words: because('hot touching ground at the jack, the switch or a pot: the output is shorted'),
+      prior: 3,
+    });
   for (const other of setting.instrument.positions)
     if (other.selection && other.selection !== selection) {
       const ohm = ohmAt({ selection: other.selection });
       if (!near(ohm)) continue;
       causes.push({
-        words: `the switch in position ${other.key.value}, which should read so, or its leads taken for one another`,
+        words: because(
+          'the switch in position {0}, which should read so, or its leads taken for one another',
+          other.key.value,
+        ),
         prior: 2.6,
         missOhm: Math.abs((ohm ?? 0) - readOhm),
       });
@@ -199,7 +210,12 @@ function causesOf(
     const ohm = ohmAt({ selection: instead });
     if (!near(ohm)) continue;
     causes.push({
-      words: `the ${other} coil of ${taken.slot.name} in place of its ${taken.coil} coil, which should read so: their leads taken for one another`,
+      words: because(
+        'the {0} coil of {1} in place of its {2} coil, which should read so: their leads taken for one another',
+        other,
+        taken.slot.name,
+        taken.coil,
+      ),
       prior: 2.6,
       missOhm: Math.abs((ohm ?? 0) - readOhm),
     });
@@ -210,13 +226,13 @@ function causesOf(
     const silent = (coil: Coil) => (coils.includes(coil) ? OPEN_SHARE : 1);
     if (slots.length > 1 && near(ohmAt({ shareOf: silent })))
       causes.push({
-        words: `${name} does not reach the output: an open joint, a switch contact or a broken coil`,
+        words: because('{0} does not reach the output: an open joint, a switch contact or a broken coil', name),
         prior: 2.5,
       });
     for (const coil of coils.length > 1 ? coils : []) {
       if (near(ohmAt({ shareOf: (each) => (each === coil ? 0 : 1) })))
         causes.push({
-          words: `the ${coil.name} coil of ${name} is bridged: its leads touch, or a split is left on`,
+          words: because('the {0} coil of {1} is bridged: its leads touch, or a split is left on', coil.name, name),
           prior: 2.2,
         });
     }
@@ -225,19 +241,22 @@ function causesOf(
   const besideItOhm = besideOhm(readOhm, expectedOhm);
   if (besideItOhm !== null && besideItOhm > BESIDE_OHM.least && besideItOhm < BESIDE_OHM.most)
     causes.push({
-      words: `a path of ${printQuantity({ value: besideItOhm, dimension: 'resistance', digits: 2 })} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated`,
+      words: because(
+        'a path of {0} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated',
+        printQuantity({ value: besideItOhm, dimension: 'resistance', digits: 2 }),
+      ),
       prior: 2,
     });
   if (readOhm > expectedOhm && TURNED_DOWN.some((volume) => (ohmAt({ played: { volume, tone: 10 } }) ?? 0) >= readOhm))
-    causes.push({ words: 'a volume control that is not full up', prior: 2.3 });
+    causes.push({ words: because('a volume control that is not full up'), prior: 2.3 });
   const warmest = (kelvin: number) => jackOhm(setting, selection, 20 + kelvin);
   const [cold, hot] = [warmest(-CASE_COLDER_K), warmest(CASE_HOTTER_K)];
   if (typeof cold === 'number' && typeof hot === 'number' && cold <= readOhm && readOhm <= hot)
     causes.push({
       words:
         readOhm > expectedOhm
-          ? 'pickups warmer than the temperature stated'
-          : 'pickups colder than the temperature stated',
+          ? because('pickups warmer than the temperature stated')
+          : because('pickups colder than the temperature stated'),
       prior: 1.5,
     });
   return ranked(causes);

@@ -26,6 +26,7 @@ import type { JudgedBlock, JudgedLine } from './expected-reading.ts';
 import { inductanceStands, type JudgedMagnetic } from './magnetic-reading.ts';
 import { dcPickup, dcTransfers } from './pickup-circuit.ts';
 import { type QuickEstimates, resistanceOf } from './quick.ts';
+import { because } from './reasons.ts';
 import { segmentOhm } from './segment-shares.ts';
 
 export type CauseKind =
@@ -163,8 +164,8 @@ function beforeALink(line: JudgedLine, { netlist }: QuickEstimates): readonly Ca
     return [
       {
         kind: 'other stage',
-        words: `open as before the link \`${leads}\` was soldered`,
-        settles: 'a reading with that joint looked at',
+        words: because('open as before the link `{0}` was soldered', leads),
+        settles: because('a reading with that joint looked at'),
         prior: 2.6,
         reads: (each) => [isOpen(each, before) ? null : unchanged(each)],
       },
@@ -187,7 +188,7 @@ function afterTheJoints(line: JudgedLine, readOhm: number, { netlist, windings }
   return [
     {
       kind: 'other stage',
-      words: 'that the joints were made already: the joined pickup reads so',
+      words: because('that the joints were made already: the joined pickup reads so'),
       prior: 2.4,
       reads: onlyAt(line, readOhm),
     },
@@ -205,26 +206,26 @@ function openCoils(line: JudgedLine): readonly Cause[] {
     ...line.coils.map(
       (coil): Cause => ({
         kind: 'open coil',
-        words: `an open ${coil.name} coil, its wire broken or a joint held apart by enamel`,
-        settles: `a reading of the ${coil.name} coil at its own two ends`,
+        words: because('an open {0} coil, its wire broken or a joint held apart by enamel', coil.name),
+        settles: because('a reading of the {0} coil at its own two ends', coil.name),
         prior: 2.5,
         reads: (each) => [each.coils.includes(coil) ? null : unchanged(each)],
       }),
     ),
-    { kind: 'poor joint', words: 'a probe that did not touch', prior: 1, reads: onlyAt(line, null) },
+    { kind: 'poor joint', words: because('a probe that did not touch'), prior: 1, reads: onlyAt(line, null) },
   ];
 }
 
 const joinedByMistake = (line: JudgedLine): Cause => ({
   kind: 'joined by mistake',
-  words: 'solder, a pinched lead or a bare end that joins what should be apart',
+  words: because('solder, a pinched lead or a bare end that joins what should be apart'),
   prior: 1.5,
   reads: onlyAt(line, line.readOhm),
 });
 
 const shorted = (line: JudgedLine): Cause => ({
   kind: 'joined by mistake',
-  words: 'a short across it: solder or bare ends that touch',
+  words: because('a short across it: solder or bare ends that touch'),
   prior: 2,
   reads: (each) =>
     line.coils.every((coil) => each.coils.includes(coil)) ? [unchanged(each), line.readOhm] : [unchanged(each)],
@@ -232,8 +233,8 @@ const shorted = (line: JudgedLine): Cause => ({
 
 const poorJoint = (line: JudgedLine, extraOhm: number): Cause => ({
   kind: 'poor joint',
-  words: `a poor joint that adds ${kilohms(extraOhm)}: enamel under the solder, or a dry joint`,
-  settles: 'a reading with the joint reheated',
+  words: because('a poor joint that adds {0}: enamel under the solder, or a dry joint', kilohms(extraOhm)),
+  settles: because('a reading with the joint reheated'),
   prior: 1.2,
   reads: (each) => {
     const plain = unchanged(each);
@@ -252,7 +253,10 @@ function slipOfThePen(line: JudgedLine, readOhm: number, expectedOhm: number): r
       .map(
         (ohm): Cause => ({
           kind: 'slip of the pen',
-          words: `a slip of the decimal point or the unit: ${printQuantity({ value: ohm, dimension: 'resistance' })} was meant`,
+          words: because(
+            'a slip of the decimal point or the unit: {0} was meant',
+            printQuantity({ value: ohm, dimension: 'resistance' }),
+          ),
           prior: 3,
           reads: onlyAt(line, readOhm),
         }),
@@ -268,13 +272,13 @@ function warmOrCold(line: JudgedLine, readOhm: number, expectedOhm: number): rea
   if (!(celsius >= COLDEST_BENCH_C && celsius <= HOTTEST_COIL_C) || aboveK < -15) return [];
   const words =
     aboveK > 0
-      ? `a coil still warm, at about ${printCelsius(Math.round(celsius))}`
-      : `a colder coil than stated, at about ${printCelsius(Math.round(celsius))}`;
+      ? because('a coil still warm, at about {0}', printCelsius(Math.round(celsius)))
+      : because('a colder coil than stated, at about {0}', printCelsius(Math.round(celsius)));
   return [
     {
       kind: 'warm or cold',
       words,
-      settles: 'a reading once the pickup has settled to the room',
+      settles: because('a reading once the pickup has settled to the room'),
       prior: aboveK > 0 ? 2.4 - aboveK / 40 : 1,
       reads: (each) => {
         const plain = unchanged(each);
@@ -294,8 +298,11 @@ function parallelPath(readOhm: number, expectedOhm: number): readonly Cause[] {
   return [
     {
       kind: 'parallel path',
-      words: `a path of ${kilohms(besideItOhm)} beside it: hands on the probes, or the pickup read in circuit`,
-      settles: 'a reading out of circuit with no hand on the probes',
+      words: because(
+        'a path of {0} beside it: hands on the probes, or the pickup read in circuit',
+        kilohms(besideItOhm),
+      ),
+      settles: because('a reading out of circuit with no hand on the probes'),
       prior: 2,
       reads: (each) => {
         const plain = unchanged(each);
@@ -317,8 +324,11 @@ function coilCauses(
   if (line.since && line.coils.length > 1 && readOhm < (unchanged(line) ?? 0))
     causes.push({
       kind: 'shorted turns',
-      words: `turns of ${line.coils.map(({ name }) => `the ${name}`).join(' or ')} coil shorted since the earlier readings`,
-      settles: 'a reading of each coil by itself',
+      words: because(
+        'turns of the {0} coil shorted since the earlier readings',
+        line.coils.map(({ name }) => name).join(' or the '),
+      ),
+      settles: because('a reading of each coil by itself'),
       prior: SINCE,
       reads: onlyAt(line, readOhm),
       shows: (each) => [0, each.expected.value],
@@ -332,7 +342,7 @@ function coilCauses(
       // What an inductance would tell stands there already, or is asked for.
       const settles = inductanceStands(line.block, coil, quick.netlist)
         ? {}
-        : { settles: `an inductance reading of the ${coil.name} coil` };
+        : { settles: because('an inductance reading of the {0} coil', coil.name) };
       const judged = magnetic.some(({ coils }) => coils.includes(coil));
       const turnsToo = (each: JudgedMagnetic): readonly [number, number] => {
         const henry = each.with((one) => (one === coil ? share ** 2 : 1));
@@ -341,7 +351,7 @@ function coilCauses(
       if (share < 1 && judged && !earlier)
         causes.push(shortedTurns(coil, scaled, share ** 2), {
           kind: 'fewer turns',
-          words: `fewer turns on the ${coil.name} coil than stated: a counter that started late`,
+          words: because('fewer turns on the {0} coil than stated: a counter that started late', coil.name),
           ...settles,
           prior: 1.6,
           reads: scaled,
@@ -351,8 +361,8 @@ function coilCauses(
         causes.push({
           kind: earlier ? 'shorted turns' : 'fewer turns',
           words: earlier
-            ? `turns of the ${coil.name} coil shorted since the earlier reading`
-            : `shorted turns in the ${coil.name} coil, or a counter that started late`,
+            ? because('turns of the {0} coil shorted since the earlier reading', coil.name)
+            : because('shorted turns in the {0} coil, or a counter that started late', coil.name),
           ...settles,
           prior: earlier ? SINCE : 1.9,
           reads: scaled,
@@ -361,7 +371,7 @@ function coilCauses(
       else if (!earlier)
         causes.push({
           kind: 'more turns',
-          words: `more turns on the ${coil.name} coil than stated, or wire stretched thin by tension`,
+          words: because('more turns on the {0} coil than stated, or wire stretched thin by tension', coil.name),
           ...settles,
           prior: 1.6,
           reads: scaled,
@@ -371,7 +381,7 @@ function coilCauses(
       if (other)
         causes.push({
           kind: 'other wire',
-          words: `${other} wire on the ${coil.name} coil instead of the wire stated`,
+          words: because('{0} wire on the {1} coil instead of the wire stated', other, coil.name),
           ...settles,
           // A spool that was measured is known; one by its label may be another.
           prior: coil.spool?.measured ? 1.2 : 2,
@@ -386,8 +396,11 @@ function coilCauses(
     if (share !== undefined && Math.abs(share - 1) < SPOOL_SPREAD && sharedBySeveral)
       causes.push({
         kind: 'whole spool',
-        words: `wire ${wire.name} that runs ${share < 1 ? 'thicker' : 'thinner'} than stated`,
-        settles: 'a reading of some metres of it',
+        words: because(
+          share < 1 ? 'wire {0} that runs thicker than stated' : 'wire {0} that runs thinner than stated',
+          wire.name,
+        ),
+        settles: because('a reading of some metres of it'),
         prior: 1.5,
         reads: scaledBy((coil) => (coil.wire === wire ? share : 1)),
       });
@@ -398,7 +411,7 @@ function coilCauses(
 /** A short inside a winding takes little resistance, and of the inductance anything up to all: its turns are a loaded secondary. */
 const shortedTurns = (coil: Coil, reads: Cause['reads'], mostLeft: number): Cause => ({
   kind: 'shorted turns',
-  words: `shorted turns in the ${coil.name} coil`,
+  words: because('shorted turns in the {0} coil', coil.name),
   prior: 2.4,
   reads,
   shows: (line) => [line.with((each) => (each === coil ? 0 : 1)), line.with((each) => (each === coil ? mostLeft : 1))],
@@ -417,7 +430,7 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
       .map(
         (value): Cause => ({
           kind: 'slip of the pen',
-          words: `a slip of the decimal point or the unit: ${printQuantity({ value, dimension })} was meant`,
+          words: because('a slip of the decimal point or the unit: {0} was meant', printQuantity({ value, dimension })),
           prior: 3,
           reads: same,
           shows: here,
@@ -432,8 +445,8 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
           ...slips,
           {
             kind: 'leads counted in',
-            words: "the meter's own leads or a cable counted in",
-            settles: 'a reading of the leads alone, taken off',
+            words: because("the meter's own leads or a cable counted in"),
+            settles: because('a reading of the leads alone, taken off'),
             prior: 1.5,
             reads: same,
             shows: here,
@@ -446,13 +459,15 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
       const henry = each.with((one) => (one === coil ? share ** 2 : 1));
       return [henry, henry];
     };
-    const settles = quick.readings.has(coil) ? {} : { settles: `a resistance reading of the ${coil.name} coil` };
+    const settles = quick.readings.has(coil)
+      ? {}
+      : { settles: because('a resistance reading of the {0} coil', coil.name) };
     return less
       ? [
           shortedTurns(coil, same, SHORTED_MOST_LEFT),
           {
             kind: 'fewer turns',
-            words: `fewer turns on the ${coil.name} coil than stated: a counter that started late`,
+            words: because('fewer turns on the {0} coil than stated: a counter that started late', coil.name),
             ...settles,
             prior: 1.6,
             reads: scaled,
@@ -462,7 +477,7 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
       : [
           {
             kind: 'more turns',
-            words: `more turns on the ${coil.name} coil than stated`,
+            words: because('more turns on the {0} coil than stated', coil.name),
             ...settles,
             prior: 1.6,
             reads: scaled,
@@ -478,7 +493,7 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
       ? [
           {
             kind: 'poles or steel',
-            words: 'poles that were not in when it was read',
+            words: because('poles that were not in when it was read'),
             prior: 2,
             reads: same,
             shows: here,
@@ -490,7 +505,7 @@ function magneticCauses(line: JudgedMagnetic, quick: QuickEstimates): readonly C
       : [
           {
             kind: 'poles or steel',
-            words: 'steel near it while it was read',
+            words: because('steel near it while it was read'),
             prior: 1.2,
             reads: same,
             shows: here,
@@ -549,8 +564,12 @@ function otherLeads(line: JudgedLine, { netlist, windings }: QuickEstimates): re
           kind: 'other leads',
           words:
             readOhm === null
-              ? 'a probe on another lead than the one written'
-              : `probes on other leads than written, or leads that are mistaken for one another (${a.name} to ${b.name} should read so)`,
+              ? because('a probe on another lead than the one written')
+              : because(
+                  'probes on other leads than written, or leads that are mistaken for one another ({0} to {1} should read so)',
+                  a.name,
+                  b.name,
+                ),
           prior: line.expected === null ? 2 : 1.1,
           reads: onlyAt(line, readOhm),
         },

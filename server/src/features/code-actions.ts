@@ -3,6 +3,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { hazardsOf } from '../checks/explanation.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
 import { cautionsOf } from '../words/cautions.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import { findingSpan } from './diagnostics.ts';
 import { locateEdits, overlap, type TextEdit } from './text-edits.ts';
 
@@ -17,14 +18,16 @@ export interface QuickFix {
 }
 
 /** Verified remedies of the findings that touch the span. */
-export function quickFixes(analysis: Analysis, span: Span): readonly QuickFix[] {
+export function quickFixes(analysis: Analysis, span: Span, t = ENGLISH): readonly QuickFix[] {
   return analysis.findings.flatMap((finding) => {
     const at = findingSpan(analysis, finding);
     if (at === undefined || at.start > span.end || at.end < span.start) return [];
     return analysis.verifiedFixes(finding).flatMap((remedy) => {
       const edits = locateEdits(analysis, remedy.edits);
-      const cautions = remedy.kind === 'build' ? cautionsOf(...hazardsOf(finding.code)) : [];
-      return edits ? [{ title: remedy.title, preferred: remedy.preferred === true, cautions, edits, finding }] : [];
+      const cautions = remedy.kind === 'build' ? cautionsOf(...hazardsOf(finding.code)).map((each) => t(each)) : [];
+      return edits
+        ? [{ title: remedy.words?.(t) ?? remedy.title, preferred: remedy.preferred === true, cautions, edits, finding }]
+        : [];
     });
   });
 }

@@ -2,6 +2,7 @@ import type { Span } from '../../../grammar/src/span.ts';
 import { onceFor, onceForEach } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Finding } from '../checks/finding.ts';
+import { tellIn } from '../checks/telling.ts';
 import { planRepairs, type RepairOutcome, type RepairPlan, type RepairSubject } from '../repair/plan-repairs.ts';
 import { heardWords, noLongerWords } from '../words/heard.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
@@ -61,7 +62,7 @@ function actionOf(
   const title = t('Repair {0}, about {1} min: {2}', what, String(minutes), steps.join('; '));
   const leaves = () => [
     ...outlook().map((each) => heardWords(each, t)),
-    ...against.map(({ what: read }) => noLongerWords(read, t)),
+    ...against.map((each) => noLongerWords(tellIn(each, t).what, t)),
     ...questions(t),
   ];
   return edits ? [{ title, minutes, steps, cautions: cautions.map((each) => t(each)), edits, findings, leaves }] : [];

@@ -192,7 +192,7 @@ export interface ProposedBuildView {
   /** What each coil is wound from and takes, a line each; the bar. */
   readonly parts: readonly string[];
   readonly reaches: FactTable;
-  readonly givesUp: readonly string[];
+  readonly givesUp: readonly ToldFinding[];
   readonly edits: readonly { readonly range: Range; readonly newText: string }[];
 }
 
@@ -249,9 +249,15 @@ export interface WhatIfState {
   /** Both curves. */
   readonly response: ResponseView;
   /** Findings that it would bring, and those that it would settle. */
-  readonly come: readonly string[];
-  readonly settled: readonly string[];
+  readonly come: readonly ToldFinding[];
+  readonly settled: readonly ToldFinding[];
   readonly edits: readonly { readonly uri: string; readonly range: Range; readonly newText: string }[];
+}
+
+export interface ToldFinding {
+  readonly what: string;
+  /** Set where it is told in English to a reader of another language. */
+  readonly foreign?: 'en';
 }
 
 export interface ShownPhoto {

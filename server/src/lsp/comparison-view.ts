@@ -2,6 +2,8 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { language } from '../../../grammar/src/schema/index.ts';
 import { given } from '../../../grammar/values/present.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import type { Finding } from '../checks/finding.ts';
+import { tellIn } from '../checks/telling.ts';
 import type { FactChange, WrittenFact } from '../comparison/compare-facts.ts';
 import { compareFindings } from '../comparison/compare-findings.ts';
 import { diagnostics } from '../features/diagnostics.ts';
@@ -32,15 +34,20 @@ export function comparisonView(
   );
   // All of both: one that needs inductances would else seem new on the side where they are worked out already.
   const findings = compareFindings(analysis.allFindings(), before.after.allFindings(), facts.renamed);
-  const told = ({ code, severity, message }: (typeof findings.gone)[number]) => ({ code, severity, message });
+  const told = (finding: Finding) => {
+    const { code, severity } = finding;
+    const { message, foreign } = tellIn(finding, t);
+    return { code, severity, message, ...given({ foreign }) };
+  };
   return {
     uses: before.uses,
     facts: facts.changes.flatMap((change) => factRows(change, now, document, t)),
     settled: findings.gone.filter((finding) => isAbout(finding, { kind, name })).map(told),
-    come: diagnostics({ ...now, findings: findings.come }).map(({ code, severity, message, span }) => ({
+    come: diagnostics({ ...now, findings: findings.come }, t).map(({ code, severity, message, foreign, span }) => ({
       code,
       severity,
       message,
+      ...given({ foreign }),
       range: toRange(document, span),
     })),
     ...given({ svg: past?.svg }),

@@ -45,7 +45,7 @@ export function drawing(
     ],
   };
   const found = (marked: readonly PlacedPart[] = []) => {
-    const { findings, cautions } = findingsOf({ document, analysis }, chosen, marked);
+    const { findings, cautions } = findingsOf({ document, analysis, t }, chosen, marked);
     return { findings, cautions: cautions.map((each) => t(each)) };
   };
   const broken = brokenAt(analysis, document, chosen);
@@ -133,7 +133,11 @@ function toHeardAt({ id, instrument, position }: HeardPosition, t: Language): He
  * Findings about the subject drawn, and those of its block that are about nothing in particular; where nothing is drawn, all of the
  * file. Those that the drawing tells in words have its number. Cautions for the work they ask for.
  */
-function findingsOf({ document, analysis }: Opened, drawn: Chosen | undefined, parts: readonly PlacedPart[]) {
+function findingsOf(
+  { document, analysis, t }: Opened & { readonly t: Language },
+  drawn: Chosen | undefined,
+  parts: readonly PlacedPart[],
+) {
   const marks = new Map(
     parts.flatMap(({ id, label, at }) => {
       const mark = FINDING_PART.exec(id)?.[1];
@@ -143,10 +147,11 @@ function findingsOf({ document, analysis }: Opened, drawn: Chosen | undefined, p
   const isOwn = (finding: Finding): boolean =>
     drawn === undefined || isAbout(finding, drawn) || finding.place.chunk === chunkOf(drawn);
   const own = analysis.findings.filter(isOwn);
-  const findings = diagnostics({ ...analysis, findings: own }).map(({ code, severity, message, span }) => ({
+  const findings = diagnostics({ ...analysis, findings: own }, t).map(({ code, severity, message, foreign, span }) => ({
     code,
     severity,
     message,
+    ...given({ foreign }),
     range: toRange(document, span),
     ...given({ mark: marks.get(`${code} ${span.start}`) }),
   }));

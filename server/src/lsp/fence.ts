@@ -60,7 +60,7 @@ function figureHtml(analysis: Analysis, text: string, within: string, t: Languag
       .flatMap(
         (subject, index) => subjectDrawing(analysis, subject, { t, width: WIDTH, within: `${within}${index}-` }) ?? [],
       ),
-    findings: diagnostics({ ...analysis, findings: analysis.allFindings() }).map(
+    findings: diagnostics({ ...analysis, findings: analysis.allFindings() }, t).map(
       ({ code, severity, message, span }) => ({
         code,
         severity,

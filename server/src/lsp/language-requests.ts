@@ -301,10 +301,11 @@ function codeActions(
   { document, analysis }: Opened,
   { range, context }: CodeActionParams,
   options: to.ShowsFindings &
-    Pick<ClientAbilities, 'annotatesChanges' | 'snippetEdits'> & { readonly textOf: to.TextOf },
+    Pick<ClientAbilities, 'annotatesChanges' | 'snippetEdits' | 't'> & { readonly textOf: to.TextOf },
 ): CodeAction[] {
   const cautioned = (edit: WorkspaceEdit, cautions: readonly string[]): WorkspaceEdit =>
     options.annotatesChanges ? to.withCautions(edit, cautions) : edit;
+  const { t } = options;
   const span = spanFrom(document, range);
   const only = context?.only;
   const actions: CodeAction[] = [];
@@ -312,15 +313,17 @@ function codeActions(
     const add = (fix: QuickFix): void => {
       const withStops = options.snippetEdits ? to.toSnippetEdit(options.textOf, fix.edits) : undefined;
       const edit = withStops ?? to.toWorkspaceEdit(options.textOf, fix.edits);
-      const [found] = diagnostics({ ...analysis, findings: [fix.finding] });
+      const [found] = diagnostics({ ...analysis, findings: [fix.finding] }, t);
       if (edit && found)
         actions.push(to.toQuickFix(fix, to.toDiagnostic(document, found, options), cautioned(edit, fix.cautions)));
     };
-    for (const fix of quickFixes(analysis, span)) add(fix);
+    for (const fix of quickFixes(analysis, span, t)) add(fix);
     // After the single fixes: a plan settles several findings at once.
-    for (const { title, edits, cautions, findings } of repairActions(analysis, span)) {
+    for (const { title, edits, cautions, findings } of repairActions(analysis, span, t)) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);
-      const settled = diagnostics({ ...analysis, findings }).map((found) => to.toDiagnostic(document, found, options));
+      const settled = diagnostics({ ...analysis, findings }, t).map((found) =>
+        to.toDiagnostic(document, found, options),
+      );
       if (edit)
         actions.push({
           title,
@@ -335,7 +338,7 @@ function codeActions(
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.
     const isAsked = context?.triggerKind !== CodeActionTriggerKind.Automatic;
     const asked = [identifyOffers, unitConversions, sortings, fitActions, proposalActions, selectorActions].flatMap(
-      (of) => (isAsked ? of(analysis, span) : []),
+      (of) => (isAsked ? of(analysis, span, t) : []),
     );
     for (const { title, edits } of asked) {
       const edit = to.toWorkspaceEdit(options.textOf, edits);

@@ -1,6 +1,7 @@
 /** The target of a pickup and the builds that are proposed for it, as the bench view shows them. */
 import { given } from '../../../grammar/values/present.ts';
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
+import { tellIn } from '../checks/telling.ts';
 import { type AimRow, aimRows } from '../features/aim-rows.ts';
 import { proposalOf } from '../features/proposal-actions.ts';
 import { locateEdits } from '../features/text-edits.ts';
@@ -56,7 +57,10 @@ function buildView(
         ...magnetWords(build.build, t),
       ],
       reaches: aimTable(t('Reaches'), rowsOf(build.pickup, t), t),
-      givesUp: build.brings.map(({ what }) => what),
+      givesUp: build.brings.map((finding) => {
+        const { what, foreign } = tellIn(finding, t);
+        return { what, ...given({ foreign }) };
+      }),
       edits: edits.map(({ at, newText }) => ({ range: toRange(document, at), newText })),
     },
   ];

@@ -49,6 +49,8 @@ export interface DrawnFinding {
   readonly code: string;
   readonly severity: 'error' | 'warning' | 'information' | 'hint';
   readonly message: string;
+  /** Set where it is told in English to a reader of another language. */
+  readonly foreign?: 'en';
   readonly range: Range;
   /** Its number in the drawing, where that tells it in words. */
   readonly mark?: number;

@@ -4,9 +4,10 @@ import { attached } from '../../../grammar/values/attached.ts';
 import type { EarlyFindings } from '../analysis/analysis.ts';
 import { diagnostics } from '../features/diagnostics.ts';
 import type * as features from '../features/feature-values.ts';
+import type { Language } from '../words/languages/language.ts';
 import { type ShowsFindings, type TextOf, toDiagnostic, toLocation, toRange } from './to-protocol.ts';
 
-type Options = ShowsFindings & { readonly textOf: TextOf };
+type Options = ShowsFindings & { readonly textOf: TextOf; readonly t?: Language };
 
 export type SentFindings = (document: TextDocument, analysis: EarlyFindings) => Diagnostic[];
 
@@ -17,7 +18,7 @@ export type SentFindings = (document: TextDocument, analysis: EarlyFindings) => 
 export function sentFindings(options: Options): SentFindings {
   const sent = attached<features.Diagnostic, Diagnostic>();
   return (document, analysis) =>
-    diagnostics(analysis).map((found) => {
+    diagnostics(analysis, options.t).map((found) => {
       const before = sent.get(found);
       if (before && standsThere(before, document, found, options)) return before;
       const made = toDiagnostic(document, found, options);

@@ -1,4 +1,5 @@
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
+import { tellIn } from '../checks/telling.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import type { PickupPicture } from '../documents/wiring-diagram/picture.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
@@ -27,9 +28,11 @@ export function wiringDrawing(
 }
 
 /** The numbered findings of the drawing, each with the line of its finding. */
-function findingParts({ findings }: PickupPicture, analysed: PickupAnalysis): readonly PickupPart[] {
+function findingParts({ findings, t }: PickupPicture, analysed: PickupAnalysis): readonly PickupPart[] {
   return findings.flatMap(({ code, cause }, index) => {
-    const finding = analysed.findings.find((each) => each.code === code && each.what === cause);
+    const finding = analysed.findings.find(
+      (each) => each.code === code && [each.what, tellIn(each, t).what].some((told) => told === cause),
+    );
     return finding ? [{ id: `finding:${index + 1}`, label: code, place: finding.place }] : [];
   });
 }

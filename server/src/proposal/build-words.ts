@@ -1,4 +1,5 @@
 /** How builds that are proposed are told: what each is wound from, what it reaches, what it gives up. */
+import { tellIn } from '../checks/telling.ts';
 import { wireForCoils } from '../estimates/coils-to-wind.ts';
 import type { Wire } from '../model/wire.ts';
 import { printCount, printNumber, printQuantity } from '../quantities/print.ts';
@@ -100,7 +101,7 @@ export const givesUp = ({ judged, brings }: ProposedBuild, t = ENGLISH): readonl
       ? []
       : [`${aimWords(each.aim, t)}: ${verdictWords(each, t)}`],
   ),
-  ...brings.map(({ what }) => what),
+  ...brings.map((each) => tellIn(each, t).what),
 ];
 
 /** `odds 64 in 100` */

@@ -31,7 +31,10 @@ export const seekingTip = (pole: PoleUp): PlainText =>
   pole === 'north-up' ? 'the south-seeking tip' : 'the north-seeking tip';
 
 /** What is still open of a coil: `the winding direction`, `the polarity`. */
-export function missingSigns({ wind, pole }: { readonly wind?: unknown; readonly pole?: unknown }): string {
-  if (!wind && !pole) return 'winding direction and polarity';
-  return wind ? 'the polarity' : 'the winding direction';
+export function missingSigns(
+  { wind, pole }: { readonly wind?: unknown; readonly pole?: unknown },
+  t = ENGLISH,
+): string {
+  if (!wind && !pole) return t('winding direction and polarity');
+  return t(wind ? 'the polarity' : 'the winding direction');
 }

@@ -3,8 +3,8 @@ import type { Plastic } from '../model/bobbin.ts';
 import type { Coil, CoilEnd } from '../model/coil.ts';
 import type { Position } from '../model/instrument.ts';
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
-import { ENGLISH, type PlainText } from './languages/language.ts';
-import { list } from './text.ts';
+import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
+import { list, listIn } from './text.ts';
 
 /** Of a pickup or an instrument: its title, else its name. */
 export const titleOf = ({ title, name }: { readonly title: string | undefined; readonly name: string }): string =>
@@ -25,8 +25,12 @@ export function endLead(netlist: PickupNetlist, coil: Coil, end: CoilEnd): strin
 }
 
 /** `start turquoise, finish orange`. */
-export const endsWords = (netlist: PickupNetlist, coil: Coil): string =>
-  `start ${endLead(netlist, coil, 'start')}, finish ${endLead(netlist, coil, 'finish')}`;
+export const endsWords = (netlist: PickupNetlist, coil: Coil, t = ENGLISH): string =>
+  t('start {0}, finish {1}', endLead(netlist, coil, 'start'), endLead(netlist, coil, 'finish'));
+
+/** `turquoise and orange`. */
+export const bothLeads = (netlist: PickupNetlist, coil: Coil, t: Language): string =>
+  listIn(t, [endLead(netlist, coil, 'start'), endLead(netlist, coil, 'finish')]);
 
 export const leadWords = (leads: readonly OutgoingLead[]): string => list(leads.map(({ name }) => name));
 

@@ -14,7 +14,14 @@ export function reasonWords(text: string, t: Language): string {
     .reduce((told, each, index) => told.replaceAll(`{${index}}`, () => each), t.pattern(reason));
 }
 
-const OF_OURS: ReadonlySet<Reason> = new Set<Reason>(['at {0}', '{0} over the pole tops']);
+const OF_OURS: ReadonlySet<Reason> = new Set<Reason>([
+  'at {0}',
+  '{0} over the pole tops',
+  'a poor joint that adds {0}: enamel under the solder, or a dry joint',
+  'a slip of the decimal point or the unit: {0} was meant',
+  'a path of {0} beside it: hands on the probes, or the pickup read in circuit',
+  'a path of {0} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated',
+]);
 
 /** A part and what it is made of; other reasons have names in between, which stay as they are. */
 const OF_METAL = /^(?:\{0\} of \{1\}, |poles of )/;

@@ -2,12 +2,13 @@
 import type { TurnsProposal, WireNeed, WoundLength } from '../estimates/turns-plan.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { printCount, printNumber, printQuantity, roundUncertainty } from '../quantities/print.ts';
+import { ENGLISH } from './languages/language.ts';
 
 /** `8 820 ± 390 turns` */
-export const turnsText = ({ value, sd }: Pick<Estimate, 'value' | 'sd'>): string =>
+export const turnsText = ({ value, sd }: Pick<Estimate, 'value' | 'sd'>, t = ENGLISH): string =>
   sd < 0.5
-    ? `${printCount(value)} turns`
-    : printQuantity({ value, sd: Math.max(1, sd), dimension: 'turns', decimals: 0 });
+    ? t('{0} turns', printCount(value, t.numbers))
+    : printQuantity({ value, sd: Math.max(1, sd), dimension: 'turns', decimals: 0, style: t.numbers });
 
 /** The count that a plan states: in tens where it is not known to tens. */
 export const plannedTurns = ({ turns: { value, sd } }: TurnsProposal): number =>

@@ -2,6 +2,7 @@
 
 import type { PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding } from '../../checks/finding.ts';
+import { tellIn } from '../../checks/telling.ts';
 import type { Bench } from '../../model/bench.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printCelsius } from '../../quantities/print.ts';
@@ -92,14 +93,14 @@ function warning(findings: readonly Finding[], t: Language): readonly HtmlNode[]
       'p',
       { class: 'warn' },
       h('b', {}, `${t('The spec holds an error; settle it before the work.')} `),
-      ...shown.flatMap(({ code, what }) => [h('bdi', foreign(t), what), ` (${code}) `]),
+      ...shown.flatMap((finding) => {
+        const { what, foreign } = tellIn(finding, t);
+        return [h('bdi', { lang: foreign }, what), ` (${finding.code}) `];
+      }),
       ...(more > 0 ? [t('and {0} more', String(more))] : []),
     ),
   ];
 }
-
-/** A finding speaks English. */
-const foreign = ({ code }: Language) => ({ lang: code === 'en' ? undefined : 'en' });
 
 export const MOST_WARNINGS = 2;
 

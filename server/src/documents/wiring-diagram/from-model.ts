@@ -1,6 +1,7 @@
 import { canonicalLeadName, leadColour } from '../../../../grammar/values/lead-name.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
-import type { Finding } from '../../checks/finding.ts';
+import type { Finding, Remedy } from '../../checks/finding.ts';
+import { tellIn } from '../../checks/telling.ts';
 import { told } from '../../estimates/coil-winding.ts';
 import { type QuickEstimates, quickEstimates } from '../../estimates/quick.ts';
 import { type Coil, type CoilEnd, poleOf, rotationOf } from '../../model/coil.ts';
@@ -68,7 +69,7 @@ export function pickupPicture(analysis: Analysis, analysed: PickupAnalysis, t = 
     toward: towardOf(pickup),
     strings: pickup.strings?.value,
     total: total ? totalOf(total, t) : undefined,
-    findings: findingPictures(analysed.findings, mistake, laidOut.netlist),
+    findings: findingPictures(analysed.findings, mistake, laidOut.netlist, t),
     verdict,
   };
 }
@@ -278,6 +279,7 @@ function findingPictures(
   findings: readonly Finding[],
   mistake: Mistake | undefined,
   netlist: PickupNetlist,
+  t: Language,
 ): readonly FindingPicture[] {
   return findings.flatMap((finding): readonly FindingPicture[] => {
     if (finding.severity !== 'error' && finding.severity !== 'warning') return [];
@@ -289,13 +291,23 @@ function findingPictures(
     return [
       {
         code: finding.code,
-        cause: finding.what,
-        remedy: drawn ? `${mistake.remedy.title}.` : finding.action,
-        note: finding.hint,
+        ...toldOnDrawing(finding, drawn ? mistake.remedy : undefined, t),
         rings,
       },
     ];
   });
+}
+
+/** In one language as a whole: in English where finding or remedy are told in no other. */
+function toldOnDrawing(
+  finding: Finding,
+  remedy: Remedy | undefined,
+  t: Language,
+): Pick<FindingPicture, 'cause' | 'remedy' | 'note'> {
+  const own = remedy && remedy.words === undefined ? ENGLISH : t;
+  const { what, action, hint } = tellIn(finding, own);
+  const title = remedy && (remedy.words?.(t) ?? remedy.title);
+  return { cause: what, remedy: title === undefined ? action : `${title}.`, note: hint };
 }
 
 function ringsOfMistake({ ends }: Mistake): readonly Ring[] {

@@ -2,12 +2,13 @@
 import type { LocalStyle } from '../../quantities/print.ts';
 import { CARDS } from './german/cards.ts';
 import { DRAWINGS } from './german/drawings.ts';
+import { FINDINGS } from './german/findings.ts';
 import { REASONS } from './german/reasons.ts';
 import { SPEC_WORDS } from './german/spec-words.ts';
 import { TERMS } from './german/terms.ts';
 import { VIEW } from './german/view.ts';
 
-export const GERMAN = { ...TERMS, ...SPEC_WORDS, ...CARDS, ...DRAWINGS, ...VIEW, ...REASONS } as const;
+export const GERMAN = { ...TERMS, ...SPEC_WORDS, ...CARDS, ...DRAWINGS, ...VIEW, ...REASONS, ...FINDINGS } as const;
 
 /** Decimal comma and thin spaces between groups of three (DIN 1333, DIN 5008, recalled); units that are words. */
 export const GERMAN_NUMBERS: LocalStyle = { decimalSign: ',', units: { turns: 'Windungen' }, unknown: 'unbekannt' };

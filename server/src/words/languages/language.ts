@@ -12,15 +12,17 @@ export type Text = keyof typeof GERMAN;
 /** One that holds nothing in between. */
 export type PlainText = Exclude<Text, `${string}{0}${string}`>;
 
-type Between<T extends Text> = T extends `${string}{3}${string}`
-  ? readonly [string, string, string, string]
-  : T extends `${string}{2}${string}`
-    ? readonly [string, string, string]
-    : T extends `${string}{1}${string}`
-      ? readonly [string, string]
-      : T extends `${string}{0}${string}`
-        ? readonly [string]
-        : readonly [];
+type Between<T extends Text> = T extends `${string}{4}${string}`
+  ? readonly [string, string, string, string, string]
+  : T extends `${string}{3}${string}`
+    ? readonly [string, string, string, string]
+    : T extends `${string}{2}${string}`
+      ? readonly [string, string, string]
+      : T extends `${string}{1}${string}`
+        ? readonly [string, string]
+        : T extends `${string}{0}${string}`
+          ? readonly [string]
+          : readonly [];
 
 export interface Language {
   /** The text, with what is said of in between: names, and numbers in the signs of the same language. */

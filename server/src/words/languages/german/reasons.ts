@@ -93,6 +93,76 @@ export const REASONS = {
   'A cast alnico magnet that was taken off its poles, dropped, or brought near another magnet works on a lower minor loop until it is charged again in place.':
     'Ein gegossener Alnico-Magnet, der von seinen Polen genommen wurde, gefallen oder einem anderen Magneten nahe gekommen ist, arbeitet auf einer tieferen inneren Schleife, bis er an seinem Platz neu magnetisiert wird.',
 
+  // What a reading that does not fit may come from, and what would tell.
+  'open as before the link `{0}` was soldered': 'offen wie vor dem Löten der Verbindung `{0}`',
+  'a reading with that joint looked at': 'einen Messwert mit Blick auf diese Lötstelle',
+  'that the joints were made already: the joined pickup reads so':
+    'dass die Lötstellen schon gemacht waren: Der verbundene Tonabnehmer misst so',
+  'an open {0} coil, its wire broken or a joint held apart by enamel':
+    'eine offene Spule {0}, ihr Draht gerissen oder eine Lötstelle durch Lack getrennt',
+  'a reading of the {0} coil at its own two ends': 'einen Messwert der Spule {0} an ihren eigenen zwei Enden',
+  'a probe that did not touch': 'eine Prüfspitze ohne Kontakt',
+  'solder, a pinched lead or a bare end that joins what should be apart':
+    'Lot, eine geklemmte Litze oder ein blankes Ende, das verbindet, was getrennt sein soll',
+  'a short across it: solder or bare ends that touch':
+    'ein Kurzschluss darüber: Lot oder blanke Enden, die sich berühren',
+  'a poor joint that adds {0}: enamel under the solder, or a dry joint':
+    'eine schlechte Lötstelle, die {0} dazugibt: Lack unter dem Lot oder eine kalte Lötstelle',
+  'a reading with the joint reheated': 'einen Messwert nach dem Nachlöten',
+  'a slip of the decimal point or the unit: {0} was meant': 'ein Versehen bei Komma oder Einheit: {0} war gemeint',
+  'a coil still warm, at about {0}': 'eine noch warme Spule, bei etwa {0}',
+  'a colder coil than stated, at about {0}': 'eine kältere Spule als angegeben, bei etwa {0}',
+  'a reading once the pickup has settled to the room':
+    'einen Messwert, sobald der Tonabnehmer so warm ist wie der Raum',
+  'a path of {0} beside it: hands on the probes, or the pickup read in circuit':
+    'ein Weg von {0} daneben: Hände an den Prüfspitzen, oder der Tonabnehmer eingebaut gemessen',
+  'a reading out of circuit with no hand on the probes': 'einen Messwert ausgebaut und ohne Hand an den Prüfspitzen',
+  'turns of the {0} coil shorted since the earlier readings':
+    'seit den früheren Messwerten kurzgeschlossene Windungen der Spule {0}',
+  '{0} or the {1}': '{0} oder {1}',
+  'a reading of each coil by itself': 'einen Messwert jeder Spule für sich',
+  'an inductance reading of the {0} coil': 'einen Messwert der Induktivität von Spule {0}',
+  'fewer turns on the {0} coil than stated: a counter that started late':
+    'weniger Windungen auf Spule {0} als angegeben: ein Zähler, der spät begann',
+  'turns of the {0} coil shorted since the earlier reading':
+    'seit dem früheren Messwert kurzgeschlossene Windungen der Spule {0}',
+  'shorted turns in the {0} coil, or a counter that started late':
+    'kurzgeschlossene Windungen in Spule {0} oder ein Zähler, der spät begann',
+  'more turns on the {0} coil than stated, or wire stretched thin by tension':
+    'mehr Windungen auf Spule {0} als angegeben, oder Draht, vom Zug dünn gereckt',
+  '{0} wire on the {1} coil instead of the wire stated': 'Draht {0} auf Spule {1} statt des angegebenen',
+  'wire {0} that runs thicker than stated': 'Draht {0}, der dicker ausfällt als angegeben',
+  'wire {0} that runs thinner than stated': 'Draht {0}, der dünner ausfällt als angegeben',
+  'a reading of some metres of it': 'einen Messwert von einigen Metern davon',
+  'shorted turns in the {0} coil': 'kurzgeschlossene Windungen in Spule {0}',
+  "the meter's own leads or a cable counted in": 'mitgemessene Messleitungen oder ein Kabel',
+  'a reading of the leads alone, taken off': 'einen Messwert der Leitungen allein, abgenommen',
+  'a resistance reading of the {0} coil': 'einen Messwert des Widerstands von Spule {0}',
+  'more turns on the {0} coil than stated': 'mehr Windungen auf Spule {0} als angegeben',
+  'poles that were not in when it was read': 'Pole, die beim Messen nicht darin waren',
+  'steel near it while it was read': 'Stahl in der Nähe beim Messen',
+  'a probe on another lead than the one written': 'eine Prüfspitze an einer anderen Litze als der geschriebenen',
+  'probes on other leads than written, or leads that are mistaken for one another ({0} to {1} should read so)':
+    'Prüfspitzen an anderen Litzen als geschrieben, oder verwechselte Litzen ({0} nach {1} sollte so messen)',
+  'an open joint between the jack and the pickups, or a contact of the switch that does not close':
+    'eine offene Verbindung zwischen Buchse und Tonabnehmern oder ein Schalterkontakt, der nicht schließt',
+  'a broken coil': 'eine unterbrochene Spule',
+  'hot touching ground at the jack, the switch or a pot: the output is shorted':
+    'heiß an Masse an Buchse, Schalter oder Regler: Der Ausgang ist kurzgeschlossen',
+  'the switch in position {0}, which should read so, or its leads taken for one another':
+    'der Schalter in Stellung {0}, die so messen sollte, oder dort verwechselte Litzen',
+  'the {0} coil of {1} in place of its {2} coil, which should read so: their leads taken for one another':
+    'Spule {0} von {1} statt Spule {2}; sie sollte so messen: verwechselte Litzen',
+  '{0} does not reach the output: an open joint, a switch contact or a broken coil':
+    '{0} erreicht den Ausgang nicht: eine offene Lötstelle, ein Schalterkontakt oder eine unterbrochene Spule',
+  'the {0} coil of {1} is bridged: its leads touch, or a split is left on':
+    'Spule {0} von {1} ist überbrückt: Ihre Litzen berühren sich, oder eine Spulenabschaltung ist noch an',
+  'a path of {0} beside it: a hand on the plug, an amplifier plugged in, or a smaller pot than stated':
+    'ein Weg von {0} daneben: eine Hand am Stecker, ein eingesteckter Verstärker oder ein kleinerer Regler als angegeben',
+  'a volume control that is not full up': 'ein Lautstärkeregler, der nicht voll auf ist',
+  'pickups warmer than the temperature stated': 'Tonabnehmer wärmer als angegeben',
+  'pickups colder than the temperature stated': 'Tonabnehmer kälter als angegeben',
+
   'sweep {0}, {1}': 'Frequenzmessung {0}, {1}',
   'sweep {0}': 'Frequenzmessung {0}',
 } as const satisfies Readonly<Record<Reason, string>>;

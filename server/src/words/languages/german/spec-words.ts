@@ -45,6 +45,8 @@ export const SPEC_WORDS = {
   'reverse-audio': 'neg. log',
   butyrate: 'Butyrat',
   fibre: 'Vulkanfiber',
+  'north-up': 'Nordpol oben',
+  'south-up': 'Südpol oben',
   plain: 'Öllack',
   polyurethane: 'Polyurethan',
   'polyester-imide': 'Polyesterimid',
