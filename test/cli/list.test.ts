@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { cpSync } from 'node:fs';
+import { cpSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { createAnalyser } from '../../server/src/analysis/analysis.ts';
 import { commands } from '../../server/src/cli/commands.ts';
@@ -45,6 +45,8 @@ describe('list', () => {
     [['finding hum/partly-cancelled', 'made 2026-04'], ['RYD-021']],
     [['design differs'], ['RYD-014']],
     [['needs retest', 'made 2026-07'], ['RYD-046']],
+    [['needs sweep', 'made 2026-10-01 to 2026-10-05'], []],
+    [['needs sweep', 'made 2026-04'], ['RYD-019', 'RYD-021']],
     [['serial nothing'], []],
   ];
   for (const [where, expected] of cases) {
@@ -66,6 +68,17 @@ describe('list', () => {
       /^serial +pickup +made +resistance +turns +magnet +instrument +file\nRYD-014 +hesk-neck +2026-03-11 +8\.\d+ ± 0\.\d+ kΩ +5040 \+ 5050 +alnico-5 +teasel +hesk-neck\.pickup\n {4}coil screw: 5\s050 turns planned, 5\s040 counted\n$/,
     );
     assert.equal((await shell.run(['list', '--where', 'serial nothing'])).stdout, 'no pickup fits\n');
+  });
+
+  it('says why a pickup needs a sweep', async () => {
+    const { stdout } = await shell.run(['list', '--where', 'needs sweep', '--where', 'serial RYD-021']);
+    assert.match(stdout, /\n {4}never swept between hot and ground\n$/);
+    const yarrow = readFileSync(path.join(SAMPLES, 'yarrow-bridge.pickup'), 'utf8');
+    shell.write('yarrow-bridge.pickup', yarrow.replace(/.*yarrow-potted.*\n/, ''));
+    const potted = await shell.run(['list', '--where', 'needs sweep', '--where', 'serial RYD-052']);
+    shell.write('yarrow-bridge.pickup', yarrow);
+    assert.match(potted.stdout, /\n {4}not swept since it was potted\n$/);
+    assert.deepEqual(await serials('needs sweep', 'serial RYD-052'), []);
   });
 
   it('a pickup that was reworked is listed in its newest state, and on demand with those before it', async () => {

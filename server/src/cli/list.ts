@@ -1,5 +1,5 @@
 import type { PickupRecord, StateRecord } from '../features/pickup-record.ts';
-import { filterExamples, filtersBy, recordFilter } from '../features/record-filter.ts';
+import { filterExamples, filtersBy, reasonsAskedFor, recordFilter } from '../features/record-filter.ts';
 import { type FileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
@@ -131,11 +131,9 @@ function textListing(
       .map((cell, column) => padded(cell, widths[column] ?? 0))
       .join('  ')
       .trimEnd();
-  const asks = (begin: string): boolean => where.some((filter) => filter.trim().startsWith(begin));
   const row = (record: Listed): readonly string[] => [
     line(COLUMNS.map(([, cell]) => visible(cell(record)))),
-    ...(asks('design') ? (record.differsFromDesign ?? []) : []).map((reason) => `    ${visible(reason)}`),
-    ...(asks('needs') ? (record.needsRetest ?? []) : []).map((reason) => `    ${visible(reason)}`),
+    ...reasonsAskedFor(record, where).map((reason) => `    ${visible(reason)}`),
   ];
   return {
     entry(record, isFirst) {

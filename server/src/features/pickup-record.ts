@@ -4,6 +4,7 @@ import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupAnalysis } from '../analysis/pickup-analysis.ts';
 import { TARGET_TOLERANCE } from '../estimates/common-practice.ts';
+import { magneticSubject } from '../estimates/measured-magnetics.ts';
 import { benchRoomC } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
 import { formerState } from '../model/former-state.ts';
@@ -11,6 +12,7 @@ import { probedNets } from '../model/netlist.ts';
 import { photographsOf } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { Readings } from '../model/readings.ts';
+import { sweepsOf } from '../model/sweeps.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Figure, figureOf } from '../quantities/figure.ts';
 import { printCount, printValue } from '../quantities/print.ts';
@@ -28,6 +30,8 @@ export interface PickupRecord extends StateRecord {
   readonly differsFromDesign: readonly string[];
   /** Why it should be measured again, in words. */
   readonly needsRetest: readonly string[];
+  /** Why it should be swept over frequency, or swept again, in words. */
+  readonly needsSweep: readonly string[];
 }
 
 /** One state of a pickup. */
@@ -74,6 +78,7 @@ export const statedRecord = (pickup: Pickup, file: string, instruments: readonly
   findings: [],
   differsFromDesign: [],
   needsRetest: [],
+  needsSweep: [],
 });
 
 export function pickupRecord(
@@ -93,6 +98,7 @@ export function pickupRecord(
       ...findings.filter(({ code }) => code === 'reading/unlikely').map(({ message }) => message),
     ],
     needsRetest: retestReasons(each),
+    needsSweep: sweepReasons(each),
   };
 }
 
@@ -162,6 +168,19 @@ function retestReasons(each: PickupAnalysis): readonly string[] {
   }
   if (quick.phase === 'unproven') reasons.push('phase is unproven');
   return reasons;
+}
+
+/** No fit is asked for: a list has to tell of many pickups. */
+function sweepReasons({ pickup, netlist, findings }: PickupAnalysis): readonly string[] {
+  const faults = findings
+    .filter(({ code }) => code.startsWith('sweep/'))
+    .map(({ code, message }) => `${code}: ${message}`);
+  const later = sweepsOf(pickup).filter(({ block }) => !block.found);
+  const subjects = later.map(({ sweep, block }) => magneticSubject(sweep, block, netlist));
+  const isWhole = subjects.includes('whole') || pickup.coils.every((coil) => subjects.includes(coil));
+  if (!isWhole || pickup.coils.length === 0) return [...faults, 'never swept between hot and ground'];
+  const isBefore = later.every(({ block: { title } }) => /\bbefore\b|\bas wound\b/i.test(title ?? ''));
+  return pickup.potting && isBefore ? [...faults, 'not swept since it was potted'] : faults;
 }
 
 /** A reading between the two nets, whatever its leads are called; of a single coil, the coil's own. */

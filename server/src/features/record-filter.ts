@@ -1,4 +1,4 @@
-/** Filters over pickups on record, written like facts: `magnet alnico-5`, `resistance 7 to 8 kohm`, `made 2026-05 to 2026-07`, `needs retest`. */
+/** Filters over pickups on record, written like facts: `magnet alnico-5`, `resistance 7 to 8 kohm`, `made 2026-05 to 2026-07`, `needs retest`, `needs sweep`. */
 import { toSi, unitOf } from '../../../grammar/values/unit-table.ts';
 import type { PickupRecord } from './pickup-record.ts';
 
@@ -77,9 +77,27 @@ const FILTERS: Readonly<Record<string, FilterKind>> = {
   needs: {
     example: 'needs retest',
     looksAt: 'its numbers',
-    filter: (rest) => (rest === 'retest' ? ({ needsRetest }) => needsRetest.length > 0 : undefined),
+    filter: (rest) => {
+      const needs = needsOf(rest);
+      return needs && ((record) => record[needs].length > 0);
+    },
   },
 };
+
+/** `needs retest`, `needs sweep`. */
+const needsOf = (what: string): 'needsRetest' | 'needsSweep' | undefined =>
+  what === 'retest' ? 'needsRetest' : what === 'sweep' ? 'needsSweep' : undefined;
+
+/** Why it was found, where the filters ask for a reason. */
+export const reasonsAskedFor = (record: Partial<PickupRecord>, where: readonly string[]): readonly string[] => [
+  ...new Set(
+    where.flatMap((filter) => {
+      const [word, ...rest] = filter.trim().split(/\s+/);
+      const needs = word === 'needs' ? needsOf(rest.join(' ')) : word === 'design' ? 'differsFromDesign' : undefined;
+      return (needs && record[needs]) ?? [];
+    }),
+  ),
+];
 
 /** Letter case does not count, `*` stands for anything. */
 function byText(texts: (record: PickupRecord) => readonly (string | undefined)[]): FilterKind['filter'] {

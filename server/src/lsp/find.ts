@@ -1,7 +1,7 @@
 import { given } from '../../../grammar/values/present.ts';
 import type { FileSpan } from '../analysis/analysis-types.ts';
 import { type PickupRecord, pickupRecord } from '../features/pickup-record.ts';
-import { filterExamples, filtersBy, filtersIn, recordFilter } from '../features/record-filter.ts';
+import { filterExamples, filtersBy, filtersIn, reasonsAskedFor, recordFilter } from '../features/record-filter.ts';
 import { type FileFacts, fileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { printQuantity } from '../quantities/print.ts';
@@ -88,7 +88,6 @@ function foundPickup(
 ): readonly FoundPickup[] {
   const document = session.files.document(at.uri);
   if (document === undefined) return [];
-  const asks = (begin: string): boolean => filters.some((filter) => filter.trim().startsWith(begin));
   return [
     {
       uri: at.uri,
@@ -96,7 +95,7 @@ function foundPickup(
       name: record.name,
       ...given({ title: record.title }),
       about: aboutRecord(record),
-      reasons: [...(asks('design') ? record.differsFromDesign : []), ...(asks('needs') ? record.needsRetest : [])],
+      reasons: reasonsAskedFor(record, filters),
     },
   ];
 }
