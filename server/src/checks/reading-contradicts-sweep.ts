@@ -3,11 +3,16 @@ import { isOtherWay, sweptCoupling } from '../estimates/sweep-coupling.ts';
 import { rotationOf } from '../model/coil.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { coilWords } from '../words/parts.ts';
+import { capital } from '../words/text.ts';
 import { flipWinding, swapCoilLeads } from './edits.ts';
+import type { Edit, Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { remedy } from './remedy.ts';
-import { say } from './say.ts';
+import { type Said, say } from './say.ts';
 import { sweepPlace } from './sweep-place.ts';
+
+/** The record is put right: what follows of it, as a phase that it does not have, is told then. */
+const record = (title: Said, edits: readonly Edit[] | undefined): readonly Remedy[] =>
+  edits && edits.length > 0 ? [{ title, edits, kind: 'text' }] : [];
 
 /** What two coils add or take in series says which way the current turns in them. */
 export const readingContradictsSweep = definePickupCheck({
@@ -41,8 +46,8 @@ export const readingContradictsSweep = definePickupCheck({
       related: alone.map((each) => ({ message: say`the coil by itself`, place: sweepPlace(each) })),
       remedies: () =>
         [second, first].flatMap((coil) => [
-          remedy(say`The leads of ${coilWords(coil)} are swapped: say so`, swapCoilLeads(pickup, coil) ?? []),
-          remedy(say`${coil.name} is wound the other way: say so`, flipWinding([coil], pickup) ?? []),
+          ...record(say`The leads of ${coilWords(coil)} are swapped: say so`, swapCoilLeads(pickup, coil)),
+          ...record(say`${capital(coilWords(coil))} is wound the other way: say so`, flipWinding([coil], pickup)),
         ]),
       subject: { coils: coils.map(({ name }) => name) },
     };
