@@ -46,7 +46,10 @@ describe('list', () => {
     [['design differs'], ['RYD-014']],
     [['needs retest', 'made 2026-07'], ['RYD-046']],
     [['needs sweep', 'made 2026-10-01 to 2026-10-05'], []],
-    [['needs sweep', 'made 2026-04'], ['RYD-019', 'RYD-021']],
+    [
+      ['needs sweep', 'made 2026-04'],
+      ['RYD-019', 'RYD-021'],
+    ],
     [['serial nothing'], []],
   ];
   for (const [where, expected] of cases) {

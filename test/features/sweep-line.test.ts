@@ -1,5 +1,7 @@
 import assert from 'node:assert/strict';
+import { lineFixes } from '../../server/src/features/line-fixes.ts';
 import { sweepLine } from '../../server/src/features/sweep-line.ts';
+import { analysedSample } from '../support/sample-files.ts';
 import { SINGLE } from '../support/shop.ts';
 import { applyEdits } from '../support/text-edits.ts';
 import { analysed } from './analysed.ts';
@@ -38,5 +40,49 @@ describe('the line that names a curve', () => {
     assert.equal(lineIn(SINGLE, 'turns', 'wren.csv', 'over 10 kg'), undefined);
     assert.equal(lineIn(SINGLE, 'turns', 'wren.csv', 'beside 10 kohm'), undefined);
     assert.equal(lineIn('wire plain-42 {\n  gauge 42 AWG\n}\n', 'gauge', 'wren.csv'), undefined);
+  });
+});
+
+describe('a sweep that could not tell something', () => {
+  const SAMPLE = 'mistakes/sweep-too-weak.pickup';
+  const fixesOf = (edit?: (text: string) => string) => {
+    const analysis = analysedSample(SAMPLE, edit);
+    // As an editor has it once the slow findings have come.
+    const whole = { ...analysis, findings: analysis.allFindings() };
+    return { text: analysis.text, fixes: lineFixes(whole, { start: 0, end: analysis.text.length }) };
+  };
+  const made = ({ text, fixes }: ReturnType<typeof fixesOf>, start: string) =>
+    applyEdits(text, fixes.find(({ title }) => title.includes(start))?.edits ?? assert.fail(start));
+
+  it('leads to those that would, ready to be named', () => {
+    const all = fixesOf();
+    assert.deepEqual(
+      all.fixes.map(({ title }) => title).filter((title) => title.startsWith('Insert')),
+      [
+        'Insert the sweep that would tell it: recorder alone "sweeps/recorder.csv" through 47 kohm',
+        'Insert the sweep that would tell it: sweep hot to ground "sweeps/heron-over.csv" over 10 kohm',
+      ],
+    );
+    assert.match(
+      made(all, 'recorder alone'),
+      /bench \{\n {2}recorder input .*\n {2}recorder alone "sweeps\/recorder\.csv" through 47 kohm\n\}/,
+    );
+    assert.match(
+      made(all, 'over 10 kohm'),
+      /divider\.csv" through 47 kohm\n {4}sweep hot to ground "sweeps\/heron-over\.csv"/,
+    );
+    const recorder = all.fixes.find(({ title }) => title.includes('recorder'));
+    assert.match(recorder?.edits[0]?.snippet ?? '', /"\$\{1:sweeps\/recorder\.csv\}"/);
+  });
+
+  it('gets a bench where there is none, and is settled by the curve that is asked for', () => {
+    const bare = fixesOf((text) => text.replace(/bench \{[^}]*\}\n\n/, ''));
+    assert.match(made(bare, 'recorder alone'), /\nbench \{\n {2}recorder alone .*\n\}\n\npickup heron /);
+    const settled = analysedSample(SAMPLE, () =>
+      made(fixesOf(), 'over 10 kohm')
+        .replace('heron-over.csv', 'sound.csv')
+        .replace(/.*divider.*\n/, ''),
+    );
+    assert.ok(settled.allFindings().every(({ code }) => code !== 'sweep/too-weak'));
   });
 });

@@ -1,7 +1,6 @@
 /** Lines that settle or keep a finding, ready to be filled in: what they say of the build is left to the person who knows or measures it. */
 
 import type { Span } from '../../../grammar/src/span.ts';
-import type { BlockNode, Chunk } from '../../../grammar/src/syntax-tree.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { mayBeAccepted } from '../checks/accepted.ts';
@@ -9,17 +8,23 @@ import type { Edit, Finding } from '../checks/finding.ts';
 import { samePlace } from '../model/place.ts';
 import type { QuickFix } from './code-actions.ts';
 import { findingSpan } from './diagnostics.ts';
+import { insertLines, insertReadings } from './insert-lines.ts';
 import { type ReadingLine, settlingReadings } from './missing-readings.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
+import { sweepFixes } from './sweep-fixes.ts';
 import { blocksOf } from './syntax-at.ts';
 import { locateEdits } from './text-edits.ts';
 
-/** Of the findings that touch the span: the readings that settle what is open, and the acceptance that keeps it. */
+/** Of the findings that touch the span: the readings that settle what is open, sweeps that would tell it, and the acceptance that keeps it. */
 export function lineFixes(analysis: Analysis, span: Span): readonly QuickFix[] {
   return analysis.findings.flatMap((finding) => {
     const at = findingSpan(analysis, finding);
     if (at === undefined || at.start > span.end || at.end < span.start) return [];
-    return [settling(finding, analysis) ?? [], accepting(finding, analysis) ?? []].flat();
+    return [
+      settling(finding, analysis) ?? [],
+      sweepFixes(finding, analysis),
+      accepting(finding, analysis) ?? [],
+    ].flat();
   });
 }
 
@@ -102,37 +107,3 @@ function gapLines(readings: readonly ReadingLine[]): readonly GapLine[] {
 }
 
 const GAP = /…/g;
-
-/** At the end of the newest readings of the pickup as it is, or in readings of their own. */
-export function insertReadings({ placed, block }: OwnPickup, lines: readonly string[]): Edit | undefined {
-  const taken = block.body.flatMap((each) =>
-    each.kind === 'block' && each.keyword.text === 'readings' && each.head.every(({ text }) => text !== 'found')
-      ? [each]
-      : [],
-  );
-  const last = taken.at(-1);
-  if (last) return insertLines(placed.chunk, last, lines);
-  return insertLines(placed.chunk, block, ['readings {', ...lines.map((line) => `  ${line}`), '}']);
-}
-
-/**
- * Before the closing brace, at the very start of its line: an editor that indents what it inserts as the line around it then
- * leaves these as they are. Behind the last fact where the block stands on one line.
- */
-function insertLines(chunk: Chunk, block: BlockNode, lines: readonly string[]): Edit | undefined {
-  if (block.open === undefined || block.close === undefined) return undefined;
-  const { text } = chunk;
-  const lineStart = text.lastIndexOf('\n', block.close.start - 1) + 1;
-  const indent = text.slice(lineStart, block.close.start);
-  if (/^[ \t]*$/.test(indent)) return insertion(chunk, lineStart, lines.map((line) => `${indent}  ${line}\n`).join(''));
-  if (lines.some((line) => line.endsWith('{'))) return undefined;
-  const last = block.body.at(-1);
-  return last
-    ? insertion(chunk, last.span.end, lines.map((line) => `; ${line}`).join(''))
-    : insertion(chunk, block.open.end, ` ${lines.join('; ')}`);
-}
-
-const insertion = (chunk: Chunk, at: number, newText: string): Edit => ({
-  place: { chunk, span: { start: at, end: at } },
-  newText,
-});

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
-import { insertReadings } from './line-fixes.ts';
+import { insertReadings } from './insert-lines.ts';
 import { ownPickups } from './own-blocks.ts';
 import { locateEdits, type TextEdit } from './text-edits.ts';
 
