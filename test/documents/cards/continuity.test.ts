@@ -58,3 +58,17 @@ describe('the continuity card', () => {
     ]);
   });
 });
+
+describe('the wiring card of a wired instrument', () => {
+  it('shows the lugs of its switches on a sheet of its own, without the states that stand in its table', async () => {
+    for (const sample of ['yarrowby', 'pennywither']) {
+      const card = cardsOfText(analysed(sample), ['wiring']).find(({ title }) =>
+        /^Wiring: (?:Yarrowby|Pennywither)$/.test(title),
+      );
+      assert.ok(card);
+      const [, sheet = ''] = /class="sideways"([\s\S]*)<\/section>/.exec(await pageText(card)) ?? [];
+      assert.match(sheet, /data-part="terminal:[a-z]+\.a0"/, sample);
+      assert.doesNotMatch(sheet, /data-part="position:1"/, sample);
+    }
+  });
+});

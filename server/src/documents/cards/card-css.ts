@@ -75,6 +75,7 @@ const RULES: readonly string[] = [
   'th.box, td.box { width: 20.6mm; }',
   'td.box::before { content: ""; display: block; width: 19mm; height: 4.6mm; border: .9pt solid #000; }',
   'th.tick, td.tick { width: 8mm; text-align: center; padding-right: 0; }',
+  'th.tick { white-space: nowrap; }',
   'td.tick::before { content: ""; display: block; width: 4.6mm; height: 4.6mm; border: .9pt solid #000; margin: 0 auto; }',
   'td.gap { width: 3mm; border: 0; padding: 0; }',
   '.blank td { height: 7mm; }',

@@ -11,6 +11,8 @@ import { titleOf } from '../../words/parts.ts';
 import { type HtmlNode, h, rowHead, table, typed } from '../html.ts';
 import { instrumentPicture } from '../instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../instrument-diagram/instrument-diagram.ts';
+import { switchPicture } from '../switch-diagram/from-model.ts';
+import { switchDiagram } from '../switch-diagram/switch-diagram.ts';
 import type { Card, CardSource } from './card.ts';
 import { boxCell, cardWith, cautions, fields, mind } from './frame.ts';
 import { millimetres, written } from './numbers.ts';
@@ -56,17 +58,19 @@ export function instrumentCard(analysed: InstrumentAnalysis, source: CardSource)
       ...cautions(t, 'solder', 'hearing'),
       ...(drawn
         ? []
-        : [t('The schematic is too large for a sheet: print the picture that `pickup-spec draw` makes of it.')]),
+        : [t('The drawing is too large for a sheet: print the picture that `pickup-spec draw` makes of it.')]),
     ]),
   );
 }
 
-/** The schematic on a page of its own, sideways; only where it fits with its type at 8 pt. */
+/** The schematic, or the lugs of a wired instrument, on a page of its own, sideways; only where it fits with its type at 8 pt. */
 function schematic(analysed: InstrumentAnalysis, { analysis, setting: { t } }: CardSource): PlacedDrawing | undefined {
+  const lugs = switchPicture(analysis, analysed, undefined, t);
   const picture = instrumentPicture(analysis, analysed, { t });
-  const svg = instrumentDiagram(picture, 'wide');
+  // What its states do stands in the table of positions.
+  const svg = lugs ? switchDiagram({ ...lugs, states: [] }, 'wide') : instrumentDiagram(picture, 'wide');
   const height = Number(/viewBox="0 0 \d+ (\d+)"/.exec(svg)?.[1]);
-  if (picture.sections.length !== 1 || !(height <= TALLEST_PX)) return undefined;
+  if ((!lugs && picture.sections.length !== 1) || !(height <= TALLEST_PX)) return undefined;
   const { node, css } = placedDrawing(svg);
   return { node: h('section', { class: 'sideways' }, node), css };
 }

@@ -41,7 +41,8 @@ export function switchDiagram(picture: SwitchPicture, size: DrawingWidth): strin
     nodes.push(...drawn.nodes);
     y = drawn.bottom + 36;
   }
-  const table = size === 'wide' ? wideTable(picture, y, frame) : narrowTable(picture, y, frame);
+  const tableOf = size === 'wide' ? wideTable : narrowTable;
+  const table = picture.states.length === 0 ? { nodes: [], bottom: y - 36 } : tableOf(picture, y, frame);
   return drawing(picture, size, Math.ceil(table.bottom + 20), [...nodes, ...table.nodes], plotCss() + css());
 }
 

@@ -146,7 +146,7 @@ export const CARDS = {
     'Ein auf 0 gedrehter Regler schließt das Signal gegen Masse kurz, und an der Buchse misst man fast nichts: mit Reglern voll auf messen.',
   'Touch each cover and the strings at the amplifier: where touching makes the buzz louder, that metal is not grounded.':
     'Am Verstärker jede Kappe und die Saiten berühren: Wo das Berühren das Schnarren lauter macht, liegt das Metall nicht an Masse.',
-  'The schematic is too large for a sheet: print the picture that `pickup-spec draw` makes of it.':
+  'The drawing is too large for a sheet: print the picture that `pickup-spec draw` makes of it.':
     'Der Schaltplan ist zu groß für ein Blatt: das Bild drucken, das `pickup-spec draw` davon macht.',
   Pickups: 'Tonabnehmer',
   place: 'Platz',
