@@ -1,6 +1,7 @@
-/** A few of the draws that `test/scripts/sweep-coverage.ts` counts by the hundred: there 68 to 71 % lie within one deviation, 95 % within two. */
+/** A few of the draws that `test/scripts/sweep-coverage.ts` counts by the hundred. */
 import assert from 'node:assert/strict';
 import { COVERED, coverage } from './coverage.ts';
+import { KINDS, specCoverage } from './spec-coverage.ts';
 
 describe('the ± of a sweep', () => {
   for (const kind of ['over', 'through'] as const)
@@ -15,5 +16,17 @@ describe('the ± of a sweep', () => {
       // Of 95 % and of 68 %, with the chance of some fifty values.
       assert.ok(two / values > 0.86, `${two} of ${values} within two deviations`);
       assert.ok(one / values > 0.5 && one / values < 0.9, `${one} of ${values} within one`);
+    });
+
+  for (const kind of KINDS)
+    it(`covers the error in what a spec's own circuit was swept for, ${kind}`, () => {
+      const draws = Number(process.env.SWEEP_DRAWS ?? 1);
+      const { counts, worstLeft } = specCoverage(kind, draws, 1);
+      const all = [...counts.values()];
+      const values = all.reduce((sum, each) => sum + each.values, 0);
+      const two = all.reduce((sum, each) => sum + each.two, 0);
+      // Of 95 %, with the chance of a handful of numbers; what is left shows whether the circuit is the one that is declared.
+      assert.ok(values >= 4 * draws && two / values > 0.7, `${two} of ${values} within two deviations`);
+      assert.ok(worstLeft < 1.5, `${worstLeft} times the scatter is left`);
     });
 });

@@ -5,16 +5,16 @@
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Coil } from '../model/coil.ts';
-import { type PickupNetlist, probedNets } from '../model/netlist.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
+import type { CoilForm } from '../physics/sweep/coil-form.ts';
 import type { CoilsJoined, NetworkCoil, ProbedCircuit } from '../physics/sweep/coil-network.ts';
-import { partOfFit, type SweepFit } from '../physics/sweep/sweep-fit.ts';
+import { lossesFrom, partOfFit, type SweepFit } from '../physics/sweep/sweep-fit.ts';
 import type { SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { ownCable } from './own-cable.ts';
-import { coilsBetween } from './pickup-circuit.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
 import {
@@ -27,6 +27,7 @@ import {
   verdictOf,
   withFit,
 } from './sweeps-measured.ts';
+import { aloneCircuit, circuitBetween, coilsSwept } from './swept-circuit.ts';
 
 export interface SweptTogether {
   readonly swept: readonly Swept[];
@@ -61,7 +62,10 @@ const RANKS: Readonly<Record<SweptCoil['verdict'], number>> = { holds: 0, doubtf
 
 interface PlannedGroup {
   readonly swept: SweptCoil;
+  readonly live: readonly Coil[];
   readonly circuit: number;
+  /** The circuit of the coil alone, which it is told to be; its own where several are swept. */
+  readonly toldAs: number;
 }
 
 interface Plan {
@@ -75,26 +79,29 @@ interface Plan {
 
 /** `undefined` where nothing is gained: no sweep of several coils, or too little known of them. */
 function planOf(apart: readonly Swept[], netlist: PickupNetlist, bench: Bench | undefined): Plan | undefined {
-  const found = newestOf(apart).flatMap((swept) => {
-    const live = liveCoils(swept, netlist);
-    return live.length > 0 ? [{ swept, live }] : [];
-  });
+  const found = newestOf(apart).map((swept) => ({ swept, live: coilsSwept(swept.group, netlist) }));
   const coils = netlist.pickup.coils.filter((coil) => found.some(({ live }) => live.length > 1 && live.includes(coil)));
-  const used = found.filter(({ live }) => live.every((coil) => coils.includes(coil)));
+  const used = found.filter(({ live }) => live.length > 0 && live.every((coil) => coils.includes(coil)));
   const alone = new Map(used.flatMap(({ swept, live }) => (live.length === 1 && live[0] ? [[live[0], swept]] : [])));
   const several = used.filter(({ live }) => live.length > 1);
   const known = coils.filter((coil) => !alone.has(coil));
   if (several.length === 0) return undefined;
-  // Where the formula of one coil leaves nothing, the coils that it stands for are not seen.
-  if (used.length === 1 && leavesNothing(several[0]?.swept)) return undefined;
-  const circuits = used.map(({ swept, live }) => circuitOf(swept, live, coils, netlist));
-  if (circuits.some((each) => each === undefined)) return undefined;
+  const quick = quickEstimates(netlist, bench);
+  const computed = { quick, magnetics: computedMagnetics(quick) };
+  const circuits: ProbedCircuit[] = coils.map((_, coil) => aloneCircuit(coil));
+  const groups = used.flatMap(({ swept, live }): readonly PlannedGroup[] => {
+    const toldAs = live.length === 1 && live[0] ? coils.indexOf(live[0]) : circuits.length;
+    // What hangs beside a coil by one end or none is left out where nothing is seen of it.
+    if (live.length === 1 && leavesNothing(swept)) return [{ swept, live, circuit: toldAs, toldAs }];
+    const circuit = circuitBetween(swept.group, coils, netlist, computed.magnetics);
+    return circuit ? [{ swept, live, circuit: circuits.push(circuit) - 1, toldAs }] : [];
+  });
+  if (groups.length < used.length) return undefined;
   const isCouplingFree = several.length > (known.length > 0 ? 1 : 0);
-  const needsComputed = known.length > 0 || coils.length > 2;
-  const quick = needsComputed ? quickEstimates(netlist, bench) : undefined;
-  const computed = quick && { quick, magnetics: computedMagnetics(quick) };
+  // Of two coils that were swept by themselves no coupling needs to be computed.
+  const areTold = known.length === 0 && coils.length === 2;
   const sets = setsOf(coils, alone, computed);
-  const pairs = couplingsOf(coils, computed);
+  const pairs = areTold ? [{ a: 0, b: 1, coupling: 1 }] : couplingsOf(coils, computed);
   if (!sets || !pairs) return undefined;
   const cable = ownCable(netlist.pickup);
   const joined: CoilsJoined = {
@@ -104,12 +111,48 @@ function planOf(apart: readonly Swept[], netlist: PickupNetlist, bench: Bench | 
     // Beside coils that were swept alone the cable is seen: of one that nobody stated nothing is taken to be known.
     cableSd:
       alone.size > 0 && cable.value > 0 ? (netlist.pickup.cable ? cable.sd / cable.value : ANY_CABLE) : undefined,
-    circuits: circuits.flatMap((each) => each ?? []),
-    start: { sets: sets.start, coupling: computed ? 1 : 0 },
+    circuits,
+    start: {
+      forms: formsFrom(
+        used.map(({ swept }) => swept),
+        sets.starts,
+      ),
+      coupling: areTold ? 0 : 1,
+    },
   };
-  const groups = used.map(({ swept }, circuit) => ({ swept, circuit }));
   return { groups, coils, known, joined, sweeps: sweepsTogether(groups, joined) };
 }
+
+interface SetStart {
+  readonly coil: readonly [ohm: number, henry: number, farad: number];
+  readonly swept: SweptCoil | undefined;
+}
+
+/** The forms that hold of one sweep at least, else that of the best of them; each set from its own sweep, else from the best. */
+function formsFrom(swept: readonly SweptCoil[], sets: readonly SetStart[]): NonNullable<CoilsJoined['start']>['forms'] {
+  const left = ({ fit: { rest, scatter } }: SweptCoil) => rest / scatter;
+  const best = swept.reduce((low, each) => (left(each) < left(low) ? each : low));
+  const holding = swept.filter(({ verdict }) => verdict === 'holds');
+  const forms = new Set([best, ...holding].flatMap(({ fit }) => [fit.form, fit.rival?.problem.form ?? fit.form]));
+  return [...forms].map((form) => ({
+    form,
+    sets: sets.map(({ coil, swept: own }) => [
+      ...coil.map(Math.log),
+      ...lossesLike(form, own?.verdict === 'holds' ? own : best, best),
+    ]),
+  }));
+}
+
+function lossesLike(form: CoilForm, own: SweptCoil, best: SweptCoil): readonly number[] {
+  const alike = [own, best].find(({ fit }) => fit.form === form && fit.problem.network.sets === 1);
+  if (alike) return Array.from(alike.fit.values.slice(3, alike.fit.problem.network.count));
+  const { share, cornerHz } = own.losses ?? {};
+  const taken = Math.min(0.9, Math.max(0.01, share?.value ?? 0.05));
+  const [first] = lossesFrom(form, Math.log(taken / (1 - taken)), Math.log(cornerHz?.value ?? USUAL_CORNER_HZ));
+  return first;
+}
+
+const USUAL_CORNER_HZ = 8000;
 
 /** A logarithm: between a third and three times the usual. */
 const ANY_CABLE = 1;
@@ -131,62 +174,6 @@ function newestOf(apart: readonly Swept[]): readonly SweptCoil[] {
   return fitted.filter((each, index) => !fitted.slice(index + 1).some((later) => pointsOf(later) === pointsOf(each)));
 }
 
-/** What lies between the points of a sweep; none where a coil is tapped there. */
-function liveCoils({ group }: SweptCoil, netlist: PickupNetlist): readonly Coil[] {
-  const { subject } = group;
-  if (isCoil(subject)) return [subject];
-  const nets = netsOf(group, netlist);
-  const coils = nets ? coilsBetween(netlist, nets) : [];
-  return coils.some(({ taps }) => taps.length > 0) ? [] : coils;
-}
-
-function netsOf({ subject, sweeps }: SweptCoil['group'], netlist: PickupNetlist) {
-  const [first] = sweeps;
-  const { hot, ground } = netlist;
-  if (subject === 'whole') return hot === undefined || ground === undefined ? undefined : ([hot, ground] as const);
-  return first && probedNets(first.probes, netlist);
-}
-
-function circuitOf(
-  { group }: SweptCoil,
-  live: readonly Coil[],
-  coils: readonly Coil[],
-  netlist: PickupNetlist,
-): ProbedCircuit | undefined {
-  if (live.length === 1) {
-    const coil = coils.findIndex((each) => live.includes(each));
-    return { nodes: 2, coils: [{ coil, start: 1, finish: 0 }], capacitors: [] };
-  }
-  const nets = netsOf(group, netlist);
-  if (!nets) return undefined;
-  const [red, black] = nets;
-  const nodes = new Map([
-    [black, 0],
-    [red, 1],
-  ]);
-  const nodeOf = (net: number) => {
-    // What goes to the instrument's ground by itself is ground once the pickup is fitted.
-    const meant = net === netlist.chassis && netlist.ground !== undefined ? netlist.ground : net;
-    const known = nodes.get(meant) ?? nodes.size;
-    nodes.set(meant, known);
-    return known;
-  };
-  const placed = netlist.windings.flatMap(({ coil, start, finish }) =>
-    live.includes(coil) && start !== undefined && finish !== undefined
-      ? [{ coil: coils.indexOf(coil), start: nodeOf(start), finish: nodeOf(finish) }]
-      : [],
-  );
-  if (placed.length < live.length) return undefined;
-  const [hot, ground] = [netlist.hot, netlist.ground].map((net) => (net === undefined ? undefined : nodes.get(net)));
-  const farad = ownCable(netlist.pickup).value;
-  const hasCable = hot !== undefined && ground !== undefined && hot !== ground && farad > 0;
-  return {
-    nodes: nodes.size,
-    coils: placed,
-    capacitors: hasCable ? [{ from: hot, to: ground, farad, scaledBy: 'cable' }] : [],
-  };
-}
-
 interface Computed {
   readonly quick: QuickEstimates;
   readonly magnetics: PickupMagnetics;
@@ -196,22 +183,21 @@ interface Computed {
 function setsOf(
   coils: readonly Coil[],
   alone: ReadonlyMap<Coil, SweptCoil>,
-  computed: Computed | undefined,
-): { readonly coils: readonly NetworkCoil[]; readonly start: readonly (readonly number[])[] } | undefined {
+  computed: Computed,
+): { readonly coils: readonly NetworkCoil[]; readonly starts: readonly SetStart[] } | undefined {
   const numbers = coils.map((coil) => {
     const swept = alone.get(coil);
-    if (swept)
-      return {
-        ohm: swept.resistance20COhm.value,
-        henry: swept.inductanceH.value,
-        farad: swept.capacitanceF.value,
-      };
-    const magnetic = computed?.magnetics.coils.get(coil);
-    const ohm = computed?.quick.windings.get(coil)?.resistance20COhm?.value;
-    if (!magnetic || ohm === undefined) return undefined;
-    return { ohm, henry: magnetic.totalH.value, farad: magnetic.capacitances.windingF.value };
+    const measured = swept && {
+      ohm: swept.resistance20COhm.value,
+      henry: swept.inductanceH.value,
+      farad: swept.capacitanceF.value,
+    };
+    const magnetic = computed.magnetics.coils.get(coil);
+    const ohm = computed.quick.windings.get(coil)?.resistance20COhm?.value;
+    if (swept?.verdict === 'holds' || !magnetic || ohm === undefined) return measured;
+    return { ohm: measured?.ohm ?? ohm, henry: magnetic.totalH.value, farad: magnetic.capacitances.windingF.value };
   });
-  const start: number[][] = [];
+  const starts: SetStart[] = [];
   let others:
     | { readonly set: number; readonly ohm: number; readonly henry: number; readonly farad: number }
     | undefined;
@@ -227,17 +213,14 @@ function setsOf(
           farad: each.farad / others.farad,
         },
       ];
-    const set = start.push([Math.log(each.ohm), Math.log(each.henry), Math.log(each.farad)]) - 1;
+    const set = starts.push({ coil: [each.ohm, each.henry, each.farad], swept: alone.get(coil) }) - 1;
     if (!alone.has(coil)) others = { set, ...each };
     return [{ set, ohm: 1, henry: 1, farad: 1 }];
   });
-  return made.length === coils.length ? { coils: made, start } : undefined;
+  return made.length === coils.length ? { coils: made, starts } : undefined;
 }
 
-/** Of two coils that were swept by themselves nothing needs to be computed. */
-function couplingsOf(coils: readonly Coil[], computed: Computed | undefined): CoilsJoined['pairs'] | undefined {
-  if (!computed) return [{ a: 0, b: 1, coupling: 1 }];
-  const { magnetics, quick } = computed;
+function couplingsOf(coils: readonly Coil[], { magnetics, quick }: Computed): CoilsJoined['pairs'] | undefined {
   const windOf = (coil: Coil) => quick.signs.find((each) => each.coil === coil)?.wind?.sign ?? 1;
   const pairs = coils.flatMap((first, a) =>
     coils.slice(a + 1).flatMap((second, index) => {
@@ -251,12 +234,12 @@ function couplingsOf(coils: readonly Coil[], computed: Computed | undefined): Co
 }
 
 function sweepsTogether(groups: readonly PlannedGroup[], joined: CoilsJoined): SweepsOfCoil {
-  const placed = groups.map(({ swept, circuit }) => {
+  const placed = groups.map(({ swept, circuit, toldAs }) => {
     const copper = copperTemperatureFactor(swept.atC);
     return {
       curves: swept.sweeps.curves
         .filter(({ kind }) => kind !== 'alone')
-        .map((curve) => ({ ...curve, circuit, copper })),
+        .map((curve) => ({ ...curve, circuit, toldAs, copper })),
       dc: swept.sweeps.dc.map((read) => ({ ...read, circuit, copper })),
       recorder: swept.sweeps.recorder,
     };

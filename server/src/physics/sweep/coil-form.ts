@@ -1,10 +1,19 @@
 /**
  * The impedance of a coil as a sweep sees it: Zs = R + jωL (1 − Σ k² s(f)), and C across. How metal takes from L has several forms: a
  * shorted loop, s = jx/(1 + jx), x = f/corner; a solid round core, whose loops have the weights 4/j² and corners that go with j², j the
- * zeros of the Bessel function J0 (field that diffuses into a rod); two of them; or a loop and a resistance across the coil.
+ * zeros of the Bessel function J0 (field that diffuses into a rod); two of them; three loops, as short rods need; or a loop and a
+ * resistance across the coil.
  */
 
-export const COIL_FORMS = ['plain', 'loop', 'core', 'two loops', 'core and loop', 'loop and resistance'] as const;
+export const COIL_FORMS = [
+  'plain',
+  'loop',
+  'core',
+  'two loops',
+  'core and loop',
+  'three loops',
+  'loop and resistance',
+] as const;
 export type CoilForm = (typeof COIL_FORMS)[number];
 
 /** Parts of a form beside R, L and C; each has two parameters, a resistance across has one. */
@@ -14,10 +23,14 @@ const PARTS: Readonly<Record<CoilForm, readonly ('loop' | 'core' | 'across')[]>>
   core: ['core'],
   'two loops': ['loop', 'loop'],
   'core and loop': ['core', 'loop'],
+  'three loops': ['loop', 'loop', 'loop'],
   'loop and resistance': ['loop', 'across'],
 };
 
 export const partsOfForm = (form: CoilForm) => PARTS[form];
+
+/** Of them those that are metal. */
+export const metalPartsOf = (form: CoilForm): number => PARTS[form].filter((part) => part !== 'across').length;
 
 /** Parameters: ln R, ln L, ln C, then of each loop or core logit k² and ln corner, of a resistance across its logarithm. */
 export const parametersOf = (form: CoilForm): number =>
@@ -50,7 +63,7 @@ export interface CoilModel {
   /** Of what lies across, siemens. */
   readonly shunt: Float64Array;
   readonly shuntSlopes: Float64Array;
-  /** Share of the inductance that metal takes, Σ k² s. */
+  /** Share of the inductance that each part of the metal takes, k² s. */
   readonly taken: Float64Array;
   readonly takenSlopes: Float64Array;
   /** Reads the parameters, which stand from `start` on, once for all frequencies. */
@@ -64,7 +77,7 @@ export function coilModel(form: CoilForm, factors: CoilFactors): CoilModel {
   const parameters = parametersOf(form);
   const pairs = () => new Float64Array(2 * parameters);
   const [seriesSlopes, shuntSlopes, takenSlopes] = [pairs(), pairs(), pairs()];
-  const [series, shunt, taken] = [new Float64Array(2), new Float64Array(2), new Float64Array(2)];
+  const [series, shunt, taken] = [new Float64Array(2), new Float64Array(2), new Float64Array(2 * parts.length)];
   const [squares, corners] = [new Float64Array(parts.length), new Float64Array(parts.length)];
   const acrossAt = parts.includes('across') ? 3 + 2 * parts.indexOf('across') : -1;
   let [ohm, farad] = [0, 0];
@@ -112,6 +125,8 @@ export function coilModel(form: CoilForm, factors: CoilFactors): CoilModel {
           dIm -= weight * x * (1 - x * x) * below * below;
         }
         const square = squares[index] as number;
+        taken[2 * index] = square * sRe;
+        taken[2 * index + 1] = square * sIm;
         lostRe += square * sRe;
         lostIm += square * sIm;
         const at = 6 + 4 * index;
@@ -120,8 +135,6 @@ export function coilModel(form: CoilForm, factors: CoilFactors): CoilModel {
         takenSlopes[at + 2] = square * dRe;
         takenSlopes[at + 3] = square * dIm;
       }
-      taken[0] = lostRe;
-      taken[1] = lostIm;
       // jωL (1 − taken): the imaginary part turns into a resistance.
       series[0] = copper * ohm + reactance * lostIm;
       series[1] = reactance * (1 - lostRe);
@@ -145,18 +158,24 @@ export interface MetalLoop {
   readonly cornerHz: number;
 }
 
-/** The metal of a coil whose parameters stand from `start` on; a solid core as the first of its loops, what is left of it in the last. */
-export function loopsIn(form: CoilForm, values: ArrayLike<number>, start: number): readonly MetalLoop[] {
-  return PARTS[form].flatMap((part, index): readonly MetalLoop[] => {
+/** The parts of the metal of a coil whose parameters stand from `start` on; a solid core as its first loops, what is left of it in the last. */
+export function metalLoops(
+  form: CoilForm,
+  values: ArrayLike<number>,
+  start: number,
+): readonly (readonly MetalLoop[])[] {
+  return PARTS[form].flatMap((part, index): readonly (readonly MetalLoop[])[] => {
     if (part === 'across') return [];
     const squaredCoupling = 1 / (1 + Math.exp(-(values[start + 3 + 2 * index] ?? 0)));
     const cornerHz = Math.exp(values[start + 4 + 2 * index] ?? 0);
     return part === 'loop'
-      ? [{ squaredCoupling, cornerHz }]
-      : CORE_LOOPS.map(({ weight, corner }) => ({
-          squaredCoupling: squaredCoupling * weight,
-          cornerHz: cornerHz * corner,
-        }));
+      ? [[{ squaredCoupling, cornerHz }]]
+      : [
+          CORE_LOOPS.map(({ weight, corner }) => ({
+            squaredCoupling: squaredCoupling * weight,
+            cornerHz: cornerHz * corner,
+          })),
+        ];
   });
 }
 

@@ -4,7 +4,8 @@
  * unknowns. The circuit is reciprocal, so the slope of the admittance by anything is u² times that of an admittance that lies there, less
  * i² times that of an impedance in the way of i (B. D. H. Tellegen, Philips Research Reports 7 (1952) 259–269).
  */
-import { type CoilForm, type CoilModel, coilModel, parametersOf } from './coil-form.ts';
+import { type CoilForm, type CoilModel, coilModel, metalPartsOf, parametersOf } from './coil-form.ts';
+import { type ComplexSystem, complexSystem } from './complex-system.ts';
 
 /** A coil has parameters of its own, or shares those of others and differs from them by factors. */
 export interface NetworkCoil {
@@ -18,12 +19,12 @@ export interface NetworkCoil {
 export interface ProbedCircuit {
   readonly nodes: number;
   readonly coils: readonly { readonly coil: number; readonly start: number; readonly finish: number }[];
-  /** `scaledBy`: the parameter of the own cable, or the capacitance of a coil that this one goes with. */
+  /** The own cable in farad; what stands about a coil as a part of its capacitance; what only holds a coil in the air is what it is. */
   readonly capacitors: readonly {
     readonly from: number;
     readonly to: number;
     readonly farad: number;
-    readonly scaledBy: 'cable' | { readonly coil: number };
+    readonly scaledBy: 'cable' | 'nothing' | { readonly coil: number };
   }[];
 }
 
@@ -35,9 +36,23 @@ export interface CoilsJoined {
   /** One relative deviation of the own cable's capacitance; `undefined`: it is what it is said to be. */
   readonly cableSd: number | undefined;
   readonly circuits: readonly ProbedCircuit[];
-  /** Of each set ln R, ln L and ln C, and the factor on the coupling; without it they are looked for in the first curve, of one coil. */
-  readonly start?: { readonly sets: readonly (readonly number[])[]; readonly coupling: number };
+  /**
+   * Where the fit begins: of each form of loss that is tried the parameters of each set, and the factor on the coupling. Without it both are
+   * looked for in the curves, of one coil.
+   */
+  readonly start?: {
+    readonly forms: readonly { readonly form: CoilForm; readonly sets: readonly (readonly number[])[] }[];
+    readonly coupling: number;
+  };
 }
+
+export const withoutSurroundings = (joined: CoilsJoined): CoilsJoined => ({
+  ...joined,
+  circuits: joined.circuits.map(({ capacitors, ...circuit }) => ({
+    ...circuit,
+    capacitors: capacitors.filter(({ scaledBy }) => typeof scaledBy !== 'object'),
+  })),
+});
 
 /** One coil between the probes. */
 export const ONE_COIL: CoilsJoined = {
@@ -48,12 +63,16 @@ export const ONE_COIL: CoilsJoined = {
   circuits: [{ nodes: 2, coils: [{ coil: 0, start: 1, finish: 0 }], capacitors: [] }],
 };
 
-/** Where the parameters stand: set by set those of a coil, then coupling, what metal takes of it, and the cable. */
+/** Where the parameters stand: set by set those of a coil, then coupling, the reach of the metal, and the cable. */
 export interface NetworkParameters {
   readonly sets: number;
   readonly ofSet: number;
   readonly couplingAt: number;
-  readonly sharedMetalAt: number;
+  /** Of two coils: how much of each part of the first one's metal lies about the second, against the first; then the other way. */
+  readonly reachAt: number;
+  readonly reaches: number;
+  /** Factor on all that stands about the coils. */
+  readonly aboutAt: number;
   readonly cableAt: number;
   readonly count: number;
 }
@@ -62,11 +81,19 @@ export function networkParameters(form: CoilForm, joined: CoilsJoined): NetworkP
   const sets = joined.coils.reduce((most, { set }) => Math.max(most, set + 1), 0);
   const ofSet = parametersOf(form);
   let count = sets * ofSet;
-  const next = (isThere: boolean) => (isThere ? count++ : -1);
-  const couplingAt = next(joined.isCouplingFree);
-  const sharedMetalAt = next(joined.isCouplingFree && ofSet > 3);
-  const cableAt = next(joined.cableSd !== undefined);
-  return { sets, ofSet, couplingAt, sharedMetalAt, cableAt, count };
+  const next = (howMany: number) => {
+    count += howMany;
+    return howMany > 0 ? count - howMany : -1;
+  };
+  const couplingAt = next(joined.isCouplingFree ? 1 : 0);
+  const reaches = joined.pairs.length === 1 ? 2 * metalPartsOf(form) : 0;
+  const reachAt = next(reaches);
+  const hasAbout = joined.circuits.some(({ capacitors }) =>
+    capacitors.some(({ scaledBy }) => typeof scaledBy === 'object'),
+  );
+  const aboutAt = next(hasAbout ? 1 : 0);
+  const cableAt = next(joined.cableSd === undefined ? 0 : 1);
+  return { sets, ofSet, couplingAt, reachAt, reaches, aboutAt, cableAt, count };
 }
 
 export interface CoilNetwork extends NetworkParameters {
@@ -83,29 +110,37 @@ export interface CoilNetwork extends NetworkParameters {
 
 export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
   const parameters = networkParameters(form, joined);
-  const { ofSet, couplingAt, sharedMetalAt, cableAt, count } = parameters;
+  const { ofSet, couplingAt, reachAt, reaches, aboutAt, cableAt, count } = parameters;
   const models = joined.coils.map((factors) => coilModel(form, factors));
   const starts = joined.coils.map(({ set }) => set * ofSet);
-  const most = joined.pairs.reduce((high, { coupling }) => Math.max(high, Math.abs(coupling)), 0);
-  const pairs = joined.pairs.map((pair) => ({ ...pair, weight: most > 0 ? pair.coupling / most : 1 }));
   const admittance = new Float64Array(2);
   const slopes = new Float64Array(2 * count);
   const currents = new Float64Array(2 * models.length);
-  const solvers = joined.circuits.map(({ nodes, coils }) => complexSystem(coils.length + nodes - 2));
-  const farads = joined.circuits.map(({ capacitors }) => new Float64Array(capacitors.length));
-  let [coupling, sharedMetal] = [1, 0];
+  const circuits = joined.circuits.map((circuit) => placed(circuit, joined.pairs));
+  /** A logarithm: of the cable, or of the coil that something stands about. */
+  const parameterOf = ({ scaledBy }: Capacitor) =>
+    scaledBy === 'cable' ? cableAt : scaledBy === 'nothing' ? -1 : (starts[scaledBy.coil] as number) + 2;
+  const factorOf = ({ scaledBy }: Capacitor) =>
+    typeof scaledBy === 'object' ? (joined.coils[scaledBy.coil]?.farad ?? 1) : 1;
+  let coupling = 1;
+  let about = 1;
+  const reach = new Float64Array(reaches);
+  const parts = reaches / 2;
+  /** Share of each coil's inductance that the other one's metal takes. */
+  const fromOther = new Float64Array(2 * models.length);
 
-  const addSlopes = (from: Float64Array, start: number, wRe: number, wIm: number) => {
-    for (let at = 0; at < 2 * ofSet; at += 2) {
-      const re = from[at] as number;
-      const im = from[at + 1] as number;
-      if (re === 0 && im === 0) continue;
-      addSlope(2 * start + at, re * wRe - im * wIm, re * wIm + im * wRe);
-    }
-  };
   const addSlope = (at: number, re: number, im: number) => {
-    slopes[at] = (slopes[at] as number) + re;
-    slopes[at + 1] = (slopes[at + 1] as number) + im;
+    slopes[2 * at] = (slopes[2 * at] as number) + re;
+    slopes[2 * at + 1] = (slopes[2 * at + 1] as number) + im;
+  };
+  /** Of some of a coil's parameters, times a weight. */
+  const addSlopes = (from: Float64Array, coil: number, first: number, after: number, wRe: number, wIm: number) => {
+    const start = starts[coil] as number;
+    for (let at = first; at < after; at++) {
+      const re = from[2 * at] as number;
+      const im = from[2 * at + 1] as number;
+      if (re !== 0 || im !== 0) addSlope(start + at, re * wRe - im * wIm, re * wIm + im * wRe);
+    }
   };
 
   const alone = (coil: number, withSlopes: boolean, isDc: boolean) => {
@@ -120,121 +155,161 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     admittance[0] = iRe + (isDc ? 0 : (shunt[0] as number));
     admittance[1] = iIm + (isDc ? 0 : (shunt[1] as number));
     if (!withSlopes) return;
-    addSlopes(seriesSlopes, starts[coil] as number, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
-    if (!isDc) addSlopes(shuntSlopes, starts[coil] as number, 1, 0);
+    addSlopes(seriesSlopes, coil, 0, ofSet, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
+    if (!isDc) addSlopes(shuntSlopes, coil, 0, ofSet, 1, 0);
   };
 
-  const solved = (index: number, omega: number, withSlopes: boolean, isDc: boolean) => {
-    const { coils, capacitors } = joined.circuits[index] as ProbedCircuit;
-    const system = solvers[index] as ComplexSystem;
-    system.clear();
-    const size = coils.length;
-    const across = (from: number, to: number, re: number, im: number) => {
-      // What leaves an inner node, and, to keep the equations symmetric, with the other sign.
-      for (const [node, other] of [
-        [from, to],
-        [to, from],
-      ] as const) {
-        if (node < 2) continue;
-        system.add(size + node - 2, size + node - 2, -re, -im);
-        if (other >= 2) system.add(size + node - 2, size + other - 2, re, im);
-        else if (other === 1) system.addRight(size + node - 2, -re, -im);
-      }
-    };
-    coils.forEach(({ coil, start, finish }, row) => {
-      const { series, shunt } = models[coil] as CoilModel;
-      system.add(row, row, series[0] as number, series[1] as number);
-      for (const [node, sign] of [
-        [start, -1],
-        [finish, 1],
-      ] as const) {
-        if (node === 1) system.addRight(row, -sign, 0);
-        if (node < 2) continue;
-        system.add(row, size + node - 2, sign, 0);
-        system.add(size + node - 2, row, sign, 0);
-      }
-      if (isDc) across(start, finish, 0, NEARLY_NOTHING);
-      else across(start, finish, shunt[0] as number, shunt[1] as number);
-    });
-    for (const { a, b, coupling: k, weight } of pairs) {
-      const [rowA, rowB] = [rowOf(coils, a), rowOf(coils, b)];
-      if (rowA < 0 || rowB < 0) continue;
-      const [first, second] = [models[a] as CoilModel, models[b] as CoilModel];
-      const reactance = omega * Math.sqrt(first.henry * second.henry);
-      const shared = (sharedMetal * weight) / 2;
-      const lostRe = shared * ((first.taken[0] as number) + (second.taken[0] as number));
-      const lostIm = shared * ((first.taken[1] as number) + (second.taken[1] as number));
-      const [re, im] = [reactance * lostIm, reactance * (k * coupling - lostRe)];
-      system.add(rowA, rowB, re, im);
-      system.add(rowB, rowA, re, im);
-    }
-    capacitors.forEach(({ from, to }, at) => {
-      if (!isDc) across(from, to, 0, omega * ((farads[index] as Float64Array)[at] as number));
-    });
-    system.solve();
+  /** The coils' currents come first among the unknowns, then the voltages of inner nodes, in equations that are symmetric. */
+  const solved = (circuit: PlacedCircuit, omega: number, withSlopes: boolean, isDc: boolean) => {
+    const { coils, capacitors, farads, wholes, pairs, system } = circuit;
     const { re: xRe, im: xIm } = system;
-    const voltage = (node: number, part: Float64Array) =>
-      node >= 2 ? (part[size + node - 2] as number) : node === 1 && part === xRe ? 1 : 0;
-    // u·u of what lies between two nodes, and what flows into the red probe through it.
-    let [intoRe, intoIm, squareRe, squareIm] = [0, 0, 0, 0];
-    const through = (from: number, to: number, re: number, im: number) => {
-      const [uRe, uIm] = [voltage(from, xRe) - voltage(to, xRe), voltage(from, xIm) - voltage(to, xIm)];
-      squareRe = uRe * uRe - uIm * uIm;
-      squareIm = 2 * uRe * uIm;
+    const size = coils.length;
+    system.clear();
+    for (let row = 0; row < size; row++) {
+      const { coil, start, finish } = coils[row] as PlacedCoil;
+      const { series, shunt } = models[coil] as CoilModel;
+      const reactance = omega * (models[coil] as CoilModel).henry;
+      system.add(
+        row,
+        row,
+        (series[0] as number) + reactance * (fromOther[2 * coil + 1] as number),
+        (series[1] as number) - reactance * (fromOther[2 * coil] as number),
+      );
+      if (start === 1) system.addRight(row, 1, 0);
+      else if (start >= 2) system.add(row, size + start - 2, -1, 0);
+      if (finish === 1) system.addRight(row, -1, 0);
+      else if (finish >= 2) system.add(row, size + finish - 2, 1, 0);
+      putAcross(
+        system,
+        size,
+        start,
+        finish,
+        isDc ? 0 : (shunt[0] as number),
+        isDc ? NEARLY_NOTHING : (shunt[1] as number),
+      );
+    }
+    for (let at = 0; at < pairs.length; at++) {
+      const { rowA, rowB, a, b, coupling: k } = pairs[at] as PlacedPair;
+      const first = models[a] as CoilModel;
+      const second = models[b] as CoilModel;
+      let re = 0;
+      let im = k * coupling;
+      for (let part = 0; part < parts; part++) {
+        const [toSecond, toFirst] = [reach[part] as number, reach[parts + part] as number];
+        im -= toSecond * (first.taken[2 * part] as number) + toFirst * (second.taken[2 * part] as number);
+        re += toSecond * (first.taken[2 * part + 1] as number) + toFirst * (second.taken[2 * part + 1] as number);
+      }
+      const reactance = omega * Math.sqrt(first.henry * second.henry);
+      system.add(rowA, rowB, reactance * re, reactance * im);
+    }
+    for (let at = 0; at < capacitors.length; at++) {
+      const { from, to } = capacitors[at] as Capacitor;
+      putAcross(system, size, from, to, 0, isDc ? NEARLY_NOTHING : omega * (farads[at] as number));
+    }
+    system.solve();
+    let intoRe = 0;
+    let intoIm = 0;
+    let uRe = 0;
+    let uIm = 0;
+    /** The voltage of what lies across two nodes, and what flows through it into the red probe; a probe has the volts of its number. */
+    const across = (from: number, to: number, yRe: number, yIm: number) => {
+      uRe = (from >= 2 ? (xRe[size + from - 2] as number) : from) - (to >= 2 ? (xRe[size + to - 2] as number) : to);
+      uIm = (from >= 2 ? (xIm[size + from - 2] as number) : 0) - (to >= 2 ? (xIm[size + to - 2] as number) : 0);
       const sign = from === 1 ? 1 : to === 1 ? -1 : 0;
-      intoRe += sign * (re * uRe - im * uIm);
-      intoIm += sign * (re * uIm + im * uRe);
+      intoRe += sign * (yRe * uRe - yIm * uIm);
+      intoIm += sign * (yRe * uIm + yIm * uRe);
     };
-    coils.forEach(({ coil, start, finish }, row) => {
+    for (let row = 0; row < size; row++) {
+      const { coil, start, finish } = coils[row] as PlacedCoil;
       const { shunt, seriesSlopes, shuntSlopes } = models[coil] as CoilModel;
-      const [iRe, iIm] = [xRe[row] as number, xIm[row] as number];
+      const iRe = xRe[row] as number;
+      const iIm = xIm[row] as number;
       currents[2 * coil] = iRe;
       currents[2 * coil + 1] = iIm;
       const sign = start === 1 ? 1 : finish === 1 ? -1 : 0;
       intoRe += sign * iRe;
       intoIm += sign * iIm;
-      if (withSlopes) addSlopes(seriesSlopes, starts[coil] as number, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
-      if (isDc) return;
-      through(start, finish, shunt[0] as number, shunt[1] as number);
-      if (withSlopes) addSlopes(shuntSlopes, starts[coil] as number, squareRe, squareIm);
-    });
+      if (withSlopes) {
+        addSlopes(seriesSlopes, coil, 0, ofSet, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
+        if (reaches > 0) addSlopesOfOther(coil, omega, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
+      }
+      if (isDc) continue;
+      across(start, finish, shunt[0] as number, shunt[1] as number);
+      if (withSlopes) addSlopes(shuntSlopes, coil, 0, ofSet, uRe * uRe - uIm * uIm, 2 * uRe * uIm);
+    }
     if (!isDc)
-      capacitors.forEach(({ from, to, scaledBy }, at) => {
-        const susceptance = omega * ((farads[index] as Float64Array)[at] as number);
-        through(from, to, 0, susceptance);
-        const parameter = scaledBy === 'cable' ? cableAt : (starts[scaledBy.coil] as number) + 2;
-        if (withSlopes && parameter >= 0) addSlope(2 * parameter, -susceptance * squareIm, susceptance * squareRe);
-      });
+      for (let at = 0; at < capacitors.length; at++) {
+        const capacitor = capacitors[at] as Capacitor;
+        const susceptance = omega * (farads[at] as number);
+        across(capacitor.from, capacitor.to, 0, susceptance);
+        const parameter = parameterOf(capacitor);
+        if (!withSlopes || parameter < 0) continue;
+        const squareRe = uRe * uRe - uIm * uIm;
+        addSlope(parameter, -2 * susceptance * uRe * uIm, susceptance * squareRe);
+        if (typeof capacitor.scaledBy !== 'object') continue;
+        const whole = omega * (wholes[at] as number);
+        addSlope(aboutAt, -2 * whole * uRe * uIm, whole * squareRe);
+      }
     admittance[0] = intoRe;
     admittance[1] = intoIm;
-    if (withSlopes) addCouplingSlopes(coils, omega, xRe, xIm);
+    if (withSlopes)
+      for (let at = 0; at < pairs.length; at++) addCouplingSlopes(pairs[at] as PlacedPair, omega, xRe, xIm);
+  };
+
+  /** What the other coil's metal takes of a coil, its current squared as a weight. */
+  const addSlopesOfOther = (coil: number, omega: number, weightRe: number, weightIm: number) => {
+    const { henry } = models[coil] as CoilModel;
+    const other = 1 - coil;
+    const { taken, takenSlopes } = models[other] as CoilModel;
+    // −jωL.
+    const wRe = omega * henry * weightIm;
+    const wIm = -omega * henry * weightRe;
+    const allRe = fromOther[2 * coil] as number;
+    const allIm = fromOther[2 * coil + 1] as number;
+    addSlope((starts[coil] as number) + 1, allRe * wRe - allIm * wIm, allRe * wIm + allIm * wRe);
+    for (let part = 0; part < parts; part++) {
+      const at = other * parts + part;
+      const share = reach[at] as number;
+      const re = 2 * share * (taken[2 * part] as number);
+      const im = 2 * share * (taken[2 * part + 1] as number);
+      addSlope(reachAt + at, re * wRe - im * wIm, re * wIm + im * wRe);
+      addSlopes(takenSlopes, other, 3 + 2 * part, 5 + 2 * part, share * share * wRe, share * share * wIm);
+    }
   };
 
   /** Both currents meet the mutual inductance once. */
-  const addCouplingSlopes = (coils: ProbedCircuit['coils'], omega: number, xRe: Float64Array, xIm: Float64Array) => {
-    for (const { a, b, coupling: k, weight } of pairs) {
-      const [rowA, rowB] = [rowOf(coils, a), rowOf(coils, b)];
-      if (rowA < 0 || rowB < 0) continue;
-      const [first, second] = [models[a] as CoilModel, models[b] as CoilModel];
-      const reactance = omega * Math.sqrt(first.henry * second.henry);
-      const [aRe, aIm, bRe, bIm] = [xRe[rowA], xIm[rowA], xRe[rowB], xIm[rowB]] as [number, number, number, number];
-      // −2 iₐ i_b · j · reactance.
-      const wRe = 2 * reactance * (aRe * bIm + aIm * bRe);
-      const wIm = -2 * reactance * (aRe * bRe - aIm * bIm);
-      const meanRe = (weight / 2) * ((first.taken[0] as number) + (second.taken[0] as number));
-      const meanIm = (weight / 2) * ((first.taken[1] as number) + (second.taken[1] as number));
-      const re = k * coupling - sharedMetal * meanRe;
-      const im = -sharedMetal * meanIm;
-      for (const coil of [a, b]) {
-        const start = starts[coil] as number;
-        addSlope(2 * (start + 1), (re * wRe - im * wIm) / 2, (re * wIm + im * wRe) / 2);
-        const shared = (-sharedMetal * weight) / 2;
-        if (shared !== 0) addSlopes((models[coil] as CoilModel).takenSlopes, start, shared * wRe, shared * wIm);
+  const addCouplingSlopes = (pair: PlacedPair, omega: number, xRe: Float64Array, xIm: Float64Array) => {
+    const { rowA, rowB, a, b, coupling: k } = pair;
+    const first = models[a] as CoilModel;
+    const second = models[b] as CoilModel;
+    const reactance = omega * Math.sqrt(first.henry * second.henry);
+    const aRe = xRe[rowA] as number;
+    const aIm = xIm[rowA] as number;
+    const bRe = xRe[rowB] as number;
+    const bIm = xIm[rowB] as number;
+    // −2 iₐ i_b · j · reactance.
+    const wRe = 2 * reactance * (aRe * bIm + aIm * bRe);
+    const wIm = -2 * reactance * (aRe * bRe - aIm * bIm);
+    let re = k * coupling;
+    let im = 0;
+    for (let part = 0; part < parts; part++)
+      for (const [coil, model, at] of [
+        [a, first, part],
+        [b, second, parts + part],
+      ] as const) {
+        const share = reach[at] as number;
+        const takenRe = model.taken[2 * part] as number;
+        const takenIm = model.taken[2 * part + 1] as number;
+        re -= share * takenRe;
+        im -= share * takenIm;
+        addSlope(reachAt + at, -(takenRe * wRe - takenIm * wIm), -(takenRe * wIm + takenIm * wRe));
+        addSlopes(model.takenSlopes, coil, 3 + 2 * part, 5 + 2 * part, -share * wRe, -share * wIm);
       }
-      if (couplingAt >= 0) addSlope(2 * couplingAt, k * wRe, k * wIm);
-      if (sharedMetalAt >= 0)
-        addSlope(2 * sharedMetalAt, -(meanRe * wRe - meanIm * wIm), -(meanRe * wIm + meanIm * wRe));
-    }
+    // Half of it goes with each inductance.
+    const [byRe, byIm] = [(re * wRe - im * wIm) / 2, (re * wIm + im * wRe) / 2];
+    addSlope((starts[a] as number) + 1, byRe, byIm);
+    addSlope((starts[b] as number) + 1, byRe, byIm);
+    if (couplingAt >= 0) addSlope(couplingAt, k * wRe, k * wIm);
   };
 
   return {
@@ -248,21 +323,35 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
         model.take(values, starts[coil] as number);
       });
       if (couplingAt >= 0) coupling = values[couplingAt] as number;
-      if (sharedMetalAt >= 0) sharedMetal = values[sharedMetalAt] as number;
-      joined.circuits.forEach(({ capacitors }, index) => {
-        capacitors.forEach(({ farad, scaledBy }, at) => {
-          const parameter = scaledBy === 'cable' ? cableAt : (starts[scaledBy.coil] as number) + 2;
-          (farads[index] as Float64Array)[at] = farad * (parameter < 0 ? 1 : Math.exp(values[parameter] as number));
+      for (let at = 0; at < reaches; at++) reach[at] = values[reachAt + at] as number;
+      if (aboutAt >= 0) about = values[aboutAt] as number;
+      for (const { capacitors, farads, wholes } of circuits)
+        capacitors.forEach((capacitor, at) => {
+          const parameter = parameterOf(capacitor);
+          wholes[at] =
+            capacitor.farad * (parameter < 0 ? 1 : Math.exp(values[parameter] as number)) * factorOf(capacitor);
+          farads[at] = (wholes[at] as number) * (typeof capacitor.scaledBy === 'object' ? about : 1);
         });
-      });
     },
     at: (index, hz, copper, withSlopes, isDc = false) => {
-      const { coils, capacitors, nodes } = joined.circuits[index] as ProbedCircuit;
-      for (const { coil } of coils) (models[coil] as CoilModel).at(hz, copper);
+      const circuit = circuits[index] as PlacedCircuit;
       if (withSlopes) slopes.fill(0);
-      const [only] = coils;
-      if (only && coils.length === 1 && nodes === 2 && capacitors.length === 0) alone(only.coil, withSlopes, isDc);
-      else solved(index, 2 * Math.PI * hz, withSlopes, isDc);
+      if (reaches === 0) for (const { coil } of circuit.coils) (models[coil] as CoilModel).at(hz, copper);
+      else {
+        for (const model of models) model.at(hz, copper);
+        for (let coil = 0; coil < 2; coil++) {
+          const { taken } = models[1 - coil] as CoilModel;
+          fromOther[2 * coil] = 0;
+          fromOther[2 * coil + 1] = 0;
+          for (let part = 0; part < parts; part++) {
+            const square = (reach[(1 - coil) * parts + part] as number) ** 2;
+            fromOther[2 * coil] = (fromOther[2 * coil] as number) + square * (taken[2 * part] as number);
+            fromOther[2 * coil + 1] = (fromOther[2 * coil + 1] as number) + square * (taken[2 * part + 1] as number);
+          }
+        }
+      }
+      if (circuit.only >= 0 && reaches === 0) alone(circuit.only, withSlopes, isDc);
+      else solved(circuit, 2 * Math.PI * hz, withSlopes, isDc);
     },
   };
 }
@@ -270,77 +359,52 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
 /** At 0 Hz an end that only capacitors hold would float. */
 const NEARLY_NOTHING = 1e-15;
 
-const rowOf = (coils: ProbedCircuit['coils'], coil: number): number => coils.findIndex((each) => each.coil === coil);
+type Capacitor = ProbedCircuit['capacitors'][number];
+type PlacedCoil = ProbedCircuit['coils'][number];
 
-interface ComplexSystem {
-  /** The solution. */
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-  clear(): void;
-  add(row: number, column: number, re: number, im: number): void;
-  addRight(row: number, re: number, im: number): void;
-  solve(): void;
+interface PlacedPair {
+  readonly a: number;
+  readonly b: number;
+  readonly rowA: number;
+  readonly rowB: number;
+  readonly coupling: number;
 }
 
-/** Elimination in the order of the rows: coils come before nodes, and each coil has a resistance. */
-function complexSystem(size: number): ComplexSystem {
-  const [mRe, mIm] = [new Float64Array(size * size), new Float64Array(size * size)];
-  const [re, im] = [new Float64Array(size), new Float64Array(size)];
+interface PlacedCircuit {
+  readonly coils: readonly PlacedCoil[];
+  readonly capacitors: ProbedCircuit['capacitors'];
+  readonly farads: Float64Array;
+  /** Those of what stands about the coils without its common factor. */
+  readonly wholes: Float64Array;
+  readonly pairs: readonly PlacedPair[];
+  readonly system: ComplexSystem;
+  /** The coil that lies there alone, else −1. */
+  readonly only: number;
+}
+
+function placed({ nodes, coils, capacitors }: ProbedCircuit, all: CoilsJoined['pairs']): PlacedCircuit {
+  const rowOf = (coil: number) => coils.findIndex((each) => each.coil === coil);
+  const pairs = all.flatMap(({ a, b, coupling }) => {
+    const [rowA, rowB] = [rowOf(a), rowOf(b)].sort((x, y) => x - y) as [number, number];
+    const [first, second] = rowA === rowOf(a) ? [a, b] : [b, a];
+    return rowA < 0 ? [] : [{ a: first, b: second, rowA, rowB, coupling }];
+  });
   return {
-    re,
-    im,
-    clear: () => {
-      for (const part of [mRe, mIm, re, im]) part.fill(0);
-    },
-    add: (row, column, byRe, byIm) => {
-      const at = row * size + column;
-      mRe[at] = (mRe[at] as number) + byRe;
-      mIm[at] = (mIm[at] as number) + byIm;
-    },
-    addRight: (row, byRe, byIm) => {
-      re[row] = (re[row] as number) + byRe;
-      im[row] = (im[row] as number) + byIm;
-    },
-    solve: () => {
-      for (let column = 0; column < size; column++) {
-        const top = column * size;
-        const pRe = mRe[top + column] as number;
-        const pIm = mIm[top + column] as number;
-        const square = pRe * pRe + pIm * pIm;
-        for (let row = column + 1; row < size; row++) {
-          const line = row * size;
-          const lRe = mRe[line + column] as number;
-          const lIm = mIm[line + column] as number;
-          if (lRe === 0 && lIm === 0) continue;
-          const fRe = (lRe * pRe + lIm * pIm) / square;
-          const fIm = (lIm * pRe - lRe * pIm) / square;
-          for (let k = column + 1; k < size; k++) {
-            const tRe = mRe[top + k] as number;
-            const tIm = mIm[top + k] as number;
-            mRe[line + k] = (mRe[line + k] as number) - (fRe * tRe - fIm * tIm);
-            mIm[line + k] = (mIm[line + k] as number) - (fRe * tIm + fIm * tRe);
-          }
-          const rRe = re[column] as number;
-          const rIm = im[column] as number;
-          re[row] = (re[row] as number) - (fRe * rRe - fIm * rIm);
-          im[row] = (im[row] as number) - (fRe * rIm + fIm * rRe);
-        }
-      }
-      for (let row = size - 1; row >= 0; row--) {
-        let sRe = re[row] as number;
-        let sIm = im[row] as number;
-        for (let k = row + 1; k < size; k++) {
-          const aRe = mRe[row * size + k] as number;
-          const aIm = mIm[row * size + k] as number;
-          sRe -= aRe * (re[k] as number) - aIm * (im[k] as number);
-          sIm -= aRe * (im[k] as number) + aIm * (re[k] as number);
-        }
-        const pRe = mRe[row * size + row] as number;
-        const pIm = mIm[row * size + row] as number;
-        const square = pRe * pRe + pIm * pIm;
-        re[row] = (sRe * pRe + sIm * pIm) / square;
-        im[row] = (sIm * pRe - sRe * pIm) / square;
-      }
-    },
+    coils,
+    capacitors,
+    farads: new Float64Array(capacitors.length),
+    wholes: new Float64Array(capacitors.length),
+    pairs,
+    system: complexSystem(coils.length + nodes - 2),
+    only: coils.length === 1 && nodes === 2 && capacitors.length === 0 ? (coils[0]?.coil ?? -1) : -1,
   };
+}
+
+/** An admittance between two nodes: what leaves an inner one, with the other sign, so that the equations are symmetric. */
+function putAcross(system: ComplexSystem, size: number, from: number, to: number, re: number, im: number): void {
+  if (from >= 2) system.add(size + from - 2, size + from - 2, -re, -im);
+  if (to >= 2) system.add(size + to - 2, size + to - 2, -re, -im);
+  if (from >= 2 && to >= 2) system.add(size + Math.min(from, to) - 2, size + Math.max(from, to) - 2, re, im);
+  else if (from >= 2 && to === 1) system.addRight(size + from - 2, -re, -im);
+  else if (to >= 2 && from === 1) system.addRight(size + to - 2, -re, -im);
 }

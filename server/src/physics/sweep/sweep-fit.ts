@@ -5,6 +5,7 @@
 import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marquardt.ts';
 import { solveInPlace } from '../linear-solve.ts';
 import { COIL_FORMS, type CoilForm, partsOfForm } from './coil-form.ts';
+import { type CoilsJoined, withoutSurroundings } from './coil-network.ts';
 import { scatterOf } from './scatter.ts';
 import {
   type Noise,
@@ -36,42 +37,86 @@ export interface SweepFit {
 }
 
 /** `undefined` where no start can be found: nothing rises like a coil. */
-export function fitSweeps(sweeps: SweepsOfCoil): SweepFit | undefined {
-  const only = sweeps.joined?.start ? undefined : startOf(sweeps);
-  const start = sweeps.joined?.start ?? (only && { sets: [only], coupling: 1 });
-  if (!start) return undefined;
-  const first = sweeps.curves.some(({ kind }) => kind !== 'alone')
-    ? firstLoop(sweeps, start)
-    : begunBy(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), start, []);
-  const noise = noiseOf(sweeps, first);
-  const tried = first.problem.form === 'plain' ? [first] : triedForms(sweeps, noise, first);
-  const chosen = chosenForm(tried);
+export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
+  const tried = asked.joined?.start ? triedFrom(asked, asked.joined.start) : triedByEye(asked);
+  if (!tried) return undefined;
+  const best = chosenForm(tried);
+  const { sweeps, chosen } = simplerSurroundings(asked, best);
   const settledNoise = noiseOf(sweeps, chosen);
   const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
   const fit = finished(sweeps, minimum(problem, chosen.minimum.values, {}), settledNoise);
-  return { ...fit, rival: rivalOf(chosen, tried) };
+  return { ...fit, rival: rivalOf(best, tried) };
+}
+
+/** Without what stands about the coils, where as much is left: of what is not seen nothing is to be told of other capacitances. */
+function simplerSurroundings(
+  asked: SweepsOfCoil,
+  best: Tried,
+): { readonly sweeps: SweepsOfCoil; readonly chosen: Tried } {
+  if (!asked.joined || best.problem.network.aboutAt < 0) return { sweeps: asked, chosen: best };
+  const sweeps = { ...asked, joined: withoutSurroundings(asked.joined) };
+  const problem = sweepProblem(sweeps, best.problem.form, noiseOf(asked, best));
+  const start = carriedOver(best, problem);
+  // Both with the scatter that the fuller one leaves.
+  const fuller = minimum(sweepProblem(asked, best.problem.form, noiseOf(asked, best)), best.minimum.values, ROUGHLY);
+  const simpler = minimum(problem, start, ROUGHLY);
+  return simpler.criterion <= fuller.criterion + NEAR ? { sweeps, chosen: simpler } : { sweeps: asked, chosen: fuller };
+}
+
+/** The same values without the factor on what stands about the coils. */
+function carriedOver(
+  { problem: { network: before }, minimum: { values } }: Tried,
+  { network: after, parameters }: SweepProblem,
+) {
+  const carried = new Float64Array(parameters);
+  carried.set(values.subarray(0, before.aboutAt));
+  carried.set(values.subarray(before.aboutAt + 1), before.aboutAt);
+  return after.count === before.count - 1 ? carried : values;
+}
+
+function triedByEye(sweeps: SweepsOfCoil): readonly Tried[] | undefined {
+  const start = startOf(sweeps);
+  if (!start) return undefined;
+  if (sweeps.curves.every(({ kind }) => kind === 'alone'))
+    return [begun(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), [start], 1)];
+  const first = firstLoop(sweeps, start);
+  return triedForms(sweeps, noiseOf(sweeps, first), first);
+}
+
+/** All forms with the scatter that the first of them leaves. */
+function triedFrom(sweeps: SweepsOfCoil, { forms, coupling }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
+  let noise = firstNoise(sweeps);
+  return forms.map(({ form, sets }, index) => {
+    const tried = begun(sweepProblem(sweeps, form, noise), sets, coupling);
+    if (index > 0) return tried;
+    noise = noiseOf(sweeps, tried);
+    return minimum(sweepProblem(sweeps, form, noise), tried.minimum.values, ROUGHLY);
+  });
 }
 
 const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 
-interface Start {
-  readonly sets: readonly (readonly number[])[];
-  readonly coupling: number;
-}
+const SOME_REACH = 0.3;
 
-/** The least from a start, each set with the same losses. */
-function begunBy(problem: SweepProblem, { sets, coupling }: Start, losses: readonly number[]): Tried {
-  const { count, couplingAt } = problem.network;
+/** The least from a start. */
+function begun(problem: SweepProblem, sets: readonly (readonly number[])[], coupling: number): Tried {
+  const { count, couplingAt, aboutAt, reachAt, reaches } = problem.network;
   const values = new Float64Array(count);
-  values.set(sets.flatMap((each) => [...each, ...losses]).slice(0, count));
+  values.set(sets.flat().slice(0, count));
   if (couplingAt >= 0) values[couplingAt] = coupling;
-  return minimum(problem, problem.start(values), ROUGHLY);
+  if (aboutAt >= 0) values[aboutAt] = 1;
+  // Metal that no coil shares is alike on both sides, where a fit would stand still.
+  const tried = (reaches > 0 ? [SOME_REACH, -SOME_REACH] : [0]).map((reach) => {
+    for (let at = 0; at < reaches; at++) values[reachAt + at] = at < reaches / 2 ? -reach : reach;
+    return minimum(problem, problem.start(values), ROUGHLY);
+  });
+  return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
 }
 
 /** From the first corner; from others as well where these do not agree. */
-function firstLoop(sweeps: SweepsOfCoil, start: Start): Tried {
+function firstLoop(sweeps: SweepsOfCoil, start: readonly number[]): Tried {
   const problem = sweepProblem(sweeps, 'loop', firstNoise(sweeps));
-  const from = (corner: number) => begunBy(problem, start, [LOGIT_WEAK, Math.log(corner)]);
+  const from = (corner: number) => begun(problem, [[...start, LOGIT_WEAK, Math.log(corner)]], 1);
   let best = from(FIRST_CORNERS[0] ?? 8000);
   for (const corner of FIRST_CORNERS.slice(1)) {
     const next = from(corner);
@@ -148,57 +193,56 @@ const noiseOf = ({ curves }: SweepsOfCoil, { problem, minimum: { values } }: Tri
     return scatterOf(magnitude, level, phase);
   });
 
-/** Starts of a form from the loop that was found; all sets from theirs by the same changes. */
-function fitForm(sweeps: SweepsOfCoil, form: CoilForm, noise: readonly Noise[], loop: Tried): Tried {
-  const problem = sweepProblem(sweeps, form, noise);
-  const startsFrom = (
-    strength: number,
-    corner: number,
-  ): Readonly<Record<CoilForm, readonly (readonly number[])[]>> => ({
-    plain: [[]],
-    loop: [[strength, corner]],
-    core: [[strength + 0.5, corner - 0.7]],
-    'two loops': [
-      [strength - 0.5, corner + 1, strength - 0.5, corner - 1],
-      [strength - 0.4, corner, LOGIT_SLIGHT, corner + 0.8],
-      [strength + 0.7, corner + 0.4, LOGIT_SLIGHT, corner - 0.8],
-    ],
-    'core and loop': [
-      [strength - 0.7, corner - 1.2, strength - 0.7, corner + 0.7],
-      [LOGIT_SLIGHT, corner + 0.6, strength - 0.4, corner],
-    ],
-    'loop and resistance': [
-      [strength, corner, Math.log(1e6)],
-      [LOGIT_WEAK, Math.log(8000), Math.log(3e5)],
-    ],
-  });
-  const tried = startsFrom(0, 0)[form].map((_, at) => {
-    const start = carriedOver(
-      loop,
-      problem,
-      ([strength = LOGIT_WEAK, corner = Math.log(8000)]) => startsFrom(strength, corner)[form][at] ?? [],
-    );
-    return minimum(problem, start, ROUGHLY);
-  });
-  return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
-}
-
-/** The values of one form as those of another: all as they are but the losses of each set. */
-function carriedOver(
-  { problem: from, minimum: { values } }: Tried,
-  to: SweepProblem,
-  lossesOf: (losses: readonly number[]) => readonly number[],
-): Float64Array {
-  const [before, after] = [from.network, to.network];
-  const carried = new Float64Array(to.parameters);
-  for (let set = 0; set < after.sets; set++) {
-    const own = Array.from(values.slice(set * before.ofSet, (set + 1) * before.ofSet));
-    carried.set([...own.slice(0, 3), ...lossesOf(own.slice(3))], set * after.ofSet);
+/** Losses of a form where one loop was found. */
+export const lossesFrom = (
+  form: CoilForm,
+  strength: number,
+  corner: number,
+): readonly [readonly number[], ...(readonly number[])[]] => {
+  switch (form) {
+    case 'plain':
+      return [[]];
+    case 'loop':
+      return [[strength, corner]];
+    case 'core':
+      return [[strength + 0.5, corner - 0.7]];
+    case 'two loops':
+      return [
+        [strength - 0.5, corner + 1, strength - 0.5, corner - 1],
+        [strength - 0.4, corner, LOGIT_SLIGHT, corner + 0.8],
+        [strength + 0.7, corner + 0.4, LOGIT_SLIGHT, corner - 0.8],
+      ];
+    case 'core and loop':
+      return [
+        [strength - 0.7, corner - 1.2, strength - 0.7, corner + 0.7],
+        [LOGIT_SLIGHT, corner + 0.6, strength - 0.4, corner],
+      ];
+    case 'three loops':
+      return [
+        [strength - 1.5, corner - 2, strength - 0.3, corner, strength, corner + 1.7],
+        [strength - 1, corner - 1, strength - 0.5, corner + 0.5, strength - 0.5, corner + 2],
+      ];
+    case 'loop and resistance':
+      return [
+        [strength, corner, Math.log(1e6)],
+        [LOGIT_WEAK, Math.log(8000), Math.log(3e5)],
+      ];
   }
-  for (const name of ['couplingAt', 'sharedMetalAt', 'cableAt'] as const)
-    if (after[name] >= 0 && before[name] >= 0) carried[after[name]] = values[before[name]] as number;
-  carried.set(values.slice(before.count), after.count);
-  return carried;
+};
+
+/** Of one coil, from the loop that was found. */
+function fitForm(
+  sweeps: SweepsOfCoil,
+  form: CoilForm,
+  noise: readonly Noise[],
+  { problem: { network }, minimum: { values } }: Tried,
+): Tried {
+  const problem = sweepProblem(sweeps, form, noise);
+  const [strength = LOGIT_WEAK, corner = Math.log(8000)] = values.slice(3, network.count);
+  const tried = lossesFrom(form, strength, corner).map((losses) =>
+    minimum(problem, Float64Array.from([...values.slice(0, 3), ...losses, ...values.slice(network.count)]), ROUGHLY),
+  );
+  return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
 }
 
 /** A resistance across only where it is better than all others; of the others the simplest that is near the best, of two as simple the better. */

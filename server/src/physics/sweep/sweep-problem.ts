@@ -35,6 +35,8 @@ export interface MeasuredCurve {
   /** Which of the circuits it is of, and the factor on their resistances by the temperature; the first, and 1, where left out. */
   readonly circuit?: number;
   readonly copper?: number;
+  /** The circuit whose resistance, inductance and capacitance are told of it, where that is another. */
+  readonly toldAs?: number;
 }
 
 /** What lies at each input: 1 + relative deviation of the resistance, one deviation of the capacitance in farad. */
@@ -287,8 +289,8 @@ export function sweepProblem(
       };
     },
     terminalsAt: (values, index) => {
-      const { circuit = 0, copper = 1 } = curves[index] as MeasuredCurve;
-      return terminalsOf(form, joined, network, values, { circuit, copper });
+      const { circuit = 0, toldAs = circuit, copper = 1 } = curves[index] as MeasuredCurve;
+      return terminalsOf(form, joined, network, values, { circuit: toldAs, copper });
     },
     admittanceAt: (values, index, hz) => {
       const { circuit = 0, copper = 1 } = curves[index] as MeasuredCurve;
@@ -311,9 +313,9 @@ type Bound = (values: Float64Array, slopes: Float64Array | undefined) => number;
 
 /**
  * One part of metal alone is held by its own scale; two could take more than there is, and where they take all, capacitance says the same.
- * What metal takes of a coupling is of the order of what it takes of the coils.
+ * Metal of one coil lies about the other no more than about its own; what stands about the coils is as it is computed, within as much.
  */
-function boundsOf(form: CoilForm, { sets, ofSet, sharedMetalAt }: CoilNetwork): readonly Bound[] {
+function boundsOf(form: CoilForm, { sets, ofSet, reachAt, reaches, aboutAt }: CoilNetwork): readonly Bound[] {
   const metal = partsOfForm(form).flatMap((part, index) => (part === 'across' ? [] : [3 + 2 * index]));
   const ofSets = metal.length > 1 ? Array.from({ length: sets }, (_, set) => metal.map((at) => set * ofSet + at)) : [];
   return [
@@ -330,19 +332,27 @@ function boundsOf(form: CoilForm, { sets, ofSet, sharedMetalAt }: CoilNetwork): 
           return (taken - 0.5) / ANY_SHARE + over;
         },
     ),
-    ...(sharedMetalAt < 0
-      ? []
-      : [
-          (values: Float64Array, slopes: Float64Array | undefined) => {
-            if (slopes) slopes[sharedMetalAt] = 1 / ANY_SHARED;
-            return (values[sharedMetalAt] as number) / ANY_SHARED;
-          },
-        ]),
+    ...Array.from(
+      { length: reaches },
+      (_, at): Bound =>
+        (values, slopes) => {
+          if (slopes) slopes[reachAt + at] = 1 / ANY_REACH;
+          return (values[reachAt + at] as number) / ANY_REACH;
+        },
+    ),
+    ...(aboutAt < 0 ? [] : [aboutBound(aboutAt)]),
   ];
 }
 
-/** Metal that is shared by all coils wholly has 1. */
-const ANY_SHARED = 0.5;
+const aboutBound =
+  (at: number): Bound =>
+  (values, slopes) => {
+    if (slopes) slopes[at] = 1;
+    return (values[at] as number) - 1;
+  };
+
+/** Metal in the middle of two coils has 1. */
+const ANY_REACH = 1;
 /** Any share of an inductance between none and all of it. */
 const ANY_SHARE = 0.4;
 /** All metal together leaves something. */

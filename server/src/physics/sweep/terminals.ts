@@ -1,5 +1,5 @@
 /** What coils that are joined are between two points: one coil of so many ohm, henry and farad, with so much metal. */
-import { type CoilForm, loopsIn, type MetalLoop, partsOfForm } from './coil-form.ts';
+import { type CoilForm, type MetalLoop, metalLoops, partsOfForm } from './coil-form.ts';
 import type { CoilNetwork, CoilsJoined, ProbedCircuit } from './coil-network.ts';
 
 export interface Terminals {
@@ -20,7 +20,7 @@ export function terminalsOf(
   values: ArrayLike<number>,
   { circuit, copper }: { readonly circuit: number; readonly copper: number },
 ): Terminals {
-  const { admittance, models, currents, sharedMetalAt } = network;
+  const { admittance, models, currents, reachAt, reaches } = network;
   const { coils } = joined.circuits[circuit] as ProbedCircuit;
   const startOf = (coil: number) => (joined.coils[coil]?.set ?? 0) * network.ofSet;
   network.take(values);
@@ -29,21 +29,17 @@ export function terminalsOf(
   const [ohm, henry] = [(admittance[0] ?? 0) / square, -(admittance[1] ?? 0) / square / (2 * Math.PI * LOW_HZ)];
   const share = (coil: number) => (currents[2 * coil] ?? 0) / (admittance[0] ?? 1);
   const shares = new Map(coils.map(({ coil }) => [coil, share(coil)] as const));
-  const loops = coils.flatMap(({ coil }) => {
-    const own = shares.get(coil) ?? 0;
-    const henryOf = (each: number) => models[each]?.henry ?? 0;
-    // What is shared is taken from the coupling as well, by the mean of both.
-    const shared = joined.pairs.reduce((sum, { a, b, coupling }) => {
-      const other = a === coil ? b : b === coil ? a : undefined;
-      if (other === undefined || sharedMetalAt < 0) return sum;
-      const weight = (values[sharedMetalAt] ?? 0) * Math.sign(coupling);
-      return sum + weight * own * (shares.get(other) ?? 0) * Math.sqrt(henryOf(coil) * henryOf(other));
-    }, 0);
-    const part = (own ** 2 * henryOf(coil) + shared) / henry;
-    return loopsIn(form, values, startOf(coil)).map(({ squaredCoupling, cornerHz }) => ({
-      squaredCoupling: squaredCoupling * part,
-      cornerHz,
-    }));
+  const loops = joined.coils.flatMap((_, coil) => {
+    if (!shares.has(coil) && reaches === 0) return [];
+    const other = reaches > 0 ? 1 - coil : undefined;
+    const strength = (each: number) => (shares.get(each) ?? 0) * Math.sqrt(models[each]?.henry ?? 0);
+    return metalLoops(form, values, startOf(coil)).flatMap((loops, part) => {
+      const reach = other === undefined ? 0 : (values[reachAt + (coil * reaches) / 2 + part] ?? 0);
+      // What a turn is coupled to: its own coil, and the other as far as it reaches there.
+      const whole = strength(coil) + (other === undefined ? 0 : reach * strength(other));
+      const share = whole ** 2 / henry;
+      return loops.map(({ squaredCoupling, cornerHz }) => ({ squaredCoupling: squaredCoupling * share, cornerHz }));
+    });
   });
   const susceptance = (isBare: boolean) => {
     network.at(circuit, MIDDLE_HZ, copper, false, isBare);
