@@ -11,9 +11,13 @@ import type { Analysis, Host } from '../../server/src/analysis/analysis-types.ts
 import { type Bases, createBases } from '../../server/src/lsp/compared-states.ts';
 import { createDocuments } from '../../server/src/lsp/documents.ts';
 import { drawing } from '../../server/src/lsp/drawings.ts';
-import { createFiles } from '../../server/src/lsp/files.ts';
+import { serveFences } from '../../server/src/lsp/fence.ts';
+import { createFiles, type Files } from '../../server/src/lsp/files.ts';
+import type { AnswerOwn } from '../../server/src/lsp/guard.ts';
 import { benchPage } from '../../server/src/lsp/page.ts';
 import {
+  type FenceParams,
+  type FenceResult,
   PROTOCOL_VERSION,
   SECTION_NAMES,
   type Section,
@@ -21,6 +25,7 @@ import {
   type Subject,
 } from '../../server/src/lsp/protocol.ts';
 import { sectionOf } from '../../server/src/lsp/sections.ts';
+import type { Session } from '../../server/src/lsp/session.ts';
 import { sound } from '../../server/src/lsp/sound.ts';
 import { ENGLISH, type Language } from '../../server/src/words/languages/language.ts';
 import { openTestBrowser } from '../host/browser.ts';
@@ -145,11 +150,9 @@ async function serve(files: Readonly<Record<string, string | Buffer>>): Promise<
   return server;
 }
 
-/** As the extension makes it: the bundle comes with the page. */
-function frameOf(page: string, script: string): string {
-  const [theme = '', language = 'en'] = page.split('/');
-  const colours = THEMES[theme in THEMES ? (theme as Theme) : 'vscode-light'];
-  const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-theme'; img-src blob: 'self';";
+/** The theme as the editor tells it to its pages. */
+export function themeSheet(theme: Theme): string {
+  const colours = THEMES[theme];
   const variables = [
     ['editor-background', colours.background],
     ['editor-foreground', colours.foreground],
@@ -160,7 +163,14 @@ function frameOf(page: string, script: string): string {
     ['font-family', 'sans-serif'],
     ['font-size', '13px'],
   ];
-  const sheet = `:root { ${variables.map(([name, value]) => `--vscode-${name}: ${value};`).join(' ')} }`;
+  return `:root { ${variables.map(([name, value]) => `--vscode-${name}: ${value};`).join(' ')} }`;
+}
+
+/** As the extension makes it: the bundle comes with the page. */
+function frameOf(page: string, script: string): string {
+  const [theme = '', language = 'en'] = page.split('/');
+  const policy = "default-src 'none'; script-src 'self'; style-src 'self' 'nonce-theme'; img-src blob: 'self';";
+  const sheet = themeSheet(theme in THEMES ? (theme as Theme) : 'vscode-light');
   return `<!doctype html><html lang="${language}"><head><meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>Bench</title><style nonce="theme">${sheet}</style><link rel="stylesheet" href="/view.css"></head>
@@ -228,13 +238,14 @@ export function bench(sample: string, text?: string): Bench {
 export class Bench {
   private readonly document: TextDocument;
   private readonly now: Analysis;
+  private readonly files: Files;
   private readonly bases: Bases;
 
   constructor(document: TextDocument, now: Analysis) {
     this.document = document;
     this.now = now;
     const host = hostWith(document.uri, document.getText());
-    const files = createFiles({
+    this.files = createFiles({
       documents: createDocuments(),
       disk: {
         stamp: () => '',
@@ -248,8 +259,8 @@ export class Bench {
       askClient: undefined,
       arrived: () => undefined,
     });
-    files.setFolders([pathToFileURL(SAMPLES).href]);
-    this.bases = createBases(files);
+    this.files.setFolders([pathToFileURL(SAMPLES).href]);
+    this.bases = createBases(this.files);
   }
 
   async shown(
@@ -295,6 +306,20 @@ export class Bench {
         base: base && { kind: 'revision', revision: 'HEAD' },
       },
     };
+  }
+
+  /** The text as it is drawn where it stands in a page of Markdown. */
+  async fence(t: Language): Promise<string> {
+    const { document, files } = this;
+    const asked = { protocol: PROTOCOL_VERSION, uri: document.uri, text: document.getText(), place: 0 };
+    const result = await new Promise<FenceResult>((resolve) => {
+      const own = (...served: readonly unknown[]): void => {
+        const answer = served[3] as (params: FenceParams, token: object) => Promise<FenceResult>;
+        void answer(asked, { isCancellationRequested: false }).then(resolve);
+      };
+      serveFences(own as AnswerOwn, { files } as Session, t);
+    });
+    return result.html ?? '';
   }
 
   /** The view as it is saved. */

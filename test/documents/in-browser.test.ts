@@ -1,4 +1,4 @@
-/** What a browser makes of the drawings: of all samples, and of 200 specs made up from a seed. */
+/** What a browser makes of the drawings: of all samples, and of specs made up from a seed (SPECS=200: of so many). */
 import assert from 'node:assert/strict';
 import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
 import type { DrawingWidth, PlotWidth } from '../../server/src/documents/drawing-sheet.ts';
@@ -19,7 +19,7 @@ import { contrast } from './contrast.ts';
 import { type DrawingPage, type Look, openDrawingPage } from './in-browser/drawing-page.ts';
 import type { Drawing } from './in-browser/measure.ts';
 
-const SPECS = generatedSpecs(200);
+const SPECS = generatedSpecs(Number(process.env.SPECS ?? 60));
 const BATCH = 20;
 /** Responses are computed for every so many'th spec only: each takes a good part of a second. */
 const RESPONSE_EACH = 5;
@@ -74,9 +74,9 @@ describe('drawings in a browser', function () {
     assert.ok(total.drawings > 200, `${total.drawings} drawings`);
   });
 
-  for (let from = 0; from < SPECS.length; from += 50) {
-    it(`of made-up specs ${from} to ${from + 49} can be read`, async () => {
-      const specs = SPECS.slice(from, from + 50);
+  for (let from = 0; from < SPECS.length; from += 30) {
+    it(`of made-up specs ${from} to ${from + 29} can be read`, async () => {
+      const specs = SPECS.slice(from, from + 30);
       const drawings = specs.flatMap(({ name, text }, index) =>
         drawingsOf(name, analysedText(text), index % RESPONSE_EACH === RESPONSE_EACH - 1),
       );

@@ -71,7 +71,7 @@ describe('a spec in the editor', () => {
     const lines = hints.map(({ position }) => document.lineAt(position.line).text.trim());
     assert.deepEqual(lines, ['pickup fennel-bridge "Fennel, bridge, tapped" {', 'coil main {']);
     for (const { label } of hints)
-      assert.match(typeof label === 'string' ? label : label.map(({ value }) => value).join(''), /kΩ$/);
+      assert.match(typeof label === 'string' ? label : label.map(({ value }) => value).join(''), /kΩ, measured$/);
   });
 
   it('above a pickup stands what opens it, how it sounds and who names it; leads have their colours', async () => {
@@ -82,7 +82,7 @@ describe('a spec in the editor', () => {
       return all.length > 0 && all.every((title) => title !== '') ? all : undefined;
     });
     assert.deepEqual(titles.slice(0, 2), ['bench view', 'cards']);
-    assert.match(titles[2] ?? '', /^in phase · hum .+ · 8\.\d+ ± 0\.\d+\skΩ · resonance /);
+    assert.match(titles[2] ?? '', /^in phase · hum .+ · 8\.\d+ ± 0\.\d+\skΩ, measured · resonance /);
     assert.match(titles[3] ?? '', /^named in .*teasel\.pickup/);
     const colours = await run<vscode.ColorInformation[]>('vscode.executeDocumentColorProvider', document.uri);
     assert.deepEqual(

@@ -10,6 +10,9 @@ export const TEST_TIME_MS = 240_000;
 /** What is waited for in the window itself, less than a test has, so that a failure names it. */
 export const PATIENCE_MS = 120_000;
 
+/** A test that takes longer says so. */
+const SLOW_S = 1.5;
+
 /** What the two builds of mocha, for Node and for the browser, have in common. */
 export interface MochaLike {
   forbidOnly(): unknown;
@@ -36,7 +39,8 @@ export async function runSuite(mocha: MochaLike): Promise<void> {
     });
     runner.on('pass', (test) => {
       passed += 1;
-      say(`  ✔ ${test.fullTitle()}`);
+      const seconds = (test.duration ?? 0) / 1000;
+      say(`  ✔ ${test.fullTitle()}${seconds < SLOW_S ? '' : ` (${seconds.toFixed(1)} s)`}`);
     });
     runner.on('fail', (test, error: unknown) => {
       failed += 1;
