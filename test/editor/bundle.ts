@@ -13,7 +13,7 @@ export interface BundledSuite {
 
 /**
  * Bundles every test of `folder` into one module for VS Code. A test that needs Node is called `*.node.test.ts`; it is
- * part of the desktop flavour only. `named`: only files with that in their name.
+ * part of the desktop flavour only, and `*.web.test.ts` of the other. `named`: only files with that in their name.
  */
 export async function bundleSuite(
   flavour: Flavour,
@@ -24,7 +24,8 @@ export async function bundleSuite(
   const all = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.test.ts') && file.includes(named))
     .sort();
-  const tests = all.filter((file) => flavour === 'desktop' || !file.endsWith('.node.test.ts'));
+  const other = flavour === 'desktop' ? '.web.test.ts' : '.node.test.ts';
+  const tests = all.filter((file) => !file.endsWith(other));
   const module = path.join(outputFolder, flavour === 'desktop' ? 'index.cjs' : 'index-web.cjs');
   await build({
     entryPoints: [path.join(import.meta.dirname, flavour === 'desktop' ? 'index.ts' : 'index-web.ts')],

@@ -48,7 +48,7 @@ async function runEditorTests(): Promise<number> {
       extensionTestsEnv: { PICKUP_SPEC_WINDOW_PORT: String(port), PICKUP_SPEC_PACKAGE: installed ?? '', ...committer },
       launchArgs: [
         workspace,
-        ...(flavour === 'web' ? ['--extensionDevelopmentKind=web'] : []),
+        ...(flavour === 'web' ? ['--extensionDevelopmentKind=web', `--languages=${languages()}`] : []),
         `--remote-debugging-port=${port}`,
         `--user-data-dir=${path.join(scratch, 'user')}`,
         `--extensions-dir=${path.join(scratch, 'extensions')}`,
@@ -65,6 +65,13 @@ async function runEditorTests(): Promise<number> {
   } finally {
     rmSync(scratch, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
+}
+
+/** Of the windows in which the web flavour runs: most in English, one file in German. */
+function languages(): string {
+  const named = process.env.EDITOR_TESTS;
+  if (named === undefined) return 'en,de';
+  return 'german.web.test.ts'.includes(named) ? 'de' : 'en';
 }
 
 /** The editor runs tests beside an extension that is being developed only: here one that brings nothing. */

@@ -7,6 +7,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import type { Page } from 'playwright-core';
 import { findBrowser, launchBrowser } from './browser.ts';
 import { findEditorParts } from './editor-parts.ts';
 import { installPackage, pageAddress, startServer } from './vscode-server.ts';
@@ -27,6 +28,7 @@ async function runTestsInWorkbench(): Promise<number> {
       'extensions-dir': { type: 'string' },
       'installed-package': { type: 'string' },
       'remote-debugging-port': { type: 'string' },
+      languages: { type: 'string' },
     },
   });
   const { extensionDevelopmentPath: extension, extensionTestsPath: tests } = values;
@@ -55,40 +57,54 @@ async function runTestsInWorkbench(): Promise<number> {
     ignoresContentPolicy: web,
     ...(Number.isInteger(debuggingPort) ? { debuggingPort } : {}),
   });
-  let stopServing = (): void => undefined;
+  const ends: (() => void)[] = [];
   try {
-    const page = context.pages()[0] ?? (await context.newPage());
-    let heard = (): void => undefined;
-    const reported = new Promise<number>((resolve) => {
-      const late = setTimeout(() => {
-        console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
-        resolve(124);
-      }, SILENCE_MS);
-      heard = () => void late.refresh();
-      const report = (code: number): void => {
-        clearTimeout(late);
-        resolve(code);
-      };
-      page.once('crash', () => {
-        console.error('editor host: the page crashed');
-        report(70);
-      });
-      void page.exposeFunction('codeAutomationExit', (code: number) => report(code));
-    });
-    await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
-      heard();
-      console.log(args.map(asText).join(' '));
-    });
     const developed = { extension: path.resolve(extension), tests: path.resolve(tests) };
-    if (web) stopServing = await offerFromWeb(page, developed.extension, developed.tests);
-    await page.goto(pageAddress(server.port, { folder: path.resolve(folder), ...(web ? {} : developed) }));
-    return await reported;
+    const address = pageAddress(server.port, { folder: path.resolve(folder), ...(web ? {} : developed) });
+    // One window after the other, each of which says that it is in its language; what runs there is the suite's matter.
+    for (const language of String(values.languages ?? 'en').split(',')) {
+      const before = context.pages();
+      const page = await context.newPage();
+      for (const each of before) await each.close();
+      if (language !== 'en') await page.addInitScript(`globalThis._VSCODE_NLS_LANGUAGE = ${JSON.stringify(language)};`);
+      if (web) ends.push(await offerFromWeb(page, developed.extension, developed.tests));
+      const code = await reportOf(page, address);
+      if (code !== 0) return code;
+    }
+    return 0;
   } finally {
     await context.close();
-    stopServing();
+    for (const end of ends) end();
     server.stop();
     rmSync(dataFolder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
+}
+
+/** Opens the workbench in a page and waits until the tests in it have ended, with their code. */
+async function reportOf(page: Page, address: string): Promise<number> {
+  let heard = (): void => undefined;
+  const reported = new Promise<number>((resolve) => {
+    const late = setTimeout(() => {
+      console.error(`editor host: not a word for ${SILENCE_MS / 60_000} minutes`);
+      resolve(124);
+    }, SILENCE_MS);
+    heard = () => void late.refresh();
+    const report = (code: number): void => {
+      clearTimeout(late);
+      resolve(code);
+    };
+    page.once('crash', () => {
+      console.error('editor host: the page crashed');
+      report(70);
+    });
+    void page.exposeFunction('codeAutomationExit', (code: number) => report(code));
+  });
+  await page.exposeFunction('codeAutomationLog', (_type: string, args: readonly unknown[]) => {
+    heard();
+    console.log(args.map(asText).join(' '));
+  });
+  await page.goto(address);
+  return await reported;
 }
 
 function fail(line: string): number {

@@ -5,7 +5,7 @@
  *     --theme light|dark|hc-dark|hc-light    default light
  *     --bench-view                           opens the bench view beside the text
  *     --steps 'line 12; key Control+.'       what is done before the picture is taken, in order, split at ';':
- *         a command's id (pickup.openBenchView), or its title as the palette shows it, category included, or
+ *         a command's id (pickup.openBenchView), or its title as the palette shows it, category included, or reload (the window), or
  *         line N[:COLUMN] · key CHORD · type TEXT · wait MILLISECONDS · click TEXT (in the bench view) · hover TEXT (in the text) ·
  *         press TEXT (what the window itself shows, last of it)
  *     --language de                          the editor says it is in that language; its own words stay English without its pack
@@ -133,6 +133,7 @@ async function perform(page: Page, step: string, titles: ReadonlyMap<string, str
   const [verb = '', ...rest] = step.split(' ');
   const words = rest.join(' ');
   if (verb === 'line' && /^\d+(:\d+)?$/.test(words)) return await goToLine(page, words);
+  if (step === 'reload') return void (await page.reload());
   if (verb === 'key') return await page.keyboard.press(words);
   if (verb === 'type') return await page.keyboard.type(words);
   if (verb === 'wait') return await page.waitForTimeout(Number(words));
