@@ -39,8 +39,8 @@ export async function run(): Promise<void> {
     `language server over stdio, Node ${process.version}, load ${loadavg()[0]?.toFixed(1)}; ms, median / p95` +
       (others.length > 0 ? '; in brackets ours to the best other' : '; LSP_PEERS names no folder with others'),
   );
-  console.log('| lines | server | start to first findings | keystroke to first findings | hover | MB |');
-  console.log('|--:|---|--:|--:|--:|--:|');
+  console.log('| lines | server | start to first findings | keystroke to first findings | hover | completion | MB |');
+  console.log('|--:|---|--:|--:|--:|--:|--:|');
   for (const lines of SIZES) {
     const measured = new Map<string, Measured>();
     for (const each of [...others, OURS]) measured.set(each.name, await measure(each, lines));
@@ -57,9 +57,14 @@ export async function run(): Promise<void> {
         const beside = name === OURS.name && others.length > 0;
         return `${both(of(each))}${beside ? ` (${ratio(0.5).toFixed(1)} / ${ratio(0.95).toFixed(1)})` : ''}`;
       };
-      console.log(
-        `| ${lines} | ${name} | ${cell(({ first }) => first)} | ${cell(({ keys }) => keys)} | ${cell(({ hovers }) => hovers)} | ${each.mb.toFixed(0)} |`,
-      );
+      const memory = `${each.mb.toFixed(0)}${name === OURS.name && others.length > 0 ? ` (${(each.mb / best(({ mb }) => mb)).toFixed(1)})` : ''}`;
+      const cells = [
+        cell(({ first }) => first),
+        cell(({ keys }) => keys),
+        cell(({ hovers }) => hovers),
+        cell(({ completions }) => completions),
+      ];
+      console.log(`| ${[lines, name, ...cells, memory].join(' | ')} |`);
     }
   }
 }
@@ -68,6 +73,7 @@ interface Measured {
   readonly first: readonly number[];
   readonly keys: readonly number[];
   readonly hovers: readonly number[];
+  readonly completions: readonly number[];
   readonly mb: number;
 }
 
@@ -86,14 +92,19 @@ async function measure(measurable: Measurable, lines: number): Promise<Measured>
     if (key >= WARM_UP) keys.push(took);
     await sleep(THINK_MS);
   }
-  const hovers: number[] = [];
-  for (let request = 0; request < REQUESTS; request += 1) {
-    hovers.push(await server.hover());
-    await sleep(5);
-  }
+  const times = async (ask: () => Promise<number>): Promise<readonly number[]> => {
+    const took: number[] = [];
+    for (let request = 0; request < REQUESTS; request += 1) {
+      took.push(await ask());
+      await sleep(5);
+    }
+    return took;
+  };
+  const hovers = await times(server.hover);
+  const completions = await times(server.completion);
   const mb = residentMb(server.child.pid);
   await server.stop();
-  return { first, keys, hovers, mb };
+  return { first, keys, hovers, completions, mb };
 }
 
 const both = (times: readonly number[]): string =>

@@ -30,6 +30,8 @@ export interface MeasuredServer {
   type(): Promise<number>;
   /** No number where it has none. */
   hover(): Promise<number>;
+  /** The same: from the request to the list. */
+  completion(): Promise<number>;
   stop(): Promise<void>;
 }
 
@@ -79,6 +81,12 @@ export async function startMeasured(measurable: Measurable, lines: number): Prom
   });
   if ((await diagnosed()) === 0) throw new Error(`${measurable.name} finds nothing: nothing was measured`);
   const firstMs = performance.now() - began;
+  const asked = async (what: 'hover' | 'completion'): Promise<number> => {
+    const at = performance.now();
+    const params = { textDocument: { uri }, position: document.positionAt(word) };
+    const answer = await connection.sendRequest(`textDocument/${what}`, params).catch(() => null);
+    return answer === null ? Number.NaN : performance.now() - at;
+  };
   return {
     child,
     firstMs,
@@ -96,14 +104,8 @@ export async function startMeasured(measurable: Measurable, lines: number): Prom
       await diagnosed();
       return performance.now() - at;
     },
-    hover: async () => {
-      const at = performance.now();
-      const answer = await connection.sendRequest('textDocument/hover', {
-        textDocument: { uri },
-        position: document.positionAt(word),
-      });
-      return answer === null ? Number.NaN : performance.now() - at;
-    },
+    hover: () => asked('hover'),
+    completion: () => asked('completion'),
     stop: async () => {
       const ended = new Promise((resolve) => child.once('exit', resolve));
       await connection.sendRequest('shutdown').catch(() => undefined);
@@ -127,6 +129,7 @@ async function initialize(connection: MessageConnection): Promise<boolean> {
         textDocument: {
           publishDiagnostics: { versionSupport: true },
           hover: { contentFormat: ['markdown'] },
+          completion: { completionItem: { snippetSupport: true } },
           diagnostic: {},
         },
       },

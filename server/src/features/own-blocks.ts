@@ -1,4 +1,5 @@
 import type { BlockNode, PlacedChunk } from '../../../grammar/src/syntax-tree.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Analysis, PickupAnalysis } from '../analysis/analysis-types.ts';
 import type { Coil } from '../model/coil.ts';
 import { blocksOf, nameItem } from './syntax-at.ts';
@@ -12,8 +13,8 @@ export interface OwnPickup {
   readonly coils: readonly { readonly coil: Coil; readonly block: BlockNode }[];
 }
 
-/** The pickups that this file itself writes. */
-export function ownPickups(analysis: Analysis): readonly OwnPickup[] {
+/** The pickups that this file itself writes: asked for several times in a hover. */
+export const ownPickups = onceFor((analysis: Analysis): readonly OwnPickup[] => {
   const placedOf = new Map(analysis.tree.chunks.map((placed) => [placed.chunk, placed]));
   return analysis.pickups.flatMap((analysed): readonly OwnPickup[] => {
     const placed = placedOf.get(analysed.pickup.place.chunk);
@@ -27,4 +28,4 @@ export function ownPickups(analysis: Analysis): readonly OwnPickup[] {
     });
     return [{ analysed, placed, block, coils }];
   });
-}
+});
