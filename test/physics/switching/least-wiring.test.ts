@@ -4,6 +4,7 @@
  */
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import { changed } from '../../../server/src/physics/switching/changes.ts';
 import { type Folded, joined, turned } from '../../../server/src/physics/switching/folded.ts';
 import { type LeastWiring, leastWiring } from '../../../server/src/physics/switching/least-wiring.ts';
 import { meaningIn, numberedRig, textOf } from '../../../server/src/physics/switching/meaning.ts';
@@ -19,7 +20,7 @@ import {
   type WiringProblem,
 } from '../../../server/src/physics/switching/wiring-problem.ts';
 import { uniform } from '../../support/chance.ts';
-import { analysisCases, rigOf, stateAt } from './switching-cases.ts';
+import { analysisCases, movableIn, rigOf, stateAt } from './switching-cases.ts';
 
 interface SynthesisCase {
   readonly id: string;
@@ -46,6 +47,8 @@ const cases: readonly SynthesisCase[] = JSON.parse(
 
 /** More than any of these cases takes. */
 const SEARCHES = 1_000_000;
+/** As the command line has. */
+const FEW_SEARCHES = 15_000;
 
 interface Task {
   readonly rig: Rig;
@@ -171,36 +174,59 @@ describe('the wiring with the fewest wires', () => {
     });
   }
 
+  /** `SWITCH_ROUNDS=20` for many. */
+  const ROUNDS = Number(process.env.SWITCH_ROUNDS ?? 1);
+
+  /** What a wiring does in its first states made wanted: some wiring is found that does it with no more wires. */
+  function planAgain(id: string, made: Rig): boolean {
+    const numbered = numberedRig(made);
+    const wanted = statesOf(made)
+      .slice(0, 6)
+      .flatMap((state) => {
+        const { network } = meaningIn(numbered, state);
+        return network ? [{ state, network }] : [];
+      });
+    if (wanted.length === 0) return false;
+    const task = taskOf({ ...made, links: [] }, wanted, false);
+    const { wiring } = finished(leastWiring(task.problem, new Budget(FEW_SEARCHES)));
+    const wires = made.links.reduce((sum, net) => sum + net.length - 1, 0);
+    assert.ok(wiring && wiring.wires <= wires, `${id}: ${wiring?.wires} wires, where ${wires} did it`);
+    assertDoes(
+      task,
+      wiring,
+      wanted.map(({ state }) => state),
+    );
+    return true;
+  }
+
   it('of what a wiring made by chance does, takes no more wires than that one', () => {
     const next = uniform(20_268);
     let asked = 0;
-    for (const each of analysisCases.filter(({ given }) => Object.keys(given.coils).length < 4))
-      for (let round = 0; round < 2; round++) {
+    for (const each of analysisCases)
+      for (let round = 0; round < 2 * ROUNDS; round++) {
         const rig = rigOf(each);
-        const terminals = [...new Set([...numberedRig(rig).terminals])];
         const links: string[][] = Array.from({ length: 4 + Math.floor(3 * next()) }, () => []);
-        for (const terminal of terminals) if (next() < 0.8) links[Math.floor(next() * links.length)]?.push(terminal);
+        for (const terminal of numberedRig(rig).terminals)
+          if (next() < 0.8) links[Math.floor(next() * links.length)]?.push(terminal);
         if (links.some((net) => net.includes('hot') && net.includes('ground'))) continue;
-        const made = { ...rig, links: links.filter((net) => net.length > 1) };
-        const numbered = numberedRig(made);
-        const states = statesOf(made).slice(0, 6);
-        const meanings = states.map((state) => meaningIn(numbered, state));
-        const wanted = states.flatMap((state, index) => {
-          const { network } = meanings[index] ?? {};
-          return network ? [{ state, network }] : [];
-        });
-        if (wanted.length === 0) continue;
-        asked += 1;
-        const task = taskOf(rig, wanted, false);
-        const { wiring } = finished(leastWiring(task.problem, new Budget(SEARCHES)));
-        const wires = made.links.reduce((sum, net) => sum + net.length - 1, 0);
-        assert.ok(wiring && wiring.wires <= wires, `${each.id}: ${wiring?.wires} wires, where ${wires} did it`);
-        assertDoes(
-          task,
-          wiring,
-          wanted.map(({ state }) => state),
-        );
+        if (planAgain(each.id, { ...rig, links: links.filter((net) => net.length > 1) })) asked += 1;
       }
     assert.ok(asked > 5, `${asked}`);
+  });
+
+  it('of what a wiring of the cases does with one end moved by chance, takes no more wires than that one', () => {
+    const next = uniform(20_269);
+    let asked = 0;
+    for (const each of analysisCases)
+      for (let round = 0; round < ROUNDS; round++) {
+        const rig = rigOf(each);
+        const all = movableIn(rig);
+        const pick = () => all[Math.floor(next() * all.length)] ?? '';
+        const [terminal, to] = [pick(), pick()];
+        const isMoved = round > 0 && terminal !== to;
+        const links = isMoved ? changed(rig.links, { kind: 'move', terminal, to: [to] }) : rig.links;
+        if (planAgain(each.id, { ...rig, links })) asked += 1;
+      }
+    assert.ok(asked > 20, `${asked}`);
   });
 });

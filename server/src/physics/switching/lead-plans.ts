@@ -5,7 +5,7 @@
 import { bitsOf, NodeSets, netsIn } from './node-sets.ts';
 import { type Need, NOTHING, type PlannedState, StateSoFar } from './state-so-far.ts';
 import { TerminalSets } from './terminal-sets.ts';
-import { BUSES, type Budget, type WiringProblem } from './wiring-problem.ts';
+import { BUSES, type Budget, GROUND_LEAD, HOT_LEAD, type WiringProblem } from './wiring-problem.ts';
 
 export interface LeadPlan {
   /** Of each lead. */
@@ -13,8 +13,6 @@ export interface LeadPlan {
   readonly classes: number;
   /** Classes that can be soldered to, and nets of lugs alone. */
   readonly open: number;
-  /** Before any lug is soldered. */
-  readonly states: readonly StateSoFar[];
   /** No wiring with it has fewer wires. */
   readonly least: number;
 }
@@ -67,16 +65,21 @@ function polesOf({ lugs, states }: Pick<WiringProblem, 'lugs' | 'states'>): (lug
   return (lug) => sets.rootOf(lug);
 }
 
-/** `undefined` between them: others may come in. */
+/**
+ * Never joined are leads of what sounds in no state: taken off, they are missed nowhere. `areOneJoined`: leads that belong to one net in
+ * every state are joined. `undefined` between them: others may come in.
+ */
 export function* leadPlans(
   problem: WiringProblem,
   lugs: LugsOfStates,
-  budget: Budget,
+  { budget, areOneJoined }: { readonly budget: Budget; readonly areOneJoined: boolean },
 ): Generator<LeadPlan | undefined> {
   const { leads, states, sealed } = problem;
   const nets = states.map((state) => state.nets.map(bitsOf));
   const classOf: number[] = [];
   const isSealed = new Set(sealed);
+  const isSilent = new Set(silentLeads(problem));
+  const partner = areOneJoined ? partners(problem) : [];
   function* grow(lead: number, classes: number, zones: readonly NodeSets[]): Generator<LeadPlan | undefined> {
     if (budget.isSpent) return;
     if (budget.take()) yield undefined;
@@ -85,14 +88,16 @@ export function* leadPlans(
       if (plan) yield plan;
       return;
     }
-    for (let each = 0; each < classes && !isSealed.has(lead); each++) {
+    const own = partner[lead];
+    for (let each = 0; each < classes && !isSealed.has(lead) && !isSilent.has(lead); each++) {
       const first = classOf.indexOf(each);
+      if (isSilent.has(first) || (own !== undefined && classOf[own] !== each)) continue;
       const joined = isSealed.has(first) ? undefined : joinedApart(zones, nets, [first, lead]);
       classOf[lead] = each;
       if (joined) yield* grow(lead + 1, classes, joined);
     }
     classOf[lead] = classes;
-    yield* grow(lead + 1, classes + 1, zones);
+    if (own === undefined) yield* grow(lead + 1, classes + 1, zones);
     classOf.length = lead;
   }
   const zones = states.map((state, index) => {
@@ -102,6 +107,24 @@ export function* leadPlans(
     return sets;
   });
   if (joinedApart(zones, nets, [0, 0])) yield* grow(0, 0, zones);
+}
+
+/** Leads of what sounds in no state, and hangs together with nothing that does. */
+function silentLeads({ leads, states }: WiringProblem): readonly number[] {
+  const sets = new TerminalSets(leads);
+  const wanted = new Set([HOT_LEAD, GROUND_LEAD, ...states.flatMap(({ nets }) => nets.flat())]);
+  for (const { dead } of states) for (const { ends } of dead) sets.join(ends[0], ends[1]);
+  const heard = new Set([...wanted].map((lead) => sets.rootOf(lead)));
+  return Array.from({ length: leads }, (_, lead) => lead).filter((lead) => !heard.has(sets.rootOf(lead)));
+}
+
+/** For each lead one before it that belongs to the same net in every state. */
+function partners({ leads, states, sealed }: WiringProblem): readonly (number | undefined)[] {
+  const keys = Array.from({ length: leads }, (_, lead) => {
+    const nets = states.map((state) => state.nets.findIndex((net) => net.includes(lead)));
+    return nets.includes(-1) || sealed.includes(lead) ? `alone ${lead}` : nets.join(' ');
+  });
+  return keys.map((key, lead) => (keys.indexOf(key) < lead ? keys.indexOf(key) : undefined));
 }
 
 /** Zones of all states with two leads joined; `undefined` where two nets that are wanted come to be one. */
@@ -120,16 +143,14 @@ function joinedApart(
   });
 }
 
-/** `undefined` where some state has too few lugs for it. */
-function planOf(
-  { states: wanted, sealed, isQuiet }: WiringProblem,
-  { groups, serves }: LugsOfStates,
-  classOf: readonly number[],
-): LeadPlan | undefined {
-  const classes = Math.max(...classOf) + 1;
+/** The wanted states before any lug is soldered; `undefined` where one has too few lugs for it. */
+export function statesOf(
+  { states: wanted, isQuiet }: WiringProblem,
+  { groups }: LugsOfStates,
+  { classOf, classes }: Pick<LeadPlan, 'classOf' | 'classes'>,
+): readonly StateSoFar[] | undefined {
   const at = (lead: number) => classOf[lead] ?? 0;
   const states: StateSoFar[] = [];
-  let touched = 0;
   for (const [index, { nets, dead }] of wanted.entries()) {
     const planned: PlannedState = {
       nets: nets.map((net) => bitsOf(net.map(at))),
@@ -144,11 +165,24 @@ function planOf(
     const state = StateSoFar.start(planned, open, classes + BUSES);
     if (!state) return undefined;
     states.push(state);
-    for (const net of planned.nets) if (net & (net - 1)) touched |= net;
   }
-  const lugs = Math.max(countOf(touched), lugsFor(states, serves[0] ?? []));
-  const closedTo = bitsOf(sealed.map(at));
-  return { classOf, classes, open: ~closedTo, states, least: classOf.length - classes + lugs };
+  return states;
+}
+
+function planOf(problem: WiringProblem, lugs: LugsOfStates, classOf: readonly number[]): LeadPlan | undefined {
+  const classes = Math.max(...classOf) + 1;
+  const states = statesOf(problem, lugs, { classOf, classes });
+  if (!states) return undefined;
+  const at = (lead: number) => classOf[lead] ?? 0;
+  let touched = 0;
+  for (const { nets } of problem.states)
+    for (const net of nets) {
+      const bits = bitsOf(net.map(at));
+      if (bits & (bits - 1)) touched |= bits;
+    }
+  const least = Math.max(countOf(touched), lugsFor(states, lugs.serves[0] ?? []));
+  const open = ~bitsOf(problem.sealed.map(at));
+  return { classOf, classes, open, least: classOf.length - classes + least };
 }
 
 function countOf(bits: number): number {

@@ -9,7 +9,7 @@
  * The search is exact but for one bound: at most three nets hold lugs alone. First how the leads are joined, by a lower bound of what
  * follows; then the lugs that several states close; then, state by state, those that one state closes, since states are independent now.
  */
-import { type LeadPlan, type LugsOfStates, leadPlans, lugsFor, lugsOfStates } from './lead-plans.ts';
+import { type LeadPlan, type LugsOfStates, leadPlans, lugsFor, lugsOfStates, statesOf } from './lead-plans.ts';
 import { NOTHING, type StateSoFar } from './state-so-far.ts';
 import type { Steps } from './steps.ts';
 import { BUSES, type Budget, type WiringProblem } from './wiring-problem.ts';
@@ -36,23 +36,20 @@ export type Untidiness = (nets: readonly PlannedNet[]) => readonly number[];
 
 export function* leastWiring(problem: WiringProblem, budget: Budget, untidiness?: Untidiness): Steps<SearchResult> {
   const search = new LugSearch(problem, budget);
-  const plans: LeadPlan[] = [];
-  for (const plan of leadPlans(problem, search.lugs, budget))
-    if (plan) plans.push(plan);
-    else yield;
-  plans.sort((a, b) => a.least - b.least);
-  function* lookAt(below: number, most = Number.POSITIVE_INFINITY): Steps<void> {
-    for (const plan of plans) {
-      if (plan.least >= Math.min(below, search.best)) break;
-      yield* search.look(plan, { below, most });
+  let plans: LeadPlan[] = [];
+  let isAll = true;
+  for (const areOneJoined of mayJoinOnes(search.lugs) ? [true] : [true, false]) {
+    plans = [];
+    for (const plan of leadPlans(problem, search.lugs, { budget, areOneJoined })) {
+      if (plan) plans.push(plan);
+      else yield;
+      isAll = plans.length < MOST_PLANS;
+      if (!isAll) break;
     }
+    plans.sort((a, b) => a.least - b.least);
+    yield* search.lookAtAll(plans);
   }
-  // Some answer first, for whoever has no more time; then as few wires as there may be, one more, and so on.
-  yield* lookAt(Number.POSITIVE_INFINITY, FIRST_LOOK);
-  const fewest = plans[0]?.least ?? Number.POSITIVE_INFINITY;
-  for (let more = 1; more < MANY && fewest + more <= search.best; more++) yield* lookAt(fewest + more);
-  yield* lookAt(Number.POSITIVE_INFINITY);
-  const isProven = !budget.isSpent;
+  const isProven = isAll && !budget.isSpent;
   if (isProven && untidiness) yield* search.lookForTidier(plans, untidiness);
   return { wiring: search.wiring(), isProven };
 }
@@ -61,9 +58,9 @@ export function* leastWiring(problem: WiringProblem, budget: Budget, untidiness?
 export function* isWireable(problem: WiringProblem, budget: Budget): Steps<boolean | undefined> {
   const search = new LugSearch(problem, budget);
   const hard: LeadPlan[] = [];
-  for (const plan of leadPlans(problem, search.lugs, budget)) {
+  for (const plan of leadPlans(problem, search.lugs, { budget, areOneJoined: mayJoinOnes(search.lugs) })) {
     if (plan === undefined) yield;
-    else if (yield* search.look(plan, { most: FIRST_LOOK })) hard.push(plan);
+    else if ((yield* search.look(plan, { most: FIRST_LOOK })) && hard.push(plan) >= MOST_PLANS) return undefined;
     if (search.best < Number.POSITIVE_INFINITY) return true;
   }
   for (const plan of hard) {
@@ -73,6 +70,14 @@ export function* isWireable(problem: WiringProblem, budget: Budget): Steps<boole
   return budget.isSpent ? undefined : false;
 }
 
+/**
+ * Whether leads that belong to one net in every state may be taken as joined. Where two lugs that are closed onto each other are never both
+ * shared, it takes no more wires: joined, they make a ring in each state, and some lug of the ring, which serves that state alone, comes off.
+ */
+const mayJoinOnes = ({ groups }: LugsOfStates): boolean => groups.flat().every(({ shared }) => shared.length < 2);
+
+/** More would take too much memory. */
+const MOST_PLANS = 30_000;
 const FIRST_LOOK = 60;
 /** So many wires more than there may be at least are looked for one by one. */
 const MANY = 7;
@@ -114,6 +119,21 @@ class LugSearch {
     });
   }
 
+  /** Some answer first, for whoever has no more time; then as few wires as there may be, one more, and so on. */
+  *lookAtAll(plans: readonly LeadPlan[]): Steps<void> {
+    const fewest = plans[0]?.least ?? Number.POSITIVE_INFINITY;
+    yield* this.#lookAt(plans, Number.POSITIVE_INFINITY, FIRST_LOOK);
+    for (let more = 1; more < MANY && fewest + more <= this.best; more++) yield* this.#lookAt(plans, fewest + more);
+    yield* this.#lookAt(plans, Number.POSITIVE_INFINITY);
+  }
+
+  *#lookAt(plans: readonly LeadPlan[], below: number, most = Number.POSITIVE_INFINITY): Steps<void> {
+    for (const plan of plans) {
+      if (plan.least >= Math.min(below, this.best)) break;
+      yield* this.look(plan, { below, most });
+    }
+  }
+
   /** Looks for what this plan of the leads makes of it with fewer wires than so many, at so many places at most; whether that ended it. */
   *look(
     plan: LeadPlan,
@@ -126,8 +146,9 @@ class LugSearch {
     this.#most = most;
     this.#places = 0;
     this.#at = Array.from({ length: this.#problem.lugs }, () => NOTHING);
-    this.#known = plan.states.map(() => new Map());
-    yield* this.#place(plan, plan.states, { index: 0, cost: this.#problem.leads - plan.classes, buses: 0 });
+    const states = statesOf(this.#problem, this.lugs, plan) ?? [];
+    this.#known = states.map(() => new Map());
+    yield* this.#place(plan, states, { index: 0, cost: this.#problem.leads - plan.classes, buses: 0 });
     return this.#places > most;
   }
 
