@@ -7,6 +7,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { AS_PLAYED, AT_THE_METER, type Played, positionNetwork } from '../../server/src/estimates/position-network.ts';
+import { positionEstimates } from '../../server/src/estimates/positions.ts';
 import { asWired, wiredStates } from '../../server/src/estimates/switch-states.ts';
 import type { Instrument, Selection } from '../../server/src/model/instrument.ts';
 import { ground } from '../../server/src/physics/circuit/circuit.ts';
@@ -119,6 +120,32 @@ describe('a position by its nets', () => {
     assert.equal(asWired(written).positions[0]?.selection?.kind, 'nets');
     const states = wiredStates(written)?.states;
     assert.equal(states?.[0]?.sounds, undefined);
+  });
+});
+
+describe('what reaches the jack', () => {
+  const positionsOf = (...lines: readonly string[]) => {
+    const { written, quick } = wired(lines, ['volume 500 kohm linear']);
+    const instrument = asWired(written);
+    const [first] = instrument.positions;
+    assert.ok(first);
+    return positionEstimates(instrument, first, quick, undefined);
+  };
+
+  it('through a capacitor sounds, though a meter reads the volume alone', () => {
+    const through = positionsOf('capacitor 4.7 nF wren.violet to hot', 'ground wren.grey');
+    assert.equal(through.phase, 'single');
+    assert.equal(Math.round(through.resistanceOhm?.value ?? 0), 500_000);
+  });
+
+  it('is nothing where hot hangs in the air or lies on ground', () => {
+    const open = positionsOf('hot wren.violet', 'ground heron.violet');
+    assert.deepEqual(
+      [open.phase, open.response, Math.round(open.resistanceOhm?.value ?? 0)],
+      ['silent', undefined, 500_000],
+    );
+    const shorted = positionsOf('hot wren.violet', 'ground wren.grey wren.violet');
+    assert.deepEqual([shorted.phase, shorted.response, shorted.resistanceOhm?.value], ['silent', undefined, 0]);
   });
 });
 

@@ -3,7 +3,7 @@
 import { attached } from '../../../grammar/values/attached.ts';
 import { present, type Some } from '../../../grammar/values/present.ts';
 import { AT_THE_METER, type PositionNetwork, positionNetwork, type QuickOf } from '../estimates/position-network.ts';
-import { type SoundingCoil, soundingCoils } from '../estimates/positions.ts';
+import { coilsHeard, type SoundingCoil } from '../estimates/positions.ts';
 import { asWired, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument, Position, Selection } from '../model/instrument.ts';
@@ -86,7 +86,7 @@ export function solvedPosition(
   // What is wrong with it is told of the wiring; the rest would follow from that.
   if (selection.kind === 'nets' && !selection.words) return undefined;
   const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
-  const solved = { position, selection, network, coils: soundingCoils(network, 0) };
+  const solved = { position, selection, network, coils: coilsHeard(network, selection) };
   remembered.set(position, { of: instrument, bench, solved });
   return solved;
 }

@@ -65,9 +65,12 @@ export function positionEstimates(
   const quick = pickupsOf(selection, quickOf);
   const resistanceOhm = jackResistance({ instrument, quickOf, bench }, selection, { played });
   const settings: Setting = { ...AS_PLAYED, ...played };
-  const sounding = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
+  const sounding = coilsHeard(positionNetwork(instrument, selection, quickOf, AT_THE_METER), selection);
   const phase = phaseAmong(sounding, quick);
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
+  // As it is soldered nothing reaches the jack: what strays carry there has no resonance worth telling.
+  if (selection.kind === 'nets' && sounding.length === 0)
+    return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase, levelDb: null, resonanceHz: null };
 
   const driven = (factors: readonly number[]) =>
     positionNetwork(instrument, selection, quickOf, { ...settings, scaling: scalingOf(factors) });
@@ -190,7 +193,7 @@ export function positionLevels(at: InstrumentAtBench, { key, title, selection }:
   const base = { key: key.value, title, ...unknown };
   const { instrument, quickOf } = at;
   if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return base;
-  const coils = soundingCoils(positionNetwork(instrument, selection, quickOf, AT_THE_METER), 0);
+  const coils = coilsHeard(positionNetwork(instrument, selection, quickOf, AT_THE_METER), selection);
   const phase = phaseAmong(coils, pickupsOf(selection, quickOf));
   const alikeDb = combinedHumDb(coils);
   const verdict = (db: number | undefined) => (db === undefined ? undefined : humVerdict(db));
@@ -319,6 +322,18 @@ export function jackResistance(
     ([coils, tracks]) => at(coils, tracks) ?? Number.NaN,
   );
 }
+
+/**
+ * Coils that drive the output of a position, at 0 Hz: directions and joints alone decide. What all signal comes through a capacitor of the
+ * wiring for is asked where that lets it pass.
+ */
+export function coilsHeard(built: PositionNetwork, selection: Selection): readonly SoundingCoil[] {
+  const direct = soundingCoils(built, 0);
+  const isByCapacitor = direct.length === 0 && selection.kind === 'nets' && selection.parts.length > 0;
+  return isByCapacitor ? soundingCoils(built, PASSING_HZ) : direct;
+}
+
+const PASSING_HZ = 1000;
 
 /** Coils of the position that drive the output, at 0 Hz where only directions are asked for. The parts of a tapped coil are one. */
 export function soundingCoils(

@@ -1,6 +1,6 @@
 import type { InstrumentAnalysis, Played } from '../../analysis/analysis-types.ts';
 import { AT_THE_METER, positionNetwork } from '../../estimates/position-network.ts';
-import { soundingCoils } from '../../estimates/positions.ts';
+import { coilsHeard } from '../../estimates/positions.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { Instrument, Position } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
@@ -26,7 +26,7 @@ export function soundingIn({ instrument, quickOf }: Shop, position: Position | u
   const selection = position?.selection;
   if (selection === undefined) return new Set();
   const network = positionNetwork(instrument, selection, quickOf, AT_THE_METER);
-  const coils = soundingCoils(network, 0).map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`);
+  const coils = coilsHeard(network, selection).map(({ placed }) => `${placed.slot.name}.${placed.segment.coil.name}`);
   const shares = transfers(network.network, network.output, 0);
   const parts = network.segments.flatMap(({ slot, segment }) => {
     const share = typeof shares === 'string' ? undefined : shares[network.network.sources.indexOf(segment.source)];
