@@ -132,10 +132,9 @@ describe('what reaches the jack', () => {
     return positionEstimates(instrument, first, quick, undefined);
   };
 
-  it('through a capacitor sounds, though a meter reads the volume alone', () => {
+  it('through a capacitor sounds, though no direct current comes through', () => {
     const through = positionsOf('capacitor 4.7 nF wren.violet to hot', 'ground wren.grey');
     assert.equal(through.phase, 'single');
-    assert.equal(Math.round(through.resistanceOhm?.value ?? 0), 500_000);
   });
 
   it('is nothing where hot hangs in the air or lies on ground', () => {
