@@ -38,9 +38,9 @@ instrument juniper { photo "e.jpg" "cavity" }
     const told = photographsOf(wren).map(({ line, of }) => [line.value.file.value, line.value.caption, of]);
     assert.deepEqual(told, [
       ['a.jpg', 'all', undefined],
-      ['b.jpg', 'the break', 'main coil'],
-      ['c.png', 'the meter', 'readings as found 2026-10-04'],
-      ['d.webp', 'joints', 'readings joined'],
+      ['b.jpg', 'the break', { coil: 'main' }],
+      ['c.png', 'the meter', { readings: 'readings as found 2026-10-04' }],
+      ['d.webp', 'joints', { readings: 'readings joined' }],
     ]);
     assert.equal(photographsOf(juniper).length, 1);
   });

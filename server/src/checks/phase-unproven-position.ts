@@ -35,7 +35,8 @@ export const phaseUnprovenPosition = defineInstrumentCheck({
               fresh.map((coil) => t('{0} of {1}', missing(signsOf(coil), what, t), coilName(coil, t))),
             ),
           ),
-        action: (t: Language) => t('Take {0}.', listIn(t, [...new Set(fresh.map((coil) => settles(coil, what, t)))])),
+        action: (t: Language) =>
+          capital(t('Take {0}.', listIn(t, [...new Set(fresh.map((coil) => settles(coil, what, t)))]))),
         place: position.place,
         related: fresh.map((coil) => ({
           message: (t: Language) => t('{0} is the open one', capital(coilName(coil, t))),

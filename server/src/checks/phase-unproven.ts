@@ -36,11 +36,13 @@ export const phaseUnproven = definePickupCheck({
                   unplacedCoils(t),
                 ),
               action: (t: Language) =>
-                t(
-                  'Take {0} with approach or pull-off stated: no lead inside needs to be known.',
-                  listIn(
-                    t,
-                    unplaced.map((each) => t('a kick `hot to ground at {0}`', each.coil.name)),
+                capital(
+                  t(
+                    'Take {0} with approach or pull-off stated: no lead inside needs to be known.',
+                    listIn(
+                      t,
+                      unplaced.map((each) => t('a kick `hot to ground at {0}`', each.coil.name)),
+                    ),
                   ),
                 ),
             }
@@ -133,5 +135,5 @@ function settles(open: readonly CoilSigns[], what: 'phase' | 'hum', netlist: Pic
     if (what === 'hum') return each.windPole ? compass : each.pole ? kick : t('{0}, and {1}', kick, compass);
     return each.wind && !each.pole ? compass : kick;
   });
-  return t('Take {0}.', listIn(t, [...new Set(steps)]));
+  return capital(t('Take {0}.', listIn(t, [...new Set(steps)])));
 }

@@ -61,11 +61,13 @@ export function causeWords(explanations: readonly Explanation[], line: Evidence)
     hint: (t) => likelyWords([first.words, ...(near ? [near.words] : [])], t),
     action: (t) =>
       settles.length > 0
-        ? t(
-            'Take {0}: it tells.',
-            list(
-              settles.map((each) => reasonWords(each, t)),
-              t('or'),
+        ? capital(
+            t(
+              'Take {0}: it tells.',
+              list(
+                settles.map((each) => reasonWords(each, t)),
+                t('or'),
+              ),
             ),
           )
         : t('Look there first, then read once more.'),

@@ -6,7 +6,7 @@ import { photographsOf } from '../model/photographs.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type CleanPhoto, cleanPhoto, type FileBytes } from '../photos/photo-file.ts';
 import type { Language } from '../words/languages/language.ts';
-import { titleOf } from '../words/parts.ts';
+import { photographedWords, titleOf } from '../words/parts.ts';
 import { type HtmlNode, h, typed } from './html.ts';
 
 /** Copies by the URI of their file. */
@@ -51,7 +51,10 @@ export function photographsOnPage(
       const photo = at.kind === 'inside' ? copies.get(at.uri) : undefined;
       if (photo === undefined) return [];
       const { caption } = line.value;
-      const about = [...(subjects.length > 1 ? [titleOf(subject)] : []), ...(of === undefined ? [] : [of])];
+      const about = [
+        ...(subjects.length > 1 ? [titleOf(subject)] : []),
+        ...(of === undefined ? [] : [photographedWords(of, t)]),
+      ];
       const words = [typed(caption), ...about.flatMap((each) => [', ', typed(each)])];
       return [h('figure', {}, { photo, caption }, h('figcaption', {}, ...words))];
     }),

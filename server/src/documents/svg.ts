@@ -17,6 +17,7 @@ type AttributeName =
   | 'height'
   | 'id'
   | 'lang'
+  | 'lang'
   | 'preserveAspectRatio'
   | 'r'
   | 'role'

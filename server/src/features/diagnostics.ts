@@ -57,6 +57,7 @@ function toDiagnostic(analysis: Found, finding: Finding, t: Language): readonly 
   const before = shownBefore.get(finding);
   const isSame =
     before?.message === message &&
+    before.foreign === foreign &&
     before.related.length === related.length &&
     isSameSpan(before.span, span) &&
     before.related.every(({ at }, index) => at.uri === related[index]?.at.uri && isSameSpan(at, related[index].at));

@@ -2,6 +2,7 @@ import { given } from '../../../grammar/values/present.ts';
 import { compareStates } from '../comparison/comparison.ts';
 import { stateOf } from '../comparison/state-of.ts';
 import { benchViewPageBody, benchViewPageCss } from '../documents/bench-view-page.ts';
+import { NO_CARD } from '../documents/cards/card.ts';
 import { CARD_KINDS } from '../documents/cards/card-kinds.ts';
 import { cardFileNames, cardPage, cardsOf } from '../documents/cards/cards.ts';
 import { comparisonPage } from '../documents/comparison-page.ts';
@@ -88,6 +89,6 @@ export async function cardPages(
   );
   return {
     pages,
-    leftOut: leftOut.map(({ kind, about, reason }) => `no ${kind} card of ${about}: ${reason}`),
+    leftOut: leftOut.map(({ kind, about, reason }) => setting.t(NO_CARD[kind], about, setting.t(reason))),
   };
 }

@@ -42,6 +42,7 @@ import { measurementWords } from '../proposal/measurement-words.ts';
 import { openStrings } from '../sound/open-strings.ts';
 import type { Language } from '../words/languages/language.ts';
 import { LEFT_OUT } from '../words/left-out.ts';
+import { photographedWords } from '../words/parts.ts';
 import {
   isSectionName,
   type MissingRow,
@@ -171,7 +172,7 @@ function photosView({ document, now, t }: ComparedStates, { subject }: SectionAs
       ({ line, of }): ShownPhoto => ({
         caption: line.value.caption,
         ...pictureOf(now.photoAt(line), line.value.file.value, t),
-        ...given({ of, range: rangeIn(document, now, line.place) }),
+        ...given({ of: of && photographedWords(of, t), range: rangeIn(document, now, line.place) }),
       }),
     ),
   };

@@ -9,16 +9,20 @@ export type PhotoLine = Pickup['photos'][number];
 export interface Photograph {
   readonly line: PhotoLine;
   /** The coil or the readings that it stands with; `undefined`: the whole. */
-  readonly of: string | undefined;
+  readonly of: { readonly coil: string } | { readonly readings: string } | undefined;
 }
 
 /** In the order of the blocks. */
+export type PhotographOf = NonNullable<Photograph['of']>;
+
 export const photographsOf = onceFor((thing: Pickup | Instrument): readonly Photograph[] => [
   ...thing.photos.map((line) => ({ line, of: undefined })),
   ...('coils' in thing
-    ? thing.coils.flatMap(({ photos, name }) => photos.map((line) => ({ line, of: `${name} coil` })))
+    ? thing.coils.flatMap(({ photos, name }) => photos.map((line) => ({ line, of: { coil: name } })))
     : []),
-  ...thing.readings.flatMap((readings) => readings.photos.map((line) => ({ line, of: readingsName(readings) }))),
+  ...thing.readings.flatMap((readings) =>
+    readings.photos.map((line) => ({ line, of: { readings: readingsName(readings) } })),
+  ),
 ]);
 
 const readingsName = ({ title, date, found }: Readings): string =>

@@ -3,12 +3,17 @@ import type { Plastic } from '../model/bobbin.ts';
 import type { Coil, CoilEnd } from '../model/coil.ts';
 import type { Position } from '../model/instrument.ts';
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
+import type { PhotographOf } from '../model/photographs.ts';
 import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
 import { list, listIn } from './text.ts';
 
 /** Of a pickup or an instrument: its title, else its name. */
 export const titleOf = ({ title, name }: { readonly title: string | undefined; readonly name: string }): string =>
   title ?? name;
+
+/** Of a photograph: the coil or the readings that it stands with. */
+export const photographedWords = (of: PhotographOf, t: Language): string =>
+  'coil' in of ? t('{0} coil', of.coil) : of.readings;
 
 export const coilWords = (coil: Coil, t = ENGLISH): string => t('the {0} coil', coil.name);
 

@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis-types.ts';
-import type { Language, LanguageCode } from '../../words/languages/language.ts';
+import type { Language, LanguageCode, PlainText, Text } from '../../words/languages/language.ts';
 import type { HtmlNode } from '../html.ts';
 import type { PhotoCopies } from '../photographs.ts';
 import type { Paper } from './card-css.ts';
@@ -42,9 +42,16 @@ export interface Card {
   readonly css?: readonly string[] | undefined;
 }
 
+/** What is said of a card that is not made, by its kind: of what, and why. */
+export const NO_CARD = {
+  winding: 'no winding card of {0}: {1}',
+  continuity: 'no continuity card of {0}: {1}',
+  potting: 'no potting card of {0}: {1}',
+} as const satisfies Readonly<Partial<Record<CardKind, Text>>>;
+
 /** Why a card that was asked for is not made. */
 export interface CardLeftOut {
-  readonly kind: CardKind;
+  readonly kind: keyof typeof NO_CARD;
   readonly about: string;
-  readonly reason: string;
+  readonly reason: PlainText;
 }

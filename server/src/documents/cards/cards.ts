@@ -49,7 +49,7 @@ const MAKERS: Readonly<Record<CardKind, (subjects: Subjects, source: CardSource)
       pickups.flatMap((analysed) =>
         analysed.pickup.coils.map((coil) => {
           if (isWoundHere(coil)) return windingCard(analysed, coil, source);
-          const about = `${analysed.pickup.name}, ${coil.name} coil`;
+          const about = `${analysed.pickup.name}, ${source.setting.t('{0} coil', coil.name)}`;
           return { kind: 'winding', about, reason: coil.work ? 'it was kept' : NOT_WOUND };
         }),
       ),

@@ -1,6 +1,6 @@
 import { part, WIDEST_FACE } from '../drawing-sheet.ts';
 import { type Box, boxAround, overlap, type Point, wordsAt } from '../labels.ts';
-import { circle, d, path, type SvgNode } from '../svg.ts';
+import { circle, d, group, path, type SvgNode } from '../svg.ts';
 import { balloon } from '../symbols.ts';
 import { textWidth, wrapText } from '../text-width.ts';
 import type { JointPlaces } from './draw-leads.ts';
@@ -41,7 +41,13 @@ export function findingsHead(findings: readonly FindingPicture[], top: number, m
     const room = last !== undefined && textWidth(`${last} ${finding.code}`, { size: 12 }) + 24 < wrapAt;
     lines.push(wordsAt(finding.code, left + width, room ? y - 18 : y, { quiet: true, anchor: 'end' }));
     if (!room) y += 18;
-    nodes.push(part(`finding:${index + 1}`, finding.cause, ...lines));
+    nodes.push(
+      part(
+        `finding:${index + 1}`,
+        finding.cause,
+        ...(finding.foreign ? [group({ lang: finding.foreign }, ...lines)] : lines),
+      ),
+    );
     y += 14;
   });
   return { nodes, bottom: findings.length === 0 ? top - 24 : y - 8, balloons };

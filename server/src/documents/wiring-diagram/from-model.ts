@@ -1,4 +1,5 @@
 import { canonicalLeadName, leadColour } from '../../../../grammar/values/lead-name.ts';
+import { given } from '../../../../grammar/values/present.ts';
 import type { Analysis, PickupAnalysis } from '../../analysis/analysis-types.ts';
 import type { Finding, Remedy } from '../../checks/finding.ts';
 import { tellIn } from '../../checks/telling.ts';
@@ -303,11 +304,11 @@ function toldOnDrawing(
   finding: Finding,
   remedy: Remedy | undefined,
   t: Language,
-): Pick<FindingPicture, 'cause' | 'remedy' | 'note'> {
+): Pick<FindingPicture, 'cause' | 'remedy' | 'note' | 'foreign'> {
   const own = remedy && remedy.words === undefined ? ENGLISH : t;
-  const { what, action, hint } = tellIn(finding, own);
-  const title = remedy && (remedy.words?.(t) ?? remedy.title);
-  return { cause: what, remedy: title === undefined ? action : `${title}.`, note: hint };
+  const { what, action, hint, foreign = own.code === t.code ? undefined : 'en' } = tellIn(finding, own);
+  const title = remedy && (foreign ? remedy.title : (remedy.words?.(t) ?? remedy.title));
+  return { cause: what, remedy: title === undefined ? action : `${title}.`, note: hint, ...given({ foreign }) };
 }
 
 function ringsOfMistake({ ends }: Mistake): readonly Ring[] {

@@ -132,6 +132,8 @@ export interface MetalPicture {
 export interface FindingPicture {
   readonly code: string;
   readonly cause: string;
+  /** Set where it is told in English to a reader of another language. */
+  readonly foreign?: 'en';
   readonly remedy?: string | undefined;
   /** What is likely behind it, or what no meter shows. */
   readonly note?: string | undefined;

@@ -14,6 +14,16 @@ export const CARDS = {
   'hot to ground {0}': 'heiß gegen Masse {0}',
   '{0} at 20\u202F°C': '{0} bei 20\u202F°C',
 
+  // Cards that are not made.
+  'no winding card of {0}: {1}': 'keine Wickelkarte von {0}: {1}',
+  'no continuity card of {0}: {1}': 'keine Durchgangskarte von {0}: {1}',
+  'no potting card of {0}: {1}': 'keine Wachsbadkarte von {0}: {1}',
+  'no turns are stated, so it was not wound here':
+    'keine Windungen sind angegeben, also wurde sie nicht hier gewickelt',
+  'it was kept': 'sie wurde behalten',
+  'no potting is stated': 'kein Wachsbad ist angegeben',
+  'its wiring is not known to the last lug': 'die Verdrahtung ist nicht bis zur letzten Lötfahne bekannt',
+
   // Hand-over.
   'Hand-over: {0}': 'Übergabe: {0}',
   '{0} pickups': '{0} Tonabnehmer',
