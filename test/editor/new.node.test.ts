@@ -3,6 +3,9 @@ import * as vscode from 'vscode';
 import { closeAll, eventually } from './in-editor.ts';
 import { againUntil, type EditorWindow, openWindow } from './window.ts';
 
+/** In place of an answer: the question before is asked again. */
+const BACK = '←';
+
 describe('a new pickup from what is measured now', () => {
   let seen: EditorWindow;
   before(async () => {
@@ -11,7 +14,7 @@ describe('a new pickup from what is measured now', () => {
   after(() => seen.close());
   afterEach(closeAll);
 
-  it('is asked for one thing after the other, with what caliper, micrometer and eye say', async () => {
+  it('is asked for one thing after the other, with a way back, and with what caliper, micrometer and eye say', async () => {
     const input = () => seen.page.locator('.quick-input-box input').first();
     /** The question whose title holds this is answered; again where the window swallowed it. */
     const answer = (question: string, text: string) => {
@@ -20,8 +23,11 @@ describe('a new pickup from what is measured now', () => {
       return againUntil(
         async (patience) => {
           await asked.waitFor(patience);
-          await input().fill(text, patience);
-          await input().press('Enter', patience);
+          if (text === BACK) await seen.page.getByRole('button', { name: 'Back' }).click(patience);
+          else {
+            await input().fill(text, patience);
+            await input().press('Enter', patience);
+          }
           isAnswered = true;
         },
         async () => isAnswered && !(await asked.isVisible()),
@@ -30,6 +36,8 @@ describe('a new pickup from what is measured now', () => {
     void vscode.commands.executeCommand('pickup.newPickup');
     for (const [question, text] of [
       ['New pickup', 'Measured here'],
+      ['How many strings?', '7'],
+      ['How many coils', BACK],
       ['How many strings?', '6'],
       ['How many coils', '1'],
       ['Where will it sit?', 'neck'],
@@ -57,6 +65,7 @@ describe('a new pickup from what is measured now', () => {
       '  core 60 x 5.8 mm',
       '  poles 6 spread 49.8 mm',
       '  pole rod alnico-3 4.75 x 16 mm',
+      '  strings 6',
       '    turns 7700',
     ])
       assert.ok(text.includes(line), `${line}\n${text}`);
