@@ -62,6 +62,13 @@ describe('silence', () => {
     assert.match(noResponseWords(undefined), /a coil lacks its turns/);
   });
 
+  it('is that of a position in which the wiring leaves hot in the air, too', () => {
+    const [wired] = analysedSample('mistakes/switch-position-differs-joint.pickup').instruments;
+    const last = wired?.positions().at(-1);
+    assert.deepEqual([last?.key, last?.phase, last?.levelDb], ['5', 'silent', null]);
+    assert.match(noResponseWords(last), /^Silent: /);
+  });
+
   it('stands among the numbers of the view, in both of two states', () => {
     const rows = (now: typeof instrument, before?: typeof instrument) =>
       (positionNumbers(now, '5', { before })?.rows ?? []).map(

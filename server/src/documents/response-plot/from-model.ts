@@ -174,10 +174,13 @@ function positionCurve(
 }
 
 /** Why there is no picture of a response: nobody knows it, or it is known to be silence. */
-export const noResponseWords = (known: PositionEstimates | PickupEstimates | undefined): PlainText =>
-  (known && 'response' in known ? known.response : known?.inductanceH) === undefined
+export function noResponseWords(known: PositionEstimates | PickupEstimates | undefined): PlainText {
+  const isSilence = known !== undefined && 'response' in known && known.phase === 'silent';
+  const isUnknown = (known && 'response' in known ? known.response : known?.inductanceH) === undefined;
+  return isUnknown && !isSilence
     ? 'There is no response to draw: a coil lacks its turns, its bobbin or its wire.'
     : 'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.';
+}
 
 /**
  * Coils that cancel, a volume turned down: what is left of every note by rounding and stray capacitance is no response, though the
