@@ -44,8 +44,8 @@ const CODE_OF_NAME: ReadonlyMap<string, ColourCode> = new Map(COLOUR_CODES.map((
 export function colourOf(word: string): Colour | undefined {
   const code = CODE_OF_NAME.get(word);
   if (code !== undefined) return single(code);
-  if (/^[A-Z]{2}$/.test(word)) return single(word);
-  if (/^[A-Z]{4}$/.test(word)) return striped(word.slice(0, 2), word.slice(2));
+  if (/^(?:[A-Z]{2}){1,2}$/.test(word))
+    return word.length === 2 ? single(word) : striped(word.slice(0, 2), word.slice(2));
   if (!word.includes('-and-')) return undefined;
   const [base, stripe, ...rest] = word.split('-and-').map((name) => CODE_OF_NAME.get(name));
   return base === undefined || stripe === undefined || rest.length > 0 ? undefined : striped(base, stripe);
