@@ -34,6 +34,7 @@ export function leastSquares(
   let values = Float64Array.from(start);
   let residuals = new Float64Array(rows);
   let trial = new Float64Array(rows);
+  // Most steps are taken, so their slopes are wanted, too.
   const slopes = new Float64Array(rows * parameters);
   problem.at(values, residuals, slopes);
   let chiSquared = sumOfSquares(residuals);
@@ -43,7 +44,7 @@ export function leastSquares(
   for (; rounds < mostRounds; rounds++) {
     const step = stepOf(information, gradient, damping);
     const moved = values.map((value, index) => value - (step[index] ?? 0));
-    problem.at(moved, trial, undefined);
+    problem.at(moved, trial, slopes);
     const now = sumOfSquares(trial);
     if (!(now <= chiSquared)) {
       damping *= 11;
@@ -52,7 +53,6 @@ export function leastSquares(
     }
     const gained = chiSquared - now;
     [values, residuals, trial, chiSquared] = [moved, trial, residuals, now];
-    problem.at(values, residuals, slopes);
     ({ information, gradient } = normalEquations(residuals, slopes, parameters));
     damping = Math.max(damping / 9, 1e-12);
     if (gained < enough) break;

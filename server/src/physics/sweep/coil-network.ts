@@ -159,6 +159,19 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     if (!isDc) addSlopes(shuntSlopes, coil, 0, ofSet, 1, 0);
   };
 
+  let intoRe = 0;
+  let intoIm = 0;
+  let uRe = 0;
+  let uIm = 0;
+  /** The voltage of what lies across two nodes, and what flows through it into the red probe; a probe has the volts of its number. */
+  const across = ({ re, im }: ComplexSystem, size: number, from: number, to: number, yRe: number, yIm: number) => {
+    uRe = (from >= 2 ? (re[size + from - 2] as number) : from) - (to >= 2 ? (re[size + to - 2] as number) : to);
+    uIm = (from >= 2 ? (im[size + from - 2] as number) : 0) - (to >= 2 ? (im[size + to - 2] as number) : 0);
+    const sign = from === 1 ? 1 : to === 1 ? -1 : 0;
+    intoRe += sign * (yRe * uRe - yIm * uIm);
+    intoIm += sign * (yRe * uIm + yIm * uRe);
+  };
+
   /** The coils' currents come first among the unknowns, then the voltages of inner nodes, in equations that are symmetric. */
   const solved = (circuit: PlacedCircuit, omega: number, withSlopes: boolean, isDc: boolean) => {
     const { coils, capacitors, farads, wholes, pairs, system } = circuit;
@@ -195,7 +208,8 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       let re = 0;
       let im = k * coupling;
       for (let part = 0; part < parts; part++) {
-        const [toSecond, toFirst] = [reach[part] as number, reach[parts + part] as number];
+        const toSecond = reach[part] as number;
+        const toFirst = reach[parts + part] as number;
         im -= toSecond * (first.taken[2 * part] as number) + toFirst * (second.taken[2 * part] as number);
         re += toSecond * (first.taken[2 * part + 1] as number) + toFirst * (second.taken[2 * part + 1] as number);
       }
@@ -207,18 +221,8 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       putAcross(system, size, from, to, 0, isDc ? NEARLY_NOTHING : omega * (farads[at] as number));
     }
     system.solve();
-    let intoRe = 0;
-    let intoIm = 0;
-    let uRe = 0;
-    let uIm = 0;
-    /** The voltage of what lies across two nodes, and what flows through it into the red probe; a probe has the volts of its number. */
-    const across = (from: number, to: number, yRe: number, yIm: number) => {
-      uRe = (from >= 2 ? (xRe[size + from - 2] as number) : from) - (to >= 2 ? (xRe[size + to - 2] as number) : to);
-      uIm = (from >= 2 ? (xIm[size + from - 2] as number) : 0) - (to >= 2 ? (xIm[size + to - 2] as number) : 0);
-      const sign = from === 1 ? 1 : to === 1 ? -1 : 0;
-      intoRe += sign * (yRe * uRe - yIm * uIm);
-      intoIm += sign * (yRe * uIm + yIm * uRe);
-    };
+    intoRe = 0;
+    intoIm = 0;
     for (let row = 0; row < size; row++) {
       const { coil, start, finish } = coils[row] as PlacedCoil;
       const { shunt, seriesSlopes, shuntSlopes } = models[coil] as CoilModel;
@@ -234,14 +238,14 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
         if (reaches > 0) addSlopesOfOther(coil, omega, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
       }
       if (isDc) continue;
-      across(start, finish, shunt[0] as number, shunt[1] as number);
+      across(system, size, start, finish, shunt[0] as number, shunt[1] as number);
       if (withSlopes) addSlopes(shuntSlopes, coil, 0, ofSet, uRe * uRe - uIm * uIm, 2 * uRe * uIm);
     }
     if (!isDc)
       for (let at = 0; at < capacitors.length; at++) {
         const capacitor = capacitors[at] as Capacitor;
         const susceptance = omega * (farads[at] as number);
-        across(capacitor.from, capacitor.to, 0, susceptance);
+        across(system, size, capacitor.from, capacitor.to, 0, susceptance);
         const parameter = parameterOf(capacitor);
         if (!withSlopes || parameter < 0) continue;
         const squareRe = uRe * uRe - uIm * uIm;
@@ -292,21 +296,20 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     const wIm = -2 * reactance * (aRe * bRe - aIm * bIm);
     let re = k * coupling;
     let im = 0;
-    for (let part = 0; part < parts; part++)
-      for (const [coil, model, at] of [
-        [a, first, part],
-        [b, second, parts + part],
-      ] as const) {
-        const share = reach[at] as number;
-        const takenRe = model.taken[2 * part] as number;
-        const takenIm = model.taken[2 * part + 1] as number;
-        re -= share * takenRe;
-        im -= share * takenIm;
-        addSlope(reachAt + at, -(takenRe * wRe - takenIm * wIm), -(takenRe * wIm + takenIm * wRe));
-        addSlopes(model.takenSlopes, coil, 3 + 2 * part, 5 + 2 * part, -share * wRe, -share * wIm);
-      }
+    for (let at = 0; at < reaches; at++) {
+      const part = at % parts;
+      const model = at < parts ? first : second;
+      const share = reach[at] as number;
+      const takenRe = model.taken[2 * part] as number;
+      const takenIm = model.taken[2 * part + 1] as number;
+      re -= share * takenRe;
+      im -= share * takenIm;
+      addSlope(reachAt + at, -(takenRe * wRe - takenIm * wIm), -(takenRe * wIm + takenIm * wRe));
+      addSlopes(model.takenSlopes, at < parts ? a : b, 3 + 2 * part, 5 + 2 * part, -share * wRe, -share * wIm);
+    }
     // Half of it goes with each inductance.
-    const [byRe, byIm] = [(re * wRe - im * wIm) / 2, (re * wIm + im * wRe) / 2];
+    const byRe = (re * wRe - im * wIm) / 2;
+    const byIm = (re * wIm + im * wRe) / 2;
     addSlope((starts[a] as number) + 1, byRe, byIm);
     addSlope((starts[b] as number) + 1, byRe, byIm);
     if (couplingAt >= 0) addSlope(couplingAt, k * wRe, k * wIm);
