@@ -8,8 +8,16 @@ import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { UNSCREENED } from '../../server/src/estimates/electric.ts';
 import { pickupMagnetics } from '../../server/src/estimates/magnetics.ts';
 import { loadWithCable, pickupResponse } from '../../server/src/estimates/pickup-estimates.ts';
+import { AS_PLAYED, positionNetwork } from '../../server/src/estimates/position-network.ts';
+import { FULL_UP } from '../../server/src/estimates/positions.ts';
+import { stringDrives } from '../../server/src/estimates/sources.ts';
 import { sweptCoupling } from '../../server/src/estimates/sweep-coupling.ts';
 import { sweptTogether } from '../../server/src/estimates/sweeps-together.ts';
+import { ground } from '../../server/src/physics/circuit/circuit.ts';
+import { coil, mutualInductance, shortedTurn } from '../../server/src/physics/circuit/coil.ts';
+import { capacitor, resistor } from '../../server/src/physics/circuit/components.ts';
+import { networkOf } from '../../server/src/physics/circuit/network.ts';
+import { responseFigures } from '../../server/src/physics/circuit/response.ts';
 import { SAMPLES, sampleText } from '../support/sample-files.ts';
 import { referenceCurves } from './reference-sweeps.ts';
 
@@ -44,8 +52,8 @@ function analysed(edit: Edit = (text) => text) {
   const analysis = analyser.analyse(uri, diskHost(SAMPLES, new Map([[uri, edit(sampleText(SAMPLE))], beside])));
   const [{ pickup } = assert.fail()] = analysis.pickups;
   const quick = quickOf(analysis.bench)(pickup);
-  const { pairs, swept } = sweptTogether(quick.netlist, quick.bench);
-  const [{ mutualH } = assert.fail()] = pairs;
+  const { coupled, swept } = sweptTogether(quick.netlist, quick.bench);
+  const [{ mutualH } = assert.fail()] = coupled;
   return { quick, pickup, analysis, swept, mutualH };
 }
 const tells = ({ analysis }: ReturnType<typeof analysed>) =>
@@ -131,5 +139,80 @@ describe('the coupling of two coils', () => {
     const { mutualSameSenseH, inductanceH } = pickupMagnetics(unknown.quick);
     assert.ok(Math.abs(mutualSameSenseH(a, b) + 0.27) < 2 * unknown.mutualH.sd);
     assert.ok(Math.abs((inductanceH?.value ?? 0) - Number(truthOf('t-series-opposing').inductanceH)) < 0.03);
+  });
+});
+
+describe('switch positions of coils that were swept together', () => {
+  /** The coils of the reference by themselves, in the circuit of a position under a volume, a tone and a cable. */
+  function peakOf(joined: 'in series' | 'in parallel' | 'one'): number {
+    const load = [
+      resistor({ name: 'volume', from: 'hot', to: ground, ohm: 500e3 }),
+      resistor({ name: 'tone', from: 'hot', to: 'tone', ohm: 500e3 }),
+      capacitor({ name: 'tone capacitor', from: 'tone', to: ground, farad: 22e-9 }),
+      capacitor({ name: 'cable', from: 'hot', to: ground, farad: 450e-12 + 60e-12 }),
+      resistor({ name: 'input', from: 'hot', to: ground, ohm: 1e6 }),
+    ];
+    const made = (name: string, start: string, finish: string, ohm: number, henry: number) =>
+      coil({ name, start, finish, ohm, henry });
+    const middle = joined === 'in series' ? 'link' : ground;
+    const screw = made('screw', ground, joined === 'in series' ? 'link' : 'hot', 4034, 2.04);
+    const slug = made('slug', middle, joined === 'one' ? ground : 'hot', 4054, 2.12);
+    const across = (name: string, from: string, to: string, farad: number) => capacitor({ name, from, to, farad });
+    const network = networkOf({
+      components: [
+        ...load,
+        screw,
+        slug,
+        mutualInductance('M', screw, slug, 0.27),
+        shortedTurn({
+          name: 'screw turn',
+          cornerHz: 9500,
+          beside: [{ coil: screw, coupling: Math.sqrt(0.1), drive: 0 }],
+        }),
+        shortedTurn({
+          name: 'slug turn',
+          cornerHz: 8800,
+          beside: [{ coil: slug, coupling: Math.sqrt(0.12), drive: 0 }],
+        }),
+        across('screw C', ground, joined === 'in series' ? 'link' : 'hot', 62e-12),
+        ...(joined === 'one' ? [] : [across('slug C', middle, 'hot', 60e-12)]),
+      ],
+    });
+    const drives = joined === 'one' ? { screw: 1 } : { screw: 1, slug: 1 };
+    const figures = responseFigures(network, 'hot', drives);
+    assert.ok(typeof figures !== 'string' && figures.peakHz !== null);
+    return figures.peakHz;
+  }
+
+  it('lie where the circuit of the reference has its peak, within half a per cent', () => {
+    const reference = (truthOf('t-series-aiding').loadedPeak as { readonly hz: number }).hz;
+    assert.ok(Math.abs(peakOf('in series') / reference - 1) < 2e-3, `${peakOf('in series')}, ${reference} by ngspice`);
+    const instrument = `
+instrument heron-guitar "Heron" {
+  pickup neck heron
+  cable 4.5 m of 100 pF/m ± 1 %
+  controls {
+    volume 500 kohm ± 1 % audio
+    tone 500 kohm ± 1 % audio 22 nF ± 1 %
+  }
+  selector {
+    1 neck
+    2 neck.slug parallel neck.screw
+    3 neck.screw
+  }
+}
+`;
+    const { analysis } = analysed(all(withReadings, aiding, (text) => text + instrument));
+    const [made = assert.fail()] = analysis.instruments;
+    const pickupQuick = quickOf(analysis.bench);
+    for (const [index, joined] of (['in series', 'in parallel', 'one'] as const).entries()) {
+      const { selection } = made.instrument.positions[index] ?? assert.fail();
+      const setting = { ...AS_PLAYED, ...FULL_UP, scaling: UNSCREENED };
+      const built = positionNetwork(made.instrument, selection, pickupQuick, setting);
+      const figures = responseFigures(built.network, built.output, stringDrives(built));
+      assert.ok(typeof figures !== 'string' && figures.peakHz !== null);
+      const hz = peakOf(joined);
+      console.log(joined, figures.peakHz, hz);
+    }
   });
 });

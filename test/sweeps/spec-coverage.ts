@@ -57,7 +57,7 @@ export function toldOf({ truth, swept, qualityOf }: SweptSpec): {
   readonly left: number;
 } {
   const computed = computedMagnetics(truth);
-  const { swept: groups, pairs } = sweptTogether(swept.netlist, swept.bench);
+  const { swept: groups, coupled } = sweptTogether(swept.netlist, swept.bench);
   let left = 0;
   const told = groups.flatMap((each, index): readonly Told[] => {
     if (each.kind !== 'coil') return [];
@@ -77,7 +77,7 @@ export function toldOf({ truth, swept, qualityOf }: SweptSpec): {
   });
   const windOf = (name: string) => truth.signs.find(({ coil }) => coil.name === name)?.wind?.sign ?? 1;
   const coils = truth.netlist.pickup.coils;
-  const mutual = pairs.flatMap(({ coils: [a, b], mutualH }) => {
+  const mutual = coupled.flatMap(({ coils: [a, b], mutualH }) => {
     const [first, second] = [a, b].map(({ name }) => coils.find((each) => each.name === name));
     if (!first || !second) return [];
     const henry = computed.mutualSameSenseH(first, second) * windOf(a.name) * windOf(b.name);

@@ -26,7 +26,7 @@ export interface SweptCoupling {
  * hum's.
  */
 export function sweptCoupling(quick: QuickEstimates): SweptCoupling | undefined {
-  const [pair, more] = sweptTogether(quick.netlist, quick.bench).pairs;
+  const [pair, more] = sweptTogether(quick.netlist, quick.bench).coupled;
   if (!pair || more) return undefined;
   const [a, b] = pair.coils;
   const together = holdingSweep(quick, 'whole');

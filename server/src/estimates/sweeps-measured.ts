@@ -66,7 +66,7 @@ export type Swept =
   | { readonly kind: 'no coil'; readonly group: SweepGroup };
 
 /** Every group of sweeps of a pickup by itself, in the order of its blocks; curves that cannot be are left out. */
-export const sweptApart = onceFor((netlist: PickupNetlist, bench: Bench | undefined): readonly Swept[] =>
+export const sweptEach = onceFor((netlist: PickupNetlist, bench: Bench | undefined): readonly Swept[] =>
   sweepGroups(netlist)
     .filter(({ sweeps }) => !sweeps.some(moreThanGiven))
     .map((group) => sweptGroup(group, netlist, bench)),

@@ -10,6 +10,7 @@ import type { CoilForm } from '../physics/sweep/coil-form.ts';
 import type { CoilsJoined, NetworkCoil, ProbedCircuit } from '../physics/sweep/coil-network.ts';
 import { lossesFrom, partOfFit, type SweepFit } from '../physics/sweep/sweep-fit.ts';
 import type { SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
+import { sharedTurns } from '../physics/sweep/terminals.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
@@ -22,7 +23,7 @@ import {
   type Swept,
   type SweptCoil,
   sweepWords,
-  sweptApart,
+  sweptEach,
   sweptFigure,
   verdictOf,
   withFit,
@@ -31,11 +32,19 @@ import { aloneCircuit, circuitBetween, coilsSwept } from './swept-circuit.ts';
 
 export interface SweptTogether {
   readonly swept: readonly Swept[];
-  readonly pairs: readonly SweptPair[];
+  readonly coupled: readonly CoupledCoils[];
+  /** Shorted turns that stand for the metal; none where the coupling was not swept. */
+  readonly metal: readonly SweptTurn[];
+}
+
+/** A shorted turn beside coils that were swept together, its coupling with each counted from start to finish. */
+export interface SweptTurn {
+  readonly cornerHz: number;
+  readonly couplings: ReadonlyMap<Coil, number>;
 }
 
 /** Mutual inductance from start to finish of both: above 0 where a current through both in that sense makes more field than through each. */
-export interface SweptPair {
+export interface CoupledCoils {
   readonly coils: readonly [Coil, Coil];
   readonly mutualH: Estimate;
 }
@@ -45,17 +54,22 @@ export const sweptOf = (netlist: PickupNetlist, bench: Bench | undefined): reado
   sweptTogether(netlist, bench).swept;
 
 export const sweptTogether = onceFor((netlist: PickupNetlist, bench: Bench | undefined): SweptTogether => {
-  const apart = sweptApart(netlist, bench);
-  const nothing: SweptTogether = { swept: apart, pairs: [] };
+  const apart = sweptEach(netlist, bench);
+  const nothing: SweptTogether = { swept: apart, coupled: [], metal: [] };
   const plan = netlist.pickup.coils.length > 1 ? planOf(apart, netlist, bench) : undefined;
   if (!plan) return nothing;
   const fit = rememberedFit(plan.sweeps);
   if (!fit || RANKS[verdictOf(fit)] > Math.max(...plan.groups.map(({ swept }) => RANKS[swept.verdict]))) return nothing;
   const together = new Map(plan.groups.map((each) => [each.swept.group, partOf(each, plan, fit)]));
-  return {
-    swept: apart.map((each) => together.get(each.group) ?? each),
-    pairs: plan.joined.isCouplingFree && plan.known.length === 0 ? pairsOf(plan, fit) : [],
-  };
+  const swept = apart.map((each) => together.get(each.group) ?? each);
+  // Of coils that no sweep is of alone nothing is told but what is read between their points.
+  if (!plan.joined.isCouplingFree || plan.known.length > 0) return { swept, coupled: [], metal: [] };
+  const turns = sharedTurns(fit.form, plan.joined, fit.problem.network, fit.values);
+  const metal = turns.map(({ cornerHz, couplings }) => ({
+    cornerHz,
+    couplings: new Map(plan.coils.map((coil, at) => [coil, couplings[at] ?? 0])),
+  }));
+  return { swept, coupled: coupledIn(plan, fit), metal };
 });
 
 const RANKS: Readonly<Record<SweptCoil['verdict'], number>> = { holds: 0, doubtful: 1, 'does not hold': 2 };
@@ -264,10 +278,10 @@ function partOf({ swept, circuit }: PlannedGroup, { sweeps }: Plan, fit: SweepFi
   return withFit(swept, partOfFit(fit, sweeps, places));
 }
 
-function pairsOf({ coils, groups: [first], groups, joined }: Plan, fit: SweepFit): readonly SweptPair[] {
+function coupledIn({ coils, groups: [first], groups, joined }: Plan, fit: SweepFit): readonly CoupledCoils[] {
   if (!first) return [];
   const restsOn = groups.map(({ swept }) => sweepWords(swept.group));
-  return joined.pairs.flatMap(({ a, b, coupling }): readonly SweptPair[] => {
+  return joined.pairs.flatMap(({ a, b, coupling }): readonly CoupledCoils[] => {
     const [one, other] = [coils[a], coils[b]];
     if (!one || !other) return [];
     const mutualH = sweptFigure({ group: first.swept.group, fit }, (values, { network }) => {

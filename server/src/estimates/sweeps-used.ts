@@ -63,11 +63,11 @@ export function sweptBetween(quick: QuickEstimates): readonly SweptBetween[] {
  * otherwise.
  */
 export function sweptMutual(quick: QuickEstimates): (a: Coil, b: Coil) => number | undefined {
-  const { pairs } = sweptTogether(quick.netlist, quick.bench);
+  const { coupled } = sweptTogether(quick.netlist, quick.bench);
   const computed = computedMagnetics(quick);
   const windOf = (coil: Coil) => quick.signs.find((each) => each.coil === coil)?.wind?.sign;
   return (a, b) => {
-    const pair = pairs.find(({ coils }) => coils.includes(a) && coils.includes(b));
+    const pair = coupled.find(({ coils }) => coils.includes(a) && coils.includes(b));
     if (!pair || a === b) return undefined;
     const [first, second] = [windOf(a), windOf(b)];
     const henry = pair.mutualH.value * (first ?? 1) * (second ?? 1);
@@ -138,14 +138,16 @@ export function withSweptLosses(computed: PickupMagnetics, quick: QuickEstimates
   const before = computed.eddies;
   const made = (scale: number): PickupEddies => {
     const eddies = before();
+    const shared = sharedMetal(quick, own, eddies);
     const measured = [...computed.coils.keys()].flatMap((coil) => {
       const losses = own.get(coil) ?? whole;
+      if (shared.some(({ beside }) => beside.has(coil))) return [];
       return losses ? measuredTurns(coil, losses.loops, eddies, own.has(coil) ? 1 : scale) : [];
     });
     const others = whole ? [] : eddies.turns.map((turn) => without(turn, [...own.keys()]));
     return {
       ...eddies,
-      turns: [...measured, ...others],
+      turns: [...shared, ...measured, ...others],
       losses: lossesKnown([...own.values(), ...(whole ? [whole] : [])]),
     };
   };
@@ -178,10 +180,7 @@ function measuredTurns(
   { turns }: PickupEddies,
   scale: number,
 ): readonly EddyTurn[] {
-  const beside = turns.flatMap((turn) => turn.beside.get(coil) ?? []);
-  const squares = beside.reduce((sum, { coupling }) => sum + coupling ** 2, 0);
-  // Metal that nothing computes is taken to see the string as the coil does, like a shorted turn.
-  const screened = squares > 0 ? beside.reduce((sum, { coupling, drive }) => sum + coupling * drive, 0) / squares : 1;
+  const screened = screening(coil, turns);
   return loops.map(({ squaredCoupling, cornerHz }) => {
     const coupling = Math.sqrt(Math.min(MOST_COUPLING, squaredCoupling * scale));
     return { cornerHz, beside: new Map([[coil, { coupling, drive: coupling * screened }]]) };
@@ -189,6 +188,37 @@ function measuredTurns(
 }
 
 const MOST_COUPLING = 0.98;
+
+/**
+ * What computed metal takes of the string's field over a coil, as a part of what it couples to the coil. Metal that nothing computes is taken
+ * to see the string as the coil does, like a shorted turn.
+ */
+function screening(coil: Coil, turns: readonly EddyTurn[]): number {
+  const beside = turns.flatMap((turn) => turn.beside.get(coil) ?? []);
+  const squares = beside.reduce((sum, { coupling }) => sum + coupling ** 2, 0);
+  return squares > 0 ? beside.reduce((sum, { coupling, drive }) => sum + coupling * drive, 0) / squares : 1;
+}
+
+/** The metal of coils that were swept together, which they share; only where the losses of each are known. */
+function sharedMetal(
+  quick: QuickEstimates,
+  own: ReadonlyMap<Coil, unknown>,
+  { turns }: PickupEddies,
+): readonly EddyTurn[] {
+  const { metal } = sweptTogether(quick.netlist, quick.bench);
+  const mutual = sweptMutual(quick);
+  return metal.flatMap(({ cornerHz, couplings }) => {
+    const [first, ...others] = couplings.keys();
+    // Of directions that are stated otherwise it is not known on which side of it the other coil lies.
+    if (!first || others.some((coil) => mutual(first, coil) === undefined)) return [];
+    if (![first, ...others].every((coil) => own.has(coil))) return [];
+    const beside = [...couplings].map(([coil, fromStart]) => {
+      const coupling = fromStart * (quick.signs.find((each) => each.coil === coil)?.wind?.sign ?? 1);
+      return [coil, { coupling, drive: coupling * screening(coil, turns) }] as const;
+    });
+    return [{ cornerHz, beside: new Map(beside) }];
+  });
+}
 
 const without = ({ cornerHz, beside }: EddyTurn, coils: readonly Coil[]): EddyTurn => ({
   cornerHz,

@@ -63,3 +63,27 @@ export function terminalsOf(
 const LOW_HZ = 0.1;
 /** Voltages part by inductances, and capacitances pass little. */
 const MIDDLE_HZ = 3000;
+
+/** A shorted turn beside several coils: its coupling with each, from start to finish. */
+export interface SharedTurn {
+  readonly cornerHz: number;
+  readonly couplings: readonly number[];
+}
+
+/** The metal of all coils as turns: each about its own coil, and about the other one as far as it reaches there. */
+export function sharedTurns(
+  form: CoilForm,
+  joined: CoilsJoined,
+  { ofSet, reachAt, reaches }: CoilNetwork,
+  values: ArrayLike<number>,
+): readonly SharedTurn[] {
+  return joined.coils.flatMap(({ set }, coil) =>
+    metalLoops(form, values, set * ofSet).flatMap((loops, part) => {
+      const reach = reaches > 0 ? (values[reachAt + (coil * reaches) / 2 + part] ?? 0) : 0;
+      return loops.map(({ squaredCoupling, cornerHz }) => ({
+        cornerHz,
+        couplings: joined.coils.map((_, at) => Math.sqrt(squaredCoupling) * (at === coil ? 1 : reach)),
+      }));
+    }),
+  );
+}
