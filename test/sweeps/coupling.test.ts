@@ -184,7 +184,7 @@ describe('switch positions of coils that were swept together', () => {
     return figures.peakHz;
   }
 
-  it('lie where the circuit of the reference has its peak, within half a per cent', () => {
+  it('lie where the circuit of the reference has its peak', () => {
     const reference = (truthOf('t-series-aiding').loadedPeak as { readonly hz: number }).hz;
     assert.ok(Math.abs(peakOf('in series') / reference - 1) < 2e-3, `${peakOf('in series')}, ${reference} by ngspice`);
     const instrument = `
@@ -205,14 +205,21 @@ instrument heron-guitar "Heron" {
     const { analysis } = analysed(all(withReadings, aiding, (text) => text + instrument));
     const [made = assert.fail()] = analysis.instruments;
     const pickupQuick = quickOf(analysis.bench);
-    for (const [index, joined] of (['in series', 'in parallel', 'one'] as const).entries()) {
-      const { selection } = made.instrument.positions[index] ?? assert.fail();
+    // In series as they were swept; of a coil that a split shorts nothing is left in the circuit.
+    for (const [index, [joined, within]] of (
+      [
+        ['in series', 0.005],
+        ['in parallel', 0.01],
+        ['one', 0.01],
+      ] as const
+    ).entries()) {
+      const selection = made.instrument.positions[index]?.selection ?? assert.fail();
       const setting = { ...AS_PLAYED, ...FULL_UP, scaling: UNSCREENED };
       const built = positionNetwork(made.instrument, selection, pickupQuick, setting);
       const figures = responseFigures(built.network, built.output, stringDrives(built));
       assert.ok(typeof figures !== 'string' && figures.peakHz !== null);
       const hz = peakOf(joined);
-      console.log(joined, figures.peakHz, hz);
+      assert.ok(Math.abs(figures.peakHz / hz - 1) < within, `${joined}: ${figures.peakHz}, ${hz} there`);
     }
   });
 });

@@ -101,7 +101,16 @@ export function positionNetwork(
   setting: Setting,
 ): PositionNetwork {
   const controls = controlsIn(instrument, selection);
-  const build: Build = { components: [], segments: [], metal: [], probes: [], controls, quickOf, setting };
+  const build: Build = {
+    components: [],
+    segments: [],
+    windings: [],
+    metal: [],
+    probes: [],
+    controls,
+    quickOf,
+    setting,
+  };
   const masters = controls.filter(({ forSlot }) => forSlot === undefined);
   if (selection.kind === 'nets') solder(selection, masters, instrument, build);
   else {
@@ -144,6 +153,13 @@ function controlsIn({ controls, positions, wiring }: Instrument, selection: Sele
 interface Build {
   readonly components: Component[];
   readonly segments: PlacedSegment[];
+  /** Of each pickup the parts of its windings that stand in the circuit, with what they have about them. */
+  readonly windings: {
+    readonly slot: Slot;
+    readonly quick: QuickEstimates;
+    readonly segments: Segment[];
+    readonly screen: string | undefined;
+  }[];
   readonly metal: PlacedMetal[];
   readonly probes: PlacedProbe[];
   readonly controls: readonly Control[];
@@ -162,6 +178,11 @@ function join(selection: Selection, build: Build): void {
   placed.forEach((each, index) => {
     place(each, index, placed, build);
   });
+  const { full, scaling } = build.setting;
+  for (const { quick, segments, screen } of build.windings)
+    build.components.push(
+      ...windingComponents(segments, quick, full ? pickupMagnetics(quick) : undefined, scaling, screen).components,
+    );
 }
 
 /** Where the signal of a part leaves it. */
@@ -234,16 +255,17 @@ function place(
   const through = part.kind === 'coil' && part.throughOhm !== undefined;
   // A coil that stands elsewhere in the position by itself, or that a shorting wire silences, is one coil, not two.
   const kept = all.filter(({ coil }) => alone === undefined || coil.name === alone || through);
-  const parts = windingComponents(
-    kept,
-    quick,
-    build.setting.full ? pickupMagnetics(quick) : undefined,
-    build.setting.scaling,
-    netlist.chassis === undefined ? undefined : nodeOf(netlist.chassis),
+  // Coils of one pickup in several parts of a position are still side by side: they share their field and their metal.
+  const beside = build.windings.find(
+    ({ slot, segments }) => slot === part.slot && !segments.some(({ coil }) => kept.some((each) => each.coil === coil)),
   );
-  build.components.push(...parts.components);
+  if (beside) beside.segments.push(...kept);
+  else {
+    const screen = netlist.chassis === undefined ? undefined : nodeOf(netlist.chassis);
+    build.windings.push({ slot: part.slot, quick, segments: [...kept], screen });
+  }
   const leadF = build.setting.full ? pickupMagnetics(quick).leadF * build.setting.scaling.capacitance : 0;
-  if (leadF > 0)
+  if (leadF > 0 && !beside)
     build.components.push(capacitor({ name: `${prefix}own cable`, from: hotNode, to: groundNode, farad: leadF }));
   for (const segment of kept) build.segments.push({ segment, part, slot: part.slot, quick });
   placeMetal(part.slot, netlist, nodeOf, prefix, build);
