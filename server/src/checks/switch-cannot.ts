@@ -14,14 +14,15 @@ export const switchCannot = defineInstrumentCheck({
     const [first] = written.switches;
     const clash = written.wiring || !first ? undefined : clashing(written, FEW_SEARCHES);
     if (!clash || !first) return [];
+    const { positions, polesNeeded } = clash;
     return [
       {
         what:
-          clash.length === 1
-            ? say`No wiring of ${list(names(written.switches))} makes position ${keysOf(clash)}.`
-            : say`No wiring of ${list(names(written.switches))} makes positions ${keysOf(clash)} together: whatever is soldered for good, one of them is wrong.`,
-        hint: say`It has too few contacts to part what these positions join.`,
-        action: say`Take a switch with more poles; the command wire names those of the shelf that do it.`,
+          positions.length === 1
+            ? say`No wiring of ${list(names(written.switches))} makes position ${keysOf(positions)}.`
+            : say`No wiring of ${list(names(written.switches))} makes positions ${keysOf(positions)} together: whatever is soldered for good, one of them is wrong.`,
+        hint: say`It has too few contacts to part what these positions join${polesNeeded === undefined ? '' : say`; all positions take ${polesNeeded === 1 ? 'one pole' : say`${polesNeeded} poles`} of one throw each`}.`,
+        action: say`Take a switch with more poles: the actions of this line and the command wire name those of the shelf that do it.`,
         place: first.place,
         subject: { nodes: written.switches.map(({ name }) => name) },
       },

@@ -61,11 +61,12 @@ interface Answered {
 
 function answerText({ instrument, answer }: Answered, styles: Styles): string {
   const heading = styles.strong(visible(`instrument ${instrument.written.name}`));
-  const lines = linesOf(answer).map((line) => `  ${visible(line)}`);
+  const lines = linesOf(answer, instrument.written.switches.length > 1).map((line) => `  ${visible(line)}`);
   return `${[heading, ...lines].join('\n')}\n`;
 }
 
-function linesOf(answer: WiringAnswer): readonly string[] {
+/** `areSeveral`: for several switches the shelf is not gone through. */
+function linesOf(answer: WiringAnswer, areSeveral: boolean): readonly string[] {
   switch (answer.kind) {
     case 'proposal': {
       const { plan, taken, lines } = answer.proposal;
@@ -81,6 +82,7 @@ function linesOf(answer: WiringAnswer): readonly string[] {
       return [
         `no wiring does it: ${clashWords(answer.why)}`,
         ...answer.others.map((each) => otherWords(each)),
+        ...(answer.others.length > 0 || areSeveral ? [] : ['no other switch of the files in use does it']),
         ...(answer.looseWires === undefined
           ? []
           : [

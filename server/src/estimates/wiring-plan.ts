@@ -227,7 +227,9 @@ function written({ leads, lugs, grounded }: WiringTask, { wiring, isProven }: Se
   const all: readonly PlannedLine[] = [
     ...lines,
     ...(isGroundNamed || grounded.length === 0 ? [] : [{ kind: 'ground' as const, terminals: grounded }]),
-    ...(free.length === 0 ? [] : [{ kind: 'free' as const, terminals: free }]),
+    ...[free, ...freeLugs(nets, lugs)].flatMap((terminals) =>
+      terminals.length === 0 ? [] : [{ kind: 'free' as const, terminals }],
+    ),
   ];
   return {
     lines: [...all].sort((a, b) => order[a.kind] - order[b.kind]),
@@ -239,6 +241,14 @@ function written({ leads, lugs, grounded }: WiringTask, { wiring, isProven }: Se
     wires: (wiring?.wires ?? 0) + grounded.length,
     isProven,
   };
+}
+
+/** Lugs that nothing is soldered to, switch by switch. */
+function freeLugs(nets: readonly PlannedNet[], lugs: readonly string[]): readonly (readonly string[])[] {
+  const used = new Set(nets.flatMap((net) => net.lugs));
+  const free = lugs.filter((_, lug) => !used.has(lug));
+  const switchOf = (lug: string) => lug.slice(0, lug.indexOf('.'));
+  return [...new Set(free.map(switchOf))].map((name) => free.filter((lug) => switchOf(lug) === name));
 }
 
 /** Leads first, then lugs; hot, ground and the ends of parts are said in other ways. */
@@ -259,9 +269,20 @@ export function* whyNoWiring({ problem, positions }: WiringTask, searches: numbe
 }
 
 /** Positions that no wiring makes together, none of them needless; `undefined` where there is a wiring, or that could not be settled. */
-export const clashing = onceFor((instrument: Instrument, searches: number): readonly Position[] | undefined => {
+export const clashing = onceFor((instrument: Instrument, searches: number): Clash | undefined => {
   const task = wiringTask(instrument, true);
   if (typeof task === 'string') return undefined;
   const clash = finished(oneClash(task.problem, searches));
-  return clash && task.positions.filter((_, index) => clash.includes(index));
+  return (
+    clash && {
+      positions: task.positions.filter((_, index) => clash.includes(index)),
+      polesNeeded: finished(polesNeeded(task.problem, searches)),
+    }
+  );
 });
+
+interface Clash {
+  readonly positions: readonly Position[];
+  /** Poles of one throw for each position that would do them all; `undefined` where that is not known. */
+  readonly polesNeeded: number | undefined;
+}

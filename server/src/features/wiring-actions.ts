@@ -2,8 +2,10 @@
 import type { Span } from '../../../grammar/src/span.ts';
 import type { FactNode } from '../../../grammar/src/syntax-tree.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import { replaceAt } from '../checks/edits.ts';
+import type { Instrument } from '../model/instrument.ts';
 import type { Steps } from '../physics/switching/steps.ts';
-import { wiringFor } from '../repair/wiring-proposal.ts';
+import { type OtherSwitch, wiringFor } from '../repair/wiring-proposal.ts';
 import { takenWords, wiresWords } from '../words/wiring-words.ts';
 import { inFile, isOnHead } from './syntax-at.ts';
 import { locateEdits, type Refactoring } from './text-edits.ts';
@@ -22,6 +24,7 @@ export function* wiringActions(analysis: Analysis, span: Span): Steps<readonly R
         : firstWord(each) === 'switch' && touches(inFile(placed, each.span), span),
     );
     const answer = isAsked ? yield* wiringFor(analysis, instrument) : undefined;
+    if (answer?.kind === 'impossible') actions.push(...switchesThatDo(analysis, instrument.written, answer.others));
     if (answer?.kind !== 'proposal') continue;
     const { plan, taken, edit } = answer.proposal;
     const edits = locateEdits(analysis, [edit]);
@@ -30,6 +33,18 @@ export function* wiringActions(analysis: Analysis, span: Span): Steps<readonly R
     if (edits) actions.push({ title, edits });
   }
   return actions;
+}
+
+/** In the place of a switch that cannot. */
+function switchesThatDo(
+  analysis: Analysis,
+  { switches: [own] }: Instrument,
+  others: readonly OtherSwitch[],
+): readonly Refactoring[] {
+  return others.flatMap(({ part, wires }) => {
+    const edits = own && locateEdits(analysis, [replaceAt(own.partName.place, part.name)]);
+    return edits ? [{ title: `Take ${part.name} of the shelf: it does all positions with ${wires} wires`, edits }] : [];
+  });
 }
 
 const firstWord = ({ items: [first] }: FactNode): string | undefined =>
