@@ -203,7 +203,7 @@ function* readingInner(chunk: Chunk): Generator<undefined> {
     return;
   }
 }
-const PIECES_TOLD_FIRST = 40;
+const PIECES_TOLD_FIRST = 12;
 
 function analysed(state: FileState): Analysis {
   const { uri, host, graph, reader, model, bench } = state;
