@@ -32,6 +32,17 @@ describe('architecture', () => {
     assert.deepEqual(homeless, []);
   });
 
+  it('takes the values of the protocol from one file, which costs the start of the server once', () => {
+    const own = 'server/src/lsp/protocol-library.ts';
+    const offences = sources(['server/src/lsp']).filter((file) => {
+      const taken = /^import \{([^}]*)\} from 'vscode-languageserver';/m.exec(
+        readFileSync(path.join(root, file), 'utf8'),
+      );
+      return file !== own && taken?.[1]?.split(',').some((name) => !/^\s*(?:type |$)/.test(name));
+    });
+    assert.deepEqual(offences, []);
+  });
+
   for (const part of parts)
     it(`${part.name} imports only what its row allows`, () => {
       const offences = sources([part.folder])

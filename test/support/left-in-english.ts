@@ -1,15 +1,15 @@
 /** What a German page still says in English, by the words of the bundles. */
-import { GERMAN } from '../../server/src/words/languages/german.ts';
+import { german } from '../../server/src/words/languages/german.ts';
 
 const wordsIn = (text: string): readonly string[] => text.match(/\p{L}{3,}/gu) ?? [];
 
 /** Words of the English texts that no German one has. */
 const ENGLISH_ONLY = (() => {
-  const german = new Set(Object.values(GERMAN).flatMap((text) => wordsIn(text.toLowerCase())));
+  const words = new Set(Object.values(german()).flatMap((text) => wordsIn(text.toLowerCase())));
   return new Set(
-    Object.keys(GERMAN)
+    Object.keys(german())
       .flatMap((text) => wordsIn(text.toLowerCase()))
-      .filter((word) => !german.has(word)),
+      .filter((word) => !words.has(word)),
   );
 })();
 

@@ -1,5 +1,6 @@
-import { DiagnosticTag, type InitializeParams } from 'vscode-languageserver';
+import type { InitializeParams } from 'vscode-languageserver';
 import { type Language, languageOf } from '../words/languages/language.ts';
+import { DiagnosticTag } from './protocol-library.ts';
 
 /** What the client says it can do. Everything that it does not say, it cannot. */
 export interface ClientAbilities {

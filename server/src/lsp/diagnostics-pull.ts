@@ -1,14 +1,14 @@
-import {
-  type CancellationToken,
-  type Diagnostic,
-  type DocumentDiagnosticParams,
-  type DocumentDiagnosticReport,
-  DocumentDiagnosticReportKind,
-  type WorkspaceDiagnosticParams,
-  type WorkspaceDiagnosticReport,
+import type {
+  CancellationToken,
+  Diagnostic,
+  DocumentDiagnosticParams,
+  DocumentDiagnosticReport,
+  WorkspaceDiagnosticParams,
+  WorkspaceDiagnosticReport,
 } from 'vscode-languageserver';
 import type { Documents } from './documents.ts';
 import { fileKey } from './file-key.ts';
+import { DocumentDiagnosticReportKind } from './protocol-library.ts';
 
 /** Findings for an editor that asks for them: what would have been sent is kept until it does. */
 export interface Pull {

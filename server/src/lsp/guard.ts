@@ -1,5 +1,6 @@
-import { type CancellationToken, type Connection, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { type Message, PROTOCOL_VERSION } from './protocol.ts';
+import { LSPErrorCodes, ResponseError } from './protocol-library.ts';
 
 /** Tells a failure to whoever keeps the log. */
 export type Report = (what: string, error: unknown) => void;

@@ -1,18 +1,13 @@
-import {
-  type CancellationToken,
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
-  CodeActionTriggerKind,
-  type Connection,
-  type Hover as HoverAnswered,
-  type HoverParams,
-  LSPErrorCodes,
-  type RenameFilesParams,
-  ResponseError,
-  type ServerCapabilities,
-  WillRenameFilesRequest,
-  type WorkspaceEdit,
+import type {
+  CancellationToken,
+  CodeAction,
+  CodeActionParams,
+  Connection,
+  Hover as HoverAnswered,
+  HoverParams,
+  RenameFilesParams,
+  ServerCapabilities,
+  WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Span } from '../../../grammar/src/span.ts';
 import type { Analysis } from '../analysis/analysis-types.ts';
@@ -52,6 +47,13 @@ import { answering } from './guard.ts';
 import { withPictures } from './hover-pictures.ts';
 import { inSlices } from './in-slices.ts';
 import { serveLenses } from './lens-requests.ts';
+import {
+  CodeActionKind,
+  CodeActionTriggerKind,
+  LSPErrorCodes,
+  ResponseError,
+  WillRenameFilesRequest,
+} from './protocol-library.ts';
 import type { About, Served } from './served.ts';
 import type { Opened } from './session.ts';
 import { serveText, textCapabilities } from './text-requests.ts';

@@ -1,19 +1,13 @@
-import {
-  CodeLensRefreshRequest,
-  type Connection,
-  type Diagnostic,
-  type DiagnosticServerCancellationData,
-  DidChangeConfigurationNotification,
-  DidChangeWatchedFilesNotification,
-  type DocumentDiagnosticParams,
-  type DocumentDiagnosticReport,
-  DocumentDiagnosticReportKind,
-  FileOperationPatternKind,
-  type InitializeParams,
-  type InitializeResult,
-  TextDocumentSyncKind,
-  type WorkspaceDiagnosticParams,
-  type WorkspaceDiagnosticReport,
+import type {
+  Connection,
+  Diagnostic,
+  DiagnosticServerCancellationData,
+  DocumentDiagnosticParams,
+  DocumentDiagnosticReport,
+  InitializeParams,
+  InitializeResult,
+  WorkspaceDiagnosticParams,
+  WorkspaceDiagnosticReport,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { attached } from '../../../grammar/values/attached.ts';
@@ -37,6 +31,14 @@ import {
   type InSightParams,
   PROTOCOL_VERSION,
 } from './protocol.ts';
+import {
+  CodeLensRefreshRequest,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
+  DocumentDiagnosticReportKind,
+  FileOperationPatternKind,
+  TextDocumentSyncKind,
+} from './protocol-library.ts';
 import { askClientForFile } from './read-file.ts';
 import { sayTheSame } from './same-diagnostics.ts';
 import { sentFindings } from './sent-findings.ts';

@@ -1,29 +1,20 @@
-import {
-  type CodeAction,
-  CodeActionKind,
-  type Color,
-  type CompletionItem,
-  CompletionItemKind,
-  type Diagnostic,
-  DiagnosticSeverity,
-  DiagnosticTag,
-  type DocumentHighlight,
-  DocumentHighlightKind,
-  type DocumentSymbol,
-  type FoldingRange,
-  FoldingRangeKind,
-  type InlayHint,
-  InsertTextFormat,
-  type Location,
-  type MarkupContent,
-  type Range,
-  SemanticTokensBuilder,
-  type SignatureHelp,
-  type SymbolInformation,
-  SymbolKind,
-  type TextDocumentEdit,
-  type TextEdit,
-  type WorkspaceEdit,
+import type {
+  CodeAction,
+  Color,
+  CompletionItem,
+  Diagnostic,
+  DocumentHighlight,
+  DocumentSymbol,
+  FoldingRange,
+  InlayHint,
+  Location,
+  MarkupContent,
+  Range,
+  SignatureHelp,
+  SymbolInformation,
+  TextDocumentEdit,
+  TextEdit,
+  WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Span } from '../../../grammar/src/span.ts';
@@ -35,6 +26,17 @@ import type * as features from '../features/feature-values.ts';
 import { type RichText, toMarkdown, toPlainText } from '../features/rich-text.ts';
 import type { ClientAbilities } from './client-abilities.ts';
 import { explanationLink } from './protocol.ts';
+import {
+  CodeActionKind,
+  CompletionItemKind,
+  DiagnosticSeverity,
+  DiagnosticTag,
+  DocumentHighlightKind,
+  FoldingRangeKind,
+  InsertTextFormat,
+  SemanticTokensBuilder,
+  SymbolKind,
+} from './protocol-library.ts';
 
 /** The text of any file that a feature points into. */
 export type TextOf = (uri: string) => TextDocument | undefined;

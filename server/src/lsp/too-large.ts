@@ -1,5 +1,6 @@
-import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { DiagnosticSeverity } from './protocol-library.ts';
 import { MOST_BYTES } from './text-limits.ts';
 
 /** What is said of a document too long to be a spec; nothing where it is not, and its analysis failed for another reason. */

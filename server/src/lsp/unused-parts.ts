@@ -1,9 +1,10 @@
-import { type Diagnostic, DiagnosticSeverity, DiagnosticTag } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Reference } from '../model/model.ts';
 import { fileKey } from './file-key.ts';
 import { unreadableFiles, usersOf } from './index-queries.ts';
+import { DiagnosticSeverity, DiagnosticTag } from './protocol-library.ts';
 import { toRange } from './to-protocol.ts';
 import type { IndexedFile } from './workspace-index.ts';
 

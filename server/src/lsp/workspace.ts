@@ -1,5 +1,5 @@
 /** The specs of the workspace that are not open: who names what in them, and what has to change in them too. */
-import { LSPErrorCodes, type ResponseError as Refused, ResponseError, type WorkspaceEdit } from 'vscode-languageserver';
+import type { ResponseError as Refused, WorkspaceEdit } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { FileMentions, Mention } from '../analysis/file-mentions.ts';
 import { relativePath, usesAfterMove } from '../features/moved-files.ts';
@@ -16,6 +16,7 @@ import {
   unreadableFiles,
 } from './index-queries.ts';
 import type { Pace } from './pace.ts';
+import { LSPErrorCodes, ResponseError } from './protocol-library.ts';
 import type { Session } from './session.ts';
 import { MOST_SPECS } from './text-limits.ts';
 import { toWorkspaceEdit } from './to-protocol.ts';

@@ -4,10 +4,10 @@
  */
 import type { Style } from '../../quantities/print.ts';
 import { SPEC_WORDS } from './german/spec-words.ts';
-import { GERMAN, GERMAN_NUMBERS } from './german.ts';
+import { GERMAN_NUMBERS, german } from './german.ts';
 
 /** A text of the tool, by its English: `Winding: {0} coil`. */
-export type Text = keyof typeof GERMAN;
+export type Text = keyof ReturnType<typeof german>;
 
 /** One that holds nothing in between. */
 export type PlainText = Exclude<Text, `${string}{0}${string}`>;
@@ -59,7 +59,7 @@ export const ENGLISH = speaking('en', 'typographic', (text) => text);
 
 const BY_CODE: Readonly<Record<LanguageCode, Language>> = {
   en: ENGLISH,
-  de: speaking('de', GERMAN_NUMBERS, (text) => GERMAN[text]),
+  de: speaking('de', GERMAN_NUMBERS, (text) => german()[text]),
 };
 
 /** Of a locale as an editor or a person names it: `de`, `de-AT`, `en_GB.UTF-8`. English where there is none, or none that is known. */
