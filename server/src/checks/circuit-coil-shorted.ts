@@ -1,12 +1,12 @@
 import type { Some } from '../../../grammar/values/present.ts';
 import { type Joint, leadTexts } from '../model/pickup.ts';
+import type { Language } from '../words/languages/language.ts';
 import { coilWords, endsWords } from '../words/parts.ts';
-import { list } from '../words/text.ts';
+import { listIn } from '../words/text.ts';
 import { insertLineAfter, rewriteJoint } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const circuitCoilShorted = definePickupCheck({
   code: 'circuit/coil-shorted',
@@ -23,10 +23,25 @@ export const circuitCoilShorted = definePickupCheck({
           (each) => each.coil !== coil && each.transfer !== undefined && each.transfer !== 0,
         );
         return {
-          what: say`Both ends of ${coilWords(coil)} (${endsWords(netlist, coil)}) are joined, so it is shorted and ${left.length ? say`only ${list(left.map((each) => coilWords(each.coil)))} sounds` : 'gives nothing'}.`,
-          action: say`Give the two ends joints of their own.`,
+          what: (t: Language) =>
+            left.length > 0
+              ? t(
+                  'Both ends of {0} ({1}) are joined, so it is shorted and only {2} sounds.',
+                  coilWords(coil, t),
+                  endsWords(netlist, coil, t),
+                  listIn(
+                    t,
+                    left.map((each) => coilWords(each.coil, t)),
+                  ),
+                )
+              : t(
+                  'Both ends of {0} ({1}) are joined, so it is shorted and gives nothing.',
+                  coilWords(coil, t),
+                  endsWords(netlist, coil, t),
+                ),
+          action: (t: Language) => t('Give the two ends joints of their own.'),
           place: joint?.place ?? coil.place,
-          related: joint && { message: say`${coil.name} coil`, place: coil.place },
+          related: joint && { message: (t: Language) => t('{0} coil', coil.name), place: coil.place },
           remedies: () => joint && splits(joint),
           subject: {
             coils: [coil.name],
@@ -45,10 +60,10 @@ function splits(joint: Joint): Some<Remedy> {
     leads.slice(index + 1).map((b) => {
       const rest = leadTexts(joint).filter((text) => text !== a && text !== b);
       if (rest.length === 0) return undefined;
-      return remedy(say`Part them: \`link ${a} ${b}\` and \`${joint.kind} ${rest.join(' ')}\``, [
-        rewriteJoint(joint, rest),
-        insertLineAfter(joint.place, `link ${a} ${b}`),
-      ]);
+      return remedy(
+        (t) => t('Part them: `{0}` and `{1}`', `link ${a} ${b}`, `${joint.kind} ${rest.join(' ')}`),
+        [rewriteJoint(joint, rest), insertLineAfter(joint.place, `link ${a} ${b}`)],
+      );
     }),
   );
 }

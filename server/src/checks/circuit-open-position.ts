@@ -2,7 +2,6 @@ import { sounds } from '../estimates/signs.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { definePositionCheck } from './instrument-check.ts';
-import { say } from './say.ts';
 
 export const circuitOpenPosition = definePositionCheck({
   code: 'circuit/open',
@@ -13,8 +12,8 @@ export const circuitOpenPosition = definePositionCheck({
     // A pickup that is silent by itself is told at the pickup.
     if (coils.length > 0 || quick.some(({ signs }) => !signs.some(sounds))) return undefined;
     return {
-      what: say`${capital(positionWords(position))} is silent: nothing of what it names drives the output.`,
-      action: say`Take a pickup or a coil whose two ends reach hot and ground.`,
+      what: (t) => t('{0} is silent: nothing of what it names drives the output.', capital(positionWords(position, t))),
+      action: (t) => t('Take a pickup or a coil whose two ends reach hot and ground.'),
     };
   },
 });

@@ -1,8 +1,8 @@
 import type { PickupNetlist } from '../model/netlist.ts';
 import { partsOf } from '../model/selection.ts';
+import type { Language } from '../words/languages/language.ts';
 import { positionWords } from '../words/parts.ts';
 import { definePositionCheck } from './instrument-check.ts';
-import { say } from './say.ts';
 
 /** A position that takes a pickup at a lead, or a coil of it, that nothing is soldered to. */
 export const circuitOpenTap = definePositionCheck({
@@ -18,13 +18,26 @@ export const circuitOpenTap = definePositionCheck({
       return {
         what:
           part.kind === 'tap'
-            ? say`In ${positionWords(position)} ${part.path.text} gives nothing: no coil is soldered to ${part.lead} of ${part.slot.name}.`
-            : say`In ${positionWords(position)} ${part.path.text} gives nothing: which leads are those of the ${part.coil} coil is neither stated nor measured.`,
+            ? (t: Language) =>
+                t(
+                  'In {0} {1} gives nothing: no coil is soldered to {2} of {3}.',
+                  positionWords(position, t),
+                  part.path.text,
+                  part.lead,
+                  part.slot.name,
+                )
+            : (t: Language) =>
+                t(
+                  'In {0} {1} gives nothing: which leads are those of {2} is neither stated nor measured.',
+                  positionWords(position, t),
+                  part.path.text,
+                  t('the {0} coil', part.coil),
+                ),
         action:
           part.kind === 'tap'
-            ? say`Solder an end or a tap of a coil to it, or take another lead.`
-            : say`State the start and the finish of that coil, or find them by a kick.`,
-        related: [{ message: say`${part.slot.name} is fitted here`, place: part.slot.place }],
+            ? (t: Language) => t('Solder an end or a tap of a coil to it, or take another lead.')
+            : (t: Language) => t('State the start and the finish of that coil, or find them by a kick.'),
+        related: [{ message: (t: Language) => t('{0} is fitted here', part.slot.name), place: part.slot.place }],
       };
     }),
 });

@@ -1,14 +1,13 @@
 import type { Some } from '../../../grammar/values/present.ts';
 import { sounds } from '../estimates/signs.ts';
 import { jointOf, leadTexts } from '../model/pickup.ts';
-import { leadWords } from '../words/parts.ts';
-import { list } from '../words/text.ts';
+import type { Language } from '../words/languages/language.ts';
+import { listIn } from '../words/text.ts';
 import { insertFirstLine, insertLineAfter } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { floatingLeads, unreadWiring } from './lead-floating.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const circuitOpen = definePickupCheck({
   code: 'circuit/open',
@@ -24,25 +23,34 @@ export const circuitOpen = definePickupCheck({
     if (!broken && quick.signs.some(sounds)) return undefined;
     if (!broken && netlist.hot !== undefined && netlist.ground !== undefined) return undefined;
     const floating = floatingLeads(netlist);
-    const names = (kind: 'hot' | 'ground') =>
-      list(hookup.joints.filter((joint) => joint.kind === kind).flatMap(leadTexts));
+    const names = (kind: 'hot' | 'ground') => hookup.joints.filter((joint) => joint.kind === kind).flatMap(leadTexts);
     const [hot, ground] = [names('hot'), names('ground')];
-    const missing = !hot
-      ? say`no lead is hot`
-      : !ground
-        ? say`no lead is ground`
-        : say`no path leads from hot ${hot} to ground ${ground}`;
-    const action = !hot
-      ? say`Say which lead is hot.`
-      : !ground
-        ? say`Say which lead is ground.`
-        : say`Follow the path from hot through the coils to ground, and join it where it ends.`;
     return {
-      what: say`The pickup is silent: ${missing}${floating.length ? say`; ${leadWords(floating)} ${floating.length > 1 ? 'are' : 'is'} joined to nothing` : ''}.`,
-      action,
+      what: (t) => {
+        const missing =
+          hot.length === 0
+            ? t('no lead is hot')
+            : ground.length === 0
+              ? t('no lead is ground')
+              : t('no path leads from hot {0} to ground {1}', listIn(t, hot), listIn(t, ground));
+        if (floating.length === 0) return t('The pickup is silent: {0}.', missing);
+        const loose = listIn(
+          t,
+          floating.map(({ name }) => name),
+        );
+        return floating.length > 1
+          ? t('The pickup is silent: {0}; {1} are joined to nothing.', missing, loose)
+          : t('The pickup is silent: {0}; {1} is joined to nothing.', missing, loose);
+      },
+      action: (t) =>
+        hot.length === 0
+          ? t('Say which lead is hot.')
+          : ground.length === 0
+            ? t('Say which lead is ground.')
+            : t('Follow the path from hot through the coils to ground, and join it where it ends.'),
       place: hookup.place,
       related: floating.map((lead) => ({
-        message: say`${lead.name} leaves the pickup here and is joined to nothing`,
+        message: (t: Language) => t('{0} leaves the pickup here and is joined to nothing', lead.name),
         place: lead.place,
       })),
       remedies: () => links(context),
@@ -61,7 +69,7 @@ function links({ netlist, pickup }: PickupContext): Some<Remedy> {
   return floating.flatMap((a, index) =>
     floating.slice(index + 1).map((b) => {
       const line = `link ${a.name} ${b.name}`;
-      return remedy(say`Join them: \`${line}\``, insert(line), floating.length === 2);
+      return remedy((t) => t('Join them: `{0}`', line), insert(line), floating.length === 2);
     }),
   );
 }

@@ -7,7 +7,6 @@ import { resistanceBetween } from '../physics/circuit/dc.ts';
 import { positionWords } from '../words/parts.ts';
 import { capital } from '../words/text.ts';
 import { definePositionCheck, type InstrumentContext } from './instrument-check.ts';
-import { say } from './say.ts';
 
 /** A pickup that shorts itself is told at the pickup. */
 export const circuitOutputShortedPosition = definePositionCheck({
@@ -20,8 +19,18 @@ export const circuitOutputShortedPosition = definePositionCheck({
     if (parts.some(({ slot: { pickup } }) => pickup && shortsItself(context.quickOf(pickup).netlist))) return undefined;
     const culprit = parts.find((part) => isShort(ohmOf(part, context)));
     return {
-      what: say`${capital(positionWords(position))} is silent: hot and ground are joined ${culprit ? say`because ${culprit.path.text} is taken at a lead that lies on its ground` : 'as it joins its parts'}.`,
-      action: culprit ? say`Take it at a lead between its coils.` : say`Leave out the part that joins hot to ground.`,
+      what: (t) => {
+        const where = capital(positionWords(position, t));
+        return culprit
+          ? t(
+              '{0} is silent: hot and ground are joined because {1} is taken at a lead that lies on its ground.',
+              where,
+              culprit.path.text,
+            )
+          : t('{0} is silent: hot and ground are joined as it joins its parts.', where);
+      },
+      action: (t) =>
+        t(culprit ? 'Take it at a lead between its coils.' : 'Leave out the part that joins hot to ground.'),
       subject: { nodes: ['hot', 'ground'] },
     };
   },

@@ -1,9 +1,9 @@
 import { jointOf, leadTexts } from '../model/pickup.ts';
-import { list } from '../words/text.ts';
+import type { Language } from '../words/languages/language.ts';
+import { listIn } from '../words/text.ts';
 import { removeLine, rewriteJoint } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const circuitOutputShorted = definePickupCheck({
   code: 'circuit/output-shorted',
@@ -19,26 +19,41 @@ export const circuitOutputShorted = definePickupCheck({
       .map(({ name }) => name);
     const hotLine = jointOf(pickup, 'hot');
     const shared = hotLine?.leads.find(({ text }) => doubled.includes(text));
-    const follows = [
-      ...(doubled.length ? [say`${list([...new Set(doubled)])} lies in two joints`] : []),
-      ...(metal.length ? [say`${list(metal)} would be hot`] : []),
-    ];
     return {
-      what: say`Hot and ground are joined, so the pickup is silent${follows.length ? say`; ${follows.join(', ')}` : ''}.`,
-      action: say`Take out the joint, or the lead in a joint, that brings the two together.`,
+      what: (t) => {
+        const follows = [
+          ...(doubled.length ? [t('{0} lies in two joints', listIn(t, [...new Set(doubled)]))] : []),
+          ...(metal.length
+            ? [
+                t(
+                  '{0} would be hot',
+                  listIn(
+                    t,
+                    metal.map((each) => t.word(each)),
+                  ),
+                ),
+              ]
+            : []),
+        ];
+        return follows.length > 0
+          ? t('Hot and ground are joined, so the pickup is silent; {0}.', follows.join(', '))
+          : t('Hot and ground are joined, so the pickup is silent.');
+      },
+      action: (t) => t('Take out the joint, or the lead in a joint, that brings the two together.'),
       place: hotLine?.place ?? pickup.hookup?.place ?? pickup.place,
       related: joints
         .filter((joint) => joint !== hotLine)
-        .map((joint) => ({ message: say`${joint.kind} joins the same net`, place: joint.place })),
+        .map((joint) => ({ message: (t: Language) => t('{0} joins the same net', joint.kind), place: joint.place })),
       remedies: () =>
         joints.flatMap((joint) => {
           const texts = leadTexts(joint);
-          if (joint.kind === 'link') return remedy(say`Take out \`link ${texts.join(' ')}\``, removeLine(joint.place));
+          if (joint.kind === 'link')
+            return remedy((t) => t('Take out `{0}`', `link ${texts.join(' ')}`), removeLine(joint.place));
           return joint.leads.map((path, index) => {
             const rest = texts.filter((_, place) => place !== index);
             if (rest.length === 0) return undefined;
-            const title = say`Take ${path.text} off: \`${joint.kind} ${rest.join(' ')}\``;
-            return remedy(title, rewriteJoint(joint, rest), path === shared);
+            const left = `${joint.kind} ${rest.join(' ')}`;
+            return remedy((t) => t('Take {0} off: `{1}`', path.text, left), rewriteJoint(joint, rest), path === shared);
           });
         }),
       subject: { nodes: ['hot', 'ground'] },

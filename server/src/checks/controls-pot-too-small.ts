@@ -1,8 +1,8 @@
 import { POT_LEAST_TIMES } from '../estimates/common-practice.ts';
 import type { Control, Slot } from '../model/instrument.ts';
 import { printValue } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
-import { say } from './say.ts';
 
 export const controlsPotTooSmall = defineInstrumentCheck({
   code: 'controls/pot-too-small',
@@ -19,17 +19,29 @@ export const controlsPotTooSmall = defineInstrumentCheck({
       );
       if (!largest || control.track.si >= POT_LEAST_TIMES * largest.ohm) return undefined;
       const times = Math.round(control.track.si / largest.ohm);
-      const kohms = (value: number) => printValue({ value, dimension: 'resistance', unit: 'kohm' });
+      const kohms = (value: number, t: Language) =>
+        printValue({ value, dimension: 'resistance', unit: 'kohm', style: t.numbers });
       const least = Math.ceil((POT_LEAST_TIMES * largest.ohm) / POTS_APART_OHM) * POTS_APART_OHM;
       return {
-        what: say`The ${control.kind} control of ${control.track.written} is only ${times} times the ${kohms(largest.ohm)} of ${largest.slot.name}.`,
-        hint:
-          control.kind === 'blend' && !control.twoGang
-            ? say`With less than about ${POT_LEAST_TIMES} times, the other pickup stays heard at the end of the travel.`
-            : say`Less than about ${POT_LEAST_TIMES} times loads the pickup: the peak flattens and the treble falls.`,
-        action: say`Take a pot of ${kohms(least)} or more.`,
+        what: (t: Language) =>
+          t(
+            'The {0} control of {1} is only {2} times the {3} of {4}.',
+            t(control.kind),
+            control.track.written,
+            String(times),
+            kohms(largest.ohm, t),
+            largest.slot.name,
+          ),
+        hint: (t: Language) =>
+          t(
+            control.kind === 'blend' && !control.twoGang
+              ? 'With less than about {0} times, the other pickup stays heard at the end of the travel.'
+              : 'Less than about {0} times loads the pickup: the peak flattens and the treble falls.',
+            String(POT_LEAST_TIMES),
+          ),
+        action: (t: Language) => t('Take a pot of {0} or more.', kohms(least, t)),
         place: control.place,
-        related: [{ message: say`${largest.slot.name} is fitted here`, place: largest.slot.place }],
+        related: [{ message: (t: Language) => t('{0} is fitted here', largest.slot.name), place: largest.slot.place }],
       };
     }),
 });

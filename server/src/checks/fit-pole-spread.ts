@@ -3,8 +3,8 @@ import { type Bobbin, isBlade } from '../model/bobbin.ts';
 import type { Instrument, Slot } from '../model/instrument.ts';
 import type { Place } from '../model/place.ts';
 import { printNumber } from '../quantities/print.ts';
+import type { Language } from '../words/languages/language.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
-import { say } from './say.ts';
 
 export const fitPoleSpread = defineInstrumentCheck({
   code: 'fit/pole-spread',
@@ -18,19 +18,32 @@ export const fitPoleSpread = defineInstrumentCheck({
       const off = (poles.spreadM - strings) / 2;
       if (Math.abs(off) <= POLE_OFF_AT_MOST_M) return undefined;
       return {
-        what: say`The outer poles of ${slot.name} lie ${mm(Math.abs(off))} mm ${off > 0 ? 'outside' : 'inside'} the outer strings: ${mm(poles.spreadM)} mm from first to last pole, where the strings are ${mm(strings)} mm apart.`,
-        hint: say`More than ${mm(POLE_OFF_AT_MOST_M)} mm leaves those strings weak.`,
-        action: say`Take bobbins with the spread of the strings at this place.`,
+        what: (t: Language) =>
+          t(
+            off > 0
+              ? 'The outer poles of {0} lie {1} mm outside the outer strings: {2} mm from first to last pole, where the strings are {3} mm apart.'
+              : 'The outer poles of {0} lie {1} mm inside the outer strings: {2} mm from first to last pole, where the strings are {3} mm apart.',
+            slot.name,
+            mm(Math.abs(off), t),
+            mm(poles.spreadM, t),
+            mm(strings, t),
+          ),
+        hint: (t: Language) => t('More than {0} mm leaves those strings weak.', mm(POLE_OFF_AT_MOST_M, t)),
+        action: (t: Language) => t('Take bobbins with the spread of the strings at this place.'),
         place: slot.place,
         related: [
-          { message: say`the spread of the poles`, place: poles.place },
-          instrument.strings && { message: say`the spread of the strings`, place: instrument.strings.place },
+          { message: (t: Language) => t('the spread of the poles'), place: poles.place },
+          instrument.strings && {
+            message: (t: Language) => t('the spread of the strings'),
+            place: instrument.strings.place,
+          },
         ],
       };
     }),
 });
 
-const mm = (metre: number): string => printNumber(metre * 1e3, 1, 'plain');
+const mm = (metre: number, t: Language): string =>
+  printNumber(metre * 1e3, 1, t.numbers === 'typographic' ? 'plain' : t.numbers);
 
 /** First to last string at the pickup's place, between bridge and nut in proportion to the distance from the saddle. */
 function stringSpreadM({ strings, scale }: Instrument, { distance }: Slot): number | undefined {

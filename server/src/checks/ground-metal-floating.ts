@@ -1,11 +1,11 @@
 import { foilsOf, isGrounded, isWired, type PickupNetlist } from '../model/netlist.ts';
 import { jointOf } from '../model/pickup.ts';
+import type { Language } from '../words/languages/language.ts';
 import { coilWords } from '../words/parts.ts';
 import { insertLineAfter, replaceAt } from './edits.ts';
 import { floatingLeads } from './lead-floating.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const groundMetalFloating = definePickupCheck({
   code: 'ground/metal-floating',
@@ -20,8 +20,8 @@ export const groundMetalFloating = definePickupCheck({
     const foils = foilsOf(netlist).filter((foil) => isLoose(foil) && !loose.some(({ net }) => net === foil.net));
     return [
       ...foils.map(({ coil, place }) => ({
-        what: say`The foil of ${coilWords(coil)} is joined to nothing: it shields nothing.`,
-        action: say`Tie it to what is grounded.`,
+        what: (t: Language) => t('The foil of {0} is joined to nothing: it shields nothing.', coilWords(coil, t)),
+        action: (t: Language) => t('Tie it to what is grounded.'),
         place,
         subject: { coils: [coil.name] },
       })),
@@ -29,14 +29,18 @@ export const groundMetalFloating = definePickupCheck({
         // Parts tied to one another float from one cause: it is told at the one that should have been tied further.
         .filter((each) => causeAmong(loose.filter(({ net }) => net === each.net)) === each)
         .map(({ name, fitting, place }) => ({
-          what: say`The ${fitting === 'shield' ? say`shield ${name}` : name} is joined to nothing: it shields nothing and buzzes when touched.`,
-          action: say`Tie it to what is grounded.`,
+          what: (t: Language) =>
+            t(
+              'The {0} is joined to nothing: it shields nothing and buzzes when touched.',
+              fitting === 'shield' ? `${t('shield')} ${t.word(name)}` : t.word(name),
+            ),
+          action: (t: Language) => t('Tie it to what is grounded.'),
           place,
           remedies: () => {
             if (fitting === 'shield') {
               const ground = jointOf(pickup, 'ground');
               return remedy(
-                say`Ground it: \`shield ${name}\``,
+                (t) => t('Ground it: `{0}`', `shield ${name}`),
                 ground && insertLineAfter(ground.place, `shield ${name}`),
                 true,
               );
@@ -49,7 +53,7 @@ export const groundMetalFloating = definePickupCheck({
               .reverse()
               .map(({ name: target }, index) =>
                 remedy(
-                  say`Tie it to ${target}: \`${line} tied to ${target}\``,
+                  (t) => t('Tie it to {0}: `{1}`', t.word(target), `${line} tied to ${target}`),
                   replaceAt(fitting.place, `${line} tied to ${target}`),
                   index === 0,
                 ),

@@ -1,9 +1,9 @@
 import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { Language } from '../words/languages/language.ts';
 import { insertLineAfter } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const leadFloating = definePickupCheck({
   code: 'lead/floating',
@@ -14,12 +14,19 @@ export const leadFloating = definePickupCheck({
     if (!hookup || unreadWiring(pickup)) return [];
     const lastJoint = hookup.joints.at(-1);
     return floatingLeads(netlist).map((lead) => ({
-      what: say`${lead.name} is joined to nothing: ${lead.ends.length === 0 && lead.what === 'conductor' ? 'no coil is soldered to it and ' : ''}the hookup does not name it; an open end picks up noise.`,
-      action: say`Name it in a joint, or tape it off or take it to the switch (\`free ${lead.name}\`).`,
+      what: (t: Language) =>
+        t(
+          lead.ends.length === 0 && lead.what === 'conductor'
+            ? '{0} is joined to nothing: no coil is soldered to it and the hookup does not name it; an open end picks up noise.'
+            : '{0} is joined to nothing: the hookup does not name it; an open end picks up noise.',
+          lead.name,
+        ),
+      action: (t: Language) =>
+        t('Name it in a joint, or tape it off or take it to the switch (`{0}`).', `free ${lead.name}`),
       place: lead.place,
       remedies: () =>
         remedy(
-          say`Tape it off: \`free ${lead.name}\``,
+          (t) => t('Tape it off: `{0}`', `free ${lead.name}`),
           lastJoint && insertLineAfter(lastJoint.place, `free ${lead.name}`),
           true,
         ),

@@ -1,10 +1,10 @@
 import { canonicalLeadName } from '../../../grammar/values/lead-name.ts';
 import { COIL_ENDS } from '../model/coil.ts';
+import type { Language } from '../words/languages/language.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const leadReused = definePickupCheck({
   code: 'lead/reused',
@@ -19,14 +19,16 @@ export const leadReused = definePickupCheck({
     return told.map((each) => ({
       what:
         each.why === 'brought out twice'
-          ? say`Two parts bring out a lead called ${each.name}, so a joint that names it could mean either.`
-          : say`${each.name} is named in two joints; a lead is soldered once, or the two joints are one.`,
+          ? (t: Language) =>
+              t('Two parts bring out a lead called {0}, so a joint that names it could mean either.', each.name)
+          : (t: Language) =>
+              t('{0} is named in two joints; a lead is soldered once, or the two joints are one.', each.name),
       action:
         each.why === 'brought out twice'
-          ? say`Name the ends of the coils in its place.`
-          : say`Name it in one of them, or make one joint of the two.`,
+          ? (t: Language) => t('Name the ends of the coils in its place.')
+          : (t: Language) => t('Name it in one of them, or make one joint of the two.'),
       place: each.place,
-      related: [{ message: say`${each.name} for the first time`, place: each.first }],
+      related: [{ message: (t: Language) => t('{0} for the first time', each.name), place: each.first }],
       remedies: () => (each.why === 'brought out twice' ? nameTheEnds(context, each.name) : undefined),
       subject: { nodes: [`lead:${canonicalLeadName(each.name)}`] },
     }));
@@ -50,5 +52,5 @@ function nameTheEnds({ pickup }: PickupContext, written: string): Remedy | undef
     const path = uses[index];
     return path && replaceAt(path.place, end);
   });
-  return remedy(say`Name the ends: ${order.join(' ')}`, edits, true);
+  return remedy((t) => t('Name the ends: {0}', order.join(' ')), edits, true);
 }

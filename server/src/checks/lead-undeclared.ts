@@ -1,11 +1,11 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
 import { usualSpelling } from '../../../grammar/values/iec60757.ts';
 import type { LeadPath } from '../model/lead.ts';
-import { list } from '../words/text.ts';
+import type { Language } from '../words/languages/language.ts';
+import { listIn } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const leadUndeclared = definePickupCheck({
   code: 'lead/undeclared',
@@ -29,16 +29,22 @@ export const leadUndeclared = definePickupCheck({
                 ),
               );
         return {
-          what: say`No part of this pickup brings out ${path.text}: ${names.length ? say`what leaves it is ${list(names)}` : 'no lead leaves it'}.`,
-          action: names.length
-            ? say`Name one of these, or say which part brings out ${path.text}.`
-            : say`Say which end of a coil it is, or which conductor.`,
+          what: (t: Language) =>
+            names.length > 0
+              ? t('No part of this pickup brings out {0}: what leaves it is {1}.', path.text, listIn(t, names))
+              : t('No part of this pickup brings out {0}: no lead leaves it.', path.text),
+          action: (t: Language) =>
+            names.length > 0
+              ? t('Name one of these, or say which part brings out {0}.', path.text)
+              : t('Say which end of a coil it is, or which conductor.'),
           place: where,
           related: netlist.undeclared
             .filter((each) => each.where !== where && each.path.text === path.text)
-            .map((each) => ({ message: say`${path.text} is named here too`, place: each.where })),
+            .map((each) => ({ message: (t: Language) => t('{0} is named here too', path.text), place: each.where })),
           remedies: () =>
-            right === undefined ? undefined : remedy(say`Change to \`${right}\``, replaceAt(path.place, right), true),
+            right === undefined
+              ? undefined
+              : remedy((t) => t('Change to `{0}`', right), replaceAt(path.place, right), true),
           subject: { nodes: [path.text] },
         };
       });

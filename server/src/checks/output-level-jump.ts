@@ -2,10 +2,10 @@ import { JUMP_DB } from '../estimates/common-practice.ts';
 import { hearsString, phaseOf } from '../estimates/phase.ts';
 import type { SoundingCoil } from '../estimates/positions.ts';
 import { joinsInSeries } from '../model/selection.ts';
+import type { Language } from '../words/languages/language.ts';
 import { positionWords } from '../words/parts.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import { defineInstrumentCheck, type InstrumentContext, type SolvedPosition } from './instrument-check.ts';
-import { say } from './say.ts';
 
 /**
  * Solved at 0 Hz: far below the resonance the level hardly depends on frequency, so no inductance is needed. Where a pickup sits
@@ -29,11 +29,22 @@ export const outputLevelJump = defineInstrumentCheck({
       const first = neighbours[0]?.db ?? middle;
       const { position } = solved;
       return {
-        what: say`${capital(positionWords(position))} is about ${Math.round(Math.abs(db - first))} dB ${db < first ? 'quieter' : 'louder'} than ${list(neighbours.map((each) => positionWords(each.solved.position)))}, by turns and load alone: switching will be heard as a jump.`,
-        action: say`Bring the levels together, or say \`on purpose\` behind the position.`,
+        what: (t: Language) =>
+          t(
+            db < first
+              ? '{0} is about {1} dB quieter than {2}, by turns and load alone: switching will be heard as a jump.'
+              : '{0} is about {1} dB louder than {2}, by turns and load alone: switching will be heard as a jump.',
+            capital(positionWords(position, t)),
+            String(Math.round(Math.abs(db - first))),
+            listIn(
+              t,
+              neighbours.map((each) => positionWords(each.solved.position, t)),
+            ),
+          ),
+        action: (t: Language) => t('Bring the levels together, or say `on purpose` behind the position.'),
         place: position.place,
         related: neighbours.map((each) => ({
-          message: say`${capital(positionWords(each.solved.position))} is the neighbour`,
+          message: (t: Language) => t('{0} is the neighbour', capital(positionWords(each.solved.position, t))),
           place: each.solved.position.place,
         })),
         subject: { position: position.key.value },

@@ -242,4 +242,137 @@ export const FINDINGS = {
   'Start and finish of {0} are swapped: say so, and swap its leads in the hookup':
     'Anfang und Ende von {0} sind vertauscht: so angeben und ihre Litzen in `hookup` tauschen',
   'The poles of {0} are the other way up': 'Die Pole von {0} liegen andersherum',
+
+  // Circuits, leads and metal.
+  'no lead is hot': 'keine Litze ist heiß',
+  'no lead is ground': 'keine Litze ist Masse',
+  'no path leads from hot {0} to ground {1}': 'kein Weg führt von heiß {0} nach Masse {1}',
+  'The pickup is silent: {0}.': 'Der Tonabnehmer ist stumm: {0}.',
+  'The pickup is silent: {0}; {1} are joined to nothing.':
+    'Der Tonabnehmer ist stumm: {0}; {1} sind mit nichts verbunden.',
+  'The pickup is silent: {0}; {1} is joined to nothing.':
+    'Der Tonabnehmer ist stumm: {0}; {1} ist mit nichts verbunden.',
+  'Say which lead is hot.': 'Angeben, welche Litze heiß ist.',
+  'Say which lead is ground.': 'Angeben, welche Litze Masse ist.',
+  'Follow the path from hot through the coils to ground, and join it where it ends.':
+    'Den Weg von heiß durch die Spulen nach Masse verfolgen und dort verbinden, wo er endet.',
+  '{0} leaves the pickup here and is joined to nothing':
+    '{0} verlässt hier den Tonabnehmer und ist mit nichts verbunden',
+  'Join them: `{0}`': 'Verbinden: `{0}`',
+  '{0} is silent: nothing of what it names drives the output.':
+    '{0} ist stumm: Nichts von dem, was sie nennt, treibt den Ausgang.',
+  'Take a pickup or a coil whose two ends reach hot and ground.':
+    'Einen Tonabnehmer oder eine Spule nehmen, deren zwei Enden heiß und Masse erreichen.',
+  'In {0} {1} gives nothing: no coil is soldered to {2} of {3}.':
+    'In {0} gibt {1} nichts: An {2} von {3} ist keine Spule gelötet.',
+  'In {0} {1} gives nothing: which leads are those of {2} is neither stated nor measured.':
+    'In {0} gibt {1} nichts: Welche Litzen die von {2} sind, ist weder angegeben noch gemessen.',
+  'Solder an end or a tap of a coil to it, or take another lead.':
+    'Ein Ende oder eine Anzapfung einer Spule daran löten oder eine andere Litze nehmen.',
+  'State the start and the finish of that coil, or find them by a kick.':
+    'Anfang und Ende dieser Spule angeben oder mit einer Probe mit Stahl finden.',
+  'Both ends of {0} ({1}) are joined, so it is shorted and only {2} sounds.':
+    'Beide Enden von {0} ({1}) sind verbunden, also ist sie kurzgeschlossen, und nur {2} klingt.',
+  'Both ends of {0} ({1}) are joined, so it is shorted and gives nothing.':
+    'Beide Enden von {0} ({1}) sind verbunden, also ist sie kurzgeschlossen und gibt nichts.',
+  'Give the two ends joints of their own.': 'Den zwei Enden eigene Lötstellen geben.',
+  'Part them: `{0}` and `{1}`': 'Trennen: `{0}` und `{1}`',
+  '{0} lies in two joints': '{0} liegt in zwei Lötstellen',
+  '{0} would be hot': '{0} wäre heiß',
+  'Hot and ground are joined, so the pickup is silent; {0}.':
+    'Heiß und Masse sind verbunden, also ist der Tonabnehmer stumm; {0}.',
+  'Hot and ground are joined, so the pickup is silent.':
+    'Heiß und Masse sind verbunden, also ist der Tonabnehmer stumm.',
+  'Take out the joint, or the lead in a joint, that brings the two together.':
+    'Die Lötstelle herausnehmen oder die Litze in einer Lötstelle, die die beiden zusammenbringt.',
+  '{0} joins the same net': '`{0}` verbindet dasselbe Netz',
+  'Take out `{0}`': '`{0}` herausnehmen',
+  'Take {0} off: `{1}`': '{0} ablöten: `{1}`',
+  '{0} is silent: hot and ground are joined because {1} is taken at a lead that lies on its ground.':
+    '{0} ist stumm: Heiß und Masse sind verbunden, weil {1} an einer Litze genommen wird, die an Masse liegt.',
+  '{0} is silent: hot and ground are joined as it joins its parts.':
+    '{0} ist stumm: Heiß und Masse sind verbunden, so wie sie ihre Teile verbindet.',
+  'Take it at a lead between its coils.': 'An einer Litze zwischen seinen Spulen nehmen.',
+  'Leave out the part that joins hot to ground.': 'Den Teil weglassen, der heiß mit Masse verbindet.',
+  'The foil of {0} is joined to nothing: it shields nothing.':
+    'Die Folie von {0} ist mit nichts verbunden: Sie schirmt nichts ab.',
+  'The {0} is joined to nothing: it shields nothing and buzzes when touched.':
+    '{0} ist mit nichts verbunden: schirmt nichts ab und schnarrt beim Berühren.',
+  'Tie it to what is grounded.': 'Mit dem verbinden, was an Masse liegt.',
+  'Ground it: `{0}`': 'An Masse legen: `{0}`',
+  'Tie it to {0}: `{1}`': 'Verbinden mit {0}: `{1}`',
+  '{0} lies on {1}: {2}.': '{0} liegt an {1}: {2}.',
+  '{0} lie on {1}: {2}.': '{0} liegen an {1}: {2}.',
+  'the middle of the circuit': 'der Mitte der Schaltung',
+  'touching it hums, and metal against grounded foil silences the pickup':
+    'Berühren brummt, und Metall an geerdeter Folie macht den Tonabnehmer stumm',
+  'touching them hums, and metal against grounded foil silences the pickup':
+    'Berühren brummt, und Metall an geerdeter Folie macht den Tonabnehmer stumm',
+  'it carries hum in instead of keeping it off, and grounded metal against it silences the pickup':
+    'sie trägt Brumm hinein, statt ihn abzuhalten, und geerdetes Metall daran macht den Tonabnehmer stumm',
+  'they carry hum in instead of keeping it off, and grounded metal against them silences the pickup':
+    'sie tragen Brumm hinein, statt ihn abzuhalten, und geerdetes Metall daran macht den Tonabnehmer stumm',
+  'Take it to ground.': 'An Masse legen.',
+  'Take them to ground.': 'Alle an Masse legen.',
+  'the shield {0}': 'Schirm {0}',
+  'the {0}': '{0}',
+  'the foil of {0}': 'Folie von {0}',
+  '{0} is on that net': '{0} liegt an diesem Netz',
+  '{0}, and {1} to keep the phase': '{0}, und {1}, damit die Phase bleibt',
+  '{0} is joined to nothing: no coil is soldered to it and the hookup does not name it; an open end picks up noise.':
+    '{0} ist mit nichts verbunden: Keine Spule ist daran gelötet, und `hookup` nennt sie nicht; ein offenes Ende fängt Störungen ein.',
+  '{0} is joined to nothing: the hookup does not name it; an open end picks up noise.':
+    '{0} ist mit nichts verbunden: `hookup` nennt sie nicht; ein offenes Ende fängt Störungen ein.',
+  'Name it in a joint, or tape it off or take it to the switch (`{0}`).':
+    'In einer Lötstelle nennen, isolieren oder zum Schalter führen (`{0}`).',
+  'Tape it off: `{0}`': 'Isolieren: `{0}`',
+  'Two parts bring out a lead called {0}, so a joint that names it could mean either.':
+    'Zwei Teile führen eine Litze namens {0} heraus, also könnte eine Lötstelle, die sie nennt, jede meinen.',
+  '{0} is named in two joints; a lead is soldered once, or the two joints are one.':
+    '{0} ist in zwei Lötstellen genannt; eine Litze wird einmal gelötet, oder die zwei Lötstellen sind eine.',
+  'Name the ends of the coils in its place.': 'An ihrer Stelle die Enden der Spulen nennen.',
+  'Name it in one of them, or make one joint of the two.':
+    'In einer davon nennen oder aus beiden eine Lötstelle machen.',
+  '{0} for the first time': '{0} zum ersten Mal',
+  'Name the ends: {0}': 'Die Enden nennen: {0}',
+  'No part of this pickup brings out {0}: what leaves it is {1}.':
+    'Kein Teil dieses Tonabnehmers führt {0} heraus: Heraus führen {1}.',
+  'No part of this pickup brings out {0}: no lead leaves it.':
+    'Kein Teil dieses Tonabnehmers führt {0} heraus: Keine Litze führt heraus.',
+  'Name one of these, or say which part brings out {0}.':
+    'Eine davon nennen oder angeben, welches Teil {0} herausführt.',
+  'Say which end of a coil it is, or which conductor.': 'Angeben, welches Ende einer Spule oder welche Ader es ist.',
+  '{0} is named here too': '{0} ist auch hier genannt',
+  'Change to `{0}`': 'In `{0}` ändern',
+
+  // What fits, and levels.
+  '{0} is about {1} dB quieter than {2}, by turns and load alone: switching will be heard as a jump.':
+    '{0} ist etwa {1}\u202FdB leiser als {2}, allein nach Windungen und Last: Das Umschalten wird als Sprung zu hören sein.',
+  '{0} is about {1} dB louder than {2}, by turns and load alone: switching will be heard as a jump.':
+    '{0} ist etwa {1}\u202FdB lauter als {2}, allein nach Windungen und Last: Das Umschalten wird als Sprung zu hören sein.',
+  'Bring the levels together, or say `on purpose` behind the position.':
+    'Die Pegel angleichen oder hinter die Schalterstellung `on purpose` schreiben.',
+  '{0} is the neighbour': '{0} ist die benachbarte',
+  '{0} is a pickup for {1} strings, the instrument has {2}: some strings find no pole, or some poles no string.':
+    '{0} ist ein Tonabnehmer für {1} Saiten, das Instrument hat {2}: Saiten liegen über keinem Pol oder Pole unter keiner Saite.',
+  'Take a pickup for {0} strings, or correct the number that is stated wrongly.':
+    'Einen Tonabnehmer für {0} Saiten nehmen oder die falsch angegebene Zahl berichtigen.',
+  'strings of the pickup': 'Saiten des Tonabnehmers',
+  'strings of the instrument': 'Saiten des Instruments',
+  'The outer poles of {0} lie {1} mm outside the outer strings: {2} mm from first to last pole, where the strings are {3} mm apart.':
+    'Die äußeren Pole von {0} liegen {1}\u202Fmm außerhalb der äußeren Saiten: {2}\u202Fmm vom ersten bis zum letzten Pol, wo die Saiten {3}\u202Fmm auseinander liegen.',
+  'The outer poles of {0} lie {1} mm inside the outer strings: {2} mm from first to last pole, where the strings are {3} mm apart.':
+    'Die äußeren Pole von {0} liegen {1}\u202Fmm innerhalb der äußeren Saiten: {2}\u202Fmm vom ersten bis zum letzten Pol, wo die Saiten {3}\u202Fmm auseinander liegen.',
+  'More than {0} mm leaves those strings weak.': 'Mehr als {0}\u202Fmm macht diese Saiten schwach.',
+  'Take bobbins with the spread of the strings at this place.':
+    'Wickelkörper mit dem Saitenabstand an diesem Platz nehmen.',
+  'the spread of the poles': 'der Abstand der Pole',
+  'the spread of the strings': 'der Abstand der Saiten',
+  'The {0} control of {1} is only {2} times the {3} of {4}.':
+    'Der Regler für {0} mit {1} hat nur das {2}-fache der {3} von {4}.',
+  'With less than about {0} times, the other pickup stays heard at the end of the travel.':
+    'Unter etwa dem {0}-fachen bleibt der andere Tonabnehmer am Ende des Wegs hörbar.',
+  'Less than about {0} times loads the pickup: the peak flattens and the treble falls.':
+    'Weniger als etwa das {0}-fache belastet den Tonabnehmer: Die Überhöhung wird flach, und die Höhen fallen ab.',
+  'Take a pot of {0} or more.': 'Einen Regler von {0} oder mehr nehmen.',
 } as const;
