@@ -2,10 +2,10 @@
 import type { Plastic } from '../model/bobbin.ts';
 import type { Coil, CoilEnd } from '../model/coil.ts';
 import type { Position } from '../model/instrument.ts';
-import type { OutgoingLead, PickupNetlist } from '../model/netlist.ts';
+import type { PickupNetlist } from '../model/netlist.ts';
 import type { PhotographOf } from '../model/photographs.ts';
 import { ENGLISH, type Language, type PlainText } from './languages/language.ts';
-import { list, listIn } from './text.ts';
+import { listIn } from './text.ts';
 
 /** Of a pickup or an instrument: its title, else its name. */
 export const titleOf = ({ title, name }: { readonly title: string | undefined; readonly name: string }): string =>
@@ -36,8 +36,6 @@ export const endsWords = (netlist: PickupNetlist, coil: Coil, t = ENGLISH): stri
 /** `turquoise and orange`. */
 export const bothLeads = (netlist: PickupNetlist, coil: Coil, t: Language): string =>
   listIn(t, [endLead(netlist, coil, 'start'), endLead(netlist, coil, 'finish')]);
-
-export const leadWords = (leads: readonly OutgoingLead[]): string => list(leads.map(({ name }) => name));
 
 /** `position 2 (bridge + middle)`: of the switch. */
 export const positionWords = ({ key, title }: Pick<Position, 'key' | 'title'>, t = ENGLISH): string =>
