@@ -7,7 +7,7 @@ const between = { from: path('terminal'), to: keyword('to'), onto: path('termina
 export const wiring = block({
   keyword: 'wiring',
   meaning:
-    "what is soldered to the lugs: leads (bridge.violet), lugs (lever.a1), a named control's input, wiper or low, jack; where it stands, a pickup's hookup joins nothing to hot or ground, and its link is soldered unless two leads of it are in different lines here",
+    "what is soldered to the lugs: leads (bridge.violet), lugs (lever.a1), a named control's input, wiper or low, jack; where it stands, a pickup's hookup joins nothing to hot or ground, and its link is soldered unless two leads of it are in different lines here; a control whose lugs are named stands there and nowhere else: a volume's track from input to low, a tone's from input to wiper and its capacitor from there to low",
   example: 'wiring {\n  hot lever.a0\n  link bridge.violet lever.a1\n  ground bridge.pink\n}',
   facts: {
     hot: fact({
