@@ -171,7 +171,7 @@ class LugSearch {
     if (this.#budget.take()) yield;
     const lug = this.lugs.shared[index];
     if (lug === undefined) {
-      this.#finish(plan, states, cost);
+      yield* this.#finish(plan, states, cost);
       return;
     }
     const newBus = plan.classes + buses;
@@ -242,7 +242,7 @@ class LugSearch {
   }
 
   /** All that several states close is placed: each state by itself now, and none may take more than the others leave of the best so far. */
-  #finish(plan: LeadPlan, states: readonly StateSoFar[], cost: number): void {
+  *#finish(plan: LeadPlan, states: readonly StateSoFar[], cost: number): Steps<void> {
     let others = 0;
     for (const { need } of states) others += need.lugs;
     let sum = cost;
@@ -256,7 +256,7 @@ class LugSearch {
       waysOf.push(ways);
     }
     if (this.#tidying) {
-      this.#choose(plan, waysOf);
+      yield* this.#choose(plan, waysOf);
       return;
     }
     this.best = sum;
@@ -268,14 +268,14 @@ class LugSearch {
   }
 
   /** The tidiest of all ways in which the states may take their own lugs. */
-  #choose(plan: LeadPlan, waysOf: readonly (readonly OwnLugs[])[], chosen: readonly OwnLugs[] = []): void {
+  *#choose(plan: LeadPlan, waysOf: readonly (readonly OwnLugs[])[], chosen: readonly OwnLugs[] = []): Steps<void> {
     const [ways, ...rest] = waysOf;
     if (ways) {
-      for (const way of ways) this.#choose(plan, rest, [...chosen, way]);
+      for (const way of ways) yield* this.#choose(plan, rest, [...chosen, way]);
       return;
     }
     if (!this.#tidying || this.#budget.isSpent) return;
-    this.#budget.take();
+    if (this.#budget.take()) yield;
     const nets = this.#netsOf(plan, chosen);
     const floating = chosen.reduce((sum, { state }) => sum + state.floating, 0);
     const found = [floating, ...this.#tidying.untidiness(nets)];
