@@ -92,12 +92,12 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
       show: switches.show,
       clear: () => switches.show({}),
     },
+    plan: { place: 'below', node: plan.section, show: plan.show, clear: plan.clear },
     next: plain('last', t('Measure next'), ({ reading }) => nextSection(reading, send)),
     missing: plain('last', t('Readings'), (content) => missingSection(content, send)),
     photos: plain('last', t('Photographs'), (content) => photosSection(content.photos, send)),
     proposals: plain('below', t('Target'), (content) => proposalsSection(content, send)),
     whatIf: { place: 'below', node: whatIf.section, show: whatIf.show, clear: whatIf.hide },
-    plan: { place: 'below', node: plan.section, show: plan.show, clear: plan.clear },
     usage: plain('below', t('Used by'), ({ rows }) => usageSection(rows, send)),
   };
   return {
