@@ -17,7 +17,7 @@ export const switchPositionsSame = defineInstrumentCheck({
     );
     return positions.map((second, index) => {
       const first = positions.slice(0, index).find((each) => each.meaning.text === second.meaning.text);
-      if (!first || first.meaning.network === undefined || saysSame(first, second)) return undefined;
+      if (!first || saysSame(first, second)) return undefined;
       const { position, sounds } = second;
       const what = sounds ? say`: both give ${selectionWords(sounds)}` : '';
       return {

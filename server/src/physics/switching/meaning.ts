@@ -157,8 +157,31 @@ function heardOf({ elements, edges, hot, ground, blocks }: Graph): Heard {
       : [];
   });
   const network = foldBetween(hot, ground, folding);
-  const text = network ? textOf(network, elements) : NEITHER;
+  const text = network ? textOf(network, elements) : netsText({ elements, edges, hot, ground, isSounding });
   return { fault: undefined, network, text, isSounding };
+}
+
+/** What is neither series nor parallel, by its nets: which ends meet on each, whatever the net is called. */
+function netsText({
+  elements,
+  edges,
+  hot,
+  ground,
+  isSounding,
+}: Omit<Graph, 'blocks'> & Pick<Heard, 'isSounding'>): string {
+  const ends = new Map<number, string[]>([
+    [hot, ['hot']],
+    [ground, ['ground']],
+  ]);
+  edges.forEach(({ a, b }, index) => {
+    const element = elements[index];
+    if (!element || !isSounding(index)) return;
+    const [high, low] = element.isCoil ? ['+', '-'] : ['~', '~'];
+    ends.set(a, [...(ends.get(a) ?? []), `${high}${element.name}`]);
+    ends.set(b, [...(ends.get(b) ?? []), `${low}${element.name}`]);
+  });
+  const nets = [...ends.values()].map((net) => net.sort().join(' '));
+  return `${NEITHER}: ${nets.sort().join(', ')}`;
 }
 
 const SILENT = { open: 'silent (open)', shorted: 'silent (shorted)' } as const;
