@@ -21,7 +21,7 @@ export const sweepCircuitDiffers = definePickupCheck({
         {
           what: say`${filesWords(swept)}: ${what}`,
           hint: say`Something else lay on the leads, or it was measured through something else than stated.`,
-          action: say`${nextWords(swept) ?? ''}`,
+          action: say`${nextWords(swept, quick.netlist) ?? ''}`,
           place: sweepPlace(swept),
         },
       ];

@@ -23,7 +23,7 @@ export const sweepTooWeak = definePickupCheck({
     const firsts = weak.filter(({ causes }, index) => weak.findIndex((each) => each.causes === causes) === index);
     return firsts.map(({ swept, words, causes }) => ({
       what: say`${filesWords(swept)}: ${words}`,
-      action: say`${nextWords(swept) ?? ''}`,
+      action: say`${nextWords(swept, quick.netlist) ?? ''}`,
       place: sweepPlace(swept),
       related: weak
         .filter((each) => each.causes === causes && each.swept !== swept)

@@ -2,7 +2,7 @@ import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
 import { changesOf, computedBeside, type SweptPair, sweptPairs } from '../estimates/sweep-comparison.ts';
 import type { Swept } from '../estimates/sweeps-measured.ts';
-import { sweptOf } from '../estimates/sweeps-together.ts';
+import { sweptOf, sweptTogether } from '../estimates/sweeps-together.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import { differenceText, isToldApart, TOO_SMALL } from '../words/number-text.ts';
@@ -80,12 +80,20 @@ function fittedText(
   for (const each of swept) {
     lines.push('', `  ${visible(`${sweptBetween(each)}, ${filesWords(each)}${blockWords(each)}`)}`);
     lines.push(...sweptLines(each, netlist, bench, styles));
-    const next = nextWords(each);
+    const next = nextWords(each, netlist);
     if (next !== undefined) lines.push(`    ${styles.strong('next:')} ${visible(next)}`);
   }
+  for (const { coils, mutualH } of sweptTogether(netlist, bench).pairs)
+    lines.push(
+      '',
+      `  ${visible(`${coils.map(({ name }) => name).join(' and ')} together`)}`,
+      `    mutual inductance, from start to finish of both  ${mutualText(mutualH)}`,
+    );
   for (const pair of sweptPairs(swept)) lines.push('', ...changeLines(pair, styles));
   return `${lines.join('\n')}\n`;
 }
+
+const mutualText = (mutualH: Estimate): string => differenceText(mutualH, SWEPT_NUMBERS.inductanceH);
 
 const blockWords = ({ group: { block } }: Swept): string =>
   [block.title === undefined ? undefined : `, "${block.title}"`, block.date && `, ${block.date}`].join('');
@@ -137,7 +145,14 @@ function fittedData({ analysed: { pickup, netlist }, swept }: Fitted, bench: Ben
       between: [each.group.sweeps[0]?.probes.red.text, each.group.sweeps[0]?.probes.black.text],
       readings: { title: each.group.block.title, date: each.group.block.date, found: each.group.block.found },
       ...sweptData(each, netlist, bench),
-      next: nextMeasurement(each) && { measurement: nextMeasurement(each), text: nextWords(each) },
+      next: nextMeasurement(each, netlist) && {
+        measurement: nextMeasurement(each, netlist),
+        text: nextWords(each, netlist),
+      },
+    })),
+    couplings: sweptTogether(netlist, bench).pairs.map(({ coils, mutualH }) => ({
+      coils: coils.map(({ name }) => name),
+      mutualH: plainNumber(mutualH),
     })),
     changes: sweptPairs(swept).map((pair) => ({
       before: pair.swept.before.group.sweeps.map(({ file }) => file.value),

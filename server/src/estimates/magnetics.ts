@@ -48,11 +48,19 @@ function capacitanceOf(quick: QuickEstimates, of: 'whole' | Coil): Estimate | un
   return sweptNumbers(quick, of).capacitanceF ?? (line && capacitanceRead(line));
 }
 
-/** A reading of the whole capacitance scales what was computed of its parts: their ratios are known better than their size. */
+/**
+ * A reading of the whole capacitance scales what was computed of its parts: their ratios are known better than their size. Where each coil
+ * was measured by itself, what is left is its cable's.
+ */
 function withCapacitanceRead(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
   const measured = capacitanceOf(quick, 'whole');
   const ratio = computed.capacitanceF && measured ? measured.value / computed.capacitanceF.value : undefined;
   if (!ratio || !(ratio > 0) || !measured) return computed;
+  const leadF = computed.leadF + measured.value - (computed.capacitanceF?.value ?? 0);
+  const isEachMeasured = [...computed.coils.values()].every(
+    ({ capacitances }) => capacitances.windingF.basis === 'reading',
+  );
+  if (isEachMeasured && leadF >= 0) return { ...computed, capacitanceF: measured, leadF };
   return {
     ...computed,
     coils: new Map(

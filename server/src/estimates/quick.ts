@@ -37,21 +37,38 @@ export interface QuickEstimates {
 
 export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined): QuickEstimates {
   const life = pickupLife(netlist, bench);
-  const readings = new Map(
-    netlist.pickup.coils.flatMap((coil) => {
-      const newest = readingUpTo(life, coil, undefined, bench) ?? sweptReading(coil, netlist, bench);
+  const { pickup } = netlist;
+  const byMeter = new Map(
+    pickup.coils.flatMap((coil) => {
+      const newest = readingUpTo(life, coil, undefined, bench);
       return newest ? [[coil, newest] as const] : [];
     }),
   );
-  const byItself = new Map(
-    netlist.pickup.coils.map((coil) => [
-      coil,
-      estimateWinding(coil, readings.get(coil), coilPath(netlist.pickup, coil)),
-    ]),
+  // A sum that a meter read holds for coils that were only swept as well.
+  const bySweep = new Map(
+    pickup.coils.flatMap((coil) => {
+      const swept = byMeter.has(coil) ? undefined : sweptReading(coil, netlist, bench);
+      return swept ? [[coil, swept] as const] : [];
+    }),
   );
-  const together = readTogether({ netlist, windings: byItself, readings }, life, bench);
+  const readings = new Map([...byMeter, ...bySweep]);
+  const byItself = new Map(
+    pickup.coils.map((coil) => [coil, estimateWinding(coil, readings.get(coil), coilPath(pickup, coil))]),
+  );
+  const known = new Map(
+    [...byItself].map(([coil, winding]) => {
+      const swept = bySweep.get(coil);
+      return [coil, swept ? { ...winding, computed20COhm: swept.at20COhm } : winding];
+    }),
+  );
+  const together = readTogether({ netlist, windings: known, readings: byMeter }, life, bench);
   const windings = new Map(
-    [...byItself].map(([coil, winding]) => [coil, withPart(coil, winding, together.coils.get(coil), netlist.pickup)]),
+    [...byItself].map(([coil, winding]) => {
+      const part = together.coils.get(coil);
+      const swept = bySweep.has(coil);
+      if (!swept) return [coil, withPart(coil, winding, part, pickup)];
+      return [coil, part ? { ...winding, resistance20COhm: { ...part, basis: 'reading' as const } } : winding];
+    }),
   );
   const ohmOf = (segment: Segment) => segmentOhm(segment, windings) ?? NOMINAL_OHM;
   const signs = coilSigns(netlist, life, ohmOf, {

@@ -1,4 +1,8 @@
 /** What a sweep could not tell, why, and the measurement that would. */
+import type { PickupNetlist } from '../model/netlist.ts';
+import { sweepsOf } from '../model/sweeps.ts';
+import { magneticSubject } from './measured-magnetics.ts';
+import { isCoil } from './sweep-set-up.ts';
 import type { Swept, SweptCoil, SweptNumber } from './sweeps-measured.ts';
 
 export interface Untold {
@@ -25,15 +29,24 @@ export type NextMeasurement =
   | 'resistance'
   | 'set-up'
   | 'rejoin'
-  | 'again';
+  | 'again'
+  | 'coils apart';
 
-export function nextMeasurement(swept: Swept): NextMeasurement | undefined {
+export function nextMeasurement(swept: Swept, netlist: PickupNetlist): NextMeasurement | undefined {
   if (swept.kind === 'open') return 'rejoin';
   if (swept.kind === 'set-up') return 'set-up';
-  if (swept.kind === 'no coil' || swept.verdict === 'does not hold') return 'again';
+  if (swept.kind === 'no coil') return 'again';
+  if (swept.verdict !== 'holds' && isOnlyJoined(swept, netlist)) return 'coils apart';
+  if (swept.verdict === 'does not hold') return 'again';
   const untold = untoldOf(swept);
   if (untold.some(({ because }) => because === 'one exciter')) return 'with a capacitor';
   if (untold.some(({ because }) => because === 'input capacitance')) return 'recorder alone';
   if (untold.some(({ because }) => because === 'scatter')) return 'over';
   return swept.sweeps.dc.length === 0 ? 'resistance' : undefined;
 }
+
+/** Coils that were swept as they are joined only: the formula of one coil does not hold for two that differ. */
+const isOnlyJoined = ({ group }: SweptCoil, netlist: PickupNetlist): boolean =>
+  netlist.pickup.coils.length > 1 &&
+  !isCoil(group.subject) &&
+  sweepsOf(netlist.pickup).every(({ sweep, block }) => !isCoil(magneticSubject(sweep, block, netlist)));

@@ -97,6 +97,8 @@ function reasonWords({ group }: SweptCoil, because: Untold['because'], bench: Be
 }
 
 const NEXT: Readonly<Record<NextMeasurement, string>> = {
+  'coils apart':
+    'Sweep each coil by itself as well: all of them are then fitted at once, as they are joined, and what they couple is known.',
   over: 'Sweep over 10 kohm: pickup from the output to the resistor, resistor to ground.',
   'recorder alone': 'Sweep over 10 kohm, or the recorder alone once: recorder alone "…" through 100 kohm.',
   'with a capacitor': 'Sweep over 10 kohm; or excite it once more with 1 nF across.',
@@ -106,8 +108,8 @@ const NEXT: Readonly<Record<NextMeasurement, string>> = {
   again: 'Sweep again, over 10 kohm, away from steel and transformers, with nothing else on the leads.',
 };
 
-export function nextWords(swept: Swept): string | undefined {
-  const next = nextMeasurement(swept);
+export function nextWords(swept: Swept, netlist: PickupNetlist): string | undefined {
+  const next = nextMeasurement(swept, netlist);
   return next && NEXT[next];
 }
 
