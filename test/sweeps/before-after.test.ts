@@ -4,7 +4,7 @@ import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { beforeAfterPicture } from '../../server/src/documents/response-plot/before-after.ts';
 import { responsePlot, responseTable } from '../../server/src/documents/response-plot/response-plot.ts';
 import { DEFAULT_LOAD } from '../../server/src/estimates/pickup-estimates.ts';
-import { changesOf, sweptApart, sweptTwice } from '../../server/src/estimates/sweep-comparison.ts';
+import { changesOf, sweptInBoth, sweptTwice } from '../../server/src/estimates/sweep-comparison.ts';
 import { languageOf } from '../../server/src/words/languages/language.ts';
 import { assertLegibleDrawing } from '../documents/plots/legible.ts';
 import { analyse } from '../support/check-fixture.ts';
@@ -109,10 +109,10 @@ describe('a pickup swept before and after some work', () => {
   });
 
   it('is told of two states of a text as of two readings of one, and of one curve that both rest on nothing', () => {
-    const apart = sweptApart(quickFor(BARE).quick, quickFor(WAXED).quick) ?? assert.fail();
+    const apart = sweptInBoth(quickFor(BARE).quick, quickFor(WAXED).quick) ?? assert.fail();
     const twice = pictured(BARE, WAXED).pair;
     assert.deepEqual(changesOf(apart).capacitanceF?.value, changesOf(twice).capacitanceF?.value);
-    assert.equal(sweptApart(quickFor(BARE).quick, quickFor(BARE).quick), undefined);
+    assert.equal(sweptInBoth(quickFor(BARE).quick, quickFor(BARE).quick), undefined);
     assert.equal(sweptTwice(quickFor(BARE).quick), undefined);
   });
 });

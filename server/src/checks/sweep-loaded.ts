@@ -5,6 +5,9 @@ import { definePickupCheck } from './pickup-check.ts';
 import { say } from './say.ts';
 import { sweepPlace } from './sweep-place.ts';
 
+/** No control and no input is larger: so little is what a coil of many layers differs from its formula by. */
+const MOST_OHM = 5e6;
+
 export const sweepLoaded = definePickupCheck({
   code: 'sweep/loaded',
   severity: 'warning',
@@ -13,6 +16,7 @@ export const sweepLoaded = definePickupCheck({
   run: ({ quick }) =>
     newestSwept(quick).flatMap((swept) => {
       if (swept.kind !== 'coil' || swept.verdict === 'does not hold' || !swept.acrossOhm) return [];
+      if (swept.acrossOhm.value > MOST_OHM) return [];
       const about = printQuantity({ value: swept.acrossOhm.value, dimension: 'resistance', digits: 2 });
       return [
         {

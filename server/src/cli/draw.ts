@@ -21,7 +21,7 @@ import { switchDiagram } from '../documents/switch-diagram/switch-diagram.ts';
 import { pickupPicture } from '../documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../documents/wiring-diagram/wiring-diagram.ts';
 import { loadOf } from '../estimates/pickup-estimates.ts';
-import { sweptApart, sweptTwice } from '../estimates/sweep-comparison.ts';
+import { sweptInBoth, sweptTwice } from '../estimates/sweep-comparison.ts';
 import { ENGLISH } from '../words/languages/language.ts';
 import { CABLE_MEANING, cableFarads } from './cable-option.ts';
 import { choose, chooseOnly } from './choose.ts';
@@ -153,7 +153,7 @@ function beforeAfter(
 ): string {
   const quickIn = ({ analysis, shown }: Analysed) => quickOfBench(analysis)(chosenPickup(analysis, name, shown).pickup);
   const quick = quickIn(now);
-  const pair = before ? sweptApart(quickIn(before), quick) : sweptTwice(quick);
+  const pair = before ? sweptInBoth(quickIn(before), quick) : sweptTwice(quick);
   if (pair === undefined)
     throw new CommandError(
       before

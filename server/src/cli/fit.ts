@@ -89,7 +89,7 @@ function fittedText(
       `  ${visible(`${coils.map(({ name }) => name).join(' and ')} together`)}`,
       `    mutual inductance, from start to finish of both  ${mutualText(mutualH)}`,
     );
-  for (const pair of sweptPairs(swept)) lines.push('', ...changeLines(pair, styles));
+  for (const pair of sweptPairs({ netlist, bench })) lines.push('', ...changeLines(pair, styles));
   return `${lines.join('\n')}\n`;
 }
 
@@ -154,7 +154,7 @@ function fittedData({ analysed: { pickup, netlist }, swept }: Fitted, bench: Ben
       coils: coils.map(({ name }) => name),
       mutualH: plainNumber(mutualH),
     })),
-    changes: sweptPairs(swept).map((pair) => ({
+    changes: sweptPairs({ netlist, bench }).map((pair) => ({
       before: pair.swept.before.group.sweeps.map(({ file }) => file.value),
       after: pair.swept.after.group.sweeps.map(({ file }) => file.value),
       numbers: Object.fromEntries(

@@ -1,7 +1,7 @@
 /** What sweeps of two states say of a pickup beside each other: what recorder, resistor and meter do to both has cancelled. */
 import type { Analysis } from '../analysis/analysis-types.ts';
 import { quickOf } from '../analysis/pickup-analysis.ts';
-import { type SweptPair, sweptApart } from '../estimates/sweep-comparison.ts';
+import { type SweptPair, sweptInBoth } from '../estimates/sweep-comparison.ts';
 import type { Pickup } from '../model/pickup.ts';
 
 export interface SweepChange {
@@ -20,7 +20,7 @@ export function compareSweeps(
   const former = new Map(before.pickups.map(({ pickup }) => [renamed.get(pickup.name) ?? pickup.name, pickup]));
   return after.pickups.flatMap(({ pickup }) => {
     const past = former.get(pickup.name);
-    const pair = past && sweptApart(quickOf(before.bench)(past), quickOf(after.bench)(pickup));
+    const pair = past && sweptInBoth(quickOf(before.bench)(past), quickOf(after.bench)(pickup));
     return pair ? [{ path: [`pickup ${pickup.name}`], pickup, pair }] : [];
   });
 }

@@ -7,8 +7,7 @@ import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
-import { type Swept, type SweptCoil, withFit } from './sweeps-measured.ts';
-import { sweptOf } from './sweeps-together.ts';
+import { type Swept, type SweptCoil, sweptApart, withFit } from './sweeps-measured.ts';
 import { holdingSweep } from './sweeps-used.ts';
 
 type Numbers = Partial<Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', Estimate>>;
@@ -53,9 +52,12 @@ const pairOf = (before: SweptCoil, after: SweptCoil): SweptPair => {
 const tells = (each: Swept): each is SweptCoil =>
   each.kind === 'coil' && each.verdict !== 'does not hold' && !each.tooWeak.includes('inductance');
 
-/** Of each two points that were swept more than once, the newest against the one before. */
-export function sweptPairs(swept: readonly Swept[]): readonly SweptPair[] {
-  const coils = swept.filter(tells);
+/**
+ * Of each two points that were swept more than once, the newest against the one before. Both by the same circuit, that of one coil: what
+ * it is not wholly is in both alike, where a fit of all coils at once may have been had of one of them only.
+ */
+export function sweptPairs({ netlist, bench }: Pick<QuickEstimates, 'netlist' | 'bench'>): readonly SweptPair[] {
+  const coils = sweptApart(netlist, bench).filter(tells);
   return coils.flatMap((after, index) => {
     const isSame = (each: SweptCoil) => each.group.subject !== undefined && each.group.subject === after.group.subject;
     const before = coils.slice(0, index).filter(isSame).at(-1);
@@ -65,14 +67,20 @@ export function sweptPairs(swept: readonly Swept[]): readonly SweptPair[] {
 }
 
 /** The whole pickup as it was swept last, beside the time before. */
-export const sweptTwice = ({ netlist, bench }: QuickEstimates): SweptPair | undefined =>
-  sweptPairs(sweptOf(netlist, bench)).find(({ swept }) => swept.after.group.subject === 'whole');
+export const sweptTwice = (quick: QuickEstimates): SweptPair | undefined =>
+  sweptPairs(quick).find(({ swept }) => swept.after.group.subject === 'whole');
 
 /** Two states of a pickup, each as it was swept last. `undefined` where one was not, or where both rest on the same curves. */
-export function sweptApart(was: QuickEstimates, now: QuickEstimates): SweptPair | undefined {
-  const [before, after] = [holdingSweep(was, 'whole'), holdingSweep(now, 'whole')];
-  if (!before || !after || !tells(before) || !tells(after) || isSameSweep(before, after)) return undefined;
-  return pairOf(before, after);
+export function sweptInBoth(was: QuickEstimates, now: QuickEstimates): SweptPair | undefined {
+  const [before, after] = [was, now].map(wholeApart);
+  return before && after && !isSameSweep(before, after) ? pairOf(before, after) : undefined;
+}
+
+function wholeApart(quick: QuickEstimates): SweptCoil | undefined {
+  const used = holdingSweep(quick, 'whole');
+  return sweptApart(quick.netlist, quick.bench)
+    .filter(tells)
+    .find(({ group }) => group === used?.group);
 }
 
 const isSameSweep = (a: SweptCoil, b: SweptCoil): boolean =>

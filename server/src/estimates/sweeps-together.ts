@@ -55,22 +55,35 @@ export const sweptOf = (netlist: PickupNetlist, bench: Bench | undefined): reado
 
 export const sweptTogether = onceFor((netlist: PickupNetlist, bench: Bench | undefined): SweptTogether => {
   const apart = sweptEach(netlist, bench);
-  const nothing: SweptTogether = { swept: apart, coupled: [], metal: [] };
-  const plan = netlist.pickup.coils.length > 1 ? planOf(apart, netlist, bench) : undefined;
-  if (!plan) return nothing;
-  const fit = rememberedFit(plan.sweeps);
-  if (!fit || RANKS[verdictOf(fit)] > Math.max(...plan.groups.map(({ swept }) => RANKS[swept.verdict]))) return nothing;
-  const together = new Map(plan.groups.map((each) => [each.swept.group, partOf(each, plan, fit)]));
-  const swept = apart.map((each) => together.get(each.group) ?? each);
+  if (netlist.pickup.coils.length < 2) return { swept: apart, coupled: [], metal: [] };
+  const states = statesOf(apart).flatMap((state) => fittedTogether(state, netlist, bench) ?? []);
+  const together = new Map(states.flatMap(({ parts }) => [...parts]));
+  const last = states.findLast(({ coupled }) => coupled.length > 0);
+  return {
+    swept: apart.map((each) => together.get(each.group) ?? each),
+    coupled: last?.coupled ?? [],
+    metal: last?.metal ?? [],
+  };
+});
+
+function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Bench | undefined) {
+  const plan = planOf(state, netlist, bench);
+  const fit = plan && rememberedFit(plan.sweeps);
+  if (!fit) return undefined;
+  const parts = plan.groups.map((each) => ({ own: each.swept, part: partOf(each, plan, fit) }));
+  // A fit of all that takes from one what it gives to another has not found their circuit.
+  const isWorse = parts.some(({ own, part }) => RANKS[part.verdict] > RANKS[own.verdict]);
+  if (isWorse || RANKS[verdictOf(fit)] > Math.max(...parts.map(({ own }) => RANKS[own.verdict]))) return undefined;
+  const told = new Map(parts.map(({ own, part }) => [own.group, part]));
   // Of coils that no sweep is of alone nothing is told but what is read between their points.
-  if (!plan.joined.isCouplingFree || plan.known.length > 0) return { swept, coupled: [], metal: [] };
+  if (!plan.joined.isCouplingFree || plan.known.length > 0) return { parts: told, coupled: [], metal: [] };
   const turns = sharedTurns(fit.form, plan.joined, fit.problem.network, fit.values);
   const metal = turns.map(({ cornerHz, couplings }) => ({
     cornerHz,
     couplings: new Map(plan.coils.map((coil, at) => [coil, couplings[at] ?? 0])),
   }));
-  return { swept, coupled: coupledIn(plan, fit), metal };
-});
+  return { parts: told, coupled: coupledIn(plan, fit), metal };
+}
 
 const RANKS: Readonly<Record<SweptCoil['verdict'], number>> = { holds: 0, doubtful: 1, 'does not hold': 2 };
 
@@ -92,8 +105,8 @@ interface Plan {
 }
 
 /** `undefined` where nothing is gained: no sweep of several coils, or too little known of them. */
-function planOf(apart: readonly Swept[], netlist: PickupNetlist, bench: Bench | undefined): Plan | undefined {
-  const found = newestOf(apart).map((swept) => ({ swept, live: coilsSwept(swept.group, netlist) }));
+function planOf(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Bench | undefined): Plan | undefined {
+  const found = state.map((swept) => ({ swept, live: coilsSwept(swept.group, netlist) }));
   const coils = netlist.pickup.coils.filter((coil) => found.some(({ live }) => live.length > 1 && live.includes(coil)));
   const used = found.filter(({ live }) => live.length > 0 && live.every((coil) => coils.includes(coil)));
   const alone = new Map(used.flatMap(({ swept, live }) => (live.length === 1 && live[0] ? [[live[0], swept]] : [])));
@@ -131,11 +144,26 @@ function planOf(apart: readonly Swept[], netlist: PickupNetlist, bench: Bench | 
         used.map(({ swept }) => swept),
         sets.starts,
       ),
-      coupling: areTold ? 0 : 1,
+      couplings: areTold ? couplingsToTry(several[0]?.swept, [...alone.values()]) : [1],
     },
   };
   return { groups, coils, known, joined, sweeps: sweepsTogether(groups, joined) };
 }
+
+/**
+ * From 0 a coupling may settle far off: begun with is what both together have more or less than each alone, about as much and either way; in
+ * parallel, where that is no measure, some tenth.
+ */
+function couplingsToTry(together: SweptCoil | undefined, alone: readonly SweptCoil[]): readonly number[] {
+  const [a = 1, b = 1] = alone.map(({ inductanceH }) => inductanceH.value);
+  const more = (together?.inductanceH.value ?? 0) - a - b;
+  const isSeries = more > -(a + b) / 2;
+  const coupling = isSeries ? Math.min(MOST_COUPLING, Math.abs(more) / (2 * Math.sqrt(a * b))) : USUAL_COUPLING;
+  return [0, 1, 2, 0.5, -1, -2, -0.5].map((times) => times * coupling);
+}
+
+const MOST_COUPLING = 0.45;
+const USUAL_COUPLING = 0.1;
 
 interface SetStart {
   readonly coil: readonly [ohm: number, henry: number, farad: number];
@@ -174,8 +202,11 @@ const ANY_CABLE = 1;
 const leavesNothing = (swept: SweptCoil | undefined): boolean =>
   swept !== undefined && swept.fit.rest < 1.2 * swept.fit.scatter;
 
-/** Of each two points the last sweep after the work; an exciter's says nothing of coils that are joined. */
-function newestOf(apart: readonly Swept[]): readonly SweptCoil[] {
+/**
+ * Sweeps after the work, as the pickup was swept: where two points are swept once more, something was done in between, and what was swept
+ * before is of another state. An exciter's say nothing of coils that are joined.
+ */
+function statesOf(apart: readonly Swept[]): readonly (readonly SweptCoil[])[] {
   const fitted = apart.filter(
     (each): each is SweptCoil =>
       each.kind === 'coil' &&
@@ -185,7 +216,13 @@ function newestOf(apart: readonly Swept[]): readonly SweptCoil[] {
   );
   const pointsOf = ({ group: { subject } }: SweptCoil) =>
     typeof subject === 'object' && !isCoil(subject) ? [...subject.nets].sort().join() : subject;
-  return fitted.filter((each, index) => !fitted.slice(index + 1).some((later) => pointsOf(later) === pointsOf(each)));
+  const states: SweptCoil[][] = [];
+  for (const each of fitted) {
+    const state = states.at(-1);
+    if (state?.every((other) => pointsOf(other) !== pointsOf(each))) state.push(each);
+    else states.push([each]);
+  }
+  return states;
 }
 
 interface Computed {

@@ -25,7 +25,7 @@ import { type ResponsePicture, responsePlot, responseTable } from '../documents/
 import { switchPicture } from '../documents/switch-diagram/from-model.ts';
 import { switchDiagram, switchTable } from '../documents/switch-diagram/switch-diagram.ts';
 import { loadOf } from '../estimates/pickup-estimates.ts';
-import { sweptApart, sweptTwice } from '../estimates/sweep-comparison.ts';
+import { sweptInBoth, sweptTwice } from '../estimates/sweep-comparison.ts';
 import { holdingSweep } from '../estimates/sweeps-used.ts';
 import {
   isStillToBeWound,
@@ -285,7 +285,7 @@ function sweepsView({ now, before, t }: ComparedStates, { subject, width }: Sect
   if (pickup === undefined) return {};
   const quick = quickOfBench(now)(pickup);
   const past = before && pickupNamed(before.analysis, nameBefore(before, subject))?.pickup;
-  const apart = before && past && sweptApart(quickOfBench(before.analysis)(past), quick);
+  const apart = before && past && sweptInBoth(quickOfBench(before.analysis)(past), quick);
   const pair = apart ?? sweptTwice(quick);
   if (pair === undefined) return {};
   const names = apart && before && { before: before.label(t), now: t('now') };

@@ -42,7 +42,7 @@ export interface CoilsJoined {
    */
   readonly start?: {
     readonly forms: readonly { readonly form: CoilForm; readonly sets: readonly (readonly number[])[] }[];
-    readonly coupling: number;
+    readonly couplings: readonly number[];
   };
 }
 

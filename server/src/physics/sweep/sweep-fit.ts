@@ -78,18 +78,20 @@ function triedByEye(sweeps: SweepsOfCoil): readonly Tried[] | undefined {
   const start = startOf(sweeps);
   if (!start) return undefined;
   if (sweeps.curves.every(({ kind }) => kind === 'alone'))
-    return [begun(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), [start], 1)];
+    return [begun(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), [start], [1])];
   const first = firstLoop(sweeps, start);
   return triedForms(sweeps, noiseOf(sweeps, first), first);
 }
 
 /** All forms with the scatter that the first of them leaves. */
-function triedFrom(sweeps: SweepsOfCoil, { forms, coupling }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
+function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
   let noise = firstNoise(sweeps);
+  let from = couplings;
   return forms.map(({ form, sets }, index) => {
-    const tried = begun(sweepProblem(sweeps, form, noise), sets, coupling);
+    const tried = begun(sweepProblem(sweeps, form, noise), sets, from);
     if (index > 0) return tried;
     noise = noiseOf(sweeps, tried);
+    from = [tried.minimum.values[tried.problem.network.couplingAt] ?? 1];
     return minimum(sweepProblem(sweeps, form, noise), tried.minimum.values, ROUGHLY);
   });
 }
@@ -99,24 +101,31 @@ const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 const SOME_REACH = 0.3;
 
 /** The least from a start. */
-function begun(problem: SweepProblem, sets: readonly (readonly number[])[], coupling: number): Tried {
+function begun(problem: SweepProblem, sets: readonly (readonly number[])[], couplings: readonly number[]): Tried {
   const { count, couplingAt, aboutAt, reachAt, reaches } = problem.network;
   const values = new Float64Array(count);
   values.set(sets.flat().slice(0, count));
-  if (couplingAt >= 0) values[couplingAt] = coupling;
   if (aboutAt >= 0) values[aboutAt] = 1;
   // Metal that no coil shares is alike on both sides, where a fit would stand still.
-  const tried = (reaches > 0 ? [SOME_REACH, -SOME_REACH] : [0]).map((reach) => {
-    for (let at = 0; at < reaches; at++) values[reachAt + at] = at < reaches / 2 ? -reach : reach;
-    return minimum(problem, problem.start(values), ROUGHLY);
-  });
+  const tried: Tried[] = [];
+  for (const coupling of couplingAt < 0 ? [0] : couplings) {
+    if (couplingAt >= 0) values[couplingAt] = coupling;
+    for (const reach of reaches > 0 ? [SOME_REACH, -SOME_REACH] : [0]) {
+      for (let at = 0; at < reaches; at++) values[reachAt + at] = at < reaches / 2 ? -reach : reach;
+      tried.push(minimum(problem, problem.start(values), ROUGHLY));
+    }
+    if (tried.some((each) => each.minimum.chiSquared < NEARLY * problem.data)) break;
+  }
   return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
 }
+
+/** Squared residuals of a point of a circuit that is found: another start finds the same. */
+const NEARLY = 2;
 
 /** From the first corner; from others as well where these do not agree. */
 function firstLoop(sweeps: SweepsOfCoil, start: readonly number[]): Tried {
   const problem = sweepProblem(sweeps, 'loop', firstNoise(sweeps));
-  const from = (corner: number) => begun(problem, [[...start, LOGIT_WEAK, Math.log(corner)]], 1);
+  const from = (corner: number) => begun(problem, [[...start, LOGIT_WEAK, Math.log(corner)]], [1]);
   let best = from(FIRST_CORNERS[0] ?? 8000);
   for (const corner of FIRST_CORNERS.slice(1)) {
     const next = from(corner);
