@@ -83,7 +83,7 @@ function fittedText(
     const next = nextWords(each, netlist);
     if (next !== undefined) lines.push(`    ${styles.strong('next:')} ${visible(next)}`);
   }
-  for (const { coils, mutualH } of sweptTogether(netlist, bench).pairs)
+  for (const { coils, mutualH } of sweptTogether(netlist, bench).coupled)
     lines.push(
       '',
       `  ${visible(`${coils.map(({ name }) => name).join(' and ')} together`)}`,
@@ -150,7 +150,7 @@ function fittedData({ analysed: { pickup, netlist }, swept }: Fitted, bench: Ben
         text: nextWords(each, netlist),
       },
     })),
-    couplings: sweptTogether(netlist, bench).pairs.map(({ coils, mutualH }) => ({
+    couplings: sweptTogether(netlist, bench).coupled.map(({ coils, mutualH }) => ({
       coils: coils.map(({ name }) => name),
       mutualH: plainNumber(mutualH),
     })),

@@ -7,7 +7,7 @@ import { type Estimate, estimateOf } from '../quantities/estimate.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
 import { isCoil } from './sweep-set-up.ts';
-import { type Swept, type SweptCoil, sweptApart, withFit } from './sweeps-measured.ts';
+import { type Swept, type SweptCoil, sweptEach, withFit } from './sweeps-measured.ts';
 import { holdingSweep } from './sweeps-used.ts';
 
 type Numbers = Partial<Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', Estimate>>;
@@ -57,7 +57,7 @@ const tells = (each: Swept): each is SweptCoil =>
  * it is not wholly is in both alike, where a fit of all coils at once may have been had of one of them only.
  */
 export function sweptPairs({ netlist, bench }: Pick<QuickEstimates, 'netlist' | 'bench'>): readonly SweptPair[] {
-  const coils = sweptApart(netlist, bench).filter(tells);
+  const coils = sweptEach(netlist, bench).filter(tells);
   return coils.flatMap((after, index) => {
     const isSame = (each: SweptCoil) => each.group.subject !== undefined && each.group.subject === after.group.subject;
     const before = coils.slice(0, index).filter(isSame).at(-1);
@@ -78,7 +78,7 @@ export function sweptInBoth(was: QuickEstimates, now: QuickEstimates): SweptPair
 
 function wholeApart(quick: QuickEstimates): SweptCoil | undefined {
   const used = holdingSweep(quick, 'whole');
-  return sweptApart(quick.netlist, quick.bench)
+  return sweptEach(quick.netlist, quick.bench)
     .filter(tells)
     .find(({ group }) => group === used?.group);
 }
