@@ -23,7 +23,10 @@ export const factsTask: Task<ListSettings, string, FactsResult> = {
       const result = read(file);
       if (!result.ok) return result;
       const { uri, host, shown } = result.source;
-      return { ok: true, ...fileFacts(analyser.declared(uri, host), shown, filters) };
+      const facts = fileFacts(analyser.declared(uri, host), shown, filters);
+      // As `check` does: most are not asked for again.
+      analyser.forget(uri);
+      return { ok: true, ...facts };
     };
   },
 };
