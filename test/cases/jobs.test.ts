@@ -141,7 +141,7 @@ const RIGHT: Readonly<Record<string, Right>> = {
   },
   'target-and-reel': {
     found: ['information winding/turns-unknown: coil main {', 'information winding/turns-unknown: coil main {'],
-    says: /does not fit, 118 % of the window/,
+    says: /does not fit, 118.% of the window/,
   },
   'thicker-wire': {
     found: ['warning reading/unlikely: slug 3.15 kohm'],

@@ -44,7 +44,7 @@ describe('turns', () => {
     near(in43?.wire.massKg?.value, 0.0284 * WIRE_ALLOWANCE, 0.001);
     assert.equal(in43?.wire.enough, false);
     const [no, yes] = findings.filter(({ code }) => code === 'winding/turns-unknown').map(({ message }) => message);
-    assert.match(no ?? '', /does not fit, 118 % of the window.*Take thinner wire/);
+    assert.match(no ?? '', /does not fit, 118.% of the window.*Take thinner wire/);
     assert.match(yes ?? '', /not enough.*Plan them: `turns 8_820`\.$/);
   });
 });

@@ -66,7 +66,7 @@ describe('turns', () => {
   it('that do not fit are told so', async () => {
     assert.match(
       (await run('--coil', 'a', '--resistance', '9kohm')).stdout,
-      /does not fit, \d+ % of the window\n.*\n.*not enough: it runs out before the last turn/,
+      /does not fit, \d+.% of the window\n.*\n.*not enough: it runs out before the last turn/,
     );
   });
 

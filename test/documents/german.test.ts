@@ -1,9 +1,12 @@
 /** Drawings in German: words are longer there, and still none lies on another or out of the sheet. */
+import assert from 'node:assert/strict';
 import { instrumentPicture } from '../../server/src/documents/instrument-diagram/from-model.ts';
 import { instrumentDiagram } from '../../server/src/documents/instrument-diagram/instrument-diagram.ts';
 import { positionsPicture, positionsSheet } from '../../server/src/documents/positions-sheet.ts';
 import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
 import { responsePlot } from '../../server/src/documents/response-plot/response-plot.ts';
+import { switchPicture } from '../../server/src/documents/switch-diagram/from-model.ts';
+import { switchDiagram } from '../../server/src/documents/switch-diagram/switch-diagram.ts';
 import { pickupPicture } from '../../server/src/documents/wiring-diagram/from-model.ts';
 import { drawPickup } from '../../server/src/documents/wiring-diagram/wiring-diagram.ts';
 import { languageOf } from '../../server/src/words/languages/language.ts';
@@ -15,7 +18,7 @@ const t = languageOf('de');
 const WIDTHS = ['wide', 'narrow'] as const;
 
 describe('drawings in German', () => {
-  for (const sample of ['hesk-neck', 'withen-bridge', 'foundling', 'cinder-bridge', 'sallowfen'])
+  for (const sample of ['hesk-neck', 'withen-bridge', 'foundling', 'cinder-bridge', 'sallowfen', 'fennel-bridge'])
     it(`the wiring and the response of ${sample} can be read in both widths`, () => {
       const analysis = analysedSample(`${sample}.pickup`);
       for (const pickup of analysis.pickups) {
@@ -38,4 +41,12 @@ describe('drawings in German', () => {
           if (positions) assertLegibleDrawing(positionsSheet(positions, width));
         }
     });
+
+  it('the switches of yarrowby can be read in both widths', () => {
+    const analysis = analysedSample('yarrowby.pickup');
+    const [instrument] = analysis.instruments;
+    const picture = instrument && switchPicture(analysis, instrument, '2', t);
+    assert.ok(picture);
+    for (const width of WIDTHS) assertLegibleDrawing(switchDiagram(picture, width));
+  });
 });

@@ -81,7 +81,7 @@ describe('refactorings', () => {
     const titles = refactorings(analysed(planned), { start: at, end: at }).filter(({ title }) => /target/.test(title));
     assert.match(
       titles[0]?.title ?? '',
-      /^Wind for the target resistance of 6\.2 kohm: main 8.\d{2}0 ± \d+.turns \(fits, \d+ % of the window; wire 1.\d{3} ± \d+.m, [\d.]+ ± [\d.]+.g\)$/,
+      /^Wind for the target resistance of 6\.2 kohm: main 8.\d{2}0 ± \d+.turns \(fits, \d+.% of the window; wire 1.\d{3} ± \d+.m, [\d.]+ ± [\d.]+.g\)$/,
     );
     assert.match(
       titles[1]?.title ?? '',

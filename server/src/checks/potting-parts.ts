@@ -1,12 +1,12 @@
 import type { Some } from '../../../grammar/values/present.ts';
 import { sharesTogether } from '../estimates/potting.ts';
 import type { WaxPart } from '../model/potting.ts';
-import { list } from '../words/text.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
+import { listIn } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const pottingParts = definePickupCheck({
   code: 'potting/parts',
@@ -19,8 +19,16 @@ export const pottingParts = definePickupCheck({
     const percent = 100 * sharesTogether(potting);
     if (Math.abs(percent - 100) <= ROUNDING_PERCENT) return undefined;
     return {
-      what: say`The parts of the mix sum to ${number(percent)} %, not 100 %: ${list(wax.value.map(({ ingredient, share }) => say`${ingredient} ${number(100 * share)} %`))}; what to weigh out stays open.`,
-      action: say`Correct the part that is wrong.`,
+      what: (t) =>
+        t(
+          'The parts of the mix sum to {0}, not 100 %: {1}; what to weigh out stays open.',
+          `${number(percent, t)}\u202F%`,
+          listIn(
+            t,
+            wax.value.map(({ ingredient, share }) => `${t.word(ingredient)} ${number(100 * share, t)}\u202F%`),
+          ),
+        ),
+      action: (t) => t('Correct the part that is wrong.'),
       place: wax.place,
       remedies: () => remedies(wax.value, percent),
     };
@@ -30,7 +38,10 @@ export const pottingParts = definePickupCheck({
 /** Parts written with one decimal each, three of them. */
 const ROUNDING_PERCENT = 0.2;
 
-const number = (value: number): string => String(Math.round(value * 100) / 100);
+const number = (value: number, { numbers }: Language = ENGLISH): string => {
+  const text = String(Math.round(value * 100) / 100);
+  return typeof numbers === 'object' ? text.replace('.', numbers.decimalSign) : text;
+};
 
 /** Each part by itself can make up the sum; the smallest one is changed first. */
 function remedies(parts: readonly WaxPart[], percent: number): Some<Remedy> {
@@ -38,7 +49,7 @@ function remedies(parts: readonly WaxPart[], percent: number): Some<Remedy> {
   return smallestFirst.map((part, index) => {
     const filled = 100 * part.share + 100 - percent;
     if (!(filled > 0 && filled <= 100)) return undefined;
-    const written = say`${part.ingredient} ${number(filled)} %`;
-    return remedy(say`\`${written}\``, replaceAt(part.place, written), index === 0);
+    const written = `${part.ingredient} ${number(filled)} %`;
+    return remedy(() => `\`${written}\``, replaceAt(part.place, written), index === 0);
   });
 }

@@ -1,7 +1,6 @@
 import { bathC, meltsFromC } from '../estimates/potting.ts';
 import { printCelsius } from '../quantities/print.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { say } from './say.ts';
 
 export const pottingTooCold = definePickupCheck({
   code: 'potting/too-cold',
@@ -13,9 +12,15 @@ export const pottingTooCold = definePickupCheck({
     if (bath === undefined || !potting?.bath) return undefined;
     const meltsC = meltsFromC(potting);
     if (bath >= meltsC) return undefined;
+    const { written } = potting.bath.value;
     return {
-      what: say`A bath of ${potting.bath.value.written} does not melt the main wax of the mix: its softest grade melts at ${printCelsius(meltsC)}.`,
-      action: say`Warm the bath, or take a softer wax.`,
+      what: (t) =>
+        t(
+          'A bath of {0} does not melt the main wax of the mix: its softest grade melts at {1}.',
+          written,
+          printCelsius(meltsC, t.numbers),
+        ),
+      action: (t) => t('Warm the bath, or take a softer wax.'),
       place: potting.bath.place,
     };
   },

@@ -3,12 +3,12 @@ import { VAPOUR_FROM_C } from '../estimates/common-practice.ts';
 import { bathC, bathLimits, meltsFromC, suggestedBathC } from '../estimates/potting.ts';
 import type { Stated } from '../model/place.ts';
 import { bathLimitWords } from '../words/bath-limits.ts';
-import { list } from '../words/text.ts';
+import type { Language } from '../words/languages/language.ts';
+import { listIn } from '../words/text.ts';
 import { replaceAt } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 export const pottingTooHot = definePickupCheck({
   code: 'potting/too-hot',
@@ -24,15 +24,28 @@ export const pottingTooHot = definePickupCheck({
     const plastic = exceeded.some(({ what }) => what === 'plastic');
     const byPlastic = pickup.coils.flatMap(({ bobbin }) => (plastic ? (bobbin?.plastic?.place ?? []) : []));
     return {
-      what: say`A bath of ${line.value.written} is too hot: ${list([...exceeded].reverse().map((each) => bathLimitWords(each)))}.`,
+      what: (t) =>
+        t(
+          'A bath of {0} is too hot: {1}.',
+          line.value.written,
+          listIn(
+            t,
+            [...exceeded].reverse().map((each) => bathLimitWords(each, t)),
+          ),
+        ),
       ...(bath >= VAPOUR_FROM_C
         ? {
-            hint: say`Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.`,
+            hint: (t: Language) =>
+              t('Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.'),
           }
         : {}),
-      action: bath >= VAPOUR_FROM_C ? say`Lower the bath.` : say`Lower the bath, or try it on a scrap bobbin first.`,
+      action: (t) =>
+        t(bath >= VAPOUR_FROM_C ? 'Lower the bath.' : 'Lower the bath, or try it on a scrap bobbin first.'),
       place: line.place,
-      related: [...new Set(byPlastic)].map((place) => ({ message: say`The plastic of the bobbin`, place })),
+      related: [...new Set(byPlastic)].map((place) => ({
+        message: (t: Language) => t('The plastic of the bobbin'),
+        place,
+      })),
       remedies: () => remedies(line, suggestedBathC(pickup), meltsFromC(potting)),
       subject: { coils: pickup.coils.map(({ name }) => name) },
     };
@@ -46,7 +59,7 @@ function remedies(bath: Stated<Quantity>, suggestedC: number, meltsC: number): R
   const at = text.search(/[-\d]/);
   if (at < 0) return undefined;
   return remedy(
-    say`Lower the bath: \`bath ${suggestedC} degC\``,
+    (t) => t('Lower the bath: `{0}`', `bath ${suggestedC} degC`),
     replaceAt({ chunk, span: { start: span.start + at, end: span.end } }, `${suggestedC} degC`),
     true,
   );

@@ -2,14 +2,14 @@ import { grouped } from '../../../grammar/values/quantity.ts';
 import { type JudgedAim, judgedAims, quickAims } from '../estimates/aims.ts';
 import { type Target, type TurnsProposal, turnsForTarget } from '../estimates/turns-plan.ts';
 import { printCount } from '../quantities/print.ts';
-import { aimName, gapWords, reachedText } from '../words/aim-words.ts';
+import { aimName, gapText, reachedText } from '../words/aim-words.ts';
+import type { Language } from '../words/languages/language.ts';
 import { plannedTurns } from '../words/turns-words.ts';
 import type { Found } from './check.ts';
 import { replaceNumber } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { say } from './say.ts';
 
 const TARGET_MISSED = {
   code: 'target/missed',
@@ -43,12 +43,30 @@ function missed(context: PickupContext, judged: JudgedAim): Found | undefined {
     return aim.kind === 'resistance'
       ? undefined
       : {
-          what: say`The ${aim.load ?? 'loaded'} response has no peak: there is none that could reach the target of ${aim.written}.`,
-          action: say`Thinner metal about the coils, or metal that conducts less, brings a peak back; under a load larger pots do, too.`,
+          what: (t) =>
+            t(
+              aim.load === 'unloaded'
+                ? 'The unloaded response has no peak: there is none that could reach the target of {0}.'
+                : 'The loaded response has no peak: there is none that could reach the target of {0}.',
+              aim.written,
+            ),
+          action: (t) =>
+            t(
+              'Thinner metal about the coils, or metal that conducts less, brings a peak back; under a load larger pots do, too.',
+            ),
           place,
         };
   return {
-    what: say`The ${aimName(judged).what} comes to ${reachedText(judged)}, ${gapWords(aim, reached.value)} the target of ${aim.written}: turns, wire or target are not what was meant.`,
+    what: (t) =>
+      t(
+        reached.value > aim.wanted
+          ? 'The {0} comes to {1}, {2} above the target of {3}: turns, wire or target are not what was meant.'
+          : 'The {0} comes to {1}, {2} below the target of {3}: turns, wire or target are not what was meant.',
+        aimName(judged, t).what,
+        reachedText(judged, t),
+        gapText(aim, reached.value, t),
+        aim.written,
+      ),
     place,
     remedies: () => remedies(turnsFor(aim, context) ?? []),
   };
@@ -77,6 +95,7 @@ function remedies(proposals: readonly TurnsProposal[]): Remedy | undefined {
     const line = each.coil.turns?.place;
     return line && replaceNumber(line, grouped(plannedTurns(each)));
   });
-  const each = proposals.map((proposal) => say`${proposal.coil.name} ${printCount(plannedTurns(proposal))}`).join(', ');
-  return remedy(say`Wind the turns that reach it: ${each}`, edits);
+  const each = (t: Language) =>
+    proposals.map((proposal) => `${proposal.coil.name} ${printCount(plannedTurns(proposal), t.numbers)}`).join(', ');
+  return remedy((t) => t('Wind the turns that reach it: {0}', each(t)), edits);
 }

@@ -4,7 +4,6 @@ import { aimName, oddsWords, reachedText } from '../words/aim-words.ts';
 import { capital } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { definePickupCheck } from './pickup-check.ts';
-import { say } from './say.ts';
 
 const TARGET_UNDECIDED = {
   code: 'target/undecided',
@@ -33,10 +32,18 @@ function undecided(judged: JudgedAim): Found | undefined {
   if (verdict !== 'not decidable' || !reached || odds === undefined) return undefined;
   const largest = largestCause(reached);
   return {
-    what: say`Whether the target of ${aim.written} is reached is not decidable within the uncertainty: the ${aimName(judged).what} comes to ${reachedText(judged)}, within the tolerance with odds of ${oddsWords(odds)}.`,
-    action: largest
-      ? say`${capital(largest.measurement)}: that settles it sooner than anything else.`
-      : say`Read it once it is wound.`,
+    what: (t) =>
+      t(
+        'Whether the target of {0} is reached is not decidable within the uncertainty: the {1} comes to {2}, within the tolerance with odds of {3}.',
+        aim.written,
+        aimName(judged, t).what,
+        reachedText(judged, t),
+        oddsWords(odds, t),
+      ),
+    action: (t) =>
+      largest
+        ? t('{0}: that settles it sooner than anything else.', capital(t(largest.measurement)))
+        : t('Read it once it is wound.'),
     place: aim.place,
   };
 }

@@ -2,14 +2,14 @@ import { grouped } from '../../../grammar/values/quantity.ts';
 import { aimsOf } from '../estimates/aims.ts';
 import { turnsForTarget } from '../estimates/turns-plan.ts';
 import type { Coil } from '../model/coil.ts';
+import type { Language, PlainText, Wording } from '../words/languages/language.ts';
 import { coilWords } from '../words/parts.ts';
-import { capital, list } from '../words/text.ts';
+import { capital, listIn } from '../words/text.ts';
 import { fitText, plannedTurns, turnsText, wireText } from '../words/turns-words.ts';
 import { insertFirstLine } from './edits.ts';
 import type { Remedy } from './finding.ts';
 import { definePickupCheck, type PickupContext } from './pickup-check.ts';
 import { remedy } from './remedy.ts';
-import { type Said, say } from './say.ts';
 import type { Telling } from './telling.ts';
 
 export const windingTurnsUnknown = definePickupCheck({
@@ -23,7 +23,7 @@ export const windingTurnsUnknown = definePickupCheck({
         !coil.turns && !coil.counted && !quick.readings.has(coil) && !isUnread(coil) && !isClosed(coil, context),
     );
     return open.map((coil) => ({
-      what: say`${capital(coilWords(coil))} has neither turns nor a reading of it.`,
+      what: (t: Language) => t('{0} has neither turns nor a reading of it.', capital(coilWords(coil, t))),
       ...(forTarget(coil, context) ?? { action: kickPairs(coil, context) ?? readIt(coil) }),
       place: coil.place,
       subject: { coils: [coil.name] },
@@ -40,7 +40,7 @@ function isClosed(coil: Coil, { netlist, pickup }: PickupContext): boolean {
 }
 
 /** Pairs of conductors were read, and nobody knows whose they are: a kick tells it, not another reading. */
-function kickPairs(coil: Coil, { pickup, netlist }: PickupContext): Said | undefined {
+function kickPairs(coil: Coil, { pickup, netlist }: PickupContext): Wording | undefined {
   if (netlist.windings.find((each) => each.coil === coil)?.ends !== 'unknown') return undefined;
   const pairs = pickup.readings.flatMap(({ lines }) =>
     lines.flatMap((line) =>
@@ -51,12 +51,30 @@ function kickPairs(coil: Coil, { pickup, netlist }: PickupContext): Said | undef
   );
   const [first, ...others] = [...new Set(pairs)];
   if (first === undefined) return undefined;
-  const orElse = others.length > 0 ? say`, else ${list(others.map((pair) => say`\`${pair}\``))}` : '';
-  return say`Kick the pairs that were read at its poles (\`kick ${first} at ${coil.name} approach positive\`${orElse}): the one that answers is its own, and its turns follow from its reading.`;
+  const kick = `kick ${first} at ${coil.name} approach positive`;
+  return (t) =>
+    others.length > 0
+      ? t(
+          'Kick the pairs that were read at its poles (`{0}`, else {1}): the one that answers is its own, and its turns follow from its reading.',
+          kick,
+          listIn(
+            t,
+            others.map((pair) => `\`${pair}\``),
+          ),
+        )
+      : t(
+          'Kick the pairs that were read at its poles (`{0}`): the one that answers is its own, and its turns follow from its reading.',
+          kick,
+        );
 }
 
-const readIt = (coil: Coil) =>
-  say`Read its resistance with the temperature (\`${coil.name} 4.02 kohm at 21 degC\` in a readings block), and the turns follow from wire and bobbin.`;
+const readIt =
+  (coil: Coil): Wording =>
+  (t) =>
+    t(
+      'Read its resistance with the temperature (`{0}` in a readings block), and the turns follow from wire and bobbin.',
+      `${coil.name} 4.02 kohm at 21 degC`,
+    );
 
 /** What is still to be wound is planned by its target. Inductance and resonance ask for more than a finding may wait for. */
 function forTarget(
@@ -73,20 +91,39 @@ function forTarget(
     return aimsOf(pickup).length > 0 && pickup.readings.every(({ found }) => found)
       ? { action: toPropose(coil) }
       : undefined;
-  const line = say`turns ${grouped(plannedTurns(proposal))}`;
+  const line = `turns ${grouped(plannedTurns(proposal))}`;
   return {
-    hint: say`The target of ${resistance.value.written} takes ${turnsText(proposal.turns)} (${fitText(proposal)}); ${wireText(proposal.wire)}.`,
-    action: proposal.fits
-      ? say`Plan them: \`${line}\`.`
-      : say`Take thinner wire or a deeper bobbin, or aim at less; these turns would be \`${line}\`.`,
-    remedies: () => remedy(say`Wind for the target: \`${line}\``, insertFirstLine(coil.place, line)),
+    hint: (t) =>
+      t(
+        'The target of {0} takes {1} ({2}); {3}.',
+        resistance.value.written,
+        turnsText(proposal.turns, t),
+        fitText(proposal, t),
+        wireText(proposal.wire, t),
+      ),
+    action: (t) =>
+      proposal.fits
+        ? t('Plan them: `{0}`.', line)
+        : t('Take thinner wire or a deeper bobbin, or aim at less; these turns would be `{0}`.', line),
+    remedies: () => remedy((t) => t('Wind for the target: `{0}`', line), insertFirstLine(coil.place, line)),
   };
 }
 
 /** There is nothing to read yet: what is left out is free, and builds are proposed for it. */
-function toPropose({ bobbin, wire }: Coil): Said {
-  const free = ['turns', ...(wire ? [] : ['wire']), ...(bobbin ? [] : ['bobbin'])];
-  return say`Free are its ${list(free)}: \`Propose Builds\` here or at the target, and \`pickup-spec propose\`, work out what reaches the target with what lies on the shelf.`;
+function toPropose({ bobbin, wire }: Coil): Wording {
+  const free: readonly PlainText[] = [
+    'turns',
+    ...(wire ? [] : (['wire'] as const)),
+    ...(bobbin ? [] : (['bobbin'] as const)),
+  ];
+  return (t) =>
+    t(
+      'Free are its {0}: `Propose Builds` here or at the target, and `pickup-spec propose`, work out what reaches the target with what lies on the shelf.',
+      listIn(
+        t,
+        free.map((each) => t(each)),
+      ),
+    );
 }
 
 /** A line of turns that could not be read is told for itself. */

@@ -2,9 +2,11 @@
  * Names of the causes of error that several numbers share, in words a winder reads, and the one measurement that settles each.
  * Numbers with a cause of the same name are correlated through it.
  */
+
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import { type Estimate, ownDeviation } from '../quantities/estimate.ts';
+import type { Reason } from './reasons.ts';
 
 /** What a cause calls a pickup: its first state, since what is uncertain of a piece is the same in all its states. */
 export const pieceName = ({ name, reworks }: Pickup): string => (reworks ? pieceName(reworks) : name);
@@ -52,7 +54,7 @@ export const causes = {
 export interface LargestCause {
   readonly cause: string;
   readonly share: number;
-  readonly measurement: string;
+  readonly measurement: Reason;
 }
 
 /**
@@ -72,7 +74,7 @@ export function largestCause(estimate: Estimate): LargestCause | undefined {
 }
 
 /** By how a cause's name begins. */
-const MEASUREMENTS: readonly (readonly [string, string])[] = [
+const MEASUREMENTS: readonly (readonly [string, Reason])[] = [
   ['spool ', 'measure some metres of the spool: measures … ohm/m at … degC'],
   ['wire ', 'measure some metres of this wire, or its bare diameter; or read the coil itself'],
   ['overall diameter of ', 'measure the wire over its enamel: overall … mm'],

@@ -129,6 +129,28 @@ const REASONS = [
   'pickups warmer than the temperature stated',
   'pickups colder than the temperature stated',
 
+  // What would settle a number sooner than anything else.
+  'measure some metres of the spool: measures … ohm/m at … degC',
+  'measure some metres of this wire, or its bare diameter; or read the coil itself',
+  'measure the wire over its enamel: overall … mm',
+  'measure how deep the winding is, which gives its packing: packing …',
+  'measure the core and the winding space of the bobbin',
+  'count the turns: counted …',
+  'measure the resistor by itself, and state what it read: over 9.98 kohm ± 0.1 %',
+  'sweep the recorder by itself: recorder alone … through …',
+  'sweep the recorder by itself, or the pickup over 10 kohm',
+  'measure with a more accurate meter',
+  'measure the capacitor by itself, and state it: with … pF ± … %',
+  'read it with a more accurate meter',
+  'state the temperature of the reading: at … degC',
+  'drive the pickup with a coil over its poles and read how high its peak is',
+  'measure the inductance: inductance hot to ground … H at 1 kHz',
+  'measure the distance of the coils: coils … mm apart',
+  'read the tracks of the pots by themselves, and state what they read',
+  'read the capacitors by themselves, and state what they read',
+  'state the cable: cable 4.5 m of 110 pF/m',
+  'measure the capacitance: capacitance … pF',
+
   'sweep {0}, {1}',
   'sweep {0}',
 ] as const;

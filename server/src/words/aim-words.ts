@@ -62,7 +62,7 @@ export const reachedText = (judged: JudgedAim, t = ENGLISH): string =>
   judged.reached === undefined ? t('not known yet') : numberText(judged.reached, aimName(judged), t);
 
 /** `12 % above`, `3.4 dB below` */
-export const gapWords = (aim: Aim, value: number, t = ENGLISH): string =>
+const gapWords = (aim: Aim, value: number, t = ENGLISH): string =>
   t(value > aim.wanted ? '{0} above' : '{0} below', gapText(aim, value, t));
 
 /** `12 %`, `3.4 dB`: how far off. */

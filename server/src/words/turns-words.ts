@@ -15,15 +15,19 @@ export const plannedTurns = ({ turns: { value, sd } }: TurnsProposal): number =>
   sd > 0 && roundUncertainty(sd).place >= 1 ? 10 * Math.round(value / 10) : Math.round(value);
 
 /** `does not fit, 118 % of the window` */
-export const fitText = ({ windowFilled, fits }: TurnsProposal): string => {
-  const filled = windowFilled === undefined ? '' : `, ${printNumber(100 * windowFilled, 0)} % of the window`;
-  return `${fits ? 'fits' : 'does not fit'}${filled}`;
-};
+export const fitText = ({ windowFilled, fits }: TurnsProposal, t = ENGLISH): string =>
+  [
+    t(fits ? 'fits' : 'does not fit'),
+    ...(windowFilled === undefined
+      ? []
+      : [t('{0} of the window', `${printNumber(100 * windowFilled, 0, t.numbers)}\u202F%`)]),
+  ].join(', ');
 
 /** `120 ± 30 turns, 15.2 ± 0.4 m` */
 export const woundText = ({ turns, lengthM }: WoundLength): string => `${turnsText(turns)}, ${lengthText(lengthM)}`;
 
-const lengthText = ({ value, sd }: Estimate): string => printQuantity({ value, sd, dimension: 'length', unit: 'm' });
+const lengthText = ({ value, sd }: Estimate, t = ENGLISH): string =>
+  printQuantity({ value, sd, dimension: 'length', unit: 'm', style: t.numbers });
 
 /** `take off 120 ± 30 turns, 15.2 ± 0.4 m`; `wind on …` where they are too few. */
 export function offText({ turns, lengthM }: WoundLength): string {
@@ -33,12 +37,15 @@ export function offText({ turns, lengthM }: WoundLength): string {
 }
 
 /** `wire 690 ± 20 m, 30 ± 1.3 g; spool MG-2 has 9 g left: not enough` */
-export function wireText({ lengthM, massKg, spool, enough }: WireNeed): string {
-  const mass = massKg && `, ${printQuantity({ value: massKg.value, sd: massKg.sd, dimension: 'mass', unit: 'g' })}`;
-  const left = spool?.left?.value;
-  const judged = enough === undefined ? '' : enough ? ', enough' : ', not enough: it runs out before the last turn';
-  const held = spool
-    ? `; spool ${spool.name} ${left ? `has ${printQuantity({ value: left.si, dimension: 'mass' })} left${judged}` : 'is not weighed: state what is `left`'}`
-    : '';
-  return `wire ${lengthText(lengthM)}${mass ?? ''}${held}`;
+export function wireText({ lengthM, massKg, spool, enough }: WireNeed, t = ENGLISH): string {
+  const style = t.numbers;
+  const mass = massKg && printQuantity({ value: massKg.value, sd: massKg.sd, dimension: 'mass', unit: 'g', style });
+  const needed = t('wire {0}', [lengthText(lengthM, t), ...(mass ? [mass] : [])].join(', '));
+  if (!spool) return needed;
+  const left = spool.left && printQuantity({ value: spool.left.value.si, dimension: 'mass', style });
+  if (!left) return t('{0}; spool {1} is not weighed: state what is `left`', needed, spool.name);
+  if (enough === undefined) return t('{0}; spool {1} has {2} left', needed, spool.name, left);
+  return enough
+    ? t('{0}; spool {1} has {2} left, enough', needed, spool.name, left)
+    : t('{0}; spool {1} has {2} left, not enough: it runs out before the last turn', needed, spool.name, left);
 }

@@ -95,7 +95,7 @@ export const DRAWINGS = {
   // Parts of a drawing, as they are named one by one.
   'start of the {0} coil': 'Anfang der Spule {0}',
   'finish of the {0} coil': 'Ende der Spule {0}',
-  'tap of the {0} coil, {1}': 'Anzapfung der Spule {0}, {1}',
+  'tap of the {0} coil, {1}': 'Abgriff der Spule {0}, {1}',
   'coil lead': 'Spulenlitze',
   '{0} pickup': 'Tonabnehmer {0}',
   'switch {0}': 'Schalter {0}',

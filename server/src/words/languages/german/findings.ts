@@ -268,7 +268,7 @@ export const FINDINGS = {
   'In {0} {1} gives nothing: which leads are those of {2} is neither stated nor measured.':
     'In {0} gibt {1} nichts: Welche Litzen die von {2} sind, ist weder angegeben noch gemessen.',
   'Solder an end or a tap of a coil to it, or take another lead.':
-    'Ein Ende oder eine Anzapfung einer Spule daran löten oder eine andere Litze nehmen.',
+    'Ein Ende oder einen Abgriff einer Spule daran löten oder eine andere Litze nehmen.',
   'State the start and the finish of that coil, or find them by a kick.':
     'Anfang und Ende dieser Spule angeben oder mit einer Probe mit Stahl finden.',
   'Both ends of {0} ({1}) are joined, so it is shorted and only {2} sounds.':
@@ -375,4 +375,74 @@ export const FINDINGS = {
   'Less than about {0} times loads the pickup: the peak flattens and the treble falls.':
     'Weniger als etwa das {0}-fache belastet den Tonabnehmer: Die Überhöhung wird flach, und die Höhen fallen ab.',
   'Take a pot of {0} or more.': 'Einen Regler von {0} oder mehr nehmen.',
+
+  // Windings, targets and potting.
+  '{0} take {1} of wire, {2}; spool {3} has {4} left: it runs out before the last turn.':
+    '{0} brauchen {1} Draht, {2}; auf Drahtrolle {3} sind {4}: Sie ist vor der letzten Windung leer.',
+  '{0} takes {1} of wire, {2}; spool {3} has {4} left: it runs out before the last turn.':
+    '{0} braucht {1} Draht, {2}; auf Drahtrolle {3} sind {4}: Sie ist vor der letzten Windung leer.',
+  'Begin on a fuller spool.': 'Mit einer volleren Drahtrolle beginnen.',
+  'What is left on the spool': 'Der Rest auf der Drahtrolle',
+  'A bath of {0} is too hot: {1}.': 'Ein Bad von {0} ist zu heiß: {1}.',
+  'Hot wax can catch fire: never unattended, a lid and a dry-powder extinguisher at hand, never water.':
+    'Heißes Wachs kann Feuer fangen: nie unbeaufsichtigt, Deckel und Pulverlöscher zur Hand, nie Wasser.',
+  'Lower the bath.': 'Das Bad kühler halten.',
+  'Lower the bath, or try it on a scrap bobbin first.':
+    'Das Bad kühler halten oder es erst an einem Ausschuss-Wickelkörper probieren.',
+  'The plastic of the bobbin': 'Der Kunststoff des Wickelkörpers',
+  'Lower the bath: `{0}`': 'Das Bad kühler halten: `{0}`',
+  'A bath of {0} does not melt the main wax of the mix: its softest grade melts at {1}.':
+    'Ein Bad von {0} schmilzt das Hauptwachs der Mischung nicht: Seine weichste Sorte schmilzt bei {1}.',
+  'Warm the bath, or take a softer wax.': 'Das Bad wärmer halten oder ein weicheres Wachs nehmen.',
+  'The parts of the mix sum to {0}, not 100 %: {1}; what to weigh out stays open.':
+    'Die Anteile der Mischung ergeben {0}, nicht 100\u202F%: {1}; was abzuwiegen ist, bleibt offen.',
+  'Correct the part that is wrong.': 'Den falschen Anteil berichtigen.',
+  'The unloaded response has no peak: there is none that could reach the target of {0}.':
+    'Der Frequenzgang ohne Last hat keine Spitze: Keine kann das Ziel {0} erreichen.',
+  'The loaded response has no peak: there is none that could reach the target of {0}.':
+    'Der Frequenzgang unter Last hat keine Spitze: Keine kann das Ziel {0} erreichen.',
+  'Thinner metal about the coils, or metal that conducts less, brings a peak back; under a load larger pots do, too.':
+    'Dünneres Metall um die Spulen oder Metall, das weniger leitet, bringt eine Spitze zurück; unter Last auch größere Regler.',
+  'The {0} comes to {1}, {2} above the target of {3}: turns, wire or target are not what was meant.':
+    '{0} ergibt {1}, {2} über dem Ziel {3}: Windungen, Draht oder Ziel sind nicht, was gemeint war.',
+  'The {0} comes to {1}, {2} below the target of {3}: turns, wire or target are not what was meant.':
+    '{0} ergibt {1}, {2} unter dem Ziel {3}: Windungen, Draht oder Ziel sind nicht, was gemeint war.',
+  'Wind the turns that reach it: {0}': 'Die Windungen wickeln, die es erreichen: {0}',
+
+  'Whether the target of {0} is reached is not decidable within the uncertainty: the {1} comes to {2}, within the tolerance with odds of {3}.':
+    'Ob das Ziel {0} erreicht wird, ist innerhalb der Unsicherheit nicht zu entscheiden: {1} ergibt {2}, innerhalb der Toleranz mit einer Chance von {3}.',
+  '{0}: that settles it sooner than anything else.': '{0}: Das klärt es eher als alles andere.',
+  'Read it once it is wound.': 'Messen, wenn gewickelt ist.',
+  'of {0} wire': 'mit Draht von {0}',
+  'at packing {0}': 'bei Füllung {0}',
+  '{0} build {1} deep, the window of {2} has {3} ({4}): the flanges bulge or the last turns fall over them.':
+    '{0} bauen {1} tief, das Wickelfenster von {2} hat {3} ({4}): Die Flansche wölben sich, oder die letzten Windungen fallen darüber.',
+  '{0} build {1} deep, the window of {2} has {3} ({4}): it may just go in, and it may bulge the flanges.':
+    '{0} bauen {1} tief, das Wickelfenster von {2} hat {3} ({4}): Es kann gerade hineingehen, und es kann die Flansche wölben.',
+  'Wind fewer turns, or take thinner wire or a deeper bobbin.':
+    'Weniger Windungen wickeln oder dünneren Draht oder einen tieferen Wickelkörper nehmen.',
+  'Its bobbin': 'Ihr Wickelkörper',
+  '{0}: match {1} by turns, `{2}`': '{0}: in Windungen an {1} angleichen, `{2}`',
+  'Wind what the window holds, `{0}`': 'Wickeln, was das Wickelfenster fasst, `{0}`',
+  '{0} has neither turns nor a reading of it.': '{0} hat weder Windungen noch einen Messwert.',
+  'Kick the pairs that were read at its poles (`{0}`, else {1}): the one that answers is its own, and its turns follow from its reading.':
+    'An den gemessenen Paaren die Probe mit Stahl an ihren Polen (`{0}`, sonst {1}): Das Paar, das antwortet, ist ihres, und ihre Windungen folgen aus seinem Messwert.',
+  'Kick the pairs that were read at its poles (`{0}`): the one that answers is its own, and its turns follow from its reading.':
+    'An den gemessenen Paaren die Probe mit Stahl an ihren Polen (`{0}`): Das Paar, das antwortet, ist ihres, und ihre Windungen folgen aus seinem Messwert.',
+  'Read its resistance with the temperature (`{0}` in a readings block), and the turns follow from wire and bobbin.':
+    'Ihren Widerstand mit der Temperatur messen (`{0}` in einem Block `readings`); die Windungen folgen aus Draht und Wickelkörper.',
+  'The target of {0} takes {1} ({2}); {3}.': 'Das Ziel {0} braucht {1} ({2}); {3}.',
+  'Plan them: `{0}`.': 'Sie planen: `{0}`.',
+  'Take thinner wire or a deeper bobbin, or aim at less; these turns would be `{0}`.':
+    'Dünneren Draht oder einen tieferen Wickelkörper nehmen oder weniger anstreben; diese Windungen wären `{0}`.',
+  'Wind for the target: `{0}`': 'Für das Ziel wickeln: `{0}`',
+  'Free are its {0}: `Propose Builds` here or at the target, and `pickup-spec propose`, work out what reaches the target with what lies on the shelf.':
+    'Frei sind {0}: Der Befehl `Propose Builds` hier oder am Ziel und `pickup-spec propose` finden, was mit dem Regal das Ziel erreicht.',
+  'wire {0}': 'Draht {0}',
+  '{0}; spool {1} is not weighed: state what is `left`':
+    '{0}; Drahtrolle {1} ist nicht gewogen: mit `left` angeben, was darauf ist',
+  '{0}; spool {1} has {2} left': '{0}; auf Drahtrolle {1} sind {2}',
+  '{0}; spool {1} has {2} left, enough': '{0}; auf Drahtrolle {1} sind {2}, genug',
+  '{0}; spool {1} has {2} left, not enough: it runs out before the last turn':
+    '{0}; auf Drahtrolle {1} sind {2}, nicht genug: Sie ist vor der letzten Windung leer',
 } as const;

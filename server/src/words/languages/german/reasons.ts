@@ -163,6 +163,39 @@ export const REASONS = {
   'pickups warmer than the temperature stated': 'Tonabnehmer wärmer als angegeben',
   'pickups colder than the temperature stated': 'Tonabnehmer kälter als angegeben',
 
+  // What would settle a number sooner than anything else.
+  'measure some metres of the spool: measures … ohm/m at … degC':
+    'einige Meter von der Drahtrolle messen: measures … ohm/m at … degC',
+  'measure some metres of this wire, or its bare diameter; or read the coil itself':
+    'einige Meter dieses Drahts oder seinen blanken Durchmesser messen; oder die Spule selbst',
+  'measure the wire over its enamel: overall … mm': 'den Draht über dem Lack messen: overall … mm',
+  'measure how deep the winding is, which gives its packing: packing …':
+    'messen, wie tief die Wicklung ist, das ergibt ihre Füllung: packing …',
+  'measure the core and the winding space of the bobbin': 'Kern und Wickelraum des Wickelkörpers messen',
+  'count the turns: counted …': 'die Windungen zählen: counted …',
+  'measure the resistor by itself, and state what it read: over 9.98 kohm ± 0.1 %':
+    'den Widerstand für sich messen und angeben, was er zeigt: over 9.98 kohm ± 0.1 %',
+  'sweep the recorder by itself: recorder alone … through …':
+    'den Rekorder für sich über der Frequenz messen: recorder alone … through …',
+  'sweep the recorder by itself, or the pickup over 10 kohm':
+    'den Rekorder für sich über der Frequenz messen, oder den Tonabnehmer über 10 kohm',
+  'measure with a more accurate meter': 'mit einem genaueren Messgerät messen',
+  'measure the capacitor by itself, and state it: with … pF ± … %':
+    'den Kondensator für sich messen und angeben: with … pF ± … %',
+  'read it with a more accurate meter': 'es mit einem genaueren Messgerät messen',
+  'state the temperature of the reading: at … degC': 'die Temperatur des Messwerts angeben: at … degC',
+  'drive the pickup with a coil over its poles and read how high its peak is':
+    'den Tonabnehmer mit einer Spule über seinen Polen anregen und messen, wie hoch seine Spitze ist',
+  'measure the inductance: inductance hot to ground … H at 1 kHz':
+    'die Induktivität messen: inductance hot to ground … H at 1 kHz',
+  'measure the distance of the coils: coils … mm apart': 'den Abstand der Spulen messen: coils … mm apart',
+  'read the tracks of the pots by themselves, and state what they read':
+    'die Regler für sich messen und angeben, was sie zeigen',
+  'read the capacitors by themselves, and state what they read':
+    'die Kondensatoren für sich messen und angeben, was sie zeigen',
+  'state the cable: cable 4.5 m of 110 pF/m': 'das Kabel angeben: cable 4.5 m of 110 pF/m',
+  'measure the capacitance: capacitance … pF': 'die Kapazität messen: capacitance … pF',
+
   'sweep {0}, {1}': 'Frequenzmessung {0}, {1}',
   'sweep {0}': 'Frequenzmessung {0}',
 } as const satisfies Readonly<Record<Reason, string>>;

@@ -1,7 +1,7 @@
 /**
  * Words that many texts share, and the terms of the trade as the German of this project has them, so that one thing has one name:
  * Tonabnehmer (pickup), Spule (coil), Windung (turn), Wicklung (winding), Wickelkörper (bobbin), Wickelfenster (window), Kern (core), rechtsherum und linksherum (clockwise, counterclockwise), Draht
- * (wire), Drahtrolle (spool), Drahtlack (enamel), Litze (lead), Anfang und Ende (start, finish), Anzapfung (tap), Schirm und Beilitze
+ * (wire), Drahtrolle (spool), Drahtlack (enamel), Litze (lead), Anfang und Ende (start, finish), Abgriff (tap), Schirm und Beilitze
  * (shield, drain), Abschirmung (foil, shielding), heiß (hot), Masse (ground), Verbindung (link, joint), Schalterstellung (switch
  * position), Magnetstab und Polstift (bar, rod), Polstück (pole piece), Kappe und Grundplatte (cover, baseplate), gleichphasig und
  * gegenphasig (in phase, out of phase), Brumm (hum), Wachsbad (potting bath), Messwert (reading), Probe mit Stahl (kick), Befund
@@ -25,7 +25,7 @@ export const TERMS = {
   '{0} coil': 'Spule {0}',
   '{0} coil, {1}': 'Spule {0}, {1}',
   drain: 'Beilitze',
-  tap: 'Anzapfung',
+  tap: 'Abgriff',
   'taped off': 'isoliert',
   phase: 'Phase',
   turns: 'Windungen',
