@@ -51,6 +51,14 @@ describe('listen', () => {
     assert.ok(samplesOf(readFileSync(shell.path('down.wav'))).samples.every((sample) => sample === 0));
   });
 
+  it('of a position that is wired silent is silence, too', async () => {
+    const words = ['-o', 'wired.wav', '--position', '5', '--seconds', '1'];
+    const { code, stderr } = await shell.run(['listen', 'mistakes/switch-position-differs-joint.pickup', ...words]);
+    assert.equal(code, 0);
+    assert.match(stderr, /position 5: volume 10, tone 10: silent\n/);
+    assert.ok(samplesOf(readFileSync(shell.path('wired.wav'))).samples.every((sample) => sample === 0));
+  });
+
   it('lets two states be heard one after the other', async () => {
     const words = ['-o', 'both.wav', '--pickup', 'tansy-bridge', '--seconds', '1', '--compare', 'tansy-bridge.pickup'];
     const { code, stderr } = await shell.run(['listen', 'tansy-bridge.pickup', ...words]);

@@ -11,6 +11,7 @@ import { positionEstimates } from '../../server/src/estimates/positions.ts';
 import { asWired, wiredStates } from '../../server/src/estimates/switch-states.ts';
 import type { Instrument, Selection } from '../../server/src/model/instrument.ts';
 import { ground } from '../../server/src/physics/circuit/circuit.ts';
+import { isSilentDb } from '../../server/src/physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../../server/src/physics/circuit/dc.ts';
 import { transfers } from '../../server/src/physics/circuit/solve.ts';
 import { chance } from '../support/chance.ts';
@@ -140,11 +141,14 @@ describe('what reaches the jack', () => {
   it('is nothing where hot hangs in the air or lies on ground', () => {
     const open = positionsOf('hot wren.violet', 'ground heron.violet');
     assert.deepEqual(
-      [open.phase, open.response, Math.round(open.resistanceOhm?.value ?? 0)],
-      ['silent', undefined, 500_000],
+      [open.phase, open.response?.levelDb.every(isSilentDb), Math.round(open.resistanceOhm?.value ?? 0)],
+      ['silent', true, 500_000],
     );
     const shorted = positionsOf('hot wren.violet', 'ground wren.grey wren.violet');
-    assert.deepEqual([shorted.phase, shorted.response, shorted.resistanceOhm?.value], ['silent', undefined, 0]);
+    assert.deepEqual(
+      [shorted.phase, shorted.response?.levelDb.every(isSilentDb), shorted.resistanceOhm?.value],
+      ['silent', true, 0],
+    );
   });
 });
 

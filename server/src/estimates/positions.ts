@@ -70,7 +70,7 @@ export function positionEstimates(
   if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
   // As it is soldered nothing reaches the jack: what strays carry there has no resonance worth telling.
   if (selection.kind === 'nets' && sounding.length === 0)
-    return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase, levelDb: null, resonanceHz: null };
+    return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase, levelDb: null, resonanceHz: null, response: silence() };
 
   const driven = (factors: readonly number[]) =>
     positionNetwork(instrument, selection, quickOf, { ...settings, scaling: scalingOf(factors) });
@@ -118,6 +118,11 @@ export function positionEstimates(
   };
 }
 
+const silence = (frequencies: ArrayLike<number> = audioFrequencies()): FrequencyResponse => ({
+  frequencyHz: Array.from(frequencies),
+  levelDb: Array.from(frequencies, () => cancelledDb),
+});
+
 /** Where every pickup has its hookup and yet nothing drives the output, no kick settles anything: it is silent. */
 const phaseAmong = (sounding: readonly SoundingCoil[], quick: readonly QuickEstimates[]): PhaseVerdict =>
   sounding.length === 0 && quick.every(({ netlist: { hot, ground } }) => hot !== undefined && ground !== undefined)
@@ -161,6 +166,8 @@ export function positionResponse(
 ): FrequencyResponse | undefined {
   if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return undefined;
   if (pickupsOf(selection, quickOf).some((each) => !fullyKnown(each))) return undefined;
+  const sounding = coilsHeard(positionNetwork(instrument, selection, quickOf, AT_THE_METER), selection);
+  if (selection.kind === 'nets' && sounding.length === 0) return silence(frequencyHz);
   const full = positionNetwork(instrument, selection, quickOf, { ...AS_PLAYED, ...played });
   return responseAt(full, stringDrives(full), Float64Array.from(frequencyHz));
 }

@@ -167,6 +167,7 @@ function positionCurve(
   const position = instrument.instrument.positions.find((each) => each.key.value === key);
   const estimates: PositionEstimates | undefined = instrument.positions(played).find((each) => each.key === key);
   if (position?.selection === undefined || estimates?.response === undefined) return undefined;
+  if (estimates.phase === 'silent') return undefined;
   const band = positionResponseBand(instrument.instrument, position.selection, quickOfBench(analysis), played);
   if (band === undefined || isSilent(band)) return undefined;
   const { resonanceHz, peakDb, minus3DbHz } = estimates;
@@ -174,13 +175,10 @@ function positionCurve(
 }
 
 /** Why there is no picture of a response: nobody knows it, or it is known to be silence. */
-export function noResponseWords(known: PositionEstimates | PickupEstimates | undefined): PlainText {
-  const isSilence = known !== undefined && 'response' in known && known.phase === 'silent';
-  const isUnknown = (known && 'response' in known ? known.response : known?.inductanceH) === undefined;
-  return isUnknown && !isSilence
+export const noResponseWords = (known: PositionEstimates | PickupEstimates | undefined): PlainText =>
+  (known && 'response' in known ? known.response : known?.inductanceH) === undefined
     ? 'There is no response to draw: a coil lacks its turns, its bobbin or its wire.'
     : 'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.';
-}
 
 /**
  * Coils that cancel, a volume turned down: what is left of every note by rounding and stray capacitance is no response, though the
