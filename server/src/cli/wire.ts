@@ -22,6 +22,8 @@ export const wire = defineCommand({
   },
   notes: [
     'On the switches that the instrument names; where it names none, on the smallest switch that the files in use declare.',
+    'One switch takes a second at most. Several together are searched for some ten seconds; what is found by then is told as\n' +
+      'not proven to be the fewest.',
     'Every wiring was written into the spec and solved again in every position before it is told. The file itself is not changed. Exit\n' +
       'code 1 where an instrument has none.',
   ],

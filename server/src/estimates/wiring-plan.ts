@@ -262,21 +262,24 @@ const terminalsOf = (
 ];
 
 export function* whyNoWiring({ problem, positions }: WiringTask, searches: number): Steps<Impossible> {
-  const clashes = (yield* smallestClashes(problem, searches)).map((some) =>
+  const budget = new Budget(searches);
+  const clashes = (yield* smallestClashes(problem, budget)).map((some) =>
     positions.filter((_, index) => some.includes(index)),
   );
-  return { clashes, polesNeeded: yield* polesNeeded(problem, searches) };
+  // All together cannot be, whatever of them is the cause.
+  return { clashes: clashes.length > 0 ? clashes : [positions], polesNeeded: yield* polesNeeded(problem, budget) };
 }
 
 /** Positions that no wiring makes together, none of them needless; `undefined` where there is a wiring, or that could not be settled. */
 export const clashing = onceFor((instrument: Instrument, searches: number): Clash | undefined => {
   const task = wiringTask(instrument, true);
   if (typeof task === 'string') return undefined;
-  const clash = finished(oneClash(task.problem, searches));
+  const budget = new Budget(searches);
+  const clash = finished(oneClash(task.problem, budget));
   return (
     clash && {
       positions: task.positions.filter((_, index) => clash.includes(index)),
-      polesNeeded: finished(polesNeeded(task.problem, searches)),
+      polesNeeded: finished(polesNeeded(task.problem, budget)),
     }
   );
 });

@@ -167,12 +167,23 @@ describe('the wiring with the fewest wires', () => {
           given.positions.map(({ at }) => stateAt(task.rig, at)),
         );
       if (expected.feasible) return;
-      const clashes = finished(smallestClashes(task.problem, SEARCHES)).map((some) => some.map((index) => index + 1));
+      const clashes = finished(smallestClashes(task.problem, new Budget(SEARCHES))).map((some) =>
+        some.map((index) => index + 1),
+      );
       const sorted = (sets: readonly (readonly number[])[]) => sets.map((set) => set.join(' ')).sort();
       assert.deepEqual(sorted(clashes), sorted(expected.smallestCores ?? []));
-      assert.equal(finished(polesNeeded(task.problem, SEARCHES)), expected.polesNeeded);
+      assert.equal(finished(polesNeeded(task.problem, new Budget(SEARCHES))), expected.polesNeeded);
     });
   }
+
+  it('says nothing of clashes and poles that it had no time to prove', () => {
+    const [impossible] = cases.filter(({ expected }) => !expected.feasible);
+    assert.ok(impossible);
+    const { problem } = caseTask(impossible);
+    assert.deepEqual(finished(smallestClashes(problem, new Budget(0))), []);
+    assert.equal(finished(polesNeeded(problem, new Budget(0))), undefined);
+    assert.deepEqual(finished(leastWiring(problem, new Budget(0))), { wiring: undefined, isProven: false });
+  });
 
   /** `SWITCH_ROUNDS=20` for many. */
   const ROUNDS = Number(process.env.SWITCH_ROUNDS ?? 1);

@@ -1,41 +1,44 @@
 /** Why no wiring does it: the smallest sets of states that clash, and how many poles would do. */
 import { isWireable } from './least-wiring.ts';
 import type { Steps } from './steps.ts';
-import { Budget, type WantedState, type WiringProblem } from './wiring-problem.ts';
+import type { Budget, WantedState, WiringProblem } from './wiring-problem.ts';
 
-/** All smallest sets of states, by their place in the list, that no wiring makes together; none where that could not be proven. */
-export function* smallestClashes(problem: WiringProblem, searches: number): Steps<readonly (readonly number[])[]> {
+/** The smallest sets of states, by their place in the list, that are proven to be made together by no wiring. */
+export function* smallestClashes(problem: WiringProblem, budget: Budget): Steps<readonly (readonly number[])[]> {
   const indices = problem.states.map((_, index) => index);
   for (let size = 1; size <= indices.length; size++) {
     const clashing: (readonly number[])[] = [];
-    for (const some of subsets(indices, size)) if (!(yield* mayDo(only(problem, some), searches))) clashing.push(some);
+    for (const some of subsets(indices, size)) if (!(yield* mayDo(only(problem, some), budget))) clashing.push(some);
     if (clashing.length > 0) return clashing;
   }
   return [];
 }
 
 /** States that no wiring makes together, of which none can be left out; `undefined` where that is not proven. */
-export function* oneClash(problem: WiringProblem, searches: number): Steps<readonly number[] | undefined> {
-  if (yield* mayDo(problem, searches)) return undefined;
+export function* oneClash(problem: WiringProblem, budget: Budget): Steps<readonly number[] | undefined> {
+  if (yield* mayDo(problem, budget)) return undefined;
   let clash = problem.states.map((_, index) => index);
   for (const each of clash) {
     const without = clash.filter((other) => other !== each);
-    if (!(yield* mayDo(only(problem, without), searches))) clash = without;
+    if (!(yield* mayDo(only(problem, without), budget))) clash = without;
   }
   return clash;
 }
 
-/** Fewest poles of one throw for each state that make them all; `undefined` where more than six would be needed. */
-export function* polesNeeded(problem: WiringProblem, searches: number): Steps<number | undefined> {
-  for (let poles = 0; poles <= MOST_POLES; poles++) if (yield* mayDo(withPoles(problem, poles), searches)) return poles;
+/** Fewest poles of one throw for each state that make them all; `undefined` where more than six would be needed, or it is not proven. */
+export function* polesNeeded(problem: WiringProblem, budget: Budget): Steps<number | undefined> {
+  for (let poles = 0; poles <= MOST_POLES; poles++) {
+    const isDone = yield* isWireable(withPoles(problem, poles), budget);
+    if (isDone !== false) return isDone ? poles : undefined;
+  }
   return undefined;
 }
 
 const MOST_POLES = 6;
 
 /** Not proven impossible: nothing is said of it. */
-function* mayDo(problem: WiringProblem, searches: number): Steps<boolean> {
-  return (yield* isWireable(problem, new Budget(searches))) !== false;
+function* mayDo(problem: WiringProblem, budget: Budget): Steps<boolean> {
+  return (yield* isWireable(problem, budget)) !== false;
 }
 
 const only = (problem: WiringProblem, some: readonly number[]): WiringProblem => ({
