@@ -366,7 +366,10 @@ export interface PlansResult extends Message {
 }
 
 export interface Plan {
+  /** Of a repair: what is repaired, how long it takes, its steps. */
   readonly title: string;
+  /** Of handling, where the steps say all else of it. */
+  readonly minutes?: number;
   /** In order. */
   readonly steps: readonly string[];
   /** What is heard afterwards, a line a position; readings that then no longer agree. */

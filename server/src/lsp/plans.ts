@@ -41,8 +41,8 @@ export function plansAt(
     return proposalsAround(analysis, around.span, t).flatMap(({ title, facts, givesUp, cautions, edits }) =>
       planOf({ title, steps: facts, leaves: givesUp, cautions }, toWorkspaceEdit(textOf, edits)),
     );
-  return repairPlans(analysis, around.around, t).flatMap(({ title, steps, leaves, cautions, edits }) =>
-    planOf({ title, steps, leaves: leaves(), cautions }, toWorkspaceEdit(textOf, edits)),
+  return repairPlans(analysis, around.around, t).flatMap(({ title, minutes, steps, leaves, cautions, edits }) =>
+    planOf({ title, minutes, steps, leaves: leaves(), cautions }, toWorkspaceEdit(textOf, edits)),
   );
 }
 

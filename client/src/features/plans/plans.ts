@@ -70,8 +70,14 @@ async function choosePlan(around: Around, what: PlansParams['what'], words: Word
 
 async function pick(plans: readonly Plan[], { title: asked }: Words): Promise<Plan | undefined> {
   const items = plans.map((plan) => {
-    // The title of a repair names its steps already.
-    const { title, steps, leaves, cautions } = plan;
+    const { title, minutes, steps, leaves, cautions } = plan;
+    // A line of the list is short, and the steps of a repair are what tells one from another.
+    if (minutes !== undefined)
+      return {
+        label: steps.join('; '),
+        detail: [t('about {0} min', minutes), ...leaves, ...cautions].join(' · '),
+        plan,
+      };
     return { label: title, detail: [...(leaves.length > 0 ? leaves : steps), ...cautions].join(' · '), plan };
   });
   const picked = await window.showQuickPick(items, {

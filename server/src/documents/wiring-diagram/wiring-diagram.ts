@@ -30,7 +30,7 @@ export function drawPickup(picture: PickupPicture, size: DrawingWidth): WiringDi
   const metrics = METRICS[size];
   const { t } = picture;
   const sheet: Sheet = { t, lettersOnly: size === 'tight', nodes: [], labels: [], obstacles: [] };
-  const head = sheetHead(picture, FRAMES[size], 1);
+  const head = sheetHead(picture, FRAMES[size], size === 'tight' ? 2 : 1);
   const headEnd = head.bottom + 6;
   const findings = findingsHead(picture.findings, headEnd + (picture.findings.length > 0 ? 30 : 24), metrics);
   const narrowCaption = metrics.captions ? undefined : narrowCaptions(picture, findings.bottom + 20, metrics);
