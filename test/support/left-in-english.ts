@@ -29,7 +29,7 @@ export function leftInEnglish(html: string, spec: string): readonly string[] {
     )
     .replace(/aria-label="([^"]*)"/g, '>$1<')
     .replace(/<[^>]*>/g, ' ');
-  const shields = new Set([...plain.matchAll(/\bshield (\S+)/g)].map(([, name = '']) => name));
-  const left = wordsIn(shown).filter((word) => ENGLISH_ONLY.has(word.toLowerCase()) && !shields.has(word));
+  const names = new Set([...plain.matchAll(/\b(?:shield|coil) (\S+)/g)].map(([, name = '']) => name));
+  const left = wordsIn(shown).filter((word) => ENGLISH_ONLY.has(word.toLowerCase()) && !names.has(word));
   return [...new Set([...left, ...(shown.match(/\S*\d\.\d\S*/g) ?? [])])];
 }
