@@ -245,7 +245,7 @@ function setsOf(
     };
     const magnetic = computed.magnetics.coils.get(coil);
     const ohm = computed.quick.windings.get(coil)?.resistance20COhm?.value;
-    if (swept?.verdict === 'holds' || !magnetic || ohm === undefined) return measured;
+    if (leavesNothing(swept) || !magnetic || ohm === undefined) return measured;
     return { ohm: measured?.ohm ?? ohm, henry: magnetic.totalH.value, farad: magnetic.capacitances.windingF.value };
   });
   const starts: SetStart[] = [];

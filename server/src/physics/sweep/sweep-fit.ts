@@ -48,12 +48,14 @@ export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
   return { ...fit, rival: rivalOf(best, tried) };
 }
 
-/** Without what stands about the coils, where as much is left: of what is not seen nothing is to be told of other capacitances. */
+/** Without what stands about the coils, where less than half of what is computed is seen of it and as much is left without. */
 function simplerSurroundings(
   asked: SweepsOfCoil,
   best: Tried,
 ): { readonly sweeps: SweepsOfCoil; readonly chosen: Tried } {
-  if (!asked.joined || best.problem.network.aboutAt < 0) return { sweeps: asked, chosen: best };
+  const { aboutAt } = best.problem.network;
+  const isSeen = aboutAt < 0 || (best.minimum.values[aboutAt] ?? 0) > 0.5;
+  if (!asked.joined || isSeen) return { sweeps: asked, chosen: best };
   const sweeps = { ...asked, joined: withoutSurroundings(asked.joined) };
   const problem = sweepProblem(sweeps, best.problem.form, noiseOf(asked, best));
   const start = carriedOver(best, problem);
@@ -78,45 +80,65 @@ function triedByEye(sweeps: SweepsOfCoil): readonly Tried[] | undefined {
   const start = startOf(sweeps);
   if (!start) return undefined;
   if (sweeps.curves.every(({ kind }) => kind === 'alone'))
-    return [begun(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), [start], [1])];
+    return begun(sweepProblem(sweeps, 'plain', firstNoise(sweeps)), [start], [1]);
   const first = firstLoop(sweeps, start);
   return triedForms(sweeps, noiseOf(sweeps, first), first);
 }
 
-/** All forms with the scatter that the first of them leaves. */
+/** All forms with the scatter that the first of them leaves; of shared metal both solutions, which may do equally well. */
 function triedFrom(sweeps: SweepsOfCoil, { forms, couplings }: NonNullable<CoilsJoined['start']>): readonly Tried[] {
   let noise = firstNoise(sweeps);
   let from = couplings;
-  return forms.map(({ form, sets }, index) => {
+  return forms.flatMap(({ form, sets }, index) => {
     const tried = begun(sweepProblem(sweeps, form, noise), sets, from);
     if (index > 0) return tried;
-    noise = noiseOf(sweeps, tried);
-    from = [tried.minimum.values[tried.problem.network.couplingAt] ?? 1];
-    return minimum(sweepProblem(sweeps, form, noise), tried.minimum.values, ROUGHLY);
+    const best = least(tried);
+    noise = noiseOf(sweeps, best);
+    from = [best.minimum.values[best.problem.network.couplingAt] ?? 1];
+    return tried.map(({ minimum: { values } }) => minimum(sweepProblem(sweeps, form, noise), values, ROUGHLY));
   });
 }
 
+const least = (tried: readonly Tried[]): Tried =>
+  tried.reduce((low, each) => (each.minimum.chiSquared < low.minimum.chiSquared ? each : low));
+
 const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 
-const SOME_REACH = 0.3;
+const BRIEFLY = { mostRounds: 12, enough: 0.01 };
 
-/** The least from a start. */
-function begun(problem: SweepProblem, sets: readonly (readonly number[])[], couplings: readonly number[]): Tried {
+/** How far the metal of each coil lies about the other, on the same side of both or on opposite ones. */
+const REACHES = [
+  [0.3, 0.9],
+  [-0.3, -0.9],
+];
+
+/** The least from a start. Metal that no coil shares is alike on both sides, where a fit would stand still: then the least of either side. */
+function begun(
+  problem: SweepProblem,
+  sets: readonly (readonly number[])[],
+  couplings: readonly number[],
+): readonly [Tried, ...Tried[]] {
   const { count, couplingAt, aboutAt, reachAt, reaches } = problem.network;
   const values = new Float64Array(count);
   values.set(sets.flat().slice(0, count));
   if (aboutAt >= 0) values[aboutAt] = 1;
-  // Metal that no coil shares is alike on both sides, where a fit would stand still.
-  const tried: Tried[] = [];
-  for (const coupling of couplingAt < 0 ? [0] : couplings) {
+  const from = (coupling: number, reach: number, patience: Parameters<typeof minimum>[2]) => {
     if (couplingAt >= 0) values[couplingAt] = coupling;
-    for (const reach of reaches > 0 ? [SOME_REACH, -SOME_REACH] : [0]) {
-      for (let at = 0; at < reaches; at++) values[reachAt + at] = at < reaches / 2 ? -reach : reach;
-      tried.push(minimum(problem, problem.start(values), ROUGHLY));
+    for (let at = 0; at < reaches; at++) values[reachAt + at] = at < reaches / 2 ? -reach : reach;
+    return minimum(problem, problem.start(values), patience);
+  };
+  const asked = couplingAt < 0 ? [0] : couplings;
+  const sides = reaches > 0 ? REACHES : [[0]];
+  const found = sides.map((sizes): Tried => {
+    const tried: Tried[] = [];
+    for (const coupling of asked) {
+      const brief = sizes.map((reach) => from(coupling, reach, reaches > 0 ? BRIEFLY : ROUGHLY));
+      tried.push(reaches > 0 ? minimum(problem, least(brief).minimum.values, ROUGHLY) : least(brief));
+      if (least(tried).minimum.chiSquared < NEARLY * problem.data) break;
     }
-    if (tried.some((each) => each.minimum.chiSquared < NEARLY * problem.data)) break;
-  }
-  return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
+    return least(tried);
+  });
+  return found as [Tried, ...Tried[]];
 }
 
 /** Squared residuals of a point of a circuit that is found: another start finds the same. */
@@ -125,7 +147,7 @@ const NEARLY = 2;
 /** From the first corner; from others as well where these do not agree. */
 function firstLoop(sweeps: SweepsOfCoil, start: readonly number[]): Tried {
   const problem = sweepProblem(sweeps, 'loop', firstNoise(sweeps));
-  const from = (corner: number) => begun(problem, [[...start, LOGIT_WEAK, Math.log(corner)]], [1]);
+  const from = (corner: number) => begun(problem, [[...start, LOGIT_WEAK, Math.log(corner)]], [1])[0];
   let best = from(FIRST_CORNERS[0] ?? 8000);
   for (const corner of FIRST_CORNERS.slice(1)) {
     const next = from(corner);
@@ -271,7 +293,8 @@ const NEAR = 10;
 /** By the ratio of their likelihoods; what is told of the coil covers what both say. */
 function rivalOf(chosen: Tried, tried: readonly Tried[]): SweepFit['rival'] {
   const others = tried.filter(
-    (each) => each !== chosen && each.problem.parameters === chosen.problem.parameters && each.criterion < Infinity,
+    (each) =>
+      each.problem.parameters === chosen.problem.parameters && each.criterion < Infinity && isUnlike(each, chosen),
   );
   if (others.length === 0) return undefined;
   const {
@@ -285,13 +308,33 @@ function rivalOf(chosen: Tried, tried: readonly Tried[]): SweepFit['rival'] {
 
 const UNLIKELY = 0.003;
 
+/** Another form, or other values of it than the same minimum has when it is come to from elsewhere. */
+const isUnlike = (a: Tried, b: Tried): boolean =>
+  a.problem.form !== b.problem.form ||
+  a.minimum.values.some(
+    (each, at) => at < a.problem.network.count && Math.abs(each - (b.minimum.values[at] ?? 0)) > 0.1,
+  );
+
+/** Several turns that lie about both coils may be shared out between these in ways that do nearly as well. */
+function hasManySolutions({ form, network: { reachAt, reaches } }: SweepProblem, values: Float64Array): boolean {
+  return (
+    partsOfForm(form).length > 2 && values.subarray(reachAt, reachAt + reaches).some((reach) => Math.abs(reach) > 0.4)
+  );
+}
+
+/** Counted over drawn specs under a cover (test/scripts/sweep-coverage.ts). */
+const SEVERAL_SOLUTIONS = 2;
+
 function finished(
   sweeps: SweepsOfCoil,
   { problem, minimum: { values } }: Tried,
   noise: readonly Noise[],
 ): Omit<SweepFit, 'rival'> {
   const { chiSquared, follows, freedom } = leftBy(sweeps, problem, values);
-  const stretch = Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) * (1 + 2 / freedom);
+  const stretch =
+    Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) *
+    (1 + 2 / freedom) *
+    (hasManySolutions(problem, values) ? SEVERAL_SOLUTIONS : 1);
   const stretched = sweepProblem(sweeps, problem.form, noise, stretch);
   const { rest, scatter } = restOf(sweeps.curves, problem, values, noise);
   return {
