@@ -93,6 +93,8 @@ describe('a pickup swept before and after some work', () => {
     for (const width of ['wide', 'narrow', 'slim'] as const) {
       const svg = responsePlot(picture, width);
       for (const part of ['sweep:points-before', 'sweep:points', 'sweep:change']) assert.ok(svg.includes(part));
+      for (const name of ['as wound', 'after work'])
+        assert.match(svg, new RegExp(`<tspan[^>]*>${name}: |>${name}: \\d[^<]*</t`), `${name}, ${width}`);
     }
     assertLegibleDrawing(responsePlot(picture, 'wide'));
     assertLegibleDrawing(responsePlot(picture, 'narrow'));

@@ -20,9 +20,10 @@ interface Placed extends Callout {
 
 const LINE_HEIGHT = 18;
 const AWAY = 22;
+const CROSSING = 1000;
 
 /**
- * `prefer` is the side that is tried first at each distance; no leader runs through `texts`. `undefined` where there is no place at all.
+ * `prefer` is the side that is tried first at each distance; a leader runs through `texts` only where there is no other place. `undefined` where there is no place at all.
  */
 export function callout(
   at: Point,
@@ -42,10 +43,10 @@ export function callout(
         const isFree = place.boxes.every(
           (box) => isInside(box, within) && !obstacles.some((other) => overlap(box, other)),
         );
-        return isFree &&
-          !place.leader.some((point) => texts.some((box) => isInside({ ...point, width: 0, height: 0 }, box)))
-          ? [{ place, cost: Math.hypot(dx, dy) + 18 * order }]
-          : [];
+        const crosses = place.leader.some((point) =>
+          texts.some((box) => isInside({ ...point, width: 0, height: 0 }, box)),
+        );
+        return isFree ? [{ place, cost: Math.hypot(dx, dy) + 18 * order + (crosses ? CROSSING : 0) }] : [];
       }),
     )
     .sort((a, b) => a.cost - b.cost);

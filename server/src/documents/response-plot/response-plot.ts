@@ -209,7 +209,10 @@ function resonances(
   for (const { curve, at } of curves) {
     const isNow = curve === now;
     const side = isNow ? nowSide : nowSide === 'right' ? 'left' : 'right';
-    const placed = callout(at, resonanceLines(curve, t), { prefer: side, within: wordsArea(axes), obstacles, texts });
+    const place = { prefer: side, within: wordsArea(axes), obstacles, texts } as const;
+    const lines = resonanceLines(curve, t);
+    const small = lines.map(({ runs }) => ({ runs, size: 12 as const }));
+    const placed = callout(at, lines, place) ?? callout(at, small, place);
     const mark = circle('open', at.x, at.y, 5);
     if (placed !== undefined) {
       obstacles.push(...placed.boxes);

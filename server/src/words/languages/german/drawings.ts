@@ -122,7 +122,7 @@ export const DRAWINGS = {
   'Resonance as measured.': 'Resonanz wie gemessen.',
   'resonance {0} under {1}, measured': 'Resonanz {0} an {1}, gemessen',
   computed: 'berechnet',
-  'from the sweep': 'aus der Frequenzmessung',
+  'from the sweep': 'Messung',
   'Measured by a sweep, hot to ground': 'Über der Frequenz gemessen, heiß gegen Masse',
   'apart, in deviations': 'Abstand in Standardabweichungen',
   // The impedance.
