@@ -37,6 +37,8 @@ export const COLOUR_CODES: readonly ColourCode[] = Object.keys(COLOURS).filter(i
 
 const CODE_OF_NAME: ReadonlyMap<string, ColourCode> = new Map(COLOUR_CODES.map((code) => [COLOURS[code], code]));
 
+export const isColourName = (word: string): boolean => CODE_OF_NAME.has(word);
+
 /**
  * The colour that a word names: `violet`, `VT`, `RDBU`, `green-and-yellow`. Codes are capitals, as the standard writes them;
  * a word that is no colour (`shield-wire`) gives `undefined` and is a plain name. Other spellings: see `usualSpelling`.

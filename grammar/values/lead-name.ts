@@ -1,7 +1,9 @@
-import { type Colour, colourOf, colourWords } from './iec60757.ts';
+import { type Colour, colourOf, colourWords, isColourName } from './iec60757.ts';
 
 /** One name for a lead however it is written: `VT` and `violet` are the same lead; other names stand for themselves. */
 export function canonicalLeadName(written: string): string {
+  // Asked of each lead again and again: most are written by that name.
+  if (isColourName(written)) return written;
   const colour = colourOf(written);
   return colour ? colourWords(colour) : written;
 }

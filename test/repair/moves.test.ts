@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { quickOf } from '../../server/src/analysis/pickup-analysis.ts';
 import { exclude, type Move, minutesOf, possibleMoves } from '../../server/src/repair/moves.ts';
+import { hazardsOf, type Work } from '../../server/src/repair/work.ts';
 import { analyse } from '../support/check-fixture.ts';
 
 const coil = (name: string, ...lines: readonly string[]) =>
@@ -102,6 +103,20 @@ describe('what can be changed', () => {
       listed(two, dummy, instrument).filter((each) => /^\d/.test(each)),
       ['1: neck.b, other coil of a split', '3: reversed under, dummy turned round'],
     );
+  });
+});
+
+describe('the work', () => {
+  it('names what is at hand that can hurt: an iron, enamel, magnets, a winder', () => {
+    const cautioned = (work: Work): string => hazardsOf(work).join(', ');
+    const solder: readonly Work[] = ['shield by itself', 'hot and ground', 'leads outside', 'other coil of a split'];
+    assert.deepEqual([...new Set(solder.map(cautioned))], ['solder']);
+    assert.equal(cautioned('bar magnet'), 'solder, magnets');
+    assert.equal(cautioned('rods of a coil'), 'magnets, magnetising');
+    assert.equal(cautioned('rods of all coils'), 'magnets, magnetising');
+    assert.equal(cautioned('leads inside'), 'solder, enamel');
+    assert.equal(cautioned('shield off a coil'), 'solder, enamel');
+    assert.equal(cautioned('rewind'), 'winder, solder, enamel');
   });
 });
 
