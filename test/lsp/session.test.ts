@@ -208,3 +208,37 @@ describe('a file analysed in steps', () => {
     );
   });
 });
+
+describe('an edit of one of several open files', () => {
+  it('touches what rests on that file, what is under way, and nothing else', () => {
+    const never = () => new Promise<never>(() => undefined);
+    const session = createSession({
+      sources: { disk: undefined, askClient: { text: never, bytes: never, specs: never }, arrived: () => undefined },
+      failed: (what, error) => assert.fail(`${what}: ${error}`),
+      soon: setImmediate,
+    });
+    const open = (name: string, text: string) =>
+      session.documents.open({
+        textDocument: { uri: `file:///bench/${name}.pickup`, languageId: 'pickup', version: 1, text },
+      });
+    const touchedBy = (name: string) =>
+      session.changed([`file:///bench/${name}.pickup`]).map(({ uri }) => uri.replace(/.*\/|\.pickup/g, ''));
+    open('parts', 'wire w {\n  gauge 42 AWG\n}\n');
+    const users = ['first', 'second'].map((name) => open(name, `use "parts.pickup"\nuse "later.pickup"\n`));
+    const alone = open('alone', 'wire v {\n  gauge 43 AWG\n}\n');
+    const analyse = () => {
+      for (const document of [...users, alone]) session.analysisOf(document);
+    };
+    analyse();
+    assert.deepEqual(touchedBy('first'), ['first']);
+    assert.deepEqual(touchedBy('first'), [], 'nothing is known of it any more');
+    analyse();
+    assert.deepEqual(touchedBy('parts').toSorted(), ['first', 'second']);
+    analyse();
+    assert.deepEqual(touchedBy('later').toSorted(), ['first', 'second'], 'a file that is still to be read');
+    session.analysisOf(alone);
+    assert.deepEqual(touchedBy('parts'), []);
+    session.goOn('file:///bench/first.pickup', () => true);
+    assert.deepEqual(touchedBy('alone').toSorted(), ['alone', 'first'], 'what is under way');
+  });
+});

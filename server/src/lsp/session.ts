@@ -67,21 +67,25 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
   const files = createFiles({ documents, ...sources });
   const analyser = createAnalyser();
   const states = new Map<string, FileWork>();
+  const resting = createResting();
   const stateOf = (uri: string): FileWork => {
     const key = fileKey(uri);
     const known = states.get(key);
     if (known) return known;
-    const state: FileWork = { done: undefined, former: undefined, begun: undefined };
+    const state: FileWork = { key, restsOn: [], done: undefined, former: undefined, begun: undefined };
     states.set(key, state);
     return state;
   };
-  const finish = (state: FileWork, analysis: Analysis | undefined): void => {
-    state.done = {
-      analysis,
-      restsOn: analysis && [...analysis.uris, ...analysis.curveUris, ...analysis.pending].map(fileKey),
-    };
+  const finish = (uri: string, state: FileWork, analysis: Analysis | undefined): void => {
+    state.done = { analysis };
     state.begun = undefined;
     state.former = undefined;
+    if (analysis) resting.set(state, [uri, ...analysis.uris, ...analysis.curveUris, ...analysis.pending].map(fileKey));
+  };
+  const clear = (state: FileWork): void => {
+    resting.drop(state);
+    state.done = undefined;
+    state.begun = undefined;
   };
   const goOn = (uri: string, isOver: () => boolean, wantsEarly = false): Progress => {
     const state = stateOf(uri);
@@ -89,13 +93,15 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
     if (!state.begun) {
       files.newRound();
       state.begun = analyser.analysing(uri, files, state.former);
+      // What it rests on is known once it is done.
+      resting.onAll(state);
     }
     try {
       for (;;) {
         const step = state.begun.next();
         if (step.done) {
           // Late findings that have been worked out before cost nothing now.
-          finish(state, withFindings(step.value, step.value.knownFindings()));
+          finish(uri, state, withFindings(step.value, step.value.knownFindings()));
           return { isDone: true };
         }
         if (step.value && wantsEarly) return { isDone: false, early: step.value() };
@@ -103,7 +109,7 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
       }
     } catch (error) {
       failed(`analysis of ${uri}`, error);
-      finish(state, undefined);
+      finish(uri, state, undefined);
       return { isDone: true };
     }
   };
@@ -148,29 +154,23 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
     release: (uri) => {
       if (documents.get(uri)) return;
       analyser.forget(uri);
+      const state = states.get(fileKey(uri));
+      if (state) clear(state);
       states.delete(fileKey(uri));
     },
     changed: (uris) => {
-      const keys = new Set(uris.map(fileKey));
       const touched: TextDocument[] = [];
-      for (const [key, state] of states) {
-        const { done, begun } = state;
-        const isStale = done && (keys.has(key) || (done.restsOn?.some((each) => keys.has(each)) ?? true));
-        if (!isStale && !begun) continue;
-        const document = documents.get(key);
+      for (const state of resting.on(uris.map(fileKey))) {
+        const document = documents.get(state.key);
         if (document) touched.push(document);
-        else states.delete(key);
-        state.former = done?.analysis ?? state.former;
-        state.done = undefined;
-        state.begun = undefined;
+        else states.delete(state.key);
+        state.former = state.done?.analysis ?? state.former;
+        clear(state);
       }
       return touched;
     },
     listingChanged: () => {
-      for (const state of states.values()) {
-        state.done = undefined;
-        state.begun = undefined;
-      }
+      for (const state of states.values()) clear(state);
       return [...documents.all()];
     },
   };
@@ -181,8 +181,11 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
  * would drag one analysis a keystroke along.
  */
 interface FileWork {
-  /** Without an analysis where it failed; with the keys of the files that it rests on: each keystroke in another one asks for them. */
-  done: { readonly analysis: Analysis | undefined; readonly restsOn: readonly string[] | undefined } | undefined;
+  readonly key: string;
+  /** Keys of the files that what is done rests on, its own among them. */
+  restsOn: readonly string[];
+  /** Without an analysis where it failed. */
+  done: { readonly analysis: Analysis | undefined } | undefined;
   /** What was known of a document until it was changed. */
   former: Analysis | undefined;
   begun: Analysing | undefined;
@@ -193,3 +196,41 @@ const isTooLarge = (document: TextDocument | undefined): boolean =>
 
 const withFindings = (analysis: Analysis, findings: Analysis['findings']): Analysis =>
   findings === analysis.findings ? analysis : { ...analysis, findings };
+
+/** Which work rests on which files, by their keys: a keystroke looks at what it touches only, however many files are open. */
+interface Resting {
+  set(work: FileWork, keys: readonly string[]): void;
+  /** Any change of any file touches it. */
+  onAll(work: FileWork): void;
+  drop(work: FileWork): void;
+  on(keys: readonly string[]): ReadonlySet<FileWork>;
+}
+
+function createResting(): Resting {
+  const byKey = new Map<string, Set<FileWork>>();
+  const onAll = new Set<FileWork>();
+  const drop = (work: FileWork): void => {
+    onAll.delete(work);
+    for (const key of work.restsOn) {
+      const works = byKey.get(key);
+      works?.delete(work);
+      if (works?.size === 0) byKey.delete(key);
+    }
+    work.restsOn = [];
+  };
+  return {
+    set: (work, keys) => {
+      drop(work);
+      work.restsOn = keys;
+      for (const key of keys) {
+        const works = byKey.get(key) ?? new Set();
+        byKey.set(key, works.add(work));
+      }
+    },
+    onAll: (work) => {
+      onAll.add(work);
+    },
+    drop,
+    on: (keys) => new Set([...onAll, ...keys.flatMap((key) => [...(byKey.get(key) ?? [])])]),
+  };
+}
