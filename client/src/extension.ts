@@ -8,8 +8,14 @@ export function activate(context: ExtensionContext) {
   const server = {
     module: context.asAbsolutePath('dist/server/main-node.cjs'),
     transport: TransportKind.ipc,
-    // Node keeps the compiled server there, which halves the time that loading it takes from the second start on.
-    options: { env: { NODE_COMPILE_CACHE: Uri.joinPath(context.globalStorageUri, 'compiled').fsPath } },
+    options: {
+      env: {
+        // Node keeps the compiled server there, which halves the time that loading it takes from the second start on.
+        NODE_COMPILE_CACHE: Uri.joinPath(context.globalStorageUri, 'compiled').fsPath,
+        // Where memory comes from glibc: one store for all threads of the engine instead of one each, which saves some 6 MB.
+        MALLOC_ARENA_MAX: '1',
+      },
+    },
   };
   const client = new LanguageClient(CLIENT_ID, CLIENT_NAME, { run: server, debug: server }, clientOptions());
   return activateExtension(context, client);
