@@ -18,7 +18,7 @@ describe('numbers of the bench view', () => {
   it('name their unit once, and give value and ± to the same place', () => {
     const table = pickupNumbers(ottlewick());
     assert.equal(row(table, 'resistance hot').name, 'resistance hot to ground at 20\u202F°C, kΩ');
-    assert.equal(row(table, 'resistance hot').now, '13.90 ± 0.07');
+    assert.equal(row(table, 'resistance hot').now, '13.90 ± 0.07, measured');
     assert.equal(row(table, 'screw coil, turns').name, 'screw coil, turns');
     assert.equal(row(table, 'screw coil, turns').now, '8\u202F200 ± 20');
     assert.equal('before' in row(table, 'phase'), false);
