@@ -55,6 +55,7 @@ export const MUTATED_PARTS: readonly MutatedPart[] = [
     ].map((name) => `server/src/repair/${name}.ts`),
     tests: [
       'test/repair/moves.test.ts',
+      'test/repair/outlook.test.ts',
       'test/repair/changed-pickup.test.ts',
       'test/repair/written.test.ts',
       'test/repair/impossible.test.ts',
