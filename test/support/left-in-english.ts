@@ -29,7 +29,8 @@ export function leftInEnglish(html: string, spec: string): readonly string[] {
     )
     .replace(/aria-label="([^"]*)"/g, '>$1<')
     .replace(/<[^>]*>/g, ' ');
-  const names = new Set([...plain.matchAll(/\b(?:shield|coil) (\S+)/g)].map(([, name = '']) => name));
-  const left = wordsIn(shown).filter((word) => ENGLISH_ONLY.has(word.toLowerCase()) && !names.has(word));
-  return [...new Set([...left, ...(shown.match(/\S*\d\.\d\S*/g) ?? [])])];
+  const named = new Set([...plain.matchAll(/\b(?:shield|coil) (\S+)/g)].map(([, name = '']) => name));
+  const left = wordsIn(shown).filter((word) => ENGLISH_ONLY.has(word.toLowerCase()) && !named.has(word));
+  const points = (shown.match(/\d+\.\d+/g) ?? []).filter((number) => !plain.includes(number));
+  return [...new Set([...left, ...points])];
 }
