@@ -106,11 +106,15 @@ function someKnobMoved({ knobs: [knob] }: Section<'whatIf'>) {
   return knob && to !== undefined ? { [knob.id]: to } : undefined;
 }
 
-/** What a click asks for and what is written into the text is shown to nobody. */
+/**
+ * What a click asks for, what stands in the text or is written into it, and why a photograph is not shown, which the reader of its file
+ * says in English yet.
+ */
 const HIDDEN = new Set(
-  'id section uri uses edits edit range ranges code severity kind mark newText snippet at part line subject position'.split(
-    ' ',
-  ),
+  [
+    'id section uri uses edits edit range ranges code severity kind mark newText snippet at part line lines subject position',
+    'where is was words',
+  ].flatMap((names) => names.split(' ')),
 );
 
 function textsIn(value: unknown, where: string): Shown {
@@ -119,7 +123,10 @@ function textsIn(value: unknown, where: string): Shown {
   if (typeof value !== 'object' || value === null) return [];
   // A finding of a family that is told in English yet says so.
   if ('foreign' in value) return [];
-  return Object.entries(value).flatMap(([key, each]) => (HIDDEN.has(key) ? [] : textsIn(each, `${where}, ${key}`)));
+  const shown = Object.entries(value).filter(
+    ([key]) => !HIDDEN.has(key) && !(key === 'why' && where.startsWith('photos')),
+  );
+  return shown.flatMap(([key, each]) => textsIn(each, `${where}, ${key}`));
 }
 
 /** Of a picture or a page, one text after the other, with what is told to those who do not see it. */
@@ -132,13 +139,13 @@ const textsOf = (html: string): readonly string[] =>
     .map((each) => each.replace(/[\s\u202F]+/g, ' ').trim())
     .filter((each) => WORD.test(each) && !CODE.test(each));
 
-/** Of a finding. */
-const CODE = /^\(?[a-z]+\/[a-z-]+\)?$/;
+/** Of a finding; and the name of a file. */
+const CODE = /^\(?[a-z]+\/[a-z-]+\)?$|^[\w-]+\.pickup$/;
 const WORD = /\p{L}{3}/u;
 
 /** True of a text that has no words but those of the spec, as it writes them, names and units. */
 function ofSpec(name: string): (text: string) => boolean {
-  const texts = [...PARTS, sampleText(name)].map((text) => text.replace(/#.*/g, ''));
+  const texts = [...PARTS, sampleText(name)].map((text) => text.replace(/#.*|"/g, ''));
   const spec = texts.join('\n').replace(/\s+/g, ' ');
   const coils = analysedSample(name).model.pickups.flatMap((pickup) => pickup.coils.map((coil) => coil.name));
   const names = new Set([...coils, ...[...spec.matchAll(/[\w-]+/g)].map(([word]) => word)]);
@@ -149,7 +156,7 @@ function ofSpec(name: string): (text: string) => boolean {
 
 const PARTS = sampleFiles().flatMap((file) => (/^(?:shop|parts\/)/.test(file.path) ? [file.text] : []));
 
-const MARKS = /[;,:·+∥→–"()`]| und | \/ /;
+const MARKS = /[;,:…·+∥→–"()`]| und | \/ /;
 
 /** Units, and names of standards. */
 const NAMES: ReadonlySet<string> = new Set(['AWG', 'kHz', 'min', 'IEC', 'NEMA', 'ABS', 'kohm', 'pickup']);
