@@ -3,7 +3,7 @@
  * from the npm registry in a browser. EDITOR_FLAVOUR=web runs the extension in the browser's worker,
  * EXTENSION_FOLDER names another unpacked extension than this repository, VERBOSE=1 shows the editor's own output too,
  * INSTALLED_PACKAGE names a package that is installed first and tested as it then is (in the npm registry's editor, on Node),
- * EDITOR_VERSION=oldest takes the oldest editor at hand (VS Code 1.103; the registry has none of 1.101 and 1.102),
+ * EDITOR_VERSION=oldest takes the oldest supported editor (VS Code 1.103),
  * EDITOR_TESTS=markdown runs only the files with that in their name.
  */
 import { spawnSync } from 'node:child_process';
