@@ -64,6 +64,15 @@ const TWO: CoilsJoined = {
       ],
       capacitors: [{ from: 1, to: 2, farad: 60e-12, scaledBy: 'cable' }],
     },
+    // The second probed, the first on its tail.
+    {
+      nodes: 3,
+      coils: [
+        { coil: 1, start: 1, finish: 0 },
+        { coil: 0, start: 0, finish: 2 },
+      ],
+      capacitors: [{ from: 1, to: 2, farad: 60e-12, scaledBy: 'cable' }],
+    },
     ...[0, 1].map((each) => ({ nodes: 2, coils: [{ coil: each, start: 1, finish: 0 }], capacitors: [] })),
   ],
 };

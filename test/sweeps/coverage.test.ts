@@ -3,6 +3,8 @@ import assert from 'node:assert/strict';
 import { COVERED, coverage } from './coverage.ts';
 import { KINDS, specCoverage } from './spec-coverage.ts';
 
+const UNDER_A_COVER = 4;
+
 describe('the ± of a sweep', () => {
   for (const kind of ['over', 'through'] as const)
     it(`covers the error that is there, recorded ${kind} a resistor`, () => {
@@ -21,12 +23,13 @@ describe('the ± of a sweep', () => {
   for (const kind of KINDS)
     it(`covers the error in what a spec's own circuit was swept for, ${kind}`, () => {
       const draws = Number(process.env.SWEEP_DRAWS ?? 1);
-      const { counts, worstLeft } = specCoverage(kind, draws, 1);
+      // The first of them lies under a cover, whose metal both coils share.
+      const { counts, worstLeft } = specCoverage(kind, draws, UNDER_A_COVER);
       const all = [...counts.values()];
       const values = all.reduce((sum, each) => sum + each.values, 0);
       const two = all.reduce((sum, each) => sum + each.two, 0);
       // Of 95 %, with the chance of a handful of numbers; what is left shows whether the circuit is the one that is declared.
-      assert.ok(values >= 4 * draws && two / values > 0.7, `${two} of ${values} within two deviations`);
+      assert.ok(values >= 4 * draws && two / values > 0.86, `${two} of ${values} within two deviations`);
       assert.ok(worstLeft < 1.5, `${worstLeft} times the scatter is left`);
     });
 });

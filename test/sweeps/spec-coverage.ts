@@ -52,7 +52,7 @@ export interface Told {
 }
 
 /** Every number that the spec's circuit has, and what its sweeps tell of it. */
-export function toldOf({ truth, swept, qualityOf }: SweptSpec): {
+export function toldOf({ truth, swept, qualityOf, capacitanceOf }: SweptSpec): {
   readonly told: readonly Told[];
   readonly left: number;
 } {
@@ -72,7 +72,7 @@ export function toldOf({ truth, swept, qualityOf }: SweptSpec): {
       { what: `L of a ${of}`, told: each.inductanceH, truth: henry?.value ?? 0 },
       { what: `R of a ${of}`, told: each.resistance20COhm, truth: ohm?.value ?? 0 },
       { what: 'Q at 1 kHz', told: each.quality1kHz, truth: qualityOf(index) },
-      ...(coil ? [] : [{ what: 'C of a whole', told: each.capacitanceF, truth: computed.capacitanceF?.value ?? 0 }]),
+      ...(coil ? [] : [{ what: 'C of a whole', told: each.capacitanceF, truth: capacitanceOf(index) }]),
     ];
   });
   const windOf = (name: string) => truth.signs.find(({ coil }) => coil.name === name)?.wind?.sign ?? 1;

@@ -50,6 +50,8 @@ export interface SweptSpec {
   readonly swept: QuickEstimates;
   /** Im Z / Re Z at 1 kHz, between the points of each sweep. */
   qualityOf(sweep: number): number;
+  /** What capacitances add to the susceptance there where voltages part by inductances, F. */
+  capacitanceOf(sweep: number): number;
 }
 
 export function sweptSpec({ build, sweeps }: DrawnSpec, seed: number): SweptSpec {
@@ -90,8 +92,17 @@ export function sweptSpec({ build, sweeps }: DrawnSpec, seed: number): SweptSpec
       const [re = 1, im = 0] = impedances[sweep]?.(1000) ?? [];
       return im / re;
     },
+    capacitanceOf: (sweep) => {
+      const { red = '', black = '', apart = false } = sweeps[sweep] ?? {};
+      const bare = impedanceBetween(truth, [red, black], apart, 0);
+      const susceptance = ([re, im]: readonly [number, number]) => -im / (re ** 2 + im ** 2);
+      const all = impedances[sweep] ?? bare;
+      return (susceptance(all(MIDDLE_HZ)) - susceptance(bare(MIDDLE_HZ))) / (2 * Math.PI * MIDDLE_HZ);
+    },
   };
 }
+
+const MIDDLE_HZ = 3000;
 
 const specText = (build: string, readings: string) => `use "parts/stock.pickup"
 
@@ -105,8 +116,13 @@ ${readings}
 }
 `;
 
-/** Between two leads of the pickup as it is joined, or with nothing joined. */
-export function impedanceBetween(quick: QuickEstimates, [red, black]: readonly [string, string], apart: boolean) {
+/** Between two leads of the pickup as it is joined, or with nothing joined; `capacitance`: a factor on all of it. */
+export function impedanceBetween(
+  quick: QuickEstimates,
+  [red, black]: readonly [string, string],
+  apart: boolean,
+  capacitance = 1,
+) {
   const netlist = apart ? looseNetlist(quick.netlist.pickup) : quick.netlist;
   const probe = (text: string) => ({ text, parts: text.split('.') }) as unknown as Parameters<typeof netlist.netAt>[0];
   const nets = probedNets({ red: probe(red), black: probe(black) }, netlist) ?? assert.fail(`${red} to ${black}`);
@@ -118,12 +134,13 @@ export function impedanceBetween(quick: QuickEstimates, [red, black]: readonly [
         : `net ${net}`;
   const magnetics = pickupMagnetics(quick);
   const screen = apart || netlist.ground === undefined ? undefined : nodeOf(netlist.ground);
-  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, magnetics, NO_SCALING, screen);
+  const scaling = { ...NO_SCALING, capacitance };
+  const { components } = windingComponents(segmentsOf(netlist, nodeOf), quick, magnetics, scaling, screen);
   const { hot, ground: zero } = netlist;
   const cable =
     apart || hot === undefined || zero === undefined
       ? []
-      : [capacitor({ name: 'cable', from: nodeOf(hot), to: nodeOf(zero), farad: magnetics.leadF })];
+      : [capacitor({ name: 'cable', from: nodeOf(hot), to: nodeOf(zero), farad: magnetics.leadF * capacitance })];
   // A coil that hangs in the air is held by next to nothing.
   const held = [...new Set(segmentsOf(netlist, nodeOf).map(({ start }) => start))]
     .filter((node) => node !== ground)

@@ -385,12 +385,13 @@ interface PlacedCircuit {
   readonly only: number;
 }
 
-function placed({ nodes, coils, capacitors }: ProbedCircuit, all: CoilsJoined['pairs']): PlacedCircuit {
+/** Rows go by the numbers of the coils, so that the first of each pair is the one that its reaches are counted from. */
+function placed({ nodes, coils: asLaid, capacitors }: ProbedCircuit, all: CoilsJoined['pairs']): PlacedCircuit {
+  const coils = asLaid.toSorted((one, other) => one.coil - other.coil);
   const rowOf = (coil: number) => coils.findIndex((each) => each.coil === coil);
-  const pairs = all.flatMap(({ a, b, coupling }) => {
-    const [rowA, rowB] = [rowOf(a), rowOf(b)].sort((x, y) => x - y) as [number, number];
-    const [first, second] = rowA === rowOf(a) ? [a, b] : [b, a];
-    return rowA < 0 ? [] : [{ a: first, b: second, rowA, rowB, coupling }];
+  const pairs = all.flatMap((pair) => {
+    const [rowA, rowB] = [rowOf(pair.a), rowOf(pair.b)];
+    return rowA < 0 || rowB < 0 ? [] : [{ ...pair, rowA, rowB }];
   });
   return {
     coils,

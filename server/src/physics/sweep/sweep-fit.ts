@@ -315,26 +315,13 @@ const isUnlike = (a: Tried, b: Tried): boolean =>
     (each, at) => at < a.problem.network.count && Math.abs(each - (b.minimum.values[at] ?? 0)) > 0.1,
   );
 
-/** Several turns that lie about both coils may be shared out between these in ways that do nearly as well. */
-function hasManySolutions({ form, network: { reachAt, reaches } }: SweepProblem, values: Float64Array): boolean {
-  return (
-    partsOfForm(form).length > 2 && values.subarray(reachAt, reachAt + reaches).some((reach) => Math.abs(reach) > 0.4)
-  );
-}
-
-/** Counted over drawn specs under a cover (test/scripts/sweep-coverage.ts). */
-const SEVERAL_SOLUTIONS = 2;
-
 function finished(
   sweeps: SweepsOfCoil,
   { problem, minimum: { values } }: Tried,
   noise: readonly Noise[],
 ): Omit<SweepFit, 'rival'> {
   const { chiSquared, follows, freedom } = leftBy(sweeps, problem, values);
-  const stretch =
-    Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) *
-    (1 + 2 / freedom) *
-    (hasManySolutions(problem, values) ? SEVERAL_SOLUTIONS : 1);
+  const stretch = Math.sqrt((Math.max(1, chiSquared) * (1 + follows)) / (1 - follows)) * (1 + 2 / freedom);
   const stretched = sweepProblem(sweeps, problem.form, noise, stretch);
   const { rest, scatter } = restOf(sweeps.curves, problem, values, noise);
   return {
