@@ -43,11 +43,48 @@ describe('the plot of a sweep', () => {
     assert.deepEqual(columns, ['', 'computed', 'measured']);
     const cells = rows.map((row) => row.join(' | ').replaceAll('\u202F', ' '));
     assert.ok(cells.includes('inductance | 2.46 ± 0.09 H | 2.526 ± 0.009 H'), cells.join('\n'));
+    for (const row of [
+      /^lost to metal at 3 kHz \| [\d.]+ ± [\d.]+ % \| [\d.]+ ± [\d.]+ %$/,
+      /^lost far above \| [\d.]+ ± [\d.]+ % \| [\d.]+ ± [\d.]+ %$/,
+      /^corner of that loss \| [\d.]+ kHz \| [\d.]+ ± [\d.]+ kHz$/,
+    ])
+      assert.ok(
+        cells.some((cell) => row.test(cell)),
+        cells.join('\n'),
+      );
     for (const width of ['wide', 'narrow', 'slim'] as const) {
       const svg = responsePlot(picture, width);
       assert.match(svg, /data-part="sweep:points"/);
       assert.match(svg, /data-part="sweep:rest"/);
     }
+  });
+
+  it('has a dot for every number on a line of four deviations, a triangle at its end for one that lies beyond', () => {
+    const far = pictureOf((text) => text.replace(/turns \d[\d_]*/, 'turns 14_000'));
+    const [near, beyond] = [pictureOf(), far].map((picture) => {
+      const apart = (picture.measured?.numbers?.rows ?? []).flatMap(([, , , , deviations]) => deviations ?? []);
+      const svg = responsePlot(picture, 'wide');
+      const dots = svg.match(/<circle class="solid"/g)?.length ?? 0;
+      const triangles = svg.match(/<path class="solid" d="M[\d.]+ [\d.]+L[\d.]+ [\d.]+V/g)?.length ?? 0;
+      assert.equal(dots + triangles, apart.length);
+      assert.equal(triangles, apart.filter((each) => Math.abs(each) > 4).length);
+      return { dots, triangles };
+    });
+    assert.ok(near && near.dots >= 4 && near.triangles === 0);
+    assert.ok(beyond && beyond.triangles >= 2);
+    assertLegibleDrawing(responsePlot(far, 'wide'));
+  });
+
+  it('marks what lies beyond the strip at its edge, and says so', () => {
+    const picture = pictureOf();
+    const { strip, ...measured } = picture.measured ?? assert.fail();
+    const { db, ...rest } = strip ?? assert.fail();
+    const shown = { ...picture, measured: { ...measured, strip: { ...rest, db: db.with(40, 3).with(80, -3) } } };
+    const svg = responsePlot(shown, 'wide');
+    assert.equal(svg.match(/<path class="pt"/g)?.length, 2);
+    assert.match(svg, /Triangles at its edge/);
+    assert.doesNotMatch(responsePlot(picture, 'wide'), /Triangles/);
+    assertLegibleDrawing(svg);
   });
 
   it('is not there without a sweep, nor of one that is not used', () => {

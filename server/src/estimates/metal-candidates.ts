@@ -2,11 +2,11 @@
 import type { Quantity } from '../../../grammar/values/quantity.ts';
 import type { MetalFitting, Pickup } from '../model/pickup.ts';
 import type { MetalName } from '../physics/constants.ts';
-import { LOSS_SHARE_RELATIVE_SD, TRIED_SHEETS_M } from './common-practice.ts';
+import { TRIED_SHEETS_M } from './common-practice.ts';
 import { computedMagnetics } from './computed-magnetics.ts';
 import { isSteel } from './magnetic-parts.ts';
 import { type QuickEstimates, quickEstimates } from './quick.ts';
-import { type Taken, takenBy, takenIn } from './sweep-diagnosis.ts';
+import { lossRelativeSd, type Taken, takenBy, takenIn } from './sweep-diagnosis.ts';
 import type { SweptCoil } from './sweeps-measured.ts';
 
 export interface MetalCandidate {
@@ -75,7 +75,7 @@ function fitOf(
   const expected = takenIn(swept, quick, magnetics);
   const { losses } = swept;
   if (!expected || !losses) return { apart: Number.POSITIVE_INFINITY, unlikely: Number.POSITIVE_INFINITY };
-  const relativeSd = Math.hypot(magnetics.eddies().losses.sd, LOSS_SHARE_RELATIVE_SD);
+  const relativeSd = lossRelativeSd(magnetics);
   const squares = HEARD_HZ.map((hz) => apartAt(takenBy(losses.loops, hz), expected(hz), relativeSd) ** 2);
   const apart = Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / squares.length);
   return { apart, unlikely: apart ** 2 + 2 * Math.log(relativeSd) };

@@ -10,7 +10,7 @@ import { computedMagnetics } from './computed-magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
 import { computedBeside } from './sweep-comparison.ts';
 import { isCoil } from './sweep-set-up.ts';
-import type { Swept, SweptCoil } from './sweeps-measured.ts';
+import { type Swept, type SweptCoil, sweptFigure } from './sweeps-measured.ts';
 import { sweptOf } from './sweeps-together.ts';
 
 /** The last sweep of each two points: what was found before counts until it was measured again. */
@@ -81,7 +81,7 @@ export interface OtherLosses {
   /** All that was swept together. */
   readonly coils: readonly Coil[];
   readonly measured: SweptLosses;
-  readonly computed: { readonly share: number; readonly cornerHz: number };
+  readonly computed: ComputedLosses;
   /** Measured over computed, of what they take at low frequency. */
   readonly times: number;
 }
@@ -94,22 +94,14 @@ export function otherLosses(swept: SweptCoil, quick: QuickEstimates): OtherLosse
   const magnetics = computedMagnetics(quick);
   const expected = measured && takenIn(swept, quick, magnetics);
   if (!expected) return undefined;
-  const [now, then] = [takenBy(measured.loops, TOLD_HZ), expected(TOLD_HZ)];
-  const [high, low] = [expected(FAR_HZ), expected(LOW_HZ)];
-  const computed = {
-    share: high.lost,
-    cornerHz: low.lost > 0 ? LOW_HZ * Math.sqrt(high.lost / low.lost) : Number.POSITIVE_INFINITY,
-  };
+  const [now, then] = [takenBy(measured.loops, LOSS_TOLD_HZ), expected(LOSS_TOLD_HZ)];
+  const computed = inAll(expected);
   const most = ({ lost, resists = 0 }: Taken) => Math.max(lost, resists);
   const apart = most({
     lost: Math.abs(now.lost - then.lost),
     resists: then.resists === undefined ? 0 : Math.abs((now.resists ?? 0) - then.resists),
   });
-  const unsure = Math.hypot(
-    magnetics.eddies().losses.sd,
-    LOSS_SHARE_RELATIVE_SD,
-    measured.share.sd / measured.share.value,
-  );
+  const unsure = Math.hypot(lossRelativeSd(magnetics), measured.share.sd / measured.share.value);
   if (apart < LEAST_APART || apart < 3 * unsure * most(then)) return undefined;
   const { pickup } = quick.netlist;
   const coil = coilSwept(swept, pickup);
@@ -120,6 +112,42 @@ export function otherLosses(swept: SweptCoil, quick: QuickEstimates): OtherLosse
     times: computed.share > 0 ? now.lost / then.lost : Number.POSITIVE_INFINITY,
   };
 }
+
+export interface ComputedLosses {
+  readonly share: number;
+  readonly cornerHz: number;
+}
+
+/** What metal takes, as stated and as swept: at `LOSS_TOLD_HZ`, where the two are held against each other, and as stated in all. */
+export function lossesBeside(swept: SweptCoil, quick: QuickEstimates) {
+  const magnetics = computedMagnetics(quick);
+  const expected = takenIn(swept, quick, magnetics);
+  const there = sweptFigure(
+    swept,
+    (values, { terminalsAt }) => takenBy(terminalsAt(values, 0).loops, LOSS_TOLD_HZ).lost,
+  );
+  if (!expected) return { measured: there };
+  const relativeSd = lossRelativeSd(magnetics);
+  const computed = (value: number): Estimate => ({ value, sd: relativeSd * value, basis: 'computed', restsOn: [] });
+  const { share, cornerHz } = inAll(expected);
+  return {
+    measured: there,
+    computed: computed(expected(LOSS_TOLD_HZ).lost),
+    inAll: { share: computed(share), cornerHz },
+  };
+}
+
+function inAll(expected: (hz: number) => Taken): ComputedLosses {
+  const [high, low] = [expected(FAR_HZ), expected(LOW_HZ)];
+  return {
+    share: high.lost,
+    cornerHz: low.lost > 0 ? LOW_HZ * Math.sqrt(high.lost / low.lost) : Number.POSITIVE_INFINITY,
+  };
+}
+
+/** How well the share of computed losses is known. */
+export const lossRelativeSd = (magnetics: PickupMagnetics): number =>
+  Math.hypot(magnetics.eddies().losses.sd, LOSS_SHARE_RELATIVE_SD);
 
 /** Losses that can be held against metal: told, and not those of shorted turns. */
 function lossesTold(swept: SweptCoil, quick: QuickEstimates): SweptLosses | undefined {
@@ -165,7 +193,7 @@ export function takenBy(loops: readonly MetalLoop[], hz: number): Taken {
 }
 
 /** In the middle of what is heard of a resonance; far above every corner, and below them. */
-const TOLD_HZ = 3000;
+export const LOSS_TOLD_HZ = 3000;
 const FAR_HZ = 1e7;
 const LOW_HZ = 50;
 /** A difference that moves a peak by some tenths of a decibel. */

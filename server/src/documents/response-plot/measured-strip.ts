@@ -60,7 +60,8 @@ interface Placed {
 export function measuredStrip(measured: MeasuredPicture, axes: Axes, { frame, top, size, t }: Placed): Block {
   const { strip, verdict, legend, numbers } = measured;
   const drawn = strip ? drawStrip(strip, axes, top) : { nodes: [], bottom: top - 8 };
-  const caption = paragraphs([[verdict, ...legend].join(' ')], {
+  const marked = strip && isBeyond(strip) ? [t('Triangles at its edge: points beyond it.')] : [];
+  const caption = paragraphs([[verdict, ...legend, ...marked].join(' ')], {
     x: frame.margin,
     y: drawn.bottom + 18,
     width: frame.right - frame.margin,
@@ -71,10 +72,20 @@ export function measuredStrip(measured: MeasuredPicture, axes: Axes, { frame, to
   return { nodes: [...drawn.nodes, ...caption.nodes, ...rows.nodes], bottom: rows.bottom };
 }
 
-function drawStrip({ word, title, hz, db, sdDb, isChange }: StripPicture, axes: Axes, top: number): Block {
-  // A few points of the ends may lie beyond: what most of them need is shown.
+/** A few points of the ends may lie beyond: what most of them need is shown. */
+function limitOf({ db, isChange }: StripPicture): number {
   const most = [...db].map(Math.abs).sort((a, b) => a - b)[Math.floor((isChange ? 0.999 : 0.95) * db.length)] ?? 0;
-  const limit = LIMITS_DB.find((each) => each > most) ?? 20;
+  return LIMITS_DB.find((each) => each > most) ?? 20;
+}
+
+function isBeyond(strip: StripPicture): boolean {
+  const limit = limitOf(strip);
+  return strip.db.some((each) => Math.abs(each) > limit);
+}
+
+function drawStrip(picture: StripPicture, axes: Axes, top: number): Block {
+  const { word, title, hz, db, sdDb, isChange } = picture;
+  const limit = limitOf(picture);
   const strip: Axes = {
     ...axes,
     area: { ...axes.area, y: top, height: STRIP_HEIGHT },
@@ -97,6 +108,7 @@ function drawStrip({ word, title, hz, db, sdDb, isChange }: StripPicture, axes: 
         path('res', bandPath(strip, hz, edgeOf(-1), edgeOf(1))),
         path('w1', d`M${axes.area.x} ${strip.y(0)}H${axes.right}`),
         path('spark', curvePath(strip, hz, db)),
+        ...beyond(strip, hz, db, limit),
       ),
       edge(limit),
       edge(-limit),
@@ -104,6 +116,23 @@ function drawStrip({ word, title, hz, db, sdDb, isChange }: StripPicture, axes: 
     ],
     bottom: strip.bottom,
   };
+}
+
+/** What lies beyond the strip is marked at its edge, by a triangle that points out of it. */
+function beyond(strip: Axes, hz: readonly number[], db: readonly number[], limit: number): readonly SvgNode[] {
+  let last = Number.NEGATIVE_INFINITY;
+  return hz.flatMap((each, index) => {
+    const [x, value] = [strip.x(each), db[index] ?? 0];
+    if (Math.abs(value) <= limit || x - last < POINTS_APART) return [];
+    last = x;
+    return [pointingOut(x, strip.y(Math.sign(value) * limit), value)];
+  });
+}
+
+/** Its tip on the edge. */
+function pointingOut(x: number, y: number, value: number): SvgNode {
+  const base = y + Math.sign(value) * 2 * DIAMOND;
+  return path('pt', d`M${x} ${y}L${x - DIAMOND} ${base}H${x + DIAMOND}Z`);
 }
 
 /** Where the columns of the numbers begin, as shares of the width; a column that has no place is left out. */
@@ -130,12 +159,36 @@ function numberRows({ heads, rows, isChange }: NumbersPicture, { frame, top, siz
       if (text === '' || share === undefined) return [];
       return [wordsAt(text, frame.margin + share * width, y, { quiet: column !== 2, bold: isHead && column !== 1 })];
     });
+  const scale = { left: frame.margin + DOTS_FROM * width, right: frame.right };
   return {
     nodes: [
       ...line([what, beside, measured, size === 'wide' || isChange ? apart : 'σ'], top, true),
       path('hair', d`M${frame.margin} ${top + 6}H${frame.right}`),
-      ...rows.flatMap((row, index) => line(row, top + ROW * (index + 1), false)),
+      ...rows.flatMap(([name, held, found, far, deviations], index) => {
+        const y = top + ROW * (index + 1);
+        return [
+          ...line([name, held, found, far], y, false),
+          ...(size === 'wide' && deviations !== undefined ? apartDot(deviations, scale, y - 4) : []),
+        ];
+      }),
     ],
     bottom: top + ROW * rows.length,
   };
+}
+
+/** Where in the width the lines begin that show how far numbers are apart, and how many deviations they go either way. */
+const DOTS_FROM = 0.82;
+const MOST_APART = 4;
+
+/** Measured less computed on a line of deviations, its middle marked; beyond its end a triangle stands there and points out. */
+function apartDot(deviations: number, { left, right }: { left: number; right: number }, y: number): readonly SvgNode[] {
+  const [middle, half] = [(left + right) / 2, (right - left) / 2 - DIAMOND];
+  const way = Math.sign(deviations);
+  const isFar = Math.abs(deviations) > MOST_APART;
+  const x = middle + half * (isFar ? way : deviations / MOST_APART);
+  const base = x - way * 2 * DIAMOND;
+  return [
+    path('w1', d`M${middle - half} ${y}H${middle + half}M${middle} ${y - 6}V${y + 6}`),
+    isFar ? path('solid', d`M${x} ${y}L${base} ${y - DIAMOND}V${y + DIAMOND}Z`) : circle('solid', x, y, 3.5),
+  ];
 }

@@ -4,13 +4,16 @@ import { type Load, loadAdmittance } from '../../estimates/pickup-estimates.ts';
 import type { QuickEstimates } from '../../estimates/quick.ts';
 import type { ResponseBand } from '../../estimates/response-band.ts';
 import { computedBeside } from '../../estimates/sweep-comparison.ts';
+import { LOSS_TOLD_HZ, lossesBeside } from '../../estimates/sweep-diagnosis.ts';
+import type { SweptCoil } from '../../estimates/sweeps-measured.ts';
 import { holdingSweep } from '../../estimates/sweeps-used.ts';
 import { measuredPoints } from '../../physics/sweep/measured-impedance.ts';
 import { offFitted } from '../../physics/sweep/under-load.ts';
-import { printNumber } from '../../quantities/print.ts';
+import type { Estimate } from '../../quantities/estimate.ts';
+import { printNumber, printQuantity } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
 import { numberText } from '../../words/number-text.ts';
-import { keysOf } from '../../words/numbers.ts';
+import { keysOf, type NumberName } from '../../words/numbers.ts';
 import { deviationsApart, SWEPT_NUMBERS, verdictWords } from '../../words/sweep-words.ts';
 
 export interface MeasuredPicture {
@@ -50,8 +53,8 @@ export interface StripPicture {
   readonly isChange: boolean;
 }
 
-/** Its name, the number it is held against, the number measured, how far they are apart. */
-export type NumberRow = readonly [string, string, string, string];
+/** Its name, the number it is held against, the number measured, how far they are apart; the same in deviations where it is drawn as a dot, too. */
+export type NumberRow = readonly [string, string, string, string, number?];
 
 const DB = 20 / Math.LN10;
 
@@ -95,18 +98,45 @@ export function measuredPicture(
     numbers: {
       isChange: false,
       heads: [t('from the sweep'), t('computed'), t('measured'), t('apart, in deviations')],
-      rows: keysOf(SWEPT_NUMBERS).map((key): NumberRow => {
-        const beside = computed[key];
-        return [
-          t(SWEPT_NUMBERS[key].what),
-          beside ? numberText(beside, SWEPT_NUMBERS[key], t) : '',
-          numberText(swept[key], SWEPT_NUMBERS[key], t),
-          beside ? printNumber(deviationsApart(swept[key], beside), 1, t.numbers) : '',
-        ];
-      }),
+      rows: [
+        ...keysOf(SWEPT_NUMBERS).map((key) =>
+          numberRow(t(SWEPT_NUMBERS[key].what), SWEPT_NUMBERS[key], computed[key], swept[key], t),
+        ),
+        ...lossRows(swept, quick, t),
+      ],
     },
   };
 }
+
+function numberRow(
+  what: string,
+  name: Omit<NumberName, 'what'>,
+  computed: Estimate | undefined,
+  measured: Estimate,
+  t: Language,
+): NumberRow {
+  const words = [what, computed ? numberText(computed, name, t) : '', numberText(measured, name, t)] as const;
+  if (!computed) return [...words, ''];
+  const apart = deviationsApart(measured, computed);
+  return [...words, printNumber(apart, 1, t.numbers), measured.value < computed.value ? -apart : apart];
+}
+
+/** Share in all and corner go together, and far up nobody hears them: how far apart is told where a resonance lies. */
+function lossRows(swept: SweptCoil, quick: QuickEstimates, t: Language): readonly NumberRow[] {
+  const { losses, tooWeak } = swept;
+  if (!losses || tooWeak.includes('losses')) return [];
+  const { measured, computed, inAll } = lossesBeside(swept, quick);
+  const hz = (value: number) => printQuantity({ value, dimension: 'frequency', digits: 2, style: t.numbers });
+  const corner = inAll && Number.isFinite(inAll.cornerHz) ? hz(inAll.cornerHz) : '';
+  return [
+    numberRow(t('lost to metal at {0}', hz(LOSS_TOLD_HZ)), PART, computed, measured, t),
+    [t('lost far above'), inAll ? numberText(inAll.share, PART, t) : '', numberText(losses.share, PART, t), ''],
+    [t('corner of that loss'), corner, numberText(losses.cornerHz, CORNER, t), ''],
+  ];
+}
+
+const PART = { dimension: 'percentage' } as const;
+const CORNER = { dimension: 'frequency' } as const;
 
 /** Between the computed points the level is straight over the logarithm of frequency. */
 export const levelAt = ({ frequencyHz, levelDb }: ResponseBand, hz: number): number =>

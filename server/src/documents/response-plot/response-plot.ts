@@ -125,7 +125,11 @@ export function responseTable(picture: ResponsePicture): FactTable {
 function sweptRows({ measured, before, t }: ResponsePicture): readonly (readonly string[])[] {
   if (!measured) return [];
   const { verdict, numbers } = measured;
-  if (numbers?.isChange) return [[t('as measured'), '', '', verdict], ...numbers.rows];
+  if (numbers?.isChange)
+    return [
+      [t('as measured'), '', '', verdict],
+      ...numbers.rows.map(([what, was, is, change]) => [what, was, is, change]),
+    ];
   // With another state beside it the columns are those of two states: the numbers are told of the newer one.
   const columns = (computed: string, found: string) => (before === undefined ? [found] : [computed, found]);
   return [

@@ -125,6 +125,10 @@ export const DRAWINGS = {
   'from the sweep': 'Messung',
   'Measured by a sweep, hot to ground': 'Über der Frequenz gemessen, heiß gegen Masse',
   'apart, in deviations': 'Abstand in Standardabweichungen',
+  'Triangles at its edge: points beyond it.': 'Dreiecke an seinem Rand: Punkte jenseits davon.',
+  'lost to metal at {0}': 'an Metall verloren bei {0}',
+  'lost far above': 'weit darüber verloren',
+  'corner of that loss': 'Eckfrequenz davon',
   // The impedance.
   'Impedance of {0}': 'Impedanz von {0}',
   'Impedance between hot and ground, nothing connected.': 'Impedanz zwischen heiß und Masse, nichts angeschlossen.',
