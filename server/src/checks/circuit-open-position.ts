@@ -6,7 +6,7 @@ import { definePositionCheck } from './instrument-check.ts';
 export const circuitOpenPosition = definePositionCheck({
   code: 'circuit/open',
   severity: 'error',
-  yieldsTo: ['circuit/open', 'circuit/output-shorted'],
+  yieldsTo: ['circuit/open', 'circuit/output-shorted', 'lead/floating'],
   at: ({ position, coils, network }) => {
     const quick = [...new Set(network.segments.map((each) => each.quick))];
     // A pickup that is silent by itself is told at the pickup.

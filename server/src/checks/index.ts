@@ -22,6 +22,7 @@ import { humPartlyCancelled } from './hum-partly-cancelled.ts';
 import { humPartlyCancelledPosition } from './hum-partly-cancelled-position.ts';
 import { humPositionHums } from './hum-position-hums.ts';
 import { leadFloating } from './lead-floating.ts';
+import { leadFloatingControl } from './lead-floating-control.ts';
 import { leadFloatingWired } from './lead-floating-wired.ts';
 import { leadReused } from './lead-reused.ts';
 import { leadUndeclared } from './lead-undeclared.ts';
@@ -133,6 +134,7 @@ export const instrumentChecks = inOrder([
   switchCannot,
   switchLugUnused,
   leadFloatingWired,
+  leadFloatingControl,
   groundMetalFloatingWired,
   circuitOutputShortedPosition,
   circuitOpenTap,

@@ -7,7 +7,7 @@ import type { WiredPosition, WiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
-import type { Wiring, WrittenTerminal } from '../model/wiring.ts';
+import { JACK_TERMINAL, type Wiring, type WrittenTerminal } from '../model/wiring.ts';
 import {
   betterChanges,
   type Change,
@@ -83,7 +83,7 @@ const waysToRight = onceFor((switching: WiredStates, instrument: Instrument, isP
   const movable = movableIn(switching, instrument);
   if (single.length > 0 || isPutOff || switching.positions.length < 2) return single.map(alone);
   const { rig } = switching.numbered;
-  const rank = rankIn(rig);
+  const rank = rankIn(rig, instrument);
   const rankOf = (way: Way) => way.reduce((sum, change) => sum + rank(change), 0);
   const pairs = rightingPairs(rig, wantedOf(switching.positions), movable, MOST_FIRST);
   // Which of the two is made first comes to the same.
@@ -152,7 +152,7 @@ function likeliest(
     all.flatMap((change) => (change.kind === 'move' && change.to === 'nothing' ? [change.terminal] : [])),
   );
   const changes = all.filter((change) => !goesNowhere(change, free, takenOff));
-  const rank = rankIn(rig);
+  const rank = rankIn(rig, instrument);
   return [...changes].sort((x, y) => rank(x) - rank(y));
 }
 
@@ -164,14 +164,21 @@ function goesNowhere(change: Change, free: ReadonlySet<string>, takenOff: Readon
   return change.to !== 'nothing' && change.to.every(isFree) && takenOff.has(change.terminal);
 }
 
-/** What is done first: a wire taken off, a forgotten end soldered, two exchanged, then an end moved elsewhere; hot and ground last. */
-function rankIn({ links }: Rig): (change: Change) => number {
+/**
+ * What is done first: two lugs of one control exchanged, a wire taken off, a forgotten end soldered, two exchanged, then an end moved
+ * elsewhere; hot and ground last. A control's lug that is left empty is no repair by itself, nor is a jack.
+ */
+function rankIn({ links }: Rig, { controls }: Instrument): (change: Change) => number {
   const soldered = new Set(links.flat());
+  const controlOf = (terminal: string) => controls.find(({ name }) => name && terminal.startsWith(`${name}.`));
   return (change) => {
-    const ends = change.kind === 'swap' ? change.terminals : [change.terminal];
+    const ends = endsOf(change);
     const isCommon = ends.some((terminal) => terminal === HOT || terminal === GROUND) ? 10 : 0;
-    if (change.kind === 'swap') return 2 + isCommon;
-    if (change.to === 'nothing') return isCommon;
+    if (change.kind === 'swap') {
+      const [one, other] = change.terminals.map(controlOf);
+      return one !== undefined && one === other ? -1 : 2 + isCommon;
+    }
+    if (change.to === 'nothing') return change.terminal === JACK_TERMINAL || controlOf(change.terminal) ? 4 : isCommon;
     return (soldered.has(change.terminal) ? 3 : 1) + isCommon;
   };
 }
@@ -237,7 +244,7 @@ function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], inst
   const writtenOf = (terminals: readonly string[]) =>
     [...new Set(terminals)].flatMap((terminal) => writtenAt(wiring, terminal));
   // An end that no line names yet is told where it will be written.
-  const written = [writtenOf(ends), writtenOf(steps.flatMap(goalOf))]
+  const written = [writtenOf(ends), steps.flatMap((each) => writtenOf(goalOf(each)).slice(0, 1))]
     .reduce((own, goal) => (own.length > 0 ? own : goal))
     .sort((x, y) => x.path.place.span.start - y.path.place.span.start);
   const causes = steps.map((each) => causeWords(each, instrument));
@@ -260,7 +267,7 @@ function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], inst
 
 /** Where a change brings its end. */
 const goalOf = (change: Change): readonly string[] =>
-  change.kind === 'swap' || change.to === 'nothing' ? [] : change.to.slice(0, 1);
+  change.kind === 'swap' || change.to === 'nothing' ? [] : change.to;
 
 const endsOf = (change: Change): readonly string[] => (change.kind === 'swap' ? change.terminals : [change.terminal]);
 

@@ -385,6 +385,56 @@ describe('metal and leads of a wired instrument', () => {
   });
 });
 
+describe('a control stated by its lugs', () => {
+  const found = (...edits: readonly (readonly [string, string])[]) => {
+    const edit = (text: string) => edits.reduce((now, [from, to]) => now.replace(from, to), text);
+    const analysis = analysedSample('tamwick.pickup', edit);
+    const [finding, ...others] = analysis.allFindings();
+    assert.ok(finding);
+    assert.deepEqual(others, []);
+    const at = analysis.locate(finding.place);
+    const [fix] = analysis.verifiedFixes(finding);
+    return [finding.code, finding.severity, at && analysis.text.slice(at.start, at.end), fix?.title];
+  };
+  const exchanged = (a: string, b: string) => [[a, '…'] as const, [b, a] as const, ['…', b] as const];
+
+  it('is told once where one of them is forgotten, with the wire that is usual', () => {
+    assert.deepEqual(found(['    link loud.wiper jack\n', '']), [
+      ...['lead/floating', 'error', 'loud.input', 'Solder `loud.wiper` to `jack`'],
+    ]);
+    assert.deepEqual(found(['loud.wiper jack', 'loud.input jack']), [
+      ...['lead/floating', 'error', 'loud.input', 'Solder `loud.wiper` to `jack`'],
+    ]);
+    assert.deepEqual(found(['ways.a0 loud.input', 'ways.a0']), [
+      ...['lead/floating', 'error', 'loud.wiper', 'Solder `loud.input` to `hot`'],
+    ]);
+    assert.deepEqual(found(['loud.low neck', 'neck']), [
+      ...['lead/floating', 'warning', 'loud.input', 'Solder `loud.low` to `ground`'],
+    ]);
+    assert.deepEqual(found([' cross.low', '']).slice(0, 3), ['lead/floating', 'warning', 'cross.input']);
+  });
+
+  it('is told once where two of them are exchanged, or a common is on nothing, at the end', () => {
+    assert.deepEqual(found(...exchanged('loud.input', 'loud.low')), [
+      ...['switch/hot-shorted', 'error', 'loud.low', 'Exchange `loud.low` and `loud.input`'],
+    ]);
+    assert.deepEqual(found(...exchanged('loud.wiper', 'loud.low')), [
+      ...['switch/hot-shorted', 'error', 'loud.low', 'Exchange `loud.low` and `loud.wiper`'],
+    ]);
+    assert.deepEqual(found(['ways.a0 loud.input', 'loud.input']), [
+      ...['switch/silent', 'error', 'loud.input', 'Solder `ways.a0` to hot'],
+    ]);
+  });
+
+  it('may leave one empty where that is said', () =>
+    assert.deepEqual(
+      analysedSample('tamwick.pickup', (text) =>
+        text.replace(' cross.low', '').replace('link loud.wiper jack', 'link loud.wiper jack\n    free cross.low'),
+      ).allFindings(),
+      [],
+    ));
+});
+
 describe('what a meter reads at the lugs', () => {
   /** A bridge of coils of 6 kohm: hot to a1 and to b1, between these two, and from each to ground; one arm a resistor. */
   const bridge = (arm: string) => {

@@ -98,10 +98,14 @@ function controlBlock(
   t: Language,
 ): PickupBlock {
   const { track, capacitor } = controlTexts(control, t);
+  // What is live at one end and goes on at the other passes the wiper, though no coil may end there.
+  const goesOn = (point: string) => point === EARTH || isLive(point);
+  const isThrough = (isLive(input) || isLive(low)) && goesOn(input) && goesOn(low);
+  const isReached = (point: string) => isLive(point) || (isThrough && point === wiper);
   const piece = (id: string, name: string, [top, bottom]: readonly [string, string], isCapacitor = false): Piece => ({
     ...{ id: `${control.name ?? control.kind}.${id}`, name, top, bottom },
     symbol: isCapacitor ? 'capacitor' : 'resistor',
-    live: isLive(top) && (isLive(bottom) || bottom === EARTH),
+    live: isReached(top) && (isReached(bottom) || bottom === EARTH),
   });
   const pieces = [
     piece('track', t('input to wiper'), [input, wiper]),
