@@ -13,7 +13,11 @@ import { holdingSweep } from './sweeps-used.ts';
 type Numbers = Partial<Record<'inductanceH' | 'capacitanceF' | 'resistance20COhm' | 'quality1kHz', Estimate>>;
 
 /** The same numbers as the spec computes them, nothing measured in their place. */
-export function computedBeside({ group }: SweptCoil, netlist: PickupNetlist, bench: Bench | undefined): Numbers {
+export function computedBeside(
+  { group }: Pick<Swept, 'group'>,
+  netlist: PickupNetlist,
+  bench: Bench | undefined,
+): Numbers {
   const { pickup } = netlist;
   // A coil's resistance is computed from turns where a reading stands beside.
   const bare = { ...netlist, pickup: { ...pickup, readings: [] } };

@@ -2,6 +2,7 @@
 import type { Coil } from '../model/coil.ts';
 import type { Pickup } from '../model/pickup.ts';
 import type { MetalLoop } from '../physics/sweep/coil-form.ts';
+import type { MeasuredCurve, RecorderInput } from '../physics/sweep/sweep-problem.ts';
 import { resistanceSeen } from '../physics/sweep/sweep-start.ts';
 import type { Estimate } from '../quantities/estimate.ts';
 import type { PickupMagnetics } from './coil-magnetics.ts';
@@ -9,7 +10,7 @@ import { CAUSE_FITS_WITHIN, LOSS_SHARE_RELATIVE_SD } from './common-practice.ts'
 import { computedMagnetics } from './computed-magnetics.ts';
 import type { QuickEstimates } from './quick.ts';
 import { computedBeside } from './sweep-comparison.ts';
-import { isCoil } from './sweep-set-up.ts';
+import { isCoil, measuredCurve, recorderInput } from './sweep-set-up.ts';
 import { type Swept, type SweptCoil, sweptFigure } from './sweeps-measured.ts';
 import { sweptOf } from './sweeps-together.ts';
 
@@ -206,8 +207,7 @@ export interface OtherSetUp {
 }
 
 /** The other side of the resistor, or a resistor ten times as large or small; one change before two. */
-export function otherSetUps(swept: Extract<Swept, { kind: 'set-up' }>): readonly OtherSetUp[] {
-  const { sweeps, curve, readOhm } = swept;
+function otherSetUpsOf(curve: MeasuredCurve, recorder: RecorderInput, ohm: number, within: number) {
   if (curve.kind !== 'through' && curve.kind !== 'over') return [];
   const stated = curve.kind;
   const other = stated === 'through' ? 'over' : 'through';
@@ -217,9 +217,26 @@ export function otherSetUps(swept: Extract<Swept, { kind: 'set-up' }>): readonly
     ...[10, 0.1].map((times) => ({ by: other, times }) as const),
   ];
   return tried.filter(({ by, times }) => {
-    const seen = resistanceSeen({ ...curve, kind: by, seriesOhm: curve.seriesOhm * times }, sweeps.recorder);
-    return seen !== undefined && Math.abs(Math.log(seen / readOhm)) < LIKE_READ;
+    const seen = resistanceSeen({ ...curve, kind: by, seriesOhm: curve.seriesOhm * times }, recorder);
+    return seen !== undefined && Math.abs(Math.log(seen / ohm)) < within;
   });
+}
+
+/** By which the low end would show what a meter read. */
+export const otherSetUps = ({ curve, sweeps, readOhm }: Extract<Swept, { kind: 'set-up' }>): readonly OtherSetUp[] =>
+  otherSetUpsOf(curve, sweeps.recorder, readOhm, LIKE_READ);
+
+/** Of a curve that is none of a coil, and beside which no meter read: by which the low end would show what the winding computes to. */
+export function otherSetUpsOfWinding(
+  swept: Swept,
+  quick: QuickEstimates,
+): { readonly curve: MeasuredCurve; readonly others: readonly OtherSetUp[] } | undefined {
+  const [sweep, ...more] = swept.group.sweeps;
+  const { resistance20COhm } = computedBeside(swept, quick.netlist, quick.bench);
+  if (!sweep || more.length > 0 || !resistance20COhm) return undefined;
+  const curve = measuredCurve(sweep);
+  const { value, sd } = resistance20COhm;
+  return { curve, others: otherSetUpsOf(curve, recorderInput(quick.bench), value, LIKE_READ + (3 * sd) / value) };
 }
 
 /** Resistors of the usual tolerance and a meter agree within this. */
