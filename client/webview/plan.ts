@@ -8,7 +8,7 @@ import { t } from './words.ts';
 
 /** What to solder, drawn, joint by joint and as the spec says it, with a button that writes it; or why there is nothing that does it. */
 export function createPlan(send: Send) {
-  const plot = createPlot(t('The switches as planned'), t('The switches as planned, as a table'), 'plan');
+  const plot = createPlot(t('The switches as planned'), t('The switches as planned, as a table'), 'plan', 'sheet');
   const head = element('div', {});
   const rest = element('div', {});
   const section = element('section', { ariaLabel: t('Planned wiring'), hidden: true }, [head, plot.section, rest]);

@@ -3,10 +3,15 @@ import { element } from './element.ts';
 import { putSvg } from './svg-in-page.ts';
 import { foldedTable } from './table.ts';
 
-/** A plot of the server with the same as a table, folded away. Where nothing has changed, nothing moves. */
-export function createPlot(title: string, asTable: string, place: string) {
+/** A plot of the server, or a drawing (`sheet`, whose narrow layout is broader), with the same as a table, folded away. Where nothing has changed, nothing moves. */
+export function createPlot(title: string, asTable: string, place: string, layout: 'plot' | 'sheet' = 'plot') {
   // Scrolled by the keyboard where it is wider than the view.
-  const frame = element('div', { className: 'plot-frame', role: 'group', ariaLabel: title, tabIndex: 0 });
+  const frame = element('div', {
+    className: layout === 'sheet' ? 'plot-frame as-sheet' : 'plot-frame',
+    role: 'group',
+    ariaLabel: title,
+    tabIndex: 0,
+  });
   const rows = element('details', { hidden: true });
   const section = element('section', { ariaLabel: title, hidden: true }, [frame, rows]);
   let shown: string | undefined;

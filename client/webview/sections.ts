@@ -44,7 +44,7 @@ export function createSections({ state, send, listen, whatIf, comparisonChanged 
   const sweeps = createPlot(t('Before and after, as measured'), t('Before and after as a table'), 'sweeps');
   const impedance = createPlot(t('Impedance'), t('Impedance as a table'), 'impedance');
   const positions = createPlot(t('Positions'), t('Positions as a table'), 'positions');
-  const switches = createPlot(t('Switches'), t('Switches as a table'), 'switches');
+  const switches = createPlot(t('Switches'), t('Switches as a table'), 'switches', 'sheet');
   const plan = createPlan(send);
   const label = (): string | undefined => state.drawing?.comparedWith;
   const changes = plain<'comparison'>('above the drawing', t('Changed facts'), (content) =>

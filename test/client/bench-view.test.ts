@@ -612,7 +612,10 @@ describe('the bench view in a browser', function () {
       await page.setViewportSize({ width, height: 900 });
       const each = [
         await bench('ottlewick-neck').shown(OTTLEWICK, { width }),
-        await bench('quorl').shown(QUORL, { position: 'quorl/2', width }),
+        await bench('pennywither').shown(
+          { kind: 'instrument', name: 'pennywither' },
+          { position: 'pennywither/2', width },
+        ),
       ];
       for (const shown of each) {
         render += 1;
@@ -628,7 +631,10 @@ describe('the bench view in a browser', function () {
             const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
             return [...svg.querySelectorAll('text, tspan')].map((text) => parseFloat(getComputedStyle(text).fontSize) * scale);
           })`);
-        const [plots, drawn] = [await heights('.plot-frame'), await heights('.sheet-frame')];
+        const [plots, drawn] = [
+          await heights('.plot-frame:not(.as-sheet)'),
+          await heights(':is(.sheet-frame, .as-sheet)'),
+        ];
         assert.ok(plots.length > 10 && drawn.length > 30, `${plots.length} and ${drawn.length} words`);
         assert.ok(Math.min(...plots) >= 11, `${width} px: ${Math.min(...plots)}`);
         // A pane that is narrower still shows a drawing whole, a little smaller.

@@ -11,10 +11,11 @@ import { cautionsOf } from '../words/cautions.ts';
 import type { Language } from '../words/languages/language.ts';
 import { capital } from '../words/text.ts';
 import { clashWords, otherWords, SEARCH_ENDED, takenWords, wiresWords } from '../words/wiring-words.ts';
-import { type SectionAsked, WIDE_FROM, type WiringPlanView } from './bench-view-protocol.ts';
+import type { SectionAsked, WiringPlanView } from './bench-view-protocol.ts';
 import { type ComparedStates, instrumentNamed } from './compared-states.ts';
 import { heardAt } from './heard.ts';
 import type { Subject } from './protocol-parts.ts';
+import { sheetWidth } from './sheet-width.ts';
 import { toRange } from './to-protocol.ts';
 
 /** What takes long of it. */
@@ -90,7 +91,7 @@ function drawnOnce(
   if (!picture || !states) return { drawn: {} };
   return {
     drawn: {
-      svg: switchDiagram({ ...picture, id: `plan-${picture.id}` }, params.width >= WIDE_FROM ? 'wide' : 'narrow'),
+      svg: switchDiagram({ ...picture, id: `plan-${picture.id}` }, sheetWidth(params.width)),
       table: switchTable(picture),
     },
     joints: {

@@ -113,7 +113,7 @@ function drawRun(run: Run, layout: BodyLayout): SvgElement {
   const route = [d`M${start} ${y}H${to}${last && last.y !== y ? d`V${last.y}` : ''}`, ...drops, down].join('');
   const branches = lugs.filter((lug) => lug.y !== y && (lug.x < to || start > lug.x));
   const joints = [
-    ...(hasEntry && net.entries.length > 1 ? [circle('solid', layout.labels + 24, y, 3.4)] : []),
+    ...(hasEntry && net.entries.length > 1 ? [circle('solid', layout.labels + 16, y, 3.4)] : []),
     ...branches.map(({ x }) => circle('solid', x, y, 3.4)),
     ...(isHome && jumper !== undefined ? [circle('solid', jumper, y, 3.4)] : []),
   ];
@@ -142,7 +142,7 @@ function drawLabels(run: Run, { labels, margin }: BodyLayout): readonly SvgNode[
 /** Whatever comes in below the first joins it, under its lane. */
 function drawFurther(run: Run, { labels }: BodyLayout): readonly SvgNode[] {
   const { entries, live } = run.net;
-  const merge = labels + 24;
+  const merge = labels + 16;
   return entries.slice(1).map(({ look }, index) => {
     const stub = lead(d`M${labels + 8} ${entryY(run, index + 1)}H${merge}V${run.y}`, look);
     return live ? group({}, ...stub) : group({ class: 'thin' }, ...stub);
