@@ -72,3 +72,14 @@ describe('the wiring card of a wired instrument', () => {
     }
   });
 });
+
+describe('the wiring card of an instrument whose controls are soldered by their lugs', () => {
+  it('says so in place of before or after the selector, by the names that the joints use', async () => {
+    const cards = cardsOfText(analysed('tamwick'), ['wiring']);
+    const card = cards.at(-1);
+    assert.ok(card);
+    const told = text(await pageText(card));
+    assert.match(told, /volume loud \| where its lugs are soldered \| 500.?kΩ/);
+    assert.match(told, /tone cross \| where its lugs are soldered \| 250.?kΩ/);
+  });
+});

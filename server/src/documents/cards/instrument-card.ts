@@ -5,6 +5,7 @@ import type { InstrumentAnalysis } from '../../analysis/analysis-types.ts';
 import { CAPACITOR_TOLERANCE, POT_TOLERANCE } from '../../estimates/common-practice.ts';
 import type { Control, Instrument } from '../../model/instrument.ts';
 import type { Pickup } from '../../model/pickup.ts';
+import { isPlaced } from '../../model/soldered.ts';
 import { wiringWords } from '../../words/control-words.ts';
 import type { Language } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
@@ -114,7 +115,7 @@ function othersText(pickup: Pickup | undefined, t: Language): string {
   return words.length > 0 ? words.join('; ') : t('none');
 }
 
-function controlTable({ controls }: Instrument, t: Language): HtmlNode {
+function controlTable({ controls, wiring }: Instrument, t: Language): HtmlNode {
   if (controls.length === 0) return h('p', {}, t('Controls: none stated.'));
   return table({
     caption: t('Controls'),
@@ -123,8 +124,8 @@ function controlTable({ controls }: Instrument, t: Language): HtmlNode {
     rows: controls
       .filter((control) => control.kind !== 'blend' || control.end === 'first')
       .map((control) => [
-        rowHead(h('b', {}, t(control.kind === 'bleed' ? 'treble bleed' : control.kind))),
-        h('td', {}, typed(servesText(control, t))),
+        rowHead(h('b', {}, t(control.kind === 'bleed' ? 'treble bleed' : control.kind)), ...ownName(control)),
+        h('td', {}, isPlaced(control, wiring) ? t('where its lugs are soldered') : typed(servesText(control, t))),
         ...partCells(control, t),
         boxCell(),
       ]),
@@ -141,6 +142,9 @@ function controlTable({ controls }: Instrument, t: Language): HtmlNode {
     ],
   });
 }
+
+/** By which the joints of the wiring know it. */
+const ownName = ({ name }: Control): readonly HtmlNode[] => (name ? [typed(` ${name}`)] : []);
 
 function servesText(control: Control, t: Language): string {
   const { forSlot, inPositions } = control;

@@ -181,6 +181,7 @@ export const CARDS = {
   '{0} at 0 to {1} at 10, before the selector': '{0} bei 0 bis {1} bei 10, vor dem Schalter',
   '{0}, before the selector': '{0}, vor dem Schalter',
   'all, after the selector': 'alle, nach dem Schalter',
+  'where its lugs are soldered': 'wo seine Lötfahnen angelötet sind',
   'in position {0} only': 'nur in Schalterstellung {0}',
   fixed: 'fest',
 
