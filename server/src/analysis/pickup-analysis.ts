@@ -9,6 +9,7 @@ import { mismatch } from '../estimates/mismatch.ts';
 import { outputChange } from '../estimates/output-change.ts';
 import { loadOf, pickupEstimates, quickPickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from '../estimates/quick.ts';
+import { withSweptWhole } from '../estimates/swept-whole.ts';
 import type { Bench } from '../model/bench.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -31,7 +32,10 @@ export const pickupAnalysis = onceFor((pickup: Pickup, bench: Bench | undefined)
     // A remedy for this pickup leaves the one that it is `like` alone.
     ownEdits: (edits) => ownEdits(edits, pickup),
   };
-  const full = onceForEach((cableF?: number) => pickupEstimates(quick, bench, loadOf(pickup, cableF)));
+  const full = onceForEach((cableF?: number) => {
+    const load = loadOf(pickup, cableF);
+    return withSweptWhole(pickupEstimates(quick, bench, load), quick, load);
+  });
   const beside = onceForEach((cableF?: number) => mismatch(quick, bench, loadOf(pickup, cableF)));
   return {
     pickup,

@@ -10,6 +10,7 @@ import { audioFrequencies, responseFigures, responseOf } from '../physics/circui
 import { add, type Complex, divide, zero } from '../physics/complex.ts';
 import { type Basis, type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
+import type { PickupMagnetics } from './coil-magnetics.ts';
 import { told } from './coil-winding.ts';
 import {
   BARE_STACK_PEAK_SD_DB,
@@ -124,10 +125,7 @@ export function pickupEstimates(
       capacitanceF: magnetic?.capacitances.windingF,
     });
   }
-  const known =
-    pickup.coils.length > 0 &&
-    pickup.coils.every((coil) => magnetics.coils.has(coil) && quick.windings.get(coil)?.resistance20COhm);
-  if (!known || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
+  if (!areCoilsKnown(quick, magnetics) || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
     return { ...base, coils, leadReadings: readings };
 
   const { inductanceH, capacitanceF } = magnetics;
@@ -159,6 +157,11 @@ export function pickupEstimates(
   };
 }
 
+/** Of every coil inductance and resistance, so that it can be put into a circuit. */
+export const areCoilsKnown = ({ netlist, windings }: QuickEstimates, magnetics: PickupMagnetics): boolean =>
+  netlist.pickup.coils.length > 0 &&
+  netlist.pickup.coils.every((coil) => magnetics.coils.has(coil) && windings.get(coil)?.resistance20COhm);
+
 /**
  * Bare, the two coils of a stack also ring against each other, by what their capacitances and their coupling differ in: nothing that one
  * factor of all of them tells. A cable hides it.
@@ -171,9 +174,22 @@ const unlikeCoils = (pickup: Pickup, { cableF }: Load): Estimate =>
   });
 
 /** Factors of all resistances, inductances, capacitances and losses with what is known of them, and of the pots and capacitors that load. */
-export function responseCauses(quick: QuickEstimates, { toneOhm, volumeOhm }: Load): readonly Estimate[] {
+export const responseCauses = (quick: QuickEstimates, load: Load): readonly Estimate[] => [
+  ...scalingCauses([quick]),
+  ...loadCausesOf(load).map(({ cause }) => cause),
+];
+
+/** What is not known of the pots and capacitors of a load, and the load with each moved by one deviation. */
+export function loadCausesOf(load: Load): readonly { readonly cause: Estimate; readonly moved: Load }[] {
+  const { toneOhm, volumeOhm, toneF } = load;
   const pots = [toneOhm, volumeOhm].filter((ohm) => ohm !== undefined).length;
-  return [...scalingCauses([quick]), ...(pots === 0 ? [] : [tracksCause(pots), CAPACITORS_CAUSE])];
+  if (pots === 0) return [];
+  const tracks = tracksCause(pots);
+  const wider = (ohm: number | undefined) => ohm && ohm * (1 + tracks.sd);
+  return [
+    { cause: tracks, moved: { ...load, toneOhm: wider(toneOhm), volumeOhm: wider(volumeOhm) } },
+    { cause: CAPACITORS_CAUSE, moved: { ...load, toneF: toneF * (1 + CAPACITORS_CAUSE.sd) } },
+  ];
 }
 
 /** Response under a load, 0 dB the unloaded string signal of one coil of 5,000 turns. */

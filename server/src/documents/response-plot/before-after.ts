@@ -37,7 +37,10 @@ export function beforeAfterPicture(
   t: Language = ENGLISH,
   names = { before: blockWords(pair.swept.before, t('before')), now: blockWords(pair.swept.after, t('after')) },
 ): ResponsePicture {
-  const [before, now] = [curveOf(pair.swept.before, load, names.before), curveOf(pair.swept.after, load, names.now)];
+  const [before, now] = [
+    sweptCurve(pair.swept.before, load, names.before),
+    sweptCurve(pair.swept.after, load, names.now),
+  ];
   const [pointsBefore, points] = [sweptPoints(pair.swept.before, load), sweptPoints(pair.swept.after, load)];
   const change = changeOver(pair, load, points, pointsBefore);
   const verdict = [changeWords(pair, t), apartWords(change, t)].join(' ');
@@ -83,8 +86,14 @@ const blockWords = ({ group: { block } }: SweptCoil, otherwise: string): string 
 
 const SHOWN_HZ = logFrequencies(20, 20_000, 181);
 
-function curveOf(swept: SweptCoil, load: Load, name: string): CurvePicture {
-  const levels = Array.from(SHOWN_HZ, (hz) => levelEstimate(swept, load, hz));
+/** From its sweep alone, of what the winding passes on. */
+export function sweptCurve(
+  swept: SweptCoil,
+  load: Load,
+  name: string,
+  { level, peakOf } = { level: levelEstimate, peakOf: sweptPeak },
+): CurvePicture {
+  const levels = Array.from(SHOWN_HZ, (hz) => level(swept, load, hz));
   const levelDb = levels.map(({ value }) => value);
   const levelSdDb = levels.map(({ sd }) => sd);
   const band: ResponseBand = {
@@ -94,7 +103,7 @@ function curveOf(swept: SweptCoil, load: Load, name: string): CurvePicture {
     lowDb: levelDb.map((level, index) => level - (levelSdDb[index] ?? 0)),
     highDb: levelDb.map((level, index) => level + (levelSdDb[index] ?? 0)),
   };
-  const peak = sweptPeak(swept, load);
+  const peak = peakOf(swept, load);
   return { name, band, resonanceHz: peak?.hz, peakDb: peak?.db };
 }
 

@@ -6,6 +6,8 @@ import type { QuickOf } from '../../estimates/position-network.ts';
 import { positionPoints } from '../../estimates/position-points.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
+import { levelUnderLoad, peakUnderLoad } from '../../estimates/swept-levels.ts';
+import { sweptWhole } from '../../estimates/swept-whole.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import { withoutSweeps } from '../../model/sweeps.ts';
@@ -14,6 +16,7 @@ import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
 import { filesWords } from '../../words/sweep-words.ts';
+import { sweptCurve } from './before-after.ts';
 import { loadWords } from './load-words.ts';
 import { levelAt, type MeasuredPicture, measuredPicture } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
@@ -65,29 +68,36 @@ export function pickupResponsePicture(
     const picture = pictureOf(state, { ...now, name: t('measured') }, past, titleOf(pickup), t);
     return { ...picture, description: `${picture.description} ${measured.verdict}`, measured };
   }
-  const past = before && pickupCurve(before, names.before);
+  // Levels of a sweep alone are against its own low notes, others against a coil of 5,000 turns.
+  const isAlike = before && isSweptWhole(before) === isSweptWhole(state);
+  const past = isAlike ? pickupCurve(before, names.before) : undefined;
   const title = past === undefined ? titleOf(pickup) : t('{0}: before and now', titleOf(pickup));
   return { ...pictureOf(state, now, past, title, t), measured };
 }
 
+const isSweptWhole = ({ analysis, pickup: { pickup } }: PickupState): boolean =>
+  sweptWhole(quickOfBench(analysis)(pickup)) !== undefined;
+
 function pictureOf(
-  { pickup: { pickup }, cableF }: PickupState,
+  state: PickupState,
   now: CurvePicture,
   before: CurvePicture | undefined,
   title: string,
   t: Language,
 ): ResponsePicture {
+  const { pickup } = state.pickup;
   const serial = pickup.serial === undefined ? '' : `${pickup.serial.value} · `;
   return {
     t,
     id: `response-${pickup.name}`,
     title,
-    subtitle: `${serial}${t('response under {0}.', loadWords(loadOf(pickup, cableF), t))}`,
+    subtitle: `${serial}${t('response under {0}.', loadWords(loadOf(pickup, state.cableF), t))}`,
     name: t('Frequency response of {0}', titleOf(pickup)),
     description: description(now, before, t),
     now,
     before,
     strings: usualTuning(pickup.strings?.value ?? 0),
+    isOfWinding: isSweptWhole(state),
   };
 }
 
@@ -152,7 +162,10 @@ function pickupCurve({ analysis, pickup, cableF }: PickupState, name: string): C
   // Without these the coils' inductances are not known, and a curve would be a guess.
   if (estimates.inductanceH === undefined) return undefined;
   const load = loadOf(pickup.pickup, cableF);
-  const band = pickupResponseBand(quickOfBench(analysis)(pickup.pickup), load);
+  const quick = quickOfBench(analysis)(pickup.pickup);
+  const whole = sweptWhole(quick);
+  if (whole) return sweptCurve(whole, load, name, { level: levelUnderLoad, peakOf: peakUnderLoad });
+  const band = pickupResponseBand(quick, load);
   if (band === undefined || isSilent(band)) return undefined;
   const { resonanceHz, peakDb, minus3DbHz } = estimates;
   return { name, band, resonanceHz: resonanceHz ?? undefined, peakDb, minus3DbHz };
