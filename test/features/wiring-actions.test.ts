@@ -9,8 +9,8 @@ const unwired = (text: string): string =>
 const onTwoPoles = (text: string): string =>
   unwired(text).replace('switch lever lever-four-five', 'switch lever lever-two-five');
 
-function actionsAt(line: string, edit: (text: string) => string) {
-  const analysis = analysedSample('yarrowby.pickup', edit);
+function actionsAt(line: string, edit: (text: string) => string, sample = 'yarrowby.pickup') {
+  const analysis = analysedSample(sample, edit);
   const start = analysis.text.indexOf(line) + 2;
   return { analysis, actions: finished(wiringActions(analysis, { start, end: start })) };
 }
@@ -43,5 +43,18 @@ describe('actions that plan a wiring', () => {
     const [{ at, newText } = assert.fail('no edit')] = actions[0]?.edits ?? [];
     assert.equal(analysis.text.slice(at.start, at.end), 'lever-two-five');
     assert.equal(newText, 'lever-two-bridging');
+  });
+
+  it('take a switch of the shelf in the place of one of two that cannot', () => {
+    // One pole cannot ground a joint in each of two pickups apart from each other: the middle of the lever wants both at once, and neither.
+    const onOnePole = (text: string) =>
+      unwired(text).replace('push-pull-two on loud', 'toggle-both').replaceAll('pull up', 'pull down');
+    const { analysis, actions } = actionsAt('  switch pull', onOnePole, 'pennywither.pickup');
+    const [{ title, edits } = assert.fail('no action')] = actions;
+    assert.match(title, /^Take centre-off of the shelf in the place of pull: it does all positions with \d+ wires$/);
+    assert.deepEqual(
+      edits.map(({ at, newText }) => [analysis.text.slice(at.start - 5, at.end), newText]),
+      [['pull toggle-both', 'centre-off']],
+    );
   });
 });

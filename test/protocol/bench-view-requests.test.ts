@@ -309,6 +309,30 @@ describe('requests of the bench view', () => {
     );
   });
 
+  it('a planned wiring comes with the edits that write it; once they are written every position is right, and nothing is planned', async () => {
+    const own = uriOf('unwired.pickup');
+    const text = textOf('pennywither.pickup').replace(/\n {2}wiring \{[^}]*\}\n/, '\n');
+    server.open(own, text);
+    await server.diagnosed(own, 1);
+    const plan = async () => {
+      const of = { kind: 'instrument', name: 'pennywither' };
+      const request = { ...asked, uri: own, subject: of, section: 'plan' };
+      const { content } = await server.request<SectionResult>('pickup/section', request);
+      assert.ok(content.section === 'plan');
+      return content;
+    };
+    const { version, edits, lines } = await plan();
+    assert.equal(version, 1);
+    const [{ range, newText } = assert.fail('no edit'), ...others] = edits;
+    assert.deepEqual([others, range.start], [[], range.end]);
+    for (const line of lines) assert.ok(newText.includes(line.trim()), line);
+    server.change(own, 2, [{ range, text: newText }]);
+    await server.diagnosed(own, 2);
+    // It would be planned anew while a position does something else.
+    const after = await plan();
+    assert.deepEqual([after.version, after.says, after.edits], [2, [], []]);
+  });
+
   it('nonsense is answered with nothing, and the server lives', async () => {
     const nonsense = [
       {},

@@ -67,7 +67,7 @@ function answerText({ instrument, answer }: Answered, styles: Styles): string {
   return `${[heading, ...lines].join('\n')}\n`;
 }
 
-/** `areSeveral`: for several switches the shelf is not gone through. */
+/** `areSeveral`: each of the shelf was tried in the place of one of them, for a short while. */
 function linesOf(answer: WiringAnswer, areSeveral: boolean): readonly string[] {
   switch (answer.kind) {
     case 'proposal': {
@@ -84,7 +84,13 @@ function linesOf(answer: WiringAnswer, areSeveral: boolean): readonly string[] {
       return [
         `no wiring does it: ${clashWords(answer.why)}`,
         ...answer.others.map((each) => otherWords(each)),
-        ...(answer.others.length > 0 || areSeveral ? [] : ['no other switch of the files in use does it']),
+        ...(answer.others.length > 0
+          ? []
+          : [
+              areSeveral
+                ? 'in the place of one of them no other switch of the files in use was found that does it'
+                : 'no other switch of the files in use does it',
+            ]),
         ...(answer.looseWires === undefined
           ? []
           : [
@@ -111,7 +117,11 @@ function answerData({ instrument, answer }: Answered): object {
         outcome: 'impossible',
         clashes: answer.why.clashes.map((positions) => positions.map(({ key }) => key.value)),
         ...(answer.why.polesNeeded !== undefined && { polesNeeded: answer.why.polesNeeded }),
-        others: answer.others.map(({ part, wires }) => ({ switch: part.name, wires })),
+        others: answer.others.map(({ part, slot, wires }) => ({
+          switch: part.name,
+          ...(slot !== undefined && { inPlaceOf: slot }),
+          wires,
+        })),
         ...(answer.looseWires !== undefined && { looseWires: answer.looseWires }),
       };
     case 'ended':

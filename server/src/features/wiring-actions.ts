@@ -38,12 +38,16 @@ export function* wiringActions(analysis: Analysis, span: Span): Steps<readonly R
 /** In the place of a switch that cannot. */
 function switchesThatDo(
   analysis: Analysis,
-  { switches: [own] }: Instrument,
+  { switches }: Instrument,
   others: readonly OtherSwitch[],
 ): readonly Refactoring[] {
-  return others.flatMap(({ part, wires }) => {
+  return others.flatMap(({ part, index, slot, wires }) => {
+    const own = switches[index];
     const edits = own && locateEdits(analysis, [replaceAt(own.partName.place, part.name)]);
-    return edits ? [{ title: `Take ${part.name} of the shelf: it does all positions with ${wires} wires`, edits }] : [];
+    const place = slot === undefined ? '' : ` in the place of ${slot}`;
+    return edits
+      ? [{ title: `Take ${part.name} of the shelf${place}: it does all positions with ${wires} wires`, edits }]
+      : [];
   });
 }
 

@@ -32,6 +32,10 @@ export interface WiringProposal {
 /** A switch of the shelf, and what a wiring on it takes. */
 export interface OtherSwitch {
   readonly part: Switch;
+  /** In whose place, by its number in the instrument. */
+  readonly index: number;
+  /** Its name, where the instrument has several. */
+  readonly slot: string | undefined;
   readonly wires: number;
 }
 
@@ -115,12 +119,7 @@ function* onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): S
       : { kind: 'not planned', reason: 'the wiring that was found reads otherwise once it is written' };
   }
   if (answer.kind !== 'impossible') return answer;
-  const own = new Set(written.switches.map(({ part }) => part));
-  const others: OtherSwitch[] = [];
-  for (const part of written.switches.length > 1 ? [] : bySize(analysis.namesInScope('switch'))) {
-    const other = own.has(part) ? undefined : yield* planned(withSwitch(written, part), wish);
-    if (other?.kind === 'plan') others.push({ part, wires: other.plan.wires });
-  }
+  const others = yield* inPlaceOfOne(bySize(analysis.namesInScope('switch')), written, wish);
   const loose = wish.isQuiet ? yield* planned(written, { ...wish, isQuiet: false }) : undefined;
   return {
     kind: 'impossible',
@@ -129,6 +128,26 @@ function* onItsOwn(analysis: Analysis, written: Instrument, wish: WiringWish): S
     looseWires: loose?.kind === 'plan' ? loose.plan.wires : undefined,
   };
 }
+
+/** Each of the shelf in the place of each own one; where there are several, with a short search each, and the first of each place. */
+function* inPlaceOfOne(shelf: readonly Switch[], written: Instrument, wish: WiringWish): Steps<readonly OtherSwitch[]> {
+  const areSeveral = written.switches.length > 1;
+  const searches = areSeveral ? Math.min(wish.searches, SHORT_SEARCH) : wish.searches;
+  const own = new Set(written.switches.map(({ part }) => part));
+  const others: OtherSwitch[] = [];
+  for (const [index, { name, part: taken }] of written.switches.entries())
+    for (const part of shelf) {
+      if (areSeveral ? part === taken : own.has(part)) continue;
+      const other = yield* planned(withSwitch(written, part, index), { ...wish, searches });
+      if (other.kind !== 'plan') continue;
+      others.push({ part, index, slot: areSeveral ? name : undefined, wires: other.plan.wires });
+      if (areSeveral) break;
+    }
+  return others;
+}
+
+/** For each of many combinations: half a second at most. */
+const SHORT_SEARCH = 600;
 
 type PlannedOrNot =
   | { readonly kind: 'plan'; readonly plan: WiringPlan }
@@ -147,19 +166,13 @@ function* planned(instrument: Instrument, { isQuiet, searches }: WiringWish): St
 const bySize = (parts: readonly Switch[]): readonly Switch[] =>
   [...parts].sort((a, b) => a.lugs.length - b.lugs.length || (a.name < b.name ? -1 : 1));
 
-/** In the place of its only switch, or as its first. */
-const withSwitch = (instrument: Instrument, part: Switch): Instrument => ({
-  ...instrument,
-  switches: [
-    {
-      name: instrument.switches[0]?.name ?? NEW_SLOT,
-      part,
-      partName: { value: part.name, place: instrument.place },
-      on: undefined,
-      place: instrument.place,
-    },
-  ],
-});
+/** In the place of one of its switches, or as its first. */
+function withSwitch(instrument: Instrument, part: Switch, index = 0): Instrument {
+  const { name, on } = instrument.switches[index] ?? { name: NEW_SLOT, on: undefined };
+  const { place } = instrument;
+  const fitted = { name, part, partName: { value: part.name, place }, on, place };
+  return { ...instrument, switches: [...instrument.switches].toSpliced(index, 1, fitted) };
+}
 
 const NEW_SLOT = 'lever';
 

@@ -47,9 +47,16 @@ export function clashWords({ clashes, polesNeeded }: Impossible, t = ENGLISH): s
 
 /** A switch of the shelf that does what the own one cannot. */
 export const otherWords = (
-  { part, wires }: { readonly part: { readonly name: string }; readonly wires: number },
+  {
+    part,
+    slot,
+    wires,
+  }: { readonly part: { readonly name: string }; readonly slot: string | undefined; readonly wires: number },
   t = ENGLISH,
-): string => t('from the shelf {0} does it with {1} wires', part.name, String(wires));
+): string =>
+  slot === undefined
+    ? t('from the shelf {0} does it with {1} wires', part.name, String(wires))
+    : t('in the place of {0}, {1} from the shelf does it with {2} wires', slot, part.name, String(wires));
 
 export const takenWords = ({ name }: { readonly name: string }, t = ENGLISH): string =>
   t('on {0}, the smallest of the shelf that does it', name);

@@ -39,6 +39,8 @@ export const VIEW = {
   '{0} wires, not proven to be the fewest': '{0} Drähte, nicht bewiesen, dass es nicht weniger geht',
   'on {0}, the smallest of the shelf that does it': 'mit {0}, dem kleinsten Schalter im Regal, der es kann',
   'from the shelf {0} does it with {1} wires': 'aus dem Regal kann es {0} mit {1} Drähten',
+  'in the place of {0}, {1} from the shelf does it with {2} wires':
+    'an der Stelle von {0} kann es {1} aus dem Regal mit {2} Drähten',
   'no wiring does it: {0}': 'keine Verdrahtung kann es: {0}',
   'position {0} cannot be made at all': 'die Schalterstellung {0} geht überhaupt nicht',
   'positions {0} cannot be made at all': 'die Schalterstellungen {0} gehen überhaupt nicht',
