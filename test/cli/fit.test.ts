@@ -57,6 +57,7 @@ describe('fit', () => {
       /from sweeps\/yarrow-wound\.csv to sweeps\/yarrow-potted\.csv\n +inductance +too small to tell\n +capacitance +\+43\.\d+ ± 0\.\d+ pF/,
     );
     assert.match(stdout, /Capacitance has risen by 43\.\d+ ± 0\.\d+ pF, as wax between the turns/);
+    assert.doesNotMatch(stdout, /loudspeakers/, 'no further sweep is proposed');
   });
 
   it('tells what a divider cannot, why, and what would', async () => {
@@ -99,6 +100,14 @@ describe('fit', () => {
     );
     const other = await told('hot to ground 7.707 kohm\n    sweep hot to ground "curves/d-100k.csv" through 1 Mohm');
     assert.match(other, /as stated the sweep makes [\d.]+ kΩ, and a meter read 7\.7\d* kΩ/);
+  });
+
+  it('says what to take care of where it proposes another sweep', async () => {
+    const { stdout } = await shell.run(['fit', 'mistakes/sweep-too-weak.pickup']);
+    assert.match(
+      stdout,
+      /next: Sweep over 10 kohm[\s\S]*\n\nBefore the test signal plays: loudspeakers off[^\n]*\nLine level only/,
+    );
   });
 
   it('is left out of the report where that is asked for', async () => {

@@ -3,7 +3,7 @@ import { explanationOf } from '../../server/src/checks/explanation.ts';
 import { codes } from '../../server/src/checks/pages.ts';
 import { cautionsOf } from '../../server/src/words/cautions.ts';
 
-const ALL = ['solder', 'enamel', 'magnets', 'magnetising', 'winder', 'wax', 'hearing'] as const;
+const ALL = ['solder', 'enamel', 'magnets', 'magnetising', 'winder', 'wax', 'hearing', 'sweep'] as const;
 
 describe('cautions', () => {
   it('name a distance at which the magnets of a pickup are below the limit for implants', () => {
@@ -29,6 +29,8 @@ describe('cautions', () => {
       assert.ok(warned.includes(code) && /iron/.test(explanationOf(code) ?? ''), code);
     assert.match(explanationOf('phase/position-cancels') ?? '', /Magnets pinch[\s\S]*Magnetising/);
     assert.match(explanationOf('potting/too-hot') ?? '', /burning wax/);
-    assert.ok(!warned.includes('unit/missing'));
+    for (const code of ['sweep/too-weak', 'sweep/loaded', 'sweep/circuit-differs'] as const)
+      assert.match(explanationOf(code) ?? '', /headphones off the head[\s\S]*Phantom power off/, code);
+    for (const code of ['unit/missing', 'sweep/file'] as const) assert.ok(!warned.includes(code), code);
   });
 });

@@ -4,6 +4,7 @@ import type { Finding } from './finding.ts';
 import { type Code, isCode, pageOf } from './pages.ts';
 
 const JOINTS: readonly Hazard[] = ['solder'];
+const SWEEPING: readonly Hazard[] = ['sweep'];
 const JOINTS_OR_POLES: readonly Hazard[] = ['solder', 'magnets', 'magnetising'];
 
 /** What the work that settles a finding takes, by its code or the family of its code; the rest is settled by writing or measuring. */
@@ -19,6 +20,13 @@ const HAZARDS: ReadonlyMap<string, readonly Hazard[]> = new Map([
   ['phase/unproven', ['magnets']],
   ['potting', ['wax']],
   ['reading/contradicts', ['magnets']],
+  ['sweep/circuit-differs', SWEEPING],
+  ['sweep/loaded', SWEEPING],
+  ['sweep/not-passive', SWEEPING],
+  ['sweep/open', JOINTS],
+  ['sweep/polarity', SWEEPING],
+  ['sweep/shorted-turns', ['winder', ...SWEEPING]],
+  ['sweep/too-weak', SWEEPING],
   ['switch', JOINTS],
   ['target', ['winder']],
   ['winding/does-not-fit', ['winder']],

@@ -1,10 +1,11 @@
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
-import { nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
+import { type NextMeasurement, nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
 import { changesOf, computedBeside, type SweptPair, sweptPairs } from '../estimates/sweep-comparison.ts';
 import type { Swept } from '../estimates/sweeps-measured.ts';
 import { sweptOf, sweptTogether } from '../estimates/sweeps-together.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Estimate } from '../quantities/estimate.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { differenceText, isToldApart, TOO_SMALL } from '../words/number-text.ts';
 import { keysOf } from '../words/numbers.ts';
 import {
@@ -56,12 +57,23 @@ export const fit = defineCommand({
     context.stdout.write(
       values.format === 'json'
         ? jsonText({ schema: 'fit/1', pickups: fitted.map((each) => fittedData(each, bench)) })
-        : fitted.map((each) => fittedText(each, bench, context.styles)).join('\n') ||
+        : [fitted.map((each) => fittedText(each, bench, context.styles)).join('\n'), ...careFor(fitted)].join('\n') ||
             `${visible(shown)} names no sweep that can be read\n`,
     );
     return 0;
   },
 });
+
+/** Where the next measurement is a sweep. */
+function careFor(fitted: readonly Fitted[]): readonly string[] {
+  const isProposed = fitted.some(({ analysed: { netlist }, swept }) =>
+    swept.some((each) => isSweep(nextMeasurement(each, netlist))),
+  );
+  return isProposed ? [`${cautionsOf('sweep').join('\n')}\n`] : [];
+}
+
+const isSweep = (next: NextMeasurement | undefined): boolean =>
+  next !== undefined && next !== 'resistance' && next !== 'set-up' && next !== 'rejoin';
 
 interface Fitted {
   readonly analysed: PickupAnalysis;
