@@ -4,13 +4,19 @@ import { createLateFindings } from '../../server/src/lsp/late-findings.ts';
 import { analysed } from '../features/analysed.ts';
 
 /** Rest and turns by hand. */
-function harness(instruments: number) {
+function harness(instruments: number, steps = 0) {
   const turns: (() => void)[] = [];
   const worked: string[] = [];
   let rested: (() => void) | undefined;
   const analysis = {
     ...analysed(''),
     instruments: Array.from({ length: instruments }, (_, index) => ({
+      *preparingLate() {
+        for (let step = 1; step <= steps; step += 1) {
+          worked.push(`step ${step}`);
+          yield;
+        }
+      },
       lateFindings: () => {
         worked.push(`instrument ${index + 1}`);
         return [];
@@ -27,6 +33,7 @@ function harness(instruments: number) {
       };
     },
     soon: (callback) => turns.push(callback),
+    slice: () => () => true,
   });
   return {
     late,
@@ -53,6 +60,22 @@ describe('findings that need heavy numbers', () => {
     turn();
     turn();
     assert.deepEqual(worked, ['instrument 1', 'instrument 2', 'a ready']);
+  });
+
+  it('take what an instrument searches in turns of its own, and typing ends that', () => {
+    const { late, worked, rest, turn } = harness(1, 2);
+    late.wanted(documentOf('a'));
+    rest();
+    assert.deepEqual(worked, ['step 1']);
+    turn();
+    turn();
+    assert.deepEqual(worked, ['step 1', 'step 2', 'instrument 1']);
+    turn();
+    late.wanted(documentOf('b'));
+    rest();
+    late.interrupted();
+    turn();
+    assert.deepEqual(worked.slice(3), ['a ready', 'step 1']);
   });
 
   it('typing stops them until the next rest', () => {

@@ -19,6 +19,7 @@ import type { Pickup } from '../model/pickup.ts';
 import type { Place } from '../model/place.ts';
 import type { ShopKind, Things } from '../model/resolver.ts';
 import type { PhotoFile } from '../photos/photo-file.ts';
+import type { Steps } from '../physics/switching/steps.ts';
 import type { Levels } from './levels.ts';
 
 /** A file's content as the host has it. `undefined` from `Host.content` means: not read yet, ask again later. */
@@ -121,6 +122,8 @@ export interface InstrumentAnalysis extends CheckFindings {
   /** Its positions as they are wired, where a wiring is written. */
   readonly instrument: Instrument;
   readonly written: Instrument;
+  /** What its late findings take long for, in steps: they are quick afterwards. */
+  preparingLate(): Steps<void>;
   /** Every selector position with the pots at 0..10; computed on first use, remembered by value. */
   positions(played?: Played): readonly PositionEstimates[];
   /** The response of a position solved at these frequencies; `undefined` where it is not known. */

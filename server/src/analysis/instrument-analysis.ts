@@ -5,10 +5,13 @@ import { runChecks } from '../checks/check.ts';
 import type { Edit } from '../checks/finding.ts';
 import { instrumentChecks } from '../checks/index.ts';
 import { instrumentContext, solvedPosition } from '../checks/instrument-check.ts';
+import { searchingClash } from '../checks/switch-cannot.ts';
+import { searchingWays } from '../checks/switch-faults.ts';
 import { FULL_UP, positionEstimates, positionResponse } from '../estimates/positions.ts';
 import { asWired } from '../estimates/switch-states.ts';
 import type { Bench } from '../model/bench.ts';
 import type { Instrument } from '../model/instrument.ts';
+import type { Steps } from '../physics/switching/steps.ts';
 import type { InstrumentAnalysis, Played } from './analysis-types.ts';
 import { quickOf } from './pickup-analysis.ts';
 
@@ -33,6 +36,7 @@ export const instrumentAnalysis = onceFor((written: Instrument, bench: Bench | u
     instrument,
     written,
     ...runChecks(instrumentChecks, instrumentContext(written, quick, bench), owner),
+    preparingLate: () => searchingLate(written),
     positions: (played = FULL_UP) => positions(played),
     response: (key, frequencyHz, played) => {
       const position = instrument.positions.find((each) => each.key.value === key);
@@ -40,6 +44,12 @@ export const instrumentAnalysis = onceFor((written: Instrument, bench: Bench | u
     },
   };
 });
+
+/** The searches that late checks rest on. */
+function* searchingLate(written: Instrument): Steps<void> {
+  yield* searchingClash(written);
+  yield* searchingWays(written);
+}
 
 /** An instrument's remedies change the pickups that it holds, too. */
 const unchanged = (edits: readonly Edit[]): readonly Edit[] => edits;

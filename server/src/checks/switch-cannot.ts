@@ -1,5 +1,6 @@
-import { clashing } from '../estimates/wiring-plan.ts';
-import type { Position } from '../model/instrument.ts';
+import { clashing, findingClash } from '../estimates/wiring-plan.ts';
+import type { Instrument, Position } from '../model/instrument.ts';
+import type { Steps } from '../physics/switching/steps.ts';
 import { list } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
@@ -12,7 +13,7 @@ export const switchCannot = defineInstrumentCheck({
   late: true,
   run: ({ written }) => {
     const [first] = written.switches;
-    const clash = written.wiring || !first ? undefined : clashing(written, FEW_SEARCHES);
+    const clash = isToPlan(written) ? clashing(written, FEW_SEARCHES) : undefined;
     if (!clash || !first) return [];
     const { positions, polesNeeded } = clash;
     return [
@@ -29,6 +30,13 @@ export const switchCannot = defineInstrumentCheck({
     ];
   },
 });
+
+/** What the check rests on, in steps: it is known afterwards. */
+export function* searchingClash(written: Instrument): Steps<void> {
+  if (isToPlan(written)) yield* findingClash(written, FEW_SEARCHES);
+}
+
+const isToPlan = ({ wiring, switches }: Instrument): boolean => wiring === undefined && switches.length > 0;
 
 const names = (switches: readonly { readonly name: string }[]) => switches.map(({ name }) => name);
 const keysOf = (positions: readonly Position[]) => list(positions.map(({ key }) => key.value));

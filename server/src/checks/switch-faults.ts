@@ -1,9 +1,10 @@
 /** Where the wiring of an instrument's switches is wrong: the positions that do something else, and the one end to move, where there is one. */
 
+import { attached } from '../../../grammar/values/attached.ts';
 import type { Some } from '../../../grammar/values/present.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import { askedTexts } from '../estimates/selection-network.ts';
-import type { WiredPosition, WiredStates } from '../estimates/switch-states.ts';
+import { type WiredPosition, type WiredStates, wiredStates } from '../estimates/switch-states.ts';
 import type { Instrument } from '../model/instrument.ts';
 import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
@@ -17,6 +18,7 @@ import {
 } from '../physics/switching/changes.ts';
 import { unusedLugs } from '../physics/switching/meaning.ts';
 import { GROUND, HOT, type Rig } from '../physics/switching/rig.ts';
+import { finished, type Steps } from '../physics/switching/steps.ts';
 import { selectionWords } from '../words/selections.ts';
 import { capital, list } from '../words/text.ts';
 import type { Found } from './check.ts';
@@ -77,15 +79,35 @@ type Way = readonly Change[];
 
 const alone = (change: Change): Way => [change];
 
-/** By one change where that was put off, else by two; the likeliest first. Remembered: three checks ask. */
-const waysToRight = onceFor((switching: WiredStates, instrument: Instrument, isPutOff: boolean): readonly Way[] => {
+/** By one change where that was put off, else by two; the likeliest first. */
+function waysToRight(switching: WiredStates, instrument: Instrument, isPutOff: boolean): readonly Way[] {
+  finished(findingWays(switching, instrument, isPutOff));
+  return foundWays.get(switching) ?? [];
+}
+
+/** Remembered: three checks ask. */
+const foundWays = attached<WiredStates, readonly Way[]>();
+
+/** What the late checks rest on, in steps: it is known afterwards. */
+export function* searchingWays(instrument: Instrument): Steps<void> {
+  const switching = wiredStates(instrument);
+  const fault = switching && switchFault(switching, instrument);
+  if (switching && fault && fault.wrong.length > 0 && fault.changes.length === 0)
+    yield* findingWays(switching, instrument, fault.isPutOff);
+}
+
+function* findingWays(switching: WiredStates, instrument: Instrument, isPutOff: boolean): Steps<void> {
+  if (!foundWays.get(switching)) foundWays.set(switching, yield* waysOf(switching, instrument, isPutOff));
+}
+
+function* waysOf(switching: WiredStates, instrument: Instrument, isPutOff: boolean): Steps<readonly Way[]> {
   const single = isPutOff ? changesToRight(switching, instrument, isTurned) : [];
   const movable = movableIn(switching, instrument);
   if (single.length > 0 || isPutOff || switching.positions.length < 2) return single.map(alone);
   const { rig } = switching.numbered;
   const rank = rankIn(rig, instrument);
   const rankOf = (way: Way) => way.reduce((sum, change) => sum + rank(change), 0);
-  const pairs = rightingPairs(rig, wantedOf(switching.positions), movable, MOST_FIRST);
+  const pairs = yield* rightingPairs(rig, wantedOf(switching.positions), movable, MOST_FIRST);
   // Which of the two is made first comes to the same.
   const byBoth = new Map(
     pairs.map((pair) => [
@@ -97,7 +119,7 @@ const waysToRight = onceFor((switching: WiredStates, instrument: Instrument, isP
     ]),
   );
   return [...byBoth.values()].sort((x, y) => rankOf(x) - rankOf(y));
-});
+}
 
 /** So many first changes of two are followed: a tenth of a second or so. */
 const MOST_FIRST = 12;

@@ -1,5 +1,5 @@
 /** What to solder so that the switches of an instrument do what its positions ask for: the fewest wires, or why no wiring does. */
-import { onceFor } from '../../../grammar/values/remember.ts';
+import { attached } from '../../../grammar/values/attached.ts';
 import type { Instrument, Position, Slot } from '../model/instrument.ts';
 import { looseNetlist, nodeName } from '../model/netlist.ts';
 import type { Switch } from '../model/switch.ts';
@@ -271,18 +271,30 @@ export function* whyNoWiring({ problem, positions }: WiringTask, searches: numbe
 }
 
 /** Positions that no wiring makes together, none of them needless; `undefined` where there is a wiring, or that could not be settled. */
-export const clashing = onceFor((instrument: Instrument, searches: number): Clash | undefined => {
+export function clashing(instrument: Instrument, searches: number): Clash | undefined {
+  finished(findingClash(instrument, searches));
+  return clashes.get(instrument)?.clash;
+}
+
+const clashes = attached<Instrument, { readonly searches: number; readonly clash: Clash | undefined }>();
+
+/** The same in steps; what was found is known afterwards. */
+export function* findingClash(instrument: Instrument, searches: number): Steps<void> {
+  if (clashes.get(instrument)?.searches === searches) return;
   const task = wiringTask(instrument, true);
-  if (typeof task === 'string') return undefined;
+  clashes.set(instrument, { searches, clash: typeof task === 'string' ? undefined : yield* clashOf(task, searches) });
+}
+
+function* clashOf({ problem, positions }: WiringTask, searches: number): Steps<Clash | undefined> {
   const budget = new Budget(searches);
-  const clash = finished(oneClash(task.problem, budget));
+  const clash = yield* oneClash(problem, budget);
   return (
     clash && {
-      positions: task.positions.filter((_, index) => clash.includes(index)),
-      polesNeeded: finished(polesNeeded(task.problem, budget)),
+      positions: positions.filter((_, index) => clash.includes(index)),
+      polesNeeded: yield* polesNeeded(problem, budget),
     }
   );
-});
+}
 
 interface Clash {
   readonly positions: readonly Position[];

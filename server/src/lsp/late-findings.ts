@@ -1,5 +1,6 @@
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../analysis/analysis-types.ts';
+import type { Steps } from '../physics/switching/steps.ts';
 
 export interface LateFindings {
   /** The findings that need no heavy numbers are out for this document. */
@@ -17,13 +18,15 @@ export interface LateFindingsTarget {
   readonly afterRest: (callback: () => void) => () => void;
   /** Runs the callback in a turn of its own, so that requests come in between. */
   readonly soon: (callback: () => void) => void;
+  /** Begins a turn, and tells when it is over. */
+  readonly slice: () => () => boolean;
 }
 
 /**
- * Findings that need inductances follow the others once nobody types: one pickup or instrument a turn, so that whatever is asked
- * meanwhile is answered first.
+ * Findings that need inductances follow the others once nobody types: one pickup or instrument a turn, and what an
+ * instrument's searches take in turns of their own, so that whatever is asked meanwhile is answered first.
  */
-export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateFindingsTarget): LateFindings {
+export function createLateFindings({ analysisOf, ready, afterRest, soon, slice }: LateFindingsTarget): LateFindings {
   const waiting = new Set<TextDocument>();
   let callOff: (() => void) | undefined;
   let rests = 0;
@@ -37,12 +40,18 @@ export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateF
     callOff = afterRest(() => work(current, 0));
   };
   /** Pickups and instruments up to `done` have been worked out; a newer rest has taken over where the number is another. */
-  const work = (current: number, done: number): void => {
+  const work = (current: number, done: number, begun?: Steps<void>): void => {
     if (current !== rests) return;
     const [document] = waiting;
     if (document === undefined) return;
     const { pickups = [], instruments = [] } = analysisOf(document) ?? {};
-    const next = pickups[done] ?? instruments[done - pickups.length];
+    const instrument = instruments[done - pickups.length];
+    const steps = begun ?? instrument?.preparingLate();
+    if (steps && !isFinished(steps, slice())) {
+      soon(() => work(current, done, steps));
+      return;
+    }
+    const next = pickups[done] ?? instrument;
     if (next) next.lateFindings();
     else {
       waiting.delete(document);
@@ -62,4 +71,10 @@ export function createLateFindings({ analysisOf, ready, afterRest, soon }: LateF
       waiting.delete(document);
     },
   };
+}
+
+/** Goes on with it while the turn lasts. */
+function isFinished(steps: Steps<void>, isOver: () => boolean): boolean {
+  while (!steps.next().done) if (isOver()) return false;
+  return true;
 }

@@ -184,6 +184,7 @@ function start(
       return () => clearTimeout(timer);
     },
     soon,
+    slice,
   });
   /** What was sent before the circuit was solved: where solving shows nothing else, it need not be sent again. */
   const toldEarly = attached<TextDocument, ToldEarly | undefined>();

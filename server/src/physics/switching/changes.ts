@@ -4,6 +4,7 @@
  */
 import { meaningIn, type NumberedNets, type NumberedRig, numberedRig, setsOf, textsBy } from './meaning.ts';
 import { closedIn, type Rig, type SwitchState } from './rig.ts';
+import type { Steps } from './steps.ts';
 import { TerminalSets } from './terminal-sets.ts';
 
 /** A terminal by its name, or by its number. */
@@ -111,14 +112,14 @@ function rightnessIn(
 
 /**
  * Two changes, one after the other, after which all states do what is wanted. Of first ones those are tried that by themselves put some
- * state right and none wrong, the most first, so many at most.
+ * state right and none wrong, the most first, so many at most; one of them a step.
  */
-export function rightingPairs(
+export function* rightingPairs(
   rig: Rig,
   wanted: readonly Wanted[],
   movable: readonly string[],
   most: number,
-): readonly (readonly [Change, Change])[] {
+): Steps<readonly (readonly [Change, Change])[]> {
   const numbered = numberedRig(rig);
   const links = numbered.numbered(rig.links);
   const isRight = rightnessIn(numbered, wanted);
@@ -132,11 +133,14 @@ export function rightingPairs(
   });
   const gains = new Map(helping.map(({ change, gain }) => [change, gain]));
   const firsts = [...different([...gains.keys()], links)].sort((a, b) => (gains.get(b) ?? 0) - (gains.get(a) ?? 0));
-  return firsts.slice(0, most).flatMap((first) => {
+  const pairs: (readonly [Change, Change])[] = [];
+  for (const first of firsts.slice(0, most)) {
+    yield;
     const change = named(first, numbered);
     const seconds = rightingChanges({ ...rig, links: changed(rig.links, change) }, wanted, movable);
-    return seconds.map((second) => [change, second] as const);
-  });
+    pairs.push(...seconds.map((second) => [change, second] as const));
+  }
+  return pairs;
 }
 
 function named(change: Change<number>, { terminals }: NumberedRig): Change {
