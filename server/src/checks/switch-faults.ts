@@ -8,15 +8,17 @@ import { type WiredPosition, type WiredStates, wiredStates } from '../estimates/
 import type { Instrument } from '../model/instrument.ts';
 import { JoinedNodes } from '../model/joined-nodes.ts';
 import type { Place } from '../model/place.ts';
-import { JACK_TERMINAL, type Wiring, type WrittenTerminal } from '../model/wiring.ts';
+import { solderedNets } from '../model/soldered.ts';
+import { JACK_TERMINAL, type Wiring, type WiringLine, type WrittenTerminal } from '../model/wiring.ts';
 import {
   betterChanges,
   type Change,
   rightingChanges,
   rightingPairs,
   type Wanted,
+  wrongAmong,
 } from '../physics/switching/changes.ts';
-import { unusedLugs } from '../physics/switching/meaning.ts';
+import { numberedRig, unusedLugs } from '../physics/switching/meaning.ts';
 import { GROUND, HOT, type Rig } from '../physics/switching/rig.ts';
 import { finished, type Steps } from '../physics/switching/steps.ts';
 import { selectionWords } from '../words/selections.ts';
@@ -26,7 +28,7 @@ import type { Edit, Remedy } from './finding.ts';
 import type { InstrumentCheck, InstrumentContext } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { type Said, say } from './say.ts';
-import { wiringEdits } from './wiring-edits.ts';
+import { wiringEdits, without } from './wiring-edits.ts';
 
 export type FaultCode = 'switch/position-differs' | 'switch/silent' | 'switch/hot-shorted';
 
@@ -46,6 +48,8 @@ export const faultCheck = <C extends FaultCode>(code: C): FaultCheck<C> => ({
   run: ({ switching, written }) => {
     const fault = switching && switchFault(switching, written);
     const [change] = fault?.changes ?? [];
+    const twice = switching && fault && isLessLikely(change, switching, written) && joinedTwice(switching, written);
+    if (twice) return codeOfAll(fault.wrong) === code ? [foundTwice(fault.wrong, twice)] : [];
     return fault && change && codeOfAll(fault.wrong) === code
       ? [foundAtEnds(fault.wrong, fault.changes.map(alone), written)]
       : [];
@@ -73,6 +77,48 @@ export const switchFault = onceFor((switching: WiredStates, instrument: Instrume
   const isSought = wrong.length > 0 && !isPutOff;
   return { wrong, changes: isSought ? changesToRight(switching, instrument, isTurned) : [], isPutOff };
 });
+
+/** An end in a line that it should not stand in, beside one that it should. */
+interface JoinedTwice {
+  readonly at: WrittenTerminal;
+  readonly line: WiringLine;
+}
+
+/** More than taking an end off, or soldering one that lies on nothing. */
+const isLessLikely = (change: Change | undefined, { numbered }: WiredStates, instrument: Instrument): boolean =>
+  change !== undefined && rankIn(numbered.rig, instrument)(change) > 1;
+
+/** The first end of those named in two lines without which, in one of them, every position does what it asks for. */
+function joinedTwice({ numbered: { rig }, positions }: WiredStates, { wiring }: Instrument): JoinedTwice | undefined {
+  if (!wiring) return undefined;
+  const wanted = wantedOf(positions);
+  const ends = wiring.lines.flatMap((line) =>
+    line.kind === 'free' ? [] : line.terminals.map((at): JoinedTwice => ({ at, line })),
+  );
+  return ends
+    .filter(({ at }) => ends.filter((other) => other.at.name === at.name).length > 1)
+    .find(({ at, line }) => {
+      const less = { ...line, terminals: line.terminals.filter((each) => each !== at) };
+      const lines = wiring.lines.map((each) => (each === line ? less : each));
+      return wrongAmong(numberedRig({ ...rig, links: solderedNets({ ...wiring, lines }) }), wanted).length === 0;
+    });
+}
+
+function foundTwice(wrong: readonly WiredPosition[], { at, line }: JoinedTwice): Found {
+  const order = say`Take ${code(at.name)} out of the line ${code(line.kind)}`;
+  return {
+    what: whatOf(wrong),
+    hint: say`${code(at.name)} is soldered to two nets and joins them; to one of them it does not belong.`,
+    action: say`${order}.`,
+    place: at.path.place,
+    related: wrong.map(({ position }) => ({
+      message: say`what position ${position.key.value} should do`,
+      place: position.place,
+    })),
+    remedies: () => remedy(order, [without(line, at)], true),
+    subject: { nodes: [at.name] },
+  };
+}
 
 /** What puts all positions right: one change, or one after the other. */
 type Way = readonly Change[];
@@ -249,19 +295,23 @@ function foundAtPosition(each: WiredPosition): Found {
   };
 }
 
+/** What the positions do that are wrong. */
+function whatOf(wrong: readonly WiredPosition[]): Said {
+  const keys = wrong.map(({ position }) => position.key.value);
+  const [first] = wrong;
+  return first && wrong.length === 1
+    ? say`Position ${first.position.key.value} ${doesWords(first)}.`
+    : say`Positions ${list(keys)} do something else: ${wrong
+        .slice(0, MOST_TOLD)
+        .map((each) => say`${each.position.key.value} ${doesWords(each)}`)
+        .join('; ')}.`;
+}
+
 /** `ways`: what puts all right, one change or one after the other; the first is told. */
 function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], instrument: Instrument): Found {
   const { wiring, place } = instrument;
   const [steps = []] = ways;
-  const keys = wrong.map(({ position }) => position.key.value);
   const [first] = wrong;
-  const what =
-    first && wrong.length === 1
-      ? say`Position ${first.position.key.value} ${doesWords(first)}.`
-      : say`Positions ${list(keys)} do something else: ${wrong
-          .slice(0, MOST_TOLD)
-          .map((each) => say`${each.position.key.value} ${doesWords(each)}`)
-          .join('; ')}.`;
   const ends = steps.flatMap(endsOf);
   const writtenOf = (terminals: readonly string[]) =>
     [...new Set(terminals)].flatMap((terminal) => writtenAt(wiring, terminal));
@@ -271,7 +321,7 @@ function foundAtEnds(wrong: readonly WiredPosition[], ways: readonly Way[], inst
     .sort((x, y) => x.path.place.span.start - y.path.place.span.start);
   const causes = steps.map((each) => causeWords(each, instrument));
   return {
-    what,
+    what: whatOf(wrong),
     hint: steps.length > 1 ? say`Two ends are wrong. ${causes.join(' ')}` : say`${causes.join(' ')}`,
     action: say`${steps.map((each) => (steps.length > 1 ? say`${titleWords(each, wiring)}.` : orderWords(each, wiring))).join(' ')}`,
     place: written[0]?.path.place ?? first?.position.place ?? place,

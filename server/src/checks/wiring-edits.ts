@@ -48,7 +48,7 @@ function moved(wiring: Wiring, terminal: string, to: readonly string[] | 'nothin
 }
 
 /** A line of two that loses one joins nothing any more. */
-function without(line: WiringLine, at: WrittenTerminal): Edit {
+export function without(line: WiringLine, at: WrittenTerminal): Edit {
   const { terminals } = line;
   const least = line.kind === 'link' ? 2 : 1;
   if (terminals.length <= least) return removeLine(line.place);

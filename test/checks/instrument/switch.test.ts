@@ -426,6 +426,15 @@ describe('a control stated by its lugs', () => {
     ]);
   });
 
+  it('is told once where it stands in a line too many', () => {
+    assert.deepEqual(found(['ground loud.low', 'ground jack loud.low']), [
+      ...['switch/hot-shorted', 'error', 'jack', 'Take `jack` out of the line `ground`'],
+    ]);
+    assert.deepEqual(found(['ground loud.low', 'ground loud.wiper loud.low']), [
+      ...['switch/hot-shorted', 'error', 'loud.wiper', 'Take `loud.wiper` out of the line `ground`'],
+    ]);
+  });
+
   it('may leave one empty where that is said', () =>
     assert.deepEqual(
       analysedSample('tamwick.pickup', (text) =>
