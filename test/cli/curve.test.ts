@@ -24,6 +24,8 @@ describe('signal and curve', () => {
     const made = await shell.run(['curve', 'sweep.wav', '-o', 'shape.csv', '--seconds', '1.5']);
     assert.deepEqual([made.code, made.stdout], [0, 'shape.csv\n']);
     assert.match(made.stderr, /the shape only/);
+    // Whoever made a curve makes the next recording.
+    assert.match(made.stderr, /loudspeakers off, headphones off the head.*\n.*Phantom power off/);
     const curve = curveFile(readFileSync(shell.path('shape.csv'), 'utf8'));
     assert.ok(curve.kind === 'curve');
     // Twelve decibels below full scale, at every frequency.

@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { curveFromRecordings } from '../sound/curve-from-recordings.ts';
 import { type Recording, readWav } from '../sound/wav-read.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { SIGNAL_OPTIONS } from './signal-options.ts';
 import { readPlainFile } from './text-file.ts';
@@ -25,6 +26,7 @@ export const curve = defineCommand({
     'A recording of one channel without a reference is taken against the signal as it was played: its shape only, without phase.',
     '24 points an octave from 25 Hz on, each with what its level is known to. What a recorder adds in harmonics is cut off, hum is fitted and taken out.',
     'A recording that is clipped, silent, cut short, or whose channels are exchanged is told as that, and no file is written.',
+    ...cautionsOf('sweep'),
   ],
   example: {
     line: 'pickup-spec curve heron.wav -o sweeps/heron.csv',
@@ -49,11 +51,12 @@ export const curve = defineCommand({
     context.progress.clear();
     if (made.kind !== 'curve') {
       context.stderr.write(`${visible(file)}: ${made.why}\n`);
+      for (const line of cautionsOf('sweep')) context.stderr.write(`${line}\n`);
       return 1;
     }
     const { text, lines } = made;
     const madeFrom = files.map((each) => path.resolve(context.cwd, each));
-    for (const line of lines) context.stderr.write(`${line}\n`);
+    for (const line of [...lines, ...cautionsOf('sweep')]) context.stderr.write(`${line}\n`);
     await writeOutput(output, text, { replace: values.force, madeFrom }, context);
     return 0;
   },

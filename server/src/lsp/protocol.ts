@@ -311,6 +311,8 @@ export interface CurveResult extends Message {
   readonly lines: readonly string[];
   /** Why there is no curve. */
   readonly problem?: string;
+  /** What can hurt where it is recorded again. */
+  readonly cautions: readonly string[];
 }
 
 /** Client to server: where a line that names a curve goes in a spec. */

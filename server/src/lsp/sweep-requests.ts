@@ -29,8 +29,8 @@ export function serveSweeps(own: AnswerOwn, session: Session, t: Language): void
     wav: toBase64(wavBytes(testSignal(SWEEP_SIGNAL), SWEEP_SIGNAL.sampleRate, 24)),
     cautions,
   }));
-  const failed = { lines: [], problem: 'The server’s output says why there is no curve.' };
-  own<CurveParams, CurveResult>(CURVE_REQUEST, 'curve', failed, curveOf);
+  const failed = { lines: [], problem: 'The server’s output says why there is no curve.', cautions };
+  own<CurveParams, CurveResult>(CURVE_REQUEST, 'curve', failed, (params) => ({ ...curveOf(params), cautions }));
   own<SweepLineParams, SweepLineResult>(SWEEP_LINE_REQUEST, 'line of a sweep', {}, async (params, token) => {
     const found = await session.whenAnalysed(params.uri, token);
     if (!found) return {};
@@ -39,7 +39,7 @@ export function serveSweeps(own: AnswerOwn, session: Session, t: Language): void
   });
 }
 
-function curveOf({ recordings, reference, seconds }: CurveParams): Omit<CurveResult, 'protocol'> {
+function curveOf({ recordings, reference, seconds }: CurveParams): Omit<CurveResult, 'protocol' | 'cautions'> {
   const read: Recording[] = [];
   for (const { name, wav } of recordings) {
     const recording = readWav(fromBase64(wav));

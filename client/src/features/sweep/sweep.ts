@@ -88,14 +88,15 @@ async function curveFromRecording(client: BaseLanguageClient, given: unknown): P
     ...(chosen.reference && { reference: chosen.reference }),
     ...(chosen.seconds !== undefined && { seconds: chosen.seconds }),
   };
-  const { text, lines, problem } = await client.sendRequest<CurveResult>(CURVE_REQUEST, params);
+  const { text, lines, problem, cautions } = await client.sendRequest<CurveResult>(CURVE_REQUEST, params);
   if (text === undefined) {
-    void window.showErrorMessage(problem ?? t('There is no curve in this recording.'));
+    void window.showErrorMessage([problem ?? t('There is no curve in this recording.'), ...cautions].join(' '));
     return undefined;
   }
   await writeText(chosen.target, text);
   if (spec?.document.languageId === LANGUAGE_ID) await nameInSpec(client, spec, chosen);
-  if (given === undefined) void window.showInformationMessage(`${fileName(chosen.target)}: ${lines.join('; ')}.`);
+  if (given === undefined)
+    void window.showInformationMessage([`${fileName(chosen.target)}: ${lines.join('; ')}.`, ...cautions].join(' '));
   return chosen.target;
 }
 
