@@ -284,8 +284,8 @@ describe('the schematic of a wired instrument', () => {
         ['capacitor', '10\u202FnF', 'heron.grey', 'earth', true],
         ['loud', 'input to wiper', 'hot', 'out', true],
         ['loud', 'wiper to low', 'out', 'earth', true],
-        ['tone', 'input to wiper', 'hot', 'wiper 1', false],
-        ['tone', '22\u202FnF', 'wiper 1', 'earth', false],
+        ['tone', 'input to wiper', 'hot', 'wiper 1', true],
+        ['tone', '22\u202FnF', 'wiper 1', 'earth', true],
       ],
     );
     for (const width of ['wide', 'narrow'] as const) assertLegibleDrawing(instrumentDiagram(picture, width));
