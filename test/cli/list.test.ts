@@ -26,8 +26,8 @@ describe('list', () => {
   const cases: readonly (readonly [where: readonly string[], serials: readonly string[]])[] = [
     [['serial RYD-014'], ['RYD-014']],
     [['serial RYD-02*'], ['RYD-021', 'RYD-024', 'RYD-026', 'RYD-027', 'RYD-028']],
-    [['spool RYD-W9'], ['RYD-030', 'RYD-033', 'RYD-081', 'RYD-084', 'RYD-061']],
-    [['magnet alnico-2'], ['RYD-048', 'RYD-035', 'RYD-083', 'RYD-085', 'RYD-061']],
+    [['spool RYD-W9'], ['RYD-030', 'RYD-033', 'RYD-081', 'RYD-084', 'RYD-061', 'RYD-087']],
+    [['magnet alnico-2'], ['RYD-048', 'RYD-035', 'RYD-083', 'RYD-085', 'RYD-061', 'RYD-088']],
     [['magnet odd-bar'], ['RYD-021']],
     [['instrument teasel'], ['RYD-014', 'RYD-019']],
     [['photo *cover still off*'], ['RYD-014']],
@@ -35,8 +35,8 @@ describe('list', () => {
     [['made 2026-06'], ['RYD-030', 'RYD-031', 'RYD-040', 'RYD-041']],
     [['made 2026-08-21 to 2026-09'], ['RYD-035', 'RYD-034', 'RYD-055', 'RYD-056']],
     [['for *juniper*'], ['RYD-019']],
-    [['resistance 10.5 to 14 kohm'], ['RYD-021', 'RYD-033', 'RYD-081', 'RYD-084']],
-    [['resistance 10500 ohm to 14 kohm'], ['RYD-021', 'RYD-033', 'RYD-081', 'RYD-084']],
+    [['resistance 10.5 to 14 kohm'], ['RYD-021', 'RYD-033', 'RYD-081', 'RYD-084', 'RYD-087']],
+    [['resistance 10500 ohm to 14 kohm'], ['RYD-021', 'RYD-033', 'RYD-081', 'RYD-084', 'RYD-087']],
     [['turns 9_000 to 10_000'], ['RYD-031', 'RYD-040', 'RYD-041']],
     [
       ['spool RYD-W7', 'position bridge'],
@@ -60,7 +60,7 @@ describe('list', () => {
 
   it('without a filter lists every pickup of the folder, oldest first', async () => {
     const all = await serials();
-    assert.equal(all.length, 27);
+    assert.equal(all.length, 29);
     assert.deepEqual(all.flatMap((serial) => serial ?? []).slice(0, 3), ['RYD-051', 'RYD-014', 'RYD-019']);
   });
 
