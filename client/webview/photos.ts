@@ -30,8 +30,9 @@ export function photosSection(photos: readonly ShownPhoto[], send: Send): readon
   ];
 }
 
-function picture({ caption, uri, width, height, why }: ShownPhoto, item: HTMLElement): HTMLElement {
-  if (uri === undefined) return element('p', { className: 'q', textContent: why ?? '' });
+function picture({ caption, uri, width, height, why, foreign }: ShownPhoto, item: HTMLElement): HTMLElement {
+  if (uri === undefined)
+    return element('p', { className: 'q', textContent: why ?? '', ...(foreign && { lang: foreign }) });
   const image = element('img', { alt: caption, src: uri, loading: 'lazy' });
   if (width !== undefined && height !== undefined) Object.assign(image, { width, height });
   const button = element('button', { type: 'button', title: t('Larger or smaller'), ariaPressed: 'false' }, [image]);

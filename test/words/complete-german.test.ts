@@ -106,10 +106,7 @@ function someKnobMoved({ knobs: [knob] }: Section<'whatIf'>) {
   return knob && to !== undefined ? { [knob.id]: to } : undefined;
 }
 
-/**
- * What a click asks for, what stands in the text or is written into it, and why a photograph is not shown, which the reader of its file
- * says in English yet.
- */
+/** What a click asks for, what stands in the text or is written into it. */
 const HIDDEN = new Set(
   [
     'id section uri uses edits edit range ranges code severity kind mark newText snippet at part line lines subject position',
@@ -121,11 +118,9 @@ function textsIn(value: unknown, where: string): Shown {
   if (typeof value === 'string') return textsOf(value).map((text) => [text, where]);
   if (Array.isArray(value)) return value.flatMap((each) => textsIn(each, where));
   if (typeof value !== 'object' || value === null) return [];
-  // A finding of a family that is told in English yet says so.
+  // A finding of a family that is told in English yet says so, and why a photograph cannot be shown.
   if ('foreign' in value) return [];
-  const shown = Object.entries(value).filter(
-    ([key]) => !HIDDEN.has(key) && !(key === 'why' && where.startsWith('photos')),
-  );
+  const shown = Object.entries(value).filter(([key]) => !HIDDEN.has(key));
   return shown.flatMap(([key, each]) => textsIn(each, `${where}, ${key}`));
 }
 

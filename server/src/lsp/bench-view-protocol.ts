@@ -272,6 +272,8 @@ export interface ShownPhoto {
   readonly mark?: string;
   /** Why there is no picture. */
   readonly why?: string;
+  /** Of `why`, where it is not the language of the rest. */
+  readonly foreign?: 'en';
   readonly range?: Range;
 }
 

@@ -199,7 +199,8 @@ function pictureOf(at: PhotoAt, written: string, t: Language): Partial<ShownPhot
   const { uri, file } = at;
   if (file === undefined) return { why: t('{0} is being read.', written) };
   if (file.kind === 'missing') return { why: t('There is no photograph {0}.', written) };
-  if (file.kind !== 'photo') return { why: `${written} ${file.reason}.` };
+  if (file.kind !== 'photo')
+    return { why: `${written} ${file.reason}.`, ...(t.code === 'en' ? {} : { foreign: 'en' }) };
   const { width, height, mark } = file;
   return { uri, width, height, mark };
 }
