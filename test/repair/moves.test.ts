@@ -26,13 +26,13 @@ const named = (move: Move): string =>
 const listed = (...texts: readonly string[]): readonly string[] => movesOf(texts.join('')).map(named);
 
 describe('what can be changed', () => {
-  it('is each coil and the whole, of two coils with rods; of leads those of the later coil first', () => {
+  it('is each coil and the whole, of two coils with rods; leads and rods of the later coil first', () => {
     assert.deepEqual(listed(pickup('p', coil('a', ...SOUNDING), coil('b', ...SOUNDING), ROW)), [
       'p hot and ground',
       'p b leads outside',
       'p a leads outside',
-      'p a rods of a coil',
       'p b rods of a coil',
+      'p a rods of a coil',
       'p rods of all coils',
       'p a rewind',
       'p b rewind',

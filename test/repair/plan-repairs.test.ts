@@ -93,8 +93,8 @@ describe('a plan for one pickup', () => {
   it('of like poles turns the rods of one coil', () => {
     const outcome = planOf(double({ poles: ['north-up', 'north-up'] }));
     assert.deepEqual(texts(outcome), [
-      ['Magnetise the rods of the screw coil of heron the other way'],
       ['Magnetise the rods of the slug coil of heron the other way'],
+      ['Magnetise the rods of the screw coil of heron the other way'],
     ]);
   });
 

@@ -80,9 +80,11 @@ function pickupMoves({ netlist: { pickup, windings }, signs }: QuickEstimates): 
           })),
         ]
       : []),
-    ...rods.map((coil) =>
-      move('rods of a coil', (change) => ({ ...change, rodsTurned: [...change.rodsTurned, coil.name] }), coil),
-    ),
+    ...rods
+      .toReversed()
+      .map((coil) =>
+        move('rods of a coil', (change) => ({ ...change, rodsTurned: [...change.rodsTurned, coil.name] }), coil),
+      ),
     ...(rods.length > 1
       ? [
           move('rods of all coils', (change) => ({
