@@ -4,13 +4,14 @@ import { insertLineAfter } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { say } from './say.ts';
+import { WRONG_WIRING } from './switch-faults.ts';
 import { wiredMetalOf } from './wired-metal.ts';
 
 /** Metal or a shield that the wiring joins to nothing: once for each pickup, at the wiring. */
 export const groundMetalFloatingWired = defineInstrumentCheck({
   code: 'ground/metal-floating',
   severity: 'warning',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching, written: { slots, wiring } }) => {
     if (!switching || !wiring) return [];
     const { rig, numbered } = { rig: switching.numbered.rig, numbered: switching.states };

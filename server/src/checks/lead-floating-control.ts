@@ -6,14 +6,14 @@ import type { Edit } from './finding.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { say } from './say.ts';
-import { writtenAt } from './switch-faults.ts';
+import { WRONG_WIRING, writtenAt } from './switch-faults.ts';
 import { wiringEdits } from './wiring-edits.ts';
 
 /** Lugs of a control that the wiring places, but of which no line says where they lie; and the jack, where its volume goes nowhere. */
 export const leadFloatingControl = defineInstrumentCheck({
   code: 'lead/floating',
   severity: 'error',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching, written: { controls, wiring } }) => {
     if (!switching || !wiring) return [];
     const { links } = switching.numbered.rig;

@@ -6,12 +6,13 @@ import { insertLineAfter } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { say } from './say.ts';
+import { WRONG_WIRING } from './switch-faults.ts';
 
 /** Leads with a coil on them that no line of the wiring names, and that nothing inside the pickup joins: once for each pickup. */
 export const leadFloatingWired = defineInstrumentCheck({
   code: 'lead/floating',
   severity: 'warning',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching, written: { slots, wiring } }) => {
     if (!switching || !wiring) return [];
     const { rig } = switching.numbered;

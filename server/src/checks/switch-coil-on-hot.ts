@@ -6,13 +6,13 @@ import { list } from '../words/text.ts';
 import type { Found } from './check.ts';
 import { defineInstrumentCheck, type InstrumentContext } from './instrument-check.ts';
 import { say } from './say.ts';
-import { changesForBetter, remediesOf, terminalPlace } from './switch-faults.ts';
+import { changesForBetter, remediesOf, terminalPlace, WRONG_WIRING } from './switch-faults.ts';
 
 /** A coil that does not sound stays on hot, or on an inner joint, by one end: it takes up hum like an antenna. Once for each coil. */
 export const switchCoilOnHot = defineInstrumentCheck({
   code: 'switch/coil-on-hot',
   severity: 'warning',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: (context) => {
     const { switching } = context;
     if (!switching) return [];

@@ -32,6 +32,14 @@ import { wiringEdits, without } from './wiring-edits.ts';
 
 export type FaultCode = 'switch/position-differs' | 'switch/silent' | 'switch/hot-shorted';
 
+/** A wiring that does something else than is asked: what else is odd about it may only follow from that. */
+export const WRONG_WIRING = [
+  'switch/lug-serves-two',
+  'switch/position-differs',
+  'switch/hot-shorted',
+  'switch/silent',
+] as const;
+
 interface SwitchFault {
   readonly wrong: readonly WiredPosition[];
   /** Single changes after which every position is right, what a person would do first before others. */

@@ -5,12 +5,13 @@ import { insertLineAfter } from './edits.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { remedy } from './remedy.ts';
 import { say } from './say.ts';
+import { WRONG_WIRING } from './switch-faults.ts';
 
 /** Lugs that nothing is soldered to and that no `free` line names: once for each switch. */
 export const switchLugUnused = defineInstrumentCheck({
   code: 'switch/lug-unused',
   severity: 'hint',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching, written: { switches, wiring } }) => {
     if (!switching || switching.positions.some(({ verdict }) => verdict === 'differs')) return [];
     const named = wiring ? namedTerminals(wiring) : new Set<string>();

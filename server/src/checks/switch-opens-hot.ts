@@ -4,12 +4,13 @@ import { type Step, stepsOf, type Travel } from '../physics/switching/rig.ts';
 import { list } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
+import { WRONG_WIRING } from './switch-faults.ts';
 
 /** Between two detents that sound, hot hangs in the air for a moment; certain only where that holds for the travel as known. */
 export const switchOpensHot = defineInstrumentCheck({
   code: 'switch/opens-hot',
   severity: 'information',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching, written }) =>
     written.switches.map(({ name, part, place }, moving) => {
       if (!switching || !part) return undefined;

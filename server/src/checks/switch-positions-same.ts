@@ -5,12 +5,13 @@ import { selectionWords } from '../words/selections.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
+import { WRONG_WIRING } from './switch-faults.ts';
 
 /** Two positions that do not say the same, and do. */
 export const switchPositionsSame = defineInstrumentCheck({
   code: 'switch/positions-same',
   severity: 'warning',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching }) => {
     const positions = (switching?.positions ?? []).filter(
       ({ meaning, verdict }) => meaning.fault === undefined && verdict !== 'differs',

@@ -3,13 +3,13 @@ import { selectionWords } from '../words/selections.ts';
 import { capital } from '../words/text.ts';
 import { defineInstrumentCheck } from './instrument-check.ts';
 import { say } from './say.ts';
-import { changesToRight, remediesOf } from './switch-faults.ts';
+import { changesToRight, remediesOf, WRONG_WIRING } from './switch-faults.ts';
 
 /** As wired, all of a position is turned over: hot and ground are exchanged for it. */
 export const switchUpsideDown = defineInstrumentCheck({
   code: 'switch/upside-down',
   severity: 'information',
-  yieldsTo: ['switch/lug-serves-two', 'switch/position-differs', 'switch/hot-shorted', 'switch/silent'],
+  yieldsTo: WRONG_WIRING,
   run: ({ switching, written }) =>
     (switching?.positions ?? []).flatMap(({ position, verdict }, _, all) =>
       verdict === 'turned' && !all.some((each) => each.verdict === 'differs') && position.selection

@@ -16,6 +16,13 @@ export function choose<T>(
   throw new CommandError(`${shown} has no ${what} ${name}${hint.startsWith('only ') ? ', ' : ': '}${hint}`);
 }
 
+/** The one that is named; without a name all of them. */
+export const chooseOrAll = <T>(
+  parts: readonly T[],
+  nameOf: (part: T) => string,
+  { what, name, shown }: { readonly what: string; readonly name: string | undefined; readonly shown: string },
+): readonly T[] => (name === undefined ? parts : [choose(parts, nameOf, { what, name, shown })]);
+
 /**
  * The one that is named, or the only one among `newest`; without a name, several of them are a `CommandError` that tells how
  * one is named. `use` is what it is wanted for, such as ` to draw`.

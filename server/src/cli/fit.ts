@@ -17,7 +17,7 @@ import {
   sweptBetween,
   sweptWords,
 } from '../words/sweep-words.ts';
-import { choose } from './choose.ts';
+import { chooseOrAll } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
@@ -44,10 +44,7 @@ export const fit = defineCommand({
   async run(values, [file = ''], context) {
     const { analysis, shown } = await analysed(file, values, context);
     const { pickups, bench } = analysis;
-    const asked =
-      values.pickup === undefined
-        ? pickups
-        : [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown })];
+    const asked = chooseOrAll(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown });
     const fitted = asked.flatMap((each) => {
       context.progress.step(`${shown}: ${each.pickup.name}`);
       const swept = sweptOf(each.netlist, bench);

@@ -1,7 +1,7 @@
 import type { IdentifiedCoil } from '../estimates/identify/identify.ts';
 import { type IdentifiedLeads, identifiedLeads } from '../repair/identified-leads.ts';
 import { cautionsOf } from '../words/cautions.ts';
-import { choose } from './choose.ts';
+import { chooseOrAll } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { editsJson, type Locate, locator } from './located-finding.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
@@ -28,10 +28,7 @@ export const identify = defineCommand({
   async run(values, [file = ''], context) {
     const { analysis, shown } = await analysed(file, values, context);
     const { pickups } = analysis;
-    const asked =
-      values.pickup === undefined
-        ? pickups
-        : [choose(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown })];
+    const asked = chooseOrAll(pickups, (each) => each.pickup.name, { what: 'pickup', name: values.pickup, shown });
     const found = asked.map(({ pickup }) => {
       context.progress.step(`${shown}: ${pickup.name}`);
       return identifiedLeads(analysis, pickup);

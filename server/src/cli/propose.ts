@@ -13,7 +13,7 @@ import {
 } from '../proposal/build-words.ts';
 import { type NoProposal, type Proposal, type ProposedBuild, proposeBuilds } from '../proposal/propose.ts';
 import { changedLines } from './changed-lines.ts';
-import { choose } from './choose.ts';
+import { chooseOrAll } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { plainSpaces } from './figures-text.ts';
 import { editsJson, type Locate, locateEdits, locator } from './located-finding.ts';
@@ -45,10 +45,7 @@ export const propose = defineCommand({
   async run(values, [file = ''], context) {
     const { analysis, shown } = await analysed(file, values, context);
     const { pickups } = analysis;
-    const wanted =
-      values.pickup === undefined
-        ? pickups
-        : [choose(pickups, ({ pickup }) => pickup.name, { what: 'pickup', name: values.pickup, shown })];
+    const wanted = chooseOrAll(pickups, ({ pickup }) => pickup.name, { what: 'pickup', name: values.pickup, shown });
     const proposed = wanted.map((each): Proposed => {
       context.progress.step(`${shown}: ${each.pickup.name}`);
       return { pickup: each, proposal: proposeBuilds(analysis, each) };

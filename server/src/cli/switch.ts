@@ -19,7 +19,7 @@ import {
   stateWords,
 } from '../words/switch-words.ts';
 import { list } from '../words/text.ts';
-import { choose } from './choose.ts';
+import { chooseOrAll } from './choose.ts';
 import { CommandError, defineCommand } from './command.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
@@ -45,16 +45,11 @@ export const switchStates = defineCommand({
   async run(values, [file = ''], context) {
     const { analysis, shown } = await analysed(file, values, context);
     context.progress.clear();
-    const asked =
-      values.instrument === undefined
-        ? analysis.instruments
-        : [
-            choose(analysis.instruments, ({ written }) => written.name, {
-              what: 'instrument',
-              name: values.instrument,
-              shown,
-            }),
-          ];
+    const asked = chooseOrAll(analysis.instruments, ({ written }) => written.name, {
+      what: 'instrument',
+      name: values.instrument,
+      shown,
+    });
     const wired = asked.flatMap(({ written }) => {
       const states = wiredStates(written);
       return states ? [{ instrument: written, states, quickOf: quickOf(analysis.bench) }] : [];

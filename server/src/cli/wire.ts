@@ -4,7 +4,7 @@ import { proposeWiring, SEARCHES, type WiringAnswer } from '../repair/wiring-pro
 import { cautionsOf } from '../words/cautions.ts';
 import { ENGLISH } from '../words/languages/language.ts';
 import { clashWords, otherWords, SEARCH_ENDED, takenWords, wiresWords } from '../words/wiring-words.ts';
-import { choose } from './choose.ts';
+import { chooseOrAll } from './choose.ts';
 import { defineCommand } from './command.ts';
 import { analysed, SOURCE_OPTIONS } from './source.ts';
 import type { Styles } from './styles.ts';
@@ -34,10 +34,11 @@ export const wire = defineCommand({
   async run(values, [file = ''], context) {
     const { analysis, shown } = await analysed(file, values, context);
     const { instruments } = analysis;
-    const wanted =
-      values.instrument === undefined
-        ? instruments
-        : [choose(instruments, ({ written }) => written.name, { what: 'instrument', name: values.instrument, shown })];
+    const wanted = chooseOrAll(instruments, ({ written }) => written.name, {
+      what: 'instrument',
+      name: values.instrument,
+      shown,
+    });
     const answers = wanted.map((each): Answered => {
       context.progress.step(`${shown}: ${each.written.name}`);
       const wish = { isQuiet: !values.loose, searches: SEARCHES };
