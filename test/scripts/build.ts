@@ -66,7 +66,7 @@ function optionsFor(bundle: Bundle, root: string): BuildOptions {
     sourcesContent: false,
     legalComments: 'none',
     loader: { '.md': 'text' },
-    plugins: [escapedSigns],
+    plugins: bundle.runsIn === 'node' ? [escapedSigns, seldomUsed] : [escapedSigns],
     logLevel: 'silent',
     ...(bundle.executable === true ? { banner: { js: '#!/usr/bin/env node' } } : {}),
     ...placeOptions[bundle.runsIn],
@@ -85,6 +85,17 @@ const escapedSigns: Plugin = {
       const contents = text.replace(/[^\0-\x7f]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
       return { contents, loader: 'ts' };
     });
+  },
+};
+
+/** Parts of Node that the protocol's library needs for pipes and processes only: over standard input and output they are never loaded. */
+const seldomUsed: Plugin = {
+  name: 'seldom used',
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^(?:child_process|crypto)$/ }, ({ path: name }) => ({ path: name, namespace: 'seldom-used' }));
+    onLoad({ filter: /./, namespace: 'seldom-used' }, ({ path: name }) => ({
+      contents: `module.exports = new Proxy({}, { get: (_, key) => require('node:${name}')[key] });`,
+    }));
   },
 };
 

@@ -1,5 +1,14 @@
-import { closeSync, constants, fstatSync, openSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
-import { readdir } from 'node:fs/promises';
+import {
+  closeSync,
+  constants,
+  fstatSync,
+  openSync,
+  promises,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  statSync,
+} from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { FileContent } from '../analysis/analysis-types.ts';
@@ -70,7 +79,7 @@ async function specsBelow(folder: string): Promise<readonly string[]> {
   const waiting = [fileURLToPath(folder)];
   for (let at = waiting.pop(); at !== undefined && found.length < MOST_SPECS; at = waiting.pop()) {
     // A folder that may not be read holds no spec that could be opened.
-    for (const entry of await readdir(at, { withFileTypes: true }).catch(() => [])) {
+    for (const entry of await promises.readdir(at, { withFileTypes: true }).catch(() => [])) {
       const file = path.join(at, entry.name);
       if (entry.isDirectory()) {
         if (entry.name !== 'node_modules' && !entry.name.startsWith('.')) waiting.push(file);
