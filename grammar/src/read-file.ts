@@ -48,16 +48,20 @@ function unchanged(text: string, previous: FileTree | undefined): { before: numb
   let before = 0;
   for (; before < chunks.length; before++) {
     const placed = chunks[before];
-    if (!placed || !text.startsWith(placed.chunk.text, placed.offset)) break;
+    if (!placed || !stands(placed.chunk, text, placed.offset)) break;
   }
   let behind = 0;
   for (; behind < chunks.length - before; behind++) {
     const placed = chunks[chunks.length - 1 - behind];
     const floor = before > 0 ? endOf(chunks[before - 1]) : firstOffset(text);
-    if (!placed || placed.offset + shift < floor || !text.startsWith(placed.chunk.text, placed.offset + shift)) break;
+    if (!placed || placed.offset + shift < floor || !stands(placed.chunk, text, placed.offset + shift)) break;
   }
   return { before: Math.max(0, before - 1), behind, shift };
 }
+
+/** Two texts are compared as a whole, which the engine does many times faster than `startsWith`, sign by sign. */
+const stands = (chunk: Chunk, text: string, at: number): boolean =>
+  text.slice(at, at + chunk.text.length) === chunk.text;
 
 const endOf = (placed: PlacedChunk | undefined): number => (placed ? placed.offset + placed.chunk.text.length : 0);
 

@@ -2,7 +2,7 @@
  * What the analysis of one version of one file holds. Features, documents, the language server and the command line read it;
  * none of them parses, resolves or computes by itself.
  */
-import type { FileTree } from '../../../grammar/src/syntax-tree.ts';
+import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { JudgedAim } from '../estimates/aims.ts';
@@ -59,6 +59,13 @@ export interface FileSpan {
   readonly end: number;
 }
 
+/** Where a piece stands: in which file, from which offset on, and in which form. */
+export interface Home {
+  readonly uri: string;
+  readonly offset: number;
+  readonly chunk: Chunk;
+}
+
 export interface Analysis {
   readonly uri: string;
   readonly text: string;
@@ -86,6 +93,8 @@ export interface Analysis {
   photoAt(line: PhotoLine): PhotoAt;
   /** Where a place lies now. `undefined` for a place of a file that is not part of this analysis. */
   locate(place: Place): FileSpan | undefined;
+  /** Where a piece stands now, and the form that it has there: what all of its places follow from. */
+  homeOf(chunk: Chunk): Home | undefined;
   /** The text of this file or of one that it uses. */
   textOf(uri: string): string | undefined;
   /** The same file with changes made to it or to files it uses, analysed anew; `undefined` where they cannot be placed. */

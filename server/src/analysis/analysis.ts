@@ -52,7 +52,7 @@ export interface Analyser {
 const newMemories = (): Memories => ({ own: attached(), used: attached() });
 
 /** What can be told before the file is solved. */
-export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate'>;
+export type EarlyFindings = Pick<Analysis, 'uri' | 'findings' | 'locate' | 'homeOf'>;
 
 /** An analysis a step at a time: a piece read, a pickup or a position solved. One of the steps has what can be told early. */
 export type Analysing = Generator<(() => EarlyFindings) | undefined, Analysis>;
@@ -128,6 +128,11 @@ function declared(uri: string, host: Host, readTree: TreeReader, memory: Memorie
 const pendingOf = (uri: string, graph: UseGraph, host: Host): readonly string[] =>
   graph.fileOf(uri) || host.content(uri) ? graph.pending : [uri];
 
+const places = (graph: UseGraph): Pick<Analysis, 'locate' | 'homeOf'> => ({
+  locate: locator(graph),
+  homeOf: graph.homeOf,
+});
+
 const locator =
   (graph: UseGraph): Analysis['locate'] =>
   ({ chunk, span }) => {
@@ -167,12 +172,12 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
       const read = chunks.slice(0, index).map((each) => reader.read(each.chunk));
       const found = read.flatMap((each) => pieceFindings(each, () => []));
       const bench = benchInForce(graph, reader.read);
-      yield () => ({ uri, findings: levelled(found, bench, host.levels?.()), locate: locator(graph) });
+      yield () => ({ uri, findings: levelled(found, bench, host.levels?.()), ...places(graph) });
     } else yield;
   }
   const state = fileState(uri, host, graph, memory);
   const early = () => levelled(earlyFindings(state, before), state.bench, host.levels?.());
-  if (!isSolved(state)) yield () => ({ uri, findings: early(), locate: locator(graph) });
+  if (!isSolved(state)) yield () => ({ uri, findings: early(), ...places(graph) });
   yield* solving(state);
   return analysed(state);
 }
@@ -235,7 +240,6 @@ function analysed(state: FileState): Analysis {
       ? settled([...located, ...late], isComplete)
       : findings;
   };
-  const locate = locator(graph);
   const verified = new WeakMap<Finding, readonly Remedy[]>();
   const analysis: Analysis = {
     uri,
@@ -262,7 +266,7 @@ function analysed(state: FileState): Analysis {
     },
     knownFindings: () => all ?? withLate((each) => each.lateAreKnown()),
     photoAt: (line) => photoAt(graph.homeOf(line.place.chunk)?.uri ?? uri, line, host),
-    locate,
+    ...places(graph),
     textOf: (other) => graph.fileOf(other)?.tree.text,
     pickupsInSight: () => pickupsInScope(state),
     edited: (edits) => {

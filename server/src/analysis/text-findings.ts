@@ -2,6 +2,7 @@
 import { nearest } from '../../../grammar/src/nearest.ts';
 import type { Problem } from '../../../grammar/src/syntax-problem.ts';
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import { removeLine } from '../checks/edits.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
@@ -16,22 +17,32 @@ import { unknownCodes } from './levels.ts';
 import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
 
 /** Of one piece of a file. `wires`: those that may be named there. */
-export function pieceFindings(
-  { chunk, syntax, problems, declared }: ChunkModel,
-  wires: () => readonly Wire[],
-): readonly Finding[] {
-  return [
-    ...[...chunk.problems, ...syntax].map((problem) => {
-      const finding = problemFinding(problem, ({ span }) => ({ chunk, span }));
-      const { gaugeAwg } = problem;
-      return gaugeAwg === undefined
-        ? finding
-        : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) };
-    }),
-    ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
-    ...(declared?.kind === 'bench' ? unknownCodes(declared.thing) : []),
-  ];
+export function pieceFindings(model: ChunkModel, wires: () => readonly Wire[]): readonly Finding[] {
+  const found = ownFindings(model);
+  return found.some(({ gaugeAwg }) => gaugeAwg !== undefined)
+    ? found.map(({ finding, gaugeAwg }) =>
+        gaugeAwg === undefined
+          ? finding
+          : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) },
+      )
+    : found.map(({ finding }) => finding);
 }
+
+interface OwnFinding {
+  readonly finding: Finding;
+  /** Set where a wire of that gauge is asked for. */
+  readonly gaugeAwg?: number | undefined;
+}
+
+/** The same objects while the piece is read as it was. */
+const ownFindings = onceFor(({ chunk, syntax, problems, declared }: ChunkModel): readonly OwnFinding[] => [
+  ...[...chunk.problems, ...syntax].map((problem) => ({
+    finding: problemFinding(problem, ({ span }) => ({ chunk, span })),
+    gaugeAwg: problem.gaugeAwg,
+  })),
+  ...problems.map((problem) => ({ finding: problemFinding(problem, ({ place }) => place) })),
+  ...(declared?.kind === 'bench' ? unknownCodes(declared.thing).map((finding) => ({ finding })) : []),
+]);
 
 /** Of pieces beside each other, and of the files that a file uses. */
 export const fileWideFindings = ({

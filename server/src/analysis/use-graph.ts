@@ -8,7 +8,7 @@ import { onceFor } from '../../../grammar/values/remember.ts';
 import { curveFile } from '../model/curve-file.ts';
 import type { Scope, ShopKind } from '../model/from-syntax.ts';
 import type { CurveAt } from '../model/sweep.ts';
-import type { Host } from './analysis-types.ts';
+import type { Home, Host } from './analysis-types.ts';
 
 export interface UsedFile {
   readonly chunk: Chunk;
@@ -44,12 +44,6 @@ export interface UseGraph {
   homeOf(chunk: Chunk): Home | undefined;
   /** True of a piece of the file itself. */
   isOwn(chunk: Chunk): boolean;
-}
-
-export interface Home {
-  readonly uri: string;
-  readonly offset: number;
-  readonly chunk: Chunk;
 }
 
 export type TreeReader = (uri: string, text: string) => FileTree;

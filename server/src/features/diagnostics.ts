@@ -1,5 +1,4 @@
 import type { Span } from '../../../grammar/src/span.ts';
-import { attached } from '../../../grammar/values/attached.ts';
 import { given } from '../../../grammar/values/present.ts';
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { Finding, Severity } from '../checks/finding.ts';
@@ -26,15 +25,25 @@ type Found = Pick<Analysis, 'uri' | 'findings' | 'locate'>;
 export const MOST_DIAGNOSTICS = 1000;
 
 export function diagnostics(analysis: Found, t = ENGLISH): readonly Diagnostic[] {
-  const { findings } = analysis;
-  const shown = findings.slice(0, MOST_DIAGNOSTICS).flatMap((finding) => toDiagnostic(analysis, finding, t));
+  return shownOf(analysis.findings, (finding) => toDiagnostic(analysis, finding, t), t);
+}
+
+/** As many as are shown, each as `toShown` makes it; `undefined` for one that has no place in the file. */
+export function shownOf<T extends { readonly message: string }>(
+  findings: readonly Finding[],
+  toShown: (finding: Finding) => T | undefined,
+  t: Language,
+): T[] {
+  const shown: T[] = [];
+  for (const finding of findings.slice(0, MOST_DIAGNOSTICS)) {
+    const one = toShown(finding);
+    if (one) shown.push(one);
+  }
   const rest = findings.length - MOST_DIAGNOSTICS;
   const last = shown.at(-1);
   if (rest <= 0 || last === undefined) return shown;
-  return [
-    ...shown.slice(0, -1),
-    { ...last, message: `${last.message} (${t('{0} more findings follow', String(rest))})` },
-  ];
+  const message = `${last.message} (${t('{0} more findings follow', String(rest))})`;
+  return [...shown.slice(0, -1), { ...last, message }];
 }
 
 /** Where a finding lies in this file. */
@@ -43,37 +52,21 @@ export function findingSpan(analysis: Found, finding: Finding): Span | undefined
   return at?.uri === analysis.uri ? { start: at.start, end: at.end } : undefined;
 }
 
-const shownBefore = attached<Finding, Diagnostic>();
-
-/** The same object as before where it tells of the same places. */
-function toDiagnostic(analysis: Found, finding: Finding, t: Language): readonly Diagnostic[] {
+export function toDiagnostic(analysis: Found, finding: Finding, t: Language): Diagnostic | undefined {
   const span = findingSpan(analysis, finding);
-  if (span === undefined) return [];
-  const related = finding.related.flatMap(({ message, words, place }) => {
-    const at = analysis.locate(place);
-    return at ? [{ message: words?.(t) ?? message, at }] : [];
-  });
-  const { message, foreign } = tellIn(finding, t);
-  const before = shownBefore.get(finding);
-  const isSame =
-    before?.message === message &&
-    before.foreign === foreign &&
-    before.related.length === related.length &&
-    isSameSpan(before.span, span) &&
-    before.related.every(({ at }, index) => at.uri === related[index]?.at.uri && isSameSpan(at, related[index].at));
-  if (isSame) return [before];
+  if (span === undefined) return undefined;
   const { code, severity } = finding;
-  const shown: Diagnostic = {
+  const { message, foreign } = tellIn(finding, t);
+  return {
     code,
     severity,
     message,
     ...given({ foreign }),
     span,
-    related,
+    related: finding.related.flatMap(({ message, words, place }) => {
+      const at = analysis.locate(place);
+      return at ? [{ message: words?.(t) ?? message, at }] : [];
+    }),
     unnecessary: code === 'accept/unused',
   };
-  shownBefore.set(finding, shown);
-  return [shown];
 }
-
-const isSameSpan = (one: Span, other: Span): boolean => one.start === other.start && one.end === other.end;

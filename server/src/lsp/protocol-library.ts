@@ -17,6 +17,7 @@ export {
   FoldingRangeKind,
   InsertTextFormat,
   LSPErrorCodes,
+  PublishDiagnosticsNotification,
   ResponseError,
   SemanticTokensBuilder,
   SymbolKind,

@@ -1,52 +1,80 @@
-import type { Diagnostic, Position, Range } from 'vscode-languageserver';
+import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import { attached } from '../../../grammar/values/attached.ts';
 import type { EarlyFindings } from '../analysis/analysis.ts';
-import { diagnostics } from '../features/diagnostics.ts';
-import type * as features from '../features/feature-values.ts';
-import type { Language } from '../words/languages/language.ts';
-import { type ShowsFindings, type TextOf, toDiagnostic, toLocation, toRange } from './to-protocol.ts';
+import type { Home } from '../analysis/analysis-types.ts';
+import type { Finding } from '../checks/finding.ts';
+import { shownOf, toDiagnostic as toShown } from '../features/diagnostics.ts';
+import { ENGLISH, type Language } from '../words/languages/language.ts';
+import { type PlainDiagnostic, type ShowsFindings, type TextOf, toDiagnostic } from './to-protocol.ts';
 
 type Options = ShowsFindings & { readonly textOf: TextOf; readonly t?: Language };
 
 export type SentFindings = (document: TextDocument, analysis: EarlyFindings) => Diagnostic[];
 
 /**
- * Findings as one client is sent them. Those that stand where they stood are the same objects as before, which in a long file nearly all
- * are at each keystroke.
+ * Findings as one client is sent them. Those whose pieces begin at the line where they began are the same objects as before, which in a
+ * long file nearly all are at each keystroke.
  */
-export function sentFindings(options: Options): SentFindings {
-  const sent = attached<features.Diagnostic, Diagnostic>();
-  return (document, analysis) =>
-    diagnostics(analysis, options.t).map((found) => {
-      const before = sent.get(found);
-      if (before && standsThere(before, document, found, options)) return before;
-      const made = toDiagnostic(document, found, options);
-      sent.set(found, made);
-      return made;
-    });
+export function sentFindings({ t = ENGLISH, ...options }: Options): SentFindings {
+  const sent = attached<Finding, Sent>();
+  return (document, analysis) => {
+    const standing = standings(document, analysis, options.textOf);
+    return shownOf(
+      analysis.findings,
+      (finding) => {
+        const before = sent.get(finding);
+        if (before && standsThere(before, finding, standing)) return before.diagnostic;
+        const shown = toShown(analysis, finding, t);
+        const diagnostic = shown && toDiagnostic(document, shown, options);
+        sent.set(finding, { diagnostic, own: standing(finding.place.chunk), related: relatedTo(finding, standing) });
+        return diagnostic;
+      },
+      t,
+    );
+  };
 }
 
-/** The same offsets may be other lines by now. */
-function standsThere(
-  { range, relatedInformation = [] }: Diagnostic,
-  document: TextDocument,
-  found: features.Diagnostic,
-  { textOf, relatesPlaces }: Options,
-): boolean {
-  const related = relatesPlaces ? found.related : [];
-  return (
-    isSameRange(range, toRange(document, found.span)) &&
-    relatedInformation.length === related.length &&
-    relatedInformation.every(({ location }, index) => {
-      const at = related[index]?.at;
-      const there = at && toLocation(textOf, at);
-      return there !== undefined && location.uri === there.uri && isSameRange(location.range, there.range);
-    })
-  );
+interface Sent {
+  /** `undefined` where it has no place in the document. */
+  readonly diagnostic: PlainDiagnostic | undefined;
+  /** Where the pieces stood that it tells of. */
+  readonly own: Standing | undefined;
+  readonly related: readonly (Standing | undefined)[];
 }
 
-const isSameRange = (one: Range, other: Range): boolean => isSame(one.start, other.start) && isSame(one.end, other.end);
+/** Where a piece begins as an editor counts: the lines and characters of all places in it follow from this. */
+interface Standing extends Pick<Home, 'uri' | 'chunk'> {
+  readonly line: number;
+  readonly character: number;
+}
 
-const isSame = (one: Position, other: Position): boolean =>
-  one.line === other.line && one.character === other.character;
+type StandingOf = (chunk: Chunk) => Standing | undefined;
+
+/** Of pieces as they stand now. */
+function standings(document: TextDocument, { uri, homeOf }: EarlyFindings, textOf: TextOf): StandingOf {
+  const known = new Map<Chunk, Standing>();
+  return (piece) => {
+    const before = known.get(piece);
+    if (before) return before;
+    const home = homeOf(piece);
+    const text = home?.uri === uri ? document : home && textOf(home.uri);
+    const standing = home && text && { uri: home.uri, chunk: home.chunk, ...text.positionAt(home.offset) };
+    if (standing) known.set(piece, standing);
+    return standing;
+  };
+}
+
+const relatedTo = ({ related }: Finding, standing: StandingOf) => related.map(({ place }) => standing(place.chunk));
+
+const standsThere = ({ own, related }: Sent, finding: Finding, standing: StandingOf): boolean =>
+  isSame(own, standing(finding.place.chunk)) &&
+  finding.related.every(({ place }, index) => isSame(related[index], standing(place.chunk)));
+
+const isSame = (one: Standing | undefined, other: Standing | undefined): boolean =>
+  one === other ||
+  (one?.chunk === other?.chunk &&
+    one?.line === other?.line &&
+    one?.character === other?.character &&
+    one?.uri === other?.uri);

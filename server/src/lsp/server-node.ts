@@ -5,11 +5,11 @@ import {
   LSPErrorCodes,
   ProposedFeatures,
   StreamMessageReader,
-  StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { nodeDisk } from './disk-node.ts';
 import { serve } from './server.ts';
 import { tidy } from './tidy-node.ts';
+import { WholeMessageWriter } from './writer-node.ts';
 
 const OPTIONS: ConnectionOptions = {
   connectionStrategy: {
@@ -37,7 +37,7 @@ connection.listen();
 function overStreams(): Connection {
   const { stdin, stdout, stderr } = process;
   const reader = new StreamMessageReader(stdin);
-  const writer = new StreamMessageWriter(stdout);
+  const writer = new WholeMessageWriter(stdout);
   const over = createConnection(ProposedFeatures.all, reader, writer, OPTIONS);
   let isShutDown = false;
   over.onShutdown(() => {

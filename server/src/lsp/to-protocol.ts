@@ -123,11 +123,16 @@ const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
 
 export type ShowsFindings = Pick<ClientAbilities, 'linksCodes' | 'relatesPlaces' | 'tagsFindings'>;
 
+/** Without markup in its text. */
+export interface PlainDiagnostic extends Diagnostic {
+  message: string;
+}
+
 export function toDiagnostic(
   document: TextDocument,
   found: features.Diagnostic,
   { textOf, linksCodes, relatesPlaces, tagsFindings }: ShowsFindings & { readonly textOf: TextOf },
-): Diagnostic {
+): PlainDiagnostic {
   const related = (relatesPlaces ? found.related : []).flatMap(({ message, at }) => {
     const location = toLocation(textOf, at);
     return location ? [{ message, location }] : [];
