@@ -41,6 +41,17 @@ describe('findings as they are sent', () => {
     assert.ok(after.length > 4 && !isTheSame.slice(4).includes(true));
   });
 
+  it('are the same objects behind a sign that was typed in a line above', () => {
+    const { document, analysed, edit, anew } = opened();
+    const asSent = anew();
+    const before = asSent(document, analysed());
+    const inTheFirst = TEXT.indexOf('turns 4_9') + 'turns 4_9'.length;
+    edit(inTheFirst, inTheFirst, '1');
+    const after = asSent(document, analysed());
+    const behind = after.filter(({ range }) => range.start.line > document.positionAt(SECOND).line);
+    assert.ok(behind.length > 0 && behind.every((each) => before.includes(each)));
+  });
+
   for (const [what, from, to, text] of [
     ['a line above', 0, 0, '\n'],
     ['a line between them', SECOND, SECOND, '\n# the second\n'],
