@@ -75,6 +75,15 @@ describe('leads', () => {
     assert.deepEqual(codes(named), []);
   });
 
+  it('named as the conductor that they go to are soldered to it by one fix, all of them', () => {
+    const cable = '  conductors violet grey turquoise pink\n  hookup {';
+    const text = pickup(GOOD).replace('  hookup {', cable);
+    assert.deepEqual(new Set(codes(text)), new Set(['lead/reused']));
+    const fixed = first(text, 'lead/reused');
+    assert.match(fixed, /start to pink\n.*finish to grey/);
+    assert.deepEqual(codes(fixed), []);
+  });
+
   it('in two joints are found', () => {
     const text = pickup(['hot violet', 'link grey turquoise', 'ground pink turquoise']);
     assert.deepEqual(codes(text).includes('lead/reused'), true);

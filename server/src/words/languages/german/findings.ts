@@ -331,6 +331,11 @@ export const FINDINGS = {
   '{0} is named in two joints; a lead is soldered once, or the two joints are one.':
     '{0} ist in zwei Lötstellen genannt; eine Litze wird einmal gelötet, oder die zwei Lötstellen sind eine.',
   'Name the ends of the coils in its place.': 'An ihrer Stelle die Enden der Spulen nennen.',
+  'The cable and the coils both bring out {0}, so a joint that names one could mean either.':
+    'Kabel und Spulen führen beide {0} heraus, also könnte eine Lötstelle, die eine davon nennt, jede meinen.',
+  'Where the end of the coil is soldered to that lead of the cable, say so (`{0}`); where it leaves the pickup by itself, the cable has none of that name.':
+    'Wo das Ende der Spule an diese Litze des Kabels gelötet ist, das schreiben (`{0}`); wo es selbst herausführt, hat das Kabel keine dieses Namens.',
+  'Soldered to the cable: {0}': 'Ans Kabel gelötet: {0}',
   'Name it in one of them, or make one joint of the two.':
     'In einer davon nennen oder aus beiden eine Lötstelle machen.',
   '{0} for the first time': '{0} zum ersten Mal',
