@@ -217,14 +217,42 @@ describe('an analysis in steps', () => {
     assert.equal(many, few + 2);
   });
 
+  /** What is told first of all of a text, and what in the end. */
+  const firstAndLast = (text: string) => {
+    const said = ({ findings, locate }: EarlyFindings) =>
+      findings.map(({ code, severity, place }) => {
+        const { start, end } = locate(place) ?? { start: 0, end: 0 };
+        return `${code} ${severity} at ${start}: ${text.slice(start, end)}`;
+      });
+    const steps = createAnalyser().analysing(EXAMPLE, hostOf({ ...files, 'example.pickup': text }));
+    let first: readonly string[] | undefined;
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) return { first, last: said(step.value) };
+      first ??= step.value && said(step.value());
+    }
+  };
+  const wires = Array.from({ length: 120 }, (_, index) => `wire w${index} {\n  bogus ${index}\n}\n`).join('');
+
   it('tells first of a long text that is new what is written wrong at its beginning', () => {
-    const wires = Array.from({ length: 60 }, (_, index) => `wire w${index} {\n  bogus ${index}\n}\n`).join('');
-    for (const step of createAnalyser().analysing(EXAMPLE, host(wires)))
-      if (step) {
-        assert.equal(step().findings.length, 12);
-        return;
-      }
-    assert.fail('nothing was told early');
+    const { first = [], last } = firstAndLast(wires);
+    assert.ok(first.length > 12 && first.length < 120, `${first.length}`);
+    assert.deepEqual(first, last.slice(0, first.length));
+  });
+
+  it('tells nothing first that the whole does not say', () => {
+    const quiet = 'bench {\n  severity syntax/unknown-word off\n}\n';
+    assert.equal(firstAndLast(wires + quiet).first, undefined);
+    assert.deepEqual(firstAndLast(quiet + wires).first, []);
+    const wrong = 'wire oops {\n  bogus 3\n}\n';
+    const long = sampleFiles().filter(({ text }) => text.length > 4096);
+    for (const { text } of long) {
+      const { first = [], last } = firstAndLast(wrong + text);
+      assert.notEqual(first.length, 0);
+      assert.deepEqual(
+        first.filter((each) => !last.includes(each)),
+        [],
+      );
+    }
   });
 
   it('may be given up at any step: the next one knows nothing wrong of it', () => {

@@ -188,11 +188,12 @@ describe('a file analysed in steps', () => {
     const { session, document } = opened(long);
     const beginning = session.goOn(URI, () => false, true).early;
     const whole = session.goOn(URI, () => false, true).early;
-    assert.equal(beginning?.findings.length, 12);
+    const told = beginning?.findings.length ?? 0;
+    assert.ok(told > 2 && told < 12, `${told}`);
     assert.equal(whole?.findings.length, 60);
     assert.deepEqual(
-      beginning.findings.map(({ message, place }) => [message, place]),
-      whole.findings.slice(0, 12).map(({ message, place }) => [message, place]),
+      beginning?.findings.map(({ message, place }) => [message, place]),
+      whole.findings.slice(0, told).map(({ message, place }) => [message, place]),
     );
     assert.equal(session.analysisOf(document)?.findings.length, 120);
   });

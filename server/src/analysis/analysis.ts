@@ -13,7 +13,7 @@ import { acceptedFindings, acceptsLate } from '../checks/accepted.ts';
 import type { CheckFindings } from '../checks/check.ts';
 import type { Edit, Finding, Remedy } from '../checks/finding.ts';
 import { say } from '../checks/say.ts';
-import { overlaid } from '../model/from-syntax.ts';
+import { overlaid, syntaxOf } from '../model/from-syntax.ts';
 import { blockOf } from '../model/merged-block.ts';
 import type { Place } from '../model/place.ts';
 import type { ShopKind, Things } from '../model/resolver.ts';
@@ -37,7 +37,7 @@ import {
 } from './file-state.ts';
 import { levelled, unlevelled } from './levels.ts';
 import { photoAt, photosIn, unreadPhotos } from './photos.ts';
-import { pieceFindings } from './text-findings.ts';
+import { writtenFindings } from './text-findings.ts';
 import { type TreeMemory, type TreeReader, treeReader, type UseGraph, useGraph } from './use-graph.ts';
 import { verifiedFixes } from './verified-fixes.ts';
 
@@ -154,39 +154,68 @@ interface Remembering {
 /** What is read and solved in a step is remembered, so that the last one only puts it together. */
 function* analysing(uri: string, host: Host, { trees, memory, before }: Remembering): Analysing {
   const content = host.content(uri);
-  // Pieces at the beginning of a text are the same objects in the whole of it, and need not be read again.
-  if (!trees.has(uri) && content?.kind === 'text')
-    for (const end of partsOf(content.text)) {
-      trees.read(uri, content.text.slice(0, end));
-      yield;
-    }
+  if (!trees.has(uri) && content?.kind === 'text') yield* readingParts(uri, content.text, host, { trees, memory });
   const graph = useGraph(uri, host, trees.read);
   const reader = fileReader(graph, memory, () => undefined);
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
-  for (const [index, { chunk }] of chunks.entries()) {
+  for (const { chunk } of chunks) {
     if (memory.own.get(chunk)) continue;
     yield* readingInner(chunk);
     reader.read(chunk);
-    // Whoever opens a long text sees its beginning first.
-    if (before === undefined && index === PIECES_TOLD_FIRST) {
-      const read = chunks.slice(0, index).map((each) => reader.read(each.chunk));
-      const found = read.flatMap((each) => pieceFindings(each, () => []));
-      const bench = benchInForce(graph, reader.read);
-      yield () => ({ uri, findings: levelled(found, bench, host.levels?.()), ...places(graph) });
-    } else yield;
+    yield;
   }
   const state = fileState(uri, host, graph, memory);
-  const early = () => levelled(earlyFindings(state, before), state.bench, host.levels?.());
-  if (!isSolved(state)) yield () => ({ uri, findings: early(), ...places(graph) });
+  if (!isSolved(state)) yield () => toldEarly(uri, host, state, earlyFindings(state, before));
   yield* solving(state);
   return analysed(state);
+}
+
+/**
+ * A text that is read for the first time, part by part: pieces at its beginning are the same objects in the whole of it. Whoever opens
+ * it sees its beginning: what is written wrong in the first part is told at once, where it is wrong whatever the rest says.
+ */
+function* readingParts(
+  uri: string,
+  text: string,
+  host: Host,
+  { trees, memory }: Pick<Remembering, 'trees' | 'memory'>,
+): Generator<(() => EarlyFindings) | undefined> {
+  for (const end of partsOf(text)) {
+    const part = text.slice(0, end);
+    const isFirst = !trees.has(uri);
+    const tree = trees.read(uri, part);
+    // A bench in the rest may quieten it.
+    const found = isFirst && !text.includes('severity', end) ? writtenWrong(tree) : [];
+    const begun = () => useGraph(uri, hostWith(host, new Map([[uri, part]])), trees.read);
+    yield found.length > 0 ? () => toldEarly(uri, host, { graph: begun(), memory }, found) : undefined;
+  }
+}
+
+/** What the program fails at is told when the whole is read. */
+function writtenWrong({ chunks }: FileTree): readonly Finding[] {
+  try {
+    return chunks.flatMap(({ chunk }) => writtenFindings(chunk, syntaxOf(chunk)));
+  } catch {
+    return [];
+  }
+}
+
+function toldEarly(
+  uri: string,
+  host: Host,
+  { graph, memory }: Pick<FileState, 'graph' | 'memory'>,
+  found: readonly Finding[],
+): EarlyFindings {
+  const bench = benchInForce(graph, fileReader(graph, memory, () => undefined).read);
+  return { uri, findings: levelled(found, bench, host.levels?.()), ...places(graph) };
 }
 
 /** Where the parts of a text end in which it is read for the first time: none in the midst of a piece. */
 function* partsOf(text: string): Generator<number> {
   for (let from = 0; ; ) {
-    const next = cut(text, from, (start) => start >= from + READ_AT_ONCE).at(-1) ?? from;
-    if (next < from + READ_AT_ONCE) return;
+    const least = from === 0 ? READ_FIRST : READ_AT_ONCE;
+    const next = cut(text, from, (start) => start >= from + least).at(-1) ?? from;
+    if (next < from + least) return;
     yield next;
     from = next;
   }
@@ -194,6 +223,7 @@ function* partsOf(text: string): Generator<number> {
 
 /** Characters. */
 const READ_AT_ONCE = 16_384;
+const READ_FIRST = 2048;
 
 /** The blocks in a piece one by one, since one may hold a thousand; they are remembered. What fails is told when the whole is read. */
 function* readingInner(chunk: Chunk): Generator<undefined> {
@@ -208,7 +238,6 @@ function* readingInner(chunk: Chunk): Generator<undefined> {
     return;
   }
 }
-const PIECES_TOLD_FIRST = 12;
 
 function analysed(state: FileState): Analysis {
   const { uri, host, graph, reader, model, bench } = state;
@@ -321,21 +350,24 @@ function editedState(edits: readonly Edit[], before: Analysis, state: FileState)
 }
 
 function stateWith(texts: ReadonlyMap<string, string>, uri: string, state: FileState): FileState {
-  const { host, graph } = state;
-  const edited: Host = {
-    ...host,
-    isInside: (each) => host.isInside(each),
-    content: (each) => {
-      const text = texts.get(each);
-      return text === undefined ? host.content(each) : { kind: 'text', text };
-    },
-  };
+  const { graph } = state;
+  const edited = hostWith(state.host, texts);
   const readTree: TreeReader = (each, text) => readFileTree(text, graph.fileOf(each)?.tree);
   return fileState(uri, edited, useGraph(uri, edited, readTree), {
     own: overlaid(state.memory.own),
     used: overlaid(state.memory.used),
   });
 }
+
+/** As if files held other texts. */
+const hostWith = (host: Host, texts: ReadonlyMap<string, string>): Host => ({
+  ...host,
+  isInside: (each) => host.isInside(each),
+  content: (each) => {
+    const text = texts.get(each);
+    return text === undefined ? host.content(each) : { kind: 'text', text };
+  },
+});
 
 /** The texts of the files that edits change; `undefined` where they overlap or their place is gone. */
 export function editedTexts(

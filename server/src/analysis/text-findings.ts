@@ -44,6 +44,10 @@ const ownFindings = onceFor(({ chunk, syntax, problems, declared }: ChunkModel):
   ...(declared?.kind === 'bench' ? unknownCodes(declared.thing).map((finding) => ({ finding })) : []),
 ]);
 
+/** Of how a piece is written alone, whatever stands in others. */
+export const writtenFindings = (chunk: Chunk, syntax: ChunkModel['syntax']): readonly Finding[] =>
+  [...chunk.problems, ...syntax].map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span })));
+
 /** Of pieces beside each other, and of the files that a file uses. */
 export const fileWideFindings = ({
   uri,

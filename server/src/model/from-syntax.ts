@@ -128,9 +128,8 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
   };
 
   const readAnew = (chunk: Chunk): ChunkModel => {
-    const { content } = chunk;
-    const raw = content?.kind === 'block' ? blockOf(content, chunk) : undefined;
-    if (!raw?.schema.topLevel) return emptyModel(chunk);
+    const raw = declaringBlock(chunk);
+    if (!raw) return emptyModel(chunk);
     const scope = scopeOf(chunk);
     const lookUps: LookUp[] = [];
     const problems: ModelProblem[] = [];
@@ -209,6 +208,17 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
   };
 
   return { read };
+}
+
+function declaringBlock(chunk: Chunk): AnyBlock | undefined {
+  const block = chunk.content?.kind === 'block' ? blockOf(chunk.content, chunk) : undefined;
+  return block?.schema.topLevel ? block : undefined;
+}
+
+/** Problems of a piece's lines that do not match the schema, whatever stands in other pieces. */
+export function syntaxOf(chunk: Chunk): readonly SyntaxProblem[] {
+  const block = declaringBlock(chunk);
+  return block ? ownProblems(block) : [];
 }
 
 /** What was read of a file is remembered by its text. */
