@@ -8,6 +8,8 @@ import { diskHost, uriOf } from '../../server/src/cli/files.ts';
 import { impedancePicture } from '../../server/src/documents/impedance-plot.ts';
 import { pickupResponsePicture } from '../../server/src/documents/response-plot/from-model.ts';
 import { responsePlot } from '../../server/src/documents/response-plot/response-plot.ts';
+import { positionPoints } from '../../server/src/estimates/position-points.ts';
+import { untoldWords } from '../../server/src/words/untold.ts';
 import { assertLegibleDrawing } from '../documents/plots/legible.ts';
 import { SAMPLES } from '../support/sample-files.ts';
 import { referenceCurves } from './reference-sweeps.ts';
@@ -34,9 +36,43 @@ const spec = (sweep: string) => `pickup closed "Closed, two leads" {
 
 instrument quay "Quay" {
   pickup bridge closed
+  controls {
+    volume 500 kohm audio
+    tone 500 kohm audio with 22 nF
+  }
+  cable 4.5 m of 100 pF/m
+  input 1 Mohm
   selector {
     1 bridge
     2 bridge.lower
+    3 reversed bridge
+  }
+}
+
+switch lever {
+  row a1 a0 a2
+  detent up joins a0 a1
+  detent down joins a0 a2
+}
+
+instrument mole "Mole" {
+  pickup bridge closed
+  switch ways lever
+  controls {
+    volume 500 kohm audio
+    tone 500 kohm audio with 22 nF
+  }
+  wiring {
+    hot ways.a0
+    link bridge.white ways.a1
+    link bridge.blue bridge.red ways.a2
+    ground bridge.black
+  }
+  cable 4.5 m of 100 pF/m
+  input 1 Mohm
+  selector {
+    1 bridge, at ways up
+    2 bridge.upper, at ways down
   }
 }
 `;
@@ -55,18 +91,19 @@ function analysed(file: string, setUp: string) {
   return { analysis, pickup: analysis.pickups[0] ?? assert.fail() };
 }
 
+const [reference = assert.fail()] = referenceCurves.filter(({ file }) => file.endsWith('z-steel-poles.csv'));
+const {
+  inductanceH: henry,
+  capacitanceF: farad,
+  loadedPeak,
+} = reference.truth as unknown as {
+  readonly inductanceH: number;
+  readonly capacitanceF: number;
+  readonly loadedPeak: { readonly hz: number; readonly dbOver10Hz: number };
+};
+
 describe('a closed pickup that was swept as a whole', () => {
   it('has the resonance under the usual load that ngspice gives the same circuit, though no coil is known', () => {
-    const [reference = assert.fail()] = referenceCurves.filter(({ file }) => file.endsWith('z-steel-poles.csv'));
-    const {
-      inductanceH: henry,
-      capacitanceF: farad,
-      loadedPeak,
-    } = reference.truth as unknown as {
-      readonly inductanceH: number;
-      readonly capacitanceF: number;
-      readonly loadedPeak: { readonly hz: number; readonly dbOver10Hz: number };
-    };
     const { pickup } = analysed('z-steel-poles.csv', 'impedance');
     const { inductanceH, capacitanceF, resonanceHz, peakDb, coils } = pickup.estimates();
     assert.ok(inductanceH && capacitanceF && resonanceHz && peakDb);
@@ -80,7 +117,7 @@ describe('a closed pickup that was swept as a whole', () => {
     for (const coil of ['upper', 'lower']) assert.equal(coils.get(coil)?.inductanceH, undefined);
   });
 
-  it('is drawn with its points, and positions that need its coils stay unknown', () => {
+  it('is drawn with its points', () => {
     const { analysis, pickup } = analysed('z-steel-poles.csv', 'impedance');
     const picture = pickupResponsePicture({ analysis, pickup }) ?? assert.fail();
     assert.equal(picture.before, undefined);
@@ -88,8 +125,45 @@ describe('a closed pickup that was swept as a whole', () => {
     for (const width of ['wide', 'narrow', 'slim'] as const) assertLegibleDrawing(responsePlot(picture, width));
     const { curve, points } = impedancePicture(pickup, quickOf(analysis.bench)) ?? assert.fail();
     assert.ok(curve.length > 100 && points.length > 10);
-    for (const { key, resonanceHz } of analysis.instruments[0]?.positions() ?? [])
-      assert.equal(resonanceHz, undefined, key);
+  });
+
+  it('gives a position that takes it as it was swept what ngspice gives: in words, turned round and as it is soldered', () => {
+    const { analysis } = analysed('z-steel-poles.csv', 'impedance');
+    const [quay = assert.fail(), mole = assert.fail()] = analysis.instruments;
+    const positions = quay.positions();
+    for (const at of [positions[0], positions[2], mole.positions()[0]]) {
+      const { key, resonanceHz, peakDb, levelDb, resistanceOhm, untold } = at ?? assert.fail();
+      assert.ok(resonanceHz && peakDb && resistanceOhm, key);
+      assert.ok(Math.abs(resonanceHz.value / loadedPeak.hz - 1) < 0.002, `${key}: ${resonanceHz.value}`);
+      assert.ok(Math.abs(peakDb.value - loadedPeak.dbOver10Hz) < 0.05, `${key}: ${peakDb.value}`);
+      assert.deepEqual(
+        [resonanceHz.basis, peakDb.basis, levelDb, untold],
+        ['reading', 'reading', undefined, undefined],
+      );
+    }
+    const points = positionPoints(
+      quay.instrument,
+      quay.instrument.positions[0]?.selection ?? assert.fail(),
+      quickOf(analysis.bench),
+    );
+    assert.ok(points && points.hz.length > 10);
+  });
+
+  it('tells nothing of one of its coils, and says which sweep would', () => {
+    const { analysis } = analysed('z-steel-poles.csv', 'impedance');
+    const [quay = assert.fail(), mole = assert.fail()] = analysis.instruments;
+    for (const [position, coil] of [
+      [quay.positions()[1], 'lower'],
+      [mole.positions()[1], 'upper'],
+    ] as const) {
+      assert.ok(position?.untold && position.resonanceHz === undefined);
+      assert.equal(
+        untoldWords(position.untold),
+        `The sweep of all of bridge does not tell this: sweep ${coil}.start to ${coil}.finish.`,
+      );
+      // Half of what both have is a guess, and its ± is one.
+      assert.ok(position.resistanceOhm && position.resistanceOhm.sd > 0.05 * position.resistanceOhm.value);
+    }
   });
 
   it('has none where the sweep cannot tell it', () => {

@@ -40,11 +40,13 @@ export interface ReportOptions {
 export function pickupData(analysis: PickupAnalysis, { magnets = [], cableF, rework, next }: ReportOptions = {}) {
   const estimates = analysis.estimates(cableF);
   const unequal = analysis.mismatch(cableF);
-  const { coils, phase, leadReadings } = estimates;
+  const { coils, phase, leadReadings, isSweptWhole } = estimates;
   return {
     coils: nullPrototype([...coils].map(([name, coil]) => [name, figuresOf(coil, keysOf(COIL_NUMBERS))])),
     ...figuresOf(estimates, keysOf(PICKUP_NUMBERS)),
     phase,
+    /** Only of a pickup of which nothing is known but a sweep of all of it. */
+    isSweptWhole,
     leadReadings: leadReadings.map((reading) => ({
       leads: reading.leads,
       resistanceOhm: reading.resistanceOhm === null ? null : (figureOf(reading.resistanceOhm) ?? null),
@@ -136,7 +138,7 @@ function exchangesData(found: MagnetExchanges | undefined) {
 }
 
 export function positionData(estimates: PositionEstimates) {
-  const { key, title, phase, response } = estimates;
+  const { key, title, phase, response, untold } = estimates;
   return {
     key,
     title,
@@ -144,6 +146,8 @@ export function positionData(estimates: PositionEstimates) {
     phase,
     /** A level is `null` where it is silence. */
     response: response && { ...response, levelDb: response.levelDb.map(silenceIsNull) },
+    /** Only where a sweep leaves the response open: why, and between which ends one would tell it. */
+    untold,
   };
 }
 

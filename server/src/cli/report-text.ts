@@ -24,6 +24,7 @@ import {
   SILENT,
 } from '../words/numbers.ts';
 import { phaseExplained } from '../words/phases.ts';
+import { COIL_UNTOLD, untoldWords } from '../words/untold.ts';
 import { type FigureRow, figureLines, Notes, padded, plainSpaces, valueText, widest } from './figures-text.ts';
 import { type PickupData, type PositionData, pickupData, positionData, type ReportOptions } from './report-data.ts';
 import type { Styles } from './styles.ts';
@@ -40,7 +41,11 @@ export function pickupText(analysis: PickupAnalysis, options: ReportOptions, sty
   ];
   for (const [name, coil] of Object.entries(data.coils)) {
     const rows = figureLines(rowsOf(coil, COIL_NUMBERS), notes, styles, '    ');
-    lines.push('', `  coil ${visible(name)}`, ...(rows.length > 0 ? rows : ['    not known by itself']));
+    lines.push(
+      '',
+      `  coil ${visible(name)}`,
+      ...(rows.length > 0 ? rows : [`    ${data.isSweptWhole ? COIL_UNTOLD : 'not known by itself'}`]),
+    );
   }
   if (data.leadReadings.length > 0) lines.push('', '  what a meter should read', ...readingLines(data, notes, styles));
   const aims = aimRows(analysis);
@@ -124,6 +129,7 @@ export function instrumentText(
       '',
       `  position ${visible(position.key)}${title}: ${phaseExplained(position.phase)}`,
       ...figureLines(rowsOf(position, POSITION_NUMBERS), notes, styles, '    '),
+      ...(position.untold ? [`    ${visible(untoldWords(position.untold))}`] : []),
     );
   }
   if (next) lines.push('', ...nextLines(next));

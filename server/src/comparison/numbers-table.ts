@@ -9,6 +9,7 @@ import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { basisWords, differenceCell, differenceParts, marked, numberParts, shownLevel } from '../words/number-text.ts';
 import { COIL_NUMBERS, keysOf, type NumberName, PICKUP_NUMBERS, POSITION_NUMBERS } from '../words/numbers.ts';
 import { phaseWords } from '../words/phases.ts';
+import { COIL_UNTOLD, untoldWords } from '../words/untold.ts';
 import { comparableKeys } from './compare-numbers.ts';
 import { outputChanges } from './output-changes.ts';
 
@@ -37,9 +38,13 @@ export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis, t = 
   const [after, past] = [now.estimates(), before?.estimates()];
   const coils = [...after.coils].flatMap(([name, coil]) => {
     const old = past?.coils.get(name);
-    return COIL_ROWS.flatMap((key) =>
+    const rows = COIL_ROWS.flatMap((key) =>
       valueRow(COIL_NUMBERS[key], { now: coil[key], past: old && { value: old[key] }, coil: name }, t),
     );
+    const isTold = coil.inductanceH !== undefined || !after.isSweptWhole;
+    return isTold
+      ? rows
+      : [...rows, wordRow(t('{0} coil, {1}', name, t(COIL_NUMBERS.inductanceH.what)), t(COIL_UNTOLD), undefined, t)];
   });
   return { caption: t('Numbers'), rows: [...coils, ...wholePickupNumbers(now, before, t)] };
 }
@@ -47,7 +52,9 @@ export function pickupNumbers(now: PickupAnalysis, before?: PickupAnalysis, t = 
 /** Of the pickup as a whole. */
 export function wholePickupNumbers(now: PickupAnalysis, before?: PickupAnalysis, t = ENGLISH): readonly NumbersRow[] {
   const [after, past] = [now.estimates(), before?.estimates()];
-  const all = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF');
+  // What is computed of capacitance says little by itself; what was measured is what the next sweep is held against.
+  const isMeasured = [after, past].some((each) => each?.capacitanceF?.basis === 'reading');
+  const all = keysOf(PICKUP_NUMBERS).filter((key) => key !== 'capacitanceF' || isMeasured);
   const keys = past ? comparableKeys(all, past, after) : all;
   return [
     phaseRow(after.phase, past?.phase, t),
@@ -79,6 +86,9 @@ export function positionNumbers(
       ...shown.flatMap((each) =>
         valueRow(POSITION_NUMBERS[each], { now: after[each], past: past && { value: past[each] } }, t),
       ),
+      ...(after.untold
+        ? [wordRow(t(POSITION_NUMBERS.resonanceHz.what), untoldWords(after.untold, t), undefined, t)]
+        : []),
     ],
   };
 }

@@ -5,6 +5,7 @@ import { HUM_WORDS } from '../words/heard.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
 import { phaseWords } from '../words/phases.ts';
 import { capital } from '../words/text.ts';
+import { untoldWords } from '../words/untold.ts';
 
 export interface PositionVerdict {
   /** Short sentences; `stands out` where a player will notice it. */
@@ -13,13 +14,14 @@ export interface PositionVerdict {
 
 /** What is to be heard in a position, in the trade's words. */
 export function positionVerdict(
-  { phase, humDb, resistanceOhm, response }: PositionEstimates,
+  { phase, humDb, resistanceOhm, response, untold }: PositionEstimates,
   onPurpose: boolean,
   t = ENGLISH,
 ): PositionVerdict {
   if (resistanceOhm === null) return said([[t('Silent: nothing is connected.'), true]]);
   if (resistanceOhm !== undefined && resistanceOhm.value < SHORT_OHM)
     return said([[t('Silent: hot and ground are joined.'), true]]);
+  if (untold) return said([[untoldWords(untold, t), false]]);
   if (phase === 'unproven' && response === undefined && humDb === undefined)
     return said([[t('Unknown: turns or a coil’s sign are missing.'), false]]);
   const meant = onPurpose ? `, ${t('as meant')}` : '';

@@ -75,7 +75,7 @@ export function positionsTable(picture: PositionsPicture): FactTable {
         ohm.uncertainty === undefined ? ohm.value : `${ohm.value} ± ${ohm.uncertainty}`,
         estimates.resonanceHz && estimates.levelDb !== null
           ? marked(frequencyText(estimates.resonanceHz, t), estimates.resonanceHz, t)
-          : t(estimates.levelDb === null ? SILENT : 'none'),
+          : t(estimates.levelDb === null ? SILENT : estimates.resonanceHz === null ? 'none' : 'unknown'),
         stringText(row, t),
         humText(row, t),
         verdict.sentences.map(({ text }) => text).join(' '),

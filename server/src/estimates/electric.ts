@@ -111,6 +111,8 @@ function eddyTurns(
 ): readonly Component[] {
   const [first] = made;
   if (!first) return [];
+  // Nobody knows what metal in a closed pickup takes of the strings' field; its sweep is of what the winding passes on.
+  const seen = quick.isSweptWhole ? 0 : screening;
   return magnetics.eddies().turns.map(({ cornerHz, beside }, index) =>
     shortedTurn({
       name: `${first.segment.source}~eddies ${index + 1}`,
@@ -119,7 +121,7 @@ function eddyTurns(
         const turn = beside.get(segment.coil);
         const wind = windOf(segment.coil, quick);
         if (!turn) return [];
-        return [{ coil: component, coupling: turn.coupling * wind, drive: turn.drive * wind * share * screening }];
+        return [{ coil: component, coupling: turn.coupling * wind, drive: turn.drive * wind * share * seen }];
       }),
     }),
   );

@@ -45,6 +45,8 @@ export interface PickupEstimates {
   readonly phase: PhaseVerdict;
   readonly signalDb: Estimate | undefined;
   readonly humDb: Estimate | undefined;
+  /** Nothing is known of its coils but what a sweep of all of it tells. */
+  readonly isSweptWhole?: true;
   readonly leadReadings: readonly LeadReading[];
 }
 
@@ -69,4 +71,14 @@ export interface PositionEstimates {
   readonly signalDb: Estimate | undefined;
   readonly humDb: Estimate | undefined;
   readonly response: FrequencyResponse | undefined;
+  /** Why sweeps of pickups in it tell no response. */
+  readonly untold?: UntoldPosition | undefined;
 }
+
+/**
+ * `swept whole`: a pickup sounds otherwise than it was swept, and nothing but that sweep tells of its coils; between which ends a sweep
+ * would. `loudness`: nobody knows how loud a pickup is beside the others.
+ */
+export type UntoldPosition =
+  | { readonly because: 'swept whole'; readonly pickup: string; readonly sweep: readonly (readonly [string, string])[] }
+  | { readonly because: 'loudness'; readonly pickup: string };

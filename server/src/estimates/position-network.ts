@@ -348,13 +348,19 @@ function solderPickup(slot: Slot, nets: NetsSelection, nodeAt: (terminal: string
   const { name, pickup } = slot;
   if (!pickup) return;
   const quick = build.quickOf(pickup);
-  const netlist = looseNetlist(pickup);
+  const loose = looseNetlist(pickup);
   const prefix = `${name}.`;
-  const [hotNet, groundNet] = (['hot', 'ground'] as const).map((kind) => {
+  const [hot, low] = (['hot', 'ground'] as const).map((kind) => {
     const path = jointOf(pickup, kind)?.leads[0];
-    return path && netlist.netAt(path);
+    return path && loose.netAt(path);
   });
-  const outer = (net: number) => nodeAt(`${name}${pointName(net)}`);
+  // As it was swept only its two leads are known.
+  const netlist = quick.isSweptWhole ? quick.netlist : loose;
+  const [hotNet, groundNet] = quick.isSweptWhole ? [netlist.hot, netlist.ground] : [hot, low];
+  const outer = (net: number) => {
+    const at = !quick.isSweptWhole ? net : net === hotNet ? hot : net === groundNet ? low : undefined;
+    return at === undefined ? `${prefix}net ${net}` : nodeAt(`${name}${pointName(at)}`);
+  };
   const own = build.controls.filter((control) => control.forSlot?.value === name);
   const isServed = own.length > 0 && hotNet !== undefined && groundNet !== undefined;
   const nodeOf = (net: number) => (isServed && net === hotNet ? `${prefix}inner` : outer(net));

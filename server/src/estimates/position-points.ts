@@ -20,6 +20,7 @@ import { FULL_UP } from './positions.ts';
 import { stringDrives } from './sources.ts';
 import type { SweptCoil } from './sweeps-measured.ts';
 import { holdingSweep } from './sweeps-used.ts';
+import { quickAsSwept } from './swept-whole.ts';
 
 export interface PositionPoints {
   readonly hz: readonly number[];
@@ -36,7 +37,8 @@ export function positionPoints(
   quickOf: QuickOf,
   played: Played = FULL_UP,
 ): PositionPoints | undefined {
-  const built = positionNetwork(instrument, selection, quickOf, { ...AS_PLAYED, ...played, probed: true });
+  const asSwept = quickAsSwept(selection, quickOf);
+  const built = positionNetwork(instrument, selection, asSwept, { ...AS_PLAYED, ...played, probed: true });
   const deviating = sweptIn(built);
   const [first] = deviating ?? [];
   if (!deviating || !first) return undefined;

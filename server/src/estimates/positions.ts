@@ -4,7 +4,7 @@ import { given } from '../../../grammar/values/present.ts';
 import { type Bench, benchMainsHz, benchRoomC } from '../model/bench.ts';
 import type { Sign } from '../model/coil.ts';
 import type { Instrument, Position, Selection, Slot } from '../model/instrument.ts';
-import { slotsOf } from '../model/selection.ts';
+import { partsOf, slotsOf } from '../model/selection.ts';
 import { ground } from '../physics/circuit/circuit.ts';
 import { cancelledDb, isSilentDb } from '../physics/circuit/combined-level.ts';
 import { resistanceBetween } from '../physics/circuit/dc.ts';
@@ -14,13 +14,14 @@ import { type Basis, type Estimate, estimateOf, functionOf } from '../quantities
 import { printCelsius } from '../quantities/print.ts';
 import { USUAL_SCALE_M } from './common-practice.ts';
 import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
-import type { FrequencyResponse, PhaseVerdict, PositionEstimates } from './estimates.ts';
+import type { FrequencyResponse, PhaseVerdict, PositionEstimates, UntoldPosition } from './estimates.ts';
 import { type Contribution, leavesByPlaces, levelInPlace, levelWithBound } from './level-in-place.ts';
 import { CAPACITORS_CAUSE, cableCause, controlsAcross, tracksCause } from './load-causes.ts';
 import { pickupMagnetics } from './magnetics.ts';
 import { positionBasis } from './measured-basis.ts';
 import { farads } from './own-cable.ts';
 import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Sounding, stringShare } from './phase.ts';
+import { areCoilsKnown } from './pickup-estimates.ts';
 import {
   AS_PLAYED,
   AT_THE_METER,
@@ -36,10 +37,11 @@ import {
 import type { QuickEstimates } from './quick.ts';
 import { because } from './reasons.ts';
 import { responseEstimates } from './response-estimates.ts';
-import { resistanceCause, scalingCauses } from './scaling-causes.ts';
+import { resistanceCauseOf, scalingCauses } from './scaling-causes.ts';
 import { areaShareOf, turnsShareOf } from './segment-shares.ts';
 import { times } from './sign-system.ts';
 import { contributionsOf, REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
+import { quickAsSwept, sweptWhole } from './swept-whole.ts';
 
 /** A coil as it stands in a position. */
 export interface SoundingCoil extends Sounding {
@@ -62,26 +64,28 @@ export function positionEstimates(
   const base = { key: position.key.value, title: position.title };
   const complete = selection && slotsOf(selection).every(({ pickup }) => pickup !== undefined);
   if (!selection || !complete) return { ...base, ...NOTHING_KNOWN };
-  const quick = pickupsOf(selection, quickOf);
   const resistanceOhm = jackResistance({ instrument, quickOf, bench }, selection, { played });
   const settings: Setting = { ...AS_PLAYED, ...played };
   const sounding = coilsHeard(positionNetwork(instrument, selection, quickOf, AT_THE_METER), selection);
-  const phase = phaseAmong(sounding, quick);
-  if (quick.some((each) => !fullyKnown(each))) return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase };
+  const phase = phaseAmong(sounding, pickupsOf(selection, quickOf));
+  const asSwept = quickAsSwept(selection, quickOf);
+  const quick = pickupsOf(selection, asSwept);
+  if (!isResponseKnown(quick))
+    return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase, untold: untoldPosition(selection, asSwept) };
   // As it is soldered nothing reaches the jack: what strays carry there has no resonance worth telling.
   if (selection.kind === 'nets' && sounding.length === 0)
     return { ...base, ...NOTHING_KNOWN, resistanceOhm, phase, levelDb: null, resonanceHz: null, response: silence() };
 
   const driven = (factors: readonly number[]) =>
-    positionNetwork(instrument, selection, quickOf, { ...settings, scaling: scalingOf(factors) });
+    positionNetwork(instrument, selection, asSwept, { ...settings, scaling: scalingOf(factors) });
   const full = driven([]);
   const string = stringDrives(full);
   const response = responseEstimates(positionCauses(instrument, selection, quick, played), (values) => {
     const position = driven(values);
     return { network: position.network, output: position.output, sources: stringDrives(position) };
   });
-  // Where nothing is connected, what strays carry is no sound.
-  const isHeard = sounding.length > 0;
+  // Where nothing is connected, what strays carry is no sound; how loud it is follows from turns.
+  const isHeard = sounding.length > 0 && quick.every(fullyKnown);
   const contributions = isHeard ? contributionsOf(full, 'string', STRING_HZ, stringPlaces(instrument)) : undefined;
   const restsOn = [
     ...new Set(
@@ -97,7 +101,7 @@ export function positionEstimates(
     ),
   ];
   const resting = (value: Estimate | undefined, basis?: Basis) => value && { ...value, restsOn, ...given({ basis }) };
-  const basis = positionBasis(selection, quickOf);
+  const basis = positionBasis(selection, asSwept);
   return {
     ...base,
     resistanceOhm,
@@ -106,12 +110,13 @@ export function positionEstimates(
     peakDb: resting(response?.peakDb, basis.height),
     minus3DbHz: resting(response?.minus3DbHz, basis.frequency),
     levelDb:
-      response &&
-      levelOrSilence(
-        response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB,
-        contributions && levelWithBound(contributions),
-        [...restsOn, MAGNETS_LEFT_OUT],
-      ),
+      response && quick.every(fullyKnown)
+        ? levelOrSilence(
+            response.figures.lowFrequencyLevelDb - REFERENCE_LEVEL_DB,
+            contributions && levelWithBound(contributions),
+            [...restsOn, MAGNETS_LEFT_OUT],
+          )
+        : undefined,
     signalDb: contributions && resting(levelInPlace(contributions)),
     humDb: isHeard ? humLevel({ instrument, quickOf, bench }, selection, settings) : undefined,
     response: responseAt(full, string),
@@ -165,10 +170,11 @@ export function positionResponse(
   played: Played = FULL_UP,
 ): FrequencyResponse | undefined {
   if (!selection || slotsOf(selection).some(({ pickup }) => pickup === undefined)) return undefined;
-  if (pickupsOf(selection, quickOf).some((each) => !fullyKnown(each))) return undefined;
+  const asSwept = quickAsSwept(selection, quickOf);
+  if (!isResponseKnown(pickupsOf(selection, asSwept))) return undefined;
   const sounding = coilsHeard(positionNetwork(instrument, selection, quickOf, AT_THE_METER), selection);
   if (selection.kind === 'nets' && sounding.length === 0) return silence(frequencyHz);
-  const full = positionNetwork(instrument, selection, quickOf, { ...AS_PLAYED, ...played });
+  const full = positionNetwork(instrument, selection, asSwept, { ...AS_PLAYED, ...played });
   return responseAt(full, stringDrives(full), Float64Array.from(frequencyHz));
 }
 
@@ -290,6 +296,35 @@ const pickupsOf = (selection: Selection, quickOf: QuickOf): readonly QuickEstima
 const fullyKnown = (quick: QuickEstimates): boolean =>
   [...quick.windings.values()].every(({ turns, buildM, resistance20COhm }) => turns && buildM && resistance20COhm);
 
+/**
+ * Of every coil what a circuit asks for, measured or computed; and of pickups that sound together also their turns: without those nobody
+ * knows how loud one is beside the other.
+ */
+const isResponseKnown = (quick: readonly QuickEstimates[]): boolean =>
+  quick.every(fullyKnown) || (new Set(quick).size === 1 && quick.every(isCircuitKnown));
+
+const isCircuitKnown = (quick: QuickEstimates): boolean => areCoilsKnown(quick, pickupMagnetics(quick));
+
+/** What is to be said where a sweep leaves a response open. */
+function untoldPosition(selection: Selection, quickOf: QuickOf): UntoldPosition | undefined {
+  const parts = partsOf(selection);
+  for (const part of parts) {
+    const { pickup } = part.slot;
+    const quick = pickup && quickOf(pickup);
+    if (!quick || isCircuitKnown(quick) || !sweptWhole(quick)) continue;
+    const asked = parts.flatMap((each) => (each.slot === part.slot && each.kind === 'coil' ? [each.coil] : []));
+    const coils = asked.length > 0 ? [...new Set(asked)] : pickup.coils.map(({ name }) => name);
+    return {
+      because: 'swept whole',
+      pickup: part.slot.name,
+      sweep: coils.map((name) => [`${name}.start`, `${name}.finish`] as const),
+    };
+  }
+  const unknown = parts.find(({ slot: { pickup } }) => pickup && !fullyKnown(quickOf(pickup)));
+  const isEachCircuit = parts.every(({ slot: { pickup } }) => pickup && isCircuitKnown(quickOf(pickup)));
+  return unknown && isEachCircuit ? { because: 'loudness', pickup: unknown.slot.name } : undefined;
+}
+
 /** An instrument with the pickups as they are computed, and the bench it lies on. */
 export interface InstrumentAtBench {
   readonly instrument: Instrument;
@@ -306,20 +341,21 @@ export function jackResistance(
     temperatureC = benchRoomC(bench),
   }: { readonly played?: Played; readonly temperatureC?: number } = {},
 ): Estimate | null | undefined {
-  const quick = pickupsOf(selection, quickOf);
+  const asSwept = quickAsSwept(selection, quickOf);
+  const quick = pickupsOf(selection, asSwept);
   const resistances = quick.flatMap((each) =>
     [...each.windings.values()].map(({ resistance20COhm }) => resistance20COhm),
   );
   if (resistances.some((each) => each === undefined)) return undefined;
   const at = (resistance: number, tracks: number) => {
     const setting = { ...AT_THE_METER, ...played, scaling: { ...NO_SCALING, temperatureC, resistance, tracks } };
-    const { network, output } = positionNetwork(instrument, selection, quickOf, setting);
+    const { network, output } = positionNetwork(instrument, selection, asSwept, setting);
     return resistanceBetween(network, output, ground);
   };
   const best = at(1, 1);
   if (best === null) return null;
-  // The pickups' relative errors with equal weights: they are alike where the wire is, and the pots change little.
-  const cause = resistanceCause(quick);
+  // Their relative errors with equal weights: they are alike where the wire is, and the pots change little.
+  const cause = resistanceCauseOf(partsOf(selection), asSwept);
   const restsOn = [
     ...new Set(resistances.flatMap((each) => each?.restsOn ?? [])),
     because('at {0}', printCelsius(temperatureC)),

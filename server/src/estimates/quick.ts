@@ -33,6 +33,8 @@ export interface QuickEstimates {
   /** String signal and hum against the strongest single coil in place, without load. */
   readonly signalDb: Estimate | undefined;
   readonly humDb: Estimate | undefined;
+  /** It stands for a closed pickup as it was swept: one coil, of which no string's field is known. */
+  readonly isSweptWhole?: true;
 }
 
 export function quickEstimates(netlist: PickupNetlist, bench: Bench | undefined): QuickEstimates {

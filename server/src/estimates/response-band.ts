@@ -12,6 +12,7 @@ import { AS_PLAYED, positionNetwork, type QuickOf } from './position-network.ts'
 import { FULL_UP, positionCauses } from './positions.ts';
 import type { QuickEstimates } from './quick.ts';
 import { REFERENCE_LEVEL_DB, stringDrives } from './sources.ts';
+import { quickAsSwept } from './swept-whole.ts';
 
 /** Levels in dB against the unloaded string signal of one coil of 5,000 turns, with their limits. */
 export interface ResponseBand extends FrequencyResponse {
@@ -32,12 +33,13 @@ export function positionResponseBand(
   quickOf: QuickOf,
   played: Played = FULL_UP,
 ): ResponseBand | undefined {
-  const pickups = slotsOf(selection).map(({ pickup }) => pickup && quickOf(pickup));
+  const asSwept = quickAsSwept(selection, quickOf);
+  const pickups = slotsOf(selection).map(({ pickup }) => pickup && asSwept(pickup));
   const known = pickups.flatMap((each) => each ?? []);
   if (known.length < pickups.length) return undefined;
   return bandOf(positionCauses(instrument, selection, known, played), (scaling) => {
     const setting = { ...AS_PLAYED, ...played, scaling };
-    const built = positionNetwork(instrument, selection, quickOf, setting);
+    const built = positionNetwork(instrument, selection, asSwept, setting);
     const response = responseOf(built.network, built.output, stringDrives(built), audioFrequencies());
     if (typeof response === 'string') return undefined;
     const levelDb = Array.from(response.levelDb, (level) => level - REFERENCE_LEVEL_DB);

@@ -1,5 +1,7 @@
+import type { SelectionPart } from '../model/selection.ts';
 import { type Estimate, estimateOf, linear, scale } from '../quantities/estimate.ts';
 import { pickupMagnetics } from './magnetics.ts';
+import type { QuickOf } from './position-network.ts';
 import type { QuickEstimates } from './quick.ts';
 
 /**
@@ -20,9 +22,20 @@ export function scalingCauses(quick: readonly QuickEstimates[]): readonly Estima
 }
 
 /** The first of them; it asks for no inductance. A pickup without a way from hot to ground is as well known as its first coil. */
-export const resistanceCause = (quick: readonly QuickEstimates[]): Estimate =>
+export const resistanceCause = (quick: readonly QuickEstimates[]): Estimate => relative(quick.map(wholeResistance));
+
+const wholeResistance = ({ resistance20COhm, windings }: QuickEstimates): Estimate | undefined =>
+  resistance20COhm ?? [...windings.values()][0]?.resistance20COhm;
+
+/** What a position takes: pickups as wholes, single coils as they are known by themselves. */
+export const resistanceCauseOf = (parts: readonly SelectionPart[], quickOf: QuickOf): Estimate =>
   relative(
-    quick.map(({ resistance20COhm, windings }) => resistance20COhm ?? [...windings.values()][0]?.resistance20COhm),
+    parts.flatMap((part) => {
+      const quick = part.slot.pickup && quickOf(part.slot.pickup);
+      if (!quick) return [];
+      const own = part.kind === 'coil' && [...quick.windings].find(([{ name }]) => name === part.coil);
+      return [own ? own[1].resistance20COhm : wholeResistance(quick)];
+    }),
   );
 
 function relative(estimates: readonly (Estimate | null | undefined)[]): Estimate {

@@ -82,7 +82,10 @@ function range(positions: readonly PositionEstimates[], key: 'resistanceOhm' | '
   if (!least || !most) return undefined;
   const { what, dimension }: NumberName = POSITION_NUMBERS[key];
   const ends = [least, most].map(({ value, sd }) => printValue({ value, sd, dimension }));
-  return `${what} ${[...new Set(ends)].join(' to ')}`;
+  const text = `${what} ${[...new Set(ends)].join(' to ')}`;
+  const measured = values.filter(({ basis }) => basis === 'reading').length;
+  if (measured === 0) return text;
+  return measured < values.length ? `${text}, measured in part` : `${text}, measured`;
 }
 
 /** `files`: names of the other files that name it. */

@@ -26,6 +26,7 @@ import {
   PULL_RATIO,
 } from '../words/numbers.ts';
 import { coilWords } from '../words/parts.ts';
+import { COIL_UNTOLD } from '../words/untold.ts';
 import { aimRows, aimTable } from './aim-rows.ts';
 import { coilRows, type EstimateRow, pickupRows, rowOf } from './estimate-rows.ts';
 import { mismatchHeading, mismatchRows } from './mismatch-rows.ts';
@@ -52,10 +53,22 @@ export function coilNumbers({ bench }: Analysis, { pickup, estimates }: PickupAn
       ...spindleRows(quick, coil),
     ]),
     ...narrowing(COIL_NUMBERS, values, ['resistance20COhm', 'turns', 'inductanceH', 'capacitanceF']),
+    ...untold(estimates().isSweptWhole && values.inductanceH === undefined, coil),
     ...keptBySilence(quick, coil),
     ...agreedThen(quick, coil),
   ];
 }
+
+/** Of a closed pickup that was swept as a whole. */
+const untold = (isUntold: boolean | undefined, { name }: Coil): RichText =>
+  isUntold
+    ? [
+        {
+          kind: 'paragraph',
+          text: `Inductance, capacitance and losses: ${COIL_UNTOLD}; a line \`sweep ${name}.start to ${name}.finish\` tells them.`,
+        },
+      ]
+    : [];
 
 /** Nobody said whether the coil was kept: why what was read of it as found counts. */
 function keptBySilence({ life }: QuickEstimates, coil: Coil): RichText {

@@ -231,7 +231,7 @@ export function responseView(states: ComparedStates, params: Heard & Pick<Sectio
     isMeasured: estimates?.peakDb?.basis === 'reading',
     ...(picture
       ? { svg: responsePlot(picture, plotWidth(params.width)), table: responseTable(picture) }
-      : { why: states.t(noResponseWords(estimates)) }),
+      : { why: noResponseWords(estimates, states.t) }),
     leftOut: LEFT_OUT.map((each) => states.t(each)),
     strings: openStrings(stringCount(states.now, params)).map(({ name, hz }) => ({ name, hz })),
   };

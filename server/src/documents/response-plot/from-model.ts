@@ -11,11 +11,12 @@ import { sweptWhole } from '../../estimates/swept-whole.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import { withoutSweeps } from '../../model/sweeps.ts';
-import { ENGLISH, type Language, type PlainText } from '../../words/languages/language.ts';
+import { ENGLISH, type Language } from '../../words/languages/language.ts';
 import { titleOf } from '../../words/parts.ts';
 import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
 import { filesWords } from '../../words/sweep-words.ts';
+import { untoldWords } from '../../words/untold.ts';
 import { sweptCurve } from './before-after.ts';
 import { loadWords } from './load-words.ts';
 import { levelAt, type MeasuredPicture, measuredPicture } from './measured.ts';
@@ -75,6 +76,12 @@ export function pickupResponsePicture(
   return { ...pictureOf(state, now, past, title, t), measured };
 }
 
+const isSomeTurnsOpen = ({ pickup }: PickupState): boolean =>
+  [...pickup.estimates().coils.values()].some(({ turns }) => turns === undefined);
+
+const isLoudnessOpen = ({ instrument }: PositionState, key: string, played: Played): boolean =>
+  instrument.positions(played).find((each) => each.key === key)?.levelDb === undefined;
+
 const isSweptWhole = ({ analysis, pickup: { pickup } }: PickupState): boolean =>
   sweptWhole(quickOfBench(analysis)(pickup)) !== undefined;
 
@@ -97,7 +104,7 @@ function pictureOf(
     now,
     before,
     strings: usualTuning(pickup.strings?.value ?? 0),
-    isOfWinding: isSweptWhole(state),
+    isOfWinding: isSweptWhole(state) || isSomeTurnsOpen(state),
   };
 }
 
@@ -130,6 +137,7 @@ export function positionResponsePicture(
     before: past,
     measured: position && positionMeasured(state, position, now, played, t),
     strings: usualTuning(instrument.strings?.value.count ?? 0),
+    isOfWinding: isLoudnessOpen(state, key, played),
   };
 }
 
@@ -188,10 +196,15 @@ function positionCurve(
 }
 
 /** Why there is no picture of a response: nobody knows it, or it is known to be silence. */
-export const noResponseWords = (known: PositionEstimates | PickupEstimates | undefined): PlainText =>
-  (known && 'response' in known ? known.response : known?.inductanceH) === undefined
-    ? 'There is no response to draw: a coil lacks its turns, its bobbin or its wire.'
-    : 'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.';
+export function noResponseWords(known: PositionEstimates | PickupEstimates | undefined, t = ENGLISH): string {
+  if (known && 'untold' in known && known.untold)
+    return t('There is no response to draw. {0}', untoldWords(known.untold, t));
+  return t(
+    (known && 'response' in known ? known.response : known?.inductanceH) === undefined
+      ? 'There is no response to draw: a coil lacks its turns, its bobbin or its wire.'
+      : 'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.',
+  );
+}
 
 /**
  * Coils that cancel, a volume turned down: what is left of every note by rounding and stray capacitance is no response, though the

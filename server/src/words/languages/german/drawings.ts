@@ -188,6 +188,7 @@ export const DRAWINGS = {
   'Frequency response of {0}, position {1}': 'Frequenzgang von {0}, Schalterstellung {1}',
   'There is no response to draw: a coil lacks its turns, its bobbin or its wire.':
     'Kein Frequenzgang zu zeichnen: Einer Spule fehlen Windungen, Wickelkörper oder Draht.',
+  'There is no response to draw. {0}': 'Kein Frequenzgang zu zeichnen. {0}',
   'Silent: there is no response to draw. Nothing of the coils reaches the output, because a joint is open, hot and ground are joined, the coils cancel or the volume is down.':
     'Stumm: kein Frequenzgang zu zeichnen. Nichts von den Spulen erreicht den Ausgang, weil eine Verbindung offen ist, heiß und Masse verbunden sind, die Spulen sich aufheben oder die Lautstärke zu ist.',
   'no load': 'keiner Last',
@@ -248,6 +249,11 @@ export const DRAWINGS = {
   'Position {0}, {1}: {2}.': 'Schalterstellung {0}, {1}: {2}.',
   'Silent: nothing is connected.': 'Stumm: nichts ist angeschlossen.',
   'Silent: hot and ground are joined.': 'Stumm: heiß und Masse sind verbunden.',
+  'not told by a sweep of the whole': 'sagt eine Frequenzmessung des Ganzen nicht',
+  'The sweep of all of {0} does not tell this: sweep {1}.':
+    'Die Frequenzmessung von ganz {0} sagt das nicht: sweep {1}.',
+  'How loud {0} is beside the others no sweep tells: its turns would.':
+    'Wie laut {0} neben den anderen ist, sagt keine Frequenzmessung: erst seine Windungszahl.',
   'Unknown: turns or a coil’s sign are missing.': 'Unbekannt: Windungen oder Polung einer Spule fehlen.',
   'as meant': 'wie gewollt',
   'Hum not known.': 'Brumm nicht bekannt.',
