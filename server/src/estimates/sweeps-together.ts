@@ -67,9 +67,15 @@ export const sweptTogether = onceFor((netlist: PickupNetlist, bench: Bench | und
 });
 
 function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Bench | undefined) {
-  const plan = planOf(state, netlist, bench);
-  const fit = plan && rememberedFit(plan.sweeps);
-  if (!fit) return undefined;
+  // A coil that was swept alone may not have been in its pickup at all: where something is left, nothing hung beside it.
+  const asDeclared = fitOfPlan(planOf(state, netlist, bench, 'in the pickup'));
+  const isFound = asDeclared && asDeclared.fit.reducedChiSquared < LEAVES_NOTHING;
+  const byThemselves = isFound ? undefined : fitOfPlan(planOf(state, netlist, bench, 'by themselves'));
+  const found = [asDeclared, byThemselves].flatMap((each) => each ?? []);
+  if (found.length === 0) return undefined;
+  const { plan, fit } = found.reduce((best, each) =>
+    each.fit.reducedChiSquared < best.fit.reducedChiSquared ? each : best,
+  );
   const parts = plan.groups.map((each) => ({ own: each.swept, part: partOf(each, plan, fit) }));
   // A fit of all that takes from one what it gives to another has not found their circuit.
   const isWorse = parts.some(({ own, part }) => RANKS[part.verdict] > RANKS[own.verdict]);
@@ -83,6 +89,13 @@ function fittedTogether(state: readonly SweptCoil[], netlist: PickupNetlist, ben
     couplings: new Map(plan.coils.map((coil, at) => [coil, couplings[at] ?? 0])),
   }));
   return { parts: told, coupled: coupledIn(plan, fit), metal };
+}
+
+const LEAVES_NOTHING = 1.2;
+
+function fitOfPlan(plan: Plan | undefined) {
+  const fit = plan && rememberedFit(plan.sweeps);
+  return fit && { plan, fit };
 }
 
 const RANKS: Readonly<Record<SweptCoil['verdict'], number>> = { holds: 0, doubtful: 1, 'does not hold': 2 };
@@ -104,8 +117,16 @@ interface Plan {
   readonly sweeps: SweepsOfCoil;
 }
 
-/** `undefined` where nothing is gained: no sweep of several coils, or too little known of them. */
-function planOf(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Bench | undefined): Plan | undefined {
+/**
+ * Coils of which each was swept alone as it lies among the others, or apart from them all. `undefined` where nothing is gained: no sweep of
+ * several coils, or too little known of them.
+ */
+function planOf(
+  state: readonly SweptCoil[],
+  netlist: PickupNetlist,
+  bench: Bench | undefined,
+  where: 'in the pickup' | 'by themselves',
+): Plan | undefined {
   const found = state.map((swept) => ({ swept, live: coilsSwept(swept.group, netlist) }));
   const coils = netlist.pickup.coils.filter((coil) => found.some(({ live }) => live.length > 1 && live.includes(coil)));
   const used = found.filter(({ live }) => live.length > 0 && live.every((coil) => coils.includes(coil)));
@@ -118,8 +139,7 @@ function planOf(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Benc
   const circuits: ProbedCircuit[] = coils.map((_, coil) => aloneCircuit(coil));
   const groups = used.flatMap(({ swept, live }): readonly PlannedGroup[] => {
     const toldAs = live.length === 1 && live[0] ? coils.indexOf(live[0]) : circuits.length;
-    // What hangs beside a coil by one end or none is left out where nothing is seen of it.
-    if (live.length === 1 && leavesNothing(swept)) return [{ swept, live, circuit: toldAs, toldAs }];
+    if (live.length === 1 && where === 'by themselves') return [{ swept, live, circuit: toldAs, toldAs }];
     const circuit = circuitBetween(swept.group, coils, netlist, computed.magnetics);
     return circuit ? [{ swept, live, circuit: circuits.push(circuit) - 1, toldAs }] : [];
   });
@@ -127,7 +147,7 @@ function planOf(state: readonly SweptCoil[], netlist: PickupNetlist, bench: Benc
   const isCouplingFree = several.length > (known.length > 0 ? 1 : 0);
   // Of two coils that were swept by themselves no coupling needs to be computed.
   const areTold = known.length === 0 && coils.length === 2;
-  const sets = setsOf(coils, alone, computed);
+  const sets = setsOf(coils, alone, computed, where);
   const pairs = areTold ? [{ a: 0, b: 1, coupling: 1 }] : couplingsOf(coils, computed);
   if (!sets || !pairs) return undefined;
   const cable = ownCable(netlist.pickup);
@@ -199,9 +219,6 @@ const USUAL_CORNER_HZ = 8000;
 /** A logarithm: between a third and three times the usual. */
 const ANY_CABLE = 1;
 
-const leavesNothing = (swept: SweptCoil | undefined): boolean =>
-  swept !== undefined && swept.fit.rest < 1.2 * swept.fit.scatter;
-
 /**
  * Sweeps after the work, as the pickup was swept: where two points are swept once more, something was done in between, and what was swept
  * before is of another state. An exciter's say nothing of coils that are joined.
@@ -235,18 +252,23 @@ function setsOf(
   coils: readonly Coil[],
   alone: ReadonlyMap<Coil, SweptCoil>,
   computed: Computed,
+  where: 'in the pickup' | 'by themselves',
 ): { readonly coils: readonly NetworkCoil[]; readonly starts: readonly SetStart[] } | undefined {
   const numbers = coils.map((coil) => {
     const swept = alone.get(coil);
-    const measured = swept && {
-      ohm: swept.resistance20COhm.value,
-      henry: swept.inductanceH.value,
-      farad: swept.capacitanceF.value,
-    };
     const magnetic = computed.magnetics.coils.get(coil);
+    // In the pickup what stands about a coil was swept with it.
+    const windingF = where === 'in the pickup' ? magnetic?.capacitances.windingF.value : undefined;
     const ohm = computed.quick.windings.get(coil)?.resistance20COhm?.value;
-    if (leavesNothing(swept) || !magnetic || ohm === undefined) return measured;
-    return { ohm: measured?.ohm ?? ohm, henry: magnetic.totalH.value, farad: magnetic.capacitances.windingF.value };
+    if (swept)
+      return {
+        ohm: swept.resistance20COhm.value,
+        henry: swept.inductanceH.value,
+        farad: windingF ?? swept.capacitanceF.value,
+      };
+    return magnetic && ohm !== undefined
+      ? { ohm, henry: magnetic.totalH.value, farad: magnetic.capacitances.windingF.value }
+      : undefined;
   });
   const starts: SetStart[] = [];
   let others:

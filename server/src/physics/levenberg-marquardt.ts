@@ -1,7 +1,9 @@
 /**
  * Least squares of a function that bends: D. W. Marquardt, "An Algorithm for Least-Squares Estimation of Nonlinear Parameters", Journal
  * of the Society for Industrial and Applied Mathematics 11 (1963) 431–441, with the diagonal of the normal equations as the measure of
- * a step. Parameters are logarithms or pure numbers of about 1, so a step is limited by one length for all.
+ * a step. Where the sum of squares falls along a narrow valley that turns, a step bends with it: M. K. Transtrum and J. P. Sethna,
+ * "Improvements to the Levenberg-Marquardt algorithm for nonlinear least-squares minimization", arXiv 1201.5885 (2012). Parameters are
+ * logarithms or pure numbers of about 1, so a step is limited by one length for all.
  */
 import { solveInPlace } from './linear-solve.ts';
 
@@ -35,45 +37,114 @@ export function leastSquares(
   let residuals = new Float64Array(rows);
   let trial = new Float64Array(rows);
   // Most steps are taken, so their slopes are wanted, too.
-  const slopes = new Float64Array(rows * parameters);
+  let slopes = new Float64Array(rows * parameters);
+  let trialSlopes = new Float64Array(rows * parameters);
   problem.at(values, residuals, slopes);
   let chiSquared = sumOfSquares(residuals);
   let { information, gradient } = normalEquations(residuals, slopes, parameters);
   let damping = 1e-3;
+  let harder = HARDER;
+  let slow = 0;
   let rounds = 0;
-  for (; rounds < mostRounds; rounds++) {
-    const step = stepOf(information, gradient, damping);
-    const moved = values.map((value, index) => value - (step[index] ?? 0));
-    problem.at(moved, trial, slopes);
-    const now = sumOfSquares(trial);
-    if (!(now <= chiSquared)) {
-      damping *= 11;
-      if (damping > 1e12) break;
+  for (; rounds < mostRounds && damping < MOST_DAMPING; rounds++) {
+    const step = bentStep({ problem, values, residuals, slopes, information, gradient, damping, trial });
+    const moved = step && values.map((value, index) => value - (step[index] ?? 0));
+    if (moved) problem.at(moved, trial, trialSlopes);
+    const now = moved ? sumOfSquares(trial) : Number.NaN;
+    if (!moved || !(now <= chiSquared)) {
+      damping *= harder;
+      harder *= 2;
       continue;
     }
     const gained = chiSquared - now;
     [values, residuals, trial, chiSquared] = [moved, trial, residuals, now];
+    [slopes, trialSlopes] = [trialSlopes, slopes];
     ({ information, gradient } = normalEquations(residuals, slopes, parameters));
-    damping = Math.max(damping / 9, 1e-12);
-    if (gained < enough) break;
+    damping = Math.max(damping / 3, 1e-12);
+    harder = HARDER;
+    // A step that is held short gains little anywhere, but not again and again.
+    slow = gained < enough ? slow + 1 : 0;
+    if (slow > MOST_SLOW || (slow > 0 && damping < 1)) break;
   }
   return { values, chiSquared, information, rounds };
 }
 
+/** What a step that fails is damped more by; the next one by twice that. */
+const HARDER = 5;
+const MOST_DAMPING = 1e12;
+const MOST_SLOW = 4;
+
 /** A factor of e^1.5 a round. */
 const LONGEST_STEP = 1.5;
 
-function stepOf(information: Float64Array, gradient: Float64Array, damping: number): Float64Array {
+interface Place {
+  readonly problem: LeastSquares;
+  readonly values: Float64Array;
+  readonly residuals: Float64Array;
+  readonly slopes: Float64Array;
+  readonly information: Float64Array;
+  readonly gradient: Float64Array;
+  readonly damping: number;
+  /** Written over. */
+  readonly trial: Float64Array;
+}
+
+/**
+ * The straight step and half of what the residuals' bend along it asks for; `undefined` where they bend too much for either to mean
+ * something.
+ */
+function bentStep({
+  problem,
+  values,
+  residuals,
+  slopes,
+  information,
+  gradient,
+  damping,
+  trial,
+}: Place): Float64Array | undefined {
   const size = gradient.length;
+  const step = limited(solved(information, gradient, damping));
+  problem.at(
+    values.map((value, index) => value - AHEAD * (step[index] as number)),
+    trial,
+    undefined,
+  );
+  const pull = new Float64Array(size);
+  for (let row = 0; row < trial.length; row++) {
+    const start = row * size;
+    let along = 0;
+    for (let at = 0; at < size; at++) along -= (slopes[start + at] as number) * (step[at] as number);
+    const bend = (2 / AHEAD) * (((trial[row] as number) - (residuals[row] as number)) / AHEAD - along);
+    for (let at = 0; at < size; at++) pull[at] = (pull[at] as number) + (slopes[start + at] as number) * bend;
+  }
+  const bent = solved(information, pull, damping);
+  const lengthOf = (of: Float64Array) =>
+    Math.sqrt(of.reduce((sum, each, at) => sum + (information[at * size + at] as number) * each * each, 0));
+  return lengthOf(bent) > MOST_BENT * lengthOf(step)
+    ? undefined
+    : limited(step.map((each, at) => each + (bent[at] as number) / 2));
+}
+
+function limited(step: Float64Array): Float64Array {
+  const longest = step.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+  return longest > LONGEST_STEP ? step.map((each) => (each * LONGEST_STEP) / longest) : step;
+}
+
+/** How far along a step its bend is looked for, and how long what it asks for may be against the step. */
+const AHEAD = 0.1;
+const MOST_BENT = 0.375;
+
+function solved(information: Float64Array, right: Float64Array, damping: number): Float64Array {
+  const size = right.length;
   const matrix = Float64Array.from(information);
   for (let index = 0; index < size; index++) {
     const own = information[index * size + index] ?? 0;
     matrix[index * size + index] = own * (1 + damping) + TINY;
   }
-  const step = Float64Array.from(gradient);
-  solveInPlace(matrix, [step]);
-  const longest = step.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
-  return longest > LONGEST_STEP ? step.map((each) => (each * LONGEST_STEP) / longest) : step;
+  const solution = Float64Array.from(right);
+  solveInPlace(matrix, [solution]);
+  return solution;
 }
 
 /** A parameter that nothing depends on stays where it is. */

@@ -4,7 +4,7 @@
  */
 import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marquardt.ts';
 import { solveInPlace } from '../linear-solve.ts';
-import { COIL_FORMS, type CoilForm, partsOfForm } from './coil-form.ts';
+import { type CoilForm, partsOfForm } from './coil-form.ts';
 import { type CoilsJoined, withoutSurroundings } from './coil-network.ts';
 import { scatterOf } from './scatter.ts';
 import {
@@ -44,9 +44,23 @@ export function fitSweeps(asked: SweepsOfCoil): SweepFit | undefined {
   const { sweeps, chosen } = simplerSurroundings(asked, best);
   const settledNoise = noiseOf(sweeps, chosen);
   const problem = sweepProblem(sweeps, chosen.problem.form, settledNoise);
-  const fit = finished(sweeps, minimum(problem, chosen.minimum.values, TO_THE_END), settledNoise);
-  return { ...fit, rival: rivalOf(best, tried) };
+  const toTheEnd = ({ minimum: { values } }: Tried) => minimum(problem, values, TO_THE_END);
+  // Minima that are about as low may change places on the way.
+  const others = chosen === best ? tried.filter((each) => each !== best && isNear(each, best)).map(toTheEnd) : [];
+  const last = least([toTheEnd(chosen), ...others]);
+  const ofOtherForm = tried.filter(({ problem: { form } }) => form !== best.problem.form);
+  // Sums are compared where both were made with the same scatter.
+  const rivals = [rivalOf(last, others), rivalOf(best, ofOtherForm)].flatMap((each) => each ?? []);
+  const [rival] = rivals.sort((a, b) => b.likely - a.likely);
+  return { ...finished(sweeps, last, settledNoise), rival };
 }
+
+/** Another minimum of the same form. */
+const isNear = ({ problem: { form }, criterion }: Tried, best: Tried): boolean =>
+  form === best.problem.form && criterion < best.criterion + RIVALLING;
+
+/** From a sum of squares that lies so much higher more is gained on the way than minima that are apart differ by. */
+const RIVALLING = 30;
 
 /** Without what stands about the coils, where less than half of what is computed is seen of it and as much is left without. */
 function simplerSurroundings(
@@ -107,15 +121,17 @@ const ROUGHLY = { mostRounds: 40, enough: 0.01 };
 /** Where two coils share several turns of metal the sum of squares falls slowly along a narrow valley: some 200 rounds. */
 const TO_THE_END = { mostRounds: 300 };
 
-const BRIEFLY = { mostRounds: 12, enough: 0.01 };
+const BRIEFLY = { mostRounds: 6, enough: 0.01 };
 
-/** How far the metal of each coil lies about the other, on the same side of both or on opposite ones. */
-const REACHES = [
-  [0.3, 0.9],
-  [-0.3, -0.9],
-];
+/** How far metal lies about the other coil where a fit begins, and of how many such starts it is followed on. */
+const SOME_REACH = 0.3;
+const FOLLOWED = 3;
 
-/** The least from a start. Metal that no coil shares is alike on both sides, where a fit would stand still: then the least of either side. */
+/**
+ * The least from a start. Of couplings the one begins that leaves least as it stands. Metal that no coil shares is alike on both sides,
+ * where a fit would stand still, and each part may lie on the same side of both coils or on opposite ones: of the least of either
+ * those that fall lowest at first are followed.
+ */
 function begun(
   problem: SweepProblem,
   sets: readonly (readonly number[])[],
@@ -125,24 +141,36 @@ function begun(
   const values = new Float64Array(count);
   values.set(sets.flat().slice(0, count));
   if (aboutAt >= 0) values[aboutAt] = 1;
-  const from = (coupling: number, reach: number, patience: Parameters<typeof minimum>[2]) => {
+  const parts = reaches / 2;
+  const from = (coupling: number, sides: number, patience: Patience) => {
     if (couplingAt >= 0) values[couplingAt] = coupling;
-    for (let at = 0; at < reaches; at++) values[reachAt + at] = at < reaches / 2 ? -reach : reach;
+    for (let at = 0; at < reaches; at++) {
+      const isSame = ((sides >> (at % parts)) & 1) === (at < parts ? 1 : 0);
+      values[reachAt + at] = isSame ? SOME_REACH : -SOME_REACH;
+    }
     return minimum(problem, problem.start(values), patience);
   };
+  const lowest = (of: readonly Tried[]) => of.toSorted((a, b) => a.minimum.chiSquared - b.minimum.chiSquared);
   const asked = couplingAt < 0 ? [0] : couplings;
-  const sides = reaches > 0 ? REACHES : [[0]];
-  const found = sides.map((sizes): Tried => {
-    const tried: Tried[] = [];
-    for (const coupling of asked) {
-      const brief = sizes.map((reach) => from(coupling, reach, reaches > 0 ? BRIEFLY : ROUGHLY));
-      tried.push(reaches > 0 ? minimum(problem, least(brief).minimum.values, ROUGHLY) : least(brief));
-      if (least(tried).minimum.chiSquared < NEARLY * problem.data) break;
-    }
-    return least(tried);
-  });
+  const sorted = asked
+    .map((coupling) => ({ coupling, as: from(coupling, 0, AS_IT_STANDS).minimum.chiSquared }))
+    .sort((a, b) => a.as - b.as);
+  let found: readonly Tried[] = [];
+  for (const { coupling } of sorted) {
+    const next =
+      reaches === 0
+        ? [from(coupling, 0, ROUGHLY)]
+        : lowest(Array.from({ length: 2 ** parts }, (_, sides) => from(coupling, sides, BRIEFLY)))
+            .slice(0, FOLLOWED)
+            .map((each) => minimum(problem, each.minimum.values, ROUGHLY));
+    found = lowest([...found, ...next]).slice(0, FOLLOWED);
+    if (least(found).minimum.chiSquared < NEARLY * problem.data) break;
+  }
   return found as [Tried, ...Tried[]];
 }
+
+type Patience = Parameters<typeof leastSquares>[2];
+const AS_IT_STANDS = { mostRounds: 0 };
 
 /** Squared residuals of a point of a circuit that is found: another start finds the same. */
 const NEARLY = 2;
@@ -179,10 +207,21 @@ function unwrapped(phase: readonly number[]): readonly number[] {
 function triedForms(sweeps: SweepsOfCoil, noise: readonly Noise[], loop: Tried): readonly Tried[] {
   const simple = SIMPLE_FORMS.map((form) => fitForm(sweeps, form, noise, loop));
   if (simple.some((each) => Number.isFinite(each.criterion) && leavesNothing(sweeps, each))) return simple;
+  const twoLoops = fitForm(sweeps, 'two loops', noise, loop);
   return [
     ...simple,
-    ...COIL_FORMS.filter((form) => !SIMPLE_FORMS.includes(form)).map((form) => fitForm(sweeps, form, noise, loop)),
+    twoLoops,
+    fitForm(sweeps, 'core and loop', noise, loop),
+    fitForm(sweeps, 'three loops', noise, twoLoops, [thirdLoop(twoLoops)]),
+    fitForm(sweeps, 'loop and resistance', noise, loop),
   ];
+}
+
+/** Three loops where two were found: one below both, one between, one above. */
+function thirdLoop({ minimum: { values } }: Tried): readonly number[] {
+  const [one, other] = [values.slice(3, 5), values.slice(5, 7)].sort(([, a = 0], [, b = 0]) => a - b);
+  const [[lower = 0, low = 0], [upper = 0, high = 0]] = [one ?? [], other ?? []];
+  return [lower - 0.8, low - 1.3, lower + 0.4, (low + high) / 2, upper - 0.4, high + 0.3];
 }
 
 const SIMPLE_FORMS: readonly CoilForm[] = ['plain', 'loop', 'core'];
@@ -207,7 +246,7 @@ const FIRST_CORNERS = [8000, 2000, 30_000, 3000];
 const LOGIT_WEAK = Math.log(0.1 / 0.9);
 const LOGIT_SLIGHT = Math.log(0.05 / 0.95);
 
-function minimum(problem: SweepProblem, start: Float64Array, patience: Parameters<typeof leastSquares>[2]): Tried {
+function minimum(problem: SweepProblem, start: Float64Array, patience: Patience): Tried {
   const found = leastSquares(problem, start, patience);
   const { sets, ofSet } = problem.network;
   const isInside = partsOfForm(problem.form).every((part, index) =>
@@ -252,10 +291,7 @@ export const lossesFrom = (
         [LOGIT_SLIGHT, corner + 0.6, strength - 0.4, corner],
       ];
     case 'three loops':
-      return [
-        [strength - 1.5, corner - 2, strength - 0.3, corner, strength, corner + 1.7],
-        [strength - 1, corner - 1, strength - 0.5, corner + 0.5, strength - 0.5, corner + 2],
-      ];
+      return [[strength - 1.5, corner - 2, strength - 0.3, corner, strength, corner + 1.7]];
     case 'loop and resistance':
       return [
         [strength, corner, Math.log(1e6)],
@@ -264,16 +300,17 @@ export const lossesFrom = (
   }
 };
 
-/** Of one coil, from the loop that was found. */
+/** Of one coil, from the loop that was found, or from such losses. */
 function fitForm(
   sweeps: SweepsOfCoil,
   form: CoilForm,
   noise: readonly Noise[],
   { problem: { network }, minimum: { values } }: Tried,
+  asked?: readonly (readonly number[])[],
 ): Tried {
   const problem = sweepProblem(sweeps, form, noise);
   const [strength = LOGIT_WEAK, corner = Math.log(8000)] = values.slice(3, network.count);
-  const tried = lossesFrom(form, strength, corner).map((losses) =>
+  const tried = (asked ?? lossesFrom(form, strength, corner)).map((losses) =>
     minimum(problem, Float64Array.from([...values.slice(0, 3), ...losses, ...values.slice(network.count)]), ROUGHLY),
   );
   return tried.reduce((low, each) => (each.criterion < low.criterion ? each : low));
@@ -311,12 +348,16 @@ function rivalOf(chosen: Tried, tried: readonly Tried[]): SweepFit['rival'] {
 
 const UNLIKELY = 0.003;
 
-/** Another form, or other values of it than the same minimum has when it is come to from elsewhere. */
+/**
+ * Another form, or other values of it than the same minimum has when it is come to from elsewhere, where turns of metal may have changed
+ * places.
+ */
 const isUnlike = (a: Tried, b: Tried): boolean =>
   a.problem.form !== b.problem.form ||
-  a.minimum.values.some(
-    (each, at) => at < a.problem.network.count && Math.abs(each - (b.minimum.values[at] ?? 0)) > 0.1,
-  );
+  (Math.abs(a.minimum.chiSquared - b.minimum.chiSquared) > 0.1 &&
+    a.minimum.values.some(
+      (each, at) => at < a.problem.network.count && Math.abs(each - (b.minimum.values[at] ?? 0)) > 0.1,
+    ));
 
 function finished(
   sweeps: SweepsOfCoil,
