@@ -237,7 +237,7 @@ interface Tried {
   readonly criterion: number;
 }
 
-/** What lies beyond these no sweep tells from inductance or capacitance. */
+/** What lies beyond these no sweep tells from inductance or capacitance; of two alike that lie within a factor of 2 none tells each one's strength. */
 const LEAST_CORNER_HZ = 60;
 const MOST_CORNER_HZ = 80_000;
 
@@ -249,11 +249,17 @@ const LOGIT_SLIGHT = Math.log(0.05 / 0.95);
 function minimum(problem: SweepProblem, start: Float64Array, patience: Patience): Tried {
   const found = leastSquares(problem, start, patience);
   const { sets, ofSet } = problem.network;
-  const isInside = partsOfForm(problem.form).every((part, index) =>
-    Array.from({ length: sets }, (_, set) => Math.exp(found.values[set * ofSet + 4 + 2 * index] ?? 0)).every(
-      (corner) => part === 'across' || (corner > LEAST_CORNER_HZ && corner < MOST_CORNER_HZ),
-    ),
-  );
+  const isInside = Array.from({ length: sets }, (_, set) => {
+    const corners = partsOfForm(problem.form).flatMap((part, index) =>
+      part === 'across' ? [] : [{ part, log: found.values[set * ofSet + 4 + 2 * index] ?? 0 }],
+    );
+    return corners.every(
+      ({ part, log }, at) =>
+        log > Math.log(LEAST_CORNER_HZ) &&
+        log < Math.log(MOST_CORNER_HZ) &&
+        corners.slice(at + 1).every((other) => other.part !== part || Math.abs(other.log - log) > Math.LN2),
+    );
+  }).every((each) => each);
   const criterion = isInside
     ? found.chiSquared + problem.parameters * Math.log(problem.data)
     : Number.POSITIVE_INFINITY;
