@@ -3,13 +3,19 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { createPush } from '../../server/src/lsp/diagnostics-push.ts';
 
 /** A loop of turns like the one of the process: callbacks and waiting messages take their turns one by one. */
-function harness(isReady: () => boolean = () => true, inSight: readonly TextDocument[] = []) {
+function harness(
+  isReady: () => boolean = () => true,
+  inSight: readonly TextDocument[] = [],
+  all: readonly TextDocument[] = [],
+) {
   const turns: (() => void)[] = [];
   const sent: string[] = [];
   let asked = 0;
   const push = createPush({
     soon: (callback) => turns.push(callback),
     rested: () => sent.push('all is sent'),
+    all: () => all,
+    othersAffected: () => sent.push('others are affected'),
     inSight: () => inSight,
     diagnose: () => {
       asked += 1;
@@ -88,6 +94,20 @@ describe('sending findings', () => {
     assert.deepEqual(sent, []);
   });
 
+  it('where each of many that are opened affects all, all are looked at once, the last opened first', () => {
+    const documents = ['a', 'b', 'c', 'd'].map(documentOf);
+    const [before, ...opened] = documents;
+    const { push, run, sent } = harness(undefined, [], documents);
+    assert.ok(before);
+    run(
+      opened.map((document) => () => {
+        push.edited(document);
+        push.allAffected();
+      }),
+    );
+    assert.deepEqual(sent, ['others are affected', 'd 1', 'c 1', 'b 1', 'a 1', 'all is sent']);
+  });
+
   it('long work is done in turns, between which messages and other documents come', () => {
     const sent: string[] = [];
     const turns: (() => void)[] = [];
@@ -98,6 +118,8 @@ describe('sending findings', () => {
     const push = createPush({
       soon: (callback) => turns.push(callback),
       rested: () => sent.push('all is sent'),
+      all: () => [],
+      othersAffected: () => assert.fail('nobody said so'),
       inSight: () => [],
       diagnose: ({ uri }, wantsEarly) => {
         const more = (left.get(uri) ?? 0) - 1;

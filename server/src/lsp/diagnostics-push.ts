@@ -6,6 +6,8 @@ export interface Push {
   edited(document: TextDocument): void;
   /** The documents have the text they had, but something that they use may have changed. */
   affected(documents: Iterable<TextDocument>): void;
+  /** The same of all that are open once the burst is over in which this is said, a thousand times perhaps. */
+  allAffected(): void;
   /** Closed: nothing is to be sent for it any more. */
   dropped(document: TextDocument): void;
 }
@@ -14,6 +16,9 @@ export interface PushTarget {
   /** Works a while on a document as it is now. `wantsEarly`: it was typed in, and what can be told early is to be sent. */
   readonly diagnose: (document: TextDocument, wantsEarly: boolean) => Diagnosed;
   readonly send: (document: TextDocument, found: Diagnostic[], isDone: boolean) => void;
+  /** All documents that are open, and that some of them have been affected where all were. */
+  readonly all: () => Iterable<TextDocument>;
+  readonly othersAffected: () => void;
   /** Documents that somebody looks at, as far as that is known. */
   readonly inSight: () => readonly TextDocument[];
   /** Runs the callback in a turn of its own, soon. */
@@ -34,25 +39,33 @@ export interface Diagnosed {
  * burst are answered once: before it works, and between its turns of work, it lets every message through that is already waiting. One document is worked
  * off at a time, the one edited last first, so that typing never waits for the files that depend on it; of those the ones in sight first.
  */
-export function createPush({ diagnose, send, inSight, soon, rested }: PushTarget): Push {
-  /** Edited, the last first, or begun. */
+export function createPush({ diagnose, send, all, othersAffected, inSight, soon, rested }: PushTarget): Push {
+  /** Edited or begun, what comes next at the end. */
   const first: TextDocument[] = [];
+  const isFirst = new Set<TextDocument>();
   const behind = new Set<TextDocument>();
   const typedIn = new Set<TextDocument>();
+  let areAllBehind = false;
   let changes = 0;
   let isScheduled = false;
 
   const drop = (document: TextDocument): void => {
-    const at = first.indexOf(document);
-    if (at >= 0) first.splice(at, 1);
+    if (isFirst.delete(document)) first.splice(first.lastIndexOf(document), 1);
     behind.delete(document);
+  };
+  const goesFirst = (document: TextDocument): void => {
+    isFirst.add(document);
+    first.push(document);
+  };
+  const goBehind = (documents: Iterable<TextDocument>): void => {
+    for (const document of documents) if (!isFirst.has(document)) behind.add(document);
   };
   const next = (): TextDocument | undefined => {
     const [oldest] = behind;
-    return first.shift() ?? inSight().find((each) => behind.has(each)) ?? oldest;
+    return first.at(-1) ?? inSight().find((each) => behind.has(each)) ?? oldest;
   };
   const schedule = (): void => {
-    if (isScheduled || first.length + behind.size === 0) return;
+    if (isScheduled || (first.length + behind.size === 0 && !areAllBehind)) return;
     isScheduled = true;
     const seen = changes;
     const look = (): void => {
@@ -64,12 +77,17 @@ export function createPush({ diagnose, send, inSight, soon, rested }: PushTarget
     soon(() => soon(look));
   };
   const workOffOne = (): void => {
+    if (areAllBehind) {
+      areAllBehind = false;
+      goBehind(all());
+      if (behind.size > 0) othersAffected();
+    }
     const document = next();
     if (document === undefined) return;
-    behind.delete(document);
+    drop(document);
     const { found, isDone } = diagnose(document, typedIn.has(document));
     if (isDone) typedIn.delete(document);
-    else first.unshift(document);
+    else goesFirst(document);
     if (found) send(document, found, isDone);
     if (first.length + behind.size === 0) rested();
   };
@@ -78,11 +96,15 @@ export function createPush({ diagnose, send, inSight, soon, rested }: PushTarget
       changes += 1;
       drop(document);
       typedIn.add(document);
-      first.unshift(document);
+      goesFirst(document);
       schedule();
     },
     affected: (documents) => {
-      for (const document of documents) if (!first.includes(document)) behind.add(document);
+      goBehind(documents);
+      schedule();
+    },
+    allAffected: () => {
+      areAllBehind = true;
       schedule();
     },
     dropped: (document) => {

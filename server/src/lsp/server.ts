@@ -203,6 +203,8 @@ function start(
   const push: Push = createPush({
     soon,
     rested: tidySoon,
+    all: () => session.documents.all(),
+    othersAffected: () => refreshBeside(),
     inSight: () => seen.flatMap((uri) => session.documents.get(uri) ?? []),
     diagnose: (document, wantsEarly) => {
       const { isDone, early } = session.goOn(document.uri, slice(), wantsEarly);
@@ -231,11 +233,15 @@ function start(
     if (documents.length > 0) refreshBeside();
   };
 
+  const listingChanged = (): void => {
+    session.listingChanged();
+    push.allAffected();
+  };
   const closed = (uri: string): void => {
     if (pull) pull.dropped(uri);
     else sendTo(uri, undefined, []);
   };
-  listenToDocuments(connection, session, { push, late, workspace, unopened, affected, closed, report });
+  listenToDocuments(connection, session, { push, late, workspace, unopened, affected, listingChanged, closed, report });
   if (pull) servePull(connection, pull, unopened, report);
   connection.onDidChangeWatchedFiles(
     heeding(report, 'watched files', ({ changes }) => {
@@ -243,14 +249,14 @@ function start(
       workspace.changed(changes.map(({ uri }) => uri));
       unopened.changed(changes.map(({ uri }) => uri));
       lookAround();
-      affected(session.listingChanged());
+      listingChanged();
     }),
   );
   const take = (read: Settings): void => {
     const isToldOtherwise = JSON.stringify([...settings.levels]) !== JSON.stringify([...read.levels]);
     settings = read;
     if (isToldOtherwise) {
-      affected(session.listingChanged());
+      listingChanged();
       unopened.wanted(false);
     }
     unopened.wanted(read.checkScope === 'workspace');
@@ -279,7 +285,7 @@ function start(
         const folders = await connection.workspace.getWorkspaceFolders().catch(() => null);
         session.files.setFolders((folders ?? []).map(({ uri }) => uri));
         lookAround();
-        affected(session.listingChanged());
+        listingChanged();
       });
     }
   });
@@ -339,6 +345,7 @@ interface Listening {
   readonly workspace: Workspace;
   readonly unopened: WorkspaceFindings;
   readonly affected: (documents: readonly TextDocument[]) => void;
+  readonly listingChanged: () => void;
   /** Nothing more is told of it as an open document. */
   readonly closed: (uri: string) => void;
   readonly report: Report;
@@ -353,7 +360,7 @@ const REST_MS = 150;
 function listenToDocuments(
   connection: Connection,
   session: Session,
-  { push, late, workspace, unopened, affected, closed, report }: Listening,
+  { push, late, workspace, unopened, affected, listingChanged, closed, report }: Listening,
 ): void {
   const { documents } = session;
   connection.onDidOpenTextDocument(
@@ -368,9 +375,8 @@ function listenToDocuments(
       unopened.opened(document.uri);
       // Without a folder, the files beside the open ones are the workspace.
       if (session.files.folders().length === 0) void workspace.current();
-      const others = session.listingChanged().filter((other) => other !== document);
       push.edited(document);
-      affected(others);
+      listingChanged();
     }),
   );
   connection.onDidChangeTextDocument(
@@ -395,7 +401,7 @@ function listenToDocuments(
       session.files.forget(document.uri);
       unopened.changed([document.uri]);
       closed(document.uri);
-      affected(session.listingChanged());
+      listingChanged();
     }),
   );
 }

@@ -46,8 +46,8 @@ export interface Session {
   release(uri: string): void;
   /** Forgets what rests on these files; returns the open documents that have to be looked at again. */
   changed(uris: readonly string[]): readonly TextDocument[];
-  /** Files came or went: what was missing may be there now. Returns all open documents. */
-  listingChanged(): readonly TextDocument[];
+  /** Files came or went: what was missing may be there now, and all documents have to be looked at again. */
+  listingChanged(): void;
 }
 
 export interface Progress {
@@ -68,12 +68,20 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
   const analyser = createAnalyser();
   const states = new Map<string, FileWork>();
   const resting = createResting();
+  let listing = 0;
   const stateOf = (uri: string): FileWork => {
     const key = fileKey(uri);
-    const known = states.get(key);
-    if (known) return known;
-    const state: FileWork = { key, restsOn: [], done: undefined, former: undefined, begun: undefined };
+    const state: FileWork = states.get(key) ?? {
+      key,
+      listing,
+      restsOn: [],
+      done: undefined,
+      former: undefined,
+      begun: undefined,
+    };
     states.set(key, state);
+    if (state.listing !== listing) clear(state);
+    state.listing = listing;
     return state;
   };
   const finish = (uri: string, state: FileWork, analysis: Analysis | undefined): void => {
@@ -170,8 +178,7 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
       return touched;
     },
     listingChanged: () => {
-      for (const state of states.values()) clear(state);
-      return [...documents.all()];
+      listing += 1;
     },
   };
 }
@@ -182,6 +189,8 @@ export function createSession({ sources, failed, soon }: SessionOptions): Sessio
  */
 interface FileWork {
   readonly key: string;
+  /** The listing of files that it was made with. */
+  listing: number;
   /** Keys of the files that what is done rests on, its own among them. */
   restsOn: readonly string[];
   /** Without an analysis where it failed. */
