@@ -51,7 +51,7 @@ describe('a pickup swept before and after some work', () => {
     assert.ok(capacitanceF && capacitanceF.sd < pair.swept.after.capacitanceF.sd / 8);
     assert.ok(Math.abs(capacitanceF.value - (is.capacitanceF - was.capacitanceF)) < 2 * capacitanceF.sd);
     const { now, before, measured } = picture;
-    assert.ok(now.resonanceHz && before?.resonanceHz && measured?.strip);
+    assert.ok(now.resonanceHz && before?.resonanceHz && measured?.strips[0]);
     // One resistor and one recorder served both: what neither reading tells, both together do.
     const { inductanceH } = changesOf(pair);
     assert.ok(Math.abs(inductanceH.value) < 2 * inductanceH.sd && inductanceH.sd < 0.001);
@@ -60,7 +60,7 @@ describe('a pickup swept before and after some work', () => {
     assert.ok(Math.abs(before.resonanceHz.value - was.loadedPeak.hz) < 2 * before.resonanceHz.sd);
     const moved = now.resonanceHz.value - before.resonanceHz.value;
     assert.ok(Math.abs(moved - (is.loadedPeak.hz - was.loadedPeak.hz)) < 10, `${moved} Hz`);
-    const doubt = Math.max(...measured.strip.sdDb.slice(0, -40));
+    const doubt = Math.max(...measured.strips[0].offSd.slice(0, -40));
     assert.ok(doubt < Math.max(...now.band.levelSdDb) / 5, `${doubt} dB`);
   });
 

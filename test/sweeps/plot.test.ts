@@ -40,13 +40,14 @@ describe('the plot of a sweep', () => {
     assert.equal(picture.before?.name, 'computed');
     assert.match(picture.description, /The circuit holds/);
     const { rows, columns } = responseTable(picture);
-    assert.deepEqual(columns, ['', 'computed', 'measured']);
+    assert.deepEqual(columns, ['', 'computed', 'measured', 'rest', 'rest of the phase']);
     const cells = rows.map((row) => row.join(' | ').replaceAll('\u202F', ' '));
-    assert.ok(cells.includes('inductance | 2.46 ± 0.09 H | 2.526 ± 0.009 H'), cells.join('\n'));
+    assert.ok(cells.includes('inductance | 2.46 ± 0.09 H | 2.526 ± 0.009 H |  | '), cells.join('\n'));
     for (const row of [
-      /^lost to metal at 3 kHz \| [\d.]+ ± [\d.]+ % \| [\d.]+ ± [\d.]+ %$/,
-      /^lost far above \| [\d.]+ ± [\d.]+ % \| [\d.]+ ± [\d.]+ %$/,
-      /^corner of that loss \| [\d.]+ kHz \| [\d.]+ ± [\d.]+ kHz$/,
+      /^lost to metal at 3 kHz \| [\d.]+ ± [\d.]+ % \| [\d.]+ ± [\d.]+ % \|/,
+      /^lost far above \| [\d.]+ ± [\d.]+ % \| [\d.]+ ± [\d.]+ % \|/,
+      /^corner of that loss \| [\d.]+ kHz \| [\d.]+ ± [\d.]+ kHz \|/,
+      /^1 kHz \|.* dB \| [−\d.]+ ± [\d.]+ dB \| [−\d.]+ ± [\d.]+°$/,
     ])
       assert.ok(
         cells.some((cell) => row.test(cell)),
@@ -56,6 +57,8 @@ describe('the plot of a sweep', () => {
       const svg = responsePlot(picture, width);
       assert.match(svg, /data-part="sweep:points"/);
       assert.match(svg, /data-part="sweep:rest"/);
+      assert.match(svg, /data-part="sweep:phase"/);
+      assertLegibleDrawing(svg);
     }
   });
 
@@ -77,11 +80,14 @@ describe('the plot of a sweep', () => {
 
   it('marks what lies beyond the strip at its edge, and says so', () => {
     const picture = pictureOf();
-    const { strip, ...measured } = picture.measured ?? assert.fail();
-    const { db, ...rest } = strip ?? assert.fail();
-    const shown = { ...picture, measured: { ...measured, strip: { ...rest, db: db.with(40, 3).with(80, -3) } } };
-    const svg = responsePlot(shown, 'wide');
-    assert.equal(svg.match(/<path class="pt"/g)?.length, 2);
+    const { strips, ...measured } = picture.measured ?? assert.fail();
+    const beyond = strips.map((strip) => ({ ...strip, off: strip.off.with(40, 3).with(80, -3) }));
+    assert.deepEqual(
+      strips.map(({ unit }) => unit),
+      ['dB', '°'],
+    );
+    const svg = responsePlot({ ...picture, measured: { ...measured, strips: beyond } }, 'wide');
+    assert.equal(svg.match(/<path class="pt"/g)?.length, 4);
     assert.match(svg, /Triangles at its edge/);
     assert.doesNotMatch(responsePlot(picture, 'wide'), /Triangles/);
     assertLegibleDrawing(svg);

@@ -9,7 +9,6 @@ import { mismatch } from '../estimates/mismatch.ts';
 import { outputChange } from '../estimates/output-change.ts';
 import { loadOf, pickupEstimates, quickPickupEstimates } from '../estimates/pickup-estimates.ts';
 import { type QuickEstimates, quickEstimates } from '../estimates/quick.ts';
-import { withSweptWhole } from '../estimates/swept-whole.ts';
 import type { Bench } from '../model/bench.ts';
 import { pickupNetlist } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -33,8 +32,7 @@ export const pickupAnalysis = onceFor((pickup: Pickup, bench: Bench | undefined)
     ownEdits: (edits) => ownEdits(edits, pickup),
   };
   const full = onceForEach((cableF?: number) => {
-    const load = loadOf(pickup, cableF);
-    return withSweptWhole(pickupEstimates(quick, bench, load), quick, load);
+    return pickupEstimates(quick, bench, loadOf(pickup, cableF));
   });
   const beside = onceForEach((cableF?: number) => mismatch(quick, bench, loadOf(pickup, cableF)));
   return {

@@ -4,11 +4,9 @@ import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupImpedance } from '../estimates/inductance-meter.ts';
 import type { QuickOf } from '../estimates/position-network.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
-import type { SweptCoil } from '../estimates/sweeps-measured.ts';
 import { holdingSweep } from '../estimates/sweeps-used.ts';
-import { sweptWhole } from '../estimates/swept-whole.ts';
 import { withoutSweeps } from '../model/sweeps.ts';
-import { type Complex, divide, magnitude } from '../physics/complex.ts';
+import { type Complex, magnitude } from '../physics/complex.ts';
 import { measuredPoints } from '../physics/sweep/measured-impedance.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { ENGLISH, type Language } from '../words/languages/language.ts';
@@ -60,14 +58,9 @@ export function impedancePicture(
 }
 
 function curveOf(quick: QuickEstimates): readonly Point[] | undefined {
-  const whole = sweptWhole(quick);
-  const impedance = (hz: number) => (whole ? impedanceFitted(whole, hz) : pickupImpedance(quick, hz));
-  const curve = DRAWN_HZ.map((hz) => pointOf(hz, impedance(hz)));
+  const curve = DRAWN_HZ.map((hz) => pointOf(hz, pickupImpedance(quick, hz)));
   return curve.every((point) => point !== undefined) ? curve : undefined;
 }
-
-const impedanceFitted = ({ fit: { problem, values } }: SweptCoil, hz: number): Complex =>
-  divide({ re: 1, im: 0 }, problem.admittanceAt(values, 0, hz));
 
 const POINTS = 240;
 const DRAWN_HZ = Array.from({ length: POINTS + 1 }, (_, index) => FROM_HZ * (TO_HZ / FROM_HZ) ** (index / POINTS));

@@ -13,6 +13,7 @@ import { pickupMagnetics } from './magnetics.ts';
 import { segmentsOf } from './pickup-circuit.ts';
 import { NO_LOAD, pickupEstimates } from './pickup-estimates.ts';
 import type { QuickEstimates } from './quick.ts';
+import { asSwept } from './swept-whole.ts';
 
 export interface InductanceMeterReading {
   readonly frequencyHz: number;
@@ -31,10 +32,11 @@ export interface InductanceMeter {
 
 /** `undefined` where resistance, inductance or the way from hot to ground is not known. */
 export function inductanceMeter(
-  quick: QuickEstimates,
+  built: QuickEstimates,
   bench: Bench | undefined,
   temperatureC = benchRoomC(bench),
 ): InductanceMeter | undefined {
+  const quick = asSwept(built);
   const { inductanceH, resonanceHz } = pickupEstimates(quick, bench, NO_LOAD);
   const plain = impedance(quick, { ...NO_SCALING, temperatureC, capacitance: 0 }, LOW_HZ);
   if (!inductanceH || !plain || !(plain.im > 0)) return undefined;
@@ -85,8 +87,10 @@ function relative(estimates: readonly (Estimate | undefined)[], source: string):
 }
 
 /** Between hot and ground, nothing connected, ohm; `undefined` where something of it is not known. */
-export const pickupImpedance = (quick: QuickEstimates, frequencyHz: number): Complex | undefined =>
-  pickupMagnetics(quick).inductanceH && impedance(quick, NO_SCALING, frequencyHz);
+export function pickupImpedance(built: QuickEstimates, frequencyHz: number): Complex | undefined {
+  const quick = asSwept(built);
+  return pickupMagnetics(quick).inductanceH && impedance(quick, NO_SCALING, frequencyHz);
+}
 
 function impedance(quick: QuickEstimates, scaling: Scaling, frequencyHz: number): Complex | undefined {
   const { netlist } = quick;

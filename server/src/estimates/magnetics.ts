@@ -23,6 +23,16 @@ export const pickupMagnetics = onceFor(
     ),
 );
 
+/** Of every coil inductance and resistance, so that it can be put into a circuit. */
+export function areCoilsKnown(quick: QuickEstimates): boolean {
+  const { netlist, windings } = quick;
+  const { coils } = pickupMagnetics(quick);
+  return (
+    netlist.pickup.coils.length > 0 &&
+    netlist.pickup.coils.every((coil) => coils.has(coil) && windings.get(coil)?.resistance20COhm)
+  );
+}
+
 /** A capacitance that was read across one coil is its winding's. */
 function withCoilCapacitances(computed: PickupMagnetics, quick: QuickEstimates): PickupMagnetics {
   const read = new Map(

@@ -1,5 +1,6 @@
 /** A pickup's numbers as features, documents and reports read them. */
 
+import { given } from '../../../grammar/values/present.ts';
 import { type Bench, benchMainsHz } from '../model/bench.ts';
 import { isGrounded } from '../model/netlist.ts';
 import type { Pickup } from '../model/pickup.ts';
@@ -10,7 +11,6 @@ import { audioFrequencies, responseFigures, responseOf } from '../physics/circui
 import { add, type Complex, divide, zero } from '../physics/complex.ts';
 import { type Basis, type Estimate, estimateOf, restingOn, sum } from '../quantities/estimate.ts';
 import { causes, pieceName } from './causes.ts';
-import type { PickupMagnetics } from './coil-magnetics.ts';
 import { told } from './coil-winding.ts';
 import {
   BARE_STACK_PEAK_SD_DB,
@@ -24,7 +24,7 @@ import type { CoilEstimates, FrequencyResponse, PickupEstimates } from './estima
 import { leadReadings } from './lead-readings.ts';
 import { type Contribution, levelInPlace } from './level-in-place.ts';
 import { CAPACITORS_CAUSE, tracksCause } from './load-causes.ts';
-import { pickupMagnetics } from './magnetics.ts';
+import { areCoilsKnown, pickupMagnetics } from './magnetics.ts';
 import { responseBasis } from './measured-basis.ts';
 import { farads } from './own-cable.ts';
 import { segmentsOf } from './pickup-circuit.ts';
@@ -33,6 +33,7 @@ import { because } from './reasons.ts';
 import { responseEstimates } from './response-estimates.ts';
 import { scalingCauses } from './scaling-causes.ts';
 import { contributionsOf, type Drive, REFERENCE_LEVEL_DB, type Source, stringDrives } from './sources.ts';
+import { asSwept } from './swept-whole.ts';
 
 /** What is known without any inductance. */
 export function quickPickupEstimates(quick: QuickEstimates): PickupEstimates {
@@ -125,10 +126,11 @@ export function pickupEstimates(
       capacitanceF: magnetic?.capacitances.windingF,
     });
   }
-  if (!areCoilsKnown(quick, magnetics) || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
+  const seen = asSwept(quick);
+  if (!areCoilsKnown(seen) || quick.netlist.hot === undefined || quick.netlist.ground === undefined)
     return { ...base, coils, leadReadings: readings };
 
-  const { inductanceH, capacitanceF } = magnetics;
+  const { inductanceH, capacitanceF, eddies } = pickupMagnetics(seen);
   const response = responseEstimates(responseCauses(quick, load), (factors) => {
     const loaded = loadedNetwork(quick, load, scalingOf(factors));
     return { ...loaded, sources: stringDrives(loaded) };
@@ -136,15 +138,17 @@ export function pickupEstimates(
   const reasons = [
     ...(inductanceH?.restsOn ?? []),
     ...(capacitanceF?.restsOn ?? []),
-    ...magnetics.eddies().losses.restsOn,
+    ...eddies().losses.restsOn,
     load.words,
   ];
-  const basis = responseBasis(quick);
+  const basis = responseBasis(seen);
   const resting = (estimate: Estimate, by: Basis): Estimate => ({ ...restingOn(estimate, ...reasons), basis: by });
   const levels = levelsInPlace(quick, benchMainsHz(bench));
   return {
     ...base,
     coils,
+    ...given({ isSweptWhole: seen.isSweptWhole }),
+    resistance20COhm: seen.resistance20COhm,
     inductanceH,
     capacitanceF,
     resonanceHz: response?.resonanceHz && resting(response.resonanceHz, basis.frequency),
@@ -156,11 +160,6 @@ export function pickupEstimates(
     leadReadings: readings,
   };
 }
-
-/** Of every coil inductance and resistance, so that it can be put into a circuit. */
-export const areCoilsKnown = ({ netlist, windings }: QuickEstimates, magnetics: PickupMagnetics): boolean =>
-  netlist.pickup.coils.length > 0 &&
-  netlist.pickup.coils.every((coil) => magnetics.coils.has(coil) && windings.get(coil)?.resistance20COhm);
 
 /**
  * Bare, the two coils of a stack also ring against each other, by what their capacitances and their coupling differ in: nothing that one
@@ -175,7 +174,7 @@ const unlikeCoils = (pickup: Pickup, { cableF }: Load): Estimate =>
 
 /** Factors of all resistances, inductances, capacitances and losses with what is known of them, and of the pots and capacitors that load. */
 export const responseCauses = (quick: QuickEstimates, load: Load): readonly Estimate[] => [
-  ...scalingCauses([quick]),
+  ...scalingCauses([asSwept(quick)]),
   ...loadCausesOf(load).map(({ cause }) => cause),
 ];
 
@@ -227,7 +226,8 @@ interface LoadedPickup {
   readonly segments: readonly Source[];
 }
 
-function loadedNetwork(quick: QuickEstimates, load: Load, scaling: Scaling): LoadedPickup {
+function loadedNetwork(built: QuickEstimates, load: Load, scaling: Scaling): LoadedPickup {
+  const quick = asSwept(built);
   const { netlist } = quick;
   const nodeOf = (net: number) => (isGrounded(netlist, net) ? ground : net === netlist.hot ? OUTPUT : `net ${net}`);
   const segments = segmentsOf(netlist, nodeOf);

@@ -17,11 +17,10 @@ import { NO_SCALING, scalingOf, UNSCREENED } from './electric.ts';
 import type { FrequencyResponse, PhaseVerdict, PositionEstimates, UntoldPosition } from './estimates.ts';
 import { type Contribution, leavesByPlaces, levelInPlace, levelWithBound } from './level-in-place.ts';
 import { CAPACITORS_CAUSE, cableCause, controlsAcross, tracksCause } from './load-causes.ts';
-import { pickupMagnetics } from './magnetics.ts';
+import { areCoilsKnown, pickupMagnetics } from './magnetics.ts';
 import { positionBasis } from './measured-basis.ts';
 import { farads } from './own-cable.ts';
 import { humDb as combinedHumDb, type HumVerdict, humVerdict, phaseOf, type Sounding, stringShare } from './phase.ts';
-import { areCoilsKnown } from './pickup-estimates.ts';
 import {
   AS_PLAYED,
   AT_THE_METER,
@@ -301,9 +300,7 @@ const fullyKnown = (quick: QuickEstimates): boolean =>
  * knows how loud one is beside the other.
  */
 const isResponseKnown = (quick: readonly QuickEstimates[]): boolean =>
-  quick.every(fullyKnown) || (new Set(quick).size === 1 && quick.every(isCircuitKnown));
-
-const isCircuitKnown = (quick: QuickEstimates): boolean => areCoilsKnown(quick, pickupMagnetics(quick));
+  quick.every(fullyKnown) || (new Set(quick).size === 1 && quick.every(areCoilsKnown));
 
 /** What is to be said where a sweep leaves a response open. */
 function untoldPosition(selection: Selection, quickOf: QuickOf): UntoldPosition | undefined {
@@ -311,7 +308,7 @@ function untoldPosition(selection: Selection, quickOf: QuickOf): UntoldPosition 
   for (const part of parts) {
     const { pickup } = part.slot;
     const quick = pickup && quickOf(pickup);
-    if (!quick || isCircuitKnown(quick) || !sweptWhole(quick)) continue;
+    if (!quick || areCoilsKnown(quick) || !sweptWhole(quick)) continue;
     const asked = parts.flatMap((each) => (each.slot === part.slot && each.kind === 'coil' ? [each.coil] : []));
     const coils = asked.length > 0 ? [...new Set(asked)] : pickup.coils.map(({ name }) => name);
     return {
@@ -321,7 +318,7 @@ function untoldPosition(selection: Selection, quickOf: QuickOf): UntoldPosition 
     };
   }
   const unknown = parts.find(({ slot: { pickup } }) => pickup && !fullyKnown(quickOf(pickup)));
-  const isEachCircuit = parts.every(({ slot: { pickup } }) => pickup && isCircuitKnown(quickOf(pickup)));
+  const isEachCircuit = parts.every(({ slot: { pickup } }) => pickup && areCoilsKnown(quickOf(pickup)));
   return unknown && isEachCircuit ? { because: 'loudness', pickup: unknown.slot.name } : undefined;
 }
 

@@ -4,37 +4,13 @@ import { measuredPoints } from '../physics/sweep/measured-impedance.ts';
 import { changeOf, type JoinedFits } from '../physics/sweep/shared-set-up.ts';
 import type { SweepFit } from '../physics/sweep/sweep-fit.ts';
 import { offFitted, throughFitted } from '../physics/sweep/under-load.ts';
-import { type Estimate, scale, sum } from '../quantities/estimate.ts';
-import { type Load, loadAdmittance, loadCausesOf } from './pickup-estimates.ts';
+import type { Estimate } from '../quantities/estimate.ts';
+import { type Load, loadAdmittance } from './pickup-estimates.ts';
 import { type SweptCoil, sweptFigure } from './sweeps-measured.ts';
 
 /** Of the voltage in the winding, what is left at the leads; dB. */
 export const levelEstimate = (swept: SweptCoil, load: Load, hz: number): Estimate =>
   sweptFigure(swept, (values, problem) => levelOf({ problem }, values, load, hz));
-
-/** The same with what pots and capacitors of the load are off by. */
-export const levelUnderLoad = (swept: SweptCoil, load: Load, hz: number): Estimate =>
-  withLoad(levelEstimate(swept, load, hz), load, (each) => levelOf(swept.fit, swept.fit.values, each, hz));
-
-/** The peak with what pots and capacitors of the load are off by. */
-export function peakUnderLoad(swept: SweptCoil, load: Load): ReturnType<typeof sweptPeak> {
-  const peak = sweptPeak(swept, load);
-  if (!peak) return undefined;
-  const { fit } = swept;
-  const hzAt = (each: Load) => peakFinder(fit, each)?.(fit.values, fit.problem) ?? peak.hz.value;
-  return {
-    hz: withLoad(peak.hz, load, hzAt),
-    db: withLoad(peak.db, load, (each) => aboveLow(fit, fit.values, each, hzAt(each))),
-  };
-}
-
-/** Each of a load's causes moved by one deviation, what is told moves with it. */
-function withLoad(measured: Estimate, load: Load, at: (load: Load) => number): Estimate {
-  const off = loadCausesOf(load).map(({ cause, moved }) =>
-    scale({ ...cause, value: 0 }, (at(moved) - measured.value) / cause.sd),
-  );
-  return { ...sum(measured, ...off), basis: measured.basis };
-}
 
 /** The same above what is left of a low note. */
 export const aboveLow = (fit: Fitted, values: Float64Array, load: Load, hz: number): number =>

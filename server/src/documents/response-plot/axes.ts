@@ -23,7 +23,7 @@ export interface Axes {
 const AREAS: Readonly<Record<PlotWidth, Omit<Box, 'y'>>> = {
   wide: { x: 76, width: 820, height: 306 },
   narrow: { x: 58, width: 396, height: 248 },
-  slim: { x: 50, width: 296, height: 220 },
+  slim: { x: 54, width: 292, height: 220 },
 };
 
 export function axesOf(size: PlotWidth, top: number, [floorDb, topDb]: readonly [number, number]): Axes {

@@ -63,7 +63,17 @@ export function beforeAfterPicture(
     measured: {
       points,
       pointsBefore,
-      strip: { word: 'Δ', title: t('Change, after less before'), ...change, isChange: true },
+      strips: [
+        {
+          word: 'Δ',
+          title: t('Change, after less before'),
+          unit: 'dB',
+          hz: change.hz,
+          off: change.db,
+          offSd: change.sdDb,
+          isChange: true,
+        },
+      ],
       verdict,
       legend: [
         t('Points: as measured, before as diamonds, after as rings.'),
@@ -87,13 +97,8 @@ const blockWords = ({ group: { block } }: SweptCoil, otherwise: string): string 
 const SHOWN_HZ = logFrequencies(20, 20_000, 181);
 
 /** From its sweep alone, of what the winding passes on. */
-export function sweptCurve(
-  swept: SweptCoil,
-  load: Load,
-  name: string,
-  { level, peakOf } = { level: levelEstimate, peakOf: sweptPeak },
-): CurvePicture {
-  const levels = Array.from(SHOWN_HZ, (hz) => level(swept, load, hz));
+function sweptCurve(swept: SweptCoil, load: Load, name: string): CurvePicture {
+  const levels = Array.from(SHOWN_HZ, (hz) => levelEstimate(swept, load, hz));
   const levelDb = levels.map(({ value }) => value);
   const levelSdDb = levels.map(({ sd }) => sd);
   const band: ResponseBand = {
@@ -103,7 +108,7 @@ export function sweptCurve(
     lowDb: levelDb.map((level, index) => level - (levelSdDb[index] ?? 0)),
     highDb: levelDb.map((level, index) => level + (levelSdDb[index] ?? 0)),
   };
-  const peak = peakOf(swept, load);
+  const peak = sweptPeak(swept, load);
   return { name, band, resonanceHz: peak?.hz, peakDb: peak?.db };
 }
 

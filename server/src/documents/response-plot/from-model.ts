@@ -6,8 +6,6 @@ import type { QuickOf } from '../../estimates/position-network.ts';
 import { positionPoints } from '../../estimates/position-points.ts';
 import { FULL_UP } from '../../estimates/positions.ts';
 import { pickupResponseBand, positionResponseBand, type ResponseBand } from '../../estimates/response-band.ts';
-import { levelUnderLoad, peakUnderLoad } from '../../estimates/swept-levels.ts';
-import { sweptWhole } from '../../estimates/swept-whole.ts';
 import { usualTuning } from '../../estimates/tuning.ts';
 import type { Instrument } from '../../model/instrument.ts';
 import { withoutSweeps } from '../../model/sweeps.ts';
@@ -17,7 +15,6 @@ import { positionTitle } from '../../words/selections.ts';
 import { settingWords } from '../../words/setting-words.ts';
 import { filesWords } from '../../words/sweep-words.ts';
 import { untoldWords } from '../../words/untold.ts';
-import { sweptCurve } from './before-after.ts';
 import { loadWords } from './load-words.ts';
 import { levelAt, type MeasuredPicture, measuredPicture } from './measured.ts';
 import { type CurvePicture, type ResponsePicture, resonanceWords } from './response-plot.ts';
@@ -82,8 +79,7 @@ const isSomeTurnsOpen = ({ pickup }: PickupState): boolean =>
 const isLoudnessOpen = ({ instrument }: PositionState, key: string, played: Played): boolean =>
   instrument.positions(played).find((each) => each.key === key)?.levelDb === undefined;
 
-const isSweptWhole = ({ analysis, pickup: { pickup } }: PickupState): boolean =>
-  sweptWhole(quickOfBench(analysis)(pickup)) !== undefined;
+const isSweptWhole = ({ pickup }: PickupState): boolean => pickup.estimates().isSweptWhole === true;
 
 function pictureOf(
   state: PickupState,
@@ -154,6 +150,7 @@ function positionMeasured(
   const { hz, offDb, swept } = points;
   return {
     points: { hz, levelDb: hz.map((each, index) => levelAt(band, each) + (offDb[index] ?? 0)) },
+    strips: [],
     verdict: t(
       'Points: as measured ({0}), brought to what hangs on them here.',
       [...new Set(swept.map(filesWords))].join(', '),
@@ -171,8 +168,6 @@ function pickupCurve({ analysis, pickup, cableF }: PickupState, name: string): C
   if (estimates.inductanceH === undefined) return undefined;
   const load = loadOf(pickup.pickup, cableF);
   const quick = quickOfBench(analysis)(pickup.pickup);
-  const whole = sweptWhole(quick);
-  if (whole) return sweptCurve(whole, load, name, { level: levelUnderLoad, peakOf: peakUnderLoad });
   const band = pickupResponseBand(quick, load);
   if (band === undefined || isSilent(band)) return undefined;
   const { resonanceHz, peakDb, minus3DbHz } = estimates;

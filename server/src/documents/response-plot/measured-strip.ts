@@ -46,8 +46,9 @@ export function drawMeasuredPoints(
 
 const DIAMOND = 3.2;
 const STRIP_HEIGHT = 54;
-/** Limits of the strip, dB: the smallest that holds it. */
-const LIMITS_DB = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20];
+const BETWEEN_STRIPS = 18;
+/** Limits of a strip: the smallest that holds it. */
+const LIMITS = { dB: [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20], '°': [0.2, 0.5, 1, 2, 5, 10, 20, 45, 90, 180] } as const;
 
 interface Placed {
   readonly frame: Frame;
@@ -58,9 +59,15 @@ interface Placed {
 
 /** Below the strings: the strip, what it says, and the numbers. */
 export function measuredStrip(measured: MeasuredPicture, axes: Axes, { frame, top, size, t }: Placed): Block {
-  const { strip, verdict, legend, numbers } = measured;
-  const drawn = strip ? drawStrip(strip, axes, top) : { nodes: [], bottom: top - 8 };
-  const marked = strip && isBeyond(strip) ? [t('Triangles at its edge: points beyond it.')] : [];
+  const { strips, verdict, legend, numbers } = measured;
+  const drawn = strips.reduce<Block>(
+    ({ nodes, bottom }, strip) => {
+      const next = drawStrip(strip, axes, bottom + BETWEEN_STRIPS);
+      return { nodes: [...nodes, ...next.nodes], bottom: next.bottom };
+    },
+    { nodes: [], bottom: top - (strips.length > 0 ? BETWEEN_STRIPS : 8) },
+  );
+  const marked = strips.some(isBeyond) ? [t('Triangles at its edge: points beyond it.')] : [];
   const caption = paragraphs([[verdict, ...legend, ...marked].join(' ')], {
     x: frame.margin,
     y: drawn.bottom + 18,
@@ -73,18 +80,18 @@ export function measuredStrip(measured: MeasuredPicture, axes: Axes, { frame, to
 }
 
 /** A few points of the ends may lie beyond: what most of them need is shown. */
-function limitOf({ db, isChange }: StripPicture): number {
-  const most = [...db].map(Math.abs).sort((a, b) => a - b)[Math.floor((isChange ? 0.999 : 0.95) * db.length)] ?? 0;
-  return LIMITS_DB.find((each) => each > most) ?? 20;
+function limitOf({ off, unit, isChange }: StripPicture): number {
+  const most = [...off].map(Math.abs).sort((a, b) => a - b)[Math.floor((isChange ? 0.999 : 0.95) * off.length)] ?? 0;
+  return LIMITS[unit].find((each) => each > most) ?? LIMITS[unit].at(-1) ?? 0;
 }
 
 function isBeyond(strip: StripPicture): boolean {
   const limit = limitOf(strip);
-  return strip.db.some((each) => Math.abs(each) > limit);
+  return strip.off.some((each) => Math.abs(each) > limit);
 }
 
 function drawStrip(picture: StripPicture, axes: Axes, top: number): Block {
-  const { word, title, hz, db, sdDb, isChange } = picture;
+  const { word, title, unit, hz, off, offSd, isChange } = picture;
   const limit = limitOf(picture);
   const strip: Axes = {
     ...axes,
@@ -95,20 +102,22 @@ function drawStrip(picture: StripPicture, axes: Axes, top: number): Block {
     y: (each) => top + (STRIP_HEIGHT / 2) * (1 - each / limit),
   };
   // The doubt of a change lies about it; what a fit leaves is held against the doubt of its points about 0.
-  const centre = (index: number) => (isChange ? (db[index] ?? 0) : 0);
-  const edgeOf = (way: number) => sdDb.map((sd, index) => centre(index) + way * 2 * sd);
+  const centre = (index: number) => (isChange ? (off[index] ?? 0) : 0);
+  const edgeOf = (way: number) => offSd.map((sd, index) => centre(index) + way * 2 * sd);
   const edge = (at: number) =>
-    wordsAt(`${at > 0 ? '+' : '−'}${limit}`, axes.area.x - 10, strip.y(at) + 4, { anchor: 'end' });
+    wordsAt(`${at > 0 ? '+' : '−'}${limit}${unit === '°' ? unit : ''}`, axes.area.x - 10, strip.y(at) + 4, {
+      anchor: 'end',
+    });
   return {
     nodes: [
       part(
-        isChange ? 'sweep:change' : 'sweep:rest',
+        isChange ? 'sweep:change' : unit === '°' ? 'sweep:phase' : 'sweep:rest',
         title,
         path('hair', d`M${axes.area.x} ${top}H${axes.right}M${axes.area.x} ${strip.bottom}H${axes.right}`),
         path('res', bandPath(strip, hz, edgeOf(-1), edgeOf(1))),
         path('w1', d`M${axes.area.x} ${strip.y(0)}H${axes.right}`),
-        path('spark', curvePath(strip, hz, db)),
-        ...beyond(strip, hz, db, limit),
+        path('spark', curvePath(strip, hz, off)),
+        ...beyond(strip, hz, off, limit),
       ),
       edge(limit),
       edge(-limit),
@@ -119,10 +128,10 @@ function drawStrip(picture: StripPicture, axes: Axes, top: number): Block {
 }
 
 /** What lies beyond the strip is marked at its edge, by a triangle that points out of it. */
-function beyond(strip: Axes, hz: readonly number[], db: readonly number[], limit: number): readonly SvgNode[] {
+function beyond(strip: Axes, hz: readonly number[], off: readonly number[], limit: number): readonly SvgNode[] {
   let last = Number.NEGATIVE_INFINITY;
   return hz.flatMap((each, index) => {
-    const [x, value] = [strip.x(each), db[index] ?? 0];
+    const [x, value] = [strip.x(each), off[index] ?? 0];
     if (Math.abs(value) <= limit || x - last < POINTS_APART) return [];
     last = x;
     return [pointingOut(x, strip.y(Math.sign(value) * limit), value)];

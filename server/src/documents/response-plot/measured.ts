@@ -7,7 +7,7 @@ import { computedBeside } from '../../estimates/sweep-comparison.ts';
 import { LOSS_TOLD_HZ, lossesBeside } from '../../estimates/sweep-diagnosis.ts';
 import type { SweptCoil } from '../../estimates/sweeps-measured.ts';
 import { holdingSweep } from '../../estimates/sweeps-used.ts';
-import { measuredPoints } from '../../physics/sweep/measured-impedance.ts';
+import { type MeasuredPoint, measuredPoints } from '../../physics/sweep/measured-impedance.ts';
 import { offFitted } from '../../physics/sweep/under-load.ts';
 import type { Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../../quantities/print.ts';
@@ -21,7 +21,7 @@ export interface MeasuredPicture {
   readonly points: PointsPicture;
   /** Of the curve before. */
   readonly pointsBefore?: PointsPicture;
-  readonly strip?: StripPicture;
+  readonly strips: readonly StripPicture[];
   /** Whether the circuit holds, or what has changed. */
   readonly verdict: string;
   /** What the points and the strip are. */
@@ -46,9 +46,10 @@ export interface StripPicture {
   /** Before its axis. */
   readonly word: string;
   readonly title: string;
+  readonly unit: 'dB' | '°';
   readonly hz: readonly number[];
-  readonly db: readonly number[];
-  readonly sdDb: readonly number[];
+  readonly off: readonly number[];
+  readonly offSd: readonly number[];
   /** True where what it shows is not expected to lie in the band. */
   readonly isChange: boolean;
 }
@@ -57,6 +58,7 @@ export interface StripPicture {
 export type NumberRow = readonly [string, string, string, string, number?];
 
 const DB = 20 / Math.LN10;
+const DEGREES = 180 / Math.PI;
 
 /**
  * `undefined` where no sweep of the whole pickup is used. A point lies off the drawn curve by as much as the response of what was measured
@@ -82,18 +84,24 @@ export function measuredPicture(
       hz,
       levelDb: shown.map((point) => levelAt(band, point.hz) + offFitted(point, farad, loadAdmittance(load, point.hz))),
     },
-    strip: {
-      word: t('rest'),
-      title: t('What is left, measured less fitted'),
-      hz,
-      db: shown.map(({ rest }) => rest * DB),
-      sdDb: shown.map(({ sd }) => sd * DB),
-      isChange: false,
-    },
+    strips: [
+      {
+        word: t('rest'),
+        title: t('What is left, measured less fitted'),
+        unit: 'dB',
+        hz,
+        off: shown.map(({ rest }) => rest * DB),
+        offSd: shown.map(({ sd }) => sd * DB),
+        isChange: false,
+      },
+      ...phaseStrip(shown, t),
+    ],
     verdict: verdictWords(swept, t),
     legend: [
       t('Points: as measured, brought to this load.'),
-      t('Rest in decibels, in a band of two deviations of the points.'),
+      shown.some(({ phaseRest }) => phaseRest !== undefined)
+        ? t('Rest in decibels, below it of the phase in degrees, each in a band of two deviations of the points.')
+        : t('Rest in decibels, in a band of two deviations of the points. The sweep holds no phase.'),
     ],
     numbers: {
       isChange: false,
@@ -106,6 +114,23 @@ export function measuredPicture(
       ],
     },
   };
+}
+
+/** Of the points that hold phase; of several sweeps one may hold none. */
+function phaseStrip(shown: readonly MeasuredPoint[], t: Language): readonly StripPicture[] {
+  const points = shown.flatMap(({ hz, phaseRest, sd }) => (phaseRest === undefined ? [] : [{ hz, phaseRest, sd }]));
+  if (points.length === 0) return [];
+  return [
+    {
+      word: t('phase'),
+      title: t('What is left of the phase, measured less fitted'),
+      unit: '°',
+      hz: points.map(({ hz }) => hz),
+      off: points.map(({ phaseRest }) => phaseRest * DEGREES),
+      offSd: points.map(({ sd }) => sd * DEGREES),
+      isChange: false,
+    },
+  ];
 }
 
 function numberRow(

@@ -1,7 +1,7 @@
 import type { ResponseBand } from '../../estimates/response-band.ts';
 import type { TunedString } from '../../estimates/tuning.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
-import { printNumber, printQuantity } from '../../quantities/print.ts';
+import { printNumber, printParts, printQuantity } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
 import { differenceText } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
@@ -20,7 +20,7 @@ import { circle, path, type SvgNode } from '../svg.ts';
 import { type Axes, axesOf, drawAxes } from './axes.ts';
 import { type CalloutLine, callout } from './callout.ts';
 import { bandPath, curveBoxes, curvePath } from './curve-shapes.ts';
-import { levelAt, type MeasuredPicture } from './measured.ts';
+import { levelAt, type MeasuredPicture, type StripPicture } from './measured.ts';
 import { drawMeasuredPoints, measuredStrip } from './measured-strip.ts';
 import { stringRange } from './string-range.ts';
 
@@ -105,20 +105,33 @@ export function responseTable(picture: ResponsePicture): FactTable {
     }),
   ]);
   const { measured } = picture;
-  const change = measured?.strip?.isChange ? measured.strip : undefined;
-  const changes = TABLE_HZ.map((hz) => {
-    const index = change ? nearest(change.hz, hz) : 0;
-    return levelText({ value: change?.db[index] ?? 0, sd: change?.sdDb[index] ?? 0 }, t);
-  });
+  const strips = measured?.strips ?? [];
+  const blank = strips.map(() => '');
   return {
     caption: `${picture.name}. ${zero.words}`,
-    columns: ['', ...curves.map(({ name }) => (single ? t('level') : name)), ...(change ? [t('change')] : [])],
+    columns: [
+      '',
+      ...curves.map(({ name }) => (single ? t('level') : name)),
+      ...strips.map(({ isChange, unit, word }) =>
+        isChange ? t('change') : unit === '°' ? t('rest of the phase') : word,
+      ),
+    ],
     rows: [
-      ...sweptRows(picture),
-      ...resonances.map((row) => (change ? [...row, ''] : row)),
-      ...levels.map((row, index) => (change ? [...row, changes[index] ?? ''] : row)),
+      ...sweptRows(picture).map((row) => (measured?.numbers?.isChange ? row : [...row, ...blank])),
+      ...resonances.map((row) => [...row, ...blank]),
+      ...levels.map((row, index) => [...row, ...strips.map((strip) => stripCell(strip, TABLE_HZ[index] ?? 0, t))]),
     ],
   };
+}
+
+/** At the nearest point, where one was measured within a quarter of that frequency. */
+function stripCell({ hz, off, offSd, unit, isChange }: StripPicture, at: number, t: Language): string {
+  const index = nearest(hz, at);
+  if (!isChange && Math.abs(Math.log((hz[index] ?? 0) / at)) > Math.log(1.25)) return '';
+  const [value, sd] = [off[index] ?? 0, offSd[index] ?? 0];
+  if (isChange) return levelText({ value, sd }, t);
+  const text = printParts({ value, sd, dimension: 'ratio', decimals: 2, style: t.numbers });
+  return `${text.value} ± ${text.uncertainty ?? ''}${unit === '°' ? '°' : '\u202FdB'}`;
 }
 
 /** Numbers of a sweep; its verdict stands in the first row. */

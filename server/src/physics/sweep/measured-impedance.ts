@@ -9,8 +9,9 @@ export interface MeasuredPoint {
   /** Between the leads, its capacitance in it; ohm. */
   readonly measured: Complex;
   readonly fitted: Complex;
-  /** Measured less fitted, of ln of what was measured; of its angle where there is one. */
+  /** Measured less fitted: of ln of what was measured, and of its angle where there is one, in radians; both scatter alike. */
   readonly rest: number;
+  readonly phaseRest: number | undefined;
   readonly sd: number;
 }
 
@@ -41,6 +42,7 @@ export function measuredPoints(
       measured: divide(ONE, { re: seen.re, im: seen.im - 2 * Math.PI * hz * farad }),
       fitted: divide(ONE, problem.admittanceAt(values, at, hz)),
       rest: level[index] ?? 0,
+      phaseRest: phase?.[index],
       sd: curve.relativeSd?.[index] ?? Math.hypot(share, floor / (curve.magnitude[index] ?? 1)),
     };
   });

@@ -112,8 +112,12 @@ export const DRAWINGS = {
   'Points: as measured, brought to this load.': 'Punkte: wie gemessen, auf diese Last umgerechnet.',
   'Points: as measured ({0}), brought to what hangs on them here.':
     'Punkte: wie gemessen ({0}), auf das umgerechnet, was hier an ihnen hängt.',
-  'Rest in decibels, in a band of two deviations of the points.':
-    'Rest in Dezibel, in einem Band von zwei Standardabweichungen der Punkte.',
+  'Rest in decibels, in a band of two deviations of the points. The sweep holds no phase.':
+    'Rest in Dezibel, in einem Band von zwei Abweichungen der Punkte. Die Messung enthält keine Phase.',
+  'Rest in decibels, below it of the phase in degrees, each in a band of two deviations of the points.':
+    'Rest in Dezibel, darunter der der Phase in Grad, je in einem Band von zwei Abweichungen der Punkte.',
+  'What is left of the phase, measured less fitted': 'Was von der Phase übrig bleibt, gemessen weniger angepasst',
+  'rest of the phase': 'Rest der Phase',
   'Measured points, {0} of them': 'Gemessene Punkte, {0} Stück',
   'What is left, measured less fitted': 'Was übrig bleibt, gemessen weniger angepasst',
   rest: 'Rest',
