@@ -1,7 +1,10 @@
 import { loadavg } from 'node:os';
+import { Writable } from 'node:stream';
+import type { Message, PublishDiagnosticsParams } from 'vscode-languageserver';
 import type { EarlyFindings } from '../../server/src/analysis/analysis.ts';
 import { sentFindings } from '../../server/src/lsp/sent-findings.ts';
 import { createSession } from '../../server/src/lsp/session.ts';
+import { WholeMessageWriter } from '../../server/src/lsp/writer-node.ts';
 import { generatedSpec } from './generated-spec.ts';
 
 const URI = 'file:///bench/main.pickup';
@@ -45,8 +48,10 @@ function keystrokes(lines: number): readonly number[] {
   const start = document.positionAt(digit);
   const textOf = (uri: string) => session.files.document(uri);
   const asSent = sentFindings({ textOf, linksCodes: true, relatesPlaces: true, tagsFindings: true });
+  const writer = new WholeMessageWriter(new Writable({ write: (_piece, _encoding, done) => done() }));
   const tell = (found: EarlyFindings): void => {
-    JSON.stringify(asSent(document, found));
+    const params: PublishDiagnosticsParams = { uri: URI, diagnostics: asSent(document, found) };
+    void writer.write({ jsonrpc: '2.0', method: 'textDocument/publishDiagnostics', params } as Message);
   };
   const times: readonly number[][] = PHASES.map(() => []);
   for (let key = 0; key < KEYSTROKES; key += 1) {

@@ -29,11 +29,11 @@ export function earlyFindings(state: FileState, before: Analysis | undefined): r
   const { model, graph } = state;
   const faults = createFaults();
   const known = knownParts(state, faults);
-  const found = [
-    ...faults.found,
-    ...unsolvedFindings(state, photosIn(model, state.uri, state.host)),
-    ...known.flatMap((part) => [...part.findings, ...(part.lateAreKnown() ? part.lateFindings() : [])]),
-  ];
+  const found = [...faults.found, ...unsolvedFindings(state, photosIn(model, state.uri, state.host))];
+  for (const part of known) {
+    found.push(...part.findings);
+    if (part.lateAreKnown()) found.push(...part.lateFindings());
+  }
   // What else an acceptance covers is not known yet: which of them are over is said by what stood before.
   const accepted = acceptedFindings(found, [...model.pickups, ...model.instruments], false).filter(
     ({ code }) => code !== 'accept/unused',
@@ -49,18 +49,20 @@ function carried(
 ): readonly Finding[] {
   const pieces = graph.fileOf(uri)?.pieces;
   if (!pieces) return [];
-  const pickups = new Set(known.flatMap((part) => ('pickup' in part ? [part.pickup.name] : [])));
-  const instruments = new Set(known.flatMap((part) => ('instrument' in part ? [part.instrument.name] : [])));
+  const pickups = new Set<string>();
+  const instruments = new Set<string>();
+  for (const part of known)
+    if ('pickup' in part) pickups.add(part.pickup.name);
+    else instruments.add(part.instrument.name);
   const isOpen = ({ code, subject: { pickup, instrument } }: Finding): boolean => {
     if (code === 'accept/unused') return true;
     if (instrument !== undefined) return !instruments.has(instrument);
     return pickup !== undefined && !pickups.has(pickup);
   };
   const names = namesOf(pieces);
-  const own = new Set(pieces);
   return before.findings.filter(isOpen).flatMap((finding) => {
     const { chunk, span } = finding.place;
-    if (own.has(chunk)) return [finding];
+    if (graph.isOwn(chunk)) return [finding];
     const name = declaredName(chunk);
     const now = name && names.get(name.kind)?.get(name.text);
     return now ? [{ ...finding, place: { chunk: now, span: movedSpan(span, chunk, now) ?? firstLine(now).span } }] : [];

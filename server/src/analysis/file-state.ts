@@ -5,6 +5,7 @@ import { type Said, say } from '../checks/say.ts';
 import type { Bench } from '../model/bench.ts';
 import {
   type ChunkModel,
+  type Declared,
   emptyModel,
   firstLine,
   type ModelMemory,
@@ -14,6 +15,7 @@ import {
 import type { Instrument } from '../model/instrument.ts';
 import type { FileModel, Reference } from '../model/model.ts';
 import type { Pickup } from '../model/pickup.ts';
+import type { Things } from '../model/resolver.ts';
 import type { Wire } from '../model/wire.ts';
 import type { Host, InstrumentAnalysis, PickupAnalysis } from './analysis-types.ts';
 import { createFaults, type Faults } from './faults.ts';
@@ -94,11 +96,7 @@ function guardedReader(reader: ModelReader, failed: (chunk: Chunk, error: unknow
 
 export function fileModel(models: readonly ChunkModel[]): FileModel {
   let references: readonly Reference[] | undefined;
-  const things = models.flatMap(({ declared }) => declared ?? []);
-  const of = <K extends (typeof things)[number]['kind']>(kind: K) =>
-    things.flatMap((each) =>
-      each.kind === kind ? [each.thing as Extract<(typeof things)[number], { kind: K }>['thing']] : [],
-    );
+  const of = <K extends Declared['kind']>(kind: K): readonly Things[K][] => thingsOf(kind, models);
   return {
     benches: of('bench'),
     wires: of('wire'),
@@ -117,21 +115,27 @@ export function fileModel(models: readonly ChunkModel[]): FileModel {
   };
 }
 
-export const wiresInScope = ({ graph, reader }: FileState): readonly Wire[] =>
-  graph.files.flatMap(({ pieces }) =>
-    pieces.flatMap((chunk) => {
-      const { declared } = reader.read(chunk);
-      return declared?.kind === 'wire' ? [declared.thing] : [];
-    }),
-  );
+/** In order. */
+function thingsOf<K extends Declared['kind']>(kind: K, models: readonly ChunkModel[]): readonly Things[K][] {
+  const things: Things[K][] = [];
+  for (const { declared } of models) if (declared?.kind === kind) things.push(declared.thing as Things[K]);
+  return things;
+}
 
-export const pickupsInScope = ({ graph, reader }: FileState): readonly Pickup[] =>
-  graph.files.flatMap(({ pieces }) =>
-    pieces.flatMap((chunk) => {
-      const { declared } = reader.read(chunk);
-      return declared?.kind === 'pickup' ? [declared.thing] : [];
-    }),
-  );
+/** The file's own first, then those of all that it uses. */
+const inScope = <K extends Declared['kind']>(kind: K, { models, graph, reader }: FileState): readonly Things[K][] => [
+  ...thingsOf(kind, models),
+  ...graph.files.slice(1).flatMap(({ pieces }) =>
+    thingsOf(
+      kind,
+      pieces.map((chunk) => reader.read(chunk)),
+    ),
+  ),
+];
+
+export const wiresInScope = (state: FileState): readonly Wire[] => inScope('wire', state);
+
+export const pickupsInScope = (state: FileState): readonly Pickup[] => inScope('pickup', state);
 
 /** The first bench of the file and all it uses. */
 export function benchInForce(graph: UseGraph, read: (chunk: Chunk) => ChunkModel): Bench | undefined {
@@ -174,16 +178,18 @@ export function analysedInstrument(
 /** What of the file's pickups and instruments has been solved before, or goes past a limit. */
 export function knownParts(state: FileState, faults: Faults): readonly (PickupAnalysis | InstrumentAnalysis)[] {
   const { model, bench, formers } = state;
-  const pickups = model.pickups.flatMap((pickup): readonly PickupAnalysis[] => {
+  const parts: (PickupAnalysis | InstrumentAnalysis)[] = [];
+  for (const pickup of model.pickups) {
     const known = pickupAnalysis.known(pickup, bench);
-    if (known) return [formers.has(pickup) ? recordOf(known) : known];
-    return within(namedPickup(pickup), pickupPastLimit(pickup), faults);
-  });
-  const instruments = model.instruments.flatMap((instrument): readonly InstrumentAnalysis[] => {
+    if (known) parts.push(formers.has(pickup) ? recordOf(known) : known);
+    else within(namedPickup(pickup), pickupPastLimit(pickup), faults);
+  }
+  for (const instrument of model.instruments) {
     const known = instrumentAnalysis.known(instrument, bench);
-    return known ? [known] : within(namedInstrument(instrument), instrumentPastLimit(instrument), faults);
-  });
-  return [...pickups, ...instruments];
+    if (known) parts.push(known);
+    else within(namedInstrument(instrument), instrumentPastLimit(instrument), faults);
+  }
+  return parts;
 }
 
 /** True where nothing is left to solve, as in a file of parts: then nothing has to be told before it is. */
@@ -218,6 +224,7 @@ function within<T>(about: About, pastLimit: Said | undefined, faults: Faults, ma
 
 /** Findings that need inductances. A fault of the program in them is told in the place of what it fails at. */
 export function lateFindings(part: PickupAnalysis | InstrumentAnalysis): readonly Finding[] {
+  if (part.lateAreKnown()) return part.lateFindings();
   const faults = createFaults();
   const about = 'pickup' in part ? namedPickup(part.pickup) : namedInstrument(part.instrument);
   const found = faults.guard(...about, () => part.lateFindings()).flat();

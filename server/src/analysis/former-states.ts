@@ -12,6 +12,7 @@ export function fittedFormers(instruments: readonly Instrument[], pickups: reado
   const later = new Map<Pickup, readonly Pickup[]>();
   for (const pickup of pickups)
     if (pickup.reworks) later.set(pickup.reworks, [...(later.get(pickup.reworks) ?? []), pickup]);
+  if (later.size === 0) return [];
   return instruments.flatMap(({ name, slots }) =>
     slots.flatMap((slot) => {
       const newest = slot.pickup ? newestOf(slot.pickup, later) : [];

@@ -14,35 +14,30 @@ import type { Wire } from '../model/wire.ts';
 import type { Host } from './analysis-types.ts';
 import type { FileState } from './file-state.ts';
 import { unknownCodes } from './levels.ts';
-import { declaredName, namesOf, type UsedFile, type UseGraph } from './use-graph.ts';
+import { type DeclaredName, declaredName, namesOf, type ReadFile, type UsedFile, type UseGraph } from './use-graph.ts';
 
 /** Of one piece of a file. `wires`: those that may be named there. */
 export function pieceFindings(model: ChunkModel, wires: () => readonly Wire[]): readonly Finding[] {
-  const found = ownFindings(model);
-  return found.some(({ gaugeAwg }) => gaugeAwg !== undefined)
-    ? found.map(({ finding, gaugeAwg }) =>
-        gaugeAwg === undefined
-          ? finding
-          : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) },
-      )
-    : found.map(({ finding }) => finding);
+  const { found, gaugesAwg } = ownFindings(model);
+  if (gaugesAwg.every((gaugeAwg) => gaugeAwg === undefined)) return found;
+  return found.map((finding, index) => {
+    const gaugeAwg = gaugesAwg[index];
+    return gaugeAwg === undefined
+      ? finding
+      : { ...finding, remedies: () => wireRemedies(gaugeAwg, finding.place, wires()) };
+  });
 }
 
-interface OwnFinding {
-  readonly finding: Finding;
-  /** Set where a wire of that gauge is asked for. */
-  readonly gaugeAwg?: number | undefined;
-}
-
-/** The same objects while the piece is read as it was. */
-const ownFindings = onceFor(({ chunk, syntax, problems, declared }: ChunkModel): readonly OwnFinding[] => [
-  ...[...chunk.problems, ...syntax].map((problem) => ({
-    finding: problemFinding(problem, ({ span }) => ({ chunk, span })),
-    gaugeAwg: problem.gaugeAwg,
-  })),
-  ...problems.map((problem) => ({ finding: problemFinding(problem, ({ place }) => place) })),
-  ...(declared?.kind === 'bench' ? unknownCodes(declared.thing).map((finding) => ({ finding })) : []),
-]);
+/** The same objects while the piece is read as it was. `gaugesAwg`: of the first of them, where a wire of a gauge is asked for. */
+const ownFindings = onceFor(({ chunk, syntax, problems, declared }: ChunkModel) => {
+  const written = [...chunk.problems, ...syntax];
+  const found: readonly Finding[] = [
+    ...written.map((problem) => problemFinding(problem, ({ span }) => ({ chunk, span }))),
+    ...problems.map((problem) => problemFinding(problem, ({ place }) => place)),
+    ...(declared?.kind === 'bench' ? unknownCodes(declared.thing) : []),
+  ];
+  return { found, gaugesAwg: written.map(({ gaugeAwg }) => gaugeAwg) };
+});
 
 /** Of how a piece is written alone, whatever stands in others. */
 export const writtenFindings = (chunk: Chunk, syntax: ChunkModel['syntax']): readonly Finding[] =>
@@ -110,32 +105,39 @@ function duplicateNames(uri: string, graph: UseGraph): readonly Finding[] {
   if (!file) return [];
   const own = namesOf(file.pieces);
   const others = graph.files.filter((each) => each.uri !== uri);
-  return file.pieces.flatMap((chunk): readonly Finding[] => {
+  const found: Finding[] = [];
+  for (const chunk of file.pieces) {
     const name = declaredName(chunk);
-    if (!name) return [];
+    if (!name) continue;
     const first = own.get(name.kind)?.get(name.text);
-    const before =
-      first !== chunk ? first : others.flatMap(({ pieces }) => namesOf(pieces).get(name.kind)?.get(name.text) ?? [])[0];
-    if (!before) return [];
-    return [
-      {
-        code: 'name/duplicate',
-        severity: 'error',
-        ...told({
-          what: say`Two ${name.kind} blocks are called ${name.text}; a name belongs to one of them.`,
-          action: say`Rename one of them, and what means it.`,
-        }),
-        place: firstLine(chunk),
-        related: [{ message: say`the first ${name.text}`, place: firstLine(before) }],
-        remedies: () => renaming(chunk, name, graph),
-        subject: {},
-      },
-    ];
-  });
+    const before = first === chunk ? firstIn(others, name) : first;
+    if (!before) continue;
+    found.push({
+      code: 'name/duplicate',
+      severity: 'error',
+      ...told({
+        what: say`Two ${name.kind} blocks are called ${name.text}; a name belongs to one of them.`,
+        action: say`Rename one of them, and what means it.`,
+      }),
+      place: firstLine(chunk),
+      related: [{ message: say`the first ${name.text}`, place: firstLine(before) }],
+      remedies: () => renaming(chunk, name, graph),
+      subject: {},
+    });
+  }
+  return found;
+}
+
+function firstIn(files: readonly ReadFile[], { kind, text }: DeclaredName): Chunk | undefined {
+  for (const { pieces } of files) {
+    const chunk = namesOf(pieces).get(kind)?.get(text);
+    if (chunk) return chunk;
+  }
+  return undefined;
 }
 
 /** What means the name goes on to mean the first. */
-function renaming(chunk: Chunk, { kind, text }: { readonly kind: string; readonly text: string }, graph: UseGraph) {
+function renaming(chunk: Chunk, { kind, text }: DeclaredName, graph: UseGraph) {
   const item = chunk.content?.kind === 'block' ? chunk.content.head.find((each) => each.kind === 'word') : undefined;
   if (item === undefined) return [];
   const isTaken = (name: string) => graph.files.some(({ pieces }) => namesOf(pieces).get(kind)?.has(name));

@@ -104,8 +104,8 @@ export function useGraph(start: string, host: Host, readTree: TreeReader): UseGr
   const homeOf = (chunk: Chunk) => {
     if (homes.size === 0)
       for (const { uri, tree, pieces } of files.values())
-        for (const [index, placed] of tree.chunks.entries())
-          homes.set(pieces[index] ?? placed.chunk, { uri, ...placed });
+        for (const [index, { chunk, offset }] of tree.chunks.entries())
+          homes.set(pieces[index] ?? chunk, { uri, offset, chunk });
     return homes.get(chunk);
   };
   const reached = new Map<string, readonly ReadFile[]>();
@@ -178,17 +178,21 @@ const piecesOf = onceFor(({ chunks }: FileTree) => chunks.map(({ chunk }) => chu
 const firstFormsOf = onceFor(({ chunks }: FileTree) => chunks.map(({ chunk }) => firstForm(chunk)));
 
 function readUses(uri: string, tree: FileTree, host: Host): readonly UsedFile[] {
-  return tree.chunks.flatMap(({ chunk }): readonly UsedFile[] => {
+  const uses: UsedFile[] = [];
+  for (const { chunk } of tree.chunks) {
     const { content } = chunk;
-    if (content?.kind !== 'use' || !content.path) return [];
-    const written = content.path.value;
-    const target = resolveUse(uri, written);
-    if (target === undefined || !host.isInside(target))
-      return [{ chunk, written, uri: undefined, state: 'outside', reason: undefined }];
-    const found = host.content(target);
-    const state = found === undefined ? 'pending' : found.kind === 'text' ? 'read' : found.kind;
-    return [{ chunk, written, uri: target, state, reason: found?.kind === 'unreadable' ? found.reason : undefined }];
-  });
+    if (content?.kind === 'use' && content.path) uses.push(readUse(chunk, content.path.value, uri, host));
+  }
+  return uses;
+}
+
+function readUse(chunk: Chunk, written: string, from: string, host: Host): UsedFile {
+  const uri = resolveUse(from, written);
+  if (uri === undefined || !host.isInside(uri))
+    return { chunk, written, uri: undefined, state: 'outside', reason: undefined };
+  const found = host.content(uri);
+  const state = found === undefined ? 'pending' : found.kind === 'text' ? 'read' : found.kind;
+  return { chunk, written, uri, state, reason: found?.kind === 'unreadable' ? found.reason : undefined };
 }
 
 /** The URI that a path relative to a file stands for; `undefined` for anything but a plain relative path. */
@@ -218,11 +222,17 @@ export const namesOf = onceFor((pieces: readonly Chunk[]): ReadonlyMap<string, N
   return kinds;
 });
 
-export function declaredName({ content }: Chunk): { readonly kind: string; readonly text: string } | undefined {
+export interface DeclaredName {
+  /** The word of its block. */
+  readonly kind: string;
+  readonly text: string;
+}
+
+export const declaredName = onceFor(({ content }: Chunk): DeclaredName | undefined => {
   if (content?.kind !== 'block') return undefined;
   const name = content.head.find((item) => item.kind === 'word');
   return name && { kind: content.keyword.text, text: name.text };
-}
+});
 
 function scopeOver(files: readonly ReadFile[], curve: Scope['curve']): Scope {
   const complete = files.every(({ uses }) => uses.every(({ state }) => state === 'read'));

@@ -60,17 +60,22 @@ function standings(document: TextDocument, { uri, homeOf }: EarlyFindings, textO
     if (before) return before;
     const home = homeOf(piece);
     const text = home?.uri === uri ? document : home && textOf(home.uri);
-    const standing = home && text && { uri: home.uri, chunk: home.chunk, ...text.positionAt(home.offset) };
-    if (standing) known.set(piece, standing);
+    if (!home || !text) return undefined;
+    const { line, character } = text.positionAt(home.offset);
+    const standing = { uri: home.uri, chunk: home.chunk, line, character };
+    known.set(piece, standing);
     return standing;
   };
 }
 
 const relatedTo = ({ related }: Finding, standing: StandingOf) => related.map(({ place }) => standing(place.chunk));
 
-const standsThere = ({ own, related }: Sent, finding: Finding, standing: StandingOf): boolean =>
-  isSame(own, standing(finding.place.chunk)) &&
-  finding.related.every(({ place }, index) => isSame(related[index], standing(place.chunk)));
+function standsThere({ own, related }: Sent, finding: Finding, standing: StandingOf): boolean {
+  if (!isSame(own, standing(finding.place.chunk))) return false;
+  for (const [index, { place }] of finding.related.entries())
+    if (!isSame(related[index], standing(place.chunk))) return false;
+  return true;
+}
 
 const isSame = (one: Standing | undefined, other: Standing | undefined): boolean =>
   one === other ||

@@ -54,8 +54,13 @@ const COMMA = Buffer.from(',');
 function publicationParts({ params: { diagnostics, ...params }, ...message }: Publication): readonly Buffer[] {
   // Both end in braces that are opened again for what comes between.
   const head = JSON.stringify({ ...message, params }).slice(0, -2);
-  const findings = diagnostics.flatMap((each, index) => (index === 0 ? [asText(each)] : [COMMA, asText(each)]));
-  return [Buffer.from(`${head},"diagnostics":[`), ...findings, Buffer.from(']}}')];
+  const parts: Buffer[] = [Buffer.from(`${head},"diagnostics":[`)];
+  for (const [index, each] of diagnostics.entries()) {
+    if (index > 0) parts.push(COMMA);
+    parts.push(asText(each));
+  }
+  parts.push(Buffer.from(']}}'));
+  return parts;
 }
 
 const texts = attached<Diagnostic, Buffer>();

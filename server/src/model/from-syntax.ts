@@ -104,12 +104,11 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
 
   /** A long line of blocks made from one another is read from its far end, so that its length asks for no stack. */
   const readParents = (chunk: Chunk): void => {
+    const parent = parentChunk(chunk, scopeOf(chunk));
+    // Asked for with every piece of a file at each keystroke, of which hardly one has any.
+    if (!parent || done.has(parent)) return;
     const line = new Set([chunk]);
-    for (
-      let next = parentChunk(chunk, scopeOf(chunk));
-      next && !done.has(next);
-      next = parentChunk(next, scopeOf(next))
-    ) {
+    for (let next: Chunk | undefined = parent; next && !done.has(next); next = parentChunk(next, scopeOf(next))) {
       if (line.has(next) || reading.includes(next)) return;
       line.add(next);
     }
@@ -118,13 +117,16 @@ export function modelReader(memory: ModelMemory, scopeOf: (chunk: Chunk) => Scop
 
   const stillHolds = ({ lookUps, curves }: Remembered, chunk: Chunk): boolean => {
     const scope = scopeOf(chunk);
-    if ([...curves].some(([path, before]) => !isSameCurve(scope.curve(path), before))) return false;
-    return lookUps.every((before) => {
+    for (const [path, before] of curves) if (!isSameCurve(scope.curve(path), before)) return false;
+    for (const before of lookUps) {
       const found = scope.chunkOf(before.kind, before.name);
       if (found !== before.chunk) return false;
-      if (!found) return toldOf(scope, before.kind, before.name) === before.told;
-      return !reading.includes(found) && read(found) === before.model;
-    });
+      const isSame = found
+        ? !reading.includes(found) && read(found) === before.model
+        : toldOf(scope, before.kind, before.name) === before.told;
+      if (!isSame) return false;
+    }
+    return true;
   };
 
   const readAnew = (chunk: Chunk): ChunkModel => {
