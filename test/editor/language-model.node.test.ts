@@ -22,7 +22,7 @@ describe('tools for language models in the editor', () => {
       () => false,
       () => true,
     );
-  /** Somebody looks at what is asked, and lets it. */
+  /** Somebody looks at what is asked, where it is asked, and lets it. */
   const asked = async (name: string, input: object): Promise<string> => {
     let isDone = false;
     const result = vscode.lm.invokeTool(name, { input, toolInvocationToken: undefined }).then((each) => {
@@ -31,7 +31,7 @@ describe('tools for language models in the editor', () => {
     });
     const dialog = seen.page.locator('.monaco-dialog-box');
     await againUntil(
-      (patience) => dialog.locator('.monaco-button').first().click(patience),
+      (patience) => Promise.race([dialog.locator('.monaco-button').first().click(patience), result]),
       () => isDone,
     );
     const parts = (await result).content;

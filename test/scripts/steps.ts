@@ -29,31 +29,37 @@ export const tools = {
   mocha: 'node_modules/mocha/bin/mocha.js',
 } as const;
 
-/** Runs steps side by side: the first shows its output while it runs, the others when all have ended. */
-export async function runTogether(steps: readonly Step[]): Promise<readonly StepResult[]> {
-  const [first, ...others] = steps;
-  if (first === undefined) return [];
-  console.log(`\n== ${first.name}`);
-  const held = others.map(({ name }) => [`\n== ${name}\n`]);
-  const results = await Promise.all([runStep(first), ...others.map((step, index) => runStep(step, held[index]))]);
+/** Runs lanes side by side, the steps of each one after the other: the first lane shows its output while it runs, the others when all have ended. */
+export async function runTogether(lanes: readonly (readonly Step[])[]): Promise<readonly (readonly StepResult[])[]> {
+  const held: string[][] = lanes.map(() => []);
+  const results = await Promise.all(
+    lanes.map(async (steps, lane) => {
+      const show: Show = lane === 0 ? (text) => process.stdout.write(text) : (text) => held[lane]?.push(text);
+      const done: StepResult[] = [];
+      for (const step of steps) {
+        show(`\n== ${step.name}\n`);
+        done.push(await runStep(step, lane === 0 ? undefined : show));
+      }
+      return done;
+    }),
+  );
   process.stdout.write(held.flat().join(''));
   return results;
 }
 
-/** Runs a step in the repository's root, shows its output while it runs unless it is held back, and adds up the totals it prints. */
-export async function runStep(step: Step, held?: string[]): Promise<StepResult> {
+type Show = (text: string) => unknown;
+
+/** Runs a step in the repository's root, shows its output while it runs, here or where it is held back, and adds up the totals it prints. */
+export async function runStep(step: Step, hold?: Show): Promise<StepResult> {
   const loader = step.script.endsWith('.ts') ? ['--import', 'tsx'] : [];
   const child = spawn(process.execPath, [...loader, path.join(root, step.script), ...(step.args ?? [])], {
     cwd: root,
-    stdio: ['inherit', 'pipe', held === undefined ? 'inherit' : 'pipe'],
+    stdio: ['inherit', 'pipe', hold === undefined ? 'inherit' : 'pipe'],
     // The pipe hides the terminal from the child; what is shown on a terminal may still be coloured.
     env: { ...process.env, ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : {}), ...step.env },
   });
+  const show: Show = hold ?? ((text) => process.stdout.write(text));
   let output = '';
-  const show = (text: string): void => {
-    if (held === undefined) process.stdout.write(text);
-    else held.push(text);
-  };
   child.stdout?.setEncoding('utf8').on('data', (text: string) => {
     output += text;
     show(text);

@@ -9,23 +9,28 @@ interface Suite extends Step {
   readonly tests: true;
 }
 
-/** One row after the other; the steps of a row side by side, since none of them fills all cores for long. */
-const rows: readonly (readonly (Step | Suite)[])[] = [
+/**
+ * One row after the other; the lanes of a row side by side, the steps of a lane one after the other. The tests in the editor often wait
+ * for its window, and what they leave of the cores the other tests take.
+ */
+const rows: readonly (readonly (readonly (Step | Suite)[])[])[] = [
   [
-    { name: 'typecheck', script: tools.tsc, args: ['--noEmit'] },
-    { name: 'lint', script: tools.biome, args: ['check', '.'] },
-    { name: 'build', script: 'test/scripts/build.ts' },
+    [{ name: 'typecheck', script: tools.tsc, args: ['--noEmit'] }],
+    [{ name: 'lint', script: tools.biome, args: ['check', '.'] }],
+    [{ name: 'build', script: 'test/scripts/build.ts' }],
   ],
-  [{ name: 'unit tests', script: tools.mocha, args: ['--reporter', './test/host/totals-reporter.cjs'], tests: true }],
   [
-    { name: 'tests in the editor', script: 'test/editor/run.ts', tests: true },
-    // Desktop VS Code runs web extensions too, but not at the wish of a command line: that flavour is the npm host's.
-    {
-      name: 'tests in the editor, extension in a web worker',
-      script: 'test/editor/run.ts',
-      env: { EDITOR_FLAVOUR: 'web', VSCODE_EXECUTABLE: '' },
-      tests: true,
-    },
+    [{ name: 'unit tests', script: tools.mocha, args: ['--reporter', './test/host/totals-reporter.cjs'], tests: true }],
+    [
+      { name: 'tests in the editor', script: 'test/editor/run.ts', tests: true },
+      // Desktop VS Code runs web extensions too, but not at the wish of a command line: that flavour is the npm host's.
+      {
+        name: 'tests in the editor, extension in a web worker',
+        script: 'test/editor/run.ts',
+        env: { EDITOR_FLAVOUR: 'web', VSCODE_EXECUTABLE: '' },
+        tests: true,
+      },
+    ],
   ],
 ];
 
@@ -40,8 +45,8 @@ for (const line of setUp({ ngspice: true, pictures: true, git: true, browser: tr
 if (desktop !== '') console.log(`desktop VS Code: ${desktop}`);
 for (const row of wrong.length === 0 ? rows : []) {
   const results = await runTogether(row);
-  for (const [index, step] of row.entries()) {
-    const { exitCode = 1, totals } = results[index] ?? {};
+  for (const [index, step] of row.flat().entries()) {
+    const { exitCode = 1, totals } = results.flat()[index] ?? {};
     passed += totals?.passed ?? 0;
     failed += totals?.failed ?? 0;
     // A suite that says nothing, or counts no test, has not shown anything.
