@@ -2,9 +2,11 @@
 import { given } from '../../../grammar/values/present.ts';
 import type { PickupAnalysis } from '../analysis/analysis-types.ts';
 import { pickupImpedance } from '../estimates/inductance-meter.ts';
+import { responseBasis } from '../estimates/measured-basis.ts';
 import type { QuickOf } from '../estimates/position-network.ts';
 import type { QuickEstimates } from '../estimates/quick.ts';
 import { holdingSweep } from '../estimates/sweeps-used.ts';
+import { asSwept } from '../estimates/swept-whole.ts';
 import { withoutSweeps } from '../model/sweeps.ts';
 import { type Complex, magnitude } from '../physics/complex.ts';
 import { measuredPoints } from '../physics/sweep/measured-impedance.ts';
@@ -32,6 +34,8 @@ export interface ImpedancePicture {
   /** What is computed without the sweep. */
   readonly computed?: readonly Point[];
   readonly points: readonly Point[];
+  /** True where the curve rests on what was measured alone. */
+  readonly isMeasured: boolean;
   readonly verdict: string | undefined;
 }
 
@@ -53,6 +57,7 @@ export function impedancePicture(
     curve,
     ...given({ computed: swept && curveOf(quickOf(withoutSweeps(pickup))) }),
     points: measured.flatMap((point) => pointOf(point.hz, point.measured) ?? []),
+    isMeasured: responseBasis(asSwept(quick)).height === 'reading',
     verdict: swept && verdictWords(swept, t),
   };
 }
@@ -76,7 +81,7 @@ const PHASE_HEIGHT = 110;
 const POINTS_APART = 7;
 
 export function impedancePlot(picture: ImpedancePicture, size: PlotWidth): string {
-  const { t, name, title, curve, computed, points, verdict } = picture;
+  const { t, name, title, curve, computed, points, isMeasured, verdict } = picture;
   const frame = FRAMES[size];
   const head = sheetHead(
     {
@@ -139,7 +144,11 @@ export function impedancePlot(picture: ImpedancePicture, size: PlotWidth): strin
       ...head.nodes,
       ...grid(upper, lower, decades, t),
       ...(computed ? [part('impedance:computed', t('computed'), ...both(computed, 'was'))] : []),
-      part('impedance:now', t(computed ? 'measured' : 'computed'), ...both(curve, 'now')),
+      part(
+        'impedance:now',
+        t(isMeasured ? 'measured' : computed ? 'measured in part' : 'computed'),
+        ...both(curve, 'now'),
+      ),
       ...(points.length > 0
         ? [
             part(
@@ -156,7 +165,7 @@ export function impedancePlot(picture: ImpedancePicture, size: PlotWidth): strin
 }
 
 /** The same as rows; with a sweep, what is computed without it and what was measured beside each other. */
-export function impedanceTable({ t, title, curve, computed, verdict }: ImpedancePicture): FactTable {
+export function impedanceTable({ t, title, curve, computed, isMeasured, verdict }: ImpedancePicture): FactTable {
   const curves = [...(computed ? [computed] : []), curve];
   const rows = TABLE_HZ.map((hz) => [
     hertz(hz, t),
@@ -167,7 +176,11 @@ export function impedanceTable({ t, title, curve, computed, verdict }: Impedance
   ]);
   return {
     caption: [t('Impedance of {0}', title), ...(verdict === undefined ? [] : [verdict])].join('. '),
-    columns: ['', ...(computed ? [t('computed'), t('measured')] : [t('computed')])],
+    columns: [
+      '',
+      ...(computed ? [t('computed')] : []),
+      t(isMeasured ? 'measured' : computed ? 'measured in part' : 'computed'),
+    ],
     rows,
   };
 }

@@ -52,10 +52,7 @@ export function inductanceMeter(
       basis: 'computed',
       source: 'inductance',
     }),
-    relative(
-      [...pickupMagnetics(quick).coils.values()].map(({ capacitances }) => capacitances.windingF),
-      'capacitance',
-    ),
+    relative([pickupMagnetics(quick).capacitanceF], 'capacitance'),
     pickupMagnetics(quick).eddies().losses,
   ];
   return {

@@ -85,9 +85,15 @@ function withCapacitanceRead(computed: PickupMagnetics, quick: QuickEstimates): 
   };
 }
 
+/** Its share of the whole is as well known as what is computed of it, and the better the more of the whole it is. */
 const rescaled = (computed: Estimate, ratio: number, measured: Estimate): Estimate => ({
   value: computed.value * ratio,
-  sd: computed.value * ratio * (measured.sd / measured.value),
+  sd:
+    ratio *
+    Math.hypot(
+      computed.value * (measured.sd / measured.value),
+      computed.sd * Math.max(0, 1 - (computed.value * ratio) / measured.value),
+    ),
   basis: 'computed',
   restsOn: [...new Set([...measured.restsOn, ...computed.restsOn])],
 });

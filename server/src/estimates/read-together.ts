@@ -59,7 +59,14 @@ function linesTogether(known: Known, life: PickupLife, bench: Bench | undefined)
   const swept = isSeveral ? sweptLines(netlist, bench) : [];
   return [
     ...read,
-    ...swept.flatMap(({ line, block }) => lineTogether(line, { block, joined: netlist }, known, bench) ?? []).reverse(),
+    ...swept
+      .flatMap(({ line, file, block }) => {
+        const together = lineTogether(line, { block, joined: netlist }, known, bench);
+        const { words } = readingTemperature(line.atC, block, bench);
+        const restsOn = [because('low end of the sweep {0} at {1}', file, words)];
+        return together ? [{ ...together, read: { ...together.read, restsOn } }] : [];
+      })
+      .reverse(),
   ];
 }
 

@@ -43,12 +43,14 @@ export function sweptReading(coil: Coil, netlist: PickupNetlist, bench: Bench | 
 export const sweptLines = (
   netlist: PickupNetlist,
   bench: Bench | undefined,
-): readonly { readonly line: ReadingOf<'resistance'>; readonly block: Readings }[] =>
+): readonly { readonly line: ReadingOf<'resistance'>; readonly file: string; readonly block: Readings }[] =>
   sweepsAfterWork(netlist).flatMap(({ sweep, block }) => {
     const seen = magneticSubject(sweep, block, netlist) === 'whole' ? resistanceIn(sweep, bench) : undefined;
     if (!seen) return [];
     const { probes, atC, file } = sweep;
-    return [{ line: { kind: 'resistance', probes, atC, value: seen.value, place: file.place }, block }];
+    return [
+      { line: { kind: 'resistance', probes, atC, value: seen.value, place: file.place }, file: file.value, block },
+    ];
   });
 
 const sweepsAfterWork = ({ pickup }: PickupNetlist) =>

@@ -19,7 +19,11 @@ export function writtenSweep(analysis: Analysis, offset: number): RichText {
   const swept = analysed && sweptOf(analysed.netlist, analysis.bench).find(({ group }) => group.sweeps.some(isHere));
   if (!swept) return [];
   const { rows, sentences } = sweptWords(swept, analysed.netlist, analysis.bench);
-  const values = rows.map(({ what, measured, beside }) => ({ name: what, value: measured, restsOn: beside }));
+  const values = rows.map(({ what, measured, isUsed, beside }) => ({
+    name: what,
+    value: isUsed ? `${measured}, measured` : measured,
+    restsOn: beside,
+  }));
   return [
     ...(values.length > 0 ? [{ kind: 'values' as const, rows: values }] : []),
     ...(sentences.length > 0 ? [{ kind: 'paragraph' as const, text: sentences.join(' ') }] : []),

@@ -20,6 +20,22 @@ export const SWEPT_NUMBERS: Readonly<
   quality1kHz: { what: 'quality at 1\u202FkHz', dimension: 'ratio' },
 };
 
+/** `74 ± 20 pF, not used`: what a sweep tells too weakly stays computed. */
+export function sweptNumberText(swept: SweptCoil, key: keyof typeof SWEPT_NUMBERS, t: Language = ENGLISH): string {
+  const text = numberText(swept[key], SWEPT_NUMBERS[key], t);
+  return isTold(swept, key) ? text : t('{0}, not used', text);
+}
+
+function isTold({ tooWeak }: SweptCoil, key: keyof typeof SWEPT_NUMBERS): boolean {
+  const number = WEAK_AS[key];
+  return number === undefined || !tooWeak.includes(number);
+}
+
+const WEAK_AS: Partial<Record<keyof typeof SWEPT_NUMBERS, SweptNumber>> = {
+  inductanceH: 'inductance',
+  capacitanceF: 'capacitance',
+};
+
 /** `hot to ground`. */
 export const sweptBetween = ({ group }: Pick<Swept, 'group'>): string => {
   const [first] = group.sweeps;
@@ -120,6 +136,7 @@ export const allUntold = (swept: SweptCoil, bench: Bench | undefined): readonly 
 export interface SweptRow {
   readonly what: string;
   readonly measured: string;
+  readonly isUsed: boolean;
   /** `computed 4.71 ± 0.11 H, 2.1 deviations apart`; empty where nothing is computed. */
   readonly beside: string;
 }
@@ -149,7 +166,8 @@ export function sweptWords(
         const beside = computed[key];
         return {
           what: SWEPT_NUMBERS[key].what,
-          measured: numberText(swept[key], SWEPT_NUMBERS[key]),
+          measured: sweptNumberText(swept, key),
+          isUsed: isTold(swept, key),
           beside: beside ? `computed ${numberText(beside, SWEPT_NUMBERS[key])}, ${apartWords(swept[key], beside)}` : '',
         };
       });

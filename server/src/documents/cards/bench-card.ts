@@ -17,9 +17,8 @@ import { printNumber, printValue } from '../../quantities/print.ts';
 import { seekingTip, upWords } from '../../words/directions.ts';
 import { KICK_METER, KICK_MOTION, KICK_READ } from '../../words/kick.ts';
 import type { Language } from '../../words/languages/language.ts';
-import { numberText } from '../../words/number-text.ts';
 import { keysOf } from '../../words/numbers.ts';
-import { filesWords, SWEPT_NUMBERS, verdictWords } from '../../words/sweep-words.ts';
+import { filesWords, SWEPT_NUMBERS, sweptNumberText, verdictWords } from '../../words/sweep-words.ts';
 import { capital } from '../../words/text.ts';
 import { type HtmlNode, h, phrase, rowHead, section, sentence, table, typed, words } from '../html.ts';
 import type { Card, CardSetting, CardSource } from './card.ts';
@@ -236,7 +235,7 @@ function sweptTable(quick: QuickEstimates, t: Language): readonly HtmlNode[] {
         columns: [h('td', {}), t('measured')],
         rows: keysOf(SWEPT_NUMBERS).map((key) => [
           rowHead(t(SWEPT_NUMBERS[key].what)),
-          h('td', {}, numberText(swept[key], SWEPT_NUMBERS[key], t)),
+          h('td', {}, sweptNumberText(swept, key, t)),
         ]),
       }),
       h('p', {}, typed(filesWords(swept)), `. ${verdictWords(swept, t)}`),

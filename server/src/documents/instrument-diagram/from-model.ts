@@ -64,5 +64,5 @@ function spoken({ facts, pickups }: Schematic, t: Language): string {
       ? t('nothing sounds')
       : t(live.length === 1 ? '{0} sounds' : '{0} sound', live.join(` ${t('and')} `));
   const numbers = (facts?.rows ?? []).map(({ name, value }) => `${name} ${value}`).join(', ');
-  return `${position}${sounds}${numbers === '' ? '' : `; ${numbers}`}.`;
+  return `${position}${sounds}${numbers === '' ? '' : `; ${numbers}`}`.replace(/\.?$/, '.');
 }

@@ -63,7 +63,7 @@ export function pickupResponsePicture(
   if (measured && before === undefined) {
     const computed = pickupAnalysis(withoutSweeps(pickup), state.analysis.bench);
     const past = pickupCurve({ ...state, pickup: computed }, t('computed'));
-    const picture = pictureOf(state, { ...now, name: t('measured') }, past, titleOf(pickup), t);
+    const picture = pictureOf(state, { ...now, name: basisName(now, t) }, past, titleOf(pickup), t);
     return { ...picture, description: `${picture.description} ${measured.verdict}`, measured };
   }
   // Levels of a sweep alone are against its own low notes, others against a coil of 5,000 turns.
@@ -72,6 +72,10 @@ export function pickupResponsePicture(
   const title = past === undefined ? titleOf(pickup) : t('{0}: before and now', titleOf(pickup));
   return { ...pictureOf(state, now, past, title, t), measured };
 }
+
+/** What a curve is called beside the computed one; what a sweep could not tell is computed in both. */
+const basisName = ({ resonanceHz, peakDb }: CurvePicture, t: Language): string =>
+  t([resonanceHz, peakDb].every((each) => !each || each.basis === 'reading') ? 'measured' : 'measured in part');
 
 const isSomeTurnsOpen = ({ pickup }: PickupState): boolean =>
   [...pickup.estimates().coils.values()].some(({ turns }) => turns === undefined);
@@ -213,7 +217,7 @@ const isSilent = ({ frequencyHz, levelDb }: ResponseBand): boolean =>
 
 function description(now: CurvePicture, before: CurvePicture | undefined, t: Language): string {
   if (before === undefined)
-    return t('One curve from 20 hertz to 20 kilohertz. Resonance: {0}.', resonanceWords(now, t));
+    return t('One curve from 20 hertz to 20 kilohertz. Resonance: {0}.', resonanceWords({ ...now, name: '' }, t));
   const named = [before, now].map((each) => `${each.name}: ${resonanceWords(each, t)}.`);
   return [t('Two curves from 20 hertz to 20 kilohertz.'), ...named].join(' ');
 }

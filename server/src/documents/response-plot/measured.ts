@@ -14,7 +14,7 @@ import { printNumber, printQuantity } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
 import { numberText } from '../../words/number-text.ts';
 import { keysOf, type NumberName } from '../../words/numbers.ts';
-import { deviationsApart, SWEPT_NUMBERS, verdictWords } from '../../words/sweep-words.ts';
+import { deviationsApart, SWEPT_NUMBERS, sweptNumberText, verdictWords } from '../../words/sweep-words.ts';
 
 export interface MeasuredPicture {
   /** As the curve of the band has it, dB. */
@@ -108,7 +108,14 @@ export function measuredPicture(
       heads: [t('from the sweep'), t('computed'), t('measured'), t('apart, in deviations')],
       rows: [
         ...keysOf(SWEPT_NUMBERS).map((key) =>
-          numberRow(t(SWEPT_NUMBERS[key].what), SWEPT_NUMBERS[key], computed[key], swept[key], t),
+          numberRow(
+            t(SWEPT_NUMBERS[key].what),
+            SWEPT_NUMBERS[key],
+            computed[key],
+            swept[key],
+            t,
+            sweptNumberText(swept, key, t),
+          ),
         ),
         ...lossRows(swept, quick, t),
       ],
@@ -139,8 +146,9 @@ function numberRow(
   computed: Estimate | undefined,
   measured: Estimate,
   t: Language,
+  text = numberText(measured, name, t),
 ): NumberRow {
-  const words = [what, computed ? numberText(computed, name, t) : '', numberText(measured, name, t)] as const;
+  const words = [what, computed ? numberText(computed, name, t) : '', text] as const;
   if (!computed) return [...words, ''];
   const apart = deviationsApart(measured, computed);
   return [...words, printNumber(apart, 1, t.numbers), measured.value < computed.value ? -apart : apart];

@@ -3,7 +3,7 @@ import type { TunedString } from '../../estimates/tuning.ts';
 import { difference, type Estimate } from '../../quantities/estimate.ts';
 import { printNumber, printParts, printQuantity } from '../../quantities/print.ts';
 import type { Language } from '../../words/languages/language.ts';
-import { differenceText } from '../../words/number-text.ts';
+import { differenceText, marked } from '../../words/number-text.ts';
 import { PICKUP_NUMBERS } from '../../words/numbers.ts';
 import {
   drawing,
@@ -93,7 +93,7 @@ export function responseTable(picture: ResponsePicture): FactTable {
   const resonances = [
     [
       t(PICKUP_NUMBERS.resonanceHz.what),
-      ...curves.map(({ resonanceHz }) => cell(resonanceHz && frequencyText(resonanceHz, t))),
+      ...curves.map((curve) => cell(curve.resonanceHz && markedFrequency(curve, curve.resonanceHz, t))),
     ],
     [t(PICKUP_NUMBERS.peakDb.what), ...curves.map(({ peakDb }) => cell(peakDb && levelText(peakDb, t)))],
   ];
@@ -111,7 +111,7 @@ export function responseTable(picture: ResponsePicture): FactTable {
     caption: `${picture.name}. ${zero.words}`,
     columns: [
       '',
-      ...curves.map(({ name }) => (single ? t('level') : name)),
+      ...curves.map(({ name }) => (single && name === '' ? t('level') : name)),
       ...strips.map(({ isChange, unit, word }) =>
         isChange ? t('change') : unit === '°' ? t('rest of the phase') : word,
       ),
@@ -238,7 +238,9 @@ function resonances(
     nodes.push(
       part(
         isNow ? 'resonance:now' : 'resonance:before',
-        t('Resonance: {0}', resonanceWords(curve, t)),
+        curve.name === ''
+          ? t('Resonance: {0}', resonanceWords(curve, t))
+          : t('Resonance, {0}: {1}', curve.name, resonanceWords(curve, t)),
         mark,
         ...(placed?.nodes ?? []),
       ),
@@ -256,7 +258,7 @@ const wordsArea = ({ area, right }: Axes): Box => ({
 
 function resonanceLines(curve: CurvePicture, t: Language): readonly CalloutLine[] {
   const { name, resonanceHz, peakDb } = curve;
-  const value = resonanceHz === undefined ? '' : frequencyText(resonanceHz, t);
+  const value = resonanceHz === undefined ? '' : markedFrequency(curve, resonanceHz, t);
   const first = name === '' ? value : `${name}: ${value}`;
   return [
     { runs: [{ text: first }], size: 14 },
@@ -330,9 +332,16 @@ function curveWords(curve: CurvePicture, isNow: boolean, t: Language): string {
   return `${name}: ${resonanceWords(curve, t)}`;
 }
 
-export function resonanceWords({ resonanceHz, peakDb }: CurvePicture, t: Language): string {
+/** Where the curve's name does not say whether it was measured. */
+const markedFrequency = ({ name }: CurvePicture, resonanceHz: Estimate, t: Language): string => {
+  const text = frequencyText(resonanceHz, t);
+  return name === '' ? marked(text, resonanceHz, t) : text;
+};
+
+export function resonanceWords(curve: CurvePicture, t: Language): string {
+  const { resonanceHz, peakDb } = curve;
   if (resonanceHz === undefined) return t('no resonance');
-  const frequency = frequencyText(resonanceHz, t);
+  const frequency = markedFrequency(curve, resonanceHz, t);
   return peakDb === undefined ? frequency : t('{0}, {1} above the low notes', frequency, levelText(peakDb, t));
 }
 

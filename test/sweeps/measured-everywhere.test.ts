@@ -1,0 +1,204 @@
+/**
+ * Every place that tells numbers, over specs with sweeps: where a number that was measured stands it says so, and where one stands that is
+ * computed without the sweep it says that.
+ */
+import assert from 'node:assert/strict';
+import path from 'node:path';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Analysis } from '../../server/src/analysis/analysis-types.ts';
+import { pickupAnalysis } from '../../server/src/analysis/pickup-analysis.ts';
+import { uriOf } from '../../server/src/cli/files.ts';
+import { instrumentText, pickupText } from '../../server/src/cli/report-text.ts';
+import { stylesFor } from '../../server/src/cli/styles.ts';
+import { CARD_KINDS } from '../../server/src/documents/cards/card-kinds.ts';
+import type { FactTable } from '../../server/src/documents/drawing-sheet.ts';
+import { lensNumbers } from '../../server/src/features/code-lens.ts';
+import { hover } from '../../server/src/features/hover.ts';
+import { inlayHints } from '../../server/src/features/inlay-hints.ts';
+import { ownSubjects } from '../../server/src/features/own-subjects.ts';
+import { toPlainText } from '../../server/src/features/rich-text.ts';
+import { drawing } from '../../server/src/lsp/drawings.ts';
+import { cardPages } from '../../server/src/lsp/page.ts';
+import { PROTOCOL_VERSION, SECTION_NAMES } from '../../server/src/lsp/protocol.ts';
+import { sectionOf } from '../../server/src/lsp/sections.ts';
+import { withoutSweeps } from '../../server/src/model/sweeps.ts';
+import type { Estimate } from '../../server/src/quantities/estimate.ts';
+import { ENGLISH } from '../../server/src/words/languages/language.ts';
+import { numberText } from '../../server/src/words/number-text.ts';
+import { COIL_NUMBERS, PICKUP_NUMBERS, POSITION_NUMBERS } from '../../server/src/words/numbers.ts';
+import { analysedSample, SAMPLES } from '../support/sample-files.ts';
+
+const PLAYED = `
+instrument quay "Quay" {
+  pickup bridge NAME
+  controls {
+    volume 250 kohm audio
+  }
+  cable 4.5 m of 100 pF/m
+  selector {
+    1 bridge
+  }
+}
+`;
+
+/** Two coils of which nothing is known, with the curve of the sample between their leads. */
+const closed = (text: string): string => {
+  const readings = text.slice(text.indexOf('  readings "after potting"'), text.lastIndexOf('}'));
+  return `${text.slice(text.indexOf('use '), text.indexOf('pickup yarrow'))}
+pickup yarrow-bridge "Closed" {
+  coil upper {
+    start white
+    finish red
+  }
+  coil lower {
+    start green
+    finish black
+  }
+  hookup {
+    hot black
+    link red green
+    ground white
+  }
+${readings}}
+`;
+};
+
+interface Spec {
+  readonly name: string;
+  readonly sample: string;
+  readonly edit: (text: string) => string;
+  /** Where numbers of the pickup, or of the position, stand as measured. */
+  readonly measuredIn: readonly string[];
+}
+
+const EVERYWHERE = ['code lens', 'hover', 'report', 'numbers', 'response', 'positions', 'drawing'];
+const played = (text: string, name: string) => `${text}${PLAYED.replace('NAME', name)}`;
+const SPECS: readonly Spec[] = [
+  {
+    name: 'a coil that was swept',
+    sample: 'yarrow-bridge.pickup',
+    edit: (text) => played(text, 'yarrow-bridge'),
+    measuredIn: [...EVERYWHERE, 'card bench check', 'sweeps'],
+  },
+  {
+    name: 'a closed pickup that was swept as a whole',
+    sample: 'yarrow-bridge.pickup',
+    edit: (text) => played(closed(text), 'yarrow-bridge'),
+    measuredIn: [...EVERYWHERE, 'card bench check'],
+  },
+  {
+    name: 'two coils whose capacitance the sweeps could not tell',
+    sample: 'mistakes/reading-contradicts-sweep.pickup',
+    edit: (text) => played(text, 'heron'),
+    measuredIn: ['hover', 'report', 'numbers', 'response', 'card bench check'],
+  },
+];
+
+describe('what was measured', () => {
+  for (const { name, sample, edit, measuredIn } of SPECS)
+    it(`says so in every place, and so does what is computed without it: ${name}`, async () => {
+      const analysis = analysedSample(sample, edit);
+      const [measured, computed] = [measuredTexts(analysis), computedTexts(analysis)];
+      assert.ok(measured.length >= 4, measured.join());
+      const holds = (unit: string, number: string) => new RegExp(`(?<![\\d.])${escaped(number)}`).test(unit);
+      const found = new Set<string>();
+      for (const { place, text } of await placesOf(analysis)) {
+        if (measured.some((number) => holds(text, number))) {
+          found.add(place);
+          assert.match(text, /measured|reading|sweep/i, `${place}: ${text}`);
+        }
+        for (const number of computed)
+          if (!measured.includes(number) && holds(text, number)) assert.match(text, /computed/i, `${place}: ${number}`);
+      }
+      for (const place of measuredIn) assert.ok(found.has(place), `${place} of ${[...found].join(', ')}`);
+    });
+});
+
+const escaped = (text: string): string => text.replace(/[.+*?^$()[\]{}|\\]/g, '\\$&');
+const plain = (text: string): string => text.replaceAll('\u202F', ' ');
+
+/** Numbers alone, since a table says the unit at its head. */
+function textsOf(analysis: Analysis, isMeasured: boolean): readonly string[] {
+  const told = (estimate: Estimate | null | undefined, name: Parameters<typeof numberText>[1]): readonly string[] => {
+    if (!estimate || estimate.sd <= 0 || (estimate.basis === 'reading') !== isMeasured) return [];
+    return [plain(numberText(estimate, name)).replace(/ \D+$/, '')];
+  };
+  return analysis.pickups.flatMap(({ pickup }) => {
+    const { coils, ...whole } = pickupAnalysis(isMeasured ? pickup : withoutSweeps(pickup), analysis.bench).estimates();
+    return [
+      ...(['inductanceH', 'capacitanceF', 'resonanceHz'] as const).flatMap((key) =>
+        told(whole[key], PICKUP_NUMBERS[key]),
+      ),
+      ...[...coils.values()].flatMap(({ inductanceH }) => told(inductanceH, COIL_NUMBERS.inductanceH)),
+    ];
+  });
+}
+
+const computedTexts = (analysis: Analysis): readonly string[] => textsOf(analysis, false);
+const measuredTexts = (analysis: Analysis): readonly string[] => [
+  ...textsOf(analysis, true),
+  ...analysis.instruments.flatMap((each) =>
+    each
+      .positions()
+      .flatMap(({ resonanceHz }) =>
+        resonanceHz?.basis === 'reading' ? [plain(numberText(resonanceHz, POSITION_NUMBERS.resonanceHz))] : [],
+      ),
+  ),
+];
+
+interface Unit {
+  readonly place: string;
+  /** A row with the head of its column, a sentence, a line. */
+  readonly text: string;
+}
+
+async function placesOf(analysis: Analysis): Promise<readonly Unit[]> {
+  const uri = uriOf(path.join(SAMPLES, 'made-up.pickup'));
+  const document = TextDocument.create(uri, 'pickup', 1, analysis.text);
+  const states = { t: ENGLISH, document, now: analysis, before: undefined };
+  const units: Unit[] = [];
+  const see = (place: string, ...texts: readonly string[]) =>
+    units.push(...texts.flatMap((text) => plain(text).split('\n')).map((text) => ({ place, text })));
+  const styles = stylesFor(false, {});
+  for (const each of analysis.pickups) see('report', pickupText(each, {}, styles));
+  for (const each of analysis.instruments) see('report', instrumentText(each, each.positions(), undefined, styles));
+  for (const { kind, name } of ownSubjects(analysis)) {
+    const subject = { kind, name };
+    const asked = { protocol: PROTOCOL_VERSION, uri, subject, pots: { volume: 10, tone: 10 }, width: 960 };
+    see('code lens', lensNumbers(analysis, subject) ?? '');
+    see('drawing', ...unitsIn(drawing(asked, { document, analysis }, ENGLISH)));
+    for (const section of SECTION_NAMES) see(section, ...unitsIn(sectionOf(section, states, asked)));
+  }
+  const kinds = new Set(['coil resistance', 'inferred turns', 'pickup resistance'] as const);
+  for (const { label, tooltip } of inlayHints(analysis, { start: 0, end: analysis.text.length }, kinds))
+    see('hint', `${label} ${tooltip}`);
+  for (const { index, 0: word } of analysis.text.matchAll(/(?<=\b(pickup|coil|instrument|sweep) )[\w-]+/g))
+    see('hover', toPlainText(hover(analysis, index + word.length - 1)?.text ?? []));
+  const asked = { protocol: PROTOCOL_VERSION, uri, kinds: CARD_KINDS, paper: 'a4' } as const;
+  const { pages } = await cardPages(states, asked, async () => ({ kind: 'missing' }));
+  for (const { title, html } of pages) see(`card ${title.replace(/:.*/, '').toLowerCase()}`, ...unitsIn(html));
+  return units;
+}
+
+/** Rows of tables with their heads; of a picture what is told to those who do not see it. */
+function unitsIn(value: unknown): readonly string[] {
+  if (typeof value === 'string') return value.includes('<') ? marksIn(value) : [value];
+  if (Array.isArray(value)) return value.flatMap(unitsIn);
+  if (typeof value !== 'object' || value === null) return [];
+  if ('columns' in value && 'rows' in value) return rowsOf(value as FactTable);
+  if ('restsOn' in value && 'now' in value) return [Object.values(value).join(' ')];
+  return Object.values(value).flatMap(unitsIn);
+}
+
+const rowsOf = ({ caption, columns, rows }: FactTable): readonly string[] =>
+  rows.flatMap((row) => row.slice(1).map((cell, index) => `${row[0]} ${columns[index + 1]} ${cell} ${caption}`));
+
+function marksIn(html: string): readonly string[] {
+  const text = (marks: string) => marks.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
+  const tables = [...html.matchAll(/<table.*?<\/table>/gs)].flatMap(([table]) => {
+    const head = /<caption.*?<\/thead>/s.exec(table)?.[0] ?? '';
+    return [...table.matchAll(/<tr.*?<\/tr>/gs)].map(([row]) => text(`${head} ${row}`));
+  });
+  const others = [...html.matchAll(/<(title|desc|p|li|dd)\b.*?<\/\1>/gs)].map(([each]) => text(each));
+  return [...tables, ...others];
+}
