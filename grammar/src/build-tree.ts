@@ -1,5 +1,6 @@
 /** Statements become a chunk's tree: always both a tree and the problems, never an exception. */
 import type { IToken } from 'chevrotain';
+import { finished } from '../values/finished.ts';
 import { buildItem } from './build-item.ts';
 import { isSupplied, layOut, unnamedBlock } from './layout.ts';
 import { nearest } from './nearest.ts';
@@ -20,10 +21,16 @@ import {
 } from './syntax-tree.ts';
 import { tokenize, tokenSpan } from './tokens.ts';
 
-export function buildChunk(text: string): Chunk {
+export const buildChunk = (text: string): Chunk => finished(buildingChunk(text));
+
+/** The same in steps: a piece may hold a thousand blocks. */
+export function* buildingChunk(text: string): Generator<undefined, Chunk> {
   const { tokens, comments } = tokenize(text);
+  yield;
   const layout = layOut(text, tokens);
+  yield;
   const { statements, rejected } = parse(layout.tokens);
+  yield;
   const problems = [
     ...layout.problems,
     ...rejected.filter((token) => !isSupplied(token)).map(misplaced),

@@ -6,13 +6,15 @@ import { beginsComment, beginsText, isLineBreak, lineEnd, nameEnd, stringEnd } f
 import { lacksBrace } from './missing-brace.ts';
 import { isBlockWord, isTopLevelWord, keptOpen, mayHold } from './schema/containment.ts';
 
+/** Where each piece begins, ascending, the first at `from` (also where nothing stands); together they cover the text from there. */
+export const cut = (...parameters: Parameters<typeof cutting>): readonly number[] => [...cutting(...parameters)];
+
 /**
- * Where each piece begins, ascending, the first at `from` (also where nothing stands); together they cover the text from there.
- * Time is linear in its length. A piece's begin is known from the text behind it alone, so a scan may start at any of them; where
- * `isKnown` says that one was found before, the scan stops with it.
+ * The same, each begin as soon as it is found. Time is linear in the text's length. A piece's begin is known from the text behind it alone,
+ * so a scan may start at any of them; where `isKnown` says that one was found before, the scan stops with it.
  */
-export function cut(text: string, from = 0, isKnown: (start: number) => boolean = () => false): readonly number[] {
-  const starts: number[] = [from];
+export function* cutting(text: string, from = 0, isKnown: (start: number) => boolean = () => false): Generator<number> {
+  yield from;
   let open: string[] = [];
   let begun = false;
   let complete = false;
@@ -33,8 +35,8 @@ export function cut(text: string, from = 0, isKnown: (start: number) => boolean 
     if (word !== '') lineWord = word;
 
     if (begun && beginsPiece({ lineStart, at, word, opensBlock, open, complete })) {
-      starts.push(contentEnd);
-      if (isKnown(contentEnd)) return starts;
+      yield contentEnd;
+      if (isKnown(contentEnd)) return;
       lineWord = word;
       open = [];
       complete = false;
@@ -51,8 +53,7 @@ export function cut(text: string, from = 0, isKnown: (start: number) => boolean 
     at = end.closed && !isRestBlank(text, end.at) ? end.at : nextLine(text, end.at);
     contentEnd = at;
   }
-  if (complete && contentEnd < text.length) starts.push(contentEnd);
-  return starts;
+  if (complete && contentEnd < text.length) yield contentEnd;
 }
 
 interface LineStart {

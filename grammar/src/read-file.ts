@@ -1,7 +1,9 @@
 /** Text in, tree out; typing in one block reads that block only. */
-import { buildChunk } from './build-tree.ts';
-import { cut } from './cut.ts';
+import { finished } from '../values/finished.ts';
+import { buildingChunk } from './build-tree.ts';
+import { cut, cutting } from './cut.ts';
 import { tookPlaceOf } from './same-but-for-spaces.ts';
+import type { Span } from './span.ts';
 import type { Chunk, FileTree, PlacedChunk } from './syntax-tree.ts';
 
 /**
@@ -9,31 +11,57 @@ import type { Chunk, FileTree, PlacedChunk } from './syntax-tree.ts';
  * taken over as the same objects, each at most once and in order. What lies before and behind the pieces that an edit touches is
  * compared, not scanned.
  */
-export function readFileTree(text: string, previous?: FileTree): FileTree {
+export const readFileTree = (text: string, previous?: FileTree): FileTree => finished(readingFileTree(text, previous));
+
+/**
+ * The same in steps, since a text may be long, and a piece of it too. Where nothing stands as it was behind what is read, as in a text
+ * that is new, some of the steps have the tree of all before: read on from there, its chunks stay the same objects.
+ */
+export function* readingFileTree(text: string, previous?: FileTree): Generator<FileTree | undefined, FileTree> {
   if (previous?.text === text) return previous;
   const old = previous?.chunks ?? [];
   const kept = unchanged(text, previous);
-  const from = kept.before > 0 ? endOf(old[kept.before - 1]) : firstOffset(text);
+  const before = old.slice(0, kept.before);
+  const from = kept.before > 0 ? endOf(before.at(-1)) : firstOffset(text);
   const behind = new Set(old.slice(old.length - kept.behind).map(({ offset }) => offset + kept.shift));
-  const starts = cut(text, from, (start) => behind.has(start));
+  const isNewToItsEnd = behind.size === 0;
+  const starts = isNewToItsEnd ? undefined : cut(text, from, (start) => behind.has(start));
   // The last start is either the first piece behind that stands as it was, or the last piece of the text.
   const resumed = old.findIndex(
-    ({ offset }, index) => index >= old.length - kept.behind && offset + kept.shift === starts.at(-1),
+    ({ offset }, index) => index >= old.length - kept.behind && offset + kept.shift === starts?.at(-1),
   );
   const replaced = old.slice(kept.before, resumed < 0 ? old.length : resumed);
   const known = chunksByText(replaced);
-  const read = resumed < 0 ? starts : starts.slice(0, -1);
-  const anew = read.map((offset, index): PlacedChunk => {
-    const piece = text.slice(offset, starts[index + 1]);
-    return { offset, chunk: known.get(piece)?.pop() ?? buildChunk(piece) };
-  });
+  const anew: PlacedChunk[] = [];
+  let told = from;
+  for (const { start, end } of between(starts ?? cutting(text, from), resumed < 0 ? text.length : undefined)) {
+    const piece = text.slice(start, end);
+    anew.push({ offset: start, chunk: known.get(piece)?.pop() ?? (yield* buildingChunk(piece)) });
+    const isPart = isNewToItsEnd && end < text.length && end - told >= (told === from ? FIRST_PART : PART);
+    if (isPart) told = end;
+    yield isPart ? { text: text.slice(0, end), chunks: [...before, ...anew] } : undefined;
+  }
   for (const [index, { chunk }] of anew.entries()) {
-    const before = anew.length === replaced.length ? replaced[index]?.chunk : undefined;
-    if (before && before !== chunk) tookPlaceOf(chunk, before);
+    const former = anew.length === replaced.length ? replaced[index]?.chunk : undefined;
+    if (former && former !== chunk) tookPlaceOf(chunk, former);
   }
   const rest =
     resumed < 0 ? [] : old.slice(resumed).map(({ offset, chunk }) => ({ offset: offset + kept.shift, chunk }));
-  return { text, chunks: [...old.slice(0, kept.before), ...anew, ...rest] };
+  return { text, chunks: [...before, ...anew, ...rest] };
+}
+
+/** Characters. The first part is soon read: whoever opens a text sees its beginning. */
+const FIRST_PART = 2048;
+const PART = 16_384;
+
+/** Spans from each to the next, and from the last to `end` where it is given. */
+function* between(starts: Iterable<number>, end: number | undefined): Generator<Span> {
+  let before: number | undefined;
+  for (const start of starts) {
+    if (before !== undefined) yield { start: before, end: start };
+    before = start;
+  }
+  if (before !== undefined && end !== undefined) yield { start: before, end };
 }
 
 /**

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { readFileTree } from '../../grammar/src/read-file.ts';
+import { readFileTree, readingFileTree } from '../../grammar/src/read-file.ts';
 import type { Chunk } from '../../grammar/src/syntax-tree.ts';
 import { applyFix, problemsOf } from '../support/language-problems.ts';
 import { readMarks, writeMarks } from '../support/marked-text.ts';
@@ -268,6 +268,20 @@ describe('reading a file again', () => {
     assert.equal(new Set(after.chunks.map(({ chunk }) => chunk)).size, 3);
     assert.equal(after.chunks[0]?.chunk, before.chunks[0]?.chunk);
     assert.equal(after.chunks[1]?.chunk, before.chunks[1]?.chunk);
+  });
+
+  it('goes on where it was left, with what was read', () => {
+    const long = Array.from({ length: 2000 }, (_, index) => `wire w${index} {\n  gauge 42 AWG\n}\n`).join('');
+    const parts = [...readingFileTree(long)].flatMap((part) => part ?? []);
+    assert.ok(parts.length >= 3);
+    for (const part of parts) {
+      assert.ok(long.startsWith(part.text));
+      const whole = readFileTree(long, part);
+      assert.deepEqual(whole, readFileTree(long));
+      // Where the last piece ends rests on the line behind it.
+      for (const [index, { chunk }] of part.chunks.slice(0, -1).entries())
+        assert.equal(whole.chunks[index]?.chunk, chunk);
+    }
   });
 
   it('gives back the same tree for the same text', () => {

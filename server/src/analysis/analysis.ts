@@ -3,7 +3,6 @@
  * invalidated; each step is remembered by its inputs, so the same inputs give the same objects.
  */
 
-import { cut } from '../../../grammar/src/cut.ts';
 import { editedText } from '../../../grammar/src/edited-text.ts';
 import { readFileTree } from '../../../grammar/src/read-file.ts';
 import { spanIn } from '../../../grammar/src/same-but-for-spaces.ts';
@@ -154,7 +153,7 @@ interface Remembering {
 /** What is read and solved in a step is remembered, so that the last one only puts it together. */
 function* analysing(uri: string, host: Host, { trees, memory, before }: Remembering): Analysing {
   const content = host.content(uri);
-  if (!trees.has(uri) && content?.kind === 'text') yield* readingParts(uri, content.text, host, { trees, memory });
+  if (content?.kind === 'text') yield* readingTree(uri, content.text, host, { trees, memory, before });
   const graph = useGraph(uri, host, trees.read);
   const reader = fileReader(graph, memory, () => undefined);
   const { chunks } = graph.fileOf(uri)?.tree ?? EMPTY_TREE;
@@ -171,22 +170,25 @@ function* analysing(uri: string, host: Host, { trees, memory, before }: Remember
 }
 
 /**
- * A text that is read for the first time, part by part: pieces at its beginning are the same objects in the whole of it. Whoever opens
- * it sees its beginning: what is written wrong in the first part is told at once, where it is wrong whatever the rest says.
+ * Whoever opens a text sees its beginning: what is written wrong in the first part of it is told at once, where it is wrong whatever the
+ * rest says.
  */
-function* readingParts(
+function* readingTree(
   uri: string,
   text: string,
   host: Host,
-  { trees, memory }: Pick<Remembering, 'trees' | 'memory'>,
+  { trees, memory, before }: Remembering,
 ): Generator<(() => EarlyFindings) | undefined> {
-  for (const end of partsOf(text)) {
-    const part = text.slice(0, end);
-    const isFirst = !trees.has(uri);
-    const tree = trees.read(uri, part);
-    // A bench in the rest may quieten it.
-    const found = isFirst && !text.includes('severity', end) ? writtenWrong(tree) : [];
-    const begun = () => useGraph(uri, hostWith(host, new Map([[uri, part]])), trees.read);
+  let isTold = before !== undefined;
+  for (const part of trees.reading(uri, text)) {
+    // A bench in the rest may quieten it: then it is told with the others.
+    if (part === undefined || isTold || text.includes('severity', part.text.length)) {
+      yield;
+      continue;
+    }
+    isTold = true;
+    const found = writtenWrong(part);
+    const begun = () => useGraph(uri, hostWith(host, new Map([[uri, part.text]])), trees.read);
     yield found.length > 0 ? () => toldEarly(uri, host, { graph: begun(), memory }, found) : undefined;
   }
 }
@@ -209,21 +211,6 @@ function toldEarly(
   const bench = benchInForce(graph, fileReader(graph, memory, () => undefined).read);
   return { uri, findings: levelled(found, bench, host.levels?.()), ...places(graph) };
 }
-
-/** Where the parts of a text end in which it is read for the first time: none in the midst of a piece. */
-function* partsOf(text: string): Generator<number> {
-  for (let from = 0; ; ) {
-    const least = from === 0 ? READ_FIRST : READ_AT_ONCE;
-    const next = cut(text, from, (start) => start >= from + least).at(-1) ?? from;
-    if (next < from + least) return;
-    yield next;
-    from = next;
-  }
-}
-
-/** Characters. */
-const READ_AT_ONCE = 16_384;
-const READ_FIRST = 2048;
 
 /** The blocks in a piece one by one, since one may hold a thousand; they are remembered. What fails is told when the whole is read. */
 function* readingInner(chunk: Chunk): Generator<undefined> {

@@ -1,9 +1,10 @@
 /** Files and the files they use: trees read once a text, `use` lines resolved inside the workspace. */
 
 import { nearest } from '../../../grammar/src/nearest.ts';
-import { readFileTree } from '../../../grammar/src/read-file.ts';
+import { readingFileTree } from '../../../grammar/src/read-file.ts';
 import { firstForm } from '../../../grammar/src/same-but-for-spaces.ts';
 import type { Chunk, FileTree } from '../../../grammar/src/syntax-tree.ts';
+import { finished } from '../../../grammar/values/finished.ts';
 import { onceFor } from '../../../grammar/values/remember.ts';
 import { curveFile } from '../model/curve-file.ts';
 import type { Scope, ShopKind } from '../model/from-syntax.ts';
@@ -50,31 +51,40 @@ export type TreeReader = (uri: string, text: string) => FileTree;
 
 export interface TreeMemory {
   readonly read: TreeReader;
+  /** The same in steps; some of them have the tree of the beginning of a text that is new. What was read of it is kept if the rest is not. */
+  readonly reading: (uri: string, text: string) => Generator<FileTree | undefined, FileTree>;
   readonly forget: (uri: string) => void;
-  /** True where a tree of the file is kept. */
-  readonly has: (uri: string) => boolean;
 }
 
 /** Keeps the last tree of each file, so that an edit re-reads the blocks it touches; of the `most` that were asked for last. */
 export function treeReader(most = Number.POSITIVE_INFINITY): TreeMemory {
   // A map leaves behind what it held each time that it grows; what stands in it stays the same while its tree changes.
   const last = new Map<string, { tree: FileTree }>();
+  const keep = (uri: string, tree: FileTree): void => {
+    const kept = last.get(uri) ?? { tree };
+    kept.tree = tree;
+    last.delete(uri);
+    last.set(uri, kept);
+    for (const [oldest] of last) {
+      if (last.size <= most) break;
+      last.delete(oldest);
+    }
+  };
+  function* reading(uri: string, text: string): Generator<FileTree | undefined, FileTree> {
+    const steps = readingFileTree(text, last.get(uri)?.tree);
+    for (;;) {
+      const { done, value } = steps.next();
+      if (value) keep(uri, value);
+      if (done) return value;
+      yield value;
+    }
+  }
   return {
-    read: (uri, text) => {
-      const kept = last.get(uri) ?? { tree: readFileTree(text) };
-      if (kept.tree.text !== text) kept.tree = readFileTree(text, kept.tree);
-      last.delete(uri);
-      last.set(uri, kept);
-      for (const [oldest] of last) {
-        if (last.size <= most) break;
-        last.delete(oldest);
-      }
-      return kept.tree;
-    },
+    read: (uri, text) => finished(reading(uri, text)),
+    reading,
     forget: (uri) => {
       last.delete(uri);
     },
-    has: (uri) => last.has(uri),
   };
 }
 
