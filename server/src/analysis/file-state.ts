@@ -1,5 +1,6 @@
 /** One file as it is read, with all that it uses: what it declares, and who finds what of it. Nothing is solved before it is asked for. */
 import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Finding, Subject } from '../checks/finding.ts';
 import { type Said, say } from '../checks/say.ts';
 import type { Bench } from '../model/bench.ts';
@@ -112,8 +113,19 @@ export function fileModel(models: readonly ChunkModel[]): FileModel {
       references ??= models.flatMap((each) => each.references);
       return references;
     },
+    referencesIn: (chunks) =>
+      models.flatMap((each) =>
+        [...chunks].some((chunk) => piecesNamedIn(each).has(chunk))
+          ? each.references.filter(({ place }) => chunks.has(place.chunk))
+          : [],
+      ),
   };
 }
+
+/** Beside its own those of the blocks that it takes lines over from. */
+const piecesNamedIn = onceFor(
+  ({ references }: ChunkModel): ReadonlySet<Chunk> => new Set(references.map(({ place }) => place.chunk)),
+);
 
 /** In order. */
 function thingsOf<K extends Declared['kind']>(kind: K, models: readonly ChunkModel[]): readonly Things[K][] {

@@ -1,5 +1,6 @@
 /** Photographs: which files their lines name, and what is wrong with those. */
 import { nearest } from '../../../grammar/src/nearest.ts';
+import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Finding, Remedy } from '../checks/finding.ts';
 import type { Code } from '../checks/pages.ts';
 import { say } from '../checks/say.ts';
@@ -15,9 +16,12 @@ export interface NamedPhoto {
 }
 
 /** Those that a file itself declares. A line that `like` brings is told of where it is written. */
-export const photoLines = ({ pickups, instruments }: FileModel): readonly PhotoLine[] => [
-  ...new Set([...pickups, ...instruments].flatMap(photographsOf).map(({ line }) => line)),
-];
+export const photoLines = onceFor(({ pickups, instruments }: FileModel): readonly PhotoLine[] => {
+  const lines = new Set<PhotoLine>();
+  for (const things of [pickups, instruments])
+    for (const thing of things) for (const { line } of photographsOf(thing)) lines.add(line);
+  return [...lines];
+});
 
 /** The same, each with its file. */
 export const photosIn = (model: FileModel, fileUri: string, host: Host): readonly NamedPhoto[] =>

@@ -17,7 +17,7 @@ import { coilNumbers, magnetNumbers, pickupNumbers } from './part-numbers.ts';
 import { leftOnSpool } from './part-usage.ts';
 import type { RichText, Section } from './rich-text.ts';
 import { factSchemaOf, schemaOf } from './schema-at.ts';
-import { inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
+import { chunksAt, inFile, type SyntaxAt, syntaxAt, syntaxIn } from './syntax-at.ts';
 import { wiredLineText } from './wired-lines.ts';
 import { writtenLead } from './written-lead.ts';
 import { writtenMaterial } from './written-material.ts';
@@ -45,10 +45,10 @@ export function hover(analysis: Analysis, offset: number, among?: readonly Analy
   if (item === undefined) return undefined;
   const span = inFile(at.placed, item.span);
   const name = nameAt(analysis, offset);
+  const isRead = at.blocks.some(({ keyword }) => keyword.text === 'readings');
   const text = [
     ...writtenValue(at),
-    ...writtenReading(analysis, at.placed, at.at),
-    ...writtenSweep(analysis, offset),
+    ...(isRead ? [...writtenReading(analysis, at.placed, at.at), ...writtenSweep(analysis, offset)] : []),
     ...writtenAim(analysis, at),
     ...(name ? named(analysis, name) : []),
     ...writtenLead(analysis, at),
@@ -239,7 +239,9 @@ export function aboutBlockKind(keyword: string): RichText {
 
 /** The editor shows the message itself; here the first words of its page, which say why it matters. */
 function findingsAt(analysis: Analysis, offset: number): RichText {
-  return analysis.findings.flatMap((finding): RichText => {
+  const chunks = chunksAt(analysis.tree, offset);
+  const near = analysis.findings.filter(({ place }) => chunks.has(place.chunk));
+  return near.flatMap((finding): RichText => {
     const span = findingSpan(analysis, finding);
     if (span === undefined || offset < span.start || offset > span.end) return [];
     const page = explanationOf(finding.code);

@@ -1,6 +1,7 @@
 import type { Analysis, FileSpan } from '../analysis/analysis-types.ts';
 import type { FileMentions, Mention } from '../analysis/file-mentions.ts';
 import type { Reference } from '../model/model.ts';
+import { chunksAt } from './syntax-at.ts';
 
 /** A name in the text, with what it names. */
 export interface NameAt {
@@ -12,15 +13,9 @@ export interface NameAt {
 
 /** The name that a cursor touches; where two meet, the one that starts there. */
 export function nameAt(analysis: Analysis, offset: number): NameAt | undefined {
-  // A long file has thousands of names; those in its other blocks need no place.
-  const near = new Set(
-    analysis.tree.chunks.flatMap(({ chunk, offset: start }) =>
-      start <= offset && offset <= start + chunk.text.length ? [chunk] : [],
-    ),
-  );
   let best: NameAt | undefined;
-  for (const reference of analysis.model.references()) {
-    if (!near.has(reference.place.chunk)) continue;
+  // A long file has thousands of names; those in its other blocks need no place.
+  for (const reference of analysis.model.referencesIn(chunksAt(analysis.tree, offset))) {
     const found = located(analysis, reference);
     if (found === undefined || found.at.start > offset || offset > found.at.end) continue;
     if (best === undefined || found.at.start > best.at.start) best = found;

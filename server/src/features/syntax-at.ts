@@ -47,6 +47,13 @@ export function chunkAt(tree: FileTree, offset: number): PlacedChunk | undefined
   return tree.chunks[Math.max(low - 1, 0)];
 }
 
+/** The chunks that the offset touches: two at a border. What stands at an offset stands in one of them. */
+export function chunksAt(tree: FileTree, offset: number): ReadonlySet<Chunk> {
+  const placed = chunkAt(tree, offset);
+  const before = placed?.offset === offset ? chunkAt(tree, offset - 1) : undefined;
+  return new Set([before, placed].flatMap((each) => each?.chunk ?? []));
+}
+
 /** Keyword, names and title of a block, and the name behind `like`. */
 export function headItems(block: BlockNode): readonly Item[] {
   return [block.keyword, ...block.head, ...(block.like?.name ? [block.like.name] : [])];

@@ -1,9 +1,11 @@
 import { createAnalyser } from '../analysis/analysis.ts';
 import type { Analysis, Host } from '../analysis/analysis-types.ts';
+import { hover } from '../features/hover.ts';
+import { toMarkdown } from '../features/rich-text.ts';
 import type { Pace } from './pace.ts';
 
 /**
- * What a keystroke does is done a few times for nobody, on a copy of what was opened, once the findings are out and hands rest: code
+ * What a keystroke does, and a hover, is done a few times for nobody, on a copy of what was opened, once the findings are out and hands rest: code
  * that has run is compiled, and the first keystrokes are answered as the later ones are.
  */
 export async function warmUp(analysis: Analysis, host: Host, pace: Pick<Pace, 'turn'>): Promise<void> {
@@ -18,11 +20,27 @@ export async function warmUp(analysis: Analysis, host: Host, pace: Pick<Pace, 't
       isInside: (uri) => host.isInside(uri),
       content: (uri) => (uri === analysis.uri ? { kind: 'text', text: typed } : host.content(uri)),
     };
-    for (const early of analyser.analysing(analysis.uri, copy)) {
-      early?.();
+    const steps = analyser.analysing(analysis.uri, copy);
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        hoverSomewhere(step.value);
+        break;
+      }
+      step.value?.();
       await pace.turn();
     }
     await pace.turn();
+  }
+}
+
+/** Over the first fact of a block. */
+function hoverSomewhere(analysis: Analysis): void {
+  for (const { chunk, offset } of analysis.tree.chunks) {
+    const fact = SOLVED.has(keywordOf(chunk)) && chunk.content?.kind === 'block' ? chunk.content.body[0] : undefined;
+    const found = fact && hover(analysis, offset + fact.span.start);
+    if (!found) continue;
+    toMarkdown(found.text);
+    return;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Problem } from '../../../grammar/src/syntax-problem.ts';
+import type { Chunk } from '../../../grammar/src/syntax-tree.ts';
 import type { Bench } from './bench.ts';
 import type { Bobbin } from './bobbin.ts';
 import type { Instrument } from './instrument.ts';
@@ -22,6 +23,8 @@ export interface FileModel {
   readonly problems: readonly ModelProblem[];
   /** Every place that names a thing, for definition, references and rename: gathered when somebody asks. */
   readonly references: () => readonly Reference[];
+  /** Those that stand in one of these pieces. */
+  readonly referencesIn: (chunks: ReadonlySet<Chunk>) => readonly Reference[];
 }
 
 export interface Reference {
