@@ -75,12 +75,15 @@ describe('list', () => {
 
   it('says why a pickup needs a sweep', async () => {
     const { stdout } = await shell.run(['list', '--where', 'needs sweep', '--where', 'serial RYD-021']);
-    assert.match(stdout, /\n {4}never swept between hot and ground\n$/);
+    assert.match(
+      stdout,
+      /\n {4}never swept between hot and ground\n\n[\s\S]*headphones off the head[\s\S]*Phantom power off/,
+    );
     const yarrow = readFileSync(path.join(SAMPLES, 'yarrow-bridge.pickup'), 'utf8');
     shell.write('yarrow-bridge.pickup', yarrow.replace(/.*yarrow-potted.*\n/, ''));
     const potted = await shell.run(['list', '--where', 'needs sweep', '--where', 'serial RYD-052']);
     shell.write('yarrow-bridge.pickup', yarrow);
-    assert.match(potted.stdout, /\n {4}not swept since it was potted\n$/);
+    assert.match(potted.stdout, /\n {4}not swept since it was potted\n\nBefore the test signal/);
     assert.deepEqual(await serials('needs sweep', 'serial RYD-052'), []);
   });
 

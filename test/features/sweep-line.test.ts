@@ -71,6 +71,8 @@ describe('a sweep that could not tell something', () => {
       made(all, 'over 10 kohm'),
       /divider\.csv" through 47 kohm\n {4}sweep hot to ground "sweeps\/heron-over\.csv"/,
     );
+    for (const fix of all.fixes.filter((each) => each.title.startsWith('Insert')))
+      assert.match(fix.cautions.join(' '), /headphones off the head[\s\S]*Line level only[\s\S]*Phantom power off/);
     const recorder = all.fixes.find(({ title }) => title.includes('recorder'));
     assert.match(recorder?.edits[0]?.snippet ?? '', /"\$\{1:sweeps\/recorder\.csv\}"/);
   });
@@ -84,5 +86,30 @@ describe('a sweep that could not tell something', () => {
         .replace(/.*divider.*\n/, ''),
     );
     assert.ok(settled.allFindings().every(({ code }) => code !== 'sweep/too-weak'));
+  });
+});
+
+describe('a sweep of two coils that no single coil is', () => {
+  const analysis = analysedSample('mistakes/sweep-circuit-differs.pickup', (text) =>
+    text
+      .replace('turns 9_800', 'turns 4_900')
+      .replace('finish white\n  }', 'finish blue\n  }\n  coil other like main {\n    start red\n    finish white\n  }')
+      .replace('hot white\n', 'hot white\n    link blue red\n'),
+  );
+  const whole = { ...analysis, findings: analysis.allFindings() };
+  const fixes = lineFixes(whole, { start: 0, end: analysis.text.length });
+
+  it('leads to one of each by itself, with what to mind while it plays', () => {
+    const fix = fixes.find(({ finding, title }) => finding.code === 'sweep/circuit-differs' && /Insert/.test(title));
+    const text = applyEdits(analysis.text, fix?.edits ?? assert.fail());
+    assert.match(
+      text,
+      /over 10 kohm\n {4}sweep main\.start to main\.finish "sweeps\/heron-main\.csv" over 10 kohm\n {4}sweep other\.start to other\.finish "sweeps\/heron-other\.csv" over 10 kohm\n/,
+    );
+    assert.match(
+      fix?.edits[0]?.snippet ?? '',
+      /"\$\{1:sweeps\/heron-main\.csv\}"[\s\S]*"\$\{2:sweeps\/heron-other\.csv\}"/,
+    );
+    assert.match(fix?.cautions.join(' ') ?? '', /headphones off the head/);
   });
 });

@@ -38,11 +38,11 @@ export function hazardsOf(code: Code): readonly Hazard[] {
   return HAZARDS.get(code) ?? HAZARDS.get(family) ?? [];
 }
 
-/** For whoever reads findings that ask for work: each caution once. */
+/** For whoever reads findings that ask for work: each caution once. Information asks for none, but for another sweep. */
 export const cautionsFor = (findings: readonly Pick<Finding, 'code' | 'severity'>[]): readonly PlainText[] =>
   cautionsOf(
     ...findings.flatMap(({ code, severity }) =>
-      severity === 'error' || severity === 'warning' ? hazardsOf(code) : [],
+      hazardsOf(code).filter((each) => severity === 'error' || severity === 'warning' || each === 'sweep'),
     ),
   );
 

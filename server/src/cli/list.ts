@@ -1,6 +1,7 @@
 import type { PickupRecord, StateRecord } from '../features/pickup-record.ts';
 import { filterExamples, filtersBy, reasonsAskedFor, recordFilter } from '../features/record-filter.ts';
 import { type FileFacts, type PickupThere, statedPickups } from '../features/stated-pickups.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { CommandError, defineCommand } from './command.ts';
 import type { Context } from './context.ts';
 import { padded, valueText, widest } from './figures-text.ts';
@@ -140,9 +141,14 @@ function textListing(
       const title = isFirst ? [styles.faint(line(COLUMNS.map(([name]) => name)))] : [];
       return `${[...title, ...row(record), ...(life ? record.life : []).flatMap(row)].join('\n')}\n`;
     },
-    end: (isEmpty) => (!isEmpty ? '' : where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n'),
+    end: (isEmpty) => {
+      if (isEmpty) return where.length === 0 ? 'no pickups on record\n' : 'no pickup fits\n';
+      return where.some(asksForSweeps) ? `\n${cautionsOf('sweep').join('\n')}\n` : '';
+    },
   };
 }
+
+const asksForSweeps = (filter: string): boolean => /^\s*needs\s+sweep\s*$/.test(filter);
 
 function resistanceCell(figure: PickupRecord['resistance20COhm']): string {
   return figure === undefined ? '-' : valueText({ figure, dimension: 'resistance', none: 'open' });

@@ -6,6 +6,7 @@ import type { Analysis } from '../analysis/analysis-types.ts';
 import { mayBeAccepted } from '../checks/accepted.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import { samePlace } from '../model/place.ts';
+import { ENGLISH } from '../words/languages/language.ts';
 import type { QuickFix } from './code-actions.ts';
 import { findingSpan } from './diagnostics.ts';
 import { insertLines, insertReadings } from './insert-lines.ts';
@@ -16,13 +17,13 @@ import { blocksOf } from './syntax-at.ts';
 import { locateEdits } from './text-edits.ts';
 
 /** Of the findings that touch the span: the readings that settle what is open, sweeps that would tell it, and the acceptance that keeps it. */
-export function lineFixes(analysis: Analysis, span: Span): readonly QuickFix[] {
+export function lineFixes(analysis: Analysis, span: Span, t = ENGLISH): readonly QuickFix[] {
   return analysis.findings.flatMap((finding) => {
     const at = findingSpan(analysis, finding);
     if (at === undefined || at.start > span.end || at.end < span.start) return [];
     return [
       settling(finding, analysis) ?? [],
-      sweepFixes(finding, analysis),
+      sweepFixes(finding, analysis, t),
       accepting(finding, analysis) ?? [],
     ].flat();
   });

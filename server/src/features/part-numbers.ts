@@ -16,6 +16,7 @@ import { HANDLING_NOTE } from '../physics/magnet-grades.ts';
 import { copperTemperatureFactor } from '../physics/wire.ts';
 import { type Estimate, scale } from '../quantities/estimate.ts';
 import { printNumber, printQuantity } from '../quantities/print.ts';
+import { cautionsOf } from '../words/cautions.ts';
 import { differenceText, numberText } from '../words/number-text.ts';
 import {
   COIL_NUMBERS,
@@ -65,7 +66,7 @@ const untold = (isUntold: boolean | undefined, { name }: Coil): RichText =>
     ? [
         {
           kind: 'paragraph',
-          text: `Inductance, capacitance and losses: ${COIL_UNTOLD}; a line \`sweep ${name}.start to ${name}.finish\` tells them.`,
+          text: `Inductance, capacitance and losses: ${COIL_UNTOLD}; a line \`sweep ${name}.start to ${name}.finish\` tells them. ${cautionsOf('sweep').join(' ')}`,
         },
       ]
     : [];

@@ -2,33 +2,37 @@
 import type { Analysis } from '../analysis/analysis-types.ts';
 import type { Edit, Finding } from '../checks/finding.ts';
 import { sweepPlace } from '../checks/sweep-place.ts';
-import { untoldOf } from '../estimates/sweep-advice.ts';
+import { nextMeasurement, untoldOf } from '../estimates/sweep-advice.ts';
 import type { SweptCoil } from '../estimates/sweeps-measured.ts';
 import { sweptOf } from '../estimates/sweeps-together.ts';
 import { samePlace } from '../model/place.ts';
+import { cautionsOf } from '../words/cautions.ts';
+import type { Language } from '../words/languages/language.ts';
 import type { QuickFix } from './code-actions.ts';
 import { insertLines, insertReadings } from './insert-lines.ts';
 import { type OwnPickup, ownPickups } from './own-blocks.ts';
 import { locateEdits } from './text-edits.ts';
 
-const CODE = 'sweep/too-weak';
+const CODES: readonly Finding['code'][] = ['sweep/too-weak', 'sweep/circuit-differs'];
 
-export function sweepFixes(finding: Finding, analysis: Analysis): readonly QuickFix[] {
-  const own = finding.code === CODE ? ownPickups(analysis).find(isOf(finding)) : undefined;
+export function sweepFixes(finding: Finding, analysis: Analysis, t: Language): readonly QuickFix[] {
+  const own = CODES.includes(finding.code) ? ownPickups(analysis).find(isOf(finding)) : undefined;
   const swept = own && sweptAt(finding, own, analysis);
   if (!own || !swept) return [];
-  return linesFor(swept, own).flatMap(({ line, file, isOfBench }) => {
-    const edit = (written: string) =>
-      isOfBench ? insertInBench(analysis, own, written) : insertReadings(own, [written]);
-    const made = edit(line);
+  return sweepsFor(finding, swept, own).flatMap(({ lines, isOfBench }) => {
+    const edit = (written: readonly string[]) =>
+      isOfBench ? insertInBench(analysis, own, written) : insertReadings(own, written);
+    const made = edit(lines.map(({ line }) => line));
     const edits = made && isRead(made, analysis) ? locateEdits(analysis, [made]) : undefined;
-    const snippet = edit(line.replace(file, `\${1:${file}}`))?.newText;
+    const gaps = lines.map(({ line, file }, index) => line.replace(file, `\${${index + 1}:${file}}`));
+    const snippet = edit(gaps)?.newText;
     if (!edits || snippet === undefined) return [];
+    const told = lines.map(({ line }) => line).join('; ');
     return [
       {
-        title: `Insert the sweep that would tell it: ${line}`,
+        title: `Insert the ${lines.length === 1 ? 'sweep' : 'sweeps'} that would tell it: ${told}`,
         preferred: false,
-        cautions: [],
+        cautions: cautionsOf('sweep').map((each) => t(each)),
         edits: edits.map((each) => ({ ...each, snippet })),
         finding,
       },
@@ -50,28 +54,43 @@ function sweptAt({ place }: Finding, { analysed }: OwnPickup, { bench }: Analysi
 interface SweepLine {
   readonly line: string;
   readonly file: string;
+}
+
+/** Lines that are inserted together. */
+interface SweepLines {
+  readonly lines: readonly SweepLine[];
   readonly isOfBench: boolean;
 }
 
+function sweepsFor({ code }: Finding, swept: SweptCoil, own: OwnPickup): readonly SweepLines[] {
+  if (code === 'sweep/too-weak') return tellingMore(swept, own);
+  const { netlist, pickup } = own.analysed;
+  return nextMeasurement(swept, netlist) === 'coils apart'
+    ? [{ lines: pickup.coils.map(({ name }) => coilApart(pickup.name, name)), isOfBench: false }]
+    : [];
+}
+
+function coilApart(pickup: string, coil: string): SweepLine {
+  const file = `sweeps/${pickup}-${coil}.csv`;
+  return { line: `sweep ${coil}.start to ${coil}.finish "${file}" over 10 kohm`, file };
+}
+
 /** The recorder alone first, which tells it of every pickup; of an exciter the same once more with a capacitor. */
-function linesFor(swept: SweptCoil, { analysed: { pickup } }: OwnPickup): readonly SweepLine[] {
+function tellingMore(swept: SweptCoil, { analysed: { pickup } }: OwnPickup): readonly SweepLines[] {
   const [first] = swept.group.sweeps;
   if (!first) return [];
   const { probes, setUp } = first;
   const ohms = setUp.kind === 'impedance' ? '' : setUp.seriesOhm.written;
   const because = new Set(untoldOf(swept).map((each) => each.because));
-  const sweep = (name: string, measured: string): SweepLine => {
+  const sweep = (name: string, measured: string): SweepLines => {
     const file = `sweeps/${pickup.name}-${name}.csv`;
-    return {
-      line: `sweep ${probes.red.text} to ${probes.black.text} "${file}" ${measured}`,
-      file,
-      isOfBench: false,
-    };
+    const line = `sweep ${probes.red.text} to ${probes.black.text} "${file}" ${measured}`;
+    return { lines: [{ line, file }], isOfBench: false };
   };
   const file = 'sweeps/recorder.csv';
   return [
     ...(because.has('input capacitance')
-      ? [{ line: `recorder alone "${file}" through ${ohms}`, file, isOfBench: true }]
+      ? [{ lines: [{ line: `recorder alone "${file}" through ${ohms}`, file }], isOfBench: true }]
       : []),
     ...(because.has('one exciter') ? [sweep('1-nf', `excited over ${ohms} with 1 nF`)] : []),
     sweep('over', 'over 10 kohm'),
@@ -79,15 +98,18 @@ function linesFor(swept: SweptCoil, { analysed: { pickup } }: OwnPickup): readon
 }
 
 /** In the bench of this file; in one of its own where no bench is in force. A bench of another file is that file's. */
-function insertInBench(analysis: Analysis, { placed }: OwnPickup, line: string): Edit | undefined {
+function insertInBench(analysis: Analysis, { placed }: OwnPickup, lines: readonly string[]): Edit | undefined {
   const bench = analysis.tree.chunks
     .map(({ chunk }) => chunk)
     .find(({ content }) => content?.kind === 'block' && content.keyword.text === 'bench');
-  if (bench?.content?.kind === 'block') return insertLines(bench, bench.content, [line]);
+  if (bench?.content?.kind === 'block') return insertLines(bench, bench.content, lines);
   if (analysis.bench) return undefined;
   const { chunk } = placed;
   const start = chunk.content?.span.start ?? 0;
-  return { place: { chunk, span: { start, end: start } }, newText: `bench {\n  ${line}\n}\n\n` };
+  return {
+    place: { chunk, span: { start, end: start } },
+    newText: `bench {\n${lines.map((line) => `  ${line}\n`).join('')}}\n\n`,
+  };
 }
 
 /** What the file itself holds is told at its line. */

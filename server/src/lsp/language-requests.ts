@@ -334,7 +334,7 @@ function codeActions(
           edit: cautioned(edit, cautions),
         });
     }
-    for (const fix of lineFixes(analysis, span)) add(fix);
+    for (const fix of lineFixes(analysis, span, t)) add(fix);
   }
   if (wants(CodeActionKind.RefactorRewrite, only)) {
     // Worked out only for someone who opens the list: at every move of the cursor it would cost too much.

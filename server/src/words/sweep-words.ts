@@ -26,7 +26,8 @@ export function sweptNumberText(swept: SweptCoil, key: keyof typeof SWEPT_NUMBER
   return isTold(swept, key) ? text : t('{0}, not used', text);
 }
 
-function isTold({ tooWeak }: SweptCoil, key: keyof typeof SWEPT_NUMBERS): boolean {
+function isTold({ tooWeak, verdict }: SweptCoil, key: keyof typeof SWEPT_NUMBERS): boolean {
+  if (verdict === 'does not hold') return false;
   const number = WEAK_AS[key];
   return number === undefined || !tooWeak.includes(number);
 }
@@ -168,10 +169,17 @@ export function sweptWords(
           what: SWEPT_NUMBERS[key].what,
           measured: sweptNumberText(swept, key),
           isUsed: isTold(swept, key),
-          beside: beside ? `computed ${numberText(beside, SWEPT_NUMBERS[key])}, ${apartWords(swept[key], beside)}` : '',
+          beside:
+            beside && swept.verdict !== 'does not hold'
+              ? `computed ${numberText(beside, SWEPT_NUMBERS[key])}, ${apartWords(swept[key], beside)}`
+              : '',
         };
       });
-      const sentences = [lossWords(swept), acrossWords(swept), verdictWords(swept), ...allUntold(swept, bench)];
+      const told = [lossWords(swept), acrossWords(swept)];
+      const sentences =
+        swept.verdict === 'does not hold'
+          ? [verdictWords(swept)]
+          : [...told, verdictWords(swept), ...allUntold(swept, bench)];
       return { rows, sentences: sentences.flatMap((each) => each ?? []) };
     }
   }
