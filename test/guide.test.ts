@@ -17,6 +17,8 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { writeBundles } from './scripts/build.ts';
+import { COMMAND_LINE } from './support/bundled.ts';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 const PARTS = ['grammar', 'server', 'client'];
@@ -331,10 +333,11 @@ describe('the guide of how to add things', function () {
     );
   });
 
-  it('a command is there at once, and in the help', () => {
-    const main = ['--import', 'tsx', 'server/src/cli/main.ts'];
-    assert.equal(run([...main, 'moon']), 'new\n');
-    assert.match(run([...main, '--help']), /^ {2}moon +the phase of the moon$/m);
+  it('a command is there at once, and in the help', async () => {
+    const output = 'command-line.cjs';
+    await writeBundles([{ entry: COMMAND_LINE, output, runsIn: 'node' }], copy);
+    assert.equal(run([output, 'moon']), 'new\n');
+    assert.match(run([output, '--help']), /^ {2}moon +the phase of the moon$/m);
   });
 });
 
