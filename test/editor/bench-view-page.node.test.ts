@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import type { Frame } from 'playwright-core';
 import * as vscode from 'vscode';
-import { closeAll, openSample, replace } from './in-editor.ts';
-import { againUntil, type EditorWindow, openWindow } from './window.ts';
+import { againUntil, closeAll, openSample, replace } from './in-editor.ts';
+import { type EditorWindow, openWindow } from './window.ts';
 
 interface Results {
   readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];

@@ -5,8 +5,17 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import * as vscode from 'vscode';
 import type { BenchViewInterface } from '../../client/src/features/bench-view/bench-view-control.ts';
-import { behind, closeAll, eventually, extensionInterface, openSample, openText, replace } from './in-editor.ts';
-import { againUntil, type EditorWindow, openWindow } from './window.ts';
+import {
+  againUntil,
+  behind,
+  closeAll,
+  eventually,
+  extensionInterface,
+  openSample,
+  openText,
+  replace,
+} from './in-editor.ts';
+import { type EditorWindow, openWindow } from './window.ts';
 
 describe('the bench view in the editor', () => {
   let benchView: BenchViewInterface;

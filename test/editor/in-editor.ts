@@ -16,6 +16,25 @@ export async function eventually<T>(ask: () => T | undefined | Promise<T | undef
   }
 }
 
+const FIRST_PATIENCE_MS = 4_000;
+const MOST_PATIENCE_MS = 60_000;
+
+/**
+ * Does a gesture again until it has shown effect: a busy window swallows one now and then, and closes what was opened where the focus
+ * goes elsewhere. A gesture that could not be done in its time (what it points at is not there, or went away) counts as swallowed, and
+ * the next gets more, for a slow machine; the test's own time limit ends it all.
+ */
+export async function againUntil(
+  gesture: (patience: { readonly timeout: number }) => Promise<unknown>,
+  done: () => boolean | Promise<boolean>,
+): Promise<void> {
+  for (let timeout = FIRST_PATIENCE_MS; !(await done()); timeout = Math.min(2 * timeout, MOST_PATIENCE_MS)) {
+    await gesture({ timeout }).catch(() => undefined);
+    const until = Date.now() + timeout;
+    while (!(await done()) && Date.now() < until) await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+}
+
 /** Opens a file of the samples in an editor. */
 export async function openSample(path: string): Promise<vscode.TextEditor> {
   const [folder] = vscode.workspace.workspaceFolders ?? [];

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { eventually, extensionInterface } from './in-editor.ts';
-import { againUntil, type EditorWindow, openWindow } from './window.ts';
+import { againUntil, eventually, extensionInterface } from './in-editor.ts';
+import { type EditorWindow, openWindow } from './window.ts';
 
 describe('tools for language models in the editor', () => {
   let seen: EditorWindow;

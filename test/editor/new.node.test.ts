@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeAll, eventually } from './in-editor.ts';
-import { againUntil, type EditorWindow, openWindow } from './window.ts';
+import { againUntil, closeAll, eventually } from './in-editor.ts';
+import { type EditorWindow, openWindow } from './window.ts';
 
 /** In place of an answer: the question before is asked again. */
 const BACK = '←';
