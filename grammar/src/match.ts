@@ -98,16 +98,24 @@ function readFact(fact: FactNode, schema: BlockSchema, node: BlockNode): ReadFac
     }));
     return other.find((candidate) => candidate.problems.length === 0) ?? read;
   }
-  const words = wordsOf(schema);
-  const meant =
-    word === undefined ? undefined : (words.find((each) => sameLetters(word, each)) ?? nearest(word, words));
+  let meant: string | undefined;
   for (const [field, { shape, example }] of wordless) {
     const read = { field, ...advised(readItems(fact.items, shape, 0, fact.span), example) };
-    if (read.problems.length === 0 || meant === undefined) return read;
+    // Before any word is looked for that may be meant: most lines of readings begin with a name, and fit.
+    if (read.problems.length === 0) return read;
+    meant ??= wordMeant(word, schema);
+    if (meant === undefined) return read;
   }
+  meant ??= wordMeant(word, schema);
   const isWordItself = meant !== undefined && word !== undefined && sameLetters(word, meant);
   const without = isWordItself || wordless.length > 0 ? undefined : withoutItsWord(fact, schema, node);
   return without ?? unknownWord(fact, schema, meant);
+}
+
+function wordMeant(word: string | undefined, schema: BlockSchema): string | undefined {
+  if (word === undefined) return undefined;
+  const words = wordsOf(schema);
+  return words.find((each) => sameLetters(word, each)) ?? nearest(word, words);
 }
 
 /** A value alone; what it is of is asked where it may be of several. */
@@ -148,7 +156,9 @@ const wordsOf = (schema: BlockSchema): readonly string[] =>
   Object.values(schema.facts).flatMap(({ word }) => (word === undefined ? [] : [word]));
 
 /** What is told without a remedy names a line that is right. */
-function advised({ value, problems }: Read, example: string): Read {
+function advised(read: Read, example: string): Read {
+  const { value, problems } = read;
+  if (problems.length === 0) return read;
   const isOpen = ({ action, fixes = [], code }: SyntaxProblem) =>
     action === undefined && fixes.length === 0 && code.startsWith('syntax/');
   const action = `Write it as in \`${example}\`.`;

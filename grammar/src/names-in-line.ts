@@ -1,7 +1,8 @@
 /** Every name that a line holds, with what it is a name of: for definition, references, rename, and what a block stands on. */
+import { onceFor } from '../values/remember.ts';
 import type { At, NameKind, SelectionNode, Shape, WrittenPath } from './schema/shape.ts';
 import type { Span } from './span.ts';
-import { type Part, partsOf } from './walk-shape.ts';
+import { type Part, partsOf, shapesOf } from './walk-shape.ts';
 
 export interface NameInLine {
   readonly kind: NameKind;
@@ -16,8 +17,14 @@ export interface NameInLine {
 
 /** In the order of the line. `captured` is what matching the shape yielded. */
 export function namesInLine(shape: Shape, captured: unknown): readonly NameInLine[] {
-  return namesIn({ shape, captured });
+  return holdsNames(shape) ? namesIn({ shape, captured }) : [];
 }
+
+/** False of most lines, which then need not be walked through. */
+const holdsNames = onceFor(
+  (shape: Shape): boolean =>
+    shape.kind === 'name' || shape.kind === 'path' || shape.kind === 'selection' || shapesOf(shape).some(holdsNames),
+);
 
 function namesIn(part: Part): readonly NameInLine[] {
   const { shape, captured } = part;
@@ -37,7 +44,7 @@ function namesIn(part: Part): readonly NameInLine[] {
     case 'selection':
       return selectedNames((captured as At<SelectionNode>).value);
     default:
-      return partsOf(part).flatMap(namesIn);
+      return partsOf(part).flatMap(({ shape, captured }) => namesInLine(shape, captured));
   }
 }
 

@@ -8,6 +8,22 @@ export interface Part {
   readonly field?: string;
 }
 
+/** The shapes that a shape is made of, whether or not they take anything. */
+export function shapesOf(shape: Shape): readonly Shape[] {
+  switch (shape.kind) {
+    case 'sequence':
+      return Object.values(shape.fields);
+    case 'one-of':
+      return Object.values(shape.options);
+    case 'optional':
+    case 'alias':
+    case 'many':
+      return [shape.shape];
+    default:
+      return [];
+  }
+}
+
 /** What stands directly inside a shape, in the order of the line; nothing in a shape that takes items itself. */
 export function partsOf({ shape, captured }: Part): readonly Part[] {
   switch (shape.kind) {
