@@ -15,9 +15,9 @@ const JOINED: CoilsJoined = {
     { set: 1, ohm: 1.2, henry: 1.3, farad: 0.8 },
   ],
   pairs: [
-    { a: 0, b: 1, coupling: 0.1 },
-    { a: 0, b: 2, coupling: -0.05 },
-    { a: 1, b: 2, coupling: 0.08 },
+    { a: 0, b: 1, coupling: 0.1, isMetalShared: true },
+    { a: 0, b: 2, coupling: -0.05, isMetalShared: true },
+    { a: 1, b: 2, coupling: 0.08, isMetalShared: false },
   ],
   isCouplingFree: true,
   cableSd: 0.1,
@@ -48,8 +48,11 @@ const COUPLING = 1.5;
 const CABLE = 1.2;
 /** Of all that stands about the coils. */
 const ABOUT = 0.7;
-/** How far each coil's turn lies about the other one. */
-const REACH = [0.3, -0.4];
+/** Of each pair that shares metal how far the first one's turn lies about the second, and the other way. */
+const REACH = [
+  [0.3, -0.4],
+  [-0.2, 0.25],
+];
 /** Two coils alone, the second on a tail of the first. */
 const TWO: CoilsJoined = {
   ...JOINED,
@@ -76,7 +79,7 @@ const TWO: CoilsJoined = {
     ...[0, 1].map((each) => ({ nodes: 2, coils: [{ coil: each, start: 1, finish: 0 }], capacitors: [] })),
   ],
 };
-const valuesOf = ({ coils }: CoilsJoined) => [
+const valuesOf = ({ coils, pairs }: CoilsJoined) => [
   ...[0, 1].flatMap((set) => {
     const { share = 0, corner = 1 } = METAL[set] ?? {};
     return [
@@ -88,7 +91,8 @@ const valuesOf = ({ coils }: CoilsJoined) => [
     ];
   }),
   COUPLING,
-  ...(coils.length === 2 ? REACH : [ABOUT]),
+  ...pairs.flatMap((_, at) => REACH[at] ?? []),
+  ...(coils.length === 2 ? [] : [ABOUT]),
   Math.log(CABLE),
 ];
 
@@ -126,8 +130,11 @@ function solvedAt(joined: CoilsJoined, circuitAt: number, hz: number) {
       ...coils.map((each, at) => {
         const { share = 0, corner = 1 } = METAL[joined.coils[at]?.set ?? 0] ?? {};
         const coupling = Math.sqrt(share);
-        const other = coils.length === 2 ? coils[1 - at] : undefined;
-        const beside = other ? [{ coil: other, coupling: coupling * (REACH[at] ?? 0), drive: 0 }] : [];
+        const beside = joined.pairs.flatMap(({ a, b }, pair) => {
+          const other = at === a ? coils[b] : at === b ? coils[a] : undefined;
+          const reach = REACH[pair]?.[at === a ? 0 : 1];
+          return other && reach !== undefined ? [{ coil: other, coupling: coupling * reach, drive: 0 }] : [];
+        });
         return shortedTurn({
           name: `turn ${at}`,
           cornerHz: corner,
@@ -155,7 +162,7 @@ function solvedAt(joined: CoilsJoined, circuitAt: number, hz: number) {
 
 describe('joined coils between two probes', () => {
   for (const [name, joined] of [
-    ['three coils', JOINED],
+    ['three coils of which one shares its metal with both others', JOINED],
     ['two coils that share their metal', TWO],
   ] as const) {
     const network = coilNetwork('loop', joined);

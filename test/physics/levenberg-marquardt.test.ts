@@ -13,7 +13,7 @@ const alone = (coil: number) => ({ nodes: 2, coils: [{ coil, start: 1, finish: 0
 /** Two coils in series, under a cable. */
 const inSeries: CoilsJoined = {
   coils: [0, 1].map((set) => ({ set, ohm: 1, henry: 1, farad: 1 })),
-  pairs: [{ a: 0, b: 1, coupling: 1 }],
+  pairs: [{ a: 0, b: 1, coupling: 1, isMetalShared: true }],
   isCouplingFree: true,
   cableSd: 0.05,
   circuits: [

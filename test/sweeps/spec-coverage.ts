@@ -6,7 +6,14 @@ import type { Estimate } from '../../server/src/quantities/estimate.ts';
 import { uniform } from '../support/chance.ts';
 import { type DrawnSpec, type SweptSpec, sweptSpec } from './spec-sweeps.ts';
 
-export const KINDS = ['one coil', 'in series', 'in series, taken apart', 'in parallel', 'both at once'] as const;
+export const KINDS = [
+  'one coil',
+  'in series',
+  'in series, taken apart',
+  'in parallel',
+  'both at once',
+  'four coils',
+] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** A pickup of poles of steel below its coils, of turns drawn by chance. */
@@ -14,11 +21,12 @@ export function drawnSpec(kind: Kind, seed: number): DrawnSpec {
   const next = uniform(seed + 7_000_000);
   const turns = () => Math.round(4500 + 1500 * next());
   const cover = next() < 0.5 ? 'cover none' : 'cover nickel-silver';
-  const coil = (name: string, start: string, finish: string) => `  coil ${name} {
-    bobbin ${name}-six
+  const coil = (name: string, start: string, finish: string, bobbin = `${name}-six`, strings = '') => `  coil ${name} {
+    bobbin ${bobbin}
     wire poly-42
     turns ${turns()}
     wound counterclockwise
+    ${strings}
     start to ${start}
     finish to ${finish}
   }`;
@@ -33,6 +41,27 @@ export function drawnSpec(kind: Kind, seed: number): DrawnSpec {
       build: `  conductors orange brown\n${coil('screw', 'brown', 'orange')}\n${end}  hookup {\n    hot orange\n    ground brown\n  }`,
       sweeps: [whole],
     };
+  if (kind === 'four coils') {
+    const coils = [
+      coil('screw', 'brown', 'orange', 'screw-three', 'serves strings 4 to 6'),
+      coil('slug', 'violet', 'grey', 'slug-three', 'serves strings 4 to 6'),
+      coil('screw-high', 'pink', 'white', 'screw-three', 'serves strings 1 to 3'),
+      coil('slug-high', 'turquoise', 'gold', 'slug-three', 'serves strings 1 to 3'),
+    ];
+    const alone = ['screw', 'slug', 'screw-high', 'slug-high'];
+    return {
+      parts: ['screw', 'slug']
+        .map((name) => `\nbobbin ${name}-three like ${name}-six {\n  core 31.5 x 5.6 mm\n  poles 3 spread 20 mm\n}\n`)
+        .join(''),
+      build: `  conductors orange brown grey violet white pink gold turquoise\n  coils 18.6 mm apart\n${coils.join('\n')}\n  baseplate none\n  ${cover}\n  cable 0.3 m of 100 pF/m\n  hookup {\n    hot orange\n    link brown grey\n    link violet white\n    link pink gold\n    ground turquoise\n  }`,
+      sweeps: [
+        ...alone.map((name) => ({ red: `${name}.finish`, black: `${name}.start`, apart: true })),
+        { red: 'orange', black: 'violet' },
+        { red: 'violet', black: 'turquoise' },
+        whole,
+      ],
+    };
+  }
   const hookup =
     kind === 'in parallel'
       ? '    hot orange grey\n    ground brown violet'
@@ -68,11 +97,16 @@ export function toldOf({ truth, swept, qualityOf, capacitanceOf }: SweptSpec): {
     const ohm = coil ? truth.windings.get(coil)?.resistance20COhm : truth.resistance20COhm;
     const henry = coil ? computed.coils.get(coil)?.totalH : computed.inductanceH;
     const of = coil ? 'coil' : 'whole';
+    const seen = [
+      { what: 'Q at 1 kHz', told: each.quality1kHz, truth: qualityOf(index) },
+      ...(coil ? [] : [{ what: 'C of a whole', told: each.capacitanceF, truth: capacitanceOf(index) }]),
+    ];
+    // Of two coils among others the spec itself tells no inductance.
+    if (typeof subject === 'object' && !coil) return seen;
     return [
       { what: `L of a ${of}`, told: each.inductanceH, truth: henry?.value ?? 0 },
       { what: `R of a ${of}`, told: each.resistance20COhm, truth: ohm?.value ?? 0 },
-      { what: 'Q at 1 kHz', told: each.quality1kHz, truth: qualityOf(index) },
-      ...(coil ? [] : [{ what: 'C of a whole', told: each.capacitanceF, truth: capacitanceOf(index) }]),
+      ...seen,
     ];
   });
   const windOf = (name: string) => truth.signs.find(({ coil }) => coil.name === name)?.wind?.sign ?? 1;

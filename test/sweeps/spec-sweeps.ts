@@ -26,6 +26,8 @@ const RESISTOR_OHM = 10_000;
 
 export interface DrawnSpec {
   readonly build: string;
+  /** Beside those of the stock. */
+  readonly parts?: string;
   /** Leads that are swept, the signal's first; before any joint of the hookup was made, where `apart`. */
   readonly sweeps: readonly { readonly red: string; readonly black: string; readonly apart?: boolean }[];
 }
@@ -54,7 +56,7 @@ export interface SweptSpec {
   capacitanceOf(sweep: number): number;
 }
 
-export function sweptSpec({ build, sweeps }: DrawnSpec, seed: number): SweptSpec {
+export function sweptSpec({ build, parts = '', sweeps }: DrawnSpec, seed: number): SweptSpec {
   const next = uniform(seed);
   const normal = () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
   const setUp = {
@@ -62,7 +64,7 @@ export function sweptSpec({ build, sweeps }: DrawnSpec, seed: number): SweptSpec
     ohm: 1e6 * (1 + SD.ohm * normal()),
     farad: 150e-12 + SD.farad * normal(),
   };
-  const truth = analysed(specText(build, ''));
+  const truth = analysed(specText(parts, build, ''));
   const files = new Map<string, string>();
   const impedances = sweeps.map(({ red, black, apart = false }) => impedanceBetween(truth, [red, black], apart));
   const blocks = impedances.map((impedance, index) => {
@@ -87,7 +89,7 @@ export function sweptSpec({ build, sweeps }: DrawnSpec, seed: number): SweptSpec
   });
   return {
     truth,
-    swept: analysed(specText(build, blocks.join('\n')), files),
+    swept: analysed(specText(parts, build, blocks.join('\n')), files),
     qualityOf: (sweep) => {
       const [re = 1, im = 0] = impedances[sweep]?.(1000) ?? [];
       return im / re;
@@ -104,8 +106,8 @@ export function sweptSpec({ build, sweeps }: DrawnSpec, seed: number): SweptSpec
 
 const MIDDLE_HZ = 3000;
 
-const specText = (build: string, readings: string) => `use "parts/stock.pickup"
-
+const specText = (parts: string, build: string, readings: string) => `use "parts/stock.pickup"
+${parts}
 bench {
   recorder input 1 Mohm with 150 pF ± 30 pF
 }

@@ -4,9 +4,9 @@
  */
 import { onceFor } from '../../../grammar/values/remember.ts';
 import type { Bench } from '../model/bench.ts';
-import type { Coil } from '../model/coil.ts';
+import { type Coil, servesDifferentStrings } from '../model/coil.ts';
 import type { PickupNetlist } from '../model/netlist.ts';
-import type { CoilForm } from '../physics/sweep/coil-form.ts';
+import { type CoilForm, type MetalLoop, metalPartsOf } from '../physics/sweep/coil-form.ts';
 import type { CoilsJoined, NetworkCoil, ProbedCircuit } from '../physics/sweep/coil-network.ts';
 import { lossesFrom, partOfFit, type SweepFit } from '../physics/sweep/sweep-fit.ts';
 import type { SweepsOfCoil } from '../physics/sweep/sweep-problem.ts';
@@ -148,7 +148,7 @@ function planOf(
   // Of two coils that were swept by themselves no coupling needs to be computed.
   const areTold = known.length === 0 && coils.length === 2;
   const sets = setsOf(coils, alone, computed, where);
-  const pairs = areTold ? [{ a: 0, b: 1, coupling: 1 }] : couplingsOf(coils, computed);
+  const pairs = areTold ? [{ a: 0, b: 1, coupling: 1, isMetalShared: true }] : couplingsOf(coils, computed, known);
   if (!sets || !pairs) return undefined;
   const cable = ownCable(netlist.pickup);
   const joined: CoilsJoined = {
@@ -196,6 +196,8 @@ function formsFrom(swept: readonly SweptCoil[], sets: readonly SetStart[]): NonN
   const best = swept.reduce((low, each) => (left(each) < left(low) ? each : low));
   const holding = swept.filter(({ verdict }) => verdict === 'holds');
   const forms = new Set([best, ...holding].flatMap(({ fit }) => [fit.form, fit.rival?.problem.form ?? fit.form]));
+  // What takes more than one loop of one coil takes three where several are seen at once.
+  if ([...forms].some((form) => metalPartsOf(form) > 1)) forms.add('three loops');
   return [...forms].map((form) => ({
     form,
     sets: sets.map(({ coil, swept: own }) => [
@@ -208,10 +210,25 @@ function formsFrom(swept: readonly SweptCoil[], sets: readonly SetStart[]): NonN
 function lossesLike(form: CoilForm, own: SweptCoil, best: SweptCoil): readonly number[] {
   const alike = [own, best].find(({ fit }) => fit.form === form && fit.problem.network.sets === 1);
   if (alike) return Array.from(alike.fit.values.slice(3, alike.fit.problem.network.count));
+  if (form === 'three loops' && own.losses && own.losses.loops.length > 2) return threeLoopsLike(own.losses.loops);
   const { share, cornerHz } = own.losses ?? {};
   const taken = Math.min(0.9, Math.max(0.01, share?.value ?? 0.05));
   const [first] = lossesFrom(form, Math.log(taken / (1 - taken)), Math.log(cornerHz?.value ?? USUAL_CORNER_HZ));
   return first;
+}
+
+/** The two whose corners lie nearest as one, until three are left. */
+function threeLoopsLike(found: readonly MetalLoop[]): readonly number[] {
+  const loops = found.toSorted((a, b) => a.cornerHz - b.cornerHz);
+  while (loops.length > 3) {
+    const ratios = loops.slice(1).map(({ cornerHz }, at) => cornerHz / (loops[at]?.cornerHz ?? 1));
+    const at = ratios.indexOf(Math.min(...ratios));
+    const pair = loops.slice(at, at + 2);
+    const squaredCoupling = pair.reduce((sum, each) => sum + each.squaredCoupling, 0);
+    const log = pair.reduce((sum, each) => sum + each.squaredCoupling * Math.log(each.cornerHz), 0) / squaredCoupling;
+    loops.splice(at, 2, { squaredCoupling, cornerHz: Math.exp(log) });
+  }
+  return loops.flatMap(({ squaredCoupling: k, cornerHz }) => [Math.log(k / (1 - k)), Math.log(cornerHz)]);
 }
 
 const USUAL_CORNER_HZ = 8000;
@@ -293,14 +310,21 @@ function setsOf(
   return made.length === coils.length ? { coils: made, starts } : undefined;
 }
 
-function couplingsOf(coils: readonly Coil[], { magnetics, quick }: Computed): CoilsJoined['pairs'] | undefined {
+/** Metal of coils under different strings is none of the other's; of more than two it is only asked for where each was swept alone. */
+function couplingsOf(
+  coils: readonly Coil[],
+  { magnetics, quick }: Computed,
+  known: readonly Coil[],
+): CoilsJoined['pairs'] | undefined {
   const windOf = (coil: Coil) => quick.signs.find((each) => each.coil === coil)?.wind?.sign ?? 1;
   const pairs = coils.flatMap((first, a) =>
     coils.slice(a + 1).flatMap((second, index) => {
       const [one, other] = [magnetics.coils.get(first)?.totalH.value, magnetics.coils.get(second)?.totalH.value];
       if (!one || !other) return [];
       const henry = magnetics.mutualSameSenseH(first, second) * windOf(first) * windOf(second);
-      return [{ a, b: a + 1 + index, coupling: henry / Math.sqrt(one * other) }];
+      const areSwept = !known.includes(first) && !known.includes(second);
+      const isMetalShared = (coils.length === 2 || areSwept) && !servesDifferentStrings(first, second);
+      return [{ a, b: a + 1 + index, coupling: henry / Math.sqrt(one * other), isMetalShared }];
     }),
   );
   return pairs.length === (coils.length * (coils.length - 1)) / 2 ? pairs : undefined;

@@ -31,7 +31,13 @@ export interface ProbedCircuit {
 export interface CoilsJoined {
   readonly coils: readonly NetworkCoil[];
   /** M = coupling · √(LₐL_b), from start to finish of both; times one parameter for all where that is free. */
-  readonly pairs: readonly { readonly a: number; readonly b: number; readonly coupling: number }[];
+  readonly pairs: readonly {
+    readonly a: number;
+    readonly b: number;
+    readonly coupling: number;
+    /** Metal of either lies about the other as well. */
+    readonly isMetalShared: boolean;
+  }[];
   readonly isCouplingFree: boolean;
   /** One relative deviation of the own cable's capacitance; `undefined`: it is what it is said to be. */
   readonly cableSd: number | undefined;
@@ -68,7 +74,10 @@ export interface NetworkParameters {
   readonly sets: number;
   readonly ofSet: number;
   readonly couplingAt: number;
-  /** Of two coils: how much of each part of the first one's metal lies about the second, against the first; then the other way. */
+  /**
+   * Pair by pair of those that share metal: how much of each part of the first one's metal lies about the second, against the first; then
+   * the other way.
+   */
   readonly reachAt: number;
   readonly reaches: number;
   /** Factor on all that stands about the coils. */
@@ -86,7 +95,7 @@ export function networkParameters(form: CoilForm, joined: CoilsJoined): NetworkP
     return howMany > 0 ? count - howMany : -1;
   };
   const couplingAt = next(joined.isCouplingFree ? 1 : 0);
-  const reaches = joined.pairs.length === 1 ? 2 * metalPartsOf(form) : 0;
+  const reaches = 2 * metalPartsOf(form) * joined.pairs.filter(({ isMetalShared }) => isMetalShared).length;
   const reachAt = next(reaches);
   const hasAbout = joined.circuits.some(({ capacitors }) =>
     capacitors.some(({ scaledBy }) => typeof scaledBy === 'object'),
@@ -104,6 +113,8 @@ export interface CoilNetwork extends NetworkParameters {
   /** Of each coil from its start to its finish for one volt from red to black, two numbers a coil. */
   readonly currents: Float64Array;
   take(values: ArrayLike<number>): void;
+  /** How much of a part of a coil's metal lies about a coil, as it was taken: 1 of its own. */
+  reachOf(from: number, to: number, part: number): number;
   /** `copper`: factor on the resistances. `isDc`: without all that lies across. */
   at(circuit: number, hz: number, copper: number, withSlopes: boolean, isDc?: boolean): void;
 }
@@ -125,9 +136,20 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
   let coupling = 1;
   let about = 1;
   const reach = new Float64Array(reaches);
-  const parts = reaches / 2;
-  /** Share of each coil's inductance that the other one's metal takes. */
-  const fromOther = new Float64Array(2 * models.length);
+  const howMany = models.length;
+  const parts = reaches > 0 ? metalPartsOf(form) : 0;
+  /** Where the reaches of one coil's metal to another coil begin; −1 where it has none. */
+  const reachFrom = new Int32Array(howMany * howMany).fill(-1);
+  joined.pairs
+    .filter(({ isMetalShared }) => isMetalShared)
+    .forEach(({ a, b }, at) => {
+      reachFrom[a * howMany + b] = 2 * parts * at;
+      reachFrom[b * howMany + a] = 2 * parts * at + parts;
+    });
+  const reachOf = (from: number, to: number, part: number): number => {
+    const first = reachFrom[from * howMany + to] as number;
+    return from === to ? 1 : first < 0 ? 0 : (reach[first + part] as number);
+  };
 
   const addSlope = (at: number, re: number, im: number) => {
     slopes[2 * at] = (slopes[2 * at] as number) + re;
@@ -159,6 +181,22 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     if (!isDc) addSlopes(shuntSlopes, coil, 0, ofSet, 1, 0);
   };
 
+  let takenRe = 0;
+  let takenIm = 0;
+  /** Share of the inductance of a coil, or of what two have between them, that metal takes; of one coil not what its own metal does. */
+  const takenOf = (one: number, other: number) => {
+    takenRe = 0;
+    takenIm = 0;
+    for (let part = 0; part < parts; part++)
+      for (let from = 0; from < howMany; from++) {
+        const share = one === other && from === one ? 0 : reachOf(from, one, part) * reachOf(from, other, part);
+        if (share === 0) continue;
+        const { taken } = models[from] as CoilModel;
+        takenRe += share * (taken[2 * part] as number);
+        takenIm += share * (taken[2 * part + 1] as number);
+      }
+  };
+
   let intoRe = 0;
   let intoIm = 0;
   let uRe = 0;
@@ -180,13 +218,13 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     system.clear();
     for (let row = 0; row < size; row++) {
       const { coil, start, finish } = coils[row] as PlacedCoil;
-      const { series, shunt } = models[coil] as CoilModel;
-      const reactance = omega * (models[coil] as CoilModel).henry;
+      const { series, shunt, henry } = models[coil] as CoilModel;
+      takenOf(coil, coil);
       system.add(
         row,
         row,
-        (series[0] as number) + reactance * (fromOther[2 * coil + 1] as number),
-        (series[1] as number) - reactance * (fromOther[2 * coil] as number),
+        (series[0] as number) + omega * henry * takenIm,
+        (series[1] as number) - omega * henry * takenRe,
       );
       if (start === 1) system.addRight(row, 1, 0);
       else if (start >= 2) system.add(row, size + start - 2, -1, 0);
@@ -205,16 +243,9 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       const { rowA, rowB, a, b, coupling: k } = pairs[at] as PlacedPair;
       const first = models[a] as CoilModel;
       const second = models[b] as CoilModel;
-      let re = 0;
-      let im = k * coupling;
-      for (let part = 0; part < parts; part++) {
-        const toSecond = reach[part] as number;
-        const toFirst = reach[parts + part] as number;
-        im -= toSecond * (first.taken[2 * part] as number) + toFirst * (second.taken[2 * part] as number);
-        re += toSecond * (first.taken[2 * part + 1] as number) + toFirst * (second.taken[2 * part + 1] as number);
-      }
       const reactance = omega * Math.sqrt(first.henry * second.henry);
-      system.add(rowA, rowB, reactance * re, reactance * im);
+      takenOf(a, b);
+      system.add(rowA, rowB, reactance * takenIm, reactance * (k * coupling - takenRe));
     }
     for (let at = 0; at < capacitors.length; at++) {
       const { from, to } = capacitors[at] as Capacitor;
@@ -235,7 +266,6 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       intoIm += sign * iIm;
       if (withSlopes) {
         addSlopes(seriesSlopes, coil, 0, ofSet, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
-        if (reaches > 0) addSlopesOfOther(coil, omega, iIm * iIm - iRe * iRe, -2 * iRe * iIm);
       }
       if (isDc) continue;
       across(system, size, start, finish, shunt[0] as number, shunt[1] as number);
@@ -256,63 +286,75 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       }
     admittance[0] = intoRe;
     admittance[1] = intoIm;
-    if (withSlopes)
-      for (let at = 0; at < pairs.length; at++) addCouplingSlopes(pairs[at] as PlacedPair, omega, xRe, xIm);
+    if (!withSlopes) return;
+    for (let at = 0; at < pairs.length; at++) addCouplingSlopes(pairs[at] as PlacedPair, omega, xRe, xIm);
+    if (reaches > 0) addMetalSlopes(circuit, omega);
   };
 
-  /** What the other coil's metal takes of a coil, its current squared as a weight. */
-  const addSlopesOfOther = (coil: number, omega: number, weightRe: number, weightIm: number) => {
-    const { henry } = models[coil] as CoilModel;
-    const other = 1 - coil;
-    const { taken, takenSlopes } = models[other] as CoilModel;
-    // −jωL.
-    const wRe = omega * henry * weightIm;
-    const wIm = -omega * henry * weightRe;
-    const allRe = fromOther[2 * coil] as number;
-    const allIm = fromOther[2 * coil + 1] as number;
-    addSlope((starts[coil] as number) + 1, allRe * wRe - allIm * wIm, allRe * wIm + allIm * wRe);
-    for (let part = 0; part < parts; part++) {
-      const at = other * parts + part;
-      const share = reach[at] as number;
-      const re = 2 * share * (taken[2 * part] as number);
-      const im = 2 * share * (taken[2 * part + 1] as number);
-      addSlope(reachAt + at, re * wRe - im * wIm, re * wIm + im * wRe);
-      addSlopes(takenSlopes, other, 3 + 2 * part, 5 + 2 * part, share * share * wRe, share * share * wIm);
-    }
-  };
-
-  /** Both currents meet the mutual inductance once. */
+  /** Both currents meet the mutual inductance once; half of it goes with each inductance. */
   const addCouplingSlopes = (pair: PlacedPair, omega: number, xRe: Float64Array, xIm: Float64Array) => {
     const { rowA, rowB, a, b, coupling: k } = pair;
-    const first = models[a] as CoilModel;
-    const second = models[b] as CoilModel;
-    const reactance = omega * Math.sqrt(first.henry * second.henry);
+    const reactance = omega * Math.sqrt((models[a] as CoilModel).henry * (models[b] as CoilModel).henry);
     const aRe = xRe[rowA] as number;
     const aIm = xIm[rowA] as number;
     const bRe = xRe[rowB] as number;
     const bIm = xIm[rowB] as number;
-    // −2 iₐ i_b · j · reactance.
-    const wRe = 2 * reactance * (aRe * bIm + aIm * bRe);
-    const wIm = -2 * reactance * (aRe * bRe - aIm * bIm);
-    let re = k * coupling;
-    let im = 0;
-    for (let at = 0; at < reaches; at++) {
-      const part = at % parts;
-      const model = at < parts ? first : second;
-      const share = reach[at] as number;
-      const takenRe = model.taken[2 * part] as number;
-      const takenIm = model.taken[2 * part + 1] as number;
-      re -= share * takenRe;
-      im -= share * takenIm;
-      addSlope(reachAt + at, -(takenRe * wRe - takenIm * wIm), -(takenRe * wIm + takenIm * wRe));
-      addSlopes(model.takenSlopes, at < parts ? a : b, 3 + 2 * part, 5 + 2 * part, -share * wRe, -share * wIm);
+    // −2 iₐ i_b · j · reactance · k.
+    const wRe = 2 * k * reactance * (aRe * bIm + aIm * bRe);
+    const wIm = -2 * k * reactance * (aRe * bRe - aIm * bIm);
+    addSlope((starts[a] as number) + 1, (coupling * wRe) / 2, (coupling * wIm) / 2);
+    addSlope((starts[b] as number) + 1, (coupling * wRe) / 2, (coupling * wIm) / 2);
+    if (couplingAt >= 0) addSlope(couplingAt, wRe, wIm);
+  };
+
+  /**
+   * A turn that has the coupling r √L with each coil takes jω · taken · (Σ r √L i)². What it takes of its own coil alone is among that one's
+   * slopes.
+   */
+  const addMetalSlopes = ({ coils }: PlacedCircuit, omega: number) => {
+    for (let from = 0; from < howMany; from++) {
+      const { taken, takenSlopes } = models[from] as CoilModel;
+      for (let part = 0; part < parts; part++) {
+        let ownRe = 0;
+        let ownIm = 0;
+        let sumRe = 0;
+        let sumIm = 0;
+        for (let row = 0; row < coils.length; row++) {
+          const { coil } = coils[row] as PlacedCoil;
+          const share = reachOf(from, coil, part) * Math.sqrt((models[coil] as CoilModel).henry);
+          const re = share * (currents[2 * coil] as number);
+          const im = share * (currents[2 * coil + 1] as number);
+          sumRe += re;
+          sumIm += im;
+          if (coil !== from) continue;
+          ownRe = re;
+          ownIm = im;
+        }
+        const squareRe = sumRe * sumRe - sumIm * sumIm - ownRe * ownRe + ownIm * ownIm;
+        const squareIm = 2 * (sumRe * sumIm - ownRe * ownIm);
+        addSlopes(takenSlopes, from, 3 + 2 * part, 5 + 2 * part, -omega * squareIm, omega * squareRe);
+        // jω · taken.
+        const wRe = -omega * (taken[2 * part + 1] as number);
+        const wIm = omega * (taken[2 * part] as number);
+        for (let row = 0; row < coils.length; row++) {
+          const { coil } = coils[row] as PlacedCoil;
+          const first = reachFrom[from * howMany + coil] as number;
+          if (first < 0 && coil !== from) continue;
+          const root = Math.sqrt((models[coil] as CoilModel).henry);
+          const iRe = root * (currents[2 * coil] as number);
+          const iIm = root * (currents[2 * coil + 1] as number);
+          const bothRe = sumRe * iRe - sumIm * iIm;
+          const bothIm = sumRe * iIm + sumIm * iRe;
+          const share = reachOf(from, coil, part);
+          const isOwn = coil === from;
+          const goneRe = share * bothRe - (isOwn ? ownRe * ownRe - ownIm * ownIm : 0);
+          const goneIm = share * bothIm - (isOwn ? 2 * ownRe * ownIm : 0);
+          addSlope((starts[coil] as number) + 1, goneRe * wRe - goneIm * wIm, goneRe * wIm + goneIm * wRe);
+          if (isOwn) continue;
+          addSlope(reachAt + first + part, 2 * (bothRe * wRe - bothIm * wIm), 2 * (bothRe * wIm + bothIm * wRe));
+        }
+      }
     }
-    // Half of it goes with each inductance.
-    const byRe = (re * wRe - im * wIm) / 2;
-    const byIm = (re * wIm + im * wRe) / 2;
-    addSlope((starts[a] as number) + 1, byRe, byIm);
-    addSlope((starts[b] as number) + 1, byRe, byIm);
-    if (couplingAt >= 0) addSlope(couplingAt, k * wRe, k * wIm);
   };
 
   return {
@@ -321,6 +363,7 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
     slopes,
     models,
     currents,
+    reachOf,
     take: (values) => {
       models.forEach((model, coil) => {
         model.take(values, starts[coil] as number);
@@ -340,19 +383,7 @@ export function coilNetwork(form: CoilForm, joined: CoilsJoined): CoilNetwork {
       const circuit = circuits[index] as PlacedCircuit;
       if (withSlopes) slopes.fill(0);
       if (reaches === 0) for (const { coil } of circuit.coils) (models[coil] as CoilModel).at(hz, copper);
-      else {
-        for (const model of models) model.at(hz, copper);
-        for (let coil = 0; coil < 2; coil++) {
-          const { taken } = models[1 - coil] as CoilModel;
-          fromOther[2 * coil] = 0;
-          fromOther[2 * coil + 1] = 0;
-          for (let part = 0; part < parts; part++) {
-            const square = (reach[(1 - coil) * parts + part] as number) ** 2;
-            fromOther[2 * coil] = (fromOther[2 * coil] as number) + square * (taken[2 * part] as number);
-            fromOther[2 * coil + 1] = (fromOther[2 * coil + 1] as number) + square * (taken[2 * part + 1] as number);
-          }
-        }
-      }
+      else for (const model of models) model.at(hz, copper);
       if (circuit.only >= 0 && reaches === 0) alone(circuit.only, withSlopes, isDc);
       else solved(circuit, 2 * Math.PI * hz, withSlopes, isDc);
     },

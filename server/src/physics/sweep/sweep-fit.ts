@@ -4,7 +4,7 @@
  */
 import { type LeastSquares, leastSquares, type Minimum } from '../levenberg-marquardt.ts';
 import { solveInPlace } from '../linear-solve.ts';
-import { type CoilForm, partsOfForm } from './coil-form.ts';
+import { type CoilForm, metalPartsOf, partsOfForm } from './coil-form.ts';
 import { type CoilsJoined, withoutSurroundings } from './coil-network.ts';
 import { scatterOf } from './scatter.ts';
 import {
@@ -141,15 +141,17 @@ function begun(
   const values = new Float64Array(count);
   values.set(sets.flat().slice(0, count));
   if (aboutAt >= 0) values[aboutAt] = 1;
-  const parts = reaches / 2;
+  const parts = metalPartsOf(problem.form);
   const from = (coupling: number, sides: number, patience: Patience) => {
     if (couplingAt >= 0) values[couplingAt] = coupling;
     for (let at = 0; at < reaches; at++) {
-      const isSame = ((sides >> (at % parts)) & 1) === (at < parts ? 1 : 0);
+      const isSame = ((sides >> (at % parts)) & 1) === (at % (2 * parts) < parts ? 1 : 0);
       values[reachAt + at] = isSame ? SOME_REACH : -SOME_REACH;
     }
     return minimum(problem, problem.start(values), patience);
   };
+  // Of several pairs the sides of each are not tried one by one: that would take long.
+  const [tried, followed] = reaches > 2 * parts ? [[0, 2 ** parts - 1], 1] : [[...Array(2 ** parts).keys()], FOLLOWED];
   const lowest = (of: readonly Tried[]) => of.toSorted((a, b) => a.minimum.chiSquared - b.minimum.chiSquared);
   const asked = couplingAt < 0 ? [0] : couplings;
   const sorted = asked
@@ -160,10 +162,10 @@ function begun(
     const next =
       reaches === 0
         ? [from(coupling, 0, ROUGHLY)]
-        : lowest(Array.from({ length: 2 ** parts }, (_, sides) => from(coupling, sides, BRIEFLY)))
-            .slice(0, FOLLOWED)
+        : lowest(tried.map((sides) => from(coupling, sides, BRIEFLY)))
+            .slice(0, followed)
             .map((each) => minimum(problem, each.minimum.values, ROUGHLY));
-    found = lowest([...found, ...next]).slice(0, FOLLOWED);
+    found = lowest([...found, ...next]).slice(0, followed);
     if (least(found).minimum.chiSquared < NEARLY * problem.data) break;
   }
   return found as [Tried, ...Tried[]];

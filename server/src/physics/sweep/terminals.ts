@@ -20,7 +20,7 @@ export function terminalsOf(
   values: ArrayLike<number>,
   { circuit, copper }: { readonly circuit: number; readonly copper: number },
 ): Terminals {
-  const { admittance, models, currents, reachAt, reaches } = network;
+  const { admittance, models, currents, reaches } = network;
   const { coils } = joined.circuits[circuit] as ProbedCircuit;
   const startOf = (coil: number) => (joined.coils[coil]?.set ?? 0) * network.ofSet;
   network.take(values);
@@ -29,14 +29,12 @@ export function terminalsOf(
   const [ohm, henry] = [(admittance[0] ?? 0) / square, -(admittance[1] ?? 0) / square / (2 * Math.PI * LOW_HZ)];
   const share = (coil: number) => (currents[2 * coil] ?? 0) / (admittance[0] ?? 1);
   const shares = new Map(coils.map(({ coil }) => [coil, share(coil)] as const));
+  const strength = (coil: number) => (shares.get(coil) ?? 0) * Math.sqrt(models[coil]?.henry ?? 0);
   const loops = joined.coils.flatMap((_, coil) => {
     if (!shares.has(coil) && reaches === 0) return [];
-    const other = reaches > 0 ? 1 - coil : undefined;
-    const strength = (each: number) => (shares.get(each) ?? 0) * Math.sqrt(models[each]?.henry ?? 0);
     return metalLoops(form, values, startOf(coil)).flatMap((loops, part) => {
-      const reach = other === undefined ? 0 : (values[reachAt + (coil * reaches) / 2 + part] ?? 0);
-      // What a turn is coupled to: its own coil, and the other as far as it reaches there.
-      const whole = strength(coil) + (other === undefined ? 0 : reach * strength(other));
+      // What a turn is coupled to: its own coil, and the others as far as it reaches there.
+      const whole = joined.coils.reduce((sum, _, to) => sum + network.reachOf(coil, to, part) * strength(to), 0);
       const share = whole ** 2 / henry;
       return loops.map(({ squaredCoupling, cornerHz }) => ({ squaredCoupling: squaredCoupling * share, cornerHz }));
     });
@@ -70,20 +68,20 @@ export interface SharedTurn {
   readonly couplings: readonly number[];
 }
 
-/** The metal of all coils as turns: each about its own coil, and about the other one as far as it reaches there. */
+/** The metal of all coils as turns: each about its own coil, and about the others as far as it reaches there. */
 export function sharedTurns(
   form: CoilForm,
   joined: CoilsJoined,
-  { ofSet, reachAt, reaches }: CoilNetwork,
+  network: CoilNetwork,
   values: ArrayLike<number>,
 ): readonly SharedTurn[] {
+  network.take(values);
   return joined.coils.flatMap(({ set }, coil) =>
-    metalLoops(form, values, set * ofSet).flatMap((loops, part) => {
-      const reach = reaches > 0 ? (values[reachAt + (coil * reaches) / 2 + part] ?? 0) : 0;
-      return loops.map(({ squaredCoupling, cornerHz }) => ({
+    metalLoops(form, values, set * network.ofSet).flatMap((loops, part) =>
+      loops.map(({ squaredCoupling, cornerHz }) => ({
         cornerHz,
-        couplings: joined.coils.map((_, at) => Math.sqrt(squaredCoupling) * (at === coil ? 1 : reach)),
-      }));
-    }),
+        couplings: joined.coils.map((_, at) => Math.sqrt(squaredCoupling) * network.reachOf(coil, at, part)),
+      })),
+    ),
   );
 }
