@@ -26,6 +26,7 @@ describe('signal and curve', () => {
     assert.match(made.stderr, /the shape only/);
     // Whoever made a curve makes the next recording.
     assert.match(made.stderr, /loudspeakers off, headphones off the head.*\n.*Phantom power off/);
+    assert.match(made.stderr, /write into readings.*: sweep hot to ground "shape\.csv" over 10 kohm\n$/);
     const curve = curveFile(readFileSync(shell.path('shape.csv'), 'utf8'));
     assert.ok(curve.kind === 'curve');
     // Twelve decibels below full scale, at every frequency.

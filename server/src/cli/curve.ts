@@ -58,6 +58,10 @@ export const curve = defineCommand({
     const madeFrom = files.map((each) => path.resolve(context.cwd, each));
     for (const line of [...lines, ...cautionsOf('sweep')]) context.stderr.write(`${line}\n`);
     await writeOutput(output, text, { replace: values.force, madeFrom }, context);
+    const named = visible(output.split(path.sep).join('/'));
+    context.stderr.write(
+      `write into readings, with the leads and the resistor that it was: sweep hot to ground "${named}" over 10 kohm\n`,
+    );
     return 0;
   },
 });

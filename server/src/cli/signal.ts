@@ -24,7 +24,8 @@ export const signal = defineCommand({
   },
   notes: [
     'WAV, 24 bit, one channel: half a second of silence, a sine that rises from 20 Hz to 22 kHz by equal ratios in equal times, half a second of silence.',
-    'Play it through the set-up that the reference shows under `sweep`, record both channels together, and make a curve of the recording with `curve`.',
+    'The output to the left input and to the hot lead of the pickup; its ground lead to the right input and over 10 kohm, 1 %, to ground: `over 10 kohm` in a spec. Covers and baseplates go with the ground lead.',
+    'Play it, record both channels together, and make a curve of the recording with `curve`.',
     ...cautionsOf('sweep'),
   ],
   example: { line: 'pickup-spec signal -o sweep.wav', meaning: 'six seconds, at 12 dB below full scale' },

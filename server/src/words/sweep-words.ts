@@ -185,9 +185,11 @@ export function sweptWords(
   }
 }
 
+/** A resistance that is hardly told at all is none. */
 const acrossWords = ({ acrossOhm }: SweptCoil): string | undefined =>
-  acrossOhm &&
-  `About ${printQuantity({ ...acrossOhm, dimension: 'resistance' })} lie across; they are taken out of the numbers.`;
+  acrossOhm && isToldApart(acrossOhm)
+    ? `About ${printQuantity({ ...acrossOhm, dimension: 'resistance' })} lie across; they are taken out of the numbers.`
+    : undefined;
 
 /** What is told of two sweeps of the same points: which numbers have changed beyond doubt, and what does so. */
 export function changeWords(pair: SweptPair, t: Language = ENGLISH): string {
