@@ -5,6 +5,7 @@
 import assert from 'node:assert/strict';
 import { planRepairs, type RepairOutcome } from '../../server/src/repair/plan-repairs.ts';
 import { COVER, WORK } from '../../server/src/repair/work.ts';
+import { cautionsOf } from '../../server/src/words/cautions.ts';
 import { analyse } from '../support/check-fixture.ts';
 
 const BAR = `magnet bar-5 {
@@ -150,6 +151,38 @@ describe('a plan for one pickup', () => {
     assert.ok(plans.length > 0 && plans.length < alone.length, `${plans.length} of ${alone.length}`);
   });
 
+  it('tells what its work can do to a person', () => {
+    const { plans } = planOf(double({ poles: ['north-up', 'north-up'] }));
+    assert.deepEqual(plans[0]?.cautions, cautionsOf('magnets', 'magnetising'));
+    const [swap] = planOf(BAR + double({ wound: ['clockwise', 'counterclockwise'] })).plans;
+    assert.deepEqual(swap?.cautions, cautionsOf('solder'));
+  });
+
+  it('of nobody says that there is none', () => {
+    for (const subject of [{ pickup: 'wren' }, { instrument: 'juniper' }]) {
+      const { faults, plans, impossible } = planOf(BAR + double(), subject);
+      assert.deepEqual([faults, plans, impossible], [[], [], 'There is no such pickup or instrument.']);
+    }
+  });
+
+  it('tells which readings no longer agree once it is done, as against it, not as what it leaves', () => {
+    // Found as it should be, and not as it is: the coil is wound the wrong way, and of a pickup in phase the kick is the other.
+    const text = (BAR + double({ wound: ['clockwise', 'counterclockwise'] })).replace(
+      /}\n$/,
+      '  readings "bench" 2026-10-02 {\n    kick hot to ground at slug approach positive\n  }\n}\n',
+    );
+    const { plans } = planOf(text);
+    assert.equal(plans.length, 2);
+    for (const { against, leaves } of plans) {
+      assert.deepEqual(
+        against.map(({ code, severity }) => `${code} ${severity}`),
+        ['reading/contradicts information'],
+      );
+      assert.deepEqual(leaves, []);
+    }
+    assert.deepEqual(planOf(text.replace('positive', 'negative')).plans[0]?.against, []);
+  });
+
   it('does not judge what is not whole', () => {
     const outcome = planOf(BAR + double({ hookup: 'hot violet\n    ground pink' }));
     assert.deepEqual(outcome.plans, []);
@@ -253,7 +286,10 @@ ${positions}    5 "neck" neck
       'Swap hot and ground of wren',
       'In position 4 (middle and neck) take neck.screw instead of neck.slug',
     ]);
-    assert.ok(texts(outcome).some((steps) => steps.length === 1 && steps[0] === 'Turn the magnet of wren over'));
+    const turned = outcome.plans.find(
+      ({ steps }) => steps.length === 1 && steps[0]?.text === 'Turn the magnet of wren over',
+    );
+    assert.match(turned?.steps[0]?.why ?? '', /^Turns the string signal of wren over and leaves its hum as it is; /);
   });
 
   it('takes a cover off once where the pickup is opened, and counts its minutes', () => {
@@ -478,6 +514,26 @@ ${coil('screw', 'violet')}${coil('slug', 'grey')}  baseplate steel
       after?.findings.map(({ code }) => code),
       [],
     );
+  });
+
+  it('does not swap the leads of every coil where hot and ground of the pickup come to the same', () => {
+    const covered = double({
+      more: '  shield bare\n  cover nickel-silver tied to bare\n',
+      hookup: 'hot violet\n    link grey turquoise\n    ground pink bare',
+    });
+    const text = `${BAR}${covered}${single('lark', 'counterclockwise')}instrument juniper {
+  pickup bridge heron at 42 mm
+  pickup neck lark at 160 mm
+  selector {
+    1 "both" bridge parallel neck
+  }
+}
+`;
+    assert.deepEqual(texts(plans(text)), [
+      ['Swap hot and ground of heron'],
+      ['Swap hot and ground of lark'],
+      ['Magnetise the rods of lark the other way'],
+    ]);
   });
 
   it('leaves a pickup alone that is like the one worked on', () => {

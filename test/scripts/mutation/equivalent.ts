@@ -169,6 +169,65 @@ const EQUIVALENT: readonly Equivalent[] = [
     after: '(one.chosen.length) <= (other.chosen.length)',
     because: 'they were found unlike just before',
   },
+  ...[
+    ['at > 0', '(at) >= (0)', 'nothing lies above the first place, so nothing there is worse'],
+    ['if (top === undefined || last === undefined) return undefined;', '', 'of an empty heap the first is none'],
+    [
+      'top === undefined || last === undefined',
+      '(top === undefined) && (last === undefined)',
+      'with one there are both',
+    ],
+    ['child < heap.length', '(child) <= (heap.length)', 'behind the last place there is none, which is never less'],
+    ['if (!one || !other) return false;', '', 'both places are in the heap'],
+    ['!one || !other', '(!one) && (!other)', 'both places are in the heap'],
+    ['false', 'true', 'both places are in the heap'],
+    ['one.minutes < other.minutes', '(one.minutes) <= (other.minutes)', 'they were found unlike just before'],
+    [
+      '(one.chosen[index] ?? 0) < (other.chosen[index] ?? 0)',
+      '((one.chosen[index] ?? 0)) <= ((other.chosen[index] ?? 0))',
+      'they were found unlike just before',
+    ],
+  ].map(([before = '', after = '', because = '']) => ({ file: 'server/src/repair/search.ts', before, after, because })),
+  ...[
+    ['({})', 'undefined', 'nothing spread and an empty object spread come to the same'],
+    ['{}', 'undefined', 'nothing spread and an empty object spread come to the same'],
+    [
+      "if (!solutions.every((each) => each.moves.some(({ work }) => work === 'rewind'))) return {};",
+      '',
+      'a set without winding is found again by the search without it',
+    ],
+    [
+      "solutions.every((each) => each.moves.some(({ work }) => work === 'rewind'))",
+      "solutions.some((each) => each.moves.some(({ work }) => work === 'rewind'))",
+      'a set without winding is found again by the search without it',
+    ],
+  ].map(([before = '', after = '', because = '']) => ({
+    file: 'server/src/repair/plan-repairs.ts',
+    before,
+    after,
+    because,
+  })),
+  ...[
+    ['lender === own || !here || !worked', '(lender === own || !here) && (!worked)'],
+    ['lender === own || !here', '(lender === own) && (!here)'],
+  ].map(([before = '', after = '']) => ({
+    file: 'server/src/repair/keep-likes.ts',
+    before,
+    after,
+    because: 'nobody asks it about one and the same pickup, and each stands in a block of its own',
+  })),
+  {
+    file: 'server/src/repair/faults.ts',
+    before: 'remembered.set(key, solved);',
+    after: '',
+    because: ONLY_SLOWER,
+  },
+  {
+    file: 'server/src/repair/faults.ts',
+    before: 'insideOnePickup(a, b)',
+    after: 'insideOnePickup(b, a)',
+    because: 'two coils lie in one pickup, whichever is named first',
+  },
   {
     file: 'server/src/repair/changed-pickup.ts',
     before: 'coil.wound?.place ?? coil.place',
